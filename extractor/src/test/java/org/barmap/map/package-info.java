@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.map;
+
+import org.jspecify.annotations.NullMarked;
