@@ -1,0 +1,37 @@
+package org.barmap.sign;
+
+import java.util.Comparator;
+import java.util.List;
+import org.barmap.map.Outline;
+import org.barmap.map.StaffSystem;
+
+/**
+ * One system with the signs read at it.
+ *
+ * @param system index, outline, staff space and midline, as the map will carry them
+ * @param length of the staff, in staff spaces
+ * @param shape gives the part of the system between two positions
+ * @param signs ordered by position along the staff
+ */
+public record ReadSystem(StaffSystem system, double length, Shape shape, List<Sign> signs) {
+
+  /** Orders the signs along the staff. */
+  public ReadSystem {
+    signs = signs.stream().sorted(Comparator.comparingDouble(Sign::at)).toList();
+  }
+
+  /** Gives the outline of a part of a system. */
+  @FunctionalInterface
+  public interface Shape {
+
+    /**
+     * Returns the region from the top line of the system's first staff to the bottom line of its
+     * last.
+     *
+     * @param from left side along the staff, staff spaces from its left end
+     * @param to right side, likewise
+     * @return corners in pixels of the given file
+     */
+    Outline between(double from, double to);
+  }
+}
