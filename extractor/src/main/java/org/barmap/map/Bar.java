@@ -31,6 +31,7 @@ import java.util.Optional;
  * @param words words read at the bar
  * @param confidence 0 to 1, calibrated
  * @param origin where the present content comes from
+ * @param evidence what the page says about it, for settling the book again
  */
 public record Bar(
     String id,
@@ -52,7 +53,8 @@ public record Bar(
     Optional<Integer> times,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Word> words,
     double confidence,
-    Origin origin) {
+    Origin origin,
+    Optional<Evidence> evidence) {
 
   /** Reads absent keys as empty, absent barlines as none and single, absent content as music. */
   public Bar {
@@ -70,6 +72,7 @@ public record Bar(
     times = times == null ? Optional.empty() : times;
     words = words == null ? List.of() : List.copyOf(words);
     origin = origin == null ? Origin.READ : origin;
+    evidence = evidence == null ? Optional.empty() : evidence;
   }
 
   /** Returns the number of the first bar after this entry. */
@@ -117,6 +120,7 @@ public record Bar(
             Optional.empty(),
             List.of(),
             1.0,
-            Origin.READ));
+            Origin.READ,
+            Optional.empty()));
   }
 }

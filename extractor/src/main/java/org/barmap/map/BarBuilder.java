@@ -25,6 +25,7 @@ public final class BarBuilder {
   private List<Word> words;
   private double confidence;
   private Origin origin;
+  private Optional<Evidence> evidence;
 
   BarBuilder(Bar from) {
     this.id = from.id();
@@ -47,6 +48,7 @@ public final class BarBuilder {
     this.words = from.words();
     this.confidence = from.confidence();
     this.origin = from.origin();
+    this.evidence = from.evidence();
   }
 
   /** Sets {@link Bar#id}. */
@@ -199,6 +201,12 @@ public final class BarBuilder {
     return this;
   }
 
+  /** Sets {@link Bar#evidence}. */
+  public BarBuilder evidence(Optional<Evidence> value) {
+    this.evidence = value;
+    return this;
+  }
+
   /** Returns the bar. */
   public Bar build() {
     return new Bar(
@@ -221,6 +229,7 @@ public final class BarBuilder {
         times,
         words,
         confidence,
-        origin);
+        origin,
+        evidence);
   }
 }
