@@ -1,0 +1,94 @@
+package org.barmap.page;
+
+import org.barmap.map.Point;
+import org.opencv.core.CvType;
+import org.opencv.core.Mat;
+
+/**
+ * A plane projective map; takes continuous coordinates of one image to those of another.
+ *
+ * @param a the nine entries of its matrix, row by row
+ */
+record Homography(double[] a) {
+
+  static Homography identity() {
+    return new Homography(new double[] {1, 0, 0, 0, 1, 0, 0, 0, 1});
+  }
+
+  static Homography scale(double sx, double sy) {
+    return new Homography(new double[] {sx, 0, 0, 0, sy, 0, 0, 0, 1});
+  }
+
+  static Homography shift(double dx, double dy) {
+    return new Homography(new double[] {1, 0, dx, 0, 1, dy, 0, 0, 1});
+  }
+
+  /** Returns a turn about the origin; radians, positive turns x towards y. */
+  static Homography turn(double angle) {
+    double c = Math.cos(angle);
+    double s = Math.sin(angle);
+    return new Homography(new double[] {c, -s, 0, s, c, 0, 0, 0, 1});
+  }
+
+  /** Returns the map that does this one first and then the other. */
+  Homography then(Homography next) {
+    double[] r = new double[9];
+    for (int i = 0; i < 3; i++) {
+      for (int j = 0; j < 3; j++) {
+        for (int k = 0; k < 3; k++) {
+          r[3 * i + j] += next.a[3 * i + k] * a[3 * k + j];
+        }
+      }
+    }
+    return new Homography(r);
+  }
+
+  Point apply(double x, double y) {
+    double w = a[6] * x + a[7] * y + a[8];
+    return new Point((a[0] * x + a[1] * y + a[2]) / w, (a[3] * x + a[4] * y + a[5]) / w);
+  }
+
+  /** Returns the way back. */
+  Homography inverse() {
+    double[] m = a;
+    double[] r = {
+      m[4] * m[8] - m[5] * m[7], m[2] * m[7] - m[1] * m[8], m[1] * m[5] - m[2] * m[4],
+      m[5] * m[6] - m[3] * m[8], m[0] * m[8] - m[2] * m[6], m[2] * m[3] - m[0] * m[5],
+      m[3] * m[7] - m[4] * m[6], m[1] * m[6] - m[0] * m[7], m[0] * m[4] - m[1] * m[3]
+    };
+    double det = m[0] * r[0] + m[1] * r[3] + m[2] * r[6];
+    for (int i = 0; i < 9; i++) {
+      r[i] /= det;
+    }
+    return new Homography(r);
+  }
+
+  /** Tells whether nothing moves by more than a thousandth. */
+  boolean isIdentity() {
+    double[] one = identity().a;
+    for (int i = 0; i < 9; i++) {
+      if (Math.abs(a[i] - one[i]) > 1e-9) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Returns the matrix for OpenCV, which counts from pixel centres; the caller frees it. */
+  Mat forPixelCentres() {
+    Homography h = shift(0.5, 0.5).then(this).then(shift(-0.5, -0.5));
+    Mat m = new Mat(3, 3, CvType.CV_64F);
+    m.put(0, 0, h.a);
+    return m;
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Homography h && java.util.Arrays.equals(a, h.a);
+  }
+
+  @Override
+  public int hashCode() {
+    return java.util.Arrays.hashCode(a);
+  }
+}

@@ -1,0 +1,146 @@
+package org.barmap.page;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.Iterator;
+import java.util.List;
+import java.util.NoSuchElementException;
+import java.util.Optional;
+import java.util.Queue;
+import org.opencv.core.Mat;
+
+/**
+ * Reads page files one page at a time, in the order given.
+ *
+ * <p>Only the page just handed out is in memory. A file that can't be read gives one {@link
+ * PageResult.Failed} and the next file goes on; no exception comes out of it.
+ */
+public final class PageSource implements Iterator<PageResult>, AutoCloseable {
+
+  private static final long MAX_FILE = 1L << 30;
+
+  private final Iterator<Path> files;
+  private final Queue<PageResult> ready = new ArrayDeque<>();
+  private Optional<Document> document = Optional.empty();
+  private String source = "";
+  private int next;
+
+  /** Takes the files to read, as {@link PageFiles#files} gives them. */
+  public PageSource(List<Path> files) {
+    this.files = List.copyOf(files).iterator();
+  }
+
+  @Override
+  public boolean hasNext() {
+    return !ready.isEmpty() || document.isPresent() || files.hasNext();
+  }
+
+  /** Returns the next page; the caller closes the image of a loaded one. */
+  @Override
+  public PageResult next() {
+    while (ready.isEmpty()) {
+      if (document.isPresent()) {
+        readPage(document.get());
+      } else if (files.hasNext()) {
+        open(files.next());
+      } else {
+        throw new NoSuchElementException();
+      }
+    }
+    return ready.remove();
+  }
+
+  private void open(Path file) {
+    source = PageFiles.name(file);
+    next = 0;
+    try {
+      document = Optional.of(document(file));
+    } catch (UnreadableException e) {
+      ready.add(new PageResult.Failed(source, e.finding(source)));
+    }
+  }
+
+  private void readPage(Document from) {
+    int index = next++;
+    try {
+      Mat picture = from.page(index);
+      Upright.pages(source, index + 1, picture).forEach(ready::add);
+    } catch (UnreadableException e) {
+      ready.add(new PageResult.Failed(source, e.finding(source)));
+    }
+    if (next >= from.pages()) {
+      closeDocument();
+    }
+  }
+
+  private static Document document(Path file) throws UnreadableException {
+    try {
+      long size = Files.size(file);
+      if (size == 0) {
+        throw new UnreadableException("empty", "the file is empty; copy it again.");
+      }
+      if (!Files.isReadable(file)) {
+        throw PageFiles.noAccess();
+      }
+      if (size > MAX_FILE) {
+        throw new UnreadableException("too-large", "the file is over 1 GB; split it.");
+      }
+      byte[] head = head(file);
+      if (starts(head, '%', 'P', 'D', 'F')) {
+        return PdfPages.open(file);
+      }
+      if (starts(head, 0x89, 'P', 'N', 'G')) {
+        return Picture.png(Files.readAllBytes(file));
+      }
+      if (starts(head, 0xff, 0xd8, 0xff)) {
+        return Picture.jpeg(Files.readAllBytes(file));
+      }
+      if (starts(head, 'I', 'I', 42, 0)
+          || starts(head, 'M', 'M', 0, 42)
+          || starts(head, 'I', 'I', 43, 0)) {
+        return TiffPages.open(Files.readAllBytes(file));
+      }
+      throw new UnreadableException(
+          "not-a-page", "this is no PNG, JPEG, TIFF or PDF, whatever its name says; convert it.");
+    } catch (AccessDeniedException e) {
+      throw PageFiles.noAccess();
+    } catch (IOException e) {
+      throw new UnreadableException("no-access", "it could not be read from disk; copy it again.");
+    }
+  }
+
+  private static byte[] head(Path file) throws IOException {
+    try (var in = Files.newInputStream(file)) {
+      return in.readNBytes(8);
+    }
+  }
+
+  private static boolean starts(byte[] head, int... mark) {
+    for (int i = 0; i < mark.length; i++) {
+      if (i >= head.length || (head[i] & 0xff) != mark[i]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private void closeDocument() {
+    document.ifPresent(Document::close);
+    document = Optional.empty();
+  }
+
+  /** Closes the file being read and the pages made but not handed out. */
+  @Override
+  public void close() {
+    closeDocument();
+    for (PageResult result : ready) {
+      if (result instanceof PageResult.Loaded loaded) {
+        loaded.page().close();
+      }
+    }
+    ready.clear();
+  }
+}

@@ -1,0 +1,88 @@
+package org.barmap.page;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.awt.image.DataBufferByte;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.util.Iterator;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.ImageInputStream;
+import javax.imageio.stream.MemoryCacheImageInputStream;
+import org.opencv.core.CvType;
+import org.opencv.core.Mat;
+
+/** A TIFF file with any number of pages, read with TwelveMonkeys ImageIO. */
+final class TiffPages implements Document {
+
+  private final ImageReader reader;
+  private final ImageInputStream in;
+  private final int pages;
+
+  private TiffPages(ImageReader reader, ImageInputStream in, int pages) {
+    this.reader = reader;
+    this.in = in;
+    this.pages = pages;
+  }
+
+  static TiffPages open(byte[] bytes) throws UnreadableException {
+    ImageInputStream in = new MemoryCacheImageInputStream(new ByteArrayInputStream(bytes));
+    Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName("TIFF");
+    if (!readers.hasNext()) {
+      throw PictureHeader.damaged();
+    }
+    ImageReader reader = readers.next();
+    try {
+      reader.setInput(in);
+      int pages = reader.getNumImages(true);
+      Document.checkPages(pages);
+      return new TiffPages(reader, in, pages);
+    } catch (IOException | RuntimeException e) {
+      reader.dispose();
+      throw PictureHeader.damaged();
+    }
+  }
+
+  @Override
+  public int pages() {
+    return pages;
+  }
+
+  @Override
+  public Mat page(int index) throws UnreadableException {
+    try {
+      Document.checkSize(reader.getWidth(index), reader.getHeight(index));
+      return toGray(reader.read(index));
+    } catch (java.io.EOFException e) {
+      throw PictureHeader.broken();
+    } catch (IOException | RuntimeException e) {
+      throw PictureHeader.damaged();
+    }
+  }
+
+  /** Copies a picture to 8-bit gray on white; the caller frees it. */
+  static Mat toGray(BufferedImage image) {
+    BufferedImage gray = image;
+    if (image.getType() != BufferedImage.TYPE_BYTE_GRAY) {
+      gray = new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_BYTE_GRAY);
+      Graphics2D g = gray.createGraphics();
+      g.drawImage(image, 0, 0, Color.WHITE, null);
+      g.dispose();
+    }
+    Mat mat = new Mat(gray.getHeight(), gray.getWidth(), CvType.CV_8U);
+    mat.put(0, 0, ((DataBufferByte) gray.getRaster().getDataBuffer()).getData());
+    return mat;
+  }
+
+  @Override
+  public void close() {
+    reader.dispose();
+    try {
+      in.close();
+    } catch (IOException e) {
+      // Nothing is lost: the bytes are in memory.
+    }
+  }
+}

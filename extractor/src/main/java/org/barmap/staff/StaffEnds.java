@@ -1,0 +1,135 @@
+package org.barmap.staff;
+
+/** Finds where the lines of a staff begin and end, to the pixel. */
+final class StaffEnds {
+
+  /** How far a staff may go on beyond its track, in staff spaces. */
+  private static final double BEYOND = 14;
+
+  /** A gap in the lines longer than this ends a staff, in staff spaces. */
+  private static final double GAP = 1.2;
+
+  private final Pixels pixels;
+  private final double least;
+
+  StaffEnds(Pixels pixels, double contrast) {
+    this.pixels = pixels;
+    this.least = Math.max(6, 0.3 * contrast);
+  }
+
+  /** Returns the staff of a fit with its exact ends. */
+  Staff staff(StaffFit fit) {
+    Line line = new Line(fit);
+    double left = end(line, line.x0, -1);
+    double right = end(line, line.x1, 1);
+    int points = (int) Math.ceil((right - left) / Staff.STEP) + 1;
+    points = Math.max(2, points);
+    double[] middle = new double[points];
+    double[] space = new double[points];
+    for (int i = 0; i < points; i++) {
+      double x = left + i * Staff.STEP;
+      middle[i] = line.middle(x);
+      space[i] = line.space(x);
+    }
+    return new Staff(left, right, middle, space, 0);
+  }
+
+  private double end(Line line, double coarse, int direction) {
+    double s = line.space(coarse);
+    double start = coarse - direction * 3 * s;
+    double good = start;
+    for (double x = start; (x - coarse) * direction < BEYOND * s; x += direction) {
+      if (x < 0 || x >= pixels.width() || Math.abs(x - good) > GAP * s) {
+        break;
+      }
+      if (isStaff(line, x)) {
+        good = x;
+      }
+    }
+    // A barline at the very end belongs to the staff.
+    double edge = good;
+    for (double x = good; Math.abs(x - good) < 0.9 * s; x += direction) {
+      if (isBar(line, x)) {
+        edge = x;
+      } else if (Math.abs(x - edge) > 0.3 * s) {
+        break;
+      }
+    }
+    return direction > 0 ? Math.floor(edge) + 1 : Math.floor(edge);
+  }
+
+  /** Tells whether at least three of the five lines stand at {@code x}, paper beside them. */
+  private boolean isStaff(Line line, double x) {
+    double s = line.space(x);
+    double y = line.middle(x);
+    int count = 0;
+    for (int k = -2; k <= 2; k++) {
+      double at = y + k * s;
+      int dark = pixels.darkest(x, at - 0.17 * s, at + 0.17 * s);
+      int paper = Math.min(pixels.at(x, at - 0.45 * s), pixels.at(x, at + 0.45 * s));
+      if (paper - dark > least) {
+        count++;
+      }
+    }
+    return count >= 3;
+  }
+
+  private boolean isBar(Line line, double x) {
+    double s = line.space(x);
+    double y = line.middle(x);
+    int dark = 0;
+    for (double k = -1.75; k <= 1.76; k += 0.25) {
+      dark += pixels.at(x, y + k * s) < 150 ? 1 : 0;
+    }
+    return dark >= 13;
+  }
+
+  /** A fit drawn out straight beyond its ends. */
+  private static final class Line {
+    final double x0;
+    final double x1;
+    private final StaffFit fit;
+    private final double slopeLeft;
+    private final double slopeRight;
+
+    Line(StaffFit fit) {
+      this.fit = fit;
+      this.x0 = centre(fit.first());
+      this.x1 = centre(fit.last());
+      int reach =
+          Math.min(
+              fit.last() - fit.first(),
+              (int) Math.round(4 * fit.space(fit.first()) / LineBlocks.WIDTH));
+      this.slopeLeft = slope(fit, fit.first(), fit.first() + reach);
+      this.slopeRight = slope(fit, fit.last() - reach, fit.last());
+    }
+
+    private static double slope(StaffFit fit, int a, int b) {
+      return b <= a ? 0 : (fit.middle(b) - fit.middle(a)) / ((b - a) * LineBlocks.WIDTH);
+    }
+
+    private static double centre(int b) {
+      return (b + 0.5) * LineBlocks.WIDTH;
+    }
+
+    /** Heights count from pixel edges: a line in row r lies at r + 0.5. */
+    double middle(double x) {
+      if (x < x0) {
+        return fit.middle(fit.first()) + slopeLeft * (x - x0) + 0.5;
+      }
+      if (x > x1) {
+        return fit.middle(fit.last()) + slopeRight * (x - x1) + 0.5;
+      }
+      double i = x / LineBlocks.WIDTH - 0.5;
+      int low = (int) Math.min(Math.floor(i), fit.last() - 1.0);
+      low = Math.max(fit.first(), low);
+      int high = Math.min(fit.last(), low + 1);
+      return fit.middle(low) + (fit.middle(high) - fit.middle(low)) * (i - low) + 0.5;
+    }
+
+    double space(double x) {
+      int b = (int) Math.round(x / LineBlocks.WIDTH - 0.5);
+      return fit.space(Math.max(fit.first(), Math.min(fit.last(), b)));
+    }
+  }
+}

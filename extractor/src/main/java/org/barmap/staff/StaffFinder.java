@@ -1,0 +1,47 @@
+package org.barmap.staff;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.barmap.page.PageImage;
+
+/** Finds the systems of a page. */
+public final class StaffFinder {
+
+  private StaffFinder() {}
+
+  /**
+   * Finds the systems of a page from top to bottom.
+   *
+   * <p>Staves clearly smaller than the page's usual (cues, ossia) and pieces of staves cut off by
+   * the page's edge are left out.
+   *
+   * @return the systems, empty when there is no music on the page
+   */
+  public static List<FoundSystem> find(PageImage page) {
+    Pixels pixels = Pixels.of(page.gray());
+    List<Staff> staves =
+        StaffChecks.keep(candidates(page, pixels)).stream()
+            .map(Candidate::staff)
+            .sorted(Comparator.comparingDouble(s -> s.middleAt((s.left() + s.right()) / 2)))
+            .toList();
+    return Systems.group(page, pixels, staves);
+  }
+
+  /** Returns everything that was looked at as a staff, good or not. */
+  static List<Candidate> candidates(PageImage page, Pixels pixels) {
+    double space = page.staffSpace();
+    if (space <= 0 || page.gray().rows() < 5 * space) {
+      return List.of();
+    }
+    LineBlocks lines = LineBlocks.of(page.gray(), space);
+    if (lines.contrast() < 6) {
+      return List.of();
+    }
+    List<Candidate> candidates = new ArrayList<>();
+    for (Tracks.Track track : Tracks.find(Comb.of(lines, space), space)) {
+      Candidate.of(lines, pixels, track, space).ifPresent(candidates::add);
+    }
+    return candidates;
+  }
+}

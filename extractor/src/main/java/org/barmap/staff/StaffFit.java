@@ -1,0 +1,197 @@
+package org.barmap.staff;
+
+/** Fits a smooth curve with its own staff space to a track. */
+final class StaffFit {
+
+  private final LineBlocks lines;
+  private final int first;
+  private final double[] middle;
+  private final double[] space;
+
+  private StaffFit(LineBlocks lines, Tracks.Track track, double usual) {
+    this.lines = lines;
+    this.first = track.first();
+    this.middle = track.y().clone();
+    this.space = new double[middle.length];
+    java.util.Arrays.fill(space, usual);
+  }
+
+  /** Fits; the usual space is where the search for this staff's own one starts. */
+  static StaffFit of(LineBlocks lines, Tracks.Track track, double usual) {
+    StaffFit fit = new StaffFit(lines, track, usual);
+    fit.startSpace(usual);
+    for (int round = 0; round < 3; round++) {
+      fit.refine(round);
+    }
+    return fit;
+  }
+
+  int first() {
+    return first;
+  }
+
+  int last() {
+    return first + middle.length - 1;
+  }
+
+  double middle(int b) {
+    return middle[b - first];
+  }
+
+  double space(int b) {
+    return space[b - first];
+  }
+
+  /** Returns the share of blocks in which a line stands at a number of spaces from the middle. */
+  double coverage(double across) {
+    double seen = 0;
+    for (int i = 0; i < middle.length; i++) {
+      double best = 0;
+      double y = middle[i] + across * space[i];
+      for (double d = -0.12; d <= 0.121; d += 0.06) {
+        best = Math.max(best, lines.at(first + i, y + d * space[i]));
+      }
+      seen += best > 0.35 ? 1 : 0;
+    }
+    return seen / middle.length;
+  }
+
+  /** Moves the fit by whole lines; used when the track ran one line too high or low. */
+  void moveBy(int linesDown) {
+    for (int i = 0; i < middle.length; i++) {
+      middle[i] += linesDown * space[i];
+    }
+    refine(2);
+  }
+
+  /** Finds the one space that suits the whole track best. */
+  private void startSpace(double usual) {
+    double best = -1;
+    double bestSpace = usual;
+    for (double s = 0.72 * usual; s <= 1.32 * usual; s += 0.02 * usual) {
+      double sum = 0;
+      for (int i = 0; i < middle.length; i++) {
+        double top = 0;
+        for (int d = -2; d <= 2; d++) {
+          double v = 0;
+          for (int k = -2; k <= 2; k++) {
+            v += lines.at(first + i, middle[i] + d + k * s);
+          }
+          top = Math.max(top, v);
+        }
+        sum += top;
+      }
+      if (sum > best) {
+        best = sum;
+        bestSpace = s;
+      }
+    }
+    java.util.Arrays.fill(space, bestSpace);
+  }
+
+  private void refine(int round) {
+    int n = middle.length;
+    double reach = round == 0 ? 0.4 : 0.28;
+    double[] y = new double[n];
+    double[] s = new double[n];
+    double[] wy = new double[n];
+    double[] ws = new double[n];
+    for (int i = 0; i < n; i++) {
+      measure(i, reach, y, s, wy, ws);
+    }
+    double blocksPerSpace = space[0] / LineBlocks.WIDTH;
+    smooth(y, wy, 2.2 * blocksPerSpace, 0.25 * space[0], middle);
+    smooth(s, ws, 12 * blocksPerSpace, 0.1 * space[0], space);
+  }
+
+  /** Measures one block: where its lines are, as a middle and a space with weights. */
+  private void measure(int i, double reach, double[] y, double[] s, double[] wy, double[] ws) {
+    double w = 0;
+    double wk = 0;
+    double wkk = 0;
+    double wd = 0;
+    double wkd = 0;
+    for (int k = -2; k <= 2; k++) {
+      double from = middle[i] + k * space[i];
+      double r = reach * space[i];
+      double top = 0;
+      double at = 0;
+      for (int p = (int) Math.ceil(from - r); p <= from + r; p++) {
+        double v = lines.at(first + i, p);
+        if (v > top) {
+          top = v;
+          at = p;
+        }
+      }
+      if (top < 0.3) {
+        continue;
+      }
+      double before = lines.at(first + i, at - 1);
+      double after = lines.at(first + i, at + 1);
+      double bend = before - 2 * top + after;
+      double peak = bend < -1e-6 ? at + (before - after) / (2 * bend) : at;
+      double d = peak - from;
+      w += top;
+      wk += top * k;
+      wkk += top * k * k;
+      wd += top * d;
+      wkd += top * k * d;
+    }
+    y[i] = middle[i];
+    s[i] = space[i];
+    double det = w * wkk - wk * wk;
+    if (w < 0.5) {
+      return;
+    }
+    if (det > 1.5 && wkk > 2) {
+      double a = (wd * wkk - wk * wkd) / det;
+      double c = (w * wkd - wk * wd) / det;
+      y[i] += a;
+      s[i] += c;
+      wy[i] = w;
+      ws[i] = wkk;
+    } else {
+      y[i] += wd / w;
+      wy[i] = 0.5 * w;
+    }
+  }
+
+  /** Smooths by local straight lines with weights, outliers weighed down in a second pass. */
+  private static void smooth(double[] v, double[] w, double sigma, double tolerance, double[] out) {
+    int n = v.length;
+    int reach = (int) Math.ceil(2.5 * sigma);
+    double[] bell = new double[reach + 1];
+    for (int d = 0; d <= reach; d++) {
+      bell[d] = Math.exp(-0.5 * d * d / (sigma * sigma));
+    }
+    double[] robust = w.clone();
+    double[] result = out.clone();
+    for (int pass = 0; pass < 3; pass++) {
+      for (int i = 0; i < n; i++) {
+        double sw = 0;
+        double sd = 0;
+        double sdd = 0;
+        double sv = 0;
+        double sdv = 0;
+        for (int j = Math.max(0, i - reach); j <= Math.min(n - 1, i + reach); j++) {
+          double a = robust[j] * bell[Math.abs(j - i)];
+          double d = j - i;
+          sw += a;
+          sd += a * d;
+          sdd += a * d * d;
+          sv += a * v[j];
+          sdv += a * d * v[j];
+        }
+        // A little pull towards the value so far keeps thin evidence from swinging the line.
+        double ridge = 0.02 * sigma * sigma * sw + 1e-9;
+        double det = sw * (sdd + ridge) - sd * sd;
+        result[i] = sw < 0.5 || det < 1e-9 ? out[i] : (sv * (sdd + ridge) - sd * sdv) / det;
+      }
+      for (int j = 0; j < n; j++) {
+        double d = (v[j] - result[j]) / tolerance;
+        robust[j] = w[j] / (1 + d * d * d * d);
+      }
+    }
+    System.arraycopy(result, 0, out, 0, n);
+  }
+}
