@@ -1,0 +1,39 @@
+package org.barmap.sign;
+
+/**
+ * A piece of a strip, scaled for reading its text.
+ *
+ * @param ink 0 for paper to 1 for ink, row by row
+ * @param width in pixels, at most 320; the height is 32
+ */
+record Crop(float[] ink, int width) {
+  static final int HEIGHT = 32;
+  static final int MOST = 320;
+
+  /** The box is grown by a quarter space on each side, pixels at 16 a space. */
+  private static final double MARGIN = 4;
+
+  static Crop of(StripImage strip, RawSign sign) {
+    double w = sign.width() * 2 + 2 * MARGIN;
+    double h = sign.height() * 2 + 2 * MARGIN;
+    double ky = HEIGHT / h;
+    int width = (int) Math.min(MOST, Math.max(4, Math.round(w * ky)));
+    double kx = width / w;
+    // Smoothing before shrinking, as in training.
+    double factor = Math.min(kx, ky);
+    double sigma = factor < 0.8 ? 0.45 / factor : 0;
+    Taps across = Taps.of(width, sign.x0() * 2 - MARGIN, 1 / kx, sigma, 2 * strip.width());
+    Taps down = Taps.of(HEIGHT, sign.y0() * 2 - MARGIN, 1 / ky, sigma, 2 * StripImage.HEIGHT);
+    return new Crop(Taps.resample(strip.fine(), 2 * strip.width(), across, down), width);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return this == other;
+  }
+
+  @Override
+  public int hashCode() {
+    return System.identityHashCode(this);
+  }
+}

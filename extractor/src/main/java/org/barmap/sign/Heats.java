@@ -1,0 +1,31 @@
+package org.barmap.sign;
+
+/**
+ * What the sign network says about one strip.
+ *
+ * @param lines heat along x at stride 2 for each barline type, the last row for any barline
+ * @param heat centre heat of each box kind, 40 rows at stride 4, row by row
+ * @param size per cell: dx, dy, w, h in pixels
+ * @param columns cells in a row of {@code heat}
+ */
+record Heats(float[][] lines, float[][] heat, float[][] size, int columns) {
+  static final int ROWS = 40;
+
+  float heat(int kind, int row, int column) {
+    return heat[kind][row * columns + column];
+  }
+
+  float size(int what, int row, int column) {
+    return size[what][row * columns + column];
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return this == other;
+  }
+
+  @Override
+  public int hashCode() {
+    return System.identityHashCode(this);
+  }
+}

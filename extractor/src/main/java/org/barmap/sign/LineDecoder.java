@@ -1,0 +1,89 @@
+package org.barmap.sign;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.barmap.map.Barline;
+
+/** Finds barlines in the heat along a strip: peaks, one for all strokes of a barline. */
+final class LineDecoder {
+  private static final Barline[] TYPES = {
+    Barline.SINGLE,
+    Barline.DOUBLE,
+    Barline.FINAL,
+    Barline.REPEAT_START,
+    Barline.REPEAT_END,
+    Barline.REPEAT_BOTH,
+    Barline.DASHED
+  };
+  private static final int ANY = TYPES.length;
+
+  /** Two barlines are at least this far apart, strip pixels. */
+  private static final double APART = 1.2 * StripImage.SPACE;
+
+  private final double threshold;
+
+  LineDecoder(double threshold) {
+    this.threshold = threshold;
+  }
+
+  List<RawSign> decode(Heats heats, StripImage strip) {
+    float[] any = heats.lines()[ANY];
+    int cells = Math.min(any.length, (strip.width() + 1) / 2);
+    List<RawSign> peaks = new ArrayList<>();
+    for (int i = 0; i < cells; i++) {
+      float v = any[i];
+      boolean peak =
+          v >= threshold && (i == 0 || v >= any[i - 1]) && (i + 1 == cells || v > any[i + 1]);
+      if (peak) {
+        peaks.add(at(heats, cells, i));
+      }
+    }
+    peaks.sort(Comparator.comparingDouble((RawSign s) -> -s.probability()));
+    List<RawSign> kept = new ArrayList<>();
+    for (RawSign p : peaks) {
+      if (kept.stream().allMatch(k -> Math.abs(k.centre() - p.centre()) >= APART)) {
+        kept.add(p);
+      }
+    }
+    kept.sort(Comparator.comparingDouble(RawSign::centre));
+    return kept;
+  }
+
+  private static RawSign at(Heats heats, int cells, int i) {
+    float[] any = heats.lines()[ANY];
+    double shift = 0;
+    if (i > 0 && i + 1 < cells) {
+      double bend = any[i - 1] - 2 * any[i] + any[i + 1];
+      shift = bend < 0 ? 0.5 * (any[i - 1] - any[i + 1]) / bend : 0;
+    }
+    double x = 2 * (i + shift) + 1;
+    double[] type = new double[TYPES.length];
+    double sum = 1e-9;
+    for (int t = 0; t < TYPES.length; t++) {
+      for (int j = Math.max(0, i - 2); j <= Math.min(cells - 1, i + 2); j++) {
+        type[t] = Math.max(type[t], heats.lines()[t][j]);
+      }
+      sum += type[t];
+    }
+    List<Reading> readings = new ArrayList<>();
+    for (int t = 0; t < TYPES.length; t++) {
+      double p = type[t] / Math.max(1, sum);
+      if (p > 0.02) {
+        readings.add(new Reading(TYPES[t].word(), p));
+      }
+    }
+    if (readings.isEmpty()) {
+      readings.add(new Reading(Barline.SINGLE.word(), 0.5));
+    }
+    readings.sort(Comparator.comparingDouble((Reading r) -> -r.probability()));
+    return new RawSign(
+        SignKind.BARLINE,
+        x - 1,
+        StripImage.MIDDLE - 2 * StripImage.SPACE,
+        x + 1,
+        StripImage.MIDDLE + 2 * StripImage.SPACE,
+        any[i],
+        readings);
+  }
+}

@@ -1,0 +1,46 @@
+package org.barmap.sign;
+
+import java.util.List;
+
+/**
+ * A sign in the pixels of its strip, before its text is read.
+ *
+ * @param kind what it is
+ * @param x0 left side
+ * @param y0 upper side
+ * @param x1 right side
+ * @param y1 lower side
+ * @param probability 0 to 1
+ * @param readings of a barline: its types; else empty
+ */
+record RawSign(
+    SignKind kind,
+    double x0,
+    double y0,
+    double x1,
+    double y1,
+    double probability,
+    List<Reading> readings) {
+
+  double centre() {
+    return (x0 + x1) / 2;
+  }
+
+  double width() {
+    return x1 - x0;
+  }
+
+  double height() {
+    return y1 - y0;
+  }
+
+  double overlap(RawSign o) {
+    double w = Math.min(x1, o.x1) - Math.max(x0, o.x0);
+    double h = Math.min(y1, o.y1) - Math.max(y0, o.y0);
+    if (w <= 0 || h <= 0) {
+      return 0;
+    }
+    double common = w * h;
+    return common / (width() * height() + o.width() * o.height() - common);
+  }
+}

@@ -1,0 +1,84 @@
+package org.barmap.sign;
+
+import ai.onnxruntime.OnnxTensor;
+import ai.onnxruntime.OrtEnvironment;
+import ai.onnxruntime.OrtException;
+import ai.onnxruntime.OrtSession;
+import java.nio.FloatBuffer;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import org.barmap.map.BarMapJson;
+
+/** The reader of numerals, letters and short words: crops in, readings out. */
+final class TextNet implements AutoCloseable {
+  private static final int BATCH = 16;
+  private final OrtSession session;
+  private final BeamSearch search;
+  private final int classes;
+
+  TextNet() {
+    String chars =
+        BarMapJson.mapper().readTree(Models.bytes("numerals.json")).path("chars").asString("");
+    session = Models.session("numerals.onnx");
+    // A letter outside the basic plane takes two chars; the search counts classes, not chars.
+    int[] points = chars.codePoints().map(c -> Character.isBmpCodePoint(c) ? c : '?').toArray();
+    search = new BeamSearch(new String(points, 0, points.length));
+    classes = points.length + 1;
+  }
+
+  /** One crop with what its text may look like. */
+  record Task(Crop crop, Grammar grammar) {}
+
+  /** Returns the readings of each task, in the order given. */
+  List<List<Reading>> read(List<Task> tasks) {
+    List<Integer> order = new ArrayList<>();
+    for (int i = 0; i < tasks.size(); i++) {
+      order.add(i);
+    }
+    // Crops of like width share a batch, so that little padding is computed.
+    order.sort(Comparator.comparingInt(i -> tasks.get(i).crop().width()));
+    List<List<Reading>> all =
+        new ArrayList<>(java.util.Collections.nCopies(tasks.size(), List.of()));
+    for (int i = 0; i < order.size(); i += BATCH) {
+      List<Integer> part = order.subList(i, Math.min(order.size(), i + BATCH));
+      run(tasks, part, all);
+    }
+    return all;
+  }
+
+  private void run(List<Task> tasks, List<Integer> part, List<List<Reading>> all) {
+    int width = part.stream().mapToInt(i -> tasks.get(i).crop().width()).max().orElse(8);
+    width = (width + 7) / 8 * 8;
+    float[] input = new float[part.size() * Crop.HEIGHT * width];
+    for (int n = 0; n < part.size(); n++) {
+      Crop crop = tasks.get(part.get(n)).crop();
+      for (int y = 0; y < Crop.HEIGHT; y++) {
+        System.arraycopy(
+            crop.ink(), y * crop.width(), input, (n * Crop.HEIGHT + y) * width, crop.width());
+      }
+    }
+    long[] shape = {part.size(), 1, Crop.HEIGHT, width};
+    try (OnnxTensor tensor =
+            OnnxTensor.createTensor(
+                OrtEnvironment.getEnvironment(), FloatBuffer.wrap(input), shape);
+        OrtSession.Result result = session.run(Map.of("crop", tensor))) {
+      float[][] logs = Models.rows(result, "chars", part.size());
+      for (int n = 0; n < part.size(); n++) {
+        Task task = tasks.get(part.get(n));
+        int steps = Math.min(width / 4, (task.crop().width() + 7) / 8 * 2 + 1);
+        float[] used = Arrays.copyOf(logs[n], steps * classes);
+        all.set(part.get(n), search.read(used, steps, classes, task.grammar()));
+      }
+    } catch (OrtException e) {
+      throw new IllegalStateException("the numeral network failed: " + e.getMessage(), e);
+    }
+  }
+
+  @Override
+  public void close() {
+    Models.close(session);
+  }
+}
