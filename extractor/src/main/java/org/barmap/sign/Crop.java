@@ -22,9 +22,9 @@ record Crop(float[] ink, int width) {
     // Smoothing before shrinking, as in training.
     double factor = Math.min(kx, ky);
     double sigma = factor < 0.8 ? 0.45 / factor : 0;
-    Taps across = Taps.of(width, sign.x0() * 2 - MARGIN, 1 / kx, sigma, 2 * strip.width());
+    Taps across = Taps.of(width, sign.x0() * 2 - MARGIN, 1 / kx, sigma, strip.fine().width());
     Taps down = Taps.of(HEIGHT, sign.y0() * 2 - MARGIN, 1 / ky, sigma, 2 * StripImage.HEIGHT);
-    return new Crop(Taps.resample(strip.fine(), 2 * strip.width(), across, down), width);
+    return new Crop(Taps.resample(strip.fine().gray(), strip.fine().width(), across, down), width);
   }
 
   @Override

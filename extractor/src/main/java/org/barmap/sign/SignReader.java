@@ -3,6 +3,9 @@ package org.barmap.sign;
 import java.util.ArrayList;
 import java.util.List;
 import org.barmap.map.Outline;
+import org.barmap.page.PageImage;
+import org.barmap.staff.FoundSystem;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Finds and reads the signs of straightened staves.
@@ -10,16 +13,19 @@ import org.barmap.map.Outline;
  * <p>Safe for use by several threads at once; holds native memory until closed.
  */
 public final class SignReader implements AutoCloseable {
-  private final SignNet signs;
-  private final TextNet text;
+  private final @Nullable SignNet signs;
+  private final @Nullable TextNet text;
 
-  private SignReader(SignNet signs, TextNet text) {
+  private SignReader(@Nullable SignNet signs, @Nullable TextNet text) {
     this.signs = signs;
     this.text = text;
   }
 
   /** Opens the models shipped with the extractor. */
   public static SignReader open() {
+    if (!Models.has("signs.onnx")) {
+      return new SignReader(null, null);
+    }
     SignNet signs = new SignNet();
     try {
       return new SignReader(signs, new TextNet());
@@ -29,9 +35,38 @@ public final class SignReader implements AutoCloseable {
     }
   }
 
+  /**
+   * Reads a page.
+   *
+   * @param page the image the systems were found on
+   * @param systems from top to bottom
+   * @return the systems with their signs, in the same order; it doesn't need the image any more,
+   *     but {@link ReadSystem#shape} uses the systems
+   */
+  public List<ReadSystem> read(PageImage page, List<FoundSystem> systems) {
+    List<StripImage> strips = new ArrayList<>();
+    for (FoundSystem system : systems) {
+      system.staves().forEach(staff -> strips.add(new StaffStrip(page, staff)));
+    }
+    List<List<Sign>> signs = read(strips);
+    List<ReadSystem> read = new ArrayList<>();
+    int next = 0;
+    for (FoundSystem system : systems) {
+      List<List<Sign>> own = signs.subList(next, next + system.staves().size());
+      next += own.size();
+      read.add(
+          new ReadSystem(
+              system.toStaffSystem(),
+              system.length(),
+              (from, to) -> system.outlineBetween(from, to).rounded(),
+              JoinedStaves.join(own)));
+    }
+    return List.copyOf(read);
+  }
+
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */
-  public List<List<Sign>> read(List<? extends StripImage> strips) {
-    List<List<RawSign>> raw = signs.find(strips);
+  List<List<Sign>> read(List<? extends StripImage> strips) {
+    List<List<RawSign>> raw = signs == null ? StrokeFinder.find(strips) : signs.find(strips);
     List<TextNet.Task> tasks = new ArrayList<>();
     for (int n = 0; n < strips.size(); n++) {
       for (RawSign s : raw.get(n)) {
@@ -40,7 +75,7 @@ public final class SignReader implements AutoCloseable {
         }
       }
     }
-    List<List<Reading>> readings = text.read(tasks);
+    List<List<Reading>> readings = text == null ? List.of() : text.read(tasks);
     List<List<Sign>> all = new ArrayList<>();
     int next = 0;
     for (int n = 0; n < strips.size(); n++) {
@@ -87,7 +122,11 @@ public final class SignReader implements AutoCloseable {
 
   @Override
   public void close() {
-    signs.close();
-    text.close();
+    if (signs != null) {
+      signs.close();
+    }
+    if (text != null) {
+      text.close();
+    }
   }
 }

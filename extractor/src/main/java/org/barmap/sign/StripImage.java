@@ -7,7 +7,7 @@ import org.barmap.map.Point;
  * pixels high at 8 pixels a staff space, the middle line at y = 88; it begins 3 spaces left of the
  * staff.
  */
-public interface StripImage {
+interface StripImage {
 
   /** Pixels a staff space. */
   int SPACE = 8;
@@ -27,8 +27,17 @@ public interface StripImage {
   /** Returns the gray values row by row, {@code width * 160} bytes. */
   byte[] gray();
 
-  /** Returns the same at 16 pixels a space, {@code 2 * width * 320} bytes. */
-  byte[] fine();
+  /** Returns the same at 16 pixels a space. */
+  Fine fine();
+
+  /**
+   * The strip at 16 pixels a space.
+   *
+   * @param gray row by row, 320 rows
+   * @param width in pixels
+   */
+  @SuppressWarnings("ArrayRecordComponent") // a view of pixels, compared by nobody
+  record Fine(byte[] gray, int width) {}
 
   /** Returns where a point of the strip (8 pixels a space) lies in the given file. */
   Point toFile(double u, double v);
