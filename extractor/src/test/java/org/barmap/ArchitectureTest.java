@@ -26,8 +26,7 @@ class ArchitectureTest {
                       c.getPackageName().startsWith("org.barmap")
                           && !c.getPackageName().startsWith("org.barmap.map")));
 
-  @ArchTest
-  static final ArchRule pageSeesNoLaterStage = sees("page", "map");
+  @ArchTest static final ArchRule pageSeesNoLaterStage = sees("page", "map");
 
   @ArchTest static final ArchRule staffSeesPage = sees("staff", "page", "map");
 
@@ -55,8 +54,7 @@ class ArchitectureTest {
               "org.barmap.cli..");
 
   @ArchTest
-  static final ArchRule noCycles =
-      slices().matching("org.barmap.(*)..").should().beFreeOfCycles();
+  static final ArchRule noCycles = slices().matching("org.barmap.(*)..").should().beFreeOfCycles();
 
   @ArchTest
   static final ArchRule onlyJackson3 =
