@@ -1,0 +1,51 @@
+package org.barmap.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.plan.order.Piece;
+import org.barmap.plan.order.Step;
+
+/** Turns steps into entries of a plan: stretches of one multi-bar rest in a row are one entry. */
+final class Entries {
+  private Entries() {}
+
+  static List<NumberPlan.Entry> of(List<Step> steps) {
+    List<NumberPlan.Entry> entries = new ArrayList<>();
+    int i = 0;
+    while (i < steps.size()) {
+      Step step = steps.get(i);
+      Piece piece = step.piece();
+      int count = piece.count();
+      int k = i + 1;
+      while (k < steps.size() && continues(piece, count, steps.get(k), step.pass())) {
+        count += steps.get(k).piece().count();
+        k++;
+      }
+      boolean whole = piece.inserted().isEmpty() && count == piece.bar().count();
+      entries.add(
+          new NumberPlan.Entry(
+              piece.bar().id(),
+              step.pass(),
+              whole || piece.inserted().isPresent()
+                  ? Optional.empty()
+                  : Optional.of(piece.offset() + 1),
+              whole ? Optional.empty() : Optional.of(count),
+              piece.beatsCut() > 0 ? Optional.of(piece.beatsCut()) : Optional.empty(),
+              piece.inserted()));
+      i = k;
+    }
+    return entries;
+  }
+
+  private static boolean continues(Piece piece, int count, Step next, int pass) {
+    Piece other = next.piece();
+    return piece.inserted().isEmpty()
+        && other.inserted().isEmpty()
+        && other.bar() == piece.bar()
+        && other.offset() == piece.offset() + count
+        && piece.beatsCut() == 0
+        && other.beatsCut() == 0
+        && next.pass() == pass;
+  }
+}

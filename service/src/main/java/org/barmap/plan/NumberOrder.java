@@ -1,0 +1,89 @@
+package org.barmap.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Severity;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.WrittenNumber;
+
+/** Finds numbers by their label and puts them in the order of the night. */
+final class NumberOrder {
+  private NumberOrder() {}
+
+  /** Returns the number a change is about; what can't be found is a finding. */
+  static Optional<WrittenNumber> of(
+      List<WrittenNumber> numbers, ShowChange change, List<PlanFinding> findings) {
+    List<WrittenNumber> named =
+        change.number().isEmpty()
+            ? numbers
+            : numbers.stream().filter(n -> same(n.label(), change.number())).toList();
+    if (named.size() == 1) {
+      return Optional.of(named.get(0));
+    }
+    String text =
+        change.number().isEmpty()
+            ? "A " + change.kind() + " names no number; which one is meant?"
+            : named.isEmpty()
+                ? "There is no No. " + change.number() + " in this book"
+                : "There is more than one No. " + change.number();
+    findings.add(
+        PlanFinding.change(Severity.ERROR, Optional.empty(), "number", text, change)
+            .withCandidates(numbers.stream().map(NumberOrder::candidate).limit(60).toList()));
+    return Optional.empty();
+  }
+
+  private static String candidate(WrittenNumber number) {
+    return number.title().isEmpty() ? number.label() : number.label() + " " + number.title();
+  }
+
+  private static boolean same(String label, String said) {
+    return label.strip().equalsIgnoreCase(said.strip());
+  }
+
+  /** Returns the numbers in the order of the night. */
+  static List<WrittenNumber> ordered(
+      List<WrittenNumber> numbers, List<ShowChange> changes, List<PlanFinding> findings) {
+    List<WrittenNumber> order = new ArrayList<>(numbers);
+    for (ShowChange change : changes) {
+      if (change instanceof ShowChange.Reorder reorder) {
+        reorder(order, reorder, findings);
+      }
+    }
+    return order;
+  }
+
+  private static void reorder(
+      List<WrittenNumber> order, ShowChange.Reorder change, List<PlanFinding> findings) {
+    List<Integer> places = new ArrayList<>();
+    List<WrittenNumber> wanted = new ArrayList<>();
+    for (String label : change.numbers()) {
+      List<Integer> at = new ArrayList<>();
+      for (int i = 0; i < order.size(); i++) {
+        if (same(order.get(i).label(), label)) {
+          at.add(i);
+        }
+      }
+      if (at.size() != 1 || places.contains(at.get(0))) {
+        findings.add(
+            PlanFinding.change(
+                    Severity.ERROR,
+                    Optional.empty(),
+                    "number",
+                    "The order of numbers names "
+                        + label
+                        + ", which this book doesn't have just once; the order stays as printed",
+                    change)
+                .withCandidates(order.stream().map(NumberOrder::candidate).limit(60).toList()));
+        return;
+      }
+      places.add(at.get(0));
+      wanted.add(order.get(at.get(0)));
+    }
+    places.sort(null);
+    for (int i = 0; i < places.size(); i++) {
+      order.set(places.get(i), wanted.get(i));
+    }
+  }
+}

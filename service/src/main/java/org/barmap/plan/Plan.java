@@ -1,0 +1,33 @@
+package org.barmap.plan;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.List;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.turn.Turn;
+
+/**
+ * Everything computed from a map and the show's changes, format {@code barplan/1}.
+ *
+ * @param format always {@link #FORMAT}
+ * @param settings what it was computed with
+ * @param numbers in the order of the night
+ * @param turns page turns in the order they come
+ * @param findings what can't be right, what to think about, what follows from a change
+ */
+public record Plan(
+    @JsonProperty("format") String format,
+    PlanSettings settings,
+    List<NumberPlan> numbers,
+    List<Turn> turns,
+    List<PlanFinding> findings) {
+
+  /** The format's name, first key of every document. */
+  public static final String FORMAT = "barplan/1";
+
+  /** Takes defensive copies. */
+  public Plan {
+    numbers = List.copyOf(numbers);
+    turns = List.copyOf(turns);
+    findings = List.copyOf(findings);
+  }
+}

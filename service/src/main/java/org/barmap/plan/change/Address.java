@@ -1,0 +1,159 @@
+package org.barmap.plan.change;
+
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A bar as a player says it, taken apart but not yet looked up in a book.
+ *
+ * <p>Understood: {@code 34}, {@code bar 34}, {@code 24A}, {@code B}, {@code letter B}, {@code 4
+ * before B}, {@code four bars after B}, {@code the bar before B}, {@code third of B}, {@code 3rd
+ * bar of B} (B itself is the first), {@code B + 2}, {@code B minus 1}, {@code start}, {@code end},
+ * each with {@code beat 3} behind it or {@code beat 3 of} before it (common practice).
+ *
+ * @param anchor what is counted from, without the words around it
+ * @param kind what the anchor has to be
+ * @param offset bars to go on from there
+ * @param beat the beat named
+ */
+public record Address(String anchor, Kind kind, int offset, OptionalDouble beat) {
+
+  /** What an anchor is. */
+  public enum Kind {
+    /** A bar number, a label or a rehearsal mark. */
+    ANY,
+    /** A bar number or label: the word "bar" was said. */
+    BAR,
+    /** A rehearsal mark: "letter", "mark" or "figure" was said. */
+    MARK,
+    /** The first bar. */
+    START,
+    /** The last bar. */
+    END
+  }
+
+  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
+  private static final String BARS = "(?:bars?|measures?|mm?\\.?)";
+  private static final String NUMBER = "(" + Numerals.CARDINAL + ")";
+  private static final Pattern BEAT_LAST =
+      Pattern.compile(
+          "(.+?),?\\s+(?:(?:on|at)\\s+)?beat\\s+(" + Numerals.CARDINAL + "(?:\\.5)?)", FLAGS);
+  private static final Pattern BEAT_FIRST =
+      Pattern.compile(
+          "(?:the\\s+)?(?:beat\\s+("
+              + Numerals.CARDINAL
+              + "(?:\\.5)?)|("
+              + Numerals.ORDINAL
+              + ")\\s+beat)\\s+(?:of|in)\\s+(.+)",
+          FLAGS);
+  private static final Pattern BEFORE_AFTER =
+      Pattern.compile(
+          "(?:the\\s+bar|(?:the\\s+)?"
+              + NUMBER
+              + "(?:\\s+"
+              + BARS
+              + ")?)\\s+(before|after)\\s+(.+)",
+          FLAGS);
+  private static final Pattern ORDINAL_OF =
+      Pattern.compile(
+          "(?:the\\s+)?(" + Numerals.ORDINAL + ")(?:\\s+" + BARS + ")?\\s+(?:of|in)\\s+(.+)",
+          FLAGS);
+  private static final Pattern PLUS =
+      Pattern.compile(
+          "(.+?)\\s*(\\+|-|\\u2212|\\bplus\\b|\\bminus\\b)\\s*" + NUMBER + "(?:\\s+" + BARS + ")?",
+          FLAGS);
+  private static final Pattern SAID_BAR = Pattern.compile(BARS + "\\s*(\\d.*)", FLAGS);
+  private static final Pattern SAID_MARK =
+      Pattern.compile("(?:rehearsal\\s+)?(?:letter|mark|figure|rehearsal|box)\\s+(.+)", FLAGS);
+  private static final Pattern START =
+      Pattern.compile("(?:the\\s+)?(?:start|beginning|top|first\\s+bar)", FLAGS);
+  private static final Pattern END = Pattern.compile("(?:the\\s+)?(?:end|last(?:\\s+bar)?)", FLAGS);
+  private static final Pattern PICKUP =
+      Pattern.compile("(?:the\\s+)?(?:pick-?up|upbeat)(?:\\s+bar)?", FLAGS);
+  private static final Pattern PLAIN = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N}.'#]{0,11}");
+
+  /** Takes an address apart; empty when the words are no address. */
+  public static Optional<Address> parse(String words) {
+    String text = words.strip().replaceAll("\\s+", " ");
+    if (text.isEmpty() || text.length() > 60) {
+      return Optional.empty();
+    }
+    Matcher last = BEAT_LAST.matcher(text);
+    if (last.matches()) {
+      return withBeat(last.group(1), last.group(2));
+    }
+    Matcher first = BEAT_FIRST.matcher(text);
+    if (first.matches()) {
+      String beat = first.group(1) == null ? first.group(2) : first.group(1);
+      return withBeat(first.group(3), beat);
+    }
+    Matcher before = BEFORE_AFTER.matcher(text);
+    if (before.matches()) {
+      int bars = before.group(1) == null ? 1 : Numerals.value(before.group(1)).orElse(0);
+      boolean back = before.group(2).toLowerCase(Locale.ROOT).equals("before");
+      return anchor(before.group(3)).map(a -> a.moved(back ? -bars : bars));
+    }
+    Matcher ordinal = ORDINAL_OF.matcher(text);
+    if (ordinal.matches()) {
+      OptionalInt nth = Numerals.value(ordinal.group(1));
+      return nth.isEmpty() || nth.getAsInt() < 1
+          ? Optional.empty()
+          : anchor(ordinal.group(2)).map(a -> a.moved(nth.getAsInt() - 1));
+    }
+    Matcher plus = PLUS.matcher(text);
+    if (plus.matches()) {
+      int bars = Numerals.value(plus.group(3)).orElse(0);
+      boolean on = plus.group(2).equals("+") || plus.group(2).equalsIgnoreCase("plus");
+      return anchor(plus.group(1)).map(a -> a.moved(on ? bars : -bars));
+    }
+    return anchor(text);
+  }
+
+  private static Optional<Address> withBeat(String bar, String beat) {
+    double value =
+        beat.endsWith(".5")
+            ? Numerals.value(beat.substring(0, beat.length() - 2)).orElse(0) + 0.5
+            : Numerals.value(beat).orElse(0);
+    if (value < 1) {
+      return Optional.empty();
+    }
+    return parse(bar)
+        .filter(a -> a.beat.isEmpty())
+        .map(a -> new Address(a.anchor, a.kind, a.offset, OptionalDouble.of(value)));
+  }
+
+  private static Optional<Address> anchor(String words) {
+    String text = words.strip();
+    if (END.matcher(text).matches()) {
+      return Optional.of(plain(text, Kind.END));
+    }
+    if (START.matcher(text).matches()) {
+      return Optional.of(plain(text, Kind.START));
+    }
+    if (PICKUP.matcher(text).matches()) {
+      return Optional.of(plain("0", Kind.BAR));
+    }
+    Matcher bar = SAID_BAR.matcher(text);
+    if (bar.matches()) {
+      return ifPlain(bar.group(1), Kind.BAR);
+    }
+    Matcher mark = SAID_MARK.matcher(text);
+    return mark.matches() ? ifPlain(mark.group(1), Kind.MARK) : ifPlain(text, Kind.ANY);
+  }
+
+  private static Optional<Address> ifPlain(String word, Kind kind) {
+    return PLAIN.matcher(word).matches() ? Optional.of(plain(word, kind)) : Optional.empty();
+  }
+
+  private static Address plain(String word, Kind kind) {
+    return new Address(word, kind, 0, OptionalDouble.empty());
+  }
+
+  private Address moved(int bars) {
+    return new Address(anchor, kind, offset + bars, beat);
+  }
+}

@@ -1,0 +1,139 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.barmap.map.Bar;
+import org.barmap.map.Meter;
+import org.barmap.map.Word;
+import org.barmap.plan.change.ShowChange;
+
+/**
+ * Tells how long the pieces of a number last.
+ *
+ * <p>Meter, tempo and the number of beats hold from where they stand, in reading order. A tempo is
+ * known from a metronome mark or a tempo change until words call for another tempo; it is never
+ * guessed. Beats: as the change or the words ("in two") say, else a compound meter (6/8, 9/8, 12/8)
+ * in dotted beats, any other in its lower figure (common practice).
+ */
+public final class Clock {
+  private static final Pattern IN_BEATS =
+      Pattern.compile(
+          "\\bin\\s+(one|two|three|four|six|eight|nine|twelve|1|2|3|4|6|8|9|12)\\b",
+          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+
+  private final List<Measure> measures = new ArrayList<>();
+
+  private OptionalDouble tempo = OptionalDouble.empty();
+  private OptionalDouble steady = OptionalDouble.empty();
+  private OptionalDouble first = OptionalDouble.empty();
+  private OptionalInt said = OptionalInt.empty();
+  private Optional<Meter> meter = Optional.empty();
+
+  private Clock() {}
+
+  /** Returns a measure for each piece, in the same order. */
+  public static List<Measure> read(List<Piece> pieces, List<Span> spans) {
+    Clock clock = new Clock();
+    List<Span> timing =
+        spans.stream()
+            .filter(
+                s ->
+                    s.change() instanceof ShowChange.Tempo
+                        || s.change() instanceof ShowChange.Beats)
+            .toList();
+    for (Piece piece : pieces) {
+      clock.one(piece, timing);
+    }
+    return List.copyOf(clock.measures);
+  }
+
+  private void one(Piece piece, List<Span> timing) {
+    if (piece.first()) {
+      Bar bar = piece.bar();
+      Optional<Meter> now = bar.meter();
+      boolean other = now.isPresent() && meter.filter(m -> m.sameAs(now.get())).isEmpty();
+      if (other) {
+        said = OptionalInt.empty();
+      }
+      meter = now.or(() -> meter);
+      words(bar.words());
+    }
+    OptionalInt beats = said;
+    for (Span span : timing) {
+      if (span.change() instanceof ShowChange.Tempo t
+          && span.from() == piece.slot()
+          && piece.inserted().isEmpty()) {
+        set(OptionalDouble.of(t.perMinute() * Metronome.quarters(t.beat())));
+      } else if (span.change() instanceof ShowChange.Beats b
+          && piece.slot() >= span.from()
+          && piece.slot() <= span.to()) {
+        beats = OptionalInt.of(b.beats());
+      }
+    }
+    int shown = beats.orElse(meter.map(Clock::usualBeats).orElse(0));
+    OptionalDouble quarters =
+        meter.map(m -> OptionalDouble.of(m.quarters())).orElse(OptionalDouble.empty());
+    measures.add(new Measure(quarters, shown, meter.map(Meter::unit).orElse(0), tempo));
+  }
+
+  private void set(OptionalDouble perMinute) {
+    tempo = perMinute;
+    steady = perMinute;
+    if (first.isEmpty()) {
+      first = perMinute;
+    }
+  }
+
+  private void words(List<Word> words) {
+    OptionalDouble mark = OptionalDouble.empty();
+    boolean back = false;
+    boolean toFirst = false;
+    boolean unknown = false;
+    for (Word word : words) {
+      String text = word.text();
+      OptionalDouble here = Metronome.quartersPerMinute(text);
+      mark = here.isPresent() ? here : mark;
+      back |= Metronome.goesBack(text);
+      toFirst |= Metronome.goesToFirst(text);
+      unknown |= Metronome.makesUnknown(text);
+      Matcher beats = IN_BEATS.matcher(text);
+      if (beats.find()) {
+        said = OptionalInt.of(figure(beats.group(1)));
+      }
+    }
+    if (mark.isPresent()) {
+      set(mark);
+    } else if (toFirst) {
+      tempo = first;
+    } else if (back) {
+      tempo = steady;
+    } else if (unknown) {
+      tempo = OptionalDouble.empty();
+    }
+  }
+
+  private static int figure(String word) {
+    return switch (word.toLowerCase(java.util.Locale.ROOT)) {
+      case "one" -> 1;
+      case "two" -> 2;
+      case "three" -> 3;
+      case "four" -> 4;
+      case "six" -> 6;
+      case "eight" -> 8;
+      case "nine" -> 9;
+      case "twelve" -> 12;
+      default -> Integer.parseInt(word);
+    };
+  }
+
+  /** Returns how many beats a meter is usually shown in. */
+  public static int usualBeats(Meter meter) {
+    boolean compound = meter.beats() > 3 && meter.beats() % 3 == 0 && meter.unit() >= 8;
+    return compound ? meter.beats() / 3 : meter.beats();
+  }
+}

@@ -1,0 +1,225 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.barmap.map.Bar;
+import org.barmap.map.Barline;
+import org.barmap.map.Navigation;
+import org.barmap.map.Severity;
+import org.barmap.plan.change.PlanFinding;
+
+/** Finds the loops of a number: which backward repeat belongs to which forward repeat. */
+final class FormReader {
+  private final List<Piece> pieces;
+  private final List<Loop> loops = new ArrayList<>();
+  private final List<PlanFinding> findings;
+  private final Deque<Integer> open = new ArrayDeque<>();
+  private int fallback;
+
+  private FormReader(List<Piece> pieces, List<PlanFinding> findings) {
+    this.pieces = pieces;
+    this.findings = findings;
+  }
+
+  /** Returns the loops of the pieces, inner ones before those around them; adds what is wrong. */
+  static List<Loop> read(List<Piece> pieces, List<PlanFinding> findings) {
+    FormReader reader = new FormReader(pieces, findings);
+    reader.run();
+    return reader.loops;
+  }
+
+  private void run() {
+    int i = 0;
+    while (i < pieces.size()) {
+      Piece piece = pieces.get(i);
+      if (piece.first() && piece.bar().has(Navigation.CODA)) {
+        fallback = i; // a backward repeat in the coda doesn't lead out of it
+      }
+      if (startsRepeat(i)) {
+        open.push(i);
+      }
+      if (!piece.bar().ending().isEmpty()) {
+        i = endings(i);
+      } else {
+        if (endsRepeat(i)) {
+          close(i);
+        }
+        i++;
+      }
+    }
+    playedTimes();
+    open.descendingIterator()
+        .forEachRemaining(
+            at ->
+                find(
+                    Severity.ERROR,
+                    at,
+                    "repeat-not-closed",
+                    "A repeat begins here and is never closed; it is played once"));
+  }
+
+  /** A bar marked "3X" that no repeat sign encloses is played so often by itself. */
+  private void playedTimes() {
+    for (int i = 0; i < pieces.size(); i++) {
+      int at = i;
+      int times = pieces.get(i).bar().times().orElse(1);
+      boolean counted =
+          loops.stream()
+              .anyMatch(
+                  l ->
+                      l.start() == at
+                          || l.end() == at
+                          || l.parts().stream().anyMatch(p -> p.end() == at));
+      if (times > 1 && !counted && pieces.get(i).first() && pieces.get(i).last()) {
+        loops.add(new Loop(i, i, times, List.of(), Optional.empty()));
+      }
+    }
+  }
+
+  private void close(int i) {
+    boolean marked = !open.isEmpty();
+    int start = marked ? open.pop() : Math.min(fallback, i);
+    loops.add(new Loop(start, i, times(start, i), List.of(), Optional.empty()));
+    if (open.isEmpty()) {
+      fallback = i + 1;
+    }
+  }
+
+  /** Times are printed at the backward repeat, or over the first bar: "3X". */
+  private int times(int start, int end) {
+    return pieces
+        .get(end)
+        .bar()
+        .times()
+        .or(() -> startsRepeat(start) ? pieces.get(start).bar().times() : Optional.empty())
+        .map(t -> Math.max(1, t))
+        .orElse(2);
+  }
+
+  /** Reads a row of endings that starts at a piece; returns the index after it. */
+  private int endings(int from) {
+    List<Loop.Part> parts = new ArrayList<>();
+    Set<Integer> seen = new HashSet<>();
+    int i = from;
+    while (i < pieces.size() && !ending(i).isEmpty()) {
+      int start = i;
+      List<Integer> list = ending(i);
+      if (!parts.isEmpty() && list.contains(1) && startsRepeat(i)) {
+        break;
+      }
+      while (i + 1 < pieces.size() && ending(i + 1).equals(list)) {
+        i++;
+      }
+      for (int pass : list) {
+        if (!seen.add(pass)) {
+          find(
+              Severity.ERROR,
+              start,
+              "endings-overlap",
+              "Ending " + pass + " is there twice; the first one is played");
+        }
+      }
+      parts.add(new Loop.Part(start, i, Set.copyOf(list), endsRepeat(i)));
+      i++;
+    }
+    group(parts, seen);
+    return i;
+  }
+
+  private void group(List<Loop.Part> parts, Set<Integer> seen) {
+    Loop.Part first = parts.get(0);
+    Loop.Part last = parts.get(parts.size() - 1);
+    if (!seen.contains(1)) {
+      find(Severity.ERROR, first.start(), "endings-start", "The endings here don't start at 1");
+    }
+    boolean closed = parts.stream().anyMatch(Loop.Part::closes);
+    boolean jumps =
+        pieces.get(first.end()).bar().has(Navigation.DA_CAPO)
+            || pieces.get(first.end()).bar().has(Navigation.DAL_SEGNO);
+    if (!first.closes() && !jumps) {
+      find(
+          Severity.ERROR,
+          first.end(),
+          "ending-not-closed",
+          "The first ending has no backward repeat at its end"
+              + (closed ? "" : "; it is played straight on"));
+    }
+    int start = open.isEmpty() ? Math.min(fallback, first.start()) : open.pop();
+    boolean closesOuter = parts.size() > 1 && last.closes() && !open.isEmpty();
+    List<Loop.Part> own = new ArrayList<>(parts);
+    if (closesOuter) {
+      own.set(own.size() - 1, new Loop.Part(last.start(), last.end(), last.passes(), false));
+    }
+    int highest = seen.stream().mapToInt(v -> v).max().orElse(1);
+    int total = parts.size() == 1 && first.closes() ? highest + 1 : highest;
+    int said = pieces.get(last.end()).bar().times().orElse(total);
+    if (said != total && last.closes() && !closesOuter) {
+      find(
+          Severity.DOUBT,
+          last.end(),
+          "times-and-endings",
+          "Played " + said + " times is printed, but the endings make it " + total);
+    }
+    if (closed || jumps) {
+      loops.add(new Loop(start, last.end(), total, own, Optional.empty()));
+    }
+    if (closesOuter) {
+      close(last.end());
+    }
+    if (open.isEmpty()) {
+      fallback = last.end() + 1;
+    }
+  }
+
+  private List<Integer> ending(int i) {
+    return pieces.get(i).bar().ending();
+  }
+
+  private boolean startsRepeat(int i) {
+    Piece piece = pieces.get(i);
+    if (!piece.first()) {
+      return false;
+    }
+    Barline own = piece.bar().startBarline();
+    return own == Barline.REPEAT_START
+        || own == Barline.REPEAT_BOTH
+        || before(i).filter(b -> b == Barline.REPEAT_START || b == Barline.REPEAT_BOTH).isPresent();
+  }
+
+  private boolean endsRepeat(int i) {
+    Piece piece = pieces.get(i);
+    if (!piece.last()) {
+      return false;
+    }
+    Barline own = piece.bar().endBarline();
+    if (own == Barline.REPEAT_END || own == Barline.REPEAT_BOTH) {
+      return true;
+    }
+    for (int k = i + 1; k < pieces.size(); k++) {
+      if (pieces.get(k).inserted().isEmpty()) {
+        Bar next = pieces.get(k).bar();
+        return next.startBarline() == Barline.REPEAT_END
+            || next.startBarline() == Barline.REPEAT_BOTH;
+      }
+    }
+    return false;
+  }
+
+  private Optional<Barline> before(int i) {
+    for (int k = i - 1; k >= 0; k--) {
+      if (pieces.get(k).inserted().isEmpty()) {
+        return Optional.of(pieces.get(k).bar().endBarline());
+      }
+    }
+    return Optional.empty();
+  }
+
+  private void find(Severity severity, int piece, String code, String text) {
+    findings.add(PlanFinding.form(severity, pieces.get(piece).bar().id(), code, text));
+  }
+}

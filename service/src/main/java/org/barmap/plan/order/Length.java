@@ -1,0 +1,73 @@
+package org.barmap.plan.order;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How long a stretch is.
+ *
+ * @param bars bars, pickups not counted
+ * @param beats beats as the director shows them; empty where a meter is unknown
+ * @param seconds empty where a tempo or meter is unknown
+ */
+@JsonInclude(JsonInclude.Include.NON_ABSENT)
+public record Length(int bars, Optional<Double> beats, Optional<Double> seconds) {
+
+  /** Returns the length of nothing. */
+  public static Length none() {
+    return new Length(0, Optional.of(0.0), Optional.of(0.0));
+  }
+
+  /** Returns the length of one piece as it is played: what is cut of it left out. */
+  public static Length of(Piece piece, Measure measure) {
+    if (piece.pickup()) {
+      return none();
+    }
+    return of(piece, measure, piece.beatsCut(), false);
+  }
+
+  /** Returns the length of what is cut of one piece: all of it, or some beats. */
+  public static Length ofCut(Piece piece, Measure measure) {
+    if (piece.pickup()) {
+      return none();
+    }
+    return piece.cut() ? of(piece, measure, 0, false) : of(piece, measure, piece.beatsCut(), true);
+  }
+
+  private static Length of(Piece piece, Measure measure, double units, boolean onlyThese) {
+    if (measure.quarters().isEmpty()) {
+      return new Length(onlyThese ? 0 : piece.count(), Optional.empty(), Optional.empty());
+    }
+    double whole = measure.quarters().getAsDouble() * piece.count();
+    double named = units * measure.quartersPerUnit();
+    double quarters = onlyThese ? named : whole - named;
+    double beats = whole == 0 ? 0 : measure.beats() * piece.count() * quarters / whole;
+    Optional<Double> seconds =
+        measure.perMinute().isPresent()
+            ? Optional.of(quarters * 60 / measure.perMinute().getAsDouble())
+            : Optional.empty();
+    return new Length(onlyThese ? 0 : piece.count(), Optional.of(beats), seconds);
+  }
+
+  /** Returns both together; unknown where one is unknown. */
+  public Length plus(Length other) {
+    return new Length(
+        bars + other.bars,
+        beats.flatMap(b -> other.beats.map(o -> b + o)),
+        seconds.flatMap(s -> other.seconds.map(o -> s + o)));
+  }
+
+  /** Returns the sum of all. */
+  public static Length sum(List<Length> lengths) {
+    return lengths.stream().reduce(none(), Length::plus);
+  }
+
+  /** Returns the length with beats to a hundredth and seconds to a tenth, as it is written. */
+  public Length rounded() {
+    return new Length(
+        bars,
+        beats.map(b -> Math.round(b * 100) / 100.0),
+        seconds.map(s -> Math.round(s * 100) / 100.0));
+  }
+}

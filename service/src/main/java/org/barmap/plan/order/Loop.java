@@ -1,0 +1,64 @@
+package org.barmap.plan.order;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Pieces played more than once in a row, or held open.
+ *
+ * @param start index of its first piece
+ * @param end index of its last piece, the last ending included
+ * @param total how often it is played in all
+ * @param parts its endings, in order; empty where it has none
+ * @param open what it is held open as
+ */
+record Loop(int start, int end, int total, List<Part> parts, Optional<OpenStretch> open) {
+
+  /**
+   * One ending.
+   *
+   * @param start index of its first piece
+   * @param end index of its last piece
+   * @param passes in which passes it is played
+   * @param closes a backward repeat stands at its end
+   */
+  record Part(int start, int end, Set<Integer> passes, boolean closes) {}
+
+  Loop {
+    parts = List.copyOf(parts);
+  }
+
+  /** Tells whether a backward repeat of this loop stands at the end of a piece. */
+  boolean closesAt(int piece) {
+    if (parts.isEmpty()) {
+      return piece == end;
+    }
+    for (Part part : parts) {
+      if (part.end == piece && part.closes) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Tells whether a piece lies in it. */
+  boolean holds(int piece) {
+    return piece >= start && piece <= end;
+  }
+
+  /** Returns how many pieces it covers. */
+  int length() {
+    return end - start + 1;
+  }
+
+  /** Returns the same stretch, played so often. */
+  Loop played(int times) {
+    return new Loop(start, end, times, parts, open);
+  }
+
+  /** Returns the same stretch, played once and held open. */
+  Loop heldOpen(OpenStretch stretch) {
+    return new Loop(start, end, 1, List.of(), Optional.of(stretch));
+  }
+}

@@ -1,0 +1,92 @@
+package org.barmap.plan.order;
+
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Reads metronome marks and the words that change or hold a tempo. */
+public final class Metronome {
+
+  private static final Map<String, Double> QUARTERS = new HashMap<>();
+
+  static {
+    note(4, "w", "whole", "semibreve", "\uD834\uDD5D", "\uE1D2", "\uECA2");
+    note(2, "h", "half", "minim", "\uD834\uDD5E", "\uE1D3", "\uECA3");
+    note(1, "q", "quarter", "crotchet", "\u2669", "\uD834\uDD5F", "\uE1D5", "\uECA5");
+    note(0.5, "e", "eighth", "quaver", "\u266A", "\uD834\uDD60", "\uE1D7", "\uECA7");
+    note(0.25, "s", "sixteenth", "semiquaver", "\uD834\uDD61", "\uE1D9", "\uECA9");
+  }
+
+  private static void note(double quarters, String... names) {
+    for (String name : names) {
+      QUARTERS.put(name, quarters);
+    }
+  }
+
+  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
+  private static final String NOTE =
+      "(dotted[ -])?(?<![\\p{L}\\p{N}])(whole|semibreve|half|minim|quarter|crotchet|eighth|quaver|sixteenth|semiquaver"
+          + "|[whqes]|[\\u2669\\u266A\\uE1D2\\uE1D3\\uE1D5\\uE1D7\\uE1D9\\uECA2\\uECA3\\uECA5\\uECA7\\uECA9]"
+          + "|\\uD834[\\uDD5D-\\uDD61])(?:[ -]note)?\\s?(\\.|\\uD834\\uDD6D|\\uE1E7|\\uECB7)?";
+  private static final Pattern MARK =
+      Pattern.compile(
+          NOTE
+              + "\\s*=\\s*(?:ca?\\.?\\s*|circa\\s+)?(\\d{2,3}(?:\\.\\d+)?)(?:\\s*[-\\u2013]\\s*(\\d{2,3}))?(?![\\d])",
+          FLAGS);
+  private static final Pattern SHARE =
+      Pattern.compile(
+          "(?<![\\d/])(\\d{1,2})/(1|2|4|8|16)\\s*=\\s*(\\d{2,3}(?:\\.\\d+)?)(?!\\d)", FLAGS);
+  private static final Pattern BACK = Pattern.compile("\\ba\\s+tempo\\b", FLAGS);
+  private static final Pattern FIRST = Pattern.compile("\\btempo\\s+(?:primo|i|1)\\b", FLAGS);
+  private static final Pattern OTHER =
+      Pattern.compile(
+          "\\b(?:rit(?:ard(?:ando)?|enuto)?|rall(?:entando)?|accel(?:erando)?|string(?:endo)?"
+              + "|allarg(?:ando)?|rubato|freely|colla voce|slower|faster|meno mosso"
+              + "|pi[u\\u00F9] mosso|largo|larghetto|lento|adagio|grave|andante|andantino|moderato"
+              + "|allegretto|allegro|vivace|presto|prestissimo|slow|slowly|fast|bright|brightly"
+              + "|brisk|briskly|moderately|lively|ballad)\\b"
+              + "|[\\u2669\\u266A]\\.?\\s*=\\s*[\\u2669\\u266A]",
+          FLAGS);
+
+  private Metronome() {}
+
+  /** Returns quarters a minute of a metronome mark in the words; the faster one of a range. */
+  public static OptionalDouble quartersPerMinute(String words) {
+    Matcher mark = MARK.matcher(words);
+    if (mark.find()) {
+      double quarters = QUARTERS.getOrDefault(mark.group(2).toLowerCase(Locale.ROOT), 1.0);
+      boolean dotted = mark.group(1) != null || mark.group(3) != null;
+      String figure = mark.group(5) == null ? mark.group(4) : mark.group(5);
+      return OptionalDouble.of(Double.parseDouble(figure) * quarters * (dotted ? 1.5 : 1));
+    }
+    Matcher share = SHARE.matcher(words);
+    return share.find()
+        ? OptionalDouble.of(
+            Double.parseDouble(share.group(3)) * quarters(share.group(1) + "/" + share.group(2)))
+        : OptionalDouble.empty();
+  }
+
+  /** Returns the length of a share of a whole note, "3/8", in quarters. */
+  public static double quarters(String share) {
+    String[] parts = share.split("/", -1);
+    return 4.0 * Integer.parseInt(parts[0]) / Integer.parseInt(parts[1]);
+  }
+
+  /** Tells whether the words go back to the tempo before. */
+  static boolean goesBack(String words) {
+    return BACK.matcher(words).find();
+  }
+
+  /** Tells whether the words go back to the first tempo of the number. */
+  static boolean goesToFirst(String words) {
+    return FIRST.matcher(words).find();
+  }
+
+  /** Tells whether the words mean another tempo without saying which. */
+  static boolean makesUnknown(String words) {
+    return OTHER.matcher(words).find();
+  }
+}

@@ -1,0 +1,40 @@
+package org.barmap.plan.order;
+
+import java.util.List;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.WrittenNumber;
+
+/**
+ * One number in the order it sounds.
+ *
+ * @param number as written
+ * @param pieces the number in pieces, in reading order, what is cut marked
+ * @param steps in the order they sound
+ * @param passedBars bars left out on the way, over all passes
+ * @param passed the pieces left out on the way, in the order they were passed
+ * @param open vamps and safeties
+ * @param findings about the form and the changes
+ */
+public record OrderOfPlay(
+    WrittenNumber number,
+    List<Piece> pieces,
+    List<Step> steps,
+    int passedBars,
+    List<Piece> passed,
+    List<OpenStretch> open,
+    List<PlanFinding> findings) {
+
+  /** Takes defensive copies. */
+  public OrderOfPlay {
+    pieces = List.copyOf(pieces);
+    steps = List.copyOf(steps);
+    passed = List.copyOf(passed);
+    open = List.copyOf(open);
+    findings = List.copyOf(findings);
+  }
+
+  /** Returns how many bars are played, pickups not counted. */
+  public int playedBars() {
+    return steps.stream().mapToInt(s -> s.piece().bars()).sum();
+  }
+}

@@ -1,0 +1,33 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.WrittenNumber;
+
+/** Computes the order of play of one number. */
+public final class Orders {
+  private Orders() {}
+
+  /**
+   * Returns the order in which the bars of a number sound.
+   *
+   * @param number as written
+   * @param spans its changes, looked up
+   * @param repeatsAfterJump take repeats again after a D.C. or D.S.
+   */
+  public static OrderOfPlay of(WrittenNumber number, List<Span> spans, boolean repeatsAfterJump) {
+    List<PlanFinding> findings = new ArrayList<>();
+    List<Piece> pieces = Pieces.of(number, spans);
+    List<Loop> loops = new ArrayList<>(FormReader.read(pieces, findings));
+    Map<Integer, Jumps.Jump> jumps = Jumps.read(pieces, findings);
+    Overlay overlay = new Overlay(pieces, loops, findings);
+    overlay.apply(spans);
+    Walk walk = new Walk(pieces, loops, jumps, repeatsAfterJump);
+    walk.run(findings);
+    int bars = walk.passed().stream().mapToInt(Piece::bars).sum();
+    return new OrderOfPlay(
+        number, pieces, walk.steps(), bars, walk.passed(), overlay.open(), findings);
+  }
+}

@@ -1,0 +1,52 @@
+package org.barmap.plan.order;
+
+import java.util.List;
+import org.barmap.plan.change.WrittenNumber;
+
+/**
+ * One number as it will be played, with its time.
+ *
+ * @param order order of play
+ * @param measures one for each piece of the order
+ * @param link how the next number follows
+ */
+public record Performance(OrderOfPlay order, List<Measure> measures, Link link) {
+
+  /** Takes a defensive copy. */
+  public Performance {
+    measures = List.copyOf(measures);
+  }
+
+  /** Returns the number as written. */
+  public WrittenNumber number() {
+    return order.number();
+  }
+
+  /** Returns how a step is measured. */
+  public Measure measure(Step step) {
+    return measures.get(step.index());
+  }
+
+  /** Returns the length of what is played. */
+  public Length played() {
+    return Length.sum(order.steps().stream().map(s -> Length.of(s.piece(), measure(s))).toList());
+  }
+
+  /** Returns the length of what is cut on the way, over all passes. */
+  public Length cut() {
+    Length whole = Length.none();
+    var places = new java.util.IdentityHashMap<Piece, Integer>();
+    for (int i = 0; i < order.pieces().size(); i++) {
+      places.put(order.pieces().get(i), i);
+    }
+    for (Piece piece : order.passed()) {
+      whole = whole.plus(Length.ofCut(piece, measures.get(places.getOrDefault(piece, 0))));
+    }
+    for (Step step : order.steps()) {
+      if (step.piece().beatsCut() > 0) {
+        whole = whole.plus(Length.ofCut(step.piece(), measure(step)));
+      }
+    }
+    return whole;
+  }
+}

@@ -1,0 +1,88 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.barmap.map.Bar;
+import org.barmap.map.Meter;
+import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.WrittenNumber;
+
+/** Takes a number apart where changes begin and end, and marks what is cut. */
+final class Pieces {
+  private Pieces() {}
+
+  static List<Piece> of(WrittenNumber number, List<Span> spans) {
+    TreeSet<Integer> splits = new TreeSet<>();
+    TreeMap<Integer, List<ShowChange.Insert>> inserts = new TreeMap<>();
+    for (Span span : spans) {
+      splits.add(span.from());
+      splits.add(span.to() + 1);
+      if (span.change() instanceof ShowChange.Insert insert) {
+        inserts.computeIfAbsent(span.from(), k -> new ArrayList<>()).add(insert);
+      } else if (span.change() instanceof ShowChange.Cut) {
+        splits.add(span.from() + 1);
+        splits.add(span.to());
+      }
+    }
+    List<Piece> pieces = new ArrayList<>();
+    for (int i = 0; i < number.bars().size(); i++) {
+      Bar bar = number.bars().get(i);
+      int start = number.starts()[i];
+      int end = start + bar.count();
+      int from = start;
+      while (from < end) {
+        Integer next = splits.higher(from);
+        int to = next == null || next > end ? end : next;
+        pieces.add(Piece.of(bar, from - start, to - from, from));
+        for (ShowChange.Insert insert : inserts.getOrDefault(to - 1, List.of())) {
+          pieces.add(inserted(bar, insert, to));
+        }
+        from = to;
+      }
+    }
+    for (Span span : spans) {
+      if (span.change() instanceof ShowChange.Cut) {
+        cut(pieces, span);
+      }
+    }
+    return pieces;
+  }
+
+  private static Piece inserted(Bar after, ShowChange.Insert insert, int slot) {
+    String name = insert.label().orElse("after " + insert.after());
+    return new Piece(after, 0, insert.bars(), slot, false, 0, 0, 0, Optional.of(name));
+  }
+
+  private static void cut(List<Piece> pieces, Span span) {
+    for (int i = 0; i < pieces.size(); i++) {
+      Piece piece = pieces.get(i);
+      boolean within =
+          piece.inserted().isPresent()
+              ? piece.slot() > span.from() && piece.slot() <= span.to()
+              : piece.slot() >= span.from() && piece.slot() <= span.to();
+      if (within && !piece.cut()) {
+        pieces.set(i, piece.inserted().isPresent() ? piece.withCut() : cutPiece(piece, span));
+      }
+    }
+  }
+
+  private static Piece cutPiece(Piece piece, Span span) {
+    double beats = piece.bar().meter().map(Meter::beats).orElse(0);
+    boolean firstBar = piece.slot() == span.from();
+    boolean lastBar = piece.slot() == span.to();
+    double before = firstBar ? Math.min(beats, span.fromBeat().orElse(1) - 1) : 0;
+    double through = lastBar ? Math.min(beats, span.toBeat().orElse(beats)) : beats;
+    if (beats == 0 || (before == 0 && through >= beats)) {
+      return piece.withCut();
+    }
+    if (before == 0) {
+      return piece.withBeatsCut(through, 0, 0);
+    }
+    return through >= beats
+        ? piece.withBeatsCut(0, beats - before, 0)
+        : piece.withBeatsCut(0, 0, through - before);
+  }
+}

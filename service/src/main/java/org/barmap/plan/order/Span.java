@@ -1,0 +1,16 @@
+package org.barmap.plan.order;
+
+import java.util.OptionalDouble;
+import org.barmap.plan.change.ShowChange;
+
+/**
+ * A change with the bars it names looked up.
+ *
+ * @param change what is to be done
+ * @param from slot of its first bar
+ * @param to slot of its last bar, at least {@code from}
+ * @param fromBeat first beat, where one is named; beats are counted in the meter's lower figure
+ * @param toBeat last beat, where one is named
+ */
+public record Span(
+    ShowChange change, int from, int to, OptionalDouble fromBeat, OptionalDouble toBeat) {}

@@ -1,0 +1,93 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Severity;
+import org.barmap.plan.change.Addresses;
+import org.barmap.plan.change.Found;
+import org.barmap.plan.change.Place;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.WrittenNumber;
+
+/** Looks up the bars that changes name. */
+public final class Spans {
+  private Spans() {}
+
+  /**
+   * Returns the changes of one number that name bars, looked up; those that can't be are findings.
+   *
+   * @param changes active changes of this number
+   * @param findings what is refused is added here
+   */
+  public static List<Span> of(
+      WrittenNumber number, List<ShowChange> changes, List<PlanFinding> findings) {
+    List<Span> spans = new ArrayList<>();
+    if (changes.isEmpty()) {
+      return spans;
+    }
+    Addresses addresses = new Addresses(number);
+    for (ShowChange change : changes) {
+      if (change.firstAddress().isPresent()) {
+        one(number, addresses, change, findings).ifPresent(spans::add);
+      }
+    }
+    return spans;
+  }
+
+  private static Optional<Span> one(
+      WrittenNumber number, Addresses addresses, ShowChange change, List<PlanFinding> findings) {
+    Optional<Place> first = place(addresses, change.firstAddress().orElse(""), change, findings);
+    if (first.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Place> last =
+        change.lastAddress().equals(change.firstAddress())
+            ? first
+            : place(addresses, change.lastAddress().orElse(""), change, findings);
+    if (last.isEmpty()) {
+      return Optional.empty();
+    }
+    int from = first.get().slot();
+    int to = last.get().slot();
+    boolean backwards =
+        to < from
+            || (to == from
+                && last.get().beat().orElse(Double.MAX_VALUE) < first.get().beat().orElse(1));
+    if (backwards) {
+      findings.add(
+          PlanFinding.change(
+              Severity.ERROR,
+              Optional.of(number.barAt(from).id()),
+              "goes-backwards",
+              number.spoken()
+                  + ": "
+                  + change.firstAddress().orElse("")
+                  + " comes after "
+                  + change.lastAddress().orElse("")
+                  + "; the change does nothing until that is put right",
+              change));
+      return Optional.empty();
+    }
+    return Optional.of(new Span(change, from, to, first.get().beat(), last.get().beat()));
+  }
+
+  private static Optional<Place> place(
+      Addresses addresses, String words, ShowChange change, List<PlanFinding> findings) {
+    Found found = addresses.find(words);
+    if (found instanceof Found.At at) {
+      return Optional.of(at.place());
+    }
+    Found.Refused refused = (Found.Refused) found;
+    findings.add(
+        PlanFinding.change(
+                Severity.ERROR,
+                Optional.empty(),
+                "address",
+                "A " + change.kind() + " does nothing: " + refused.text(),
+                change)
+            .withCandidates(refused.candidates()));
+    return Optional.empty();
+  }
+}

@@ -1,0 +1,10 @@
+package org.barmap.plan.order;
+
+/**
+ * A piece as it sounds.
+ *
+ * @param piece what is played
+ * @param index its place among the pieces of its number
+ * @param pass how often its bars have been played now, 1 for the first time
+ */
+public record Step(Piece piece, int index, int pass) {}

@@ -1,0 +1,237 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.barmap.map.Navigation;
+import org.barmap.map.Severity;
+import org.barmap.plan.change.PlanFinding;
+
+/** Goes through the pieces as a player does, one after the other, and notes what sounds. */
+final class Walk {
+
+  /** No number is longer than this; a form that goes on is broken off with a finding. */
+  static final int MOST_STEPS = 100_000;
+
+  private final List<Piece> pieces;
+  private final List<Loop> loops;
+  private final Map<Integer, Jumps.Jump> jumps;
+  private final boolean repeatsAfterJump;
+  private final int[][] startsAt;
+  private final int[][] closesAt;
+  private final int[] pass;
+  private final int[] heard;
+  private final Set<Integer> jumped = new HashSet<>();
+  private final List<Step> steps = new ArrayList<>();
+  private final List<Piece> passed = new ArrayList<>();
+  private int replayedUpTo = -1;
+  private int toCoda = -1;
+  private int coda = -1;
+  private boolean fine;
+  private boolean outOfCut;
+
+  Walk(
+      List<Piece> pieces,
+      List<Loop> loops,
+      Map<Integer, Jumps.Jump> jumps,
+      boolean repeatsAfterJump) {
+    this.pieces = pieces;
+    this.loops = loops.stream().sorted((a, b) -> a.length() - b.length()).toList();
+    this.jumps = jumps;
+    this.repeatsAfterJump = repeatsAfterJump;
+    this.pass = new int[loops.size()];
+    this.heard = new int[pieces.size()];
+    this.startsAt = index(true);
+    this.closesAt = index(false);
+  }
+
+  /** For each piece the loops that start, or may go back, there; inner ones first. */
+  private int[][] index(boolean starts) {
+    List<List<Integer>> lists = new ArrayList<>();
+    pieces.forEach(p -> lists.add(new ArrayList<>(0)));
+    for (int l = 0; l < loops.size(); l++) {
+      Loop loop = loops.get(l);
+      if (starts) {
+        lists.get(loop.start()).add(l);
+      } else if (loop.parts().isEmpty()) {
+        lists.get(loop.end()).add(l);
+      } else {
+        for (Loop.Part part : loop.parts()) {
+          if (part.closes()) {
+            lists.get(part.end()).add(l);
+          }
+        }
+      }
+    }
+    return lists.stream()
+        .map(list -> list.stream().mapToInt(v -> v).toArray())
+        .toArray(int[][]::new);
+  }
+
+  List<Step> steps() {
+    return steps;
+  }
+
+  List<Piece> passed() {
+    return passed;
+  }
+
+  void run(List<PlanFinding> findings) {
+    int at = 0;
+    int visits = 0;
+    while (at >= 0 && at < pieces.size()) {
+      if (++visits > MOST_STEPS) {
+        findings.add(
+            PlanFinding.form(
+                Severity.ERROR,
+                pieces.get(at).bar().id(),
+                "too-long",
+                "With its repeats this number is longer than "
+                    + MOST_STEPS
+                    + " entries; the order stops here"));
+        return;
+      }
+      enter(at);
+      int skip = skipEnding(at);
+      if (skip > at) {
+        outOfCut = false;
+        at = go(at, skip);
+      } else {
+        at = sound(at);
+      }
+    }
+  }
+
+  private void enter(int at) {
+    for (int l : startsAt[at]) {
+      if (pass[l] == 0) {
+        pass[l] = firstPass(l, at);
+      }
+    }
+  }
+
+  private int firstPass(int loop, int at) {
+    return at <= replayedUpTo && !repeatsAfterJump ? loops.get(loop).total() : 1;
+  }
+
+  /** Returns where to go on when an ending that starts here isn't for this pass. */
+  private int skipEnding(int at) {
+    for (int l = 0; l < loops.size(); l++) {
+      Loop loop = loops.get(l);
+      if (loop.parts().isEmpty() || !loop.holds(at)) {
+        continue;
+      }
+      for (int p = 0; p < loop.parts().size(); p++) {
+        Loop.Part part = loop.parts().get(p);
+        if (part.start() == at && !part.passes().contains(pass[l])) {
+          boolean landed = outOfCut && p > 0;
+          if (!landed) {
+            return part.end() + 1;
+          }
+          pass[l] = part.passes().stream().mapToInt(v -> v).min().orElse(pass[l]);
+        }
+      }
+    }
+    return at;
+  }
+
+  private int sound(int at) {
+    Piece piece = pieces.get(at);
+    if (piece.cut()) {
+      passed.add(piece);
+      outOfCut = true;
+      return go(at, at + 1);
+    }
+    outOfCut = false;
+    heard[at]++;
+    steps.add(new Step(piece, at, heard[at]));
+    if (piece.endCut()) {
+      return go(at, at + 1); // the signs at its end lie in the cut
+    }
+    for (int l : closesAt[at]) {
+      if (pass[l] > 0 && pass[l] < loops.get(l).total()) {
+        pass[l]++;
+        leaveAllBut(l);
+        return loops.get(l).start();
+      }
+    }
+    if (fine && Jumps.ends(piece, Navigation.FINE)) {
+      return -1;
+    }
+    if (at == toCoda && !goesBackLater(at)) {
+      toCoda = -1;
+      replayedUpTo = -1;
+      fine = true;
+      return jumpTo(coda);
+    }
+    Jumps.Jump jump = jumps.get(at);
+    if (jump != null && !goesBackLater(at) && canLand(jump) && jumped.add(at)) {
+      toCoda = jump.toCoda();
+      coda = jump.coda();
+      fine = jump.fine() && jump.toCoda() < 0;
+      replayedUpTo = at;
+      return jumpTo(jump.target());
+    }
+    return go(at, at + 1);
+  }
+
+  /** A jump whose goal is cut is passed over; the checks on changes say so. */
+  private boolean canLand(Jumps.Jump jump) {
+    return jump.target() == 0 || !pieces.get(jump.target()).cut();
+  }
+
+  /** Tells whether a repeat around a piece still goes back to before it in this pass. */
+  private boolean goesBackLater(int at) {
+    for (int l = 0; l < loops.size(); l++) {
+      Loop loop = loops.get(l);
+      if (!loop.holds(at) || pass[l] == 0 || pass[l] >= loop.total()) {
+        continue;
+      }
+      if (loop.parts().isEmpty()) {
+        if (!pieces.get(loop.end()).endCut()) {
+          return true;
+        }
+        continue;
+      }
+      for (Loop.Part part : loop.parts()) {
+        boolean mine = part.passes().contains(pass[l]) && part.closes() && part.end() > at;
+        if (mine && !pieces.get(part.end()).endCut()) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private int go(int from, int to) {
+    for (int l = 0; l < loops.size(); l++) {
+      if (pass[l] > 0 && loops.get(l).holds(from) && !loops.get(l).holds(to)) {
+        pass[l] = 0;
+      }
+    }
+    return to;
+  }
+
+  private void leaveAllBut(int loop) {
+    Loop back = loops.get(loop);
+    for (int l = 0; l < loops.size(); l++) {
+      if (l != loop && loops.get(l).start() >= back.start() && loops.get(l).end() <= back.end()) {
+        pass[l] = 0;
+      }
+    }
+  }
+
+  private int jumpTo(int target) {
+    Arrays.fill(pass, 0);
+    for (int l = 0; l < loops.size(); l++) {
+      if (loops.get(l).holds(target) && loops.get(l).start() < target) {
+        pass[l] = firstPass(l, target);
+      }
+    }
+    outOfCut = false;
+    return target;
+  }
+}

@@ -1,0 +1,61 @@
+package org.barmap.plan.turn;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * One way to get over a page turn.
+ *
+ * @param kind what to do
+ * @param after id of the bar entry after, or in, which the page is turned
+ * @param memorise bars with notes to play from memory
+ * @param bars bars to write out, or on the fold-out
+ * @param first id of the first bar entry to remember, write out or fold out
+ * @param last id of the last one
+ * @param cost by the cost model of this package
+ * @param chosen part of the cheapest set of turns of its number
+ * @param text the same in plain words, with the caution that belongs to it
+ */
+@JsonInclude(JsonInclude.Include.NON_ABSENT)
+public record Advice(
+    Kind kind,
+    Optional<String> after,
+    Optional<Integer> memorise,
+    Optional<Integer> bars,
+    Optional<String> first,
+    Optional<String> last,
+    double cost,
+    boolean chosen,
+    String text) {
+
+  /** What to do at a turn. */
+  public enum Kind {
+    /** Turn where the page ends; there is a gap. */
+    TURN_HERE,
+    /** Turn in an earlier gap and play the rest of the page from memory. */
+    TURN_EARLY,
+    /** Play the start of the new page from memory and turn in a later gap. */
+    TURN_LATE,
+    /** Write the first bars of the new page out at the foot of the old one. */
+    WRITE_OUT,
+    /** Write the last bars of the old page out at the head of the new one. */
+    WRITE_OUT_BEFORE,
+    /** Copy the next systems onto a fold-out. */
+    FOLD_OUT,
+    /** Leave notes out. */
+    LEAVE_OUT;
+
+    /** Returns the word the format uses. */
+    @JsonValue
+    public String word() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+  }
+
+  /** Returns the same advice, chosen or not. */
+  Advice chosen(boolean now) {
+    return new Advice(kind, after, memorise, bars, first, last, cost, now, text);
+  }
+}

@@ -1,0 +1,183 @@
+package org.barmap.plan.turn;
+
+import static org.barmap.plan.turn.Candidates.id;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.barmap.plan.order.Piece;
+
+/** Says each way to get over a turn in plain words. */
+final class AdviceText {
+  private static final String AGREEMENT =
+      " Copying from a hired book is for the hire agreement and local copyright rules to allow: ask"
+          + " the hirer or the show's librarian first.";
+
+  private AdviceText() {}
+
+  static Advice here(Line line, Gap gap, int arrives) {
+    boolean later = gap.from() >= line.start(arrives) - 1e-9;
+    String where = later ? "in the rest on the new page" : "in the rest at the end of the page";
+    return advice(
+        Advice.Kind.TURN_HERE,
+        id(line, later ? arrives : arrives - 1),
+        0,
+        0,
+        Optional.empty(),
+        Optional.empty(),
+        "Turn " + where + ", " + spoken(gap) + ".");
+  }
+
+  static Advice early(Line line, Gap gap, int from, int to, int bars) {
+    return advice(
+        Advice.Kind.TURN_EARLY,
+        id(line, gap.lastStep() >= from && from > 0 ? from - 1 : gap.lastStep()),
+        bars,
+        0,
+        id(line, from),
+        id(line, to),
+        "Turn early, in the rest before bar "
+            + name(line, from)
+            + " ("
+            + spoken(gap)
+            + "), and play "
+            + bars(line, from, to, bars)
+            + " from memory.");
+  }
+
+  static Advice late(Line line, Gap gap, int from, int to, int bars) {
+    return advice(
+        Advice.Kind.TURN_LATE,
+        id(line, to),
+        bars,
+        0,
+        id(line, from),
+        id(line, to),
+        "Turn late, in the rest after bar "
+            + name(line, to)
+            + " ("
+            + spoken(gap)
+            + "), and play "
+            + bars(line, from, to, bars)
+            + " from memory.");
+  }
+
+  static Advice writeOut(Line line, Gap gap, int from, int to, int bars) {
+    return advice(
+        Advice.Kind.WRITE_OUT,
+        id(line, to),
+        0,
+        bars,
+        id(line, from),
+        id(line, to),
+        "Write "
+            + bars(line, from, to, bars)
+            + " out on a slip at the foot of page "
+            + line.events().get(from - 1).page()
+            + " and turn in the rest after it ("
+            + spoken(gap)
+            + ")."
+            + AGREEMENT);
+  }
+
+  static Advice writeOutBefore(Line line, Gap gap, int from, int to, int bars) {
+    return advice(
+        Advice.Kind.WRITE_OUT_BEFORE,
+        id(line, from > 0 ? from - 1 : from),
+        0,
+        bars,
+        id(line, from),
+        id(line, to),
+        "Write "
+            + bars(line, from, to, bars)
+            + " out on a slip at the head of page "
+            + line.events().get(to + 1).page()
+            + " and turn in the rest before it ("
+            + spoken(gap)
+            + ")."
+            + AGREEMENT);
+  }
+
+  static Advice foldOut(Line line, Gap gap, int from, int to, int bars, int systems) {
+    return advice(
+        Advice.Kind.FOLD_OUT,
+        id(line, to),
+        0,
+        bars,
+        id(line, from),
+        id(line, to),
+        "A fold-out of the next "
+            + (systems == 1 ? "system" : systems + " systems")
+            + " ("
+            + bars(line, from, to, bars)
+            + ") carries you to a rest of "
+            + spoken(gap)
+            + "."
+            + AGREEMENT);
+  }
+
+  static Advice leaveOut(Line line, int arrives) {
+    return new Advice(
+        Advice.Kind.LEAVE_OUT,
+        id(line, arrives - 1),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Candidates.LEAVE_OUT,
+        false,
+        "No gap in reach: turn while playing, or leave notes out. Which hand is free is yours to"
+            + " decide.");
+  }
+
+  private static Advice advice(
+      Advice.Kind kind,
+      Optional<String> after,
+      int memorise,
+      int bars,
+      Optional<String> first,
+      Optional<String> last,
+      String text) {
+    return new Advice(
+        kind,
+        after,
+        memorise > 0 ? Optional.of(memorise) : Optional.empty(),
+        bars > 0 ? Optional.of(bars) : Optional.empty(),
+        first,
+        last,
+        0,
+        false,
+        text);
+  }
+
+  /** Says how long a gap is. */
+  static String spoken(Gap gap) {
+    String beats =
+        gap.length()
+            .beats()
+            .map(b -> figure(b) + (b == 1 ? " beat" : " beats"))
+            .orElse(gap.length().bars() + (gap.length().bars() == 1 ? " bar" : " bars"));
+    String seconds =
+        gap.length().seconds().map(s -> ", " + String.format(Locale.ROOT, "%.1f s", s)).orElse("");
+    return beats + seconds + (gap.held() ? ", and a hold" : "");
+  }
+
+  private static String figure(double value) {
+    return value == Math.rint(value)
+        ? Long.toString((long) value)
+        : String.format(Locale.ROOT, "%.1f", value);
+  }
+
+  private static String bars(Line line, int from, int to, int bars) {
+    return bars == 1
+        ? "bar " + name(line, from)
+        : bars + " bars (" + name(line, from) + " to " + name(line, to) + ")";
+  }
+
+  private static String name(Line line, int step) {
+    Piece piece = line.events().get(step).piece();
+    return piece
+        .inserted()
+        .or(() -> piece.bar().label())
+        .orElse(Integer.toString(piece.bar().number() + piece.offset()));
+  }
+}

@@ -1,0 +1,192 @@
+package org.barmap.plan.turn;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Lists the ways to get over one turn. */
+final class Candidates {
+  static final double BAR_FROM_MEMORY = 2;
+  static final double WRITE_OUT = 6;
+  static final double WRITE_OUT_BAR = 0.5;
+  static final double FOLD_OUT = 12;
+  static final double FOLD_OUT_SYSTEM = 2;
+  static final double LEAVE_OUT = 30;
+
+  /** More bars than this aren't written out at the foot of a page. */
+  static final int MOST_WRITTEN = 12;
+
+  /** A fold-out of more systems than this is a page of its own. */
+  static final int MOST_SYSTEMS = 5;
+
+  private final Line line;
+  private final Judge judge;
+  private final TurnSettings settings;
+
+  Candidates(Line line, Judge judge, TurnSettings settings) {
+    this.line = line;
+    this.judge = judge;
+    this.settings = settings;
+  }
+
+  /**
+   * Returns the ways to get over the turn before a step; leaving notes out is always one.
+   *
+   * @param arrives index of the first step on the new page
+   * @param load how many turns' time it takes
+   */
+  List<Candidate> of(int arrives, double load) {
+    double at = line.start(arrives);
+    List<Candidate> all = new ArrayList<>();
+    int after = line.gaps().size();
+    int before = -1;
+    for (int g = firstNear(at); g < line.gaps().size(); g++) {
+      Gap gap = line.gaps().get(g);
+      if (gap.touches(at)) {
+        add(all, g, load, 0, AdviceText.here(line, gap, arrives));
+      } else if (gap.to() < at) {
+        before = g;
+      } else {
+        after = g;
+        break;
+      }
+    }
+    early(all, before, arrives, load);
+    late(all, after, arrives, load);
+    all.add(new Candidate(-1, at, at, load, LEAVE_OUT, AdviceText.leaveOut(line, arrives)));
+    return all;
+  }
+
+  /** Index of the last gap that ends before a place, or 0. */
+  private int firstNear(double at) {
+    int low = 0;
+    int high = line.gaps().size();
+    while (low < high) {
+      int middle = (low + high) / 2;
+      if (line.gaps().get(middle).to() < at) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return Math.max(0, low - 1);
+  }
+
+  private void early(List<Candidate> all, int last, int arrives, double load) {
+    boolean written = false;
+    for (int g = last; g >= 0; g--) {
+      Gap gap = line.gaps().get(g);
+      double at = line.start(arrives);
+      int bars = line.barsWithNotes(gap.to(), at, gap.lastStep(), arrives - 1);
+      if (bars > Math.max(settings.memoryBars(), MOST_WRITTEN)) {
+        return;
+      }
+      if (judge.verdict(gap, load) == Verdict.NONE) {
+        continue;
+      }
+      int from = firstWithNotes(gap.lastStep(), arrives - 1, gap.to());
+      if (bars <= settings.memoryBars()) {
+        add(
+            all,
+            g,
+            load,
+            BAR_FROM_MEMORY * bars,
+            AdviceText.early(line, gap, from, arrives - 1, bars));
+      }
+      if (!written && bars <= MOST_WRITTEN) {
+        written = true;
+        add(
+            all,
+            g,
+            load,
+            WRITE_OUT + WRITE_OUT_BAR * bars,
+            AdviceText.writeOutBefore(line, gap, from, arrives - 1, bars));
+      }
+    }
+  }
+
+  private void late(List<Candidate> all, int first, int arrives, double load) {
+    boolean written = false;
+    for (int g = first; g < line.gaps().size(); g++) {
+      Gap gap = line.gaps().get(g);
+      double at = line.start(arrives);
+      int bars = line.barsWithNotes(at, gap.from(), arrives, gap.firstStep());
+      int systems = systems(arrives, gap.firstStep());
+      if (bars > MOST_WRITTEN && systems > MOST_SYSTEMS && bars > settings.memoryBars()) {
+        return;
+      }
+      if (judge.verdict(gap, load) == Verdict.NONE) {
+        continue;
+      }
+      int to = lastWithNotes(arrives, gap.firstStep(), gap.from());
+      if (bars <= settings.memoryBars()) {
+        add(all, g, load, BAR_FROM_MEMORY * bars, AdviceText.late(line, gap, arrives, to, bars));
+      }
+      if (!written && bars <= MOST_WRITTEN) {
+        double cost = WRITE_OUT + WRITE_OUT_BAR * bars;
+        add(all, g, load, cost, AdviceText.writeOut(line, gap, arrives, to, bars));
+      }
+      if (!written && systems <= MOST_SYSTEMS) {
+        double cost = FOLD_OUT + FOLD_OUT_SYSTEM * systems;
+        add(all, g, load, cost, AdviceText.foldOut(line, gap, arrives, to, bars, systems));
+      }
+      written = true;
+    }
+  }
+
+  private void add(List<Candidate> all, int g, double load, double base, Advice advice) {
+    Gap gap = line.gaps().get(g);
+    double extra = judge.cost(gap, load);
+    if (extra < Double.POSITIVE_INFINITY) {
+      Advice priced =
+          new Advice(
+              advice.kind(),
+              advice.after(),
+              advice.memorise(),
+              advice.bars(),
+              advice.first(),
+              advice.last(),
+              base + extra,
+              false,
+              advice.text());
+      all.add(new Candidate(g, gap.from(), gap.to(), load, base, priced));
+    }
+  }
+
+  private int firstWithNotes(int from, int to, double after) {
+    for (int i = from; i <= to; i++) {
+      if (!line.events().get(i).piece().rest() && line.end(i) > after + 1e-9) {
+        return i;
+      }
+    }
+    return to;
+  }
+
+  private int lastWithNotes(int from, int to, double before) {
+    for (int i = to; i >= from; i--) {
+      if (!line.events().get(i).piece().rest() && line.start(i) < before - 1e-9) {
+        return i;
+      }
+    }
+    return from;
+  }
+
+  private int systems(int from, int to) {
+    Set<String> seen = new HashSet<>();
+    for (int i = from; i <= to; i++) {
+      var bar = line.events().get(i).piece().bar();
+      seen.add(bar.page() + "/" + bar.system());
+      if (seen.size() > MOST_SYSTEMS) {
+        return seen.size();
+      }
+    }
+    return seen.size();
+  }
+
+  /** Returns an id of a bar entry, as a plan names it. */
+  static Optional<String> id(Line line, int step) {
+    return Optional.of(line.events().get(step).piece().bar().id());
+  }
+}

@@ -1,0 +1,48 @@
+package org.barmap.plan.turn;
+
+/** Judges whether a gap is long enough. */
+final class Judge {
+  /** What a turn in a gap long enough for a quick turn only costs, in points. */
+  static final double QUICK_COST = 3;
+
+  private static final double QUICK_QUARTERS = 4;
+
+  private final TurnSettings settings;
+
+  Judge(TurnSettings settings) {
+    this.settings = settings;
+  }
+
+  /** Returns how many turns' time it takes to turn so many leaves at once. */
+  static double load(int sheets) {
+    return 1 + 0.5 * Math.max(0, sheets - 1);
+  }
+
+  /** Returns whether a gap is long enough for so many turns. */
+  Verdict verdict(Gap gap, double load) {
+    Verdict counted;
+    if (gap.length().seconds().isPresent()) {
+      double seconds = gap.length().seconds().get() + 1e-9;
+      counted =
+          seconds >= settings.turnSeconds() * load
+              ? Verdict.TIME
+              : seconds >= settings.quickSeconds() * load ? Verdict.QUICK : Verdict.NONE;
+    } else {
+      double quarters = gap.to() - gap.from() + 1e-9;
+      counted =
+          quarters >= 2 * QUICK_QUARTERS * load
+              ? Verdict.TIME
+              : quarters >= QUICK_QUARTERS * load ? Verdict.QUICK : Verdict.NONE;
+    }
+    return gap.held() && counted == Verdict.NONE ? Verdict.QUICK : counted;
+  }
+
+  /** Returns what a gap adds to the cost of a turn in it; infinite when it is too short. */
+  double cost(Gap gap, double load) {
+    return switch (verdict(gap, load)) {
+      case TIME -> 0;
+      case QUICK -> QUICK_COST;
+      case NONE -> Double.POSITIVE_INFINITY;
+    };
+  }
+}

@@ -1,0 +1,165 @@
+package org.barmap.plan.turn;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Navigation;
+import org.barmap.plan.order.Length;
+import org.barmap.plan.order.Measure;
+import org.barmap.plan.order.Performance;
+import org.barmap.plan.order.Piece;
+import org.barmap.plan.order.Step;
+
+/** What is played without a break, laid out in time: one number, or several joined by attacca. */
+final class Line {
+
+  /** A step with the measure it is played in and the number it belongs to. */
+  record Event(Step step, Measure measure, String number) {
+    Piece piece() {
+      return step.piece();
+    }
+
+    int page() {
+      return piece().bar().page();
+    }
+  }
+
+  private final List<Event> events = new ArrayList<>();
+  private final List<Gap> gaps = new ArrayList<>();
+  private double[] starts = new double[0];
+
+  private double gapFrom;
+  private int gapStep = -1;
+  private Length gapLength = Length.none();
+  private boolean gapHeld;
+
+  Line(List<Performance> joined) {
+    for (Performance p : joined) {
+      p.order().steps().forEach(s -> events.add(new Event(s, p.measure(s), p.number().label())));
+    }
+    starts = new double[events.size() + 1];
+    for (int i = 0; i < events.size(); i++) {
+      starts[i + 1] = starts[i] + quarters(i);
+    }
+    for (int i = 0; i < events.size(); i++) {
+      listen(i);
+    }
+    close(end(events.size() - 1), events.size() - 1);
+  }
+
+  List<Event> events() {
+    return events;
+  }
+
+  List<Gap> gaps() {
+    return gaps;
+  }
+
+  /** Where a step begins, in quarters. */
+  double start(int step) {
+    return starts[step];
+  }
+
+  /** Where a step ends, in quarters. */
+  double end(int step) {
+    return step < 0 ? 0 : starts[step + 1];
+  }
+
+  /** An unknown meter is laid out as four quarters; its beats and seconds stay unknown. */
+  private double quarters(int i) {
+    Event e = events.get(i);
+    if (e.piece().pickup()) {
+      return 0;
+    }
+    double bar = e.measure().quarters().orElse(4);
+    return Math.max(
+        0, bar * e.piece().count() - e.piece().beatsCut() * e.measure().quartersPerUnit());
+  }
+
+  private void listen(int i) {
+    Event e = events.get(i);
+    Piece piece = e.piece();
+    boolean hold =
+        piece.last()
+            && (piece.bar().has(Navigation.FERMATA) || piece.bar().has(Navigation.CAESURA));
+    if (piece.rest()) {
+      begin(start(i), i);
+      gapLength = gapLength.plus(Length.of(piece, e.measure()));
+      gapHeld |= hold;
+      return;
+    }
+    double unit = e.measure().quartersPerUnit();
+    double long0 = quarters(i);
+    double head =
+        piece.first() ? unit * (piece.bar().silentStart().orElse(0.0) - piece.cutStart()) : 0;
+    double tail = piece.last() ? unit * (piece.bar().silentEnd().orElse(0.0) - piece.cutEnd()) : 0;
+    head = Math.min(Math.max(0, head), long0);
+    tail = Math.min(Math.max(0, tail), long0 - head);
+    if (head > 0) {
+      begin(start(i), i);
+      gapLength = gapLength.plus(part(e, head));
+    }
+    close(start(i) + head, i);
+    if (tail > 0 || (piece.last() && piece.bar().has(Navigation.CAESURA))) {
+      begin(end(i) - tail, i);
+      gapLength = gapLength.plus(part(e, tail));
+      gapHeld |= hold;
+    }
+  }
+
+  private static Length part(Event e, double quarters) {
+    double whole = e.measure().quartersOrZero();
+    Optional<Double> beats =
+        whole == 0 ? Optional.empty() : Optional.of(e.measure().beats() * quarters / whole);
+    Optional<Double> seconds =
+        e.measure().perMinute().isPresent()
+            ? Optional.of(quarters * 60 / e.measure().perMinute().getAsDouble())
+            : Optional.empty();
+    return new Length(0, beats, seconds);
+  }
+
+  private void begin(double at, int step) {
+    if (gapStep < 0) {
+      gapFrom = at;
+      gapStep = step;
+      gapLength = Length.none();
+      gapHeld = false;
+    }
+  }
+
+  private void close(double at, int step) {
+    if (gapStep >= 0) {
+      gaps.add(new Gap(gapFrom, at, gapStep, step, gapLength, gapHeld));
+      gapStep = -1;
+    }
+  }
+
+  /** Returns the part of a gap that lies before or after a place where a step begins. */
+  Length partOf(Gap gap, int boundaryStep, boolean before) {
+    Length sum = Length.none();
+    int from = before ? gap.firstStep() : boundaryStep;
+    int to = before ? boundaryStep - 1 : gap.lastStep();
+    for (int i = from; i <= to && i < events.size(); i++) {
+      double a = Math.max(gap.from(), start(i));
+      double b = Math.min(gap.to(), end(i));
+      if (b - a > 1e-9) {
+        Event e = events.get(i);
+        sum = sum.plus(e.piece().rest() ? Length.of(e.piece(), e.measure()) : part(e, b - a));
+      }
+    }
+    return sum;
+  }
+
+  /** Counts bars with notes between two places, bars begun included. */
+  int barsWithNotes(double from, double to, int fromStep, int toStep) {
+    int bars = 0;
+    for (int i = fromStep; i <= toStep; i++) {
+      boolean overlaps = start(i) < to - 1e-9 && end(i) > from + 1e-9;
+      boolean pickup = events.get(i).piece().pickup();
+      if ((overlaps || pickup) && !events.get(i).piece().rest()) {
+        bars += Math.max(1, events.get(i).piece().count());
+      }
+    }
+    return bars;
+  }
+}

@@ -1,0 +1,63 @@
+package org.barmap.plan.turn;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.plan.order.Length;
+
+/**
+ * One page turn in one pass.
+ *
+ * @param fromPage page that is left
+ * @param toPage page that is come to
+ * @param leaves id of the last bar entry before the turn
+ * @param arrives id of the first bar entry after it
+ * @param pass how often the bar that is left has been played then
+ * @param direction forward or back
+ * @param sheets leaves to turn at once
+ * @param number label of the number the bar that is left belongs to
+ * @param nextNumber label of the number that is come to, when it is another one
+ * @param gap the stretch without notes around it
+ * @param before the part of the gap before it
+ * @param after the part of the gap after it
+ * @param verdict whether there is time
+ * @param mark what to write at the turn, "V.S." or "Time", when it needs a mark
+ * @param advice what to do, the chosen one first, then the others by cost
+ * @param next ids of the first bar entries after the turn, to be shown as a crop
+ */
+@JsonInclude(JsonInclude.Include.NON_ABSENT)
+public record Turn(
+    int fromPage,
+    int toPage,
+    String leaves,
+    String arrives,
+    int pass,
+    Direction direction,
+    int sheets,
+    String number,
+    Optional<String> nextNumber,
+    Length gap,
+    Length before,
+    Length after,
+    Verdict verdict,
+    Optional<String> mark,
+    List<Advice> advice,
+    List<String> next) {
+
+  /** Takes defensive copies. */
+  public Turn {
+    advice = List.copyOf(advice);
+    next = List.copyOf(next);
+  }
+
+  /** Which way the page goes. */
+  public enum Direction {
+    /** Towards the end of the book. */
+    @JsonProperty("forward")
+    FORWARD,
+    /** Towards its beginning. */
+    @JsonProperty("back")
+    BACK
+  }
+}

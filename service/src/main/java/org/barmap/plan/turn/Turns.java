@@ -1,0 +1,184 @@
+package org.barmap.plan.turn;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.plan.order.Length;
+import org.barmap.plan.order.Link;
+import org.barmap.plan.order.Performance;
+
+/** Finds every page turn of a show, in every pass, and what to do there. */
+public final class Turns {
+  private static final int MOST_ADVICE = 5;
+  private static final int NEXT_ENTRIES = 3;
+
+  private final TurnSettings settings;
+  private final Judge judge;
+  private final List<Turn> turns = new ArrayList<>();
+
+  private Turns(TurnSettings settings) {
+    this.settings = settings;
+    this.judge = new Judge(settings);
+  }
+
+  /**
+   * Returns the turns in the order they come.
+   *
+   * @param show numbers in the order of the night; those without steps (tacet, cut) are passed over
+   */
+  public static List<Turn> of(List<Performance> show, TurnSettings settings) {
+    Turns turns = new Turns(settings);
+    List<Performance> played = show.stream().filter(p -> !p.order().steps().isEmpty()).toList();
+    Line before = null;
+    Link link = Link.BREAK;
+    int i = 0;
+    while (i < played.size()) {
+      int to = i;
+      while (to + 1 < played.size() && played.get(to).link().joined()) {
+        to++;
+      }
+      Line line = new Line(played.subList(i, to + 1));
+      if (before != null) {
+        turns.between(before, line, link);
+      }
+      turns.within(line);
+      before = line;
+      link = played.get(to).link();
+      i = to + 1;
+    }
+    return List.copyOf(turns.turns);
+  }
+
+  private void within(Line line) {
+    List<Integer> places = new ArrayList<>();
+    for (int i = 1; i < line.events().size(); i++) {
+      int from = settings.binding().opening(line.events().get(i - 1).page());
+      if (from != settings.binding().opening(line.events().get(i).page())) {
+        places.add(i);
+      }
+    }
+    if (places.isEmpty()) {
+      return;
+    }
+    Candidates finder = new Candidates(line, judge, settings);
+    List<List<Candidate>> candidates = new ArrayList<>();
+    for (int place : places) {
+      candidates.add(finder.of(place, Judge.load(sheets(line, place))));
+    }
+    List<Integer> chosen = new Chooser(line.gaps(), judge).choose(candidates);
+    for (int t = 0; t < places.size(); t++) {
+      turns.add(turn(line, places.get(t), candidates.get(t), chosen.get(t)));
+    }
+  }
+
+  private int sheets(Line line, int place) {
+    int from = settings.binding().opening(line.events().get(place - 1).page());
+    return Math.abs(from - settings.binding().opening(line.events().get(place).page()));
+  }
+
+  private Turn turn(Line line, int place, List<Candidate> candidates, int chosen) {
+    double at = line.start(place);
+    Optional<Gap> gap = line.gaps().stream().filter(g -> g.touches(at)).findFirst();
+    Verdict verdict =
+        gap.map(g -> judge.verdict(g, Judge.load(sheets(line, place)))).orElse(Verdict.NONE);
+    List<Advice> advice = new ArrayList<>();
+    advice.add(candidates.get(chosen).advice().chosen(true));
+    candidates.stream()
+        .map(Candidate::advice)
+        .filter(a -> a != candidates.get(chosen).advice())
+        .sorted(Comparator.comparingDouble(Advice::cost))
+        .limit(MOST_ADVICE - 1L)
+        .forEach(advice::add);
+    Line.Event last = line.events().get(place - 1);
+    Line.Event first = line.events().get(place);
+    return new Turn(
+        last.page(),
+        first.page(),
+        last.piece().bar().id(),
+        first.piece().bar().id(),
+        last.step().pass(),
+        first.page() > last.page() ? Turn.Direction.FORWARD : Turn.Direction.BACK,
+        sheets(line, place),
+        last.number(),
+        last.number().equals(first.number()) ? Optional.empty() : Optional.of(first.number()),
+        gap.map(Gap::length).orElse(Length.none()).rounded(),
+        gap.map(g -> line.partOf(g, place, true)).orElse(Length.none()).rounded(),
+        gap.map(g -> line.partOf(g, place, false)).orElse(Length.none()).rounded(),
+        verdict,
+        Optional.of(verdict == Verdict.TIME ? "Time" : "V.S."),
+        advice,
+        next(line, place));
+  }
+
+  private static List<String> next(Line line, int place) {
+    List<String> ids = new ArrayList<>();
+    int page = line.events().get(place).page();
+    for (int i = place; i < line.events().size() && ids.size() < NEXT_ENTRIES; i++) {
+      Line.Event event = line.events().get(i);
+      if (event.page() != page) {
+        break;
+      }
+      String id = event.piece().bar().id();
+      if (!ids.contains(id)) {
+        ids.add(id);
+      }
+    }
+    return ids;
+  }
+
+  /** A turn from the end of one number to the start of the next, with a break between them. */
+  private void between(Line before, Line after, Link link) {
+    Line.Event last = before.events().get(before.events().size() - 1);
+    Line.Event first = after.events().get(0);
+    int from = settings.binding().opening(last.page());
+    int to = settings.binding().opening(first.page());
+    if (from == to) {
+      return;
+    }
+    int end = before.events().size();
+    Optional<Gap> tail =
+        before.gaps().stream().filter(g -> g.to() >= before.end(end - 1) - 1e-9).findFirst();
+    Optional<Gap> head = after.gaps().stream().filter(g -> g.from() <= 1e-9).findFirst();
+    Length out = tail.map(g -> before.partOf(g, end, true)).orElse(Length.none());
+    Length in = head.map(g -> after.partOf(g, 0, false)).orElse(Length.none());
+    Gap both = new Gap(0, 0, 0, 0, out.plus(in), link != Link.BREAK);
+    int sheets = Math.abs(from - to);
+    Verdict verdict = link == Link.BREAK ? Verdict.TIME : judge.verdict(both, Judge.load(sheets));
+    String text =
+        link == Link.BREAK
+            ? "Turn between the numbers."
+            : "Turn at once after the last note; the next number comes on cue ("
+                + link.word()
+                + ").";
+    Advice advice =
+        new Advice(
+            Advice.Kind.TURN_HERE,
+            Optional.of(last.piece().bar().id()),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            verdict == Verdict.TIME ? 0 : Judge.QUICK_COST,
+            true,
+            text);
+    turns.add(
+        new Turn(
+            last.page(),
+            first.page(),
+            last.piece().bar().id(),
+            first.piece().bar().id(),
+            last.step().pass(),
+            first.page() > last.page() ? Turn.Direction.FORWARD : Turn.Direction.BACK,
+            sheets,
+            last.number(),
+            Optional.of(first.number()),
+            both.length().rounded(),
+            out.rounded(),
+            in.rounded(),
+            verdict,
+            Optional.of(verdict == Verdict.TIME ? "Time" : "V.S."),
+            List.of(advice),
+            next(after, 0)));
+  }
+}

@@ -1,0 +1,20 @@
+package org.barmap.plan.turn;
+
+import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Locale;
+
+/** Whether there is time. */
+public enum Verdict {
+  /** Enough. */
+  TIME,
+  /** Enough if it is done quickly. */
+  QUICK,
+  /** Not enough. */
+  NONE;
+
+  /** Returns the word the format uses. */
+  @JsonValue
+  public String word() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}
