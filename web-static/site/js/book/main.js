@@ -1,0 +1,166 @@
+import { bookPath, call, get } from "../core/api.js";
+import { EventBus } from "../core/bus.js";
+import { CommandStack } from "../core/commands.js";
+import { el, need, show } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { LiveBook } from "../core/live.js";
+import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { complain, toast } from "../core/toast.js";
+import { count } from "../core/words.js";
+import { JobBar } from "./job.js";
+import { PageGrid } from "./pages.js";
+import { Uploader } from "./upload.js";
+
+/** @typedef {import("../core/types.js").PageInfo} PageInfo */
+
+/** One book: its pages, and new ones. */
+class BookRoom {
+  #id = bookInAddress();
+  #bus = new EventBus();
+  #steps = new CommandStack(50);
+  #job = new JobBar();
+  #head = el("div");
+  #next = el("div", { class: "next row" });
+  #uploader = new Uploader(this.#id, this.#bus);
+  #grid = new PageGrid(this.#id, this.#bus);
+  /** @type {PageInfo[]} */
+  #pages = [];
+  #reload = 0;
+
+  async start() {
+    shell({ room: "book", book: this.#id });
+    if (!this.#id) return deadEnd("Which book?", "The address names no book.");
+    show(
+      need("main"),
+      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#job.node, this.#next, this.#grid.node),
+    );
+    this.#listen();
+    await this.#load();
+    new LiveBook(bookPath(this.#id, "/events"), this.#bus);
+  }
+
+  #listen() {
+    const bus = this.#bus;
+    bus.on("live:job", (job) => {
+      this.#job.draw(job);
+      this.#soon();
+    });
+    for (const name of ["live:page", "live:map", "live:found", "uploaded"]) bus.on(name, () => this.#soon());
+    bus.on("live:lost", () => toast("The live line to barmap is broken; it is being tried again.", { key: "live" }));
+    bus.on("move", ({ page, to }) => void this.#move(page, to));
+    bus.on("delete", (page) => void this.#delete(page));
+    bus.on("retake", ({ page, file }) => void this.#retake(page, file));
+    addEventListener("keydown", (event) => {
+      if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
+      if (event.target instanceof HTMLInputElement) return;
+      event.preventDefault();
+      void (event.shiftKey ? this.#steps.redo() : this.#steps.undo()).catch(complain);
+    });
+  }
+
+  /** Many events in a row lead to one reload. */
+  #soon() {
+    if (this.#reload) return;
+    this.#reload = window.setTimeout(() => {
+      this.#reload = 0;
+      void this.#load();
+    }, 150);
+  }
+
+  async #load() {
+    try {
+      const [book, found] = await Promise.all([
+        get(bookPath(this.#id)),
+        get(bookPath(this.#id, "/doubts")).catch(() => ({ doubts: [] })),
+      ]);
+      this.#pages = book.pages ?? [];
+      this.#draw(book);
+      this.#job.draw(book.job);
+      this.#grid.draw(this.#pages, found.doubts ?? []);
+    } catch (error) {
+      if (/** @type {any} */ (error).status === 404) deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      else complain(error);
+    }
+  }
+
+  /** @param {any} book */
+  #draw(book) {
+    shell({ room: "book", book: this.#id, title: `${book.title}, ${book.part}` });
+    show(this.#head, el("h1", { text: book.title }), el("p", { class: "soft", text: book.part }));
+    const read = this.#pages.filter((p) => p.state === "read" || p.state === "verified");
+    const open = this.#pages.find((p) => p.state === "read");
+    if (read.length === 0) return show(this.#next);
+    const desk = `/desk.html?b=${encodeURIComponent(this.#id)}`;
+    show(
+      this.#next,
+      open
+        ? el("a", { class: "btn btn-main", href: `${desk}&p=${open.index}`, text: `Correct page ${open.index}` })
+        : el("a", { class: "btn btn-main", href: `/turns.html?b=${encodeURIComponent(this.#id)}`, text: "All pages are checked: on to the turns" }),
+      book.doubts ? el("span", { class: "chip chip-doubt" }, icon("doubt"), count(book.doubts, "doubt")) : null,
+      el("a", { class: "btn btn-quiet", href: bookPath(this.#id, "/map?format=download"), download: "", text: "Save the bar map" }),
+    );
+  }
+
+  /** @param {string[]} order */
+  async #order(order) {
+    await call("POST", bookPath(this.#id, "/pages/order"), { body: { order } });
+    await this.#load();
+  }
+
+  /**
+   * @param {PageInfo} page
+   * @param {number} to place in the row, 0 first
+   */
+  async #move(page, to) {
+    const before = this.#pages.map((p) => p.id);
+    const after = before.filter((id) => id !== page.id);
+    after.splice(to, 0, page.id);
+    if (after.join() === before.join()) return;
+    try {
+      await this.#steps.run({
+        text: `Page ${page.index} moved`,
+        run: () => this.#order(after),
+        undo: () => this.#order(before),
+      });
+      toast(`Page ${page.index} is now page ${to + 1}.`, {
+        key: "order",
+        action: { label: "Put it back", run: () => void this.#steps.undo().catch(complain) },
+      });
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  /** @param {PageInfo} page */
+  async #delete(page) {
+    try {
+      await call("DELETE", bookPath(this.#id, `/pages/${encodeURIComponent(page.id)}`));
+      await this.#load();
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  /**
+   * Puts a new picture in the place of a page.
+   *
+   * @param {PageInfo} page
+   * @param {File} file
+   */
+  async #retake(page, file) {
+    const before = this.#pages.map((p) => p.id);
+    if (!(await this.#uploader.send([file]))) return;
+    try {
+      await this.#load();
+      const fresh = this.#pages.map((p) => p.id).filter((id) => !before.includes(id));
+      if (fresh.length === 0) return;
+      const order = before.flatMap((id) => (id === page.id ? [id, ...fresh] : [id]));
+      await this.#order(order);
+      await this.#delete(page);
+    } catch (error) {
+      complain(error);
+    }
+  }
+}
+
+void new BookRoom().start();

@@ -1,0 +1,82 @@
+import { imagePath } from "../core/api.js";
+import { confirm } from "../core/dialog.js";
+import { button, el } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { count } from "../core/words.js";
+
+/** @typedef {import("../core/types.js").PageInfo} PageInfo */
+
+/** From here on a page is called too blurred to trust. */
+const BLURRED = 0.6;
+
+/**
+ * @param {PageInfo} page
+ * @param {number} doubts
+ */
+function stateChip(page, doubts) {
+  switch (page.state) {
+    case "verified":
+      return el("span", { class: "chip chip-good" }, icon("tick"), "Checked");
+    case "failed":
+      return el("span", { class: "chip chip-bad" }, icon("warn"), "Not read");
+    case "read":
+      return doubts
+        ? el("span", { class: "chip chip-doubt" }, icon("doubt"), count(doubts, "doubt"))
+        : el("span", { class: "chip", text: "Read" });
+    case "reading":
+      return el("span", { class: "chip", text: "Reading …" });
+    default:
+      return el("span", { class: "chip", text: "Waiting" });
+  }
+}
+
+/**
+ * @param {import("../core/bus.js").EventBus} bus
+ * @param {PageInfo} page
+ */
+function retake(bus, page) {
+  const input = el("input", { type: "file", accept: "image/*", capture: "environment", class: "visually-hidden", tabindex: -1, "aria-label": `A new picture of page ${page.index}` });
+  input.addEventListener("change", () => {
+    const file = input.files?.[0];
+    if (file) bus.emit("retake", { page, file });
+  });
+  return [button("Take it again", () => input.click(), {}, icon("camera")), input];
+}
+
+/**
+ * One page with its state and what can be done with it.
+ *
+ * @param {string} book
+ * @param {import("../core/bus.js").EventBus} bus
+ * @param {PageInfo} page
+ * @param {{place: number, last: boolean, doubts: number}} here
+ * @returns {HTMLLIElement}
+ */
+export function pageCard(book, bus, page, { place, last, doubts }) {
+  const blurred = (page.blur ?? 0) >= BLURRED;
+  const href = `/desk.html?b=${encodeURIComponent(book)}&p=${page.index}`;
+  const picture = el("img", { src: imagePath(book, page.id, 320), alt: "", loading: "lazy", draggable: "false" });
+  picture.addEventListener("error", () => picture.remove());
+  const name = `page ${page.index}`;
+  const remove = async () => {
+    const sure = await confirm(`Take out ${name}?`, "Its picture and its corrections are removed from this book.", "Take it out");
+    if (sure) bus.emit("delete", page);
+  };
+  const trouble = page.finding ?? (blurred ? "This picture is too blurred to trust." : "");
+  return el(
+    "li",
+    { class: "card thumb", "data-page": page.index, "data-state": page.state },
+    el("div", { class: "thumb-head" }, el("b", { text: String(page.index) }), stateChip(page, doubts)),
+    el("a", { class: "thumb-link", href, "aria-label": `Correct ${name}`, draggable: "false" }, picture),
+    el("p", { class: "source", text: page.source, title: page.source }),
+    trouble ? el("p", { class: "finding", text: trouble }) : null,
+    blurred || page.state === "failed" ? retake(bus, page) : null,
+    el(
+      "div",
+      { class: "tools" },
+      button("", () => bus.emit("move", { page, to: place - 1 }), { class: "btn btn-icon", "aria-label": `Move ${name} earlier`, title: "Earlier", disabled: place === 0 }, icon("left")),
+      button("", remove, { class: "btn btn-icon", "aria-label": `Take out ${name}`, title: "Take out" }, icon("bin")),
+      button("", () => bus.emit("move", { page, to: place + 1 }), { class: "btn btn-icon", "aria-label": `Move ${name} later`, title: "Later", disabled: last }, icon("right")),
+    ),
+  );
+}

@@ -1,0 +1,114 @@
+import { bookPath, upload } from "../core/api.js";
+import { button, el, show } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { complain, toast } from "../core/toast.js";
+import { count } from "../core/words.js";
+
+const TYPES = "image/png,image/jpeg,image/tiff,application/pdf,.png,.jpg,.jpeg,.tif,.tiff,.pdf";
+/** Files sent in one request: a broken line then costs little. */
+const AT_ONCE = 4;
+
+/** Takes files by dropping, choosing or the camera, and sends them. */
+export class Uploader {
+  #book;
+  #bus;
+  #progress = el("div", { "aria-live": "polite" });
+  #choose = el("input", { type: "file", multiple: true, accept: TYPES, class: "visually-hidden", id: "choose-files", tabindex: -1, "aria-label": "Choose files" });
+  #camera = el("input", { type: "file", accept: "image/*", capture: "environment", class: "visually-hidden", id: "use-camera", tabindex: -1, "aria-label": "Use the camera" });
+  node;
+
+  /**
+   * @param {string} book
+   * @param {import("../core/bus.js").EventBus} bus
+   */
+  constructor(book, bus) {
+    this.#book = book;
+    this.#bus = bus;
+    this.node = el(
+      "section",
+      { class: "drop", "aria-label": "Add pages" },
+      el(
+        "div",
+        { class: "row" },
+        button("Choose files", () => this.#choose.click(), { class: "btn btn-main" }, icon("plus")),
+        button("Use the camera", () => this.#camera.click(), {}, icon("camera")),
+      ),
+      this.#choose,
+      this.#camera,
+      el("p", { class: "soft small", text: "Or drop them here: PNG, JPEG, TIFF or PDF, in the order of the book. They stay on this machine." }),
+      this.#progress,
+    );
+    for (const input of [this.#choose, this.#camera]) {
+      input.addEventListener("change", () => {
+        const files = [...(input.files ?? [])];
+        input.value = "";
+        void this.send(files);
+      });
+    }
+    this.#dropping();
+  }
+
+  #dropping() {
+    addEventListener("dragover", (event) => {
+      if (!event.dataTransfer?.types.includes("Files")) return;
+      event.preventDefault();
+      this.node.classList.add("over");
+    });
+    addEventListener("dragleave", (event) => {
+      if (event.relatedTarget === null) this.node.classList.remove("over");
+    });
+    addEventListener("drop", (event) => {
+      this.node.classList.remove("over");
+      const files = [...(event.dataTransfer?.files ?? [])];
+      if (files.length === 0) return;
+      event.preventDefault();
+      files.sort((a, b) => a.name.localeCompare(b.name, undefined, { numeric: true }));
+      void this.send(files);
+    });
+  }
+
+  /**
+   * @param {File[]} files
+   * @returns {Promise<boolean>} whether at least one was taken
+   */
+  async send(files) {
+    if (files.length === 0) return false;
+    const fill = el("span");
+    const text = el("p", { text: `Taking ${count(files.length, "file")} …` });
+    show(this.#progress, text, el("div", { class: "meterbar" }, fill));
+    const refused = [];
+    let taken = 0;
+    for (let start = 0; start < files.length; start += AT_ONCE) {
+      const part = files.slice(start, start + AT_ONCE);
+      try {
+        const answer = await upload(bookPath(this.#book, "/pages"), part, (share) => {
+          fill.style.width = `${Math.round((100 * (start + share * part.length)) / files.length)}%`;
+        });
+        taken += answer?.accepted?.length ?? 0;
+        refused.push(...(answer?.refused ?? []));
+        if (answer?.job) this.#bus.emit("live:job", answer.job);
+      } catch (error) {
+        const list = /** @type {any} */ (error).body?.refused;
+        if (Array.isArray(list)) refused.push(...list);
+        else complain(error);
+      }
+    }
+    this.#report(taken, refused);
+    this.#bus.emit("uploaded");
+    return taken > 0;
+  }
+
+  /**
+   * @param {number} taken
+   * @param {{name: string, detail: string}[]} refused
+   */
+  #report(taken, refused) {
+    if (taken) toast(`${count(taken, "file")} taken; reading begins.`, { kind: "good", key: "upload" });
+    show(
+      this.#progress,
+      refused.length
+        ? el("ul", { class: "refused" }, refused.map((r) => el("li", { text: `${r.name}: ${r.detail}` })))
+        : null,
+    );
+  }
+}

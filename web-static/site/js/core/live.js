@@ -1,0 +1,37 @@
+/** Listens to a book's live events, and says when the line is lost and found. */
+export class LiveBook {
+  /** @type {EventSource} */
+  #source;
+  #lost = false;
+
+  /**
+   * @param {string} url
+   * @param {import("./bus.js").EventBus} bus gets `live:job`, `live:page`, `live:map`, `live:plan`,
+   *     `live:lost`, `live:found`
+   */
+  constructor(url, bus) {
+    this.#source = new EventSource(url);
+    for (const name of ["job", "page", "map", "plan"]) {
+      this.#source.addEventListener(name, (event) => {
+        try {
+          bus.emit(`live:${name}`, JSON.parse(/** @type {MessageEvent} */ (event).data));
+        } catch {
+          // A broken event is dropped; the next one or a reload brings the truth.
+        }
+      });
+    }
+    this.#source.addEventListener("error", () => {
+      if (!this.#lost) {
+        this.#lost = true;
+        bus.emit("live:lost");
+      }
+    });
+    this.#source.addEventListener("open", () => {
+      if (this.#lost) {
+        this.#lost = false;
+        bus.emit("live:found");
+      }
+    });
+    addEventListener("pagehide", () => this.#source.close());
+  }
+}

@@ -1,0 +1,95 @@
+import { ask, field } from "./dialog.js";
+import { button, el, need, show } from "./dom.js";
+import { brandSign, icon } from "./icons.js";
+import { recall, remember, who } from "./store.js";
+import { toast } from "./toast.js";
+
+const ROOMS = [
+  ["book", "Pages", "/book.html"],
+  ["desk", "Correct", "/desk.html"],
+  ["road", "Road map", "/road.html"],
+  ["turns", "Turns", "/turns.html"],
+  ["practice", "Practice", "/practice.html"],
+];
+
+/** @returns {string} the book named in the address, or nothing */
+export function bookInAddress() {
+  return new URLSearchParams(location.search).get("b") ?? "";
+}
+
+/**
+ * Fills the header: the way to the shelf, the rooms of the open book, the lamp switch.
+ *
+ * @param {{room?: string, book?: string, title?: string}} [here]
+ */
+export function shell({ room, book, title } = {}) {
+  const header = need("header");
+  const links = book
+    ? ROOMS.map(([id, name, href]) =>
+        el("a", {
+          href: `${href}?b=${encodeURIComponent(book)}`,
+          "aria-current": id === room ? "page" : undefined,
+          text: name,
+        }),
+      )
+    : [];
+  show(
+    header,
+    el("a", { class: "brand", href: "/" }, brandSign(), el("span", { text: "barmap" })),
+    el("p", { class: "header-title", text: title ?? "" }),
+    book ? el("nav", { class: "rooms", "aria-label": "This book" }, links) : null,
+    el(
+      "div",
+      { class: "header-tools" },
+      button("", nameYourself, { class: "btn btn-icon", "aria-label": "Your name in the history", title: "Your name in the history" }, icon("pencil")),
+      button("", switchTheme, { class: "btn btn-icon", "aria-label": "Light or dark", title: "Light or dark" }, icon("lamp")),
+    ),
+  );
+  if (title) document.title = `${title} · barmap`;
+  addEventListener("offline", () => toast("This machine is offline. barmap runs on this machine, so you can go on.", { key: "net" }));
+}
+
+function switchTheme() {
+  const root = document.documentElement;
+  const dark = root.dataset.theme
+    ? root.dataset.theme === "dark"
+    : !matchMedia("(prefers-color-scheme: light)").matches;
+  root.dataset.theme = dark ? "light" : "dark";
+  try {
+    localStorage.setItem("barmap.theme", root.dataset.theme);
+  } catch {
+    // The choice then lasts as long as the page.
+  }
+}
+
+async function nameYourself() {
+  const input = el("input", { name: "who", value: who(), maxlength: 60, autocomplete: "name" });
+  const answer = await ask("Who is correcting?", [
+    field("Your name or initials", input, "It stands beside your corrections, so that the next player knows whom to ask."),
+  ], { yes: "Keep" });
+  if (answer) {
+    remember("who", String(answer.get("who") ?? "").trim());
+    toast(who() ? `Corrections are now signed ${who()}.` : "Corrections are no longer signed.");
+  }
+}
+
+/**
+ * Fills the page with one clear sentence when the thing asked for isn't there.
+ *
+ * @param {string} heading
+ * @param {string} text
+ */
+export function deadEnd(heading, text) {
+  show(
+    need("main"),
+    el(
+      "section",
+      { class: "dead-end" },
+      el("h1", { text: heading }),
+      el("p", { text }),
+      el("p", {}, el("a", { class: "btn btn-main", href: "/", text: "To the shelf" })),
+    ),
+  );
+}
+
+export { recall, remember, who };

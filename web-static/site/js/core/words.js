@@ -1,0 +1,104 @@
+/** The words shown for what the formats name. */
+
+/** @type {Record<string, string>} */
+export const CONTENT = { music: "Music", rest: "Rest", "multi-rest": "Long rest", "bar-repeat": "Same again" };
+
+/** @type {Record<string, string>} */
+export const BARLINE = {
+  none: "None",
+  single: "Single",
+  double: "Double",
+  final: "Final",
+  "repeat-start": "Repeat begins",
+  "repeat-end": "Repeat ends",
+  "repeat-both": "Repeat ends and begins",
+  dashed: "Dashed",
+};
+
+/** @type {Record<string, string>} */
+export const SIGN = {
+  segno: "Segno",
+  coda: "Coda",
+  "to-coda": "To Coda",
+  fine: "Fine",
+  "da-capo": "D.C.",
+  "dal-segno": "D.S.",
+  fermata: "Fermata",
+  caesura: "Caesura //",
+};
+
+/** @type {Record<string, string>} */
+export const ENCLOSURE = { box: "Box", circle: "Circle", none: "Bare" };
+
+/** @type {Record<string, string>} */
+export const ORIGIN = {
+  read: "as read from the page",
+  inferred: "worked out from the bars around it",
+  corrected: "corrected by a player",
+  verified: "checked by a player",
+};
+
+/**
+ * @param {number} n
+ * @param {string} one
+ * @param {string} [many]
+ */
+export function count(n, one, many = `${one}s`) {
+  return `${n} ${n === 1 ? one : many}`;
+}
+
+/** @param {string} word a word of a format, "turn-early" */
+export function plain(word) {
+  const text = word.replace(/-/g, " ");
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/**
+ * The name players give a bar entry: "34", "24A", "34–41".
+ *
+ * @param {{number: number, label?: string, count: number}} bar
+ */
+export function barName(bar) {
+  if (bar.label) return bar.label;
+  if (bar.count > 1) return `${bar.number}–${bar.number + bar.count - 1}`;
+  return String(bar.number);
+}
+
+/** @param {{label: string, title?: string}} number */
+export function numberName(number) {
+  return number.title ? `No. ${number.label} ${number.title}` : `No. ${number.label}`;
+}
+
+/** @param {any} mark a rehearsal mark as text or as record */
+export function markText(mark) {
+  if (!mark) return "";
+  return typeof mark === "string" ? mark : String(mark.text ?? "");
+}
+
+/** @param {any} meter a meter as text or as record */
+export function meterText(meter) {
+  if (!meter) return "";
+  return typeof meter === "string" ? meter : `${meter.beats}/${meter.unit}`;
+}
+
+/** @param {any} word words as text or as record */
+export function wordText(word) {
+  return typeof word === "string" ? word : String(word?.text ?? "");
+}
+
+/** @param {string} iso */
+export function when(iso) {
+  const date = new Date(iso);
+  if (Number.isNaN(date.getTime())) return "";
+  const today = new Date().toDateString() === date.toDateString();
+  return today
+    ? date.toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" })
+    : date.toLocaleString([], { weekday: "short", day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
+}
+
+/** @param {number|undefined} seconds */
+export function duration(seconds) {
+  if (seconds === undefined) return "";
+  if (seconds < 60) return `${seconds.toFixed(1)} s`;
+  return `${Math.floor(seconds / 60)} min ${Math.round(seconds % 60)} s`;
+}

@@ -1,0 +1,240 @@
+import { button, el, svg } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { BARLINE, CONTENT, ENCLOSURE, ORIGIN, SIGN, barName, count, numberName, wordText } from "../core/words.js";
+import { choice, group, stepper, textLine } from "./fields.js";
+import { barlineSign } from "./signs.js";
+
+/** @typedef {import("../core/types.js").Bar} Bar */
+/** @typedef {(correction: import("../core/types.js").Correction) => void} Correct */
+
+const METERS = ["2/4", "3/4", "4/4", "6/8", "9/8", "12/8", "2/2", "3/8", "5/4", "7/8"];
+
+/** @param {string} type */
+function barlinePicture(type) {
+  return svg("svg", { class: "barline-picture", viewBox: "-14 -4 28 32", "aria-hidden": "true" }, barlineSign(type, [0, 2], [0, 22], 6));
+}
+
+/** @param {Bar} bar */
+function sure(bar) {
+  const how = ORIGIN[bar.origin] ?? bar.origin;
+  return bar.origin === "read" || bar.origin === "inferred" ? `${how}, ${Math.round(bar.confidence * 100)} % sure` : how;
+}
+
+/**
+ * @param {Bar} bar
+ * @param {Correct} correct
+ */
+function contentGroup(bar, correct) {
+  const rest = bar.content === "multi-rest" || bar.content === "rest";
+  return group(
+    "In this bar",
+    choice(Object.entries(CONTENT), bar.content, (content) => {
+      const many = content === "multi-rest" ? Math.max(2, bar.count) : 1;
+      correct({ kind: "set-content", bar: bar.id, content, count: many });
+    }),
+    rest
+      ? el(
+          "div",
+          { class: "count-row" },
+          el("span", { class: "count-label", text: "Bars of rest" }),
+          stepper({
+            id: "rest-count", label: "Bars of rest", value: bar.count, min: 1, max: 999,
+            set: (n) => correct(restCount(bar, n)),
+          }),
+        )
+      : null,
+  );
+}
+
+/**
+ * Setting a number on a rest makes it the right kind of rest.
+ *
+ * @param {Bar} bar
+ * @param {number} n
+ */
+export function restCount(bar, n) {
+  if (bar.content === "multi-rest" && n > 1) return { kind: "set-count", bar: bar.id, count: n };
+  return { kind: "set-content", bar: bar.id, content: n > 1 ? "multi-rest" : "rest", count: n };
+}
+
+/**
+ * @param {Bar} bar
+ * @param {Correct} correct
+ */
+function markGroup(bar, correct) {
+  const mark = bar.rehearsal;
+  const set = (/** @type {string} */ text, /** @type {string} */ enclosure) =>
+    correct({ kind: "set-rehearsal", bar: bar.id, text, enclosure });
+  return group(
+    "Rehearsal mark",
+    textLine({
+      id: "mark", label: "Rehearsal mark", hint: "A, B, 17 …", value: mark?.text ?? "",
+      set: (text) => set(text, mark?.enclosure ?? "box"),
+      clear: () => correct({ kind: "remove-rehearsal", bar: bar.id }),
+    }),
+    mark ? choice(Object.entries(ENCLOSURE), mark.enclosure, (enclosure) => set(mark.text, enclosure)) : null,
+  );
+}
+
+/**
+ * @param {Bar} bar
+ * @param {Correct} correct
+ */
+function meterGroup(bar, correct) {
+  const now = bar.meter ? `${bar.meter.beats}/${bar.meter.unit}` : undefined;
+  const input = el("input", { id: "meter", value: bar.meter?.printed ? now ?? "" : "", placeholder: now ? `goes on in ${now}` : "4/4", "aria-label": "Time signature drawn at this bar", list: "meters", autocomplete: "off" });
+  const take = () => {
+    const found = /^\s*(\d{1,2})\s*\/\s*(1|2|4|8|16|32)\s*$/.exec(input.value);
+    if (found) correct({ kind: "set-meter", bar: bar.id, beats: Number(found[1]), unit: Number(found[2]) });
+    else if (input.value.trim()) input.setAttribute("aria-invalid", "true");
+  };
+  input.addEventListener("change", take);
+  input.addEventListener("keydown", (event) => {
+    if (event.key === "Enter") input.blur();
+  });
+  return group(
+    "Time signature drawn here",
+    el(
+      "div",
+      { class: "text-line" },
+      input,
+      el("datalist", { id: "meters" }, METERS.map((m) => el("option", { value: m }))),
+      bar.meter?.printed ? button("", () => correct({ kind: "remove-meter", bar: bar.id }), { class: "btn btn-icon", "aria-label": "Time signature: take away" }, icon("bin")) : null,
+    ),
+  );
+}
+
+/**
+ * @param {Bar} bar
+ * @param {Correct} correct
+ */
+function numberGroup(bar, correct) {
+  return group(
+    "Bar number",
+    stepper({ id: "bar-number", label: "Bar number", value: bar.number, min: 0, max: 9999, set: (number) => correct({ kind: "set-number", bar: bar.id, number }) }),
+    textLine({
+      id: "bar-label", label: "What it is called, if not by its number", hint: "24A, if it is called so", value: bar.label ?? "",
+      set: (label) => correct({ kind: "set-label", bar: bar.id, label }),
+      clear: () => correct({ kind: "set-label", bar: bar.id, label: "" }),
+    }),
+  );
+}
+
+/**
+ * @param {Bar} bar
+ * @param {Correct} correct
+ * @param {{add: () => void}} tools
+ */
+function barlineGroup(bar, correct, tools) {
+  const set = (/** @type {string} */ side) => (/** @type {string} */ type) => correct({ kind: "set-barline", bar: bar.id, side, type });
+  const starts = /** @type {[string, string][]} */ ([["none", "None"], ["repeat-start", BARLINE["repeat-start"]]]);
+  return group(
+    "Barlines",
+    el(
+      "div",
+      { class: "choice" },
+      button("Add one in this bar", tools.add, { class: "btn", id: "add-barline" }, icon("barline")),
+      button("Remove the one at its end", () => correct({ kind: "remove-barline", bar: bar.id, side: "end" }), { class: "btn", id: "remove-barline" }, icon("bin")),
+    ),
+    el("p", { class: "group-note", text: "At its end" }),
+    choice(Object.entries(BARLINE), bar.endBarline, set("end"), barlinePicture),
+    el("p", { class: "group-note", text: "At its start" }),
+    choice(starts, bar.startBarline, set("start"), barlinePicture),
+  );
+}
+
+/**
+ * @param {Bar} bar
+ * @param {Correct} correct
+ */
+function signGroup(bar, correct) {
+  const endings = bar.ending ?? [];
+  const signs = bar.signs ?? [];
+  return group(
+    "Signs",
+    el(
+      "div",
+      { class: "choice" },
+      Object.entries(SIGN).map(([sign, words]) =>
+        button(words, () => correct({ kind: "set-sign", bar: bar.id, sign, present: !signs.includes(sign) }), { class: "btn", "aria-pressed": String(signs.includes(sign)), "data-value": sign }),
+      ),
+    ),
+    el("p", { class: "group-note", text: "Under an ending" }),
+    el(
+      "div",
+      { class: "choice" },
+      [1, 2, 3, 4].map((n) =>
+        button(`${n}.`, () => correct({ kind: "set-ending", bar: bar.id, ending: endings.includes(n) ? endings.filter((e) => e !== n) : [...endings, n].sort() }), { class: "btn", "aria-pressed": String(endings.includes(n)), "aria-label": `Ending ${n}` }),
+      ),
+    ),
+    el("p", { class: "group-note", text: "Played, in all (0: not said)" }),
+    stepper({ id: "times", label: "Times played in all", value: bar.times ?? 0, min: 0, max: 99, set: (times) => correct({ kind: "set-times", bar: bar.id, times }) }),
+  );
+}
+
+/**
+ * @param {Bar} bar
+ * @param {Correct} correct
+ */
+function wordGroup(bar, correct) {
+  const words = (bar.words ?? []).map(wordText);
+  const area = el("textarea", { id: "words", rows: 2, "aria-label": "Words at this bar, one a line", value: words.join("\n") });
+  area.addEventListener("change", () =>
+    correct({ kind: "set-words", bar: bar.id, words: area.value.split("\n").map((w) => w.trim()).filter(Boolean) }),
+  );
+  return group("Words at this bar", area);
+}
+
+/**
+ * @param {Bar} bar
+ * @param {import("../core/types.js").MusicalNumber|undefined} number that starts here
+ * @param {Correct} correct
+ */
+function startGroup(bar, number, correct) {
+  const label = el("input", { id: "number-label", value: number?.label ?? "", maxlength: 20, "aria-label": "Number", placeholder: "7" });
+  const title = el("input", { id: "number-title", value: number?.title ?? "", maxlength: 120, "aria-label": "Title", placeholder: "Title" });
+  const take = () => {
+    if (label.value.trim()) correct({ kind: "start-number", bar: bar.id, label: label.value.trim(), title: title.value.trim() });
+    else label.focus();
+  };
+  return group(
+    number ? `${numberName(number)} starts here` : "A musical number starts here",
+    el("div", { class: "start-number" }, label, title),
+    el(
+      "div",
+      { class: "choice" },
+      button(number ? "Keep the change" : "It starts here", take, { class: "btn" }),
+      number ? button("It doesn't start here", () => correct({ kind: "remove-number", bar: bar.id }), { class: "btn" }) : null,
+    ),
+  );
+}
+
+/**
+ * Everything that can be said about one bar.
+ *
+ * @param {Bar} bar
+ * @param {{number?: import("../core/types.js").MusicalNumber, starts?: import("../core/types.js").MusicalNumber}} where
+ * @param {Correct} correct
+ * @param {{add: () => void}} tools
+ * @param {Set<string>} open names of the folded parts that are open
+ */
+export function barForm(bar, where, correct, tools, open) {
+  const fold = (/** @type {string} */ name, /** @type {Node[]} */ content) => {
+    const details = el("details", { class: "fold", open: open.has(name) }, el("summary", { text: name }), content);
+    details.addEventListener("toggle", () => (details.open ? open.add(name) : open.delete(name)));
+    return details;
+  };
+  return el(
+    "div",
+    { class: "bar-form", "data-bar": bar.id },
+    el("h2", { class: "bar-title", text: bar.count > 1 ? `Bars ${barName(bar)}` : `Bar ${barName(bar)}` }),
+    el("p", { class: "soft small", text: [where.number ? numberName(where.number) : "", bar.count > 1 ? count(bar.count, "bar") : "", sure(bar)].filter(Boolean).join(" · ") }),
+    contentGroup(bar, correct),
+    markGroup(bar, correct),
+    meterGroup(bar, correct),
+    fold("Barlines", [barlineGroup(bar, correct, tools)]),
+    fold("Bar number", [numberGroup(bar, correct)]),
+    fold("Signs, endings, repeats", [signGroup(bar, correct)]),
+    fold("Words and musical numbers", [wordGroup(bar, correct), startGroup(bar, where.starts, correct)]),
+  );
+}

@@ -1,0 +1,35 @@
+/** The answers of a doubt come as text; corrections are numbers, switches and lists. */
+
+const NUMBERS = ["count", "page", "system", "x", "y", "beats", "unit", "number", "times"];
+const SWITCHES = ["present", "verified"];
+
+/**
+ * @param {Record<string, unknown>} answer
+ * @returns {import("../core/types.js").Correction}
+ */
+export function toCorrection(answer) {
+  /** @type {import("../core/types.js").Correction} */
+  const made = {};
+  for (const [key, value] of Object.entries(answer)) {
+    if (typeof value !== "string") made[key] = value;
+    else if (NUMBERS.includes(key) && value.trim() !== "" && Number.isFinite(Number(value))) made[key] = Number(value);
+    else if (SWITCHES.includes(key)) made[key] = value === "true";
+    else if (key === "ending") made[key] = value.split(/[ ,]+/).filter(Boolean).map(Number);
+    else made[key] = value;
+  }
+  return made;
+}
+
+/**
+ * The correction that says "it is right as it is".
+ *
+ * @param {import("../core/types.js").Finding} doubt
+ */
+export function dismissal(doubt) {
+  return {
+    kind: "dismiss-doubt",
+    code: doubt.code,
+    ...(doubt.bar ? { bar: doubt.bar } : {}),
+    ...(doubt.page ? { page: doubt.page } : {}),
+  };
+}

@@ -1,0 +1,326 @@
+import { el } from "../core/dom.js";
+import { recall, remember } from "../core/store.js";
+import { CONTENT, barName, count, numberName } from "../core/words.js";
+import { barForm, restCount } from "./bar-form.js";
+import { centre, neighbour } from "./geometry.js";
+import { showHelp } from "./help.js";
+import { Keys } from "./keys.js";
+import { doubtList, historyList } from "./lists.js";
+import { Panel } from "./panel.js";
+import { Stage } from "./stage.js";
+import { Toolbar } from "./toolbar.js";
+
+/** @typedef {import("../core/types.js").Bar} Bar */
+/** @typedef {import("../core/types.js").Finding} Finding */
+/** @typedef {import("../core/types.js").Correction} Correction */
+
+const PAPER = ["dim", "bright", "night"];
+const CONTENTS = Object.keys(CONTENT);
+
+/** The correction desk: page, panel and keys, bound to the model. */
+export class Desk {
+  #book;
+  #bus;
+  #model;
+  #stage;
+  #panel;
+  #toolbar = new Toolbar((run) => this.#act(run));
+  #live = el("p", { class: "visually-hidden", "aria-live": "polite", role: "status" });
+  #typed = el("p", { class: "typed", hidden: true, "aria-hidden": "true" });
+  #index = 1;
+  /** @type {string|undefined} */
+  #selected;
+  /** @type {Finding|undefined} */
+  #doubt;
+  /** @type {Set<string>} */
+  #folds = new Set(recall("folds", ["Barlines"]));
+  node;
+
+  /**
+   * @param {string} book
+   * @param {import("../core/bus.js").EventBus} bus
+   * @param {import("./model.js").DeskModel} model
+   */
+  constructor(book, bus, model) {
+    this.#book = book;
+    this.#bus = bus;
+    this.#model = model;
+    this.#stage = new Stage(book, bus);
+    this.#panel = new Panel({
+      bar: { name: "Bar", draw: () => this.#drawBar() },
+      doubts: { name: "Doubts", draw: () => this.#drawDoubts(), badge: () => model.doubts.length },
+      history: { name: "History", draw: () => historyList(model.history.entries) },
+    });
+    this.node = el("div", { class: "desk" }, this.#toolbar.node, this.#stage.node, this.#panel.node, this.#live, this.#typed);
+    this.node.dataset.paper = recall("paper", "dim");
+    new Keys((run, event) => this.#act(run, event), {
+      typed: (figures) => {
+        this.#typed.hidden = !figures;
+        this.#typed.textContent = figures;
+      },
+      done: (n) => this.#count(n),
+      wanted: () => ["rest", "multi-rest"].includes(this.#bar?.content ?? ""),
+    });
+    this.#listen();
+  }
+
+  #listen() {
+    const bus = this.#bus;
+    bus.on("map", () => this.#keepPlace());
+    bus.on("doubts", () => this.draw());
+    bus.on("history", () => this.draw());
+    bus.on("busy", (busy) => this.node.classList.toggle("busy", busy));
+    bus.on("pick", (bar) => this.#select(bar));
+    bus.on("cut-at", ({ bar, p }) => void this.#add(bar, p));
+    bus.on("drag-end", ({ bar, side, p }) => void this.#correct({ kind: "move-barline", bar: bar.id, side, x: p[0], y: p[1] }));
+  }
+
+  /** @returns {Bar|undefined} */
+  get #bar() {
+    return this.#model.bar(this.#selected);
+  }
+
+  get #page() {
+    return this.#model.map.pages.find((p) => p.index === this.#index) ?? this.#model.map.pages[0];
+  }
+
+  /** @param {number} index */
+  open(index) {
+    this.#index = index;
+    const bar = this.#bar;
+    if (bar && bar.page !== index) this.#selected = undefined;
+    this.#stage.adding = false;
+    history.replaceState(null, "", `?b=${encodeURIComponent(this.#book)}&p=${index}`);
+    this.draw();
+  }
+
+  /** After a change the chosen bar stays chosen, or the one that took its place does. */
+  #keepPlace() {
+    if (!this.#model.map.pages.some((p) => p.index === this.#index)) this.#index = this.#model.map.pages[0]?.index ?? 1;
+    const was = this.#last;
+    if (was && !this.#model.bar(was.id) && was.id === this.#selected) {
+      const [x] = centre(was.outline);
+      const near = this.#model.barsOn(was.page).filter((b) => b.system === was.system);
+      near.sort((a, b) => Math.abs(centre(a.outline)[0] - x) - Math.abs(centre(b.outline)[0] - x));
+      this.#selected = near[0]?.id;
+    }
+    this.draw();
+  }
+
+  /** @type {Bar|undefined} */
+  #last;
+
+  draw() {
+    const model = this.#model;
+    const page = this.#page;
+    if (!page) return;
+    const bar = this.#bar;
+    this.#last = bar ?? this.#last;
+    const doubted = new Set(model.doubts.flatMap((d) => (d.bar ? [d.bar] : [])));
+    const starts = new Map(model.map.numbers.flatMap((n) => (n.firstBar ? [[n.firstBar, numberName(n)]] : [])));
+    const bars = model.barsOn(page.index);
+    this.#stage.draw(page, model.pageId(page.index), bars, bar, { doubted, starts: /** @type {any} */ (starts) });
+    if (bars.length === 0) this.#stage.note("No bars were found on this page.");
+    else this.#stage.note("");
+    const all = model.map.pages;
+    const state = model.pageState(page.index);
+    this.#toolbar.draw({
+      index: page.index, pages: all.length, first: page.index === all[0].index, last: page.index === all[all.length - 1].index,
+      undo: model.history.undo, redo: model.history.redo, adding: this.#stage.adding,
+      verified: state === "verified", doubts: model.doubts.length, readable: state !== "failed",
+    });
+    this.#panel.draw();
+  }
+
+  #drawBar() {
+    const bar = this.#bar;
+    if (!bar) {
+      const bars = this.#model.barsOn(this.#index);
+      return el(
+        "div",
+        { class: "empty" },
+        el("p", { text: `Page ${this.#index}: ${count(this.#page.systems.length, "line")}, ${count(bars.reduce((n, b) => n + b.count, 0), "bar")}.` }),
+        el("p", { class: "soft", text: "Tap a bar, or press an arrow key, to choose one." }),
+      );
+    }
+    const all = this.#model.map.bars;
+    const place = all.findIndex((b) => b.id === bar.id);
+    const within = this.#model.map.numbers.find((n) => {
+      const from = all.findIndex((b) => b.id === n.firstBar);
+      const to = all.findIndex((b) => b.id === n.lastBar);
+      return from >= 0 && from <= place && place <= to;
+    });
+    const starts = within?.firstBar === bar.id ? within : undefined;
+    return barForm(bar, { number: within, starts }, (c) => void this.#correct(c), { add: () => this.#act("add") }, this.#folds);
+  }
+
+  #drawDoubts() {
+    return doubtList(this.#model.doubts, {
+      here: this.#index,
+      current: this.#doubt,
+      go: (doubt) => this.#go(doubt),
+      correct: (c) => void this.#correct(c),
+    });
+  }
+
+  /** @param {Correction} correction */
+  #correct(correction) {
+    remember("folds", [...this.#folds]);
+    return this.#model.correct(correction);
+  }
+
+  /** @param {Bar|undefined} bar */
+  #select(bar) {
+    this.#selected = bar?.id;
+    if (bar && this.#panel.tab !== "bar") this.#panel.open("bar");
+    this.draw();
+    this.#stage.reveal();
+    if (bar) {
+      const what = bar.count > 1 ? `rest of ${bar.count} bars` : CONTENT[bar.content];
+      this.#live.textContent = `Bar ${barName(bar)}, line ${bar.system}, ${what}`;
+    }
+  }
+
+  /** @param {Finding} doubt */
+  #go(doubt) {
+    this.#doubt = doubt;
+    if (doubt.page && doubt.page !== this.#index) this.open(doubt.page);
+    this.#selected = doubt.bar ?? this.#selected;
+    this.draw();
+    if (doubt.bar) this.#stage.reveal(true);
+    this.#live.textContent = doubt.text;
+  }
+
+  /** @param {number} n */
+  #count(n) {
+    const bar = this.#bar;
+    if (bar) void this.#correct(restCount(bar, n));
+  }
+
+  /**
+   * @param {Bar} bar
+   * @param {[number, number]} p
+   */
+  async #add(bar, p) {
+    const before = new Set(this.#model.map.bars.map((b) => b.id));
+    this.#stage.adding = false;
+    const y = centre(bar.outline)[1];
+    const made = await this.#correct({ kind: "add-barline", page: bar.page, system: bar.system, x: p[0], y });
+    if (!made) return;
+    const fresh = this.#model.map.bars.filter((b) => b.system === bar.system && b.page === bar.page && !before.has(b.id));
+    this.#selected = (this.#model.bar(bar.id) ?? fresh[0])?.id;
+    this.draw();
+  }
+
+  /** @param {number} by page pixels */
+  #nudge(by) {
+    const bar = this.#bar;
+    if (!bar) return;
+    const [, b, c] = bar.outline;
+    void this.#correct({ kind: "move-barline", bar: bar.id, side: "end", x: (b[0] + c[0]) / 2 + by, y: (b[1] + c[1]) / 2 });
+  }
+
+  /** @param {number} step */
+  #turn(step) {
+    const all = this.#model.map.pages;
+    const next = all[all.findIndex((p) => p.index === this.#index) + step];
+    if (next) this.open(next.index);
+  }
+
+  /** @param {"left"|"right"|"up"|"down"} way */
+  #arrow(way) {
+    const next = neighbour(this.#model.barsOn(this.#index), this.#bar, way);
+    if (next) this.#select(next);
+  }
+
+  #nextDoubt() {
+    const all = this.#model.doubts;
+    if (all.length === 0) return;
+    const now = all.findIndex((d) => d === this.#doubt || (this.#doubt && d.code === this.#doubt.code && d.bar === this.#doubt.bar));
+    this.#panel.open("doubts");
+    this.#go(all[(now + 1) % all.length]);
+  }
+
+  /** @param {string} id of a field of the bar form */
+  #field(id) {
+    if (!this.#bar) return;
+    if (id === "bar-number") this.#folds.add("Bar number");
+    this.#panel.open("bar");
+    document.getElementById(id)?.focus();
+  }
+
+  #paper() {
+    const now = this.node.dataset.paper ?? "dim";
+    const next = PAPER[(PAPER.indexOf(now) + 1) % PAPER.length];
+    this.node.dataset.paper = next;
+    remember("paper", next);
+  }
+
+  #toggleAdding() {
+    const bar = this.#bar;
+    if (this.#stage.adding) this.#stage.adding = false;
+    else {
+      this.#stage.adding = true;
+      this.#live.textContent = bar ? "Tap where the barline goes, or press Enter for the middle of the bar." : "Tap where the barline goes.";
+      this.#stage.note("Tap where the barline goes.");
+      this.#stage.focus();
+    }
+    this.#toolbar.node.querySelector("#tool-add")?.setAttribute("aria-pressed", String(this.#stage.adding));
+    if (!this.#stage.adding) this.#stage.note("");
+  }
+
+  #leave() {
+    if (this.#stage.adding) this.#toggleAdding();
+    else this.#select(undefined);
+  }
+
+  /**
+   * @param {string} run
+   * @param {KeyboardEvent} [event]
+   */
+  #act(run, event) {
+    const bar = this.#bar;
+    const view = this.#stage.view;
+    switch (run) {
+      case "left": case "right": case "up": case "down": return this.#arrow(run);
+      case "doubt": return this.#nextDoubt();
+      case "content":
+        if (bar) {
+          const content = CONTENTS[(CONTENTS.indexOf(bar.content) + 1) % CONTENTS.length];
+          void this.#correct({ kind: "set-content", bar: bar.id, content, count: content === "multi-rest" ? Math.max(2, bar.count) : 1 });
+        }
+        return;
+      case "mark": return this.#field("mark");
+      case "meter": return this.#field("meter");
+      case "number": return this.#field("bar-number");
+      case "add": return this.#toggleAdding();
+      case "middle": if (bar && this.#stage.adding) void this.#add(bar, centre(bar.outline)); return;
+      case "remove": if (bar) void this.#correct({ kind: "remove-barline", bar: bar.id, side: "end" }); return;
+      case "nudge-left": return this.#nudge(-3);
+      case "nudge-right": return this.#nudge(3);
+      case "verify": return void this.#correct({ kind: "verify-page", page: this.#index, verified: this.#model.pageState(this.#index) !== "verified" });
+      case "undo": return void this.#model.undo();
+      case "redo": return void this.#model.redo();
+      case "history": return this.#panel.open("history");
+      case "larger": return view.zoom(1.3);
+      case "smaller": return view.zoom(1 / 1.3);
+      case "fit": return view.fit();
+      case "close": return this.#stage.reveal(true);
+      case "pan": return this.#pan(event);
+      case "page-before": return this.#turn(-1);
+      case "page-after": return this.#turn(1);
+      case "dim": return this.#paper();
+      case "help": return showHelp();
+      case "leave": return this.#leave();
+      default:
+    }
+  }
+
+  /** @param {KeyboardEvent} [event] */
+  #pan(event) {
+    const step = 90;
+    const dx = event?.key === "ArrowLeft" ? step : event?.key === "ArrowRight" ? -step : 0;
+    const dy = event?.key === "ArrowUp" ? step : event?.key === "ArrowDown" ? -step : 0;
+    this.#stage.view.pan(dx, dy);
+  }
+}

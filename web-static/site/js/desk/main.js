@@ -1,0 +1,42 @@
+import { bookPath } from "../core/api.js";
+import { EventBus } from "../core/bus.js";
+import { el, need, show } from "../core/dom.js";
+import { LiveBook } from "../core/live.js";
+import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { complain, toast } from "../core/toast.js";
+import { Desk } from "./desk.js";
+import { DeskModel } from "./model.js";
+
+/** Opens the correction desk for the book and page in the address. */
+async function start() {
+  const book = bookInAddress();
+  shell({ room: "desk", book });
+  if (!book) return deadEnd("Which book?", "The address names no book.");
+  const bus = new EventBus();
+  const model = new DeskModel(book, bus);
+  show(need("main"), el("p", { class: "waiting", text: "Opening the book …" }));
+  try {
+    await model.load();
+  } catch (error) {
+    if (/** @type {any} */ (error).status === 404) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+    complain(error);
+    return deadEnd("The book can't be opened right now", "Reload the page to try again.");
+  }
+  shell({ room: "desk", book, title: model.title });
+  if (model.map.pages.length === 0) {
+    return deadEnd("No pages to correct yet", "Add pages first; this desk opens as soon as one is read.");
+  }
+  const wanted = Number(new URLSearchParams(location.search).get("p"));
+  const desk = new Desk(book, bus, model);
+  show(need("main"), desk.node);
+  desk.open(model.map.pages.some((p) => p.index === wanted) ? wanted : model.map.pages[0].index);
+  new LiveBook(bookPath(book, "/events"), bus);
+  bus.on("stale", () =>
+    toast("Someone else changed this book at the same time. It is fresh again; your last step was not made, so make it once more if it is still needed.", { key: "stale" }),
+  );
+  bus.on("failed", complain);
+  bus.on("live:lost", () => toast("The live line to barmap is broken; it is being tried again.", { key: "live" }));
+  bus.on("live:found", () => void model.load().catch(complain));
+}
+
+void start();

@@ -1,0 +1,180 @@
+import { bookPath, call, get } from "../core/api.js";
+import { who } from "../core/store.js";
+
+/** @typedef {import("../core/types.js").BarMap} BarMap */
+/** @typedef {import("../core/types.js").Bar} Bar */
+/** @typedef {import("../core/types.js").Finding} Finding */
+/** @typedef {import("../core/types.js").Correction} Correction */
+
+/** Steps waiting for the service; more than this means something is stuck. */
+const MOST_WAITING = 60;
+
+/**
+ * The map as the service has it. Writes go one after the other, each against the revision the one
+ * before it brought, so that quick fingers never meet their own shadow.
+ */
+export class DeskModel {
+  #book;
+  #bus;
+  #revision = "";
+  /** @type {BarMap|undefined} */
+  #map;
+  /** @type {Finding[]} */
+  #doubts = [];
+  /** @type {{entries: import("../core/types.js").HistoryEntry[], undo: number, redo: number}} */
+  #history = { entries: [], undo: 0, redo: 0 };
+  /** @type {Map<number, string>} page index to state */
+  #states = new Map();
+  /** @type {Map<number, string>} page index to id */
+  #ids = new Map();
+  /** @type {Promise<any>} */
+  #last = Promise.resolve();
+  #waiting = 0;
+  title = "";
+
+  /**
+   * @param {string} book
+   * @param {import("../core/bus.js").EventBus} bus gets `map`, `doubts`, `history`, `stale`,
+   *     `failed`, `busy`
+   */
+  constructor(book, bus) {
+    this.#book = book;
+    this.#bus = bus;
+    bus.on("live:map", (event) => {
+      const theirs = String(event?.revision ?? "");
+      if (this.#waiting === 0 && theirs !== this.#revision) void this.load().catch(() => {});
+    });
+  }
+
+  get map() {
+    if (!this.#map) throw new Error("the map is not loaded");
+    return this.#map;
+  }
+
+  get loaded() {
+    return this.#map !== undefined;
+  }
+
+  get doubts() {
+    return this.#doubts;
+  }
+
+  get history() {
+    return this.#history;
+  }
+
+  /** @param {number} index */
+  pageState(index) {
+    return this.#states.get(index) ?? "read";
+  }
+
+  /** @param {number} index */
+  pageId(index) {
+    return this.#ids.get(index) ?? this.map.pages.find((p) => p.index === index)?.id ?? "";
+  }
+
+  /** @param {number} index */
+  barsOn(index) {
+    return this.map.bars.filter((b) => b.page === index);
+  }
+
+  /** @param {string|undefined} id */
+  bar(id) {
+    return this.map.bars.find((b) => b.id === id);
+  }
+
+  /** Fetches everything afresh. */
+  async load() {
+    const [book, answer] = await Promise.all([
+      get(bookPath(this.#book)),
+      call("GET", bookPath(this.#book, "/map")),
+    ]);
+    this.title = `${book.title}, ${book.part}`;
+    this.#states = new Map(book.pages.map((/** @type {any} */ p) => [p.index, p.state]));
+    this.#ids = new Map(book.pages.map((/** @type {any} */ p) => [p.index, p.id]));
+    this.#take(answer.data, answer.revision);
+    await this.#beside();
+  }
+
+  /**
+   * @param {BarMap} map
+   * @param {string} revision
+   */
+  #take(map, revision) {
+    this.#map = map;
+    this.#revision = revision;
+    this.#bus.emit("map", map);
+  }
+
+  /** Doubts and history follow the map. */
+  async #beside() {
+    const [found, history, book] = await Promise.all([
+      get(bookPath(this.#book, "/doubts")),
+      get(bookPath(this.#book, "/history")),
+      get(bookPath(this.#book)),
+    ]);
+    this.#doubts = (found.doubts ?? []).filter((/** @type {Finding} */ d) => d.severity !== "info");
+    this.#history = { entries: history.entries ?? [], undo: history.undo ?? 0, redo: history.redo ?? 0 };
+    this.#states = new Map(book.pages.map((/** @type {any} */ p) => [p.index, p.state]));
+    this.#bus.emit("doubts", this.#doubts);
+    this.#bus.emit("history", this.#history);
+  }
+
+  /**
+   * Makes a correction.
+   *
+   * @param {Correction} correction
+   * @returns {Promise<boolean>} whether it was made
+   */
+  correct(correction) {
+    const name = who();
+    return this.#write("/corrections", name ? { ...correction, who: name } : correction);
+  }
+
+  undo() {
+    return this.#write("/undo");
+  }
+
+  redo() {
+    return this.#write("/redo");
+  }
+
+  /**
+   * @param {string} path
+   * @param {any} [body]
+   * @returns {Promise<boolean>}
+   */
+  #write(path, body) {
+    if (this.#waiting >= MOST_WAITING) return Promise.resolve(false);
+    this.#waiting++;
+    this.#bus.emit("busy", true);
+    const step = this.#last.then(() => this.#send(path, body));
+    this.#last = step.catch(() => {});
+    return step.finally(() => {
+      this.#waiting--;
+      if (this.#waiting === 0) this.#bus.emit("busy", false);
+    });
+  }
+
+  /**
+   * @param {string} path
+   * @param {any} body
+   */
+  async #send(path, body) {
+    try {
+      const { data } = await call("POST", bookPath(this.#book, path), { body: body ?? {}, match: this.#revision });
+      this.#take(data.map, String(data.revision));
+      this.#bus.emit("made", data.entry);
+      await this.#beside();
+      return true;
+    } catch (error) {
+      if (/** @type {any} */ (error).stale) {
+        await this.load();
+        this.#bus.emit("stale");
+      } else {
+        this.#bus.emit("failed", error);
+      }
+      return false;
+    }
+  }
+}

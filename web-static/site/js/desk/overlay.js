@@ -1,0 +1,98 @@
+import { svg } from "../core/dom.js";
+import { barName, markText, meterText } from "../core/words.js";
+import { centre, points, taller } from "./geometry.js";
+import { barlineSign, ending, pill, pillWidth, signLabel } from "./signs.js";
+
+/** @typedef {import("../core/types.js").Bar} Bar */
+/** @typedef {import("../core/types.js").MapPage} MapPage */
+
+/** Below this a bar is shown as unsure. */
+export const UNSURE = 0.9;
+
+/**
+ * @param {Bar} bar
+ * @param {Set<string>} doubted ids with an open doubt
+ */
+export function isUnsure(bar, doubted) {
+  if (bar.origin === "corrected" || bar.origin === "verified") return doubted.has(bar.id);
+  return bar.confidence < UNSURE || doubted.has(bar.id);
+}
+
+/**
+ * Draws what was read on a page.
+ *
+ * @param {MapPage} page
+ * @param {Bar[]} bars of that page
+ * @param {{doubted: Set<string>, selected?: string, starts: Map<string, string>, boost?: number}} state
+ *     `starts`: bar id to the name of the number that begins there; `boost`: how much larger than
+ *     the page's own measure the letters are, so that they can be read on a small screen
+ * @returns {SVGGElement}
+ */
+export function drawPage(page, bars, { doubted, selected, starts, boost = 1 }) {
+  const layer = svg("g", { class: "overlay" });
+  for (const system of page.systems) {
+    layer.append(svg("polygon", { class: "system", points: points(taller(system.outline, system.staffSpace)) }));
+  }
+  for (const bar of bars) {
+    const space = page.systems.find((s) => s.index === bar.system)?.staffSpace ?? 20;
+    layer.append(drawBar(bar, space, { unsure: isUnsure(bar, doubted), selected: bar.id === selected, starts: starts.get(bar.id), boost }));
+  }
+  return layer;
+}
+
+/**
+ * Everything read is written under the line, so that the print above stays to be compared with.
+ *
+ * @param {Bar} bar
+ * @param {number} s staff space
+ * @param {{unsure: boolean, selected: boolean, starts?: string, boost: number}} state
+ */
+function drawBar(bar, s, { unsure, selected, starts, boost }) {
+  const o = bar.outline;
+  const classes = ["bar", unsure ? "unsure" : "", selected ? "selected" : "", bar.origin].filter(Boolean).join(" ");
+  const group = svg("g", { class: classes, "data-bar": bar.id });
+  group.append(svg("polygon", { class: "bar-field", points: points(taller(o, s * 0.9)) }));
+  if (unsure) group.append(svg("polygon", { class: "bar-hatch", points: points(taller(o, s * 0.9)), fill: "url(#hatch)" }));
+  if (bar.startBarline !== "none" && bar.startBarline !== "single") {
+    group.append(barlineSign(bar.startBarline, o[0], o[3], s));
+  }
+  group.append(barlineSign(bar.endBarline, o[1], o[2], s));
+  if (bar.ending?.length) group.append(ending(bar.ending, o, s));
+  plates(group, bar, s, boost, unsure);
+  const low = Math.max(o[2][1], o[3][1]);
+  if (starts) group.append(svg("text", { class: "number-start", x: o[3][0], y: low + s * (1 + 3.6 * boost), "font-size": s * 1.4 * boost, text: starts }));
+  group.append(svg("title", { text: `Bar ${barName(bar)}` }));
+  return group;
+}
+
+/**
+ * @param {SVGGElement} group
+ * @param {Bar} bar
+ * @param {number} s
+ * @param {number} boost
+ * @param {boolean} unsure
+ */
+function plates(group, bar, s, boost, unsure) {
+  const o = bar.outline;
+  const t = s * boost;
+  const low = Math.max(o[2][1], o[3][1]);
+  const y = low + s + t * 1.2;
+  const name = bar.label ?? String(bar.number);
+  let x = o[3][0] + s * 0.25;
+  group.append(svg("text", { class: "bar-number", x, y: y + t * 0.4, "font-size": t * 1.25, text: name }));
+  x += t * (0.85 * name.length + 0.4);
+  for (const [text, kind] of [
+    [markText(bar.rehearsal), `pill-mark enclosure-${bar.rehearsal?.enclosure}`],
+    [bar.meter?.printed ? meterText(bar.meter) : "", "pill-meter"],
+  ]) {
+    if (!text) continue;
+    const width = pillWidth(text, t * 1.25);
+    group.append(pill(text, x + width / 2, y, t * 1.25, kind));
+    x += width + t * 0.4;
+  }
+  if (bar.count > 1) group.append(pill(String(bar.count), Math.max(centre(o)[0], x + t), y, t * 1.5, "pill-count"));
+  if (bar.content === "bar-repeat") group.append(pill("same", Math.max(centre(o)[0], x + t), y, t, "pill-plain"));
+  if (unsure) group.append(pill("?", o[2][0] - t * 0.9, y, t * 1.2, "pill-doubt"));
+  const signs = signLabel(bar);
+  if (signs) group.append(svg("text", { class: "bar-signs", x: o[2][0] - s * 0.2, y: y + t * 2, "text-anchor": "end", "font-size": t * 1.2, text: signs }));
+}

@@ -1,0 +1,71 @@
+import { button, el, show } from "../core/dom.js";
+
+/** The side panel: bar, doubts, history. */
+export class Panel {
+  #tabs = el("div", { class: "tabs", role: "tablist", "aria-label": "Panel" });
+  #body = el("div", { class: "panel-body", role: "tabpanel", id: "panel-body", tabindex: -1 });
+  #grip = button("", () => this.fold(!this.#folded), { class: "btn btn-icon grip", "aria-label": "Make the panel small or large", "aria-controls": "panel-body" }, el("span", { class: "grip-line", "aria-hidden": "true" }));
+  node = el("section", { class: "panel", "aria-label": "Corrections" }, this.#grip, this.#tabs, this.#body);
+  #tab = "doubts";
+  #folded = false;
+  /** @type {Record<string, {name: string, draw: () => Node, badge?: () => number}>} */
+  #kinds = {};
+  /** @type {Map<string, HTMLElement>} */
+  #buttons = new Map();
+
+  /** @param {Record<string, {name: string, draw: () => Node, badge?: () => number}>} kinds */
+  constructor(kinds) {
+    this.#kinds = kinds;
+    for (const [id, kind] of Object.entries(kinds)) {
+      const tab = el("button", { type: "button", role: "tab", class: "tab", id: `tab-${id}`, "aria-controls": "panel-body", on: { click: () => this.open(id), keydown: (/** @type {KeyboardEvent} */ e) => this.#arrows(e) }, text: kind.name });
+      this.#buttons.set(id, tab);
+      this.#tabs.append(tab);
+    }
+  }
+
+  get tab() {
+    return this.#tab;
+  }
+
+  /** @param {KeyboardEvent} event */
+  #arrows(event) {
+    if (event.key !== "ArrowLeft" && event.key !== "ArrowRight") return;
+    event.stopPropagation();
+    const ids = Object.keys(this.#kinds);
+    const step = event.key === "ArrowRight" ? 1 : ids.length - 1;
+    const next = ids[(ids.indexOf(this.#tab) + step) % ids.length];
+    this.open(next);
+    this.#buttons.get(next)?.focus();
+  }
+
+  /** @param {string} tab */
+  open(tab) {
+    this.#tab = tab;
+    this.fold(false);
+    this.draw();
+  }
+
+  /** @param {boolean} folded */
+  fold(folded) {
+    this.#folded = folded;
+    this.node.classList.toggle("folded", folded);
+    this.#grip.setAttribute("aria-expanded", String(!folded));
+  }
+
+  draw() {
+    for (const [id, tab] of this.#buttons) {
+      const on = id === this.#tab;
+      tab.setAttribute("aria-selected", String(on));
+      tab.tabIndex = on ? 0 : -1;
+      const badge = this.#kinds[id].badge?.() ?? 0;
+      show(tab, this.#kinds[id].name, badge ? el("span", { class: "badge", text: String(badge) }) : null);
+    }
+    this.#body.setAttribute("aria-labelledby", `tab-${this.#tab}`);
+    const focused = document.activeElement instanceof HTMLElement && this.#body.contains(document.activeElement) ? document.activeElement.id : "";
+    const top = this.#body.scrollTop;
+    show(this.#body, this.#kinds[this.#tab].draw());
+    this.#body.scrollTop = top;
+    if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
+  }
+}
+

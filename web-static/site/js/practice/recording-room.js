@@ -1,0 +1,168 @@
+import { bookPath, call, cropPath } from "../core/api.js";
+import { CommandStack } from "../core/commands.js";
+import { button, el, show } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { recall, remember, who } from "../core/store.js";
+import { complain, toast } from "../core/toast.js";
+import { numberName } from "../core/words.js";
+import { stepAt, tempi } from "./taps.js";
+
+/** @typedef {import("./steps.js").BarStep} BarStep */
+/** @typedef {import("./taps.js").Tap} Tap */
+
+/** A recording from the player's own disk, tied to the bars by tapping at the marks. */
+export class RecordingRoom {
+  #book;
+  #pageId;
+  #stepsOf;
+  /** @type {BarStep[]} */
+  #steps = [];
+  /** @type {Tap[]} */
+  #taps = [];
+  #undo = new CommandStack(200);
+  #url = "";
+  #shown = "";
+  #number = el("select", { id: "recording-number", "aria-label": "Number" });
+  #file = el("input", { id: "recording-file", type: "file", accept: "audio/*", "aria-label": "Recording" });
+  #audio = el("audio", { controls: true });
+  #next = el("p", { class: "now-about" });
+  #table = el("div");
+  #follow = el("figure", { class: "follow" });
+  #tap = button("Tap", () => void this.#tapNow(), { class: "btn btn-main btn-large", id: "tap", disabled: true });
+  node;
+
+  /**
+   * @param {string} book
+   * @param {any[]} numbers
+   * @param {(label: string) => BarStep[]} stepsOf
+   * @param {(index: number) => string} pageId
+   */
+  constructor(book, numbers, stepsOf, pageId) {
+    this.#book = book;
+    this.#stepsOf = stepsOf;
+    this.#pageId = pageId;
+    this.#audio.volume = 0.4;
+    show(this.#number, numbers.map((n) => el("option", { value: n.label, text: numberName(n) })));
+    this.#number.addEventListener("change", () => this.#choose());
+    this.#file.addEventListener("change", () => this.#load());
+    this.#audio.addEventListener("timeupdate", () => this.#followNow());
+    this.#audio.addEventListener("error", () => this.#audio.src && toast("This browser can't play that file.", { kind: "bad" }));
+    this.node = el(
+      "section",
+      { class: "card", "aria-label": "Recording" },
+      el("h2", { text: "With a recording" }),
+      el("p", { class: "soft", text: "The file stays on this machine and is not sent anywhere, not even to barmap. Tap when each place is reached; between two taps the page follows, and the tempo is known." }),
+      el("div", { class: "click-grid" }, el("label", { class: "field" }, el("span", { class: "field-label", text: "Number" }), this.#number), el("label", { class: "field" }, el("span", { class: "field-label", text: "Your recording" }), this.#file)),
+      this.#audio,
+      this.#follow,
+      this.#next,
+      el("div", { class: "row" }, this.#tap, button("Take the last tap back", () => void this.#back(), { class: "btn" }, icon("undo"))),
+      this.#table,
+    );
+    if (numbers.length) this.#choose();
+  }
+
+  get #key() {
+    return `taps.${this.#book}.${this.#number.value}`;
+  }
+
+  #choose() {
+    this.#steps = this.#stepsOf(this.#number.value);
+    this.#taps = recall(this.#key, /** @type {Tap[]} */ ([])).filter((t) => t.step < this.#steps.length);
+    this.#undo = new CommandStack(200);
+    this.#draw();
+  }
+
+  #load() {
+    const file = this.#file.files?.[0];
+    if (!file) return;
+    if (this.#url) URL.revokeObjectURL(this.#url);
+    this.#url = URL.createObjectURL(file);
+    this.#audio.src = this.#url;
+    this.#tap.disabled = false;
+  }
+
+  /** The places to tap at: the start, each mark, the end. */
+  #places() {
+    return this.#steps.flatMap((s, i) => (i === 0 || s.mark || i === this.#steps.length - 1 ? [i] : []));
+  }
+
+  #nextPlace() {
+    const last = this.#taps[this.#taps.length - 1]?.step ?? -1;
+    return this.#places().find((i) => i > last);
+  }
+
+  async #tapNow() {
+    const place = this.#nextPlace();
+    if (place === undefined) return;
+    const tap = { time: this.#audio.currentTime, step: place };
+    await this.#undo.run({
+      text: "Tap",
+      run: () => this.#set([...this.#taps, tap]),
+      undo: () => this.#set(this.#taps.filter((t) => t !== tap)),
+    });
+  }
+
+  async #back() {
+    if (this.#undo.canUndo) await this.#undo.undo();
+    else this.#set(this.#taps.slice(0, -1));
+  }
+
+  /** @param {Tap[]} taps */
+  #set(taps) {
+    this.#taps = taps;
+    remember(this.#key, taps);
+    this.#draw();
+  }
+
+  #draw() {
+    const place = this.#nextPlace();
+    const step = place === undefined ? undefined : this.#steps[place];
+    this.#next.textContent = step ? `Next tap: ${step.mark ? `mark ${step.mark}, ` : ""}bar ${step.name}` : this.#steps.length ? "Every place is tapped." : "This number has no bars to play.";
+    const rows = tempi(this.#steps, this.#taps).map(({ tap, perMinute }) => {
+      const at = this.#steps[tap.step];
+      return el(
+        "tr",
+        {},
+        el("th", { scope: "row", text: `${at.mark ? `${at.mark}, ` : ""}bar ${at.name}` }),
+        el("td", { text: `${tap.time.toFixed(1)} s` }),
+        el("td", { text: perMinute ? `${perMinute.toFixed(0)} a minute` : "" }),
+        el("td", {}, perMinute ? button("Use this tempo", () => void this.#useTempo(at, perMinute), { class: "btn" }) : null),
+      );
+    });
+    show(
+      this.#table,
+      rows.length ? el("table", { class: "taps" }, el("thead", {}, el("tr", {}, ["Place", "At", "Tempo from here", ""].map((t) => el("th", { scope: "col", text: t })))), el("tbody", {}, rows)) : null,
+    );
+  }
+
+  /**
+   * @param {BarStep} step
+   * @param {number} perMinute
+   */
+  async #useTempo(step, perMinute) {
+    const beat = new Map([[1, "1/4"], [1.5, "3/8"], [2, "1/2"], [0.5, "1/8"]]).get(step.share);
+    if (!beat) return void toast("This beat has no simple note value; set the tempo in the road map.", { kind: "bad" });
+    try {
+      const { revision } = await call("GET", bookPath(this.#book, "/changes"));
+      const name = who();
+      const change = { number: this.#number.value, kind: "tempo", first: step.name, beat, perMinute: Math.round(perMinute), ...(name ? { who: name } : {}) };
+      await call("POST", bookPath(this.#book, "/changes"), { body: change, match: revision });
+      toast(`${Math.round(perMinute)} a minute from bar ${step.name} now counts in the plan.`, { kind: "good" });
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  #followNow() {
+    const step = stepAt(this.#steps, this.#taps, this.#audio.currentTime);
+    if (!step || step.bar === this.#shown) return;
+    this.#shown = step.bar;
+    const page = this.#pageId(step.page);
+    show(
+      this.#follow,
+      page ? el("img", { src: cropPath(this.#book, page, step.bar), alt: `Page ${step.page}, bar ${step.name}` }) : null,
+      el("figcaption", { text: `bar ${step.name}, page ${step.page}` }),
+    );
+  }
+}

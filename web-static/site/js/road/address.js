@@ -1,0 +1,41 @@
+/** Turns chosen bars into the words a change uses, and changes into sentences. */
+
+/** @typedef {import("../core/types.js").RoadBar} RoadBar */
+/** @typedef {import("../core/types.js").Change} Change */
+
+/** @param {RoadBar} bar */
+export function firstAddress(bar) {
+  return bar.label ?? String(bar.number);
+}
+
+/** @param {RoadBar} bar the last bar of a multi-bar rest is its end */
+export function lastAddress(bar) {
+  return bar.label ?? String(bar.number + bar.count - 1);
+}
+
+/** @param {Change} c */
+function span(c) {
+  return c.last && c.last !== c.first ? `${c.first} to ${c.last}` : `${c.first}`;
+}
+
+/** @type {Record<string, (c: Change) => string>} */
+const SENTENCES = {
+  cut: (c) => `cut ${span(c)}`,
+  vamp: (c) => `vamp ${span(c)}, leave ${c.leave === "any-time" ? "at any time" : "at the end of a pass"}`,
+  safety: (c) => `safety ${span(c)}`,
+  play: (c) => `play ${span(c)} ${c.times} times`,
+  insert: (c) => `${c.bars} inserted after ${c.after}${c.label ? `, called ${c.label}` : ""}`,
+  tacet: () => "tacet",
+  "cut-number": () => "the whole number is cut",
+  tempo: (c) => `${c.perMinute} beats a minute (${c.beat}) from ${c.first}`,
+  beats: (c) => `${span(c)} in ${c.beats}`,
+  instrument: (c) => `${c.to} from ${c.first}`,
+  remind: (c) => `${c.what === "text" ? (c.note ?? "reminder") : c.what} at ${c.first}`,
+};
+
+/** @param {Change} change one sentence a player understands */
+export function sentence(change) {
+  if (change.kind === "order") return `Order of numbers: ${(change.numbers ?? []).join(", ")}`;
+  const say = SENTENCES[change.kind];
+  return `${change.number ? `No. ${change.number}: ` : ""}${say ? say(change) : String(change.kind).replace(/-/g, " ")}`;
+}

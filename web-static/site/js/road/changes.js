@@ -1,0 +1,56 @@
+import { button, el } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { when } from "../core/words.js";
+import { sentence } from "./address.js";
+
+/** @typedef {import("../core/types.js").Change} Change */
+
+/**
+ * The show's changes, newest last, as the director gave them.
+ *
+ * @param {Change[]} changes
+ * @param {{toggle: (c: Change, on: boolean) => void, remove: (c: Change) => void, undo: () => void, redo: () => void}} actions
+ */
+export function changeList(changes, actions) {
+  const head = el(
+    "div",
+    { class: "row between" },
+    el("h2", { text: "Changes" }),
+    el(
+      "div",
+      { class: "row" },
+      button("", actions.undo, { class: "btn btn-icon", id: "undo-change", "aria-label": "Take back the last step", title: "Take back" }, icon("undo")),
+      button("", actions.redo, { class: "btn btn-icon", id: "redo-change", "aria-label": "Do it again", title: "Do it again" }, icon("redo")),
+    ),
+  );
+  if (changes.length === 0) {
+    return el("div", {}, head, el("p", { class: "soft", text: "The show runs as printed. Choose two bars in the form, or say the change in words." }));
+  }
+  return el(
+    "div",
+    {},
+    head,
+    el(
+      "ul",
+      { class: "changes" },
+      changes.map((change) => {
+        const on = change.on !== false;
+        const text = sentence(change);
+        const box = el("input", { type: "checkbox", "aria-label": `${text}: counts`, checked: on, on: { change: () => actions.toggle(change, box.checked) } });
+        return el(
+          "li",
+          { class: on ? "change" : "change off", "data-change": change.id },
+          el("label", { class: "change-switch" }, box),
+          el(
+            "div",
+            { class: "change-text" },
+            el("span", { text }),
+            change.note ? el("span", { class: "soft small", text: change.note }) : null,
+            el("span", { class: "soft small", text: [on ? "" : "switched off", change.who, change.when ? when(change.when) : ""].filter(Boolean).join(" · ") }),
+          ),
+          button("", () => actions.remove(change), { class: "btn btn-icon", "aria-label": `Delete: ${text}`, title: "Delete" }, icon("bin")),
+        );
+      }),
+    ),
+  );
+}

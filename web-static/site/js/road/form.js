@@ -1,0 +1,173 @@
+import { svg } from "../core/dom.js";
+import { SIGN, barName, markText, meterText, numberName } from "../core/words.js";
+
+/** @typedef {import("../core/types.js").RoadBar} RoadBar */
+/** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
+
+const HEIGHT = 46;
+const ROW = 104;
+const TOP = 40;
+
+/** @param {RoadBar} bar a long rest is longer, but not in proportion */
+function width(bar) {
+  const signs = (bar.signs ?? []).length ? 24 : 0;
+  return 42 + signs + (bar.count > 1 ? 16 + Math.min(110, 22 * Math.log2(bar.count)) : 0);
+}
+
+/**
+ * @param {RoadBar[]} bars
+ * @param {number} room width of the drawing
+ * @returns {{bar: RoadBar, x: number, row: number, w: number}[]}
+ */
+function lay(bars, room) {
+  const placed = [];
+  let x = 4;
+  let row = 0;
+  for (const bar of bars) {
+    const w = Math.min(width(bar), room - 8);
+    if (x + w > room - 4 && x > 4) {
+      x = 4;
+      row++;
+    }
+    placed.push({ bar, x, row, w });
+    x += w;
+  }
+  return placed;
+}
+
+/**
+ * @param {string} type
+ * @param {number} x
+ * @param {number} y
+ */
+function edge(type, x, y) {
+  const line = (/** @type {number} */ dx, /** @type {number} */ w) => svg("rect", { class: "form-line", x: x + dx - w / 2, y, width: w, height: HEIGHT });
+  const dots = (/** @type {number} */ dx) => [-7, 7].map((dy) => svg("circle", { class: "form-dot", cx: x + dx, cy: y + HEIGHT / 2 + dy, r: 2.6 }));
+  switch (type) {
+    case "double": return [line(-2, 1.5), line(2, 1.5)];
+    case "final": return [line(-5, 1.5), line(-1, 4)];
+    case "repeat-start": return [line(2, 4), line(6, 1.5), ...dots(11)];
+    case "repeat-end": return [line(-2, 4), line(-6, 1.5), ...dots(-11)];
+    case "repeat-both": return [line(0, 4), line(-5, 1.5), line(5, 1.5), ...dots(-10), ...dots(10)];
+    case "none": return [];
+    default: return [line(0, 1.5)];
+  }
+}
+
+/**
+ * What a screen reader says of a bar.
+ *
+ * @param {RoadBar} bar
+ */
+function spoken(bar) {
+  return [
+    `Bar ${barName(bar)}`,
+    markText(bar.rehearsal) ? `mark ${markText(bar.rehearsal)}` : "",
+    bar.count > 1 ? `rest of ${bar.count} bars` : bar.content === "rest" ? "rest" : "",
+    bar.cut ? "cut" : "", bar.vamp ? "vamp" : "", bar.safety ? "safety" : "",
+    ...(bar.signs ?? []).map((s) => SIGN[s] ?? s),
+  ].filter(Boolean).join(", ");
+}
+
+/**
+ * @param {{bar: RoadBar, x: number, row: number, w: number}} place
+ * @param {RoadBar|undefined} before
+ * @param {{state: string, pick: (bar: RoadBar) => void, newRow: boolean}} how
+ */
+function block({ bar, x, row, w }, before, { state, pick, newRow }) {
+  const y = TOP + row * ROW;
+  const rest = bar.content === "rest" || bar.content === "multi-rest";
+  const classes = ["form-bar", rest ? "rest" : "", bar.cut ? "cut" : "", bar.vamp ? "vamp" : "", bar.safety ? "safety" : "", state].filter(Boolean).join(" ");
+  const choose = (/** @type {Event} */ event) => {
+    event.preventDefault();
+    pick(bar);
+  };
+  const group = svg("g", {
+    class: classes, role: "button", tabindex: -1, "aria-label": spoken(bar), "aria-pressed": String(state !== ""), "data-bar": bar.id,
+    on: { click: choose, keydown: (/** @type {KeyboardEvent} */ e) => (e.key === "Enter" || e.key === " ") && choose(e) },
+  });
+  group.append(svg("rect", { class: "form-field", x, y, width: w, height: HEIGHT }));
+  if (bar.cut) group.append(svg("path", { class: "form-cut", d: `M${x} ${y + HEIGHT} L${x + w} ${y}` }));
+  if (rest) {
+    const pad = Math.min(14, w / 4);
+    group.append(svg("rect", { class: "form-rest", x: x + pad, y: y + HEIGHT / 2 - 4, width: w - 2 * pad, height: 8 }));
+    if (bar.count > 1) group.append(svg("text", { class: "form-count", x: x + w / 2, y: y + 15, "text-anchor": "middle", text: String(bar.count) }));
+  } else if (bar.content === "bar-repeat") {
+    group.append(svg("text", { class: "form-same", x: x + w / 2, y: y + HEIGHT / 2 + 6, "text-anchor": "middle", text: "•/•" }));
+  }
+  if (bar.vamp || bar.safety) {
+    group.append(svg("path", { class: "form-loop", d: `M${x + 5} ${y + HEIGHT + 4} v5 h${w - 10} v-5` }));
+    group.append(svg("text", { class: "form-word", x: x + w / 2, y: y + HEIGHT + 26, "text-anchor": "middle", text: bar.vamp ? "vamp" : "safety" }));
+  }
+  group.append(...edge(bar.end ?? "single", x + w, y));
+  if (newRow || !before) group.append(...edge(bar.start && bar.start !== "none" ? bar.start : "single", x, y));
+  else if (bar.start === "repeat-start" && before.end !== "repeat-start" && before.end !== "repeat-both") group.append(...edge("repeat-start", x, y));
+  over(group, bar, x, y, w);
+  return group;
+}
+
+/**
+ * What stands over and under a bar: mark, meter, endings, signs, number.
+ *
+ * @param {SVGGElement} group
+ * @param {RoadBar} bar
+ * @param {number} x
+ * @param {number} y
+ * @param {number} w
+ */
+function over(group, bar, x, y, w) {
+  const mark = markText(bar.rehearsal);
+  const shown = mark || (typeof bar.meter === "object" && bar.meter?.printed) || bar.count > 1 || bar.number % 4 === 1;
+  if (shown && !bar.vamp && !bar.safety) group.append(svg("text", { class: "form-number", x: x + 3, y: y + HEIGHT + 17, text: bar.label ?? String(bar.number) }));
+  if (mark) {
+    const mw = Math.max(24, 12 + mark.length * 10);
+    group.append(
+      svg("rect", { class: "form-mark", x: x + 1, y: y - 32, width: mw, height: 24 }),
+      svg("text", { class: "form-mark-text", x: x + 1 + mw / 2, y: y - 14, "text-anchor": "middle", text: mark }),
+    );
+  }
+  if (typeof bar.meter === "object" && bar.meter?.printed && !(bar.count > 1 && w < 70)) {
+    group.append(svg("text", { class: "form-meter", x: x + 5, y: y + HEIGHT - 6, text: meterText(bar.meter) }));
+  }
+  if (bar.ending?.length) {
+    group.append(
+      svg("path", { class: "form-ending", d: `M${x + 2} ${y - 1} V${y - 9} H${x + w - 2}` }),
+      svg("text", { class: "form-ending-text", x: mark ? x + w - 16 : x + 5, y: y - 13, text: `${bar.ending.join(",")}.` }),
+    );
+  }
+  const signs = (bar.signs ?? []).map((s) => SIGN[s] ?? s);
+  if (bar.times) signs.push(`${bar.times}×`);
+  if (signs.length) group.append(svg("text", { class: "form-sign", x: x + w - 2, y: bar.ending?.length ? y + HEIGHT + 17 : y - 12, "text-anchor": "end", text: signs.join(" ") }));
+}
+
+/**
+ * Draws the form of one number.
+ *
+ * @param {RoadNumber} number
+ * @param {number} room
+ * @param {{stateOf: (bar: RoadBar) => string, pick: (bar: RoadBar) => void}} how
+ * @returns {SVGSVGElement}
+ */
+export function drawForm(number, room, { stateOf, pick }) {
+  const placed = lay(number.bars, room);
+  const rows = (placed[placed.length - 1]?.row ?? 0) + 1;
+  const height = rows * ROW + 4;
+  const root = svg("svg", { class: "form", width: room, height, viewBox: `0 0 ${room} ${height}`, role: "group", "aria-label": `Form of ${numberName(number)}` });
+  placed.forEach((place, i) => {
+    const before = placed[i - 1];
+    root.append(block(place, before?.bar, { state: stateOf(place.bar), pick, newRow: before?.row !== place.row }));
+  });
+  const bars = /** @type {SVGGElement[]} */ ([...root.querySelectorAll(".form-bar")]);
+  bars[0]?.setAttribute("tabindex", "0");
+  root.addEventListener("keydown", (event) => {
+    const step = event.key === "ArrowRight" ? 1 : event.key === "ArrowLeft" ? -1 : 0;
+    const now = bars.findIndex((b) => b === document.activeElement);
+    if (!step || now < 0) return;
+    event.preventDefault();
+    bars[now].setAttribute("tabindex", "-1");
+    const next = bars[now + step] ?? bars[now];
+    next.setAttribute("tabindex", "0");
+    next.focus();
+  });
+  return root;
+}

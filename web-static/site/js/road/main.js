@@ -1,0 +1,156 @@
+import { bookPath, get } from "../core/api.js";
+import { EventBus } from "../core/bus.js";
+import { ask } from "../core/dialog.js";
+import { el, need, show } from "../core/dom.js";
+import { LiveBook } from "../core/live.js";
+import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { complain, toast } from "../core/toast.js";
+import { count, duration, numberName } from "../core/words.js";
+import { changeList } from "./changes.js";
+import { ChooseBar } from "./choose.js";
+import { drawForm } from "./form.js";
+import { RoadModel } from "./model.js";
+import { WordBox, checkList } from "./words.js";
+
+/** @typedef {import("../core/types.js").Change} Change */
+/** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
+
+/** The form of every number, and the show's changes. */
+class RoadRoom {
+  #book = bookInAddress();
+  #bus = new EventBus();
+  #model = new RoadModel(this.#book, this.#bus);
+  #choose = new ChooseBar(this.#bus);
+  #words = new WordBox(this.#model);
+  #forms = el("div", { class: "forms" });
+  #changes = el("section", { class: "card", "aria-label": "Changes" });
+  #width = 0;
+
+  async start() {
+    shell({ room: "road", book: this.#book });
+    if (!this.#book) return deadEnd("Which book?", "The address names no book.");
+    show(
+      need("main"),
+      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#forms), el("div", { class: "road-side" }, this.#words.node, this.#changes)),
+      this.#choose.node,
+    );
+    show(this.#forms, el("p", { class: "waiting", text: "Drawing the form …" }));
+    this.#listen();
+    try {
+      const book = await get(bookPath(this.#book));
+      shell({ room: "road", book: this.#book, title: `${book.title}, ${book.part}` });
+      await this.#model.load();
+    } catch (error) {
+      if (/** @type {any} */ (error).status === 404) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      complain(error);
+      show(this.#forms, el("p", { class: "waiting", text: "The road map can't be drawn right now. Reload to try again." }));
+      return;
+    }
+    new LiveBook(bookPath(this.#book, "/events"), this.#bus);
+  }
+
+  #listen() {
+    const bus = this.#bus;
+    bus.on("road", () => this.#draw());
+    bus.on("chosen", () => this.#drawForms());
+    bus.on("propose", ({ change, text }) => void this.#propose(change, text));
+    bus.on("stale", () => toast("Someone else changed the list at the same time. It is fresh again; make your step once more if it is still needed.", { key: "stale" }));
+    for (const name of ["live:map", "live:plan", "live:found"]) bus.on(name, () => void this.#model.load().catch(() => {}));
+    new ResizeObserver(() => {
+      if (Math.abs(this.#forms.clientWidth - this.#width) > 4 && this.#model.numbers.length) this.#drawForms();
+    }).observe(this.#forms);
+    addEventListener("keydown", (event) => {
+      if (event.key === "Escape" && !document.querySelector("dialog[open]")) this.#choose.clear();
+    });
+  }
+
+  #draw() {
+    this.#drawForms();
+    show(
+      this.#changes,
+      changeList(this.#model.changes, {
+        toggle: (change, on) => void this.#model.switch(change, on).catch(complain),
+        remove: (change) => void this.#remove(change),
+        undo: () => void this.#model.undo().catch(complain),
+        redo: () => void this.#model.redo().catch(complain),
+      }),
+      checkList((this.#model.plan?.findings ?? []).slice(0, 8)),
+    );
+  }
+
+  #drawForms() {
+    const numbers = this.#model.numbers;
+    if (numbers.length === 0) {
+      show(this.#forms, el("p", { class: "waiting", text: "No musical numbers yet. Read some pages, and say at the desk where each number starts." }));
+      return;
+    }
+    this.#width = this.#forms.clientWidth;
+    const focused = document.activeElement?.getAttribute("data-bar");
+    show(this.#forms, numbers.map((number) => this.#number(number)));
+    if (focused) /** @type {SVGElement|null} */ (this.#forms.querySelector(`[data-bar="${CSS.escape(focused)}"]`))?.focus();
+  }
+
+  /** @param {RoadNumber} number */
+  #number(number) {
+    const planned = this.#model.plan?.numbers.find((n) => n.label === number.label);
+    const played = planned?.played;
+    const facts = number.tacet || number.bars.length === 0
+      ? "tacet"
+      : [
+          count(number.bars.reduce((n, b) => n + b.count, 0), "bar") + " written",
+          played ? `${played.bars} played` : "",
+          played ? duration(played.seconds) : "",
+        ].filter(Boolean).join(" · ");
+    return el(
+      "section",
+      { class: "number", "data-number": number.label },
+      el("h2", {}, numberName(number), el("span", { class: "soft small", text: `  ${facts}` })),
+      number.bars.length
+        ? drawForm(number, Math.max(280, this.#width), {
+            stateOf: (bar) => this.#choose.stateOf(number, bar),
+            pick: (bar) => this.#choose.pick(number, bar),
+          })
+        : null,
+    );
+  }
+
+  /**
+   * Shows a change with its consequences before it counts.
+   *
+   * @param {Change} change
+   * @param {string} text
+   */
+  async #propose(change, text) {
+    /** @type {import("../core/types.js").Finding[]} */
+    let checks = [];
+    try {
+      const [line] = await this.#model.understand(text);
+      checks = line?.checks ?? [];
+    } catch {
+      // The words are only asked for their consequences; storing checks again.
+    }
+    const sure = await ask("Is this right?", [el("p", {}, el("strong", { text })), checkList(checks) ?? el("p", { class: "soft", text: "Nothing speaks against it." })], { yes: "Yes, make it so" });
+    if (!sure) return;
+    try {
+      const made = await this.#model.add(change);
+      if (!made) return;
+      this.#choose.clear();
+      toast(text, { kind: "good", action: { label: "Take back", run: () => void this.#model.undo().catch(complain) } });
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  /** @param {Change} change */
+  async #remove(change) {
+    try {
+      if (await this.#model.remove(change)) {
+        toast("The change is deleted.", { action: { label: "Take back", run: () => void this.#model.undo().catch(complain) } });
+      }
+    } catch (error) {
+      complain(error);
+    }
+  }
+}
+
+void new RoadRoom().start();

@@ -1,0 +1,97 @@
+import { bookPath, call, get } from "../core/api.js";
+import { who } from "../core/store.js";
+
+/** @typedef {import("../core/types.js").Change} Change */
+
+/** The road map and the show's changes, as the service has them. */
+export class RoadModel {
+  #book;
+  #bus;
+  #revision = "";
+  /** @type {Change[]} */
+  changes = [];
+  /** @type {import("../core/types.js").RoadNumber[]} */
+  numbers = [];
+  /** @type {import("../core/types.js").Plan|undefined} */
+  plan;
+
+  /**
+   * @param {string} book
+   * @param {import("../core/bus.js").EventBus} bus gets `road` after every load
+   */
+  constructor(book, bus) {
+    this.#book = book;
+    this.#bus = bus;
+  }
+
+  async load() {
+    const [changes, road, plan] = await Promise.all([
+      call("GET", bookPath(this.#book, "/changes")),
+      get(bookPath(this.#book, "/roadmap")),
+      get(bookPath(this.#book, "/plan")).catch(() => undefined),
+    ]);
+    this.changes = changes.data.changes ?? [];
+    this.#revision = changes.revision;
+    this.numbers = road.numbers ?? [];
+    this.plan = plan;
+    this.#bus.emit("road");
+  }
+
+  /**
+   * Says what a text means; stores nothing.
+   *
+   * @param {string} text
+   * @returns {Promise<import("../core/types.js").UnderstoodLine[]>}
+   */
+  async understand(text) {
+    const { data } = await call("POST", bookPath(this.#book, "/changes/understand"), { body: { text } });
+    return data.lines ?? [];
+  }
+
+  /**
+   * @param {string} method
+   * @param {string} path
+   * @param {any} [body]
+   */
+  async #write(method, path, body) {
+    try {
+      const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision });
+      await this.load();
+      return data;
+    } catch (error) {
+      if (/** @type {any} */ (error).stale) {
+        await this.load();
+        this.#bus.emit("stale");
+        return undefined;
+      }
+      throw error;
+    }
+  }
+
+  /** @param {Change} change */
+  add(change) {
+    const name = who();
+    return this.#write("POST", "/changes", name ? { ...change, who: name } : change);
+  }
+
+  /**
+   * @param {Change} change
+   * @param {boolean} on
+   */
+  switch(change, on) {
+    return this.#write("PATCH", `/changes/${encodeURIComponent(change.id)}`, { on });
+  }
+
+  /** @param {Change} change */
+  remove(change) {
+    return this.#write("DELETE", `/changes/${encodeURIComponent(change.id)}`);
+  }
+
+  undo() {
+    return this.#write("POST", "/changes/undo", {});
+  }
+
+  redo() {
+    return this.#write("POST", "/changes/redo", {});
+  }
+}

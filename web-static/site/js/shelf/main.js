@@ -1,0 +1,127 @@
+import { call, get } from "../core/api.js";
+import { ask, field } from "../core/dialog.js";
+import { button, el, need, show } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { shell } from "../core/shell.js";
+import { complain, toast } from "../core/toast.js";
+import { bookCard } from "./card.js";
+import { emptyShelf } from "./empty.js";
+
+/** @typedef {import("../core/types.js").BookInfo} BookInfo */
+
+const CARE =
+  "A rented book is someone's property and copyright. The pages you add stay on this machine. " +
+  "Whether you may photograph or scan a book at all is decided by the hire agreement and your local rules: " +
+  "if in doubt, ask the hirer or the show's librarian.";
+
+/** The shelf: every book on this machine. */
+class Shelf {
+  #list = el("div");
+  #care = el("aside", { class: "care", "aria-label": "Care" }, el("p", { text: CARE }));
+  #poll = 0;
+
+  start() {
+    shell({ title: "The shelf" });
+    show(
+      need("main"),
+      el(
+        "div",
+        { class: "wide" },
+        el(
+          "div",
+          { class: "row between" },
+          el("h1", { text: "The shelf" }),
+          button("New book", () => this.#create(), { class: "btn btn-main", id: "new-book" }, icon("plus")),
+        ),
+        this.#list,
+        this.#care,
+      ),
+    );
+    show(this.#list, el("p", { class: "waiting", text: "Looking on the shelf …" }));
+    void this.load();
+  }
+
+  async load() {
+    clearTimeout(this.#poll);
+    try {
+      const { books } = await get("/api/books");
+      this.#draw(books);
+      const busy = books.some((/** @type {BookInfo} */ b) => b.job && ["waiting", "running"].includes(b.job.state));
+      if (busy) this.#poll = window.setTimeout(() => void this.load(), 2000);
+    } catch (error) {
+      complain(error);
+      show(this.#list, el("p", { class: "waiting", text: "The shelf can't be read right now." }), button("Try again", () => void this.load()));
+    }
+  }
+
+  /** @param {BookInfo[]} books */
+  #draw(books) {
+    if (books.length === 0) {
+      show(this.#list, emptyShelf(() => this.#create()));
+      return;
+    }
+    const cards = books.map((book) =>
+      bookCard(book, { remove: () => this.#remove(book), rename: () => this.#rename(book) }),
+    );
+    show(this.#list, el("ul", { class: "books" }, cards));
+  }
+
+  /**
+   * @param {string} heading
+   * @param {string} yes
+   * @param {{title?: string, part?: string}} [now]
+   */
+  async #fields(heading, yes, now = {}) {
+    const answer = await ask(
+      heading,
+      [
+        field("Show", el("input", { name: "title", required: true, maxlength: 200, value: now.title ?? "" })),
+        field("Part", el("input", { name: "part", required: true, maxlength: 200, value: now.part ?? "" }), "As on the cover: Bass, Reed 2, Percussion …"),
+      ],
+      { yes },
+    );
+    return answer && { title: String(answer.get("title")).trim(), part: String(answer.get("part")).trim() };
+  }
+
+  async #create() {
+    const fields = await this.#fields("A new book", "Add pages");
+    if (!fields) return;
+    try {
+      const { data } = await call("POST", "/api/books", { body: fields });
+      location.href = `/book.html?b=${encodeURIComponent(data.id)}`;
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  /** @param {BookInfo} book */
+  async #rename(book) {
+    const fields = await this.#fields("Show and part", "Keep", book);
+    if (!fields) return;
+    try {
+      await call("PATCH", `/api/books/${encodeURIComponent(book.id)}`, { body: fields });
+      await this.load();
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  /** @param {BookInfo} book */
+  async #remove(book) {
+    const path = `/api/books/${encodeURIComponent(book.id)}`;
+    try {
+      await call("DELETE", path);
+      await this.load();
+      toast(`${book.title}, ${book.part} is in the bin.`, {
+        action: {
+          label: "Bring it back",
+          run: () => call("POST", `${path}/restore`).then(() => this.load(), complain),
+        },
+      });
+    } catch (error) {
+      complain(error);
+    }
+  }
+}
+
+new Shelf().start();

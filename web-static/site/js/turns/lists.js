@@ -1,0 +1,88 @@
+import { el } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { recall, remember } from "../core/store.js";
+import { count, plain } from "../core/words.js";
+
+/** @typedef {import("./names.js").BarNames} BarNames */
+
+/**
+ * @param {any[]} rests
+ * @param {BarNames} names
+ */
+export function restList(rests, names) {
+  if (rests.length === 0) return el("p", { class: "soft", text: "No long rests." });
+  return el(
+    "ul",
+    { class: "plain" },
+    rests.map((rest) =>
+      el(
+        "li",
+        { class: "item" },
+        el("b", { text: `${count(rest.bars, "bar")} of rest` }),
+        el("span", { class: "soft", text: names.long(rest.first) }),
+        rest.landmarks?.length
+          ? el("ul", { class: "landmarks" }, rest.landmarks.map((/** @type {any} */ l) => el("li", {}, el("b", { text: String(l.after) }), ` bars in: ${l.text ?? l.what}`)))
+          : null,
+        rest.count || rest.how ? el("span", { class: "soft small", text: String(rest.count ?? rest.how) }) : null,
+      ),
+    ),
+  );
+}
+
+/**
+ * @param {any[]} list
+ * @param {BarNames} names
+ */
+export function instrumentList(list, names) {
+  if (list.length === 0) return el("p", { class: "soft", text: "No change of instrument." });
+  return el(
+    "ul",
+    { class: "plain" },
+    list.map((change) => {
+      const time = change.seconds === undefined ? "time unknown: no tempo yet" : `${change.seconds.toFixed(1)} s to change`;
+      return el(
+        "li",
+        { class: "item" },
+        el("b", { text: change.from ? `${change.from} → ${change.to}` : String(change.to) }),
+        el("span", { class: "soft", text: names.long(change.at) }),
+        el("span", {}, icon(change.verdict === "time" ? "tick" : "warn"), ` ${time}`),
+        change.text ? el("span", { class: "soft small", text: String(change.text) }) : null,
+      );
+    }),
+  );
+}
+
+/**
+ * The marks to write, by page, each with a tick; the ticks stay on this machine.
+ *
+ * @param {string} book
+ * @param {any[]} marks
+ * @param {BarNames} names
+ * @param {"pencil"|"erase"} kind
+ */
+export function markList(book, marks, names, kind) {
+  if (marks.length === 0) return el("p", { class: "soft", text: "Nothing to write." });
+  const key = `${kind}.${book}`;
+  const done = new Set(recall(key, /** @type {string[]} */ ([])));
+  const note = el("p", { class: "soft", "aria-live": "polite" });
+  const say = () => (note.textContent = `${marks.filter((m) => done.has(markKey(m))).length} of ${marks.length} ${kind === "pencil" ? "written" : "erased"}`);
+  const items = marks.map((mark) => {
+    const id = markKey(mark);
+    const box = el("input", { type: "checkbox", checked: done.has(id) });
+    box.addEventListener("change", () => {
+      if (box.checked) done.add(id);
+      else done.delete(id);
+      remember(key, [...done]);
+      say();
+    });
+    const where = [`Page ${mark.page}`, mark.system ? `line ${mark.system}` : "", names.long(mark.bar)].filter(Boolean).join(", ");
+    return el("li", { class: "item" }, el("label", { class: "tick-line" }, box, el("span", {}, el("b", { text: mark.text ?? plain(String(mark.mark)) }), el("span", { class: "soft small block", text: where }))));
+  });
+  say();
+  return el("div", {}, note, el("ul", { class: "plain" }, items));
+}
+
+/** @param {any} mark */
+function markKey(mark) {
+  return [mark.page, mark.bar, mark.mark].join("/");
+}

@@ -1,0 +1,142 @@
+import { bookPath, get } from "../core/api.js";
+import { EventBus } from "../core/bus.js";
+import { button, el, need, show } from "../core/dom.js";
+import { LiveBook } from "../core/live.js";
+import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { complain } from "../core/toast.js";
+import { count } from "../core/words.js";
+import { checkList } from "../road/words.js";
+import { instrumentList, markList, restList } from "./lists.js";
+import { BarNames } from "./names.js";
+import { changeSettings } from "./settings.js";
+import { sheetLinks } from "./sheets.js";
+import { turnCard, turnKey } from "./turn-card.js";
+
+/** @typedef {import("../core/types.js").Plan} Plan */
+
+const VIEWS = [
+  ["turns", "Turns"],
+  ["rests", "Rests"],
+  ["instruments", "Instruments"],
+  ["pencil", "Marks to write"],
+  ["erase", "Marks to erase"],
+];
+
+/** Every turn, rest and change of instrument, computed from the map and the show's changes. */
+class TurnsRoom {
+  #book = bookInAddress();
+  #bus = new EventBus();
+  #view = VIEWS.some(([id]) => id === location.hash.slice(1)) ? location.hash.slice(1) : "turns";
+  #head = el("div");
+  #tabs = el("nav", { class: "views", "aria-label": "What is shown" });
+  #body = el("div", { class: "view" });
+  /** @type {Plan} */
+  #plan = { numbers: [], turns: [] };
+  /** @type {Plan} */
+  #printed = { numbers: [], turns: [] };
+  /** @type {Record<string, any>} */
+  #settings = {};
+  #changes = 0;
+  #pages = 0;
+  /** @type {BarNames|undefined} */
+  #names;
+
+  async start() {
+    shell({ room: "turns", book: this.#book });
+    if (!this.#book) return deadEnd("Which book?", "The address names no book.");
+    show(need("main"), el("div", { class: "wide" }, this.#head, this.#tabs, this.#body, sheetLinks(this.#book), care()));
+    show(this.#body, el("p", { class: "waiting", text: "Working it out …" }));
+    for (const name of ["live:map", "live:plan", "live:found"]) this.#bus.on(name, () => void this.#load().catch(() => {}));
+    addEventListener("hashchange", () => {
+      this.#view = location.hash.slice(1) || "turns";
+      this.#draw();
+    });
+    try {
+      await this.#load();
+      new LiveBook(bookPath(this.#book, "/events"), this.#bus);
+    } catch (error) {
+      if (/** @type {any} */ (error).status === 404) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      complain(error);
+      show(this.#body, el("p", { class: "waiting", text: "The turns can't be worked out right now. Reload to try again." }));
+    }
+  }
+
+  async #load() {
+    const path = (/** @type {string} */ rest) => bookPath(this.#book, rest);
+    const [book, map, plan, printed, settings, changes] = await Promise.all([
+      get(path("")), get(path("/map")), get(path("/plan")), get(path("/plan?without=changes")), get(path("/settings")), get(path("/changes")),
+    ]);
+    shell({ room: "turns", book: this.#book, title: `${book.title}, ${book.part}` });
+    this.#pages = book.pages.length;
+    this.#names = new BarNames(map, new Map(book.pages.map((/** @type {any} */ p) => [p.index, p.id])));
+    this.#plan = plan;
+    this.#printed = printed;
+    this.#settings = settings;
+    this.#changes = (changes.changes ?? []).filter((/** @type {any} */ c) => c.on !== false).length;
+    this.#draw();
+  }
+
+  #draw() {
+    const turns = this.#plan.turns ?? [];
+    const bad = turns.filter((t) => t.verdict === "none").length;
+    show(
+      this.#head,
+      el(
+        "div",
+        { class: "row between" },
+        el("h1", { text: "Turns and rests" }),
+        button("You and your turns", () => void this.#ask(), { class: "btn", id: "turn-settings" }),
+      ),
+      el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${this.#changes ? `${count(this.#changes, "change")} of the show counted.` : "As printed: no changes count."}` }),
+      checkList((this.#plan.findings ?? []).filter((f) => f.severity !== "info").slice(0, 6)),
+    );
+    show(this.#tabs, VIEWS.map(([id, name]) => el("a", { href: `#${id}`, "aria-current": id === this.#view ? "true" : undefined, text: name })));
+    this.#tabs.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "nearest" });
+    show(this.#body, this.#content());
+  }
+
+  #content() {
+    const names = this.#names;
+    if (!names) return el("p");
+    switch (this.#view) {
+      case "rests": return restList(this.#plan.rests ?? [], names);
+      case "instruments": return instrumentList(this.#plan.instruments ?? [], names);
+      case "pencil": return markList(this.#book, this.#plan.pencil ?? [], names, "pencil");
+      case "erase": return markList(this.#book, this.#plan.pencil ?? [], names, "erase");
+      default: return this.#turns(names);
+    }
+  }
+
+  /** @param {BarNames} names */
+  #turns(names) {
+    const printed = new Map((this.#printed.turns ?? []).map((t) => [turnKey(t), t]));
+    const turns = this.#plan.turns ?? [];
+    if (turns.length === 0) {
+      return el("p", { class: "waiting", text: this.#pages < 2 ? "No turns yet: add and read the pages first." : "No page has to be turned." });
+    }
+    const now = new Set(turns.map(turnKey));
+    const gone = (this.#printed.turns ?? []).filter((t) => !now.has(turnKey(t)));
+    return el(
+      "div",
+      {},
+      el("ul", { class: "turns" }, turns.map((turn) => turnCard(turn, { book: this.#book, names, printed: printed.get(turnKey(turn)), changed: this.#changes > 0 }))),
+      gone.length
+        ? el("p", { class: "soft", text: `No longer there with the changes: ${gone.map((t) => `page ${t.fromPage} to ${t.toPage}`).join(", ")}.` })
+        : null,
+    );
+  }
+
+  async #ask() {
+    if (await changeSettings(this.#book, this.#settings)) await this.#load().catch(complain);
+  }
+}
+
+function care() {
+  return el(
+    "aside",
+    { class: "care", "aria-label": "Care" },
+    el("p", { text: "Write light, little and in pencil, and erase it before the book goes back. Cuttings and fold-outs of a hired book are for the hire agreement and local rules to allow; what the director shows counts, not this plan." }),
+  );
+}
+
+void new TurnsRoom().start();

@@ -1,0 +1,57 @@
+import { barName } from "../core/words.js";
+
+/** @typedef {import("../core/types.js").BarMap} BarMap */
+
+/** Finds what a bar of the plan is called, and where it stands. */
+export class BarNames {
+  /** @type {Map<string, import("../core/types.js").Bar>} */
+  #bars;
+  /** @type {Map<string, string>} */
+  #numbers = new Map();
+  /** @type {Map<number, string>} */
+  #pages;
+
+  /**
+   * @param {BarMap} map
+   * @param {Map<number, string>} pages page index to page id
+   */
+  constructor(map, pages) {
+    this.#bars = new Map(map.bars.map((b) => [b.id, b]));
+    this.#pages = pages;
+    const starts = new Map(map.numbers.flatMap((n) => (n.firstBar ? [[n.firstBar, n.label]] : [])));
+    let now = "";
+    for (const bar of map.bars) {
+      now = /** @type {string|undefined} */ (starts.get(bar.id)) ?? now;
+      this.#numbers.set(bar.id, now);
+    }
+  }
+
+  /** @param {string|undefined} id */
+  bar(id) {
+    return id === undefined ? undefined : this.#bars.get(id);
+  }
+
+  /**
+   * "No. 7, bar 34".
+   *
+   * @param {string|undefined} id
+   */
+  long(id) {
+    const bar = this.bar(id);
+    if (!bar) return id ?? "";
+    const number = this.#numbers.get(bar.id);
+    return `${number ? `No. ${number}, ` : ""}${this.short(id)}`;
+  }
+
+  /** @param {string|undefined} id */
+  short(id) {
+    const bar = this.bar(id);
+    if (!bar) return id ?? "";
+    return `${bar.count > 1 ? "bars" : "bar"} ${barName(bar)}`;
+  }
+
+  /** @param {number} index */
+  pageId(index) {
+    return this.#pages.get(index) ?? "";
+  }
+}

@@ -1,0 +1,41 @@
+import { bookPath, call } from "../core/api.js";
+import { ask, field } from "../core/dialog.js";
+import { el } from "../core/dom.js";
+import { complain } from "../core/toast.js";
+
+/**
+ * How long this player takes to turn, and how much they trust to memory.
+ *
+ * @param {string} book
+ * @param {Record<string, any>} now
+ * @returns {Promise<boolean>} whether something changed
+ */
+export async function changeSettings(book, now) {
+  const number = (/** @type {string} */ name, /** @type {number} */ step, /** @type {number} */ min, /** @type {number} */ max) =>
+    el("input", { name, type: "number", step, min, max, required: true, value: String(now[name]) });
+  const repeats = el("input", { name: "repeatsAfterJump", type: "checkbox", checked: Boolean(now.repeatsAfterJump) });
+  const answer = await ask(
+    "You and your turns",
+    [
+      field("A calm turn takes (seconds)", number("turnSeconds", 0.1, 0.5, 20)),
+      field("A quick turn takes (seconds)", number("quickSeconds", 0.1, 0.2, 10)),
+      field("Bars you trust to memory", number("memoryBars", 1, 0, 32)),
+      field("A change of instrument takes (seconds)", number("changeSeconds", 0.5, 0.5, 120)),
+      el("label", { class: "tick-line" }, repeats, el("span", { text: "Repeats are played again after a D.C. or D.S." })),
+    ],
+    { yes: "Keep" },
+  );
+  if (!answer) return false;
+  const body = {
+    ...now,
+    ...Object.fromEntries(["turnSeconds", "quickSeconds", "memoryBars", "changeSeconds"].map((k) => [k, Number(answer.get(k))])),
+    repeatsAfterJump: answer.get("repeatsAfterJump") !== null,
+  };
+  try {
+    await call("PUT", bookPath(book, "/settings"), { body });
+    return true;
+  } catch (error) {
+    complain(error);
+    return false;
+  }
+}

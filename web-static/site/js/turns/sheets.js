@@ -1,0 +1,41 @@
+import { bookPath } from "../core/api.js";
+import { el } from "../core/dom.js";
+import { recall, remember } from "../core/store.js";
+
+const SHEETS = [
+  ["run", "Run sheet"],
+  ["turns", "Turns"],
+  ["rests", "Rests"],
+  ["changes", "Changes"],
+  ["pencil", "Marks to write"],
+  ["erase", "Marks to erase"],
+];
+
+/**
+ * Links to the printed sheets, with paper and type size.
+ *
+ * @param {string} book
+ */
+export function sheetLinks(book) {
+  const paper = el("select", { "aria-label": "Paper" }, ["A4", "Letter"].map((p) => el("option", { value: p, text: p })));
+  paper.value = recall("paper-size", "A4");
+  const big = el("input", { type: "checkbox", checked: recall("big-type", false) });
+  const links = SHEETS.map(([kind, name]) => ({ kind, link: el("a", { class: "btn", text: name, target: "_blank", rel: "noopener" }) }));
+  const point = () => {
+    remember("paper-size", paper.value);
+    remember("big-type", big.checked);
+    for (const { kind, link } of links) {
+      link.href = bookPath(book, `/sheets/${kind}.pdf?paper=${paper.value}${big.checked ? "&big=true" : ""}`);
+    }
+  };
+  paper.addEventListener("change", point);
+  big.addEventListener("change", point);
+  point();
+  return el(
+    "section",
+    { class: "card", "aria-label": "Sheets to print" },
+    el("h2", { text: "Sheets to print" }),
+    el("div", { class: "row sheet-links" }, links.map((l) => l.link)),
+    el("div", { class: "row" }, el("label", { class: "inline-field" }, "Paper ", paper), el("label", { class: "tick-line" }, big, el("span", { text: "Large type" }))),
+  );
+}

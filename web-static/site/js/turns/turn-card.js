@@ -1,0 +1,101 @@
+import { cropPath } from "../core/api.js";
+import { el } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { count, plain } from "../core/words.js";
+
+/** @typedef {import("../core/types.js").Turn} Turn */
+/** @typedef {import("../core/types.js").Gap} Gap */
+/** @typedef {import("./names.js").BarNames} BarNames */
+
+/** @type {Record<string, [string, string, string]>} what is said, sign, class */
+const VERDICT = {
+  time: ["There is time", "tick", "chip-good"],
+  quick: ["Be quick", "warn", "chip-quick"],
+  none: ["No time", "warn", "chip-bad"],
+};
+
+/** @param {Gap|undefined} gap */
+export function gapText(gap) {
+  if (!gap) return "";
+  if (!gap.bars && !gap.beats) return "no rest";
+  const beats = gap.beats === undefined ? "" : count(Number(gap.beats.toFixed(1)), "beat");
+  const time = gap.seconds === undefined ? "time unknown: no tempo yet" : `${gap.seconds.toFixed(1)} s`;
+  return [gap.bars ? count(gap.bars, "bar") : "", beats, time].filter(Boolean).join(" · ");
+}
+
+/** @param {Turn} turn */
+export function turnKey(turn) {
+  return `${turn.fromPage}>${turn.toPage}/${turn.direction ?? "forward"}/${turn.pass ?? 1}`;
+}
+
+/** @param {string} verdict */
+function chip(verdict) {
+  const [text, sign, cls] = VERDICT[verdict] ?? [plain(verdict), "doubt", ""];
+  return el("span", { class: `chip ${cls}` }, icon(sign), text);
+}
+
+/**
+ * @param {Turn} turn
+ * @param {Turn|undefined} printed the same turn as the book is printed
+ * @param {boolean} changed whether any change counts
+ */
+function gaps(turn, printed, changed) {
+  const same = printed && printed.verdict === turn.verdict && gapText(printed.gap) === gapText(turn.gap);
+  if (!changed || same) {
+    return el("p", { class: "gap" }, el("b", { text: gapText(turn.gap) }), changed ? el("span", { class: "soft", text: "  the same as printed" }) : null);
+  }
+  return el(
+    "dl",
+    { class: "gaps" },
+    el("div", {}, el("dt", { text: "As printed" }), el("dd", {}, printed ? gapText(printed.gap) : "this turn is not there", printed ? chip(printed.verdict) : null)),
+    el("div", {}, el("dt", { text: "With the changes" }), el("dd", {}, el("b", { text: gapText(turn.gap) }))),
+  );
+}
+
+/**
+ * @param {Record<string, any>} advice
+ * @param {BarNames} names
+ */
+function adviceText(advice, names) {
+  if (advice.text) return String(advice.text);
+  const more = [
+    advice.after ? `after ${names.short(advice.after)}` : "",
+    advice.memorise ? `remember ${count(advice.memorise, "bar")}` : "",
+    advice.bars ? count(advice.bars, "bar") : "",
+  ].filter(Boolean);
+  return [plain(String(advice.kind)), ...more].join(", ");
+}
+
+/**
+ * One page turn: how much time there is, what to do, what comes first after it.
+ *
+ * @param {Turn & Record<string, any>} turn
+ * @param {{book: string, names: BarNames, printed?: Turn, changed: boolean}} here
+ */
+export function turnCard(turn, { book, names, printed, changed }) {
+  const back = turn.direction === "back";
+  const sheets = Number(turn.sheets ?? 1);
+  const [first, ...others] = turn.advice ?? [];
+  const pageId = names.pageId(turn.toPage);
+  const crop = pageId
+    ? el("img", { class: "crop", src: cropPath(book, pageId, turn.arrives), alt: `Page ${turn.toPage} from ${names.short(turn.arrives)}`, loading: "lazy" })
+    : null;
+  crop?.addEventListener("error", () => crop.remove());
+  return el(
+    "li",
+    { class: `card turn turn-${turn.verdict}`, "data-turn": turnKey(turn) },
+    el(
+      "div",
+      { class: "row between" },
+      el("h3", { text: `${back ? "Back from" : "From"} page ${turn.fromPage} to ${turn.toPage}${(turn.pass ?? 1) > 1 ? `, pass ${turn.pass}` : ""}` }),
+      chip(turn.verdict),
+    ),
+    el("p", { class: "soft small", text: `After ${names.long(turn.leaves)}${sheets > 1 ? ` · ${sheets} leaves at once` : ""}${turn.mark ? ` · write “${turn.mark}”` : ""}` }),
+    gaps(turn, printed, changed),
+    first ? el("p", { class: "advice" }, adviceText(first, names)) : null,
+    others.length
+      ? el("details", { class: "more" }, el("summary", { text: `${count(others.length, "other way", "other ways")}` }), el("ul", {}, others.map((a) => el("li", { text: adviceText(a, names) }))))
+      : null,
+    crop ? el("figure", {}, crop, el("figcaption", { class: "soft small", text: `First after the turn: ${names.long(turn.arrives)}` })) : null,
+  );
+}
