@@ -4,7 +4,7 @@ package org.barmap.sign;
  * A piece of a strip, scaled for reading its text.
  *
  * @param ink 0 for paper to 1 for ink, row by row
- * @param width in pixels, at most 320; the height is 32
+ * @param width in pixels
  */
 record Crop(float[] ink, int width) {
   static final int HEIGHT = 32;
@@ -13,18 +13,25 @@ record Crop(float[] ink, int width) {
   /** The box is grown by a quarter space on each side, pixels at 16 a space. */
   private static final double MARGIN = 4;
 
+  /** Cuts a sign for the numeral reader. */
   static Crop of(StripImage strip, RawSign sign) {
+    return of(strip, sign, HEIGHT, MOST);
+  }
+
+  /** Cuts a sign, scaled to a height; wider than {@code most} it is squeezed. */
+  static Crop of(StripImage strip, RawSign sign, int height, int most) {
     double w = sign.width() * 2 + 2 * MARGIN;
     double h = sign.height() * 2 + 2 * MARGIN;
-    double ky = HEIGHT / h;
-    int width = (int) Math.min(MOST, Math.max(4, Math.round(w * ky)));
+    double ky = height / h;
+    int width = (int) Math.min(most, Math.max(4, Math.round(w * ky)));
     double kx = width / w;
     // Smoothing before shrinking, as in training.
     double factor = Math.min(kx, ky);
     double sigma = factor < 0.8 ? 0.45 / factor : 0;
-    Taps across = Taps.of(width, sign.x0() * 2 - MARGIN, 1 / kx, sigma, strip.fine().width());
-    Taps down = Taps.of(HEIGHT, sign.y0() * 2 - MARGIN, 1 / ky, sigma, 2 * StripImage.HEIGHT);
-    return new Crop(Taps.resample(strip.fine().gray(), strip.fine().width(), across, down), width);
+    StripImage.Fine fine = strip.fine();
+    Taps across = Taps.of(width, sign.x0() * 2 - MARGIN, 1 / kx, sigma, fine.width());
+    Taps down = Taps.of(height, sign.y0() * 2 - MARGIN, 1 / ky, sigma, 2 * StripImage.HEIGHT);
+    return new Crop(Taps.resample(fine.gray(), fine.width(), across, down), width);
   }
 
   @Override

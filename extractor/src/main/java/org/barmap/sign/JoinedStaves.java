@@ -82,6 +82,7 @@ final class JoinedStaves {
                 best.bottom(),
                 best.outline(),
                 probability,
-                best.readings()));
+                best.readings(),
+                best.enclosure()));
   }
 }

@@ -1,6 +1,8 @@
 package org.barmap.sign;
 
 import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Enclosure;
 import org.barmap.map.Outline;
 
 /**
@@ -19,6 +21,7 @@ import org.barmap.map.Outline;
  * @param outline where it is on the page, pixels of the given file
  * @param probability how likely there is such a sign here, 0 to 1
  * @param readings what it may say, best first; for a barline its types by their words; may be empty
+ * @param enclosure what is drawn around a rehearsal mark; empty for other kinds
  */
 public record Sign(
     SignKind kind,
@@ -28,7 +31,21 @@ public record Sign(
     double bottom,
     Outline outline,
     double probability,
-    List<Reading> readings) {
+    List<Reading> readings,
+    Optional<Enclosure> enclosure) {
+
+  /** A sign that is no rehearsal mark. */
+  public Sign(
+      SignKind kind,
+      double from,
+      double to,
+      double top,
+      double bottom,
+      Outline outline,
+      double probability,
+      List<Reading> readings) {
+    this(kind, from, to, top, bottom, outline, probability, readings, Optional.empty());
+  }
 
   /** Takes a defensive copy of the readings. */
   public Sign {

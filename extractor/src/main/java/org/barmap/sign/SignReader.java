@@ -2,6 +2,7 @@ package org.barmap.sign;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.Outline;
 import org.barmap.page.PageImage;
 import org.barmap.staff.FoundSystem;
@@ -14,9 +15,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class SignReader implements AutoCloseable {
   private final @Nullable SignNet signs;
-  private final @Nullable TextNet text;
+  private final @Nullable TextReader text;
 
-  private SignReader(@Nullable SignNet signs, @Nullable TextNet text) {
+  private SignReader(@Nullable SignNet signs, @Nullable TextReader text) {
     this.signs = signs;
     this.text = text;
   }
@@ -28,7 +29,7 @@ public final class SignReader implements AutoCloseable {
     }
     SignNet signs = new SignNet();
     try {
-      return new SignReader(signs, new TextNet());
+      return new SignReader(signs, new TextReader());
     } catch (RuntimeException e) {
       signs.close();
       throw e;
@@ -67,33 +68,24 @@ public final class SignReader implements AutoCloseable {
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */
   List<List<Sign>> read(List<? extends StripImage> strips) {
     List<List<RawSign>> raw = signs == null ? StrokeFinder.find(strips) : signs.find(strips);
-    List<TextNet.Task> tasks = new ArrayList<>();
+    List<TextReader.Task> tasks = new ArrayList<>();
     for (int n = 0; n < strips.size(); n++) {
       for (RawSign s : raw.get(n)) {
-        if (hasText(s)) {
-          tasks.add(new TextNet.Task(Crop.of(strips.get(n), s), Grammar.of(s.kind())));
-        }
+        tasks.add(new TextReader.Task(strips.get(n), s));
       }
     }
-    List<List<Reading>> readings = text == null ? List.of() : text.read(tasks);
+    List<List<Reading>> readings = text == null ? null : text.read(tasks);
     List<List<Sign>> all = new ArrayList<>();
     int next = 0;
     for (int n = 0; n < strips.size(); n++) {
       List<Sign> found = new ArrayList<>();
       for (RawSign s : raw.get(n)) {
-        found.add(sign(strips.get(n), s, hasText(s) ? readings.get(next++) : s.readings()));
+        found.add(sign(strips.get(n), s, readings == null ? s.readings() : readings.get(next++)));
       }
       found.sort(java.util.Comparator.comparingDouble(Sign::at));
       all.add(List.copyOf(found));
     }
     return all;
-  }
-
-  private static boolean hasText(RawSign sign) {
-    return switch (sign.kind()) {
-      case COUNT, METER, REHEARSAL, BAR_NUMBER, ENDING, WORD, HEADING -> true;
-      default -> false;
-    };
   }
 
   private static Sign sign(StripImage strip, RawSign s, List<Reading> readings) {
@@ -109,7 +101,8 @@ public final class SignReader implements AutoCloseable {
             strip.toFile(s.x1(), s.y1()),
             strip.toFile(s.x0(), s.y1())),
         Math.min(1, Math.max(0, s.probability())),
-        readings);
+        readings,
+        s.kind() == SignKind.REHEARSAL ? Optional.of(Frame.around(strip, s)) : Optional.empty());
   }
 
   private static double along(double u) {

@@ -120,17 +120,24 @@ public record WordMeaning(
         .replaceAll("^vs$", "v s");
   }
 
-  /** The phrase alone, or at the beginning with something after it ("Vamp till cue"). */
+  /**
+   * The phrase alone, or at the beginning with something after it ("Vamp till cue"); spaces don't
+   * count, text models lose them.
+   */
   private static boolean matches(String text, String phrase) {
+    String t = text.replace(" ", "");
+    String p = phrase.replace(" ", "");
     boolean initials = phrase.startsWith("d ");
-    if (initials && !text.startsWith(phrase.substring(0, 3))) {
+    if (initials && !t.startsWith(p.substring(0, 2))) {
       return false; // one letter tells D.C. from D.S.
     }
-    if (distance(text, phrase) <= phrase.length() / 6) {
+    if (distance(t, p) <= p.length() / 6) {
       return true;
     }
-    boolean mayGoOn = phrase.length() > 3 && !phrase.equals("fine") && !phrase.equals("coda");
-    return (mayGoOn || initials) && text.startsWith(phrase + " ");
+    if (p.length() < 4) {
+      return initials && text.startsWith(phrase + " ");
+    }
+    return !p.equals("fine") && !p.equals("coda") && t.startsWith(p);
   }
 
   /** Returns the number of letters to change, add, leave out or swap with their neighbour. */

@@ -1,0 +1,94 @@
+package org.barmap.sign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Reads the text of signs: numerals, meters and marks with the numeral network, words with it and
+ * with the general text model.
+ */
+final class TextReader implements AutoCloseable {
+
+  /** Words our own reader is this sure of need no second model. */
+  private static final double SURE = 0.9;
+
+  private final TextNet numerals = new TextNet();
+  private final WordNet words;
+
+  TextReader() {
+    try {
+      words = new WordNet();
+    } catch (RuntimeException e) {
+      numerals.close();
+      throw e;
+    }
+  }
+
+  /** A sign in its strip. */
+  record Task(StripImage strip, RawSign sign) {}
+
+  /** Returns the readings of each sign, in the order given; signs without text keep their own. */
+  List<List<Reading>> read(List<Task> tasks) {
+    List<TextNet.Task> crops = new ArrayList<>();
+    for (Task t : tasks) {
+      if (hasText(t.sign.kind())) {
+        crops.add(new TextNet.Task(Crop.of(t.strip, t.sign), Grammar.of(t.sign.kind())));
+      }
+    }
+    List<List<Reading>> read = numerals.read(crops);
+    List<List<Reading>> all = new ArrayList<>();
+    int next = 0;
+    for (Task t : tasks) {
+      SignKind kind = t.sign.kind();
+      if (!hasText(kind)) {
+        all.add(t.sign.readings());
+      } else if (kind == SignKind.WORD || kind == SignKind.HEADING) {
+        all.add(words(t, read.get(next++)));
+      } else {
+        all.add(read.get(next++));
+      }
+    }
+    return all;
+  }
+
+  private List<Reading> words(Task task, List<Reading> own) {
+    if (!own.isEmpty() && own.get(0).probability() >= SURE) {
+      return own;
+    }
+    Optional<Reading> general =
+        words.read(Crop.of(task.strip, task.sign, WordNet.HEIGHT, WordNet.MOST));
+    return general.map(g -> merge(own, g)).orElse(own);
+  }
+
+  /** The surer of both models first; both together are at most sure. */
+  private static List<Reading> merge(List<Reading> own, Reading general) {
+    List<Reading> all = new ArrayList<>();
+    for (Reading r : own) {
+      if (!r.text().equals(general.text())) {
+        all.add(new Reading(r.text(), r.probability() / 2));
+      }
+    }
+    double agreed =
+        own.stream()
+            .filter(r -> r.text().equals(general.text()))
+            .mapToDouble(Reading::probability)
+            .sum();
+    all.add(new Reading(general.text(), (general.probability() + agreed) / 2));
+    all.sort(java.util.Comparator.comparingDouble((Reading r) -> -r.probability()));
+    return List.copyOf(all);
+  }
+
+  private static boolean hasText(SignKind kind) {
+    return switch (kind) {
+      case COUNT, METER, REHEARSAL, BAR_NUMBER, ENDING, WORD, HEADING -> true;
+      default -> false;
+    };
+  }
+
+  @Override
+  public void close() {
+    numerals.close();
+    words.close();
+  }
+}
