@@ -123,7 +123,7 @@ function numberGroup(bar, correct) {
 /**
  * @param {Bar} bar
  * @param {Correct} correct
- * @param {{add: () => void}} tools
+ * @param {{add: () => void, removeLine: () => void}} tools
  */
 function barlineGroup(bar, correct, tools) {
   const set = (/** @type {string} */ side) => (/** @type {string} */ type) => correct({ kind: "set-barline", bar: bar.id, side, type });
@@ -140,6 +140,8 @@ function barlineGroup(bar, correct, tools) {
     choice(Object.entries(BARLINE), bar.endBarline, set("end"), barlinePicture),
     el("p", { class: "group-note", text: "At its start" }),
     choice(starts, bar.startBarline, set("start"), barlinePicture),
+    el("p", { class: "group-note", text: "This is no line of music?" }),
+    button(`Take out line ${bar.system}`, tools.removeLine, { class: "btn", id: "remove-line" }, icon("bin")),
   );
 }
 
@@ -204,6 +206,10 @@ function startGroup(bar, number, correct) {
       "div",
       { class: "choice" },
       button(number ? "Keep the change" : "It starts here", take, { class: "btn" }),
+      button("A tacet number comes before it", () => {
+        if (label.value.trim() && label.value.trim() !== number?.label) correct({ kind: "add-tacet-number", before: bar.id, label: label.value.trim(), title: title.value.trim() });
+        else label.focus();
+      }, { class: "btn" }),
       number ? button("It doesn't start here", () => correct({ kind: "remove-number", bar: bar.id }), { class: "btn" }) : null,
     ),
   );
@@ -215,7 +221,7 @@ function startGroup(bar, number, correct) {
  * @param {Bar} bar
  * @param {{number?: import("../core/types.js").MusicalNumber, starts?: import("../core/types.js").MusicalNumber}} where
  * @param {Correct} correct
- * @param {{add: () => void}} tools
+ * @param {{add: () => void, removeLine: () => void}} tools
  * @param {Set<string>} open names of the folded parts that are open
  */
 export function barForm(bar, where, correct, tools, open) {

@@ -1,14 +1,16 @@
 import { el } from "../core/dom.js";
 import { recall, remember } from "../core/store.js";
-import { CONTENT, barName, count, numberName } from "../core/words.js";
-import { barForm, restCount } from "./bar-form.js";
+import { CONTENT, barName, numberName } from "../core/words.js";
+import { restCount } from "./bar-form.js";
+import { barView } from "./bar-view.js";
 import { centre, neighbour } from "./geometry.js";
 import { showHelp } from "./help.js";
-import { Keys } from "./keys.js";
-import { doubtList, historyList } from "./lists.js";
+import { Keys, panStep } from "./keys.js";
+import { doubtAfter, doubtList, historyList } from "./lists.js";
 import { Panel } from "./panel.js";
 import { Stage } from "./stage.js";
 import { Toolbar } from "./toolbar.js";
+import { Tools } from "./tools.js";
 
 /** @typedef {import("../core/types.js").Bar} Bar */
 /** @typedef {import("../core/types.js").Finding} Finding */
@@ -23,6 +25,7 @@ export class Desk {
   #bus;
   #model;
   #stage;
+  #tools;
   #panel;
   #toolbar = new Toolbar((run) => this.#act(run));
   #live = el("p", { class: "visually-hidden", "aria-live": "polite", role: "status" });
@@ -46,12 +49,16 @@ export class Desk {
     this.#bus = bus;
     this.#model = model;
     this.#stage = new Stage(book, bus);
+    this.#tools = new Tools(this.#stage, (text) => {
+      this.#live.textContent = text;
+      this.#toolbar.node.querySelector("#tool-add")?.setAttribute("aria-pressed", String(this.#stage.adding));
+    });
     this.#panel = new Panel({
       bar: { name: "Bar", draw: () => this.#drawBar() },
       doubts: { name: "Doubts", draw: () => this.#drawDoubts(), badge: () => model.doubts.length },
       history: { name: "History", draw: () => historyList(model.history.entries) },
     });
-    this.node = el("div", { class: "desk" }, this.#toolbar.node, this.#stage.node, this.#panel.node, this.#live, this.#typed);
+    this.node = el("div", { class: "desk" }, el("h1", { class: "visually-hidden", text: "Correction desk" }), this.#toolbar.node, this.#stage.node, this.#panel.node, this.#live, this.#typed);
     this.node.dataset.paper = recall("paper", "dim");
     new Keys((run, event) => this.#act(run, event), {
       typed: (figures) => {
@@ -72,6 +79,10 @@ export class Desk {
     bus.on("busy", (busy) => this.node.classList.toggle("busy", busy));
     bus.on("pick", (bar) => this.#select(bar));
     bus.on("cut-at", ({ bar, p }) => void this.#add(bar, p));
+    bus.on("line-drawn", (outline) => {
+      this.#tools.leave();
+      if (outline) void this.#correct({ kind: "add-system", page: this.#index, outline });
+    });
     bus.on("drag-end", ({ bar, side, p }) => void this.#correct({ kind: "move-barline", bar: bar.id, side, x: p[0], y: p[1] }));
   }
 
@@ -89,7 +100,7 @@ export class Desk {
     this.#index = index;
     const bar = this.#bar;
     if (bar && bar.page !== index) this.#selected = undefined;
-    this.#stage.adding = false;
+    this.#tools.leave();
     history.replaceState(null, "", `?b=${encodeURIComponent(this.#book)}&p=${index}`);
     this.draw();
   }
@@ -120,8 +131,7 @@ export class Desk {
     const starts = new Map(model.map.numbers.flatMap((n) => (n.firstBar ? [[n.firstBar, numberName(n)]] : [])));
     const bars = model.barsOn(page.index);
     this.#stage.draw(page, model.pageId(page.index), bars, bar, { doubted, starts: /** @type {any} */ (starts) });
-    if (bars.length === 0) this.#stage.note("No bars were found on this page.");
-    else this.#stage.note("");
+    if (!this.#tools.active) this.#stage.note(bars.length ? "" : "No bars were found on this page.");
     const all = model.map.pages;
     const state = model.pageState(page.index);
     this.#toolbar.draw({
@@ -133,25 +143,10 @@ export class Desk {
   }
 
   #drawBar() {
-    const bar = this.#bar;
-    if (!bar) {
-      const bars = this.#model.barsOn(this.#index);
-      return el(
-        "div",
-        { class: "empty" },
-        el("p", { text: `Page ${this.#index}: ${count(this.#page.systems.length, "line")}, ${count(bars.reduce((n, b) => n + b.count, 0), "bar")}.` }),
-        el("p", { class: "soft", text: "Tap a bar, or press an arrow key, to choose one." }),
-      );
-    }
-    const all = this.#model.map.bars;
-    const place = all.findIndex((b) => b.id === bar.id);
-    const within = this.#model.map.numbers.find((n) => {
-      const from = all.findIndex((b) => b.id === n.firstBar);
-      const to = all.findIndex((b) => b.id === n.lastBar);
-      return from >= 0 && from <= place && place <= to;
+    return barView(this.#model, {
+      bar: this.#bar, index: this.#index, folds: this.#folds,
+      correct: (c) => void this.#correct(c), act: (run) => this.#act(run),
     });
-    const starts = within?.firstBar === bar.id ? within : undefined;
-    return barForm(bar, { number: within, starts }, (c) => void this.#correct(c), { add: () => this.#act("add") }, this.#folds);
   }
 
   #drawDoubts() {
@@ -203,7 +198,7 @@ export class Desk {
    */
   async #add(bar, p) {
     const before = new Set(this.#model.map.bars.map((b) => b.id));
-    this.#stage.adding = false;
+    this.#tools.leave();
     const y = centre(bar.outline)[1];
     const made = await this.#correct({ kind: "add-barline", page: bar.page, system: bar.system, x: p[0], y });
     if (!made) return;
@@ -236,9 +231,8 @@ export class Desk {
   #nextDoubt() {
     const all = this.#model.doubts;
     if (all.length === 0) return;
-    const now = all.findIndex((d) => d === this.#doubt || (this.#doubt && d.code === this.#doubt.code && d.bar === this.#doubt.bar));
     this.#panel.open("doubts");
-    this.#go(all[(now + 1) % all.length]);
+    this.#go(doubtAfter(all, this.#doubt));
   }
 
   /** @param {string} id of a field of the bar form */
@@ -256,21 +250,8 @@ export class Desk {
     remember("paper", next);
   }
 
-  #toggleAdding() {
-    const bar = this.#bar;
-    if (this.#stage.adding) this.#stage.adding = false;
-    else {
-      this.#stage.adding = true;
-      this.#live.textContent = bar ? "Tap where the barline goes, or press Enter for the middle of the bar." : "Tap where the barline goes.";
-      this.#stage.note("Tap where the barline goes.");
-      this.#stage.focus();
-    }
-    this.#toolbar.node.querySelector("#tool-add")?.setAttribute("aria-pressed", String(this.#stage.adding));
-    if (!this.#stage.adding) this.#stage.note("");
-  }
-
   #leave() {
-    if (this.#stage.adding) this.#toggleAdding();
+    if (this.#tools.active) this.#tools.leave();
     else this.#select(undefined);
   }
 
@@ -290,10 +271,11 @@ export class Desk {
           void this.#correct({ kind: "set-content", bar: bar.id, content, count: content === "multi-rest" ? Math.max(2, bar.count) : 1 });
         }
         return;
+      case "line": return this.#tools.line();
       case "mark": return this.#field("mark");
       case "meter": return this.#field("meter");
       case "number": return this.#field("bar-number");
-      case "add": return this.#toggleAdding();
+      case "add": return this.#tools.barline();
       case "middle": if (bar && this.#stage.adding) void this.#add(bar, centre(bar.outline)); return;
       case "remove": if (bar) void this.#correct({ kind: "remove-barline", bar: bar.id, side: "end" }); return;
       case "nudge-left": return this.#nudge(-3);
@@ -306,7 +288,7 @@ export class Desk {
       case "smaller": return view.zoom(1 / 1.3);
       case "fit": return view.fit();
       case "close": return this.#stage.reveal(true);
-      case "pan": return this.#pan(event);
+      case "pan": return view.pan(...panStep(event));
       case "page-before": return this.#turn(-1);
       case "page-after": return this.#turn(1);
       case "dim": return this.#paper();
@@ -314,13 +296,5 @@ export class Desk {
       case "leave": return this.#leave();
       default:
     }
-  }
-
-  /** @param {KeyboardEvent} [event] */
-  #pan(event) {
-    const step = 90;
-    const dx = event?.key === "ArrowLeft" ? step : event?.key === "ArrowRight" ? -step : 0;
-    const dy = event?.key === "ArrowUp" ? step : event?.key === "ArrowDown" ? -step : 0;
-    this.#stage.view.pan(dx, dy);
   }
 }

@@ -113,3 +113,16 @@ export class Keys {
     return true;
   }
 }
+
+/**
+ * How far an arrow key pushes the page, in screen pixels.
+ *
+ * @param {KeyboardEvent} [event]
+ * @returns {[number, number]}
+ */
+export function panStep(event) {
+  const step = 90;
+  const dx = event?.key === "ArrowLeft" ? step : event?.key === "ArrowRight" ? -step : 0;
+  const dy = event?.key === "ArrowUp" ? step : event?.key === "ArrowDown" ? -step : 0;
+  return [dx, dy];
+}

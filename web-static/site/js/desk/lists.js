@@ -47,6 +47,17 @@ export function doubtList(doubts, { here, current, go, correct }) {
 }
 
 /**
+ * The doubt that comes after another, round and round.
+ *
+ * @param {Finding[]} doubts at least one
+ * @param {Finding} [now]
+ */
+export function doubtAfter(doubts, now) {
+  const place = doubts.findIndex((d) => d === now || (now && d.code === now.code && d.bar === now.bar));
+  return doubts[(place + 1) % doubts.length];
+}
+
+/**
  * Who corrected what, newest first.
  *
  * @param {import("../core/types.js").HistoryEntry[]} entries

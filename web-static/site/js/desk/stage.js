@@ -38,14 +38,15 @@ export class Stage {
   /**
    * @param {string} book
    * @param {import("../core/bus.js").EventBus} bus gets `pick` with a bar or nothing, `cut-at` with
-   *     a bar and a point, `drag-end` with a bar, a side and a point
+   *     a bar and a point, `drag-end` with a bar, a side and a point, `line-drawn` with an outline
    */
   constructor(book, bus) {
     this.#book = book;
     this.#bus = bus;
     this.view.tap = (p) => this.#tap(p);
     this.view.hover = (p) => this.#hover(p);
-    this.view.grab = (event) => this.#grab(event);
+    this.#layer.append(this.#frame);
+    this.view.grab = (event, p) => (this.#drawing ? this.#drawFrame(p) : this.#grab(event));
     this.view.changed = () => this.#rescaled();
     this.view.twice = (p) => {
       const bar = this.#at(p);
@@ -69,6 +70,34 @@ export class Stage {
     this.#adding = on;
     this.#root.classList.toggle("adding", on);
     this.#ghost.setAttribute("visibility", "hidden");
+  }
+
+  /** @param {boolean} on whether the next drag draws a line of music */
+  set drawing(on) {
+    this.#drawing = on;
+    this.#root.classList.toggle("adding", on);
+    this.#frame.setAttribute("visibility", "hidden");
+  }
+
+  get drawing() {
+    return this.#drawing;
+  }
+
+  #drawing = false;
+  #frame = svg("rect", { class: "frame", visibility: "hidden" });
+
+  /** @param {Point} from */
+  #drawFrame(from) {
+    return (/** @type {Point} */ p, /** @type {PointerEvent} */ _event, /** @type {boolean} */ end) => {
+      const [x0, x1] = [Math.min(from[0], p[0]), Math.max(from[0], p[0])];
+      const [y0, y1] = [Math.min(from[1], p[1]), Math.max(from[1], p[1])];
+      for (const [k, v] of Object.entries({ x: x0, y: y0, width: x1 - x0, height: y1 - y0, visibility: "visible" })) {
+        this.#frame.setAttribute(k, String(v));
+      }
+      if (!end) return;
+      const large = x1 - x0 > 40 && y1 - y0 > 10;
+      this.#bus.emit("line-drawn", large ? [[x0, y0], [x1, y0], [x1, y1], [x0, y1]] : undefined);
+    };
   }
 
   get adding() {

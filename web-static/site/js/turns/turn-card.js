@@ -87,7 +87,7 @@ export function turnCard(turn, { book, names, printed, changed }) {
     el(
       "div",
       { class: "row between" },
-      el("h3", { text: `${back ? "Back from" : "From"} page ${turn.fromPage} to ${turn.toPage}${(turn.pass ?? 1) > 1 ? `, pass ${turn.pass}` : ""}` }),
+      el("h2", { text: `${back ? "Back from" : "From"} page ${turn.fromPage} to ${turn.toPage}${(turn.pass ?? 1) > 1 ? `, pass ${turn.pass}` : ""}` }),
       chip(turn.verdict),
     ),
     el("p", { class: "soft small", text: `After ${names.long(turn.leaves)}${sheets > 1 ? ` · ${sheets} leaves at once` : ""}${turn.mark ? ` · write “${turn.mark}”` : ""}` }),

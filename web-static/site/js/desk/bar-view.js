@@ -1,0 +1,59 @@
+import { confirm } from "../core/dialog.js";
+import { button, el } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { count } from "../core/words.js";
+import { barForm } from "./bar-form.js";
+
+/** @typedef {import("../core/types.js").Bar} Bar */
+/** @typedef {import("../core/types.js").Correction} Correction */
+/** @typedef {import("./model.js").DeskModel} DeskModel */
+
+/**
+ * The number a bar lies in.
+ *
+ * @param {import("../core/types.js").BarMap} map
+ * @param {Bar} bar
+ */
+function numberOf(map, bar) {
+  const place = map.bars.findIndex((b) => b.id === bar.id);
+  return map.numbers.find((n) => {
+    const from = map.bars.findIndex((b) => b.id === n.firstBar);
+    const to = map.bars.findIndex((b) => b.id === n.lastBar);
+    return from >= 0 && from <= place && place <= to;
+  });
+}
+
+/**
+ * What the panel says of the chosen bar, or of the page when none is chosen.
+ *
+ * @param {DeskModel} model
+ * @param {{bar: Bar|undefined, index: number, folds: Set<string>, correct: (c: Correction) => void, act: (run: string) => void}} here
+ */
+export function barView(model, { bar, index, folds, correct, act }) {
+  if (!bar) return pageView(model, index, act);
+  const within = numberOf(model.map, bar);
+  const starts = within?.firstBar === bar.id ? within : undefined;
+  const removeLine = async () => {
+    const sure = await confirm(`Take out line ${bar.system}?`, "Its bars and what was said of them are taken out with it. It can be taken back.", "Take it out");
+    if (sure) correct({ kind: "remove-system", page: bar.page, system: bar.system });
+  };
+  return barForm(bar, { number: within, starts }, correct, { add: () => act("add"), removeLine: () => void removeLine() }, folds);
+}
+
+/**
+ * @param {DeskModel} model
+ * @param {number} index
+ * @param {(run: string) => void} act
+ */
+function pageView(model, index, act) {
+  const page = model.map.pages.find((p) => p.index === index);
+  const bars = model.barsOn(index).reduce((n, b) => n + b.count, 0);
+  return el(
+    "div",
+    { class: "empty" },
+    el("p", { text: `Page ${index}: ${count(page?.systems.length ?? 0, "line")}, ${count(bars, "bar")}.` }),
+    el("p", { class: "soft", text: "Tap a bar, or press an arrow key, to choose one." }),
+    button("A line of music was missed", () => act("line"), { class: "btn", id: "add-line" }, icon("plus")),
+    el("p", { class: "field-hint", text: "Then draw over it, from its top line at the left to its bottom line at the right." }),
+  );
+}
