@@ -1,0 +1,87 @@
+"""From network outputs to barlines and boxes: the rules the extractor follows too (README.md, "Decoding")."""
+import numpy as np
+
+APART = 9.0  # px: two barlines are never nearer than this
+REACH = 3  # cells beside a peak over which its place and type are settled
+
+
+def lines(heat, threshold):
+    """[8, W/2] -> [(x, type, score)], left to right"""
+    a = heat[7]
+    order = [i for i in np.argsort(-a) if a[i] >= threshold]
+    found = []
+    for i in order:
+        if i and a[i - 1] > a[i] or i + 1 < len(a) and a[i + 1] > a[i]:
+            continue
+        lo, hi = max(0, i - 2), min(len(a), i + 3)
+        w = a[lo:hi] ** 2
+        x = float((w * (np.arange(lo, hi) * 2 + 1)).sum() / w.sum())
+        if any(abs(x - f[0]) < APART for f in found):
+            continue
+        t = heat[:7, max(0, i - REACH):i + REACH + 1].max(1)
+        found.append((x, int(t.argmax()), float(a[i])))
+    return sorted(found)
+
+
+def iou(a, b):
+    ix = min(a[0] + a[2] / 2, b[0] + b[2] / 2) - max(a[0] - a[2] / 2, b[0] - b[2] / 2)
+    iy = min(a[1] + a[3] / 2, b[1] + b[3] / 2) - max(a[1] - a[3] / 2, b[1] - b[3] / 2)
+    inter = max(0, ix) * max(0, iy)
+    return inter / (a[2] * a[3] + b[2] * b[3] - inter + 1e-9)
+
+
+def boxes(heat, size, thresholds):
+    """[K,40,W/4], [4,40,W/4] -> [(kind, cx, cy, w, h, score)]; a peak is the greatest of its 3 x 3 cells"""
+    p = np.pad(heat, ((0, 0), (1, 1), (1, 1)))
+    top = np.max([p[:, i:i + heat.shape[1], j:j + heat.shape[2]] for i in range(3) for j in range(3)], 0)
+    out = []
+    for k in range(len(heat)):
+        ii, jj = np.where((heat[k] >= thresholds[k]) & (heat[k] >= top[k]))
+        kept = []
+        for n in np.argsort(-heat[k][ii, jj]):
+            i, j = ii[n], jj[n]
+            dx, dy, w, h = size[:, i, j]
+            b = (4 * j + 2 + dx, 4 * i + 2 + dy, w, h)
+            if all(iou(b, o) < 0.4 for o in kept):
+                kept.append(b)
+                out.append((k, *map(float, b), float(heat[k, i, j])))
+    return out
+
+
+def match_lines(found, truth, tolerance=6.0):
+    """-> list of (score, right, type right) of what was found, and how many were there"""
+    left, out = list(truth), []
+    for x, t, s in sorted(found, key=lambda f: -f[2]):
+        near = [(abs(x - l[0]), l) for l in left if abs(x - l[0]) <= tolerance]
+        if near:
+            l = min(near)[1]
+            left.remove(l)
+            out.append((s, True, t == l[1]))
+        else:
+            out.append((s, False, False))
+    return out
+
+
+def match_boxes(found, truth, overlap=0.4):
+    """per kind: {kind: [(score, right)]}"""
+    left, out = list(truth), {}
+    for f in sorted(found, key=lambda f: -f[5]):
+        near = [(iou(f[1:5], l[1:5]), l) for l in left if l[0] == f[0]]
+        near = [n for n in near if n[0] >= overlap]
+        if near:
+            left.remove(max(near)[1])
+        out.setdefault(f[0], []).append((f[5], bool(near)))
+    return out
+
+
+def best(scored, total):
+    """the threshold with the best F1: (threshold, F1, precision, recall); scored = [(score, right)]"""
+    top, tp = (0.5, 0.0, 0.0, 0.0), 0
+    scored = sorted(scored, key=lambda s: -s[0])
+    for n, (s, right, *_) in enumerate(scored, 1):
+        tp += right
+        f = 2 * tp / (n + total) if n + total else 0
+        if f > top[1] + 1e-9:
+            after = scored[n][0] if n < len(scored) else 0.0
+            top = (round((s + max(after, s * 0.5)) / 2, 3), f, tp / n, tp / max(1, total))
+    return top

@@ -1,0 +1,143 @@
+"""The sign network: a strip to barlines along x and boxes of the other signs (shapes: extractor/training/README.md)."""
+import torch
+import torch.nn as nn
+import torch.nn.functional as F
+
+ROWS = slice(24, 64)  # of the half-resolution image: the staff with three spaces over and under it
+
+
+def conv(i, o, k=3, s=1):
+    return nn.Sequential(nn.Conv2d(i, o, k, s, k // 2, bias=False), nn.BatchNorm2d(o), nn.ReLU(inplace=True))
+
+
+class Sep(nn.Module):
+    """depthwise then pointwise, with a way past"""
+
+    def __init__(self, c, kh, kw, dil=1):
+        super().__init__()
+        pad = kh // 2, dil * (kw // 2)
+        self.body = nn.Sequential(nn.Conv2d(c, c, (kh, kw), 1, pad, (1, dil), c, bias=False), nn.BatchNorm2d(c), nn.ReLU(inplace=True),
+                                  nn.Conv2d(c, c, 1, bias=False), nn.BatchNorm2d(c))
+
+    def forward(self, x):
+        return F.relu(x + self.body(x))
+
+
+class Along(nn.Module):
+    """1-D residual convolution along the staff"""
+
+    def __init__(self, c, dil):
+        super().__init__()
+        self.body = nn.Sequential(nn.Conv2d(c, c, (1, 3), 1, (0, dil), (1, dil), bias=False), nn.BatchNorm2d(c))
+
+    def forward(self, x):
+        return F.relu(x + self.body(x))
+
+
+class Signs(nn.Module):
+    def __init__(self, kinds=16, lines=8, a=16, b=48, c=128, d=128):
+        super().__init__()
+        self.stem = conv(1, a, 3, 2)
+        self.first = conv(a, a)
+        self.fold = nn.Sequential(conv(a, 32, 3, (2, 1)), conv(32, 64, 3, (2, 1)), conv(64, 64, 3, (2, 1)))
+        self.join = conv(320, d, 1)
+        self.four = nn.Sequential(conv(a, b, 3, 2), Sep(b, 5, 5), Sep(b, 5, 5), Sep(b, 3, 7))
+        self.eight = nn.Sequential(conv(b, c, 3, 2), *[Sep(c, 5, 7, k) for k in (1, 2, 4, 1, 2, 4)])
+        self.context = nn.Conv2d(2 * c, d, 1)
+        self.along = nn.Sequential(*[Along(d, k) for k in (1, 2, 4, 8, 16, 1)])
+        self.lines = nn.Conv2d(d, lines, 1)
+        self.up = nn.Conv2d(c, b, 1)
+        self.mix = nn.Sequential(Sep(b, 5, 5), conv(b, 64, 1))
+        self.heat = nn.Conv2d(64, kinds, 1)
+        self.size = nn.Conv2d(64, 4, 1)
+        nn.init.constant_(self.heat.bias, -4.6)
+        nn.init.constant_(self.lines.bias, -4.0)
+
+    def forward(self, x):
+        """-> logits of lines [N,8,W/2], of heat [N,K,40,W/4], and raw sizes [N,4,40,W/4]"""
+        x = self.first(self.stem(x))
+        f = self.four(x)
+        e = self.eight(f)
+        t = self.fold(x[:, :, ROWS])
+        t = self.join(t.flatten(1, 2).unsqueeze(2))
+        ctx = self.context(torch.cat([e.mean(2, keepdim=True), e.amax(2, keepdim=True)], 1))
+        t = self.along(F.relu(t + F.interpolate(ctx, scale_factor=(1.0, 4.0), mode="nearest")))
+        m = self.mix(f + F.interpolate(self.up(e), scale_factor=2.0, mode="nearest"))
+        return self.lines(t).squeeze(2), self.heat(m), self.size(m)
+
+
+class Exported(nn.Module):
+    """the network as the extractor runs it: probabilities and pixels"""
+
+    def __init__(self, net):
+        super().__init__()
+        self.net = net
+
+    def forward(self, strip):
+        lines, heat, size = self.net(strip)
+        size = torch.cat([size[:, :2] * 4, 8 * torch.exp(size[:, 2:].clamp(-3, 5))], 1)
+        return torch.sigmoid(lines), torch.sigmoid(heat), size
+
+
+# ---------------------------------------------------------------- targets and losses
+def line_targets(x, kind, w, sigma=1.6):
+    """x [B,L] strip px, kind [B,L] (-1 = none) -> [B,8,W/2]"""
+    c = torch.arange(w // 2, device=x.device) * 2 + 1.0
+    g = torch.exp(-((c - x.unsqueeze(-1)) / 2) ** 2 / (2 * sigma * sigma))
+    g = torch.where(g < 0.02, torch.zeros_like(g), g)
+    out = [torch.where((kind == k).unsqueeze(-1), g, torch.zeros_like(g)).amax(1) for k in range(7)]
+    out.append(torch.where((kind >= 0).unsqueeze(-1), g, torch.zeros_like(g)).amax(1))
+    return torch.stack(out, 1)
+
+
+def box_targets(cx, cy, w, h, kind, kinds, width):
+    """box centres and sizes [B,M] -> heat [B,K,40,W/4]"""
+    B, M = cx.shape
+    X = torch.arange(width // 4, device=cx.device) * 4 + 2.0
+    Y = torch.arange(40, device=cx.device) * 4 + 2.0
+    sx, sy = (w / 8).clamp(4, 12).unsqueeze(-1), (h / 8).clamp(3.5, 8).unsqueeze(-1)
+    # the nearest cell gets 1: a centre between cells must not be a weak target
+    qx, qy = (torch.floor(cx / 4) * 4 + 2).unsqueeze(-1), (torch.floor(cy / 4) * 4 + 2).unsqueeze(-1)
+    gx = torch.exp(-((X - qx) ** 2) / (2 * sx * sx))
+    gy = torch.exp(-((Y - qy) ** 2) / (2 * sy * sy)) * (kind >= 0).unsqueeze(-1)
+    g = gy.unsqueeze(-1) * gx.unsqueeze(-2)
+    g = torch.where(g < 0.02, torch.zeros_like(g), g)
+    index = torch.arange(B, device=cx.device).unsqueeze(1) * kinds + kind.clamp(min=0)
+    out = torch.zeros(B * kinds, 40, width // 4, device=cx.device, dtype=g.dtype)
+    return out.index_reduce_(0, index.reshape(-1), g.reshape(B * M, 40, -1), "amax").view(B, kinds, 40, -1)
+
+
+def focal(logit, target, mask=None):
+    """penalty-reduced focal loss of centre heat maps, per centre"""
+    logit = logit.float()
+    p = torch.sigmoid(logit).clamp(1e-5, 1 - 1e-5)
+    hit = target > 0.995
+    loss = torch.where(hit, -F.logsigmoid(logit) * (1 - p) ** 2, -F.logsigmoid(-logit) * p ** 2 * (1 - target) ** 4)
+    if mask is not None:
+        loss = loss * mask
+    return loss.sum() / hit.sum().clamp(min=1)
+
+
+def line_loss(logit, target):
+    """soft cross entropy, weighted towards what is still wrong: positions off a cell's centre keep their peak height"""
+    logit = logit.float()
+    p = torch.sigmoid(logit)
+    ce = F.binary_cross_entropy_with_logits(logit, target, reduction="none")
+    return (ce * ((p - target).abs() ** 1.5 + 0.02)).sum() / (target > 0.7).sum().clamp(min=1)
+
+
+def size_loss(size, cx, cy, w, h, kind):
+    """L1 of offsets and log sizes at the centre cell and its neighbours"""
+    B, _, H, W = size.shape
+    total, n = 0.0, 0.0
+    ok0 = (kind >= 0) & (cx >= 0) & (cx < W * 4) & (cy >= 0) & (cy < H * 4)
+    for di in (-1, 0, 1):
+        for dj in (-1, 0, 1):
+            i, j = torch.floor(cy / 4).long() + di, torch.floor(cx / 4).long() + dj
+            ok = (ok0 & (i >= 0) & (i < H) & (j >= 0) & (j < W)).float()
+            at = (i.clamp(0, H - 1) * W + j.clamp(0, W - 1)).unsqueeze(1).expand(-1, 4, -1)
+            got = size.float().flatten(2).gather(2, at)
+            want = torch.stack([(cx - (j * 4 + 2)) / 4, (cy - (i * 4 + 2)) / 4, torch.log((w / 8).clamp(min=0.1)), torch.log((h / 8).clamp(min=0.1))], 1)
+            total = total + ((got - want).abs() * ok.unsqueeze(1)).sum()
+            n = n + ok.sum()
+    return total / n.clamp(min=1)

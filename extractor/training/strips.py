@@ -1,0 +1,120 @@
+"""strips.py PAGES... --out FOLDER: made pages (NAME.png + NAME.signs.json) to packed strips and text crops.
+
+Strips carry two spaces of page beyond the strip on every side, so that shifts, bends and scale errors can be drawn later
+without blank edges. Text crops are scaled as the reader sees them (32 px high) with 8 px of page around.
+"""
+import argparse
+import glob
+import json
+import os
+import zlib
+from concurrent.futures import ProcessPoolExecutor
+
+import cv2
+import numpy as np
+
+import cut
+import store
+
+SLACK = 16  # strip pixels
+LINES = ["single", "double", "final", "repeat-start", "repeat-end", "repeat-both", "dashed"]
+KINDS = ["multi-rest", "block-rest", "rest", "bar-repeat", "bar-repeat-2", "count", "meter", "rehearsal", "bar-number",
+         "ending", "segno", "coda", "fermata", "caesura", "word", "heading"]
+READ = {"count", "meter", "rehearsal", "bar-number", "ending", "word", "heading"}
+DOTS = 0.4  # spaces: the dots of a repeat move the middle of its box by about this much from the middle of its lines
+HELD_FACES = {"gootville", "lilyjazz", "abcm2ps"}  # never trained on
+
+
+def line_x(sign, cx):
+    return cx + 8 * DOTS * {"repeat-start": -1, "repeat-end": 1}.get(sign.get("type"), 0)
+
+
+def crop(strip16, box, slack=2 * SLACK):
+    """-> 48 px high crop with 8 px around the reader's view, and the width of that view; None when unreadably flat"""
+    cx, cy, w, h = box
+    w, h = w * 2 + 8, h * 2 + 8
+    if h < 10 or w < 6:
+        return None
+    ky = 32 / h
+    inner = min(320, max(4, round(w * ky)))
+    kx = inner / w
+    m = np.array([[kx, 0, 8 - kx * (cx * 2 + slack - w / 2)], [0, ky, 8 - ky * (cy * 2 + slack - h / 2)]], np.float64)
+    f = min(kx, ky)
+    src = strip16
+    if f < 0.8:  # smooth before shrinking
+        src = cv2.GaussianBlur(src, (0, 0), 0.45 / f)
+    return cv2.warpAffine(src, m, (inner + 16, 48), flags=cv2.INTER_LINEAR, borderMode=cv2.BORDER_CONSTANT, borderValue=255)
+
+
+def page_items(path):
+    """-> ([(strip, label)], [(crop, label)]) of one made page"""
+    truth = json.load(open(path, encoding="utf-8"))
+    page = cv2.imread(path[:-len(".signs.json")] + ".png", cv2.IMREAD_GRAYSCALE)
+    if page is None:
+        return [], []
+    face = str(truth.get("face", ""))
+    held = face.lower() in HELD_FACES or str(truth.get("engraver", "")).lower() in HELD_FACES
+    held = held or zlib.crc32(os.path.basename(path).encode()) % 29 == 0
+    meta = dict(page=os.path.basename(path)[:-len(".signs.json")], engraver=truth.get("engraver"), face=face, held=held)
+    strips, crops = [], []
+    for staff in truth["staves"]:
+        space = float(staff["staffSpace"])
+        wide, axis = cut.cut(page, staff["midline"], space, 16, 2 * SLACK)
+        lines, boxes = [], []
+        for sign in staff["signs"]:
+            x0, y0, x1, y1 = sign["box"]
+            if x1 - x0 <= 0 or y1 - y0 <= 0:
+                continue
+            box = cut.place(axis, sign["box"], space)
+            if sign["kind"] == "barline":
+                lines.append([round(line_x(sign, box[0]), 2), LINES.index(sign.get("type", "single"))])
+            elif sign["kind"] in KINDS:
+                boxes.append([KINDS.index(sign["kind"])] + [round(v, 2) for v in box])
+            text = sign.get("text")
+            if text and sign["kind"] in READ and box[3] < 64:
+                c = crop(wide, box)
+                if c is not None:
+                    crops.append((c, dict(text=text, kind=sign["kind"], face=face, held=held)))
+        strips.append((store.encode_strip(wide), dict(meta, lines=lines, boxes=boxes)))
+    return strips, crops
+
+
+def safe(path):
+    try:
+        return page_items(path)
+    except (KeyError, ValueError, IndexError, cv2.error) as e:
+        print("left out:", path, repr(e), flush=True)
+        return [], []
+
+
+def main():
+    ap = argparse.ArgumentParser(description=__doc__)
+    ap.add_argument("pages", nargs="+")
+    ap.add_argument("--out", required=True)
+    ap.add_argument("--crop-mib", type=float, default=14, help="stop adding crops of words at about this size")
+    ap.add_argument("--strip-mib", type=float, default=38)
+    ap.add_argument("--jobs", type=int, default=2)
+    a = ap.parse_args()
+    files = sorted(f for d in a.pages for f in glob.glob(os.path.join(d, "**", "*.signs.json"), recursive=True))
+    files.sort(key=lambda f: zlib.crc32(os.path.basename(f).encode()))  # a mixed order, the same every time
+    strips, crops = store.Writer(a.out, "strips"), store.Writer(a.out, "crops")
+    full = 0
+    with ProcessPoolExecutor(a.jobs) as pool:
+        for s, c in pool.map(safe, files, chunksize=4):
+            if strips.bin.tell() < a.strip_mib * 2**20:
+                for item in s:
+                    strips.strip(*item)
+            else:
+                full += 1
+            for img, label in c:
+                size = crops.bin.tell() / 2**20 / a.crop_mib
+                if size < 1 and (size < 0.7 or label["kind"] not in ("word", "heading")):
+                    crops.crop(img, label)
+    print(len(files), "pages;", len(strips.rows), "strips,", strips.bin.tell() >> 10, "KiB;", len(crops.rows), "crops,",
+          crops.bin.tell() >> 10, "KiB;", full, "pages beyond the size limit", flush=True)
+    strips.close()
+    crops.close()
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,219 @@
+"""Training of the sign network: data onto the GPU, damage and training there, thresholds from held-out pages, export."""
+import contextlib
+import datetime
+import glob
+import json
+import math
+import os
+import time
+from concurrent.futures import ProcessPoolExecutor
+
+import numpy as np
+import torch
+
+import damage
+import decode
+import hand
+import net
+import store
+from strips import KINDS, LINES, SLACK
+
+W = 1024  # strip px a sample shows
+SPAN = W + 2 * SLACK + 64  # px kept of a strip for one sample
+MOST = 64
+
+
+def hands(a, jobs=14):
+    fonts = sorted(glob.glob(os.path.join(a.data, "fonts", "hand", "*")))
+    n = max(1, a.hand // 200)
+    with ProcessPoolExecutor(min(jobs, os.cpu_count() or 1)) as pool:
+        parts = pool.map(hand.many, [(a.seed * 1000 + i, math.ceil(a.hand / n), fonts) for i in range(n)])
+        return [s for p in parts for s in p]
+
+
+def windows(strips):
+    """strips -> arrays of samples: images [N,192,SPAN], lines [N,MOST,2], boxes [N,MOST,5] in the window's coordinates"""
+    imgs, lines, boxes, src = [], [], [], []
+    for n, (g, label) in enumerate(strips):
+        for at in range(0, max(1, g.shape[1] - SPAN + 300), 700):
+            part = g[:, at:at + SPAN]
+            img = np.full((160 + 2 * SLACK, SPAN), 255, np.uint8)
+            h = min(img.shape[0], g.shape[0])
+            img[:h, :part.shape[1]] = part[:h]
+            l = np.full((MOST, 2), -1.0, np.float32)
+            ls = [(x - at, t) for x, t in label["lines"] if -8 < x - at < SPAN][:MOST]
+            b = np.full((MOST, 5), -1.0, np.float32)
+            bs = [(k, x - at, y, w, hh) for k, x, y, w, hh in label["boxes"] if -8 < x - at < SPAN][:MOST]
+            if ls:
+                l[:len(ls)] = ls
+            if bs:
+                b[:len(bs)] = bs
+            imgs.append(img), lines.append(l), boxes.append(b), src.append(n)
+            if at + SPAN >= g.shape[1]:
+                break
+    return np.stack(imgs), np.stack(lines), np.stack(boxes), np.array(src)
+
+
+def weights(lines, boxes):
+    """samples with rare signs are drawn more often"""
+    n = len(lines)
+    w = np.ones(n)
+    for arr, col, ids in ((lines, 1, range(1, 7)), (boxes, 0, range(len(KINDS)))):
+        for k in ids:
+            has = (arr[:, :, col] == k).any(1)
+            if has.any():
+                w += has * min(4.0, 0.04 / has.mean())
+    return w
+
+
+class Data:
+    def __init__(self, strips, dev):
+        img, lines, boxes, self.src = windows(strips)
+        self.img = torch.from_numpy(img).to(dev)
+        self.lines, self.boxes = torch.from_numpy(lines).to(dev), torch.from_numpy(boxes).to(dev)
+        self.w = torch.from_numpy(weights(lines, boxes)).to(dev)
+
+    def batch(self, idx, bank, strength=1.0, hurt=True):
+        """-> images, lines (x, kind), boxes (cx, cy, w, h, kind), kinds -1 where nothing"""
+        raw = (255 - self.img[idx].unsqueeze(1).float()) / 255
+        geo = damage.Geometry(len(idx), W, raw.device, strength, SLACK)
+        x = geo.warp(raw)
+        if hurt:
+            x = damage.damage(x, bank)
+        l, b = self.lines[idx], self.boxes[idx]
+        lx = geo.follow(l[:, :, 0], torch.full_like(l[:, :, 0], 88.0))[0]
+        lk = torch.where((lx > 0) & (lx < W), l[:, :, 1], torch.full_like(lx, -1)).long()
+        cx, cy, kx, ky = geo.follow(b[:, :, 1], b[:, :, 2])
+        bk = torch.where((cx > 0) & (cx < W) & (cy > 0) & (cy < 160), b[:, :, 0], torch.full_like(cx, -1)).long()
+        return x, (lx, lk), (cx, cy, b[:, :, 3] * kx, b[:, :, 4] * ky, bk)
+
+
+def half(x):
+    return torch.autocast("cuda", torch.bfloat16) if x.is_cuda else contextlib.nullcontext()
+
+
+def loss_of(model, x, l, b):
+    with half(x):
+        lines, heat, size = model(x.contiguous(memory_format=torch.channels_last))
+    with torch.no_grad():
+        lt = net.line_targets(*l, W)
+        ht = net.box_targets(*b, len(KINDS), W)
+    a, c, d = net.line_loss(lines, lt), net.focal(heat, ht), net.size_loss(size, *b)
+    return a + c + 0.5 * d, (a, c, d)
+
+
+class Average:
+    """running mean of the weights, which is what is kept"""
+
+    def __init__(self, model):
+        self.state = {k: v.detach().clone() for k, v in model.state_dict().items()}
+
+    @torch.no_grad()
+    def take(self, model, keep):
+        for k, v in model.state_dict().items():
+            if v.dtype.is_floating_point:
+                self.state[k].lerp_(v, 1 - keep)
+            else:
+                self.state[k].copy_(v)
+
+
+@torch.no_grad()
+def evaluate(model, data, bank, hurt, seed=1):
+    """-> metrics and thresholds on held-out samples"""
+    torch.manual_seed(seed)
+    model.eval()
+    out, got_l, all_l, typed, got_b, all_b = net.Exported(model), [], 0, [], {}, {}
+    for i in range(0, len(data.img), 64):
+        idx = torch.arange(i, min(i + 64, len(data.img)), device=data.img.device)
+        x, l, b = data.batch(idx, bank, 1.0 if hurt else 0.2, hurt)
+        L, H, S = (t.float().cpu().numpy() for t in out(x))
+        lx, lk, bb = l[0].cpu().numpy(), l[1].cpu().numpy(), [t.cpu().numpy() for t in b]
+        for n in range(len(idx)):
+            truth = [(lx[n, m], lk[n, m]) for m in range(MOST) if lk[n, m] >= 0 and 3 < lx[n, m] < W - 3]
+            m = decode.match_lines(decode.lines(L[n], 0.08), truth)
+            got_l += m
+            all_l += len(truth)
+            typed += [t for s, r, t in m if r and s > 0.4]
+            truth = [(bb[4][n, m], *(t[n, m] for t in bb[:4])) for m in range(MOST) if bb[4][n, m] >= 0]
+            for k, v in decode.match_boxes(decode.boxes(H[n], S[n], [0.1] * len(KINDS)), truth).items():
+                got_b.setdefault(k, []).extend(v)
+            for t in truth:
+                all_b[t[0]] = all_b.get(t[0], 0) + 1
+    model.train()
+    line = decode.best(got_l, all_l)
+    m = {"barline": dict(threshold=line[0], f1=line[1], precision=line[2], recall=line[3], n=all_l, type=float(np.mean(typed)) if typed else 0)}
+    for k, name in enumerate(KINDS):
+        t = decode.best(got_b.get(k, []), all_b.get(k, 0))
+        m[name] = dict(threshold=t[0], f1=t[1], precision=t[2], recall=t[3], n=all_b.get(k, 0))
+    return m
+
+
+def export(model, path):
+    model = model.cpu().float().eval()
+    x = torch.zeros(2, 1, 160, 992)
+    names = dict(strip={0: "n", 3: "w"}, lines={0: "n", 2: "w2"}, heat={0: "n", 3: "w4"}, size={0: "n", 3: "w4"})
+    extra = {} if torch.__version__ < "2" else {"dynamo": False}
+    torch.onnx.export(net.Exported(model), x, path, opset_version=17, input_names=["strip"], output_names=["lines", "heat", "size"], dynamic_axes=names, **extra)
+
+
+def save(a, model, metrics):
+    np.savez(os.path.join(a.out, "signs.npz"), **{k: v.float().cpu().numpy() for k, v in model.state_dict().items()})
+    worn = metrics["damaged"]
+    info = dict(version=a.version, date=datetime.date.today().isoformat(), seed=a.seed, kinds=KINDS, lines=LINES,
+                thresholds={k: v["threshold"] for k, v in worn.items()})
+    json.dump(info, open(os.path.join(a.out, "signs.json"), "w"), indent=1)
+    json.dump(dict(signs=metrics), open(os.path.join(a.out, "part-signs.json"), "w"))
+    export(model, os.path.join(a.out, "signs.onnx"))
+
+
+def run(a):
+    dev = "cuda" if torch.cuda.is_available() else "cpu"
+    t0 = time.time()
+    made = store.read(a.data, "strips")
+    drawn = hands(a)
+    held = [s for s in made if s[1]["held"]][:700]
+    mine = [s for s in made if not s[1]["held"]]
+    print("signs: %d strips of pages, %d held out, %d drawn by hand; %.0f s" % (len(mine), len(held), len(drawn), time.time() - t0), flush=True)
+    hold_hand, drawn = drawn[:100], drawn[100:]
+    data = Data(mine + drawn, dev)
+    pages = torch.from_numpy(data.src < len(mine)).to(dev)
+    p = data.w.clone()
+    share = 0.7 if len(mine) else 0.0  # of the samples drawn, those of pages
+    p[pages] *= share / p[pages].sum().clamp(min=1e-9)
+    p[~pages] *= (1 - share) / p[~pages].sum().clamp(min=1e-9)
+    check = Data(held + hold_hand, dev)
+    bank = torch.from_numpy(damage.pencil_bank(400, W)).to(dev)
+    model = net.Signs().to(dev).to(memory_format=torch.channels_last)
+    if a.start:
+        z = np.load(os.path.join(a.start, "signs.npz"))
+        model.load_state_dict({k: torch.from_numpy(z[k]) for k in z.files})
+    opt = torch.optim.AdamW(model.parameters(), 1e-3, weight_decay=0.02, betas=(0.9, 0.98))
+    mean = Average(model)
+    peak, begin, step, log = 3e-3 if not a.start else 1.5e-3, time.time(), 0, []
+    print("signs: %d samples on %s; %.0f s" % (len(data.img), dev, time.time() - t0), flush=True)
+    stop = a.deadline - (45 if dev == "cuda" else 10)
+    while time.time() < stop:
+        done = (time.time() - begin) / max(1e-9, stop - begin)
+        lr = peak * min(1, (step + 1) / 300) * (0.5 + 0.5 * math.cos(math.pi * min(1, done)))
+        for g in opt.param_groups:
+            g["lr"] = lr
+        idx = torch.multinomial(p, a.batch, replacement=True)
+        with torch.no_grad():
+            x, l, b = data.batch(idx, bank)
+        loss, parts = loss_of(model, x, l, b)
+        opt.zero_grad(set_to_none=True)
+        loss.backward()
+        torch.nn.utils.clip_grad_norm_(model.parameters(), 5.0)
+        opt.step()
+        step += 1
+        mean.take(model, min(0.998, step / (step + 20)))
+        if step % 250 == 0 or step < 4:
+            log.append([step, round(time.time() - begin, 1), *(round(float(v.detach()), 3) for v in parts)])
+            print("signs:", *log[-1], "lr %.5f" % lr, flush=True)
+    model.load_state_dict(mean.state)
+    metrics = dict(steps=step, log=log[::8], pages=len(mine), hand=len(drawn), device=torch.cuda.get_device_name() if dev == "cuda" else "cpu",
+                   clean=evaluate(model, check, bank, False), damaged=evaluate(model, check, bank, True))
+    for name in ("clean", "damaged"):
+        print(name, {k: (round(v["f1"], 4), v["n"]) for k, v in metrics[name].items()}, flush=True)
+    save(a, model, metrics)
+    print("signs: done after %.0f s" % (time.time() - t0), flush=True)
