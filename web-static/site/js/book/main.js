@@ -26,6 +26,8 @@ class BookRoom {
   /** @type {PageInfo[]} */
   #pages = [];
   #reload = 0;
+  /** @type {{page: PageInfo, before: Set<string>}|undefined} */
+  #retaken;
 
   async start() {
     shell({ room: "book", book: this.#id });
@@ -49,6 +51,7 @@ class BookRoom {
     bus.on("live:lost", () => toast("The live line to barmap is broken; it is being tried again.", { key: "live" }));
     bus.on("move", ({ page, to }) => void this.#move(page, to));
     bus.on("delete", (page) => void this.#delete(page));
+    bus.on("again", (page) => void this.#again(page));
     bus.on("retake", ({ page, file }) => void this.#retake(page, file));
     addEventListener("keydown", (event) => {
       if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
@@ -77,6 +80,7 @@ class BookRoom {
       this.#draw(book);
       this.#job.draw(book.job);
       this.#grid.draw(this.#pages, found.doubts ?? []);
+      await this.#putInPlace();
     } catch (error) {
       if (/** @type {any} */ (error).status === 404) deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
       else complain(error);
@@ -142,21 +146,37 @@ class BookRoom {
   }
 
   /**
-   * Puts a new picture in the place of a page.
+   * Sends a new picture of a page. It appears as a page of its own when it has been opened; then
+   * {@link #putInPlace} lets it take the old one's place.
    *
    * @param {PageInfo} page
    * @param {File} file
    */
   async #retake(page, file) {
-    const before = this.#pages.map((p) => p.id);
-    if (!(await this.#uploader.send([file]))) return;
+    this.#retaken = { page, before: new Set(this.#pages.map((p) => p.id)) };
+    if (!(await this.#uploader.send([file]))) this.#retaken = undefined;
+  }
+
+  async #putInPlace() {
+    const retaken = this.#retaken;
+    const fresh = this.#pages.map((p) => p.id).filter((id) => retaken && !retaken.before.has(id));
+    if (!retaken || fresh.length === 0) return;
+    this.#retaken = undefined;
+    const kept = this.#pages.map((p) => p.id).filter((id) => !fresh.includes(id));
     try {
+      await this.#order(kept.flatMap((id) => (id === retaken.page.id ? [id, ...fresh] : [id])));
+      await this.#delete(retaken.page);
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  /** @param {PageInfo} page */
+  async #again(page) {
+    try {
+      const { data } = await call("POST", bookPath(this.#id, `/pages/${encodeURIComponent(page.id)}/again`), { body: {} });
+      this.#job.draw(data?.job);
       await this.#load();
-      const fresh = this.#pages.map((p) => p.id).filter((id) => !before.includes(id));
-      if (fresh.length === 0) return;
-      const order = before.flatMap((id) => (id === page.id ? [id, ...fresh] : [id]));
-      await this.#order(order);
-      await this.#delete(page);
     } catch (error) {
       complain(error);
     }

@@ -69,8 +69,9 @@ export function pageCard(book, bus, page, { place, last, doubts }) {
     el("div", { class: "thumb-head" }, el("b", { text: String(page.index) }), stateChip(page, doubts)),
     el("a", { class: "thumb-link", href, "aria-label": `Correct ${name}`, draggable: "false" }, picture),
     el("p", { class: "source", text: page.source, title: page.source }),
-    trouble ? el("p", { class: "finding", text: trouble }) : null,
+    trouble ? el("p", { class: blurred || page.state === "failed" ? "finding" : "remark", text: trouble }) : null,
     blurred || page.state === "failed" ? retake(bus, page) : null,
+    page.state === "failed" ? button("Try to read it again", () => bus.emit("again", page)) : null,
     el(
       "div",
       { class: "tools" },

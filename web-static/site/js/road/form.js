@@ -8,10 +8,32 @@ const HEIGHT = 46;
 const ROW = 104;
 const TOP = 40;
 
-/** @param {RoadBar} bar a long rest is longer, but not in proportion */
+/** Signs that count at the start of their bar; the others count at its end. */
+const AT_START = ["segno", "coda"];
+/** What is short enough to be drawn as a sign of its own. */
+const SHORT = /** @type {Record<string, string>} */ ({ caesura: "//" });
+
+/**
+ * @param {RoadBar} bar
+ * @param {boolean} atStart
+ */
+function signs(bar, atStart) {
+  const list = (bar.signs ?? []).filter((s) => AT_START.includes(s) === atStart && s !== "fermata").map((s) => SHORT[s] ?? SIGN[s] ?? s);
+  if (bar.times && !atStart) list.push(`${bar.times}×`);
+  return list.join(" ");
+}
+
+/** @param {string} mark */
+function markWidth(mark) {
+  return mark ? Math.max(24, 12 + mark.length * 10) : 0;
+}
+
+/** @param {RoadBar} bar a long rest is longer, but not in proportion; signs get their room */
 function width(bar) {
-  const signs = (bar.signs ?? []).length ? 24 : 0;
-  return 42 + signs + (bar.count > 1 ? 16 + Math.min(110, 22 * Math.log2(bar.count)) : 0);
+  const rest = bar.count > 1 ? 16 + Math.min(110, 22 * Math.log2(bar.count)) : 0;
+  const letters = signs(bar, true).length + signs(bar, false).length;
+  const over = markWidth(markText(bar.rehearsal)) + letters * 8.4 + (letters ? 10 : 0);
+  return Math.max(42 + rest, over);
 }
 
 /**
@@ -102,7 +124,7 @@ function block({ bar, x, row, w }, before, { state, pick, newRow }) {
   group.append(...edge(bar.end ?? "single", x + w, y));
   if (newRow || !before) group.append(...edge(bar.start && bar.start !== "none" ? bar.start : "single", x, y));
   else if (bar.start === "repeat-start" && before.end !== "repeat-start" && before.end !== "repeat-both") group.append(...edge("repeat-start", x, y));
-  over(group, bar, x, y, w);
+  over(group, bar, x, y, w, !newRow && String(before?.ending ?? "") === String(bar.ending ?? ""));
   return group;
 }
 
@@ -114,13 +136,14 @@ function block({ bar, x, row, w }, before, { state, pick, newRow }) {
  * @param {number} x
  * @param {number} y
  * @param {number} w
+ * @param {boolean} goesOn whether the bar before lies under the same ending
  */
-function over(group, bar, x, y, w) {
+function over(group, bar, x, y, w, goesOn) {
   const mark = markText(bar.rehearsal);
   const shown = mark || (typeof bar.meter === "object" && bar.meter?.printed) || bar.count > 1 || bar.number % 4 === 1;
   if (shown && !bar.vamp && !bar.safety) group.append(svg("text", { class: "form-number", x: x + 3, y: y + HEIGHT + 17, text: bar.label ?? String(bar.number) }));
   if (mark) {
-    const mw = Math.max(24, 12 + mark.length * 10);
+    const mw = markWidth(mark);
     group.append(
       svg("rect", { class: "form-mark", x: x + 1, y: y - 32, width: mw, height: 24 }),
       svg("text", { class: "form-mark-text", x: x + 1 + mw / 2, y: y - 14, "text-anchor": "middle", text: mark }),
@@ -129,15 +152,32 @@ function over(group, bar, x, y, w) {
   if (typeof bar.meter === "object" && bar.meter?.printed && !(bar.count > 1 && w < 70)) {
     group.append(svg("text", { class: "form-meter", x: x + 5, y: y + HEIGHT - 6, text: meterText(bar.meter) }));
   }
-  if (bar.ending?.length) {
-    group.append(
-      svg("path", { class: "form-ending", d: `M${x + 2} ${y - 1} V${y - 9} H${x + w - 2}` }),
-      svg("text", { class: "form-ending-text", x: mark ? x + w - 16 : x + 5, y: y - 13, text: `${bar.ending.join(",")}.` }),
-    );
+  if (bar.ending?.length) bracket(group, bar, x, y, w, goesOn);
+  const [start, end] = [signs(bar, true), signs(bar, false)];
+  const high = bar.ending?.length ? y + HEIGHT + 17 : y - 12;
+  if (start) group.append(svg("text", { class: "form-sign", x: x + markWidth(mark) + (mark ? 5 : 2), y: y - 12, text: start }));
+  if (end) group.append(svg("text", { class: "form-sign", x: x + w - 2, y: high, "text-anchor": "end", text: end }));
+  if (bar.signs?.includes("fermata")) {
+    const cx = x + w - 16;
+    group.append(svg("path", { class: "form-hold", d: `M${cx - 9} ${y + 15} a9 9 0 0 1 18 0` }), svg("circle", { class: "form-dot", cx, cy: y + 13, r: 2 }));
   }
-  const signs = (bar.signs ?? []).map((s) => SIGN[s] ?? s);
-  if (bar.times) signs.push(`${bar.times}×`);
-  if (signs.length) group.append(svg("text", { class: "form-sign", x: x + w - 2, y: bar.ending?.length ? y + HEIGHT + 17 : y - 12, "text-anchor": "end", text: signs.join(" ") }));
+}
+
+/**
+ * The bracket of an ending; its figure stands only where it begins.
+ *
+ * @param {SVGGElement} group
+ * @param {RoadBar} bar
+ * @param {number} x
+ * @param {number} y
+ * @param {number} w
+ * @param {boolean} goesOn whether the bar before lies under the same one
+ */
+function bracket(group, bar, x, y, w, goesOn) {
+  group.append(svg("path", { class: "form-ending", d: goesOn ? `M${x} ${y - 9} H${x + w - 2}` : `M${x + 2} ${y - 1} V${y - 9} H${x + w - 2}` }));
+  if (goesOn) return;
+  const at = x + markWidth(markText(bar.rehearsal)) + 5;
+  group.append(svg("text", { class: "form-ending-text", x: at, y: y - 13, text: `${(bar.ending ?? []).join(", ")}.` }));
 }
 
 /**

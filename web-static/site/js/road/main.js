@@ -97,7 +97,7 @@ class RoadRoom {
     const facts = number.tacet || number.bars.length === 0
       ? "tacet"
       : [
-          count(number.bars.reduce((n, b) => n + b.count, 0), "bar") + " written",
+          count(/** @type {any} */ (planned)?.written ?? number.bars.reduce((n, b) => n + b.count, 0), "bar") + " written",
           played ? `${played.bars} played` : "",
           played ? duration(played.seconds) : "",
         ].filter(Boolean).join(" · ");
