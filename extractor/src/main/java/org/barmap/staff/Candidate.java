@@ -6,8 +6,8 @@ import java.util.Optional;
  * A staff that may be one.
  *
  * @param staff its curve
- * @param weakest share of its length in which its weakest line is seen
- * @param mean the same over its five lines
+ * @param weakest share of its length in which its weakest line is seen where it can be
+ * @param mean share of its length in which a line is seen, over its five lines
  * @param between the most that is seen half way between lines
  * @param beyond the more that is seen of a sixth line, above or below
  */
@@ -18,28 +18,18 @@ record Candidate(Staff staff, double weakest, double mean, double between, doubl
       return Optional.empty();
     }
     StaffFit fit = StaffFit.of(lines, track, space);
-    for (int i = 0; i < 2; i++) {
-      double above = fit.coverage(-3);
-      double below = fit.coverage(3);
-      // The five best of the lines in sight are the staff.
-      if (above > fit.coverage(2) + 0.15) {
-        fit.moveBy(-1);
-      } else if (below > fit.coverage(-2) + 0.15) {
-        fit.moveBy(1);
-      }
-    }
     double weakest = 1;
     double mean = 0;
     for (int k = -2; k <= 2; k++) {
       double c = fit.coverage(k);
-      weakest = Math.min(weakest, c);
+      weakest = Math.min(weakest, fit.visible(k));
       mean += c / 5;
     }
     double between = 0;
     for (int k = -3; k <= 3; k += 2) {
       between = Math.max(between, fit.coverage(k / 2.0));
     }
-    double beyond = Math.max(fit.coverage(-3), fit.coverage(3));
+    double beyond = Math.max(fit.visible(-3), fit.visible(3));
     Staff staff = new StaffEnds(pixels, lines.contrast()).staff(fit);
     return Optional.of(new Candidate(staff, weakest, mean, between, beyond));
   }

@@ -19,11 +19,13 @@ final class LineBlocks {
   static final int WIDTH = 6;
 
   private final float[][] values;
+  private final float[][] gray;
   private final int height;
   private final double contrast;
 
-  private LineBlocks(float[][] values, int height, double contrast) {
+  private LineBlocks(float[][] values, float[][] gray, int height, double contrast) {
     this.values = values;
+    this.gray = gray;
     this.height = height;
     this.contrast = contrast;
   }
@@ -33,6 +35,7 @@ final class LineBlocks {
     int blocks = Math.max(1, gray.cols() / WIDTH);
     int height = gray.rows();
     float[][] line = new float[blocks][height];
+    float[][] level = new float[blocks][height];
     try (Mats scope = new Mats()) {
       Mat narrow = scope.mat();
       Mat whole = scope.keep(gray.colRange(0, Math.min(gray.cols(), blocks * WIDTH)));
@@ -43,10 +46,9 @@ final class LineBlocks {
       Mat real = scope.mat();
       turned.convertTo(real, CvType.CV_32F);
       int reach = Math.max(2, (int) Math.round(0.4 * space));
-      float[] column = new float[height];
       for (int b = 0; b < blocks; b++) {
-        real.get(b, 0, column);
-        ridge(column, reach, line[b]);
+        real.get(b, 0, level[b]);
+        ridge(level[b], reach, line[b]);
       }
     }
     double typical = typical(line, height, space);
@@ -57,7 +59,7 @@ final class LineBlocks {
         l[y] = Math.min(1, l[y] * gain);
       }
     }
-    return new LineBlocks(line, height, typical);
+    return new LineBlocks(line, level, height, typical);
   }
 
   private static void ridge(float[] g, int reach, float[] out) {
@@ -128,5 +130,11 @@ final class LineBlocks {
     }
     float f = (float) (y - i);
     return values[b][i] * (1 - f) + values[b][i + 1] * f;
+  }
+
+  /** Tells whether a place is plain paper: no line, and nothing that could hide one. */
+  boolean isBare(int b, double y) {
+    int i = (int) Math.round(y);
+    return i >= 0 && i < height && gray[b][i] > 250 - Math.max(8, 0.4 * contrast);
   }
 }

@@ -9,6 +9,9 @@ final class StaffEnds {
   /** A gap in the lines longer than this ends a staff, in staff spaces. */
   private static final double GAP = 1.2;
 
+  /** Lines must go on for this long to count; digits beside a staff don't. In staff spaces. */
+  private static final double RUN = 0.4;
+
   private final Pixels pixels;
   private final double least;
 
@@ -36,14 +39,26 @@ final class StaffEnds {
 
   private double end(Line line, double coarse, int direction) {
     double s = line.space(coarse);
-    double start = coarse - direction * 3 * s;
-    double good = start;
-    for (double x = start; (x - coarse) * direction < BEYOND * s; x += direction) {
-      if (x < 0 || x >= pixels.width() || Math.abs(x - good) > GAP * s) {
-        break;
+    double good = Double.NaN;
+    // From a little inside outwards; further inside when there is nothing.
+    for (double inside = 3 * s; Double.isNaN(good); inside += 5 * s) {
+      double start = coarse - direction * inside;
+      if (start < line.x0 - 3 * s || start > line.x1 + 3 * s) {
+        return coarse;
       }
-      if (isStaff(line, x)) {
-        good = x;
+      double bare = 0;
+      double run = 0;
+      for (double x = start; (x - coarse) * direction < BEYOND * s; x += direction) {
+        if (x < 0 || x >= pixels.width() || bare > GAP * s) {
+          break;
+        }
+        int seen = seen(line, x);
+        bare += seen < 0 ? 1 : 0;
+        run = seen >= 3 ? run + 1 : seen < 0 ? 0 : run;
+        if (run >= RUN * s) {
+          good = x;
+          bare = 0;
+        }
       }
     }
     // A barline at the very end belongs to the staff.
@@ -51,27 +66,30 @@ final class StaffEnds {
     for (double x = good; Math.abs(x - good) < 0.9 * s; x += direction) {
       if (isBar(line, x)) {
         edge = x;
-      } else if (Math.abs(x - edge) > 0.3 * s) {
+      } else if (Math.abs(x - edge) > 0.4 * s) {
         break;
       }
     }
     return direction > 0 ? Math.floor(edge) + 1 : Math.floor(edge);
   }
 
-  /** Tells whether at least three of the five lines stand at {@code x}, paper beside them. */
-  private boolean isStaff(Line line, double x) {
+  /** Returns how many of the five lines stand at {@code x}; -1 where there is only bare paper. */
+  private int seen(Line line, double x) {
     double s = line.space(x);
     double y = line.middle(x);
     int count = 0;
+    int bare = 0;
     for (int k = -2; k <= 2; k++) {
       double at = y + k * s;
       int dark = pixels.darkest(x, at - 0.17 * s, at + 0.17 * s);
       int paper = Math.min(pixels.at(x, at - 0.45 * s), pixels.at(x, at + 0.45 * s));
       if (paper - dark > least) {
         count++;
+      } else if (dark > 250 - 2 * least) {
+        bare++;
       }
     }
-    return count >= 3;
+    return count < 3 && bare >= 3 ? -1 : count;
   }
 
   private boolean isBar(Line line, double x) {

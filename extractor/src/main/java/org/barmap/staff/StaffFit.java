@@ -20,9 +20,10 @@ final class StaffFit {
   static StaffFit of(LineBlocks lines, Tracks.Track track, double usual) {
     StaffFit fit = new StaffFit(lines, track, usual);
     fit.startSpace(usual);
-    for (int round = 0; round < 3; round++) {
-      fit.refine(round);
-    }
+    fit.refine(0);
+    Retrace.straighten(lines, fit.first, fit.middle, fit.space);
+    fit.refine(1);
+    fit.refine(2);
     return fit;
   }
 
@@ -44,24 +45,31 @@ final class StaffFit {
 
   /** Returns the share of blocks in which a line stands at a number of spaces from the middle. */
   double coverage(double across) {
+    return share(across, false);
+  }
+
+  /** Returns the same share of only those blocks in which a line would not be hidden. */
+  double visible(double across) {
+    return share(across, true);
+  }
+
+  private double share(double across, boolean onlyVisible) {
     double seen = 0;
+    double all = 0;
     for (int i = 0; i < middle.length; i++) {
       double best = 0;
       double y = middle[i] + across * space[i];
+      boolean bare = true;
       for (double d = -0.12; d <= 0.121; d += 0.06) {
         best = Math.max(best, lines.at(first + i, y + d * space[i]));
+        bare &= lines.isBare(first + i, y + d * space[i]);
       }
-      seen += best > 0.35 ? 1 : 0;
+      boolean line = best > 0.35;
+      seen += line ? 1 : 0;
+      all += line || bare || !onlyVisible ? 1 : 0;
     }
-    return seen / middle.length;
-  }
-
-  /** Moves the fit by whole lines; used when the track ran one line too high or low. */
-  void moveBy(int linesDown) {
-    for (int i = 0; i < middle.length; i++) {
-      middle[i] += linesDown * space[i];
-    }
-    refine(2);
+    // Where next to nothing could be seen nothing is said against a line.
+    return all < 0.05 * middle.length ? 1 : seen / all;
   }
 
   /** Finds the one space that suits the whole track best. */

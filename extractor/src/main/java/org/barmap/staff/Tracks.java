@@ -20,11 +20,14 @@ final class Tracks {
     }
   }
 
-  private static final float FADE = 0.92f;
+  private static final float FADE = 0.975f;
   private static final int STEEPEST = 3;
-  private static final float BEND = 0.006f;
+  private static final float BEND = 0.02f;
   private static final float START = 0.30f;
   private static final float ALIVE = 0.22f;
+
+  /** Evidence that takes up a track again after a long gap. */
+  private static final float BACK = 0.5f;
 
   private final Comb comb;
   private final double space;
@@ -153,7 +156,8 @@ final class Tracks {
       }
       out[b] = at;
       alive = 0.8f * alive + 0.2f * comb.block(b)[at];
-      if (alive > ALIVE) {
+      boolean away = Math.abs(b - good) > patience / 4;
+      if (alive > (away ? BACK : ALIVE)) {
         good = b;
       } else if (Math.abs(b - good) > patience) {
         break;

@@ -63,6 +63,7 @@ final class MeasureStaves {
     int pages = 0;
     double millis = 0;
     double worstEnd = 0;
+    double worstOff = 0;
     List<Double> times = new ArrayList<>();
     List<Path> files = PageFiles.list(List.of(folder)).files();
     for (Path file : files) {
@@ -99,19 +100,23 @@ final class MeasureStaves {
             }
           }
           worstEnd = Math.max(end, worstEnd);
+          double off = off(file, page, systems);
+          worstOff = Math.max(off, worstOff);
           truth += want.size();
           found += got.size();
           hit += ok;
-          String mark = ok == want.size() && got.size() == want.size() && end < 1 ? "  " : "! ";
+          String mark =
+              ok == want.size() && got.size() == want.size() && end < 1 && off < 0.3 ? "  " : "! ";
           System.out.printf(
               Locale.ROOT,
-              "%s%-44s truth %2d found %2d hit %2d  ends %.2f  space %.1f work %dx%d  %.0f ms %s%n",
+              "%s%-44s truth %2d found %2d hit %2d  ends %.2f off %.2f  space %.1f work %dx%d  %.0f ms %s%n",
               mark,
               file.getFileName(),
               want.size(),
               got.size(),
               ok,
               end,
+              off,
               page.staffSpace(),
               page.gray().cols(),
               page.gray().rows(),
@@ -134,14 +139,55 @@ final class MeasureStaves {
     times.sort(null);
     System.out.printf(
         Locale.ROOT,
-        "%s: pages %d  recall %.4f  precision %.4f  worst end %.2f spaces  median %.0f ms mean %.0f%n",
+        "%s: pages %d  recall %.4f  precision %.4f  worst end %.2f off %.2f spaces  median %.0f ms mean %.0f%n",
         folder.getFileName(),
         pages,
         truth == 0 ? 1.0 : hit / (double) truth,
         found == 0 ? 1.0 : hit / (double) found,
         worstEnd,
+        worstOff,
         times.isEmpty() ? 0 : times.get(times.size() / 2),
         millis / Math.max(1, pages));
+  }
+
+  /** Returns the most a staff's middle line is off its truth, in staff spaces; 0 without truth. */
+  private static double off(Path file, PageImage page, List<FoundSystem> systems)
+      throws IOException {
+    Path json =
+        file.resolveSibling(file.getFileName().toString().replaceFirst("\\.[^.]+$", ".signs.json"));
+    double worst = 0;
+    if (!Files.exists(json)) {
+      return worst;
+    }
+    JsonNode tree = BarMapJson.mapper().readTree(Files.readString(json));
+    for (JsonNode s : tree.path("staves")) {
+      JsonNode points = s.path("midline");
+      for (int i = 0; i + 1 < points.size(); i++) {
+        for (int part = 0; part < 8; part++) {
+          double f = (part + 0.5) / 8;
+          double x =
+              points.path(i).path(0).asDouble() * (1 - f)
+                  + points.path(i + 1).path(0).asDouble() * f;
+          double y =
+              points.path(i).path(1).asDouble() * (1 - f)
+                  + points.path(i + 1).path(1).asDouble() * f;
+          Point w = page.toWork(x, y);
+          double best = 99;
+          for (FoundSystem system : systems) {
+            for (Staff staff : system.staves()) {
+              if (w.x() > staff.left() && w.x() < staff.right()) {
+                best =
+                    Math.min(best, Math.abs(staff.middleAt(w.x()) - w.y()) / staff.spaceAt(w.x()));
+              }
+            }
+          }
+          if (best < 2.5) {
+            worst = Math.max(worst, best);
+          }
+        }
+      }
+    }
+    return worst;
   }
 
   static List<Outline> truth(Path file) throws IOException {

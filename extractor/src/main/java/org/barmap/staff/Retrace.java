@@ -1,0 +1,141 @@
+package org.barmap.staff;
+
+/**
+ * Brings a track back that strayed from its staff.
+ *
+ * <p>A slur or a row of ledger lines can pass for a staff line, so that a track runs a line off for
+ * a while. Two things tell: beside a slur or ledger line there is bare paper where a staff line
+ * would go on, and staves don't jump. The best way along the staff has the fewest bare places on
+ * its five lines and the least up and down against a straight line.
+ */
+final class Retrace {
+
+  /** Pixels between two heights tried. */
+  private static final int STEP = 2;
+
+  /** What a move by one staff space costs, in lines found bare in one block. */
+  private static final double MOVE = 12;
+
+  /** What a line neither seen nor bare costs. */
+  private static final float HIDDEN = 0.2f;
+
+  /** How far from the track the staff may lie, in staff spaces. */
+  private static final double REACH = 2.4;
+
+  private final LineBlocks lines;
+  private final int first;
+  private final double[] middle;
+  private final double[] space;
+  private final double[] straight;
+  private final int half;
+
+  private Retrace(LineBlocks lines, int first, double[] middle, double[] space) {
+    this.lines = lines;
+    this.first = first;
+    this.middle = middle;
+    this.space = space;
+    this.straight = line(middle);
+    double most = 0;
+    for (int i = 0; i < middle.length; i++) {
+      most = Math.max(most, Math.abs(middle[i] - straight[i]));
+    }
+    this.half = (int) Math.ceil((most + REACH * space[0]) / STEP);
+  }
+
+  /** Changes the middle heights, one per block from block {@code first} on. */
+  static void straighten(LineBlocks lines, int first, double[] middle, double[] space) {
+    if (middle.length > 1) {
+      new Retrace(lines, first, middle, space).run();
+    }
+  }
+
+  private void run() {
+    int n = middle.length;
+    int states = 2 * half + 1;
+    float[] cost = new float[states];
+    float[] moved = new float[states];
+    float[] here = new float[states];
+    short[][] from = new short[n][states];
+    for (int i = 0; i < n; i++) {
+      float step = (float) (MOVE * STEP / space[i]);
+      short[] way = from[i];
+      for (int j = 0; j < states; j++) {
+        way[j] = (short) j;
+        moved[j] = cost[j];
+      }
+      for (int j = 1; j < states; j++) {
+        if (moved[j - 1] + step < moved[j]) {
+          moved[j] = moved[j - 1] + step;
+          way[j] = way[j - 1];
+        }
+      }
+      for (int j = states - 2; j >= 0; j--) {
+        if (moved[j + 1] + step < moved[j]) {
+          moved[j] = moved[j + 1] + step;
+          way[j] = way[j + 1];
+        }
+      }
+      missing(i, here);
+      for (int j = 0; j < states; j++) {
+        cost[j] = moved[j] + here[j];
+      }
+    }
+    int at = 0;
+    for (int j = 0; j < states; j++) {
+      at = cost[j] < cost[at] ? j : at;
+    }
+    for (int i = n - 1; i >= 0; i--) {
+      middle[i] = straight[i] + (at - half) * STEP;
+      at = from[i][at];
+    }
+  }
+
+  /** Counts the lines that are missing in a block for each height. */
+  private void missing(int i, float[] out) {
+    double s = space[i];
+    int tolerance = Math.max(1, (int) Math.round(0.16 * s));
+    int low = (int) Math.floor(middle[i] - (REACH + 2) * s) - 3;
+    int high = (int) Math.ceil(middle[i] + (REACH + 2) * s) + 3;
+    float[] bad = new float[high - low + 1];
+    for (int y = low; y <= high; y++) {
+      float line = 0;
+      boolean bare = true;
+      for (int d = -tolerance; d <= tolerance; d++) {
+        line = Math.max(line, lines.at(first + i, y + d));
+        bare &= lines.isBare(first + i, y + d);
+      }
+      bad[y - low] = bare ? 1 : line > 0.35f ? 0 : HIDDEN;
+    }
+    for (int j = 0; j < out.length; j++) {
+      double y = straight[i] + (j - half) * STEP;
+      if (Math.abs(y - middle[i]) > REACH * s) {
+        out[j] = 6;
+        continue;
+      }
+      float sum = 0;
+      for (int k = -2; k <= 2; k++) {
+        sum += bad[(int) Math.round(y + k * s) - low];
+      }
+      out[j] = sum;
+    }
+  }
+
+  /** Returns the straight line nearest to most of a curve: through medians of its two halves. */
+  private static double[] line(double[] y) {
+    int n = y.length;
+    double left = median(y, 0, n / 2);
+    double right = median(y, n - n / 2, n);
+    double slope = (right - left) / Math.max(1, n - n / 2);
+    double[] line = new double[n];
+    for (int i = 0; i < n; i++) {
+      line[i] = left + slope * (i - n / 4.0);
+    }
+    return line;
+  }
+
+  private static double median(double[] v, int from, int to) {
+    double[] part = java.util.Arrays.copyOfRange(v, from, Math.max(from + 1, to));
+    java.util.Arrays.sort(part);
+    return part[part.length / 2];
+  }
+}
