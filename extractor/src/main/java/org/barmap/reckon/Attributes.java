@@ -1,0 +1,223 @@
+package org.barmap.reckon;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Barline;
+import org.barmap.map.Navigation;
+import org.barmap.map.Placement;
+import org.barmap.map.Word;
+import org.barmap.sign.Reading;
+import org.barmap.sign.Sign;
+import org.barmap.sign.SignKind;
+
+/** Finds the signs of one system that belong to one of its bars. */
+final class Attributes {
+
+  /** A sign at a bar's beginning may stand this far to the left of it; staff spaces. */
+  private static final double BEFORE = 3;
+
+  private final SystemCells cells;
+  private final List<BarSpan> bars;
+
+  Attributes(SystemCells cells, List<BarSpan> bars) {
+    this.cells = cells;
+    this.bars = bars;
+  }
+
+  /** The bar a position lies in. */
+  private int barAt(double at) {
+    for (int i = 0; i < bars.size(); i++) {
+      if (at < bars.get(i).to()) {
+        return i;
+      }
+    }
+    return bars.size() - 1;
+  }
+
+  /** The bar that begins under a sign, else the one it lies in. */
+  private int barStartingAt(Sign sign) {
+    int best = 0;
+    for (int i = 1; i < bars.size(); i++) {
+      if (Marks.distance(sign, bars.get(i).from()) < Marks.distance(sign, bars.get(best).from())) {
+        best = i;
+      }
+    }
+    return Marks.distance(sign, bars.get(best).from()) <= 6 ? best : barAt(sign.at());
+  }
+
+  /** The bar that ends nearest to a sign's right side, else the one it lies in. */
+  private int barEndingAt(Sign sign) {
+    int in = barAt(sign.at());
+    double into = sign.at() - bars.get(in).from();
+    boolean overhangs = in > 0 && into < Math.min(BEFORE, bars.get(in).width() / 4);
+    return overhangs ? in - 1 : in;
+  }
+
+  private List<Sign> of(SignKind kind) {
+    return cells.signs(kind);
+  }
+
+  /** The meter printed at a bar's beginning. */
+  Optional<Sign> meter(int bar) {
+    double last = bars.get(bars.size() - 1).to();
+    return of(SignKind.METER).stream()
+        .filter(s -> s.at() < last && barAt(s.at()) == bar)
+        .filter(s -> nearBeginning(s, bar))
+        .filter(s -> Meters.of(s).isPresent())
+        .max(Comparator.comparingDouble(Sign::probability));
+  }
+
+  private boolean nearBeginning(Sign sign, int bar) {
+    BarSpan span = bars.get(bar);
+    double into = sign.at() - span.from();
+    return into < 12 || into < 0.4 * span.width();
+  }
+
+  /** The rehearsal mark over a bar's beginning. */
+  Optional<Sign> rehearsal(int bar) {
+    return of(SignKind.REHEARSAL).stream()
+        .filter(s -> barStartingAt(s) == bar)
+        .max(Comparator.comparingDouble(Sign::probability));
+  }
+
+  /** A whole-bar rest in the bar. */
+  boolean rests(int bar) {
+    return of(SignKind.REST).stream().anyMatch(s -> s.probability() >= 0.5 && barAt(s.at()) == bar);
+  }
+
+  /** A bar-repeat sign for the bar: in it, or a two-bar sign over one of its barlines. */
+  boolean repeatsBarBefore(int bar) {
+    BarSpan span = bars.get(bar);
+    boolean one = of(SignKind.BAR_REPEAT).stream().anyMatch(s -> barAt(s.at()) == bar);
+    boolean two =
+        of(SignKind.BAR_REPEAT_2).stream()
+            .anyMatch(s -> s.to() > span.from() - 1 && s.from() < span.to() + 1);
+    return one || two;
+  }
+
+  /** The endings a bar lies under. */
+  List<Integer> ending(int bar) {
+    BarSpan span = bars.get(bar);
+    double middle = (span.from() + span.to()) / 2;
+    return of(SignKind.ENDING).stream()
+        .filter(s -> s.from() <= middle && s.to() >= middle)
+        .findFirst()
+        .map(s -> endingOf(s, bar))
+        .orElse(List.of());
+  }
+
+  private List<Integer> endingOf(Sign bracket, int bar) {
+    List<Integer> read = numbers(bracket.text());
+    if (!read.isEmpty()) {
+      return read;
+    }
+    boolean afterRepeat =
+        bar > 0
+            && bars.get(bar - 1)
+                .end()
+                .filter(e -> e.text().equals(Barline.REPEAT_END.word()))
+                .isPresent();
+    return List.of(afterRepeat ? 2 : 1);
+  }
+
+  /** Reads "1.", "1.,2.", "1-3". */
+  static List<Integer> numbers(String text) {
+    List<Integer> out = new ArrayList<>();
+    for (String part : text.split("[^0-9]+")) {
+      if (part.matches("[1-9]\\d?")) {
+        out.add(Integer.parseInt(part));
+      }
+    }
+    boolean range = text.matches("\\s*\\d+\\.?\\s*[-–]\\s*\\d+.*");
+    if (range && out.size() == 2 && out.get(1) > out.get(0) && out.get(1) < 20) {
+      int first = out.get(0);
+      int last = out.get(1);
+      out.clear();
+      for (int i = first; i <= last; i++) {
+        out.add(i);
+      }
+    }
+    return List.copyOf(out);
+  }
+
+  /** Navigation signs and holds at a bar, from signs and from words. */
+  List<Navigation> navigation(int bar) {
+    List<Navigation> out = new ArrayList<>();
+    for (Sign s : cells.source().signs()) {
+      Optional<Navigation> found =
+          switch (s.kind()) {
+            case SEGNO ->
+                barStartingAt(s) == bar ? Optional.of(Navigation.SEGNO) : Optional.empty();
+            case CODA -> coda(s, bar);
+            case FERMATA ->
+                barAt(s.at()) == bar ? Optional.of(Navigation.FERMATA) : Optional.empty();
+            case CAESURA ->
+                barEndingAt(s) == bar ? Optional.of(Navigation.CAESURA) : Optional.empty();
+            default -> Optional.empty();
+          };
+      found.filter(n -> !out.contains(n)).ifPresent(out::add);
+      if (isWords(s) && barEndingAt(s) == bar) {
+        Phrases.navigation(s.text()).stream().filter(n -> !out.contains(n)).forEach(out::add);
+      }
+    }
+    return List.copyOf(out);
+  }
+
+  /** A coda sign beside "To Coda" belongs to those words; near a bar's end it is one by itself. */
+  private Optional<Navigation> coda(Sign s, int bar) {
+    boolean spoken =
+        of(SignKind.WORD).stream()
+            .anyMatch(
+                w ->
+                    Phrases.navigation(w.text()).contains(Navigation.TO_CODA)
+                        && w.to() > s.from() - 4
+                        && w.from() < s.to() + 2);
+    if (spoken) {
+      return Optional.empty();
+    }
+    return barStartingAt(s) == bar ? Optional.of(Navigation.CODA) : Optional.empty();
+  }
+
+  /** How often the bar is to be played in all, from "3X" or "play three times". */
+  Optional<Integer> times(int bar) {
+    return of(SignKind.WORD).stream()
+        .filter(s -> barAt(s.at()) == bar)
+        .flatMap(s -> Phrases.times(s.text()).stream())
+        .findFirst();
+  }
+
+  /** All words at a bar. */
+  List<Word> words(int bar) {
+    return cells.source().signs().stream()
+        .filter(Attributes::isWords)
+        .filter(s -> !s.text().isBlank() && barOfWords(s) == bar)
+        .map(
+            s ->
+                new Word(
+                    s.text(),
+                    (s.top() + s.bottom()) / 2 < 0 ? Placement.ABOVE : Placement.BELOW,
+                    Optional.of(s.outline().rounded())))
+        .toList();
+  }
+
+  private int barOfWords(Sign s) {
+    return barAt(Math.max(0, s.from() + 0.5));
+  }
+
+  private static boolean isWords(Sign s) {
+    return s.kind() == SignKind.WORD;
+  }
+
+  /** Readings as the map keeps them, most likely first. */
+  static List<org.barmap.map.Evidence.Alternative> alternatives(List<Reading> readings) {
+    return readings.stream()
+        .limit(5)
+        .map(
+            r ->
+                new org.barmap.map.Evidence.Alternative(
+                    r.text(), Math.round(r.probability() * 1000) / 1000.0))
+        .toList();
+  }
+}

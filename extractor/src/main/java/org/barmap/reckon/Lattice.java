@@ -1,0 +1,240 @@
+package org.barmap.reckon;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.barmap.map.Barline;
+import org.barmap.sign.Reading;
+import org.barmap.sign.Sign;
+import org.barmap.sign.SignKind;
+
+/**
+ * All steps of a book in reading order, and what each one is about.
+ *
+ * @param steps for the solver
+ * @param abouts what each step decides, same length
+ * @param systems the systems of the book, in reading order
+ */
+record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) {
+
+  /** What a step decides; {@code system} is an index into the lattice's systems. */
+  sealed interface About {
+    /** The system the step belongs to. */
+    int system();
+
+    /** Whether counting starts again at this system. */
+    record Start(int system, Optional<Sign> heading) implements About {}
+
+    /** A printed number at the start of a cell. */
+    record Anchor(int system, int cell, Sign sign) implements About {}
+
+    /** How many bars a rest stands for; the shift is its count less one. */
+    record Rest(int system, int cell, RestEvidence evidence) implements About {}
+
+    /** How many barlines were missed inside a cell. */
+    record Gap(int system, int cell) implements About {}
+
+    /** Whether a candidate is a barline; one before a lettered bar counts nothing either way. */
+    record Line(int system, int line, boolean lettered) implements About {}
+  }
+
+  /** Cuts the systems and writes down every step. */
+  static Lattice of(List<SystemCells> systems, Costs costs, boolean numericMarksAreBarNumbers) {
+    Builder b = new Builder(systems, costs, numericMarksAreBarNumbers);
+    for (int i = 0; i < systems.size(); i++) {
+      b.system(i);
+    }
+    return new Lattice(List.copyOf(b.steps), List.copyOf(b.abouts), systems);
+  }
+
+  private static final class Builder {
+    private final List<SystemCells> systems;
+    private final Costs costs;
+    private final boolean marksCount;
+    private final double usualWidth;
+    private final List<Step> steps = new ArrayList<>();
+    private final List<About> abouts = new ArrayList<>();
+
+    Builder(List<SystemCells> systems, Costs costs, boolean marksCount) {
+      this.systems = systems;
+      this.costs = costs;
+      this.marksCount = marksCount;
+      this.usualWidth =
+          median(
+              systems.stream()
+                  .flatMapToDouble(
+                      s ->
+                          java.util.stream.IntStream.range(0, s.lines().size())
+                              .mapToDouble(s::width))
+                  .toArray());
+    }
+
+    private void add(Step step, About about) {
+      steps.add(step);
+      abouts.add(about);
+    }
+
+    void system(int i) {
+      SystemCells cells = systems.get(i);
+      start(i);
+      List<Optional<RestEvidence>> rests = new ArrayList<>();
+      for (int c = 0; c < cells.lines().size(); c++) {
+        rests.add(RestEvidence.in(cells, c));
+      }
+      double[] played =
+          java.util.stream.IntStream.range(0, rests.size())
+              .filter(c -> rests.get(c).isEmpty())
+              .mapToDouble(cells::width)
+              .toArray();
+      double usual = played.length >= 3 ? median(played) : usualWidth;
+      for (int c = 0; c < cells.lines().size(); c++) {
+        anchors(i, c);
+        if (rests.get(c).isPresent()) {
+          rest(i, c, rests.get(c).get());
+        }
+        gap(i, c, usual, rests.get(c));
+        line(i, c, usual);
+      }
+    }
+
+    private void start(int i) {
+      Optional<Sign> heading =
+          systems.get(i).signs(SignKind.HEADING).stream()
+              .max(java.util.Comparator.comparingDouble(Sign::probability));
+      double again;
+      if (heading.isPresent()) {
+        again = costs.restartAtHeading() * heading.get().probability();
+      } else if (i > 0 && endsFinal(systems.get(i - 1))) {
+        again = costs.restartAfterFinal();
+      } else {
+        again = costs.restartElsewhere();
+      }
+      double toZero = again * costs.pickup();
+      double missing = i == 0 ? 0 : costs.missingPages();
+      if (i > 0) {
+        add(new Restart(1 - again, again - toZero, toZero, missing), new About.Start(i, heading));
+      }
+    }
+
+    private static boolean endsFinal(SystemCells cells) {
+      return !cells.lines().isEmpty()
+          && cells.lines().get(cells.lines().size() - 1).sign().text().equals(Barline.FINAL.word());
+    }
+
+    private void anchors(int i, int c) {
+      for (Sign sign : systems.get(i).source().signs()) {
+        boolean counts =
+            sign.kind() == SignKind.BAR_NUMBER
+                || (marksCount && sign.kind() == SignKind.REHEARSAL && Marks.isNumeric(sign));
+        if (counts && Marks.cellOf(systems.get(i), sign) == c) {
+          observe(i, c, sign);
+        }
+      }
+    }
+
+    private void observe(int i, int c, Sign sign) {
+      Map<Integer, Double> says = new TreeMap<>();
+      double listed = spread(sign.readings(), costs.misreadNumber(), sign.probability(), says);
+      double misread = Math.max(costs.misreadNumber(), 1 - listed) * (1 - costs.oneFigure());
+      double base = misread * sign.probability() + 1 - sign.probability();
+      add(
+          new Observe(
+              says.keySet().stream().mapToInt(v -> v).toArray(),
+              says.values().stream().mapToDouble(w -> w).toArray(),
+              Math.max(base, costs.floor()) / Costs.NUMBERS),
+          new About.Anchor(i, c, sign));
+    }
+
+    /**
+     * Adds up what a numeral may say: its readings, and what they would be with one figure wrong.
+     *
+     * @return the weight of the readings themselves
+     */
+    private double spread(
+        List<Reading> readings, double misread, double there, Map<Integer, Double> says) {
+      double listed = 0;
+      for (Reading r : readings) {
+        if (Marks.number(r.text()) >= 0) {
+          listed += r.probability() * (1 - misread);
+          says.merge(Marks.number(r.text()), there * r.probability() * (1 - misread), Double::sum);
+        }
+      }
+      double off = Math.max(misread, 1 - listed) * costs.oneFigure() * there;
+      for (Reading r : readings) {
+        if (r.text().matches("\\d{1,4}")) {
+          double share = off * r.probability() / Math.max(1e-6, listed / (1 - misread));
+          Marks.oneFigureOff(r.text(), share).forEach((v, w) -> says.merge(v, w, Double::sum));
+        }
+      }
+      return listed;
+    }
+
+    private void rest(int i, int c, RestEvidence rest) {
+      double there = Math.min(rest.sign().probability(), 1 - costs.floor());
+      Map<Integer, Double> says = new TreeMap<>();
+      double listed = spread(rest.readings(), costs.misreadCount(), there, says);
+      says.remove(0);
+      says.merge(1, 1 - there, Double::sum);
+      double share = listed > 0 ? 1 - costs.oneFigure() : 1;
+      double other = there * Math.max(costs.misreadCount(), 1 - listed) * share / Costs.COUNTS;
+      add(
+          new Move(
+              says.keySet().stream().mapToInt(v -> v - 1).toArray(),
+              says.values().stream().mapToDouble(w -> w).toArray(),
+              other,
+              Costs.COUNTS - 1),
+          new About.Rest(i, c, rest));
+    }
+
+    private void gap(int i, int c, double usual, Optional<RestEvidence> rest) {
+      double room = rest.map(r -> r.roomBeside(systems.get(i), c)).orElse(systems.get(i).width(c));
+      double octaves = Math.log(Math.max(0.1, room) / usual) / Math.log(2);
+      double bend = rest.isPresent() ? octaves + costs.besideRest() : octaves;
+      double odds =
+          costs.missedLine() * Math.pow(costs.missedPerOctave(), Math.max(-1, Math.min(1.6, bend)));
+      double p = Math.min(0.3, odds);
+      double two = rest.isPresent() ? p / 100 : p * p / 2;
+      add(Move.of(new int[] {0, 1, 2}, new double[] {1 - p - two, p, two}), new About.Gap(i, c));
+    }
+
+    private void line(int i, int c, double usual) {
+      SystemCells cells = systems.get(i);
+      double p =
+          Math.max(costs.floor(), Math.min(1 - costs.floor(), cells.lines().get(c).probability()));
+      double beside = c + 1 < cells.lines().size() ? cells.width(c + 1) : usual;
+      double room = Math.min(cells.width(c), beside) / (costs.narrow() * usual);
+      double narrow = Math.min(1, Math.pow(room, 1.5));
+      double odds = p / (1 - p) * narrow * (insideRest(cells, c) ? costs.insideRest() : 1);
+      boolean lettered = c + 1 < cells.lines().size() && lettered(cells, c + 1);
+      double q = odds / (1 + odds);
+      add(
+          lettered ? Move.of(new int[] {0, 1}, new double[] {0.9, 0.1}) : Move.line(q),
+          new About.Line(i, c, lettered));
+    }
+
+    /** A line within a thick rest bar is part of it. */
+    private static boolean insideRest(SystemCells cells, int line) {
+      double at = cells.to(line);
+      return cells.signs(SignKind.MULTI_REST).stream()
+          .anyMatch(s -> s.from() + 0.5 < at && at < s.to() - 0.5);
+    }
+
+    /** A bar printed "24A" counts as part of 24. */
+    private static boolean lettered(SystemCells cells, int cell) {
+      return cells.signs(SignKind.BAR_NUMBER).stream()
+          .anyMatch(s -> Marks.isLettered(s.text()) && Marks.cellOf(cells, s) == cell);
+    }
+
+    private static double median(double[] values) {
+      if (values.length == 0) {
+        return 20;
+      }
+      double[] sorted = values.clone();
+      Arrays.sort(sorted);
+      return Math.max(1, sorted[sorted.length / 2]);
+    }
+  }
+}

@@ -1,0 +1,176 @@
+package org.barmap.reckon;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Bar;
+import org.barmap.map.BarBuilder;
+import org.barmap.map.Barline;
+import org.barmap.map.Content;
+import org.barmap.map.Enclosure;
+import org.barmap.map.Evidence;
+import org.barmap.map.Meter;
+import org.barmap.map.MusicalNumber;
+import org.barmap.map.Origin;
+import org.barmap.map.RehearsalMark;
+import org.barmap.reckon.PathReader.SystemBars;
+import org.barmap.sign.Sign;
+import org.barmap.sign.SignKind;
+
+/** Writes settled bars with all their attributes. */
+final class MapWriter {
+
+  /** A bar of the map with what it was made from. */
+  record Written(Bar bar, BarSpan span, Optional<Sign> mark) {}
+
+  /** Where a musical number starts; -1 for a tacet one without bars. */
+  private record Start(Headings heading, int firstBar) {}
+
+  private final List<Written> written = new ArrayList<>();
+  private final List<Start> starts = new ArrayList<>();
+  private Optional<Meter> meter = Optional.empty();
+
+  /** Writes the next system; {@code page} and {@code index} are those of the map. */
+  void system(SystemBars system, int page) {
+    int before = written.size();
+    List<BarSpan> bars = system.bars();
+    Attributes attributes = new Attributes(system.cells(), bars);
+    for (int i = 0; i < bars.size(); i++) {
+      written.add(bar(system, attributes, i, page));
+    }
+    if (written.size() > before && (before == 0 || system.restarts())) {
+      beginNumber(system, before);
+    }
+  }
+
+  private static List<Sign> headings(SystemBars system) {
+    return system.cells().signs(SignKind.HEADING).stream()
+        .filter(s -> s.probability() >= 0.5)
+        .sorted(java.util.Comparator.comparingDouble(Sign::top))
+        .toList();
+  }
+
+  private void beginNumber(SystemBars system, int firstBar) {
+    List<Headings> read = headings(system).stream().map(s -> Headings.of(s.text())).toList();
+    for (Headings h : read) {
+      if (h.tacet()) {
+        starts.add(new Start(h, -1));
+      }
+    }
+    Headings own =
+        read.stream().filter(h -> !h.tacet()).findFirst().orElse(new Headings("", "", false));
+    starts.add(new Start(own, firstBar));
+  }
+
+  private Written bar(SystemBars system, Attributes attributes, int i, int page) {
+    BarSpan span = system.bars().get(i);
+    SystemCells cells = system.cells();
+    int systemIndex = cells.source().system().index();
+    String id = "b" + (written.size() + 1);
+    BarBuilder b =
+        Bar.builder(
+                id,
+                page,
+                systemIndex,
+                cells.source().shape().between(span.from(), span.to()).rounded())
+            .number(span.number())
+            .label(span.lettered())
+            .count(span.count())
+            .startBarline(startBarline(system, i))
+            .endBarline(endBarline(span))
+            .ending(attributes.ending(i))
+            .signs(attributes.navigation(i))
+            .times(attributes.times(i))
+            .words(attributes.words(i))
+            .origin(span.inferred() ? Origin.INFERRED : Origin.READ);
+    content(attributes, i, span, b);
+    Optional<Sign> printed = attributes.meter(i);
+    meter = printed.flatMap(Meters::of).or(() -> meter.map(m -> m.withPrinted(false)));
+    b.meter(meter);
+    meter = meter.map(m -> m.withPrinted(false));
+    Optional<Sign> mark = attributes.rehearsal(i);
+    mark.ifPresent(m -> b.rehearsal(new RehearsalMark(m.text(), Enclosure.BOX)));
+    b.evidence(evidence(span));
+    b.confidence(Calibration.of(raw(span, printed, mark)));
+    return new Written(b.build(), span, mark);
+  }
+
+  private static double raw(BarSpan span, Optional<Sign> meter, Optional<Sign> mark) {
+    double p = span.lines() * span.countChoice() * (span.inferred() ? 0.4 : 1);
+    p *= meter.map(MapWriter::sure).orElse(1.0);
+    p *= mark.map(MapWriter::sure).orElse(1.0);
+    return Math.max(0, Math.min(1, p));
+  }
+
+  private static double sure(Sign s) {
+    return s.probability() * (s.readings().isEmpty() ? 0.5 : s.readings().get(0).probability());
+  }
+
+  private static void content(Attributes attributes, int i, BarSpan span, BarBuilder b) {
+    if (span.rest().isPresent()) {
+      b.content(span.count() > 1 ? Content.MULTI_REST : Content.REST);
+    } else if (attributes.repeatsBarBefore(i)) {
+      b.content(Content.BAR_REPEAT);
+    } else if (attributes.rests(i)) {
+      b.content(Content.REST);
+    } else {
+      b.content(Content.MUSIC);
+    }
+  }
+
+  private static Barline startBarline(SystemBars system, int i) {
+    if (i == 0) {
+      return system.cells().startRepeat() ? Barline.REPEAT_START : Barline.NONE;
+    }
+    return endBarline(system.bars().get(i - 1));
+  }
+
+  private static Barline endBarline(BarSpan span) {
+    String word = span.end().map(Sign::text).orElse("single");
+    for (Barline type : Barline.values()) {
+      if (type.word().equals(word)) {
+        return type;
+      }
+    }
+    return Barline.SINGLE;
+  }
+
+  private static Optional<Evidence> evidence(BarSpan span) {
+    List<Evidence.Alternative> counts =
+        span.rest()
+            .flatMap(RestEvidence::numeral)
+            .map(n -> Attributes.alternatives(n.readings()))
+            .orElse(List.of());
+    List<Evidence.Alternative> numbers =
+        span.anchors().isEmpty()
+            ? List.of()
+            : Attributes.alternatives(span.anchors().get(0).readings());
+    double line = Math.round(span.endProbability() * 1000) / 1000.0;
+    return Optional.of(new Evidence(counts, numbers, line));
+  }
+
+  List<Written> bars() {
+    return written;
+  }
+
+  /** The musical numbers, each ending where the next one with bars begins. */
+  List<MusicalNumber> numbers() {
+    List<MusicalNumber> out = new ArrayList<>();
+    int end = written.size() - 1;
+    for (int i = starts.size() - 1; i >= 0; i--) {
+      Start s = starts.get(i);
+      String label = s.heading.label().isEmpty() ? Integer.toString(i + 1) : s.heading.label();
+      boolean silent = s.firstBar < 0;
+      out.add(
+          0,
+          new MusicalNumber(
+              label,
+              s.heading.title(),
+              silent ? Optional.empty() : Optional.of(written.get(s.firstBar).bar().id()),
+              silent ? Optional.empty() : Optional.of(written.get(end).bar().id()),
+              silent));
+      end = silent ? end : s.firstBar - 1;
+    }
+    return List.copyOf(out);
+  }
+}

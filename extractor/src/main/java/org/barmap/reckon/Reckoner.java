@@ -1,0 +1,251 @@
+package org.barmap.reckon;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
+import org.barmap.map.Book;
+import org.barmap.map.Enclosure;
+import org.barmap.map.Finding.Answer;
+import org.barmap.map.Page;
+import org.barmap.map.RehearsalMark;
+import org.barmap.map.StaffSystem;
+import org.barmap.reckon.Lattice.About;
+import org.barmap.reckon.MapWriter.Written;
+import org.barmap.reckon.PathReader.SystemBars;
+import org.barmap.sign.ReadPage;
+import org.barmap.sign.ReadSystem;
+import org.barmap.sign.Sign;
+import org.barmap.sign.SignKind;
+
+/** Settles what was read on all pages of a book into one bar map with findings. */
+public final class Reckoner {
+
+  private static final int LEAST_STATES = 200;
+  private static final int MOST_STATES = 4000;
+
+  private final Costs costs;
+
+  /** Creates a reckoner with the fitted costs. */
+  public Reckoner() {
+    this(Costs.DEFAULT);
+  }
+
+  Reckoner(Costs costs) {
+    this.costs = costs;
+  }
+
+  /**
+   * Settles a book.
+   *
+   * @param book title and part
+   * @param pages in the order of the book
+   * @return the map, its findings ordered by how many bars an error there would shift
+   */
+  public BarMap reckon(Book book, List<ReadPage> pages) {
+    List<SystemCells> systems = new ArrayList<>();
+    List<Integer> pageOf = new ArrayList<>();
+    for (ReadPage page : pages) {
+      for (ReadSystem system : page.systems()) {
+        systems.add(SystemCells.of(system, costs.openEnd()));
+        pageOf.add(page.index());
+      }
+    }
+    Solved solved = solve(systems);
+    MapWriter writer = new MapWriter();
+    List<Integer> jumps = new ArrayList<>();
+    List<Integer> restarts = new ArrayList<>();
+    List<SystemBars> settled = new PathReader(solved.lattice, solved.solution).read();
+    for (int i = 0; i < settled.size(); i++) {
+      SystemBars s = settled.get(i);
+      if (s.jumps()) {
+        jumps.add(writer.bars().size());
+      }
+      if (s.restarts() && s.cells().signs(SignKind.HEADING).isEmpty()) {
+        restarts.add(writer.bars().size());
+      }
+      writer.system(s, pageOf.get(i));
+    }
+    FindingWriter findings = new FindingWriter(costs, writer.bars());
+    places(jumps, restarts, writer.bars(), findings);
+    List<Bar> bars = marks(writer.bars(), solved.marksCount, findings);
+    BarMap map =
+        BarMap.of(book, pages.stream().map(Reckoner::page).toList(), writer.numbers(), bars);
+    return map.withFindings(findings.write(refused(solved), solved.lattice));
+  }
+
+  private static void places(
+      List<Integer> jumps, List<Integer> restarts, List<Written> bars, FindingWriter findings) {
+    for (int i : jumps) {
+      if (i < bars.size()) {
+        findings.jump(
+            i,
+            "bars-missing",
+            "The printed numbers jump here to "
+                + bars.get(i).span().number()
+                + ": a line or a page may be missing before it.");
+      }
+    }
+    for (int i : restarts) {
+      if (i < bars.size()) {
+        findings.jump(
+            i,
+            "number-start",
+            "Counting starts again here, but no heading of a musical number was read.");
+      }
+    }
+  }
+
+  private static Page page(ReadPage page) {
+    List<StaffSystem> systems = page.systems().stream().map(s -> withPrintedNumber(s)).toList();
+    return new Page(page.index(), page.source(), page.width(), page.height(), systems);
+  }
+
+  private static StaffSystem withPrintedNumber(ReadSystem s) {
+    StaffSystem system = s.system();
+    Optional<Integer> printed =
+        s.signs().stream()
+            .filter(x -> x.kind() == SignKind.BAR_NUMBER && x.at() < 8)
+            .map(x -> Marks.number(x.text()))
+            .filter(n -> n >= 0)
+            .findFirst();
+    return new StaffSystem(
+        system.index(),
+        system.outline(),
+        system.staffSpace(),
+        printed,
+        system.confidence(),
+        system.midline());
+  }
+
+  private record Solved(Lattice lattice, Solution solution, boolean marksCount) {}
+
+  /**
+   * Solves with marks that count bars where there are numeric marks, and without; keeps the
+   * likelier.
+   */
+  private Solved solve(List<SystemCells> systems) {
+    List<Sign> numeric =
+        systems.stream()
+            .flatMap(s -> s.signs(SignKind.REHEARSAL).stream())
+            .filter(Marks::isNumeric)
+            .toList();
+    Solved plain = solve(systems, false);
+    if (numeric.isEmpty()) {
+      return plain;
+    }
+    Solved counting = solve(systems, true);
+    double inSequence = sequence(numeric);
+    return counting.solution.logLikelihood() > plain.solution.logLikelihood() + inSequence
+        ? counting
+        : plain;
+  }
+
+  /** Log likelihood of numeric marks as 1, 2, 3 …: each follows the one before, or is anything. */
+  private static double sequence(List<Sign> marks) {
+    double log = 0;
+    int before = 0;
+    for (Sign mark : marks) {
+      int now = Marks.number(mark.text());
+      boolean follows = now == before + 1 || now == 1;
+      log += Math.log(follows ? 0.9 : 0.1 / Costs.NUMBERS);
+      before = now;
+    }
+    return log;
+  }
+
+  private Solved solve(List<SystemCells> systems, boolean marksCount) {
+    Lattice lattice = Lattice.of(systems, costs, marksCount);
+    int states = states(lattice);
+    double[] prior = new double[states];
+    Arrays.fill(prior, 1e-3);
+    prior[0] = costs.pickup();
+    prior[1] = 1;
+    return new Solved(lattice, new Solver(lattice.steps(), states, prior).solve(), marksCount);
+  }
+
+  /** As many states as the largest number that could be meant. */
+  private static int states(Lattice lattice) {
+    int most = 0;
+    int run = 1;
+    for (int t = 0; t < lattice.steps().size(); t++) {
+      Step step = lattice.steps().get(t);
+      if (step instanceof Observe o) {
+        for (int i = 0; i < o.values().length; i++) {
+          most = o.weights()[i] > 0.05 ? Math.max(most, o.values()[i]) : most;
+        }
+      } else if (step instanceof Move m) {
+        int best = 0;
+        for (int i = 1; i < m.shifts().length; i++) {
+          best = m.weights()[i] > m.weights()[best] ? i : best;
+        }
+        run += m.shifts()[best];
+      } else if (step instanceof Restart r && r.toOne() > 0.5) {
+        run = 1;
+      }
+      most = Math.max(most, run);
+    }
+    return Math.max(LEAST_STATES, Math.min(MOST_STATES, most + LEAST_STATES));
+  }
+
+  private static List<About.Line> refused(Solved solved) {
+    List<About.Line> out = new ArrayList<>();
+    for (int t = 0; t < solved.lattice.steps().size(); t++) {
+      if (solved.lattice.abouts().get(t) instanceof About.Line line
+          && !line.lettered()
+          && solved.solution.choices().get(t).shift() == 0) {
+        out.add(line);
+      }
+    }
+    return out;
+  }
+
+  /** Settles rehearsal marks, as bar numbers or as a sequence. */
+  private static List<Bar> marks(List<Written> bars, boolean marksCount, FindingWriter findings) {
+    List<Bar> out = new ArrayList<>(bars.stream().map(Written::bar).toList());
+    List<Integer> at = new ArrayList<>();
+    List<Sign> marks = new ArrayList<>();
+    List<Boolean> restarted = new ArrayList<>();
+    boolean restart = true;
+    for (int i = 0; i < bars.size(); i++) {
+      restart |= out.get(i).number() <= 1;
+      Optional<Sign> mark = bars.get(i).mark();
+      if (mark.isPresent()) {
+        at.add(i);
+        marks.add(mark.get());
+        restarted.add(restart);
+        restart = false;
+      }
+    }
+    List<MarkSequence.Settled> settled = MarkSequence.settle(marks, restarted);
+    for (int k = 0; k < at.size(); k++) {
+      int i = at.get(k);
+      Bar bar = out.get(i);
+      String read = marks.get(k).text();
+      boolean asNumber = marksCount && Marks.isNumeric(marks.get(k));
+      String text = asNumber ? Integer.toString(bar.number()) : settled.get(k).text();
+      Enclosure enclosure = bar.rehearsal().map(RehearsalMark::enclosure).orElse(Enclosure.BOX);
+      out.set(i, bar.toBuilder().rehearsal(new RehearsalMark(text, enclosure)).build());
+      if (!text.equals(read)) {
+        findings.mark(
+            i,
+            "The mark here looks like "
+                + (read.isEmpty() ? "nothing clear" : read)
+                + "; in its place it should be "
+                + text
+                + ".",
+            List.of(setMark(bar, text), setMark(bar, read)));
+      }
+    }
+    return List.copyOf(out);
+  }
+
+  private static Answer setMark(Bar bar, String text) {
+    return new Answer(
+        "It is " + text,
+        Map.of("kind", "set-rehearsal", "bar", bar.id(), "text", text, "enclosure", "box"));
+  }
+}

@@ -1,0 +1,91 @@
+package org.barmap.reckon;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.barmap.sign.Reading;
+import org.barmap.sign.Sign;
+import org.barmap.sign.SignKind;
+
+/**
+ * A rest of several bars inside a cell.
+ *
+ * @param sign the thick bar or block rest
+ * @param numeral its numeral, if one was found
+ * @param counts probability of each count the numeral may say, most likely first
+ */
+record RestEvidence(Sign sign, Optional<Sign> numeral, Map<Integer, Double> counts) {
+
+  /** How far a numeral's middle may be from its rest's, in staff spaces. */
+  private static final double REACH = 4;
+
+  /** How much wider clef, key and meter may be than a line's usual beginning, in staff spaces. */
+  private static final double HEADER_SLACK = 6;
+
+  /** Largest believable count. */
+  static final int MOST = 400;
+
+  /** Finds the rest of a cell. */
+  static Optional<RestEvidence> in(SystemCells cells, int cell) {
+    double from = cells.from(cell);
+    double to = cells.to(cell);
+    List<Sign> rests = new ArrayList<>(cells.signs(SignKind.MULTI_REST));
+    rests.addAll(cells.signs(SignKind.BLOCK_REST));
+    return rests.stream()
+        .filter(s -> s.at() > from && s.at() < to)
+        .max(java.util.Comparator.comparingDouble(Sign::probability))
+        .map(rest -> of(rest, cells.signs(SignKind.COUNT), from, to));
+  }
+
+  private static RestEvidence of(Sign rest, List<Sign> numerals, double from, double to) {
+    Optional<Sign> numeral =
+        numerals.stream()
+            .filter(n -> n.at() > from - 1 && n.at() < to + 1)
+            .filter(n -> n.at() > rest.from() - REACH && n.at() < rest.to() + REACH)
+            .min(java.util.Comparator.comparingDouble(n -> Math.abs(n.at() - rest.at())));
+    Map<Integer, Double> counts = new LinkedHashMap<>();
+    numeral.ifPresent(
+        n -> {
+          for (Reading r : n.readings()) {
+            numeral(r.text()).ifPresent(v -> counts.merge(v, r.probability(), Double::sum));
+          }
+        });
+    return new RestEvidence(rest, numeral, counts);
+  }
+
+  /** Readings of the numeral, best first; empty without one. */
+  List<Reading> readings() {
+    return numeral.map(Sign::readings).orElse(List.of());
+  }
+
+  /**
+   * Room left in a cell beside its rest, staff spaces.
+   *
+   * <p>A rest stands in the middle of its bar; what is left on one side may be another bar whose
+   * barline was missed. Left of a line's first rest stand clef and key, so that room does not
+   * count.
+   */
+  double roomBeside(SystemCells cells, int cell) {
+    double left = sign.at() - cells.from(cell);
+    double right = cells.to(cell) - sign.at();
+    return Math.abs(right - left) - (cell == 0 && left > right ? HEADER_SLACK : 0);
+  }
+
+  /** Where a missed barline would stand beside the rest. */
+  double lineBeside(SystemCells cells, int cell) {
+    double left = sign.at() - cells.from(cell);
+    double right = cells.to(cell) - sign.at();
+    return left < right ? cells.from(cell) + 2 * left : cells.to(cell) - 2 * right;
+  }
+
+  /** Reads a count, 1 to {@link #MOST}. */
+  static Optional<Integer> numeral(String text) {
+    if (!text.matches("\\d{1,3}")) {
+      return Optional.empty();
+    }
+    int value = Integer.parseInt(text);
+    return value >= 1 && value <= MOST ? Optional.of(value) : Optional.empty();
+  }
+}

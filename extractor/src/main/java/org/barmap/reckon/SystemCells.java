@@ -1,0 +1,158 @@
+package org.barmap.reckon;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.barmap.map.Barline;
+import org.barmap.sign.ReadSystem;
+import org.barmap.sign.Reading;
+import org.barmap.sign.Sign;
+import org.barmap.sign.SignKind;
+
+/**
+ * One system cut into cells by everything that may be a barline.
+ *
+ * @param source what was read
+ * @param begin where the first bar begins, after clef, key and meter; staff spaces
+ * @param end where music ends; staff spaces
+ * @param lines candidates in order; the last one may be an open end without ink
+ * @param openEnd true when the last candidate is the bare end of the line
+ * @param startRepeat a forward repeat stands at the beginning of the line
+ */
+record SystemCells(
+    ReadSystem source,
+    double begin,
+    double end,
+    List<Line> lines,
+    boolean openEnd,
+    boolean startRepeat) {
+
+  /** Usual width of clef and key at the start of a line, staff spaces. */
+  private static final double HEADER = 6;
+
+  /** A stroke this near the line's beginning belongs to the beginning; staff spaces. */
+  private static final double OPENING = 2.2;
+
+  /** A forward repeat up to here follows clef, key and meter; staff spaces. */
+  private static final double REPEAT_OPENING = 14;
+
+  /** Less room than this after the last barline holds no bar; staff spaces. */
+  private static final double LEAST_TAIL = 5;
+
+  /** How likely two numbered rests side by side are two bars. */
+  private static final double BETWEEN_RESTS = 0.93;
+
+  /** A candidate barline: where, how likely, which types. */
+  record Line(double at, double probability, Sign sign) {}
+
+  /** Cuts a system. */
+  static SystemCells of(ReadSystem system, double openEndProbability) {
+    List<Line> lines = new ArrayList<>();
+    boolean startRepeat = false;
+    double begin = Math.min(HEADER, system.length() / 8);
+    for (Sign sign : system.signs()) {
+      if (sign.kind() != SignKind.BARLINE) {
+        continue;
+      }
+      String type = sign.text();
+      boolean repeatStart = type.equals(Barline.REPEAT_START.word());
+      if (lines.isEmpty() && repeatStart && sign.at() < REPEAT_OPENING) {
+        startRepeat = true;
+        begin = sign.at();
+      } else if (sign.at() >= OPENING) {
+        lines.add(new Line(sign.at(), sign.probability(), sign));
+      }
+    }
+    betweenRests(system, lines);
+    double end = system.length();
+    double last = lines.isEmpty() ? begin : lines.get(lines.size() - 1).at();
+    boolean open = end - last > LEAST_TAIL && hasMusic(system, last, end);
+    if (open) {
+      lines.add(bare(system, end, openEndProbability, Barline.NONE));
+    }
+    if (!lines.isEmpty()) {
+      begin = Math.min(begin, Math.max(0, lines.get(0).at() - 2));
+    }
+    return new SystemCells(system, begin, end, List.copyOf(lines), open, startRepeat);
+  }
+
+  /** Two numbered rests in one cell: a barline between them was missed, half way. */
+  private static void betweenRests(ReadSystem system, List<Line> lines) {
+    List<Sign> rests =
+        system.signs().stream()
+            .filter(s -> s.kind() == SignKind.MULTI_REST && s.probability() > 0.5)
+            .toList();
+    for (int i = 1; i < rests.size(); i++) {
+      double left = rests.get(i - 1).to();
+      double right = rests.get(i).from();
+      boolean apart = lines.stream().anyMatch(l -> l.at() > left - 1 && l.at() < right + 1);
+      if (!apart && right - left > 2) {
+        lines.add(bare(system, (left + right) / 2, BETWEEN_RESTS, Barline.SINGLE));
+      }
+    }
+    lines.sort(java.util.Comparator.comparingDouble(Line::at));
+  }
+
+  /** A barline without ink. */
+  private static Line bare(ReadSystem system, double at, double probability, Barline type) {
+    Sign sign =
+        new Sign(
+            SignKind.BARLINE,
+            at,
+            at,
+            -2,
+            2,
+            system.shape().between(at, at),
+            probability,
+            List.of(new Reading(type.word(), 1)));
+    return new Line(at, probability, sign);
+  }
+
+  /** A tail that holds only a courtesy meter is no bar. */
+  private static boolean hasMusic(ReadSystem system, double from, double to) {
+    boolean courtesy =
+        system.signs().stream()
+            .anyMatch(s -> s.kind() == SignKind.METER && s.at() > from && s.at() < to);
+    return !courtesy || to - from > 2 * LEAST_TAIL;
+  }
+
+  /** Left side of a cell; cell {@code i} ends at line {@code i}. */
+  double from(int cell) {
+    return cell == 0 ? begin : lines.get(cell - 1).at();
+  }
+
+  /** Right side of a cell. */
+  double to(int cell) {
+    return lines.get(cell).at();
+  }
+
+  /** Width of a cell in staff spaces. */
+  double width(int cell) {
+    return to(cell) - from(cell);
+  }
+
+  /** The cell a position lies in. */
+  int cellAt(double at) {
+    for (int i = 0; i < lines.size(); i++) {
+      if (at < to(i)) {
+        return i;
+      }
+    }
+    return lines.size() - 1;
+  }
+
+  /** The cell whose beginning is nearest to a position. */
+  int cellStartingNear(double at) {
+    int best = 0;
+    for (int i = 0; i < lines.size(); i++) {
+      if (Math.abs(from(i) - at) < Math.abs(from(best) - at)) {
+        best = i;
+      }
+    }
+    return best;
+  }
+
+  /** All signs of some kind. */
+  List<Sign> signs(SignKind kind) {
+    return source.signs().stream().filter(s -> s.kind() == kind).toList();
+  }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.reckon;
+
+import org.jspecify.annotations.NullMarked;
