@@ -11,6 +11,7 @@ import org.barmap.map.Word;
 import org.barmap.sign.Reading;
 import org.barmap.sign.Sign;
 import org.barmap.sign.SignKind;
+import org.barmap.sign.WordMeaning;
 
 /** Finds the signs of one system that belong to one of its bars. */
 final class Attributes {
@@ -159,7 +160,7 @@ final class Attributes {
           };
       found.filter(n -> !out.contains(n)).ifPresent(out::add);
       if (isWords(s) && barEndingAt(s) == bar) {
-        Phrases.navigation(s.text()).stream().filter(n -> !out.contains(n)).forEach(out::add);
+        WordMeaning.of(s.text()).navigation().filter(n -> !out.contains(n)).ifPresent(out::add);
       }
     }
     return List.copyOf(out);
@@ -171,7 +172,7 @@ final class Attributes {
         of(SignKind.WORD).stream()
             .anyMatch(
                 w ->
-                    Phrases.navigation(w.text()).contains(Navigation.TO_CODA)
+                    WordMeaning.of(w.text()).navigation().equals(Optional.of(Navigation.TO_CODA))
                         && w.to() > s.from() - 4
                         && w.from() < s.to() + 2);
     if (spoken) {
@@ -184,7 +185,7 @@ final class Attributes {
   Optional<Integer> times(int bar) {
     return of(SignKind.WORD).stream()
         .filter(s -> barAt(s.at()) == bar)
-        .flatMap(s -> Phrases.times(s.text()).stream())
+        .flatMap(s -> WordMeaning.of(s.text()).times().stream())
         .findFirst();
   }
 

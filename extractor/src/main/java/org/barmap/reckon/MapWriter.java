@@ -89,7 +89,8 @@ final class MapWriter {
     b.meter(meter);
     meter = meter.map(m -> m.withPrinted(false));
     Optional<Sign> mark = attributes.rehearsal(i);
-    mark.ifPresent(m -> b.rehearsal(new RehearsalMark(m.text(), Enclosure.BOX)));
+    mark.ifPresent(
+        m -> b.rehearsal(new RehearsalMark(m.text(), m.enclosure().orElse(Enclosure.BOX))));
     b.evidence(evidence(span));
     b.confidence(Calibration.of(raw(span, printed, mark)));
     return new Written(b.build(), span, mark);
