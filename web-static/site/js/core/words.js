@@ -66,6 +66,7 @@ export function barName(bar) {
 
 /** @param {{label: string, title?: string}} number */
 export function numberName(number) {
+  if (!number.label) return number.title || "The whole book";
   return number.title ? `No. ${number.label} ${number.title}` : `No. ${number.label}`;
 }
 

@@ -76,6 +76,14 @@ export class ChooseBar {
     this.#bus.emit("chosen");
   }
 
+  /** @param {RoadNumber} number the whole of it is chosen */
+  pickNumber(number) {
+    this.#number = number;
+    this.#first = this.#last = undefined;
+    this.#draw();
+    this.#bus.emit("chosen");
+  }
+
   clear() {
     this.#first = this.#last = this.#number = undefined;
     this.#draw();
@@ -87,7 +95,8 @@ export class ChooseBar {
    * @param {RoadBar} bar
    */
   stateOf(number, bar) {
-    if (number.label !== this.#number?.label || !this.#first) return "";
+    if (number.label !== this.#number?.label) return "";
+    if (!this.#first) return "chosen";
     const place = (/** @type {RoadBar|undefined} */ b) => number.bars.findIndex((x) => x.id === b?.id);
     const from = place(this.#first);
     const to = this.#last ? place(this.#last) : from;
@@ -98,8 +107,9 @@ export class ChooseBar {
   #draw() {
     const first = this.#first;
     const number = this.#number;
-    this.node.hidden = !first || !number;
-    if (!first || !number) return show(this.node);
+    this.node.hidden = !number;
+    if (!number) return show(this.node);
+    if (!first) return this.#drawWhole(number);
     const last = this.#last ?? first;
     const from = firstAddress(first);
     const to = lastAddress(last);
@@ -112,6 +122,24 @@ export class ChooseBar {
         button("Let go", () => this.clear(), { class: "btn btn-quiet" }),
       ),
       el("div", { class: "choice" }, kinds.map(([kind, text]) => button(text, () => propose(kind), { class: kind === "cut" ? "btn btn-main" : "btn", "data-kind": kind }))),
+    );
+  }
+
+  /** @param {RoadNumber} number */
+  #drawWhole(number) {
+    const propose = (/** @type {string} */ kind) => {
+      const change = { number: number.label, kind };
+      this.#bus.emit("propose", { change, text: sentence(change) });
+    };
+    show(
+      this.node,
+      el("div", { class: "row between" }, el("p", { class: "choose-text" }, el("b", { text: `${numberName(number)}, the whole of it` })), button("Let go", () => this.clear(), { class: "btn btn-quiet" })),
+      el(
+        "div",
+        { class: "choice" },
+        button("It is cut", () => propose("cut-number"), { class: "btn btn-main", "data-kind": "cut-number" }),
+        button("Tacet: I don't play in it", () => propose("tacet"), { class: "btn", "data-kind": "tacet" }),
+      ),
     );
   }
 
@@ -128,7 +156,7 @@ export class ChooseBar {
     if (!["tempo", "instrument", "remind"].includes(kind)) change.last = last;
     const fields = more.fields();
     if (fields.length) {
-      const answer = await ask(`${more.title}: No. ${number}, ${first}${change.last && last !== first ? ` to ${last}` : ""}`, fields, { yes: "Go on" });
+      const answer = await ask(`${more.title}: ${number ? `No. ${number}, ` : ""}${first}${change.last && last !== first ? ` to ${last}` : ""}`, fields, { yes: "Go on" });
       if (!answer) return;
       for (const [key, value] of answer) {
         if (value !== "") change[key] = NUMERIC.includes(key) ? Number(value) : String(value);

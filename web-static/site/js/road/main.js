@@ -1,7 +1,7 @@
 import { bookPath, get } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { ask } from "../core/dialog.js";
-import { el, need, show } from "../core/dom.js";
+import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
@@ -94,7 +94,10 @@ class RoadRoom {
   #number(number) {
     const planned = this.#model.plan?.numbers.find((n) => n.label === number.label);
     const played = planned?.played;
-    const facts = number.tacet || number.bars.length === 0
+    const state = /** @type {any} */ (planned)?.state;
+    const facts = state === "cut"
+      ? "cut"
+      : number.tacet || state === "tacet" || number.bars.length === 0
       ? "tacet"
       : [
           count(/** @type {any} */ (planned)?.written ?? number.bars.reduce((n, b) => n + b.count, 0), "bar") + " written",
@@ -104,7 +107,12 @@ class RoadRoom {
     return el(
       "section",
       { class: "number", "data-number": number.label },
-      el("h2", {}, numberName(number), el("span", { class: "soft small", text: `  ${facts}` })),
+      el(
+        "div",
+        { class: "number-head" },
+        el("h2", {}, numberName(number), el("span", { class: "soft small", text: `  ${facts}` })),
+        button("Whole number", () => this.#choose.pickNumber(number), { class: "btn btn-quiet", "aria-label": `The whole of ${numberName(number)}` }),
+      ),
       number.bars.length
         ? drawForm(number, Math.max(280, this.#width), {
             stateOf: (bar) => this.#choose.stateOf(number, bar),
