@@ -75,12 +75,21 @@ public record Evaluation(List<FileScore> files) {
 
   /** Reads and scores the truths named. */
   public static Evaluation of(Path folder, List<Path> truths, Reader reader) throws IOException {
-    List<FileScore> scores = new ArrayList<>();
+    List<Labelled> labelled = new ArrayList<>();
     for (Path file : truths) {
       JsonNode truth = tree(file);
       List<Path> images = truth == null ? List.of() : images(file, truth);
       if (truth != null && !images.isEmpty()) {
-        scores.add(score(file, truth, images, reader));
+        labelled.add(new Labelled(file, truth, images));
+      }
+    }
+    // A book's truth beside the truths of its pages would count everything twice.
+    labelled.sort(java.util.Comparator.comparingInt(l -> l.images.size()));
+    List<FileScore> scores = new ArrayList<>();
+    java.util.Set<Path> seen = new java.util.HashSet<>();
+    for (Labelled l : labelled) {
+      if (seen.addAll(l.images)) {
+        scores.add(score(l.file, l.truth, l.images, reader));
       }
     }
     if (scores.isEmpty()) {
@@ -89,6 +98,8 @@ public record Evaluation(List<FileScore> files) {
     }
     return new Evaluation(scores);
   }
+
+  private record Labelled(Path file, JsonNode truth, List<Path> images) {}
 
   private static @org.jspecify.annotations.Nullable JsonNode tree(Path file) throws IOException {
     try {

@@ -21,6 +21,9 @@ final class LineDecoder {
   /** Two barlines are at least this far apart, strip pixels. */
   private static final double APART = 1.2 * StripImage.SPACE;
 
+  /** Cells beside a peak over which its type is settled. */
+  private static final int REACH = 3;
+
   private final double threshold;
 
   LineDecoder(double threshold) {
@@ -52,16 +55,18 @@ final class LineDecoder {
 
   private static RawSign at(Heats heats, int cells, int i) {
     float[] any = heats.lines()[ANY];
-    double shift = 0;
-    if (i > 0 && i + 1 < cells) {
-      double bend = any[i - 1] - 2 * any[i] + any[i + 1];
-      shift = bend < 0 ? 0.5 * (any[i - 1] - any[i + 1]) / bend : 0;
+    double weight = 0;
+    double moment = 0;
+    for (int j = Math.max(0, i - 2); j <= Math.min(cells - 1, i + 2); j++) {
+      double w = (double) any[j] * any[j];
+      weight += w;
+      moment += w * (2 * j + 1);
     }
-    double x = 2 * (i + shift) + 1;
+    double x = moment / weight;
     double[] type = new double[TYPES.length];
     double sum = 1e-9;
     for (int t = 0; t < TYPES.length; t++) {
-      for (int j = Math.max(0, i - 2); j <= Math.min(cells - 1, i + 2); j++) {
+      for (int j = Math.max(0, i - REACH); j <= Math.min(cells - 1, i + REACH); j++) {
         type[t] = Math.max(type[t], heats.lines()[t][j]);
       }
       sum += type[t];

@@ -15,6 +15,10 @@ import org.barmap.map.BarMapJson;
 /** The reader of numerals, letters and short words: crops in, readings out. */
 final class TextNet implements AutoCloseable {
   private static final int BATCH = 16;
+
+  /** The network takes nothing narrower, pixels. */
+  private static final int LEAST = 48;
+
   private final OrtSession session;
   private final BeamSearch search;
   private final int classes;
@@ -51,7 +55,7 @@ final class TextNet implements AutoCloseable {
 
   private void run(List<Task> tasks, List<Integer> part, List<List<Reading>> all) {
     int width = part.stream().mapToInt(i -> tasks.get(i).crop().width()).max().orElse(8);
-    width = (width + 7) / 8 * 8;
+    width = Math.max(LEAST, (width + 7) / 8 * 8);
     float[] input = new float[part.size() * Crop.HEIGHT * width];
     for (int n = 0; n < part.size(); n++) {
       Crop crop = tasks.get(part.get(n)).crop();
