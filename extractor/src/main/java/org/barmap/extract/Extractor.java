@@ -1,0 +1,133 @@
+package org.barmap.extract;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.barmap.map.BarMap;
+import org.barmap.map.Finding;
+import org.barmap.map.Severity;
+import org.barmap.map.Stage;
+import org.barmap.page.PageFiles;
+import org.barmap.page.PageImage;
+import org.barmap.page.PageResult;
+import org.barmap.page.PageSource;
+import org.barmap.reckon.Reckoner;
+import org.barmap.sign.ReadPage;
+import org.barmap.sign.ReadSystem;
+import org.barmap.sign.SignReader;
+import org.barmap.staff.FoundSystem;
+import org.barmap.staff.StaffFinder;
+
+/**
+ * Reads page files into a bar map.
+ *
+ * <p>Opening one loads the models, so keep it; it may be used by several threads at once. Pages
+ * stream: only one page's image is in memory at a time.
+ */
+public final class Extractor implements AutoCloseable {
+  private static final System.Logger LOG = System.getLogger(Extractor.class.getName());
+  private final SignReader signs;
+
+  private Extractor(SignReader signs) {
+    this.signs = signs;
+  }
+
+  /** Loads the models. */
+  public static Extractor open() {
+    return new Extractor(SignReader.open());
+  }
+
+  /**
+   * Reads a book.
+   *
+   * @param paths files and folders in the order of the book
+   * @param options title and part
+   * @param progress is told of every page and may stop the reading
+   * @return the map of all pages that could be read, with a finding for each one that could not
+   */
+  public Extraction read(List<Path> paths, Options options, Progress progress) {
+    PageFiles files = PageFiles.list(paths);
+    List<Finding> findings = new ArrayList<>(files.findings());
+    List<ReadPage> pages = new ArrayList<>();
+    int done = 0;
+    try (PageSource source = new PageSource(files.files())) {
+      while (!progress.cancelled() && source.hasNext()) {
+        PageResult result = source.next();
+        done++;
+        List<Finding> own = new ArrayList<>();
+        for (Finding f : result.findings()) {
+          own.add(atPage(f, done));
+        }
+        if (result instanceof PageResult.Loaded loaded) {
+          pages.add(readPage(loaded.page(), done, own));
+        }
+        findings.addAll(own);
+        int known = Math.max(done, files.files().size());
+        progress.page(done, source.hasNext() ? known : done, result.source(), own);
+      }
+    }
+    BarMap map = new Reckoner().reckon(options.book(), pages);
+    return new Extraction(map, findings);
+  }
+
+  /**
+   * Reads one page and closes its image.
+   *
+   * @param index of the page in its book
+   * @param findings takes what is wrong with it
+   */
+  ReadPage readPage(PageImage page, int index, List<Finding> findings) {
+    try (page) {
+      return new ReadPage(
+          index, page.source(), page.width(), page.height(), systems(page, index, findings));
+    }
+  }
+
+  private List<ReadSystem> systems(PageImage page, int index, List<Finding> findings) {
+    try {
+      List<FoundSystem> systems = StaffFinder.find(page);
+      if (systems.isEmpty()) {
+        findings.add(
+            Finding.ofPage(
+                Severity.DOUBT,
+                Stage.STAFF,
+                index,
+                "no-staves",
+                page.source() + ": no staves were found; is there music on this page?"));
+      }
+      return signs.read(page, systems);
+    } catch (RuntimeException e) {
+      // A defect met on one page must not cost the player the other pages of the book.
+      LOG.log(System.Logger.Level.ERROR, "reading " + page.source() + " failed", e);
+      findings.add(
+          Finding.ofPage(
+              Severity.ERROR,
+              Stage.SIGN,
+              index,
+              "page-failed",
+              page.source()
+                  + ": this page could not be read; enter its bars by hand or photograph it"
+                  + " again."));
+      return List.of();
+    }
+  }
+
+  private static Finding atPage(Finding f, int page) {
+    return new Finding(
+        f.severity(),
+        f.stage(),
+        java.util.Optional.of(page),
+        f.system(),
+        f.bar(),
+        f.outline(),
+        f.code(),
+        f.text(),
+        f.answers(),
+        f.weight());
+  }
+
+  @Override
+  public void close() {
+    signs.close();
+  }
+}
