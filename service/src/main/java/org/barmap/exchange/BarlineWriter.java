@@ -1,0 +1,90 @@
+package org.barmap.exchange;
+
+import java.math.BigInteger;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.audiveris.proxymusic.BackwardForward;
+import org.audiveris.proxymusic.BarStyle;
+import org.audiveris.proxymusic.Barline;
+import org.audiveris.proxymusic.Ending;
+import org.audiveris.proxymusic.Repeat;
+import org.audiveris.proxymusic.RightLeftMiddle;
+import org.audiveris.proxymusic.StartStopDiscontinue;
+import org.barmap.map.Bar;
+
+/** Writes the barlines of bar entries, with repeats and endings. */
+final class BarlineWriter {
+  private final List<Bar> bars;
+
+  BarlineWriter(List<Bar> bars) {
+    this.bars = bars;
+  }
+
+  /** Returns the left barline of an entry, where it says more than a line. */
+  Optional<Barline> left(int i) {
+    Bar bar = bars.get(i);
+    boolean opens =
+        Barlines.opens(bar.startBarline())
+            || (i > 0 && Barlines.opens(bars.get(i - 1).endBarline()));
+    boolean endingStarts = !bar.ending().isEmpty() && !sameEnding(i - 1, i);
+    if (!opens && !endingStarts) {
+      return Optional.empty();
+    }
+    Barline line = new Barline();
+    line.setLocation(RightLeftMiddle.LEFT);
+    if (opens) {
+      line.setBarStyle(Barlines.drawn(BarStyle.HEAVY_LIGHT));
+      line.setRepeat(repeat(BackwardForward.FORWARD));
+    }
+    if (endingStarts) {
+      line.setEnding(ending(bar, StartStopDiscontinue.START));
+    }
+    return Optional.of(line);
+  }
+
+  /** Returns the right barline of an entry, where it is not a plain single line. */
+  Optional<Barline> right(int i) {
+    Bar bar = bars.get(i);
+    boolean back = Barlines.sendsBack(bar.endBarline());
+    boolean endingStops = !bar.ending().isEmpty() && !sameEnding(i, i + 1);
+    Optional<BarStyle> style = Barlines.style(bar.endBarline());
+    if (!back && !endingStops && style.isEmpty()) {
+      return Optional.empty();
+    }
+    Barline line = new Barline();
+    line.setLocation(RightLeftMiddle.RIGHT);
+    style.map(Barlines::drawn).ifPresent(line::setBarStyle);
+    if (endingStops) {
+      line.setEnding(
+          ending(bar, back ? StartStopDiscontinue.STOP : StartStopDiscontinue.DISCONTINUE));
+    }
+    if (back) {
+      Repeat repeat = repeat(BackwardForward.BACKWARD);
+      bar.times().ifPresent(n -> repeat.setTimes(BigInteger.valueOf(n)));
+      line.setRepeat(repeat);
+    }
+    return Optional.of(line);
+  }
+
+  private boolean sameEnding(int a, int b) {
+    return a >= 0
+        && b < bars.size()
+        && bars.get(a).ending().equals(bars.get(b).ending())
+        && !Barlines.sendsBack(bars.get(a).endBarline());
+  }
+
+  private static Repeat repeat(BackwardForward direction) {
+    Repeat repeat = new Repeat();
+    repeat.setDirection(direction);
+    return repeat;
+  }
+
+  private static Ending ending(Bar bar, StartStopDiscontinue type) {
+    Ending ending = new Ending();
+    ending.setType(type);
+    ending.setNumber(bar.ending().stream().map(String::valueOf).collect(Collectors.joining(",")));
+    ending.setValue("");
+    return ending;
+  }
+}

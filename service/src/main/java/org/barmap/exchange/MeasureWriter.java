@@ -1,0 +1,139 @@
+package org.barmap.exchange;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.audiveris.proxymusic.Attributes;
+import org.audiveris.proxymusic.Forward;
+import org.audiveris.proxymusic.MeasureRepeat;
+import org.audiveris.proxymusic.MeasureStyle;
+import org.audiveris.proxymusic.MultipleRest;
+import org.audiveris.proxymusic.Note;
+import org.audiveris.proxymusic.Rest;
+import org.audiveris.proxymusic.ScorePartwise.Part.Measure;
+import org.audiveris.proxymusic.StartStop;
+import org.audiveris.proxymusic.YesNo;
+import org.barmap.map.Bar;
+import org.barmap.map.Content;
+import org.barmap.map.Meter;
+
+/** Writes bar entries as measures, in order. */
+final class MeasureWriter {
+  /** Divisions of a quarter: fine enough for a unit of 64. */
+  private static final int DIVISIONS = 16;
+
+  private final Map<String, String> numberNames;
+  private Optional<Meter> written = Optional.empty();
+  private boolean repeating;
+
+  /** Takes the names of musical numbers by the id of their first bar. */
+  MeasureWriter(Map<String, String> numberNames) {
+    this.numberNames = numberNames;
+  }
+
+  List<Measure> measures(List<Bar> bars) {
+    List<Measure> measures = new ArrayList<>();
+    DirectionWriter directions = new DirectionWriter();
+    BarlineWriter barlines = new BarlineWriter(bars);
+    for (int i = 0; i < bars.size(); i++) {
+      Bar bar = bars.get(i);
+      boolean numberStarts = numberNames.containsKey(bar.id());
+      if (numberStarts) {
+        directions.nextNumber();
+      }
+      for (int k = 0; k < bar.count(); k++) {
+        boolean first = k == 0;
+        boolean last = k == bar.count() - 1;
+        Measure measure = numbered(bar, k);
+        List<Object> content = measure.getNoteOrBackupOrForward();
+        if (first) {
+          barlines.left(i).ifPresent(content::add);
+          attributes(bar, measures.isEmpty()).ifPresent(content::add);
+          if (numberStarts) {
+            content.add(DirectionWriter.words(numberNames.getOrDefault(bar.id(), ""), true));
+          }
+          content.addAll(directions.atStart(bar));
+        }
+        time(bar).ifPresent(content::add);
+        if (last) {
+          content.addAll(directions.atEnd(bar));
+          barlines.right(i).ifPresent(content::add);
+        }
+        measures.add(measure);
+      }
+    }
+    return measures;
+  }
+
+  private static Measure numbered(Bar bar, int k) {
+    Measure measure = new Measure();
+    String label = k == 0 ? bar.label().map(XmlText::clean).map(String::strip).orElse("") : "";
+    int number = bar.number() + k;
+    measure.setNumber(label.isEmpty() ? Integer.toString(number) : label);
+    if (number == 0 && label.isEmpty()) {
+      measure.setImplicit(YesNo.YES);
+    }
+    return measure;
+  }
+
+  private Optional<Attributes> attributes(Bar bar, boolean first) {
+    Attributes attributes = new Attributes();
+    boolean needed = first;
+    if (first) {
+      attributes.setDivisions(BigDecimal.valueOf(DIVISIONS));
+    }
+    Optional<Meter> meter = bar.meter();
+    boolean changed =
+        meter.isPresent()
+            && (meter.get().printed() || written.filter(m -> m.sameAs(meter.get())).isEmpty());
+    if (changed) {
+      meter.map(Meters::write).ifPresent(attributes.getTime()::add);
+      written = meter;
+      needed = true;
+    }
+    if (bar.content() == Content.MULTI_REST) {
+      MultipleRest rest = new MultipleRest();
+      rest.setValue(BigInteger.valueOf(bar.count()));
+      MeasureStyle style = new MeasureStyle();
+      style.setMultipleRest(rest);
+      attributes.getMeasureStyle().add(style);
+      needed = true;
+    }
+    boolean repeats = bar.content() == Content.BAR_REPEAT;
+    if (repeats != repeating) {
+      MeasureRepeat repeat = new MeasureRepeat();
+      repeat.setType(repeats ? StartStop.START : StartStop.STOP);
+      repeat.setValue(repeats ? "1" : "");
+      MeasureStyle style = new MeasureStyle();
+      style.setMeasureRepeat(repeat);
+      attributes.getMeasureStyle().add(style);
+      repeating = repeats;
+      needed = true;
+    }
+    return needed ? Optional.of(attributes) : Optional.empty();
+  }
+
+  /** What fills a bar: a rest, or time about which the map knows nothing. */
+  private static Optional<Object> time(Bar bar) {
+    Optional<BigDecimal> duration =
+        bar.meter().map(m -> BigDecimal.valueOf(DIVISIONS * 4L * m.beats() / m.unit()));
+    if (bar.isRest()) {
+      Rest rest = new Rest();
+      rest.setMeasure(YesNo.YES);
+      Note note = new Note();
+      note.setRest(rest);
+      note.setDuration(duration.orElse(BigDecimal.valueOf(DIVISIONS * 4L)));
+      return Optional.of(note);
+    }
+    boolean pickup = bar.number() == 0 && bar.label().isEmpty();
+    if (duration.isEmpty() || pickup) {
+      return Optional.empty();
+    }
+    Forward forward = new Forward();
+    forward.setDuration(duration.get());
+    return Optional.of(forward);
+  }
+}

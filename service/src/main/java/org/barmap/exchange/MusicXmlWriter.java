@@ -1,0 +1,91 @@
+package org.barmap.exchange;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.List;
+import java.util.Optional;
+import org.audiveris.proxymusic.Encoding;
+import org.audiveris.proxymusic.Identification;
+import org.audiveris.proxymusic.ObjectFactory;
+import org.audiveris.proxymusic.PartList;
+import org.audiveris.proxymusic.PartName;
+import org.audiveris.proxymusic.ScorePart;
+import org.audiveris.proxymusic.ScorePartwise;
+import org.audiveris.proxymusic.Work;
+import org.audiveris.proxymusic.util.Marshalling;
+import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
+import org.barmap.map.MusicalNumber;
+
+/**
+ * Writes a bar map as one part of MusicXML 4.0: bars, meters, rests, repeats, endings, jumps, marks
+ * and words, without notes. A multi-bar rest becomes as many measures as it has bars.
+ */
+public final class MusicXmlWriter {
+  private static final int MAX_MEASURES = 200_000;
+
+  private MusicXmlWriter() {}
+
+  /**
+   * Writes the whole book; the numbers follow each other, and bar numbers start again in each.
+   *
+   * @throws IllegalArgumentException when the map has more bars than any book, or none
+   */
+  public static void write(BarMap map, OutputStream out) throws IOException {
+    write(map, map.bars(), map.book().title(), out);
+  }
+
+  /** Writes one musical number. */
+  public static void write(BarMap map, MusicalNumber number, OutputStream out) throws IOException {
+    write(map, map.barsOf(number), map.book().title() + ", " + NumberNames.of(number), out);
+  }
+
+  private static void write(BarMap map, List<Bar> bars, String title, OutputStream out)
+      throws IOException {
+    long total = bars.stream().mapToLong(Bar::count).sum();
+    if (total > MAX_MEASURES) {
+      throw new IllegalArgumentException("a map of " + total + " bars is too long for MusicXML");
+    }
+    if (bars.isEmpty()) {
+      throw new IllegalArgumentException("there are no bars to write");
+    }
+    ScorePartwise score = new ScorePartwise();
+    score.setVersion("4.0");
+    Work work = new Work();
+    work.setWorkTitle(XmlText.clean(title));
+    score.setWork(work);
+    score.setIdentification(identification());
+    ScorePart declared = new ScorePart();
+    declared.setId("P1");
+    PartName name = new PartName();
+    name.setValue(XmlText.clean(map.book().part()));
+    declared.setPartName(name);
+    PartList list = new PartList();
+    list.getPartGroupOrScorePart().add(declared);
+    score.setPartList(list);
+    ScorePartwise.Part part = new ScorePartwise.Part();
+    part.setId(declared);
+    part.getMeasure().addAll(new MeasureWriter(NumberNames.atBars(map)).measures(bars));
+    score.getPart().add(part);
+    try {
+      Marshalling.marshal(score, out, false, 2);
+    } catch (Marshalling.MarshallingException e) {
+      throw new IOException("MusicXML could not be written", e);
+    }
+  }
+
+  private static Identification identification() {
+    Encoding encoding = new Encoding();
+    encoding
+        .getEncodingDateOrEncoderOrSoftware()
+        .add(new ObjectFactory().createEncodingSoftware("barmap"));
+    Identification identification = new Identification();
+    identification.setEncoding(encoding);
+    return identification;
+  }
+
+  /** Finds a number by its label, for a caller that has only that. */
+  public static Optional<MusicalNumber> number(BarMap map, String label) {
+    return map.numbers().stream().filter(n -> n.label().equals(label)).findFirst();
+  }
+}

@@ -1,0 +1,26 @@
+package org.barmap.exchange;
+
+import java.util.HashMap;
+import java.util.Map;
+import org.barmap.map.BarMap;
+import org.barmap.map.MusicalNumber;
+
+/** What musical numbers are called: number and title, since books label them inconsistently. */
+final class NumberNames {
+
+  private NumberNames() {}
+
+  /** Returns "No. 7 Low Tide", or "No. 7" without a title. */
+  static String of(MusicalNumber number) {
+    return ("No. " + number.label() + " " + number.title()).strip();
+  }
+
+  /** Returns the names of the numbers that begin at bars, by bar id. */
+  static Map<String, String> atBars(BarMap map) {
+    Map<String, String> names = new HashMap<>();
+    for (MusicalNumber number : map.numbers()) {
+      number.firstBar().ifPresent(id -> names.put(id, of(number)));
+    }
+    return names;
+  }
+}

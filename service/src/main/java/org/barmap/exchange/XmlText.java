@@ -1,0 +1,23 @@
+package org.barmap.exchange;
+
+/** Text that may stand in XML 1.0. */
+final class XmlText {
+
+  private XmlText() {}
+
+  /** Returns the text without the characters XML has no place for. */
+  static String clean(String text) {
+    StringBuilder clean = new StringBuilder(text.length());
+    text.codePoints()
+        .filter(
+            c ->
+                c == '\t'
+                    || c == '\n'
+                    || c == '\r'
+                    || (c >= 0x20 && c <= 0xD7FF)
+                    || (c >= 0xE000 && c <= 0xFFFD)
+                    || c >= 0x10000)
+        .forEach(clean::appendCodePoint);
+    return clean.toString();
+  }
+}
