@@ -67,7 +67,9 @@ export function pageCard(book, bus, page, { place, last, doubts }) {
     "li",
     { class: "card thumb", "data-page": page.index, "data-state": page.state },
     el("div", { class: "thumb-head" }, el("b", { text: String(page.index) }), stateChip(page, doubts)),
-    el("a", { class: "thumb-link", href, "aria-label": `Correct ${name}`, draggable: "false" }, picture),
+    page.state === "read" || page.state === "verified"
+      ? el("a", { class: "thumb-link", href, "aria-label": `Correct ${name}`, draggable: "false" }, picture)
+      : el("div", { class: "thumb-link" }, picture),
     el("p", { class: "source", text: page.source, title: page.source }),
     trouble ? el("p", { class: blurred || page.state === "failed" ? "finding" : "remark", text: trouble }) : null,
     blurred || page.state === "failed" ? retake(bus, page) : null,

@@ -64,6 +64,16 @@ export function barName(bar) {
   return String(bar.number);
 }
 
+/**
+ * What a screen reader says of a bar on the page.
+ *
+ * @param {import("./types.js").Bar} bar
+ */
+export function spoken(bar) {
+  const what = bar.count > 1 ? `rest of ${bar.count} bars` : CONTENT[bar.content];
+  return `Bar ${barName(bar)}, line ${bar.system}, ${what}`;
+}
+
 /** @param {{label: string, title?: string}} number */
 export function numberName(number) {
   if (!number.label) return number.title || "The whole book";

@@ -1,12 +1,13 @@
 import { el } from "../core/dom.js";
 import { recall, remember } from "../core/store.js";
-import { CONTENT, barName, numberName } from "../core/words.js";
+import { CONTENT, spoken } from "../core/words.js";
 import { restCount } from "./bar-form.js";
 import { barView } from "./bar-view.js";
-import { centre, neighbour } from "./geometry.js";
+import { centre, nearest, neighbour } from "./geometry.js";
 import { showHelp } from "./help.js";
 import { Keys, panStep } from "./keys.js";
 import { doubtAfter, doubtList, historyList } from "./lists.js";
+import { marksOf } from "./overlay.js";
 import { Panel } from "./panel.js";
 import { Stage } from "./stage.js";
 import { Toolbar } from "./toolbar.js";
@@ -95,6 +96,12 @@ export class Desk {
     return this.#model.map.pages.find((p) => p.index === this.#index) ?? this.#model.map.pages[0];
   }
 
+  /** Where the doubt at hand is, when it is about no bar. */
+  get #region() {
+    const doubt = this.#doubt;
+    return doubt && !doubt.bar && doubt.page === this.#index && this.#model.doubts.includes(doubt) ? doubt.outline : undefined;
+  }
+
   /** @param {number} index */
   open(index) {
     this.#index = index;
@@ -110,10 +117,7 @@ export class Desk {
     if (!this.#model.map.pages.some((p) => p.index === this.#index)) this.#index = this.#model.map.pages[0]?.index ?? 1;
     const was = this.#last;
     if (was && !this.#model.bar(was.id) && was.id === this.#selected) {
-      const [x] = centre(was.outline);
-      const near = this.#model.barsOn(was.page).filter((b) => b.system === was.system);
-      near.sort((a, b) => Math.abs(centre(a.outline)[0] - x) - Math.abs(centre(b.outline)[0] - x));
-      this.#selected = near[0]?.id;
+      this.#selected = nearest(this.#model.barsOn(was.page).filter((b) => b.system === was.system), was)?.id;
     }
     this.draw();
   }
@@ -127,10 +131,8 @@ export class Desk {
     if (!page) return;
     const bar = this.#bar;
     this.#last = bar ?? this.#last;
-    const doubted = new Set(model.doubts.flatMap((d) => (d.bar ? [d.bar] : [])));
-    const starts = new Map(model.map.numbers.flatMap((n) => (n.firstBar ? [[n.firstBar, numberName(n)]] : [])));
     const bars = model.barsOn(page.index);
-    this.#stage.draw(page, model.pageId(page.index), bars, bar, { doubted, starts: /** @type {any} */ (starts) });
+    this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region });
     if (!this.#tools.active) this.#stage.note(bars.length ? "" : "No bars were found on this page.");
     const all = model.map.pages;
     const state = model.pageState(page.index);
@@ -170,19 +172,16 @@ export class Desk {
     if (bar && this.#panel.tab !== "bar") this.#panel.open("bar");
     this.draw();
     this.#stage.reveal();
-    if (bar) {
-      const what = bar.count > 1 ? `rest of ${bar.count} bars` : CONTENT[bar.content];
-      this.#live.textContent = `Bar ${barName(bar)}, line ${bar.system}, ${what}`;
-    }
+    if (bar) this.#live.textContent = spoken(bar);
   }
 
   /** @param {Finding} doubt */
   #go(doubt) {
     this.#doubt = doubt;
     if (doubt.page && doubt.page !== this.#index) this.open(doubt.page);
-    this.#selected = doubt.bar ?? this.#selected;
+    this.#selected = doubt.bar;
     this.draw();
-    if (doubt.bar) this.#stage.reveal(true);
+    this.#stage.reveal(true);
     this.#live.textContent = doubt.text;
   }
 

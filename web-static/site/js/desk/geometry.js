@@ -76,7 +76,18 @@ export function neighbour(bars, from, way) {
   if (way === "left") return bars[place - 1];
   if (way === "right") return bars[place + 1];
   const step = way === "up" ? -1 : 1;
-  const line = bars.filter((b) => b.system === from.system + step);
-  const x = centre(from.outline)[0];
-  return line.sort((a, b) => Math.abs(centre(a.outline)[0] - x) - Math.abs(centre(b.outline)[0] - x))[0];
+  return nearest(bars.filter((b) => b.system === from.system + step), from);
+}
+
+/**
+ * The bar whose middle lies nearest to that of another, across the page.
+ *
+ * @param {Bar[]} bars
+ * @param {Bar} to
+ * @returns {Bar|undefined}
+ */
+export function nearest(bars, to) {
+  const x = centre(to.outline)[0];
+  const far = (/** @type {Bar} */ b) => Math.abs(centre(b.outline)[0] - x);
+  return [...bars].sort((a, b) => far(a) - far(b))[0];
 }

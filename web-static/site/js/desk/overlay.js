@@ -1,5 +1,5 @@
 import { svg } from "../core/dom.js";
-import { barName, markText, meterText } from "../core/words.js";
+import { barName, markText, meterText, numberName } from "../core/words.js";
 import { centre, points, taller } from "./geometry.js";
 import { barlineSign, ending, pill, pillWidth, signLabel } from "./signs.js";
 
@@ -16,6 +16,22 @@ export const UNSURE = 0.9;
 export function isUnsure(bar, doubted) {
   if (bar.origin === "corrected" || bar.origin === "verified") return doubted.has(bar.id);
   return bar.confidence < UNSURE || doubted.has(bar.id);
+}
+
+/**
+ * What the drawing must know besides bars: which are doubted, and where numbers start.
+ *
+ * @param {import("../core/types.js").BarMap} map
+ * @param {import("../core/types.js").Finding[]} doubts
+ * @returns {{doubted: Set<string>, starts: Map<string, string>}}
+ */
+export function marksOf(map, doubts) {
+  /** @type {Map<string, string>} */
+  const starts = new Map();
+  for (const number of map.numbers) {
+    if (number.firstBar) starts.set(number.firstBar, numberName(number));
+  }
+  return { doubted: new Set(doubts.flatMap((d) => (d.bar ? [d.bar] : []))), starts };
 }
 
 /**

@@ -1,6 +1,6 @@
 import { imagePath } from "../core/api.js";
 import { el, svg } from "../core/dom.js";
-import { centre, crossing, holds, taller } from "./geometry.js";
+import { centre, crossing, holds, points, taller } from "./geometry.js";
 import { drawPage } from "./overlay.js";
 import { Viewport } from "./viewport.js";
 
@@ -109,7 +109,8 @@ export class Stage {
    * @param {string} id of the page's image
    * @param {Bar[]} bars
    * @param {Bar|undefined} selected
-   * @param {{doubted: Set<string>, starts: Map<string, string>}} state
+   * @param {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline}} state
+   *     `region`: where the doubt at hand is
    */
   draw(page, id, bars, selected, state) {
     this.#page = page;
@@ -128,7 +129,7 @@ export class Stage {
     this.#drawHandles();
   }
 
-  /** @type {{doubted: Set<string>, starts: Map<string, string>}} */
+  /** @type {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline}} */
   #state = { doubted: new Set(), starts: new Map() };
   #boost = 1;
 
@@ -138,6 +139,7 @@ export class Stage {
     this.#over.replaceChildren(
       drawPage(this.#page, this.#bars, { ...this.#state, selected: this.#selected?.id, boost: this.#boost }),
     );
+    if (this.#state.region) this.#over.append(svg("polygon", { class: "region", points: points(taller(this.#state.region, 12)) }));
   }
 
   /** Letters grow on a small screen until they can be read, but not over their neighbours. */
@@ -153,7 +155,7 @@ export class Stage {
 
   /** @param {boolean} [close] */
   reveal(close = false) {
-    const o = this.#selected?.outline;
+    const o = this.#selected?.outline ?? this.#state.region;
     if (!o) return;
     const space = this.#space(this.#selected);
     const [left, right] = [Math.min(o[0][0], o[3][0]), Math.max(o[1][0], o[2][0])];

@@ -62,6 +62,20 @@ export class ClickRoom {
     if (numbers.length) this.#choose(tempoOf);
   }
 
+  /** @param {string} bar id of the entry to begin at; nothing happens when it is not played */
+  beginAt(bar) {
+    const labels = [...this.#number.options].map((o) => o.value);
+    const label = labels.find((l) => this.#stepsOf(l).some((s) => s.bar === bar));
+    if (label === undefined) return;
+    this.#number.value = label;
+    this.#number.dispatchEvent(new Event("change"));
+    const i = this.#steps.findIndex((s) => s.bar === bar);
+    if (![...this.#from.options].some((o) => o.value === String(i))) {
+      this.#from.prepend(el("option", { value: String(i), text: `bar ${this.#steps[i].name}` }));
+    }
+    this.#from.value = String(i);
+  }
+
   /** @param {(label: string) => {beat: number, perMinute: number}|undefined} tempoOf */
   #choose(tempoOf) {
     this.#clicker.stop();

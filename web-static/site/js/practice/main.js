@@ -40,13 +40,15 @@ async function start() {
     };
     const pages = new Map(info.pages.map((/** @type {any} */ p) => [p.index, p.id]));
     if (numbers.length === 0) return deadEnd("Nothing to practise yet", "Add pages first; the click follows the order of play as soon as there is one.");
+    const clicks = new ClickRoom(numbers, stepsOf, tempoOf);
+    clicks.beginAt(decodeURIComponent(location.hash.slice(1)));
     show(
       need("main"),
       el(
         "div",
         { class: "wide practice" },
         el("h1", { text: "Practice" }),
-        new ClickRoom(numbers, stepsOf, tempoOf).node,
+        clicks.node,
         new RecordingRoom(book, numbers, stepsOf, (index) => String(pages.get(index) ?? "")).node,
       ),
     );

@@ -1,6 +1,7 @@
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { when } from "../core/words.js";
+import { historyList } from "../desk/lists.js";
 import { sentence } from "./address.js";
 
 /** @typedef {import("../core/types.js").Change} Change */
@@ -9,9 +10,10 @@ import { sentence } from "./address.js";
  * The show's changes, newest last, as the director gave them.
  *
  * @param {Change[]} changes
+ * @param {{entries: import("../core/types.js").HistoryEntry[], undo: number, redo: number}} history
  * @param {{toggle: (c: Change, on: boolean) => void, remove: (c: Change) => void, undo: () => void, redo: () => void}} actions
  */
-export function changeList(changes, actions) {
+export function changeList(changes, history, actions) {
   const head = el(
     "div",
     { class: "row between" },
@@ -19,12 +21,15 @@ export function changeList(changes, actions) {
     el(
       "div",
       { class: "row" },
-      button("", actions.undo, { class: "btn btn-icon", id: "undo-change", "aria-label": "Take back the last step", title: "Take back" }, icon("undo")),
-      button("", actions.redo, { class: "btn btn-icon", id: "redo-change", "aria-label": "Do it again", title: "Do it again" }, icon("redo")),
+      button("", actions.undo, { class: "btn btn-icon", id: "undo-change", disabled: history.undo === 0, "aria-label": "Take back the last step", title: "Take back" }, icon("undo")),
+      button("", actions.redo, { class: "btn btn-icon", id: "redo-change", disabled: history.redo === 0, "aria-label": "Do it again", title: "Do it again" }, icon("redo")),
     ),
   );
+  const past = history.entries.length
+    ? el("details", { class: "past" }, el("summary", { text: "Who changed what, and when" }), historyList(history.entries))
+    : null;
   if (changes.length === 0) {
-    return el("div", {}, head, el("p", { class: "soft", text: "The show runs as printed. Choose two bars in the form, or say the change in words." }));
+    return el("div", {}, head, el("p", { class: "soft", text: "The show runs as printed. Choose two bars in the form, or say the change in words." }), past);
   }
   return el(
     "div",
@@ -52,5 +57,6 @@ export function changeList(changes, actions) {
         );
       }),
     ),
+    past,
   );
 }

@@ -68,7 +68,7 @@ class RoadRoom {
     this.#drawForms();
     show(
       this.#changes,
-      changeList(this.#model.changes, {
+      changeList(this.#model.changes, this.#model.history, {
         toggle: (change, on) => void this.#model.switch(change, on).catch(complain),
         remove: (change) => void this.#remove(change),
         undo: () => void this.#model.undo().catch(complain),

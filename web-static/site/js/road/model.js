@@ -14,6 +14,8 @@ export class RoadModel {
   numbers = [];
   /** @type {import("../core/types.js").Plan|undefined} */
   plan;
+  /** @type {{entries: import("../core/types.js").HistoryEntry[], undo: number, redo: number}} */
+  history = { entries: [], undo: 0, redo: 0 };
 
   /**
    * @param {string} book
@@ -25,15 +27,17 @@ export class RoadModel {
   }
 
   async load() {
-    const [changes, road, plan] = await Promise.all([
+    const [changes, road, plan, history] = await Promise.all([
       call("GET", bookPath(this.#book, "/changes")),
       get(bookPath(this.#book, "/roadmap")),
       get(bookPath(this.#book, "/plan")).catch(() => undefined),
+      get(bookPath(this.#book, "/changes/history")),
     ]);
     this.changes = changes.data.changes ?? [];
     this.#revision = changes.revision;
     this.numbers = road.numbers ?? [];
     this.plan = plan;
+    this.history = { entries: history.entries ?? [], undo: history.undo ?? 0, redo: history.redo ?? 0 };
     this.#bus.emit("road");
   }
 

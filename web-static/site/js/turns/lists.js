@@ -6,10 +6,11 @@ import { count, plain } from "../core/words.js";
 /** @typedef {import("./names.js").BarNames} BarNames */
 
 /**
+ * @param {string} book
  * @param {any[]} rests
  * @param {BarNames} names
  */
-export function restList(rests, names) {
+export function restList(book, rests, names) {
   if (rests.length === 0) return el("p", { class: "soft", text: "No long rests." });
   return el(
     "ul",
@@ -23,6 +24,7 @@ export function restList(rests, names) {
         rest.landmarks?.length
           ? el("ul", { class: "landmarks" }, rest.landmarks.map((/** @type {any} */ l) => el("li", {}, el("b", { text: String(l.after) }), ` bars in: ${l.text ?? l.what}`)))
           : null,
+        el("a", { class: "btn", href: `/practice.html?b=${encodeURIComponent(book)}#${encodeURIComponent(rest.first)}`, text: "Count it" }),
         rest.count || rest.how ? el("span", { class: "soft small", text: String(rest.count ?? rest.how) }) : null,
       ),
     ),

@@ -99,7 +99,7 @@ class TurnsRoom {
     const names = this.#names;
     if (!names) return el("p");
     switch (this.#view) {
-      case "rests": return restList(this.#plan.rests ?? [], names);
+      case "rests": return restList(this.#book, this.#plan.rests ?? [], names);
       case "instruments": return instrumentList(this.#plan.instruments ?? [], names);
       case "pencil": return markList(this.#book, this.#plan.pencil ?? [], names, "pencil");
       case "erase": return markList(this.#book, this.#plan.pencil ?? [], names, "erase");
