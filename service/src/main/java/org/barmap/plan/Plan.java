@@ -3,6 +3,9 @@ package org.barmap.plan;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.mark.PencilMark;
+import org.barmap.plan.ready.GetReady;
+import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Turn;
 
 /**
@@ -12,6 +15,11 @@ import org.barmap.plan.turn.Turn;
  * @param settings what it was computed with
  * @param numbers in the order of the night
  * @param turns page turns in the order they come
+ * @param rests long rests in the order they come
+ * @param instruments changes of instrument, bow, mute and extension in the order they come
+ * @param pencil marks to write, by page and system; the same list is erased before return
+ * @param lookAhead what the next page starts with, and traps
+ * @param runSheet the night in order
  * @param findings what can't be right, what to think about, what follows from a change
  */
 public record Plan(
@@ -19,6 +27,11 @@ public record Plan(
     PlanSettings settings,
     List<NumberPlan> numbers,
     List<Turn> turns,
+    List<LongRest> rests,
+    List<GetReady> instruments,
+    List<PencilMark> pencil,
+    List<LookAhead> lookAhead,
+    List<RunSheet> runSheet,
     List<PlanFinding> findings) {
 
   /** The format's name, first key of every document. */
@@ -28,6 +41,11 @@ public record Plan(
   public Plan {
     numbers = List.copyOf(numbers);
     turns = List.copyOf(turns);
+    rests = List.copyOf(rests);
+    instruments = List.copyOf(instruments);
+    pencil = List.copyOf(pencil);
+    lookAhead = List.copyOf(lookAhead);
+    runSheet = List.copyOf(runSheet);
     findings = List.copyOf(findings);
   }
 }

@@ -4,12 +4,18 @@ import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.check.Contradictions;
+import org.barmap.plan.check.CutChecks;
+import org.barmap.plan.check.OpenChecks;
+import org.barmap.plan.mark.Pencil;
+import org.barmap.plan.mark.TurnMarks;
 import org.barmap.plan.order.Clock;
 import org.barmap.plan.order.Length;
 import org.barmap.plan.order.Link;
@@ -20,33 +26,37 @@ import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Piece;
 import org.barmap.plan.order.Span;
 import org.barmap.plan.order.Spans;
+import org.barmap.plan.ready.Readies;
+import org.barmap.plan.rest.LongRest;
+import org.barmap.plan.rest.Rests;
+import org.barmap.plan.turn.Turn;
 import org.barmap.plan.turn.Turns;
 
 /** Computes a plan: a pure function of map, changes and settings. */
 public final class Planner {
 
   private final PlanSettings settings;
+  private final String part;
   private final List<PlanFinding> findings = new ArrayList<>();
   private final List<Performance> show = new ArrayList<>();
+  private final List<List<Span>> showSpans = new ArrayList<>();
   private final List<NumberPlan> numbers = new ArrayList<>();
+  private final List<LongRest> rests = new ArrayList<>();
+  private final List<RunSheet> runSheet = new ArrayList<>();
+  private final Pencil pencil = new Pencil();
+  private final Ahead ahead = new Ahead();
 
-  private Planner(PlanSettings settings) {
+  private Planner(PlanSettings settings, String part) {
     this.settings = settings;
+    this.part = part;
   }
 
   /** Computes a plan. Never fails: what can't be done is a finding. */
   public static Plan plan(BarMap map, ShowChanges changes, PlanSettings settings) {
-    Planner planner = new Planner(settings);
-    planner.run(map, changes);
-    return new Plan(
-        Plan.FORMAT,
-        settings,
-        planner.numbers,
-        Turns.of(planner.show, settings.turns()),
-        planner.findings);
+    return new Planner(settings, map.book().part()).run(map, changes);
   }
 
-  private void run(BarMap map, ShowChanges changes) {
+  private Plan run(BarMap map, ShowChanges changes) {
     List<ShowChange> active = changes.active();
     List<WrittenNumber> written = WrittenNumber.all(map);
     Map<WrittenNumber, List<ShowChange>> byNumber = new IdentityHashMap<>();
@@ -59,54 +69,83 @@ public final class Planner {
     for (WrittenNumber number : NumberOrder.ordered(written, active, findings)) {
       one(number, byNumber.getOrDefault(number, List.of()));
     }
+    List<Turn> turns = Turns.of(show, settings.turns());
+    new TurnMarks(written).mark(turns, pencil);
+    return new Plan(
+        Plan.FORMAT,
+        settings,
+        numbers,
+        turns,
+        rests,
+        Readies.of(show, showSpans, part, settings.readySeconds()),
+        pencil.marks(),
+        ahead.found(),
+        runSheet,
+        findings);
   }
 
   private void one(WrittenNumber number, List<ShowChange> changes) {
     List<Span> spans = Spans.of(number, changes, findings);
+    findings.addAll(Contradictions.of(number, changes, spans));
     OrderOfPlay order = Orders.of(number, spans, settings.repeatsAfterJump());
-    findings.addAll(order.findings());
     List<Measure> measures = Clock.read(order.pieces(), spans);
-    Link link = link(number);
-    NumberPlan.State state = state(number, changes);
-    Performance whole = new Performance(order, measures, link);
-    if (state == NumberPlan.State.PLAYED) {
-      show.add(whole);
-      numbers.add(
-          new NumberPlan(
-              number.label(),
-              number.title(),
-              state,
-              Entries.of(order.steps()),
-              written(number),
-              whole.played().rounded(),
-              whole.cut().rounded(),
-              order.open(),
-              link));
+    Performance performance = new Performance(order, measures, link(number));
+    Optional<ShowChange> silent =
+        changes.stream()
+            .filter(c -> c instanceof ShowChange.CutNumber)
+            .findFirst()
+            .or(() -> changes.stream().filter(c -> c instanceof ShowChange.Tacet).findFirst());
+    if (silent.isPresent() || number.tacet()) {
+      silent.ifPresent(c -> pencil.silent(number, c));
+      silent(performance, silent);
     } else {
-      Length out = state == NumberPlan.State.CUT ? whole.played().plus(whole.cut()) : Length.none();
-      numbers.add(
-          new NumberPlan(
-              number.label(),
-              number.title(),
-              state,
-              List.of(),
-              written(number),
-              Length.none(),
-              out.rounded(),
-              List.of(),
-              link));
+      played(performance, spans);
     }
   }
 
-  private static NumberPlan.State state(WrittenNumber number, List<ShowChange> changes) {
-    NumberPlan.State state = number.tacet() ? NumberPlan.State.TACET : NumberPlan.State.PLAYED;
-    for (ShowChange change : changes) {
-      if (change instanceof ShowChange.CutNumber) {
-        return NumberPlan.State.CUT;
-      }
-      state = change instanceof ShowChange.Tacet ? NumberPlan.State.TACET : state;
-    }
-    return state;
+  private void played(Performance performance, List<Span> spans) {
+    OrderOfPlay order = performance.order();
+    findings.addAll(order.findings());
+    List<String> instruments = Readies.instruments(performance, spans, part);
+    findings.addAll(CutChecks.of(order, spans, instruments, settings.turns().binding()));
+    findings.addAll(OpenChecks.of(order, settings.turns().binding()));
+    show.add(performance);
+    showSpans.add(spans);
+    List<LongRest> long0 = Rests.of(performance, settings.longRestBars());
+    rests.addAll(long0);
+    ahead.number(performance, long0);
+    pencil.number(performance, spans);
+    runSheet.add(RunSheets.played(performance, instruments));
+    numbers.add(
+        new NumberPlan(
+            performance.number().label(),
+            performance.number().title(),
+            NumberPlan.State.PLAYED,
+            Entries.of(order.steps()),
+            written(performance.number()),
+            performance.played().rounded(),
+            performance.cut().rounded(),
+            order.open(),
+            performance.link()));
+  }
+
+  private void silent(Performance performance, Optional<ShowChange> change) {
+    WrittenNumber number = performance.number();
+    boolean cut = change.filter(c -> c instanceof ShowChange.CutNumber).isPresent();
+    NumberPlan.State state = cut ? NumberPlan.State.CUT : NumberPlan.State.TACET;
+    Length out = cut ? performance.played().plus(performance.cut()) : Length.none();
+    runSheet.add(RunSheets.silent(number, state, performance.link()));
+    numbers.add(
+        new NumberPlan(
+            number.label(),
+            number.title(),
+            state,
+            List.of(),
+            written(number),
+            Length.none(),
+            out.rounded(),
+            List.of(),
+            performance.link()));
   }
 
   private static int written(WrittenNumber number) {

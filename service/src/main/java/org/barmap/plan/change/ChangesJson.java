@@ -112,7 +112,11 @@ public final class ChangesJson {
     } else if (change instanceof ShowChange.Tempo c) {
       node.put("first", c.first());
       node.put("beat", c.beat());
-      node.put("perMinute", c.perMinute());
+      if (c.perMinute() == Math.rint(c.perMinute())) {
+        node.put("perMinute", (int) c.perMinute());
+      } else {
+        node.put("perMinute", c.perMinute());
+      }
     } else if (change instanceof ShowChange.Instrument c) {
       node.put("first", c.first());
       node.put("to", c.to());

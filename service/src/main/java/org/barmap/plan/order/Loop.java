@@ -13,7 +13,7 @@ import java.util.Set;
  * @param parts its endings, in order; empty where it has none
  * @param open what it is held open as
  */
-record Loop(int start, int end, int total, List<Part> parts, Optional<OpenStretch> open) {
+public record Loop(int start, int end, int total, List<Part> parts, Optional<OpenStretch> open) {
 
   /**
    * One ending.
@@ -23,27 +23,15 @@ record Loop(int start, int end, int total, List<Part> parts, Optional<OpenStretc
    * @param passes in which passes it is played
    * @param closes a backward repeat stands at its end
    */
-  record Part(int start, int end, Set<Integer> passes, boolean closes) {}
+  public record Part(int start, int end, Set<Integer> passes, boolean closes) {}
 
-  Loop {
+  /** Takes a defensive copy. */
+  public Loop {
     parts = List.copyOf(parts);
   }
 
-  /** Tells whether a backward repeat of this loop stands at the end of a piece. */
-  boolean closesAt(int piece) {
-    if (parts.isEmpty()) {
-      return piece == end;
-    }
-    for (Part part : parts) {
-      if (part.end == piece && part.closes) {
-        return true;
-      }
-    }
-    return false;
-  }
-
   /** Tells whether a piece lies in it. */
-  boolean holds(int piece) {
+  public boolean holds(int piece) {
     return piece >= start && piece <= end;
   }
 

@@ -85,6 +85,11 @@ public final class Metronome {
     return FIRST.matcher(words).find();
   }
 
+  /** Tells whether the words change or restore a tempo. */
+  public static boolean changesTempo(String words) {
+    return goesBack(words) || goesToFirst(words) || makesUnknown(words);
+  }
+
   /** Tells whether the words mean another tempo without saying which. */
   static boolean makesUnknown(String words) {
     return OTHER.matcher(words).find();

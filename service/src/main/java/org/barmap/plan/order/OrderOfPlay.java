@@ -12,6 +12,7 @@ import org.barmap.plan.change.WrittenNumber;
  * @param steps in the order they sound
  * @param passedBars bars left out on the way, over all passes
  * @param passed the pieces left out on the way, in the order they were passed
+ * @param repeats the printed repeats, by the pieces they cover
  * @param open vamps and safeties
  * @param findings about the form and the changes
  */
@@ -21,6 +22,7 @@ public record OrderOfPlay(
     List<Step> steps,
     int passedBars,
     List<Piece> passed,
+    List<Loop> repeats,
     List<OpenStretch> open,
     List<PlanFinding> findings) {
 
@@ -29,6 +31,7 @@ public record OrderOfPlay(
     pieces = List.copyOf(pieces);
     steps = List.copyOf(steps);
     passed = List.copyOf(passed);
+    repeats = List.copyOf(repeats);
     open = List.copyOf(open);
     findings = List.copyOf(findings);
   }

@@ -22,12 +22,13 @@ public final class Orders {
     List<Piece> pieces = Pieces.of(number, spans);
     List<Loop> loops = new ArrayList<>(FormReader.read(pieces, findings));
     Map<Integer, Jumps.Jump> jumps = Jumps.read(pieces, findings);
+    List<Loop> printed = List.copyOf(loops);
     Overlay overlay = new Overlay(pieces, loops, findings);
     overlay.apply(spans);
     Walk walk = new Walk(pieces, loops, jumps, repeatsAfterJump);
     walk.run(findings);
     int bars = walk.passed().stream().mapToInt(Piece::bars).sum();
     return new OrderOfPlay(
-        number, pieces, walk.steps(), bars, walk.passed(), overlay.open(), findings);
+        number, pieces, walk.steps(), bars, walk.passed(), printed, overlay.open(), findings);
   }
 }

@@ -4,6 +4,8 @@ import static org.barmap.plan.turn.Candidates.id;
 
 import java.util.Locale;
 import java.util.Optional;
+import org.barmap.plan.order.Gap;
+import org.barmap.plan.order.Line;
 import org.barmap.plan.order.Piece;
 
 /** Says each way to get over a turn in plain words. */

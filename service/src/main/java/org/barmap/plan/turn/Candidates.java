@@ -5,6 +5,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.plan.order.Gap;
+import org.barmap.plan.order.Line;
 
 /** Lists the ways to get over one turn. */
 final class Candidates {

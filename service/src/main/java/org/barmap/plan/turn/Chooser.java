@@ -3,6 +3,7 @@ package org.barmap.plan.turn;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.barmap.plan.order.Gap;
 
 /** Chooses one candidate for every turn of a line so that the sum of costs is least. */
 final class Chooser {

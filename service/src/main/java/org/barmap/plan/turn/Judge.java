@@ -1,5 +1,7 @@
 package org.barmap.plan.turn;
 
+import org.barmap.plan.order.Gap;
+
 /** Judges whether a gap is long enough. */
 final class Judge {
   /** What a turn in a gap long enough for a quick turn only costs, in points. */

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Length;
+import org.barmap.plan.order.Line;
 import org.barmap.plan.order.Link;
 import org.barmap.plan.order.Performance;
 
@@ -79,7 +81,7 @@ public final class Turns {
 
   private Turn turn(Line line, int place, List<Candidate> candidates, int chosen) {
     double at = line.start(place);
-    Optional<Gap> gap = line.gaps().stream().filter(g -> g.touches(at)).findFirst();
+    Optional<Gap> gap = line.gapAt(at);
     Verdict verdict =
         gap.map(g -> judge.verdict(g, Judge.load(sheets(line, place)))).orElse(Verdict.NONE);
     List<Advice> advice = new ArrayList<>();

@@ -1,25 +1,22 @@
-package org.barmap.plan.turn;
+package org.barmap.plan.order;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Navigation;
-import org.barmap.plan.order.Length;
-import org.barmap.plan.order.Measure;
-import org.barmap.plan.order.Performance;
-import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.Step;
 
 /** What is played without a break, laid out in time: one number, or several joined by attacca. */
-final class Line {
+public final class Line {
 
   /** A step with the measure it is played in and the number it belongs to. */
-  record Event(Step step, Measure measure, String number) {
-    Piece piece() {
+  public record Event(Step step, Measure measure, String number) {
+    /** Returns what is played. */
+    public Piece piece() {
       return step.piece();
     }
 
-    int page() {
+    /** Returns the page it is on. */
+    public int page() {
       return piece().bar().page();
     }
   }
@@ -33,7 +30,8 @@ final class Line {
   private Length gapLength = Length.none();
   private boolean gapHeld;
 
-  Line(List<Performance> joined) {
+  /** Lays out numbers that follow without a break. */
+  public Line(List<Performance> joined) {
     for (Performance p : joined) {
       p.order().steps().forEach(s -> events.add(new Event(s, p.measure(s), p.number().label())));
     }
@@ -47,21 +45,23 @@ final class Line {
     close(end(events.size() - 1), events.size() - 1);
   }
 
-  List<Event> events() {
+  /** Returns what is played, in order. */
+  public List<Event> events() {
     return events;
   }
 
-  List<Gap> gaps() {
+  /** Returns the stretches without notes, in order. */
+  public List<Gap> gaps() {
     return gaps;
   }
 
-  /** Where a step begins, in quarters. */
-  double start(int step) {
+  /** Returns where a step begins, in quarters. */
+  public double start(int step) {
     return starts[step];
   }
 
-  /** Where a step ends, in quarters. */
-  double end(int step) {
+  /** Returns where a step ends, in quarters. */
+  public double end(int step) {
     return step < 0 ? 0 : starts[step + 1];
   }
 
@@ -135,7 +135,7 @@ final class Line {
   }
 
   /** Returns the part of a gap that lies before or after a place where a step begins. */
-  Length partOf(Gap gap, int boundaryStep, boolean before) {
+  public Length partOf(Gap gap, int boundaryStep, boolean before) {
     Length sum = Length.none();
     int from = before ? gap.firstStep() : boundaryStep;
     int to = before ? boundaryStep - 1 : gap.lastStep();
@@ -150,8 +150,13 @@ final class Line {
     return sum;
   }
 
+  /** Returns the gap at a place, if the player is silent just before or after it. */
+  public Optional<Gap> gapAt(double at) {
+    return gaps.stream().filter(g -> g.touches(at)).findFirst();
+  }
+
   /** Counts bars with notes between two places, bars begun included. */
-  int barsWithNotes(double from, double to, int fromStep, int toStep) {
+  public int barsWithNotes(double from, double to, int fromStep, int toStep) {
     int bars = 0;
     for (int i = fromStep; i <= toStep; i++) {
       boolean overlaps = start(i) < to - 1e-9 && end(i) > from + 1e-9;

@@ -1,6 +1,4 @@
-package org.barmap.plan.turn;
-
-import org.barmap.plan.order.Length;
+package org.barmap.plan.order;
 
 /**
  * A stretch in which the player has no notes.
@@ -12,10 +10,11 @@ import org.barmap.plan.order.Length;
  * @param length whole silent bars, beats and seconds of it
  * @param held a fermata, a caesura or a cue lies in it: it lasts longer than counted
  */
-record Gap(double from, double to, int firstStep, int lastStep, Length length, boolean held) {
+public record Gap(
+    double from, double to, int firstStep, int lastStep, Length length, boolean held) {
 
   /** Tells whether a place lies in it or at its edge. */
-  boolean touches(double at) {
+  public boolean touches(double at) {
     return at >= from - 1e-9 && at <= to + 1e-9;
   }
 }

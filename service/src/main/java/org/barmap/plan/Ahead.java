@@ -1,0 +1,161 @@
+package org.barmap.plan;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.barmap.map.Bar;
+import org.barmap.map.Meter;
+import org.barmap.map.Navigation;
+import org.barmap.plan.order.Performance;
+import org.barmap.plan.order.Piece;
+import org.barmap.plan.order.Step;
+import org.barmap.plan.rest.LongRest;
+
+/** Collects what to know before it comes: what the next page starts with, and traps. */
+final class Ahead {
+  /** A meter that lasts no longer than this is a trap, not a change. */
+  private static final int ODD_BARS = 2;
+
+  private final List<LookAhead> found = new ArrayList<>();
+  private final Set<String> seen = new HashSet<>();
+
+  List<LookAhead> found() {
+    return List.copyOf(found);
+  }
+
+  void number(Performance performance, List<LongRest> rests) {
+    List<Step> steps = performance.order().steps();
+    for (int i = 0; i < steps.size(); i++) {
+      Piece piece = steps.get(i).piece();
+      if (i > 0) {
+        page(performance, steps.get(i - 1).piece(), piece);
+        meter(performance, steps, i);
+      }
+      hold(performance, piece);
+    }
+    for (LongRest rest : rests) {
+      rest.entrance().ifPresent(id -> entrance(performance, rest, id));
+    }
+  }
+
+  private void page(Performance performance, Piece before, Piece piece) {
+    if (before.bar().page() != piece.bar().page()) {
+      add(
+          "page-start",
+          performance,
+          piece,
+          "Page " + piece.bar().page() + " starts with " + describe(performance, piece),
+          Optional.of(before.bar().page()));
+    }
+  }
+
+  private static String describe(Performance performance, Piece piece) {
+    String mark =
+        piece.first()
+            ? piece.bar().rehearsal().map(m -> " (mark " + m.text() + ")").orElse("")
+            : "";
+    String meter =
+        piece.bar().meter().filter(Meter::printed).map(m -> ", " + figures(m)).orElse("");
+    String what =
+        piece.rest()
+            ? piece.count() == 1 ? "a bar's rest" : piece.count() + " bars' rest"
+            : piece.bar().silentStart().filter(s -> s > 0).isPresent()
+                ? "music after a short rest"
+                : "music at once";
+    return "bar " + name(performance, piece) + mark + meter + ": " + what;
+  }
+
+  private void meter(Performance performance, List<Step> steps, int i) {
+    Optional<Meter> before = steps.get(i - 1).piece().bar().meter();
+    Optional<Meter> now = steps.get(i).piece().bar().meter();
+    if (before.isEmpty() || now.isEmpty() || before.get().sameAs(now.get())) {
+      return;
+    }
+    int bars = 0;
+    int k = i;
+    while (k < steps.size()
+        && bars <= ODD_BARS
+        && steps.get(k).piece().bar().meter().filter(now.get()::sameAs).isPresent()) {
+      bars += steps.get(k).piece().count();
+      k++;
+    }
+    boolean odd = bars <= ODD_BARS && k < steps.size();
+    Piece piece = steps.get(i).piece();
+    String where = name(performance, piece);
+    add(
+        odd ? "odd-bar" : "meter",
+        performance,
+        piece,
+        odd
+            ? (bars == 1 ? "One bar of " : bars + " bars of ")
+                + figures(now.get())
+                + " at bar "
+                + where
+            : figures(now.get()) + " from bar " + where,
+        Optional.empty());
+  }
+
+  private void hold(Performance performance, Piece piece) {
+    if (piece.last() && piece.bar().has(Navigation.CAESURA)) {
+      add(
+          "hold",
+          performance,
+          piece,
+          "Stop after bar " + name(performance, piece) + ", on at the cue",
+          Optional.empty());
+    } else if (piece.last() && piece.bar().has(Navigation.FERMATA)) {
+      add("hold", performance, piece, "Hold in bar " + name(performance, piece), Optional.empty());
+    }
+  }
+
+  private void entrance(Performance performance, LongRest rest, String id) {
+    for (Step step : performance.order().steps()) {
+      Bar bar = step.piece().bar();
+      if (bar.id().equals(id)) {
+        String mark = bar.rehearsal().map(m -> " (mark " + m.text() + ")").orElse("");
+        add(
+            "entrance",
+            performance,
+            step.piece(),
+            "Entrance at bar "
+                + name(performance, step.piece())
+                + mark
+                + " after "
+                + rest.bars()
+                + " bars' rest",
+            Optional.empty());
+        return;
+      }
+    }
+  }
+
+  private void add(
+      String kind, Performance performance, Piece piece, String text, Optional<Integer> fromPage) {
+    if (seen.add(kind + piece.bar().id() + piece.offset() + text)) {
+      found.add(
+          new LookAhead(
+              kind,
+              performance.number().label(),
+              piece.bar().page(),
+              piece.bar().id(),
+              text,
+              fromPage));
+    }
+  }
+
+  private static String figures(Meter meter) {
+    return meter.beats() + "/" + meter.unit();
+  }
+
+  static String name(Performance performance, Piece piece) {
+    return piece
+        .inserted()
+        .orElseGet(
+            () ->
+                performance
+                    .number()
+                    .nameAt(Math.min(piece.slot(), performance.number().slots() - 1)));
+  }
+}

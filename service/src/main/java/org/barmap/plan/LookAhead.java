@@ -1,0 +1,18 @@
+package org.barmap.plan;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.Optional;
+
+/**
+ * Something to know before it comes.
+ *
+ * @param kind {@code page-start}, {@code odd-bar}, {@code meter}, {@code entrance}, {@code hold}
+ * @param number label of the number
+ * @param page page it is on
+ * @param bar id of the bar entry
+ * @param text in plain words
+ * @param fromPage page that is left, for a page start
+ */
+@JsonInclude(JsonInclude.Include.NON_ABSENT)
+public record LookAhead(
+    String kind, String number, int page, String bar, String text, Optional<Integer> fromPage) {}

@@ -1,0 +1,60 @@
+package org.barmap.plan;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.order.Link;
+import org.barmap.plan.order.Performance;
+import org.barmap.plan.order.Step;
+
+/** Writes the lines of the run sheet. */
+final class RunSheets {
+  private RunSheets() {}
+
+  static RunSheet played(Performance performance, List<String> instruments) {
+    int bars = 0;
+    Optional<Step> entrance = Optional.empty();
+    Set<String> used = new LinkedHashSet<>();
+    for (Step step : performance.order().steps()) {
+      if (!step.piece().rest()) {
+        entrance = entrance.or(() -> Optional.of(step));
+        String instrument = instruments.get(step.index());
+        if (!instrument.isEmpty()) {
+          used.add(instrument);
+        }
+      } else if (entrance.isEmpty()) {
+        bars += step.piece().bars();
+      }
+    }
+    WrittenNumber number = performance.number();
+    return new RunSheet(
+        number.label(),
+        number.title(),
+        NumberPlan.State.PLAYED,
+        page(number),
+        List.copyOf(used),
+        entrance.map(s -> "bar " + Ahead.name(performance, s.piece())),
+        entrance.isPresent() ? Optional.of(bars) : Optional.empty(),
+        performance.played().rounded().seconds(),
+        performance.link());
+  }
+
+  static RunSheet silent(WrittenNumber number, NumberPlan.State state, Link link) {
+    return new RunSheet(
+        number.label(),
+        number.title(),
+        state,
+        page(number),
+        List.of(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        link);
+  }
+
+  private static Optional<Integer> page(WrittenNumber number) {
+    return number.bars().stream().findFirst().map(b -> b.page());
+  }
+}

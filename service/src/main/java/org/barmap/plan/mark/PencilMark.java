@@ -1,0 +1,28 @@
+package org.barmap.plan.mark;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.Optional;
+
+/**
+ * One mark to write into the book.
+ *
+ * @param page page index
+ * @param system system on the page
+ * @param bar id of the bar entry
+ * @param mark a short stable word: {@code cut-open}, {@code cut-close}, {@code vamp}, {@code turn}
+ *     …
+ * @param sign what to write, in the trade's own signs and words
+ * @param number label of the number
+ * @param where the bar as a player calls it
+ * @param change id of the change it is for; empty for what follows from the book itself
+ */
+@JsonInclude(JsonInclude.Include.NON_ABSENT)
+public record PencilMark(
+    int page,
+    int system,
+    String bar,
+    String mark,
+    String sign,
+    String number,
+    String where,
+    Optional<String> change) {}

@@ -1,0 +1,57 @@
+package org.barmap.plan.ready;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Locale;
+import java.util.Optional;
+import org.barmap.plan.turn.Verdict;
+
+/**
+ * One change of what the player holds, in one pass.
+ *
+ * @param at id of the bar entry from which it is needed
+ * @param kind instrument, bow, mute or extension
+ * @param from what is put away; empty where unknown
+ * @param to what is taken up
+ * @param number label of the number
+ * @param pass how often the bar has been played then
+ * @param seconds time without notes around it; empty where no tempo is known, and between numbers
+ * @param beats the same in beats, where meters are known
+ * @param needed seconds it needs
+ * @param verdict whether there is time
+ * @param earlier id of the bar entry with the nearest earlier rest long enough to prepare it in
+ * @param text the same in plain words
+ */
+@JsonInclude(JsonInclude.Include.NON_ABSENT)
+public record GetReady(
+    String at,
+    Kind kind,
+    Optional<String> from,
+    String to,
+    String number,
+    int pass,
+    Optional<Double> seconds,
+    Optional<Double> beats,
+    double needed,
+    Verdict verdict,
+    Optional<String> earlier,
+    String text) {
+
+  /** What changes. */
+  public enum Kind {
+    /** Another instrument. */
+    INSTRUMENT,
+    /** Bow or fingers. */
+    BOW,
+    /** Mute on or off. */
+    MUTE,
+    /** The low extension. */
+    EXTENSION;
+
+    /** Returns the word the format uses. */
+    @JsonValue
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+}

@@ -1,0 +1,167 @@
+package org.barmap.plan.rest;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.barmap.map.Bar;
+import org.barmap.map.Meter;
+import org.barmap.map.Word;
+import org.barmap.plan.order.Length;
+import org.barmap.plan.order.Metronome;
+import org.barmap.plan.order.Performance;
+import org.barmap.plan.order.Piece;
+import org.barmap.plan.order.Step;
+
+/** Finds the long rests of a number in its order of play. */
+public final class Rests {
+  private final Performance performance;
+  private final List<Step> steps;
+
+  private Rests(Performance performance) {
+    this.performance = performance;
+    this.steps = performance.order().steps();
+  }
+
+  /**
+   * Returns the long rests of a number; one that comes again in the same form is listed once.
+   *
+   * @param least a rest of so many bars is listed
+   */
+  public static List<LongRest> of(Performance performance, int least) {
+    Rests rests = new Rests(performance);
+    Map<String, LongRest> found = new LinkedHashMap<>();
+    int i = 0;
+    while (i < rests.steps.size()) {
+      if (!rests.steps.get(i).piece().rest()) {
+        i++;
+        continue;
+      }
+      int to = i;
+      while (to + 1 < rests.steps.size() && rests.steps.get(to + 1).piece().rest()) {
+        to++;
+      }
+      LongRest rest = rests.rest(i, to);
+      if (rest.bars() >= least) {
+        String form = rest.first() + " " + rest.last() + " " + rest.bars() + rest.landmarks();
+        found.merge(form, rest, Rests::again);
+      }
+      i = to + 1;
+    }
+    return List.copyOf(found.values());
+  }
+
+  private static LongRest again(LongRest before, LongRest now) {
+    List<Integer> passes = new ArrayList<>(before.passes());
+    passes.addAll(now.passes());
+    return new LongRest(
+        before.number(),
+        before.first(),
+        before.last(),
+        before.page(),
+        before.bars(),
+        before.beats(),
+        before.seconds(),
+        before.inBar(),
+        before.landmarks(),
+        before.entrance(),
+        passes,
+        before.text());
+  }
+
+  private LongRest rest(int from, int to) {
+    List<LongRest.Landmark> landmarks = new ArrayList<>();
+    List<Integer> inBar = new ArrayList<>();
+    Length length = Length.none();
+    Optional<Meter> meter = steps.get(from).piece().bar().meter();
+    for (int i = from; i <= to; i++) {
+      Piece piece = steps.get(i).piece();
+      if (i > from) {
+        cut(i, length.bars(), landmarks);
+        if (piece.first()) {
+          landmarks(piece.bar(), meter, length.bars(), landmarks);
+        }
+      }
+      meter = piece.bar().meter().or(() -> steps.get(from).piece().bar().meter());
+      int beats = performance.measure(steps.get(i)).beats();
+      if (beats > 0 && (inBar.isEmpty() || inBar.get(inBar.size() - 1) != beats)) {
+        inBar.add(beats);
+      }
+      length = length.plus(Length.of(piece, performance.measure(steps.get(i))));
+    }
+    Length whole = length.rounded();
+    Bar first = steps.get(from).piece().bar();
+    Optional<String> entrance =
+        to + 1 < steps.size()
+            ? Optional.of(steps.get(to + 1).piece().bar().id())
+            : Optional.empty();
+    return new LongRest(
+        performance.number().label(),
+        first.id(),
+        steps.get(to).piece().bar().id(),
+        first.page(),
+        whole.bars(),
+        whole.beats(),
+        whole.seconds(),
+        inBar,
+        landmarks,
+        entrance,
+        List.of(steps.get(from).pass()),
+        text(whole.bars(), inBar, landmarks));
+  }
+
+  /** A jump or a cut inside a rest is a landmark: the count goes on elsewhere. */
+  private void cut(int i, int after, List<LongRest.Landmark> landmarks) {
+    Piece before = steps.get(i - 1).piece();
+    Piece piece = steps.get(i).piece();
+    boolean next = piece.slot() == before.slot() + before.count() || piece.inserted().isPresent();
+    if (!next && before.inserted().isEmpty()) {
+      String name = performance.number().nameAt(piece.slot());
+      landmarks.add(new LongRest.Landmark(after, "jump to " + name, "cut"));
+    }
+  }
+
+  private static void landmarks(
+      Bar bar, Optional<Meter> before, int after, List<LongRest.Landmark> landmarks) {
+    bar.rehearsal().ifPresent(m -> landmarks.add(new LongRest.Landmark(after, m.text(), "mark")));
+    bar.meter()
+        .filter(m -> before.filter(b -> b.sameAs(m)).isEmpty())
+        .ifPresent(
+            m -> landmarks.add(new LongRest.Landmark(after, m.beats() + "/" + m.unit(), "meter")));
+    for (Word word : bar.words()) {
+      String kind =
+          Metronome.quartersPerMinute(word.text()).isPresent()
+                  || Metronome.changesTempo(word.text())
+              ? "tempo"
+              : "words";
+      landmarks.add(new LongRest.Landmark(after, word.text(), kind));
+    }
+  }
+
+  private static String text(int bars, List<Integer> inBar, List<LongRest.Landmark> landmarks) {
+    StringBuilder text = new StringBuilder();
+    text.append(bars).append(" bars rest");
+    if (inBar.size() == 1) {
+      text.append(", count ").append(inBar.get(0)).append(" in a bar");
+    } else if (inBar.size() > 1) {
+      text.append(", counted in ");
+      text.append(String.join(", then ", inBar.stream().map(String::valueOf).toList()));
+    }
+    int done = 0;
+    String last = "";
+    for (LongRest.Landmark landmark : landmarks) {
+      if (landmark.after() > done) {
+        text.append("; ").append(landmark.after() - done).append(" to ").append(landmark.what());
+      } else {
+        text.append(", ").append(landmark.what());
+      }
+      done = landmark.after();
+      last = landmark.what();
+    }
+    if (!last.isEmpty() && bars > done) {
+      text.append("; the last ").append(bars - done).append(" from ").append(last);
+    }
+    return text.append('.').toString();
+  }
+}
