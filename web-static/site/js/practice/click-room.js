@@ -30,7 +30,7 @@ export class ClickRoom {
   /**
    * @param {any[]} numbers of the plan, with label and title
    * @param {(label: string) => BarStep[]} stepsOf
-   * @param {(label: string) => {beat: number, perMinute: number}|undefined} tempoOf the known tempo, and quarters in its beat
+   * @param {(label: string, share: number) => {clicks: number, from: string}|undefined} tempoOf clicks a minute and where they are known from; `share` is the quarters in a click
    */
   constructor(numbers, stepsOf, tempoOf) {
     this.#stepsOf = stepsOf;
@@ -76,16 +76,16 @@ export class ClickRoom {
     this.#from.value = String(i);
   }
 
-  /** @param {(label: string) => {beat: number, perMinute: number}|undefined} tempoOf */
+  /** @param {(label: string, share: number) => {clicks: number, from: string}|undefined} tempoOf */
   #choose(tempoOf) {
     this.#clicker.stop();
     this.#stopped("Choose where to begin, and start.");
     this.#steps = this.#stepsOf(this.#number.value);
     const places = this.#steps.flatMap((step, i) => (i === 0 || step.mark ? [{ i, step }] : []));
     show(this.#from, places.map(({ i, step }) => el("option", { value: String(i), text: step.mark ? `${step.mark} (bar ${step.name})` : `bar ${step.name}` })));
-    const known = tempoOf(this.#number.value);
-    if (known) this.#tempo.value = String(Math.round((known.perMinute * known.beat) / (this.#steps[0]?.share ?? 1)));
-    this.#source.textContent = known ? "The tempo comes from the show's changes." : "No tempo is known for this number: 100 is only a beginning. Set your own.";
+    const known = tempoOf(this.#number.value, this.#steps[0]?.share ?? 1);
+    if (known) this.#tempo.value = String(Math.round(known.clicks));
+    this.#source.textContent = known ? known.from : "No tempo is known for this number: 100 is only a beginning. Set your own.";
     if (!known) this.#tempo.value = "100";
     this.#setTempo();
   }

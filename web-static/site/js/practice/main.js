@@ -34,9 +34,12 @@ async function start() {
         beats.find((/** @type {any} */ c) => Number(c.first) <= bar.number + offset && bar.number + offset <= Number(c.last))?.beats;
       return barSteps(numbers.find((/** @type {any} */ n) => n.label === label) ?? {}, bars, shown);
     };
-    const tempoOf = (/** @type {string} */ label) => {
+    const tempoOf = (/** @type {string} */ label, /** @type {number} */ share) => {
       const said = counting.find((/** @type {any} */ c) => c.kind === "tempo" && c.number === label);
-      return said ? { beat: quarters(said.beat), perMinute: Number(said.perMinute) } : undefined;
+      if (said) return { clicks: (Number(said.perMinute) * quarters(said.beat)) / share, from: "The tempo comes from the show's changes." };
+      const played = numbers.find((/** @type {any} */ n) => n.label === label)?.played;
+      if (!played?.seconds || !played.beats) return undefined;
+      return { clicks: (played.beats * 60) / played.seconds, from: "The tempo is the middle of what is marked in this number; it may change on the way." };
     };
     const pages = new Map(info.pages.map((/** @type {any} */ p) => [p.index, p.id]));
     if (numbers.length === 0) return deadEnd("Nothing to practise yet", "Add pages first; the click follows the order of play as soon as there is one.");

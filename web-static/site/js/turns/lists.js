@@ -1,7 +1,7 @@
 import { el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { recall, remember } from "../core/store.js";
-import { count, plain } from "../core/words.js";
+import { count, duration, plain } from "../core/words.js";
 
 /** @typedef {import("./names.js").BarNames} BarNames */
 
@@ -20,12 +20,12 @@ export function restList(book, rests, names) {
         "li",
         { class: "item" },
         el("b", { text: `${count(rest.bars, "bar")} of rest` }),
-        el("span", { class: "soft", text: names.long(rest.first) }),
+        el("span", { class: "soft", text: [names.long(rest.first), rest.page ? `page ${rest.page}` : "", duration(rest.seconds)].filter(Boolean).join(" · ") }),
+        rest.text ? el("span", { text: String(rest.text) }) : null,
         rest.landmarks?.length
           ? el("ul", { class: "landmarks" }, rest.landmarks.map((/** @type {any} */ l) => el("li", {}, el("b", { text: String(l.after) }), ` bars in: ${l.text ?? l.what}`)))
           : null,
         el("a", { class: "btn", href: `/practice.html?b=${encodeURIComponent(book)}#${encodeURIComponent(rest.first)}`, text: "Count it" }),
-        rest.count || rest.how ? el("span", { class: "soft small", text: String(rest.count ?? rest.how) }) : null,
       ),
     ),
   );
@@ -41,7 +41,7 @@ export function instrumentList(list, names) {
     "ul",
     { class: "plain" },
     list.map((change) => {
-      const time = change.seconds === undefined ? "time unknown: no tempo yet" : `${change.seconds.toFixed(1)} s to change`;
+      const time = change.seconds === undefined ? "time unknown" : `${change.seconds.toFixed(1)} s to change${change.needed ? `, ${change.needed} needed` : ""}`;
       return el(
         "li",
         { class: "item" },
@@ -78,7 +78,7 @@ export function markList(book, marks, names, kind) {
       say();
     });
     const where = [`Page ${mark.page}`, mark.system ? `line ${mark.system}` : "", names.long(mark.bar)].filter(Boolean).join(", ");
-    return el("li", { class: "item" }, el("label", { class: "tick-line" }, box, el("span", {}, el("b", { text: mark.text ?? plain(String(mark.mark)) }), el("span", { class: "soft small block", text: where }))));
+    return el("li", { class: "item" }, el("label", { class: "tick-line" }, box, el("span", {}, el("b", { text: mark.sign ?? plain(String(mark.mark)) }), el("span", { class: "soft small block", text: where }))));
   });
   say();
   return el("div", {}, note, el("ul", { class: "plain" }, items));

@@ -8,6 +8,7 @@ import { count } from "../core/words.js";
 import { checkList } from "../road/words.js";
 import { instrumentList, markList, restList } from "./lists.js";
 import { BarNames } from "./names.js";
+import { aheadList, nightList } from "./night.js";
 import { changeSettings } from "./settings.js";
 import { sheetLinks } from "./sheets.js";
 import { turnCard, turnKey } from "./turn-card.js";
@@ -17,7 +18,9 @@ import { turnCard, turnKey } from "./turn-card.js";
 const VIEWS = [
   ["turns", "Turns"],
   ["rests", "Rests"],
-  ["instruments", "Instruments"],
+  ["instruments", "Changes of hands"],
+  ["ahead", "Look ahead"],
+  ["night", "The night"],
   ["pencil", "Marks to write"],
   ["erase", "Marks to erase"],
 ];
@@ -101,6 +104,8 @@ class TurnsRoom {
     switch (this.#view) {
       case "rests": return restList(this.#book, this.#plan.rests ?? [], names);
       case "instruments": return instrumentList(this.#plan.instruments ?? [], names);
+      case "ahead": return aheadList(/** @type {any} */ (this.#plan).lookAhead ?? [], names);
+      case "night": return nightList(/** @type {any} */ (this.#plan).runSheet ?? []);
       case "pencil": return markList(this.#book, this.#plan.pencil ?? [], names, "pencil");
       case "erase": return markList(this.#book, this.#plan.pencil ?? [], names, "erase");
       default: return this.#turns(names);

@@ -1,0 +1,62 @@
+import { el } from "../core/dom.js";
+import { count, duration, numberName, plain } from "../core/words.js";
+
+/**
+ * The night in order: what comes, what is in the hands, when the first note is.
+ *
+ * @param {any[]} sheet
+ */
+export function nightList(sheet) {
+  if (sheet.length === 0) return el("p", { class: "soft", text: "No musical numbers yet." });
+  return el(
+    "ol",
+    { class: "plain night" },
+    sheet.map((line) => {
+      const played = line.state === "played";
+      const facts = [
+        line.page ? `page ${line.page}` : "",
+        (line.instruments ?? []).join(", "),
+        duration(line.seconds),
+      ].filter(Boolean);
+      const entrance = line.entrance
+        ? `First note: ${line.entrance}${line.entranceAfter ? `, after ${count(line.entranceAfter, "bar")} of rest` : ""}.`
+        : "";
+      return el(
+        "li",
+        { class: played ? "item" : "item silent" },
+        el("b", { text: numberName({ label: line.number, title: line.title }) }),
+        played ? null : el("span", { class: "chip", text: plain(String(line.state)) }),
+        facts.length ? el("span", { class: "soft", text: facts.join(" · ") }) : null,
+        entrance ? el("span", { text: entrance }) : null,
+        linkText(line.link) ? el("span", { class: "soft small", text: linkText(line.link) }) : null,
+      );
+    }),
+  );
+}
+
+/** @param {unknown} link how the next number follows; after a break there is nothing to say */
+function linkText(link) {
+  return typeof link === "string" && link !== "break" ? `Then: ${link.replace(/-/g, " ")}` : "";
+}
+
+/**
+ * What to know before it comes.
+ *
+ * @param {any[]} list
+ * @param {import("./names.js").BarNames} names
+ */
+export function aheadList(list, names) {
+  if (list.length === 0) return el("p", { class: "soft", text: "Nothing lies in wait." });
+  return el(
+    "ul",
+    { class: "plain" },
+    list.map((trap) =>
+      el(
+        "li",
+        { class: "item" },
+        el("b", { text: String(trap.text) }),
+        el("span", { class: "soft small", text: [names.long(trap.bar), `page ${trap.page}`].join(" · ") }),
+      ),
+    ),
+  );
+}
