@@ -2,7 +2,8 @@
 ours, written for this project. Pages 2-3, 4-5, 6-7 and 8-9 are the openings; page 1 is a right-hand page."""
 from fractions import Fraction as F
 
-from score import B, C, P, R, Block, Page, bars, eighths, six, three, two, walk
+from patterns import eighths, six, three, two, walk
+from score import B, C, P, R, Block, Page, bars
 
 
 def K(**kw):
