@@ -3,11 +3,8 @@ package org.barmap.reckon;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.barmap.map.Barline;
-import org.barmap.sign.Reading;
 import org.barmap.sign.Sign;
 import org.barmap.sign.SignKind;
 
@@ -136,57 +133,13 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
     }
 
     private void observe(int i, int c, Sign sign) {
-      Map<Integer, Double> says = new TreeMap<>();
-      double listed = spread(sign.readings(), costs.misreadNumber(), sign.probability(), says);
-      double misread = Math.max(costs.misreadNumber(), 1 - listed) * (1 - costs.oneFigure());
-      double base = misread * sign.probability() + 1 - sign.probability();
-      add(
-          new Observe(
-              says.keySet().stream().mapToInt(v -> v).toArray(),
-              says.values().stream().mapToDouble(w -> w).toArray(),
-              Math.max(base, costs.floor()) / Costs.NUMBERS),
-          new About.Anchor(i, c, sign));
-    }
-
-    /**
-     * Adds up what a numeral may say: its readings, and what they would be with one figure wrong.
-     *
-     * @return the weight of the readings themselves
-     */
-    private double spread(
-        List<Reading> readings, double misread, double there, Map<Integer, Double> says) {
-      double listed = 0;
-      for (Reading r : readings) {
-        if (Marks.number(r.text()) >= 0) {
-          listed += r.probability() * (1 - misread);
-          says.merge(Marks.number(r.text()), there * r.probability() * (1 - misread), Double::sum);
-        }
-      }
-      double off = Math.max(misread, 1 - listed) * costs.oneFigure() * there;
-      for (Reading r : readings) {
-        if (r.text().matches("\\d{1,4}")) {
-          double share = off * r.probability() / Math.max(1e-6, listed / (1 - misread));
-          Marks.oneFigureOff(r.text(), share).forEach((v, w) -> says.merge(v, w, Double::sum));
-        }
-      }
-      return listed;
+      Step step = Weights.printed(sign.readings(), sign.probability(), costs);
+      add(step, new About.Anchor(i, c, sign));
     }
 
     private void rest(int i, int c, RestEvidence rest) {
-      double there = Math.min(rest.sign().probability(), 1 - costs.floor());
-      Map<Integer, Double> says = new TreeMap<>();
-      double listed = spread(rest.readings(), costs.misreadCount(), there, says);
-      says.remove(0);
-      says.merge(1, 1 - there, Double::sum);
-      double share = listed > 0 ? 1 - costs.oneFigure() : 1;
-      double other = there * Math.max(costs.misreadCount(), 1 - listed) * share / Costs.COUNTS;
-      add(
-          new Move(
-              says.keySet().stream().mapToInt(v -> v - 1).toArray(),
-              says.values().stream().mapToDouble(w -> w).toArray(),
-              other,
-              Costs.COUNTS - 1),
-          new About.Rest(i, c, rest));
+      Step step = Weights.rest(rest.readings(), rest.sign().probability(), costs);
+      add(step, new About.Rest(i, c, rest));
     }
 
     private void gap(int i, int c, double usual, Optional<RestEvidence> rest) {

@@ -21,7 +21,25 @@ import org.barmap.sign.SignKind;
 final class MapWriter {
 
   /** A bar of the map with what it was made from. */
-  record Written(Bar bar, BarSpan span, Optional<Sign> mark) {}
+  record Written(Bar bar, BarSpan span, Optional<Sign> mark) {
+
+    /** The same for writing findings; {@code next} is the bar after it on the line. */
+    Item item(Optional<Written> next, double doubt) {
+      boolean guessed = span.end().isEmpty() && next.map(n -> n.span().inferred()).orElse(false);
+      Optional<Sign> ink = span.end().filter(e -> e.to() > e.from());
+      boolean unbelieved = ink.filter(e -> e.probability() < 0.5).isPresent();
+      boolean doubtful = span.end().isPresent() && (span.endProbability() < doubt || unbelieved);
+      return new Item(
+          bar,
+          span.rest().isPresent(),
+          span.rest().flatMap(r -> r.counts().keySet().stream().findFirst()),
+          span.countChoice(),
+          span.otherCount(),
+          span.anchors().stream().map(Sign::text).toList(),
+          guessed,
+          doubtful);
+    }
+  }
 
   /** Where a musical number starts; -1 for a tacet one without bars. */
   private record Start(Headings heading, int firstBar) {}

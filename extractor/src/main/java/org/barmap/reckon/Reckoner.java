@@ -69,12 +69,23 @@ public final class Reckoner {
       }
       writer.system(s, pageOf.get(i));
     }
-    FindingWriter findings = new FindingWriter(costs, writer.bars());
+    FindingWriter findings = new FindingWriter(costs, items(writer.bars()));
     places(jumps, restarts, writer.bars(), findings);
     List<Bar> bars = marks(writer.bars(), solved.marksCount, findings);
     BarMap map =
         BarMap.of(book, pages.stream().map(Reckoner::page).toList(), writer.numbers(), bars);
-    return map.withFindings(findings.write(refused(solved), solved.lattice));
+    refused(solved, writer.bars(), findings);
+    return map.withFindings(findings.write());
+  }
+
+  private List<Item> items(List<Written> bars) {
+    List<Item> items = new ArrayList<>();
+    for (int i = 0; i < bars.size(); i++) {
+      Optional<Written> next =
+          i + 1 < bars.size() ? Optional.of(bars.get(i + 1)) : Optional.empty();
+      items.add(bars.get(i).item(next, costs.doubt()));
+    }
+    return List.copyOf(items);
   }
 
   private static void places(
@@ -191,16 +202,22 @@ public final class Reckoner {
     return Math.max(LEAST_STATES, Math.min(MOST_STATES, most + LEAST_STATES));
   }
 
-  private static List<About.Line> refused(Solved solved) {
-    List<About.Line> out = new ArrayList<>();
+  /** Shows lines that were believed by the reader and refused by the counting. */
+  private static void refused(Solved solved, List<Written> bars, FindingWriter findings) {
     for (int t = 0; t < solved.lattice.steps().size(); t++) {
-      if (solved.lattice.abouts().get(t) instanceof About.Line line
-          && !line.lettered()
+      if (solved.lattice.abouts().get(t) instanceof About.Line about
+          && !about.lettered()
           && solved.solution.choices().get(t).shift() == 0) {
-        out.add(line);
+        SystemCells.Line line =
+            solved.lattice.systems().get(about.system()).lines().get(about.line());
+        for (int i = 0; line.probability() >= 0.5 && i < bars.size(); i++) {
+          BarSpan span = bars.get(i).span();
+          if (span.system() == about.system() && span.from() < line.at() && span.to() > line.at()) {
+            findings.refused(i, line.sign().outline().leftMiddle());
+          }
+        }
       }
     }
-    return out;
   }
 
   /** Settles rehearsal marks, as bar numbers or as a sequence. */

@@ -1,0 +1,255 @@
+package org.barmap.reckon;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
+import org.barmap.map.Barline;
+import org.barmap.map.Content;
+import org.barmap.map.Evidence;
+import org.barmap.map.Finding;
+import org.barmap.map.MusicalNumber;
+import org.barmap.map.Origin;
+import org.barmap.map.Stage;
+import org.barmap.sign.Reading;
+
+/**
+ * Settles a map again after people corrected it: counts and numbers that nobody set are worked out
+ * anew from the evidence the map keeps; entries stay as they are drawn.
+ *
+ * <p>The same steps and the same solver as the first reckoning, without merging or splitting
+ * entries.
+ */
+public final class Settler {
+
+  /** How likely a sign the map kept evidence of is there at all. */
+  private static final double READ = 0.98;
+
+  private final Costs costs = Costs.DEFAULT;
+
+  /** Creates a settler with the fitted costs. */
+  public Settler() {}
+
+  private enum About {
+    START,
+    PRINTED,
+    REST,
+    LINE
+  }
+
+  private record Place(About about, int bar) {}
+
+  /**
+   * Settles a map.
+   *
+   * @param map as corrected so far
+   * @param fixed what people set; never changed
+   * @return the map with numbers, counts and findings of this package's stage worked out anew;
+   *     findings of other stages are kept
+   */
+  public BarMap settle(BarMap map, Fixed fixed) {
+    if (map.bars().isEmpty()) {
+      return map;
+    }
+    List<Step> steps = new ArrayList<>();
+    List<Place> places = new ArrayList<>();
+    lattice(map, fixed, steps, places);
+    int states = states(map);
+    double[] prior = prior(map.bars().get(0), fixed, states);
+    Solution solution = new Solver(steps, states, prior).solve();
+    return written(map, fixed, solution, places);
+  }
+
+  private void lattice(BarMap map, Fixed fixed, List<Step> steps, List<Place> places) {
+    Set<String> starts = new HashSet<>();
+    for (MusicalNumber n : map.numbers()) {
+      n.firstBar().ifPresent(starts::add);
+    }
+    List<Bar> bars = map.bars();
+    for (int i = 0; i < bars.size(); i++) {
+      Bar bar = bars.get(i);
+      if (i > 0) {
+        steps.add(start(bar, bars.get(i - 1), starts.contains(bar.id()), fixed));
+        places.add(new Place(About.START, i));
+      }
+      steps.add(printed(bar, fixed));
+      places.add(new Place(About.PRINTED, i));
+      steps.add(rest(bar, fixed));
+      places.add(new Place(About.REST, i));
+      boolean lettered = i + 1 < bars.size() && isLettered(bars.get(i + 1));
+      boolean open = bar.endBarline() == Barline.NONE && bar.origin() == Origin.READ;
+      steps.add(lettered ? Move.fixed(0) : open ? Move.line(costs.openEnd()) : Move.fixed(1));
+      places.add(new Place(About.LINE, i));
+    }
+  }
+
+  private static boolean isLettered(Bar bar) {
+    return bar.label().filter(Marks::isLettered).isPresent();
+  }
+
+  private Step start(Bar bar, Bar before, boolean startsNumber, Fixed fixed) {
+    if (fixed.numbers().contains(bar.id())) {
+      return new Restart(1e-6, 0, 0, 1);
+    }
+    if (startsNumber) {
+      return new Restart(1e-6, 1 - costs.pickup(), costs.pickup(), 1e-6);
+    }
+    boolean sameLine = bar.page() == before.page() && bar.system() == before.system();
+    return new Restart(1, 0, 0, sameLine ? 0 : costs.missingPages());
+  }
+
+  private Step printed(Bar bar, Fixed fixed) {
+    if (fixed.numbers().contains(bar.id())) {
+      return new Observe(new int[] {bar.number()}, new double[] {1}, 0);
+    }
+    List<Reading> read = readings(bar.evidence().map(Evidence::numbers).orElse(List.of()));
+    return read.isEmpty()
+        ? new Observe(new int[0], new double[0], 1)
+        : Weights.printed(read, READ, costs);
+  }
+
+  private Step rest(Bar bar, Fixed fixed) {
+    List<Evidence.Alternative> read = bar.evidence().map(Evidence::counts).orElse(List.of());
+    boolean free = bar.isRest() && !fixed.counts().contains(bar.id()) && !read.isEmpty();
+    if (!free) {
+      return Move.fixed(bar.count() - 1);
+    }
+    return Weights.rest(readings(read), READ, costs);
+  }
+
+  private static List<Reading> readings(List<Evidence.Alternative> alternatives) {
+    return alternatives.stream().map(a -> new Reading(a.text(), a.probability())).toList();
+  }
+
+  private static int states(BarMap map) {
+    int most = 0;
+    for (Bar bar : map.bars()) {
+      most = Math.max(most, bar.nextNumber());
+      for (Evidence.Alternative a : bar.evidence().map(Evidence::numbers).orElse(List.of())) {
+        most = a.probability() > 0.05 ? Math.max(most, Marks.number(a.text())) : most;
+      }
+    }
+    return Math.min(4000, most + 300);
+  }
+
+  private double[] prior(Bar first, Fixed fixed, int states) {
+    double[] prior = new double[states];
+    if (fixed.numbers().contains(first.id()) && first.number() < states) {
+      prior[first.number()] = 1;
+      return prior;
+    }
+    Arrays.fill(prior, 1e-3);
+    prior[0] = costs.pickup();
+    prior[1] = 1;
+    return prior;
+  }
+
+  private BarMap written(BarMap map, Fixed fixed, Solution solution, List<Place> places) {
+    List<Bar> bars = new ArrayList<>(map.bars());
+    double[] sure = new double[bars.size()];
+    int[] other = new int[bars.size()];
+    Arrays.fill(sure, 1);
+    for (int t = 0; t < places.size(); t++) {
+      Solution.Choice c = solution.choices().get(t);
+      int i = places.get(t).bar();
+      Bar bar = bars.get(i);
+      switch (places.get(t).about()) {
+        case PRINTED -> {
+          boolean lettered = isLettered(bar);
+          if (!lettered && bar.number() != c.after()) {
+            bars.set(i, bar.toBuilder().number(c.after()).build());
+          }
+        }
+        case REST -> {
+          sure[i] = c.probability();
+          other[i] = c.bestOther() + 1;
+          if (bar.count() != c.shift() + 1) {
+            Content content = c.shift() == 0 ? Content.REST : Content.MULTI_REST;
+            bars.set(i, bar.toBuilder().count(c.shift() + 1).content(content).build());
+          }
+        }
+        case START, LINE -> {}
+      }
+    }
+    BarMap settled = map.withBars(bars);
+    return settled.withFindings(findings(settled, map, fixed, sure, other));
+  }
+
+  private List<Finding> findings(
+      BarMap settled, BarMap before, Fixed fixed, double[] sure, int[] other) {
+    Set<String> guessed = new HashSet<>();
+    Set<String> doubtful = new HashSet<>();
+    List<Finding> out = new ArrayList<>();
+    for (Finding f : before.findings()) {
+      String bar = f.bar().orElse("");
+      boolean ours = f.stage() == Stage.RECKON;
+      boolean open = !fixed.answered().contains(bar) && settled.bar(bar).isPresent();
+      if (ours && open && f.code().equals("barline-missing")) {
+        guessed.add(bar);
+      } else if (ours && open && f.code().equals("barline-unsure")) {
+        doubtful.add(bar);
+      } else if (!ours || (open && KEPT.contains(f.code()))) {
+        out.add(f);
+      }
+    }
+    List<Item> items = new ArrayList<>();
+    for (int i = 0; i < settled.bars().size(); i++) {
+      items.add(item(settled.bars().get(i), fixed, sure[i], other[i], guessed, doubtful));
+    }
+    out.addAll(new FindingWriter(costs, items).write());
+    out.sort(Comparator.comparingDouble(Finding::weight).reversed());
+    return noMoreThan(out, before.findings());
+  }
+
+  /**
+   * A correction never leaves more doubts than there were: when the new settling asks for more,
+   * those asked before come first, then the ones that would shift most bars.
+   */
+  private static List<Finding> noMoreThan(List<Finding> now, List<Finding> before) {
+    if (now.size() <= before.size()) {
+      return List.copyOf(now);
+    }
+    Set<String> asked = new HashSet<>();
+    before.forEach(f -> asked.add(f.code() + f.bar().orElse("")));
+    return now.stream()
+        .sorted(Comparator.comparing(f -> !asked.contains(f.code() + f.bar().orElse(""))))
+        .limit(before.size())
+        .sorted(Comparator.comparingDouble(Finding::weight).reversed())
+        .toList();
+  }
+
+  /** Findings that a new settling can't judge anew; they stay until answered. */
+  private static final Set<String> KEPT =
+      Set.of("barline-refused", "mark-settled", "number-start", "bars-missing");
+
+  private static Item item(
+      Bar bar, Fixed fixed, double sure, int other, Set<String> guessed, Set<String> doubtful) {
+    boolean answered = fixed.answered().contains(bar.id());
+    List<Evidence.Alternative> counts = bar.evidence().map(Evidence::counts).orElse(List.of());
+    Optional<Integer> read =
+        counts.stream().flatMap(a -> RestEvidence.numeral(a.text()).stream()).findFirst();
+    boolean numbered = bar.content() == Content.MULTI_REST || (bar.isRest() && !counts.isEmpty());
+    boolean open = numbered && !answered && !fixed.counts().contains(bar.id());
+    List<String> printed =
+        answered || fixed.numbers().contains(bar.id())
+            ? List.of()
+            : bar.evidence().map(Evidence::numbers).orElse(List.of()).stream()
+                .limit(1)
+                .map(Evidence.Alternative::text)
+                .toList();
+    return new Item(
+        bar,
+        open,
+        read,
+        sure,
+        other,
+        printed,
+        guessed.contains(bar.id()),
+        doubtful.contains(bar.id()));
+  }
+}
