@@ -1,0 +1,65 @@
+package org.barmap.edit;
+
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Bar;
+import org.barmap.map.Point;
+import org.barmap.map.StaffSystem;
+
+/**
+ * A barline stands at a point of a system: it splits the bar there, or closes a bar where the
+ * reading had none.
+ *
+ * @param page page index
+ * @param system system index on the page
+ * @param x pixels of the page image
+ * @param y pixels of the page image
+ */
+public record AddBarline(int page, int system, double x, double y) implements Correction {
+
+  @Override
+  public List<String> validate(Draft draft) {
+    Optional<StaffSystem> found = Place.system(draft, page, system);
+    if (found.isEmpty()) {
+      return List.of("There is no system " + system + " on page " + page);
+    }
+    Optional<Ruler.Edge> edge = Place.edge(draft, page, system, new Point(x, y));
+    if (edge.isEmpty()) {
+      return List.of("That point is not on system " + system + " of page " + page);
+    }
+    double least = Place.leastWidth(found.get());
+    boolean close =
+        draft.barsIn(page, system).stream()
+            .anyMatch(
+                b ->
+                    Math.abs(Ruler.left(b.outline()).rightOf(edge.get().middle())) < least
+                        || Math.abs(Ruler.right(b.outline()).rightOf(edge.get().middle())) < least);
+    return close ? List.of("There is a barline already; move it instead") : List.of();
+  }
+
+  @Override
+  public Draft applyTo(Draft draft) {
+    Ruler.Edge edge = Place.edge(draft, page, system, new Point(x, y)).orElseThrow();
+    Point middle = edge.middle();
+    for (Bar bar : draft.barsIn(page, system)) {
+      boolean inside =
+          Ruler.left(bar.outline()).rightOf(middle) > 0
+              && Ruler.right(bar.outline()).rightOf(middle) < 0;
+      if (inside) {
+        return Splitting.split(draft, bar, edge);
+      }
+    }
+    return Splitting.close(draft, Place.system(draft, page, system).orElseThrow(), page, edge);
+  }
+
+  @Override
+  public String says(Draft draft) {
+    Point p = new Point(x, y);
+    return draft.barsIn(page, system).stream()
+        .filter(
+            b -> Ruler.left(b.outline()).rightOf(p) > 0 && Ruler.right(b.outline()).rightOf(p) < 0)
+        .findFirst()
+        .map(b -> "Barline added in " + Saying.bar(draft, b))
+        .orElse("Barline added on page " + page + ", system " + system);
+  }
+}

@@ -1,0 +1,66 @@
+package org.barmap.edit;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.barmap.map.BarMapJson;
+import org.barmap.map.BarMapRules;
+import org.barmap.map.Finding;
+import tools.jackson.databind.JsonNode;
+
+/** Makes corrections, and takes them back. */
+public final class Editing {
+
+  private Editing() {}
+
+  /** Makes a correction: checks it, computes its change, numbers the bars again. */
+  public static Outcome correct(Draft draft, Correction correction) {
+    List<String> problems = correction.validate(draft);
+    if (!problems.isEmpty()) {
+      return new Outcome.Refused(problems);
+    }
+    String text = correction.says(draft);
+    Draft made = Recount.numbered(draft, answer(correction.applyTo(draft), draft, correction));
+    return checked(draft, made, Change.between(draft, made), text);
+  }
+
+  /** Takes a change back. */
+  public static Outcome undo(Draft draft, Change change, String text) {
+    return checked(draft, change.revert(draft), change, text);
+  }
+
+  /** Makes a change again that was taken back. */
+  public static Outcome redo(Draft draft, Change change, String text) {
+    return checked(draft, change.apply(draft), change, text);
+  }
+
+  private static Outcome checked(Draft before, Draft after, Change change, String text) {
+    List<String> wrong = BarMapRules.check(after.map());
+    if (!wrong.isEmpty()) {
+      return new Outcome.Refused(
+          List.of("The page was read again since; this no longer fits: " + wrong.get(0)));
+    }
+    boolean nothing = after.equals(before);
+    return new Outcome.Done(after, change, nothing ? text + " (as it was)" : text);
+  }
+
+  /** Answers the doubts at the same bar that offered a correction of this kind. */
+  private static Draft answer(Draft made, Draft before, Correction correction) {
+    JsonNode json = BarMapJson.mapper().valueToTree(correction);
+    String kind = json.path("kind").asString("");
+    String bar = json.path("bar").asString("");
+    Set<String> keys = new HashSet<>();
+    for (Finding finding : before.map().findings()) {
+      boolean offered =
+          finding.answers().stream()
+              .anyMatch(
+                  a ->
+                      kind.equals(a.correction().get("kind"))
+                          && bar.equals(a.correction().getOrDefault("bar", "")));
+      if (offered && !bar.isEmpty()) {
+        keys.add(Settled.key(finding));
+      }
+    }
+    return keys.isEmpty() ? made : made.with(made.settled().withDismissed(keys));
+  }
+}

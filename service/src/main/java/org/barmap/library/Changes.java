@@ -1,0 +1,31 @@
+package org.barmap.library;
+
+import java.util.List;
+import java.util.Optional;
+import tools.jackson.databind.node.ObjectNode;
+
+/** The show changes of books, as {@code changes/1} objects, and their history. */
+public interface Changes {
+
+  /** Returns a book's changes in the order they were made; empty when there is no such book. */
+  Optional<Versioned<List<ObjectNode>>> find(String book);
+
+  /** Adds a change; it gets an id, a date and its author. */
+  Saved<List<ObjectNode>> add(String book, long revision, String who, ObjectNode change);
+
+  /** Puts other values into a change. */
+  Saved<List<ObjectNode>> patch(
+      String book, long revision, String who, String id, ObjectNode values);
+
+  /** Takes a change away. */
+  Saved<List<ObjectNode>> remove(String book, long revision, String who, String id);
+
+  /** Takes the latest step back. */
+  Saved<List<ObjectNode>> undo(String book, long revision);
+
+  /** Makes the step again that was taken back last. */
+  Saved<List<ObjectNode>> redo(String book, long revision);
+
+  /** Returns the history of steps. */
+  History history(String book);
+}

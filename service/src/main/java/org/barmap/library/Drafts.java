@@ -1,0 +1,33 @@
+package org.barmap.library;
+
+import java.util.Optional;
+import org.barmap.edit.Correction;
+import org.barmap.edit.Draft;
+import org.barmap.map.BarMap;
+
+/** The maps of books as they stand, and the history of their corrections. */
+public interface Drafts {
+
+  /** Returns a book's draft; empty when there is no such book. */
+  Optional<Versioned<Draft>> find(String book);
+
+  /**
+   * Makes a correction.
+   *
+   * @param revision the revision the person saw
+   * @param who who corrects; may be empty
+   */
+  Saved<Draft> correct(String book, long revision, String who, Correction correction);
+
+  /** Takes the latest correction back. */
+  Saved<Draft> undo(String book, long revision);
+
+  /** Makes the correction again that was taken back last. */
+  Saved<Draft> redo(String book, long revision);
+
+  /** Returns the history of corrections. */
+  History history(String book);
+
+  /** Lays a new reading of the whole book under what people have set. */
+  Versioned<Draft> read(String book, BarMap fresh);
+}

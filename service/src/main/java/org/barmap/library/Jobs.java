@@ -1,0 +1,45 @@
+package org.barmap.library;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** The queue of books to read; it lives in the store, so it goes on after a restart. */
+public interface Jobs {
+
+  /**
+   * An uploaded file that waits to be opened.
+   *
+   * @param id opaque
+   * @param name as given by the player
+   * @param file where it lies in the book's folder
+   */
+  record Upload(String id, String name, Path file) {}
+
+  /** Queues uploaded files; they already lie in the book's folder under these names. */
+  Job add(String book, List<Upload> uploads);
+
+  /** Queues a book whose pages wait to be read again. */
+  Job add(String book);
+
+  /** Takes the oldest job that is not finished, a broken-off one first. */
+  Optional<Job> next();
+
+  /** Returns the files of a job that still wait to be opened. */
+  List<Upload> uploads(String job);
+
+  /** Notes that an uploaded file has been opened. */
+  void opened(String upload);
+
+  /** Notes how far a job is; returns it. */
+  Job progress(String job, int done, int of, String text);
+
+  /** Notes the end of a job; returns it. */
+  Job finish(String job, Job.State state, String text);
+
+  /** Counts another beginning of a job and returns how many there were. */
+  int begin(String job);
+
+  /** Returns the job a book is in, or was in last. */
+  Optional<Job> latest(String book);
+}

@@ -1,0 +1,24 @@
+package org.barmap.library;
+
+/** Everything barmap keeps: books with their pages, drafts, changes and jobs. */
+public interface Library extends AutoCloseable {
+
+  /** Returns the shelf of books. */
+  Books books();
+
+  /** Returns the pages of books and their pictures. */
+  Pages pages();
+
+  /** Returns the maps of books, with history. */
+  Drafts drafts();
+
+  /** Returns the show changes of books, with history. */
+  Changes changes();
+
+  /** Returns the reading jobs. */
+  Jobs jobs();
+
+  /** Closes the store; nothing else may be called afterwards. */
+  @Override
+  void close();
+}
