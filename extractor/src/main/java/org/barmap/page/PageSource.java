@@ -76,7 +76,7 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
     }
   }
 
-  private static Document document(Path file) throws UnreadableException {
+  static Document document(Path file) throws UnreadableException {
     try {
       long size = Files.size(file);
       if (size == 0) {

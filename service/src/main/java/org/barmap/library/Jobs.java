@@ -28,9 +28,6 @@ public interface Jobs {
   /** Returns the files of a job that still wait to be opened. */
   List<Upload> uploads(String job);
 
-  /** Notes that an uploaded file has been opened. */
-  void opened(String upload);
-
   /** Notes how far a job is; returns it. */
   Job progress(String job, int done, int of, String text);
 

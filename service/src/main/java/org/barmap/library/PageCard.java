@@ -12,7 +12,6 @@ import java.util.Optional;
  * @param height of its picture, pixels
  * @param state how far its reading is
  * @param finding what went wrong, one sentence, if something did
- * @param blur 0 sharp to 1 unreadable, if measured
  * @param picture name of its picture in the book's folder; two pages of an opening share one
  * @param part 1 for the first page on its picture
  * @param attempts how often its reading was begun
@@ -25,7 +24,6 @@ public record PageCard(
     int height,
     PageState state,
     Optional<String> finding,
-    Optional<Double> blur,
     String picture,
     int part,
     int attempts) {}

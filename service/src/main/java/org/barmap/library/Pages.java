@@ -3,7 +3,6 @@ package org.barmap.library;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.map.BarMap;
 
 /** The pages of books. */
 public interface Pages {
@@ -12,12 +11,12 @@ public interface Pages {
    * A page to be added.
    *
    * @param source name of the file it came from
-   * @param picture name of its picture in the book's folder
+   * @param picture name of its picture in the book's folder; empty when there is none
    * @param width pixels
    * @param height pixels
-   * @param part 1 for the first page on its picture
+   * @param finding why it can't be read, if it can't
    */
-  record NewPage(String source, String picture, int width, int height, int part) {}
+  record NewPage(String source, String picture, int width, int height, Optional<String> finding) {}
 
   /** Returns a book's pages in their order. */
   List<PageCard> all(String book);
@@ -25,14 +24,15 @@ public interface Pages {
   /** Returns a page. */
   Optional<PageCard> find(String book, String page);
 
-  /** Adds pages at the end, waiting to be read; returns them. */
-  List<PageCard> add(String book, List<NewPage> pages);
+  /**
+   * Adds pages at the end, waiting to be read unless something is wrong with them; returns them.
+   *
+   * @param upload the uploaded file they come from, which then no longer waits to be opened
+   */
+  List<PageCard> add(String book, List<NewPage> pages, Optional<String> upload);
 
-  /** Adds a page right behind another one, as the second page of an opening. */
-  PageCard addBehind(String book, String page, NewPage added);
-
-  /** Adds the note of a file that gave no page, at the end. */
-  PageCard addFailed(String book, String source, String finding);
+  /** Adds a page right behind another one: a further page on the same picture. */
+  PageCard addPart(String book, String page, int part);
 
   /** Takes a page out, with what was read and corrected on it; false when there is none. */
   boolean remove(String book, String page);
@@ -43,8 +43,13 @@ public interface Pages {
   /** Notes that the reading of a page begins. */
   void begin(String page);
 
-  /** Notes what was read on a page: a map of one page. */
-  void read(String page, BarMap reading, Optional<Double> blur);
+  /**
+   * Notes what was read on a page.
+   *
+   * @param reading as the reader writes it
+   * @param finding what is wrong with the page though it could be read, if anything
+   */
+  void read(String page, String reading, Optional<String> finding);
 
   /** Notes that a page can't be read, and why. */
   void fail(String page, String finding);
@@ -52,8 +57,8 @@ public interface Pages {
   /** Lets a page be read again; false when there is none. */
   boolean again(String book, String page);
 
-  /** Returns what was read on a page. */
-  Optional<BarMap> reading(String page);
+  /** Returns what was read on a page, as the reader wrote it. */
+  Optional<String> reading(String page);
 
   /** Returns the file of a page's picture. */
   Path picture(String book, PageCard page);

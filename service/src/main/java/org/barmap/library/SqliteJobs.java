@@ -110,15 +110,6 @@ final class SqliteJobs implements Jobs {
   }
 
   @Override
-  public void opened(String upload) {
-    jdbi.useTransaction(
-        h ->
-            h.createUpdate("update upload set open = 0 where id = :id")
-                .bind("id", upload)
-                .execute());
-  }
-
-  @Override
   public Job progress(String job, int done, int of, String text) {
     return update(job, Job.State.RUNNING, Optional.of(done), Optional.of(of), text);
   }

@@ -14,7 +14,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.barmap.edit.Repaging;
-import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -44,8 +43,6 @@ final class SqlitePages implements Pages {
   }
 
   private static PageCard card(ResultSet row, int index) throws SQLException {
-    double blur = row.getDouble("blur");
-    Optional<Double> measured = row.wasNull() ? Optional.empty() : Optional.of(blur);
     return new PageCard(
         row.getString("id"),
         index,
@@ -54,7 +51,6 @@ final class SqlitePages implements Pages {
         row.getInt("height"),
         PageState.of(row.getString("state")),
         Optional.ofNullable(row.getString("finding")),
-        measured,
         row.getString("picture"),
         row.getInt("part"),
         row.getInt("attempts"));
@@ -66,54 +62,46 @@ final class SqlitePages implements Pages {
   }
 
   @Override
-  public List<PageCard> add(String book, List<NewPage> pages) {
+  public List<PageCard> add(String book, List<NewPage> pages, Optional<String> upload) {
     return jdbi.inTransaction(
         h -> {
           int position = all(h, book).size();
           List<String> ids = new ArrayList<>();
           for (NewPage page : pages) {
             position++;
-            ids.add(insert(h, book, position, page, "waiting", Optional.empty()));
+            ids.add(insert(h, book, position, page, 1));
           }
+          upload.ifPresent(
+              id ->
+                  h.createUpdate("update upload set open = 0 where id = :id")
+                      .bind("id", id)
+                      .execute());
           return all(h, book).stream().filter(p -> ids.contains(p.id())).toList();
         });
   }
 
   @Override
-  public PageCard addBehind(String book, String page, NewPage added) {
+  public PageCard addPart(String book, String page, int part) {
     return jdbi.inTransaction(
         h -> {
           List<PageCard> old = all(h, book);
-          int behind =
-              old.stream()
-                  .filter(p -> p.id().equals(page))
-                  .mapToInt(PageCard::index)
-                  .findFirst()
-                  .orElse(old.size());
+          PageCard first = old.stream().filter(p -> p.id().equals(page)).findFirst().orElseThrow();
+          int behind = first.index() + part - 2;
           Map<Integer, Integer> indices = new HashMap<>();
           for (PageCard p : old) {
             indices.put(p.index(), p.index() <= behind ? p.index() : p.index() + 1);
           }
           reposition(h, old, indices);
-          String id = insert(h, book, behind + 1, added, "reading", Optional.empty());
+          NewPage added =
+              new NewPage(
+                  first.source(), first.picture(), first.width(), first.height(), Optional.empty());
+          String id = insert(h, book, behind + 1, added, part);
           SqliteDrafts.repage(h, book, draft -> Repaging.apply(draft, indices));
           return all(h, book).stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow();
         });
   }
 
-  @Override
-  public PageCard addFailed(String book, String source, String finding) {
-    return jdbi.inTransaction(
-        h -> {
-          NewPage page = new NewPage(source, "", 1, 1, 1);
-          int position = all(h, book).size() + 1;
-          String id = insert(h, book, position, page, "failed", Optional.of(finding));
-          return all(h, book).stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow();
-        });
-  }
-
-  private static String insert(
-      Handle h, String book, int position, NewPage page, String state, Optional<String> finding) {
+  private static String insert(Handle h, String book, int position, NewPage page, int part) {
     String id = Ids.make();
     h.createUpdate(
             """
@@ -127,11 +115,11 @@ final class SqlitePages implements Pages {
         .bind("position", position)
         .bind("source", page.source())
         .bind("picture", page.picture())
-        .bind("part", page.part())
+        .bind("part", part)
         .bind("width", page.width())
         .bind("height", page.height())
-        .bind("state", state)
-        .bind("finding", finding)
+        .bind("state", page.finding().isPresent() ? "failed" : "waiting")
+        .bind("finding", page.finding())
         .execute();
     return id;
   }
@@ -214,17 +202,17 @@ final class SqlitePages implements Pages {
   }
 
   @Override
-  public void read(String page, BarMap reading, Optional<Double> blur) {
+  public void read(String page, String reading, Optional<String> finding) {
     jdbi.useTransaction(
         h ->
             h.createUpdate(
                     """
-                    update page set state = 'read', reading = :reading, blur = :blur,
-                      finding = null, attempts = 0 where id = :id
+                    update page set state = 'read', reading = :reading,
+                      finding = :finding, attempts = 0 where id = :id
                     """)
                 .bind("id", page)
-                .bind("reading", Json.write(reading))
-                .bind("blur", blur)
+                .bind("reading", reading)
+                .bind("finding", finding)
                 .execute());
   }
 
@@ -254,14 +242,13 @@ final class SqlitePages implements Pages {
   }
 
   @Override
-  public Optional<BarMap> reading(String page) {
+  public Optional<String> reading(String page) {
     return jdbi.withHandle(
         h ->
             h.createQuery("select reading from page where id = :id and reading is not null")
                 .bind("id", page)
                 .mapTo(String.class)
-                .findOne()
-                .map(Json::map));
+                .findOne());
   }
 
   @Override

@@ -27,7 +27,6 @@ create table page (
   state     text not null check (state in ('waiting', 'reading', 'read', 'failed')),
   attempts  integer not null default 0,
   finding   text,
-  blur      real,
   reading   text
 ) strict;
 create index page_of_book on page (book, position);

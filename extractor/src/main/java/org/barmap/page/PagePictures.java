@@ -1,0 +1,153 @@
+package org.barmap.page;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.barmap.map.Finding;
+import org.opencv.core.CvException;
+import org.opencv.core.CvType;
+import org.opencv.core.Mat;
+import org.opencv.core.MatOfByte;
+import org.opencv.core.MatOfInt;
+import org.opencv.core.Rect;
+import org.opencv.core.Size;
+import org.opencv.imgcodecs.Imgcodecs;
+import org.opencv.imgproc.Imgproc;
+
+/**
+ * Makes the pictures a browser shows: one for each page of a file, and smaller ones of them.
+ *
+ * <p>A picture's pixels are the pixels of the bar map.
+ */
+public final class PagePictures {
+
+  private static final int JPEG_QUALITY = 85;
+
+  private PagePictures() {}
+
+  /** Takes what becomes of the pages of a file. */
+  public interface Taker {
+
+    /**
+     * Takes a page.
+     *
+     * @param number 1 for the first page of the file
+     * @param png its picture; empty when the file itself is one
+     * @param width pixels, after any EXIF orientation
+     * @param height pixels
+     * @throws IOException when the picture can't be kept
+     */
+    void page(int number, Optional<byte[]> png, int width, int height) throws IOException;
+
+    /** Takes what is wrong with the file, or with a page of it. */
+    void failed(Finding finding);
+  }
+
+  /**
+   * Opens a file and hands out its pages in order, one at a time in memory.
+   *
+   * @param file PNG, JPEG, TIFF or PDF
+   * @param name what the player calls it
+   * @throws IOException only what the taker throws
+   */
+  public static void expand(Path file, String name, Taker taker) throws IOException {
+    try (Document document = PageSource.document(file)) {
+      boolean own = document instanceof Picture;
+      for (int i = 0; i < document.pages(); i++) {
+        try (Mats scope = new Mats()) {
+          Mat gray = scope.keep(document.page(i));
+          Optional<byte[]> png = own ? Optional.empty() : Optional.of(png(gray, scope));
+          taker.page(i + 1, png, gray.cols(), gray.rows());
+        } catch (UnreadableException e) {
+          taker.failed(e.finding(name));
+        }
+      }
+    } catch (UnreadableException e) {
+      taker.failed(e.finding(name));
+    }
+  }
+
+  private static byte[] png(Mat gray, Mats scope) {
+    Mat out = scope.mat();
+    MatOfByte bytes = new MatOfByte();
+    scope.keep(bytes);
+    gray.copyTo(out);
+    Imgcodecs.imencode(".png", out, bytes);
+    return bytes.toArray();
+  }
+
+  /**
+   * Returns a picture made smaller, as JPEG; never larger than it is.
+   *
+   * @param picture PNG or JPEG
+   * @param width wanted, pixels
+   * @throws IOException when the picture can't be read
+   */
+  public static byte[] scaled(Path picture, int width) throws IOException {
+    try (Mats scope = new Mats()) {
+      Mat whole = read(picture, scope);
+      return jpeg(whole, width, scope);
+    } catch (CvException e) {
+      throw new IOException("the picture can't be made smaller", e);
+    }
+  }
+
+  /**
+   * Returns a part of a picture, as JPEG; what lies outside the picture is left out.
+   *
+   * @param picture PNG or JPEG
+   * @param left pixels
+   * @param top pixels
+   * @param right pixels
+   * @param bottom pixels
+   * @param width wanted, pixels; never larger than the part is
+   * @throws IOException when the picture can't be read, or the part lies outside it
+   */
+  public static byte[] part(
+      Path picture, double left, double top, double right, double bottom, int width)
+      throws IOException {
+    try (Mats scope = new Mats()) {
+      Mat whole = read(picture, scope);
+      int x0 = (int) Math.max(0, Math.floor(left));
+      int y0 = (int) Math.max(0, Math.floor(top));
+      int x1 = (int) Math.min(whole.cols(), Math.ceil(right));
+      int y1 = (int) Math.min(whole.rows(), Math.ceil(bottom));
+      if (x1 <= x0 || y1 <= y0) {
+        throw new IOException("the part lies outside the picture");
+      }
+      Mat part = scope.keep(whole.submat(new Rect(x0, y0, x1 - x0, y1 - y0)));
+      return jpeg(part, width, scope);
+    } catch (CvException e) {
+      throw new IOException("the picture can't be cut", e);
+    }
+  }
+
+  private static Mat read(Path picture, Mats scope) throws IOException {
+    Mat data = scope.keep(new MatOfByte(Files.readAllBytes(picture)));
+    Mat read = scope.keep(Imgcodecs.imdecode(data, Imgcodecs.IMREAD_UNCHANGED));
+    if (read.empty()) {
+      throw new IOException("the picture is damaged");
+    }
+    boolean plain = read.depth() == CvType.CV_8U && read.channels() < 4;
+    // Unchanged reading skips the EXIF orientation, the other kinds apply it.
+    return plain
+        ? scope.keep(Imgcodecs.imdecode(data, Imgcodecs.IMREAD_COLOR))
+        : Picture.toGray(read, scope);
+  }
+
+  private static byte[] jpeg(Mat from, int width, Mats scope) {
+    Mat small = from;
+    if (width < from.cols()) {
+      small = scope.mat();
+      double scale = (double) Math.max(1, width) / from.cols();
+      Imgproc.resize(from, small, new Size(), scale, scale, Imgproc.INTER_AREA);
+    }
+    MatOfByte bytes = new MatOfByte();
+    scope.keep(bytes);
+    MatOfInt options = new MatOfInt(Imgcodecs.IMWRITE_JPEG_QUALITY, JPEG_QUALITY);
+    scope.keep(options);
+    Imgcodecs.imencode(".jpg", small, bytes, options);
+    return bytes.toArray();
+  }
+}

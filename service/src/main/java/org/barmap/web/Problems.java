@@ -1,0 +1,119 @@
+package org.barmap.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.barmap.map.BadMapException;
+import org.jdbi.v3.core.JdbiException;
+import tools.jackson.core.JacksonException;
+
+/** The one place where errors become answers. */
+final class Problems {
+
+  private static final Logger LOG = Logger.getLogger(Problems.class.getName());
+
+  private Problems() {}
+
+  /** Makes every exception an answer. */
+  static void register(RoutesConfig routes) {
+    routes.exception(
+        ApiException.class, (e, ctx) -> answer(ctx, e.error(), String.valueOf(e.getMessage()), e.extra()));
+    routes.exception(
+        JacksonException.class,
+        (e, ctx) -> answer(ctx, ApiError.BAD_REQUEST, String.valueOf(e.getOriginalMessage()), Map.of()));
+    routes.exception(
+        BadMapException.class,
+        (e, ctx) -> answer(ctx, ApiError.BAD_REQUEST, String.valueOf(e.getMessage()), Map.of()));
+    routes.exception(JdbiException.class, (e, ctx) -> storage(ctx, e));
+    routes.exception(IOException.class, (e, ctx) -> storage(ctx, e));
+    routes.exception(UncheckedIOException.class, (e, ctx) -> storage(ctx, e));
+    routes.exception(
+        HttpResponseException.class,
+        (e, ctx) -> answer(ctx, ofStatus(e.getStatus()), String.valueOf(e.getMessage()), Map.of()));
+    routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e));
+    routes.error(404, "*", Problems::bare);
+    routes.error(405, "*", Problems::bare);
+  }
+
+  /** Returns the error for a status the server itself gave. */
+  static ApiError ofStatus(int status) {
+    return switch (status) {
+      case 404 -> ApiError.NOT_FOUND;
+      case 405 -> ApiError.WRONG_METHOD;
+      case 413 -> ApiError.TOO_LARGE;
+      default -> status < 500 ? ApiError.BAD_REQUEST : ApiError.INTERNAL;
+    };
+  }
+
+  private static void bare(Context ctx) {
+    if (!"application/problem+json".equals(ctx.res().getContentType())) {
+      ApiError error = ofStatus(ctx.statusCode());
+      answer(ctx, error, error.title(), Map.of());
+    }
+  }
+
+  private static void storage(Context ctx, Exception e) {
+    if (isTooLarge(e)) {
+      answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
+      return;
+    }
+    LOG.log(Level.WARNING, "storage: " + e.getMessage(), e);
+    answer(ctx, ApiError.STORAGE, ApiError.STORAGE.title(), Map.of());
+  }
+
+  private static void unexpected(Context ctx, Exception e) {
+    if (isTooLarge(e)) {
+      answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
+      return;
+    }
+    if (hasCause(e, IOException.class) || hasCause(e, JdbiException.class)) {
+      storage(ctx, e);
+      return;
+    }
+    LOG.log(Level.SEVERE, ctx.method() + " " + ctx.path(), e);
+    answer(ctx, ApiError.INTERNAL, ApiError.INTERNAL.title(), Map.of());
+  }
+
+  /** Tells whether the server refused a multipart body for its size; it says so only in words. */
+  private static boolean isTooLarge(Throwable e) {
+    for (Throwable t = e; t != null; t = t.getCause()) {
+      String text = String.valueOf(t.getMessage());
+      if (text.contains("max length exceeded")
+          || text.contains("max file size")
+          || text.contains("exceeds")
+          || text.contains("Request too large")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean hasCause(Throwable e, Class<? extends Throwable> type) {
+    for (Throwable t = e; t != null; t = t.getCause()) {
+      if (type.isInstance(t)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Writes the answer (RFC 9457). */
+  static void answer(Context ctx, ApiError error, String detail, Map<String, Object> extra) {
+    Map<String, Object> problem = new LinkedHashMap<>();
+    problem.put("type", "about:blank");
+    problem.put("title", error.title());
+    problem.put("status", error.status());
+    problem.put("detail", detail);
+    problem.put("code", error.name());
+    problem.putAll(extra);
+    ctx.status(error.status());
+    ctx.json(problem);
+    ctx.contentType("application/problem+json");
+  }
+}

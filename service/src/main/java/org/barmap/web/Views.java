@@ -1,0 +1,108 @@
+package org.barmap.web;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.edit.Draft;
+import org.barmap.library.BookCard;
+import org.barmap.library.History;
+import org.barmap.library.HistoryEntry;
+import org.barmap.library.Job;
+import org.barmap.library.Library;
+import org.barmap.library.PageCard;
+import org.barmap.map.BarMap;
+import org.barmap.map.BarMapJson;
+import org.barmap.work.JobView;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** What the browser gets to see. */
+final class Views {
+
+  private Views() {}
+
+  /** A book. */
+  record BookView(
+      String id,
+      String title,
+      String part,
+      int pages,
+      int bars,
+      int verifiedPages,
+      int doubts,
+      String state,
+      Instant createdAt,
+      Optional<JobView> job) {}
+
+  /** A page. */
+  record PageView(
+      String id,
+      int index,
+      String source,
+      int width,
+      int height,
+      String state,
+      Optional<String> finding) {}
+
+  /** A line of the history. */
+  record EntryView(String id, Instant when, String who, String text, boolean undone) {
+
+    static EntryView of(HistoryEntry e) {
+      return new EntryView(e.id(), e.when(), e.who(), e.text(), e.undone());
+    }
+  }
+
+  /** A history. */
+  record HistoryView(List<EntryView> entries, int undo, int redo) {
+
+    static HistoryView of(History history) {
+      return new HistoryView(
+          history.entries().stream().map(EntryView::of).toList(), history.undo(), history.redo());
+    }
+  }
+
+  static BookView book(Library library, BookCard card) {
+    Optional<Job> job =
+        library
+            .jobs()
+            .latest(card.id())
+            .filter(j -> j.state() == Job.State.WAITING || j.state() == Job.State.RUNNING);
+    return new BookView(
+        card.id(),
+        card.title(),
+        card.part(),
+        card.pages(),
+        card.bars(),
+        card.verifiedPages(),
+        card.doubts(),
+        card.isVerified() ? "verified" : "draft",
+        card.createdAt(),
+        job.map(JobView::of));
+  }
+
+  static PageView page(PageCard card, Draft draft) {
+    boolean verified = draft.settled().verifiedPages().contains(card.index());
+    return new PageView(
+        card.id(),
+        card.index(),
+        card.source(),
+        card.width(),
+        card.height(),
+        verified ? "verified" : card.state().word(),
+        card.finding());
+  }
+
+  /** Returns the map with the ids of its pages, and the findings nobody has answered. */
+  static ObjectNode map(Draft draft, List<PageCard> pages) {
+    BarMap open = draft.map().withFindings(draft.openFindings());
+    ObjectNode tree = BarMapJson.mapper().valueToTree(open);
+    for (JsonNode node : tree.path("pages")) {
+      int index = node.path("index").asInt(0);
+      pages.stream()
+          .filter(p -> p.index() == index)
+          .findFirst()
+          .ifPresent(p -> ((ObjectNode) node).put("id", p.id()));
+    }
+    return tree;
+  }
+}

@@ -1,0 +1,101 @@
+package org.barmap.web;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.SizeUnit;
+import io.javalin.http.staticfiles.Location;
+import io.javalin.json.JavalinJackson3;
+import java.nio.file.Path;
+import java.util.Map;
+import org.barmap.library.Library;
+import org.barmap.map.BarMapJson;
+import org.barmap.work.Events;
+import org.barmap.work.Worker;
+
+/** The service on the loopback address. */
+public final class WebServer implements AutoCloseable {
+
+  private static final long MAX_BODY = 4L << 20;
+
+  private final Javalin javalin;
+  private final EventRoutes eventRoutes;
+
+  private WebServer(Javalin javalin, EventRoutes eventRoutes) {
+    this.javalin = javalin;
+    this.eventRoutes = eventRoutes;
+  }
+
+  /**
+   * Starts the service.
+   *
+   * @param port 0 for any free one
+   * @param dataFolder where the library is
+   * @throws RuntimeException when the port is taken, see {@link #isPortTaken}
+   */
+  public static WebServer start(
+      Library library, Worker worker, Events events, Path dataFolder, int port) {
+    EventRoutes eventRoutes = new EventRoutes(library, events);
+    Javalin javalin =
+        Javalin.create(
+            config -> {
+              configure(config, dataFolder);
+              Problems.register(config.routes);
+              config.routes.before(Guard::check);
+              new BookRoutes(library).register(config.routes);
+              new PageRoutes(library, worker, events).register(config.routes);
+              new MapRoutes(library, events).register(config.routes);
+              eventRoutes.register(config.routes);
+              new AboutRoutes(dataFolder).register(config.routes);
+            });
+    javalin.start("127.0.0.1", port);
+    return new WebServer(javalin, eventRoutes);
+  }
+
+  private static void configure(JavalinConfig config, Path dataFolder) {
+    config.startup.showJavalinBanner = false;
+    config.startup.showOldJavalinVersionWarning = false;
+    config.startup.startupWatcherEnabled = false;
+    config.jsonMapper(new JavalinJackson3(BarMapJson.mapper(), false));
+    config.http.maxRequestSize = MAX_BODY;
+    config.http.prefer405over404 = true;
+    config.jetty.multipartConfig.cacheDirectory(dataFolder.resolve("cache").toString());
+    config.jetty.multipartConfig.maxInMemoryFileSize(64, SizeUnit.KB);
+    config.jetty.multipartConfig.maxFileSize(200, SizeUnit.MB);
+    config.jetty.multipartConfig.maxTotalRequestSize(4, SizeUnit.GB);
+    config.staticFiles.add(
+        files -> {
+          files.hostedPath = "/";
+          files.directory = "/site";
+          files.location = Location.CLASSPATH;
+          files.headers = Map.of("Cache-Control", "no-cache");
+        });
+  }
+
+  /** Tells whether a start failed because something else listens on the port. */
+  public static boolean isPortTaken(Throwable e) {
+    for (Throwable t = e; t != null; t = t.getCause()) {
+      boolean bind = t instanceof java.net.BindException;
+      if (bind || String.valueOf(t.getMessage()).contains("Port already in use")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Returns the port it listens on. */
+  public int port() {
+    return javalin.port();
+  }
+
+  /** Returns the address to type into a browser. */
+  public String address() {
+    return "http://127.0.0.1:" + port() + "/";
+  }
+
+  /** Stops listening; requests at hand are finished. */
+  @Override
+  public void close() {
+    eventRoutes.close();
+    javalin.stop();
+  }
+}

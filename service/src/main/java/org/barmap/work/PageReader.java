@@ -1,0 +1,42 @@
+package org.barmap.work;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.BarMap;
+import org.barmap.map.Book;
+import org.barmap.map.Finding;
+import org.barmap.sign.ReadPage;
+
+/** Reads page pictures; behind it stands the extractor. */
+public interface PageReader extends AutoCloseable {
+
+  /**
+   * What was read on one page of a picture.
+   *
+   * @param page what is on it; empty when it can't be read
+   * @param findings what is wrong with it, for instance that it is blurred
+   */
+  record Result(Optional<ReadPage> page, List<Finding> findings) {
+
+    /** Takes a defensive copy. */
+    public Result {
+      findings = List.copyOf(findings);
+    }
+  }
+
+  /**
+   * Reads the pages on one picture: one, or two where it shows an opening.
+   *
+   * @param picture PNG or JPEG
+   * @param source what the player calls the file
+   * @param index the first page's index in the book
+   */
+  List<Result> read(Path picture, String source, int index);
+
+  /** Settles what was read on all pages of a book into one map. */
+  BarMap settle(Book book, List<ReadPage> pages);
+
+  @Override
+  void close();
+}

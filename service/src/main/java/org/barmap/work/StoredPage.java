@@ -1,0 +1,88 @@
+package org.barmap.work;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.barmap.map.BarMapJson;
+import org.barmap.map.Outline;
+import org.barmap.map.Point;
+import org.barmap.map.StaffSystem;
+import org.barmap.sign.ReadPage;
+import org.barmap.sign.ReadSystem;
+import org.barmap.sign.Sign;
+import tools.jackson.databind.SerializationFeature;
+
+/**
+ * What was read on a page in a form that can be stored, so that the book can be settled again
+ * without reading the page again.
+ *
+ * @param source file name
+ * @param width of the picture, pixels
+ * @param height of the picture, pixels
+ * @param systems from top to bottom
+ */
+record StoredPage(String source, int width, int height, List<StoredSystem> systems) {
+
+  /** Distance at which the shape of a system is kept; staff spaces. */
+  private static final double EVERY = 2;
+
+  /**
+   * A system with its shape as upright lines across it.
+   *
+   * @param system as in the map
+   * @param length staff spaces
+   * @param signs along the staff
+   * @param tops points on the top line, one at every {@value #EVERY} staff spaces and at the end
+   * @param bottoms points on the bottom line, likewise
+   */
+  record StoredSystem(
+      StaffSystem system, double length, List<Sign> signs, List<Point> tops, List<Point> bottoms) {
+
+    private Outline between(double from, double to) {
+      return new Outline(at(tops, from), at(tops, to), at(bottoms, to), at(bottoms, from));
+    }
+
+    /** Returns the point at a place along a line; beyond its ends the line goes straight on. */
+    private Point at(List<Point> line, double place) {
+      int last = line.size() - 1;
+      int i = (int) Math.max(0, Math.min(last - 1, Math.floor(place / EVERY)));
+      double from = i * EVERY;
+      double to = i + 1 == last ? length : from + EVERY;
+      double share = (place - from) / Math.max(1e-9, to - from);
+      Point a = line.get(i);
+      Point b = line.get(i + 1);
+      return new Point(a.x() + (b.x() - a.x()) * share, a.y() + (b.y() - a.y()) * share);
+    }
+  }
+
+  /** Returns what was read on a page, to be stored. */
+  static String write(ReadPage page) {
+    List<StoredSystem> systems = new ArrayList<>();
+    for (ReadSystem s : page.systems()) {
+      List<Point> tops = new ArrayList<>();
+      List<Point> bottoms = new ArrayList<>();
+      int steps = (int) Math.max(1, Math.ceil(s.length() / EVERY));
+      for (int i = 0; i <= steps; i++) {
+        double at = i == steps ? s.length() : i * EVERY;
+        Outline o = s.shape().between(at, at + 0.01);
+        tops.add(o.topLeft().rounded());
+        bottoms.add(o.bottomLeft().rounded());
+      }
+      systems.add(new StoredSystem(s.system(), s.length(), s.signs(), tops, bottoms));
+    }
+    StoredPage stored = new StoredPage(page.source(), page.width(), page.height(), systems);
+    return BarMapJson.mapper()
+        .writer()
+        .without(SerializationFeature.INDENT_OUTPUT)
+        .writeValueAsString(stored);
+  }
+
+  /** Returns what was read on a page, as the page of this index. */
+  static ReadPage read(String json, int index) {
+    StoredPage stored = BarMapJson.mapper().readValue(json, StoredPage.class);
+    List<ReadSystem> systems = new ArrayList<>();
+    for (StoredSystem s : stored.systems) {
+      systems.add(new ReadSystem(s.system, s.length, s::between, s.signs));
+    }
+    return new ReadPage(index, stored.source, stored.width, stored.height, systems);
+  }
+}

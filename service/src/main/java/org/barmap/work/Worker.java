@@ -1,0 +1,247 @@
+package org.barmap.work;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.barmap.edit.Draft;
+import org.barmap.library.Job;
+import org.barmap.library.Jobs;
+import org.barmap.library.Library;
+import org.barmap.library.PageCard;
+import org.barmap.library.PageState;
+import org.barmap.library.Versioned;
+import org.barmap.map.BarMap;
+import org.barmap.map.Finding;
+import org.barmap.sign.ReadPage;
+
+/**
+ * Works through the queue, one page after the other.
+ *
+ * <p>Everything it does can be broken off anywhere: what is finished is in the library, what is not
+ * is begun again. A page whose reading was begun three times without an end is given up.
+ */
+public final class Worker implements AutoCloseable {
+
+  private static final Logger LOG = Logger.getLogger(Worker.class.getName());
+  private static final int TRIES = 3;
+
+  private final Library library;
+  private final PageReader reader;
+  private final Events events;
+  private final Semaphore wake = new Semaphore(0);
+  private volatile boolean closed;
+  private Optional<Thread> thread = Optional.empty();
+
+  /** Makes a worker that does nothing until it is started or cranked by hand. */
+  public Worker(Library library, PageReader reader, Events events) {
+    this.library = library;
+    this.reader = reader;
+    this.events = events;
+  }
+
+  /** Starts working in a thread of its own. */
+  public synchronized void start() {
+    Thread t = new Thread(this::loop, "barmap-reading");
+    t.setDaemon(true);
+    t.start();
+    thread = Optional.of(t);
+  }
+
+  /** Says that there may be something to do. */
+  public void wake() {
+    wake.release();
+  }
+
+  private void loop() {
+    while (!closed) {
+      try {
+        if (!runOne()) {
+          wake.tryAcquire(30, TimeUnit.SECONDS);
+          wake.drainPermits();
+        }
+      } catch (InterruptedException e) {
+        return;
+      } catch (RuntimeException e) {
+        // e.g. a full disk: leave the job where it is and try again a little later
+        LOG.log(Level.WARNING, "a reading job stopped: " + e.getMessage(), e);
+        if (!pause()) {
+          return;
+        }
+      }
+    }
+  }
+
+  private boolean pause() {
+    try {
+      return !wake.tryAcquire(10, TimeUnit.SECONDS) || !closed;
+    } catch (InterruptedException e) {
+      return false;
+    }
+  }
+
+  /** Works on the next job to its end; false when there is none. */
+  public boolean runOne() {
+    Optional<Job> next = library.jobs().next();
+    if (next.isEmpty()) {
+      return false;
+    }
+    Job job = next.get();
+    if (library.jobs().begin(job.id()) > TRIES * 10) {
+      tell(library.jobs().finish(job.id(), Job.State.FAILED, "Given up after many tries"));
+      return true;
+    }
+    String book = job.book();
+    for (Jobs.Upload upload : library.jobs().uploads(job.id())) {
+      if (closed) {
+        return true;
+      }
+      progress(job, "Opening " + upload.name());
+      open(book, upload);
+    }
+    readWaiting(job);
+    if (!closed) {
+      settle(book);
+      tell(library.jobs().finish(job.id(), Job.State.DONE, summary(book)));
+    }
+    return true;
+  }
+
+  private void open(String book, Jobs.Upload upload) {
+    try {
+      new Opening(library, book).open(upload);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private void readWaiting(Job job) {
+    while (!closed) {
+      List<PageCard> pages = library.pages().all(job.book());
+      Optional<PageCard> next =
+          pages.stream()
+              .filter(p -> p.state() == PageState.WAITING || p.state() == PageState.READING)
+              .filter(p -> p.part() == 1)
+              .findFirst();
+      if (next.isEmpty()) {
+        return;
+      }
+      progress(job, "Reading page " + next.get().index() + " of " + pages.size());
+      readPage(job.book(), next.get());
+      settle(job.book());
+    }
+  }
+
+  private void readPage(String book, PageCard page) {
+    if (page.attempts() >= TRIES) {
+      failed(book, page, "Reading this page broke off three times; photograph or scan it again");
+      return;
+    }
+    library.pages().begin(page.id());
+    tellPage(book, page.id());
+    List<PageReader.Result> results;
+    try {
+      results = reader.read(library.pages().picture(book, page), page.source(), page.index());
+    } catch (RuntimeException e) {
+      LOG.log(Level.WARNING, "page " + page.index() + " can't be read", e);
+      failed(book, page, "This page can't be read; photograph or scan it again");
+      return;
+    }
+    // the first page last: while it is not done, a kill lets the whole picture be read again
+    for (int part = 2; part <= results.size(); part++) {
+      store(book, partOf(book, page, part), results.get(part - 1));
+    }
+    if (results.isEmpty()) {
+      failed(book, page, "There is no page on this picture; photograph or scan it again");
+    } else {
+      store(book, page, results.get(0));
+    }
+  }
+
+  private PageCard partOf(String book, PageCard page, int part) {
+    return library.pages().all(book).stream()
+        .filter(p -> p.picture().equals(page.picture()) && p.part() == part)
+        .findFirst()
+        .orElseGet(() -> library.pages().addPart(book, page.id(), part));
+  }
+
+  private void store(String book, PageCard card, PageReader.Result result) {
+    Optional<String> finding = result.findings().stream().findFirst().map(Finding::text);
+    if (result.page().isPresent()) {
+      library.pages().read(card.id(), StoredPage.write(result.page().get()), finding);
+      tellPage(book, card.id());
+    } else {
+      failed(book, card, finding.orElse("This page can't be read"));
+    }
+  }
+
+  private void failed(String book, PageCard page, String why) {
+    library.pages().fail(page.id(), why);
+    tellPage(book, page.id());
+  }
+
+  /** Settles the whole book from what is stored, and lays it under what people have set. */
+  private void settle(String book) {
+    List<ReadPage> read = new ArrayList<>();
+    for (PageCard page : library.pages().all(book)) {
+      library
+          .pages()
+          .reading(page.id())
+          .ifPresent(json -> read.add(StoredPage.read(json, page.index())));
+    }
+    if (read.isEmpty()) {
+      return;
+    }
+    Optional<Versioned<Draft>> now = library.drafts().find(book);
+    if (now.isPresent()) {
+      BarMap fresh = reader.settle(now.get().value().map().book(), read);
+      events.mapChanged(book, library.drafts().read(book, fresh).revision());
+    }
+  }
+
+  private void progress(Job job, String text) {
+    List<PageCard> pages = library.pages().all(job.book());
+    int waiting = library.jobs().uploads(job.id()).size();
+    long done =
+        pages.stream()
+            .filter(p -> p.state() == PageState.READ || p.state() == PageState.FAILED)
+            .count();
+    tell(library.jobs().progress(job.id(), (int) done, pages.size() + waiting, text));
+  }
+
+  private String summary(String book) {
+    List<PageCard> pages = library.pages().all(book);
+    long failed = pages.stream().filter(p -> p.state() == PageState.FAILED).count();
+    String all = pages.size() == 1 ? "1 page" : pages.size() + " pages";
+    return failed == 0 ? "Read " + all : "Read " + all + ", " + failed + " can't be read";
+  }
+
+  private void tell(Job job) {
+    events.tell(job.book(), "job", JobView.of(job));
+  }
+
+  private void tellPage(String book, String page) {
+    events.tell(book, "page", Map.of("page", page));
+  }
+
+  /** Stops after the page at hand. */
+  @Override
+  public void close() {
+    closed = true;
+    wake();
+    thread.ifPresent(
+        t -> {
+          try {
+            t.join(TimeUnit.SECONDS.toMillis(20));
+          } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+          }
+        });
+  }
+}
