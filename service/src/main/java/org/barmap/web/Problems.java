@@ -23,10 +23,12 @@ final class Problems {
   /** Makes every exception an answer. */
   static void register(RoutesConfig routes) {
     routes.exception(
-        ApiException.class, (e, ctx) -> answer(ctx, e.error(), String.valueOf(e.getMessage()), e.extra()));
+        ApiException.class,
+        (e, ctx) -> answer(ctx, e.error(), String.valueOf(e.getMessage()), e.extra()));
     routes.exception(
         JacksonException.class,
-        (e, ctx) -> answer(ctx, ApiError.BAD_REQUEST, String.valueOf(e.getOriginalMessage()), Map.of()));
+        (e, ctx) ->
+            answer(ctx, ApiError.BAD_REQUEST, String.valueOf(e.getOriginalMessage()), Map.of()));
     routes.exception(
         BadMapException.class,
         (e, ctx) -> answer(ctx, ApiError.BAD_REQUEST, String.valueOf(e.getMessage()), Map.of()));

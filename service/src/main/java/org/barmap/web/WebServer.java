@@ -44,6 +44,9 @@ public final class WebServer implements AutoCloseable {
               new BookRoutes(library).register(config.routes);
               new PageRoutes(library, worker, events).register(config.routes);
               new MapRoutes(library, events).register(config.routes);
+              Planning planning = new Planning(library);
+              new ChangeRoutes(library, events, planning).register(config.routes);
+              new PlanRoutes(library, planning).register(config.routes);
               eventRoutes.register(config.routes);
               new AboutRoutes(dataFolder).register(config.routes);
             });

@@ -1,0 +1,75 @@
+package org.barmap.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.barmap.extract.Extractor;
+import org.barmap.extract.Options;
+import org.barmap.extract.Progress;
+import org.barmap.map.BarMapJson;
+import org.barmap.score.Evaluation;
+import org.barmap.score.EvaluationText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code barmap evaluate}. */
+@Command(
+    name = "evaluate",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Reads pages whose truth lies beside them (NAME.json beside the image it names) and tells",
+      "how much of it was found: precision, recall, F1 and support."
+    })
+final class EvaluateCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(index = "0", paramLabel = "FOLDER", description = "Pages with their truth.")
+  private Path folder = Path.of("");
+
+  @Option(names = "--json", description = "Prints the figures as JSON.")
+  private boolean json;
+
+  @SuppressWarnings("NullAway.Init")
+  EvaluateCommand() {}
+
+  @Override
+  public Integer call() throws IOException {
+    if (!Files.isDirectory(folder)) {
+      throw new CommandException(
+          ExitCode.UNREADABLE, "there is no folder " + folder + "; check the name");
+    }
+    PrintWriter err = spec.commandLine().getErr();
+    ProgressBar bar = ProgressBar.onTerminal(err);
+    int[] done = {0};
+    Evaluation evaluation;
+    try (Extractor extractor = Extractor.open()) {
+      evaluation =
+          Evaluation.of(
+              folder,
+              images -> {
+                done[0]++;
+                bar.show(done[0], 0, "Reading " + images.get(0).getFileName());
+                return extractor.read(images, Options.NONE, Progress.NONE).map();
+              });
+    } catch (IOException e) {
+      if (String.valueOf(e.getMessage()).contains("holds no truth")) {
+        throw new CommandException(ExitCode.NOTHING_FOUND, String.valueOf(e.getMessage()));
+      }
+      throw e;
+    }
+    bar.end();
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(
+        json
+            ? BarMapJson.mapper().writeValueAsString(EvaluationText.json(evaluation))
+            : EvaluationText.table(evaluation));
+    out.flush();
+    return ExitCode.DONE;
+  }
+}

@@ -1,0 +1,80 @@
+package org.barmap.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.barmap.map.BadMapException;
+import org.barmap.map.BarMap;
+import org.barmap.map.BarMapJson;
+import org.barmap.plan.Plan;
+import org.barmap.plan.PlanJson;
+import org.barmap.plan.PlanSettings;
+import org.barmap.plan.Planner;
+import org.barmap.plan.change.BadChangesException;
+import org.barmap.plan.change.ChangesJson;
+import org.barmap.plan.change.ShowChanges;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code barmap plan}. */
+@Command(
+    name = "plan",
+    mixinStandardHelpOptions = true,
+    description = "Computes order of play, length, page turns and rests from a bar map.")
+final class PlanCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(index = "0", paramLabel = "MAP.json", description = "A bar map, format barmap/1.")
+  private Path map = Path.of("");
+
+  @Option(
+      names = "--changes",
+      paramLabel = "CHANGES.json",
+      description = "What the show does differently, format changes/1.")
+  private Optional<Path> changes = Optional.empty();
+
+  @Option(names = "--json", description = "Prints the whole plan, format barplan/1.")
+  private boolean json;
+
+  @SuppressWarnings("NullAway.Init")
+  PlanCommand() {}
+
+  @Override
+  public Integer call() throws IOException {
+    BarMap read = readMap(map);
+    ShowChanges made = changes.isPresent() ? readChanges(changes.get()) : ShowChanges.none();
+    Plan plan = Planner.plan(read, made, PlanSettings.USUAL);
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(json ? PlanJson.write(plan) : PlanText.of(read, plan));
+    out.flush();
+    return read.bars().isEmpty() ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
+  }
+
+  /** Reads a map, or says in one line what is wrong with the file. */
+  static BarMap readMap(Path file) throws IOException {
+    try {
+      return BarMapJson.read(file);
+    } catch (BadMapException e) {
+      throw new CommandException(
+          ExitCode.UNREADABLE, file + " is no bar map: " + e.reasons().get(0));
+    }
+  }
+
+  /** Reads changes, or says in one line what is wrong with the file. */
+  static ShowChanges readChanges(Path file) throws IOException {
+    try {
+      return ChangesJson.read(Files.readString(file, StandardCharsets.UTF_8));
+    } catch (BadChangesException e) {
+      throw new CommandException(
+          ExitCode.UNREADABLE, file + " is no list of changes: " + e.reasons().get(0));
+    }
+  }
+}

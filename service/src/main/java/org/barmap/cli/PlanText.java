@@ -1,0 +1,97 @@
+package org.barmap.cli;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.barmap.map.BarMap;
+import org.barmap.map.Severity;
+import org.barmap.plan.NumberPlan;
+import org.barmap.plan.Plan;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.order.Length;
+import org.barmap.plan.turn.Turn;
+
+/** A plan in words. */
+final class PlanText {
+
+  private final BarMap map;
+  private final StringBuilder text = new StringBuilder();
+
+  private PlanText(BarMap map) {
+    this.map = map;
+  }
+
+  /** Returns a plan in words, without a line break at its end. */
+  static String of(BarMap map, Plan plan) {
+    PlanText made = new PlanText(map);
+    plan.numbers().forEach(made::number);
+    made.turns(plan);
+    for (PlanFinding finding : plan.findings()) {
+      made.line(
+          (finding.severity() == Severity.ERROR ? "Wrong: " : "Note: ")
+              + finding.text()
+              + finding.at().map(at -> " (" + made.bar(at) + ")").orElse(""));
+    }
+    return made.text.toString().stripTrailing();
+  }
+
+  private void line(String line) {
+    text.append(line).append('\n');
+  }
+
+  private void number(NumberPlan n) {
+    String name = n.label().isEmpty() ? "The book" : "No. " + n.label();
+    String title = n.title().isEmpty() ? "" : " " + n.title();
+    if (n.state() == NumberPlan.State.PLAYED) {
+      line(
+          String.format(
+              Locale.ROOT,
+              "%-34s %4d bars written, %s played%s",
+              name + title,
+              n.written(),
+              length(n.played()),
+              n.cut().bars() > 0 ? ", " + length(n.cut()) + " cut" : ""));
+      n.open()
+          .forEach(
+              o ->
+                  line("    " + o.kind().word() + " " + bar(o.first()) + " to " + bar(o.last())));
+    } else {
+      line(String.format(Locale.ROOT, "%-34s %s", name + title, n.state().word()));
+    }
+  }
+
+  private void turns(Plan plan) {
+    for (Turn t : plan.turns()) {
+      line(
+          "Turn from page "
+              + t.fromPage()
+              + " to "
+              + t.toPage()
+              + " after "
+              + bar(t.leaves())
+              + ": "
+              + length(t.gap())
+              + " without notes, "
+              + t.verdict().word()
+              + t.mark().map(m -> ", write " + m).orElse(""));
+    }
+  }
+
+  private static String length(Length length) {
+    String bars = String.format(Locale.ROOT, "%s bars", plain(length.bars()));
+    String beats = ", " + plain(length.beats()) + " beats";
+    Optional<Double> seconds = length.seconds();
+    return bars + beats + seconds.map(s -> ", " + plain(s) + " s").orElse("");
+  }
+
+  private static String plain(double value) {
+    return value == Math.rint(value)
+        ? Long.toString(Math.round(value))
+        : String.format(Locale.ROOT, "%.1f", value);
+  }
+
+  private String bar(String id) {
+    return map.bar(id)
+        .map(b -> "bar " + b.label().orElseGet(() -> Integer.toString(b.number())))
+        .orElse(id);
+  }
+}

@@ -1,0 +1,112 @@
+package org.barmap.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.barmap.extract.Extraction;
+import org.barmap.extract.Extractor;
+import org.barmap.extract.Options;
+import org.barmap.extract.Overlay;
+import org.barmap.map.BarMap;
+import org.barmap.map.BarMapJson;
+import org.barmap.map.Finding;
+import org.barmap.map.Severity;
+import org.barmap.map.Stage;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code barmap read}. */
+@Command(
+    name = "read",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Reads pages into a bar map: PNG, JPEG, TIFF, PDF, in the order given, folders by name.",
+      "A page that can't be read is named, and the others are read; then the exit code is 3."
+    })
+final class ReadCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "FILE-OR-FOLDER",
+      description = "The pages, in the order of the book.")
+  private List<Path> paths = new ArrayList<>();
+
+  @Option(names = "--title", paramLabel = "T", description = "What the book is called.")
+  private String title = "";
+
+  @Option(names = "--part", paramLabel = "P", description = "Which chair's part it is.")
+  private String part = "";
+
+  @Option(
+      names = "--out",
+      paramLabel = "MAP.json",
+      description = "Where the map is written (standard output unless you say so).")
+  private Optional<Path> out = Optional.empty();
+
+  @Option(
+      names = "--overlay",
+      paramLabel = "DIR",
+      description = "Writes a picture of each page there with what was read drawn over it.")
+  private Optional<Path> overlay = Optional.empty();
+
+  @SuppressWarnings("NullAway.Init")
+  ReadCommand() {}
+
+  @Override
+  public Integer call() throws IOException {
+    PrintWriter err = spec.commandLine().getErr();
+    Extraction read = read(paths, new Options(title, part), err);
+    BarMap map = read.map();
+    if (map.pages().isEmpty()) {
+      throw new CommandException(ExitCode.UNREADABLE, "no page could be read");
+    }
+    if (out.isPresent()) {
+      BarMapJson.write(map, out.get());
+    } else {
+      spec.commandLine().getOut().println(BarMapJson.write(map));
+      spec.commandLine().getOut().flush();
+    }
+    if (overlay.isPresent()) {
+      Overlay.write(paths, map, overlay.get());
+    }
+    err.println(Summary.of(map) + out.map(o -> ", written to " + o).orElse(""));
+    err.flush();
+    return code(read);
+  }
+
+  private static int code(Extraction read) {
+    boolean unreadable =
+        read.findings().stream()
+            .anyMatch(f -> f.severity() == Severity.ERROR && f.stage() == Stage.FILE);
+    if (unreadable) {
+      return ExitCode.UNREADABLE;
+    }
+    boolean nothing = read.map().pages().stream().allMatch(p -> p.systems().isEmpty());
+    return nothing ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
+  }
+
+  /** Reads pages with a progress bar, and prints what is wrong with them. */
+  static Extraction read(List<Path> paths, Options options, PrintWriter err) {
+    ProgressBar bar = ProgressBar.onTerminal(err);
+    try (Extractor extractor = Extractor.open()) {
+      Extraction read =
+          extractor.read(
+              paths, options, (done, of, source, findings) -> bar.show(done, of, source));
+      bar.end();
+      for (Finding finding : read.findings()) {
+        err.println("barmap: " + finding.text());
+      }
+      err.flush();
+      return read;
+    }
+  }
+}

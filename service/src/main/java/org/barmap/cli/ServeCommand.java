@@ -1,0 +1,63 @@
+package org.barmap.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code barmap serve}. */
+@Command(
+    name = "serve",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Opens your shelf of books in the browser: pages, corrections, cuts, turns.",
+      "It listens on this machine only. Ctrl-C ends it; nothing is lost."
+    })
+final class ServeCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description = "Where books are kept (.barmap in the program's folder unless you say so).")
+  private Optional<Path> data = Optional.empty();
+
+  @Option(
+      names = "--port",
+      paramLabel = "N",
+      description = "The port to listen on (the next free one from 7171 unless you say so).")
+  private Optional<Integer> port = Optional.empty();
+
+  @SuppressWarnings("NullAway.Init")
+  ServeCommand() {}
+
+  @Override
+  public Integer call() throws InterruptedException {
+    if (port.isPresent() && (port.get() < 1 || port.get() > 65_535)) {
+      throw new ParameterException(spec.commandLine(), "A port is 1 to 65535, not " + port.get());
+    }
+    try (Service service = Service.open(data.orElseGet(Home::data))) {
+      String address = service.start(port);
+      PrintWriter out = spec.commandLine().getOut();
+      out.println("barmap is at " + address);
+      out.println("Books are kept in " + data.orElseGet(Home::data));
+      out.println("Ctrl-C ends it.");
+      out.flush();
+      untilStopped(service);
+      return ExitCode.DONE;
+    }
+  }
+
+  /** Waits for Ctrl-C and closes everything before the process ends. */
+  static void untilStopped(Service service) throws InterruptedException {
+    Runtime.getRuntime().addShutdownHook(new Thread(service::close, "barmap-stop"));
+    new CountDownLatch(1).await();
+  }
+}
