@@ -68,8 +68,7 @@ final class DemoCommand implements Callable<Integer> {
     }
     BarMapJson.write(map, folder.resolve("saltmarsh.barmap.json"));
     List<Path> overlays = Overlay.write(pages, map, folder.resolve("overlays"));
-    ShowChanges changes =
-        PlanCommand.readChanges(Home.demoBook().resolve("changes.json"));
+    ShowChanges changes = PlanCommand.readChanges(Home.demoBook().resolve("changes.json"));
     Plan asWritten = Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL);
     Plan changed = Planner.plan(map, changes, PlanSettings.USUAL);
     TextFile.write(folder.resolve("plan-as-written.json"), PlanJson.write(asWritten));

@@ -85,8 +85,7 @@ final class MadeBook {
       bar.content(Content.MULTI_REST).count(2 + random.nextInt(14));
     }
     if (random.nextInt(15) == 0) {
-      bar.rehearsal(
-          new RehearsalMark(Character.toString('A' + random.nextInt(26)), Enclosure.BOX));
+      bar.rehearsal(new RehearsalMark(Character.toString('A' + random.nextInt(26)), Enclosure.BOX));
     }
     return bar.build();
   }

@@ -67,8 +67,7 @@ public final class Main implements Runnable {
         (e, args) -> {
           PrintWriter err = e.getCommandLine().getErr();
           err.println("barmap: " + firstLine(e.getMessage()));
-          err.println(
-              "Try: " + e.getCommandLine().getCommandSpec().qualifiedName() + " --help");
+          err.println("Try: " + e.getCommandLine().getCommandSpec().qualifiedName() + " --help");
           err.flush();
           return ExitCode.WRONG_USE;
         });

@@ -52,8 +52,7 @@ final class PlanText {
               n.cut().bars() > 0 ? ", " + length(n.cut()) + " cut" : ""));
       n.open()
           .forEach(
-              o ->
-                  line("    " + o.kind().word() + " " + bar(o.first()) + " to " + bar(o.last())));
+              o -> line("    " + o.kind().word() + " " + bar(o.first()) + " to " + bar(o.last())));
     } else {
       line(String.format(Locale.ROOT, "%-34s %s", name + title, n.state().word()));
     }
@@ -78,7 +77,7 @@ final class PlanText {
 
   private static String length(Length length) {
     String bars = String.format(Locale.ROOT, "%s bars", plain(length.bars()));
-    String beats = ", " + plain(length.beats()) + " beats";
+    String beats = length.beats().map(b -> ", " + plain(b) + " beats").orElse("");
     Optional<Double> seconds = length.seconds();
     return bars + beats + seconds.map(s -> ", " + plain(s) + " s").orElse("");
   }

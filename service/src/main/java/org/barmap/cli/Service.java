@@ -95,8 +95,7 @@ final class Service implements AutoCloseable {
       }
     }
     throw new CommandException(
-        ExitCode.WRONG_USE,
-        "no port from " + FIRST_PORT + " on is free; name one with --port");
+        ExitCode.WRONG_USE, "no port from " + FIRST_PORT + " on is free; name one with --port");
   }
 
   @Override
