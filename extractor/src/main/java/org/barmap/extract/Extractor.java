@@ -76,7 +76,7 @@ public final class Extractor implements AutoCloseable {
    * @param index of the page in its book
    * @param findings takes what is wrong with it
    */
-  ReadPage readPage(PageImage page, int index, List<Finding> findings) {
+  public ReadPage readPage(PageImage page, int index, List<Finding> findings) {
     try (page) {
       return new ReadPage(
           index, page.source(), page.width(), page.height(), systems(page, index, findings));

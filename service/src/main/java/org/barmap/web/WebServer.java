@@ -11,6 +11,8 @@ import org.barmap.library.Library;
 import org.barmap.map.BarMapJson;
 import org.barmap.work.Events;
 import org.barmap.work.Worker;
+import tools.jackson.databind.SerializationFeature;
+import tools.jackson.databind.json.JsonMapper;
 
 /** The service on the loopback address. */
 public final class WebServer implements AutoCloseable {
@@ -58,7 +60,7 @@ public final class WebServer implements AutoCloseable {
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
     config.startup.startupWatcherEnabled = false;
-    config.jsonMapper(new JavalinJackson3(BarMapJson.mapper(), false));
+    config.jsonMapper(new JavalinJackson3(mapper(), false));
     config.http.maxRequestSize = MAX_BODY;
     config.http.prefer405over404 = true;
     config.jetty.multipartConfig.cacheDirectory(dataFolder.resolve("cache").toString());
@@ -72,6 +74,10 @@ public final class WebServer implements AutoCloseable {
           files.location = Location.CLASSPATH;
           files.headers = Map.of("Cache-Control", "no-cache");
         });
+  }
+
+  private static JsonMapper mapper() {
+    return BarMapJson.mapper().rebuild().disable(SerializationFeature.INDENT_OUTPUT).build();
   }
 
   /** Tells whether a start failed because something else listens on the port. */
