@@ -47,7 +47,7 @@ final class MeasureReader {
         readMeter(a);
         multiRest = Math.max(multiRest, multiRest(a));
       } else if (o instanceof Note n) {
-        rests |= n.getRest() != null;
+        rests |= n.getRest() != null && n.getPrintObject() != YesNo.NO;
         plays |= n.getRest() == null && n.getCue() == null && n.getGrace() == null;
         signs.note(n);
       } else if (o instanceof Direction d) {

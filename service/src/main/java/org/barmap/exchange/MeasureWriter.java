@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.audiveris.proxymusic.Attributes;
-import org.audiveris.proxymusic.Forward;
 import org.audiveris.proxymusic.MeasureRepeat;
 import org.audiveris.proxymusic.MeasureStyle;
 import org.audiveris.proxymusic.MultipleRest;
@@ -57,7 +56,7 @@ final class MeasureWriter {
           }
           content.addAll(directions.atStart(bar));
         }
-        time(bar).ifPresent(content::add);
+        content.add(time(bar));
         if (last) {
           content.addAll(directions.atEnd(bar));
           barlines.right(i).ifPresent(content::add);
@@ -116,24 +115,20 @@ final class MeasureWriter {
     return needed ? Optional.of(attributes) : Optional.empty();
   }
 
-  /** What fills a bar: a rest, or time about which the map knows nothing. */
-  private static Optional<Object> time(Bar bar) {
-    Optional<BigDecimal> duration =
-        bar.meter().map(m -> BigDecimal.valueOf(DIVISIONS * 4L * m.beats() / m.unit()));
-    if (bar.isRest()) {
-      Rest rest = new Rest();
-      rest.setMeasure(YesNo.YES);
-      Note note = new Note();
-      note.setRest(rest);
-      note.setDuration(duration.orElse(BigDecimal.valueOf(DIVISIONS * 4L)));
-      return Optional.of(note);
+  /**
+   * What fills a bar: a rest, or an undrawn rest where the player plays what the map doesn't know.
+   * Undrawn, because programs attach words and marks to something with a length.
+   */
+  private static Note time(Bar bar) {
+    Rest rest = new Rest();
+    rest.setMeasure(YesNo.YES);
+    Note note = new Note();
+    note.setRest(rest);
+    long units = bar.meter().map(m -> DIVISIONS * 4L * m.beats() / m.unit()).orElse(DIVISIONS * 4L);
+    note.setDuration(BigDecimal.valueOf(units));
+    if (!bar.isRest()) {
+      note.setPrintObject(YesNo.NO);
     }
-    boolean pickup = bar.number() == 0 && bar.label().isEmpty();
-    if (duration.isEmpty() || pickup) {
-      return Optional.empty();
-    }
-    Forward forward = new Forward();
-    forward.setDuration(duration.get());
-    return Optional.of(forward);
+    return note;
   }
 }

@@ -1,7 +1,10 @@
 package org.barmap.exchange;
 
+import jakarta.xml.bind.JAXBException;
+import jakarta.xml.bind.Marshaller;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import org.audiveris.proxymusic.Encoding;
@@ -23,6 +26,12 @@ import org.barmap.map.MusicalNumber;
  */
 public final class MusicXmlWriter {
   private static final int MAX_MEASURES = 200_000;
+  private static final String HEAD =
+      """
+      <?xml version="1.0" encoding="UTF-8" standalone="no"?>
+      <!DOCTYPE score-partwise PUBLIC "-//Recordare//DTD MusicXML 4.0 Partwise//EN" \
+      "http://www.musicxml.org/dtds/partwise.dtd">
+      """;
 
   private MusicXmlWriter() {}
 
@@ -68,8 +77,14 @@ public final class MusicXmlWriter {
     part.getMeasure().addAll(new MeasureWriter(NumberNames.atBars(map)).measures(bars));
     score.getPart().add(part);
     try {
-      Marshalling.marshal(score, out, false, 2);
-    } catch (Marshalling.MarshallingException e) {
+      // not Marshalling.marshal: that writes the binding's own version, 4.0.3, as the format's
+      out.write(HEAD.getBytes(StandardCharsets.UTF_8));
+      Marshaller marshaller = Marshalling.getContext(ScorePartwise.class).createMarshaller();
+      marshaller.setProperty(Marshaller.JAXB_ENCODING, "UTF-8");
+      marshaller.setProperty(Marshaller.JAXB_FRAGMENT, true);
+      marshaller.setProperty(Marshaller.JAXB_FORMATTED_OUTPUT, true);
+      marshaller.marshal(score, out);
+    } catch (JAXBException e) {
       throw new IOException("MusicXML could not be written", e);
     }
   }

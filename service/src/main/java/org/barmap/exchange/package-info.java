@@ -3,7 +3,7 @@
  * words.
  *
  * <p>MusicXML can't say everything a map says: an open vamp has no sign there, and a map knows no
- * notes, so bars with music come out as time without content. Nothing here writes page images.
+ * notes, so bars with music come out as undrawn rests. Nothing here writes page images.
  */
 @NullMarked
 package org.barmap.exchange;

@@ -26,7 +26,11 @@ class MusicXmlWriterTest {
 
   @Test
   void theDemoBookIsValidMusicXml() throws Exception {
-    MusicXmlSchema.check(written(Scores.saltmarsh()));
+    byte[] xml = written(Scores.saltmarsh());
+
+    MusicXmlSchema.check(xml);
+    assertThat(new String(xml, StandardCharsets.UTF_8))
+        .contains("MusicXML 4.0 Partwise", " version=\"4.0\">");
   }
 
   @Test
