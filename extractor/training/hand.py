@@ -28,6 +28,8 @@ class Writer:
         self.gap = u(0, 0.35) if rng.random() < 0.3 else 0
         self.over = abs(rng.normal(0, 0.3))
         self.stem = u(2.3, 3.6)
+        self.steep = u(0, 0.22)
+        self.slurs = u(0, 0.5)
         self.font = rng.choice(fonts) if len(fonts) else None
         self.width = u(80, 124) if rng.random() < 0.8 else u(50, 80)
         self.img = np.full((20 * PX + 4 * SLACK, int(self.width * PX) + 6 * PX + 4 * SLACK), 255, np.uint8)
@@ -172,7 +174,7 @@ class Writer:
         side, s = (0.45, -1) if up else (-0.45, 1)
         beam = n > 1 and r.random() < 0.75
         far = (ys.min() if up else ys.max()) + s * self.stem
-        slope = r.normal(0, 0.06)
+        slope = np.clip(r.normal(0, self.steep), -0.35, 0.35) * min(1, 6 / max(1, x1 - x0))
         for x, y in zip(xs, ys):
             hollow = n == 1 and r.random() < 0.35
             if r.random() < 0.15:
@@ -191,9 +193,10 @@ class Writer:
             for k in range(int(r.integers(1, 3))):
                 o = -s * k * 0.65
                 self.stroke([(xs[0] + side, far + o), (xs[-1] + side, far + o + slope * (xs[-1] - xs[0]))], self.pen * r.uniform(1, 2.2))
-        if r.random() < 0.15:
-            y = ys.max() + 1 if up else ys.min() - 1
-            self.stroke([(x0, y), ((x0 + x1) / 2, y - s * 0.9), (x1, y)], self.pen * 0.7)
+        if r.random() < self.slurs:
+            y, t = (ys.max() + 1 if up else ys.min() - 1), np.linspace(0, np.pi, 8)
+            x2, high = x1 + r.choice([0, 0, 2, 5]), r.uniform(0.6, 2)
+            self.stroke(np.stack([x0 + (x2 - x0) * t / np.pi, y - s * high * np.sin(t)], -1), self.pen * r.uniform(0.5, 1))
 
     def short_rest(self, x):
         r, c = self.r, self.r.integers(0, 4)
@@ -337,6 +340,16 @@ def draw(rng, fonts):
 
 
 def many(args):
+    """n strips, half of them with a piece of another system over or under them"""
     seed, n, fonts = args
     rng = np.random.default_rng(seed)
-    return [draw(rng, fonts) for _ in range(n)]
+    out = [draw(rng, fonts) for _ in range(n)]
+    plain = [g.copy() for g, _ in out]
+    for g, _ in out:
+        for side in (-1, 1):
+            if rng.random() < 0.4:
+                other = plain[rng.integers(0, n)]
+                w, d = min(g.shape[1], other.shape[1]), int(rng.uniform(88, 140))
+                a, b = (g[:-d, :w], other[d:, :w]) if side < 0 else (g[d:, :w], other[:-d, :w])
+                np.minimum(a, b, out=a)
+    return out

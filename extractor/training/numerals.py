@@ -52,9 +52,9 @@ def wear(x):
     which = torch.rand(b, 1, 1, 1, device=dev)
     x = torch.where(which < 0.2, x + a * (pool_max(x, 3, 3) - x), torch.where(which < 0.4, x - a * (x - pool_min(x, 3, 3)), x))
     x = x * (1 - torch.sigmoid((cloud(b, 1, h, w, (4, 6), dev) - rand(b, 1.3, 2.6, dev)) * 6) * some(b, 0.25, dev))
-    x = blur(x)
-    x = torch.where(some(b, 0.15, dev) > 0, blur(x), x)
-    f = float(torch.rand(())) * 0.6 + 0.4
+    x = blur(x, 1.1)
+    x = torch.where(some(b, 0.08, dev) > 0, blur(x), x)
+    f = float(torch.rand(())) * 0.5 + 0.5
     n = round(b * 0.4)
     small = F.interpolate(x[:n], size=(int(32 * f), max(4, int(w * f))), mode="bilinear", align_corners=False, antialias=True)
     small = torch.where(some(n, 0.6, dev) > 0, bilevel(small, (6, 30)), small)

@@ -38,6 +38,7 @@ def main():
     ap.add_argument("--letters", type=int, default=160000, help="crops drawn from typefaces")
     ap.add_argument("--start", help="folder with signs.npz and numerals.npz to start from")
     ap.add_argument("--version", default="1")
+    ap.add_argument("--profile", action="store_true", help="print the slowest GPU kernels of a few steps")
     ap.add_argument("--part", choices=["signs", "numerals", "both"], default="both")
     a = ap.parse_args()
     a.deadline = time.time() + a.minutes * 60

@@ -126,8 +126,9 @@ def run(a):
     data, held = Data(items, dev), Data(check, dev)
     print("numerals: %d page crops, %d in all, %d held out; %.0f s" % (len(crops), len(items), len(check), time.time() - t0), data.kinds, flush=True)
     model = numerals.Reader().to(dev).to(memory_format=torch.channels_last)
-    if a.start:
-        z = np.load(os.path.join(a.start, "numerals.npz"))
+    old = os.path.join(a.start or "", "numerals.npz")
+    if a.start and os.path.exists(old):
+        z = np.load(old)
         model.load_state_dict({k: torch.from_numpy(z[k]) for k in z.files})
     opt = torch.optim.AdamW(model.parameters(), 1e-3, weight_decay=0.02, betas=(0.9, 0.98))
     mean, r = Average(model), np.random.default_rng(a.seed)
@@ -151,10 +152,10 @@ def run(a):
         if step % 500 == 0 or step < 3:
             print("numerals:", step, "%.0f s" % (time.time() - begin), "%.4f" % float(loss.detach()), flush=True)
     model.load_state_dict(mean.state)
+    np.savez(os.path.join(a.out, "numerals.npz"), **{k: v.float().cpu().numpy() for k, v in model.state_dict().items()})
     clean, wrong = evaluate(model, held, False)
     worn, _ = evaluate(model, held, True)
     print("numerals clean", clean, "\nnumerals damaged", worn, "\n", wrong[:40], flush=True)
-    np.savez(os.path.join(a.out, "numerals.npz"), **{k: v.float().cpu().numpy() for k, v in model.state_dict().items()})
     json.dump(dict(version=a.version, date=datetime.date.today().isoformat(), seed=a.seed, chars=charset.CHARS), open(os.path.join(a.out, "numerals.json"), "w"), ensure_ascii=False, indent=1)
     json.dump(dict(numerals=dict(steps=step, crops=len(crops), letters=a.letters, clean=clean, damaged=worn, wrong=wrong[:150])), open(os.path.join(a.out, "part-numerals.json"), "w"), ensure_ascii=False)
     export(model, os.path.join(a.out, "numerals.onnx"))

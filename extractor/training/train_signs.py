@@ -1,5 +1,6 @@
 """Training of the sign network: data onto the GPU, damage and training there, thresholds from held-out pages, export."""
 import contextlib
+import copy
 import datetime
 import glob
 import json
@@ -110,11 +111,11 @@ class Average:
 
     @torch.no_grad()
     def take(self, model, keep):
-        for k, v in model.state_dict().items():
-            if v.dtype.is_floating_point:
-                self.state[k].lerp_(v, 1 - keep)
-            else:
-                self.state[k].copy_(v)
+        now = model.state_dict()
+        names = [k for k, v in now.items() if v.dtype.is_floating_point]
+        old = [self.state[k] for k in names]
+        torch._foreach_mul_(old, keep)
+        torch._foreach_add_(old, [now[k] for k in names], alpha=1 - keep)
 
 
 @torch.no_grad()
@@ -157,13 +158,14 @@ def export(model, path):
 
 
 def save(a, model, metrics):
+    """weights first, then what can be made again from them"""
     np.savez(os.path.join(a.out, "signs.npz"), **{k: v.float().cpu().numpy() for k, v in model.state_dict().items()})
-    worn = metrics["damaged"]
+    worn = metrics.get("damaged", {})
     info = dict(version=a.version, date=datetime.date.today().isoformat(), seed=a.seed, kinds=KINDS, lines=LINES,
-                thresholds={k: v["threshold"] for k, v in worn.items()})
+                thresholds={k: worn.get(k, {}).get("threshold", 0.35) for k in ["barline", *KINDS]})
     json.dump(info, open(os.path.join(a.out, "signs.json"), "w"), indent=1)
     json.dump(dict(signs=metrics), open(os.path.join(a.out, "part-signs.json"), "w"))
-    export(model, os.path.join(a.out, "signs.onnx"))
+    export(copy.deepcopy(model), os.path.join(a.out, "signs.onnx"))
 
 
 def run(a):
@@ -184,12 +186,13 @@ def run(a):
     check = Data(held + hold_hand, dev)
     bank = torch.from_numpy(damage.pencil_bank(400, W)).to(dev)
     model = net.Signs().to(dev).to(memory_format=torch.channels_last)
-    if a.start:
-        z = np.load(os.path.join(a.start, "signs.npz"))
+    old = os.path.join(a.start or "", "signs.npz")
+    if a.start and os.path.exists(old):
+        z = np.load(old)
         model.load_state_dict({k: torch.from_numpy(z[k]) for k in z.files})
-    opt = torch.optim.AdamW(model.parameters(), 1e-3, weight_decay=0.02, betas=(0.9, 0.98))
+    opt = torch.optim.AdamW(model.parameters(), 1e-3, weight_decay=0.02, betas=(0.9, 0.98), foreach=True)
     mean = Average(model)
-    peak, begin, step, log = 3e-3 if not a.start else 1.5e-3, time.time(), 0, []
+    peak, begin, step, log = 3e-3 if not (a.start and os.path.exists(old)) else 2e-3, time.time(), 0, []
     print("signs: %d samples on %s; %.0f s" % (len(data.img), dev, time.time() - t0), flush=True)
     stop = a.deadline - (45 if dev == "cuda" else 10)
     while time.time() < stop:
@@ -207,13 +210,22 @@ def run(a):
         opt.step()
         step += 1
         mean.take(model, min(0.998, step / (step + 20)))
+        if step == 60 and dev == "cuda" and a.profile:
+            with torch.profiler.profile(activities=[torch.profiler.ProfilerActivity.CUDA]) as prof:
+                for _ in range(4):
+                    xx, ll, bb = data.batch(idx, bank)
+                    loss_of(model, xx, ll, bb)[0].backward()
+                opt.zero_grad(set_to_none=True)
+            print(prof.key_averages().table(sort_by="cuda_time_total", row_limit=25, max_name_column_width=70), flush=True)
         if step % 250 == 0 or step < 4:
             log.append([step, round(time.time() - begin, 1), *(round(float(v.detach()), 3) for v in parts)])
             print("signs:", *log[-1], "lr %.5f" % lr, flush=True)
     model.load_state_dict(mean.state)
-    metrics = dict(steps=step, log=log[::8], pages=len(mine), hand=len(drawn), device=torch.cuda.get_device_name() if dev == "cuda" else "cpu",
-                   clean=evaluate(model, check, bank, False), damaged=evaluate(model, check, bank, True))
-    for name in ("clean", "damaged"):
-        print(name, {k: (round(v["f1"], 4), v["n"]) for k, v in metrics[name].items()}, flush=True)
+    metrics = dict(steps=step, log=log[::8], pages=len(mine), hand=len(drawn), device=torch.cuda.get_device_name() if dev == "cuda" else "cpu")
     save(a, model, metrics)
+    print("signs: saved after %.0f s" % (time.time() - t0), flush=True)
+    for name, hurt in (("damaged", True), ("clean", False)):
+        metrics[name] = evaluate(model, check, bank, hurt)
+        print(name, {k: (round(v["f1"], 4), v["n"]) for k, v in metrics[name].items()}, flush=True)
+        save(a, model, metrics)
     print("signs: done after %.0f s" % (time.time() - t0), flush=True)
