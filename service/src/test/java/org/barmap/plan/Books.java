@@ -180,6 +180,16 @@ public final class Books {
     return pages;
   }
 
+  /**
+   * Writes bars {@code first..last} as tokens; what is given stands before the first and behind the
+   * last of them.
+   */
+  public static String run(String before, int first, int last, String after) {
+    return IntStream.rangeClosed(first, last)
+        .mapToObj(i -> (i == first ? before : "") + i + (i == last ? after : ""))
+        .collect(Collectors.joining(" ", "", " "));
+  }
+
   /** Returns the names of the bars in the order they sound, without their leading "b". */
   public static String order(Plan plan) {
     return plan.numbers().stream()

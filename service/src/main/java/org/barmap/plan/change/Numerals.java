@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.OptionalInt;
 
 /** Whole numbers in figures and English words. */
-final class Numerals {
+public final class Numerals {
   private static final List<String> CARDINALS =
       List.of(
           "zero",
@@ -54,15 +54,16 @@ final class Numerals {
           "twentieth");
 
   /** Matches a cardinal number in figures or words. */
-  static final String CARDINAL = "(?:\\d{1,5}|" + String.join("|", CARDINALS) + ")";
+  public static final String CARDINAL = "(?:\\d{1,5}|" + String.join("|", CARDINALS) + ")";
 
   /** Matches an ordinal number in figures or words. */
-  static final String ORDINAL = "(?:\\d{1,5}(?:st|nd|rd|th)|" + String.join("|", ORDINALS) + ")";
+  public static final String ORDINAL =
+      "(?:\\d{1,5}(?:st|nd|rd|th)|" + String.join("|", ORDINALS) + ")";
 
   private Numerals() {}
 
   /** Returns the value of a cardinal or ordinal, empty when it is none. */
-  static OptionalInt value(String word) {
+  public static OptionalInt value(String word) {
     String w = word.toLowerCase(Locale.ROOT).strip();
     if (w.matches("\\d{1,5}(?:st|nd|rd|th)?")) {
       return OptionalInt.of(Integer.parseInt(w.replaceAll("[a-z]+", "")));

@@ -30,7 +30,7 @@ public final class Metronome {
   private static final String NOTE =
       "(dotted[ -])?(?<![\\p{L}\\p{N}])(whole|semibreve|half|minim|quarter|crotchet|eighth|quaver|sixteenth|semiquaver"
           + "|[whqes]|[\\u2669\\u266A\\uE1D2\\uE1D3\\uE1D5\\uE1D7\\uE1D9\\uECA2\\uECA3\\uECA5\\uECA7\\uECA9]"
-          + "|\\uD834[\\uDD5D-\\uDD61])(?:[ -]note)?\\s?(\\.|\\uD834\\uDD6D|\\uE1E7|\\uECB7)?";
+          + "|[\\x{1D15D}-\\x{1D161}])(?:[ -]note)?\\s?(\\.|\\x{1D16D}|\\uE1E7|\\uECB7)?";
   private static final Pattern MARK =
       Pattern.compile(
           NOTE

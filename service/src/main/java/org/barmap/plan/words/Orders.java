@@ -1,0 +1,93 @@
+package org.barmap.plan.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.barmap.plan.change.Meta;
+import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.WrittenNumber;
+
+/** Reads words about the order of numbers: "No. 9 before No. 8", "order: 1, 3, 2". */
+final class Orders {
+  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
+  private static final String NUMBER = "(?:(?:no|nr)\\b\\.?|number|#|\\u2116)\\s*(\\w{1,6})";
+  private static final Pattern MOVE =
+      Pattern.compile(
+          NUMBER
+              + "\\s+(?:(?:comes|goes|moves|is|moved|now)\\s+)*(before|after)\\s+"
+              + NUMBER
+              + "\\.?",
+          FLAGS);
+  private static final Pattern LIST =
+      Pattern.compile(
+          "(?:new\\s+)?(?:running\\s+)?order(?:\\s+of\\s+numbers)?\\s*:?\\s*(.+)", FLAGS);
+
+  private Orders() {}
+
+  static Optional<Heard> read(String line, List<WrittenNumber> numbers, String id) {
+    Matcher move = MOVE.matcher(line);
+    if (move.matches()) {
+      return Optional.of(move(line, numbers, id, move));
+    }
+    Matcher list = LIST.matcher(line);
+    if (!list.matches()) {
+      return Optional.empty();
+    }
+    List<String> labels = new ArrayList<>();
+    for (String part : list.group(1).split("\\s*[,/]\\s*|\\s+(?:and|then)\\s+")) {
+      String label = part.replaceFirst("(?i)^(?:(?:no|nr)\\b\\.?|number|#)\\s*", "").strip();
+      if (index(numbers, label) < 0) {
+        return Optional.of(unknown(line, label, numbers));
+      }
+      labels.add(numbers.get(index(numbers, label)).label());
+    }
+    if (labels.size() < 2 || labels.stream().distinct().count() < labels.size()) {
+      return Optional.of(
+          new Heard.AskedBack(line, "In what order? Name each number once.", all(numbers)));
+    }
+    return Optional.of(done(line, labels, id));
+  }
+
+  private static Heard move(String line, List<WrittenNumber> numbers, String id, Matcher move) {
+    int moved = index(numbers, move.group(1));
+    int anchor = index(numbers, move.group(3));
+    if (moved < 0 || anchor < 0 || moved == anchor) {
+      return unknown(line, moved < 0 ? move.group(1) : move.group(3), numbers);
+    }
+    List<String> labels = new ArrayList<>();
+    for (int i = Math.min(moved, anchor); i <= Math.max(moved, anchor); i++) {
+      if (i != moved) {
+        labels.add(numbers.get(i).label());
+      }
+    }
+    int at = labels.indexOf(numbers.get(anchor).label());
+    labels.add(move.group(2).equalsIgnoreCase("before") ? at : at + 1, numbers.get(moved).label());
+    return done(line, labels, id);
+  }
+
+  private static Heard done(String line, List<String> labels, String id) {
+    return new Heard.Understood(
+        line,
+        new ShowChange.Reorder(Meta.of(id), labels),
+        "These numbers are played in the order " + String.join(", ", labels) + ".");
+  }
+
+  private static Heard unknown(String line, String label, List<WrittenNumber> numbers) {
+    return new Heard.AskedBack(line, "There is no No. " + label + " in this book.", all(numbers));
+  }
+
+  private static List<String> all(List<WrittenNumber> numbers) {
+    return numbers.stream().map(WrittenNumber::label).limit(60).toList();
+  }
+
+  private static int index(List<WrittenNumber> numbers, String label) {
+    for (int i = 0; i < numbers.size(); i++) {
+      if (numbers.get(i).label().equalsIgnoreCase(label)) {
+        return i;
+      }
+    }
+    return -1;
+  }
+}
