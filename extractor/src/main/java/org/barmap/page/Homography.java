@@ -43,6 +43,38 @@ record Homography(double[] a) {
     return new Homography(r);
   }
 
+  /** Returns the map that takes four corners, clockwise from the upper left, to a box. */
+  static Homography quadToBox(java.util.List<Point> corners, double width, double height) {
+    // From the unit square to the corners in closed form (P. Heckbert, 1989), turned round.
+    Point p0 = corners.get(0);
+    Point p1 = corners.get(1);
+    Point p2 = corners.get(2);
+    Point p3 = corners.get(3);
+    double dx1 = p1.x() - p2.x();
+    double dy1 = p1.y() - p2.y();
+    double dx2 = p3.x() - p2.x();
+    double dy2 = p3.y() - p2.y();
+    double sx = p0.x() - p1.x() + p2.x() - p3.x();
+    double sy = p0.y() - p1.y() + p2.y() - p3.y();
+    double det = dx1 * dy2 - dx2 * dy1;
+    double g = (sx * dy2 - dx2 * sy) / det;
+    double h = (dx1 * sy - sx * dy1) / det;
+    Homography square =
+        new Homography(
+            new double[] {
+              p1.x() - p0.x() + g * p1.x(),
+              p3.x() - p0.x() + h * p3.x(),
+              p0.x(),
+              p1.y() - p0.y() + g * p1.y(),
+              p3.y() - p0.y() + h * p3.y(),
+              p0.y(),
+              g,
+              h,
+              1
+            });
+    return square.inverse().then(scale(width, height));
+  }
+
   Point apply(double x, double y) {
     double w = a[6] * x + a[7] * y + a[8];
     return new Point((a[0] * x + a[1] * y + a[2]) / w, (a[3] * x + a[4] * y + a[5]) / w);

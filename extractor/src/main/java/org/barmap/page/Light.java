@@ -1,5 +1,7 @@
 package org.barmap.page;
 
+import java.util.List;
+import org.barmap.map.Point;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -40,6 +42,11 @@ final class Light {
       Core.divide(gray, full, gray, 250, CvType.CV_8U);
     }
     deepen(gray);
+  }
+
+  /** Makes everything outside the paper white; corners in pixels of the image. */
+  static void whitenOutside(Mat gray, List<Point> outline) {
+    View.fillOutside(gray, outline, 250);
   }
 
   /** Stretches pale ink: its darkest hundredth is brought down to near black. */

@@ -59,6 +59,11 @@ record LineField(double slope, double energy, double space, double strength, dou
         -MAX_SLOPE + (best + shift) * SLOPE_STEP, total[best], found[0], found[1], columns);
   }
 
+  /** Returns how much speaks for staff lines being level in the picture. */
+  double weight() {
+    return energy * (0.02 + strength);
+  }
+
   /** Returns dark fine level lines as columns of values, the picture shrunk across. */
   private static float[][] ridges(Mat gray) {
     try (Mats scope = new Mats()) {

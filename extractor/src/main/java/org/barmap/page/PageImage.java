@@ -1,6 +1,7 @@
 package org.barmap.page;
 
 import org.barmap.map.Point;
+import org.opencv.core.Core;
 import org.opencv.core.Mat;
 
 /**
@@ -16,8 +17,8 @@ public final class PageImage implements AutoCloseable {
   private final int indexInSource;
   private final int width;
   private final int height;
-  private final Homography toWork;
-  private final Homography toFile;
+  private Homography toWork;
+  private Homography toFile;
   private final double staffSpace;
   private final Mats scope = new Mats();
   private final Mat gray;
@@ -81,6 +82,14 @@ public final class PageImage implements AutoCloseable {
   /** Returns where a point of the given file lies in the working image. */
   public Point toWork(double x, double y) {
     return toWork.apply(x, y);
+  }
+
+  /** Turns the working image upside down; positions in it found before are no longer good. */
+  public void turnHalf() {
+    Core.rotate(gray, gray, Core.ROTATE_180);
+    toWork =
+        toWork.then(new Homography(new double[] {-1, 0, gray.cols(), 0, -1, gray.rows(), 0, 0, 1}));
+    toFile = toWork.inverse();
   }
 
   @Override

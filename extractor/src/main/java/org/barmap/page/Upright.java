@@ -1,6 +1,13 @@
 package org.barmap.page;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.barmap.map.Finding;
+import org.barmap.map.Point;
+import org.barmap.map.Severity;
+import org.barmap.map.Stage;
 import org.opencv.core.Core;
 import org.opencv.core.Mat;
 import org.opencv.core.Scalar;
@@ -10,89 +17,116 @@ import org.opencv.imgproc.Imgproc;
 /** Makes upright page images from the picture in a file. */
 final class Upright {
 
-  /** Long side of the picture the page is judged on. */
-  private static final double JUDGED = 1800;
-
-  private static final double USUAL_SPACE = 16;
-  private static final double LEAST_SPACE = 11.5;
-  private static final double MOST_SPACE = 22;
-
-  /** Long side of a working image of a page without staves. */
-  private static final double PLAIN = 2200;
+  /** Pixels of the picture the page is judged on. */
+  private static final double JUDGED = 2.4e6;
 
   /** A smaller slope is left to the staff tracing. */
   private static final double LEVEL = 0.01;
 
+  /** A turned picture must show this many times more level lines before it is believed. */
+  private static final double TURNED = 1.5;
+
+  /** Blurred more than this, noteheads and barlines run together. */
+  private static final double BLURRED = 0.075;
+
   private Upright() {}
 
-  /** Returns the pages in a picture, usually one; frees the picture. */
+  /** Returns the pages in a picture, one, or two for an opening; frees the picture. */
   static List<PageResult> pages(String source, int index, Mat picture) {
     try (Mats scope = new Mats()) {
       scope.keep(picture);
-      double shrink = Math.min(1, JUDGED / Math.max(picture.cols(), picture.rows()));
+      double shrink = Math.min(1, Math.sqrt(JUDGED / picture.total()));
       Mat judged = picture;
       if (shrink < 1) {
         judged = scope.mat();
         Imgproc.resize(picture, judged, new Size(), shrink, shrink, Imgproc.INTER_AREA);
       }
-      LineField lines = LineField.measure(judged);
-      double space = lines.space() / shrink;
-      Homography level =
-          Math.abs(lines.slope()) > LEVEL
-              ? Homography.turn(-Math.atan(lines.slope()))
-              : Homography.identity();
-      PageImage page = make(source, index, picture, level, space);
-      return List.of(new PageResult.Loaded(page, List.of()));
+      Homography small =
+          Homography.scale(
+              judged.cols() / (double) picture.cols(), judged.rows() / (double) picture.rows());
+      Optional<PageRegion> region = PageRegion.find(judged);
+      View view = View.of(judged, region);
+      LineField lines = view.lines();
+      LineField across = view.quarter().lines();
+      if (across.weight() > TURNED * lines.weight()) {
+        view = view.quarter();
+        lines = across;
+      }
+      if (Math.abs(lines.slope()) > LEVEL) {
+        view = view.turned(-Math.atan(lines.slope()));
+      }
+      List<PageResult> pages = new ArrayList<>();
+      OptionalDouble gutter = view.gutter(lines.space());
+      if (gutter.isEmpty()) {
+        pages.add(make(source, index, picture, small, view, lines.space()));
+        return pages;
+      }
+      for (View half : view.split(gutter.getAsDouble())) {
+        LineField own = half.lines();
+        boolean like = Math.abs(own.space() - lines.space()) < 0.25 * lines.space();
+        View level =
+            like && Math.abs(own.slope()) > LEVEL ? half.turned(-Math.atan(own.slope())) : half;
+        pages.add(make(source, index, picture, small, level, like ? own.space() : lines.space()));
+      }
+      return pages;
     }
   }
 
-  /** Warps, scales and flattens one page. */
-  private static PageImage make(
-      String source, int index, Mat picture, Homography level, double space) {
-    double scale = scale(space, Math.max(picture.cols(), picture.rows()));
+  private static PageResult make(
+      String source, int index, Mat picture, Homography small, View view, double space) {
+    WorkSize size = WorkSize.of(picture, space / small.a()[0]);
     try (Mats scope = new Mats()) {
-      Mat scaled = scope.mat();
-      if (scale == 1) {
-        picture.copyTo(scaled);
-      } else {
-        Imgproc.resize(
-            picture,
-            scaled,
-            new Size(Math.round(picture.cols() * scale), Math.round(picture.rows() * scale)),
-            0,
-            0,
-            scale < 1 ? Imgproc.INTER_AREA : Imgproc.INTER_CUBIC);
-      }
+      Mat scaled = size.apply(picture, scope);
       Homography toScaled =
           Homography.scale(
               scaled.cols() / (double) picture.cols(), scaled.rows() / (double) picture.rows());
       Homography toWork = toScaled;
       Mat work = scaled;
-      if (!level.isIdentity()) {
-        Frame frame = Frame.of(level, scaled.cols(), scaled.rows());
+      if (!view.isWhole()) {
+        // One step from the scaled picture to the upright page.
+        double grow = scaled.cols() / (double) picture.cols() / small.a()[0];
+        Homography warp =
+            toScaled.inverse().then(small).then(view.map()).then(Homography.scale(grow, grow));
         work = scope.mat();
-        Mat matrix = scope.keep(frame.map().forPixelCentres());
+        Mat matrix = scope.keep(warp.forPixelCentres());
         Imgproc.warpPerspective(
             scaled,
             work,
             matrix,
-            new Size(frame.width(), frame.height()),
+            new Size(Math.ceil(view.width() * grow), Math.ceil(view.height() * grow)),
             Imgproc.INTER_LINEAR,
             Core.BORDER_CONSTANT,
             new Scalar(255));
-        toWork = toScaled.then(frame.map());
+        toWork = toScaled.then(warp);
       }
-      double workSpace = space * scale;
-      Light.flatten(work, workSpace > 0 ? workSpace : USUAL_SPACE);
-      return new PageImage(
-          source, index, picture.cols(), picture.rows(), scope.release(work), toWork, workSpace);
+      Light.flatten(work, size.space() > 0 ? size.space() : WorkSize.USUAL_SPACE);
+      List<Point> hull = view.hull();
+      if (!hull.isEmpty()) {
+        Homography back = small.inverse().then(toWork);
+        Light.whitenOutside(work, hull.stream().map(p -> back.apply(p.x(), p.y())).toList());
+      }
+      List<Finding> findings = new ArrayList<>();
+      if (Sharpness.measure(work) < BLURRED) {
+        findings.add(
+            Finding.ofPage(
+                Severity.ERROR,
+                Stage.PAGE,
+                0,
+                "blurred",
+                source
+                    + ": the picture is too blurred to read; photograph the page again, camera"
+                    + " still and focused on the notes."));
+      }
+      PageImage page =
+          new PageImage(
+              source,
+              index,
+              picture.cols(),
+              picture.rows(),
+              scope.release(work),
+              toWork,
+              size.space());
+      return new PageResult.Loaded(page, findings);
     }
-  }
-
-  private static double scale(double space, int longSide) {
-    if (space <= 0) {
-      return Math.min(1, PLAIN / longSide);
-    }
-    return space >= LEAST_SPACE && space <= MOST_SPACE ? 1 : USUAL_SPACE / space;
   }
 }

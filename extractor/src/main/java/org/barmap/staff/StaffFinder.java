@@ -19,6 +19,16 @@ public final class StaffFinder {
    * @return the systems, empty when there is no music on the page
    */
   public static List<FoundSystem> find(PageImage page) {
+    List<FoundSystem> systems = look(page);
+    List<Staff> staves = systems.stream().flatMap(s -> s.staves().stream()).toList();
+    if (UpsideDown.is(Pixels.of(page.gray()), staves)) {
+      page.turnHalf();
+      systems = look(page);
+    }
+    return systems;
+  }
+
+  private static List<FoundSystem> look(PageImage page) {
     Pixels pixels = Pixels.of(page.gray());
     List<Staff> staves =
         StaffChecks.keep(candidates(page, pixels)).stream()

@@ -68,73 +68,79 @@ final class MeasureStaves {
     List<Path> files = PageFiles.list(List.of(folder)).files();
     for (Path file : files) {
       long start = System.nanoTime();
+      List<Outline> want = truth(file);
+      List<FoundSystem> all = new ArrayList<>();
+      double off = 99;
+      StringBuilder work = new StringBuilder();
+      double ms = 0;
       try (PageSource source = new PageSource(List.of(file))) {
         while (source.hasNext()) {
           PageResult result = source.next();
-          if (result instanceof PageResult.Failed f) {
-            System.out.println(f.finding().text());
-            continue;
-          }
-          PageImage page = ((PageResult.Loaded) result).page();
-          List<FoundSystem> systems = StaffFinder.find(page);
-          double ms = (System.nanoTime() - start) / 1e6;
-          times.add(ms);
-          millis += ms;
-          pages++;
-          List<Outline> want = truth(file);
-          List<Outline> got = systems.stream().map(FoundSystem::outline).toList();
-          int ok = 0;
-          double end = 0;
-          for (Outline t : want) {
-            for (FoundSystem f : systems) {
-              if (iou(t, f.outline()) > 0.5) {
-                ok++;
-                double s = f.staffSpace();
-                end =
-                    Math.max(end, Math.abs(t.leftMiddle().x() - f.outline().leftMiddle().x()) / s);
-                end =
-                    Math.max(
-                        end, Math.abs(t.rightMiddle().x() - f.outline().rightMiddle().x()) / s);
-                break;
+          result.findings().forEach(f -> work.append(f.code()).append(' '));
+          if (result instanceof PageResult.Loaded loaded) {
+            try (PageImage page = loaded.page()) {
+              List<FoundSystem> systems = StaffFinder.find(page);
+              ms = (System.nanoTime() - start) / 1e6;
+              off = Math.min(off, off(file, page, systems));
+              all.addAll(systems);
+              work.append(
+                  String.format(
+                      Locale.ROOT,
+                      "space %.1f %dx%d ",
+                      page.staffSpace(),
+                      page.gray().cols(),
+                      page.gray().rows()));
+              if (DEBUG) {
+                StaffFinder.candidates(page, Pixels.of(page.gray()))
+                    .forEach(c -> System.out.println("    " + c.describe()));
+              }
+              if (overlay.isPresent()) {
+                draw(file, page, systems, want, overlay.get());
+                if (strips) {
+                  strips(file, page, systems, overlay.get());
+                }
               }
             }
+            pages++;
           }
-          worstEnd = Math.max(end, worstEnd);
-          double off = off(file, page, systems);
-          worstOff = Math.max(off, worstOff);
-          truth += want.size();
-          found += got.size();
-          hit += ok;
-          String mark =
-              ok == want.size() && got.size() == want.size() && end < 1 && off < 0.3 ? "  " : "! ";
-          System.out.printf(
-              Locale.ROOT,
-              "%s%-44s truth %2d found %2d hit %2d  ends %.2f off %.2f  space %.1f work %dx%d  %.0f ms %s%n",
-              mark,
-              file.getFileName(),
-              want.size(),
-              got.size(),
-              ok,
-              end,
-              off,
-              page.staffSpace(),
-              page.gray().cols(),
-              page.gray().rows(),
-              ms,
-              systems.stream().map(s -> s.staves().size() + "").toList());
-          if (DEBUG) {
-            StaffFinder.candidates(page, Pixels.of(page.gray()))
-                .forEach(c -> System.out.println("    " + c.describe()));
-          }
-          if (overlay.isPresent()) {
-            draw(file, page, systems, want, overlay.get());
-            if (strips) {
-              strips(file, page, systems, overlay.get());
-            }
-          }
-          page.close();
         }
       }
+      times.add(ms);
+      millis += ms;
+      int ok = 0;
+      double end = 0;
+      for (Outline t : want) {
+        for (FoundSystem f : all) {
+          Outline o = f.outline();
+          if (iou(t, o) > 0.5) {
+            ok++;
+            end = Math.max(end, t.leftMiddle().distance(o.leftMiddle()) / f.staffSpace());
+            end = Math.max(end, t.rightMiddle().distance(o.rightMiddle()) / f.staffSpace());
+            break;
+          }
+        }
+      }
+      worstEnd = Math.max(end, worstEnd);
+      worstOff = Math.max(off, worstOff);
+      truth += want.size();
+      found += all.size();
+      hit += ok;
+      boolean fine = ok == want.size() && all.size() == ok && end < 1 && off < 0.3;
+      System.out.printf(
+          Locale.ROOT,
+          "%s%-40s truth %2d found %2d hit %2d  ends %.2f off %.2f  %s %.0f ms %s%n",
+          fine ? "  " : "! ",
+          file.getFileName(),
+          want.size(),
+          all.size(),
+          ok,
+          end,
+          off,
+          work,
+          ms,
+          all.stream().anyMatch(f -> f.staves().size() > 1)
+              ? all.stream().map(f -> f.staves().size()).toList()
+              : "");
     }
     times.sort(null);
     System.out.printf(
