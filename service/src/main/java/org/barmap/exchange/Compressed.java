@@ -52,6 +52,7 @@ final class Compressed {
       throws UnreadableMusicXmlException, IOException {
     try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(zip))) {
       int seen = 0;
+      long left = most;
       for (ZipEntry e = in.getNextEntry(); e != null; e = in.getNextEntry()) {
         if (++seen > MAX_ENTRIES) {
           throw new UnreadableMusicXmlException("the zip has more than 1000 entries");
@@ -59,10 +60,11 @@ final class Compressed {
         if (e.getName().equals(name)) {
           return Optional.of(bounded(in, most));
         }
-        skip(in, most);
+        left -= skip(in, left);
       }
       return Optional.empty();
-    } catch (ZipException | java.io.EOFException e) {
+    } catch (ZipException | java.io.EOFException | IllegalArgumentException e) {
+      // IllegalArgumentException: an entry's name is no UTF-8
       throw new UnreadableMusicXmlException("the zip is broken: copy the file again", e);
     }
   }
@@ -79,7 +81,8 @@ final class Compressed {
     return data;
   }
 
-  private static void skip(InputStream in, int most)
+  /** Passes over an entry that is not wanted; returns its size. */
+  private static long skip(InputStream in, long most)
       throws IOException, UnreadableMusicXmlException {
     byte[] buffer = new byte[8192];
     long total = 0;
@@ -89,6 +92,7 @@ final class Compressed {
         throw new UnreadableMusicXmlException("the zip unpacks to far more than a score");
       }
     }
+    return total;
   }
 
   private static String rootFile(byte[] container) throws UnreadableMusicXmlException {

@@ -20,7 +20,7 @@ import org.barmap.map.SecondReading;
 
 /** Reads MusicXML, plain or compressed, as a second reading of the music. */
 public final class MusicXmlReader {
-  private static final int MAX_BYTES = 64 << 20;
+  private static final int MAX_BYTES = 32 << 20;
   private static final int MAX_PARTS = 200;
   private static final int MAX_MEASURES = 200_000;
 

@@ -1,6 +1,11 @@
 package org.barmap.exchange;
 
 import java.io.ByteArrayInputStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
@@ -9,6 +14,8 @@ import javax.xml.stream.util.StreamReaderDelegate;
 /** An XML reader for strangers' files: no document types, no entities, no outside, no depths. */
 final class SafeXml {
   private static final int MAX_DEPTH = 64;
+  private static final Pattern ENCODING =
+      Pattern.compile("^[^<]*<\\?xml[^>]*?encoding\\s*=\\s*[\"']([^\"']*)");
 
   private SafeXml() {}
 
@@ -17,6 +24,10 @@ final class SafeXml {
    * refers to an entity declared in it fails.
    */
   static XMLStreamReader reader(byte[] xml) throws XMLStreamException {
+    if (claimsUtf8(xml) && !isUtf8(xml)) {
+      // the JDK's parser finds that too, but it tells the console first
+      throw new XMLStreamException("text that is no UTF-8");
+    }
     XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
@@ -27,6 +38,22 @@ final class SafeXml {
           throw new XMLStreamException("refers to something outside the file");
         });
     return new Shallow(factory.createXMLStreamReader(new ByteArrayInputStream(xml)));
+  }
+
+  private static boolean claimsUtf8(byte[] xml) {
+    String head = new String(xml, 0, Math.min(xml.length, 200), StandardCharsets.ISO_8859_1);
+    boolean wide = head.startsWith("\u00FE\u00FF") || head.startsWith("\u00FF\u00FE");
+    Matcher declared = ENCODING.matcher(head);
+    return !wide && (!declared.find() || declared.group(1).equalsIgnoreCase("UTF-8"));
+  }
+
+  private static boolean isUtf8(byte[] xml) {
+    try {
+      StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(xml));
+      return true;
+    } catch (CharacterCodingException e) {
+      return false;
+    }
   }
 
   private static final class Shallow extends StreamReaderDelegate {
