@@ -1,11 +1,12 @@
 // A batch: one part (one or a few musical numbers) engraved, styled and cut into pages.
 import { Random } from './random.mjs';
-import { habits, makeNumber } from './music.mjs';
+import { habits, makeNumber, secondStaff } from './music.mjs';
 import { applyStyle, makeStyle } from './style.mjs';
 import { composePage } from './page.mjs';
 import { resolveMeters } from './truth.mjs';
 import { engraveVerovio, verovioOptions } from './verovio.mjs';
 import { engraveLilypond, lilypondOptions } from './lilypond.mjs';
+import { addOssia } from './ossia.mjs';
 import { makeHand } from './hand.mjs';
 import { INSTRUMENTS, title } from './words.mjs';
 
@@ -14,10 +15,12 @@ export async function makeBatch(engraver, seed, { handShare, faces }) {
   const hand = r.chance(handShare);
   const face = hand && r.chance(0.8) && faces.includes('Petaluma') ? 'Petaluma' : r.pick(faces);
   const h = habits(r), style = makeStyle(r, { hand: hand || (face === 'Petaluma' && r.chance(0.7)) });
+  const ly0 = engraver === 'lilypond';
   style.headLeft = r.chance(0.3);
   style.everyBar = h.everyBar;
   if (h.everyBar) style.numberPlace = r.pick(['above', 'boxed', 'left']);
   const state = { mark: 0 }, items = [];
+  const piano = !ly0 && r.chance(0.04);
   const count = r.weighted([[1, 5], [2, 2], [3, 1]]), from = r.int(1, 30);
   const ly = engraver === 'lilypond';
   if (ly) h.noTwo = true;
@@ -27,14 +30,16 @@ export async function makeBatch(engraver, seed, { handShare, faces }) {
     if (label) state.mark = 0;
     const number = makeNumber(r, h, { label, state, firstNumber: label || r.chance(0.5) ? 1 : r.int(2, 300) });
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} ${number.title}`, `No. ${label}`, `No. ${label} – ${number.title}`]);
+    if (piano) for (const b of number.bars) { b.midClef = false; delete b.cue; }
     let breaks = null;
     if (r.chance(0.2)) { breaks = new Set(); let at = 0; while ((at += r.int(1, 7)) < number.bars.length) breaks.add(at); }
-    const systems = ly ? await engraveLilypond(number, { ...options, breaks }) : await engraveVerovio(number, { ...options, breaks: breaks ? 'encoded' : 'auto' }, { breaks });
+    const systems = ly ? await engraveLilypond(number, { ...options, breaks }) : await engraveVerovio(number, { ...options, breaks: breaks ? 'encoded' : 'auto' }, piano ? { breaks, staves: 2, second: secondStaff(r, number) } : { breaks });
     for (const sys of systems) { resolveMeters(sys, number); applyStyle(sys, style, number, r); }
     const hr = r.fork(7);
     const nature = hand ? makeHand(hr) : null;
     systems.forEach((sys, k) => items.push({ sys: nature ? nature(sys, hr) : sys, number, opening: k === 0 }));
   }
+  if (!piano && r.chance(0.08)) for (const t of items) if (r.chance(0.25)) addOssia(r.pick(items).sys, t.sys, r);
   const pages = [];
   const per = r.int(4, 14), k = r.range(12, 24), part = r.pick(INSTRUMENTS), name = title(r);
   for (let i = 0, n = 0; i < items.length; i += per, n++) {

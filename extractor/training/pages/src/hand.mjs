@@ -10,10 +10,11 @@ export function field(r, wave) {
 }
 export function makeHand(r) {
   const c = { size: r.range(0.02, 0.09), turn: r.range(0.01, 0.08), shift: r.range(0.02, 0.12), wob: r.range(0.02, 0.1), wave: r.range(3, 10), pen: r.range(0.14, 0.34), slant: r.range(0.01, 0.09), over: r.range(0.05, 0.5),
-    ruled: r.chance(0.6), dash: r.chance(0.35), lean: r.gauss(0.05), shear: r.gauss(0.06), thickAsTwo: r.chance(0.3), bold: r.chance(0.3) ? r.range(0.03, 0.1) : 0 };
+    ruled: r.chance(0.6), dash: r.chance(0.35), lean: r.gauss(0.05), shear: r.gauss(0.06), empty: r.chance(0.35) ? r.range(2, 30) : 0, slantRest: r.chance(0.4), bold: r.chance(0.3) ? r.range(0.03, 0.1) : 0 };
   return (sys, q) => handSystem(sys, c, q);
 }
-function handSystem(sys, c, r) {
+function handSystem(input, c, r) {
+  const sys = c.empty ? longer(input, c.empty) : input;
   const fx = field(r, c.wave * 2), fy = field(r, c.wave * 2), bend = field(r, 60);
   const warp = (x, y) => [x + c.wob * fx(x, y), y + c.wob * fy(x, y)];
   const bendAmp = c.ruled ? 0 : r.range(0, 0.35);
@@ -54,6 +55,12 @@ function handSystem(sys, c, r) {
   }
   const midlines = sys.staves.map(s => { const m = []; for (let i = 0; i <= 16; i++) { const x = s.x0 + ((s.x1 - s.x0) * i) / 16; m.push(whole(x, s.y)); } return m; });
   return { ...sys, prims: out, midlines };
+}
+/** Music paper ruled to the margin: the lines go on after the last barline. */
+function longer(sys, by) {
+  const x1 = sys.staves[0].x1, to = x1 + by;
+  const prims = sys.prims.map(p => (p.el.kind === 'staffline' && inkBox(p.path)[2] > x1 - 1 ? { ...p, path: p.path.map(q => (q[0] === 'L' && q[1] > x1 - 1 ? ['L', to, q[2]] : q)) } : p));
+  return { ...sys, prims, staves: sys.staves.map(s => ({ ...s, x1: to })) };
 }
 /** Straight pieces cut short, so that a smooth field can bend them. */
 function lineSteps(path, step = 2) {

@@ -19,7 +19,7 @@ export function habits(r) {
     block: r.weighted([[0, 3], [0.5, 1], [1, 2]]), oneNumbered: r.chance(0.3), repeats: r.range(0, 0.12), words: r.range(0.02, 0.3), dyn: r.range(0.05, 0.3), slur: r.range(0, 0.35),
     walk: r.chance(0.25) ? { lo: -10, hi: 5 } : r.chance(0.2) ? { lo: -5, hi: 11 } : { lo: -7, hi: 7 }, chords: r.chance(0.15) ? 0.3 : 0.02, artic: r.pick([0.03, 0.1, 0.35]), tremolo: r.chance(0.1) ? 0.3 : 0.01,
     meterChanges: r.weighted([[0.02, 5], [0.12, 3], [0.4, 1]]), keyChanges: r.pick([0.05, 0.2]), doubles: r.range(0.1, 0.7), counters: r.chance(0.25) ? 0.12 : 0.005, everyBar: r.chance(0.05),
-    forms: r.range(0.2, 1), cues: r.range(0, 0.1), lyrics: r.chance(0.06), fing: r.chance(0.1) ? 0.2 : 0, dashed: r.chance(0.15), multiRuns: r.chance(0.4),
+    forms: r.chance(0.25) ? r.range(1.5, 4) : r.range(0.2, 1), cues: r.range(0, 0.1), lyrics: r.chance(0.06), fing: r.chance(0.1) ? 0.2 : 0, dashed: r.chance(0.15), multiRuns: r.chance(0.4),
   };
 }
 
@@ -68,7 +68,7 @@ export function makeNumber(r, h, { bars: want = r.int(12, 70), label = null, fir
   };
   if (r.chance(0.15)) { up = true; add({ pickup: true, number: 0, events: fill({ beats: 1, unit: 4 }, 'plain', r, walk), newMeter: true }); }
   const tempo = () => (r.chance(0.15) ? `${r.pick(TEMPI)} (${r.pick(['q', 'h', 'q.'])} = ${r.int(40, 180)})` : r.chance(0.2) ? `${r.pick(['q', 'q.', 'h', 'e'])} = ${r.int(40, 208)}` : r.pick(TEMPI));
-  let first = true, ending = 0;
+  let first = true;
   while (bars.length < want) {
     const start = bars.length;
     const marked = !first && r.chance(0.75);
@@ -81,7 +81,7 @@ export function makeNumber(r, h, { bars: want = r.int(12, 70), label = null, fir
     const wasChanged = state.changed; state.changed = false;
     if (!first && (changedKey || (marked && r.chance(h.doubles)))) bars[bars.length - 1].right = h.dashed && r.chance(0.2) ? 'dashed' : 'double';
     const len = r.int(2, 14), plan = r.next();
-    const repeat = !first && r.chance(0.16 * h.forms + 0.02) && ending === 0;
+    const repeat = (!first || r.chance(0.4)) && r.chance(0.16 * h.forms + 0.02);
     // body of the phrase
     if (plan < h.resty) {
       if (h.multiRuns && r.chance(0.5)) { const n = r.int(2, 6); for (let k = 0; k < n; k++) { const b = rests(r.chance(0.2) ? 1 : size()); if (r.chance(0.4)) word(b, r.chance(0.3) ? r.pick(CUES) : r.pick([...ALTER, ...TEMPI]), 'above', 'tempo'); } }
@@ -109,7 +109,7 @@ export function makeNumber(r, h, { bars: want = r.int(12, 70), label = null, fir
     if (r.chance(h.words * 0.6)) word(bars[r.int(start, bars.length - 1)], r.pick(THEATRE), r.chance(0.75) ? 'above' : 'below', r.chance(0.5) ? 'tempo' : 'dir');
     if (r.chance(h.words * 0.2)) word(bars[r.int(start, bars.length - 1)], r.pick(CUES), 'above', 'cue');
     // repeats, with or without endings
-    if (repeat && !b0.newKey && !b0.newMeter) {
+    if (repeat && (first ? !up : !b0.newKey && !b0.newMeter)) {
       b0.left = 'repeat-start';
       if (start > 0) bars[start - 1].right = bars[start - 1].right === 'repeat-end' ? 'repeat-both' : 'repeat-start';
       const last = bars.length - 1;
@@ -122,9 +122,9 @@ export function makeNumber(r, h, { bars: want = r.int(12, 70), label = null, fir
         if (r.chance(0.3)) bars[bars.length - 1].right = 'double';
       } else { bars[last].right = 'repeat-end'; if (r.chance(0.25)) { word(bars[last], r.pick(['3X', 'Vamp', 'Play 3 times', '(4X)']), 'above', 'tempo'); } }
     }
-    if (!first && r.chance(0.06 * h.forms)) b0.signs.push('segno');
-    if (!first && r.chance(0.05 * h.forms)) b0.signs.push('coda');
-    if (r.chance(0.05 * h.forms)) { const b = bars[bars.length - 1]; const s = r.pick(['to-coda', 'da-capo', 'dal-segno', 'fine']); b.signs.push(s); if (b.right === 'single' && r.chance(0.8)) b.right = 'double';
+    if (!first && r.chance(0.06 * Math.min(2, h.forms))) b0.signs.push('segno');
+    if (!first && r.chance(0.05 * Math.min(2, h.forms))) b0.signs.push('coda');
+    if (r.chance(0.05 * Math.min(2, h.forms))) { const b = bars[bars.length - 1]; const s = r.pick(['to-coda', 'da-capo', 'dal-segno', 'fine']); b.signs.push(s); if (b.right === 'single' && r.chance(0.8)) b.right = 'double';
       b.words.push({ text: navText(s, r), place: r.chance(0.8) ? 'above' : 'below', style: 'nav', sign: s }); }
     first = false;
   }
@@ -140,4 +140,10 @@ export function navText(s, r) {
   if (s === 'da-capo') return r.pick(['D.C.', 'D.C. al Fine', 'D.C. al Coda', 'Da Capo', 'Da Capo al Fine', 'D. C.']);
   if (s === 'dal-segno') return r.pick(['D.S.', 'D.S. al Coda', 'D.S. al Fine', 'Dal Segno', 'D.S. % al Coda', 'D. S.']);
   return r.pick(['Fine', 'FINE', 'Fine.']);
+}
+
+/** A second staff for the same bars (piano-conductor pages). */
+export function secondStaff(r, number) {
+  const walk = new Walk(r, { lo: -6, hi: 6, chords: 0.3 });
+  return number.bars.map(b => ({ ...b, rehearsal: undefined, midClef: false, events: b.events && fill(b.pickup ? { beats: 1, unit: 4 } : b.meter, r.pick(['plain', 'busy', 'calm']), r, walk), cue: undefined, words: [], signs: [] }));
 }

@@ -10,7 +10,7 @@ export function makeStyle(r, { hand = false } = {}) {
     count: hand ? (r.chance(0.8) ? h : null) : r.chance(0.55) ? r.pick(DIGITS) : null, meter: hand ? (r.chance(0.5) ? h : null) : r.chance(0.2) ? r.pick(DIGITS.filter(n => /Bold|Bd|Demi|Black/.test(n))) : null,
     counter: f([...DIGITS]), lyric: f(SERIF), fing: f([...SERIF_BOLD, ...SANS]),
     tempoSize: r.range(0.85, 1.25), dirSize: r.range(0.8, 1.15), rehSize: r.range(0.95, 1.7), countSize: r.range(0.75, 1.15), numberSize: r.range(0.8, 1.3), counterSize: r.range(0.55, 1),
-    enclosurePad: r.range(0.2, 0.55), enclosureLine: r.range(0.1, 0.32), startLine: r.chance(0.15), thickBar: r.weighted({ plain: 5, noserif: 1, tall: 2, thin: 1, short: 2 }), thickH: r.range(0.35, 1.1),
+    enclosurePad: r.range(0.2, 0.55), enclosureLine: r.range(0.1, 0.32), startLine: r.chance(hand ? 0.35 : 0.15) ? (hand && r.chance(0.4) ? 2 : 1) : 0, wings: r.chance(0.06), thickBar: r.weighted({ plain: 5, noserif: 1, tall: 2, thin: 1, short: 2 }), thickH: r.range(0.35, 1.1),
     numberPlace: r.weighted({ above: 6, left: 2, boxed: 1, none: 3 }), oneThick: r.chance(0.1), countGap: r.range(0.3, 1.1), rehSquare: r.chance(0.3),
   };
 }
@@ -25,8 +25,9 @@ export function applyStyle(sys, style, number, r) {
   groups(sys, 'multi-rest').forEach(g => restyleThick(sys, g, style));
   oneNumerals(sys, style, number);
   unstack(sys);
+  if (style.wings) wings(sys);
   for (const st of sys.staves) {
-    if (style.startLine) sys.prims.push(line(st.x0 + 0.08, st.y - 2, st.x0 + 0.08, st.y + 2, 0.16, { kind: 'start-line', key: `start:${st.y}`, bar: -1 }));
+    for (let k = 0; k < style.startLine; k++) sys.prims.push(line(st.x0 + 0.08 + k * 0.7, st.y - 2, st.x0 + 0.08 + k * 0.7, st.y + 2, 0.16, { kind: 'start-line', key: `start:${st.y}`, bar: -1 }));
   }
 }
 export const line = (x0, y0, x1, y1, w, el) => ({ path: [['M', x0, y0], ['L', x1, y1]], fill: false, stroke: w, el });
@@ -102,15 +103,15 @@ function restyleCount(sys, g, style, number) {
   putText(sys, text, style.count, size, (b[0] + b[2]) / 2, below ? 2 + style.countGap + 2 * style.countSize : Math.min(b[3], -2 - style.countGap), 'middle', g[0].el);
 }
 function restyleMeter(sys, g, style) {
-  const code = g[0].el.glyph, b = boxOf(g);
+  const b = boxOf(g), text = g.find(p => p.el.text)?.el.text;
   if (b[3] - b[1] < 3.2) return; // C or cut C
   const bar = g[0].el.meter;
   if (!bar) return;
   const size = 1.98 / digitHeight(style.meter);
   remove(sys, g);
   const y = (b[1] + b[3]) / 2;
-  putText(sys, String(bar.beats), style.meter, size, (b[0] + b[2]) / 2, y - 0.02, 'middle', g[0].el);
-  putText(sys, String(bar.unit), style.meter, size, (b[0] + b[2]) / 2, y + 1.98, 'middle', g[0].el);
+  putText(sys, String(bar.beats), style.meter, size, (b[0] + b[2]) / 2, y - 0.02, 'middle', g[0].el, { text });
+  putText(sys, String(bar.unit), style.meter, size, (b[0] + b[2]) / 2, y + 1.98, 'middle', g[0].el, { text });
 }
 function restyleThick(sys, g, style) {
   if (g.length !== 3 || style.thickBar === 'plain') return;
@@ -122,6 +123,7 @@ function restyleThick(sys, g, style) {
   if (s) for (const x of [x0 + 0.07, x1 - 0.07]) sys.prims.push(line(x, y - s / 2, x, y + s / 2, 0.14 + style.enclosureLine / 3, el));
 }
 function oneNumerals(sys, style, number) {
+  if (sys.staves.length > 1) return;
   for (const g of groups(sys, 'rest')) {
     const el = g[0].el, b = number.bars[el.bar];
     if (!b?.numeral) continue;
@@ -146,5 +148,18 @@ function unstack(sys) {
     if (!m) continue;
     const dx = g[0].el.word?.style === 'nav' ? m[0] - 0.5 - b[2] : m[2] + 0.5 - b[0];
     for (const p of g) p.path = mapPath(p.path, (x, y) => [x + dx, y]);
+  }
+}
+
+/** Winged repeat signs: little strokes at the ends of the thick line. */
+function wings(sys) {
+  const dots = sys.prims.filter(p => p.el.kind === 'barline' && boxOf([p])[3] - boxOf([p])[1] < 1.2).map(p => boxOf([p]));
+  for (const p of sys.prims.filter(p => p.el.kind === 'barline')) {
+    const b = boxOf([p]); if (b[2] - b[0] < 0.34 || b[3] - b[1] < 3) continue;
+    for (const side of [-1, 1]) {
+      const x = side < 0 ? b[0] : b[2];
+      if (!dots.some(d => Math.sign((d[0] + d[2]) / 2 - x) === side && Math.abs((d[0] + d[2]) / 2 - x) < 1.8)) continue;
+      for (const [y, dy] of [[b[1], -0.7], [b[3], 0.7]]) sys.prims.push({ path: [['M', x, y], ['C', x + side * 0.2, y + dy * 0.4, x + side * 0.6, y + dy * 0.9, x + side * 1.1, y + dy]], fill: false, stroke: 0.22, el: { kind: 'wing', key: 'wing', bar: -1 } });
+    }
   }
 }

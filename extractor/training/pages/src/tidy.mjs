@@ -1,0 +1,27 @@
+// Music within what an engraver can show without doubt about which drawn text is which: used for the corpus.
+import { fill, Walk } from './events.mjs';
+
+export function tidy(number, engraver, r) {
+  const walk = new Walk(r, { lo: -7, hi: 6 });
+  const bars = number.bars;
+  bars.forEach((b, i) => {
+    delete b.counter; delete b.syllables; delete b.lyrics;
+    if (b.content === 'bar-repeat-2') { b.content = 'music'; b.events = fill(b.meter, 'plain', r, walk); shift(bars, i + 1, -1); }
+    if (engraver === 'abcm2ps' && b.content === 'bar-repeat') { b.content = 'music'; b.events = fill(b.meter, 'plain', r, walk); }
+    if (engraver === 'abcm2ps' && b.cue) { delete b.cue; }
+    if (engraver !== 'lilypond') { b.block = false; }
+    b.below = engraver === 'lilypond' && b.below;
+    if (b.numeral) b.numeral = false;
+    const seen = new Set();
+    b.words = b.words.filter(w => { const k = w.style === 'tempo' || w.style === 'nav' ? w.style : w.place; if (seen.has(k)) return false; seen.add(k); return true; });
+    const nav = b.words.find(w => w.style === 'nav');
+    b.signs = b.signs.filter(s => !(nav && (s === 'segno' || s === 'coda')) && (nav || !/coda|fine|capo|dal/.test(s) || s === 'coda'));
+    if (engraver === 'abcm2ps' || engraver === 'musescore') { b.midClef = false; if (b.right === 'none') b.right = 'final'; }
+    if (b.content !== 'music' && engraver !== 'verovio') { b.signs = b.signs.filter(s => s !== 'caesura'); }
+    if (b.content === 'multi-rest') b.signs = b.signs.filter(s => s !== 'fermata' && s !== 'caesura');
+    if (b.dyn === 'fz') b.dyn = 'f';
+    if (engraver === 'abcm2ps' && (b.dyn === 'sf' || b.dyn === 'fp')) b.dyn = 'sfz';
+  });
+  return number;
+}
+function shift(bars, from, by) { for (let i = from; i < bars.length; i++) { const b = bars[i], old = String(b.number); b.number += by; if (b.rehearsal?.text === old) b.rehearsal.text = String(b.number); } }
