@@ -9,6 +9,7 @@ import { byStaff } from './lilypond.mjs';
 import { middle, symbols } from './mei.mjs';
 import { displayList } from './svg.mjs';
 import { assignBars } from './systems.mjs';
+import { obstacle } from './style.mjs';
 
 const run = promisify(execFile);
 const KEYS = ['Gb', 'Db', 'Ab', 'Eb', 'Bb', 'F', 'C', 'G', 'D', 'A', 'E', 'B', 'F#'];
@@ -97,8 +98,8 @@ function pieces(list) {
     if (g === 'r1' && p.abc === 'Z') put('rest');
     else if (g) put(GLYPH[g]);
     else if (p.abc === 'B') put(inkBox(p.path, p.stroke)[3] - inkBox(p.path, p.stroke)[1] > 20 || /dots/.test(glyph) ? 'barline' : p.path.length === 5 ? 'rehearsal' : 'other');
-    else if (p.abc === 'c') put('clef');
-    else if (p.abc === 'K') put('key');
+    else if (all.some(id => /clef/.test(id))) put('clef');
+    else if (p.abc === 'K' && all.some(id => /^(ft|sh|nt|ut|us|un)/.test(id))) put('key');
     else if (p.abc === 'M') put('meter');
     else put('other');
   }
@@ -120,8 +121,11 @@ function identify(sys, number) {
     const b = number.bars[t.el.bar];
     if (t.el.kind === 'count') { t.el.key = `count:${t.el.bar}`; if (t.s !== String(b.count)) throw new Error(`count ${t.s} for ${b.count}`); }
     if (t.el.kind === 'ending') { if (!b.ending) throw new Error('stray ending'); t.el.key = `ending:${b.ending.id}`; t.el.text = t.s; }
-    if (t.el.kind === 'bar-number' && Number(t.s) !== b.number) throw new Error(`bar number ${t.s} at bar ${b.number}`);
+    if (t.el.kind === 'bar-number') t.s = String(b.number); // set anew in our own face anyway; ours counts long rests and upbeats as the map does
+    if (t.el.kind === 'rehearsal') t.y = obstacle(sys, t.x - 0.7, t.x + 3) - 0.9; // abcm2ps sets part letters too high for a part book
   }
+  for (const k of ['fermata', 'segno', 'coda']) for (const p of own(k)) p.el.key = `${k}:${p.el.bar}`;
+  for (const p of own('note-rest')) if (number.bars[p.el.bar]?.content === 'rest') p.el = { ...p.el, kind: 'rest', key: `rest:${p.el.bar}` };
   for (const p of own('multi-rest')) p.el.key = `multi-rest:${p.el.bar}`;
   for (const p of [...own('key'), ...own('clef')]) p.el.key = `${p.el.kind}:${p.el.bar}`;
   for (const p of own('meter')) p.el.key = `meter:${p.el.bar}:${Math.round((p.path ? inkBox(p.path)[0] : p.x) / 3)}`;

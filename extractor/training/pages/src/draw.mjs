@@ -19,4 +19,5 @@ export async function raster(prims, w, h) {
   for (let i = 0, j = 0; i < gray.length; i++, j += 4) gray[i] = px[j];
   return { data: gray, width: w, height: h };
 }
+export { Resvg, sharp };
 export const grayPng = img => sharp(img.data, { raw: { width: img.width, height: img.height, channels: 1 } }).png({ compressionLevel: 6 }).toBuffer();

@@ -84,7 +84,7 @@ export function toMscx(number, o) {
   });
   const z = (k, v) => `<${k}>${v}</${k}>`;
   const style = [z('pageWidth', o.width), z('pageHeight', 44), z('pagePrintableWidth', (o.width - 1.2).toFixed(2)), z('pageEvenLeftMargin', 0.6), z('pageOddLeftMargin', 0.6), z('pageEvenTopMargin', 1.2), z('pageOddTopMargin', 1.2), z('createMultiMeasureRests', 1), z('minEmptyMeasures', 2), z('minSystemDistance', 26), z('maxSystemDistance', 26), z('showFooter', 0), z('showHeader', 0),
-    z('musicalSymbolFont', o.face), z('musicalTextFont', `${o.face} Text`), z('staffLineWidth', 0), z('barWidth', o.bar), z('endBarWidth', o.thick), z('doubleBarWidth', o.bar), z('stemWidth', o.stem), z('measureSpacing', o.spacing), z('minMMRestWidth', o.rest), z('rehearsalMarkFrameType', { box: 1, circle: 2, none: 0 }[o.enclosure]), z('rehearsalMarkFontFace', o.markFont), z('rehearsalMarkFontSize', o.markSize), z('rehearsalMarkFontStyle', 1),
+    z('musicalSymbolFont', o.face), z('musicalTextFont', { Emmentaler: 'MScore Text', Gonville: 'Gootville Text' }[o.face] ?? `${o.face} Text`), z('staffLineWidth', 0), z('barWidth', o.bar), z('endBarWidth', o.thick), z('doubleBarWidth', o.bar), z('stemWidth', o.stem), z('measureSpacing', o.spacing), z('minMMRestWidth', o.rest), z('rehearsalMarkFrameType', { box: 1, circle: 2, none: 0 }[o.enclosure]), z('rehearsalMarkFontFace', o.markFont), z('rehearsalMarkFontSize', o.markSize), z('rehearsalMarkFontStyle', 1),
     z('tempoFontFace', o.textFont), z('staffTextFontFace', o.textFont), z('repeatRightFontFace', o.textFont), z('measureNumberFontFace', o.textFont), z('measureNumberFontSize', o.numberSize), z('voltaFontFace', o.textFont), z('showMeasureNumber', o.numbers ? 1 : 0), z('mmRestNumberPos', 0), z('lastSystemFillLimit', 0.3), z('Spatium', 1.764)].filter(s => !/staffLineWidth/.test(s)).join('') + z('staffLineWidth', o.line);
   return `<?xml version="1.0" encoding="UTF-8"?>\n<museScore version="3.01"><programVersion>3.2.3</programVersion><Score><LayerTag id="0" tag="default"></LayerTag><currentLayer>0</currentLayer><Division>480</Division><Style>${style}</Style>` +
     `<Part><Staff id="1"><StaffType group="pitched"><name>stdNormal</name></StaffType><defaultClef>F</defaultClef></Staff><trackName>Part</trackName><Instrument><longName></longName><shortName></shortName><trackName>Part</trackName></Instrument></Part><Staff id="1">${out}</Staff></Score></museScore>`;
@@ -139,9 +139,10 @@ function identify(sys, number) {
     const el = p.el, b = number.bars[el.bar], box = boxOf([p]);
     const set = (kind, key, more = {}) => { p.el = { ...el, kind, key: `${kind}:${key}`, ...more }; };
     if (!b) continue;
-    if (el.kind === 'multi-rest' && box[3] < -1.95) set('count', el.bar, { text: String(b.count) });
+    if (el.kind === 'rest' && (b.content === 'music' || box[3] - box[1] > 1)) set('note-rest', `${el.key}`);
+    else if (el.kind === 'multi-rest' && box[3] < -1.95) set('count', el.bar, { text: String(b.count) });
     else if (el.kind === 'bar-number') set('bar-number', el.bar, { text: String(b.number) });
-    else if (el.kind === 'ending') { if (!b.ending) throw new Error('stray ending'); set('ending', b.ending.id, { text: b.ending.text }); }
+    else if (el.kind === 'ending') { const e = [0, -1, 1].map(d => number.bars[el.bar + d]).find(c => c?.ending); if (!e) throw new Error('stray ending'); set('ending', e.ending.id, { text: e.ending.text, bar: number.bars.indexOf(e) }); }
     else if (el.kind === 'fermata' || el.kind === 'caesura') set(el.kind, el.bar);
   }
   for (const kind of ['key', 'meter']) for (const g of clusters(sys.prims.filter(p => p.el.kind === kind))) for (const p of g) p.el.key = g[0].el.key;

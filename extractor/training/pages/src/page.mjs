@@ -70,7 +70,7 @@ export function pageTruth(page, k, meta) {
       const signs = e.part ? [] : b.signs;
       bars.push({ id: bid, page: 1, system: s + 1, outline: quad(e.x0, e.x1), number: b.number + e.part, count: b.count, meter: { beats: b.meter.beats, unit: b.meter.unit, printed: e.printed },
         startBarline: e.start, endBarline: e.end, ...(b.rehearsal && !e.part ? { rehearsal: b.rehearsal } : {}), content: b.content === 'bar-repeat-2' ? 'bar-repeat' : b.content,
-        ...(b.ending ? { ending: b.ending.numbers } : {}), ...(signs.length ? { signs } : {}), ...(words.length ? { words } : {}), confidence: 1, origin: 'verified' });
+        ...(b.ending ? { ending: b.ending.numbers } : {}), ...(signs.length ? { signs } : {}), ...(words.length ? { words } : {}), ...times(words), ...silence(b), confidence: 1, origin: 'verified' });
       const open = numbers[numbers.length - 1];
       if (open && open.of === t.number) open.lastBar = bid; else numbers.push({ of: t.number, label: t.number.label ?? '', title: t.number.title, firstBar: bid, lastBar: bid });
     }
@@ -83,3 +83,16 @@ export function pageTruth(page, k, meta) {
 }
 export const toPixels = (prims, k) => prims.map(p => ({ ...p, path: mapPath(p.path, (x, y) => [x * k, y * k]), stroke: p.stroke * k, dash: p.dash?.map(v => v * k) }));
 export const pageInk = prims => prims.reduce((b, p) => union(b, inkBox(p.path, p.stroke)), null);
+
+function times(words) {
+  const n = words.map(w => /^\(?(\d)X\)?$|Play (\d) times/.exec(w.text)).find(Boolean);
+  return n ? { times: Number(n[1] ?? n[2]) } : {};
+}
+/** Beats of rest before the first and after the last note of a bar with music. */
+function silence(b) {
+  if (b.content !== 'music') return {};
+  const flat = b.events.flatMap(g => g.notes.map(n => ({ rest: n.rest, d: g.tuplet ? (n.dur * 2) / 3 : n.dur }))), beat = 16 / b.meter.unit;
+  const lead = list => { const i = list.findIndex(n => !n.rest); return (i < 0 ? list : list.slice(0, i)).reduce((s, n) => s + n.d, 0) / beat; };
+  const a = lead(flat), z = lead([...flat].reverse());
+  return { ...(a ? { silentStart: a } : {}), ...(z ? { silentEnd: z } : {}) };
+}

@@ -46,7 +46,6 @@ export function assignBars(systems, number) {
       if (!e) throw new Error('more barlines than bars');
       const atLineEnd = k === lines.length - 1 && s < systems.length - 1;
       const want = atLineEnd && e.type === 'repeat-start' ? 'single' : atLineEnd && e.type === 'repeat-both' ? 'repeat-end' : e.type;
-      if (globalThis.DBG && l.type !== want) console.log(s, k, lines.map(l => l.type + '@' + l.x.toFixed(1)).join(' '), 'head', head, 'bar', e.i);
       if (l.type !== want && !(atLineEnd && l.type === e.type)) throw new Error(`barline ${l.type} where ${e.type} is meant`);
       for (const p of l.prims) p.el = { ...p.el, bar: e.i };
       ends.push({ x: l.x, i: e.i });

@@ -3,17 +3,18 @@ import { fill, Walk } from './events.mjs';
 
 export function tidy(number, engraver, r) {
   const walk = new Walk(r, { lo: -7, hi: 6 });
-  const bars = number.bars;
+  const bars = number.bars, last = {};
   bars.forEach((b, i) => {
     delete b.counter; delete b.syllables; delete b.lyrics;
     if (b.content === 'bar-repeat-2') { b.content = 'music'; b.events = fill(b.meter, 'plain', r, walk); shift(bars, i + 1, -1); }
     if (engraver === 'abcm2ps' && b.content === 'bar-repeat') { b.content = 'music'; b.events = fill(b.meter, 'plain', r, walk); }
-    if (engraver === 'abcm2ps' && b.cue) { delete b.cue; }
+    if (engraver === 'abcm2ps') { delete b.cue; b.signs = b.signs.filter(s => s !== 'caesura'); }
     if (engraver !== 'lilypond') { b.block = false; }
     b.below = engraver === 'lilypond' && b.below;
     if (b.numeral) b.numeral = false;
+    if (engraver === 'musescore' && b.content === 'multi-rest' && b.right === 'double' && !bars[i + 1]?.newKey) b.right = 'single'; // it drops that barline
     const seen = new Set();
-    b.words = b.words.filter(w => { const k = w.style === 'tempo' || w.style === 'nav' ? w.style : w.place; if (seen.has(k)) return false; seen.add(k); return true; });
+    b.words = b.words.filter(w => { const k = w.style === 'tempo' || w.style === 'nav' ? w.style : w.place; if (seen.has(k)) return false; if (engraver === 'musescore' && k !== 'nav' && i - (last[k] ?? -9) < 3) return false; last[k] = i; seen.add(k); return true; });
     const nav = b.words.find(w => w.style === 'nav');
     b.signs = b.signs.filter(s => !(nav && (s === 'segno' || s === 'coda')) && (nav || !/coda|fine|capo|dal/.test(s) || s === 'coda'));
     if (engraver === 'abcm2ps' || engraver === 'musescore') { b.midClef = false; if (b.right === 'none') b.right = 'final'; }

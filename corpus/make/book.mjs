@@ -1,0 +1,68 @@
+// One page of a pit book: musical numbers in order, bars from 1 in each, marks in sequence, engraved by one of four engravers.
+import { Random } from '../../extractor/training/pages/src/random.mjs';
+import { habits, makeNumber } from '../../extractor/training/pages/src/music.mjs';
+import { tidy } from '../../extractor/training/pages/src/tidy.mjs';
+import { applyStyle, makeStyle } from '../../extractor/training/pages/src/style.mjs';
+import { composePage, pageTruth } from '../../extractor/training/pages/src/page.mjs';
+import { readSystem, resolveMeters } from '../../extractor/training/pages/src/truth.mjs';
+import { engraveVerovio, verovioOptions } from '../../extractor/training/pages/src/verovio.mjs';
+import { engraveLilypond, lilypondOptions } from '../../extractor/training/pages/src/lilypond.mjs';
+import { engraveMusescore, musescoreOptions } from '../../extractor/training/pages/src/musescore.mjs';
+import { abcOptions, engraveAbc } from '../../extractor/training/pages/src/abcm2ps.mjs';
+import { title } from '../../extractor/training/pages/src/words.mjs';
+
+const PARTS = ['Bass', 'Double Bass', 'Bass (Ac. & Elec.)', 'Contrabass'];
+
+function pitHabits(r, engraver) {
+  const h = habits(r);
+  h.clef = r.chance(0.88) ? { shape: 'F', line: 4 } : h.clef;
+  h.marks = r.weighted({ letters: 5, bars: 4, numbers: 1.5 });
+  h.enclosure = r.weighted({ box: 75, circle: 10, none: 15 });
+  if (engraver === 'abcm2ps' && h.enclosure === 'circle') h.enclosure = 'box';
+  h.firstMark = 0; h.lyrics = false; h.everyBar = false; h.dashed = false; h.fing = 0;
+  h.resty = r.pick([0.2, 0.35, 0.5]); h.meterChanges = r.pick([0.05, 0.15]); h.mode = r.weighted({ plain: 4, calm: 3, busy: 2 });
+  h.noTwo = engraver !== 'verovio';
+  return h;
+}
+
+/** @returns {page, meta} with the page composed in staff spaces, or throws when the engraver drew something else than meant. */
+export async function bookPage(engraver, seed) {
+  const r = new Random(seed), h = pitHabits(r, engraver), style = makeStyle(r);
+  style.headLeft = r.chance(0.5); style.wings = false; style.oneThick = false; style.numberPlace = r.weighted({ above: 5, left: 3, boxed: 1, none: 1 });
+  const opening = r.chance(0.7), from = r.int(1, 22), items = [];
+  const vo = verovioOptions(r, r.pick(['Leipzig', 'Bravura', 'Leland', 'Gootville'])), lo = lilypondOptions(r), mo = musescoreOptions(r, h), ao = abcOptions(r, h);
+  const engrave = { verovio: n => engraveVerovio(n, vo, {}), lilypond: n => engraveLilypond(n, lo), musescore: n => engraveMusescore(n, mo), abcm2ps: n => engraveAbc(n, ao) }[engraver];
+  const face = { verovio: vo.font, lilypond: 'Emmentaler', musescore: mo.face, abcm2ps: 'abcm2ps' }[engraver];
+  const least = r.int(8, 11);
+  for (let n = 0; n < 4 && items.length < least + 3; n++) {
+    const first = n > 0 || opening, label = String(from + n);
+    const number = makeNumber(r, h, { bars: r.int(18, 56), label: first ? label : null, state: { mark: first ? 0 : r.int(2, 9) }, firstNumber: first ? 1 : r.int(20, 90) });
+    tidy(number, engraver, r);
+    if (!first && number.bars[0].pickup) throw new Error('a page that goes on has no upbeat');
+    number.label ??= String(from); // a number that began on the page before
+    number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} – ${number.title}`, `No. ${label} – ${number.title.toUpperCase()}`]);
+    const systems = await engrave(number);
+    for (const sys of systems) { resolveMeters(sys, number); applyStyle(sys, style, number, r); allDrawn(readSystem(sys, number)); }
+    systems.forEach((sys, k) => items.push({ sys, number, opening: first && k === 0 }));
+  }
+  const name = title(r), part = r.pick(PARTS), salt = r.fork(3);
+  let page = null;
+  for (let count = Math.min(items.length, 13); count >= 5; count--) {
+    const q = Object.assign(new Random(1), { s: [...salt.s] });
+    let slice = items.slice(0, count);
+    if (slice.at(-1).opening) slice = slice.slice(0, -1); // a heading's number has more than one line on the page
+    page = composePage(slice, style, q, { title: null, part, pageNo: r.int(2, 60) });
+    if (page.H <= page.W * 1.4) break;
+  }
+  page.H = Math.max(page.H, page.W * (1.28 + 0.1 * salt.next()));
+  return { page, meta: { engraver, face, seed, title: name, part } };
+}
+/** Every sign the truth will name is on the page. */
+function allDrawn({ staves, bars }) {
+  for (const { b, i, part } of bars) if (!part) {
+    for (const s of b.signs.filter(s => /^(segno|coda|fermata|caesura)$/.test(s))) if (!staves[0].some(g => g.kind === s && g.bar === i)) throw new Error(`${s} not drawn`);
+    if (b.words.length !== staves[0].filter(g => g.kind === 'word' && g.bar === i).length) throw new Error('words not drawn as meant');
+    if (b.content !== 'music' && !staves[0].some(g => (g.kind === b.content || (g.kind === 'block-rest' && b.content === 'multi-rest')) && g.bar === i)) throw new Error(`${b.content} not drawn`);
+  }
+}
+export { pageTruth };

@@ -1,0 +1,82 @@
+// node corpus/make/make.mjs [--only KIND] [--out DIR]: makes corpus/pages and corpus/manifest.json again, the same pages from the same seeds.
+// node corpus/make/make.mjs --search KIND: looks for seeds and writes plan-KIND.json (only when the corpus is to be replaced).
+import fs from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Random } from '../../extractor/training/pages/src/random.mjs';
+import { raster, sharp } from '../../extractor/training/pages/src/draw.mjs';
+import { toPixels } from '../../extractor/training/pages/src/page.mjs';
+import { bookPage, pageTruth } from './book.mjs';
+import { desk, photo, scan } from './damage.mjs';
+import { manifest } from './manifest.mjs';
+import { pencil } from './pencil.mjs';
+
+const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '' };
+for (let i = 2; i < process.argv.length; i += 2) opt[process.argv[i].slice(2)] = process.argv[i + 1];
+fs.mkdirSync(opt.out, { recursive: true });
+
+const r2 = v => Math.round(v * 100) / 100;
+/** The truth carried through F: outlines corner by corner, word boxes as the box of their corners, middle lines point by point. */
+function carry(map, signs, F, width, height) {
+  const pt = ([x, y]) => F(x, y).map(r2);
+  const p = map.pages[0]; p.width = width; p.height = height;
+  for (const s of p.systems) {
+    const st = signs.staves.find(t => t.system === s.index), [a, b] = [st.midline[0], st.midline.at(-1)], n = 24;
+    s.midline = Array.from({ length: n + 1 }, (_, i) => pt([a[0] + ((b[0] - a[0]) * i) / n, a[1] + ((b[1] - a[1]) * i) / n]));
+    s.outline = s.outline.map(pt);
+    const [tl, tr, br, bl] = s.outline; s.staffSpace = r2((Math.hypot(bl[0] - tl[0], bl[1] - tl[1]) + Math.hypot(br[0] - tr[0], br[1] - tr[1])) / 8);
+  }
+  for (const b of map.bars) {
+    b.outline = b.outline.map(pt);
+    for (const w of b.words ?? []) { const [x0, y0, x1, y1] = w.box, q = [pt([x0, y0]), pt([x1, y0]), pt([x1, y1]), pt([x0, y1])]; w.box = [Math.min(...q.map(v => v[0])), Math.min(...q.map(v => v[1])), Math.max(...q.map(v => v[0])), Math.max(...q.map(v => v[1]))]; }
+  }
+}
+async function makeOne({ kind, engraver, seed, turned }) {
+  const { page, meta } = await bookPage(engraver, seed), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
+  const name = `${kind}-${engraver}-${seed}`, ext = kind === 'clean' ? 'png' : 'jpg';
+  const { signs, map } = pageTruth(page, k, { ...meta, source: `${name}.${ext}` });
+  const clean = await raster(toPixels(page.prims, k), signs.width, signs.height), src = { w: clean.width, h: clean.height, d: Float32Array.from(clean.data) };
+  let img, F = (x, y) => [x, y], tint = null, planes = null, mode = kind;
+  if (kind === 'scan') ({ img, F, tint, mode } = scan(src, r, k));
+  else if (kind === 'photo') ({ img, F, tint } = photo(src, r, k));
+  else if (kind === 'pencil') ({ planes, F } = desk(src, r, k, pencil(src, map, k, r)));
+  else img = src;
+  let W = (img ?? planes[0]).w, H = (img ?? planes[0]).h, file = `${name}.${ext}`, s;
+  if (kind === 'clean' || mode === 'bilevel') {
+    file = `${name}.png`;
+    s = sharp(Buffer.from(Uint8Array.from(img.d)), { raw: { width: W, height: H, channels: 1 } }).png(mode === 'bilevel' ? { palette: true, colours: 2, compressionLevel: 9 } : { palette: true, colours: 16, compressionLevel: 9 });
+  } else {
+    const colour = planes || tint, px = Buffer.alloc(W * H * (colour ? 3 : 1));
+    if (planes) for (let i = 0; i < W * H; i++) for (let c = 0; c < 3; c++) px[3 * i + c] = planes[c].d[i];
+    else if (tint) for (let i = 0; i < W * H; i++) for (let c = 0; c < 3; c++) px[3 * i + c] = img.d[i] * tint[c];
+    else for (let i = 0; i < W * H; i++) px[i] = img.d[i];
+    s = sharp(px, { raw: { width: W, height: H, channels: colour ? 3 : 1 } });
+    if (turned) { // the camera lay on its side: pixels turned; with `exif` the file says so, without it nobody does
+      const turnedPx = await s.rotate(turned.angle).raw().toBuffer({ resolveWithObject: true });
+      s = sharp(turnedPx.data, { raw: { width: turnedPx.info.width, height: turnedPx.info.height, channels: turnedPx.info.channels } });
+      if (turned.exif) s = s.withMetadata({ orientation: turned.angle === 90 ? 8 : 6 });
+      else { const G = F, w = W, h = H; F = turned.angle === 90 ? (x, y) => { const [u, v] = G(x, y); return [h - v, u]; } : (x, y) => { const [u, v] = G(x, y); return [v, w - u]; }; [W, H] = [h, w]; }
+    }
+    s = s.jpeg({ quality: kind === 'photo' ? r.int(66, 80) : r.int(70, 82), mozjpeg: true });
+  }
+  carry(map, signs, F, W, H);
+  map.pages[0].source = file;
+  map.corpus = { engraver, face: meta.face, kind, seed, ...(turned ? { turned: turned.exif ? 'exif' : 'pixels' } : {}) };
+  fs.writeFileSync(path.join(opt.out, file), await s.toBuffer());
+  fs.writeFileSync(path.join(opt.out, `${name}.json`), JSON.stringify(map) + '\n');
+  return { file, truth: `${name}.json` };
+}
+
+if (opt.search) { // choose seeds anew: a seed is kept when the engraver drew exactly what the music says
+  const [kind, base] = [opt.search, 910000 + 10000 * ['clean', 'scan', 'photo', 'pencil'].indexOf(opt.search)], SHARE = { musescore: 13, abcm2ps: 9, lilypond: 6, verovio: 6 }, found = [];
+  let seed = base;
+  for (const [engraver, want] of Object.entries(SHARE)) for (let n = 0; n < want; seed++) {
+    const turned = kind === 'photo' && n < 2 && engraver !== 'lilypond' ? { angle: seed % 2 ? 90 : 270, exif: n === 0 || engraver === 'abcm2ps' } : undefined, p = { kind, engraver, seed, ...(turned ? { turned } : {}) };
+    try { const e = await makeOne(p); found.push(p); n++; console.log(`${found.length} ${e.file}`); } catch (e) { console.log(`${engraver} ${seed}: ${e.message.slice(0, 90)}`); }
+  }
+  fs.writeFileSync(path.join(here, `plan-${kind}.json`), `[\n${found.map(p => JSON.stringify(p)).join(',\n')}\n]\n`);
+} else {
+  const plan = ['clean', 'scan', 'photo', 'pencil'].flatMap(k => JSON.parse(fs.readFileSync(path.join(here, `plan-${k}.json`)))), entries = [];
+  for (const p of plan) if (!opt.only || p.kind === opt.only) { const e = await makeOne(p); entries.push({ ...p, ...e }); console.log(`${entries.length} ${e.file}`); }
+  if (!opt.only) manifest();
+}
