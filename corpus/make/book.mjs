@@ -2,7 +2,7 @@
 import { Random } from '../../extractor/training/pages/src/random.mjs';
 import { habits, makeNumber } from '../../extractor/training/pages/src/music.mjs';
 import { tidy } from '../../extractor/training/pages/src/tidy.mjs';
-import { applyStyle, makeStyle } from '../../extractor/training/pages/src/style.mjs';
+import { applyStyle, groups, makeStyle, obstacle, putText } from '../../extractor/training/pages/src/style.mjs';
 import { composePage, pageTruth } from '../../extractor/training/pages/src/page.mjs';
 import { readSystem, resolveMeters } from '../../extractor/training/pages/src/truth.mjs';
 import { engraveVerovio, verovioOptions } from '../../extractor/training/pages/src/verovio.mjs';
@@ -29,7 +29,9 @@ function pitHabits(r, engraver) {
 export async function bookPage(engraver, seed) {
   const r = new Random(seed), h = pitHabits(r, engraver), style = makeStyle(r);
   style.headLeft = r.chance(0.5); style.wings = false; style.oneThick = false; style.numberPlace = r.weighted({ above: 5, left: 3, boxed: 1, none: 1 });
-  const opening = r.chance(0.7), from = r.int(1, 22), items = [];
+  const opening = r.chance(0.7);
+  if (!opening && style.numberPlace === 'none') style.numberPlace = 'above';
+  const from = r.int(1, 22), items = [];
   const vo = verovioOptions(r, r.pick(['Leipzig', 'Bravura', 'Leland', 'Gootville'])), lo = lilypondOptions(r), mo = musescoreOptions(r, h), ao = abcOptions(r, h);
   const engrave = { verovio: n => engraveVerovio(n, vo, {}), lilypond: n => engraveLilypond(n, lo), musescore: n => engraveMusescore(n, mo), abcm2ps: n => engraveAbc(n, ao) }[engraver];
   const face = { verovio: vo.font, lilypond: 'Emmentaler', musescore: mo.face, abcm2ps: 'abcm2ps' }[engraver];
@@ -42,7 +44,7 @@ export async function bookPage(engraver, seed) {
     number.label ??= String(from); // a number that began on the page before
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} – ${number.title}`, `No. ${label} – ${number.title.toUpperCase()}`]);
     const systems = await engrave(number);
-    for (const sys of systems) { resolveMeters(sys, number); applyStyle(sys, style, number, r); allDrawn(readSystem(sys, number)); }
+    for (const sys of systems) { resolveMeters(sys, number); applyStyle(sys, style, number, r); if (!first && sys === systems[0]) goesOn(sys, number, style); allDrawn(readSystem(sys, number)); }
     systems.forEach((sys, k) => items.push({ sys, number, opening: first && k === 0 }));
   }
   const name = title(r), part = r.pick(PARTS), salt = r.fork(3);
@@ -56,6 +58,13 @@ export async function bookPage(engraver, seed) {
   }
   page.H = Math.max(page.H, page.W * (1.28 + 0.1 * salt.next()));
   return { page, meta: { engraver, face, seed, title: name, part } };
+}
+/** A page that goes on with a number says at its head in which bar. */
+function goesOn(sys, number, style) {
+  if (groups(sys, 'bar-number').length) return;
+  const el = { kind: 'bar-number', key: 'bar-number:0', bar: 0 };
+  if (style.numberPlace === 'left') putText(sys, String(number.bars[0].number), style.number, 2, -0.4, 0.35, 'end', el);
+  else putText(sys, String(number.bars[0].number), style.number, 2, 0, obstacle(sys, 0, 3) - 0.4, 'start', el);
 }
 /** Every sign the truth will name is on the page. */
 function allDrawn({ staves, bars }) {

@@ -28,7 +28,7 @@ export function scan(src, r, space) {
     c = c + ((255 - c) * f) / 160;
     c = ink + (c * (paper - ink)) / 255 + shade(x, y) * 6;
     if (back) c -= through * (255 - at(back, w - u, v));
-    c += patch * fine(x, y) * (c < 200 ? 1 : 0.35) + pixel * g() * (mode === 'bilevel' ? 1.6 : 0.6);
+    c += patch * fine(x, y) * (c < 200 ? 1 : 0.35) * (mode === 'bilevel' ? 1 : 0.5) + pixel * g() * (mode === 'bilevel' ? 1.6 : 0.6);
     img.d[y * W + x] = mode === 'bilevel' ? (c > thr ? 255 : 0) : Math.max(0, Math.min(255, c));
   }
   speckle(img, r, space, mode === 'bilevel');

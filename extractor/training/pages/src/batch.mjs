@@ -20,7 +20,7 @@ export async function makeBatch(engraver, seed, { handShare, faces }) {
   style.everyBar = h.everyBar;
   if (h.everyBar) style.numberPlace = r.pick(['above', 'boxed', 'left']);
   const state = { mark: 0 }, items = [];
-  const piano = !ly0 && r.chance(0.04);
+  const piano = !ly0 && r.chance(0.04) && !hand;
   const count = r.weighted([[1, 5], [2, 2], [3, 1]]), from = r.int(1, 30);
   const ly = engraver === 'lilypond';
   if (ly) h.noTwo = true;

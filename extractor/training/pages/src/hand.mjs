@@ -1,5 +1,6 @@
 // Hand copying: every element a little off, strokes of a pen, barlines slanted, short or long. Truth follows, since boxes are read off the result.
 import { affine, inkBox, mapPath, mul } from './geometry.mjs';
+import { penStrokes } from './pen.mjs';
 import { boxOf } from './style.mjs';
 
 /** A smooth random field over the plane, about +-1. */
@@ -9,7 +10,9 @@ export function field(r, wave) {
   return (x, y) => t.reduce((s, q) => s + q.w * Math.sin(6.28 * (q.u * x + q.v * y) + q.a), 0) / n;
 }
 export function makeHand(r) {
-  const c = { size: r.range(0.02, 0.09), turn: r.range(0.01, 0.08), shift: r.range(0.02, 0.12), wob: r.range(0.02, 0.1), wave: r.range(3, 10), pen: r.range(0.14, 0.34), slant: r.range(0.01, 0.09), over: r.range(0.05, 0.5),
+  const variants = new Map();
+  const c = { mono: r.chance(0.6), variant: code => { if (!variants.has(code)) variants.set(code, r.int(0, 3)); return variants.get(code); }, beam: r.range(0.18, 0.42),
+    size: r.range(0.02, 0.09), turn: r.range(0.01, 0.08), shift: r.range(0.02, 0.12), wob: r.range(0.02, 0.1), wave: r.range(3, 10), pen: r.range(0.14, 0.34), slant: r.range(0.01, 0.09), over: r.range(0.05, 0.5),
     ruled: r.chance(0.6), dash: r.chance(0.35), lean: r.gauss(0.05), shear: r.gauss(0.06), empty: r.chance(0.35) ? r.range(2, 30) : 0, slantRest: r.chance(0.4), bold: r.chance(0.3) ? r.range(0.03, 0.1) : 0 };
   return (sys, q) => handSystem(sys, c, q);
 }
@@ -21,12 +24,13 @@ function handSystem(input, c, r) {
   const whole = (x, y) => [x, y + bendAmp * bend(x, 0)];
   const jitter = new Map(), out = [];
   const keyed = p => (/^(notehead|rest|meter|count|clef|key|accid|fermata|segno|coda|bar-repeat|multi-rest|block-rest|rehearsal|word|artic|dynam|note-rest|flag|caesura)/.test(p.el.kind) ? `${p.el.kind}|${p.el.key}|${/notehead|accid|key|dynam/.test(p.el.kind) ? out.length : ''}` : null);
-  const boxes = new Map();
+  const boxes = new Map(), slants = new Map();
   for (const p of sys.prims) {
     const kind = p.el.kind; let path = p.path, stroke = p.stroke, fill = p.fill;
     if (kind === 'staffline') { path = mapPath(lineSteps(path), (x, y) => whole(x, c.ruled ? y : y + 0.035 * fy(x * 3, y * 9))); out.push({ ...p, path, join: 'round' }); continue; }
     if (kind === 'barline' && inkBox(path, stroke)[3] - inkBox(path, stroke)[1] > 2.2 && stroke) {
-      const b = inkBox(path, 0), x = (b[0] + b[2]) / 2, sl = c.slant * r.gauss(1) + c.lean * 0.4, t = b[1] - c.over * r.gauss(0.7), e = b[3] + c.over * r.gauss(0.7), H = e - t;
+      const b = inkBox(path, 0), x = (b[0] + b[2]) / 2; if (!slants.has(p.el.key)) slants.set(p.el.key, c.slant * r.gauss(1) + c.lean * 0.4);
+      const sl = slants.get(p.el.key) + r.gauss(0.008), t = b[1] - c.over * r.gauss(0.7), e = b[3] + c.over * r.gauss(0.7), H = e - t;
       const heavy = stroke > 0.34;
       const w = heavy ? stroke * r.range(0.7, 1.1) : c.pen * r.range(0.75, 1.25);
       const k = r.gauss(0.04);
@@ -37,9 +41,9 @@ function handSystem(input, c, r) {
     if (id) {
       if (!jitter.has(id)) {
         const g = sys.prims.filter(o => o.el.kind === kind && o.el.key === p.el.key && (!/notehead|accid|key|dynam/.test(kind) || o === p)); const b = boxOf(g); boxes.set(id, b);
-        const cx = (b[0] + b[2]) / 2, cy = (b[1] + b[3]) / 2, a = r.gauss(c.turn), s = 1 + r.gauss(c.size), s2 = s * (1 + r.gauss(c.size * 0.6)), wide = /word|count|multi|rehearsal/.test(kind) ? 0.4 : 1;
+        const cx = (b[0] + b[2]) / 2, cy = (b[1] + b[3]) / 2, long = kind === 'multi-rest' ? b[2] - b[0] : 0, a = long ? Math.max(-0.5 / long, Math.min(0.5 / long, r.gauss(c.turn))) : r.gauss(c.turn), s = long ? r.range(0.88, 1) : 1 + r.gauss(c.size), s2 = s * (1 + r.gauss(c.size * 0.6)), wide = /word|count|multi|rehearsal/.test(kind) ? 0.4 : 1;
         const m = [Math.cos(a * wide) * s, Math.sin(a * wide) * s, (-Math.sin(a * wide) + c.shear * wide) * s2, Math.cos(a * wide) * s2, 0, 0];
-        jitter.set(id, mul(mul([1, 0, 0, 1, cx + r.gauss(c.shift), cy + r.gauss(c.shift)], m), [1, 0, 0, 1, -cx, -cy]));
+        jitter.set(id, mul(mul([1, 0, 0, 1, cx + (long ? 0 : r.gauss(c.shift)), cy + r.gauss(c.shift)], m), [1, 0, 0, 1, -cx, -cy]));
       }
       if (kind === 'notehead' && c.dash && fill && /E0A4/.test(p.glyph ?? '')) {
         const b = boxes.get(id), cx = (b[0] + b[2]) / 2, cy = (b[1] + b[3]) / 2;
@@ -47,6 +51,14 @@ function handSystem(input, c, r) {
         out.push({ ...p, path: mapPath(path, (x, y) => whole(...affine(jitter.get(id))(x, y))), fill, stroke, cap: 'round' }); continue;
       }
       path = mapPath(path, affine(jitter.get(id)));
+    }
+    if (c.mono && kind === 'beam' && fill && path.filter(q => q[0] !== 'Z').length <= 5) {
+      const b = path.filter(q => q[0] !== 'Z').slice(0, 4).map(q => q.slice(-2)).sort((a, z) => a[0] - z[0]);
+      if (b.length === 4) { path = [['M', b[0][0] / 2 + b[1][0] / 2, (b[0][1] + b[1][1]) / 2 + r.gauss(0.1)], ['L', (b[2][0] + b[3][0]) / 2 + r.gauss(0.15), (b[2][1] + b[3][1]) / 2 + r.gauss(0.15)]]; fill = false; stroke = c.beam; }
+    }
+    if (c.mono && p.glyph && fill) {
+      const code = p.glyph.split('-')[0], pen = penStrokes(code, c.variant(code), inkBox(path), c.pen * 0.85, r);
+      if (pen) { for (const q of pen) out.push({ ...p, path: mapPath(q.path, (x, y) => whole(x, y)), fill: false, stroke: q.stroke, cap: 'round', join: 'round' }); continue; }
     }
     if (stroke) { path = lineSteps(path, 3); if (kind === 'stem') stroke = c.pen * r.range(0.6, 1.1); else stroke = Math.max(stroke * r.range(0.8, 1.3), c.pen * 0.6); }
     path = mapPath(path, (x, y) => whole(...warp(x, y)));

@@ -54,7 +54,7 @@ function voice(gs, st, b, small, pre) {
 
 export function toMscx(number, o) {
   const bars = number.bars, st = { clef: bars[0].clef, key: bars[0].key };
-  let out = '';
+  let out = '', started = false;
   bars.forEach((b, i) => {
     const next = bars[i + 1], whole = `<durationType>measure</durationType><duration>${b.meter.beats}/${b.meter.unit}</duration>`;
     let pre = '', attrs = '', head = '';
@@ -76,7 +76,7 @@ export function toMscx(number, o) {
     const bl = { double: 'double', final: 'end', dashed: 'dashed' }[b.right] ?? (b.right === 'single' && !next ? 'normal' : null);
     const tail = (b.midClef ? clefChange(st) : '') + (b.signs.includes('caesura') ? '<Breath><symbol>caesura</symbol></Breath>' : '') + (bl ? `<BarLine><subtype>${bl}</subtype></BarLine>` : '');
     const ferm = b.signs.includes('fermata') && b.content !== 'music' ? '<Fermata><subtype>fermataAbove</subtype></Fermata>' : '';
-    const m = (h, body) => { out += `<Measure${b.pickup ? ' len="1/4"' : ''}>${h}${b.pickup ? '<irregular>1</irregular>' : ''}${body}</Measure>\n`; };
+    const m = (h, body) => { out += `<Measure${b.pickup ? ' len="1/4"' : ''}>${h}${b.pickup ? '<irregular>1</irregular>' : ''}${i === 0 && b.number > 1 && !started ? `<noOffset>${b.number - 1}</noOffset>` : ''}${body}`; started = true; out += `</Measure>\n`; };
     if (b.content === 'music') m(head + attrs, `<voice>${voice(b.events, st, b, false, pre)}${tail}</voice>`);
     else if (b.content === 'bar-repeat') m(head + attrs, `<voice>${pre}<RepeatMeasure>${whole}</RepeatMeasure>${tail}</voice>`);
     else if (b.content === 'rest' && b.cue) m(head + attrs, `<voice>${pre}<Rest>${whole}</Rest>${tail}</voice><voice>${voice(b.cue, st, b, true, '')}</voice>`);

@@ -27,7 +27,7 @@ function normalise(ps, n) {
       const mm = mul(m, p.m), k = scaleOf(mm), [x, y] = affine(mm)(p.x, p.y);
       if (!p.text.length) continue;
       sys.texts.push({ s: p.text.map(t => t.s).join(''), size: Math.max(...p.text.map(t => t.size)) * k, x, y, anchor: p.anchor, el: p.el, italic: p.text[0].italic, bold: p.text[0].bold });
-    } else if (!p.white) sys.prims.push({ path: mapPath(p.path, f), fill: p.fill, stroke: p.stroke / space, dash: p.dash?.map(v => v / space), cap: p.cap, glyph: p.chain.at(-1)?.class === 'glyph' ? p.chain.at(-1).id : undefined, el: p.el });
+    } else if (!p.white) sys.prims.push({ path: mapPath(p.path, f), fill: p.fill, stroke: p.stroke / space, dash: p.dash?.map(v => v / space), cap: p.cap, glyph: p.chain.findLast(c => c.class === 'glyph')?.id, el: p.el });
   }
   return sys;
 }
