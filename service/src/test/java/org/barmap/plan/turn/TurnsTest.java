@@ -1,0 +1,155 @@
+package org.barmap.plan.turn;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.barmap.plan.Books;
+import org.barmap.plan.Plan;
+import org.barmap.plan.PlanSettings;
+import org.barmap.plan.Planner;
+import org.barmap.plan.change.ChangesJson;
+import org.barmap.plan.change.ShowChanges;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Page turns. Odd pages lie on the right and are turned after (MOLA guidelines, Yale copy); a
+ * usable turn is a gap without notes, a turn inside a repeat must fit entering and leaving it
+ * (LilyPond notation manual, page-turn breaking).
+ */
+class TurnsTest {
+
+  @Test
+  void aTurnComesAfterAnOddPageAndNotInsideAnOpening() {
+    List<Turn> turns = turns("1@p1 2@p2 3@p3 4@p4 5@p5");
+    assertThat(turns).extracting(Turn::fromPage).containsExactly(1, 3);
+    assertThat(turns).extracting(Turn::toPage).containsExactly(2, 4);
+    assertThat(turns("1@p1 2@p2 3@p3", Binding.SINGLE_SHEETS)).hasSize(2);
+    assertThat(turns("1@p1 2@p2 3@p3", Binding.ODD_LEFT))
+        .extracting(Turn::fromPage)
+        .containsExactly(2);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      textBlock =
+          """
+          1@w:q_=_60 2@rest 3@p2          ; 1 ; 4 ; 4.0 ; time
+          1@w:q_=_60 2@p2@rest 3          ; 1 ; 4 ; 4.0 ; time
+          1@w:q_=_60 2@rest 3@p2@ss2 4    ; 1 ; 6 ; 6.0 ; time
+          1@w:q_=_120 2@se2 3@p2@ss1 4    ; 0 ; 3 ; 1.5 ; quick
+          1@w:q_=_120 2@se1 3@p2 4        ; 0 ; 1 ; 0.5 ; none
+          1@w:q_=_120 2 3@p2 4            ; 0 ; 0 ; 0.0 ; none
+          1 2@rest 3@p2 4                 ; 1 ; 4 ; -1  ; quick
+          1 2@mr2 4@p2 5                  ; 2 ; 8 ; -1  ; time
+          1 2@se1 3@p2                    ; 0 ; 1 ; -1  ; none
+          1@w:q_=_120 2@caesura 3@p2      ; 0 ; 0 ; 0.0 ; quick
+          """)
+  void theGapIsWhatIsSilentOnBothSides(
+      String written, int bars, double beats, double seconds, String verdict) {
+    Turn turn = turns(written).get(0);
+    assertThat(turn.gap().bars()).isEqualTo(bars);
+    assertThat(turn.gap().beats()).contains(beats);
+    assertThat(turn.gap().seconds().orElse(-1.0)).isEqualTo(seconds);
+    assertThat(turn.verdict().word()).isEqualTo(verdict);
+  }
+
+  @Test
+  void everyPassHasItsTurnsForwardAndBack() {
+    List<Turn> turns = turns("1@p1@w:q_=_60 |:2@rest 3@p2 4:| 5@rest 6@p3@segno 7@p4@ds");
+    assertThat(turns)
+        .extracting(t -> t.leaves() + ">" + t.arrives() + " " + t.direction() + " " + t.pass())
+        .containsExactly(
+            "b2>b3 FORWARD 1",
+            "b4>b2 BACK 1",
+            "b2>b3 FORWARD 2",
+            "b6>b7 FORWARD 1",
+            "b7>b6 BACK 1",
+            "b6>b7 FORWARD 2");
+  }
+
+  @Test
+  void aCutOverPagesTurnsSeveralLeavesAtOnce() {
+    Turn turn =
+        plan("1@p1@w:q_=_60 2@rest 3@p2 4@p4 5@p6 6", cut("3", "5"), TurnSettings.USUAL)
+            .turns()
+            .get(0);
+    assertThat(turn.leaves() + ">" + turn.arrives()).isEqualTo("b2>b6");
+    assertThat(turn.sheets()).isEqualTo(3);
+    assertThat(turn.verdict()).isEqualTo(Verdict.TIME);
+    Turn quick =
+        plan("1@p1@w:q_=_120 2@rest 3@p2 4@p4 5@p6 6", cut("3", "5"), TurnSettings.USUAL)
+            .turns()
+            .get(0);
+    assertThat(quick.verdict()).isEqualTo(Verdict.QUICK);
+  }
+
+  @Test
+  void adviceIsTheCheapestWayFirst() {
+    Turn early = turns("1@p1@w:q_=_120 2@rest 3 4@p2 5 6 7 8 9").get(0);
+    assertThat(early.advice().get(0).kind()).isEqualTo(Advice.Kind.TURN_EARLY);
+    assertThat(early.advice().get(0).memorise()).contains(1);
+    assertThat(early.advice().get(0).after()).contains("b2");
+    Turn late = turns("1@p1@w:q_=_120 2 3 4@p2 5 6@rest 7").get(0);
+    assertThat(late.advice().get(0).kind()).isEqualTo(Advice.Kind.TURN_LATE);
+    assertThat(late.advice().get(0).memorise()).contains(2);
+    Turn written = turns("1@p1@w:q_=_120 2 3 4@p2 5 6 7 8 9 10@mr2 12").get(0);
+    assertThat(written.advice().get(0).kind()).isEqualTo(Advice.Kind.WRITE_OUT);
+    assertThat(written.advice().get(0).bars()).contains(6);
+    assertThat(written.advice().get(0).text()).contains("hire agreement");
+    Turn folded =
+        turns(
+                "1@p1@w:q_=_120 "
+                    + Books.run("", 2, 20, "")
+                    + "21@p2 "
+                    + Books.run("", 22, 40, "")
+                    + "41@mr4 45")
+            .get(0);
+    assertThat(folded.advice().get(0).kind()).isEqualTo(Advice.Kind.FOLD_OUT);
+    assertThat(folded.advice().get(0).text()).contains("hire agreement");
+    Turn none = turns("1@p1@w:q_=_120 " + Books.run("", 2, 20, "") + "21@p2 22").get(0);
+    assertThat(none.advice().get(0).kind()).isEqualTo(Advice.Kind.LEAVE_OUT);
+    assertThat(none.mark()).contains("V.S.");
+    assertThat(none.next()).containsExactly("b21", "b22");
+  }
+
+  @Test
+  void aPlayerWhoTrustsNothingToMemoryGetsNoSuchAdvice() {
+    TurnSettings none = new TurnSettings(Binding.ODD_RIGHT, 2, 1, 0);
+    Turn turn = plan("1@p1@w:q_=_120 2@rest 3 4@p2 5 6 7", ShowChanges.none(), none).turns().get(0);
+    assertThat(turn.advice()).noneMatch(a -> a.memorise().isPresent());
+  }
+
+  @Test
+  void betweenNumbersThereIsTimeUnlessTheyAreJoined() {
+    assertThat(turns("%1 1@p1@w:q_=_120 2 %2 3@p2 4").get(0).verdict()).isEqualTo(Verdict.TIME);
+    assertThat(turns("%1 1@p1@w:q_=_120 2@w:Segue %2 3@p2 4").get(0).verdict())
+        .isEqualTo(Verdict.QUICK);
+    Turn joined = turns("%1 1@p1@w:q_=_120 2@w:attacca %2 3@p2 4").get(0);
+    assertThat(joined.verdict()).isEqualTo(Verdict.NONE);
+    assertThat(joined.nextNumber()).contains("2");
+  }
+
+  private static List<Turn> turns(String written) {
+    return turns(written, Binding.ODD_RIGHT);
+  }
+
+  private static List<Turn> turns(String written, Binding binding) {
+    return plan(written, ShowChanges.none(), new TurnSettings(binding, 2, 1, 4)).turns();
+  }
+
+  private static Plan plan(String written, ShowChanges changes, TurnSettings settings) {
+    return Planner.plan(Books.book(written), changes, PlanSettings.USUAL.withTurns(settings));
+  }
+
+  private static ShowChanges cut(String first, String last) {
+    return ChangesJson.read(
+        "{\"format\":\"changes/1\",\"changes\":[{\"id\":\"c\",\"kind\":\"cut\",\"first\":\""
+            + first
+            + "\",\"last\":\""
+            + last
+            + "\"}]}");
+  }
+}
