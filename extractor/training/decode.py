@@ -30,6 +30,13 @@ def iou(a, b):
     return inter / (a[2] * a[3] + b[2] * b[3] - inter + 1e-9)
 
 
+def covers(a, b):
+    """share of the smaller box that lies in the other"""
+    ix = min(a[0] + a[2] / 2, b[0] + b[2] / 2) - max(a[0] - a[2] / 2, b[0] - b[2] / 2)
+    iy = min(a[1] + a[3] / 2, b[1] + b[3] / 2) - max(a[1] - a[3] / 2, b[1] - b[3] / 2)
+    return max(0, ix) * max(0, iy) / (min(a[2] * a[3], b[2] * b[3]) + 1e-9)
+
+
 def boxes(heat, size, thresholds):
     """[K,40,W/4], [4,40,W/4] -> [(kind, cx, cy, w, h, score)]; a peak is the greatest of its 3 x 3 cells"""
     p = np.pad(heat, ((0, 0), (1, 1), (1, 1)))
@@ -42,7 +49,7 @@ def boxes(heat, size, thresholds):
             i, j = ii[n], jj[n]
             dx, dy, w, h = size[:, i, j]
             b = (4 * j + 2 + dx, 4 * i + 2 + dy, w, h)
-            if all(iou(b, o) < 0.4 for o in kept):
+            if all(iou(b, o) < 0.4 and covers(b, o) < 0.7 for o in kept):
                 kept.append(b)
                 out.append((k, *map(float, b), float(heat[k, i, j])))
     return out

@@ -24,7 +24,8 @@ class Writer:
         self.bar_pen = self.pen * u(0.8, 1.5)
         self.wobble = u(0.0, 0.12)
         self.slant = rng.normal(0, 0.05)
-        self.head = rng.choice(["blob", "tick", "open", "dot"], p=[0.5, 0.2, 0.15, 0.15])
+        self.head = rng.choice(["blob", "tick", "open", "dot", "none"], p=[0.48, 0.2, 0.14, 0.13, 0.05])
+        self.rests = rng.integers(0, 6, 3)
         self.gap = u(0, 0.35) if rng.random() < 0.3 else 0
         self.over = abs(rng.normal(0, 0.3))
         self.stem = u(2.3, 3.6)
@@ -157,6 +158,8 @@ class Writer:
     def note_head(self, x, y, hollow=False):
         if self.head == "tick" and not hollow:
             self.stroke([(x - 0.3, y + 0.3), (x + 0.3, y - 0.25)], self.pen * 1.5)
+        elif self.head == "none" and not hollow:
+            pass
         elif self.head == "dot":
             self.blob(x, y, 0.33, 0.25, fill=not hollow)
         else:
@@ -199,8 +202,12 @@ class Writer:
             self.stroke(np.stack([x0 + (x2 - x0) * t / np.pi, y - s * high * np.sin(t)], -1), self.pen * r.uniform(0.5, 1))
 
     def short_rest(self, x):
-        r, c = self.r, self.r.integers(0, 4)
-        if c == 0:
+        r, c = self.r, int(self.r.choice(self.rests))
+        if c == 4:  # a tall zigzag
+            self.stroke([(x + 0.2, -1.9), (x - 0.3, -0.7), (x + 0.4, 0.1), (x - 0.3, 0.6), (x + 0.2, 1.6)])
+        elif c == 5:
+            self.stroke([(x - 0.1, -1.2), (x + 0.4, -0.2), (x - 0.2, 0.2), (x + 0.1, 1.3)])
+        elif c == 0:
             self.stroke([(x, -1.4), (x + 0.6, -0.6), (x, 0), (x + 0.5, 0.7), (x - 0.1, 0.6), (x + 0.3, 1.4)])
         elif c == 1:
             self.stroke([(x, -0.6), (x + 0.7, -0.8), (x + 0.2, 1.2)])
@@ -322,7 +329,7 @@ def draw(rng, fonts):
         elif r.random() < 0.08:
             w.text(str(r.choice(WORDS)), x + 0.5, r.choice([r.uniform(-5, -3.5), r.uniform(4.2, 6.5)]), r.uniform(0.9, 1.6), "word")
         elif r.random() < 0.15:
-            w.text(str(r.choice(["p", "f", "pp", "ff", "mf", "sfp"])), x + 1, r.uniform(4, 5.5), r.uniform(0.8, 1.4))
+            w.text(str(r.choice(["p", "f", "pp", "ff", "mf", "sfp", "sf", "fp"])), x + 1, r.uniform(4, 5.5), r.uniform(0.8, 1.4))
         if r.random() < 0.1:
             y, d = r.uniform(3.5, 5), r.uniform(0.2, 0.5)
             w.stroke([(x, y), (b, y - d)], w.pen * 0.8)

@@ -58,7 +58,9 @@ def sample(r):
         return "rehearsal", t
     if c < 0.62:
         return "bar-number", str(r.choice(["", "", "", "("])) + str(int(r.integers(1, 600)))
-    if c < 0.7:
+    if c < 0.64:
+        return "meter", str(r.choice(["C", "C|", "C|"]))
+    if c < 0.71:
         return "meter", "%d/%d" % (r.choice([2, 3, 4, 5, 6, 7, 9, 12, 4, 3, 2, 6]), r.choice([2, 4, 8, 4, 8, 4, 1, 16] if r.random() < 0.2 else [2, 4, 8, 4]))
     if c < 0.74:
         return "ending", str(r.choice(["1.", "2.", "3.", "1.,2.", "1.2.", "1.-3.", "1, 2", "4.", "1", "2", "3"]))
@@ -88,6 +90,21 @@ def ink(text, face, px, r):
     return a[y.min():y.max() + 1, x.min():x.max() + 1] if len(y) else None
 
 
+def common_time(text, face, px, sp, r):
+    """C two spaces high, for cut time with an upright stroke through it"""
+    c = ink("C", face, px, r)
+    if c is None:
+        return None
+    h = int(r.uniform(1.8, 2.2) * sp)
+    c = cv2.resize(c, (max(8, int(c.shape[1] * h / c.shape[0] * r.uniform(0.8, 1.1))), h), interpolation=cv2.INTER_AREA)
+    if text == "C|":
+        p = int(r.uniform(0.2, 0.8) * sp)
+        c = np.pad(c, ((p, p), (0, 0)), constant_values=255)
+        x, t = int(c.shape[1] * r.uniform(0.42, 0.68)), max(1, int(r.uniform(0.08, 0.3) * sp))
+        cv2.line(c, (x, 0), (x, c.shape[0]), 0, t)
+    return c
+
+
 def draw(r, serif, music):
     """-> (48 px high crop with 8 px around the view, kind, text) or None"""
     kind, text = sample(r)
@@ -96,7 +113,9 @@ def draw(r, serif, music):
     sp = 24.0  # px a space while drawing
     px = int(r.uniform(*size) * sp * 1.35)
     try:
-        if kind == "meter":
+        if kind == "meter" and text[0] == "C":
+            g = common_time(text, face, px, sp, r)
+        elif kind == "meter":
             a, b = (ink(t, face, px, r) for t in text.split("/"))
             if a is None or b is None:
                 return None
@@ -133,7 +152,7 @@ def draw(r, serif, music):
     g = np.pad(g, m + around, constant_values=255)
     H, W = g.shape
     if kind == "meter" or r.random() < 0.12:  # staff lines behind or beside
-        first = r.uniform(-2, 2) * sp if kind != "meter" else m + around
+        first = r.uniform(-2, 2) * sp if kind != "meter" else H / 2 - 2 * sp
         for k in range(5):
             y = int(first + k * sp) if kind == "meter" else int(first + k * sp + (H if r.random() < 0.5 else 0))
             cv2.line(g, (0, y), (W, y), 0, max(1, int(r.uniform(0.06, 0.16) * sp)))

@@ -97,13 +97,17 @@ def read_text(logp):
 
 def load(path):
     d = json.load(open(path))
-    page = cv2.imread(path[:-5] + ".png", cv2.IMREAD_GRAYSCALE)
+    page = cv2.imread(os.path.join(os.path.dirname(path), d["pages"][0].get("source") or os.path.basename(path)[:-5] + ".png"), cv2.IMREAD_GRAYSCALE)
+    if page is None:
+        page = cv2.imread(path[:-5] + ".png", cv2.IMREAD_GRAYSCALE)
     flat = cut.flatten(page)
     out = []
     for s in d["pages"][0]["systems"]:
         o = s["outline"]
         bars = [b for b in d["bars"] if b["system"] == s["index"]]
-        line = midline(flat, o, s["staffSpace"])
+        if o[3][1] - o[0][1] > 6 * s["staffSpace"] and not s.get("midline"):
+            continue  # several staves
+        line = s.get("midline") or midline(flat, o, s["staffSpace"])
         strip, axis = cut.cut(flat, line, s["staffSpace"], 8)
         wide, _ = cut.cut(flat, line, s["staffSpace"], 16)
         place = lambda x: cut.place(axis, [x, np.mean([p[1] for p in o])] * 2, s["staffSpace"])[0]
@@ -179,7 +183,7 @@ def main():
                 if read != str(b["count"]):
                     t[2].append((s["page"], s["system"], b["count"], read, "bar" if bar else "no bar"))
             if b.get("rehearsal"):
-                got = [s["text"][f] for f in s["boxes"] if kinds[f[0]] == "rehearsal" and x0 - 32 <= f[1] <= x0 + 48]
+                got = [s["text"][f] for f in s["boxes"] if kinds[f[0]] == "rehearsal" and x0 - 48 <= f[1] <= (hi - 8 if x0 == start else min(hi - 8, x0 + 64))]
                 t = tally.setdefault("rehearsal", [0, 0, []])
                 t[1] += 1
                 t[0] += b["rehearsal"]["text"] in got
@@ -187,7 +191,7 @@ def main():
                     t[2].append((s["page"], s["system"], b["rehearsal"]["text"], got))
             if (b.get("meter") or {}).get("printed"):
                 m = b["meter"]
-                got = [s["text"][f] for f in s["boxes"] if kinds[f[0]] == "meter" and x0 - 80 <= f[1] <= x0 + 60]
+                got = [s["text"][f] for f in s["boxes"] if kinds[f[0]] == "meter" and x0 - (48 if x0 != start else 120) <= f[1] <= (x0 + 64 if x0 != start else x0 + 160)]
                 same = {"C": "4/4", "C|": "2/2", "c": "4/4"}
                 t = tally.setdefault("meter", [0, 0, []])
                 t[1] += 1
