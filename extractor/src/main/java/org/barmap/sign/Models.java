@@ -15,7 +15,14 @@ final class Models {
   /** Threads one network uses. */
   private static final int THREADS = 2;
 
+  private static final OrtEnvironment ENVIRONMENT = OnnxStart.environment();
+
   private Models() {}
+
+  /** Returns the process's one environment. */
+  static OrtEnvironment environment() {
+    return ENVIRONMENT;
+  }
 
   static boolean has(String name) {
     return Models.class.getResource(name) != null;
@@ -42,7 +49,7 @@ final class Models {
       options.setInterOpNumThreads(1);
       // Threads that spin while waiting would starve the other pages of a book.
       options.addConfigEntry("session.intra_op.allow_spinning", "0");
-      return OrtEnvironment.getEnvironment().createSession(model, options);
+      return ENVIRONMENT.createSession(model, options);
     } catch (OrtException e) {
       throw new IllegalStateException(name + " can't be loaded: " + e.getMessage(), e);
     }

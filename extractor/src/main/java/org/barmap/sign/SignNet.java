@@ -1,7 +1,6 @@
 package org.barmap.sign;
 
 import ai.onnxruntime.OnnxTensor;
-import ai.onnxruntime.OrtEnvironment;
 import ai.onnxruntime.OrtException;
 import ai.onnxruntime.OrtSession;
 import java.nio.FloatBuffer;
@@ -62,8 +61,7 @@ final class SignNet implements AutoCloseable {
     }
     long[] shape = {strips.size(), 1, StripImage.HEIGHT, width};
     try (OnnxTensor tensor =
-            OnnxTensor.createTensor(
-                OrtEnvironment.getEnvironment(), FloatBuffer.wrap(input), shape);
+            OnnxTensor.createTensor(Models.environment(), FloatBuffer.wrap(input), shape);
         OrtSession.Result result = session.run(Map.of("strip", tensor))) {
       float[][] lineHeat = Models.rows(result, "lines", strips.size());
       float[][] boxHeat = Models.rows(result, "heat", strips.size());

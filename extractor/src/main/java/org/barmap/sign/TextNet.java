@@ -1,7 +1,6 @@
 package org.barmap.sign;
 
 import ai.onnxruntime.OnnxTensor;
-import ai.onnxruntime.OrtEnvironment;
 import ai.onnxruntime.OrtException;
 import ai.onnxruntime.OrtSession;
 import java.nio.FloatBuffer;
@@ -66,8 +65,7 @@ final class TextNet implements AutoCloseable {
     }
     long[] shape = {part.size(), 1, Crop.HEIGHT, width};
     try (OnnxTensor tensor =
-            OnnxTensor.createTensor(
-                OrtEnvironment.getEnvironment(), FloatBuffer.wrap(input), shape);
+            OnnxTensor.createTensor(Models.environment(), FloatBuffer.wrap(input), shape);
         OrtSession.Result result = session.run(Map.of("crop", tensor))) {
       float[][] logs = Models.rows(result, "chars", part.size());
       for (int n = 0; n < part.size(); n++) {

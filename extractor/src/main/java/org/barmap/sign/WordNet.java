@@ -1,7 +1,6 @@
 package org.barmap.sign;
 
 import ai.onnxruntime.OnnxTensor;
-import ai.onnxruntime.OrtEnvironment;
 import ai.onnxruntime.OrtException;
 import ai.onnxruntime.OrtSession;
 import java.io.IOException;
@@ -83,9 +82,7 @@ final class WordNet implements AutoCloseable {
     }
     try (OnnxTensor tensor =
             OnnxTensor.createTensor(
-                OrtEnvironment.getEnvironment(),
-                FloatBuffer.wrap(input),
-                new long[] {1, 3, HEIGHT, width});
+                Models.environment(), FloatBuffer.wrap(input), new long[] {1, 3, HEIGHT, width});
         OrtSession.Result result = session.run(Map.of("x", tensor))) {
       OnnxTensor out = (OnnxTensor) result.get(0);
       long[] shape = out.getInfo().getShape();
