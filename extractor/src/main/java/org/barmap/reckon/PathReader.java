@@ -76,7 +76,7 @@ final class PathReader {
           label = Optional.of(a.sign().text());
         }
       } else if (about instanceof About.Rest r) {
-        if (choice.shift() > 0 || r.evidence().counts().containsKey(1)) {
+        if (choice.shift() > 0 || r.evidence().sign().probability() >= 0.5) {
           rest = Optional.of(r.evidence());
         }
         count += choice.shift();
