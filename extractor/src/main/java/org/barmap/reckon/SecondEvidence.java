@@ -30,7 +30,7 @@ public final class SecondEvidence {
   private static final double WRONG_METER = 2;
   private static final double SAME_MARK = -2;
   private static final double SAME_REST = -1;
-  private static final double SAME_NUMBER = -2;
+  private static final double SAME_NUMBER = -1.5;
 
   private final double trust;
 
@@ -84,7 +84,7 @@ public final class SecondEvidence {
     cost += first.multiRest() > 1 && first.multiRest() == n ? SAME_REST : 0;
     List<Alternative> printed = bar.evidence().map(Evidence::numbers).orElse(List.of());
     if (!printed.isEmpty() && printed.get(0).text().equals(first.number())) {
-      cost += SAME_NUMBER;
+      cost += SAME_NUMBER * printed.get(0).probability();
     }
     if (bar.meter().isPresent() && first.meter().isPresent()) {
       cost += bar.meter().get().sameAs(first.meter().get()) ? 0 : WRONG_METER;
