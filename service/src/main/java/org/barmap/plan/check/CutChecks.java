@@ -120,7 +120,7 @@ public final class CutChecks {
                 + name(cut.last() + 1));
       }
       if (ends(piece, Navigation.TO_CODA)
-          && pieces.stream().anyMatch(p -> starts(p, Navigation.CODA) && !p.cut())) {
+          && pieces.stream().anyMatch(p -> p.first() && !p.cut() && p.bar().has(Navigation.CODA))) {
         find(
             cut,
             Severity.ERROR,

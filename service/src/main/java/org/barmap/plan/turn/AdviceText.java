@@ -2,7 +2,6 @@ package org.barmap.plan.turn;
 
 import static org.barmap.plan.turn.Candidates.id;
 
-import java.util.Locale;
 import java.util.Optional;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Line;
@@ -159,14 +158,14 @@ final class AdviceText {
             .map(b -> figure(b) + (b == 1 ? " beat" : " beats"))
             .orElse(gap.length().bars() + (gap.length().bars() == 1 ? " bar" : " bars"));
     String seconds =
-        gap.length().seconds().map(s -> ", " + String.format(Locale.ROOT, "%.1f s", s)).orElse("");
+        gap.length().seconds().map(s -> ", " + Math.round(s * 10) / 10.0 + " s").orElse("");
     return beats + seconds + (gap.held() ? ", and a hold" : "");
   }
 
   private static String figure(double value) {
     return value == Math.rint(value)
         ? Long.toString((long) value)
-        : String.format(Locale.ROOT, "%.1f", value);
+        : Double.toString(Math.round(value * 10) / 10.0);
   }
 
   private static String bars(Line line, int from, int to, int bars) {

@@ -1,0 +1,32 @@
+package org.barmap.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.barmap.map.BarMap;
+import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.words.ChangeWords;
+import org.barmap.plan.words.Heard;
+
+/** Changes said in words, for tests. */
+public final class Changes {
+  private Changes() {}
+
+  /** Returns the changes said; fails when something is asked back. */
+  public static ShowChanges said(BarMap map, String words) {
+    List<ShowChange> changes = new ArrayList<>();
+    for (Heard heard : ChangeWords.understand(map, words)) {
+      if (!(heard instanceof Heard.Understood understood)) {
+        throw new AssertionError(heard.toString());
+      }
+      changes.add(understood.change());
+    }
+    return new ShowChanges(changes);
+  }
+
+  /** Plans a book with changes said in words. */
+  public static Plan plan(String written, String words) {
+    BarMap map = Books.book(written);
+    return Planner.plan(map, said(map, words), PlanSettings.USUAL);
+  }
+}

@@ -1,0 +1,62 @@
+package org.barmap.plan.ready;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.barmap.plan.Changes;
+import org.barmap.plan.turn.Verdict;
+import org.junit.jupiter.api.Test;
+
+/** Getting ready: at least 6 s for instrument or mute (NZSM part guidelines, second-hand). */
+class ReadyTest {
+
+  @Test
+  void theTimeIsTheSilenceAroundTheChange() {
+    GetReady enough = one("1@w:q_=_60 2@rest@w:To_Electric_Bass 3@rest 4");
+    assertThat(enough.from()).contains("double bass");
+    assertThat(enough.to()).isEqualTo("electric bass");
+    assertThat(enough.seconds()).contains(8.0);
+    assertThat(enough.verdict()).isEqualTo(Verdict.TIME);
+    assertThat(one("1@w:q_=_60 2@rest 3@w:electric_bass").verdict()).isEqualTo(Verdict.QUICK);
+    GetReady none = one("1@w:q_=_60@rest 2@rest 3 4 5@w:electric_bass");
+    assertThat(none.verdict()).isEqualTo(Verdict.NONE);
+    assertThat(none.seconds()).contains(0.0);
+    assertThat(none.earlier()).contains("b1");
+    assertThat(none.text()).contains("earlier rest");
+    assertThat(one("1@w:q_=_60 2 3@w:electric_bass").text()).contains("settle with the director");
+  }
+
+  @Test
+  void bowAndMuteAreFollowedToo() {
+    List<GetReady> all =
+        Changes.plan("1@w:arco@w:q_=_60 2 3@w:pizz. 4@rest 5@w:arco 6@w:con_sord. 7", "")
+            .instruments();
+    assertThat(all)
+        .extracting(r -> r.kind().word() + " " + r.to() + " " + r.verdict().word())
+        .containsExactly("bow pizz none", "bow arco time", "mute mute on none");
+  }
+
+  @Test
+  void aJumpAndACutLandWithWhatTheBookHasThere() {
+    assertThat(Changes.plan("1@w:q_=_60 2@rest@w:electric_bass 3@rest 4@dc", "").instruments())
+        .extracting(r -> r.at() + " " + r.to() + " " + r.pass())
+        .containsExactly("b2 electric bass 1", "b1 double bass 2", "b2 electric bass 2")
+        .hasSize(3);
+    assertThat(Changes.plan("1 2@w:electric_bass 3 4", "cut 2 to 3").instruments())
+        .extracting(GetReady::at)
+        .containsExactly("b4");
+  }
+
+  @Test
+  void aChangeOfInstrumentSaidInWordsCounts() {
+    assertThat(Changes.plan("1 2 3 4", "electric bass at 3").instruments())
+        .extracting(GetReady::at)
+        .containsExactly("b3");
+  }
+
+  private static GetReady one(String written) {
+    List<GetReady> all = Changes.plan(written, "").instruments();
+    assertThat(all).hasSize(1);
+    return all.get(0);
+  }
+}

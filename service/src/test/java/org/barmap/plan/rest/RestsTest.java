@@ -1,0 +1,52 @@
+package org.barmap.plan.rest;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.barmap.plan.Changes;
+import org.junit.jupiter.api.Test;
+
+/** Long rests; parts break them at marks, meters and tempi (common practice). */
+class RestsTest {
+
+  @Test
+  void restsNextToEachOtherAreOneWithLandmarks() {
+    List<LongRest> rests =
+        Changes.plan("1 2@mr16 18@mr12@mB 30@mr5@mC@3/4 35@mr4@mD@w:q_=_90 39", "").rests();
+    assertThat(rests).hasSize(1);
+    LongRest rest = rests.get(0);
+    assertThat(rest.bars()).isEqualTo(37);
+    assertThat(rest.first()).isEqualTo("b2");
+    assertThat(rest.entrance()).contains("b39");
+    assertThat(rest.landmarks())
+        .extracting(l -> l.after() + " " + l.kind() + " " + l.what())
+        .containsExactly("16 mark B", "28 mark C", "28 meter 3/4", "33 mark D", "33 tempo q = 90");
+    assertThat(rest.inBar()).containsExactly(4, 3);
+    assertThat(rest.beats()).contains(28 * 4.0 + 9 * 3);
+    assertThat(rest.seconds()).isEmpty();
+    assertThat(rest.text())
+        .isEqualTo(
+            "37 bars rest, counted in 4, then 3; 16 to B; 12 to C, 3/4; 5 to D, q = 90; the last 4"
+                + " from q = 90.");
+  }
+
+  @Test
+  void aCutInsideARestShortensItAndIsALandmark() {
+    LongRest rest = Changes.plan("1 2@mr20 22", "cut 6 to 15").rests().get(0);
+    assertThat(rest.bars()).isEqualTo(10);
+    assertThat(rest.landmarks()).extracting(LongRest.Landmark::after).containsExactly(4);
+    assertThat(rest.landmarks().get(0).what()).isEqualTo("jump to 16");
+  }
+
+  @Test
+  void aRestThatComesAgainIsListedOnce() {
+    List<LongRest> rests = Changes.plan("|:1 2@mr8 10:| 11", "").rests();
+    assertThat(rests).hasSize(1);
+    assertThat(rests.get(0).passes()).containsExactly(1, 2);
+  }
+
+  @Test
+  void shortRestsAreLeftOut() {
+    assertThat(Changes.plan("1 2@mr3 5 6@rest 7", "").rests()).isEmpty();
+  }
+}
