@@ -83,6 +83,9 @@ public final class Comparison {
             systems = read.systems;
           }
           systems(index, page.systems, systems);
+          if (everythingJudged) {
+            SignTally.printedNumbers(tally, page.systems, systems);
+          }
         });
     for (ScoredMap.PageOf page : found.pages.values()) {
       if (!used.contains(page)) {
@@ -95,7 +98,7 @@ public final class Comparison {
     tally.add("be_f", found.bars.size());
     new BarComparison(this, tally, marksJudged, metersJudged, everythingJudged)
         .run(truth.bars, found.bars);
-    new SignTally(tally, everythingJudged).run(truth, found);
+    new SignTally(tally, everythingJudged).run(truth.bars, found.bars);
   }
 
   private void systems(

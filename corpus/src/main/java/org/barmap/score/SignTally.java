@@ -31,15 +31,15 @@ final class SignTally {
     tally.add(PREFIX + sign + ":tp", right);
   }
 
-  void run(ScoredMap truth, ScoredMap found) {
+  void run(List<ScoredBar> truths, List<ScoredBar> founds) {
     if (!everything) {
       return;
     }
-    for (ScoredBar x : truth.bars) {
+    for (ScoredBar x : truths) {
       ScoredBar y = x.match;
       if (x.hasContent && !x.content.equals("music")) {
-        String sign = content(x);
-        boolean same = y != null && content(y).equals(sign);
+        String sign = x.content;
+        boolean same = y != null && y.content.equals(sign);
         one(tally, sign, true, same, same);
       }
       if (x.hasSigns || x.hasContent) {
@@ -53,16 +53,15 @@ final class SignTally {
         }
       }
     }
-    for (ScoredBar y : found.bars) {
+    for (ScoredBar y : founds) {
       invented(y, y.match);
     }
-    printedNumbers(truth, found);
   }
 
   private void invented(ScoredBar y, @org.jspecify.annotations.Nullable ScoredBar x) {
     if (!y.content.equals("music") && (x == null || x.hasContent)) {
-      if (x == null || !content(x).equals(content(y))) {
-        one(tally, content(y), false, true, false);
+      if (x == null || !x.content.equals(y.content)) {
+        one(tally, y.content, false, true, false);
       }
     }
     if (x != null && !x.hasSigns && !x.hasContent) {
@@ -78,31 +77,23 @@ final class SignTally {
     }
   }
 
-  private static String content(ScoredBar bar) {
-    return bar.content;
-  }
-
-  private void printedNumbers(ScoredMap truth, ScoredMap found) {
-    truth.pages.forEach(
-        (index, page) -> {
-          ScoredMap.PageOf read = found.pages.get(index);
-          List<ScoredMap.SystemOf> founds = read == null ? List.of() : read.systems;
-          for (ScoredMap.SystemOf s : page.systems) {
-            Object got =
-                founds.stream()
-                    .filter(f -> overlap(s, f) > .5)
-                    .map(f -> f.printedNumber)
-                    .filter(Objects::nonNull)
-                    .findFirst()
-                    .orElse(null);
-            boolean same = s.printedNumber != null && s.printedNumber.equals(got);
-            if (s.printedNumber != null) {
-              one(tally, "printed bar number", true, got != null, same);
-            } else if (got != null) {
-              one(tally, "printed bar number", false, true, false);
-            }
-          }
-        });
+  static void printedNumbers(
+      Tally tally, List<ScoredMap.SystemOf> truths, List<ScoredMap.SystemOf> founds) {
+    for (ScoredMap.SystemOf s : truths) {
+      Object got =
+          founds.stream()
+              .filter(f -> overlap(s, f) > .5)
+              .map(f -> f.printedNumber)
+              .filter(Objects::nonNull)
+              .findFirst()
+              .orElse(null);
+      boolean same = s.printedNumber != null && s.printedNumber.equals(got);
+      if (s.printedNumber != null) {
+        one(tally, "printed bar number", true, got != null, same);
+      } else if (got != null) {
+        one(tally, "printed bar number", false, true, false);
+      }
+    }
   }
 
   private static double overlap(ScoredMap.SystemOf a, ScoredMap.SystemOf b) {

@@ -8,7 +8,10 @@ import java.util.List;
 final class BoxDecoder {
 
   /** Boxes of one kind overlapping more than this are one sign. */
-  private static final double SAME = 0.35;
+  private static final double SAME = 0.4;
+
+  /** A box with this share of it inside another of its kind is a piece of it. */
+  private static final double PIECE = 0.7;
 
   /** Boxes of different kinds overlapping more than this can't both be there. */
   private static final double EITHER = 0.6;
@@ -37,11 +40,17 @@ final class BoxDecoder {
     found.sort(Comparator.comparingDouble((RawSign s) -> -s.probability()));
     List<RawSign> kept = new ArrayList<>();
     for (RawSign s : found) {
-      if (kept.stream().allMatch(k -> k.overlap(s) < (k.kind() == s.kind() ? SAME : EITHER))) {
+      if (kept.stream().noneMatch(k -> excludes(k, s))) {
         kept.add(s);
       }
     }
     return kept;
+  }
+
+  private static boolean excludes(RawSign kept, RawSign other) {
+    return kept.kind() == other.kind()
+        ? kept.overlap(other) >= SAME || kept.inside(other) >= PIECE
+        : kept.overlap(other) >= EITHER;
   }
 
   private static boolean isPeak(Heats heats, int kind, int row, int col, int columns) {

@@ -24,10 +24,6 @@ final class Models {
     return ENVIRONMENT;
   }
 
-  static boolean has(String name) {
-    return Models.class.getResource(name) != null;
-  }
-
   static byte[] bytes(String name) {
     try (InputStream in = Models.class.getResourceAsStream(name)) {
       if (in == null) {

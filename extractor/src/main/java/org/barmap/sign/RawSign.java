@@ -34,13 +34,20 @@ record RawSign(
     return y1 - y0;
   }
 
-  double overlap(RawSign o) {
+  private double common(RawSign o) {
     double w = Math.min(x1, o.x1) - Math.max(x0, o.x0);
     double h = Math.min(y1, o.y1) - Math.max(y0, o.y0);
-    if (w <= 0 || h <= 0) {
-      return 0;
-    }
-    double common = w * h;
+    return w <= 0 || h <= 0 ? 0 : w * h;
+  }
+
+  /** Returns intersection over union. */
+  double overlap(RawSign o) {
+    double common = common(o);
     return common / (width() * height() + o.width() * o.height() - common);
+  }
+
+  /** Returns how much of the smaller one lies in the other, 0 to 1. */
+  double inside(RawSign o) {
+    return common(o) / Math.min(width() * height(), o.width() * o.height());
   }
 }

@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.barmap.map.Outline;
 import org.barmap.page.PageImage;
 import org.barmap.staff.FoundSystem;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Finds and reads the signs of straightened staves.
@@ -14,19 +13,16 @@ import org.jspecify.annotations.Nullable;
  * <p>Safe for use by several threads at once; holds native memory until closed.
  */
 public final class SignReader implements AutoCloseable {
-  private final @Nullable SignNet signs;
-  private final @Nullable TextReader text;
+  private final SignNet signs;
+  private final TextReader text;
 
-  private SignReader(@Nullable SignNet signs, @Nullable TextReader text) {
+  private SignReader(SignNet signs, TextReader text) {
     this.signs = signs;
     this.text = text;
   }
 
   /** Opens the models shipped with the extractor. */
   public static SignReader open() {
-    if (!Models.has("signs.onnx")) {
-      return new SignReader(null, null);
-    }
     SignNet signs = new SignNet();
     try {
       return new SignReader(signs, new TextReader());
@@ -67,20 +63,20 @@ public final class SignReader implements AutoCloseable {
 
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */
   List<List<Sign>> read(List<? extends StripImage> strips) {
-    List<List<RawSign>> raw = signs == null ? StrokeFinder.find(strips) : signs.find(strips);
+    List<List<RawSign>> raw = signs.find(strips);
     List<TextReader.Task> tasks = new ArrayList<>();
     for (int n = 0; n < strips.size(); n++) {
       for (RawSign s : raw.get(n)) {
         tasks.add(new TextReader.Task(strips.get(n), s));
       }
     }
-    List<List<Reading>> readings = text == null ? null : text.read(tasks);
+    List<List<Reading>> readings = text.read(tasks);
     List<List<Sign>> all = new ArrayList<>();
     int next = 0;
     for (int n = 0; n < strips.size(); n++) {
       List<Sign> found = new ArrayList<>();
       for (RawSign s : raw.get(n)) {
-        found.add(sign(strips.get(n), s, readings == null ? s.readings() : readings.get(next++)));
+        found.add(sign(strips.get(n), s, readings.get(next++)));
       }
       found.sort(java.util.Comparator.comparingDouble(Sign::at));
       all.add(List.copyOf(found));
@@ -115,11 +111,7 @@ public final class SignReader implements AutoCloseable {
 
   @Override
   public void close() {
-    if (signs != null) {
-      signs.close();
-    }
-    if (text != null) {
-      text.close();
-    }
+    signs.close();
+    text.close();
   }
 }

@@ -70,7 +70,8 @@ final class TextNet implements AutoCloseable {
       float[][] logs = Models.rows(result, "chars", part.size());
       for (int n = 0; n < part.size(); n++) {
         Task task = tasks.get(part.get(n));
-        int steps = Math.min(width / 4, (task.crop().width() + 7) / 8 * 2 + 1);
+        // A narrow crop's letters come out partly over the padding at its right.
+        int steps = Math.min(width, Math.max(LEAST, task.crop().width() + 24)) / 4;
         float[] used = Arrays.copyOf(logs[n], steps * classes);
         all.set(part.get(n), search.read(used, steps, classes, task.grammar()));
       }

@@ -13,6 +13,9 @@ final class TextReader implements AutoCloseable {
   /** Words our own reader is this sure of need no second model. */
   private static final double SURE = 0.9;
 
+  /** Share of the general model's own probability it is believed with. */
+  private static final double TRUST = 0.5;
+
   private final TextNet numerals = new TextNet();
   private final WordNet words;
 
@@ -61,22 +64,33 @@ final class TextReader implements AutoCloseable {
     return general.map(g -> merge(own, g)).orElse(own);
   }
 
-  /** The surer of both models first; both together are at most sure. */
-  private static List<Reading> merge(List<Reading> own, Reading general) {
+  /**
+   * The surer of both models first. The general model knows neither spaces nor note values, so it
+   * only wins where ours is lost; where both read the same letters, ours has the better spaces.
+   */
+  static List<Reading> merge(List<Reading> own, Reading general) {
     List<Reading> all = new ArrayList<>();
+    double agreed = 0;
     for (Reading r : own) {
-      if (!r.text().equals(general.text())) {
-        all.add(new Reading(r.text(), r.probability() / 2));
+      if (agreed == 0 && letters(r.text()).equals(letters(general.text()))) {
+        agreed = general.probability();
+        all.add(new Reading(r.text(), Math.max(r.probability(), agreed)));
+      } else {
+        all.add(r);
       }
     }
-    double agreed =
-        own.stream()
-            .filter(r -> r.text().equals(general.text()))
-            .mapToDouble(Reading::probability)
-            .sum();
-    all.add(new Reading(general.text(), (general.probability() + agreed) / 2));
-    all.sort(java.util.Comparator.comparingDouble((Reading r) -> -r.probability()));
-    return List.copyOf(all);
+    if (agreed == 0) {
+      all.add(new Reading(general.text(), TRUST * general.probability()));
+    }
+    double sum = Math.max(1, all.stream().mapToDouble(Reading::probability).sum());
+    return all.stream()
+        .map(r -> new Reading(r.text(), r.probability() / sum))
+        .sorted(java.util.Comparator.comparingDouble((Reading r) -> -r.probability()))
+        .toList();
+  }
+
+  private static String letters(String text) {
+    return text.toLowerCase(java.util.Locale.ROOT).replaceAll("[^a-z0-9]", "");
   }
 
   private static boolean hasText(SignKind kind) {
