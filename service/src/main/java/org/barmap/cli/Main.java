@@ -34,6 +34,8 @@ import picocli.CommandLine.Spec;
       ReadCommand.class,
       ServeCommand.class,
       PlanCommand.class,
+      AlignCommand.class,
+      ExportCommand.class,
       EvaluateCommand.class,
       BenchCommand.class
     })

@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.barmap.exchange.MusicXmlReader;
+import org.barmap.exchange.UnreadableMusicXmlException;
 import org.barmap.extract.Extraction;
 import org.barmap.extract.Extractor;
 import org.barmap.extract.Options;
@@ -14,8 +16,11 @@ import org.barmap.extract.Overlay;
 import org.barmap.map.BarMap;
 import org.barmap.map.BarMapJson;
 import org.barmap.map.Finding;
+import org.barmap.map.SecondReading;
 import org.barmap.map.Severity;
 import org.barmap.map.Stage;
+import org.barmap.reckon.Fixed;
+import org.barmap.reckon.SecondEvidence;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -31,6 +36,9 @@ import picocli.CommandLine.Spec;
       "A page that can't be read is named, and the others are read; then the exit code is 3."
     })
 final class ReadCommand implements Callable<Integer> {
+
+  /** How far a second reading is trusted where it contradicts the page; not measured. */
+  private static final double SECOND_TRUST = 0.9;
 
   @Spec private CommandSpec spec;
 
@@ -58,6 +66,19 @@ final class ReadCommand implements Callable<Integer> {
       description = "Writes a picture of each page there with what was read drawn over it.")
   private Optional<Path> overlay = Optional.empty();
 
+  @Option(
+      names = "--second",
+      paramLabel = "FILE.musicxml",
+      description =
+          "A second reading of the same music, MusicXML (.musicxml, .xml, .mxl), to settle doubts with.")
+  private Optional<Path> second = Optional.empty();
+
+  @Option(
+      names = "--second-part",
+      paramLabel = "NAME",
+      description = "Which part of the second reading is this chair's; part of its name is enough.")
+  private String secondPart = "";
+
   @SuppressWarnings("NullAway.Init")
   ReadCommand() {}
 
@@ -65,7 +86,7 @@ final class ReadCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     PrintWriter err = spec.commandLine().getErr();
     Extraction read = read(paths, new Options(title, part), err);
-    BarMap map = read.map();
+    BarMap map = second.isPresent() ? settled(read.map(), second.get()) : read.map();
     if (map.pages().isEmpty()) {
       throw new CommandException(ExitCode.UNREADABLE, "no page could be read");
     }
@@ -81,6 +102,25 @@ final class ReadCommand implements Callable<Integer> {
     err.println(Summary.of(map) + out.map(o -> ", written to " + o).orElse(""));
     err.flush();
     return code(read);
+  }
+
+  private BarMap settled(BarMap map, Path file) throws IOException {
+    SecondReading reading;
+    try {
+      reading = MusicXmlReader.read(file);
+    } catch (UnreadableMusicXmlException e) {
+      throw new CommandException(ExitCode.UNREADABLE, String.valueOf(e.getMessage()));
+    }
+    List<SecondReading.Part> parts =
+        secondPart.isBlank() ? reading.parts() : reading.partsNamed(secondPart);
+    if (parts.size() != 1) {
+      String names =
+          String.join(", ", reading.parts().stream().map(SecondReading.Part::name).toList());
+      throw new CommandException(
+          ExitCode.WRONG_USE,
+          file.getFileName() + ": say which part it is with --second-part NAME; it has: " + names);
+    }
+    return new SecondEvidence(SECOND_TRUST).settle(map, parts.get(0), Fixed.NOTHING);
   }
 
   private static int code(Extraction read) {

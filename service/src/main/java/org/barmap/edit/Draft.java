@@ -60,7 +60,7 @@ public record Draft(BarMap map, Settled settled) {
    * errors.
    */
   public List<Finding> openFindings() {
-    return map.findings().stream()
+    return Resettling.findings(this).stream()
         .filter(f -> !settled.dismissed().contains(Settled.key(f)))
         .filter(
             f ->

@@ -20,7 +20,8 @@ public final class Editing {
       return new Outcome.Refused(problems);
     }
     String text = correction.says(draft);
-    Draft made = Recount.numbered(draft, answer(correction.applyTo(draft), draft, correction));
+    Draft counted = Recount.numbered(draft, answer(correction.applyTo(draft), draft, correction));
+    Draft made = Resettling.settled(counted);
     return checked(draft, made, Change.between(draft, made), text);
   }
 

@@ -1,0 +1,64 @@
+package org.barmap.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.barmap.map.BarMapJson;
+import org.barmap.reckon.BookAlignment;
+import org.barmap.reckon.BookAlignment.Difference;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code barmap align}. */
+@Command(
+    name = "align",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Compares the maps of two parts of one show and lists what can't both be right:",
+      "a missing bar, a different letter or meter. Rests broken differently are no difference."
+    })
+final class AlignCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(index = "0", paramLabel = "A.json", description = "Map of one part.")
+  private Path a = Path.of("");
+
+  @Parameters(index = "1", paramLabel = "B.json", description = "Map of another part.")
+  private Path b = Path.of("");
+
+  @Option(names = "--json", description = "Prints JSON.")
+  private boolean json;
+
+  @SuppressWarnings("NullAway.Init")
+  AlignCommand() {}
+
+  @Override
+  public Integer call() throws IOException {
+    List<Difference> found = BookAlignment.compare(BarMapJson.read(a), BarMapJson.read(b));
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      out.println(BarMapJson.mapper().writeValueAsString(Map.of("differences", found)));
+    } else if (found.isEmpty()) {
+      out.println("The two parts agree.");
+    } else {
+      found.forEach(d -> out.println(said(d)));
+    }
+    out.flush();
+    return ExitCode.DONE;
+  }
+
+  private static String said(Difference d) {
+    return "No. "
+        + d.number()
+        + ": "
+        + d.text()
+        + d.culprit().map(c -> " More likely wrong: " + c + ".").orElse("");
+  }
+}

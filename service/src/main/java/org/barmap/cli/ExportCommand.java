@@ -1,0 +1,72 @@
+package org.barmap.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.barmap.exchange.BarTable;
+import org.barmap.exchange.MusicXmlWriter;
+import org.barmap.map.BarMap;
+import org.barmap.map.BarMapJson;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code barmap export}. */
+@Command(
+    name = "export",
+    mixinStandardHelpOptions = true,
+    description = "Writes a bar map for other programs: MusicXML 4.0, or a table of bars (CSV).")
+final class ExportCommand implements Callable<Integer> {
+
+  /** What a map can be written as. */
+  enum Form {
+    MUSICXML,
+    CSV
+  }
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(index = "0", paramLabel = "MAP.json", description = "The bar map.")
+  private Path map = Path.of("");
+
+  @Option(names = "--as", paramLabel = "FORM", description = "musicxml (unless you say so) or csv.")
+  private Form form = Form.MUSICXML;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "Where it is written (standard output unless you say so).")
+  private Optional<Path> out = Optional.empty();
+
+  @SuppressWarnings("NullAway.Init")
+  ExportCommand() {}
+
+  @Override
+  public Integer call() throws IOException {
+    String text = text(BarMapJson.read(map));
+    if (out.isPresent()) {
+      Files.writeString(out.get(), text, StandardCharsets.UTF_8);
+    } else {
+      spec.commandLine().getOut().print(text);
+      spec.commandLine().getOut().flush();
+    }
+    return ExitCode.DONE;
+  }
+
+  private String text(BarMap bars) throws IOException {
+    if (form == Form.CSV) {
+      StringBuilder table = new StringBuilder();
+      BarTable.write(bars, table);
+      return table.toString();
+    }
+    ByteArrayOutputStream xml = new ByteArrayOutputStream();
+    MusicXmlWriter.write(bars, xml);
+    return xml.toString(StandardCharsets.UTF_8);
+  }
+}
