@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -15,12 +16,13 @@ final class MergedNumbers {
   private MergedNumbers() {}
 
   /** Gives the merged bars their musical numbers: those read, except where a person decided. */
-  static Draft of(Draft now, BarMap fresh, Draft merged, Map<String, String> idOf) {
+  static Draft of(
+      Draft now, BarMap fresh, Draft merged, Function<String, Optional<String>> startOf) {
     Map<String, MusicalNumber> startAt = new HashMap<>();
     Map<String, List<MusicalNumber>> tacetBefore = new HashMap<>();
     List<MusicalNumber> waiting = new ArrayList<>();
     for (MusicalNumber n : fresh.numbers()) {
-      String first = n.firstBar().map(id -> idOf.getOrDefault(id, "")).orElse("");
+      String first = first(fresh, n, merged, startOf);
       if (n.firstBar().isEmpty()) {
         waiting.add(n);
       } else if (merged.map().bar(first).isPresent()
@@ -32,6 +34,18 @@ final class MergedNumbers {
     }
     keepThoseOfPeople(now, merged, startAt, tacetBefore, waiting);
     return merged.withNumbers(listed(merged, startAt, tacetBefore, waiting));
+  }
+
+  /** Returns the first bar of a number that is still there. */
+  private static String first(
+      BarMap fresh, MusicalNumber n, Draft merged, Function<String, Optional<String>> startOf) {
+    for (Bar bar : fresh.barsOf(n)) {
+      Optional<String> there = startOf.apply(bar.id());
+      if (there.isPresent() && merged.map().bar(there.get()).isPresent()) {
+        return there.get();
+      }
+    }
+    return "";
   }
 
   private static void keepThoseOfPeople(

@@ -29,6 +29,10 @@ public final class Merging {
   private final BarMap fresh;
   private final Set<String> usedIds = new HashSet<>();
   private final Map<String, String> idOf = new HashMap<>();
+
+  /** In systems that stay as they are: by id in the reading, the bar that begins there. */
+  private final Map<String, String> startOf = new HashMap<>();
+
   private final List<Page> pages = new ArrayList<>();
   private final List<Bar> bars = new ArrayList<>();
 
@@ -71,10 +75,29 @@ public final class Merging {
             List.of(),
             bars,
             fresh.findings().stream().map(this::translated).toList());
-    Draft draft = MergedNumbers.of(now, fresh, new Draft(merged, now.settled()), idOf);
+    Draft draft =
+        metered(MergedNumbers.of(now, fresh, new Draft(merged, now.settled()), this::startOf));
     Steps steps = Steps.of(Draft.of(fresh)).renamed(idOf);
     steps.putAll(kept, Steps.of(now));
     return Recount.numbered(steps, draft, verified);
+  }
+
+  /**
+   * Returns the bar at which a musical number starts that the reading lets start at another one.
+   */
+  private Optional<String> startOf(String id) {
+    return Optional.ofNullable(startOf.get(id)).or(() -> Optional.ofNullable(idOf.get(id)));
+  }
+
+  /** Carries meters set by people on, as when they were set. */
+  private Draft metered(Draft draft) {
+    List<Bar> carried = new ArrayList<>(draft.map().bars());
+    for (int i = 0; i < carried.size(); i++) {
+      if (draft.settled().has(carried.get(i).id(), Aspect.METER)) {
+        MeterCorrection.carry(carried, i, draft.settled(), verified);
+      }
+    }
+    return draft.withBars(carried);
   }
 
   private void keepPage(Page page) {
@@ -86,10 +109,11 @@ public final class Merging {
         verified.add(bar.id());
       }
     }
+    List<Bar> before = now.map().bars().stream().filter(b -> b.page() == page.index()).toList();
     for (Bar read : fresh.bars()) {
       if (read.page() == page.index()) {
-        closest(read, now.map().bars().stream().filter(b -> b.page() == page.index()).toList())
-            .ifPresent(b -> idOf.put(read.id(), b.id()));
+        closest(read, before).ifPresent(b -> idOf.put(read.id(), b.id()));
+        beginning(read, before);
       }
     }
   }
@@ -165,6 +189,7 @@ public final class Merging {
             .anyMatch(b -> !now.settled().of(b.id()).isEmpty() && !taken.contains(b.id()));
     if (shaped || lost) {
       matches.forEach((id, b) -> idOf.put(id, b.id()));
+      read.forEach(b -> beginning(b, before));
       return new Line(old, keep(before));
     }
     List<Bar> made = new ArrayList<>();
@@ -220,6 +245,16 @@ public final class Merging {
       }
     }
     return best;
+  }
+
+  /** Notes which bar of those that stay begins where a bar of the reading does. */
+  private void beginning(Bar read, List<Bar> candidates) {
+    candidates.stream()
+        .filter(b -> Systems.level(b.outline(), read.outline()))
+        .min(
+            Comparator.comparingDouble(
+                b -> Math.abs(Systems.left(b.outline()) - Systems.left(read.outline()))))
+        .ifPresent(b -> startOf.put(read.id(), b.id()));
   }
 
   private Finding translated(Finding f) {

@@ -2,14 +2,12 @@ package org.barmap.edit;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.Meter;
-import org.barmap.map.MusicalNumber;
 
 /** Corrections of the meter, which holds until the next one. */
 public sealed interface MeterCorrection extends Correction {
@@ -77,31 +75,37 @@ public sealed interface MeterCorrection extends Correction {
         : List.of("There is no bar with the id " + OneBar.shown(bar()));
   }
 
-  /** Sets the meter and carries it on to the next printed signature or musical number. */
+  /** Sets the meter and carries it on to the next printed signature. */
   @Override
   default Draft applyTo(Draft draft) {
     List<Bar> bars = new ArrayList<>(draft.map().bars());
-    Set<String> starts = new HashSet<>();
-    draft.map().numbers().stream()
-        .map(MusicalNumber::firstBar)
-        .flatMap(Optional::stream)
-        .forEach(starts::add);
     int at = draft.map().indexOf(bar());
     Bar first = bars.get(at);
-    boolean continues = at > 0 && !starts.contains(first.id());
+    boolean continues = at > 0;
     Optional<Meter> now = meter(continues ? bars.get(at - 1).meter() : Optional.empty());
     bars.set(at, OneBar.corrected(first.toBuilder().meter(now).build()));
-    Optional<Meter> held = now.map(m -> m.withPrinted(false));
+    carry(bars, at, draft.settled(), Set.of());
+    return draft.withBars(bars).with(draft.settled().with(bar(), EnumSet.of(Aspect.METER)));
+  }
+
+  /**
+   * Carries a bar's meter on to the next printed signature.
+   *
+   * @param bars changed in place
+   * @param at where the bar stands in them
+   * @param kept ids of bars that stay as they are
+   */
+  static void carry(List<Bar> bars, int at, Settled settled, Set<String> kept) {
+    Optional<Meter> held = bars.get(at).meter().map(m -> m.withPrinted(false));
     for (int i = at + 1; i < bars.size(); i++) {
       Bar b = bars.get(i);
       boolean own = b.meter().map(Meter::printed).orElse(false);
-      if (own || starts.contains(b.id()) || draft.settled().has(b.id(), Aspect.METER)) {
-        break;
+      if (own || settled.has(b.id(), Aspect.METER)) {
+        return;
       }
-      if (!Objects.equals(b.meter(), held)) {
+      if (!Objects.equals(b.meter(), held) && !kept.contains(b.id())) {
         bars.set(i, b.toBuilder().meter(held).build());
       }
     }
-    return draft.withBars(bars).with(draft.settled().with(bar(), EnumSet.of(Aspect.METER)));
   }
 }

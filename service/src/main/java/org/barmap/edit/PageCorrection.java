@@ -1,7 +1,6 @@
 package org.barmap.edit;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -119,10 +118,8 @@ public sealed interface PageCorrection extends Correction {
               .orElseThrow();
       Bar bar = OneBar.corrected(Bar.builder(Place.freshId(draft), page, now, place).build());
       int at = Systems.position(arranged, page, now);
-      List<Bar> bars = new ArrayList<>(arranged.map().bars());
-      bars.add(at, bar);
-      Draft put =
-          arranged.withBars(bars).with(arranged.settled().with(bar.id(), EnumSet.of(Aspect.SHAPE)));
+      Draft put = Splitting.insert(arranged, bar, at);
+      List<Bar> bars = put.map().bars();
       return at == 0
           ? put
           : put.withNumbers(

@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.barmap.map.Bar;
 import org.barmap.map.Content;
+import org.barmap.map.Meter;
 
 /**
  * There is no barline: the two bars beside it are one.
@@ -16,6 +17,11 @@ import org.barmap.map.Content;
  * @param side which side of it; absent means its end
  */
 public record RemoveBarline(String bar, Side side) implements Correction {
+
+  /** What is said about the beginning of the right bar says nothing about the joined one. */
+  private static final Set<Aspect> OF_THE_START =
+      EnumSet.of(
+          Aspect.NUMBER, Aspect.NUMBER_START, Aspect.METER, Aspect.LABEL, Aspect.START_BARLINE);
 
   /** Reads absent keys as an unknown bar and its end. */
   public RemoveBarline {
@@ -58,12 +64,23 @@ public record RemoveBarline(String bar, Side side) implements Correction {
     bars.removeIf(b -> b.id().equals(pair.right.id()));
     Set<Aspect> sets = EnumSet.of(Aspect.SHAPE);
     sets.addAll(draft.settled().of(pair.right.id()));
-    sets.remove(Aspect.NUMBER);
-    sets.remove(Aspect.NUMBER_START);
+    sets.removeAll(OF_THE_START);
     Draft less = draft.withBars(bars).with(draft.settled().without(pair.right.id()));
-    Draft put = OneBar.put(less, joined, sets);
+    Draft put = metered(OneBar.put(less, joined, sets), pair);
     return put.withNumbers(
         Splitting.lastBarMoves(put.map().numbers(), pair.right.id(), pair.left.id()));
+  }
+
+  /** A signature printed at the barline goes with it: the meter before it holds on. */
+  private static Draft metered(Draft draft, Pair pair) {
+    boolean printed = pair.right.meter().map(Meter::printed).orElse(false);
+    if (!printed && pair.right.meter().equals(pair.left.meter().map(m -> m.withPrinted(false)))) {
+      return draft;
+    }
+    List<Bar> bars = new ArrayList<>(draft.map().bars());
+    int at = draft.map().indexOf(pair.left.id());
+    MeterCorrection.carry(bars, at, draft.settled(), Set.of());
+    return draft.withBars(bars);
   }
 
   /** Joins two bars; a multi-bar rest keeps its count, for a stray line in it is no bar. */

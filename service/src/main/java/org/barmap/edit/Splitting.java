@@ -8,6 +8,7 @@ import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 import org.barmap.map.Content;
+import org.barmap.map.Meter;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Navigation;
 import org.barmap.map.Point;
@@ -101,9 +102,15 @@ final class Splitting {
         Bar.builder(Place.freshId(draft), page, system.index(), Ruler.between(from, to)).build());
   }
 
-  private static Draft insert(Draft draft, Bar bar, int at) {
+  /** Puts a bar in its place; without a meter of its own it takes the one in force there. */
+  static Draft insert(Draft draft, Bar bar, int at) {
     List<Bar> bars = new ArrayList<>(draft.map().bars());
-    bars.add(at, bar);
+    Optional<Meter> inForce = at == 0 ? Optional.empty() : bars.get(at - 1).meter();
+    bars.add(
+        at,
+        bar.toBuilder()
+            .meter(bar.meter().or(() -> inForce).map(m -> m.withPrinted(false)))
+            .build());
     return draft.withBars(bars).with(draft.settled().with(bar.id(), SHAPED));
   }
 

@@ -69,8 +69,12 @@ final class Systems {
 
   /** Tells whether two outlines lie mostly at the same place. */
   static boolean overlap(Outline a, Outline b) {
-    return share(top(a), bottom(a), top(b), bottom(b)) > 0.5
-        && share(left(a), right(a), left(b), right(b)) > 0.5;
+    return level(a, b) && share(left(a), right(a), left(b), right(b)) > 0.5;
+  }
+
+  /** Tells whether two outlines lie mostly at the same height. */
+  static boolean level(Outline a, Outline b) {
+    return share(top(a), bottom(a), top(b), bottom(b)) > 0.5;
   }
 
   /** Returns the overlap of two stretches, as a share of the shorter one. */

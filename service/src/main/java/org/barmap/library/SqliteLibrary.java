@@ -18,14 +18,16 @@ import org.sqlite.SQLiteDataSource;
 public final class SqliteLibrary implements Library {
 
   private final HikariDataSource pool;
+  private final FolderLock lock;
   private final SqliteBooks books;
   private final SqlitePages pages;
   private final SqliteDrafts drafts;
   private final SqliteChanges changes;
   private final SqliteJobs jobs;
 
-  private SqliteLibrary(Path folder, HikariDataSource pool, Clock clock) {
+  private SqliteLibrary(Path folder, HikariDataSource pool, FolderLock lock, Clock clock) {
     this.pool = pool;
+    this.lock = lock;
     Jdbi jdbi = Jdbi.create(pool);
     books = new SqliteBooks(jdbi, clock);
     drafts = new SqliteDrafts(jdbi, clock);
@@ -42,21 +44,26 @@ public final class SqliteLibrary implements Library {
    */
   public static SqliteLibrary open(Path folder, Clock clock) throws IOException {
     HikariDataSource pool = null;
+    FolderLock lock = null;
     try {
       Files.createDirectories(folder.resolve("books"));
       Files.createDirectories(folder.resolve("cache"));
+      lock = FolderLock.take(folder);
       pool = pool(folder.resolve("barmap.db"));
       Flyway.configure(SqliteLibrary.class.getClassLoader())
           .dataSource(pool)
           .locations("classpath:org/barmap/library/migration")
           .load()
           .migrate();
-      SqliteLibrary library = new SqliteLibrary(folder, pool, clock);
+      SqliteLibrary library = new SqliteLibrary(folder, pool, lock, clock);
       library.sweep(folder);
       return library;
     } catch (RuntimeException | IOException e) {
       if (pool != null) {
         pool.close();
+      }
+      if (lock != null) {
+        lock.close();
       }
       throw new IOException(
           "the data folder "
@@ -70,7 +77,7 @@ public final class SqliteLibrary implements Library {
 
   private static String reason(Throwable e) {
     Throwable cause = e;
-    while (cause.getCause() != null) {
+    while (cause.getCause() != null && !String.valueOf(cause.getMessage()).contains("in use")) {
       cause = cause.getCause();
     }
     String text = String.valueOf(cause.getMessage());
@@ -138,5 +145,6 @@ public final class SqliteLibrary implements Library {
   @Override
   public void close() {
     pool.close();
+    lock.close();
   }
 }

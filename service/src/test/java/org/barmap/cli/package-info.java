@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.cli;
+
+import org.jspecify.annotations.NullMarked;

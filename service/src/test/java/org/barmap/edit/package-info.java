@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.edit;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,94 @@
+package org.barmap.library;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
+import org.barmap.edit.BarCorrection;
+import org.barmap.edit.Draft;
+import org.barmap.edit.Made;
+import org.barmap.map.BarMapRules;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A program killed in the middle of writing loses nothing it had acknowledged. */
+class KillTest {
+
+  private static final int KILLS = 4;
+
+  @TempDir private Path folder;
+
+  @Test
+  void whatWasAcknowledgedIsThere() throws IOException, InterruptedException {
+    String book;
+    try (Library library = SqliteLibrary.open(folder, Clock.systemUTC())) {
+      book = library.books().add("Saltmarsh", "Bass").id();
+      library.drafts().read(book, Made.book(1));
+    }
+    for (int round = 0; round < KILLS; round++) {
+      long acknowledged = correctUntilKilled(book, 25 + 10 * round);
+      try (Library library = SqliteLibrary.open(folder, Clock.systemUTC())) {
+        Versioned<Draft> draft = library.drafts().find(book).orElseThrow();
+        assertThat(draft.revision()).isGreaterThanOrEqualTo(acknowledged);
+        assertThat(BarMapRules.check(draft.value().map())).isEmpty();
+        History history = library.drafts().history(book);
+        assertThat(history.entries().size())
+            .as("one line a revision")
+            .isEqualTo(draft.revision() - 1);
+        assertThat(history.undo()).isEqualTo(history.entries().size());
+      }
+    }
+  }
+
+  /**
+   * Starts a program that corrects and says so, kills it after a while, returns what it said last.
+   */
+  private long correctUntilKilled(String book, int lines) throws IOException, InterruptedException {
+    Process process =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                Corrects.class.getName(),
+                folder.toString(),
+                book)
+            .redirectError(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    long last = 0;
+    try (BufferedReader out =
+        new BufferedReader(
+            new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
+      for (int i = 0; i < lines; i++) {
+        String line = out.readLine();
+        assertThat(line).as("the program stopped by itself").isNotNull();
+        last = Long.parseLong(line);
+      }
+      process.destroyForcibly();
+      process.waitFor();
+    }
+    return last;
+  }
+
+  /** Corrects without end and prints every revision it was told is kept. */
+  static final class Corrects {
+    private Corrects() {}
+
+    public static void main(String[] args) throws IOException {
+      try (Library library = SqliteLibrary.open(Path.of(args[0]), Clock.systemUTC())) {
+        for (int i = 0; ; i++) {
+          Versioned<Draft> now = library.drafts().find(args[1]).orElseThrow();
+          String bar = now.value().map().bars().get(i % 5).id();
+          Saved<Draft> saved =
+              library
+                  .drafts()
+                  .correct(args[1], now.revision(), "", new BarCorrection.SetCount(bar, 2 + i % 9));
+          System.out.println(((Saved.Done<Draft>) saved).now().revision());
+        }
+      }
+    }
+  }
+}

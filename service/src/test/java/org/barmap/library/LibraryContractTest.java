@@ -1,0 +1,322 @@
+package org.barmap.library;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.Stream;
+import org.barmap.edit.BarCorrection;
+import org.barmap.edit.Draft;
+import org.barmap.edit.Made;
+import org.barmap.edit.PageCorrection;
+import org.barmap.map.BarMap;
+import org.barmap.map.BarMapJson;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.node.ObjectNode;
+
+/** What every library does; run against the real store. */
+class LibraryContractTest {
+
+  private static final Instant NOW = Instant.parse("2026-11-24T20:00:00Z");
+  private static final Clock CLOCK = Clock.fixed(NOW, ZoneOffset.UTC);
+
+  @TempDir private Path folder;
+
+  private Library library;
+
+  @BeforeEach
+  void open() throws IOException {
+    library = SqliteLibrary.open(folder, CLOCK);
+  }
+
+  @AfterEach
+  void close() {
+    library.close();
+  }
+
+  private void reopen() throws IOException {
+    library.close();
+    library = SqliteLibrary.open(folder, CLOCK);
+  }
+
+  private String readBook(BarMap map) {
+    String book = library.books().add("Saltmarsh", "Bass").id();
+    List<Pages.NewPage> pages = new ArrayList<>();
+    map.pages()
+        .forEach(
+            p ->
+                pages.add(
+                    new Pages.NewPage(
+                        p.source(), p.source(), p.width(), p.height(), Optional.empty())));
+    library.pages().add(book, pages, Optional.empty());
+    library.drafts().read(book, map);
+    return book;
+  }
+
+  private static <T> Saved.Done<T> done(Saved<T> saved) {
+    assertThat(saved).isInstanceOf(Saved.Done.class);
+    return (Saved.Done<T>) saved;
+  }
+
+  @Test
+  void aBookIsThereAfterARestart() throws IOException {
+    String book = library.books().add("Saltmarsh", "Bass").id();
+    library.books().rename(book, "Saltmarsh", "Double Bass");
+    library.books().setSettings(book, new Settings(3, 1, 2, 8, true));
+    reopen();
+    BookCard card = library.books().find(book).orElseThrow();
+    assertThat(card.part()).isEqualTo("Double Bass");
+    assertThat(card.createdAt()).isEqualTo(NOW);
+    assertThat(library.books().settings(book)).isEqualTo(new Settings(3, 1, 2, 8, true));
+    Draft draft = library.drafts().find(book).orElseThrow().value();
+    assertThat(draft.map().book().part()).isEqualTo("Double Bass");
+  }
+
+  @Test
+  void aBookGoesToTheBinAndComesBackWhole() {
+    String book = readBook(Made.book(1));
+    Draft before = library.drafts().find(book).orElseThrow().value();
+    assertThat(library.books().discard(book)).isTrue();
+    assertThat(library.books().all()).isEmpty();
+    assertThat(library.books().find(book)).isEmpty();
+    assertThat(library.drafts().find(book)).isEmpty();
+    assertThat(library.books().discard(book)).isFalse();
+    assertThat(library.books().restore(book)).isTrue();
+    assertThat(library.drafts().find(book).orElseThrow().value()).isEqualTo(before);
+  }
+
+  @Test
+  void correctionsAreKeptWithWhoAndWhenAndCanBeTakenBackAfterARestart() throws IOException {
+    String book = readBook(Made.book(2));
+    Versioned<Draft> start = library.drafts().find(book).orElseThrow();
+    String bar = start.value().map().bars().get(1).id();
+    Saved.Done<Draft> one =
+        done(
+            library
+                .drafts()
+                .correct(book, start.revision(), "Ada", new BarCorrection.SetCount(bar, 7)));
+    assertThat(one.entry().who()).isEqualTo("Ada");
+    assertThat(one.entry().when()).isEqualTo(NOW);
+    reopen();
+    assertThat(library.drafts().find(book).orElseThrow()).isEqualTo(one.now());
+    Saved.Done<Draft> undone = done(library.drafts().undo(book, one.now().revision()));
+    assertThat(undone.now().value()).isEqualTo(start.value());
+    assertThat(library.drafts().history(book).redo()).isEqualTo(1);
+    Saved.Done<Draft> redone = done(library.drafts().redo(book, undone.now().revision()));
+    assertThat(redone.now().value()).isEqualTo(one.now().value());
+    assertThat(library.drafts().history(book).entries()).hasSize(1);
+    assertThat(library.drafts().undo(book, 0)).isInstanceOf(Saved.Stale.class);
+  }
+
+  @Test
+  void somethingNewAfterUndoLeavesTheUndoneInTheHistory() {
+    String book = readBook(Made.book(2));
+    Versioned<Draft> now = library.drafts().find(book).orElseThrow();
+    String bar = now.value().map().bars().get(0).id();
+    now = done(library.drafts().correct(book, now.revision(), "", set(bar, 5))).now();
+    now = done(library.drafts().undo(book, now.revision())).now();
+    now = done(library.drafts().correct(book, now.revision(), "", set(bar, 6))).now();
+    assertThat(library.drafts().redo(book, now.revision())).isInstanceOf(Saved.Refused.class);
+    History history = library.drafts().history(book);
+    assertThat(history.entries()).extracting(HistoryEntry::undone).containsExactly(false, true);
+  }
+
+  private static BarCorrection set(String bar, int count) {
+    return new BarCorrection.SetCount(bar, count);
+  }
+
+  @Test
+  void ofTwoEditorsAtOnceOneIsTold() throws Exception {
+    String book = readBook(Made.book(3));
+    long revision = library.drafts().find(book).orElseThrow().revision();
+    String bar = library.drafts().find(book).orElseThrow().value().map().bars().get(0).id();
+    ExecutorService editors = Executors.newFixedThreadPool(8);
+    CountDownLatch together = new CountDownLatch(1);
+    List<Future<Saved<Draft>>> saved = new ArrayList<>();
+    for (int i = 0; i < 8; i++) {
+      int count = 2 + i;
+      saved.add(
+          editors.submit(
+              () -> {
+                together.await();
+                return library.drafts().correct(book, revision, "", set(bar, count));
+              }));
+    }
+    together.countDown();
+    int made = 0;
+    for (Future<Saved<Draft>> s : saved) {
+      Saved<Draft> outcome = s.get();
+      if (outcome instanceof Saved.Done) {
+        made++;
+      } else {
+        assertThat(outcome).isEqualTo(new Saved.Stale<>(revision + 1));
+      }
+    }
+    editors.shutdown();
+    assertThat(made).isEqualTo(1);
+    assertThat(library.drafts().history(book).entries()).hasSize(1);
+  }
+
+  @Test
+  void aReadingOfOtherPagesLeavesCorrectionsAndTheirUndo() {
+    BarMap map = Made.book(4);
+    String book = readBook(map);
+    Versioned<Draft> now = library.drafts().find(book).orElseThrow();
+    String bar = now.value().map().bars().get(0).id();
+    done(library.drafts().correct(book, now.revision(), "", set(bar, 9)));
+    Versioned<Draft> read = library.drafts().read(book, map);
+    assertThat(read.value().map().bar(bar).orElseThrow().count()).isEqualTo(9);
+    Saved.Done<Draft> undone = done(library.drafts().undo(book, read.revision()));
+    assertThat(undone.now().value().map().bars()).isEqualTo(map.bars());
+  }
+
+  @Test
+  void pagesAreOrderedAndTakenOut() {
+    BarMap map = Made.book(6);
+    String book = readBook(map);
+    List<PageCard> pages = library.pages().all(book);
+    List<String> ids = new ArrayList<>(pages.stream().map(PageCard::id).toList());
+    java.util.Collections.reverse(ids);
+    assertThat(library.pages().order(book, ids)).isTrue();
+    assertThat(library.pages().all(book)).extracting(PageCard::id).isEqualTo(ids);
+    assertThat(library.pages().order(book, List.of("x"))).isFalse();
+    assertThat(library.pages().remove(book, ids.get(0))).isTrue();
+    assertThat(library.pages().all(book)).hasSize(pages.size() - 1);
+    BarMap left = library.drafts().find(book).orElseThrow().value().map();
+    assertThat(left.pages()).hasSize(pages.size() - 1);
+    assertThat(org.barmap.map.BarMapRules.check(left)).isEmpty();
+  }
+
+  @Test
+  void showChangesHaveTheirOwnHistory() {
+    String book = library.books().add("Saltmarsh", "Bass").id();
+    ObjectNode cut = BarMapJson.mapper().createObjectNode();
+    cut.put("number", "7").put("kind", "cut").put("first", "34").put("last", "49");
+    Saved.Done<List<ObjectNode>> added = done(library.changes().add(book, 0, "Ada", cut));
+    ObjectNode made = added.now().value().get(0);
+    assertThat(made.path("who").asString()).isEqualTo("Ada");
+    assertThat(made.path("when").asString()).isEqualTo(NOW.toString());
+    String id = made.path("id").asString();
+    ObjectNode off = BarMapJson.mapper().createObjectNode().put("on", false);
+    Saved.Done<List<ObjectNode>> patched = done(library.changes().patch(book, 1, "", id, off));
+    assertThat(patched.now().value().get(0).path("on").asBoolean()).isFalse();
+    assertThat(library.changes().add(book, 1, "", cut)).isInstanceOf(Saved.Stale.class);
+    Saved.Done<List<ObjectNode>> removed = done(library.changes().remove(book, 2, "", id));
+    assertThat(removed.now().value()).isEmpty();
+    Saved.Done<List<ObjectNode>> back = done(library.changes().undo(book, 3));
+    assertThat(back.now().value()).isEqualTo(patched.now().value());
+    assertThat(library.changes().history(book).entries()).hasSize(3);
+  }
+
+  @Test
+  void filesAreWholeOrNotThere() throws IOException {
+    Path file = library.pages().folder("abc").resolve("page.png");
+    InputStream broken =
+        new InputStream() {
+          private int left = 100_000;
+
+          @Override
+          public int read() throws IOException {
+            if (left-- <= 0) {
+              throw new IOException("No space left on device");
+            }
+            return 1;
+          }
+        };
+    assertThatThrownBy(() -> WholeFile.copy(broken, file)).hasMessageContaining("No space");
+    assertThat(file).doesNotExist();
+    try (Stream<Path> left = Files.list(library.pages().folder("abc"))) {
+      assertThat(left).isEmpty();
+    }
+    WholeFile.copy(new ByteArrayInputStream(new byte[] {1, 2, 3}), file);
+    assertThat(file).hasBinaryContent(new byte[] {1, 2, 3});
+  }
+
+  @Test
+  void whatAKillLeftBehindIsSweptAndNothingElse() throws IOException {
+    String book = library.books().add("Saltmarsh", "Bass").id();
+    Path own = library.pages().folder(book).resolve("own.png");
+    Path part = library.pages().folder(book).resolve(".barmap123.part");
+    Path waiting = library.pages().folder(book).resolve("waiting.pdf");
+    for (Path file : List.of(own, part, waiting)) {
+      Files.write(file, new byte[] {1});
+    }
+    library
+        .pages()
+        .add(
+            book,
+            List.of(new Pages.NewPage("own.png", "own.png", 10, 10, Optional.empty())),
+            Optional.empty());
+    library.jobs().add(book, List.of(new Jobs.Upload("u1", "waiting.pdf", waiting)));
+    reopen();
+    assertThat(own).exists();
+    assertThat(waiting).exists();
+    assertThat(part).doesNotExist();
+  }
+
+  @Test
+  void jobsWaitInLineAndABrokenOffOneComesFirst() throws IOException {
+    String one = library.books().add("One", "").id();
+    String two = library.books().add("Two", "").id();
+    Job first = library.jobs().add(one, List.of());
+    Job second = library.jobs().add(two, List.of());
+    assertThat(library.jobs().next().orElseThrow().id()).isEqualTo(first.id());
+    library.jobs().begin(second.id());
+    reopen();
+    assertThat(library.jobs().next().orElseThrow().id()).isEqualTo(second.id());
+    library.jobs().finish(second.id(), Job.State.DONE, "Read");
+    library.books().discard(one);
+    assertThat(library.jobs().next()).isEmpty();
+  }
+
+  @Test
+  void verifiedPagesAreCountedOnTheShelf() {
+    BarMap map = Made.book(7);
+    String book = readBook(map);
+    long revision = library.drafts().find(book).orElseThrow().revision();
+    for (int page = 1; page <= map.pages().size(); page++) {
+      assertThat(library.books().find(book).orElseThrow().isVerified()).isFalse();
+      revision =
+          done(library
+                  .drafts()
+                  .correct(book, revision, "", new PageCorrection.VerifyPage(page, true)))
+              .now()
+              .revision();
+    }
+    assertThat(library.books().find(book).orElseThrow().isVerified()).isTrue();
+    assertThat(library.books().find(book).orElseThrow().bars()).isEqualTo(map.writtenBars());
+  }
+
+  @Test
+  void twoProgramsDoNotShareAFolder() {
+    assertThatThrownBy(() -> SqliteLibrary.open(folder, CLOCK))
+        .isInstanceOf(IOException.class)
+        .hasMessageContaining("in use");
+  }
+
+  @Test
+  void aFolderThatIsAFileIsRefusedInPlainWords() throws IOException {
+    Path file = folder.resolve("file");
+    Files.writeString(file, "x");
+    assertThatThrownBy(() -> SqliteLibrary.open(file, CLOCK))
+        .isInstanceOf(IOException.class)
+        .hasMessageContaining("can't be used");
+  }
+}

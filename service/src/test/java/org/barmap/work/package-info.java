@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.work;
+
+import org.jspecify.annotations.NullMarked;
