@@ -11,8 +11,6 @@ final class Frame {
   /** How far a side may lie from where the box says, pixels. */
   private static final int OFF = 2;
 
-  private static final int INK = 160;
-
   private Frame() {}
 
   static Enclosure around(StripImage strip, RawSign sign) {
@@ -40,14 +38,8 @@ final class Frame {
     double best = 0;
     for (int d = -OFF; d <= OFF; d++) {
       int v = (int) Math.round(y - 0.5) + d;
-      int n = 0;
-      int dark = 0;
-      for (double u = sign.x0() + from * sign.width();
-          u < sign.x0() + to * sign.width();
-          u++, n++) {
-        dark += isDark(strip, (int) u, v) ? 1 : 0;
-      }
-      best = Math.max(best, n == 0 ? 0 : (double) dark / n);
+      double w = sign.width();
+      best = Math.max(best, Ink.row(strip, v, sign.x0() + from * w, sign.x0() + to * w));
     }
     return best;
   }
@@ -56,23 +48,9 @@ final class Frame {
     double best = 0;
     for (int d = -OFF; d <= OFF; d++) {
       int u = (int) Math.round(x - 0.5) + d;
-      int n = 0;
-      int dark = 0;
-      for (double v = sign.y0() + from * sign.height();
-          v < sign.y0() + to * sign.height();
-          v++, n++) {
-        dark += isDark(strip, u, (int) v) ? 1 : 0;
-      }
-      best = Math.max(best, n == 0 ? 0 : (double) dark / n);
+      double h = sign.height();
+      best = Math.max(best, Ink.column(strip, u, sign.y0() + from * h, sign.y0() + to * h));
     }
     return best;
-  }
-
-  private static boolean isDark(StripImage strip, int u, int v) {
-    return u >= 0
-        && u < strip.width()
-        && v >= 0
-        && v < StripImage.HEIGHT
-        && (strip.gray()[v * strip.width() + u] & 0xff) < INK;
   }
 }

@@ -75,9 +75,12 @@ public final class SignReader implements AutoCloseable {
     int next = 0;
     for (int n = 0; n < strips.size(); n++) {
       List<Sign> found = new ArrayList<>();
+      StripImage strip = strips.get(n);
       for (RawSign s : raw.get(n)) {
-        found.add(sign(strips.get(n), s, readings.get(next++)));
+        List<Reading> read = SecondLook.cut(strip, s, readings.get(next++));
+        found.add(sign(strip, SecondLook.thickBar(strip, s), read));
       }
+      found = SecondLook.support(found);
       found.sort(java.util.Comparator.comparingDouble(Sign::at));
       all.add(List.copyOf(found));
     }

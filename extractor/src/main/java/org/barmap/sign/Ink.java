@@ -1,0 +1,36 @@
+package org.barmap.sign;
+
+/** Shares of ink along straight paths of a strip. */
+final class Ink {
+  private static final int DARK = 140;
+
+  private Ink() {}
+
+  static boolean at(StripImage strip, int u, int v) {
+    return u >= 0
+        && u < strip.width()
+        && v >= 0
+        && v < StripImage.HEIGHT
+        && (strip.gray()[v * strip.width() + u] & 0xff) < DARK;
+  }
+
+  /** Returns the dark share of a column, 0 to 1. */
+  static double column(StripImage strip, int u, double from, double to) {
+    int n = 0;
+    int dark = 0;
+    for (int v = (int) Math.ceil(from); v < to; v++, n++) {
+      dark += at(strip, u, v) ? 1 : 0;
+    }
+    return n == 0 ? 0 : (double) dark / n;
+  }
+
+  /** Returns the dark share of a row, 0 to 1. */
+  static double row(StripImage strip, int v, double from, double to) {
+    int n = 0;
+    int dark = 0;
+    for (int u = (int) Math.ceil(from); u < to; u++, n++) {
+      dark += at(strip, u, v) ? 1 : 0;
+    }
+    return n == 0 ? 0 : (double) dark / n;
+  }
+}
