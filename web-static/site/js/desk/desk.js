@@ -182,6 +182,7 @@ export class Desk {
     this.#selected = doubt.bar;
     this.draw();
     this.#stage.reveal(true);
+    this.#panel.showCurrent();
     this.#live.textContent = doubt.text;
   }
 
@@ -231,7 +232,7 @@ export class Desk {
     const all = this.#model.doubts;
     if (all.length === 0) return;
     this.#panel.open("doubts");
-    this.#go(doubtAfter(all, this.#doubt));
+    this.#go(doubtAfter(all, this.#index, this.#doubt));
   }
 
   /** @param {string} id of a field of the bar form */

@@ -1,7 +1,10 @@
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
-import { when } from "../core/words.js";
+import { count, when } from "../core/words.js";
 import { dismissal, toCorrection } from "./correction.js";
+
+/** More than this is not looked at in one go. */
+const SHOWN = 30;
 
 /** @typedef {import("../core/types.js").Finding} Finding */
 /** @typedef {import("../core/types.js").Correction} Correction */
@@ -16,45 +19,70 @@ export function doubtList(doubts, { here, current, go, correct }) {
   if (doubts.length === 0) {
     return el("p", { class: "empty" }, icon("tick"), " No doubts are open. Look over the page and mark it as checked.");
   }
+  const sorted = pageFirst(doubts, here);
+  const first = current && doubts.includes(current) ? sorted.indexOf(current) : 0;
+  const from = Math.max(0, Math.min(first - 2, sorted.length - SHOWN));
+  const shown = sorted.slice(from, from + SHOWN);
+  const onPage = doubts.filter((d) => d.page === here).length;
   return el(
-    "ol",
-    { class: "doubts" },
-    doubts.map((doubt) => {
-      const answers = [...(doubt.answers ?? [])];
-      if (!answers.some((a) => !a.correction || Object.keys(a.correction).length === 0)) answers.push({ label: "It is right as it is" });
-      return el(
-        "li",
-        { class: `doubt doubt-${doubt.severity}`, "aria-current": doubt === current ? "true" : undefined, "data-code": doubt.code },
-        el(
-          "button",
-          { type: "button", class: "doubt-go", on: { click: () => go(doubt) } },
-          icon(doubt.severity === "error" ? "warn" : "doubt"),
-          el("span", {}, doubt.page && doubt.page !== here ? el("b", { text: `Page ${doubt.page}: ` }) : null, doubt.text),
-        ),
-        el(
-          "div",
-          { class: "choice" },
-          answers.map((answer) =>
-            button(answer.label, () => {
-              const made = answer.correction ?? {};
-              correct(Object.keys(made).length ? toCorrection(made) : dismissal(doubt));
-            }, { class: "btn" }),
-          ),
-        ),
-      );
-    }),
+    "div",
+    {},
+    el("p", { class: "soft small", text: `${count(onPage, "doubt")} on this page, ${doubts.length - onPage} on others.` }),
+    el("ol", { class: "doubts" }, shown.map((doubt) => doubtItem(doubt, { here, current, go, correct }))),
+    sorted.length > shown.length ? el("p", { class: "soft small", text: `And ${sorted.length - shown.length} more; they come up as these are answered.` }) : null,
   );
+}
+
+/**
+ * @param {Finding} doubt
+ * @param {{here: number, current?: Finding, go: (doubt: Finding) => void, correct: (c: Correction) => void}} options
+ */
+function doubtItem(doubt, { here, current, go, correct }) {
+  const answers = [...(doubt.answers ?? [])];
+  if (!answers.some((a) => !a.correction || Object.keys(a.correction).length === 0)) answers.push({ label: "It is right as it is" });
+  return el(
+    "li",
+    { class: `doubt doubt-${doubt.severity}`, "aria-current": doubt === current ? "true" : undefined, "data-code": doubt.code },
+    el(
+      "button",
+      { type: "button", class: "doubt-go", on: { click: () => go(doubt) } },
+      icon(doubt.severity === "error" ? "warn" : "doubt"),
+      el("span", {}, doubt.page && doubt.page !== here ? el("b", { text: `Page ${doubt.page}: ` }) : null, doubt.text),
+    ),
+    el(
+      "div",
+      { class: "choice" },
+      answers.map((answer) =>
+        button(answer.label, () => {
+          const made = answer.correction ?? {};
+          correct(Object.keys(made).length ? toCorrection(made) : dismissal(doubt));
+        }, { class: "btn" }),
+      ),
+    ),
+  );
+}
+
+/**
+ * One page's doubts first, then the others, each in the service's order: most bars at stake first.
+ *
+ * @param {Finding[]} doubts
+ * @param {number} page
+ */
+function pageFirst(doubts, page) {
+  return [...doubts.filter((d) => d.page === page), ...doubts.filter((d) => d.page !== page)];
 }
 
 /**
  * The doubt that comes after another, round and round.
  *
  * @param {Finding[]} doubts at least one
+ * @param {number} page at hand
  * @param {Finding} [now]
  */
-export function doubtAfter(doubts, now) {
-  const place = doubts.findIndex((d) => d === now || (now && d.code === now.code && d.bar === now.bar));
-  return doubts[(place + 1) % doubts.length];
+export function doubtAfter(doubts, page, now) {
+  const sorted = pageFirst(doubts, page);
+  const place = sorted.findIndex((d) => d === now || (now && d.code === now.code && d.bar === now.bar));
+  return sorted[(place + 1) % sorted.length];
 }
 
 /**

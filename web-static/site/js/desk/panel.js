@@ -52,6 +52,11 @@ export class Panel {
     this.#grip.setAttribute("aria-expanded", String(!folded));
   }
 
+  /** Brings the marked entry of a list into view. */
+  showCurrent() {
+    this.#body.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest" });
+  }
+
   draw() {
     for (const [id, tab] of this.#buttons) {
       const on = id === this.#tab;

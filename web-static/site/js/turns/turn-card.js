@@ -38,17 +38,18 @@ function chip(verdict) {
  * @param {Turn} turn
  * @param {Turn|undefined} printed the same turn as the book is printed
  * @param {boolean} changed whether any change counts
+ * @param {BarNames} names
  */
-function gaps(turn, printed, changed) {
-  const same = printed && printed.verdict === turn.verdict && gapText(printed.gap) === gapText(turn.gap);
+function gaps(turn, printed, changed, names) {
+  const same = printed && printed.verdict === turn.verdict && gapText(printed.gap) === gapText(turn.gap) && printed.leaves === turn.leaves && printed.arrives === turn.arrives;
   if (!changed || same) {
     return el("p", { class: "gap" }, el("b", { text: gapText(turn.gap) }), changed ? el("span", { class: "soft", text: "  the same as printed" }) : null);
   }
   return el(
     "dl",
     { class: "gaps" },
-    el("div", {}, el("dt", { text: "As printed" }), el("dd", {}, printed ? gapText(printed.gap) : "this turn is not there", printed ? chip(printed.verdict) : null)),
-    el("div", {}, el("dt", { text: "With the changes" }), el("dd", {}, el("b", { text: gapText(turn.gap) }))),
+    el("div", {}, el("dt", { text: "As printed" }), el("dd", {}, printed ? `${gapText(printed.gap)}, after ${names.short(printed.leaves)}` : "this turn is not there", printed ? chip(printed.verdict) : null)),
+    el("div", {}, el("dt", { text: "With the changes" }), el("dd", {}, el("b", { text: gapText(turn.gap) }), `after ${names.short(turn.leaves)}`)),
   );
 }
 
@@ -91,7 +92,7 @@ export function turnCard(turn, { book, names, printed, changed }) {
       chip(turn.verdict),
     ),
     el("p", { class: "soft small", text: `After ${names.long(turn.leaves)}${sheets > 1 ? ` · ${sheets} leaves at once` : ""}${turn.mark ? ` · write “${turn.mark}”` : ""}` }),
-    gaps(turn, printed, changed),
+    gaps(turn, printed, changed, names),
     first ? el("p", { class: "advice" }, adviceText(first, names)) : null,
     others.length
       ? el("details", { class: "more" }, el("summary", { text: `${count(others.length, "other way", "other ways")}` }), el("ul", {}, others.map((a) => el("li", { text: adviceText(a, names) }))))

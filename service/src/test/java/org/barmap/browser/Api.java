@@ -1,0 +1,69 @@
+package org.barmap.browser;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import org.barmap.map.BarMapJson;
+import tools.jackson.databind.JsonNode;
+
+/** Another way into the same service: what a second player, or a check, sees of it. */
+final class Api {
+
+  private final HttpClient client = HttpClient.newHttpClient();
+  private final String base;
+
+  Api(String base) {
+    this.base = base;
+  }
+
+  JsonNode get(String path) {
+    return json(send(request(path).GET().build()));
+  }
+
+  /** Returns the revision of a thing, quotes and all, as If-Match wants it. */
+  String revision(String path) {
+    return send(request(path).GET().build()).headers().firstValue("ETag").orElseThrow();
+  }
+
+  JsonNode post(String path, Map<String, ?> body) {
+    return json(send(request(path).POST(text(body)).build()));
+  }
+
+  JsonNode post(String path, Map<String, ?> body, String revision) {
+    return json(send(request(path).header("If-Match", revision).POST(text(body)).build()));
+  }
+
+  private HttpRequest.Builder request(String path) {
+    return HttpRequest.newBuilder(URI.create(base + path))
+        .header("Content-Type", "application/json");
+  }
+
+  private static HttpRequest.BodyPublisher text(Map<String, ?> body) {
+    return HttpRequest.BodyPublishers.ofString(
+        BarMapJson.mapper().writeValueAsString(body), StandardCharsets.UTF_8);
+  }
+
+  private static JsonNode json(HttpResponse<String> response) {
+    if (response.statusCode() >= 400) {
+      throw new AssertionError(
+          response.uri() + " answered " + response.statusCode() + ": " + response.body());
+    }
+    return BarMapJson.mapper().readTree(response.body());
+  }
+
+  private HttpResponse<String> send(HttpRequest request) {
+    try {
+      return client.send(request, HttpResponse.BodyHandlers.ofString(StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new AssertionError("interrupted", e);
+    }
+  }
+}

@@ -1,0 +1,229 @@
+package org.barmap.browser;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.logging.Level;
+import java.util.stream.Stream;
+import org.openqa.selenium.By;
+import org.openqa.selenium.JavascriptExecutor;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** One headless Chromium with a fresh profile, looking at one service. */
+final class Browser implements AutoCloseable {
+
+  private final ChromeDriver driver;
+  private final String base;
+  private final Path profile;
+
+  private Browser(ChromeDriver driver, String base, Path profile) {
+    this.driver = driver;
+    this.base = base;
+    this.profile = profile;
+  }
+
+  /**
+   * Opens a browser.
+   *
+   * @param base address of the service, without a slash at its end
+   * @throws AssertionError when Chromium or its driver is missing, with what to install
+   */
+  static Browser open(String base, int width, int height) {
+    Path chromium = program("chromium", "/usr/bin/chromium", "/usr/bin/chromium-browser");
+    Path chromedriver =
+        program("chromedriver", "/usr/bin/chromedriver", "/usr/lib/chromium/chromedriver");
+    try {
+      Path profile = Files.createTempDirectory("barmap-browser");
+      ChromeOptions options = new ChromeOptions();
+      options.setBinary(chromium.toFile());
+      options.addArguments(
+          "--headless=new",
+          "--no-sandbox",
+          "--disable-gpu",
+          "--disable-quic",
+          "--disable-dev-shm-usage",
+          "--no-first-run",
+          "--disable-background-networking",
+          "--disable-component-update",
+          "--disable-sync",
+          "--autoplay-policy=no-user-gesture-required",
+          "--user-data-dir=" + profile);
+      LoggingPreferences logs = new LoggingPreferences();
+      logs.enable(LogType.BROWSER, Level.SEVERE);
+      options.setCapability("goog:loggingPrefs", logs);
+      ChromeDriverService service =
+          new ChromeDriverService.Builder().usingDriverExecutable(chromedriver.toFile()).build();
+      Browser browser = new Browser(new ChromeDriver(service, options), base, profile);
+      browser.size(width, height);
+      return browser;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Path program(String name, String... places) {
+    return Arrays.stream(places)
+        .map(Path::of)
+        .filter(Files::isExecutable)
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new AssertionError(
+                    name
+                        + " is missing: the browser tests need Debian's packages chromium and"
+                        + " chromium-driver (apt-get install chromium chromium-driver)"));
+  }
+
+  /** Makes the page this large, in CSS pixels, however small a window may be. */
+  void size(int width, int height) {
+    driver.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  /** Lets requests to these addresses fail from now on; without any, lets all through again. */
+  void block(String... patterns) {
+    driver.executeCdpCommand("Network.enable", Map.of());
+    driver.executeCdpCommand("Network.setBlockedURLs", Map.of("urls", List.of(patterns)));
+  }
+
+  void go(String path) {
+    driver.get(base + path);
+  }
+
+  String path() {
+    return String.valueOf(script("return location.pathname + location.search"));
+  }
+
+  /** Waits until an element is there and shown. */
+  WebElement see(String css) {
+    return waiting(30)
+        .withMessage(() -> css + " was not shown; the page says: " + mainText())
+        .until(
+            d ->
+                d.findElements(By.cssSelector(css)).stream()
+                    .filter(WebElement::isDisplayed)
+                    .findFirst()
+                    .orElse(null));
+  }
+
+  /** Waits until an element shows a text. */
+  WebElement see(String css, String text) {
+    return waiting(30)
+        .withMessage(() -> css + " never said \"" + text + "\"; the page says: " + mainText())
+        .ignoring(org.openqa.selenium.StaleElementReferenceException.class)
+        .until(
+            d ->
+                d.findElements(By.cssSelector(css)).stream()
+                    .filter(e -> e.getText().contains(text))
+                    .findFirst()
+                    .orElse(null));
+  }
+
+  /** Waits until so many elements are there. */
+  void count(String css, int wanted, int seconds) {
+    waiting(seconds)
+        .withMessage(
+            () ->
+                "not "
+                    + wanted
+                    + " but "
+                    + all(css).size()
+                    + " of "
+                    + css
+                    + "; the page says: "
+                    + mainText())
+        .until(d -> d.findElements(By.cssSelector(css)).size() == wanted);
+  }
+
+  List<WebElement> all(String css) {
+    return driver.findElements(By.cssSelector(css));
+  }
+
+  String attribute(String css, String name) {
+    return String.valueOf(see(css).getDomAttribute(name));
+  }
+
+  void click(String css) {
+    see(css).click();
+  }
+
+  void type(String css, String text) {
+    WebElement field = see(css);
+    field.clear();
+    field.sendKeys(text);
+  }
+
+  /** Gives files to a file field, shown or not. */
+  void files(String css, List<Path> files) {
+    WebElement field =
+        waiting(20)
+            .until(d -> d.findElements(By.cssSelector(css)).stream().findFirst().orElse(null));
+    field.sendKeys(
+        String.join("\n", files.stream().map(p -> p.toAbsolutePath().toString()).toList()));
+  }
+
+  Actions actions() {
+    return new Actions(driver);
+  }
+
+  /** Presses keys on the page, not in a field. */
+  void press(CharSequence... keys) {
+    actions().sendKeys(keys).perform();
+  }
+
+  Object script(String code, Object... arguments) {
+    Object result = ((JavascriptExecutor) driver).executeScript(code, arguments);
+    return result == null ? "" : result;
+  }
+
+  Object asyncScript(String code) {
+    Object result = ((JavascriptExecutor) driver).executeAsyncScript(code);
+    return result == null ? "" : result;
+  }
+
+  /**
+   * What the page's own code complained of; answers the service refuses on purpose are left out.
+   */
+  List<String> complaints() {
+    return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
+        .map(LogEntry::getMessage)
+        .filter(m -> !m.contains("412 (Precondition Failed)"))
+        .toList();
+  }
+
+  WebDriverWait waiting(int seconds) {
+    return new WebDriverWait(driver, Duration.ofSeconds(seconds), Duration.ofMillis(100));
+  }
+
+  private String mainText() {
+    return driver.findElements(By.tagName("body")).stream()
+        .findFirst()
+        .map(WebElement::getText)
+        .orElse("");
+  }
+
+  @Override
+  public void close() {
+    driver.quit();
+    try (Stream<Path> files = Files.walk(profile)) {
+      files.sorted(Comparator.reverseOrder()).forEach(p -> p.toFile().delete());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

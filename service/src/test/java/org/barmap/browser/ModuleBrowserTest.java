@@ -1,0 +1,106 @@
+package org.barmap.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The arithmetic of the pages, called where it runs: modules loaded in the browser. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class ModuleBrowserTest {
+
+  private RunningService service;
+  private Browser browser;
+
+  @BeforeAll
+  void open(@TempDir Path data) {
+    service = RunningService.start(data);
+    browser = Browser.open(service.base(), 800, 600);
+    browser.go("/");
+    browser.see("main h1");
+  }
+
+  @AfterAll
+  void close() {
+    browser.close();
+    service.close();
+  }
+
+  /** 6/8 in two, 12/8 in four, 2/2 in two: common practice. */
+  @Test
+  void compoundMetersAreClickedInDottedBeats() {
+    assertThat(beats("{beats: 6, unit: 8}", "undefined")).isEqualTo("2 of 1.5");
+    assertThat(beats("{beats: 12, unit: 8}", "undefined")).isEqualTo("4 of 1.5");
+    assertThat(beats("{beats: 2, unit: 2}", "undefined")).isEqualTo("2 of 2");
+    assertThat(beats("{beats: 3, unit: 8}", "undefined")).isEqualTo("3 of 0.5");
+    assertThat(beats("{beats: 2, unit: 2}", "4")).as("in four").isEqualTo("4 of 1");
+  }
+
+  /** Sixteen bars of 4/4 in 32 seconds are 64 quarters in 32 s, so 120 a minute. */
+  @Test
+  void tapsGiveTheTempoBetweenThem() {
+    assertThat(
+            module(
+                "/js/practice/taps.js",
+                "const steps = Array.from({length: 17}, () => ({beats: 4, share: 1}));"
+                    + "return m.tempi(steps, [{time: 10, step: 0}, {time: 42, step: 16}])[0].perMinute"))
+        .isEqualTo("120");
+  }
+
+  @Test
+  void aClickFollowsTheOrderOfPlayThroughAShortenedRest() {
+    assertThat(
+            module(
+                "/js/practice/steps.js",
+                "const bars = new Map([['a', {id: 'a', number: 1, count: 1, content: 'music', page: 1}],"
+                    + "['r', {id: 'r', number: 2, count: 8, content: 'multi-rest', page: 1}]]);"
+                    + "const order = [{bar: 'a', pass: 1}, {bar: 'r', pass: 1, from: 3, bars: 2}, {bar: 'a', pass: 2}];"
+                    + "return m.barSteps({order}, bars, () => undefined).map(s => s.name + (s.left ? '/' + s.left : '')).join(' ')"))
+        .isEqualTo("1 4/2 5/1 1");
+  }
+
+  @Test
+  void anAnswersTextBecomesACorrection() {
+    assertThat(
+            module(
+                "/js/desk/correction.js",
+                "return JSON.stringify(m.toCorrection({kind: 'set-count', bar: 'b12', count: '8'}))"))
+        .isEqualTo("{\"kind\":\"set-count\",\"bar\":\"b12\",\"count\":8}");
+  }
+
+  /** A command that fails is not kept, and the oldest are forgotten. */
+  @Test
+  void stepsAreKeptUpToALimit() {
+    assertThat(
+            module(
+                "/js/core/commands.js",
+                "const stack = new m.CommandStack(2); let n = 0;"
+                    + "const add = k => ({text: 'add ' + k, run: () => { n += k; }, undo: () => { n -= k; }});"
+                    + "await stack.run(add(1)); await stack.run(add(10)); await stack.run(add(100));"
+                    + "await stack.run({text: 'no', run: () => { throw new Error('no'); }, undo: () => {}}).catch(() => {});"
+                    + "const said = [await stack.undo(), await stack.undo(), await stack.undo()];"
+                    + "return n + ' ' + said.join()"))
+        .isEqualTo("1 add 100,add 10,");
+  }
+
+  private String beats(String meter, String shown) {
+    return module(
+        "/js/practice/steps.js",
+        "const b = m.beatsOf(" + meter + ", " + shown + "); return b.beats + ' of ' + b.share");
+  }
+
+  private String module(String path, String body) {
+    return String.valueOf(
+        browser.asyncScript(
+            "const done = arguments[arguments.length - 1];"
+                + "import('"
+                + path
+                + "').then(async m => {"
+                + body
+                + "}).then(r => done(String(r)), e => done('failed: ' + e))"));
+  }
+}

@@ -1,0 +1,168 @@
+package org.barmap.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import tools.jackson.databind.JsonNode;
+
+/** Two players at once, the phone, and what people need who see or move differently. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class OnePageBrowserTest {
+
+  private static final List<String> ROOMS =
+      List.of("/", "/book.html", "/desk.html", "/road.html", "/turns.html", "/practice.html");
+
+  /** The least size of a target for a finger: WCAG 2.2, success criterion 2.5.5 (level AAA). */
+  private static final int FINGER = 44;
+
+  private RunningService service;
+  private Browser browser;
+  private Api api;
+  private String book;
+
+  @BeforeAll
+  void open(@TempDir Path data) {
+    service = RunningService.start(data);
+    browser = Browser.open(service.base(), 1280, 900);
+    api = new Api(service.base());
+    book =
+        api.post("/api/books", Map.of("title", "Saltmarsh", "part", "Bass")).path("id").asString();
+    browser.go("/book.html?b=" + book);
+    browser.files("#choose-files", List.of(DemoBook.page("page-01.png")));
+    browser.count(".thumb[data-state=read]", 1, 120);
+  }
+
+  @AfterAll
+  void close() {
+    browser.close();
+    service.close();
+  }
+
+  @BeforeEach
+  void desktop() {
+    browser.size(1280, 900);
+  }
+
+  @Test
+  void aSecondPlayersCorrectionIsShownAndTheStaleOneIsNotMade() {
+    // The live line is cut, as when the machine slept: the page does not hear of the other player.
+    browser.block("*/events");
+    browser.go("/desk.html?b=" + book + "&p=1");
+    String map = "/api/books/" + book + "/map";
+    String id = firstBar(map).path("id").asString();
+    String before = firstBar(map).path("content").asString();
+    browser
+        .actions()
+        .moveToElement(browser.see("[data-bar='" + id + "'] .bar-field"))
+        .click()
+        .perform();
+    browser.see(".bar-form[data-bar='" + id + "']");
+    api.post(
+        "/api/books/" + book + "/corrections",
+        Map.of(
+            "kind", "set-rehearsal", "bar", id, "text", "QQ", "enclosure", "box", "who", "second"),
+        api.revision(map));
+    browser.click("[data-value=bar-repeat]");
+    browser.see(".toast", "Someone else changed this book");
+    browser.see("[data-bar='" + id + "'] .pill-mark", "QQ");
+    assertThat(firstBar(map).path("content").asString()).isEqualTo(before);
+    browser.click("[data-value=bar-repeat]");
+    browser.see("[data-bar='" + id + "'] .pill-plain", "same");
+    assertThat(firstBar(map).path("content").asString()).isEqualTo("bar-repeat");
+    browser.block();
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {390, 820})
+  void everythingFitsASmallScreen(int width) {
+    browser.size(width, 844);
+    for (String room : ROOMS) {
+      enter(room);
+      assertThat(browser.script("return document.documentElement.scrollWidth <= innerWidth"))
+          .as("%s fits %s pixels", room, width)
+          .isEqualTo(true);
+      for (WebElement target :
+          browser.all("button, nav a, select, input:not([type=checkbox]):not([type=file])")) {
+        if (target.isDisplayed()) {
+          assertThat(target.getSize().getHeight())
+              .as(
+                  "height of \"%s\" (%s) in %s",
+                  target.getText(), target.getDomProperty("outerHTML"), room)
+              .isGreaterThanOrEqualTo(FINGER);
+        }
+      }
+    }
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  /** Checked by axe-core (Deque), rules of WCAG 2.0 and 2.1, levels A and AA. */
+  @ParameterizedTest
+  @ValueSource(strings = {"dark", "light"})
+  void nothingStandsInTheWay(String theme) {
+    browser.go("/");
+    browser.script("localStorage.setItem('barmap.theme', arguments[0])", theme);
+    for (String room : ROOMS) {
+      enter(room);
+      if (room.equals("/desk.html")) {
+        browser.press(Keys.ARROW_RIGHT);
+        browser.see(".bar-form");
+      }
+      browser.script(axe());
+      Object found =
+          browser.asyncScript(
+              "const done = arguments[arguments.length - 1];"
+                  + "axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa']}).then("
+                  + "r => done(r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.html).join(' | '))))");
+      assertThat((List<?>) found).as("%s, %s", room, theme).isEmpty();
+    }
+  }
+
+  @Test
+  void aBookThatIsNotThereIsSaidSo() {
+    for (String room : ROOMS.subList(1, ROOMS.size())) {
+      browser.go(room + "?b=nothere");
+      browser.see(".dead-end h1", "No such book");
+    }
+  }
+
+  private void enter(String room) {
+    browser.go(room + "?b=" + book);
+    browser.see("main h1");
+    browser
+        .waiting(20)
+        .withMessage(() -> room + " is still at it")
+        .until(d -> browser.all(".waiting").stream().noneMatch(e -> e.getText().endsWith("…")));
+  }
+
+  private JsonNode firstBar(String map) {
+    return api.get(map).path("bars").path(0);
+  }
+
+  private static String axe() {
+    String path = "/META-INF/resources/webjars/axe-core/4.6.3/axe.min.js";
+    try (InputStream in = OnePageBrowserTest.class.getResourceAsStream(path)) {
+      if (in == null) {
+        throw new AssertionError("axe-core is not among the test's dependencies");
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

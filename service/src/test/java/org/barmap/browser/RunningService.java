@@ -1,0 +1,102 @@
+package org.barmap.browser;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** {@code barmap serve} as a process of its own, on a free port, with a data folder of its own. */
+final class RunningService implements AutoCloseable {
+
+  private static final Pattern ADDRESS = Pattern.compile("http://127\\.0\\.0\\.1:\\d+");
+
+  private final Process process;
+  private final String base;
+
+  private RunningService(Process process, String base) {
+    this.process = process;
+    this.base = base;
+  }
+
+  /** Starts the service and waits until it says where it is. */
+  static RunningService start(Path data) {
+    String path =
+        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
+    try {
+      Path errors = Files.createTempFile("barmap-serve", ".log");
+      Process process =
+          new ProcessBuilder(
+                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                  "-Xmx2g",
+                  "-Djava.awt.headless=true",
+                  "-Dbarmap.home=" + System.getProperty("barmap.home", ".."),
+                  "-cp",
+                  path,
+                  "org.barmap.cli.Main",
+                  "serve",
+                  "--data",
+                  data.toString())
+              .redirectError(errors.toFile())
+              .start();
+      return new RunningService(process, address(process, errors));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static String address(Process process, Path errors) throws IOException {
+    CompletableFuture<String> found = new CompletableFuture<>();
+    Thread reader = new Thread(() -> read(process, found), "barmap-serve-output");
+    reader.setDaemon(true);
+    reader.start();
+    try {
+      return found.get(60, TimeUnit.SECONDS);
+    } catch (InterruptedException | ExecutionException | TimeoutException e) {
+      process.destroyForcibly();
+      throw new AssertionError("the service did not start: " + Files.readString(errors), e);
+    }
+  }
+
+  /** Reads on to the end, so that the service never waits for a full pipe. */
+  private static void read(Process process, CompletableFuture<String> found) {
+    try (BufferedReader lines = process.inputReader(StandardCharsets.UTF_8)) {
+      String line = lines.readLine();
+      while (line != null) {
+        Matcher matcher = ADDRESS.matcher(line);
+        if (matcher.find()) {
+          found.complete(matcher.group());
+        }
+        line = lines.readLine();
+      }
+      found.completeExceptionally(new IOException("it ended"));
+    } catch (IOException e) {
+      found.completeExceptionally(e);
+    }
+  }
+
+  /** Returns the address, without a slash at its end. */
+  String base() {
+    return base;
+  }
+
+  @Override
+  public void close() {
+    process.destroy();
+    try {
+      if (!process.waitFor(20, TimeUnit.SECONDS)) {
+        process.destroyForcibly();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      process.destroyForcibly();
+    }
+  }
+}
