@@ -286,7 +286,7 @@ export class Desk {
       case "history": return this.#panel.open("history");
       case "larger": return view.zoom(1.3);
       case "smaller": return view.zoom(1 / 1.3);
-      case "fit": return view.fit();
+      case "fit": return view.fitOther();
       case "close": return this.#stage.reveal(true);
       case "pan": return view.pan(...panStep(event));
       case "page-before": return this.#turn(-1);

@@ -26,7 +26,7 @@ export const KEYS = [
   { keys: ["h", "H"], shown: "H", does: "who changed what", run: "history" },
   { keys: ["+", "=", "shift++"], shown: "+", does: "larger", run: "larger" },
   { keys: ["-"], shown: "−", does: "smaller", run: "smaller" },
-  { keys: ["0"], shown: "0", does: "whole page", run: "fit" },
+  { keys: ["0"], shown: "0", does: "whole page, or its width", run: "fit" },
   { keys: ["z", "Z"], shown: "Z", does: "close up on the bar", run: "close" },
   { keys: ["alt+ArrowLeft", "alt+ArrowRight", "alt+ArrowUp", "alt+ArrowDown"], shown: "Alt arrows", does: "push the page about", run: "pan" },
   { keys: ["PageUp"], shown: "Page up", does: "page before", run: "page-before" },

@@ -24,7 +24,7 @@ export class Toolbar {
       el("div", { class: "tool-set" }, part("page-before", "Page before", "left"), this.#page, part("page-after", "Page after", "right")),
       el("div", { class: "tool-set" }, part("undo", "Take back", "undo"), part("redo", "Do it again", "redo")),
       el("div", { class: "tool-set" }, part("add", "Add a barline", "barline"), part("doubt", "Next doubt", "doubt")),
-      el("div", { class: "tool-set" }, part("smaller", "Smaller", "minus", "hide-small"), part("fit", "Whole page", "fit"), part("larger", "Larger", "plus", "hide-small"), part("dim", "Paper: bright, dimmed, night", "dim")),
+      el("div", { class: "tool-set" }, part("smaller", "Smaller", "minus", "hide-small"), part("fit", "Whole page or its width", "fit"), part("larger", "Larger", "plus", "hide-small"), part("dim", "Paper: bright, dimmed, night", "dim")),
       el("div", { class: "tool-set tool-end" }, part("help", "All keys", "help", "hide-small"), verify),
     );
   }

@@ -78,16 +78,24 @@ export class Viewport {
     this.fit();
   }
 
-  /** The whole width of the page, from its top. */
+  /** The whole width of the page from its top, or the whole page when that is what is shown. */
   fit() {
     const box = this.#box();
     if (box.width === 0) return;
-    this.#scale = Math.min(box.width / this.#width, Math.max(box.height / this.#height, (box.width * 0.92) / this.#width));
-    if (this.#scale * this.#width > box.width) this.#scale = box.width / this.#width;
+    const whole = Math.min(box.width / this.#width, box.height / this.#height);
+    this.#scale = this.#whole ? whole : Math.max(whole, (box.width * 0.92) / this.#width);
     this.#x = (box.width - this.#width * this.#scale) / 2;
     this.#y = this.#height * this.#scale < box.height ? (box.height - this.#height * this.#scale) / 2 : 0;
     this.#apply();
   }
+
+  /** Changes between the width of the page and the whole of it. */
+  fitOther() {
+    this.#whole = !this.#whole;
+    this.fit();
+  }
+
+  #whole = false;
 
   /**
    * @param {number} factor
