@@ -13,6 +13,7 @@ import java.util.logging.Level;
 import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.JavascriptExecutor;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -184,6 +185,22 @@ final class Browser implements AutoCloseable {
   /** Presses keys on the page, not in a field. */
   void press(CharSequence... keys) {
     actions().sendKeys(keys).perform();
+  }
+
+  /** Takes the last step back, as the keys do. */
+  void undo() {
+    actions().keyDown(Keys.CONTROL).sendKeys("z").keyUp(Keys.CONTROL).perform();
+  }
+
+  /** Makes the step taken back again, as the keys do. */
+  void redo() {
+    actions()
+        .keyDown(Keys.CONTROL)
+        .keyDown(Keys.SHIFT)
+        .sendKeys("z")
+        .keyUp(Keys.SHIFT)
+        .keyUp(Keys.CONTROL)
+        .perform();
   }
 
   Object script(String code, Object... arguments) {
