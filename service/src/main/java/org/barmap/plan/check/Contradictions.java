@@ -34,12 +34,12 @@ public final class Contradictions {
     Optional<ShowChange> tacet =
         changes.stream().filter(c -> c instanceof ShowChange.Tacet).findFirst();
     Optional<ShowChange> whole = cut.or(() -> tacet);
-    if (whole.isEmpty()) {
+    if (whole.isEmpty() && !number.tacet()) {
       return;
     }
     String state = cut.isPresent() ? "cut" : "tacet";
     for (ShowChange change : changes) {
-      if (change != whole.get()) {
+      if (whole.filter(w -> w == change).isEmpty()) {
         findings.add(
             PlanFinding.change(
                 Severity.DOUBT,

@@ -21,7 +21,9 @@ import org.barmap.plan.order.Span;
 
 /** Collects the marks of a show. */
 public final class Pencil {
-  private final List<PencilMark> marks = new ArrayList<>();
+  private record Placed(PencilMark mark, int slot) {}
+
+  private final List<Placed> marks = new ArrayList<>();
 
   /** Marks a number that is not played as written. */
   public void silent(WrittenNumber number, ShowChange change) {
@@ -50,10 +52,25 @@ public final class Pencil {
       }
     }
     for (Span span : spans) {
-      if (!(span.change() instanceof ShowChange.Cut) && !cutSlots.contains(span.from())) {
-        change(performance, span, cutSlots);
+      if (!(span.change() instanceof ShowChange.Cut)) {
+        left(span, cutSlots).ifPresent(s -> change(performance, s, cutSlots));
       }
     }
+  }
+
+  /** Returns what is left of a change outside the cuts; nothing when it starts and ends in them. */
+  private static Optional<Span> left(Span span, Set<Integer> cutSlots) {
+    int from = span.from();
+    int to = span.to();
+    while (from <= to && cutSlots.contains(from)) {
+      from++;
+    }
+    while (to >= from && cutSlots.contains(to)) {
+      to--;
+    }
+    return from > to
+        ? Optional.empty()
+        : Optional.of(new Span(span.change(), from, to, span.fromBeat(), span.toBeat()));
   }
 
   private void cut(OrderOfPlay order, CutStretch cut) {
@@ -151,16 +168,21 @@ public final class Pencil {
   public void add(
       WrittenNumber number, int slot, Bar bar, String mark, String sign, Optional<String> change) {
     String where = slot < number.slots() ? number.nameAt(slot) : Integer.toString(bar.number());
-    marks.add(
+    PencilMark written =
         new PencilMark(
-            bar.page(), bar.system(), bar.id(), mark, sign, number.label(), where, change));
+            bar.page(), bar.system(), bar.id(), mark, sign, number.label(), where, change);
+    marks.add(new Placed(written, slot));
   }
 
   /** Returns the marks by page and system, each once. */
   public List<PencilMark> marks() {
     Set<String> seen = new HashSet<>();
     return marks.stream()
-        .sorted(Comparator.comparingInt(PencilMark::page).thenComparingInt(PencilMark::system))
+        .sorted(
+            Comparator.comparingInt((Placed p) -> p.mark().page())
+                .thenComparingInt(p -> p.mark().system())
+                .thenComparingInt(Placed::slot))
+        .map(Placed::mark)
         .filter(
             m ->
                 seen.add(

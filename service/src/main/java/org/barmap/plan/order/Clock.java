@@ -67,7 +67,8 @@ public final class Clock {
     for (Span span : timing) {
       if (span.change() instanceof ShowChange.Tempo t
           && span.from() == piece.slot()
-          && piece.inserted().isEmpty()) {
+          && piece.inserted().isEmpty()
+          && !piece.cut()) {
         set(OptionalDouble.of(t.perMinute() * Metronome.quarters(t.beat())));
       } else if (span.change() instanceof ShowChange.Beats b
           && piece.slot() >= span.from()

@@ -69,7 +69,7 @@ public final class Readies {
         }
       }
       for (Span span : spans) {
-        if (span.from() == piece.slot() && piece.inserted().isEmpty()) {
+        if (span.from() == piece.slot() && piece.inserted().isEmpty() && !piece.cut()) {
           current = after(current, span.change());
         }
       }

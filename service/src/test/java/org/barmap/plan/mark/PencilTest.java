@@ -32,6 +32,16 @@ class PencilTest {
   }
 
   @Test
+  void whatIsLeftOfAChangeOutsideACutIsMarked() {
+    assertThat(marks("1@6/8 2 3 4 5 6", "cut 2 to 3; in six from 3 to 4"))
+        .containsExactly(
+            "1/1 2 cut-open [ cut to 4",
+            "1/1 3 cut-close ]",
+            "1/1 4 beats in 6",
+            "1/1 5 beats in 2");
+  }
+
+  @Test
   void aPrintedRepeatNeedsOnlyTheWord() {
     assertThat(marks("1 |:2 3:| 4", "vamp 2 to 3")).hasSize(1);
     assertThat(marks("1 2 3 4", "vamp 2 to 3")).hasSize(2);

@@ -1,0 +1,213 @@
+package org.barmap.sheet;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+
+/** Text that flows down the pages of one sheet. */
+final class Flow implements AutoCloseable {
+  private static final float MARGIN = 45;
+  private static final float FOOT = 70;
+  private static final float LEADING = 1.3f;
+
+  private final PDDocument document;
+  private final Typeface type;
+  private final SheetSettings settings;
+  private final PDRectangle size;
+  private final String footer;
+  private final List<PDPage> pages = new ArrayList<>();
+  private PDPageContentStream out;
+  private float y;
+
+  Flow(PDDocument document, Typeface type, SheetSettings settings, String footer)
+      throws IOException {
+    this.document = document;
+    this.type = type;
+    this.settings = settings;
+    this.size = settings.paper().size();
+    this.footer = footer;
+    this.out = page();
+  }
+
+  private PDPageContentStream page() throws IOException {
+    PDPage page = new PDPage(size);
+    document.addPage(page);
+    pages.add(page);
+    y = size.getHeight() - MARGIN;
+    return new PDPageContentStream(document, page);
+  }
+
+  private void next() throws IOException {
+    out.close();
+    out = page();
+  }
+
+  float width() {
+    return size.getWidth() - 2 * MARGIN;
+  }
+
+  private float points(float usual) {
+    return settings.points(usual);
+  }
+
+  /** Starts a new page unless so much room is left, in lines of the usual type. */
+  void keep(int lines) throws IOException {
+    float needed = lines * points(13) * LEADING;
+    if (y - needed < FOOT && y < size.getHeight() - MARGIN) {
+      next();
+    }
+  }
+
+  void space(float usual) {
+    y -= usual;
+  }
+
+  void title(String text) throws IOException {
+    text(text, 22, true, 0);
+    space(4);
+    rule(1.5f);
+    space(8);
+  }
+
+  void heading(String text) throws IOException {
+    keep(3);
+    space(6);
+    text(text, 15, true, 0);
+  }
+
+  void line(String text) throws IOException {
+    text(text, 13, false, 0);
+  }
+
+  void indented(String text, float by) throws IOException {
+    text(text, 13, false, by);
+  }
+
+  /** Writes text over as many lines as it needs. */
+  void text(String text, float usual, boolean bold, float indent) throws IOException {
+    float points = points(usual);
+    for (String line : wrapped(type.shown(text), bold, points, width() - indent)) {
+      if (y - points * LEADING < FOOT) {
+        next();
+      }
+      y -= points * LEADING;
+      put(line, MARGIN + indent, bold, points);
+    }
+  }
+
+  /** Writes two texts in one line, the second at the right edge. */
+  void pair(String left, String right, boolean bold) throws IOException {
+    float points = points(14);
+    String shownRight = type.shown(right);
+    float rightWidth = type.width(shownRight, bold, points);
+    List<String> lines = wrapped(type.shown(left), bold, points, width() - rightWidth - 12);
+    for (int i = 0; i < lines.size(); i++) {
+      if (y - points * LEADING < FOOT) {
+        next();
+      }
+      y -= points * LEADING;
+      put(lines.get(i), MARGIN, bold, points);
+      if (i == 0) {
+        put(shownRight, MARGIN + width() - rightWidth, bold, points);
+      }
+    }
+  }
+
+  /** Writes text behind an empty box to tick. */
+  void tick(String text) throws IOException {
+    float points = points(13);
+    if (y - points * LEADING < FOOT) {
+      next();
+    }
+    float side = points * 0.8f;
+    out.setLineWidth(1);
+    out.addRect(MARGIN, y - points * LEADING - 1, side, side);
+    out.stroke();
+    text(text, 13, false, side + 10);
+  }
+
+  void rule(float thickness) throws IOException {
+    out.setLineWidth(thickness);
+    out.moveTo(MARGIN, y - 3);
+    out.lineTo(MARGIN + width(), y - 3);
+    out.stroke();
+    y -= 6;
+  }
+
+  private void put(String shown, float x, boolean bold, float points) throws IOException {
+    out.beginText();
+    out.setFont(type.font(bold), points);
+    out.newLineAtOffset(x, y);
+    out.showText(shown);
+    out.endText();
+  }
+
+  private List<String> wrapped(String shown, boolean bold, float points, float room) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    for (String word : shown.split(" ")) {
+      String longer = line.isEmpty() ? word : line + " " + word;
+      if (type.width(longer, bold, points) <= room) {
+        line.setLength(0);
+        line.append(longer);
+        continue;
+      }
+      if (!line.isEmpty()) {
+        lines.add(line.toString());
+        line.setLength(0);
+      }
+      line.append(broken(word, bold, points, room, lines));
+    }
+    lines.add(line.toString());
+    return lines;
+  }
+
+  /** Breaks a word longer than a line; returns what is left of it. */
+  private String broken(String word, boolean bold, float points, float room, List<String> lines) {
+    String rest = word;
+    while (type.width(rest, bold, points) > room) {
+      int end = rest.offsetByCodePoints(0, 1);
+      while (end < rest.length()
+          && type.width(rest.substring(0, rest.offsetByCodePoints(end, 1)), bold, points) <= room) {
+        end = rest.offsetByCodePoints(end, 1);
+      }
+      if (end >= rest.length()) {
+        break;
+      }
+      lines.add(rest.substring(0, end));
+      rest = rest.substring(end);
+    }
+    return rest;
+  }
+
+  /** Writes the foot of every page. */
+  @Override
+  public void close() throws IOException {
+    out.close();
+    float points = 12;
+    for (int i = 0; i < pages.size(); i++) {
+      try (PDPageContentStream foot =
+          new PDPageContentStream(document, pages.get(i), AppendMode.APPEND, true, true)) {
+        List<String> lines = wrapped(type.shown(footer), false, points, width() - 60);
+        for (int k = 0; k < Math.min(3, lines.size()); k++) {
+          foot.beginText();
+          foot.setFont(type.font(false), points);
+          foot.newLineAtOffset(MARGIN, FOOT - 22 - k * points * 1.15f);
+          foot.showText(lines.get(k));
+          foot.endText();
+        }
+        String count = (i + 1) + " / " + pages.size();
+        foot.beginText();
+        foot.setFont(type.font(false), points);
+        foot.newLineAtOffset(MARGIN + width() - type.width(count, false, points), FOOT - 22);
+        foot.showText(count);
+        foot.endText();
+      }
+    }
+  }
+}

@@ -1,0 +1,33 @@
+package org.barmap.sheet;
+
+import java.io.IOException;
+import org.barmap.plan.Plan;
+import org.barmap.plan.rest.LongRest;
+
+/** The rest sheet: long rests, what stands inside them, how to count. */
+final class RestPages {
+  private RestPages() {}
+
+  static void write(Flow flow, Plan plan, Names names) throws IOException {
+    String number = "\u0000";
+    for (LongRest rest : plan.rests()) {
+      if (!rest.number().equals(number)) {
+        number = rest.number();
+        flow.heading(names.number(number));
+      }
+      flow.keep(3);
+      String times = rest.passes().size() > 1 ? ", comes " + rest.passes().size() + " times" : "";
+      flow.pair(
+          "Bar " + names.bar(rest.first()) + " to " + names.lastBar(rest.last()) + times,
+          rest.bars() + " bars, p. " + rest.page(),
+          true);
+      flow.indented(rest.text(), 18);
+      if (rest.entrance().isPresent()) {
+        flow.indented("In at bar " + names.bar(rest.entrance().get()) + ".", 18);
+      }
+    }
+    if (plan.rests().isEmpty()) {
+      flow.line("No rest of " + plan.settings().longRestBars() + " bars or more.");
+    }
+  }
+}

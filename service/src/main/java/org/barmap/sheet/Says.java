@@ -1,0 +1,29 @@
+package org.barmap.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.barmap.plan.order.Length;
+
+/** Lengths in words. */
+final class Says {
+  private Says() {}
+
+  static String length(Length length) {
+    List<String> parts = new ArrayList<>();
+    if (length.bars() > 0) {
+      parts.add(length.bars() + (length.bars() == 1 ? " bar" : " bars"));
+    }
+    length.beats().ifPresent(b -> parts.add(plain(b) + (b == 1 ? " beat" : " beats")));
+    length.seconds().ifPresent(s -> parts.add(plain(Math.round(s * 10) / 10.0) + " s"));
+    return parts.isEmpty() ? "unknown" : String.join(", ", parts);
+  }
+
+  static String minutes(double seconds) {
+    long whole = Math.round(seconds);
+    return whole / 60 + ":" + (whole % 60 < 10 ? "0" : "") + whole % 60;
+  }
+
+  private static String plain(double value) {
+    return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+  }
+}

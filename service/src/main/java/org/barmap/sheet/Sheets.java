@@ -1,0 +1,69 @@
+package org.barmap.sheet;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import org.barmap.map.BarMap;
+import org.barmap.plan.Plan;
+import org.barmap.plan.change.ShowChanges;
+
+/** Writes sheets as one PDF. */
+public final class Sheets {
+  static final String CARE = "Pencil only, light, and erased before the book goes back.";
+  static final String AGREEMENT =
+      "Copying bars of a hired book, also by hand, is for the hire agreement and local copyright"
+          + " rules to allow: ask the hirer or the show's librarian.";
+
+  private Sheets() {}
+
+  /**
+   * Returns a PDF with the sheets asked for, in that order.
+   *
+   * @param map the book
+   * @param changes the show's changes, also those switched off
+   * @param plan the plan of that map with those changes
+   */
+  public static byte[] pdf(
+      BarMap map, ShowChanges changes, Plan plan, List<SheetKind> kinds, SheetSettings settings) {
+    try (PDDocument document = new PDDocument();
+        ByteArrayOutputStream out = new ByteArrayOutputStream()) {
+      PDDocumentInformation information = new PDDocumentInformation();
+      information.setTitle(map.book().title() + ", " + map.book().part());
+      information.setProducer("barmap");
+      document.setDocumentInformation(information);
+      Typeface type = new Typeface(document);
+      Names names = new Names(map);
+      for (SheetKind kind : kinds) {
+        String book = map.book().title() + ", " + map.book().part() + ". ";
+        try (Flow flow = new Flow(document, type, settings, book + foot(kind))) {
+          flow.title(kind.title());
+          switch (kind) {
+            case RUN_SHEET -> RunSheetPages.write(flow, plan);
+            case TURNS -> TurnPages.write(flow, plan, names);
+            case RESTS -> RestPages.write(flow, plan, names);
+            case CHANGES -> ChangePages.write(flow, changes, plan, names);
+            case PENCIL -> PencilPages.write(flow, plan, names);
+          }
+        }
+      }
+      if (kinds.isEmpty()) {
+        throw new IllegalArgumentException("no sheet was asked for");
+      }
+      document.save(out);
+      return out.toByteArray();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e); // fonts are in the jar, the target is memory
+    }
+  }
+
+  private static String foot(SheetKind kind) {
+    return switch (kind) {
+      case PENCIL -> CARE;
+      case TURNS -> AGREEMENT;
+      default -> "";
+    };
+  }
+}

@@ -1,0 +1,79 @@
+package org.barmap.sheet;
+
+import java.io.IOException;
+import org.barmap.plan.Plan;
+import org.barmap.plan.turn.Advice;
+import org.barmap.plan.turn.Turn;
+import org.barmap.plan.turn.Verdict;
+
+/** Turn slips: one for each page turn, in the order they come. */
+final class TurnPages {
+  private TurnPages() {}
+
+  static void write(Flow flow, Plan plan, Names names) throws IOException {
+    flow.line(
+        "Reckoned with "
+            + plan.settings().turns().turnSeconds()
+            + " s for a turn and "
+            + plan.settings().turns().memoryBars()
+            + " bars trusted to memory. Which hand is free is yours to decide.");
+    for (Turn turn : plan.turns()) {
+      flow.keep(5 + 2 * turn.advice().size());
+      flow.space(6);
+      flow.rule(1);
+      flow.pair(
+          "Page "
+              + turn.fromPage()
+              + (turn.direction() == Turn.Direction.BACK ? " BACK to " : " to ")
+              + turn.toPage()
+              + (turn.sheets() > 1 ? ", " + turn.sheets() + " leaves at once" : ""),
+          verdict(turn.verdict()),
+          true);
+      String pass = turn.pass() > 1 ? ", time " + turn.pass() : "";
+      String next = turn.nextNumber().map(n -> ", then " + names.number(n)).orElse("");
+      flow.line(
+          names.number(turn.number())
+              + ": after bar "
+              + names.lastBar(turn.leaves())
+              + pass
+              + next
+              + ", on to bar "
+              + names.bar(turn.arrives()));
+      boolean none = turn.gap().beats().filter(b -> b == 0).isPresent() && turn.gap().bars() == 0;
+      flow.line(
+          none
+              ? "Notes right up to the turn and right after it."
+              : "Without notes: "
+                  + Says.length(turn.gap())
+                  + " (before the turn "
+                  + Says.length(turn.before())
+                  + "; after it "
+                  + Says.length(turn.after())
+                  + ")");
+      for (Advice advice : turn.advice()) {
+        flow.text(
+            (advice.chosen() ? "" : "Or: ") + text(advice),
+            13,
+            advice.chosen(),
+            advice.chosen() ? 0 : 18);
+      }
+    }
+    if (plan.turns().isEmpty()) {
+      flow.line("There is no page to turn.");
+    }
+  }
+
+  /** The caution stands at the foot of the page already. */
+  private static String text(Advice advice) {
+    int caution = advice.text().indexOf(" Copying from a hired book");
+    return caution < 0 ? advice.text() : advice.text().substring(0, caution);
+  }
+
+  private static String verdict(Verdict verdict) {
+    return switch (verdict) {
+      case TIME -> "Time";
+      case QUICK -> "V.S. (quick)";
+      case NONE -> "V.S. (no time)";
+    };
+  }
+}

@@ -1,0 +1,157 @@
+package org.barmap.sheet;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
+import org.barmap.map.BarMap;
+import org.barmap.map.Book;
+import org.barmap.map.MusicalNumber;
+import org.barmap.plan.Books;
+import org.barmap.plan.Changes;
+import org.barmap.plan.Plan;
+import org.barmap.plan.PlanSettings;
+import org.barmap.plan.Planner;
+import org.barmap.plan.change.ShowChanges;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** Sheets are read back from the PDF: their words, sizes and margins. */
+class SheetsTest {
+
+  private static final String BOOK =
+      "%1 1@p1@w:\u2669_=_120@mr8 9@mA 10 11@mr4 15@mB@se2 |:16@p2@s1 17 18@2/4 19:|@4/4 20@mr12"
+          + " 32@p3@mC 33@w:To_Electric_Bass@mr6 39@mD@w:(Vamp) 40@w:Segue_as_one"
+          + " %2 201@p4@mE@6/8@w:\u2669._=_90 "
+          + "202 203 204@p5 205 206@p6 207@segno 208@mr3 211@p7 212@ds"
+          + " %3 301@p8 302@mr20 322 %4 401@p9 402 %5 501@p9@s2@mr4 505@w:arco 506@rest 507@w:pizz.";
+
+  private static final String SAID =
+      "No. 1: cut 21 to 28, watch at 32, play 16 to 19 three times\n"
+          + "No. 2: in six from 4 to 6; tempo 80 at 1; cut 3 to 4\nNo. 4 is cut\n"
+          + "No. 3: insert 2 bars after 1 called 1A; electric bass at 22\nNo. 5: safety 4 to 5";
+
+  private static BarMap book(String title) {
+    BarMap map = Books.book(BOOK);
+    List<MusicalNumber> numbers = new ArrayList<>();
+    String[] titles = {"Low Tide", title, "The Ferry Is Late", "Gulls", "Lanterns (reprise)"};
+    for (int i = 0; i < map.numbers().size(); i++) {
+      MusicalNumber n = map.numbers().get(i);
+      numbers.add(new MusicalNumber(n.label(), titles[i], n.firstBar(), n.lastBar(), i == 4));
+    }
+    return BarMap.of(new Book("Saltmarsh", "Double Bass"), map.pages(), numbers, map.bars());
+  }
+
+  private static byte[] pdf(BarMap map, List<SheetKind> kinds, SheetSettings settings) {
+    ShowChanges changes = Changes.said(map, SAID);
+    Plan plan = Planner.plan(map, changes, PlanSettings.USUAL);
+    return Sheets.pdf(map, changes, plan, kinds, settings);
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void everySheetSaysWhatItIsFor(SheetKind kind) throws IOException {
+    String text = text(pdf(book("Marsh Lights"), List.of(kind), SheetSettings.USUAL));
+    text = text.replaceAll("\\s+", " ");
+    assertThat(text).contains(kind.title()).contains("Saltmarsh, Double Bass");
+    assertThat(text)
+        .contains(
+            switch (kind) {
+              case RUN_SHEET -> "SEGUE AS ONE";
+              case TURNS -> "hire agreement";
+              case RESTS -> "bars rest";
+              case CHANGES -> "cut 21 to 28";
+              case PENCIL -> "erased";
+            });
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void nothingIsSmallAndNothingRunsOffThePaper(SheetSettings.Paper paper) throws IOException {
+    for (boolean big : new boolean[] {false, true}) {
+      byte[] pdf =
+          pdf(
+              book("Marsh Lights"),
+              Arrays.asList(SheetKind.values()),
+              new SheetSettings(paper, big));
+      float width = paper.size().getWidth();
+      for (TextPosition glyph : glyphs(pdf)) {
+        assertThat(glyph.getFontSizeInPt()).isGreaterThanOrEqualTo(12);
+        assertThat(glyph.getXDirAdj()).isGreaterThan(30);
+        assertThat(glyph.getXDirAdj() + glyph.getWidthDirAdj()).isLessThan(width - 30);
+      }
+      try (PDDocument document = Loader.loadPDF(pdf)) {
+        assertThat(document.getPage(0).getMediaBox().getWidth()).isEqualTo(width);
+      }
+    }
+  }
+
+  @Test
+  void whateverATitleHoldsIsPrintedOrReplaced() throws IOException {
+    String odd =
+        "\u017Dlu\u0165ou\u010Dk\u00FD <b>k\u016F\u0148</b> \uD83C\uDFBB \u202Eab"
+            + "x".repeat(300);
+    String text = text(pdf(book(odd), Arrays.asList(SheetKind.values()), SheetSettings.USUAL));
+    assertThat(text).contains("\u017Dlu\u0165ou\u010Dk\u00FD <b>k\u016F\u0148</b> ?");
+    assertThat(text).doesNotContain("\u202E");
+  }
+
+  @Test
+  void anEmptyBookHasSheetsToo() throws IOException {
+    BarMap map = BarMap.of(new Book("Saltmarsh", "Double Bass"), List.of(), List.of(), List.of());
+    Plan plan = Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL);
+    List<SheetKind> all = Arrays.asList(SheetKind.values());
+    byte[] pdf = Sheets.pdf(map, ShowChanges.none(), plan, all, SheetSettings.USUAL);
+    assertThat(text(pdf)).contains("There is no page to turn.").contains("as printed");
+    assertThatThrownBy(
+            () -> Sheets.pdf(map, ShowChanges.none(), plan, List.of(), SheetSettings.USUAL))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @Test
+  void aSheetCanBeKept(@TempDir Path folder) throws IOException {
+    Path file = folder.resolve("sheets.pdf");
+    byte[] pdf = pdf(book("Marsh Lights"), Arrays.asList(SheetKind.values()), SheetSettings.USUAL);
+    Files.write(file, pdf);
+    assertThat(Files.size(file)).isLessThan(200_000);
+    String keep = System.getProperty("barmap.keep.sheets", "");
+    if (!keep.isEmpty()) {
+      Files.write(Path.of(keep, "sheets.pdf"), pdf);
+      SheetSettings big = new SheetSettings(SheetSettings.Paper.LETTER, true);
+      Files.write(
+          Path.of(keep, "big.pdf"),
+          pdf(book("Marsh Lights"), Arrays.asList(SheetKind.values()), big));
+    }
+  }
+
+  private static String text(byte[] pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      return new PDFTextStripper().getText(document);
+    }
+  }
+
+  private static List<TextPosition> glyphs(byte[] pdf) throws IOException {
+    List<TextPosition> glyphs = new ArrayList<>();
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      new PDFTextStripper() {
+        @Override
+        protected void writeString(String string, List<TextPosition> positions) {
+          glyphs.addAll(positions);
+        }
+      }.getText(document);
+    }
+    assertThat(glyphs).isNotEmpty();
+    return glyphs;
+  }
+}

@@ -1,0 +1,5 @@
+/** Tests of printed sheets. */
+@NullMarked
+package org.barmap.sheet;
+
+import org.jspecify.annotations.NullMarked;
