@@ -88,7 +88,7 @@ final class Picture implements Document {
     Mat paper = scope.mat();
     Core.bitwise_not(alpha, paper);
     Core.multiply(gray, alpha, gray, 1 / 255.0);
-    Core.add(gray, paper, gray, new Mat(), CvType.CV_8U);
+    Core.add(gray, paper, gray, scope.mat(), CvType.CV_8U);
     return gray;
   }
 

@@ -10,12 +10,29 @@ final class Sharpness {
 
   private Sharpness() {}
 
+  /** Blurred by more than this share of a staff space, barlines and stems run together. */
+  private static final double MOST_OF_SPACE = 0.21;
+
   /**
-   * Returns how steep the steepest edges of a page are: the share of the way from ink to paper
-   * covered within one pixel across an edge. Sharp pages reach 0.3 and more; blurred with a radius
-   * (sigma) of r pixels gives about 0.4 / r.
+   * The same as a share of the picture's size, for a picture in which no staves are seen at all.
    */
-  static double measure(Mat gray) {
+  private static final double MOST_OF_SIZE = 0.0028;
+
+  /** Tells whether a working image is too blurred to read, given its staff space (0 for none). */
+  static boolean isBlurred(Mat work, double space) {
+    return space > 0 && radius(work) > MOST_OF_SPACE * space;
+  }
+
+  /** Tells whether a picture not yet straightened is too blurred for anything on it to be read. */
+  static boolean isHopeless(Mat picture) {
+    return radius(picture) > Math.max(3, MOST_OF_SIZE * Math.sqrt(picture.total()));
+  }
+
+  /**
+   * Returns the radius (sigma) of the blur in pixels, judged by the steepest edges: the share of
+   * the way from ink to paper covered within one pixel is about 0.4 by the radius.
+   */
+  static double radius(Mat gray) {
     try (Mats scope = new Mats()) {
       Mat level = scope.mat();
       Imgproc.GaussianBlur(gray, level, new Size(1, 3), 0.01, 0.6);
@@ -35,7 +52,7 @@ final class Sharpness {
       double ink = quantile(values, 0.01 * seen);
       double paper = quantile(values, 0.6 * seen);
       double edges = quantile(steep, 0.995 * seen);
-      return edges / Math.max(20, paper - ink);
+      return 0.4 * Math.max(20, paper - ink) / Math.max(1, edges);
     }
   }
 

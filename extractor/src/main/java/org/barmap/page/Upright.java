@@ -26,9 +26,6 @@ final class Upright {
   /** A turned picture must show this many times more level lines before it is believed. */
   private static final double TURNED = 1.5;
 
-  /** Blurred more than this, noteheads and barlines run together. */
-  private static final double BLURRED = 0.075;
-
   private Upright() {}
 
   /** Returns the pages in a picture, one, or two for an opening; frees the picture. */
@@ -44,6 +41,7 @@ final class Upright {
       Homography small =
           Homography.scale(
               judged.cols() / (double) picture.cols(), judged.rows() / (double) picture.rows());
+      boolean hopeless = Sharpness.isHopeless(judged);
       Optional<PageRegion> region = PageRegion.find(judged);
       View view = View.of(judged, region);
       LineField lines = view.lines();
@@ -58,7 +56,7 @@ final class Upright {
       List<PageResult> pages = new ArrayList<>();
       OptionalDouble gutter = view.gutter(lines.space());
       if (gutter.isEmpty()) {
-        pages.add(make(source, index, picture, small, view, lines.space()));
+        pages.add(make(source, index, picture, small, view, lines.space(), hopeless));
         return pages;
       }
       for (View half : view.split(gutter.getAsDouble())) {
@@ -66,14 +64,28 @@ final class Upright {
         boolean like = Math.abs(own.space() - lines.space()) < 0.25 * lines.space();
         View level =
             like && Math.abs(own.slope()) > LEVEL ? half.turned(-Math.atan(own.slope())) : half;
-        pages.add(make(source, index, picture, small, level, like ? own.space() : lines.space()));
+        pages.add(
+            make(
+                source,
+                index,
+                picture,
+                small,
+                level,
+                like ? own.space() : lines.space(),
+                hopeless));
       }
       return pages;
     }
   }
 
   private static PageResult make(
-      String source, int index, Mat picture, Homography small, View view, double space) {
+      String source,
+      int index,
+      Mat picture,
+      Homography small,
+      View view,
+      double space,
+      boolean hopeless) {
     WorkSize size = WorkSize.of(picture, space / small.a()[0]);
     try (Mats scope = new Mats()) {
       Mat scaled = size.apply(picture, scope);
@@ -106,7 +118,7 @@ final class Upright {
         Light.whitenOutside(work, hull.stream().map(p -> back.apply(p.x(), p.y())).toList());
       }
       List<Finding> findings = new ArrayList<>();
-      if (Sharpness.measure(work) < BLURRED) {
+      if (hopeless || Sharpness.isBlurred(work, size.space())) {
         findings.add(
             Finding.ofPage(
                 Severity.ERROR,

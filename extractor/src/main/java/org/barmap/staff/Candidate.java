@@ -9,9 +9,11 @@ import java.util.Optional;
  * @param weakest share of its length in which its weakest line is seen where it can be
  * @param mean share of its length in which a line is seen, over its five lines
  * @param between the most that is seen half way between lines
- * @param beyond the more that is seen of a sixth line, above or below
+ * @param beyond the more that is seen of a sixth line, above or below, where it can be
+ * @param uneven how far its lines lie from equal distances, staff spaces
  */
-record Candidate(Staff staff, double weakest, double mean, double between, double beyond) {
+record Candidate(
+    Staff staff, double weakest, double mean, double between, double beyond, double uneven) {
 
   static Optional<Candidate> of(LineBlocks lines, Pixels pixels, Tracks.Track track, double space) {
     if (track.y().length * LineBlocks.WIDTH < 4 * space) {
@@ -31,14 +33,14 @@ record Candidate(Staff staff, double weakest, double mean, double between, doubl
     }
     double beyond = Math.max(fit.visible(-3), fit.visible(3));
     Staff staff = new StaffEnds(pixels, lines.contrast()).staff(fit);
-    return Optional.of(new Candidate(staff, weakest, mean, between, beyond));
+    return Optional.of(new Candidate(staff, weakest, mean, between, beyond, fit.unevenness()));
   }
 
   /** Says its figures in one line, for those who tune the checks. */
   String describe() {
     return String.format(
         java.util.Locale.ROOT,
-        "x %.0f-%.0f y %.0f space %.2f length %.1f weakest %.2f mean %.2f between %.2f beyond %.2f",
+        "x %.0f-%.0f y %.0f space %.2f length %.1f weakest %.2f mean %.2f between %.2f beyond %.2f uneven %.3f",
         staff.left(),
         staff.right(),
         staff.middleAt(staff.left()),
@@ -47,6 +49,7 @@ record Candidate(Staff staff, double weakest, double mean, double between, doubl
         weakest,
         mean,
         between,
-        beyond);
+        beyond,
+        uneven);
   }
 }

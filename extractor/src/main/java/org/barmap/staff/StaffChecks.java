@@ -8,7 +8,9 @@ final class StaffChecks {
 
   private static final double LEAST_LENGTH = 7;
   private static final double LEAST_MEAN = 0.5;
-  private static final double LEAST_WEAKEST = 0.28;
+  private static final double LEAST_WEAKEST = 0.45;
+  private static final double LEAST_BOTH = 1.0;
+  private static final double MOST_UNEVEN = 0.085;
 
   /** A staff this much smaller than the usual one is a cue or an ossia. */
   private static final double SMALL = 0.8;
@@ -32,8 +34,10 @@ final class StaffChecks {
     return c.staff().length() >= LEAST_LENGTH
         && c.mean() >= LEAST_MEAN
         && c.weakest() >= LEAST_WEAKEST
+        && c.weakest() + c.mean() >= LEAST_BOTH
+        && c.uneven() <= MOST_UNEVEN
         && c.between() < 0.6 * c.mean()
-        && (c.beyond() < 0.6 || c.beyond() < 0.85 * c.mean());
+        && (c.beyond() < 0.55 || c.beyond() < 0.8 * c.mean());
   }
 
   /** Returns the staff space of which half the staff length on the page is no larger. */

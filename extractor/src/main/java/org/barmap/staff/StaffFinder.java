@@ -3,6 +3,9 @@ package org.barmap.staff;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.barmap.map.Finding;
+import org.barmap.map.Severity;
+import org.barmap.map.Stage;
 import org.barmap.page.PageImage;
 
 /** Finds the systems of a page. */
@@ -26,6 +29,21 @@ public final class StaffFinder {
       systems = look(page);
     }
     return systems;
+  }
+
+  /** Returns what to tell about a page's staves: one finding when there are none. */
+  public static List<Finding> findings(PageImage page, List<FoundSystem> systems) {
+    return systems.isEmpty()
+        ? List.of(
+            Finding.ofPage(
+                Severity.DOUBT,
+                Stage.STAFF,
+                0,
+                "no-staves",
+                page.source()
+                    + ": no staves were found on this page; if there is music on it, photograph or"
+                    + " scan it again, the whole page, sharp and evenly lit."))
+        : List.of();
   }
 
   private static List<FoundSystem> look(PageImage page) {

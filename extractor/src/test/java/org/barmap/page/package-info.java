@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.page;
+
+import org.jspecify.annotations.NullMarked;

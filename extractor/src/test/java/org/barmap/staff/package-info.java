@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.staff;
+
+import org.jspecify.annotations.NullMarked;
