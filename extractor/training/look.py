@@ -18,7 +18,7 @@ def main():
     ap.add_argument("--hand", type=int, default=4)
     a = ap.parse_args()
     torch.manual_seed(a.seed)
-    strips = t.store.read(a.data, "strips", 2)
+    strips = t.store.read_all(a.data, "strips")
     np.random.default_rng(a.seed).shuffle(strips)
     data = t.Data(strips[:a.n * 2] + t.hands(a, 2), "cpu")
     bank = torch.from_numpy(damage.pencil_bank(40, t.W))

@@ -57,11 +57,11 @@ class Sheet:
             self.boxes.append([K[kind], x0 + w / 2, y0 + h / 2, w, h])
         return True
 
-    def settle(self, img, cx, kind, above=True):
+    def settle(self, img, cx, kind, above=True, gap=2):
         """tries heights outwards from the staff"""
         start = self.r.uniform(48, 66) if above else 112 + img.shape[0] + self.r.uniform(0, 16)
         for d in range(0, 40, 4):
-            if self.paste(img, cx, start - d if above else start + d, kind):
+            if self.paste(img, cx, start - d if above else start + d, kind, gap):
                 return True
         return False
 
@@ -82,7 +82,7 @@ def mark(sh):
         big = cv2.resize(img, None, fx=FINE, fy=FINE, interpolation=cv2.INTER_LINEAR)
         h, w = big.shape
         pen = max(2, int(r.uniform(0.07, 0.25) * 8 * FINE))
-        if r.random() < 0.8:
+        if r.random() < 0.65:
             cv2.rectangle(big, (pen // 2, pen // 2), (w - 1 - pen // 2, h - 1 - pen // 2), 0, pen)
         else:
             s = int(max(h, w) * 1.12)
@@ -93,7 +93,7 @@ def mark(sh):
         img = sh.shrink(big)
     xs = [l[0] for l in sh.lines[:-1]]
     x = r.choice(xs) if xs and r.random() < 0.85 else r.uniform(30, 70)
-    sh.settle(img, x + r.uniform(-4, 14), "rehearsal")
+    sh.settle(img, x + r.uniform(-4, 14), "rehearsal", True, int(r.integers(0, 3)))
 
 
 def word(sh):
@@ -135,6 +135,8 @@ def counts(sh):
         before = sh.g.copy()
         sh.wipe(cx - w / 2 - 1, cy - h / 2 - 1, cx + w / 2 + 1, cy + h / 2 + 1)
         bottom = min(66, cy + h / 2 + sh.r.uniform(-4, 6))
+        if sh.r.random() < 0.2:  # under the staff, as some houses print them
+            bottom = 110 + img.shape[0] + sh.r.uniform(0, 12)
         if sh.paste(img, cx, bottom, "count"):
             sh.boxes.remove(b)
         else:

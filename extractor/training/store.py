@@ -2,6 +2,7 @@
 
 Strips are kept black and white at 16 px a space (Group 4) and come back gray at 8; crops in four grays (lossless WebP).
 """
+import glob
 import gzip
 import io
 import json
@@ -69,6 +70,11 @@ class Writer:
         self.bin.close()
         with gzip.open(self.base + ".json.gz", "wt", encoding="utf-8") as f:
             json.dump(self.rows, f, separators=(",", ":"), ensure_ascii=False)
+
+
+def read_all(data, name):
+    """the set of this name in the folder and in its subfolders pack*"""
+    return [r for d in [data, *sorted(glob.glob(os.path.join(data, "pack*")))] for r in read(d, name)]
 
 
 def read(folder, name, threads=16):

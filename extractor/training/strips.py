@@ -5,6 +5,7 @@ without blank edges. Text crops are scaled as the reader sees them (32 px high) 
 """
 import argparse
 import glob
+import gzip
 import json
 import os
 import zlib
@@ -94,8 +95,11 @@ def main():
     ap.add_argument("--crop-mib", type=float, default=14, help="stop adding crops of words at about this size")
     ap.add_argument("--strip-mib", type=float, default=38)
     ap.add_argument("--jobs", type=int, default=2)
+    ap.add_argument("--without", nargs="*", default=[], help="folders packed before: their pages are left out")
     a = ap.parse_args()
     files = sorted(f for d in a.pages for f in glob.glob(os.path.join(d, "**", "*.signs.json"), recursive=True))
+    packed = {r["page"] for d in a.without for r in json.load(gzip.open(os.path.join(d, "strips.json.gz"), "rt"))}
+    files = [f for f in files if os.path.basename(f)[:-len(".signs.json")] not in packed]
     files.sort(key=lambda f: zlib.crc32(os.path.basename(f).encode()))  # a mixed order, the same every time
     strips, crops = store.Writer(a.out, "strips"), store.Writer(a.out, "crops")
     full = 0

@@ -120,7 +120,7 @@ def export(model, path):
 def run(a):
     dev = "cuda" if torch.cuda.is_available() else "cpu"
     t0 = time.time()
-    crops = store.read(a.data, "crops")
+    crops = store.read_all(a.data, "crops")
     items = [c for c in crops if not c[1]["held"]] + letters(a, False, a.letters)
     check = [c for c in crops if c[1]["held"]][:6000] + letters(a, True, max(200, a.letters // 80))
     data, held = Data(items, dev), Data(check, dev)

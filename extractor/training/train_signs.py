@@ -196,7 +196,7 @@ def save(a, model, metrics):
 def run(a):
     dev = "cuda" if torch.cuda.is_available() else "cpu"
     t0 = time.time()
-    made = store.read(a.data, "strips")
+    made = store.read_all(a.data, "strips")
     drawn = hands(a)
     held = [s for s in made if s[1]["held"]][:700]
     mine = [s for s in made if not s[1]["held"]]
@@ -222,7 +222,7 @@ def run(a):
     mean = Average(model)
     peak, begin, step, log = 3e-3 if not (a.start and os.path.exists(old)) else 2e-3, time.time(), 0, []
     print("signs: %d samples on %s; %.0f s" % (len(data.img), dev, time.time() - t0), flush=True)
-    stop = a.deadline - (45 if dev == "cuda" else 10)
+    stop = a.deadline - (28 if dev == "cuda" else 10)
     while time.time() < stop:
         done = (time.time() - begin) / max(1e-9, stop - begin)
         lr = peak * min(1, (step + 1) / 300) * (0.5 + 0.5 * math.cos(math.pi * min(1, done)))
