@@ -46,17 +46,22 @@ public final class SignReader implements AutoCloseable {
       system.staves().forEach(staff -> strips.add(new StaffStrip(page, staff)));
     }
     List<List<Sign>> signs = read(strips);
-    List<ReadSystem> read = new ArrayList<>();
+    List<List<Sign>> joined = new ArrayList<>();
     int next = 0;
     for (FoundSystem system : systems) {
-      List<List<Sign>> own = signs.subList(next, next + system.staves().size());
-      next += own.size();
+      joined.add(JoinedStaves.join(signs.subList(next, next + system.staves().size())));
+      next += system.staves().size();
+    }
+    List<List<Sign>> settled = MarkOrNumber.settle(joined);
+    List<ReadSystem> read = new ArrayList<>();
+    for (int i = 0; i < systems.size(); i++) {
+      FoundSystem system = systems.get(i);
       read.add(
           new ReadSystem(
               system.toStaffSystem(),
               system.length(),
               (from, to) -> system.outlineBetween(from, to).rounded(),
-              JoinedStaves.join(own)));
+              settled.get(i)));
     }
     return List.copyOf(read);
   }

@@ -1,0 +1,85 @@
+package org.barmap.sign;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Tells boxed bar numbers from rehearsal marks by what else the page shows; both may be boxed
+ * numbers.
+ */
+final class MarkOrNumber {
+
+  /** A number this near the line's left end is one printed for the line, spaces. */
+  private static final double LINE_START = 4;
+
+  /** Share of lines that must begin with a number before boxed ones count as bar numbers. */
+  private static final double USUAL = 0.6;
+
+  private MarkOrNumber() {}
+
+  /** Settles the signs of a page, given and returned by system. */
+  static List<List<Sign>> settle(List<List<Sign>> systems) {
+    boolean numbered = linesAreNumbered(systems);
+    List<List<Sign>> settled = new ArrayList<>();
+    int from = 0;
+    for (int i = 0; i < systems.size(); i++) {
+      // Another musical number may mark its bars in another way.
+      if (i + 1 == systems.size() || has(systems.get(i + 1), SignKind.HEADING)) {
+        List<List<Sign>> part = systems.subList(from, i + 1);
+        boolean lettered = part.stream().flatMap(List::stream).anyMatch(MarkOrNumber::isLetter);
+        part.forEach(s -> settled.add(system(s, numbered, lettered)));
+        from = i + 1;
+      }
+    }
+    return settled;
+  }
+
+  private static List<Sign> system(List<Sign> signs, boolean numbered, boolean lettered) {
+    boolean hasNumber =
+        signs.stream().anyMatch(s -> s.kind() == SignKind.BAR_NUMBER && s.at() < LINE_START);
+    return signs.stream()
+        .map(
+            s -> {
+              boolean lines = numbered && !hasNumber && s.from() < LINE_START;
+              return isNumeric(s) && (lettered || lines) ? asNumber(s) : s;
+            })
+        .toList();
+  }
+
+  private static boolean linesAreNumbered(List<List<Sign>> systems) {
+    int boxed = 0;
+    for (List<Sign> signs : systems) {
+      boolean starts = signs.stream().anyMatch(s -> isNumeric(s) && s.from() < LINE_START);
+      boxed += starts ? 1 : 0;
+    }
+    return systems.size() > 2 && boxed >= USUAL * (systems.size() - 1);
+  }
+
+  private static boolean isNumeric(Sign s) {
+    return s.kind() == SignKind.REHEARSAL && s.text().matches("\\d+");
+  }
+
+  private static boolean isLetter(Sign s) {
+    // I and O may be misread figures.
+    return s.kind() == SignKind.REHEARSAL
+        && s.probability() >= 0.6
+        && s.text().matches("[A-HJ-NP-Z].?")
+        && s.readings().get(0).probability() > 0.8;
+  }
+
+  private static boolean has(List<Sign> signs, SignKind kind) {
+    return signs.stream().anyMatch(s -> s.kind() == kind && s.probability() >= 0.5);
+  }
+
+  private static Sign asNumber(Sign s) {
+    return new Sign(
+        SignKind.BAR_NUMBER,
+        s.from(),
+        s.to(),
+        s.top(),
+        s.bottom(),
+        s.outline(),
+        s.probability(),
+        s.readings());
+  }
+}

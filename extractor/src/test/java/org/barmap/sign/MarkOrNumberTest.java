@@ -1,0 +1,56 @@
+package org.barmap.sign;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.barmap.map.Outline;
+import org.junit.jupiter.api.Test;
+
+class MarkOrNumberTest {
+
+  @Test
+  void boxedNumbersBesideLettersAreBarNumbers() {
+    List<List<Sign>> page =
+        MarkOrNumber.settle(
+            List.of(List.of(mark("A", 20), mark("17", 50)), List.of(mark("25", 1))));
+    assertThat(page.get(0))
+        .extracting(Sign::kind)
+        .containsExactly(SignKind.REHEARSAL, SignKind.BAR_NUMBER);
+    assertThat(page.get(1)).extracting(Sign::kind).containsExactly(SignKind.BAR_NUMBER);
+  }
+
+  @Test
+  void boxedNumbersAloneAreRehearsalMarks() {
+    List<List<Sign>> page =
+        MarkOrNumber.settle(
+            List.of(List.of(mark("9", 40)), List.of(mark("17", 50)), List.of(mark("33", 30))));
+    assertThat(page).allSatisfy(s -> assertThat(s.get(0).kind()).isEqualTo(SignKind.REHEARSAL));
+  }
+
+  @Test
+  void numbersAtTheStartOfEveryLineAreBarNumbers() {
+    List<List<Sign>> page =
+        MarkOrNumber.settle(
+            List.of(
+                List.of(),
+                List.of(mark("5", 1), mark("7", 40)),
+                List.of(mark("10", 1)),
+                List.of(mark("17", 1))));
+    assertThat(page.get(1))
+        .extracting(Sign::kind)
+        .containsExactly(SignKind.BAR_NUMBER, SignKind.REHEARSAL);
+    assertThat(page.get(3).get(0).kind()).isEqualTo(SignKind.BAR_NUMBER);
+  }
+
+  private static Sign mark(String text, double at) {
+    return new Sign(
+        SignKind.REHEARSAL,
+        at - 1,
+        at + 1,
+        -6,
+        -4,
+        Outline.box(0, 0, 1, 1),
+        .9,
+        List.of(new Reading(text, .99)));
+  }
+}
