@@ -72,7 +72,7 @@ export function pageCard(book, bus, page, { place, last, doubts }) {
       : el("div", { class: "thumb-link" }, picture),
     el("p", { class: "source", text: page.source, title: page.source }),
     trouble ? el("p", { class: blurred || page.state === "failed" ? "finding" : "remark", text: trouble }) : null,
-    blurred || page.state === "failed" ? retake(bus, page) : null,
+    trouble ? retake(bus, page) : null,
     page.state === "failed" ? button("Try to read it again", () => bus.emit("again", page)) : null,
     el(
       "div",

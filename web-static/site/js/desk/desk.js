@@ -137,7 +137,7 @@ export class Desk {
     const all = model.map.pages;
     const state = model.pageState(page.index);
     this.#toolbar.draw({
-      index: page.index, pages: all.length, first: page.index === all[0].index, last: page.index === all[all.length - 1].index,
+      index: page.index, pages: model.pageCount, first: page.index === all[0].index, last: page.index === all[all.length - 1].index,
       undo: model.history.undo, redo: model.history.redo, adding: this.#stage.adding,
       verified: state === "verified", doubts: model.doubts.length, readable: state !== "failed",
     });

@@ -63,6 +63,11 @@ export class DeskModel {
     return this.#history;
   }
 
+  /** How many pages the book has, the unread ones counted. */
+  get pageCount() {
+    return this.#states.size;
+  }
+
   /** @param {number} index */
   pageState(index) {
     return this.#states.get(index) ?? "read";

@@ -5,7 +5,7 @@ import { SIGN, barName, markText, meterText, numberName } from "../core/words.js
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
 
 const HEIGHT = 46;
-const ROW = 104;
+const ROW = 112;
 const TOP = 40;
 
 /** Signs that count at the start of their bar; the others count at its end. */
@@ -118,8 +118,9 @@ function block({ bar, x, row, w }, before, { state, pick, newRow }) {
     group.append(svg("text", { class: "form-same", x: x + w / 2, y: y + HEIGHT / 2 + 6, "text-anchor": "middle", text: "•/•" }));
   }
   if (bar.vamp || bar.safety) {
-    group.append(svg("path", { class: "form-loop", d: `M${x + 5} ${y + HEIGHT + 4} v5 h${w - 10} v-5` }));
-    group.append(svg("text", { class: "form-word", x: x + w / 2, y: y + HEIGHT + 26, "text-anchor": "middle", text: bar.vamp ? "vamp" : "safety" }));
+    const goesOn = !newRow && before !== undefined && before.vamp === bar.vamp && before.safety === bar.safety;
+    group.append(svg("path", { class: "form-loop", d: `M${goesOn ? x : x + 5} ${y + HEIGHT + (goesOn ? 9 : 4)} ${goesOn ? "" : "v5"} H${x + w - 2}` }));
+    if (!goesOn) group.append(svg("text", { class: "form-word", x: x + 5, y: y + HEIGHT + 25, text: bar.vamp ? "vamp" : "safety" }));
   }
   group.append(...edge(bar.end ?? "single", x + w, y));
   if (newRow || !before) group.append(...edge(bar.start && bar.start !== "none" ? bar.start : "single", x, y));
@@ -191,7 +192,7 @@ function bracket(group, bar, x, y, w, goesOn) {
 export function drawForm(number, room, { stateOf, pick }) {
   const placed = lay(number.bars, room);
   const rows = (placed[placed.length - 1]?.row ?? 0) + 1;
-  const height = rows * ROW + 4;
+  const height = (rows - 1) * ROW + TOP + HEIGHT + 34;
   const root = svg("svg", { class: "form", width: room, height, viewBox: `0 0 ${room} ${height}`, role: "group", "aria-label": `Form of ${numberName(number)}` });
   placed.forEach((place, i) => {
     const before = placed[i - 1];

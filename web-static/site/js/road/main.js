@@ -5,7 +5,7 @@ import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
-import { count, duration, numberName } from "../core/words.js";
+import { barName, count, duration, numberName } from "../core/words.js";
 import { changeList } from "./changes.js";
 import { ChooseBar } from "./choose.js";
 import { drawForm } from "./form.js";
@@ -74,8 +74,17 @@ class RoadRoom {
         undo: () => void this.#model.undo().catch(complain),
         redo: () => void this.#model.redo().catch(complain),
       }),
-      checkList((this.#model.plan?.findings ?? []).slice(0, 8)),
+      checkList((this.#model.plan?.findings ?? []).slice(0, 8), (bar) => this.#nameOf(bar)),
     );
+  }
+
+  /** @param {string} id */
+  #nameOf(id) {
+    for (const number of this.#model.numbers) {
+      const bar = number.bars.find((b) => b.id === id);
+      if (bar) return `${number.label ? `No. ${number.label}, ` : ""}bar ${barName(bar)}`;
+    }
+    return "";
   }
 
   #drawForms() {

@@ -17,6 +17,7 @@ export class WordBox {
   /** @param {import("./model.js").RoadModel} model */
   constructor(model) {
     this.#model = model;
+    this.#area.addEventListener("input", () => this.#grow());
     this.#area.addEventListener("keydown", (event) => {
       if (event.key === "Enter" && !event.shiftKey && !this.#area.value.includes("\n")) {
         event.preventDefault();
@@ -34,10 +35,9 @@ export class WordBox {
     );
   }
 
-  /** @param {string} text to be read again, for instance after a candidate was chosen */
-  async ask(text) {
-    this.#area.value = text;
-    await this.#read();
+  /** A pasted list is shown whole, up to a size. */
+  #grow() {
+    this.#area.rows = Math.min(14, Math.max(3, this.#area.value.split("\n").length + 1));
   }
 
   async #read() {
@@ -56,8 +56,11 @@ export class WordBox {
     const store = async () => {
       try {
         for (const line of ready) await this.#model.add(/** @type {Change} */ (line.understood));
-        const open = lines.filter((l) => !ready.includes(l)).map((l) => l.line);
+        // The answer leaves the number out where it knew it; what is asked again must name it still.
+        const typed = this.#area.value.split("\n");
+        const open = lines.filter((l) => !ready.includes(l)).map((l) => typed.find((t) => t.includes(l.line)) ?? l.line);
         this.#area.value = open.join("\n");
+        this.#grow();
         if (open.length) await this.#read();
         else show(this.#result);
       } catch (error) {
@@ -96,9 +99,11 @@ function candidateText(candidate) {
 /**
  * What a change leads to.
  *
- * @param {import("../core/types.js").Finding[]} checks
+ * @param {(import("../core/types.js").Finding & {at?: string})[]} checks
+ * @param {(bar: string) => string} [name] says where a bar is
  */
-export function checkList(checks) {
+export function checkList(checks, name = () => "") {
   if (checks.length === 0) return null;
-  return el("ul", { class: "checks" }, checks.map((c) => el("li", { class: `check-${c.severity}` }, icon(c.severity === "info" ? "doubt" : "warn"), el("span", { text: c.text }))));
+  const said = checks.map((c) => ({ ...c, text: [c.at ? name(c.at) : "", c.text].filter(Boolean).join(": ") }));
+  return el("ul", { class: "checks" }, said.map((c) => el("li", { class: `check-${c.severity}` }, icon(c.severity === "info" ? "doubt" : "warn"), el("span", { text: c.text }))));
 }

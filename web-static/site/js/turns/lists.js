@@ -20,7 +20,7 @@ export function restList(book, rests, names) {
         "li",
         { class: "item" },
         el("b", { text: `${count(rest.bars, "bar")} of rest` }),
-        el("span", { class: "soft", text: [names.long(rest.first), rest.page ? `page ${rest.page}` : "", duration(rest.seconds)].filter(Boolean).join(" · ") }),
+        el("span", { class: "soft", text: [names.span(rest.first, rest.last), rest.page ? `page ${rest.page}` : "", duration(rest.seconds)].filter(Boolean).join(" · ") }),
         rest.text ? el("span", { text: String(rest.text) }) : null,
         rest.landmarks?.length
           ? el("ul", { class: "landmarks" }, rest.landmarks.map((/** @type {any} */ l) => el("li", {}, el("b", { text: String(l.after) }), ` bars in: ${l.text ?? l.what}`)))

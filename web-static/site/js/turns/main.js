@@ -91,7 +91,7 @@ class TurnsRoom {
         button("You and your turns", () => void this.#ask(), { class: "btn", id: "turn-settings" }),
       ),
       el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${this.#changes ? `${count(this.#changes, "change")} of the show counted.` : "As printed: no changes count."}` }),
-      checkList((this.#plan.findings ?? []).filter((f) => f.severity !== "info").slice(0, 6)),
+      checkList((this.#plan.findings ?? []).filter((f) => f.severity !== "info").slice(0, 6), (bar) => this.#names?.long(bar) ?? ""),
     );
     show(this.#tabs, VIEWS.map(([id, name]) => el("a", { href: `#${id}`, "aria-current": id === this.#view ? "true" : undefined, text: name })));
     this.#tabs.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "nearest" });

@@ -50,6 +50,19 @@ export class BarNames {
     return `${bar.count > 1 ? "bars" : "bar"} ${barName(bar)}`;
   }
 
+  /**
+   * "No. 1, bars 61–88".
+   *
+   * @param {string|undefined} first
+   * @param {string|undefined} last
+   */
+  span(first, last) {
+    const [from, to] = [this.bar(first), this.bar(last)];
+    if (!from || !to || from === to) return this.long(first);
+    const number = this.#numbers.get(from.id);
+    return `${number ? `No. ${number}, ` : ""}bars ${from.label ?? from.number}–${to.label ?? to.number + to.count - 1}`;
+  }
+
   /** @param {number} index */
   pageId(index) {
     return this.#pages.get(index) ?? "";
