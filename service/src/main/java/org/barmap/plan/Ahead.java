@@ -1,8 +1,10 @@
 package org.barmap.plan;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Bar;
@@ -35,8 +37,10 @@ final class Ahead {
       }
       hold(performance, piece);
     }
+    Map<String, Step> first = new HashMap<>();
+    steps.forEach(s -> first.putIfAbsent(s.piece().bar().id(), s));
     for (LongRest rest : rests) {
-      rest.entrance().ifPresent(id -> entrance(performance, rest, id));
+      rest.entrance().ifPresent(id -> entrance(performance, first, rest, id));
     }
   }
 
@@ -110,25 +114,25 @@ final class Ahead {
     }
   }
 
-  private void entrance(Performance performance, LongRest rest, String id) {
-    for (Step step : performance.order().steps()) {
-      Bar bar = step.piece().bar();
-      if (bar.id().equals(id)) {
-        String mark = bar.rehearsal().map(m -> " (mark " + m.text() + ")").orElse("");
-        add(
-            "entrance",
-            performance,
-            step.piece(),
-            "Entrance at bar "
-                + name(performance, step.piece())
-                + mark
-                + " after "
-                + rest.bars()
-                + " bars' rest",
-            Optional.empty());
-        return;
-      }
+  private void entrance(
+      Performance performance, Map<String, Step> first, LongRest rest, String id) {
+    Step step = first.get(id);
+    if (step == null) {
+      return;
     }
+    Bar bar = step.piece().bar();
+    String mark = bar.rehearsal().map(m -> " (mark " + m.text() + ")").orElse("");
+    add(
+        "entrance",
+        performance,
+        step.piece(),
+        "Entrance at bar "
+            + name(performance, step.piece())
+            + mark
+            + " after "
+            + rest.bars()
+            + " bars' rest",
+        Optional.empty());
   }
 
   private void add(

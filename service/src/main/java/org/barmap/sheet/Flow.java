@@ -133,10 +133,11 @@ final class Flow implements AutoCloseable {
 
   void rule(float thickness) throws IOException {
     out.setLineWidth(thickness);
-    out.moveTo(MARGIN, y - 3);
-    out.lineTo(MARGIN + width(), y - 3);
+    float below = points(13) * 0.4f;
+    out.moveTo(MARGIN, y - below);
+    out.lineTo(MARGIN + width(), y - below);
     out.stroke();
-    y -= 6;
+    y -= below + 3;
   }
 
   private void put(String shown, float x, boolean bold, float points) throws IOException {

@@ -25,11 +25,13 @@ class BruteForceTest {
       forms.add(written);
       BarMap map = Books.book(written);
       Plan plan = Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL);
-      assertThat(plan.findings()).as(written).isEmpty();
       List<String> expected = new NaivePlayer(map.bars()).play();
-      assertThat(plan.numbers().get(0).order().stream().map(NumberPlan.Entry::bar))
-          .as(written)
-          .containsExactlyElementsOf(expected);
+      List<String> sounds =
+          plan.numbers().get(0).order().stream().map(NumberPlan.Entry::bar).toList();
+      if (!plan.findings().isEmpty() || !sounds.equals(expected)) {
+        assertThat(plan.findings()).as(written).isEmpty();
+        assertThat(sounds).as(written).isEqualTo(expected);
+      }
     }
     assertThat(forms.size()).isGreaterThan(8_000);
   }

@@ -12,6 +12,9 @@ import org.barmap.plan.order.Span;
 
 /** Finds changes of one number that can't both be meant, or of which one does nothing. */
 public final class Contradictions {
+  /** Nobody reads more than this for one number. */
+  private static final int MOST_FINDINGS = 300;
+
   private Contradictions() {}
 
   /** Returns what contradicts; the later of two changes is named. */
@@ -20,7 +23,7 @@ public final class Contradictions {
     List<PlanFinding> findings = new ArrayList<>();
     silent(number, changes, findings);
     for (int i = 0; i < spans.size(); i++) {
-      for (int k = i + 1; k < spans.size(); k++) {
+      for (int k = i + 1; k < spans.size() && findings.size() < MOST_FINDINGS; k++) {
         pair(number, spans.get(i), spans.get(k), findings);
       }
     }

@@ -1,7 +1,10 @@
 package org.barmap.plan.order;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -27,6 +30,9 @@ public final class Clock {
           Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
 
   private final List<Measure> measures = new ArrayList<>();
+  private final Map<Integer, List<Span>> starting = new HashMap<>();
+  private final Map<Span, Integer> places = new IdentityHashMap<>();
+  private final List<Span> beatsInForce = new ArrayList<>();
 
   private OptionalDouble tempo = OptionalDouble.empty();
   private OptionalDouble steady = OptionalDouble.empty();
@@ -39,20 +45,21 @@ public final class Clock {
   /** Returns a measure for each piece, in the same order. */
   public static List<Measure> read(List<Piece> pieces, List<Span> spans) {
     Clock clock = new Clock();
-    List<Span> timing =
-        spans.stream()
-            .filter(
-                s ->
-                    s.change() instanceof ShowChange.Tempo
-                        || s.change() instanceof ShowChange.Beats)
-            .toList();
+    for (int i = 0; i < spans.size(); i++) {
+      clock.places.put(spans.get(i), i);
+    }
+    for (Span span : spans) {
+      if (span.change() instanceof ShowChange.Tempo || span.change() instanceof ShowChange.Beats) {
+        clock.starting.computeIfAbsent(span.from(), k -> new ArrayList<>(1)).add(span);
+      }
+    }
     for (Piece piece : pieces) {
-      clock.one(piece, timing);
+      clock.one(piece);
     }
     return List.copyOf(clock.measures);
   }
 
-  private void one(Piece piece, List<Span> timing) {
+  private void one(Piece piece) {
     if (piece.first()) {
       Bar bar = piece.bar();
       Optional<Meter> now = bar.meter();
@@ -63,16 +70,22 @@ public final class Clock {
       meter = now.or(() -> meter);
       words(bar.words());
     }
+    if (piece.inserted().isEmpty()) {
+      for (Span span : starting.getOrDefault(piece.slot(), List.of())) {
+        if (span.change() instanceof ShowChange.Tempo t && !piece.cut()) {
+          set(OptionalDouble.of(t.perMinute() * Metronome.quarters(t.beat())));
+        } else if (span.change() instanceof ShowChange.Beats) {
+          beatsInForce.add(span);
+        }
+      }
+    }
+    beatsInForce.removeIf(s -> s.to() < piece.slot());
     OptionalInt beats = said;
-    for (Span span : timing) {
-      if (span.change() instanceof ShowChange.Tempo t
-          && span.from() == piece.slot()
-          && piece.inserted().isEmpty()
-          && !piece.cut()) {
-        set(OptionalDouble.of(t.perMinute() * Metronome.quarters(t.beat())));
-      } else if (span.change() instanceof ShowChange.Beats b
-          && piece.slot() >= span.from()
-          && piece.slot() <= span.to()) {
+    int latest = -1;
+    for (Span span : beatsInForce) {
+      int place = places.getOrDefault(span, 0);
+      if (span.change() instanceof ShowChange.Beats b && place > latest) {
+        latest = place;
         beats = OptionalInt.of(b.beats());
       }
     }

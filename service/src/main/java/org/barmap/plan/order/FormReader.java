@@ -65,16 +65,15 @@ final class FormReader {
 
   /** A bar marked "3X" that no repeat sign encloses is played so often by itself. */
   private void playedTimes() {
+    Set<Integer> edges = new HashSet<>();
+    for (Loop loop : loops) {
+      edges.add(loop.start());
+      edges.add(loop.end());
+      loop.parts().forEach(p -> edges.add(p.end()));
+    }
     for (int i = 0; i < pieces.size(); i++) {
-      int at = i;
       int times = pieces.get(i).bar().times().orElse(1);
-      boolean counted =
-          loops.stream()
-              .anyMatch(
-                  l ->
-                      l.start() == at
-                          || l.end() == at
-                          || l.parts().stream().anyMatch(p -> p.end() == at));
+      boolean counted = edges.contains(i);
       if (times > 1 && !counted && pieces.get(i).first() && pieces.get(i).last()) {
         loops.add(new Loop(i, i, times, List.of(), Optional.empty()));
       }

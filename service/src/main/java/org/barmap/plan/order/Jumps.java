@@ -22,6 +22,9 @@ final class Jumps {
    */
   record Jump(int target, int toCoda, int coda, boolean fine) {}
 
+  /** More jumps than this in one number are no music; the rest is passed over. */
+  private static final int MOST_JUMPS = 100;
+
   private final List<Piece> pieces;
   private final List<PlanFinding> findings;
   private final Map<Integer, Jump> at = new HashMap<>();
@@ -34,8 +37,16 @@ final class Jumps {
   /** Returns the jumps that can be made, by the piece at whose end they stand. */
   static Map<Integer, Jump> read(List<Piece> pieces, List<PlanFinding> findings) {
     Jumps jumps = new Jumps(pieces, findings);
+    int seen = 0;
     for (int i = 0; i < pieces.size(); i++) {
       if (ends(pieces.get(i), Navigation.DA_CAPO) || ends(pieces.get(i), Navigation.DAL_SEGNO)) {
+        if (++seen > MOST_JUMPS) {
+          jumps.find(
+              i,
+              "too-many-jumps",
+              "More than " + MOST_JUMPS + " jumps; from here on they are passed over");
+          break;
+        }
         jumps.one(i);
       }
     }

@@ -152,7 +152,19 @@ public final class Line {
 
   /** Returns the gap at a place, if the player is silent just before or after it. */
   public Optional<Gap> gapAt(double at) {
-    return gaps.stream().filter(g -> g.touches(at)).findFirst();
+    int low = 0;
+    int high = gaps.size();
+    while (low < high) {
+      int middle = (low + high) / 2;
+      if (gaps.get(middle).to() < at - 1e-9) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low < gaps.size() && gaps.get(low).touches(at)
+        ? Optional.of(gaps.get(low))
+        : Optional.empty();
   }
 
   /** Counts bars with notes between two places, bars begun included. */

@@ -152,7 +152,7 @@ final class Overlay {
   }
 
   private int firstAt(int slot) {
-    for (int i = 0; i < pieces.size(); i++) {
+    for (int i = Pieces.firstAt(pieces, slot); i < pieces.size(); i++) {
       if (pieces.get(i).slot() == slot && pieces.get(i).inserted().isEmpty()) {
         return i;
       }
@@ -161,7 +161,8 @@ final class Overlay {
   }
 
   private int lastAt(int slot) {
-    for (int i = pieces.size() - 1; i >= 0; i--) {
+    int after = Math.min(pieces.size() - 1, Pieces.firstAt(pieces, slot + 1));
+    for (int i = after; i >= 0; i--) {
       Piece piece = pieces.get(i);
       if (piece.inserted().isEmpty() && piece.slot() + piece.count() == slot + 1) {
         return i;

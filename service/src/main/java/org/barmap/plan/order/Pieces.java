@@ -57,8 +57,11 @@ final class Pieces {
   }
 
   private static void cut(List<Piece> pieces, Span span) {
-    for (int i = 0; i < pieces.size(); i++) {
+    for (int i = firstAt(pieces, span.from()); i < pieces.size(); i++) {
       Piece piece = pieces.get(i);
+      if (piece.slot() > span.to() + 1) {
+        return;
+      }
       boolean within =
           piece.inserted().isPresent()
               ? piece.slot() > span.from() && piece.slot() <= span.to()
@@ -84,5 +87,20 @@ final class Pieces {
     return through >= beats
         ? piece.withBeatsCut(0, beats - before, 0)
         : piece.withBeatsCut(0, 0, through - before);
+  }
+
+  /** Returns the index of the first piece at or after a slot; pieces lie in the order of slots. */
+  static int firstAt(List<Piece> pieces, int slot) {
+    int low = 0;
+    int high = pieces.size();
+    while (low < high) {
+      int middle = (low + high) / 2;
+      if (pieces.get(middle).slot() < slot) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
   }
 }

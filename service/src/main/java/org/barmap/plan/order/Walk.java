@@ -1,7 +1,7 @@
 package org.barmap.plan.order;
 
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -22,7 +22,9 @@ final class Walk {
   private final boolean repeatsAfterJump;
   private final int[][] startsAt;
   private final int[][] closesAt;
+  private final Map<Integer, List<int[]>> partsAt = new HashMap<>();
   private final int[] pass;
+  private final List<Integer> active = new ArrayList<>();
   private final int[] heard;
   private final Set<Integer> jumped = new HashSet<>();
   private final List<Step> steps = new ArrayList<>();
@@ -46,6 +48,19 @@ final class Walk {
     this.heard = new int[pieces.size()];
     this.startsAt = index(true);
     this.closesAt = index(false);
+    for (int l = 0; l < this.loops.size(); l++) {
+      for (int p = 0; p < this.loops.get(l).parts().size(); p++) {
+        int start = this.loops.get(l).parts().get(p).start();
+        partsAt.computeIfAbsent(start, k -> new ArrayList<>(1)).add(new int[] {l, p});
+      }
+    }
+  }
+
+  private void setPass(int loop, int now) {
+    if (pass[loop] == 0 && now > 0) {
+      active.add(loop);
+    }
+    pass[loop] = now;
   }
 
   /** For each piece the loops that start, or may go back, there; inner ones first. */
@@ -108,7 +123,7 @@ final class Walk {
   private void enter(int at) {
     for (int l : startsAt[at]) {
       if (pass[l] == 0) {
-        pass[l] = firstPass(l, at);
+        setPass(l, firstPass(l, at));
       }
     }
   }
@@ -119,20 +134,15 @@ final class Walk {
 
   /** Returns where to go on when an ending that starts here isn't for this pass. */
   private int skipEnding(int at) {
-    for (int l = 0; l < loops.size(); l++) {
-      Loop loop = loops.get(l);
-      if (loop.parts().isEmpty() || !loop.holds(at)) {
-        continue;
-      }
-      for (int p = 0; p < loop.parts().size(); p++) {
-        Loop.Part part = loop.parts().get(p);
-        if (part.start() == at && !part.passes().contains(pass[l])) {
-          boolean landed = outOfCut && p > 0;
-          if (!landed) {
-            return part.end() + 1;
-          }
-          pass[l] = part.passes().stream().mapToInt(v -> v).min().orElse(pass[l]);
+    for (int[] here : partsAt.getOrDefault(at, List.of())) {
+      int l = here[0];
+      Loop.Part part = loops.get(l).parts().get(here[1]);
+      if (!part.passes().contains(pass[l])) {
+        boolean landed = outOfCut && here[1] > 0;
+        if (!landed) {
+          return part.end() + 1;
         }
+        setPass(l, part.passes().stream().mapToInt(v -> v).min().orElse(pass[l]));
       }
     }
     return at;
@@ -185,7 +195,7 @@ final class Walk {
 
   /** Tells whether a repeat around a piece still goes back to before it in this pass. */
   private boolean goesBackLater(int at) {
-    for (int l = 0; l < loops.size(); l++) {
+    for (int l : active) {
       Loop loop = loops.get(l);
       if (!loop.holds(at) || pass[l] == 0 || pass[l] >= loop.total()) {
         continue;
@@ -207,28 +217,33 @@ final class Walk {
   }
 
   private int go(int from, int to) {
-    for (int l = 0; l < loops.size(); l++) {
-      if (pass[l] > 0 && loops.get(l).holds(from) && !loops.get(l).holds(to)) {
-        pass[l] = 0;
-      }
-    }
+    active.removeIf(l -> left(l, from, to));
     return to;
   }
 
   private void leaveAllBut(int loop) {
     Loop back = loops.get(loop);
-    for (int l = 0; l < loops.size(); l++) {
-      if (l != loop && loops.get(l).start() >= back.start() && loops.get(l).end() <= back.end()) {
-        pass[l] = 0;
-      }
-    }
+    active.removeIf(
+        l -> {
+          boolean inside =
+              l != loop && loops.get(l).start() >= back.start() && loops.get(l).end() <= back.end();
+          pass[l] = inside ? 0 : pass[l];
+          return inside;
+        });
+  }
+
+  private boolean left(int loop, int from, int to) {
+    boolean out = loops.get(loop).holds(from) && !loops.get(loop).holds(to);
+    pass[loop] = out ? 0 : pass[loop];
+    return out;
   }
 
   private int jumpTo(int target) {
-    Arrays.fill(pass, 0);
+    active.forEach(l -> pass[l] = 0);
+    active.clear();
     for (int l = 0; l < loops.size(); l++) {
       if (loops.get(l).holds(target) && loops.get(l).start() < target) {
-        pass[l] = firstPass(l, target);
+        setPass(l, firstPass(l, target));
       }
     }
     outOfCut = false;

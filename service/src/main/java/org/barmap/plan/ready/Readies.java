@@ -1,8 +1,10 @@
 package org.barmap.plan.ready;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Word;
 import org.barmap.plan.change.Reminder;
@@ -61,6 +63,8 @@ public final class Readies {
   /** Returns what is held at each piece, in the order of the book. */
   static List<Hands> hands(Performance performance, List<Span> spans, Hands before) {
     List<Hands> hands = new ArrayList<>();
+    Map<Integer, List<Span>> starting = new HashMap<>();
+    spans.forEach(s -> starting.computeIfAbsent(s.from(), k -> new ArrayList<>(1)).add(s));
     Hands current = before;
     for (Piece piece : performance.order().pieces()) {
       if (piece.first()) {
@@ -68,8 +72,8 @@ public final class Readies {
           current = Instruments.after(current, word.text());
         }
       }
-      for (Span span : spans) {
-        if (span.from() == piece.slot() && piece.inserted().isEmpty() && !piece.cut()) {
+      if (piece.inserted().isEmpty() && !piece.cut()) {
+        for (Span span : starting.getOrDefault(piece.slot(), List.of())) {
           current = after(current, span.change());
         }
       }

@@ -47,7 +47,7 @@ public record LongRest(
    * Something to hold on to inside a rest.
    *
    * @param after bars of the rest before it
-   * @param what "B", "6/8", "q. = 60", "cut to 50", "Molly exits"
+   * @param what "B", "6/8", "q. = 60", "on at 50", "Molly exits"
    * @param kind mark, meter, tempo, words or cut
    */
   public record Landmark(int after, String what, String kind) {}

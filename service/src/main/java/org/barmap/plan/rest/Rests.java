@@ -118,7 +118,7 @@ public final class Rests {
     boolean next = piece.slot() == before.slot() + before.count() || piece.inserted().isPresent();
     if (!next && before.inserted().isEmpty()) {
       String name = performance.number().nameAt(piece.slot());
-      landmarks.add(new LongRest.Landmark(after, "jump to " + name, "cut"));
+      landmarks.add(new LongRest.Landmark(after, "on at " + name, "cut"));
     }
   }
 
@@ -151,16 +151,20 @@ public final class Rests {
     int done = 0;
     String last = "";
     for (LongRest.Landmark landmark : landmarks) {
+      boolean cut = landmark.kind().equals("cut");
       if (landmark.after() > done) {
-        text.append("; ").append(landmark.after() - done).append(" to ").append(landmark.what());
+        text.append("; ").append(landmark.after() - done).append(cut ? ", then " : " to ");
       } else {
-        text.append(", ").append(landmark.what());
+        text.append(", ");
       }
+      text.append(landmark.what());
       done = landmark.after();
-      last = landmark.what();
+      last = cut ? "" : landmark.what();
     }
-    if (!last.isEmpty() && bars > done) {
-      text.append("; the last ").append(bars - done).append(" from ").append(last);
+    if (bars > done && done > 0) {
+      text.append("; ");
+      text.append(
+          last.isEmpty() ? (bars - done) + " more" : "the last " + (bars - done) + " from " + last);
     }
     return text.append('.').toString();
   }

@@ -25,7 +25,7 @@ final class Instruction {
   private static final Pattern TACET = Pattern.compile("(?:is\\s+|all\\s+)?tacet", FLAGS);
   private static final Pattern CUT_ALL =
       Pattern.compile(
-          "(?:is\\s+|whole\\s+number\\s+)?(?:cut|out|omitted|omit)(?:\\s+(?:completely|entirely))?",
+          "(?:is\\s+|whole\\s+number\\s+)?(?:cut|out|omitted|omit)(?:\\s+(?:completely|entirely|(?:the\\s+)?(?:whole\\s+)?number))?",
           FLAGS);
   private static final Pattern CUT =
       Pattern.compile(
@@ -48,7 +48,7 @@ final class Instruction {
       Pattern.compile(
           "(?:insert|add)\\s+("
               + Numerals.CARDINAL
-              + "|a)\\s+(?:new\\s+)?bars?\\s+after\\s+(.+?)(?:\\s*[,(]?\\s*(?:called|as|labelled|labeled)\\s+(\\w{1,10})\\)?)?",
+              + "|a)\\s+(?:new\\s+)?bars?\\s+after\\s+(.+?)(?:\\s*[,(]?\\s*(?:called|as|labelled|labeled)\\s+(\\w{1,10})\\)?|\\s*\\((\\w{1,10})\\))?",
           FLAGS);
   private static final Pattern TEMPO =
       Pattern.compile(
@@ -65,17 +65,40 @@ final class Instruction {
   private static final Pattern AT =
       Pattern.compile("(.+?)\\s+(?:at|from|in)\\s+(?:bar\\s+)?(.+?)(?::\\s*(.+))?", FLAGS);
 
+  private static final Pattern TEMPO_FROM =
+      Pattern.compile(
+          "tempo\\s+(?:from|at)\\s+(.+?)\\s+((?:dotted\\s+)?\\S+(?:\\s+note)?)\\s*=\\s*(\\d{1,3}(?:\\.\\d+)?)",
+          FLAGS);
+  private static final Pattern NOTED = Pattern.compile("(.+?)\\s*\\(([^()]{1,300})\\)", FLAGS);
+
   private final WrittenNumber number;
   private final String words;
   private final Meta meta;
 
   Instruction(WrittenNumber number, String words, String id) {
-    this.number = number;
-    this.words = words;
-    this.meta = Meta.of(id);
+    this(number, words, Meta.of(id));
   }
 
+  private Instruction(WrittenNumber number, String words, Meta meta) {
+    this.number = number;
+    this.words = words;
+    this.meta = meta;
+  }
+
+  /** Reads it; a remark in brackets behind it is a note. */
   Heard read() {
+    Heard heard = whole();
+    Matcher noted = NOTED.matcher(words);
+    if (heard instanceof Heard.Understood || !noted.matches()) {
+      return heard;
+    }
+    Meta withNote =
+        new Meta(meta.id(), meta.on(), meta.when(), meta.who(), Optional.of(noted.group(2)));
+    Heard without = new Instruction(number, noted.group(1), withNote).whole();
+    return without instanceof Heard.Understood ? without : heard;
+  }
+
+  private Heard whole() {
     if (TACET.matcher(words).matches()) {
       return understood(new ShowChange.Tacet(meta, number.label()), "you don't play");
     }
@@ -92,6 +115,7 @@ final class Instruction {
             this::cut,
             this::play,
             this::beats,
+            this::tempoFrom,
             this::tempo,
             this::at);
     for (var reader : readers) {
@@ -223,7 +247,8 @@ final class Instruction {
     if (bars < 1 || bars > 500) {
       return Optional.of(asked("How many bars? 1 to 500.", List.of()));
     }
-    Optional<String> label = Optional.ofNullable(m.group(3));
+    Optional<String> label =
+        Optional.ofNullable(m.group(3)).or(() -> Optional.ofNullable(m.group(4)));
     return Optional.of(
         at(
             m.group(2),
@@ -234,6 +259,23 @@ final class Instruction {
                     + " after bar "
                     + name
                     + label.map(l -> ", called " + l).orElse("")));
+  }
+
+  private Optional<Heard> tempoFrom() {
+    Matcher m = TEMPO_FROM.matcher(words);
+    Optional<String> beat = m.matches() ? NoteValues.share(m.group(2)) : Optional.empty();
+    return beat.map(
+        b ->
+            at(
+                m.group(1),
+                name ->
+                    new ShowChange.Tempo(
+                        meta,
+                        number.label(),
+                        m.group(1).strip(),
+                        b,
+                        Double.parseDouble(m.group(3))),
+                name -> "from bar " + name + " " + NoteValues.spoken(b) + " = " + m.group(3)));
   }
 
   private Optional<Heard> tempo() {

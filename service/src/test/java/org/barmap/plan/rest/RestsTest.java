@@ -35,7 +35,7 @@ class RestsTest {
     LongRest rest = Changes.plan("1 2@mr20 22", "cut 6 to 15").rests().get(0);
     assertThat(rest.bars()).isEqualTo(10);
     assertThat(rest.landmarks()).extracting(LongRest.Landmark::after).containsExactly(4);
-    assertThat(rest.landmarks().get(0).what()).isEqualTo("jump to 16");
+    assertThat(rest.landmarks().get(0).what()).isEqualTo("on at 16");
   }
 
   @Test

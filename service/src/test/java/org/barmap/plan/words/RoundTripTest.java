@@ -1,0 +1,58 @@
+package org.barmap.plan.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.barmap.exchange.CutList;
+import org.barmap.map.BarMap;
+import org.barmap.plan.Books;
+import org.barmap.plan.change.ChangesJson;
+import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.ShowChanges;
+import org.junit.jupiter.api.Test;
+
+/** A cut list this project writes is read back as the same changes. */
+class RoundTripTest {
+
+  private static final String CHANGES =
+      """
+      { "format": "changes/1",
+        "changes": [
+          { "id": "1", "number": "7", "kind": "cut", "first": "34", "last": "49", "note": "scene change got shorter" },
+          { "id": "2", "number": "7", "kind": "cut", "first": "12 beat 3", "last": "4 before B" },
+          { "id": "3", "number": "7", "kind": "vamp", "first": "B", "last": "B + 1", "leave": "end-of-pass" },
+          { "id": "4", "number": "7", "kind": "vamp", "first": "12", "last": "12", "leave": "any-time" },
+          { "id": "5", "number": "7", "kind": "safety", "first": "60", "last": "61" },
+          { "id": "6", "number": "9", "kind": "play", "first": "10", "last": "13", "times": 3 },
+          { "id": "7", "number": "9", "kind": "play", "first": "10", "last": "13", "times": 1 },
+          { "id": "8", "number": "9", "kind": "insert", "after": "24", "bars": 2, "label": "24A" },
+          { "id": "9", "number": "12", "kind": "tacet" },
+          { "id": "10", "number": "13", "kind": "cut-number" },
+          { "id": "11", "number": "7", "kind": "tempo", "first": "1", "beat": "1/4", "perMinute": 132 },
+          { "id": "12", "number": "7", "kind": "tempo", "first": "B", "beat": "3/8", "perMinute": 60.5 },
+          { "id": "13", "number": "7", "kind": "beats", "first": "20", "last": "40", "beats": 2 },
+          { "id": "14", "number": "7", "kind": "instrument", "first": "50", "to": "electric bass" },
+          { "id": "15", "number": "7", "kind": "remind", "first": "57", "what": "watch" },
+          { "id": "16", "number": "7", "kind": "remind", "first": "B", "what": "push" },
+          { "id": "17", "kind": "order", "numbers": ["9", "7"] } ] }
+      """;
+
+  @Test
+  void whatIsWrittenIsUnderstood() {
+    BarMap map =
+        Books.book(
+            "%7 " + Books.run("", 1, 19, "") + "20@mB 21 22@mr40 62 %9 91 92@mr40 %12 121 %13 131");
+    ShowChanges changes = ChangesJson.read(CHANGES);
+    for (ShowChange change : changes.changes()) {
+      String line = CutList.line(change);
+      List<Heard> heard = ChangeWords.understand(map, line);
+      assertThat(heard).as(line).hasSize(1);
+      assertThat(heard.get(0)).as(heard.toString()).isInstanceOf(Heard.Understood.class);
+      var expected = ChangesJson.tree(change);
+      var understood = ChangesJson.tree(((Heard.Understood) heard.get(0)).change());
+      expected.remove("id");
+      understood.remove("id");
+      assertThat(understood).as(line).isEqualTo(expected);
+    }
+  }
+}
