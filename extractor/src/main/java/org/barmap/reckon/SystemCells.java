@@ -38,6 +38,9 @@ record SystemCells(
   /** Less room than this after the last barline holds no bar; staff spaces. */
   private static final double LEAST_TAIL = 5;
 
+  /** Ink this near a barline may be the barline's own; staff spaces. */
+  private static final double WRITTEN = 1.5;
+
   /** How likely two numbered rests side by side are two bars. */
   private static final double BETWEEN_RESTS = 0.93;
 
@@ -107,8 +110,11 @@ record SystemCells(
     return new Line(at, probability, sign);
   }
 
-  /** A tail that holds only a courtesy meter is no bar. */
+  /** A tail that is empty or holds only a courtesy meter is no bar. */
   private static boolean hasMusic(ReadSystem system, double from, double to) {
+    if (system.inkEnd() < from + WRITTEN) {
+      return false;
+    }
     boolean courtesy =
         system.signs().stream()
             .anyMatch(s -> s.kind() == SignKind.METER && s.at() > from && s.at() < to);

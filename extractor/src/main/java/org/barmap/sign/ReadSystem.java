@@ -12,12 +12,19 @@ import org.barmap.map.StaffSystem;
  * @param length of the staff, in staff spaces
  * @param shape gives the part of the system between two positions
  * @param signs ordered by position along the staff
+ * @param inkEnd how far along the staff something is written on it, staff spaces
  */
-public record ReadSystem(StaffSystem system, double length, Shape shape, List<Sign> signs) {
+public record ReadSystem(
+    StaffSystem system, double length, Shape shape, List<Sign> signs, double inkEnd) {
 
   /** Orders the signs along the staff. */
   public ReadSystem {
     signs = signs.stream().sorted(Comparator.comparingDouble(Sign::at)).toList();
+  }
+
+  /** A system that is written on up to its end. */
+  public ReadSystem(StaffSystem system, double length, Shape shape, List<Sign> signs) {
+    this(system, length, shape, signs, length);
   }
 
   /** Gives the outline of a part of a system. */

@@ -47,10 +47,13 @@ public final class SignReader implements AutoCloseable {
     }
     List<List<Sign>> signs = read(strips);
     List<List<Sign>> joined = new ArrayList<>();
+    List<Double> inkEnds = new ArrayList<>();
     int next = 0;
     for (FoundSystem system : systems) {
-      joined.add(JoinedStaves.join(signs.subList(next, next + system.staves().size())));
-      next += system.staves().size();
+      int end = next + system.staves().size();
+      joined.add(JoinedStaves.join(signs.subList(next, end)));
+      inkEnds.add(strips.subList(next, end).stream().mapToDouble(StaffInk::end).max().orElse(0));
+      next = end;
     }
     List<List<Sign>> settled = MarkOrNumber.settle(joined);
     List<ReadSystem> read = new ArrayList<>();
@@ -61,7 +64,8 @@ public final class SignReader implements AutoCloseable {
               system.toStaffSystem(),
               system.length(),
               (from, to) -> system.outlineBetween(from, to).rounded(),
-              settled.get(i)));
+              settled.get(i),
+              inkEnds.get(i)));
     }
     return List.copyOf(read);
   }

@@ -33,9 +33,15 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
    * @param signs along the staff
    * @param tops points on the top line, one at every {@value #EVERY} staff spaces and at the end
    * @param bottoms points on the bottom line, likewise
+   * @param inkEnd how far along something is written; staff spaces
    */
   record StoredSystem(
-      StaffSystem system, double length, List<Sign> signs, List<Point> tops, List<Point> bottoms) {
+      StaffSystem system,
+      double length,
+      List<Sign> signs,
+      List<Point> tops,
+      List<Point> bottoms,
+      double inkEnd) {
 
     private Outline between(double from, double to) {
       return new Outline(at(tops, from), at(tops, to), at(bottoms, to), at(bottoms, from));
@@ -67,7 +73,7 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
         tops.add(o.topLeft().rounded());
         bottoms.add(o.bottomLeft().rounded());
       }
-      systems.add(new StoredSystem(s.system(), s.length(), s.signs(), tops, bottoms));
+      systems.add(new StoredSystem(s.system(), s.length(), s.signs(), tops, bottoms, s.inkEnd()));
     }
     StoredPage stored = new StoredPage(page.source(), page.width(), page.height(), systems);
     return BarMapJson.mapper()
@@ -81,7 +87,7 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
     StoredPage stored = BarMapJson.mapper().readValue(json, StoredPage.class);
     List<ReadSystem> systems = new ArrayList<>();
     for (StoredSystem s : stored.systems) {
-      systems.add(new ReadSystem(s.system, s.length, s::between, s.signs));
+      systems.add(new ReadSystem(s.system, s.length, s::between, s.signs, s.inkEnd));
     }
     return new ReadPage(index, stored.source, stored.width, stored.height, systems);
   }
