@@ -8,6 +8,9 @@ import org.opencv.imgproc.Imgproc;
 /** Measures blur. */
 final class Sharpness {
 
+  /** Pixels that are enough to judge by. */
+  private static final double ENOUGH = 3e6;
+
   private Sharpness() {}
 
   /** Blurred by more than this share of a staff space, barlines and stems run together. */
@@ -32,8 +35,9 @@ final class Sharpness {
    * Returns the radius (sigma) of the blur in pixels, judged by the steepest edges: the share of
    * the way from ink to paper covered within one pixel is about 0.4 by the radius.
    */
-  static double radius(Mat gray) {
+  static double radius(Mat whole) {
     try (Mats scope = new Mats()) {
+      Mat gray = middle(whole, scope);
       Mat level = scope.mat();
       Imgproc.GaussianBlur(gray, level, new Size(1, 3), 0.01, 0.6);
       Mat edge = scope.mat();
@@ -54,6 +58,21 @@ final class Sharpness {
       double edges = quantile(steep, 0.995 * seen);
       return 0.4 * Math.max(20, paper - ink) / Math.max(1, edges);
     }
+  }
+
+  /** Returns the middle of a large picture as a copy; small ones as they are. */
+  private static Mat middle(Mat whole, Mats scope) {
+    if (whole.total() < ENOUGH) {
+      return whole;
+    }
+    double share = Math.sqrt(ENOUGH / whole.total());
+    int w = (int) (whole.cols() * share);
+    int h = (int) (whole.rows() * share);
+    int x = (whole.cols() - w) / 2;
+    int y = (whole.rows() - h) / 3;
+    Mat part = scope.mat();
+    scope.keep(whole.submat(y, y + h, x, x + w)).copyTo(part);
+    return part;
   }
 
   private static double quantile(int[] count, double rank) {

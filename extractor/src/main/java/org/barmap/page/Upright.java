@@ -26,6 +26,9 @@ final class Upright {
   /** A turned picture must show this many times more level lines before it is believed. */
   private static final double TURNED = 1.5;
 
+  /** Lines as regular as this are staves; no need to look at the picture sideways. */
+  private static final double SURELY_LEVEL = 0.4;
+
   private Upright() {}
 
   /** Returns the pages in a picture, one, or two for an opening; frees the picture. */
@@ -45,10 +48,12 @@ final class Upright {
       Optional<PageRegion> region = PageRegion.find(judged);
       View view = View.of(judged, region);
       LineField lines = view.lines();
-      LineField across = view.quarter().lines();
-      if (across.weight() > TURNED * lines.weight()) {
-        view = view.quarter();
-        lines = across;
+      if (lines.strength() < SURELY_LEVEL) {
+        LineField across = view.quarter().lines();
+        if (across.weight() > TURNED * lines.weight()) {
+          view = view.quarter();
+          lines = across;
+        }
       }
       if (Math.abs(lines.slope()) > LEVEL) {
         view = view.turned(-Math.atan(lines.slope()));

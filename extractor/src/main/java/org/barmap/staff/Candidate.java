@@ -32,7 +32,7 @@ record Candidate(
       between = Math.max(between, fit.coverage(k / 2.0));
     }
     double beyond = Math.max(fit.visible(-3), fit.visible(3));
-    Staff staff = new StaffEnds(pixels, lines.contrast()).staff(fit);
+    Staff staff = new StaffEnds(pixels, lines).staff(fit);
     return Optional.of(new Candidate(staff, weakest, mean, between, beyond, fit.unevenness()));
   }
 

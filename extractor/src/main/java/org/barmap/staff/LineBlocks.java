@@ -10,6 +10,9 @@ import org.opencv.imgproc.Imgproc;
 /**
  * How much each height of the page looks like a thin level line, in blocks of a few columns.
  *
+ * <p>Measured on a copy shrunk to {@link #SPACE} pixels a staff space, which is enough to place a
+ * line to a fiftieth of a space; all its heights and blocks are in pixels of that copy.
+ *
  * <p>A height counts as line as far as it is darker than the paper both a little above and a little
  * below; thick things (beams, heads, rests) give nothing. Values run from 0 to 1.
  */
@@ -18,12 +21,17 @@ final class LineBlocks {
   /** Columns in one block; narrow enough that a line of any allowed slope stays sharp. */
   static final int WIDTH = 6;
 
+  /** Staff space of the copy at most, pixels. */
+  private static final double SPACE = 15;
+
   private final float[][] values;
   private final float[][] gray;
+  private final double scale;
   private final int height;
   private final double contrast;
 
-  private LineBlocks(float[][] values, float[][] gray, int height, double contrast) {
+  private LineBlocks(float[][] values, float[][] gray, int height, double contrast, double scale) {
+    this.scale = scale;
     this.values = values;
     this.gray = gray;
     this.height = height;
@@ -31,14 +39,18 @@ final class LineBlocks {
   }
 
   /** Measures a working image with the given usual staff space. */
-  static LineBlocks of(Mat gray, double space) {
-    int blocks = Math.max(1, gray.cols() / WIDTH);
-    int height = gray.rows();
+  static LineBlocks of(Mat gray, double workSpace) {
+    double scale = Math.min(1, SPACE / workSpace);
+    double space = workSpace * scale;
+    int blocks = Math.max(1, (int) (gray.cols() * scale / WIDTH));
+    int height = (int) Math.round(gray.rows() * scale);
     float[][] line = new float[blocks][height];
     float[][] level = new float[blocks][height];
     try (Mats scope = new Mats()) {
       Mat narrow = scope.mat();
-      Mat whole = scope.keep(gray.colRange(0, Math.min(gray.cols(), blocks * WIDTH)));
+      Mat whole =
+          scope.keep(
+              gray.colRange(0, Math.min(gray.cols(), (int) Math.round(blocks * WIDTH / scale))));
       Imgproc.resize(whole, narrow, new Size(blocks, height), 0, 0, Imgproc.INTER_AREA);
       Imgproc.GaussianBlur(narrow, narrow, new Size(1, 3), 0.01, 0.7);
       Mat turned = scope.mat();
@@ -59,7 +71,7 @@ final class LineBlocks {
         l[y] = Math.min(1, l[y] * gain);
       }
     }
-    return new LineBlocks(line, level, height, typical);
+    return new LineBlocks(line, level, height, typical, scale);
   }
 
   private static void ridge(float[] g, int reach, float[] out) {
@@ -100,6 +112,11 @@ final class LineBlocks {
     }
     java.util.Arrays.sort(best);
     return best[best.length * 3 / 4];
+  }
+
+  /** Returns pixels of the shrunk copy per pixel of the working image. */
+  double scale() {
+    return scale;
   }
 
   /** Returns the number of blocks across the page. */

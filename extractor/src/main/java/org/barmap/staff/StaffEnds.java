@@ -13,16 +13,18 @@ final class StaffEnds {
   private static final double RUN = 0.4;
 
   private final Pixels pixels;
+  private final double scale;
   private final double least;
 
-  StaffEnds(Pixels pixels, double contrast) {
+  StaffEnds(Pixels pixels, LineBlocks lines) {
     this.pixels = pixels;
-    this.least = Math.max(6, 0.3 * contrast);
+    this.scale = lines.scale();
+    this.least = Math.max(6, 0.3 * lines.contrast());
   }
 
   /** Returns the staff of a fit with its exact ends. */
   Staff staff(StaffFit fit) {
-    Line line = new Line(fit);
+    Line line = new Line(fit, scale);
     double left = end(line, line.x0, -1);
     double right = end(line, line.x1, 1);
     int points = (int) Math.ceil((right - left) / Staff.STEP) + 1;
@@ -102,18 +104,22 @@ final class StaffEnds {
     return dark >= 13;
   }
 
-  /** A fit drawn out straight beyond its ends. */
+  /** A fit drawn out straight beyond its ends, in working pixels. */
   private static final class Line {
     final double x0;
     final double x1;
     private final StaffFit fit;
+    private final double scale;
+    private final double block;
     private final double slopeLeft;
     private final double slopeRight;
 
-    Line(StaffFit fit) {
+    Line(StaffFit fit, double scale) {
       this.fit = fit;
-      this.x0 = centre(fit.first());
-      this.x1 = centre(fit.last());
+      this.scale = scale;
+      this.block = LineBlocks.WIDTH / scale;
+      this.x0 = (fit.first() + 0.5) * block;
+      this.x1 = (fit.last() + 0.5) * block;
       int reach =
           Math.min(
               fit.last() - fit.first(),
@@ -126,28 +132,28 @@ final class StaffEnds {
       return b <= a ? 0 : (fit.middle(b) - fit.middle(a)) / ((b - a) * LineBlocks.WIDTH);
     }
 
-    private static double centre(int b) {
-      return (b + 0.5) * LineBlocks.WIDTH;
-    }
-
-    /** Heights count from pixel edges: a line in row r lies at r + 0.5. */
     double middle(double x) {
       if (x < x0) {
-        return fit.middle(fit.first()) + slopeLeft * (x - x0) + 0.5;
+        return height(fit.middle(fit.first())) + slopeLeft * (x - x0);
       }
       if (x > x1) {
-        return fit.middle(fit.last()) + slopeRight * (x - x1) + 0.5;
+        return height(fit.middle(fit.last())) + slopeRight * (x - x1);
       }
-      double i = x / LineBlocks.WIDTH - 0.5;
+      double i = x / block - 0.5;
       int low = (int) Math.min(Math.floor(i), fit.last() - 1.0);
       low = Math.max(fit.first(), low);
       int high = Math.min(fit.last(), low + 1);
-      return fit.middle(low) + (fit.middle(high) - fit.middle(low)) * (i - low) + 0.5;
+      return height(fit.middle(low) + (fit.middle(high) - fit.middle(low)) * (i - low));
+    }
+
+    /** Fits count from pixel centres, the page from pixel edges. */
+    private double height(double fitted) {
+      return (fitted + 0.5) / scale;
     }
 
     double space(double x) {
-      int b = (int) Math.round(x / LineBlocks.WIDTH - 0.5);
-      return fit.space(Math.max(fit.first(), Math.min(fit.last(), b)));
+      int b = (int) Math.round(x / block - 0.5);
+      return fit.space(Math.max(fit.first(), Math.min(fit.last(), b))) / scale;
     }
   }
 }

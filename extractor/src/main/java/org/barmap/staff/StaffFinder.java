@@ -67,8 +67,9 @@ public final class StaffFinder {
       return List.of();
     }
     List<Candidate> candidates = new ArrayList<>();
-    for (Tracks.Track track : Tracks.find(Comb.of(lines, space), space)) {
-      Candidate.of(lines, pixels, track, space).ifPresent(candidates::add);
+    double small = space * lines.scale();
+    for (Tracks.Track track : Tracks.find(Comb.of(lines, small), small)) {
+      Candidate.of(lines, pixels, track, small).ifPresent(candidates::add);
     }
     return candidates;
   }

@@ -20,7 +20,7 @@ final class Tracks {
     }
   }
 
-  private static final float FADE = 0.975f;
+  private static final float FADE = 0.96f;
   private static final int STEEPEST = 3;
   private static final float BEND = 0.02f;
   private static final float START = 0.30f;
