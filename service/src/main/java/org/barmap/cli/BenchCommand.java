@@ -2,11 +2,15 @@ package org.barmap.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.barmap.extract.Bench;
 import org.barmap.map.BarMapJson;
+import org.barmap.plan.PlanBench;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -40,7 +44,7 @@ final class BenchCommand implements Callable<Integer> {
       arity = "0..1",
       paramLabel = "read|plan|edit",
       description = "What to measure; all of it unless you say so.")
-  private java.util.Optional<What> what = java.util.Optional.empty();
+  private Optional<What> what = Optional.empty();
 
   @Option(names = "--json", description = "Prints the figures as JSON.")
   private boolean json;
@@ -53,7 +57,7 @@ final class BenchCommand implements Callable<Integer> {
     Map<String, Object> figures = new LinkedHashMap<>();
     figures.put("cores", Runtime.getRuntime().availableProcessors());
     if (wants(What.PLAN)) {
-      PlanBench.measure(figures);
+      plan(figures);
     }
     if (wants(What.EDIT)) {
       EditBench.measure(figures);
@@ -75,8 +79,17 @@ final class BenchCommand implements Callable<Integer> {
     return what.map(w -> w == one).orElse(true);
   }
 
+  private static void plan(Map<String, Object> figures) {
+    PlanBench.Figures bench = PlanBench.run();
+    figures.put("planBars", bench.writtenBars());
+    figures.put("planChanges", bench.changes());
+    figures.put("planTurns", bench.turns());
+    figures.put("planMillis", rounded(bench.planMillis()));
+    figures.put("planWorstMillis", rounded(bench.worstMillis()));
+  }
+
   private static void read(Map<String, Object> figures) throws IOException {
-    Bench bench = Bench.read(java.util.List.of(Home.demoBook()));
+    Bench bench = Bench.read(List.of(Home.demoBook()));
     figures.put("pages", bench.pages());
     figures.put("secondsPerPage", rounded(bench.secondsPerPage()));
     figures.put("floorSecondsPerPage", rounded(bench.floorSecondsPerPage()));
@@ -92,7 +105,7 @@ final class BenchCommand implements Callable<Integer> {
   /** Returns the median of measured nanoseconds in milliseconds. */
   static double medianMillis(long[] nanos) {
     long[] sorted = nanos.clone();
-    java.util.Arrays.sort(sorted);
+    Arrays.sort(sorted);
     return rounded(sorted[sorted.length / 2] / 1e6);
   }
 }

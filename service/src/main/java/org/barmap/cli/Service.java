@@ -41,8 +41,7 @@ final class Service implements AutoCloseable {
       Logs.into(data);
       return new Service(data, library);
     } catch (IOException e) {
-      String text = Reasons.isDiskFull(e) ? Reasons.of(e) : String.valueOf(e.getMessage());
-      throw new CommandException(ExitCode.UNREADABLE, text);
+      throw new CommandException(ExitCode.UNREADABLE, String.valueOf(e.getMessage()));
     }
   }
 

@@ -79,7 +79,7 @@ public final class Merging {
         metered(MergedNumbers.of(now, fresh, new Draft(merged, now.settled()), this::startOf));
     Steps steps = Steps.of(Draft.of(fresh)).renamed(idOf);
     steps.putAll(kept, Steps.of(now));
-    return Recount.numbered(steps, draft, verified);
+    return Resettling.settled(Recount.numbered(steps, draft, verified));
   }
 
   /**

@@ -17,6 +17,9 @@ import org.sqlite.SQLiteDataSource;
 /** A library in one folder: an SQLite file, and the page pictures beside it. */
 public final class SqliteLibrary implements Library {
 
+  /** Below it the store could not even keep its own notes. */
+  private static final long LEAST_SPACE = 4L << 20;
+
   private final HikariDataSource pool;
   private final FolderLock lock;
   private final SqliteBooks books;
@@ -48,6 +51,9 @@ public final class SqliteLibrary implements Library {
     try {
       Files.createDirectories(folder.resolve("books"));
       Files.createDirectories(folder.resolve("cache"));
+      if (Files.getFileStore(folder).getUsableSpace() < LEAST_SPACE) {
+        throw new IOException("the disk is full");
+      }
       lock = FolderLock.take(folder);
       pool = pool(folder.resolve("barmap.db"));
       Flyway.configure(SqliteLibrary.class.getClassLoader())
@@ -98,6 +104,8 @@ public final class SqliteLibrary implements Library {
     config.setDataSource(source);
     config.setMaximumPoolSize(4);
     config.setMinimumIdle(1);
+    config.setConnectionTimeout(10_000);
+    config.setInitializationFailTimeout(1);
     config.setPoolName("barmap");
     return new HikariDataSource(config);
   }

@@ -18,6 +18,9 @@ final class Problems {
 
   private static final Logger LOG = Logger.getLogger(Problems.class.getName());
 
+  /** Marks a request that has its answer, so that the handlers for bare statuses leave it alone. */
+  private static final String ANSWERED = "barmap.answered";
+
   private Problems() {}
 
   /** Makes every exception an answer. */
@@ -54,7 +57,7 @@ final class Problems {
   }
 
   private static void bare(Context ctx) {
-    if (!"application/problem+json".equals(ctx.res().getContentType())) {
+    if (ctx.attribute(ANSWERED) == null) {
       ApiError error = ofStatus(ctx.statusCode());
       answer(ctx, error, error.title(), Map.of());
     }
@@ -114,6 +117,7 @@ final class Problems {
     problem.put("detail", detail);
     problem.put("code", error.name());
     problem.putAll(extra);
+    ctx.attribute(ANSWERED, true);
     ctx.status(error.status());
     ctx.json(problem);
     ctx.contentType("application/problem+json");

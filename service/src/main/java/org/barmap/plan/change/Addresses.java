@@ -69,7 +69,7 @@ public final class Addresses {
     }
     double beat = address.beat().orElse(1);
     int beats = number.barAt(slot).meter().map(m -> m.beats()).orElse(Integer.MAX_VALUE);
-    if (beat >= beats + 1) {
+    if (beat >= beats + 1.0) {
       return new Found.Refused(
           "bar " + number.nameAt(slot) + " has no beat " + plain(beat) + ", only " + beats,
           List.of());

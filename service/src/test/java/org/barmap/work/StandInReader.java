@@ -1,0 +1,105 @@
+package org.barmap.work;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
+import org.barmap.map.Book;
+import org.barmap.map.Finding;
+import org.barmap.map.Outline;
+import org.barmap.map.Page;
+import org.barmap.map.Severity;
+import org.barmap.map.Stage;
+import org.barmap.map.StaffSystem;
+import org.barmap.sign.ReadPage;
+import org.barmap.sign.ReadSystem;
+
+/**
+ * A reader for tests that look at the queue, not at the reading: two systems of three bars on every
+ * page; files called {@code opening…} hold two pages, {@code broken…} can't be read.
+ */
+public final class StandInReader implements PageReader {
+
+  private static final int BARS = 3;
+
+  private final List<String> seen = new CopyOnWriteArrayList<>();
+  private volatile boolean dies;
+
+  /** Makes a reader that has read nothing yet. */
+  public StandInReader() {}
+
+  /** Returns the names of the files read, in order. */
+  public List<String> seen() {
+    return seen;
+  }
+
+  /** From now on every reading breaks off as if the process had been killed. */
+  public void die() {
+    dies = true;
+  }
+
+  @Override
+  public List<Result> read(Path picture, String source, int index) {
+    if (dies) {
+      throw new ThreadDeath();
+    }
+    seen.add(source);
+    if (source.startsWith("broken")) {
+      Finding finding =
+          Finding.ofPage(Severity.ERROR, Stage.PAGE, index, "damaged", source + ": damaged");
+      return List.of(new Result(Optional.empty(), List.of(finding)));
+    }
+    if (source.startsWith("defect")) {
+      throw new IllegalStateException("a defect of ours");
+    }
+    List<Result> results = new ArrayList<>();
+    results.add(new Result(Optional.of(page(source, index)), List.of()));
+    if (source.startsWith("opening")) {
+      results.add(new Result(Optional.of(page(source, index + 1)), List.of()));
+    }
+    return results;
+  }
+
+  private static ReadPage page(String source, int index) {
+    return new ReadPage(index, source, 1000, 1400, List.of(system(1), system(2)));
+  }
+
+  private static ReadSystem system(int index) {
+    double top = 300.0 * index;
+    Outline whole = Outline.box(100, top, 900, top + 80);
+    return new ReadSystem(
+        new StaffSystem(index, whole, 20, Optional.empty(), 1, List.of()),
+        40,
+        (from, to) -> Outline.box(100 + from * 20, top, 100 + to * 20, top + 80),
+        List.of());
+  }
+
+  @Override
+  public BarMap settle(Book book, List<ReadPage> pages) {
+    List<Page> made = new ArrayList<>();
+    List<Bar> bars = new ArrayList<>();
+    for (ReadPage page : pages) {
+      List<StaffSystem> systems = page.systems().stream().map(ReadSystem::system).toList();
+      made.add(new Page(page.index(), page.source(), page.width(), page.height(), systems));
+      for (ReadSystem s : page.systems()) {
+        for (int i = 0; i < BARS; i++) {
+          double from = s.length() * i / BARS;
+          Outline place = s.shape().between(from, s.length() * (i + 1) / BARS).rounded();
+          bars.add(
+              Bar.builder("b" + (bars.size() + 1), page.index(), s.system().index(), place)
+                  .number(bars.size() + 1)
+                  .build());
+        }
+      }
+    }
+    return BarMap.of(book, made, List.of(), bars);
+  }
+
+  @Override
+  public void close() {
+    // holds nothing
+  }
+}

@@ -1,0 +1,178 @@
+package org.barmap.work;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import javax.imageio.ImageIO;
+import org.barmap.edit.BarCorrection;
+import org.barmap.edit.Draft;
+import org.barmap.library.Job;
+import org.barmap.library.Jobs;
+import org.barmap.library.PageCard;
+import org.barmap.library.PageState;
+import org.barmap.library.SqliteLibrary;
+import org.barmap.library.Versioned;
+import org.barmap.map.Bar;
+import org.barmap.sign.ReadPage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The queue, cranked by hand. */
+class WorkerTest {
+
+  @TempDir private Path folder;
+
+  private SqliteLibrary library;
+  private StandInReader reader;
+  private Worker worker;
+  private String book;
+  private final Events events = new Events();
+
+  @BeforeEach
+  void open() throws IOException {
+    library = SqliteLibrary.open(folder, Clock.systemUTC());
+    reader = new StandInReader();
+    worker = new Worker(library, reader, events);
+    book = library.books().add("Saltmarsh", "Bass").id();
+  }
+
+  @AfterEach
+  void close() {
+    library.close();
+  }
+
+  private void reopen() throws IOException {
+    library.close();
+    library = SqliteLibrary.open(folder, Clock.systemUTC());
+    reader = new StandInReader();
+    worker = new Worker(library, reader, events);
+  }
+
+  private Jobs.Upload picture(String name) throws IOException {
+    Path file = library.pages().folder(book).resolve("u-" + name);
+    ImageIO.write(
+        new BufferedImage(1000, 1400, BufferedImage.TYPE_BYTE_GRAY), "png", file.toFile());
+    return new Jobs.Upload("id-" + name, name, file);
+  }
+
+  private List<PageState> states() {
+    return library.pages().all(book).stream().map(PageCard::state).toList();
+  }
+
+  @Test
+  void pagesAreReadOneAfterAnotherAndFailedOnesDoNotStopTheOthers() throws IOException {
+    Path text = library.pages().folder(book).resolve("u-text.png");
+    Files.writeString(text, "no picture");
+    library
+        .jobs()
+        .add(
+            book,
+            List.of(
+                picture("one.png"),
+                new Jobs.Upload("t", "text.png", text),
+                picture("broken.png"),
+                picture("defect.png"),
+                picture("two.png")));
+    List<String> told = new ArrayList<>();
+    events.listen(book, (name, data) -> told.add(name));
+    assertThat(worker.runOne()).isTrue();
+    assertThat(states())
+        .containsExactly(
+            PageState.READ, PageState.FAILED, PageState.FAILED, PageState.FAILED, PageState.READ);
+    List<PageCard> pages = library.pages().all(book);
+    assertThat(pages.get(1).finding().orElse("")).contains("text.png").contains("no PNG");
+    assertThat(pages.get(2).finding().orElse("")).contains("damaged");
+    assertThat(pages.get(3).finding().orElse("")).contains("photograph or scan it again");
+    assertThat(text).doesNotExist();
+    Draft draft = library.drafts().find(book).orElseThrow().value();
+    assertThat(draft.map().pages()).extracting(p -> p.index()).containsExactly(1, 5);
+    assertThat(draft.map().bars()).hasSize(12);
+    Job job = library.jobs().latest(book).orElseThrow();
+    assertThat(job.state()).isEqualTo(Job.State.DONE);
+    assertThat(job.text()).isEqualTo("Read 5 pages, 3 can't be read");
+    assertThat(told).contains("job", "page", "map");
+    assertThat(worker.runOne()).isFalse();
+  }
+
+  @Test
+  void anOpeningIsTwoPagesAndReadAgainStillTwo() throws IOException {
+    library.jobs().add(book, List.of(picture("opening.png"), picture("three.png")));
+    worker.runOne();
+    assertThat(library.pages().all(book)).extracting(PageCard::part).containsExactly(1, 2, 1);
+    library.pages().again(book, library.pages().all(book).get(0).id());
+    library.jobs().add(book);
+    worker.runOne();
+    assertThat(library.pages().all(book)).hasSize(3);
+    assertThat(library.drafts().find(book).orElseThrow().value().map().bars()).hasSize(18);
+  }
+
+  @Test
+  void aKillInTheMiddleIsGoneOnWithAfterARestart() throws IOException {
+    library.jobs().add(book, List.of(picture("one.png"), picture("two.png")));
+    reader.die();
+    assertThatThrownBy(() -> worker.runOne()).isInstanceOf(ThreadDeath.class);
+    assertThat(states()).containsExactly(PageState.READING, PageState.WAITING);
+    reopen();
+    assertThat(worker.runOne()).isTrue();
+    assertThat(states()).containsExactly(PageState.READ, PageState.READ);
+    assertThat(library.pages().all(book)).hasSize(2);
+  }
+
+  @Test
+  void aPageThatBreaksOffTheProgramThreeTimesIsGivenUp() throws IOException {
+    library.jobs().add(book, List.of(picture("one.png")));
+    for (int i = 0; i < 3; i++) {
+      reader.die();
+      assertThatThrownBy(() -> worker.runOne()).isInstanceOf(ThreadDeath.class);
+      reopen();
+    }
+    worker.runOne();
+    assertThat(states()).containsExactly(PageState.FAILED);
+    assertThat(library.jobs().latest(book).orElseThrow().state()).isEqualTo(Job.State.DONE);
+  }
+
+  @Test
+  void whatAPersonSetSurvivesPagesThatComeLater() throws IOException {
+    library.jobs().add(book, List.of(picture("one.png")));
+    worker.runOne();
+    Versioned<Draft> draft = library.drafts().find(book).orElseThrow();
+    String bar = draft.value().map().bars().get(1).id();
+    library
+        .drafts()
+        .correct(book, draft.revision(), "", new BarCorrection.SetCount(bar, 8));
+    library.jobs().add(book, List.of(picture("two.png")));
+    worker.runOne();
+    Draft later = library.drafts().find(book).orElseThrow().value();
+    assertThat(later.map().bars()).hasSize(12);
+    assertThat(later.map().bar(bar).orElseThrow().count()).isEqualTo(8);
+    assertThat(later.map().bars().stream().map(Bar::number)).startsWith(1, 2, 10).endsWith(18, 19);
+  }
+
+  @Test
+  void aWorkerInAThreadWakesUp() throws Exception {
+    worker.start();
+    library.jobs().add(book, List.of(picture("one.png")));
+    worker.wake();
+    org.awaitility.Awaitility.await()
+        .until(() -> states().equals(List.of(PageState.READ)));
+    worker.close();
+  }
+
+  @Test
+  void whatWasReadIsTheSameAfterItWasStored() {
+    ReadPage page = reader.read(Path.of("x"), "one.png", 4).get(0).page().orElseThrow();
+    ReadPage back = StoredPage.read(StoredPage.write(page), 4);
+    assertThat(back.systems().get(1).system()).isEqualTo(page.systems().get(1).system());
+    assertThat(back.systems().get(1).shape().between(3, 17.5).rounded())
+        .isEqualTo(page.systems().get(1).shape().between(3, 17.5).rounded());
+  }
+}
