@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.barmap.extract.Bench;
 import org.barmap.map.BarMapJson;
-import org.barmap.plan.PlanBench;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -57,7 +56,7 @@ final class BenchCommand implements Callable<Integer> {
     Map<String, Object> figures = new LinkedHashMap<>();
     figures.put("cores", Runtime.getRuntime().availableProcessors());
     if (wants(What.PLAN)) {
-      plan(figures);
+      PlanBench.measure(figures);
     }
     if (wants(What.EDIT)) {
       EditBench.measure(figures);
@@ -77,15 +76,6 @@ final class BenchCommand implements Callable<Integer> {
 
   private boolean wants(What one) {
     return what.map(w -> w == one).orElse(true);
-  }
-
-  private static void plan(Map<String, Object> figures) {
-    PlanBench.Figures bench = PlanBench.run();
-    figures.put("planBars", bench.writtenBars());
-    figures.put("planChanges", bench.changes());
-    figures.put("planTurns", bench.turns());
-    figures.put("planMillis", rounded(bench.planMillis()));
-    figures.put("planWorstMillis", rounded(bench.worstMillis()));
   }
 
   private static void read(Map<String, Object> figures) throws IOException {

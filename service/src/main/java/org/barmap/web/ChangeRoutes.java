@@ -2,7 +2,6 @@ package org.barmap.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,12 +14,9 @@ import org.barmap.map.BarMap;
 import org.barmap.map.BarMapJson;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.BadChangesException;
-import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.ShowChanges;
-import org.barmap.plan.words.ChangeWords;
-import org.barmap.plan.words.Heard;
 import org.barmap.work.Events;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -46,7 +42,6 @@ final class ChangeRoutes {
     routes.post("/api/books/{b}/changes", this::add);
     routes.post("/api/books/{b}/changes/undo", ctx -> step(ctx, true));
     routes.post("/api/books/{b}/changes/redo", ctx -> step(ctx, false));
-    routes.post("/api/books/{b}/changes/understand", this::understand);
     routes.get("/api/books/{b}/changes/history", this::history);
     routes.patch("/api/books/{b}/changes/{c}", this::patch);
     routes.delete("/api/books/{b}/changes/{c}", this::remove);
@@ -87,36 +82,6 @@ final class ChangeRoutes {
     ObjectNode change = bare(body);
     check(change.deepCopy().put("id", "new"));
     answer(ctx, book, library.changes().add(book.id(), revision, who, change), 201);
-  }
-
-  /** Says what was understood of typed words; nothing is stored. */
-  private void understand(Context ctx) {
-    BookCard book = Requests.book(library, ctx);
-    BarMap map = Requests.draft(library, ctx).value().map();
-    String text = Requests.body(ctx).path("text").asString("");
-    List<Map<String, Object>> lines = new ArrayList<>();
-    for (Heard heard : ChangeWords.understand(map, text)) {
-      Map<String, Object> line = new LinkedHashMap<>();
-      line.put("line", heard.said());
-      if (heard instanceof Heard.Understood understood) {
-        ObjectNode change = ChangesJson.tree(understood.change());
-        change.remove("id");
-        line.put("understood", change);
-        line.put("says", understood.sentence());
-        line.put("checks", checksWith(book, map, understood.change()));
-      } else if (heard instanceof Heard.AskedBack asked) {
-        line.put("asks", asked.question());
-        line.put("candidates", asked.candidates());
-      }
-      lines.add(line);
-    }
-    ctx.json(Map.of("lines", lines));
-  }
-
-  private List<PlanFinding> checksWith(BookCard book, BarMap map, ShowChange added) {
-    List<ShowChange> all = new ArrayList<>(planning.changes(book).changes());
-    all.add(added);
-    return about(planning.plan(book, map, new ShowChanges(all)), added);
   }
 
   private static List<PlanFinding> about(Plan plan, ShowChange change) {

@@ -213,6 +213,18 @@ class WebServerTest {
   }
 
   @Test
+  void sheetsArePrinted() throws Exception {
+    String book = readBook();
+    for (String sheet : List.of("run", "turns", "rests", "changes", "pencil", "erase")) {
+      HttpResponse<String> pdf =
+          get("/api/books/" + book + "/sheets/" + sheet + ".pdf?paper=Letter&big=true");
+      assertThat(pdf.statusCode()).as(sheet).isEqualTo(200);
+      assertThat(pdf.body()).as(sheet).startsWith("%PDF");
+    }
+    assertProblem(get("/api/books/" + book + "/sheets/songs.pdf"), ApiError.NOT_FOUND);
+  }
+
+  @Test
   void badFilesAreNamedAndTheOthersTaken() throws Exception {
     String book = newBook();
     HttpResponse<String> some =
