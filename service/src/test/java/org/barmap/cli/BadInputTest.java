@@ -120,8 +120,7 @@ class BadInputTest {
   void aPortInUse() throws IOException {
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"))) {
       Ran ran =
-          Ran.barmap(
-              "serve", "--data", folder.resolve("data"), "--port", taken.getLocalPort());
+          Ran.barmap("serve", "--data", folder.resolve("data"), "--port", taken.getLocalPort());
       assertOneLine(ran, 2, "port " + taken.getLocalPort() + " is in use", "--port");
     }
   }

@@ -33,8 +33,7 @@ class DemoOnceTest {
     assertThat(map.bars()).isNotEmpty();
     for (String plan : new String[] {"plan.json", "plan-as-written.json"}) {
       assertThat(
-              PlanSchema.check(
-                  BarMapJson.mapper().readTree(Files.readString(out.resolve(plan)))))
+              PlanSchema.check(BarMapJson.mapper().readTree(Files.readString(out.resolve(plan)))))
           .isEmpty();
     }
     try (Stream<Path> overlays = Files.list(out.resolve("overlays"))) {

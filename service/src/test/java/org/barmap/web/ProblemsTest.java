@@ -35,8 +35,7 @@ class ProblemsTest {
     try {
       URI address = URI.create("http://127.0.0.1:" + javalin.port() + "/");
       return HttpClient.newHttpClient()
-          .send(
-              HttpRequest.newBuilder(address).build(), HttpResponse.BodyHandlers.ofString());
+          .send(HttpRequest.newBuilder(address).build(), HttpResponse.BodyHandlers.ofString());
     } finally {
       javalin.stop();
     }

@@ -228,8 +228,14 @@ class WebServerTest {
   void badFilesAreNamedAndTheOthersTaken() throws Exception {
     String book = newBook();
     HttpResponse<String> some =
-        upload(book, "empty.png", new byte[0], "../../x.txt.png", "text".getBytes(
-            StandardCharsets.UTF_8), "one.png", png());
+        upload(
+            book,
+            "empty.png",
+            new byte[0],
+            "../../x.txt.png",
+            "text".getBytes(StandardCharsets.UTF_8),
+            "one.png",
+            png());
     assertThat(some.statusCode()).isEqualTo(202);
     assertThat(json(some).path("accepted")).hasSize(1);
     assertThat(json(some).path("refused").get(0).path("detail").asString()).contains("empty");
@@ -246,8 +252,7 @@ class WebServerTest {
   @Test
   void picturesAreShownSmallerAndCutAndKeptForNextTime() throws Exception {
     String book = readBook();
-    String page =
-        json(get("/api/books/" + book)).path("pages").get(0).path("id").asString();
+    String page = json(get("/api/books/" + book)).path("pages").get(0).path("id").asString();
     String image = "/api/books/" + book + "/pages/" + page + "/image";
     BufferedImage small = picture(image + "?width=300");
     assertThat(small.getWidth()).isEqualTo(300);
@@ -256,8 +261,7 @@ class WebServerTest {
     try (Stream<Path> cached = Files.list(folder.resolve("cache"))) {
       assertThat(cached.map(f -> f.getFileName().toString())).contains(page + "-300.jpg");
     }
-    String bar =
-        json(get("/api/books/" + book + "/map")).path("bars").get(0).path("id").asString();
+    String bar = json(get("/api/books/" + book + "/map")).path("bars").get(0).path("id").asString();
     BufferedImage crop =
         picture("/api/books/" + book + "/pages/" + page + "/crop?bar=" + bar + "&width=200");
     assertThat(crop.getWidth()).isEqualTo(200);
@@ -314,8 +318,7 @@ class WebServerTest {
           .write(
               ("GET /api/books HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n")
                   .getBytes(StandardCharsets.US_ASCII));
-      String answer =
-          new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       assertThat(answer).contains(" 403 ").contains("FOREIGN");
     }
   }
@@ -327,8 +330,7 @@ class WebServerTest {
             .header("Origin", "http://evil.example")
             .POST(HttpRequest.BodyPublishers.ofString("{}"));
     assertProblem(send(foreign), ApiError.FOREIGN);
-    assertProblem(
-        send(to("/api/books").header("Sec-Fetch-Site", "cross-site")), ApiError.FOREIGN);
+    assertProblem(send(to("/api/books").header("Sec-Fetch-Site", "cross-site")), ApiError.FOREIGN);
     HttpRequest.Builder own =
         to("/api/books")
             .header("Origin", "http://127.0.0.1:" + server.port())
@@ -398,7 +400,10 @@ class WebServerTest {
         .allSatisfy(
             error -> {
               assertThat(error.status()).isBetween(400, 599);
-              assertThat(error.title()).isNotBlank().doesNotContain("Exception").hasSizeLessThan(90);
+              assertThat(error.title())
+                  .isNotBlank()
+                  .doesNotContain("Exception")
+                  .hasSizeLessThan(90);
             });
     assertThat(Stream.of(ApiError.values()).map(ApiError::title)).doesNotHaveDuplicates();
   }

@@ -12,8 +12,8 @@ import org.barmap.map.Finding;
 import org.barmap.map.Outline;
 import org.barmap.map.Page;
 import org.barmap.map.Severity;
-import org.barmap.map.Stage;
 import org.barmap.map.StaffSystem;
+import org.barmap.map.Stage;
 import org.barmap.sign.ReadPage;
 import org.barmap.sign.ReadSystem;
 

@@ -146,9 +146,7 @@ class WorkerTest {
     worker.runOne();
     Versioned<Draft> draft = library.drafts().find(book).orElseThrow();
     String bar = draft.value().map().bars().get(1).id();
-    library
-        .drafts()
-        .correct(book, draft.revision(), "", new BarCorrection.SetCount(bar, 8));
+    library.drafts().correct(book, draft.revision(), "", new BarCorrection.SetCount(bar, 8));
     library.jobs().add(book, List.of(picture("two.png")));
     worker.runOne();
     Draft later = library.drafts().find(book).orElseThrow().value();
@@ -162,8 +160,7 @@ class WorkerTest {
     worker.start();
     library.jobs().add(book, List.of(picture("one.png")));
     worker.wake();
-    org.awaitility.Awaitility.await()
-        .until(() -> states().equals(List.of(PageState.READ)));
+    org.awaitility.Awaitility.await().until(() -> states().equals(List.of(PageState.READ)));
     worker.close();
   }
 
