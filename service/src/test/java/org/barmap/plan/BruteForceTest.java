@@ -75,6 +75,36 @@ class BruteForceTest {
     assertThat(cuts).isGreaterThan(500);
   }
 
+  /** A cut that does more than leave its bars out never does so without a word. */
+  @Test
+  void aCutThatChangesTheFormIsAlwaysNamed() {
+    Random random = new Random(11);
+    int named = 0;
+    int silent = 0;
+    for (int i = 0; i < 5_000; i++) {
+      String written = form(random);
+      BarMap map = Books.book(written);
+      int first = 1 + random.nextInt(map.bars().size());
+      int last = Math.min(map.bars().size(), first + random.nextInt(4));
+      Set<String> out = new HashSet<>();
+      map.bars().subList(first - 1, last).forEach(b -> out.add(b.id()));
+      List<String> filtered = new ArrayList<>(new NaivePlayer(map.bars()).play());
+      filtered.removeIf(out::contains);
+      Plan plan = Planner.plan(map, CountingTest.cut(first, last), PlanSettings.USUAL);
+      List<String> sounds =
+          plan.numbers().get(0).order().stream().map(NumberPlan.Entry::bar).toList();
+      boolean warned =
+          plan.findings().stream().anyMatch(f -> f.severity() != org.barmap.map.Severity.INFO);
+      if (!sounds.equals(filtered) && !warned) {
+        assertThat(sounds).as(written + " without " + first + "-" + last).isEqualTo(filtered);
+      }
+      named += warned ? 1 : 0;
+      silent += warned ? 0 : 1;
+    }
+    assertThat(named).isGreaterThan(1_000);
+    assertThat(silent).isGreaterThan(1_000);
+  }
+
   /** Where every bar sounds once, played + cut = written over any set of cuts, beats included. */
   @Test
   void playedAndCutAreWritten() {

@@ -72,24 +72,26 @@ public final class CutChecks {
   }
 
   private void endings(CutStretch cut, Loop loop) {
+    if (cut.holds(loop.start()) && cut.holds(loop.end()) && pieces.get(loop.start()).cut()) {
+      return; // the whole repeat is cut
+    }
     Loop.Part first = loop.parts().get(0);
     boolean begins = cut.first() >= first.start() && cut.first() <= first.end();
-    if (begins && cut.last() > first.end()) {
+    boolean takesRepeat =
+        loop.parts().stream()
+            .anyMatch(p -> p.closes() && cut.holds(p.end()) && pieces.get(p.end()).endCut());
+    if (takesRepeat) {
       find(
           cut,
           Severity.DOUBT,
           "cut-in-ending",
-          "The cut starts in the first ending: the repeat back to bar "
+          "The cut "
+              + (begins ? "starts in the first ending and takes" : "takes")
+              + " the repeat back to bar "
               + name(loop.start())
-              + " is gone, and you go on after the cut the first time");
-    } else if (begins && pieces.get(first.end()).endCut()) {
-      find(
-          cut,
-          Severity.DOUBT,
-          "cut-in-ending",
-          "The cut takes the repeat at the end of the first ending: you go on to the next ending"
-              + " at once");
-    } else if (cut.holds(loop.start()) && !cut.holds(loop.end())) {
+              + ": you go on after the cut without it. If it still holds, write the sign before the"
+              + " cut");
+    } else if (cut.holds(loop.start()) && pieces.get(loop.start()).cut()) {
       find(
           cut,
           Severity.DOUBT,
@@ -98,7 +100,19 @@ public final class CutChecks {
               + range(loop)
               + "; it now goes back to bar "
               + name(cut.last() + 1));
+    } else if (loop.parts().stream().anyMatch(p -> opensInside(cut, p))) {
+      find(
+          cut,
+          Severity.DOUBT,
+          "cut-in-ending",
+          "The cut takes the start of an ending of bars "
+              + range(loop)
+              + ": mark which time what is left of it is played");
     }
+  }
+
+  private boolean opensInside(CutStretch cut, Loop.Part part) {
+    return cut.holds(part.start()) && !cut.holds(part.end());
   }
 
   private void signs(CutStretch cut) {
