@@ -12,8 +12,12 @@ import java.util.Map;
 import java.util.logging.Level;
 import java.util.stream.Stream;
 import org.openqa.selenium.By;
+import org.openqa.selenium.ElementClickInterceptedException;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.NoSuchElementException;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -22,6 +26,7 @@ import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.FluentWait;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** One headless Chromium with a fresh profile, looking at one service. */
@@ -126,7 +131,6 @@ final class Browser implements AutoCloseable {
   WebElement see(String css, String text) {
     return waiting(30)
         .withMessage(() -> css + " never said \"" + text + "\"; the page says: " + mainText())
-        .ignoring(org.openqa.selenium.StaleElementReferenceException.class)
         .until(
             d ->
                 d.findElements(By.cssSelector(css)).stream()
@@ -159,8 +163,20 @@ final class Browser implements AutoCloseable {
     return String.valueOf(see(css).getDomAttribute(name));
   }
 
+  /** Clicks as soon as there is something to click; the page may be drawn anew meanwhile. */
   void click(String css) {
-    see(css).click();
+    waiting(30)
+        .ignoring(ElementClickInterceptedException.class)
+        .withMessage(() -> css + " could not be clicked; the page says: " + mainText())
+        .until(
+            d -> {
+              d.findElements(By.cssSelector(css)).stream()
+                  .filter(WebElement::isDisplayed)
+                  .findFirst()
+                  .orElseThrow(() -> new NoSuchElementException(css))
+                  .click();
+              return true;
+            });
   }
 
   void type(String css, String text) {
@@ -223,8 +239,10 @@ final class Browser implements AutoCloseable {
         .toList();
   }
 
-  WebDriverWait waiting(int seconds) {
-    return new WebDriverWait(driver, Duration.ofSeconds(seconds), Duration.ofMillis(100));
+  /** Waits, and looks again when the page was drawn anew under its hands. */
+  FluentWait<WebDriver> waiting(int seconds) {
+    return new WebDriverWait(driver, Duration.ofSeconds(seconds), Duration.ofMillis(100))
+        .ignoring(StaleElementReferenceException.class);
   }
 
   private String mainText() {
