@@ -11,7 +11,7 @@ enum Grammar {
   METER("(?:[1-9]|1[0-9])/(?:1|2|4|8|16|32)|C\\|?", "0123456789/C|"),
   /** A rehearsal mark. */
   REHEARSAL(
-      "([A-Z])(?i:\\1)?[1-9]?|[1-9][0-9]{0,3}[A-Za-z]?",
+      "([A-Za-z])(?i:\\1)?[1-9]?|[1-9][0-9]{0,3}[A-Za-z]?",
       "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"),
   /** A bar number. */
   BAR_NUMBER("[1-9][0-9]{0,3}", "0123456789"),

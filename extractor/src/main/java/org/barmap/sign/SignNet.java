@@ -28,7 +28,7 @@ final class SignNet implements AutoCloseable {
     JsonNode thresholds = card.path("thresholds");
     double[] least = new double[kinds.size()];
     for (int i = 0; i < least.length; i++) {
-      least[i] = thresholds.path(kinds.get(i).word()).asDouble(0.4);
+      least[i] = Math.min(Decoding.MOST, thresholds.path(kinds.get(i).word()).asDouble(0.4));
     }
     lines = new LineDecoder(Decoding.LEAST_BARLINE);
     boxes = new BoxDecoder(kinds, least);

@@ -16,6 +16,9 @@ final class TextReader implements AutoCloseable {
   /** Share of the general model's own probability it is believed with. */
   private static final double TRUST = 0.5;
 
+  /** Share of a small letter's probability that stays with it where its shape is like a capital's. */
+  private static final double SMALL_ALIKE = 0.1;
+
   private final TextNet numerals = new TextNet();
   private final WordNet words;
 
@@ -48,11 +51,31 @@ final class TextReader implements AutoCloseable {
         all.add(t.sign.readings());
       } else if (kind == SignKind.WORD || kind == SignKind.HEADING) {
         all.add(words(t, read.get(next++)));
+      } else if (kind == SignKind.REHEARSAL) {
+        all.add(capitals(read.get(next++)));
       } else {
         all.add(read.get(next++));
       }
     }
     return all;
+  }
+
+  /** Of letters alike in both cases capitals are the rule: a crop doesn't show how tall its letter is. */
+  static List<Reading> capitals(List<Reading> readings) {
+    java.util.Map<String, Double> p = new java.util.LinkedHashMap<>();
+    for (Reading r : readings) {
+      boolean small = "cosuvwxz".indexOf(r.text().charAt(0)) >= 0;
+      double kept = small ? SMALL_ALIKE * r.probability() : r.probability();
+      p.merge(r.text(), kept, Double::sum);
+      if (small) {
+        String capital = r.text().substring(0, 1).toUpperCase(java.util.Locale.ROOT);
+        p.merge(capital + r.text().substring(1), r.probability() - kept, Double::sum);
+      }
+    }
+    return p.entrySet().stream()
+        .map(e -> new Reading(e.getKey(), e.getValue()))
+        .sorted(java.util.Comparator.comparingDouble((Reading r) -> -r.probability()))
+        .toList();
   }
 
   private List<Reading> words(Task task, List<Reading> own) {
