@@ -16,7 +16,9 @@ final class TextReader implements AutoCloseable {
   /** Share of the general model's own probability it is believed with. */
   private static final double TRUST = 0.5;
 
-  /** Share of a small letter's probability that stays with it where its shape is like a capital's. */
+  /**
+   * Share of a small letter's probability that stays with it where its shape is like a capital's.
+   */
   private static final double SMALL_ALIKE = 0.1;
 
   private final TextNet numerals = new TextNet();
@@ -60,7 +62,10 @@ final class TextReader implements AutoCloseable {
     return all;
   }
 
-  /** Of letters alike in both cases capitals are the rule: a crop doesn't show how tall its letter is. */
+  /**
+   * Of letters alike in both cases capitals are the rule: a crop doesn't show how tall its letter
+   * is.
+   */
   static List<Reading> capitals(List<Reading> readings) {
     java.util.Map<String, Double> p = new java.util.LinkedHashMap<>();
     for (Reading r : readings) {
