@@ -26,6 +26,7 @@ import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Piece;
 import org.barmap.plan.order.Span;
 import org.barmap.plan.order.Spans;
+import org.barmap.plan.ready.GetReady;
 import org.barmap.plan.ready.Readies;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.rest.Rests;
@@ -69,7 +70,8 @@ public final class Planner {
     for (WrittenNumber number : NumberOrder.ordered(written, active, findings)) {
       one(number, byNumber.getOrDefault(number, List.of()));
     }
-    List<Turn> turns = Turns.of(show, settings.turns());
+    List<GetReady> ready = Readies.of(show, showSpans, part, settings.readySeconds());
+    List<Turn> turns = TurnHands.with(Turns.of(show, settings.turns()), ready, map);
     new TurnMarks(written).mark(turns, pencil);
     return new Plan(
         Plan.FORMAT,
@@ -77,7 +79,7 @@ public final class Planner {
         numbers,
         turns,
         rests,
-        Readies.of(show, showSpans, part, settings.readySeconds()),
+        ready,
         pencil.marks(),
         ahead.found(),
         runSheet,

@@ -50,6 +50,9 @@ final class TurnPages {
                   + "; after it "
                   + Says.length(turn.after())
                   + ")");
+      if (!turn.alsoHere().isEmpty()) {
+        flow.line("In the same gap: " + String.join(", ", turn.alsoHere()) + ".");
+      }
       for (Advice advice : turn.advice()) {
         flow.text(
             (advice.chosen() ? "" : "Or: ") + text(advice),

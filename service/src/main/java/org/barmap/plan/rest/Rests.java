@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.barmap.map.Bar;
 import org.barmap.map.Meter;
 import org.barmap.map.Word;
@@ -16,6 +17,11 @@ import org.barmap.plan.order.Step;
 
 /** Finds the long rests of a number in its order of play. */
 public final class Rests {
+  /** What an engraver prints for the page turn says nothing about the rest. */
+  private static final Pattern TURN_WORDS =
+      Pattern.compile(
+          "\\s*\\(?(?:v\\.?\\s*s\\.?|volti(?: subito)?|time)\\)?\\s*", Pattern.CASE_INSENSITIVE);
+
   private final Performance performance;
   private final List<Step> steps;
 
@@ -130,6 +136,9 @@ public final class Rests {
         .ifPresent(
             m -> landmarks.add(new LongRest.Landmark(after, m.beats() + "/" + m.unit(), "meter")));
     for (Word word : bar.words()) {
+      if (TURN_WORDS.matcher(word.text()).matches()) {
+        continue;
+      }
       String kind =
           Metronome.quartersPerMinute(word.text()).isPresent()
                   || Metronome.changesTempo(word.text())

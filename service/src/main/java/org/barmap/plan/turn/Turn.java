@@ -24,6 +24,7 @@ import org.barmap.plan.order.Length;
  * @param verdict whether there is time
  * @param mark what to write at the turn, "V.S." or "Time", when it needs a mark
  * @param advice what to do, the chosen one first, then the others by cost
+ * @param alsoHere what else the hands have to do in the same gap: a change of instrument or bow
  * @param next ids of the first bar entries after the turn, to be shown as a crop
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
@@ -43,12 +44,36 @@ public record Turn(
     Verdict verdict,
     Optional<String> mark,
     List<Advice> advice,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> alsoHere,
     List<String> next) {
 
   /** Takes defensive copies. */
   public Turn {
     advice = List.copyOf(advice);
+    alsoHere = List.copyOf(alsoHere);
     next = List.copyOf(next);
+  }
+
+  /** Returns the same turn with what else has to be done there. */
+  public Turn withAlsoHere(List<String> things) {
+    return new Turn(
+        fromPage,
+        toPage,
+        leaves,
+        arrives,
+        pass,
+        direction,
+        sheets,
+        number,
+        nextNumber,
+        gap,
+        before,
+        after,
+        verdict,
+        mark,
+        advice,
+        things,
+        next);
   }
 
   /** Which way the page goes. */

@@ -110,6 +110,7 @@ public final class Turns {
         verdict,
         Optional.of(verdict == Verdict.TIME ? "Time" : "V.S."),
         advice,
+        List.of(),
         next(line, place));
   }
 
@@ -181,6 +182,7 @@ public final class Turns {
             verdict,
             Optional.of(verdict == Verdict.TIME ? "Time" : "V.S."),
             List.of(advice),
+            List.of(),
             next(after, 0)));
   }
 }

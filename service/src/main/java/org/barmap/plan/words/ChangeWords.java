@@ -37,6 +37,9 @@ public final class ChangeWords {
       Pattern.compile(
           "(?:cut|omit|tacet|play)\\s+(?=(?:(?:no|nr)\\b\\.?|number|#|\\u2116)\\s*\\d)", FLAGS);
 
+  private static final Pattern SAYS = Pattern.compile("\\b" + VERB + "\\b", FLAGS);
+
+  private final String book;
   private final List<WrittenNumber> numbers;
   private final List<Heard> heard = new ArrayList<>();
   private Optional<WrittenNumber> number = Optional.empty();
@@ -44,6 +47,7 @@ public final class ChangeWords {
 
   private ChangeWords(BarMap map) {
     this.numbers = WrittenNumber.all(map);
+    this.book = map.book().title().strip().toLowerCase(Locale.ROOT);
     if (numbers.size() == 1) {
       this.number = Optional.of(numbers.get(0));
     }
@@ -56,7 +60,7 @@ public final class ChangeWords {
     for (int i = 0; i < lines.length && i < MOST_LINES; i++) {
       String line =
           lines[i].strip().replaceFirst("^[\\-*\\u2022\\u2013]\\s*", "").replaceAll("\\s+", " ");
-      if (!line.isEmpty()) {
+      if (!line.isEmpty() && !words.heading(line)) {
         words.line(line.length() > 400 ? line.substring(0, 400) : line);
       }
     }
@@ -68,6 +72,12 @@ public final class ChangeWords {
               List.of()));
     }
     return List.copyOf(words.heard);
+  }
+
+  /** A line that starts with the show's name and says nothing about a number is a heading. */
+  private boolean heading(String line) {
+    boolean named = book.length() > 2 && line.toLowerCase(Locale.ROOT).startsWith(book);
+    return named && heard.isEmpty() && byTitle(line).isEmpty() && !SAYS.matcher(line).find();
   }
 
   private void line(String line) {

@@ -116,6 +116,13 @@ class TurnsTest {
   }
 
   @Test
+  void aChangeOfInstrumentInTheSameGapIsSaid() {
+    Turn turn = turns("1@p1@w:q_=_60 2@rest 3@p2@rest@w:electric_bass 4 5@w:flute 6").get(0);
+    assertThat(turn.alsoHere()).containsExactly("instrument: electric bass");
+    assertThat(turns("1@p1 2@rest 3@p2@rest 4 5@w:flute").get(0).alsoHere()).isEmpty();
+  }
+
+  @Test
   void aPlayerWhoTrustsNothingToMemoryGetsNoSuchAdvice() {
     TurnSettings none = new TurnSettings(Binding.ODD_RIGHT, 2, 1, 0);
     Turn turn = plan("1@p1@w:q_=_120 2@rest 3 4@p2 5 6 7", ShowChanges.none(), none).turns().get(0);

@@ -135,7 +135,8 @@ class ChangeWordsTest {
         ChangeWords.understand(
             BOOK,
             """
-            Changes after Tuesday
+            Saltmarsh, changes after Tuesday
+            As agreed with Ann
 
             No. 7 "Low Tide"
              - cut 34 to 49, vamp B to B+1, out at the end of a pass
