@@ -2,7 +2,7 @@
 import { Random } from '../../extractor/training/pages/src/random.mjs';
 import { habits, makeNumber } from '../../extractor/training/pages/src/music.mjs';
 import { tidy } from '../../extractor/training/pages/src/tidy.mjs';
-import { applyStyle, groups, makeStyle, obstacle, putText } from '../../extractor/training/pages/src/style.mjs';
+import { applyStyle, boxOf, groups, makeStyle, obstacle, putText } from '../../extractor/training/pages/src/style.mjs';
 import { composePage, pageTruth } from '../../extractor/training/pages/src/page.mjs';
 import { readSystem, resolveMeters } from '../../extractor/training/pages/src/truth.mjs';
 import { engraveVerovio, verovioOptions } from '../../extractor/training/pages/src/verovio.mjs';
@@ -44,7 +44,7 @@ export async function bookPage(engraver, seed) {
     number.label ??= String(from); // a number that began on the page before
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} – ${number.title}`, `No. ${label} – ${number.title.toUpperCase()}`]);
     const systems = await engrave(number);
-    for (const sys of systems) { resolveMeters(sys, number); applyStyle(sys, style, number, r); if (!first && sys === systems[0]) goesOn(sys, number, style); allDrawn(readSystem(sys, number)); }
+    for (const sys of systems) { resolveMeters(sys, number); applyStyle(sys, style, number, r); if (!first && sys === systems[0]) goesOn(sys, number, style); allDrawn(readSystem(sys, number), sys); }
     systems.forEach((sys, k) => items.push({ sys, number, opening: first && k === 0 }));
   }
   const name = title(r), part = r.pick(PARTS), salt = r.fork(3);
@@ -67,7 +67,12 @@ function goesOn(sys, number, style) {
   else putText(sys, String(number.bars[0].number), style.number, 2, 0, obstacle(sys, 0, 3) - 0.4, 'start', el);
 }
 /** Every sign the truth will name is on the page. */
-function allDrawn({ staves, bars }) {
+function allDrawn({ staves, bars, lastX }, sys) {
+  for (const p of sys.prims) { // a bar broken at the line's end has no entry of its own: such pages are not used
+    if (/^(staffline|clef|key|meter|word|rehearsal|slur|hairpin|ending|barline|start-line|count|bar-number|lyric)$/.test(p.el.kind)) continue;
+    const b = boxOf([p]);
+    if (b[0] > lastX + 0.6 && bars.at(-1).end !== 'none' && b[1] < 4 && b[3] > -4) throw new Error(`${p.el.kind} after the last barline`);
+  }
   for (const { b, i, part } of bars) if (!part) {
     for (const s of b.signs.filter(s => /^(segno|coda|fermata|caesura)$/.test(s))) if (!staves[0].some(g => g.kind === s && g.bar === i)) throw new Error(`${s} not drawn`);
     if (b.words.length !== staves[0].filter(g => g.kind === 'word' && g.bar === i).length) throw new Error('words not drawn as meant');

@@ -19,4 +19,4 @@ for (const f of fs.readdirSync(dir).filter(f => f.endsWith('.json'))) {
     t.bars++; t.off.push(Math.abs(best)); if (Math.abs(best) > 0.3) t.far.push(`${map.corpus.engraver}-${map.corpus.seed} bar ${b.number} ${best.toFixed(2)}`);
   }
 }
-for (const [k, t] of Object.entries(by)) { t.off.sort((a, b) => a - b); console.log(k, `${t.pages} pages, ${t.bars} single barlines, median off ${t.off[t.off.length >> 1].toFixed(2)}, 99 % within ${t.off[Math.floor(t.off.length * 0.99)].toFixed(2)}, beyond 0.3: ${t.far.length}`, t.far.slice(0, 8).join('; ')); }
+for (const [k, t] of Object.entries(by)) { t.off.sort((a, b) => a - b); console.log(k, `${t.pages} pages, ${t.bars} single barlines, median off ${t.off[t.off.length >> 1].toFixed(2)}, 99 % within ${t.off[Math.floor(t.off.length * 0.99)].toFixed(2)}, beyond 0.3: ${t.far.length}`, [...new Set(t.far.map(f => f.split(' ')[0]))].map(p => `${p} (${t.far.filter(f => f.startsWith(p)).length})`).join(', ')); }

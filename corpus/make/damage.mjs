@@ -1,5 +1,5 @@
 // What scanners and phones do to a page. Each returns {img (gray), tint, F}: F maps clean pixels to the damaged image, for the truth.
-import { at, blur, grain, image, inverse, smoothNoise } from './raster.mjs';
+import { at, blur, grain, image, inverse, sensor, smoothNoise } from './raster.mjs';
 
 function fit(F, w, h, margin) {
   let b = [Infinity, Infinity, -Infinity, -Infinity];
@@ -19,7 +19,7 @@ export function scan(src, r, space) {
   const inv = inverse(G, W, H, (X, Y) => [X, Y]), outside = r.chance(0.5) ? 20 : 245, soft = blur(src, r.range(0.035, 0.075) * space);
   const back = mode === 'bilevel' ? null : r.chance(0.6) ? blur(src, 0.12 * space) : null, through = r.range(0.05, 0.13);
   const fade = smoothNoise(r, W, H, r.range(10, 30) * space), fine = smoothNoise(r, W, H, 0.4 * space), g = grain(r), img = image(W, H);
-  const fadeAmt = r.chance(0.6) ? r.range(0, 70) : 0, pixel = r.range(4, 16), patch = r.range(5, 34), thr = r.range(105, 190), paper = mode === 'bilevel' ? 250 : r.range(205, 250), ink = r.range(0, 60), shade = smoothNoise(r, W, H, W / 2);
+  const fadeAmt = r.chance(0.6) ? r.range(0, 70) : 0, pixel = r.range(4, 16), patch = r.range(5, 34), thr = r.range(105, 190), paper = mode === 'bilevel' ? 250 : r.range(205, 250), ink = r.range(0, 60), shade = smoothNoise(r, W, H, W / 2), inked = [];
   for (let y = 0; y < H; y++) for (let x = 0; x < W; x++) {
     const [u, v] = inv(x + 0.5, y + 0.5);
     if (u < 0 || v < 0 || u > w || v > h) { img.d[y * W + x] = mode === 'bilevel' ? (outside < 128 ? 0 : 255) : outside + g() * 4; continue; }
@@ -29,7 +29,13 @@ export function scan(src, r, space) {
     c = ink + (c * (paper - ink)) / 255 + shade(x, y) * 6;
     if (back) c -= through * (255 - at(back, w - u, v));
     c += patch * fine(x, y) * (c < 200 ? 1 : 0.35) * (mode === 'bilevel' ? 1 : 0.5) + pixel * g() * (mode === 'bilevel' ? 1.6 : 0.6);
-    img.d[y * W + x] = mode === 'bilevel' ? (c > thr ? 255 : 0) : Math.max(0, Math.min(255, c));
+    img.d[y * W + x] = mode === 'bilevel' ? c : Math.max(0, Math.min(255, c));
+    if (mode === 'bilevel' && (x + y) % 3 === 0 && at(src, u, v) < 110) inked.push(c);
+  }
+  if (mode === 'bilevel') { // a copy that lost its staff lines would have been made again
+    inked.sort((a, b) => a - b);
+    const level = Math.min(232, Math.max(thr, inked[Math.floor(inked.length * 0.86)] ?? thr));
+    for (let i = 0; i < img.d.length; i++) img.d[i] = img.d[i] > level ? 255 : 0;
   }
   speckle(img, r, space, mode === 'bilevel');
   if (r.chance(0.35)) edge(img, r);
@@ -51,13 +57,13 @@ export function photo(src, r, space, { strong = 1 } = {}) {
   const { w, h } = src, side = r.pick(['left', 'right']), A = r.range(-0.02, 0.075) * strong, lam = r.range(0.08, 0.28), D = r.range(1.5, 2.6), cx = w * r.range(0.4, 0.6), cy = h * r.range(0.4, 0.6), squeeze = r.range(0, 0.35);
   const bow = r.gauss(0.0025) * w, px = r.gauss(0.045) * strong / w, py = r.gauss(0.05) * strong / h, rot = turn(r.gauss(1.3), w / 2, h / 2, r.range(0.88, 1)), shear = r.gauss(0.008);
   const flat = (x, y) => {
-    const d = (side === 'left' ? x : w - x) / w, e = Math.exp(-Math.max(d, -0.35) / lam), z = A * e;
+    const d = (side === 'left' ? x : w - x) / w, e = d >= 0 ? Math.exp(-d / lam) : 2 - Math.exp(d / lam), z = A * e;
     const inward = squeeze * lam * Math.abs(A) * 6 * (1 - e) * w, X = side === 'left' ? x - inward : x + inward, k = D / (D + z);
     return [cx + (X - cx) * k, cy + (y - cy) * k + bow * Math.sin((Math.PI * x) / w)];
   };
   const F0 = (x, y) => { const [a, b] = flat(x, y), [u, v] = rot(a, b), q = 1 + px * (u - w / 2) + py * (v - h / 2); return [w / 2 + (u - w / 2 + shear * (v - h / 2)) / q, h / 2 + (v - h / 2) / q]; };
   const mg = () => r.range(0.01, 0.085) * w, { G, W, H } = fit(F0, w, h, [mg(), mg(), mg(), mg()]);
-  const inv = inverse(G, W, H, (X, Y) => [X, Y]), sharp = blur(src, r.range(0.045, 0.1) * space), img = image(W, H), g = grain(r);
+  const inv = inverse(G, W, H, (X, Y) => [X, Y]), sharp = blur(src, r.range(0.045, 0.1) * space), img = image(W, H), g = sensor(r);
   const opening = r.chance(0.6), facing = r.range(0.02, 0.2) * w, dark = r.range(25, 110), wood = smoothNoise(r, W * 4, H, 24), coarse = smoothNoise(r, W, H, 260), light = smoothNoise(r, W, H, W * 0.7), gutter = r.range(0.15, 0.5), gw = r.range(0.015, 0.05);
   const la = r.range(0, 6.28), lx = Math.cos(la), ly = Math.sin(la), fall = r.range(0.05, 0.42), paper = r.range(190, 245), ink = r.range(18, 70), noise = r.range(1.2, 4.5);
   const sh = r.chance(0.55) ? { x: r.range(0.1, 0.9) * W, y: r.range(0.1, 0.9) * H, a: r.range(0, 6.28), k: r.range(0.5, 0.85), soft: r.range(0.02, 0.12) * W } : null;

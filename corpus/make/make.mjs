@@ -1,17 +1,17 @@
-// node corpus/make/make.mjs [--only KIND] [--out DIR]: makes corpus/pages and corpus/manifest.json again, the same pages from the same seeds.
+// node corpus/make/make.mjs [--only KIND] [--seeds N,N] [--out DIR]: makes corpus/pages and corpus/manifest.json again, the same pages from the same seeds.
 // node corpus/make/make.mjs --search KIND: looks for seeds and writes plan-KIND.json (only when the corpus is to be replaced).
 import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Random } from '../../extractor/training/pages/src/random.mjs';
 import { raster, sharp } from '../../extractor/training/pages/src/draw.mjs';
-import { toPixels } from '../../extractor/training/pages/src/page.mjs';
+import { toPixels, wordOutlines } from '../../extractor/training/pages/src/page.mjs';
 import { bookPage, pageTruth } from './book.mjs';
 import { desk, photo, scan } from './damage.mjs';
 import { manifest } from './manifest.mjs';
 import { pencil } from './pencil.mjs';
 
-const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '' };
+const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', seeds: '' };
 for (let i = 2; i < process.argv.length; i += 2) opt[process.argv[i].slice(2)] = process.argv[i + 1];
 fs.mkdirSync(opt.out, { recursive: true });
 
@@ -63,12 +63,12 @@ async function makeOne({ kind, engraver, seed, turned }) {
   map.pages[0].source = file;
   map.corpus = { engraver, face: meta.face, kind, seed, ...(turned ? { turned: turned.exif ? 'exif' : 'pixels' } : {}) };
   fs.writeFileSync(path.join(opt.out, file), await s.toBuffer());
-  fs.writeFileSync(path.join(opt.out, `${name}.json`), JSON.stringify(map) + '\n');
+  fs.writeFileSync(path.join(opt.out, `${name}.json`), JSON.stringify(wordOutlines(map)) + '\n');
   return { file, truth: `${name}.json` };
 }
 
 if (opt.search) { // choose seeds anew: a seed is kept when the engraver drew exactly what the music says
-  const [kind, base] = [opt.search, 910000 + 10000 * ['clean', 'scan', 'photo', 'pencil'].indexOf(opt.search)], SHARE = { musescore: 13, abcm2ps: 9, lilypond: 6, verovio: 6 }, found = [];
+  const [kind, base] = [opt.search, 910000 + 10000 * ['clean', 'scan', 'photo', 'pencil'].indexOf(opt.search)], SHARE = { musescore: 14, abcm2ps: 10, lilypond: 4, verovio: 6 }, found = [];
   let seed = base;
   for (const [engraver, want] of Object.entries(SHARE)) for (let n = 0; n < want; seed++) {
     const turned = kind === 'photo' && n < 2 && engraver !== 'lilypond' ? { angle: seed % 2 ? 90 : 270, exif: n === 0 || engraver === 'abcm2ps' } : undefined, p = { kind, engraver, seed, ...(turned ? { turned } : {}) };
@@ -76,7 +76,8 @@ if (opt.search) { // choose seeds anew: a seed is kept when the engraver drew ex
   }
   fs.writeFileSync(path.join(here, `plan-${kind}.json`), `[\n${found.map(p => JSON.stringify(p)).join(',\n')}\n]\n`);
 } else {
-  const plan = ['clean', 'scan', 'photo', 'pencil'].flatMap(k => JSON.parse(fs.readFileSync(path.join(here, `plan-${k}.json`)))), entries = [];
-  for (const p of plan) if (!opt.only || p.kind === opt.only) { const e = await makeOne(p); entries.push({ ...p, ...e }); console.log(`${entries.length} ${e.file}`); }
+  const plan = ['clean', 'scan', 'photo', 'pencil'].filter(k => !opt.only || k === opt.only).flatMap(k => JSON.parse(fs.readFileSync(path.join(here, `plan-${k}.json`)))), entries = [];
+  const seeds = new Set(opt.seeds.split(',').filter(Boolean).map(Number));
+  for (const p of plan) if ((!opt.only || p.kind === opt.only) && (!seeds.size || seeds.has(p.seed))) { const e = await makeOne(p); entries.push({ ...p, ...e }); console.log(`${entries.length} ${e.file}`); }
   if (!opt.only) manifest();
 }

@@ -10,7 +10,7 @@ for (const b of map.bars) {
   const [tl, tr, br, bl] = b.outline, t = [b.number + (b.count > 1 ? `×${b.count}` : ''), b.content === 'music' ? '' : b.content, b.meter.printed ? `${b.meter.beats}/${b.meter.unit}` : '', b.rehearsal ? `[${b.rehearsal.text}]` : '', b.ending ? `e${b.ending}` : '', b.signs ?? ''].filter(v => v !== '' && v.length !== 0).join(' ');
   svg += `<line x1="${tr[0]}" y1="${tr[1]}" x2="${br[0]}" y2="${br[1]}" stroke="#e00" stroke-width="2"/><line x1="${tl[0]}" y1="${tl[1]}" x2="${bl[0]}" y2="${bl[1]}" stroke="#00e" stroke-width="1"/><text x="${bl[0]}" y="${bl[1] + 22}" fill="#00c" font-size="18">${t}</text>`;
   if (b.endBarline !== 'single') svg += `<text x="${br[0] - 30}" y="${tr[1] - 4}" fill="#e00" font-size="18">${b.endBarline}</text>`;
-  for (const w of b.words ?? []) svg += `<rect x="${w.box[0]}" y="${w.box[1]}" width="${w.box[2] - w.box[0]}" height="${w.box[3] - w.box[1]}" fill="none" stroke="#a80"/>`;
+  for (const w of b.words ?? []) svg += `<polygon points="${w.box.join(' ')}" fill="none" stroke="#a80"/>`;
 }
 const img = await sharp(await sharp(path.join(path.dirname(file), p.source)).rotate().toColourspace('srgb').png().toBuffer()).composite([{ input: Buffer.from(svg + '</svg>') }]).png().toBuffer();
 await sharp(img).resize({ width: Math.round(p.width * Number(scale)) }).png().toFile(out);

@@ -49,3 +49,5 @@ export function smoothNoise(r, w, h, cell) {
 }
 /** Cheap noise per pixel, about sd 1. */
 export function grain(r) { const t = Float32Array.from({ length: 65536 }, () => r.gauss(1)); let n = r.int(0, 65535); return () => t[(n = (n * 5 + 12345 + (n >> 7)) & 65535)]; }
+/** The same without the fine diagonal pattern that `grain` leaves on even light. */
+export function sensor(r) { const t = Float32Array.from({ length: 65536 }, () => r.gauss(1)); let n = r.int(1, 2 ** 31 - 1); return () => { n ^= n << 13; n ^= n >>> 17; n ^= n << 5; return t[n & 65535]; }; }

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { Random } from './src/random.mjs';
 import { makeBatch } from './src/batch.mjs';
 import { grayPng, raster } from './src/draw.mjs';
-import { pageTruth, toPixels } from './src/page.mjs';
+import { pageTruth, toPixels, wordOutlines } from './src/page.mjs';
 
 const opt = { out: 'out', count: '10', seed: '1', engraver: 'verovio', hand: '0.2', faces: 'Leipzig,Bravura,Leland,Gootville,Petaluma' };
 for (let i = 2; i < process.argv.length; i += 2) { const k = process.argv[i].replace(/^--/, ''); if (!(k in opt)) throw new Error(`unknown option ${k}`); opt[k] = process.argv[i + 1]; }
@@ -20,7 +20,7 @@ for (let seed = Number(opt.seed); made < Number(opt.count); seed++) {
     let truth;
     try { truth = pageTruth(page, k, { ...meta, source: `${name}.png`, seed }); } catch (e) { failed++; const w = e.message.replace(/\d+/g, 'N').slice(0, 80); why.set(w, (why.get(w) ?? 0) + 1); if (process.env.DEBUG) console.error(name, e.message); continue; }
     write(`${name}.png`, await grayPng(await raster(toPixels(page.prims, k), truth.signs.width, truth.signs.height)));
-    write(`${name}.json`, JSON.stringify(truth.map));
+    write(`${name}.json`, JSON.stringify(wordOutlines(truth.map)));
     write(`${name}.signs.json`, JSON.stringify(truth.signs));
     made++;
   }

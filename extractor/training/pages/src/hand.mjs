@@ -29,10 +29,10 @@ function handSystem(input, c, r) {
     const kind = p.el.kind; let path = p.path, stroke = p.stroke, fill = p.fill;
     if (kind === 'staffline') { path = mapPath(lineSteps(path), (x, y) => whole(x, c.ruled ? y : y + 0.035 * fy(x * 3, y * 9))); out.push({ ...p, path, join: 'round' }); continue; }
     if (kind === 'barline' && inkBox(path, stroke)[3] - inkBox(path, stroke)[1] > 2.2 && stroke) {
-      const b = inkBox(path, 0), x = (b[0] + b[2]) / 2; if (!slants.has(p.el.key)) slants.set(p.el.key, c.slant * r.gauss(1) + c.lean * 0.4);
-      const sl = slants.get(p.el.key) + r.gauss(0.008), t = b[1] - c.over * r.gauss(0.7), e = b[3] + c.over * r.gauss(0.7), H = e - t;
+      const b = inkBox(path, 0), x = (b[0] + b[2]) / 2; if (!slants.has(p.el.key)) slants.set(p.el.key, [c.slant * r.gauss(1) + c.lean * 0.4, c.pen * r.range(0.75, 1.25)]);
+      const [slant, thin] = slants.get(p.el.key), sl = slant + r.gauss(0.008), t = b[1] - c.over * r.gauss(0.7), e = b[3] + c.over * r.gauss(0.7), H = e - t;
       const heavy = stroke > 0.34;
-      const w = heavy ? stroke * r.range(0.7, 1.1) : c.pen * r.range(0.75, 1.25);
+      const w = heavy ? Math.max(stroke * r.range(0.7, 1.1), 1.7 * thin) : thin * r.range(0.92, 1.08);
       const k = r.gauss(0.04);
       path = [['M', x + sl * H / 2, t], ['C', x + sl * H / 4 + k, t + H / 3, x - sl * H / 4 + k, t + 2 * H / 3, x - sl * H / 2, e]];
       out.push({ ...p, path: mapPath(path, whole), stroke: w, cap: r.chance(0.7) ? 'round' : 'butt' }); continue;

@@ -84,6 +84,11 @@ export function pageTruth(page, k, meta) {
 export const toPixels = (prims, k) => prims.map(p => ({ ...p, path: mapPath(p.path, (x, y) => [x * k, y * k]), stroke: p.stroke * k, dash: p.dash?.map(v => v * k) }));
 export const pageInk = prims => prims.reduce((b, p) => union(b, inkBox(p.path, p.stroke)), null);
 
+/** barmap/1 wants four corners where a word stands; inside the makers its box is [x0, y0, x1, y1]. */
+export function wordOutlines(map) {
+  for (const b of map.bars) for (const w of b.words ?? []) { const [x0, y0, x1, y1] = w.box; w.box = [[x0, y0], [x1, y0], [x1, y1], [x0, y1]]; }
+  return map;
+}
 function times(words) {
   const n = words.map(w => /^\(?(\d)X\)?$|Play (\d) times/.exec(w.text)).find(Boolean);
   return n ? { times: Number(n[1] ?? n[2]) } : {};

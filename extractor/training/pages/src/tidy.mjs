@@ -5,6 +5,11 @@ export function tidy(number, engraver, r) {
   const walk = new Walk(r, { lo: -7, hi: 6 });
   const bars = number.bars, last = {};
   bars.forEach((b, i) => {
+    if (b.content === 'music' && b.events.every(g => g.notes.every(n => n.rest))) { // a silent bar is a rest, whatever signs draw it
+      if (b.pickup) b.events[0].notes[0] = { dur: b.events[0].notes[0].dur, pitches: [0] };
+      else { b.content = 'rest'; delete b.events; b.midClef = false; delete b.dyn; delete b.hairpin; b.slur = false; }
+    }
+    if (engraver === 'lilypond' && b.content === 'bar-repeat') { b.words = []; b.signs = []; }
     delete b.counter; delete b.syllables; delete b.lyrics;
     if (b.content === 'bar-repeat-2') { b.content = 'music'; b.events = fill(b.meter, 'plain', r, walk); shift(bars, i + 1, -1); }
     if (engraver === 'abcm2ps' && b.content === 'bar-repeat') { b.content = 'music'; b.events = fill(b.meter, 'plain', r, walk); }
