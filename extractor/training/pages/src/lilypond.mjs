@@ -122,7 +122,7 @@ export async function engraveLilypond(number, o) {
   try {
     fs.writeFileSync(path.join(dir, 'p.ly'), lySource(number, o));
     try { await run('lilypond', ['-dbackend=svg', '-dno-point-and-click', '-s', '-o', path.join(dir, 'p'), path.join(dir, 'p.ly')], { timeout: 60000 }); }
-    catch (e) { if (process.env.DEBUG) fs.copyFileSync(path.join(dir, 'p.ly'), '/tmp/bad.ly'); throw new Error(`LilyPond: ${(e.stderr ?? e.message).split('\n').find(l => /error/.test(l)) ?? 'failed'}`); }
+    catch (e) { throw new Error(`LilyPond: ${(e.stderr ?? e.message).split('\n').find(l => /error/.test(l)) ?? 'failed'}`); }
     const list = displayList(fs.readFileSync(path.join(dir, 'p.svg'), 'utf8'), { defaultStroke: 0.1 });
     for (const p of list) p.el = classify(p);
     return assignBars(byStaff(list), number);
