@@ -120,7 +120,7 @@ final class MarkSequence {
   }
 
   private static void addIfNew(List<Reading> out, String text) {
-    if (!text.isEmpty() && out.stream().noneMatch(r -> r.text().equals(text))) {
+    if (!text.isEmpty() && out.stream().noneMatch(r -> isSame(r.text(), text))) {
       out.add(new Reading(text, UNLISTED));
     }
   }
@@ -129,10 +129,10 @@ final class MarkSequence {
     if (restarted && isFirst(now)) {
       return FOLLOWS;
     }
-    if (now.equals(next(before))) {
+    if (isSame(now, next(before))) {
       return FOLLOWS;
     }
-    if (now.equals(next(next(before))) || rises(before, now)) {
+    if (isSame(now, next(next(before))) || rises(before, now)) {
       return SKIPS;
     }
     return isFirst(now) ? STARTS : ANYTHING;
@@ -142,6 +142,11 @@ final class MarkSequence {
     int a = Marks.number(before);
     int b = Marks.number(now);
     return a >= 0 && b > a;
+  }
+
+  /** AA and Aa are the same mark in two houses' styles. */
+  private static boolean isSame(String a, String b) {
+    return a.equals(b) || (a.length() == 2 && a.equalsIgnoreCase(b));
   }
 
   private static boolean isFirst(String text) {
@@ -163,7 +168,8 @@ final class MarkSequence {
     if (number >= 0 && !Marks.isLettered(mark)) {
       return number + by >= 1 ? Integer.toString(number + by) : "";
     }
-    if (!mark.matches("([A-Z])\\1?|([a-z])\\2?")) {
+    boolean mixed = mark.matches("([A-Z])(?i:\\1)") && Character.isLowerCase(mark.charAt(1));
+    if (!mixed && !mark.matches("([A-Z])\\1?|([a-z])\\2?")) {
       return "";
     }
     char first = Character.isUpperCase(mark.charAt(0)) ? 'A' : 'a';
@@ -172,6 +178,8 @@ final class MarkSequence {
       return "";
     }
     String letter = String.valueOf((char) (first + index % 26));
-    return letter.repeat(1 + index / 26);
+    return mixed && index >= 26
+        ? letter + letter.toLowerCase(java.util.Locale.ROOT)
+        : letter.repeat(1 + index / 26);
   }
 }

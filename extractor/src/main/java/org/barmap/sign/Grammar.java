@@ -9,9 +9,9 @@ enum Grammar {
   COUNT("[1-9][0-9]{0,2}", "0123456789"),
   /** A time signature. */
   METER("(?:[1-9]|1[0-9])/(?:1|2|4|8|16|32)|C\\|?", "0123456789/C|"),
-  /** A rehearsal mark. */
+  /** A rehearsal mark; small f, m, p and s are dynamics, not marks. */
   REHEARSAL(
-      "([A-Za-z])(?i:\\1)?[1-9]?|[1-9][0-9]{0,3}[A-Za-z]?",
+      "([A-Za-eg-ln-oq-rt-z])(?i:\\1)?[1-9]?|[1-9][0-9]{0,3}[A-Za-z]?",
       "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"),
   /** A bar number. */
   BAR_NUMBER("[1-9][0-9]{0,3}", "0123456789"),

@@ -2,6 +2,7 @@ package org.barmap.sign;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.barmap.map.Enclosure;
 
 /**
  * Tells boxed bar numbers from rehearsal marks by what else the page shows; both may be boxed
@@ -27,7 +28,13 @@ final class MarkOrNumber {
       if (i + 1 == systems.size() || has(systems.get(i + 1), SignKind.HEADING)) {
         List<List<Sign>> part = systems.subList(from, i + 1);
         boolean lettered = part.stream().flatMap(List::stream).anyMatch(MarkOrNumber::isLetter);
-        part.forEach(s -> settled.add(system(s, numbered, lettered)));
+        boolean fives = countsByFives(part.stream().flatMap(List::stream).toList());
+        for (List<Sign> s : part) {
+          settled.add(
+              system(s, numbered, lettered).stream()
+                  .map(n -> fives && isBareNumber(n) ? asNumber(n) : n)
+                  .toList());
+        }
         from = i + 1;
       }
     }
@@ -44,6 +51,29 @@ final class MarkOrNumber {
               return isNumeric(s) && (lettered || lines) ? asNumber(s) : s;
             })
         .toList();
+  }
+
+  /**
+   * Every fifth or tenth bar numbered, without frames, is a habit of printers, not of rehearsal.
+   */
+  private static boolean countsByFives(List<Sign> signs) {
+    List<Integer> numbers =
+        signs.stream()
+            .filter(MarkOrNumber::isBareNumber)
+            .map(s -> Integer.parseInt(s.text()))
+            .toList();
+    for (int i = 1; i < numbers.size(); i++) {
+      if ((numbers.get(i) - numbers.get(i - 1)) % 5 != 0) {
+        return false;
+      }
+    }
+    return numbers.size() > 2;
+  }
+
+  private static boolean isBareNumber(Sign s) {
+    return s.text().matches("\\d{1,4}")
+        && s.kind() == SignKind.REHEARSAL
+        && s.enclosure().orElse(Enclosure.NONE) == Enclosure.NONE;
   }
 
   private static boolean linesAreNumbered(List<List<Sign>> systems) {
