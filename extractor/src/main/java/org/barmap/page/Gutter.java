@@ -26,7 +26,13 @@ final class Gutter {
     if (gray.cols() < LEAST_ASPECT * gray.rows() || space <= 0) {
       return OptionalDouble.empty();
     }
-    double[] count = counts(gray, space);
+    try (Mats scope = new Mats()) {
+      return band(staffRows(gray, space, scope), space);
+    }
+  }
+
+  private static OptionalDouble band(Mat staves, double space) {
+    double[] count = counts(staves);
     int n = count.length;
     double[] sorted = count.clone();
     java.util.Arrays.sort(sorted);
@@ -50,7 +56,7 @@ final class Gutter {
     }
     boolean lines =
         usual >= 2 && filled(count, 0, bestFrom) && filled(count, bestFrom + bestLength, n);
-    return bestLength >= least && lines
+    return bestLength >= least && lines && !isCrossed(staves, bestFrom, bestLength)
         ? OptionalDouble.of((bestFrom + bestLength / 2.0) * LineField.SHRINK)
         : OptionalDouble.empty();
   }
@@ -63,29 +69,50 @@ final class Gutter {
     return lines > 0.35 * (to - from);
   }
 
-  /** Counts, for each few columns, the heights at which four or five level lines stand together. */
-  private static double[] counts(Mat gray, double space) {
+  /** Tells whether a staff runs on across a band and a good way beyond it on both sides. */
+  private static boolean isCrossed(Mat staves, int from, int length) {
+    int beyond = Math.max(8, length);
+    int left = Math.max(0, from - beyond);
+    int right = Math.min(staves.cols(), from + length + beyond);
     try (Mats scope = new Mats()) {
-      Mat narrow = scope.mat();
-      int w = Math.max(1, gray.cols() / LineField.SHRINK);
-      Imgproc.resize(gray, narrow, new Size(w, gray.rows()), 0, 0, Imgproc.INTER_AREA);
-      Imgproc.blur(narrow, narrow, new Size(5, 1));
-      Mat mean = scope.mat();
-      Imgproc.blur(narrow, mean, new Size(1, 13));
-      Mat line = scope.mat();
-      Core.subtract(mean, narrow, line);
-      // Relative to the light, so that a shadow at the gutter makes no lines and hides none.
-      Core.divide(line, mean, line, 250, CvType.CV_8U);
-      Imgproc.threshold(line, line, 22, 1, Imgproc.THRESH_BINARY);
-      Mat kernel = scope.keep(Mat.ones(3, 1, CvType.CV_8U));
-      Imgproc.dilate(line, line, kernel);
-      Mat staff = fiveLines(line, space, scope);
+      Mat band = scope.mat();
+      // Near the top and bottom it may be the paper's own edge.
+      int edge = staves.rows() / 8;
+      Mat inner = scope.keep(staves.submat(edge, staves.rows() - edge, left, right));
+      // A staff may lean a little on its way.
+      Imgproc.dilate(inner, band, scope.keep(Mat.ones(3, 1, CvType.CV_8U)));
       Mat sum = scope.mat();
-      Core.reduce(staff, sum, 0, Core.REDUCE_SUM, CvType.CV_32S);
-      int[] values = new int[w];
+      Core.reduce(band, sum, 1, Core.REDUCE_SUM, CvType.CV_32S);
+      return Core.minMaxLoc(sum).maxVal > 0.95 * (right - left);
+    }
+  }
+
+  /** Counts, for each few columns, the heights at which four or five level lines stand together. */
+  private static double[] counts(Mat staves) {
+    try (Mats scope = new Mats()) {
+      Mat sum = scope.mat();
+      Core.reduce(staves, sum, 0, Core.REDUCE_SUM, CvType.CV_32S);
+      int[] values = new int[staves.cols()];
       sum.get(0, 0, values);
       return java.util.Arrays.stream(values).asDoubleStream().toArray();
     }
+  }
+
+  /** Marks with 1 where four or five level lines stand together. */
+  private static Mat staffRows(Mat gray, double space, Mats scope) {
+    Mat narrow = scope.mat();
+    int w = Math.max(1, gray.cols() / LineField.SHRINK);
+    Imgproc.resize(gray, narrow, new Size(w, gray.rows()), 0, 0, Imgproc.INTER_AREA);
+    Imgproc.blur(narrow, narrow, new Size(5, 1));
+    Mat mean = scope.mat();
+    Imgproc.blur(narrow, mean, new Size(1, 13));
+    Mat line = scope.mat();
+    Core.subtract(mean, narrow, line);
+    // Relative to the light, so that a shadow at the gutter makes no lines and hides none.
+    Core.divide(line, mean, line, 250, CvType.CV_8U);
+    Imgproc.threshold(line, line, 22, 1, Imgproc.THRESH_BINARY);
+    Imgproc.dilate(line, line, scope.keep(Mat.ones(3, 1, CvType.CV_8U)));
+    return fiveLines(line, space, scope);
   }
 
   private static Mat fiveLines(Mat line, double space, Mats scope) {

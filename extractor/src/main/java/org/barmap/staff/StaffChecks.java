@@ -37,7 +37,7 @@ final class StaffChecks {
         && c.weakest() + c.mean() >= LEAST_BOTH
         && c.uneven() <= MOST_UNEVEN
         && c.between() < 0.6 * c.mean()
-        && (c.beyond() < 0.55 || c.beyond() < 0.8 * c.mean());
+        && (c.beyond() < 0.55 || c.beyond() < 0.9 * c.weakest());
   }
 
   /** Returns the staff space of which half the staff length on the page is no larger. */

@@ -55,6 +55,23 @@ class OpeningTest {
   }
 
   @Test
+  void aStaffRunningAcrossTheMiddleMakesItOnePage() {
+    Path file = dir.resolve("wide.png");
+    try (PagePainter p = new PagePainter(2600, 1500)) {
+      p.staff(90, 2500, 250, 14);
+      for (int i = 1; i < 6; i++) {
+        p.staff(90, 1240, 250 + 200 * i, 14);
+      }
+      p.write(file);
+    }
+    try (PageSource source = new PageSource(List.of(file));
+        PageImage page = ((PageResult.Loaded) source.next()).page()) {
+      assertThat(source.hasNext()).isFalse();
+      assertThat(StaffFinder.find(page)).hasSize(6);
+    }
+  }
+
+  @Test
   void nothingNativeIsLeftBehind() throws IOException {
     Path file = dir.resolve("page.jpg");
     try (PagePainter p = new PagePainter(1600, 1400)) {

@@ -226,6 +226,17 @@ class StaffFinderTest {
   }
 
   @Test
+  void ledgerLinesAreNoSixthLine() {
+    try (PagePainter p = page(16, 4, x -> 0)) {
+      // Ledger lines over nearly every note of the second staff.
+      for (int i = 0; i < 34; i++) {
+        p.lines((12 + 2.35 * i) * 16, (13.9 + 2.35 * i) * 16, 18 * 16, 16, 1);
+      }
+      comesBack(p);
+    }
+  }
+
+  @Test
   void cueStavesAndPiecesAtTheEdgeAreLeftOut() {
     try (PagePainter p = page(16, 4, x -> 0)) {
       PagePainter extra = p.staff(40 * 16, 70 * 16, 15 * 16, 9);
