@@ -136,6 +136,10 @@ public final class Planner {
     boolean cut = change.filter(c -> c instanceof ShowChange.CutNumber).isPresent();
     NumberPlan.State state = cut ? NumberPlan.State.CUT : NumberPlan.State.TACET;
     Length out = cut ? performance.played().plus(performance.cut()) : Length.none();
+    if (!cut && !show.isEmpty()) {
+      int last = show.size() - 1; // the tacet number lies between the two the player plays
+      show.set(last, show.get(last).withLink(Link.BREAK));
+    }
     runSheet.add(RunSheets.silent(number, state, performance.link()));
     numbers.add(
         new NumberPlan(

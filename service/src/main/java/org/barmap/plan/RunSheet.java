@@ -13,7 +13,8 @@ import org.barmap.plan.order.Link;
  * @param state played, tacet or cut
  * @param page page it starts on; empty where it has no bars in the book
  * @param instruments what is played in it, in order of first use; may be empty where unknown
- * @param entrance how the first entrance is called, "bar 17"; empty where nothing is played
+ * @param entrance how the first entrance is called, "bar 17", "the pickup"; empty where nothing is
+ *     played
  * @param entranceAfter bars of rest before the first entrance
  * @param seconds how long it lasts, where tempi are known
  * @param link how the next number follows

@@ -35,7 +35,8 @@ final class RunSheets {
         NumberPlan.State.PLAYED,
         page(number),
         List.copyOf(used),
-        entrance.map(s -> "bar " + Ahead.name(performance, s.piece())),
+        entrance.map(
+            s -> s.piece().pickup() ? "the pickup" : "bar " + Ahead.name(performance, s.piece())),
         entrance.isPresent() ? Optional.of(bars) : Optional.empty(),
         performance.played().rounded().seconds(),
         performance.link());

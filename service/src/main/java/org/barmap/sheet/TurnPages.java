@@ -53,7 +53,9 @@ final class TurnPages {
       if (!turn.alsoHere().isEmpty()) {
         flow.line("In the same gap: " + String.join(", ", turn.alsoHere()) + ".");
       }
-      for (Advice advice : turn.advice()) {
+      boolean easy =
+          turn.verdict() == Verdict.TIME && turn.advice().get(0).kind() == Advice.Kind.TURN_HERE;
+      for (Advice advice : easy ? turn.advice().subList(0, 1) : turn.advice()) {
         flow.text(
             (advice.chosen() ? "" : "Or: ") + text(advice),
             13,

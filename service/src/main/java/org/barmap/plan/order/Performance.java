@@ -17,6 +17,11 @@ public record Performance(OrderOfPlay order, List<Measure> measures, Link link) 
     measures = List.copyOf(measures);
   }
 
+  /** Returns the same number, followed by the next in another way. */
+  public Performance withLink(Link other) {
+    return new Performance(order, measures, other);
+  }
+
   /** Returns the number as written. */
   public WrittenNumber number() {
     return order.number();

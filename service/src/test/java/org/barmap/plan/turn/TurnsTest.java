@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.barmap.plan.Books;
+import org.barmap.plan.Changes;
 import org.barmap.plan.Plan;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
@@ -137,6 +138,11 @@ class TurnsTest {
     Turn joined = turns("%1 1@p1@w:q_=_120 2@w:attacca %2 3@p2 4").get(0);
     assertThat(joined.verdict()).isEqualTo(Verdict.NONE);
     assertThat(joined.nextNumber()).contains("2");
+    String across = "%1 1@p1@w:q_=_120 2@w:attacca %2 3@p1 %3 4@p2 5";
+    assertThat(Changes.plan(across, "No. 2 tacet").turns().get(0).verdict())
+        .isEqualTo(Verdict.TIME);
+    assertThat(Changes.plan(across, "No. 2 is cut").turns().get(0).verdict())
+        .isEqualTo(Verdict.NONE);
   }
 
   private static List<Turn> turns(String written) {
