@@ -108,7 +108,8 @@ function plates(group, bar, s, boost, unsure) {
   }
   if (bar.count > 1) group.append(pill(String(bar.count), Math.max(centre(o)[0], x + t), y, t * 1.5, "pill-count"));
   if (bar.content === "bar-repeat") group.append(pill("same", Math.max(centre(o)[0], x + t), y, t, "pill-plain"));
-  if (unsure) group.append(pill("?", o[2][0] - t * 0.9, y, t * 1.2, "pill-doubt"));
+  // In a narrow bar the hatching must do: the sign would hide the number.
+  if (unsure && o[2][0] - x > t * 2) group.append(pill("?", o[2][0] - t * 0.9, y, t * 1.2, "pill-doubt"));
   const signs = signLabel(bar);
   if (signs) group.append(svg("text", { class: "bar-signs", x: o[2][0] - s * 0.2, y: y + t * 2, "text-anchor": "end", "font-size": t * 1.2, text: signs }));
 }

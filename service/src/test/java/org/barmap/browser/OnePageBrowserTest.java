@@ -139,6 +139,32 @@ class OnePageBrowserTest {
   }
 
   @Test
+  void aBookInTheBinCanBeBroughtBack() {
+    api.post("/api/books", Map.of("title", "Other", "part", "Reed 2"));
+    browser.go("/");
+    browser.see(".book h2", "Other");
+    int books = browser.all(".book").size();
+    browser.click("[aria-label^='Put Other']");
+    browser.count(".book", books - 1, 20);
+    browser.see(".toast", "in the bin");
+    browser.click(".toast .btn-quiet");
+    browser.count(".book", books, 20);
+    browser.see(".book h2", "Other");
+  }
+
+  @Test
+  void everySheetIsAPdf() {
+    enter("/turns.html");
+    Object kinds =
+        browser.asyncScript(
+            "const done = arguments[arguments.length - 1];"
+                + "Promise.all([...document.querySelectorAll('.sheet-links a')].map("
+                + "a => fetch(a.href).then(r => r.status + ' ' + r.headers.get('content-type')))).then(done)");
+    assertThat((List<?>) kinds).hasSize(6);
+    assertThat(String.valueOf(kinds)).matches("\\[(200 application/pdf(, )?){6}\\]");
+  }
+
+  @Test
   void aBookThatIsNotThereIsSaidSo() {
     for (String room : ROOMS.subList(1, ROOMS.size())) {
       browser.go(room + "?b=nothere");
