@@ -21,8 +21,8 @@ import picocli.CommandLine.Spec;
     name = "bench",
     mixinStandardHelpOptions = true,
     description = {
-      "Measures on this machine: how long a page takes to read, a show to plan, a correction to",
-      "be kept. Figures differ from machine to machine; ratios less so."
+      "Measures reading, planning and correcting on this machine.",
+      "Seconds differ from machine to machine; ratios less so."
     })
 final class BenchCommand implements Callable<Integer> {
 

@@ -34,8 +34,8 @@ import picocli.CommandLine.Spec;
     name = "demo",
     mixinStandardHelpOptions = true,
     description = {
-      "Shows the whole way on a book made up for it, \"Saltmarsh\", Bass: reads its pages and opens",
-      "it in the browser. What you correct in it is kept for the next time."
+      "Shows the whole way on a made-up book.",
+      "Reads \"Saltmarsh\", Bass, and opens it in the browser; what you correct is kept."
     })
 final class DemoCommand implements Callable<Integer> {
 

@@ -22,8 +22,8 @@ import picocli.CommandLine.Spec;
     name = "evaluate",
     mixinStandardHelpOptions = true,
     description = {
-      "Reads pages whose truth lies beside them (NAME.json beside the image it names) and tells",
-      "how much of it was found: precision, recall, F1 and support."
+      "Tells how much of the truth beside pages is found.",
+      "Reads the pages that NAME.json in the folder names; precision, recall, F1 and support."
     })
 final class EvaluateCommand implements Callable<Integer> {
 

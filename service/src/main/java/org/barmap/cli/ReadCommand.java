@@ -32,7 +32,8 @@ import picocli.CommandLine.Spec;
     name = "read",
     mixinStandardHelpOptions = true,
     description = {
-      "Reads pages into a bar map: PNG, JPEG, TIFF, PDF, in the order given, folders by name.",
+      "Reads pages into a bar map.",
+      "PNG, JPEG, TIFF and PDF, in the order given, the files of a folder by their names.",
       "A page that can't be read is named, and the others are read; then the exit code is 3."
     })
 final class ReadCommand implements Callable<Integer> {

@@ -16,7 +16,7 @@ import picocli.CommandLine.Spec;
     name = "serve",
     mixinStandardHelpOptions = true,
     description = {
-      "Opens your shelf of books in the browser: pages, corrections, cuts, turns.",
+      "Opens your shelf of books in the browser.",
       "It listens on this machine only. Ctrl-C ends it; nothing is lost."
     })
 final class ServeCommand implements Callable<Integer> {

@@ -32,6 +32,11 @@ public final class Worker implements AutoCloseable {
   private static final Logger LOG = Logger.getLogger(Worker.class.getName());
   private static final int TRIES = 3;
 
+  /** The first pages of a job show at once, later ones a few at a time: settling takes the book. */
+  private static final int SETTLED_AT_ONCE = 10;
+
+  private static final int SETTLED_EVERY = 6;
+
   private final Library library;
   private final PageReader reader;
   private final Events events;
@@ -122,6 +127,7 @@ public final class Worker implements AutoCloseable {
   }
 
   private void readWaiting(Job job) {
+    int read = 0;
     while (!closed) {
       List<PageCard> pages = library.pages().all(job.book());
       Optional<PageCard> next =
@@ -134,7 +140,10 @@ public final class Worker implements AutoCloseable {
       }
       progress(job, "Reading page " + next.get().index() + " of " + pages.size());
       readPage(job.book(), next.get());
-      settle(job.book());
+      read++;
+      if (read <= SETTLED_AT_ONCE || read % SETTLED_EVERY == 0) {
+        settle(job.book());
+      }
     }
   }
 
