@@ -52,6 +52,40 @@ class EditingPropertyTest {
     assertThat(now).isEqualTo(original);
   }
 
+  @ParameterizedTest
+  @ValueSource(longs = {101, 102, 103, 104, 105, 106, 107, 108})
+  void whatAPersonSetHoldsWhenTheBookIsSettledAgain(long seed) {
+    RandomCorrections corrections = new RandomCorrections(seed);
+    Draft original = Draft.of(Made.bookWithEvidence(seed));
+    Draft now = original;
+    Deque<Change> changes = new ArrayDeque<>();
+    for (int i = 0; i < STEPS; i++) {
+      Draft before = now;
+      Correction correction = corrections.next(now);
+      if (Editing.correct(now, correction) instanceof Outcome.Done done) {
+        changes.push(done.change());
+        now = done.draft();
+        assertThat(done.change().revert(now)).isEqualTo(before);
+        assertThat(BarMapRules.check(now.map())).as("after " + correction).isEmpty();
+        for (Bar bar : before.map().bars()) {
+          Set<Aspect> set = before.settled().of(bar.id());
+          Bar is = now.map().bar(bar.id()).orElse(bar);
+          boolean itself = correction.toString().contains("bar=" + bar.id() + ",");
+          if (!itself && set.contains(Aspect.COUNT) && correction instanceof BarCorrection) {
+            assertThat(is.count()).as(bar.id() + " after " + correction).isEqualTo(bar.count());
+          }
+          if (!itself && set.contains(Aspect.NUMBER) && correction instanceof BarCorrection) {
+            assertThat(is.number()).as(bar.id() + " after " + correction).isEqualTo(bar.number());
+          }
+        }
+      }
+    }
+    while (!changes.isEmpty()) {
+      now = ((Outcome.Done) Editing.undo(now, changes.pop(), "undo")).draft();
+    }
+    assertThat(now).isEqualTo(original);
+  }
+
   private static Change throughJson(Change change) {
     String json = BarMapJson.mapper().writeValueAsString(change);
     Change read = BarMapJson.mapper().readValue(json, Change.class);

@@ -11,6 +11,7 @@ import org.barmap.map.Barline;
 import org.barmap.map.Book;
 import org.barmap.map.Content;
 import org.barmap.map.Enclosure;
+import org.barmap.map.Evidence;
 import org.barmap.map.Finding;
 import org.barmap.map.Meter;
 import org.barmap.map.MusicalNumber;
@@ -46,6 +47,30 @@ public final class Made {
   /** Returns a map in which no bars were lost: every number counts on from the one before. */
   public static BarMap wholeBook(long seed) {
     return new Made(seed, false).make();
+  }
+
+  /** Returns a map whose bars keep what the page says about them, some of it misread. */
+  public static BarMap bookWithEvidence(long seed) {
+    Random random = new Random(seed);
+    BarMap map = book(seed);
+    List<Bar> told = new ArrayList<>();
+    for (Bar bar : map.bars()) {
+      List<Evidence.Alternative> counts =
+          bar.content() == Content.MULTI_REST
+              ? List.of(
+                  new Evidence.Alternative(Integer.toString(bar.count()), 0.8),
+                  new Evidence.Alternative(Integer.toString(bar.count() + 5), 0.15))
+              : List.of();
+      List<Evidence.Alternative> numbers =
+          random.nextInt(4) == 0
+              ? List.of(
+                  new Evidence.Alternative(
+                      Integer.toString(bar.number() + (random.nextInt(5) == 0 ? 10 : 0)), 0.9))
+              : List.of();
+      told.add(
+          bar.toBuilder().evidence(Optional.of(new Evidence(counts, numbers, 0.95))).build());
+    }
+    return map.withBars(told);
   }
 
   /** Returns a point of a staff that slopes and sags, at a share of the page's width. */
