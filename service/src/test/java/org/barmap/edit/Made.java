@@ -67,8 +67,7 @@ public final class Made {
                   new Evidence.Alternative(
                       Integer.toString(bar.number() + (random.nextInt(5) == 0 ? 10 : 0)), 0.9))
               : List.of();
-      told.add(
-          bar.toBuilder().evidence(Optional.of(new Evidence(counts, numbers, 0.95))).build());
+      told.add(bar.toBuilder().evidence(Optional.of(new Evidence(counts, numbers, 0.95))).build());
     }
     return map.withBars(told);
   }
