@@ -39,7 +39,10 @@ public final class FoundSystem {
     return staves;
   }
 
-  /** Returns how sure it is that there is such a system, 0 to 1. */
+  /**
+   * Returns how much speaks for the system, 0 to 1: the share of its length in which its weakest
+   * staff line is seen where it could be.
+   */
   public double confidence() {
     return confidence;
   }

@@ -64,6 +64,11 @@ public final class Staff {
     return value(middle, (x - left) / STEP);
   }
 
+  /** Returns the height of the middle line half way along, working pixels. */
+  double height() {
+    return middleAt((left + right) / 2);
+  }
+
   /** Returns the staff space at {@code x} in working pixels, constant beyond the ends. */
   public double spaceAt(double x) {
     double i = Math.max(0, Math.min(space.length - 1, (x - left) / STEP));

@@ -48,10 +48,9 @@ public final class StaffFinder {
 
   private static List<FoundSystem> look(PageImage page) {
     Pixels pixels = Pixels.of(page.gray());
-    List<Staff> staves =
+    List<Candidate> staves =
         StaffChecks.keep(candidates(page, pixels)).stream()
-            .map(Candidate::staff)
-            .sorted(Comparator.comparingDouble(s -> s.middleAt((s.left() + s.right()) / 2)))
+            .sorted(Comparator.comparingDouble(c -> c.staff().height()))
             .toList();
     return Systems.group(page, pixels, staves);
   }

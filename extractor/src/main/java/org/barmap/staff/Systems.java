@@ -10,19 +10,21 @@ final class Systems {
   private Systems() {}
 
   /** Groups staves given from top to bottom. */
-  static List<FoundSystem> group(PageImage page, Pixels pixels, List<Staff> staves) {
-    List<List<Staff>> groups = new ArrayList<>();
-    for (Staff staff : staves) {
-      List<Staff> last = groups.isEmpty() ? List.of() : groups.get(groups.size() - 1);
-      if (!last.isEmpty() && joined(pixels, last.get(last.size() - 1), staff)) {
+  static List<FoundSystem> group(PageImage page, Pixels pixels, List<Candidate> staves) {
+    List<List<Candidate>> groups = new ArrayList<>();
+    for (Candidate staff : staves) {
+      List<Candidate> last = groups.isEmpty() ? List.of() : groups.get(groups.size() - 1);
+      if (!last.isEmpty() && joined(pixels, last.get(last.size() - 1).staff(), staff.staff())) {
         last.add(staff);
       } else {
         groups.add(new ArrayList<>(List.of(staff)));
       }
     }
     List<FoundSystem> systems = new ArrayList<>();
-    for (List<Staff> group : groups) {
-      systems.add(new FoundSystem(page, systems.size() + 1, group, 1));
+    for (List<Candidate> group : groups) {
+      double seen = group.stream().mapToDouble(Candidate::weakest).min().orElse(0);
+      List<Staff> all = group.stream().map(Candidate::staff).toList();
+      systems.add(new FoundSystem(page, systems.size() + 1, all, seen));
     }
     return systems;
   }
