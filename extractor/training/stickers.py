@@ -73,7 +73,7 @@ def mark(sh):
     if r.random() < 0.12 and t.isalpha():
         t += t.lower() if r.random() < 0.6 else str(r.integers(1, 4))
     bare = r.random() < 0.55
-    img = sh.text(t, r.uniform(1.5, 2.8) if bare else r.uniform(1.0, 2.0))
+    img = sh.text(t, r.uniform(1.4, 3.0) if bare else r.uniform(1.0, 2.6))
     if img is None:
         return
     if not bare:
@@ -93,7 +93,8 @@ def mark(sh):
         img = sh.shrink(big)
     xs = [l[0] for l in sh.lines[:-1]]
     x = r.choice(xs) if xs and r.random() < 0.85 else r.uniform(30, 70)
-    sh.settle(img, x + r.uniform(-4, 14), "rehearsal", True, int(r.integers(0, 3)))
+    off = r.uniform(-4, 14) if r.random() < 0.75 else r.uniform(14, 75)  # after a change of key the mark stands far from the barline
+    sh.settle(img, x + off, "rehearsal", True, int(r.integers(0, 3)))
 
 
 def word(sh):

@@ -19,7 +19,7 @@ import store
 from train_signs import Average, half
 
 WIDTHS = [48, 80, 128, 192, 256, 320]
-SHARE = {"count": 0.3, "meter": 0.12, "rehearsal": 0.16, "bar-number": 0.12, "ending": 0.04, "word": 0.2, "heading": 0.03, "none": 0.03}
+SHARE = {"count": 0.28, "meter": 0.19, "rehearsal": 0.19, "bar-number": 0.12, "ending": 0.04, "word": 0.16, "heading": 0.02}
 
 
 def held_face(path):
@@ -136,7 +136,7 @@ def run(a):
     while time.time() < stop:
         done = (time.time() - begin) / max(1e-9, stop - begin)
         for g in opt.param_groups:
-            g["lr"] = 2e-3 * min(1, (step + 1) / 400) * (0.5 + 0.5 * math.cos(math.pi * min(1, done)))
+            g["lr"] = a.rate * 0.67 * min(1, (step + 1) / 400) * (0.5 + 0.5 * math.cos(math.pi * min(1, done)))
         with torch.no_grad():
             x, code, n = data.batch(r, a.batch * 5)
         with half(x):

@@ -143,8 +143,8 @@ class Average:
 
 
 @torch.no_grad()
-def evaluate(model, data, bank, hurt, seed=1):
-    """-> metrics and thresholds on held-out samples"""
+def score(model, data, bank, hurt, seed=1):
+    """what is found on held-out samples: (barlines found, barlines there, types right), (boxes found, boxes there) by kind"""
     torch.manual_seed(seed)
     model.eval()
     out, got_l, all_l, typed, got_b, all_b = net.Exported(model), [], 0, [], {}, {}
@@ -165,12 +165,21 @@ def evaluate(model, data, bank, hurt, seed=1):
             for t in truth:
                 all_b[t[0]] = all_b.get(t[0], 0) + 1
     model.train()
-    line = decode.best(got_l, all_l)
-    m = {"barline": dict(threshold=line[0], f1=line[1], precision=line[2], recall=line[3], n=all_l, type=float(np.mean(typed)) if typed else 0)}
+    return (got_l, all_l, typed), (got_b, all_b)
+
+
+def figures(scores):
+    """figures by sign of one or several scores together"""
+    got = [g for (l, _) in scores for g in l[0]]
+    line = decode.best(got, sum(l[1] for l, _ in scores))
+    typed = [t for (l, _) in scores for t in l[2]]
+    m = {"barline": dict(threshold=line[0], f1=line[1], precision=line[2], recall=line[3], n=sum(l[1] for l, _ in scores), type=float(np.mean(typed)) if typed else 0)}
     for k, name in enumerate(KINDS):
-        t = decode.best(got_b.get(k, []), all_b.get(k, 0))
-        t = (max(0.4, min(0.6, t[0])), *t[1:]) if all_b.get(k, 0) < 60 else t  # a threshold from few signs is chance
-        m[name] = dict(threshold=t[0], f1=t[1], precision=t[2], recall=t[3], n=all_b.get(k, 0))
+        n = sum(b[1].get(k, 0) for _, b in scores)
+        found = [f for _, b in scores for f in b[0].get(k, [])]
+        top, low = decode.best(found, n), decode.best(found, n, True)
+        th = low[0] if n >= 100 else max(0.35, min(0.6, low[0]))  # a threshold from few signs is chance
+        m[name] = dict(threshold=max(0.2, th), f1=top[1], precision=top[2], recall=top[3], n=n)
     return m
 
 
@@ -185,7 +194,7 @@ def export(model, path):
 def save(a, model, metrics):
     """weights first, then what can be made again from them"""
     np.savez(os.path.join(a.out, "signs.npz"), **{k: v.float().cpu().numpy() for k, v in model.state_dict().items()})
-    worn = metrics.get("damaged", {})
+    worn = metrics.get("together", {})
     info = dict(version=a.version, date=datetime.date.today().isoformat(), seed=a.seed, kinds=KINDS, lines=LINES,
                 thresholds={k: worn.get(k, {}).get("threshold", 0.35) for k in ["barline", *KINDS]})
     json.dump(info, open(os.path.join(a.out, "signs.json"), "w"), indent=1)
@@ -220,7 +229,7 @@ def run(a):
         model.load_state_dict({k: torch.from_numpy(z[k]) for k in z.files})
     opt = torch.optim.AdamW(model.parameters(), 1e-3, weight_decay=0.02, betas=(0.9, 0.98), foreach=True)
     mean = Average(model)
-    peak, begin, step, log = 3e-3 if not (a.start and os.path.exists(old)) else 2e-3, time.time(), 0, []
+    peak, begin, step, log = a.rate, time.time(), 0, []
     print("signs: %d samples on %s; %.0f s" % (len(data.img), dev, time.time() - t0), flush=True)
     stop = a.deadline - (28 if dev == "cuda" else 10)
     while time.time() < stop:
@@ -252,8 +261,10 @@ def run(a):
     metrics = dict(steps=step, log=log[::8], pages=len(mine), hand=len(drawn), device=torch.cuda.get_device_name() if dev == "cuda" else "cpu")
     save(a, model, metrics)
     print("signs: saved after %.0f s" % (time.time() - t0), flush=True)
-    for name, hurt in (("damaged", True), ("clean", False)):
-        metrics[name] = evaluate(model, check, bank, hurt)
+    clean, worn = score(model, check, bank, False), score(model, check, bank, True)
+    metrics.update(clean=figures([clean]), damaged=figures([worn]), together=figures([clean, worn]))
+    save(a, model, metrics)
+    for name in ("clean", "damaged"):
         print(name, {k: (round(v["f1"], 4), v["n"]) for k, v in metrics[name].items()}, flush=True)
-        save(a, model, metrics)
+    print("thresholds", {k: v["threshold"] for k, v in metrics["together"].items()}, flush=True)
     print("signs: done after %.0f s" % (time.time() - t0), flush=True)

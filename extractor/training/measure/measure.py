@@ -15,6 +15,7 @@ import tempfile
 import cv2
 import numpy as np
 
+ROOM = 64  # px of page kept around the strip that crops are cut from: marks high over the staff reach beyond it
 HERE = os.path.dirname(os.path.abspath(__file__))
 sys.path.insert(0, os.path.dirname(HERE))
 import charset  # noqa: E402
@@ -74,7 +75,7 @@ def ink(gray, to):
 
 def crop(wide, box):
     """the reader's view of a box: strip at 16 px a space -> [1,1,32,Wc]"""
-    cx, cy, w, h = box[0] * 2, box[1] * 2, box[2] * 2 + 8, box[3] * 2 + 8
+    cx, cy, w, h = box[0] * 2 + ROOM, box[1] * 2 + ROOM, box[2] * 2 + 8, box[3] * 2 + 8
     ky = 32 / h
     inner = min(320, max(4, round(w * ky)))
     kx = inner / w
@@ -109,7 +110,7 @@ def load(path):
             continue  # several staves
         line = s.get("midline") or midline(flat, o, s["staffSpace"])
         strip, axis = cut.cut(flat, line, s["staffSpace"], 8)
-        wide, _ = cut.cut(flat, line, s["staffSpace"], 16)
+        wide, _ = cut.cut(flat, line, s["staffSpace"], 16, ROOM)
         place = lambda x: cut.place(axis, [x, np.mean([p[1] for p in o])] * 2, s["staffSpace"])[0]
         truth = []
         for b in bars:
@@ -183,7 +184,7 @@ def main():
                 if read != str(b["count"]):
                     t[2].append((s["page"], s["system"], b["count"], read, "bar" if bar else "no bar"))
             if b.get("rehearsal"):
-                got = [s["text"][f] for f in s["boxes"] if kinds[f[0]] == "rehearsal" and x0 - 48 <= f[1] <= (hi - 8 if x0 == start else min(hi - 8, x0 + 64))]
+                got = [s["text"][f] for f in s["boxes"] if kinds[f[0]] == "rehearsal" and x0 - 48 <= f[1] <= hi - 8]
                 t = tally.setdefault("rehearsal", [0, 0, []])
                 t[1] += 1
                 t[0] += b["rehearsal"]["text"] in got
