@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.map.BarMap;
+import org.barmap.plan.change.Meta;
 import org.barmap.plan.change.WrittenNumber;
 
 /**
@@ -130,7 +131,7 @@ public final class ChangeWords {
     for (String one : NEXT.split(rest)) {
       String words = one.strip().replaceFirst("[.,:]+$", "");
       if (!words.isEmpty()) {
-        add(new Instruction(number.get(), words, "n" + next).read());
+        add(new Instruction(number.get(), words, Meta.of("n" + next)).read());
       }
     }
   }

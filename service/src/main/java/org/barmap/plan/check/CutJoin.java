@@ -1,0 +1,153 @@
+package org.barmap.plan.check;
+
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Meter;
+import org.barmap.map.Severity;
+import org.barmap.plan.order.Piece;
+import org.barmap.plan.turn.Binding;
+
+/** Says where one lands after a cut: meter, beats, instrument, page. */
+final class CutJoin {
+  private final CutReport report;
+  private final List<Piece> pieces;
+
+  CutJoin(CutReport report) {
+    this.report = report;
+    this.pieces = report.order().pieces();
+  }
+
+  void join(CutStretch cut, List<String> instruments, Binding binding) {
+    boolean partFirst = !pieces.get(cut.first()).cut();
+    boolean partLast = !pieces.get(cut.last()).cut();
+    int before = partFirst ? cut.first() : cut.first() - 1;
+    int after = partLast ? cut.last() : cut.last() + 1;
+    if (before < 0 && after >= pieces.size()) {
+      report.find(
+          cut,
+          Severity.DOUBT,
+          "cut-all",
+          "Every bar of " + report.order().number().spoken() + " is cut; cut the number instead");
+      return;
+    }
+    if (after >= pieces.size()) {
+      report.find(
+          cut,
+          Severity.INFO,
+          "cut-to-end",
+          "The cut runs to the end of "
+              + report.order().number().spoken()
+              + ": after bar "
+              + report.name(before)
+              + " comes the next number");
+      return;
+    }
+    if (before < 0) {
+      report.find(
+          cut,
+          Severity.INFO,
+          "cut-from-start",
+          report.order().number().spoken() + " starts at bar " + report.name(after));
+      return;
+    }
+    meters(cut, before, after);
+    beats(cut, before, after);
+    String held = instruments.get(before);
+    String wanted = instruments.get(after);
+    if (!wanted.isEmpty() && !held.equals(wanted)) {
+      report.find(
+          cut,
+          Severity.DOUBT,
+          "cut-instrument",
+          "You land on "
+              + wanted
+              + (held.isEmpty() ? "" : ", coming from " + held)
+              + ": the change lies inside the cut");
+    }
+    pages(cut, before, after, binding);
+  }
+
+  private void meters(CutStretch cut, int before, int after) {
+    Optional<Meter> from = pieces.get(before).bar().meter();
+    Optional<Meter> to = pieces.get(after).bar().meter();
+    if (from.isEmpty() || to.isEmpty() || from.get().sameAs(to.get())) {
+      return;
+    }
+    String text =
+        "You land in "
+            + to.get().beats()
+            + "/"
+            + to.get().unit()
+            + ", coming from "
+            + from.get().beats()
+            + "/"
+            + from.get().unit();
+    boolean printed = to.get().printed() && pieces.get(after).first();
+    report.find(
+        cut,
+        printed ? Severity.INFO : Severity.DOUBT,
+        "cut-meter",
+        printed
+            ? text
+            : text + "; the signature lies inside the cut, write it at bar " + report.name(after));
+  }
+
+  private void beats(CutStretch cut, int before, int after) {
+    Piece a = pieces.get(before);
+    Piece b = pieces.get(after);
+    if (before == after || a.cutEnd() + b.cutStart() == 0 || a.bar().meter().isEmpty()) {
+      return;
+    }
+    int inBar = a.bar().meter().get().beats();
+    double left =
+        (a.cutEnd() > 0 ? inBar - a.cutEnd() : 0)
+            + (b.cutStart() > 0
+                ? b.bar().meter().map(Meter::beats).orElse(inBar) - b.cutStart()
+                : 0);
+    if (Math.abs(left - inBar) > 1e-9 && left > 0) {
+      report.find(
+          cut,
+          Severity.DOUBT,
+          "cut-odd-bar",
+          "Where the ends of the cut meet, "
+              + plain(left)
+              + " beats are left, not a bar of "
+              + inBar);
+    }
+  }
+
+  private void pages(CutStretch cut, int before, int after, Binding binding) {
+    int from = pieces.get(before).bar().page();
+    int to = pieces.get(after).bar().page();
+    int sheets = Math.abs(binding.opening(to) - binding.opening(from));
+    if (sheets == 1) {
+      report.find(
+          cut,
+          Severity.INFO,
+          "cut-turn",
+          "The turn lies inside the cut: from page " + from + " straight to page " + to);
+    } else if (sheets > 1) {
+      report.find(
+          cut,
+          Severity.DOUBT,
+          "cut-pages",
+          "The turn lies inside the cut: "
+              + sheets
+              + " leaves at once, from page "
+              + from
+              + " to page "
+              + to
+              + "; clip them together");
+    } else if (from != to) {
+      report.find(
+          cut,
+          Severity.INFO,
+          "cut-across",
+          "The cut jumps across the opening, from page " + from + " to page " + to);
+    }
+  }
+
+  private static String plain(double beats) {
+    return beats == Math.rint(beats) ? Long.toString((long) beats) : Double.toString(beats);
+  }
+}
