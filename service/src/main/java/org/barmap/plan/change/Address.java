@@ -82,6 +82,9 @@ public record Address(String anchor, Kind kind, int offset, OptionalDouble beat)
     if (text.isEmpty() || text.length() > 60) {
       return Optional.empty();
     }
+    if (text.length() <= 6 && text.chars().allMatch(c -> c >= '0' && c <= '9')) {
+      return Optional.of(plain(text, Kind.ANY)); // most addresses are a bar number
+    }
     Matcher last = BEAT_LAST.matcher(text);
     if (last.matches()) {
       return withBeat(last.group(1), last.group(2));

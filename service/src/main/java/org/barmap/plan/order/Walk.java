@@ -1,6 +1,7 @@
 package org.barmap.plan.order;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -15,6 +16,8 @@ final class Walk {
 
   /** No number is longer than this; a form that goes on is broken off with a finding. */
   static final int MOST_STEPS = 100_000;
+
+  private static final int[] NO_LOOPS = {};
 
   private final List<Piece> pieces;
   private final List<Loop> loops;
@@ -65,25 +68,29 @@ final class Walk {
 
   /** For each piece the loops that start, or may go back, there; inner ones first. */
   private int[][] index(boolean starts) {
-    List<List<Integer>> lists = new ArrayList<>();
-    pieces.forEach(p -> lists.add(new ArrayList<>(0)));
+    int[][] lists = new int[pieces.size()][];
+    Arrays.fill(lists, NO_LOOPS);
     for (int l = 0; l < loops.size(); l++) {
       Loop loop = loops.get(l);
       if (starts) {
-        lists.get(loop.start()).add(l);
+        append(lists, loop.start(), l);
       } else if (loop.parts().isEmpty()) {
-        lists.get(loop.end()).add(l);
+        append(lists, loop.end(), l);
       } else {
         for (Loop.Part part : loop.parts()) {
           if (part.closes()) {
-            lists.get(part.end()).add(l);
+            append(lists, part.end(), l);
           }
         }
       }
     }
-    return lists.stream()
-        .map(list -> list.stream().mapToInt(v -> v).toArray())
-        .toArray(int[][]::new);
+    return lists;
+  }
+
+  private static void append(int[][] lists, int at, int loop) {
+    int[] longer = Arrays.copyOf(lists[at], lists[at].length + 1);
+    longer[longer.length - 1] = loop;
+    lists[at] = longer;
   }
 
   List<Step> steps() {
