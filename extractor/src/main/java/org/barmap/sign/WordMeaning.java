@@ -36,7 +36,11 @@ public record WordMeaning(
 
   private static final Pattern TIMES =
       Pattern.compile(
-          "(?:play |repeat |vamp )?(?:(\\d{1,2}) ?(?:x|times)|x ?(\\d{1,2}))(?: in all| total)?");
+          "(?:play |repeat |vamp )?(?:(\\d{1,2}|two|three|four|five|six|seven|eight) ?(?:x|times)"
+              + "|x ?(\\d{1,2}))(?: .*)?");
+
+  private static final List<String> SPELLED =
+      List.of("two", "three", "four", "five", "six", "seven", "eight");
 
   private static final Pattern LIMIT = Pattern.compile("only|tacet|\\d(?:st|nd|rd|th)");
 
@@ -85,9 +89,10 @@ public record WordMeaning(
   public static WordMeaning of(String words) {
     String plain = plain(words);
     Matcher times = TIMES.matcher(plain);
-    if (times.matches()) {
+    if (times.matches() && !LIMIT.matcher(plain).find()) {
       String figure = times.group(1) == null ? times.group(2) : times.group(1);
-      int n = Integer.parseInt(figure);
+      int spelled = SPELLED.indexOf(figure);
+      int n = spelled >= 0 ? spelled + 2 : Integer.parseInt(figure);
       return n < 2 ? NOTHING : new WordMeaning(Optional.empty(), Optional.of(n), Optional.empty());
     }
     if (LIMIT.matcher(plain).find() && !plain.equals("tacet")) {

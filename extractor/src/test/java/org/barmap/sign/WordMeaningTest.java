@@ -40,7 +40,9 @@ class WordMeaningTest {
     "play 3 times,3",
     "Play 4x,4",
     "8 times,8",
-    "repeat 3 times,3"
+    "repeat 3 times,3",
+    "play three times,3",
+    "3X (last time quiet),3"
   })
   void timesInAll(String words, int times) {
     assertThat(WordMeaning.of(words).times()).contains(times);
@@ -60,6 +62,7 @@ class WordMeaningTest {
       strings = {
         "line",
         "1st time only",
+        "3x only",
         "2nd X only",
         "arco",
         "pizz.",
