@@ -1,6 +1,5 @@
 package org.barmap.sign;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -50,12 +49,12 @@ final class BeamSearch {
     for (int t = 0; t < steps; t++) {
       beam = prune(step(beam, logs, t * classes, classes, grammar));
     }
-    List<Reading> readings = new ArrayList<>();
+    Map<String, Double> texts = new HashMap<>();
     double valid = 0;
     for (var e : beam.entrySet()) {
       String text = e.getKey().strip();
       if (!text.isEmpty() && grammar.accepts(text)) {
-        readings.add(new Reading(text, e.getValue().total()));
+        texts.merge(text, e.getValue().total(), Double::sum);
         valid += e.getValue().total();
       }
     }
@@ -65,8 +64,8 @@ final class BeamSearch {
     // The box's kind already says that the text is of this form; half of the rest's mass is given
     // back to the allowed readings, half stays with "something else".
     double scale = (valid + 1) / 2 / valid;
-    return readings.stream()
-        .map(r -> new Reading(r.text(), Math.min(1, r.probability() * scale)))
+    return texts.entrySet().stream()
+        .map(e -> new Reading(e.getKey(), Math.min(1, e.getValue() * scale)))
         .sorted(Comparator.comparingDouble((Reading r) -> -r.probability()))
         .limit(5)
         .toList();

@@ -72,7 +72,10 @@ public final class SignReader implements AutoCloseable {
 
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */
   List<List<Sign>> read(List<? extends StripImage> strips) {
-    List<List<RawSign>> raw = signs.find(strips);
+    List<List<RawSign>> raw = new ArrayList<>();
+    for (List<RawSign> found : signs.find(strips)) {
+      raw.add(Bracket.settle(strips.get(raw.size()), found));
+    }
     List<TextReader.Task> tasks = new ArrayList<>();
     for (int n = 0; n < strips.size(); n++) {
       for (RawSign s : raw.get(n)) {
@@ -87,7 +90,9 @@ public final class SignReader implements AutoCloseable {
       StripImage strip = strips.get(n);
       for (RawSign s : raw.get(n)) {
         List<Reading> read = SecondLook.cut(strip, s, readings.get(next++));
-        found.add(sign(strip, SecondLook.thickBar(strip, s), read));
+        if (Bracket.isBelieved(s, read)) {
+          found.add(sign(strip, SecondLook.thickBar(strip, s), read));
+        }
       }
       found = SecondLook.support(found);
       found.sort(java.util.Comparator.comparingDouble(Sign::at));

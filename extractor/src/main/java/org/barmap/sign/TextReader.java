@@ -41,7 +41,9 @@ final class TextReader implements AutoCloseable {
     List<TextNet.Task> crops = new ArrayList<>();
     for (Task t : tasks) {
       if (hasText(t.sign.kind())) {
-        crops.add(new TextNet.Task(Crop.of(t.strip, t.sign), Grammar.of(t.sign.kind())));
+        crops.add(
+            new TextNet.Task(
+                Crop.of(t.strip, Bracket.numerals(t.sign)), Grammar.of(t.sign.kind())));
       }
     }
     List<List<Reading>> read = numerals.read(crops);
