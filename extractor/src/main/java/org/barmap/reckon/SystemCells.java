@@ -51,17 +51,18 @@ record SystemCells(
   static SystemCells of(ReadSystem system, double openEndProbability) {
     List<Line> lines = new ArrayList<>();
     boolean startRepeat = false;
-    double begin = Math.min(HEADER, system.length() / 8);
+    double left = system.begin();
+    double begin = left + Math.min(HEADER, (system.length() - left) / 8);
     for (Sign sign : system.signs()) {
       if (sign.kind() != SignKind.BARLINE) {
         continue;
       }
       String type = sign.text();
       boolean repeatStart = type.equals(Barline.REPEAT_START.word());
-      if (lines.isEmpty() && repeatStart && sign.at() < REPEAT_OPENING) {
+      if (lines.isEmpty() && repeatStart && sign.at() < left + REPEAT_OPENING) {
         startRepeat = true;
         begin = sign.at();
-      } else if (sign.at() >= OPENING) {
+      } else if (sign.at() >= left + OPENING) {
         lines.add(new Line(sign.at(), sign.probability(), sign));
       }
     }
@@ -73,7 +74,7 @@ record SystemCells(
       lines.add(bare(system, end, openEndProbability, Barline.NONE));
     }
     if (!lines.isEmpty()) {
-      begin = Math.min(begin, Math.max(0, lines.get(0).at() - 2));
+      begin = Math.min(begin, Math.max(left, lines.get(0).at() - 2));
     }
     return new SystemCells(system, begin, end, List.copyOf(lines), open, startRepeat);
   }

@@ -12,10 +12,12 @@ import org.barmap.map.StaffSystem;
  * @param length of the staff, in staff spaces
  * @param shape gives the part of the system between two positions
  * @param signs ordered by position along the staff
+ * @param begin where the staff's own lines begin along it, staff spaces; more than 0 where it runs
+ *     on into the facing page
  * @param inkEnd how far along the staff something is written on it, staff spaces
  */
 public record ReadSystem(
-    StaffSystem system, double length, Shape shape, List<Sign> signs, double inkEnd) {
+    StaffSystem system, double length, Shape shape, List<Sign> signs, double begin, double inkEnd) {
 
   /** Orders the signs along the staff. */
   public ReadSystem {
@@ -24,7 +26,7 @@ public record ReadSystem(
 
   /** A system that is written on up to its end. */
   public ReadSystem(StaffSystem system, double length, Shape shape, List<Sign> signs) {
-    this(system, length, shape, signs, length);
+    this(system, length, shape, signs, 0, length);
   }
 
   /** Gives the outline of a part of a system. */

@@ -48,11 +48,16 @@ public final class SignReader implements AutoCloseable {
     List<List<Sign>> signs = read(strips);
     List<List<Sign>> joined = new ArrayList<>();
     List<Double> inkEnds = new ArrayList<>();
+    List<Double> begins = new ArrayList<>();
+    List<Double> linesEnds = new ArrayList<>();
     int next = 0;
     for (FoundSystem system : systems) {
       int end = next + system.staves().size();
       joined.add(JoinedStaves.join(signs.subList(next, end)));
-      inkEnds.add(strips.subList(next, end).stream().mapToDouble(StaffInk::end).max().orElse(0));
+      List<StripImage> own = strips.subList(next, end);
+      inkEnds.add(own.stream().mapToDouble(StaffInk::end).max().orElse(0));
+      begins.add(own.stream().mapToDouble(StaffInk::begin).min().orElse(0));
+      linesEnds.add(own.stream().mapToDouble(StaffInk::linesEnd).max().orElse(system.length()));
       next = end;
     }
     List<List<Sign>> settled = MarkOrNumber.settle(joined);
@@ -64,10 +69,18 @@ public final class SignReader implements AutoCloseable {
               system.toStaffSystem(),
               system.length(),
               (from, to) -> system.outlineBetween(from, to).rounded(),
-              settled.get(i),
+              within(settled.get(i), begins.get(i), linesEnds.get(i)),
+              begins.get(i),
               inkEnds.get(i)));
     }
     return List.copyOf(read);
+  }
+
+  /** Leaves out barlines of the facing page, beyond the gutter. */
+  private static List<Sign> within(List<Sign> signs, double begin, double end) {
+    return signs.stream()
+        .filter(s -> s.kind() != SignKind.BARLINE || (s.at() > begin - 1 && s.at() < end + 2))
+        .toList();
   }
 
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */

@@ -5,6 +5,12 @@ final class StaffInk {
 
   private static final int DARK = 140;
 
+  /** Staff lines may be this light and still be there. */
+  private static final int FAINT = 225;
+
+  /** Columns without staff lines that end a staff, pixels. */
+  private static final int GUTTER = 24;
+
   /** Rows this near a staff line may be the line itself, pixels. */
   private static final int LINE = 2;
 
@@ -16,13 +22,10 @@ final class StaffInk {
 
   private StaffInk() {}
 
-  /**
-   * Returns how far along the staff, in staff spaces from its left end, there is ink between its
-   * lines.
-   */
+  /** Returns how far along the staff, in staff spaces, there is ink between its lines. */
   static double end(StripImage strip) {
-    int last = Math.min(strip.width(), strip.width() - StripImage.LEFT) - 2;
-    boolean[] column = new boolean[Math.max(0, last) + 1];
+    int last = Math.max(0, gutter(strip) - 2);
+    boolean[] column = new boolean[last + 1];
     for (int u = 0; u <= last; u++) {
       column[u] = isWritten(strip, u);
     }
@@ -36,6 +39,55 @@ final class StaffInk {
       }
     }
     return 0;
+  }
+
+  /**
+   * Returns where the staff's own lines begin, in staff spaces: a staff followed over a gutter from
+   * the facing page has none there.
+   */
+  static double begin(StripImage strip) {
+    int without = 0;
+    for (int u = strip.width() / 2; u >= StripImage.LEFT; u--) {
+      without = hasLines(strip, u) ? 0 : without + 1;
+      if (without == GUTTER) {
+        return (u + GUTTER - (double) StripImage.LEFT) / StripImage.SPACE;
+      }
+    }
+    return 0;
+  }
+
+  /** Returns where the staff's own lines end, in staff spaces. */
+  static double linesEnd(StripImage strip) {
+    return (gutter(strip) - (double) StripImage.LEFT) / StripImage.SPACE;
+  }
+
+  /**
+   * Returns where the staff's lines end for good in its right half: a staff followed over a gutter
+   * into the facing page has none there.
+   */
+  private static int gutter(StripImage strip) {
+    int end = strip.width() - StripImage.LEFT;
+    int without = 0;
+    for (int u = strip.width() / 2; u < end; u++) {
+      without = hasLines(strip, u) ? 0 : without + 1;
+      if (without == GUTTER) {
+        return u - GUTTER;
+      }
+    }
+    return end;
+  }
+
+  private static boolean hasLines(StripImage strip, int u) {
+    int lines = 0;
+    for (int line = -2; line <= 2; line++) {
+      int middle = StripImage.MIDDLE + line * StripImage.SPACE;
+      boolean dark = false;
+      for (int v = middle - LINE; v <= middle + LINE; v++) {
+        dark |= (strip.gray()[v * strip.width() + u] & 0xff) < FAINT;
+      }
+      lines += dark ? 1 : 0;
+    }
+    return lines >= 3;
   }
 
   private static boolean isWritten(StripImage strip, int u) {

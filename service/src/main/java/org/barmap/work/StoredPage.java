@@ -33,6 +33,7 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
    * @param signs along the staff
    * @param tops points on the top line, one at every {@value #EVERY} staff spaces and at the end
    * @param bottoms points on the bottom line, likewise
+   * @param begin where its own lines begin; staff spaces
    * @param inkEnd how far along something is written; staff spaces
    */
   record StoredSystem(
@@ -41,6 +42,7 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
       List<Sign> signs,
       List<Point> tops,
       List<Point> bottoms,
+      double begin,
       double inkEnd) {
 
     private Outline between(double from, double to) {
@@ -73,7 +75,9 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
         tops.add(o.topLeft().rounded());
         bottoms.add(o.bottomLeft().rounded());
       }
-      systems.add(new StoredSystem(s.system(), s.length(), s.signs(), tops, bottoms, s.inkEnd()));
+      systems.add(
+          new StoredSystem(
+              s.system(), s.length(), s.signs(), tops, bottoms, s.begin(), s.inkEnd()));
     }
     StoredPage stored = new StoredPage(page.source(), page.width(), page.height(), systems);
     return BarMapJson.mapper()
@@ -87,7 +91,7 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
     StoredPage stored = BarMapJson.mapper().readValue(json, StoredPage.class);
     List<ReadSystem> systems = new ArrayList<>();
     for (StoredSystem s : stored.systems) {
-      systems.add(new ReadSystem(s.system, s.length, s::between, s.signs, s.inkEnd));
+      systems.add(new ReadSystem(s.system, s.length, s::between, s.signs, s.begin, s.inkEnd));
     }
     return new ReadPage(index, stored.source, stored.width, stored.height, systems);
   }
