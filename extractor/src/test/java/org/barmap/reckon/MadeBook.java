@@ -40,6 +40,7 @@ final class MadeBook {
   MadeBook(long seed, int pageCount, Errors errors) {
     this.random = new Random(seed);
     this.errors = errors;
+    boolean boxedNumbers = seed % 2 == 0;
     int number = 1;
     int letter = 0;
     int musicalNumber = 1;
@@ -85,14 +86,8 @@ final class MadeBook {
           if (rest) {
             rest(signs, at, width, count, system);
           }
-          if (random.nextInt(10) == 0 && !first) {
-            signs.add(
-                sign(
-                    SignKind.REHEARSAL,
-                    at,
-                    at + 2,
-                    0.98,
-                    List.of(new Reading(letter(letter), 0.97), new Reading("8", 0.01))));
+          if (random.nextInt(10) == 0 && !first && at > 7) {
+            mark(signs, at, boxedNumbers ? number : -1, letter, system);
             letter++;
           }
           truth.add(new TrueBar(system, at, at + width, number, count));
@@ -118,6 +113,19 @@ final class MadeBook {
       }
       pages.add(new ReadPage(p, "page-" + p + ".png", 1000, 1500, systems));
     }
+  }
+
+  /** A boxed bar number, or a letter in sequence. */
+  private void mark(List<Sign> signs, double at, int number, int letter, int system) {
+    List<Reading> says = List.of(new Reading(letter(letter), 0.97), new Reading("8", 0.01));
+    if (number >= 0) {
+      boolean wrong = random.nextDouble() < errors.wrongAnchors();
+      if (wrong) {
+        injected.add(new Injected("anchor", system, at));
+      }
+      says = readings(number, wrong, errors.wrongAnchors());
+    }
+    signs.add(sign(SignKind.REHEARSAL, at, at + 2, 0.98, says));
   }
 
   private static ReadSystem.Shape shape(int s) {
@@ -194,18 +202,9 @@ final class MadeBook {
   private void line(List<Sign> signs, double at, int system, boolean last, double width) {
     if (!last && random.nextDouble() < errors.missedLines()) {
       injected.add(new Injected("missed", system, at));
-      if (random.nextBoolean()) {
-        // half of the missed lines leave a trace the reader does not believe
-        signs.add(barline(at, calibrated(false, 0.05, 0.5)));
-      }
     } else {
       boolean doubtful = random.nextDouble() < errors.inventedLines() * 0.735 / 0.265;
       signs.add(barline(at, doubtful ? calibrated(false, 0.5, 0.97) : 0.999));
-    }
-    if (random.nextDouble() < errors.missedLines() / 2 * 0.725 / 0.275) {
-      // so that traces are calibrated: most of them are nothing
-      double nothing = at - width * (0.2 + 0.6 * random.nextDouble());
-      signs.add(barline(nothing, calibrated(true, 0.05, 0.5)));
     }
     if (random.nextDouble() < errors.inventedLines()) {
       double false0 = at - width * (0.2 + 0.6 * random.nextDouble());
