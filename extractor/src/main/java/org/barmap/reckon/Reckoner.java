@@ -29,7 +29,7 @@ public final class Reckoner {
 
   private final Costs costs;
 
-  /** Creates a reckoner with the fitted costs. */
+  /** Creates a reckoner with the default costs. */
   public Reckoner() {
     this(Costs.DEFAULT);
   }

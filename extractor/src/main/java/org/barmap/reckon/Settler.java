@@ -32,7 +32,7 @@ public final class Settler {
 
   private final Costs costs = Costs.DEFAULT;
 
-  /** Creates a settler with the fitted costs. */
+  /** Creates a settler with the default costs. */
   public Settler() {}
 
   private enum About {
