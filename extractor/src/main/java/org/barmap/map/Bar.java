@@ -19,6 +19,7 @@ import java.util.Optional;
  * @param label what the bar is called where a whole number can't say it, "24A"
  * @param count how many bars it stands for, at least 1
  * @param meter the meter in force
+ * @param key the key signature in force; empty for unknown
  * @param startBarline as drawn at its left side
  * @param endBarline as drawn at its right side
  * @param rehearsal the rehearsal mark over its start
@@ -42,6 +43,7 @@ public record Bar(
     Optional<String> label,
     int count,
     Optional<Meter> meter,
+    Optional<Key> key,
     Barline startBarline,
     Barline endBarline,
     Optional<RehearsalMark> rehearsal,
@@ -61,6 +63,7 @@ public record Bar(
     label = label == null ? Optional.empty() : label;
     count = count < 1 ? 1 : count;
     meter = meter == null ? Optional.empty() : meter;
+    key = key == null ? Optional.empty() : key;
     startBarline = startBarline == null ? Barline.NONE : startBarline;
     endBarline = endBarline == null ? Barline.SINGLE : endBarline;
     rehearsal = rehearsal == null ? Optional.empty() : rehearsal;
@@ -97,7 +100,7 @@ public record Bar(
     return new BarBuilder(this);
   }
 
-  /** Starts a bar of music with single barlines, number 1, no meter, confidence 1. */
+  /** Starts a bar of music with single barlines, number 1, no meter, no key, confidence 1. */
   public static BarBuilder builder(String id, int page, int system, Outline outline) {
     return new BarBuilder(
         new Bar(
@@ -108,6 +111,7 @@ public record Bar(
             1,
             Optional.empty(),
             1,
+            Optional.empty(),
             Optional.empty(),
             Barline.NONE,
             Barline.SINGLE,

@@ -13,6 +13,7 @@ public final class BarBuilder {
   private Optional<String> label;
   private int count;
   private Optional<Meter> meter;
+  private Optional<Key> key;
   private Barline startBarline;
   private Barline endBarline;
   private Optional<RehearsalMark> rehearsal;
@@ -36,6 +37,7 @@ public final class BarBuilder {
     this.label = from.label();
     this.count = from.count();
     this.meter = from.meter();
+    this.key = from.key();
     this.startBarline = from.startBarline();
     this.endBarline = from.endBarline();
     this.rehearsal = from.rehearsal();
@@ -107,6 +109,17 @@ public final class BarBuilder {
   /** Sets {@link Bar#meter}. */
   public BarBuilder meter(Meter value) {
     return meter(Optional.of(value));
+  }
+
+  /** Sets {@link Bar#key}. */
+  public BarBuilder key(Optional<Key> value) {
+    this.key = value;
+    return this;
+  }
+
+  /** Sets {@link Bar#key}. */
+  public BarBuilder key(Key value) {
+    return key(Optional.of(value));
   }
 
   /** Sets {@link Bar#startBarline}. */
@@ -218,6 +231,7 @@ public final class BarBuilder {
         label,
         count,
         meter,
+        key,
         startBarline,
         endBarline,
         rehearsal,

@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
-/** The document of {@code barmap/1} as its definition prints it. */
+/**
+ * The document of {@code barmap/1} as its definition prints it, with the optional key signature.
+ */
 class BarMapJsonTest {
 
   /** The example of the format's definition, numbers closed so that the names resolve. */
@@ -26,6 +28,7 @@ class BarMapJsonTest {
             "outline": [[301,405],[655,404],[655,490],[301,491]],
             "number": 1, "count": 1,
             "meter": { "beats": 4, "unit": 4, "printed": true },
+            "key": { "fifths": -3, "printed": true },
             "startBarline": "none", "endBarline": "repeat-end",
             "rehearsal": { "text": "A", "enclosure": "box" },
             "content": "multi-rest", "signs": ["to-coda"], "ending": [1, 2],
@@ -40,6 +43,7 @@ class BarMapJsonTest {
     assertThat(map.pages().get(0).systems().get(0).printedBarNumber()).contains(1);
     assertThat(bar.outline().topRight()).isEqualTo(new Point(655, 404));
     assertThat(bar.meter()).contains(new Meter(4, 4, true));
+    assertThat(bar.key()).contains(new Key(-3, true));
     assertThat(bar.endBarline()).isEqualTo(Barline.REPEAT_END);
     assertThat(bar.rehearsal()).contains(new RehearsalMark("A", Enclosure.BOX));
     assertThat(bar.content()).isEqualTo(Content.MULTI_REST);
@@ -69,6 +73,19 @@ class BarMapJsonTest {
     assertThatThrownBy(
             () -> BarMapJson.read(EXAMPLE.replace("\"lastBar\": \"b1\"", "\"lastBar\": \"b9\"")))
         .hasMessageContaining("b9");
+  }
+
+  @Test
+  void aKeyIsOptionalAndHasSevenSharpsOrFlatsAtMost() {
+    String without = EXAMPLE.replace("\"key\": { \"fifths\": -3, \"printed\": true },", "");
+    BarMap unknown = BarMapJson.read(without);
+    assertThat(unknown.bars().get(0).key()).isEmpty();
+    assertThat(BarMapJson.write(unknown)).doesNotContain("key");
+    assertThatThrownBy(() -> BarMapJson.read(EXAMPLE.replace("-3", "-8")))
+        .hasMessageContaining("/bars/0/key/fifths");
+    assertThat(new Key(-3, true).says()).isEqualTo("3 flats");
+    assertThat(new Key(1, false).says()).isEqualTo("1 sharp");
+    assertThat(new Key(0, false).says()).isEqualTo("no sharps or flats");
   }
 
   @Test
