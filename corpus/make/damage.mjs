@@ -9,7 +9,11 @@ function fit(F, w, h, margin) {
 }
 const turn = (deg, cx, cy, s = 1) => { const a = (deg * Math.PI) / 180, c = Math.cos(a) * s, d = Math.sin(a) * s; return (x, y) => [cx + (x - cx) * c - (y - cy) * d, cy + (x - cx) * d + (y - cy) * c]; };
 
-export function scan(src, r, space) {
+/** Above this level of 255 a copier makes paper black. */
+const PALEST = 238;
+
+/** @returns null when even the darkest copy lost its staff lines; @param keeps (img, G) => whether the copy still shows its staff lines */
+export function scan(src, r, space, keeps) {
   const { w, h } = src, mode = r.weighted({ bilevel: 5, gray: 4, yellow: 2 });
   const R = turn(r.gauss(0.6), w / 2, h / 2, r.range(0.985, 1.01));
   const bend = r.chance(0.3) ? r.range(-0.25, 0.25) * space : 0, wave = r.range(0.6, 1.4);
@@ -32,11 +36,15 @@ export function scan(src, r, space) {
     img.d[y * W + x] = mode === 'bilevel' ? c : Math.max(0, Math.min(255, c));
     if (mode === 'bilevel' && (x + y) % 3 === 0 && at(src, u, v) < 110) inked.push(c);
   }
-  if (mode === 'bilevel') { // a copy that lost its staff lines would have been made again
+  if (mode === 'bilevel') { // a copy that lost its notes or its staff lines (thin, so light) was made again, darker
     inked.sort((a, b) => a - b);
-    const level = Math.min(232, Math.max(thr, inked[Math.floor(inked.length * 0.86)] ?? thr));
-    for (let i = 0; i < img.d.length; i++) img.d[i] = img.d[i] > level ? 255 : 0;
+    const gray = img.d, first = Math.min(232, Math.max(thr, inked[Math.floor(inked.length * 0.86)] ?? thr));
+    for (let level = first; level === first || level <= PALEST; level += 6) {
+      img.d = gray.map(c => (c > level ? 255 : 0));
+      if (keeps(img, G)) break;
+    }
   }
+  if (!keeps(img, G)) return null;
   speckle(img, r, space, mode === 'bilevel');
   if (r.chance(0.35)) edge(img, r);
   return { img, F: G, mode, tint: mode === 'yellow' ? [1, r.range(0.93, 0.97), r.range(0.76, 0.88)] : null };

@@ -8,6 +8,7 @@ import { raster, sharp } from '../../extractor/training/pages/src/draw.mjs';
 import { toPixels, wordOutlines } from '../../extractor/training/pages/src/page.mjs';
 import { bookPage, pageTruth } from './book.mjs';
 import { desk, photo, scan } from './damage.mjs';
+import { keepsLines } from './lines.mjs';
 import { manifest } from './manifest.mjs';
 import { pencil } from './pencil.mjs';
 
@@ -31,13 +32,18 @@ function carry(map, signs, F, width, height) {
     for (const w of b.words ?? []) { const [x0, y0, x1, y1] = w.box, q = [pt([x0, y0]), pt([x1, y0]), pt([x1, y1]), pt([x0, y1])]; w.box = [Math.min(...q.map(v => v[0])), Math.min(...q.map(v => v[1])), Math.max(...q.map(v => v[0])), Math.max(...q.map(v => v[1]))]; }
   }
 }
+/** A scan with its staff lines still there: from the seed, else from the same page's next draw. */
+function copied(src, r, k, seed, keeps) {
+  for (let n = 0; n < 20; n++) { const s = scan(src, n ? new Random((seed + n * 0x9e3779b9) ^ 0x5bd1e995) : r, k, keeps); if (s) return s; console.log(`${seed}: staff lines lost, made again`); }
+  throw new Error('every copy loses its staff lines');
+}
 async function makeOne({ kind, engraver, seed, turned }) {
   const { page, meta } = await bookPage(engraver, seed), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
   const name = `${kind}-${engraver}-${seed}`, ext = kind === 'clean' ? 'png' : 'jpg';
   const { signs, map } = pageTruth(page, k, { ...meta, source: `${name}.${ext}` });
   const clean = await raster(toPixels(page.prims, k), signs.width, signs.height), src = { w: clean.width, h: clean.height, d: Float32Array.from(clean.data) };
   let img, F = (x, y) => [x, y], tint = null, planes = null, mode = kind;
-  if (kind === 'scan') ({ img, F, tint, mode } = scan(src, r, k));
+  if (kind === 'scan') ({ img, F, tint, mode } = copied(src, r, k, seed, (i, G) => { const m = structuredClone(map); carry(m, signs, G, i.w, i.h); return keepsLines(i, m.pages[0].systems); }));
   else if (kind === 'photo') ({ img, F, tint } = photo(src, r, k));
   else if (kind === 'pencil') ({ planes, F } = desk(src, r, k, pencil(src, map, k, r)));
   else img = src;
