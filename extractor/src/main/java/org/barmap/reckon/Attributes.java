@@ -70,6 +70,23 @@ final class Attributes {
         .max(Comparator.comparingDouble(Sign::probability));
   }
 
+  /** The key signature drawn at a bar's beginning; at a line's beginning it may stand before it. */
+  Optional<Sign> key(int bar) {
+    double last = bars.get(bars.size() - 1).to();
+    return of(SignKind.KEY).stream()
+        .filter(s -> s.at() < last && barAt(s.at()) == bar)
+        .filter(s -> nearBeginning(s, bar))
+        .max(Comparator.comparingDouble(Sign::probability));
+  }
+
+  /** A key signature after the line's last barline, which counts from the next line on. */
+  Optional<Sign> courtesyKey() {
+    double last = bars.get(bars.size() - 1).to();
+    return of(SignKind.KEY).stream()
+        .filter(s -> s.at() >= last)
+        .max(Comparator.comparingDouble(Sign::probability));
+  }
+
   private boolean nearBeginning(Sign sign, int bar) {
     BarSpan span = bars.get(bar);
     double into = sign.at() - span.from();

@@ -9,6 +9,7 @@ import org.barmap.map.Barline;
 import org.barmap.map.Content;
 import org.barmap.map.Enclosure;
 import org.barmap.map.Evidence;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Origin;
@@ -46,6 +47,7 @@ final class MapWriter {
 
   private final List<Written> written = new ArrayList<>();
   private final List<Start> starts = new ArrayList<>();
+  private final List<KeySequence.Slot> keys = new ArrayList<>();
   private Optional<Meter> meter = Optional.empty();
 
   /** Writes the next system; {@code page} and {@code index} are those of the map. */
@@ -56,8 +58,37 @@ final class MapWriter {
     for (int i = 0; i < bars.size(); i++) {
       written.add(bar(system, attributes, i, page));
     }
-    if (written.size() > before && (before == 0 || system.restarts())) {
+    boolean begins = written.size() > before && (before == 0 || system.restarts());
+    if (begins) {
       beginNumber(system, before);
+    }
+    if (written.size() > before) {
+      keys(attributes, before, bars.size(), begins);
+    }
+  }
+
+  private void keys(Attributes attributes, int firstBar, int bars, boolean begins) {
+    KeySequence.Where start = begins ? KeySequence.Where.NUMBER : KeySequence.Where.LINE;
+    keys.add(new KeySequence.Slot(start, firstBar, attributes.key(0)));
+    for (int i = 1; i < bars; i++) {
+      Optional<Sign> drawn = attributes.key(i);
+      if (drawn.isPresent()) {
+        keys.add(new KeySequence.Slot(KeySequence.Where.CHANGE, firstBar + i, drawn));
+      }
+    }
+    Optional<Sign> courtesy = attributes.courtesyKey();
+    if (courtesy.isPresent()) {
+      keys.add(new KeySequence.Slot(KeySequence.Where.CHANGE, firstBar + bars, courtesy));
+    }
+  }
+
+  /** Gives every bar its key; called once, after the last system. */
+  void settleKeys() {
+    List<Optional<Key>> settled = KeySequence.settle(keys, written.size());
+    for (int i = 0; i < written.size(); i++) {
+      Written w = written.get(i);
+      Bar bar = w.bar().toBuilder().key(settled.get(i)).build();
+      written.set(i, new Written(bar, w.span(), w.mark()));
     }
   }
 

@@ -69,6 +69,7 @@ public final class Reckoner {
       }
       writer.system(s, pageOf.get(i));
     }
+    writer.settleKeys();
     FindingWriter findings = new FindingWriter(costs, items(writer.bars()));
     places(jumps, restarts, writer.bars(), findings);
     List<Bar> bars = marks(writer.bars(), solved.marksCount, findings);

@@ -111,14 +111,15 @@ record SystemCells(
     return new Line(at, probability, sign);
   }
 
-  /** A tail that is empty or holds only a courtesy meter is no bar. */
+  /** A tail that is empty or holds only a courtesy meter or key is no bar. */
   private static boolean hasMusic(ReadSystem system, double from, double to) {
     if (system.inkEnd() < from + WRITTEN) {
       return false;
     }
     boolean courtesy =
         system.signs().stream()
-            .anyMatch(s -> s.kind() == SignKind.METER && s.at() > from && s.at() < to);
+            .filter(s -> s.kind() == SignKind.METER || s.kind() == SignKind.KEY)
+            .anyMatch(s -> s.at() > from && s.at() < to);
     return !courtesy || to - from > 2 * LEAST_TAIL;
   }
 

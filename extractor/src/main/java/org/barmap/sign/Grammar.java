@@ -17,6 +17,8 @@ enum Grammar {
   BAR_NUMBER("[1-9][0-9]{0,3}", "0123456789"),
   /** The numbers of an ending. */
   ENDING("[1-9]\\.?(?:(?:, ?| ?- ?| )[1-9]\\.?){0,5}", "0123456789., -"),
+  /** A key signature: how many sharps or flats; "0" where only naturals are drawn. */
+  KEY("[1-7][b#]|0", "01234567b#"),
   /** Words: anything. */
   FREE(".*", "");
 
@@ -35,6 +37,7 @@ enum Grammar {
       case REHEARSAL -> REHEARSAL;
       case BAR_NUMBER -> BAR_NUMBER;
       case ENDING -> ENDING;
+      case KEY -> KEY;
       default -> FREE;
     };
   }

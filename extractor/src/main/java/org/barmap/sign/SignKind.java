@@ -37,7 +37,9 @@ public enum SignKind {
   /** Any other words. */
   WORD,
   /** The heading of a musical number. */
-  HEADING;
+  HEADING,
+  /** A key signature, its sharps, flats or naturals together. */
+  KEY;
 
   /** Returns the word used in model files and made pages, for instance {@code multi-rest}. */
   public String word() {

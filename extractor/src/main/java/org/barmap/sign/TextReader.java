@@ -125,7 +125,7 @@ final class TextReader implements AutoCloseable {
 
   private static boolean hasText(SignKind kind) {
     return switch (kind) {
-      case COUNT, METER, REHEARSAL, BAR_NUMBER, ENDING, WORD, HEADING -> true;
+      case COUNT, METER, REHEARSAL, BAR_NUMBER, ENDING, WORD, HEADING, KEY -> true;
       default -> false;
     };
   }
