@@ -16,6 +16,9 @@ public enum Aspect {
   /** The meter, or that none is printed. */
   @JsonProperty("meter")
   METER,
+  /** The key, or that none is drawn. */
+  @JsonProperty("key")
+  KEY,
   /** The bar number. */
   @JsonProperty("number")
   NUMBER,

@@ -27,6 +27,7 @@ final class Carrying {
       case CONTENT -> made.content(old.content());
       case REHEARSAL -> made.rehearsal(old.rehearsal());
       case METER -> made.meter(old.meter());
+      case KEY -> made.key(old.key());
       case NUMBER -> made.number(old.number());
       case LABEL -> made.label(old.label());
       case START_BARLINE -> made.startBarline(old.startBarline());

@@ -24,6 +24,8 @@ import java.util.List;
   @JsonSubTypes.Type(value = SignCorrection.SetWords.class, name = "set-words"),
   @JsonSubTypes.Type(value = MeterCorrection.SetMeter.class, name = "set-meter"),
   @JsonSubTypes.Type(value = MeterCorrection.RemoveMeter.class, name = "remove-meter"),
+  @JsonSubTypes.Type(value = KeyCorrection.SetKey.class, name = "set-key"),
+  @JsonSubTypes.Type(value = KeyCorrection.RemoveKey.class, name = "remove-key"),
   @JsonSubTypes.Type(value = AddBarline.class, name = "add-barline"),
   @JsonSubTypes.Type(value = MoveBarline.class, name = "move-barline"),
   @JsonSubTypes.Type(value = RemoveBarline.class, name = "remove-barline"),
@@ -39,6 +41,7 @@ import java.util.List;
 public sealed interface Correction
     permits OneBar,
         MeterCorrection,
+        KeyCorrection,
         AddBarline,
         MoveBarline,
         RemoveBarline,

@@ -20,7 +20,9 @@ public final class Editing {
       return new Outcome.Refused(problems);
     }
     String text = correction.says(draft);
-    Draft counted = Recount.numbered(draft, answer(correction.applyTo(draft), draft, correction));
+    Draft applied =
+        Held.KEY.fitted(Steps.startsOf(draft.map()), correction.applyTo(draft), Set.of());
+    Draft counted = Recount.numbered(draft, answer(applied, draft, correction));
     Draft made = Resettling.settled(counted);
     return checked(draft, made, Change.between(draft, made), text);
   }

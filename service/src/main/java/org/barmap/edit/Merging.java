@@ -75,8 +75,9 @@ public final class Merging {
             List.of(),
             bars,
             fresh.findings().stream().map(this::translated).toList());
-    Draft draft =
-        metered(MergedNumbers.of(now, fresh, new Draft(merged, now.settled()), this::startOf));
+    Draft numbered =
+        fitted(MergedNumbers.of(now, fresh, new Draft(merged, now.settled()), this::startOf));
+    Draft draft = carried(numbered);
     Steps steps = Steps.of(Draft.of(fresh)).renamed(idOf);
     steps.putAll(kept, Steps.of(now));
     return Resettling.settled(Recount.numbered(steps, draft, verified));
@@ -89,12 +90,21 @@ public final class Merging {
     return Optional.ofNullable(startOf.get(id)).or(() -> Optional.ofNullable(idOf.get(id)));
   }
 
-  /** Carries meters set by people on, as when they were set. */
-  private Draft metered(Draft draft) {
+  /** Ends keys where numbers start that the reading does not know. */
+  private Draft fitted(Draft draft) {
+    Set<String> read = new HashSet<>();
+    Steps.startsOf(fresh).forEach(id -> startOf(id).ifPresent(read::add));
+    return Held.KEY.fitted(read, draft, verified);
+  }
+
+  /** Carries meters and keys set by people on, as when they were set. */
+  private Draft carried(Draft draft) {
     List<Bar> carried = new ArrayList<>(draft.map().bars());
     for (int i = 0; i < carried.size(); i++) {
-      if (draft.settled().has(carried.get(i).id(), Aspect.METER)) {
-        MeterCorrection.carry(carried, i, draft.settled(), verified);
+      for (Held<?> held : List.of(Held.METER, Held.KEY)) {
+        if (draft.settled().has(carried.get(i).id(), held.aspect())) {
+          held.carry(carried, i, draft, verified);
+        }
       }
     }
     return draft.withBars(carried);

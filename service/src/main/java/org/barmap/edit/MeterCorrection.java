@@ -3,7 +3,6 @@ package org.barmap.edit;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Bar;
@@ -59,7 +58,7 @@ public sealed interface MeterCorrection extends Correction {
 
     @Override
     public Optional<Meter> meter(Optional<Meter> before) {
-      return before.map(m -> m.withPrinted(false));
+      return before;
     }
 
     @Override
@@ -80,32 +79,9 @@ public sealed interface MeterCorrection extends Correction {
   default Draft applyTo(Draft draft) {
     List<Bar> bars = new ArrayList<>(draft.map().bars());
     int at = draft.map().indexOf(bar());
-    Bar first = bars.get(at);
-    boolean continues = at > 0;
-    Optional<Meter> now = meter(continues ? bars.get(at - 1).meter() : Optional.empty());
-    bars.set(at, OneBar.corrected(first.toBuilder().meter(now).build()));
-    carry(bars, at, draft.settled(), Set.of());
+    Optional<Meter> now = meter(Held.METER.before(draft.map(), at));
+    bars.set(at, OneBar.corrected(Held.METER.with(bars.get(at), now)));
+    Held.METER.carry(bars, at, draft, Set.of());
     return draft.withBars(bars).with(draft.settled().with(bar(), EnumSet.of(Aspect.METER)));
-  }
-
-  /**
-   * Carries a bar's meter on to the next printed signature.
-   *
-   * @param bars changed in place
-   * @param at where the bar stands in them
-   * @param kept ids of bars that stay as they are
-   */
-  static void carry(List<Bar> bars, int at, Settled settled, Set<String> kept) {
-    Optional<Meter> held = bars.get(at).meter().map(m -> m.withPrinted(false));
-    for (int i = at + 1; i < bars.size(); i++) {
-      Bar b = bars.get(i);
-      boolean own = b.meter().map(Meter::printed).orElse(false);
-      if (own || settled.has(b.id(), Aspect.METER)) {
-        return;
-      }
-      if (!Objects.equals(b.meter(), held) && !kept.contains(b.id())) {
-        bars.set(i, b.toBuilder().meter(held).build());
-      }
-    }
   }
 }

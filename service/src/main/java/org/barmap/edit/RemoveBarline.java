@@ -8,7 +8,6 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.barmap.map.Bar;
 import org.barmap.map.Content;
-import org.barmap.map.Meter;
 
 /**
  * There is no barline: the two bars beside it are one.
@@ -21,7 +20,12 @@ public record RemoveBarline(String bar, Side side) implements Correction {
   /** What is said about the beginning of the right bar says nothing about the joined one. */
   private static final Set<Aspect> OF_THE_START =
       EnumSet.of(
-          Aspect.NUMBER, Aspect.NUMBER_START, Aspect.METER, Aspect.LABEL, Aspect.START_BARLINE);
+          Aspect.NUMBER,
+          Aspect.NUMBER_START,
+          Aspect.METER,
+          Aspect.KEY,
+          Aspect.LABEL,
+          Aspect.START_BARLINE);
 
   /** Reads absent keys as an unknown bar and its end. */
   public RemoveBarline {
@@ -66,20 +70,19 @@ public record RemoveBarline(String bar, Side side) implements Correction {
     sets.addAll(draft.settled().of(pair.right.id()));
     sets.removeAll(OF_THE_START);
     Draft less = draft.withBars(bars).with(draft.settled().without(pair.right.id()));
-    Draft put = metered(OneBar.put(less, joined, sets), pair);
+    Draft put = held(held(OneBar.put(less, joined, sets), pair, Held.METER), pair, Held.KEY);
     return put.withNumbers(
         Splitting.lastBarMoves(put.map().numbers(), pair.right.id(), pair.left.id()));
   }
 
-  /** A signature printed at the barline goes with it: the meter before it holds on. */
-  private static Draft metered(Draft draft, Pair pair) {
-    boolean printed = pair.right.meter().map(Meter::printed).orElse(false);
-    if (!printed && pair.right.meter().equals(pair.left.meter().map(m -> m.withPrinted(false)))) {
+  /** A signature drawn at the barline goes with it: what held before it holds on. */
+  private static Draft held(Draft draft, Pair pair, Held<?> held) {
+    if (!held.drawnAt(pair.right) && held.after(pair.right).equals(held.after(pair.left))) {
       return draft;
     }
     List<Bar> bars = new ArrayList<>(draft.map().bars());
     int at = draft.map().indexOf(pair.left.id());
-    MeterCorrection.carry(bars, at, draft.settled(), Set.of());
+    held.carry(bars, at, draft, Set.of());
     return draft.withBars(bars);
   }
 

@@ -8,6 +8,7 @@ import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 import org.barmap.map.Content;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Navigation;
@@ -46,7 +47,8 @@ final class Splitting {
             .count(1)
             .label(Optional.empty())
             .rehearsal(Optional.empty())
-            .meter(bar.meter().map(m -> m.withPrinted(false)))
+            .meter(Held.METER.after(bar))
+            .key(Held.KEY.after(bar))
             .content(bar.content() == Content.MULTI_REST ? Content.MUSIC : bar.content())
             .signs(bar.signs().stream().filter(AT_END::contains).toList())
             .words(bar.words().stream().filter(w -> isRight(w, edge)).toList())
@@ -72,7 +74,8 @@ final class Splitting {
       Bar made =
           bare(draft, page, system, Ruler.right(before.outline()), edge).toBuilder()
               .startBarline(before.endBarline())
-              .meter(before.meter().map(m -> m.withPrinted(false)))
+              .meter(Held.METER.after(before))
+              .key(Held.KEY.after(before))
               .ending(before.ending())
               .build();
       Draft put = insert(draft, made, draft.map().indexOf(before.id()) + 1);
@@ -102,14 +105,16 @@ final class Splitting {
         Bar.builder(Place.freshId(draft), page, system.index(), Ruler.between(from, to)).build());
   }
 
-  /** Puts a bar in its place; without a meter of its own it takes the one in force there. */
+  /** Puts a bar in its place; without a meter or key of its own it takes the one in force there. */
   static Draft insert(Draft draft, Bar bar, int at) {
     List<Bar> bars = new ArrayList<>(draft.map().bars());
-    Optional<Meter> inForce = at == 0 ? Optional.empty() : bars.get(at - 1).meter();
+    Optional<Meter> meter = at == 0 ? Optional.empty() : Held.METER.after(bars.get(at - 1));
+    Optional<Key> key = at == 0 ? Optional.empty() : Held.KEY.after(bars.get(at - 1));
     bars.add(
         at,
         bar.toBuilder()
-            .meter(bar.meter().or(() -> inForce).map(m -> m.withPrinted(false)))
+            .meter(Held.METER.after(bar).or(() -> meter))
+            .key(Held.KEY.after(bar).or(() -> key))
             .build());
     return draft.withBars(bars).with(draft.settled().with(bar.id(), SHAPED));
   }

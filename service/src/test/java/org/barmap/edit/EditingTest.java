@@ -199,6 +199,31 @@ class EditingTest {
   }
 
   @Test
+  void aKeyHoldsUntilTheNextOneOrTheEndOfTheNumber() {
+    Draft flats = done(new KeyCorrection.SetKey("b1", Optional.of(-3))).draft();
+    assertThat(keys(flats)).containsExactly(-3, -3, -3, -3, -3, -3);
+    Draft sharp = done(flats, new KeyCorrection.SetKey("b3", Optional.of(1))).draft();
+    assertThat(keys(sharp)).containsExactly(-3, -3, 1, 1, 1, 1);
+    assertThat(done(flats, new KeyCorrection.SetKey("b3", Optional.of(1))).text())
+        .isEqualTo("Key at bar 3 of No. 7: 3 flats → 1 sharp");
+    Draft two = done(sharp, new NumberCorrection.StartNumber("b5", "8", "Ebb")).draft();
+    assertThat(keys(two)).containsExactly(-3, -3, 1, 1, 99, 99);
+    Draft four = done(two, new KeyCorrection.SetKey("b2", Optional.of(-4))).draft();
+    assertThat(keys(four)).containsExactly(-3, -4, 1, 1, 99, 99);
+    Draft back = done(four, new KeyCorrection.RemoveKey("b3")).draft();
+    assertThat(keys(back)).containsExactly(-3, -4, -4, -4, 99, 99);
+    Draft one = done(back, new NumberCorrection.RemoveNumber("b5", "")).draft();
+    assertThat(keys(one)).containsExactly(-3, -4, -4, -4, -4, -4);
+    assertThat(refused(new KeyCorrection.SetKey("b1", Optional.of(8))))
+        .containsExactly("A key has 0 to 7 sharps, or 1 to 7 flats");
+  }
+
+  /** The sharps of every bar, flats counted down, 99 where the key is not known. */
+  private static List<Integer> keys(Draft draft) {
+    return draft.map().bars().stream().map(b -> b.key().map(k -> k.fifths()).orElse(99)).toList();
+  }
+
+  @Test
   void aNumberThatStartsCutsTheOneItLiesIn() {
     Draft two = done(new NumberCorrection.StartNumber("b4", "8", "Ebb")).draft();
     assertThat(two.map().numbers())
@@ -295,6 +320,8 @@ class EditingTest {
             "{'kind':'remove-rehearsal','bar':'b1'}",
             "{'kind':'set-meter','bar':'b1','beats':6,'unit':8}",
             "{'kind':'remove-meter','bar':'b1'}",
+            "{'kind':'set-key','bar':'b1','fifths':-3}",
+            "{'kind':'remove-key','bar':'b1'}",
             "{'kind':'set-number','bar':'b1','number':5}",
             "{'kind':'set-label','bar':'b1','label':'X1'}",
             "{'kind':'add-barline','page':1,'system':1,'x':300,'y':260}",
@@ -328,6 +355,7 @@ class EditingTest {
             "set-content",
             "set-rehearsal",
             "set-meter",
+            "set-key",
             "set-number",
             "add-barline",
             "move-barline",

@@ -13,6 +13,7 @@ import org.barmap.map.Content;
 import org.barmap.map.Enclosure;
 import org.barmap.map.Evidence;
 import org.barmap.map.Finding;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Outline;
@@ -130,6 +131,7 @@ public final class Made {
                   outline(200 + i * width, 200 + (i + 1) * width, top))
               .number(number)
               .meter(new Meter(4, 4, bars.isEmpty()))
+              .key(key())
               .startBarline(i == 0 ? Barline.NONE : Barline.SINGLE)
               .confidence(0.9);
       if (random.nextInt(4) == 0) {
@@ -142,6 +144,12 @@ public final class Made {
       number = bars.get(bars.size() - 1).nextNumber();
     }
     return number;
+  }
+
+  /** Two flats in the whole first number, unknown later, as where a number's key was not read. */
+  private Optional<Key> key() {
+    boolean first = numbers.isEmpty();
+    return first ? Optional.of(new Key(-2, bars.isEmpty())) : Optional.empty();
   }
 
   private void close(int start) {

@@ -16,7 +16,7 @@ import org.barmap.map.Word;
 /** Draws corrections of every kind, from a seed; some of them do not fit. */
 final class RandomCorrections {
 
-  private static final int KINDS = 23;
+  private static final int KINDS = 25;
 
   private final Random random;
 
@@ -59,6 +59,8 @@ final class RandomCorrections {
         Outline place = Outline.box(200, top, 2200, top + 84);
         yield new PageCorrection.AddSystem(page, Optional.of(place));
       }
+      case 22 -> new KeyCorrection.SetKey(id, Optional.of(random.nextInt(18) - 9));
+      case 23 -> new KeyCorrection.RemoveKey(id);
       default -> new PageCorrection.RemoveSystem(page, 1 + random.nextInt(5));
     };
   }
