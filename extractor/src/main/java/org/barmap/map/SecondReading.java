@@ -45,6 +45,8 @@ public record SecondReading(String source, List<Part> parts) {
    * @param number its number as the source has it, any token: "0", "12", "X1", "24A"; may be empty
    * @param implicit the number is not displayed: a pickup, a bar split in two
    * @param meter the meter in force; {@code printed} where the source changes it
+   * @param key the key signature in force; {@code printed} where the source changes it; empty for
+   *     unknown
    * @param rest the part rests throughout
    * @param multiRest at the first bar of a multi-bar rest how many bars it has, else 0
    * @param start its left barline, {@code NONE} or {@code REPEAT_START}
@@ -58,6 +60,7 @@ public record SecondReading(String source, List<Part> parts) {
       String number,
       boolean implicit,
       Optional<Meter> meter,
+      Optional<Key> key,
       boolean rest,
       int multiRest,
       Barline start,

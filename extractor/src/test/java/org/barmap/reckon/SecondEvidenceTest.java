@@ -52,6 +52,7 @@ class SecondEvidenceTest {
         Integer.toString(number),
         number == 0,
         Optional.empty(),
+        Optional.empty(),
         rest,
         multiRest > 1 ? multiRest : 0,
         Barline.NONE,

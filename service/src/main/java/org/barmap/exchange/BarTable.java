@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
+import org.barmap.map.Key;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Navigation;
 import org.barmap.map.Word;
@@ -25,6 +26,7 @@ public final class BarTable {
           "bars",
           "label",
           "meter",
+          "key",
           "rehearsal",
           "content",
           "start barline",
@@ -64,6 +66,7 @@ public final class BarTable {
               Integer.toString(bar.count()),
               bar.label().orElse(""),
               bar.meter().map(m -> m.beats() + "/" + m.unit()).orElse(""),
+              bar.key().map(Key::says).orElse(""),
               bar.rehearsal().map(r -> r.text()).orElse(""),
               bar.content().word(),
               bar.startBarline().word(),

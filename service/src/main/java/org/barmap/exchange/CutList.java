@@ -2,6 +2,7 @@ package org.barmap.exchange;
 
 import java.util.List;
 import java.util.Map;
+import org.barmap.map.Key;
 import org.barmap.plan.change.Leave;
 import org.barmap.plan.change.Reminder;
 import org.barmap.plan.change.ShowChange;
@@ -82,6 +83,8 @@ public final class CutList {
           + BEATS.getOrDefault(t.beat(), t.beat())
           + " = "
           + plain(t.perMinute());
+    } else if (change instanceof ShowChange.KeyChange k) {
+      return new Key(k.fifths(), true).says() + " from " + one(k.first());
     } else if (change instanceof ShowChange.Instrument i) {
       return one(i.to()) + " from " + one(i.first());
     } else if (change instanceof ShowChange.Remind r) {

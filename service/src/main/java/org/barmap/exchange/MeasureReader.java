@@ -16,12 +16,14 @@ import org.audiveris.proxymusic.StartStopDiscontinue;
 import org.audiveris.proxymusic.Time;
 import org.audiveris.proxymusic.YesNo;
 import org.barmap.map.Barline;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.SecondReading;
 
-/** Reads the measures of one part in order; carries the meter and an open ending along. */
+/** Reads the measures of one part in order; carries meter, key and an open ending along. */
 final class MeasureReader {
   private Optional<Meter> meter = Optional.empty();
+  private Optional<Key> key = Optional.empty();
   private List<Integer> ending = List.of();
 
   List<SecondReading.Measure> measures(List<ScorePartwise.Part.Measure> measures) {
@@ -34,6 +36,7 @@ final class MeasureReader {
 
   private SecondReading.Measure measure(ScorePartwise.Part.Measure measure) {
     meter = meter.map(m -> m.withPrinted(false));
+    key = key.map(k -> k.withPrinted(false));
     Signs signs = new Signs();
     Barline start = Barline.NONE;
     Barline end = Barline.SINGLE;
@@ -45,6 +48,7 @@ final class MeasureReader {
     for (Object o : measure.getNoteOrBackupOrForward()) {
       if (o instanceof Attributes a) {
         readMeter(a);
+        readKey(a);
         multiRest = Math.max(multiRest, multiRest(a));
       } else if (o instanceof Note n) {
         rests |= n.getRest() != null && n.getPrintObject() != YesNo.NO;
@@ -74,6 +78,7 @@ final class MeasureReader {
             measure.getNumber() == null ? "" : Texts.clip(measure.getNumber().strip(), 40),
             measure.getImplicit() == YesNo.YES,
             meter,
+            key,
             rests && !plays,
             multiRest,
             start,
@@ -116,6 +121,18 @@ final class MeasureReader {
       }
     }
     return most;
+  }
+
+  /** Traditional keys only; one that names single notes and alterations is unknown. */
+  private void readKey(Attributes a) {
+    if (a.getKey().isEmpty()) {
+      return;
+    }
+    org.audiveris.proxymusic.Key written = a.getKey().get(0);
+    BigInteger fifths = written.getFifths();
+    boolean known = fifths != null && fifths.abs().compareTo(BigInteger.valueOf(Key.MOST)) <= 0;
+    boolean printed = written.getPrintObject() != YesNo.NO;
+    key = known ? Optional.of(new Key(fifths.intValue(), printed)) : Optional.empty();
   }
 
   private void readMeter(Attributes a) {

@@ -17,6 +17,7 @@ import org.audiveris.proxymusic.StartStop;
 import org.audiveris.proxymusic.YesNo;
 import org.barmap.map.Bar;
 import org.barmap.map.Content;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 
 /** Writes bar entries as measures, in order. */
@@ -26,6 +27,7 @@ final class MeasureWriter {
 
   private final Map<String, String> numberNames;
   private Optional<Meter> written = Optional.empty();
+  private Optional<Key> signature = Optional.empty();
   private boolean repeating;
 
   /** Takes the names of musical numbers by the id of their first bar. */
@@ -91,6 +93,15 @@ final class MeasureWriter {
     if (changed) {
       meter.map(Meters::write).ifPresent(attributes.getTime()::add);
       written = meter;
+      needed = true;
+    }
+    Optional<Key> key = bar.key();
+    if (key.isPresent()
+        && (key.get().printed() || signature.filter(k -> k.sameAs(key.get())).isEmpty())) {
+      org.audiveris.proxymusic.Key drawn = new org.audiveris.proxymusic.Key();
+      drawn.setFifths(BigInteger.valueOf(key.get().fifths()));
+      attributes.getKey().add(drawn);
+      signature = key;
       needed = true;
     }
     if (bar.content() == Content.MULTI_REST) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Bar;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Navigation;
 import org.barmap.plan.order.Performance;
@@ -34,6 +35,7 @@ final class Ahead {
       if (i > 0) {
         page(performance, steps.get(i - 1).piece(), piece);
         meter(performance, steps, i);
+        key(performance, steps, i);
       }
       hold(performance, piece);
     }
@@ -62,13 +64,14 @@ final class Ahead {
             : "";
     String meter =
         piece.bar().meter().filter(Meter::printed).map(m -> ", " + figures(m)).orElse("");
+    String key = piece.bar().key().filter(Key::printed).map(k -> ", " + k.says()).orElse("");
     String what =
         piece.rest()
             ? piece.count() == 1 ? "a bar's rest" : piece.count() + " bars' rest"
             : piece.bar().silentStart().filter(s -> s > 0).isPresent()
                 ? "music after a short rest"
                 : "music at once";
-    return "bar " + name(performance, piece) + mark + meter + ": " + what;
+    return "bar " + name(performance, piece) + mark + key + meter + ": " + what;
   }
 
   private void meter(Performance performance, List<Step> steps, int i) {
@@ -99,6 +102,20 @@ final class Ahead {
                 + where
             : figures(now.get()) + " from bar " + where,
         Optional.empty());
+  }
+
+  private void key(Performance performance, List<Step> steps, int i) {
+    Optional<Key> before = performance.key(steps.get(i - 1));
+    Optional<Key> now = performance.key(steps.get(i));
+    if (before.isPresent() && now.isPresent() && !before.get().sameAs(now.get())) {
+      Piece piece = steps.get(i).piece();
+      add(
+          "key",
+          performance,
+          piece,
+          "Key: " + now.get().says() + " from bar " + name(performance, piece),
+          Optional.empty());
+    }
   }
 
   private void hold(Performance performance, Piece piece) {

@@ -6,7 +6,8 @@ import java.util.Optional;
 /**
  * Something to know before it comes.
  *
- * @param kind {@code page-start}, {@code odd-bar}, {@code meter}, {@code entrance}, {@code hold}
+ * @param kind {@code page-start}, {@code odd-bar}, {@code meter}, {@code key}, {@code entrance},
+ *     {@code hold}
  * @param number label of the number
  * @param page page it is on
  * @param bar id of the bar entry

@@ -17,6 +17,7 @@ import org.barmap.plan.check.OpenChecks;
 import org.barmap.plan.mark.Pencil;
 import org.barmap.plan.mark.TurnMarks;
 import org.barmap.plan.order.Clock;
+import org.barmap.plan.order.Keys;
 import org.barmap.plan.order.Length;
 import org.barmap.plan.order.Link;
 import org.barmap.plan.order.Measure;
@@ -91,7 +92,8 @@ public final class Planner {
     findings.addAll(Contradictions.of(number, changes, spans));
     OrderOfPlay order = Orders.of(number, spans, settings.repeatsAfterJump());
     List<Measure> measures = Clock.read(order.pieces(), spans);
-    Performance performance = new Performance(order, measures, link(number));
+    Performance performance =
+        new Performance(order, measures, Keys.read(order.pieces(), spans), link(number));
     Optional<ShowChange> silent =
         changes.stream()
             .filter(c -> c instanceof ShowChange.CutNumber)
@@ -109,7 +111,7 @@ public final class Planner {
     OrderOfPlay order = performance.order();
     findings.addAll(order.findings());
     List<String> instruments = Readies.instruments(performance, spans, part);
-    findings.addAll(CutChecks.of(order, spans, instruments, settings.turns().binding()));
+    findings.addAll(CutChecks.of(performance, spans, instruments, settings.turns().binding()));
     findings.addAll(OpenChecks.of(order, settings.turns().binding()));
     show.add(performance);
     showSpans.add(spans);

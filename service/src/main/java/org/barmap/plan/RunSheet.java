@@ -16,6 +16,7 @@ import org.barmap.plan.order.Link;
  * @param entrance how the first entrance is called, "bar 17", "the pickup"; empty where nothing is
  *     played
  * @param entranceAfter bars of rest before the first entrance
+ * @param key the key it starts in, as a player says it, "3 flats"; empty where unknown
  * @param seconds how long it lasts, where tempi are known
  * @param link how the next number follows
  */
@@ -28,6 +29,7 @@ public record RunSheet(
     List<String> instruments,
     Optional<String> entrance,
     Optional<Integer> entranceAfter,
+    Optional<String> key,
     Optional<Double> seconds,
     Link link) {
 

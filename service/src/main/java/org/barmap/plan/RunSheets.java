@@ -4,6 +4,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.map.Key;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.order.Link;
 import org.barmap.plan.order.Performance;
@@ -38,6 +39,7 @@ final class RunSheets {
         entrance.map(
             s -> s.piece().pickup() ? "the pickup" : "bar " + Ahead.name(performance, s.piece())),
         entrance.isPresent() ? Optional.of(bars) : Optional.empty(),
+        performance.order().steps().stream().findFirst().flatMap(performance::key).map(Key::says),
         performance.played().rounded().seconds(),
         performance.link());
   }
@@ -49,6 +51,7 @@ final class RunSheets {
         state,
         page(number),
         List.of(),
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),

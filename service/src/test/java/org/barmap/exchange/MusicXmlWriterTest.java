@@ -14,6 +14,7 @@ import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
 import org.barmap.map.Book;
 import org.barmap.map.Content;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Outline;
@@ -149,6 +150,29 @@ class MusicXmlWriterTest {
         .containsExactly("0", "1", "1A", "2");
     assertThat(back.stream().map(SecondReading.Measure::implicit))
         .containsExactly(true, false, false, false);
+  }
+
+  /** Source: MusicXML 4.0, W3C: {@code fifths} counts flats down and sharps up. */
+  @Test
+  void keysGoOutAndComeBack() throws Exception {
+    BarMap map =
+        BarMap.of(
+            new Book("Test", "Bass"),
+            List.of(),
+            List.of(),
+            List.of(
+                Bar.builder("b1", 1, 1, OUTLINE).number(1).build(),
+                Bar.builder("b2", 1, 1, OUTLINE).number(2).key(new Key(-3, true)).build(),
+                Bar.builder("b3", 1, 1, OUTLINE).number(3).key(new Key(-3, false)).build(),
+                Bar.builder("b4", 1, 1, OUTLINE).number(4).key(new Key(0, true)).build()));
+
+    byte[] xml = written(map);
+    List<SecondReading.Measure> back = Scores.read(xml).parts().get(0).measures();
+
+    MusicXmlSchema.check(xml);
+    assertThat(new String(xml, StandardCharsets.UTF_8)).contains("<fifths>-3</fifths>");
+    assertThat(back.stream().map(SecondReading.Measure::key))
+        .containsExactlyElementsOf(map.bars().stream().map(Bar::key).toList());
   }
 
   @Test

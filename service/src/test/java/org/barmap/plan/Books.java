@@ -15,6 +15,7 @@ import org.barmap.map.Barline;
 import org.barmap.map.Book;
 import org.barmap.map.Content;
 import org.barmap.map.Enclosure;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Navigation;
@@ -31,9 +32,9 @@ import org.barmap.map.Word;
  * <p>One token a bar entry: {@code |:1} repeat start, {@code 4:|} repeat end, {@code :|x3} played
  * three times, {@code 2/1,2} under endings 1 and 2, then signs behind {@code @}: segno, coda, to,
  * fine, dc, ds, fermata, caesura, rest, mr8 (multi-bar rest), p3 and s2 (page and system from here
- * on), mA (rehearsal mark), 6/8 (meter from here on), ss1 and se2 (silent beats at its start and
- * end), l24A (label), n0 (bar number), x3 (played three times), w:in_two (words). {@code %7} starts
- * No. 7.
+ * on), mA (rehearsal mark), 6/8 (meter from here on), k-3 (key from here on, three flats), ss1 and
+ * se2 (silent beats at its start and end), l24A (label), n0 (bar number), x3 (played three times),
+ * w:in_two (words). {@code %7} starts No. 7.
  */
 public final class Books {
   private Books() {}
@@ -47,6 +48,7 @@ public final class Books {
     int system = 1;
     int number = 1;
     Optional<Meter> meter = Optional.of(new Meter(4, 4, true));
+    Optional<Key> key = Optional.empty();
     boolean first = true;
     for (String token : text.strip().split("\\s+")) {
       if (token.startsWith("%")) {
@@ -54,6 +56,7 @@ public final class Books {
         label = token.substring(1);
         numbers.add(new MusicalNumber(label, "", Optional.empty(), Optional.empty(), false));
         number = 1;
+        key = Optional.empty();
         continue;
       }
       String[] parts = token.split("@");
@@ -91,6 +94,8 @@ public final class Books {
           meter =
               Optional.of(
                   new Meter(Integer.parseInt(figures[0]), Integer.parseInt(figures[1]), true));
+        } else if (part.matches("k-?\\d")) {
+          key = Optional.of(new Key(Integer.parseInt(part.substring(1)), true));
         } else if (part.matches("mr\\d+")) {
           count = Integer.parseInt(part.substring(2));
           b.content(Content.MULTI_REST);
@@ -117,7 +122,8 @@ public final class Books {
         }
       }
       b.page(page).system(system).number(number).count(count).signs(signs).words(words);
-      b.meter(meter);
+      b.meter(meter).key(key);
+      key = key.map(k -> k.withPrinted(false));
       meter = meter.map(m -> m.withPrinted(false));
       number += count;
       bars.add(b.build());

@@ -117,6 +117,9 @@ public final class ChangesJson {
       } else {
         node.put("perMinute", c.perMinute());
       }
+    } else if (change instanceof ShowChange.KeyChange c) {
+      node.put("first", c.first());
+      node.put("fifths", c.fifths());
     } else if (change instanceof ShowChange.Instrument c) {
       node.put("first", c.first());
       node.put("to", c.to());
@@ -161,6 +164,7 @@ public final class ChangesJson {
       case "tempo" ->
           new ShowChange.Tempo(
               meta, number, first, text(n, "beat"), n.path("perMinute").asDouble(0));
+      case "key" -> new ShowChange.KeyChange(meta, number, first, n.path("fifths").asInt(0));
       case "beats" -> new ShowChange.Beats(meta, number, first, last, n.path("beats").asInt(1));
       case "instrument" -> new ShowChange.Instrument(meta, number, first, text(n, "to"));
       case "remind" ->

@@ -16,6 +16,7 @@ public sealed interface ShowChange
         ShowChange.CutNumber,
         ShowChange.Reorder,
         ShowChange.Tempo,
+        ShowChange.KeyChange,
         ShowChange.Instrument,
         ShowChange.Remind {
 
@@ -132,6 +133,23 @@ public sealed interface ShowChange
     @Override
     public String kind() {
       return "tempo";
+    }
+
+    @Override
+    public Optional<String> firstAddress() {
+      return Optional.of(first);
+    }
+  }
+
+  /**
+   * A key from a bar on, until the next signature in the book.
+   *
+   * @param fifths sharps counted up, flats counted down, -7 to 7
+   */
+  record KeyChange(Meta meta, String number, String first, int fifths) implements ShowChange {
+    @Override
+    public String kind() {
+      return "key";
     }
 
     @Override

@@ -77,6 +77,10 @@ public final class Contradictions {
         && b.change() instanceof ShowChange.Tempo y
         && (x.perMinute() != y.perMinute() || !x.beat().equals(y.beat()))) {
       add(number, b, "contradiction", "has two tempi; the later change holds.", findings);
+    } else if (a.change() instanceof ShowChange.KeyChange x
+        && b.change() instanceof ShowChange.KeyChange y
+        && x.fifths() != y.fifths()) {
+      add(number, b, "contradiction", "has two keys; the later change holds.", findings);
     } else if (a.change() instanceof ShowChange.Beats x
         && b.change() instanceof ShowChange.Beats y
         && x.beats() != y.beats()) {

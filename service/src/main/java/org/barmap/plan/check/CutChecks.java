@@ -7,6 +7,7 @@ import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.order.Loop;
 import org.barmap.plan.order.OrderOfPlay;
+import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Piece;
 import org.barmap.plan.order.Span;
 import org.barmap.plan.turn.Binding;
@@ -29,11 +30,12 @@ public final class CutChecks {
    * @param instruments the instrument at each piece; empty text where unknown
    */
   public static List<PlanFinding> of(
-      OrderOfPlay order, List<Span> spans, List<String> instruments, Binding binding) {
+      Performance performance, List<Span> spans, List<String> instruments, Binding binding) {
     List<PlanFinding> findings = new ArrayList<>();
+    OrderOfPlay order = performance.order();
     CutReport report = new CutReport(order, findings);
     CutChecks checks = new CutChecks(report);
-    CutJoin joins = new CutJoin(report);
+    CutJoin joins = new CutJoin(report, performance.keys());
     for (CutStretch cut : CutStretch.of(order.pieces(), spans)) {
       checks.repeats(cut);
       checks.signs(cut);

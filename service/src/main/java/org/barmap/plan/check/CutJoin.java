@@ -2,17 +2,21 @@ package org.barmap.plan.check;
 
 import java.util.List;
 import java.util.Optional;
+import org.barmap.map.Bar;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Severity;
 import org.barmap.plan.order.Piece;
 import org.barmap.plan.turn.Binding;
 
-/** Says where one lands after a cut: meter, beats, instrument, page. */
+/** Says where one lands after a cut: meter, key, beats, instrument, page. */
 final class CutJoin {
   private final CutReport report;
   private final List<Piece> pieces;
+  private final List<Optional<Key>> keys;
 
-  CutJoin(CutReport report) {
+  CutJoin(CutReport report, List<Optional<Key>> keys) {
+    this.keys = keys;
     this.report = report;
     this.pieces = report.order().pieces();
   }
@@ -51,6 +55,7 @@ final class CutJoin {
       return;
     }
     meters(cut, before, after);
+    keys(cut, before, after);
     beats(cut, before, after);
     String held = instruments.get(before);
     String wanted = instruments.get(after);
@@ -90,6 +95,33 @@ final class CutJoin {
         printed
             ? text
             : text + "; the signature lies inside the cut, write it at bar " + report.name(after));
+  }
+
+  private void keys(CutStretch cut, int before, int after) {
+    Optional<Key> from = keys.get(before);
+    Optional<Key> to = keys.get(after);
+    if (from.isEmpty() || to.isEmpty() || from.get().sameAs(to.get())) {
+      return;
+    }
+    String text = "You land in " + to.get().says() + ", coming from " + from.get().says();
+    boolean drawn = pieces.get(after).first() && (startsLine(after) || to.get().printed());
+    report.find(
+        cut,
+        drawn ? Severity.INFO : Severity.DOUBT,
+        "cut-key",
+        drawn
+            ? text
+            : text + "; the signature lies inside the cut, write it at bar " + report.name(after));
+  }
+
+  /** At the beginning of a line the signature stands in print. */
+  private boolean startsLine(int piece) {
+    if (piece == 0) {
+      return true;
+    }
+    Bar bar = pieces.get(piece).bar();
+    Bar before = pieces.get(piece - 1).bar();
+    return bar.page() != before.page() || bar.system() != before.system();
   }
 
   private void beats(CutStretch cut, int before, int after) {

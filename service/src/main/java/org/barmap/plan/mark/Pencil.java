@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
+import org.barmap.map.Key;
 import org.barmap.plan.change.Leave;
 import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.WrittenNumber;
@@ -108,6 +109,8 @@ public final class Pencil {
       one(number, span, span.from(), "insert", "+ " + bars + name + ", see paste-in");
     } else if (change instanceof ShowChange.Tempo tempo) {
       one(number, span, span.from(), "tempo", tempo(tempo));
+    } else if (change instanceof ShowChange.KeyChange key) {
+      one(number, span, span.from(), "key", new Key(key.fifths(), true).says());
     } else if (change instanceof ShowChange.Beats beats) {
       beats(performance, span, beats, cutSlots);
     } else if (change instanceof ShowChange.Instrument instrument) {

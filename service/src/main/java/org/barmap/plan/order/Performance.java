@@ -1,6 +1,8 @@
 package org.barmap.plan.order;
 
 import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Key;
 import org.barmap.plan.change.WrittenNumber;
 
 /**
@@ -8,18 +10,21 @@ import org.barmap.plan.change.WrittenNumber;
  *
  * @param order order of play
  * @param measures one for each piece of the order
+ * @param keys the key in force in each piece of the order, as far as known
  * @param link how the next number follows
  */
-public record Performance(OrderOfPlay order, List<Measure> measures, Link link) {
+public record Performance(
+    OrderOfPlay order, List<Measure> measures, List<Optional<Key>> keys, Link link) {
 
-  /** Takes a defensive copy. */
+  /** Takes defensive copies. */
   public Performance {
     measures = List.copyOf(measures);
+    keys = List.copyOf(keys);
   }
 
   /** Returns the same number, followed by the next in another way. */
   public Performance withLink(Link other) {
-    return new Performance(order, measures, other);
+    return new Performance(order, measures, keys, other);
   }
 
   /** Returns the number as written. */
@@ -30,6 +35,11 @@ public record Performance(OrderOfPlay order, List<Measure> measures, Link link) 
   /** Returns how a step is measured. */
   public Measure measure(Step step) {
     return measures.get(step.index());
+  }
+
+  /** Returns the key in force in a step, as far as known. */
+  public Optional<Key> key(Step step) {
+    return keys.get(step.index());
   }
 
   /** Returns the length of what is played. */

@@ -47,8 +47,8 @@ public record LongRest(
    * Something to hold on to inside a rest.
    *
    * @param after bars of the rest before it
-   * @param what "B", "6/8", "q. = 60", "on at 50", "Molly exits"
-   * @param kind mark, meter, tempo, words or cut
+   * @param what "B", "6/8", "q. = 60", "3 flats", "on at 50", "Molly exits"
+   * @param kind mark, meter, key, tempo, words or cut
    */
   public record Landmark(int after, String what, String kind) {}
 }

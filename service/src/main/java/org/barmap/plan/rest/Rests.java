@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.barmap.map.Bar;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Word;
 import org.barmap.plan.order.Length;
@@ -88,6 +89,7 @@ public final class Rests {
         if (piece.first()) {
           landmarks(piece.bar(), meter, length.bars(), landmarks);
         }
+        key(i, length.bars(), landmarks);
       }
       meter = piece.bar().meter().or(() -> steps.get(from).piece().bar().meter());
       int beats = performance.measure(steps.get(i)).beats();
@@ -126,6 +128,14 @@ public final class Rests {
       String name = performance.number().nameAt(piece.slot());
       landmarks.add(new LongRest.Landmark(after, "on at " + name, "cut"));
     }
+  }
+
+  private void key(int i, int after, List<LongRest.Landmark> landmarks) {
+    Optional<Key> before = performance.key(steps.get(i - 1));
+    performance
+        .key(steps.get(i))
+        .filter(k -> before.filter(b -> !b.sameAs(k)).isPresent())
+        .ifPresent(k -> landmarks.add(new LongRest.Landmark(after, k.says(), "key")));
   }
 
   private static void landmarks(

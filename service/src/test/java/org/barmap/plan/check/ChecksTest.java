@@ -27,6 +27,10 @@ class ChecksTest {
           1 2@fine 3@dc              ~ cut 2 ~ cut-fine ~ to the end
           1 2 3@dc 4                 ~ cut 3 ~ cut-jump ~ don't go back
           1 2 3@6/8 4                ~ cut 2 to 3 ~ cut-meter ~ You land in 6/8, coming from 4/4; the signature lies inside the cut
+          1@k1 2 3@k-3 4             ~ cut 2 to 3 ~ cut-key ~ You land in 3 flats, coming from 1 sharp; the signature lies inside the cut, write it at bar 4
+          1@k1 2 3@k-3 4 5           ~ cut 2 ~ cut-key ~ You land in 3 flats, coming from 1 sharp.
+          1@k1 2 3@k-3 4@s2 5        ~ cut 2 to 3 ~ cut-key ~ You land in 3 flats, coming from 1 sharp.
+          1@k1 2 3 4                 ~ 2 flats from 2; no sharps or flats from 2 ~ contradiction ~ two keys
           1 2 3@w:To_Electric_Bass 4 ~ cut 2 to 3 ~ cut-instrument ~ You land on electric bass, coming from double bass
           1@p1 2 3@p2 4              ~ cut 2 to 3 ~ cut-turn ~ straight to page 2
           1@p1 2 3@p2 4@p4 5@p6 6    ~ cut 2 to 5 ~ cut-pages ~ 3 leaves at once
@@ -62,6 +66,8 @@ class ChecksTest {
   @Test
   void aCutThatHurtsNothingSaysNothing() {
     assertThat(Changes.plan("1 2 3 4 5", "cut 2 to 3").findings()).isEmpty();
+    assertThat(Changes.plan("1@k1 2 3 4@k0 5@k1 6", "cut 3 to 4").findings()).isEmpty();
+    assertThat(Changes.plan("1 2 3@k-3 4", "cut 2").findings()).isEmpty(); // unknown before
     Plan inside = Changes.plan("1 |:2 3 4 5:| 6", "cut 3 to 4");
     assertThat(inside.findings()).isEmpty();
     assertThat(Books.order(inside)).isEqualTo("1 2 5 2 5 6");

@@ -98,6 +98,24 @@ class PencilTest {
   }
 
   @Test
+  void keysAreTrapsAndLandmarksAndStartTheNumber() {
+    Plan plan = Changes.plan("1@k2@p1 2@mr8 10@mr4@k-3@mB 14@p2@k0 15@k-1", "2 sharps from 15");
+    assertThat(plan.lookAhead())
+        .extracting(a -> a.kind() + ": " + a.text())
+        .contains(
+            "key: Key: 3 flats from bar 10",
+            "key: Key: no sharps or flats from bar 14",
+            "key: Key: 2 sharps from bar 15",
+            "page-start: Page 2 starts with bar 14, no sharps or flats: music at once");
+    assertThat(plan.runSheet().get(0).key()).contains("2 sharps");
+    assertThat(plan.rests().get(0).text()).contains("8 to B, 3 flats; the last 4 from 3 flats");
+    assertThat(plan.pencil())
+        .extracting(m -> m.where() + " " + m.mark() + " " + m.sign())
+        .contains("15 key 2 sharps");
+    assertThat(Changes.plan("1 2 3", "").runSheet().get(0).key()).isEmpty();
+  }
+
+  @Test
   void whatChangedSinceIsSaid() {
     BarMap map = Books.book("1@p1@w:q_=_120 2 3@rest 4@p2 5 6 7 8 9 10");
     Plan before = Planner.plan(map, Changes.said(map, "watch at 2"), PlanSettings.USUAL);

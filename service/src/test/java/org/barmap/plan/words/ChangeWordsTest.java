@@ -70,6 +70,12 @@ class ChangeWordsTest {
           No. 7: half = 66 from B                          | tempo B 1/2 66.0
           No. 7: in two from 20 to 40                      | beats 20 40 2
           No. 7: 20 to 40 in two                           | beats 20 40 2
+          No. 7: 3 flats from B                            | key B -3
+          No. 7: two sharps at 34                          | key 34 2
+          No. 7: key at C: 3 flats                         | key C -3
+          No. 7: key at C 3 flats                          | key C -3
+          No. 7: key of 1 sharp from 4 before B            | key 4 before B 1
+          No. 7: no sharps or flats from C                 | key C 0
           No. 7: electric bass at 50                       | instrument 50 electric bass
           No. 7: watch at 57                               | remind 57 watch
           No. 7: pizz. at B                                | remind B pizz
@@ -118,6 +124,8 @@ class ChangeWordsTest {
         "No. 7: cut 49 to 34",
         "No. 9: repeat 10 to 13 three times",
         "No. 7: make it nicer",
+        "No. 7: 9 flats from B",
+        "No. 7: key of E flat from B",
         "No. 7: kazoo at 50",
         "No. 7: J = 120",
         "No. 77 before No. 7"
