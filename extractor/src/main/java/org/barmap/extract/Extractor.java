@@ -11,6 +11,7 @@ import org.barmap.page.PageFiles;
 import org.barmap.page.PageImage;
 import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
+import org.barmap.page.Step;
 import org.barmap.reckon.Reckoner;
 import org.barmap.sign.ReadPage;
 import org.barmap.sign.ReadSystem;
@@ -66,7 +67,9 @@ public final class Extractor implements AutoCloseable {
         progress.page(done, source.hasNext() ? known : done, result.source(), own);
       }
     }
+    long start = Step.start();
     BarMap map = new Reckoner().reckon(options.book(), pages);
+    Step.RECKONING.done(start);
     return new Extraction(map, findings);
   }
 
@@ -85,7 +88,9 @@ public final class Extractor implements AutoCloseable {
 
   private List<ReadSystem> systems(PageImage page, int index, List<Finding> findings) {
     try {
+      long start = Step.start();
       List<FoundSystem> systems = StaffFinder.find(page);
+      Step.STAVES.done(start);
       if (systems.isEmpty()) {
         findings.add(
             Finding.ofPage(

@@ -66,7 +66,9 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
   private void readPage(Document from) {
     int index = next++;
     try {
+      long start = Step.start();
       Mat picture = from.page(index);
+      Step.DECODE.done(start);
       Upright.pages(source, index + 1, picture).forEach(ready::add);
     } catch (UnreadableException e) {
       ready.add(new PageResult.Failed(source, e.finding(source)));

@@ -44,8 +44,13 @@ final class Upright {
       Homography small =
           Homography.scale(
               judged.cols() / (double) picture.cols(), judged.rows() / (double) picture.rows());
+      long start = Step.start();
       boolean hopeless = Sharpness.isHopeless(judged);
+      Step.SHARPNESS.done(start);
+      start = Step.start();
       Optional<PageRegion> region = PageRegion.find(judged);
+      Step.OUTLINE.done(start);
+      start = Step.start();
       View view = View.of(judged, region);
       LineField lines = view.lines();
       if (lines.strength() < SURELY_LEVEL) {
@@ -60,6 +65,7 @@ final class Upright {
       }
       List<PageResult> pages = new ArrayList<>();
       OptionalDouble gutter = view.gutter(lines.space());
+      Step.LEVEL.done(start);
       if (gutter.isEmpty()) {
         pages.add(make(source, index, picture, small, view, lines.space(), hopeless));
         return pages;
@@ -92,6 +98,7 @@ final class Upright {
       double space,
       boolean hopeless) {
     WorkSize size = WorkSize.of(picture, space / small.a()[0]);
+    long start = Step.start();
     try (Mats scope = new Mats()) {
       Mat scaled = size.apply(picture, scope);
       Homography toScaled =
@@ -116,12 +123,16 @@ final class Upright {
             new Scalar(255));
         toWork = toScaled.then(warp);
       }
+      Step.UPRIGHT.done(start);
+      start = Step.start();
       Light.flatten(work, size.space() > 0 ? size.space() : WorkSize.USUAL_SPACE);
       List<Point> hull = view.hull();
       if (!hull.isEmpty()) {
         Homography back = small.inverse().then(toWork);
         Light.whitenOutside(work, hull.stream().map(p -> back.apply(p.x(), p.y())).toList());
       }
+      Step.LIGHT.done(start);
+      start = Step.start();
       List<Finding> findings = new ArrayList<>();
       if (hopeless || Sharpness.isBlurred(work, size.space())) {
         findings.add(
@@ -134,6 +145,7 @@ final class Upright {
                     + ": the picture is too blurred to read; photograph the page again, camera"
                     + " still and focused on the notes."));
       }
+      Step.SHARPNESS.done(start);
       PageImage page =
           new PageImage(
               source,

@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.barmap.map.BarMapJson;
+import org.barmap.page.Step;
 import tools.jackson.databind.JsonNode;
 
 /** The sign network: strips in, heat maps out. */
@@ -52,6 +53,7 @@ final class SignNet implements AutoCloseable {
   }
 
   private List<List<RawSign>> run(List<? extends StripImage> strips) {
+    long start = Step.start();
     int width = strips.stream().mapToInt(StripImage::width).max().orElse(16);
     width = (width + 15) / 16 * 16;
     int plane = width * StripImage.HEIGHT;
@@ -66,6 +68,8 @@ final class SignNet implements AutoCloseable {
       float[][] lineHeat = Models.rows(result, "lines", strips.size());
       float[][] boxHeat = Models.rows(result, "heat", strips.size());
       float[][] size = Models.rows(result, "size", strips.size());
+      Step.SIGNS.done(start);
+      start = Step.start();
       List<List<RawSign>> found = new ArrayList<>();
       for (int n = 0; n < strips.size(); n++) {
         int columns = width / 4;
@@ -79,6 +83,7 @@ final class SignNet implements AutoCloseable {
         signs.addAll(boxes.decode(heats, strips.get(n)));
         found.add(signs);
       }
+      Step.BOXES.done(start);
       return found;
     } catch (OrtException e) {
       throw new IllegalStateException("the sign network failed: " + e.getMessage(), e);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Outline;
 import org.barmap.page.PageImage;
+import org.barmap.page.Step;
 import org.barmap.staff.FoundSystem;
 
 /**
@@ -41,11 +42,14 @@ public final class SignReader implements AutoCloseable {
    *     but {@link ReadSystem#shape} uses the systems
    */
   public List<ReadSystem> read(PageImage page, List<FoundSystem> systems) {
+    long start = Step.start();
     List<StripImage> strips = new ArrayList<>();
     for (FoundSystem system : systems) {
       system.staves().forEach(staff -> strips.add(new StaffStrip(page, staff)));
     }
+    Step.STRIPS.done(start);
     List<List<Sign>> signs = read(strips);
+    start = Step.start();
     List<List<Sign>> joined = new ArrayList<>();
     List<Double> inkEnds = new ArrayList<>();
     List<Double> begins = new ArrayList<>();
@@ -73,6 +77,7 @@ public final class SignReader implements AutoCloseable {
               begins.get(i),
               inkEnds.get(i)));
     }
+    Step.LOOKS.done(start);
     return List.copyOf(read);
   }
 
@@ -86,7 +91,9 @@ public final class SignReader implements AutoCloseable {
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */
   List<List<Sign>> read(List<? extends StripImage> strips) {
     List<List<RawSign>> raw = new ArrayList<>();
-    for (List<RawSign> found : signs.find(strips)) {
+    List<List<RawSign>> boxes = signs.find(strips);
+    long start = Step.start();
+    for (List<RawSign> found : boxes) {
       raw.add(Bracket.settle(strips.get(raw.size()), found));
     }
     List<TextReader.Task> tasks = new ArrayList<>();
@@ -95,7 +102,9 @@ public final class SignReader implements AutoCloseable {
         tasks.add(new TextReader.Task(strips.get(n), s));
       }
     }
+    Step.LOOKS.done(start);
     List<List<Reading>> readings = text.read(tasks);
+    start = Step.start();
     List<List<Sign>> all = new ArrayList<>();
     int next = 0;
     for (int n = 0; n < strips.size(); n++) {
@@ -111,6 +120,7 @@ public final class SignReader implements AutoCloseable {
       found.sort(java.util.Comparator.comparingDouble(Sign::at));
       all.add(List.copyOf(found));
     }
+    Step.LOOKS.done(start);
     return all;
   }
 

@@ -3,6 +3,7 @@ package org.barmap.sign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.page.Step;
 
 /**
  * Reads the text of signs: numerals, meters and marks with the numeral network, words with it and
@@ -38,6 +39,7 @@ final class TextReader implements AutoCloseable {
 
   /** Returns the readings of each sign, in the order given; signs without text keep their own. */
   List<List<Reading>> read(List<Task> tasks) {
+    long start = Step.start();
     List<TextNet.Task> crops = new ArrayList<>();
     for (Task t : tasks) {
       if (hasText(t.sign.kind())) {
@@ -46,7 +48,10 @@ final class TextReader implements AutoCloseable {
                 Crop.of(t.strip, Bracket.numerals(t.sign)), Grammar.of(t.sign.kind())));
       }
     }
+    Step.CROPS.done(start);
+    start = Step.start();
     List<List<Reading>> read = numerals.read(crops);
+    Step.NUMERALS.done(start);
     List<List<Reading>> all = new ArrayList<>();
     int next = 0;
     for (Task t : tasks) {
@@ -89,8 +94,10 @@ final class TextReader implements AutoCloseable {
     if (!own.isEmpty() && own.get(0).probability() >= SURE) {
       return own;
     }
+    long start = Step.start();
     Optional<Reading> general =
         words.read(Crop.of(task.strip, task.sign, WordNet.HEIGHT, WordNet.MOST));
+    Step.WORDS.done(start);
     return general.map(g -> merge(own, g)).orElse(own);
   }
 
