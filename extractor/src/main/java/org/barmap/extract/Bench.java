@@ -1,31 +1,55 @@
 package org.barmap.extract;
 
+import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
-import org.barmap.page.Mats;
+import java.util.Map;
 import org.barmap.page.PageFiles;
-import org.opencv.core.Mat;
-import org.opencv.core.MatOfByte;
-import org.opencv.imgcodecs.Imgcodecs;
-import org.opencv.imgproc.Imgproc;
+import org.barmap.page.PageFloor;
+import org.barmap.page.Step;
 
 /**
  * How long reading takes, against the least any reader must do.
  *
- * @param pages number of pages read
- * @param secondsPerPage median over pages, in a warm process
- * @param floorSecondsPerPage median of decoding the same files and one adaptive threshold
+ * @param pages number of page files read
+ * @param secondsPerPage median over single pages read alone, from file to bar map, in a warm
+ *     process
+ * @param floorSecondsPerPage median of decoding the same files in the same way and one adaptive
+ *     threshold
  * @param ratio the first over the second
+ * @param cpuSecondsPerPage mean processor time of a page, all threads together
+ * @param bookSecondsPerPage mean of a page when all of them are read as one book
  * @param peakMiB most memory the process ever held, MiB; 0 where the system doesn't tell
+ * @param stages mean seconds a page spends in each step; what runs on two threads counts twice
  */
 public record Bench(
-    int pages, double secondsPerPage, double floorSecondsPerPage, double ratio, double peakMiB) {
+    int pages,
+    double secondsPerPage,
+    double floorSecondsPerPage,
+    double ratio,
+    double cpuSecondsPerPage,
+    double bookSecondsPerPage,
+    double peakMiB,
+    Map<String, Double> stages) {
 
-  /** Measures; files of one page each (PNG, JPEG) give a true floor. */
+  /** How often everything is measured. */
+  private static final int ROUNDS = 3;
+
+  /** Files read and not counted at first: classes, natives and models load, code is compiled. */
+  private static final int WARM_UP = 12;
+
+  /** Takes a defensive copy. */
+  public Bench {
+    stages = Collections.unmodifiableMap(new LinkedHashMap<>(stages));
+  }
+
+  /** Measures; files of one page each (PNG, JPEG) give figures by the page. */
   public static Bench read(List<Path> paths) throws IOException {
     List<Path> files = PageFiles.list(paths).files();
     if (files.isEmpty()) {
@@ -34,37 +58,46 @@ public record Bench(
     List<Double> reading = new ArrayList<>();
     List<Double> floor = new ArrayList<>();
     try (Extractor extractor = Extractor.open()) {
-      // The first rounds load classes and natives and compile; they are not counted.
-      for (Path file : files.subList(0, Math.min(3, files.size()))) {
-        extractor.read(List.of(file), Options.NONE, Progress.NONE);
-        floor(file);
+      for (int i = 0; i < WARM_UP; i++) {
+        page(extractor, files.get(i % files.size()));
+        PageFloor.measure(files.get(i % files.size()));
       }
-      for (Path file : files) {
-        long start = System.nanoTime();
-        extractor.read(List.of(file), Options.NONE, Progress.NONE);
-        reading.add((System.nanoTime() - start) / 1e9);
-        start = System.nanoTime();
-        floor(file);
-        floor.add((System.nanoTime() - start) / 1e9);
+      Map<Step, Double> before = Step.seconds();
+      double cpu = 0;
+      for (int round = 0; round < ROUNDS; round++) {
+        for (Path file : files) {
+          double start = cpuSeconds();
+          reading.add(page(extractor, file));
+          cpu += cpuSeconds() - start;
+          long begun = System.nanoTime();
+          PageFloor.measure(file);
+          floor.add((System.nanoTime() - begun) / 1e9);
+        }
       }
+      Map<String, Double> stages = new LinkedHashMap<>();
+      Step.seconds()
+          .forEach(
+              (s, t) -> stages.put(s.word(), (t - before.getOrDefault(s, 0.0)) / reading.size()));
+      long begun = System.nanoTime();
+      extractor.read(files, Options.NONE, Progress.NONE);
+      double book = (System.nanoTime() - begun) / 1e9 / files.size();
+      double page = median(reading);
+      double least = median(floor);
+      return new Bench(
+          files.size(), page, least, page / least, cpu / reading.size(), book, peak(), stages);
     }
-    double page = median(reading);
-    double least = median(floor);
-    return new Bench(files.size(), page, least, page / least, peak());
   }
 
-  private static void floor(Path file) throws IOException {
-    byte[] bytes = Files.readAllBytes(file);
-    try (Mats scope = new Mats()) {
-      MatOfByte packed = new MatOfByte(bytes);
-      scope.keep(packed);
-      Mat gray = scope.keep(Imgcodecs.imdecode(packed, Imgcodecs.IMREAD_GRAYSCALE));
-      if (!gray.empty()) {
-        Mat ink = scope.mat();
-        Imgproc.adaptiveThreshold(
-            gray, ink, 255, Imgproc.ADAPTIVE_THRESH_MEAN_C, Imgproc.THRESH_BINARY_INV, 51, 12);
-      }
-    }
+  private static double page(Extractor extractor, Path file) {
+    long start = System.nanoTime();
+    extractor.read(List.of(file), Options.NONE, Progress.NONE);
+    return (System.nanoTime() - start) / 1e9;
+  }
+
+  private static double cpuSeconds() {
+    return ManagementFactory.getOperatingSystemMXBean() instanceof OperatingSystemMXBean system
+        ? system.getProcessCpuTime() / 1e9
+        : 0;
   }
 
   private static double median(List<Double> values) {

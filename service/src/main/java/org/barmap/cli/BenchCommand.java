@@ -2,6 +2,7 @@ package org.barmap.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,6 +46,13 @@ final class BenchCommand implements Callable<Integer> {
       description = "What to measure; all of it unless you say so.")
   private Optional<What> what = Optional.empty();
 
+  @Parameters(
+      index = "1..*",
+      arity = "0..*",
+      paramLabel = "PAGES",
+      description = "Files and folders to read; the demo book unless you name some.")
+  private List<Path> paths = List.of();
+
   @Option(names = "--json", description = "Prints the figures as JSON.")
   private boolean json;
 
@@ -78,13 +86,18 @@ final class BenchCommand implements Callable<Integer> {
     return what.map(w -> w == one).orElse(true);
   }
 
-  private static void read(Map<String, Object> figures) throws IOException {
-    Bench bench = Bench.read(List.of(Home.demoBook()));
+  private void read(Map<String, Object> figures) throws IOException {
+    Bench bench = Bench.read(paths.isEmpty() ? List.of(Home.demoBook()) : paths);
     figures.put("pages", bench.pages());
     figures.put("secondsPerPage", rounded(bench.secondsPerPage()));
     figures.put("floorSecondsPerPage", rounded(bench.floorSecondsPerPage()));
     figures.put("ratio", rounded(bench.ratio()));
+    figures.put("cpuSecondsPerPage", rounded(bench.cpuSecondsPerPage()));
+    figures.put("bookSecondsPerPage", rounded(bench.bookSecondsPerPage()));
     figures.put("peakMiB", rounded(bench.peakMiB()));
+    Map<String, Object> stages = new LinkedHashMap<>();
+    bench.stages().forEach((name, seconds) -> stages.put(name, rounded(seconds)));
+    figures.put("stages", stages);
   }
 
   /** Rounds a figure to a thousandth. */
