@@ -53,6 +53,17 @@ final class PlanText {
       n.open()
           .forEach(
               o -> line("    " + o.kind().word() + " " + bar(o.first()) + " to " + bar(o.last())));
+      n.known()
+          .ifPresent(
+              k ->
+                  line(
+                      "    "
+                          + plain(k.seconds())
+                          + " s for the "
+                          + plain(k.bars())
+                          + " bars with a tempo; "
+                          + plain(k.barsWithout())
+                          + " have none"));
     } else {
       line(String.format(Locale.ROOT, "%-34s %s", name + title, n.state().word()));
     }

@@ -79,10 +79,12 @@ public final class CutList {
     } else if (change instanceof ShowChange.Tempo t) {
       return "tempo from "
           + one(t.first())
+          + t.last().map(l -> " to " + one(l)).orElse("")
           + " "
           + BEATS.getOrDefault(t.beat(), t.beat())
           + " = "
-          + plain(t.perMinute());
+          + plain(t.perMinute())
+          + t.toPerMinute().map(to -> " to " + plain(to)).orElse("");
     } else if (change instanceof ShowChange.KeyChange k) {
       return new Key(k.fifths(), true).says() + " from " + one(k.first());
     } else if (change instanceof ShowChange.Instrument i) {

@@ -17,7 +17,9 @@ import org.barmap.plan.order.OpenStretch;
  * @param state played, tacet or cut
  * @param order bar entries as they sound
  * @param written bars written, both endings counted, pickups not
+ * @param pace where beats or tempo become others, in the order of play; may be empty
  * @param played what is played
+ * @param known what of its time is known, where not all of it is
  * @param cut what is left out on the way, over all passes
  * @param open vamps and safeties
  * @param link how the next number follows
@@ -28,7 +30,9 @@ public record NumberPlan(
     State state,
     List<Entry> order,
     int written,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Stretch> pace,
     Length played,
+    @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<KnownTime> known,
     Length cut,
     List<OpenStretch> open,
     Link link) {
@@ -36,6 +40,7 @@ public record NumberPlan(
   /** Takes defensive copies. */
   public NumberPlan {
     order = List.copyOf(order);
+    pace = List.copyOf(pace);
     open = List.copyOf(open);
   }
 
@@ -54,6 +59,28 @@ public record NumberPlan(
       return name().toLowerCase(Locale.ROOT);
     }
   }
+
+  /**
+   * How bars are counted and how fast they go, from one bar on until the next stretch.
+   *
+   * @param from how many single bars of the order of play come before it, each bar of a multi-bar
+   *     rest and pickups counted
+   * @param beats beats the director shows in a bar; 0 where no meter is known
+   * @param perMinute quarters a minute at its start; empty where no tempo is known
+   * @param toPerMinute quarters a minute at its end, where the tempo changes by and by
+   */
+  @JsonInclude(JsonInclude.Include.NON_ABSENT)
+  public record Stretch(
+      int from, int beats, Optional<Double> perMinute, Optional<Double> toPerMinute) {}
+
+  /**
+   * What of a number's time is known.
+   *
+   * @param seconds how long the bars with a tempo last
+   * @param bars how many bars that are
+   * @param barsWithout bars that have no tempo
+   */
+  public record KnownTime(double seconds, int bars, int barsWithout) {}
 
   /**
    * A bar entry as it sounds.

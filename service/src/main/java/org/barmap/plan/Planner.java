@@ -127,7 +127,9 @@ public final class Planner {
             NumberPlan.State.PLAYED,
             Entries.of(order.steps()),
             written(performance.number()),
+            Paces.of(performance),
             performance.played().rounded(),
+            Paces.known(performance),
             performance.cut().rounded(),
             order.open(),
             performance.link()));
@@ -150,7 +152,9 @@ public final class Planner {
             state,
             List.of(),
             written(number),
+            List.of(),
             Length.none(),
+            Optional.empty(),
             out.rounded(),
             List.of(),
             performance.link()));

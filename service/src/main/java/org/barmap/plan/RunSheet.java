@@ -18,6 +18,7 @@ import org.barmap.plan.order.Link;
  * @param entranceAfter bars of rest before the first entrance
  * @param key the key it starts in, as a player says it, "3 flats"; empty where unknown
  * @param seconds how long it lasts, where tempi are known
+ * @param known what of that is known, where not all of it is
  * @param link how the next number follows
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
@@ -31,6 +32,7 @@ public record RunSheet(
     Optional<Integer> entranceAfter,
     Optional<String> key,
     Optional<Double> seconds,
+    Optional<NumberPlan.KnownTime> known,
     Link link) {
 
   /** Takes a defensive copy. */

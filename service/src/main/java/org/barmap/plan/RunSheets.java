@@ -41,6 +41,7 @@ final class RunSheets {
         entrance.isPresent() ? Optional.of(bars) : Optional.empty(),
         performance.order().steps().stream().findFirst().flatMap(performance::key).map(Key::says),
         performance.played().rounded().seconds(),
+        Paces.known(performance),
         performance.link());
   }
 
@@ -51,6 +52,7 @@ final class RunSheets {
         state,
         page(number),
         List.of(),
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),

@@ -50,7 +50,16 @@ final class RunSheetPages {
     if (!line.instruments().isEmpty()) {
       parts.add(String.join(", then ", line.instruments()));
     }
+    line.key().ifPresent(k -> parts.add("starts in " + k));
     line.seconds().filter(s -> s > 0).ifPresent(s -> parts.add("about " + Says.minutes(s)));
+    line.known()
+        .ifPresent(
+            k ->
+                parts.add(
+                    Says.minutes(k.seconds())
+                        + " and "
+                        + Says.bars(k.barsWithout())
+                        + " without a tempo"));
     return String.join("  \u00B7  ", parts);
   }
 

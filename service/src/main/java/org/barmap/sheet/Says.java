@@ -26,4 +26,9 @@ final class Says {
   private static String plain(double value) {
     return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
   }
+
+  /** Returns a number of bars: "1 bar", "12 bars". */
+  static String bars(int bars) {
+    return bars == 1 ? "1 bar" : bars + " bars";
+  }
 }

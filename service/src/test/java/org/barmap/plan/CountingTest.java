@@ -79,6 +79,67 @@ class CountingTest {
     assertThat(seconds("1@w:Allegro_\u2669_=_60 2 3@w:\u2669_=_120 4")).isEqualTo(12);
   }
 
+  /**
+   * Computed: 4 bars of 4/4 from 60 to 120 a minute, evenly over 16 quarters: the time is the
+   * integral of 60 / (60 + 60 x / 16) over x from 0 to 16, which is 16 ln 2 = 11.09 s.
+   */
+  @Test
+  void aRampBetweenTwoGivenTempiIsALine() {
+    assertThat(seconds("1@w:q_=_60 2@w:accel. 3 4 5 6@w:q_=_120 7"))
+        .isCloseTo(4 + 16 * Math.log(2) + 4, within(0.005));
+    assertThat(seconds("1@w:q_=_120 2@w:poco_rit. 3 4 5 6@w:q_=_60 7"))
+        .isCloseTo(2 + 16 * Math.log(2) + 8, within(0.005));
+    // the other way than its word, no tempo before, no tempo after, another word between, a repeat
+    assertThat(seconds("1@w:q_=_60 2@w:rit. 3 4@w:q_=_120 5")).isNegative();
+    assertThat(seconds("1 2@w:rit. 3 4@w:q_=_120 5")).isNegative();
+    assertThat(seconds("1@w:q_=_60 2@w:accel. 3 4")).isNegative();
+    assertThat(seconds("1@w:q_=_60 2@w:accel. 3@w:freely 4@w:q_=_120")).isNegative();
+    assertThat(seconds("1@w:q_=_60 2@w:accel. |:3:| 4@w:q_=_120")).isNegative();
+    assertThat(seconds("1@w:q_=_60 2@w:accel. 3@w:a_tempo 4@w:q_=_120")).isNegative();
+  }
+
+  @Test
+  void aRampCanBeSaid() {
+    ShowChanges changes =
+        ChangesJson.read(
+            """
+            { "format": "changes/1", "changes": [
+              { "id": "t", "kind": "tempo", "first": "1", "beat": "1/4", "perMinute": 60 },
+              { "id": "r", "kind": "tempo", "first": "3", "last": "6", "beat": "1/4",
+                "perMinute": 60, "toPerMinute": 120 } ] }
+            """);
+    NumberPlan planned = plan("1 2 3 4@mr3 7 8", changes).numbers().get(0);
+    assertThat(planned.played().seconds().orElse(-1.0))
+        .isCloseTo(8 + 16 * Math.log(2) + 4, within(0.005));
+    assertThat(planned.pace())
+        .extracting(
+            p -> p.from() + " " + p.perMinute().orElse(0.0) + " " + p.toPerMinute().orElse(0.0))
+        .containsExactly("0 60.0 0.0", "2 60.0 75.0", "3 75.0 120.0", "6 120.0 0.0");
+    NumberPlan cut = plan("1 2 3 4@mr3 7 8", both(changes, cut(4, 5))).numbers().get(0);
+    assertThat(cut.played().seconds().orElse(-1.0))
+        .isCloseTo(8 + 8 * Math.log(2) + 4, within(0.005));
+  }
+
+  private static ShowChanges both(ShowChanges a, ShowChanges b) {
+    return new ShowChanges(
+        java.util.stream.Stream.concat(a.changes().stream(), b.changes().stream()).toList());
+  }
+
+  @Test
+  void whatIsKnownOfANumbersTimeIsSaid() {
+    NumberPlan planned =
+        plan("0@n0 1@w:q_=_60 2 3@mr4@w:Slower 7@w:in_two@w:q_=_120 8", ShowChanges.none())
+            .numbers()
+            .get(0);
+    assertThat(planned.played().seconds()).isEmpty();
+    assertThat(planned.known()).contains(new NumberPlan.KnownTime(12.0, 4, 4));
+    assertThat(planned.pace())
+        .extracting(p -> p.from() + " " + p.beats() + " " + p.perMinute().orElse(0.0))
+        .containsExactly("0 4 0.0", "1 4 60.0", "3 4 0.0", "7 2 120.0");
+    assertThat(plan("1 2 3", ShowChanges.none()).numbers().get(0).known()).isEmpty();
+    assertThat(plan("1@w:q_=_60 2", ShowChanges.none()).numbers().get(0).known()).isEmpty();
+  }
+
   @Test
   void aTempoComesBackAfterAHoldOnIt() {
     Plan plan = plan("1@w:\u2669_=_120@mr8 9@w:rit.@rest 10@w:a_tempo@mr4 14", ShowChanges.none());

@@ -111,12 +111,10 @@ public final class ChangesJson {
       c.numbers().forEach(numbers::add);
     } else if (change instanceof ShowChange.Tempo c) {
       node.put("first", c.first());
+      c.last().ifPresent(v -> node.put("last", v));
       node.put("beat", c.beat());
-      if (c.perMinute() == Math.rint(c.perMinute())) {
-        node.put("perMinute", (int) c.perMinute());
-      } else {
-        node.put("perMinute", c.perMinute());
-      }
+      figure(node, "perMinute", c.perMinute());
+      c.toPerMinute().ifPresent(v -> figure(node, "toPerMinute", v));
     } else if (change instanceof ShowChange.KeyChange c) {
       node.put("first", c.first());
       node.put("fifths", c.fifths());
@@ -126,6 +124,14 @@ public final class ChangesJson {
     } else if (change instanceof ShowChange.Remind c) {
       node.put("first", c.first());
       node.put("what", c.what().word());
+    }
+  }
+
+  private static void figure(ObjectNode node, String key, double value) {
+    if (value == Math.rint(value)) {
+      node.put(key, (int) value);
+    } else {
+      node.put(key, value);
     }
   }
 
@@ -163,7 +169,17 @@ public final class ChangesJson {
       }
       case "tempo" ->
           new ShowChange.Tempo(
-              meta, number, first, text(n, "beat"), n.path("perMinute").asDouble(0));
+              meta,
+              number,
+              first,
+              text(n, "beat"),
+              n.path("perMinute").asDouble(0),
+              n.has("toPerMinute")
+                  ? optional(n, "last").or(() -> Optional.of(first))
+                  : Optional.empty(),
+              n.has("toPerMinute")
+                  ? Optional.of(n.path("toPerMinute").asDouble(0))
+                  : Optional.empty());
       case "key" -> new ShowChange.KeyChange(meta, number, first, n.path("fifths").asInt(0));
       case "beats" -> new ShowChange.Beats(meta, number, first, last, n.path("beats").asInt(1));
       case "instrument" -> new ShowChange.Instrument(meta, number, first, text(n, "to"));

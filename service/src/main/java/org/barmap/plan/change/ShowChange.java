@@ -123,13 +123,33 @@ public sealed interface ShowChange
   }
 
   /**
-   * A tempo from a bar on, until the next tempo.
+   * A tempo from a bar on, until the next tempo; or from one tempo to another by and by.
    *
    * @param beat note value of the beat as a share of a whole note, "1/4", "3/8"
    * @param perMinute beats a minute
+   * @param last the last bar of a change by and by
+   * @param toPerMinute beats a minute after it
    */
-  record Tempo(Meta meta, String number, String first, String beat, double perMinute)
+  record Tempo(
+      Meta meta,
+      String number,
+      String first,
+      String beat,
+      double perMinute,
+      Optional<String> last,
+      Optional<Double> toPerMinute)
       implements ShowChange {
+
+    /** Makes a tempo that stays. */
+    public Tempo(Meta meta, String number, String first, String beat, double perMinute) {
+      this(meta, number, first, beat, perMinute, Optional.empty(), Optional.empty());
+    }
+
+    @Override
+    public Optional<String> lastAddress() {
+      return last.or(this::firstAddress);
+    }
+
     @Override
     public String kind() {
       return "tempo";

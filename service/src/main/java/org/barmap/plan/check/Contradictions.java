@@ -75,7 +75,9 @@ public final class Contradictions {
           findings);
     } else if (a.change() instanceof ShowChange.Tempo x
         && b.change() instanceof ShowChange.Tempo y
-        && (x.perMinute() != y.perMinute() || !x.beat().equals(y.beat()))) {
+        && (x.perMinute() != y.perMinute()
+            || !x.beat().equals(y.beat())
+            || !x.toPerMinute().equals(y.toPerMinute()))) {
       add(number, b, "contradiction", "has two tempi; the later change holds.", findings);
     } else if (a.change() instanceof ShowChange.KeyChange x
         && b.change() instanceof ShowChange.KeyChange y

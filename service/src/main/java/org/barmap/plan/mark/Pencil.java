@@ -121,10 +121,12 @@ public final class Pencil {
   }
 
   private static String tempo(ShowChange.Tempo tempo) {
-    double value = tempo.perMinute();
-    String figure =
-        value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
-    return Signs.note(tempo.beat()) + " = " + figure;
+    String by = tempo.toPerMinute().map(to -> ", by and by to " + figure(to)).orElse("");
+    return Signs.note(tempo.beat()) + " = " + figure(tempo.perMinute()) + by;
+  }
+
+  private static String figure(double value) {
+    return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
   }
 
   private void beats(

@@ -19,9 +19,10 @@ import org.barmap.plan.change.ShowChange;
  * Tells how long the pieces of a number last.
  *
  * <p>Meter, tempo and the number of beats hold from where they stand, in reading order. A tempo is
- * known from a metronome mark or a tempo change until words call for another tempo; it is never
- * guessed. Beats: as the change or the words ("in two") say, else a compound meter (6/8, 9/8, 12/8)
- * in dotted beats, any other in its lower figure (common practice).
+ * known from a metronome mark or a tempo change until words call for another tempo; a rit. or an
+ * accel. is known where the tempo it leads to is given, see {@link Ramp}; nothing is guessed.
+ * Beats: as the change or the words ("in two") say, else a compound meter (6/8, 9/8, 12/8) in
+ * dotted beats, any other in its lower figure (common practice).
  */
 public final class Clock {
   private static final Pattern IN_BEATS =
@@ -40,6 +41,15 @@ public final class Clock {
   private OptionalInt said = OptionalInt.empty();
   private Optional<Meter> meter = Optional.empty();
 
+  /** A rit. or accel. printed in the book, waiting for the tempo it leads to. */
+  private Optional<Ramp> ramp = Optional.empty();
+
+  /** A change of tempo by and by, and the way there. */
+  private Optional<Led> led = Optional.empty();
+
+  /** A tempo that a change leads to another until a slot. */
+  private record Led(Ramp ramp, int last, double to) {}
+
   private Clock() {}
 
   /** Returns a measure for each piece, in the same order. */
@@ -54,12 +64,25 @@ public final class Clock {
       }
     }
     for (Piece piece : pieces) {
-      clock.one(piece);
+      clock.arrive(pieces, piece);
+      clock.one(pieces, piece);
     }
+    clock.led.ifPresent(l -> l.ramp.fill(pieces, clock.measures, pieces.size(), l.to));
     return List.copyOf(clock.measures);
   }
 
-  private void one(Piece piece) {
+  /** Ends a change of tempo by and by where its last bar is over. */
+  private void arrive(List<Piece> pieces, Piece piece) {
+    led.filter(l -> piece.slot() > l.last && piece.inserted().isEmpty())
+        .ifPresent(
+            l -> {
+              l.ramp.fill(pieces, measures, measures.size(), l.to);
+              led = Optional.empty();
+              set(pieces, l.to);
+            });
+  }
+
+  private void one(List<Piece> pieces, Piece piece) {
     if (piece.first()) {
       Bar bar = piece.bar();
       Optional<Meter> now = bar.meter();
@@ -68,12 +91,12 @@ public final class Clock {
         said = OptionalInt.empty();
       }
       meter = now.or(() -> meter);
-      words(bar.words());
+      words(pieces, bar.words());
     }
     if (piece.inserted().isEmpty()) {
       for (Span span : starting.getOrDefault(piece.slot(), List.of())) {
         if (span.change() instanceof ShowChange.Tempo t && !piece.cut()) {
-          set(OptionalDouble.of(t.perMinute() * Metronome.quarters(t.beat())));
+          change(pieces, t, span.to());
         } else if (span.change() instanceof ShowChange.Beats) {
           beatsInForce.add(span);
         }
@@ -92,22 +115,41 @@ public final class Clock {
     int shown = beats.orElse(meter.map(Clock::usualBeats).orElse(0));
     OptionalDouble quarters =
         meter.map(m -> OptionalDouble.of(m.quarters())).orElse(OptionalDouble.empty());
-    measures.add(new Measure(quarters, shown, meter.map(Meter::unit).orElse(0), tempo));
+    measures.add(new Measure(quarters, shown, meter.map(Meter::unit).orElse(0), pace()));
   }
 
-  private void set(OptionalDouble perMinute) {
-    tempo = perMinute;
-    steady = perMinute;
+  private Optional<Pace> pace() {
+    return tempo.isPresent() ? Optional.of(Pace.even(tempo.getAsDouble())) : Optional.empty();
+  }
+
+  private void change(List<Piece> pieces, ShowChange.Tempo change, int last) {
+    double share = Metronome.quarters(change.beat());
+    double from = change.perMinute() * share;
+    set(pieces, from);
+    led =
+        change
+            .toPerMinute()
+            .map(
+                to -> new Led(new Ramp(measures.size(), from, Optional.empty()), last, to * share));
+  }
+
+  private void set(List<Piece> pieces, double perMinute) {
+    ramp.ifPresent(r -> r.fill(pieces, measures, measures.size(), perMinute));
+    ramp = Optional.empty();
+    led = Optional.empty();
+    tempo = OptionalDouble.of(perMinute);
+    steady = tempo;
     if (first.isEmpty()) {
-      first = perMinute;
+      first = tempo;
     }
   }
 
-  private void words(List<Word> words) {
+  private void words(List<Piece> pieces, List<Word> words) {
     OptionalDouble mark = OptionalDouble.empty();
     boolean back = false;
     boolean toFirst = false;
     boolean unknown = false;
+    Optional<Boolean> leads = Optional.empty();
     for (Word word : words) {
       String text = word.text();
       OptionalDouble here = Metronome.quartersPerMinute(text);
@@ -115,18 +157,24 @@ public final class Clock {
       back |= Metronome.goesBack(text);
       toFirst |= Metronome.goesToFirst(text);
       unknown |= Metronome.makesUnknown(text);
+      leads = leads.or(() -> Metronome.ramp(text));
       Matcher beats = IN_BEATS.matcher(text);
       if (beats.find()) {
         said = OptionalInt.of(figure(beats.group(1)));
       }
     }
+    if (led.isPresent()) {
+      return; // the change says how fast these bars go
+    }
     if (mark.isPresent()) {
-      set(mark);
-    } else if (toFirst) {
-      tempo = first;
-    } else if (back) {
-      tempo = steady;
+      set(pieces, mark.getAsDouble());
+    } else if (toFirst || back) {
+      tempo = toFirst ? first : steady;
+      ramp = Optional.empty();
     } else if (unknown) {
+      double before = tempo.orElse(0);
+      ramp =
+          leads.filter(l -> before > 0).map(l -> new Ramp(measures.size(), before, Optional.of(l)));
       tempo = OptionalDouble.empty();
     }
   }

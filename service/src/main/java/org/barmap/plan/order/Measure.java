@@ -1,5 +1,6 @@
 package org.barmap.plan.order;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -8,9 +9,19 @@ import java.util.OptionalDouble;
  * @param quarters length of a whole bar in quarter notes; empty where no meter is known
  * @param beats beats the director shows in a whole bar; 0 where no meter is known
  * @param unit lower figure of the meter; 0 where none is known
- * @param perMinute quarters a minute; empty where no tempo is known
+ * @param pace how fast it goes; empty where no tempo is known
  */
-public record Measure(OptionalDouble quarters, int beats, int unit, OptionalDouble perMinute) {
+public record Measure(OptionalDouble quarters, int beats, int unit, Optional<Pace> pace) {
+
+  /** Returns quarters a minute, as an even tempo that takes as long; empty where none is known. */
+  public OptionalDouble perMinute() {
+    return pace.map(p -> OptionalDouble.of(p.mean())).orElse(OptionalDouble.empty());
+  }
+
+  /** Returns the same measure at another pace. */
+  Measure withPace(Optional<Pace> now) {
+    return new Measure(quarters, beats, unit, now);
+  }
 
   /** Returns how many quarters one beat named in the meter's lower figure lasts. */
   public double quartersPerUnit() {

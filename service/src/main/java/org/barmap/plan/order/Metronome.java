@@ -3,6 +3,7 @@ package org.barmap.plan.order;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -41,6 +42,10 @@ public final class Metronome {
           "(?<![\\d/])(\\d{1,2})/(1|2|4|8|16)\\s*=\\s*(\\d{2,3}(?:\\.\\d+)?)(?!\\d)", FLAGS);
   private static final Pattern BACK = Pattern.compile("\\ba\\s+tempo\\b", FLAGS);
   private static final Pattern FIRST = Pattern.compile("\\btempo\\s+(?:primo|i|1)\\b", FLAGS);
+  private static final Pattern SLOWING =
+      Pattern.compile("\\b(?:rit(?:ard(?:ando)?)?|rall(?:entando)?|allarg(?:ando)?)\\b", FLAGS);
+  private static final Pattern QUICKENING =
+      Pattern.compile("\\b(?:accel(?:erando)?|string(?:endo)?)\\b", FLAGS);
   private static final Pattern OTHER =
       Pattern.compile(
           "\\b(?:rit(?:ard(?:ando)?|enuto)?|rall(?:entando)?|accel(?:erando)?|string(?:endo)?"
@@ -88,6 +93,13 @@ public final class Metronome {
   /** Tells whether the words change or restore a tempo. */
   public static boolean changesTempo(String words) {
     return goesBack(words) || goesToFirst(words) || makesUnknown(words);
+  }
+
+  /** Tells whether the words let the tempo go slower (true) or faster from here on by and by. */
+  static Optional<Boolean> ramp(String words) {
+    boolean slowing = SLOWING.matcher(words).find();
+    boolean quickening = QUICKENING.matcher(words).find();
+    return slowing == quickening ? Optional.empty() : Optional.of(slowing);
   }
 
   /** Tells whether the words mean another tempo without saying which. */

@@ -43,6 +43,7 @@ final class Instruction extends Reader {
     }
     return new StretchReader(number, words, meta)
         .read()
+        .or(() -> new LedTempo(number, words, meta).read())
         .or(() -> new KeyReader(number, words, meta).read())
         .or(() -> new PointReader(number, words, meta).read())
         .orElseGet(

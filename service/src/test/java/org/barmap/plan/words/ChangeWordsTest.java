@@ -68,6 +68,8 @@ class ChangeWordsTest {
           No. 7: tempo 132 at 1                            | tempo 1 1/4 132.0
           No. 7: tempo 80 at 21                            | tempo 21 3/8 80.0
           No. 7: half = 66 from B                          | tempo B 1/2 66.0
+          No. 7: accel. from 20 to 28, quarter = 100 to 132 | tempo 20 28 1/4 100.0 132
+          No. 7: rit. 4 before C to C, half = 60 to 40     | tempo 4 before C C 1/2 60.0 40
           No. 7: in two from 20 to 40                      | beats 20 40 2
           No. 7: 20 to 40 in two                           | beats 20 40 2
           No. 7: 3 flats from B                            | key B -3
@@ -124,6 +126,7 @@ class ChangeWordsTest {
         "No. 7: cut 49 to 34",
         "No. 9: repeat 10 to 13 three times",
         "No. 7: make it nicer",
+        "No. 7: rit. from 20 to 28 quarter = 100 to 132",
         "No. 7: 9 flats from B",
         "No. 7: key of E flat from B",
         "No. 7: kazoo at 50",

@@ -31,6 +31,7 @@ class RoundTripTest {
           { "id": "11", "number": "7", "kind": "tempo", "first": "1", "beat": "1/4", "perMinute": 132 },
           { "id": "12", "number": "7", "kind": "tempo", "first": "B", "beat": "3/8", "perMinute": 60.5 },
           { "id": "13", "number": "7", "kind": "beats", "first": "20", "last": "40", "beats": 2 },
+          { "id": "20", "number": "7", "kind": "tempo", "first": "20", "last": "28", "beat": "1/4", "perMinute": 100, "toPerMinute": 132 },
           { "id": "18", "number": "7", "kind": "key", "first": "B", "fifths": -3 },
           { "id": "19", "number": "7", "kind": "key", "first": "34", "fifths": 0 },
           { "id": "14", "number": "7", "kind": "instrument", "first": "50", "to": "electric bass" },
