@@ -1,7 +1,6 @@
 package org.barmap.reckon;
 
 import java.util.Arrays;
-import java.util.stream.IntStream;
 import org.barmap.reckon.Solution.Choice;
 
 /**
@@ -15,9 +14,10 @@ import org.barmap.reckon.Solution.Choice;
 record Move(int[] shifts, double[] weights, double other, int otherMax) implements Step {
 
   /**
-   * Forward weight, relative to the best state's, below which a state no longer counts in a sum.
+   * Forward weight, relative to the best state's, below which a state no longer counts when the
+   * next best count is looked for.
    */
-  private static final double NEGLIGIBLE = 1e-9;
+  private static final double NEGLIGIBLE = 1e-6;
 
   /** A move with listed alternatives only. */
   static Move of(int[] shifts, double[] weights) {
@@ -43,13 +43,95 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
     return weight;
   }
 
-  @Override
-  public void sum(double[] in, double[] out) {
-    for (int i = 0; i < shifts.length; i++) {
-      for (int s = shifts[i]; s < in.length; s++) {
-        out[s] += weights[i] * in[s - shifts[i]];
+  /** Writes a multiple. */
+  static void scaled(double[] in, double weight, double[] out) {
+    for (int s = 0; s < in.length; s++) {
+      out[s] = weight * in[s];
+    }
+  }
+
+  /** Adds the alternatives, four in one pass. */
+  private void addAll(double[] in, double[] out) {
+    int n = in.length;
+    int i = 0;
+    for (; i + 3 < shifts.length; i += 4) {
+      int a = shifts[i];
+      int b = shifts[i + 1];
+      int c = shifts[i + 2];
+      int d = shifts[i + 3];
+      // local copies, because writing to out might change the array's
+      double u = weights[i];
+      double v = weights[i + 1];
+      double w = weights[i + 2];
+      double x = weights[i + 3];
+      int most = Math.max(Math.max(a, b), Math.max(c, d));
+      for (int k = i; k < i + 4; k++) {
+        add(in, weights[k], shifts[k], Math.min(n, most), out);
+      }
+      for (int s = most; s < n; s++) {
+        out[s] += u * in[s - a] + v * in[s - b] + w * in[s - c] + x * in[s - d];
       }
     }
+    for (; i < shifts.length; i++) {
+      add(in, weights[i], shifts[i], n, out);
+    }
+  }
+
+  /** Adds a multiple, {@code shift} states further on, up to a state. */
+  private static void add(double[] in, double weight, int shift, int end, double[] out) {
+    for (int s = shift; s < end; s++) {
+      out[s] += weight * in[s - shift];
+    }
+  }
+
+  /** The same as {@link #addAll} the other way. */
+  private void addAllBack(double[] in, double[] out) {
+    int n = in.length;
+    int i = 0;
+    for (; i + 3 < shifts.length; i += 4) {
+      int a = shifts[i];
+      int b = shifts[i + 1];
+      int c = shifts[i + 2];
+      int d = shifts[i + 3];
+      // local copies, because writing to out might change the array's
+      double u = weights[i];
+      double v = weights[i + 1];
+      double w = weights[i + 2];
+      double x = weights[i + 3];
+      int end = Math.max(0, n - Math.max(Math.max(a, b), Math.max(c, d)));
+      for (int s = 0; s < end; s++) {
+        out[s] += u * in[s + a] + v * in[s + b] + w * in[s + c] + x * in[s + d];
+      }
+      for (int k = i; k < i + 4; k++) {
+        addBack(in, weights[k], shifts[k], end, out);
+      }
+    }
+    for (; i < shifts.length; i++) {
+      addBack(in, weights[i], shifts[i], 0, out);
+    }
+  }
+
+  private static void addBack(double[] in, double weight, int shift, int start, double[] out) {
+    for (int s = start; s + shift < in.length; s++) {
+      out[s] += weight * in[s + shift];
+    }
+  }
+
+  /** Takes a multiple {@code shift} states further on where it is larger. */
+  static void raise(double[] in, double weight, int shift, double[] out, short[] back) {
+    for (int s = shift; s < in.length; s++) {
+      double v = weight * in[s - shift];
+      if (v > out[s]) {
+        out[s] = v;
+        back[s] = (short) shift;
+      }
+    }
+  }
+
+  @Override
+  public void sum(double[] in, double[] out) {
+    Arrays.fill(out, 0);
+    addAll(in, out);
     if (other > 0) {
       double window = 0;
       for (int s = 0; s < in.length; s++) {
@@ -62,11 +144,8 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
   @Override
   public void sumBack(double[] in, double[] out) {
     int n = in.length;
-    for (int i = 0; i < shifts.length; i++) {
-      for (int s = 0; s + shifts[i] < n; s++) {
-        out[s] += weights[i] * in[s + shifts[i]];
-      }
-    }
+    Arrays.fill(out, 0);
+    addAllBack(in, out);
     if (other > 0) {
       double window = 0;
       for (int s = n - 1; s >= 0; s--) {
@@ -79,15 +158,9 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
   @Override
   public int max(double[] in, double[] out, short[] back) {
     Arrays.fill(back, (short) 0);
+    Arrays.fill(out, 0);
     for (int shift : shifts) {
-      double w = weight(shift);
-      for (int s = shift; s < in.length; s++) {
-        double v = w * in[s - shift];
-        if (v > out[s]) {
-          out[s] = v;
-          back[s] = (short) shift;
-        }
-      }
+      raise(in, weight(shift), shift, out, back);
     }
     if (other > 0) {
       slide(in, out, back);
@@ -117,35 +190,52 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
   }
 
   @Override
-  public Choice choice(float[] before, float[] after, double[] beta, int from, int to) {
-    int n = beta.length;
-    int most = Math.max(otherMax, Arrays.stream(shifts).max().orElse(0));
-    int[] likely = IntStream.range(0, n).filter(s -> before[s] > NEGLIGIBLE).toArray();
-    double all = 0;
-    double own = 0;
+  public void choices(Around around, int from, int to, Choice[] out, int at) {
+    double all = around.all();
+    if (!(all > 0)) {
+      out[at] = new Choice(from, to, 0, -1, 0, 0);
+      return;
+    }
+    double own = weight(to - from) * around.adding(to - from);
     double best = 0;
     int bestShift = -1;
-    for (int shift = 0; shift <= most; shift++) {
-      double weight = weight(shift);
-      if (weight <= 0) {
-        continue;
-      }
-      double p = 0;
-      for (int s : likely) {
-        p += s + shift < n ? before[s] * beta[s + shift] : 0;
-      }
-      p *= weight;
-      all += p;
-      if (shift == to - from) {
-        own = p;
-      } else if (p > best) {
+    double[] by = otherMax >= 0 ? adding(around) : new double[0];
+    for (int shift = 0; shift <= otherMax; shift++) {
+      double p = other * by[shift];
+      if (shift != to - from && p > best) {
         best = p;
         bestShift = shift;
       }
     }
-    double number = Step.stateProbability(after, beta, to);
-    return all > 0
-        ? new Choice(from, to, own / all, bestShift, best / all, number)
-        : new Choice(from, to, 0, -1, 0, number);
+    for (int i = 0; i < shifts.length; i++) {
+      double p = shifts[i] < by.length ? by[shifts[i]] : around.adding(shifts[i]);
+      double w = weight(shifts[i]) * p;
+      if (shifts[i] != to - from && w > best) {
+        best = w;
+        bestShift = shifts[i];
+      }
+    }
+    out[at] = new Choice(from, to, own / all, bestShift, best / all, around.number(to, all));
+  }
+
+  /** Weight of all likely paths by how many bars they add here, but for the step's own weight. */
+  private double[] adding(Around around) {
+    double[] before = around.before();
+    double[] beta = around.beta();
+    double[] by = new double[otherMax + 1];
+    double top = 0;
+    for (double b : before) {
+      top = Math.max(top, b);
+    }
+    for (int s = 0; s < beta.length; s++) {
+      double weight = before[s];
+      if (weight > NEGLIGIBLE * top) {
+        int most = Math.min(otherMax, beta.length - 1 - s);
+        for (int shift = 0; shift <= most; shift++) {
+          by[shift] += weight * beta[s + shift];
+        }
+      }
+    }
+    return by;
   }
 }

@@ -14,9 +14,7 @@ record Observe(int[] values, double[] weights, double base) implements Step {
 
   @Override
   public void sum(double[] in, double[] out) {
-    for (int s = 0; s < in.length; s++) {
-      out[s] += in[s] * base;
-    }
+    Move.scaled(in, base, out);
     for (int i = 0; i < values.length; i++) {
       if (values[i] >= 0 && values[i] < in.length) {
         out[values[i]] += in[values[i]] * weights[i];
@@ -37,8 +35,8 @@ record Observe(int[] values, double[] weights, double base) implements Step {
   }
 
   @Override
-  public Choice choice(float[] before, float[] after, double[] beta, int from, int to) {
-    double p = Step.stateProbability(after, beta, to);
-    return new Choice(from, to, p, -1, 1 - p, p);
+  public void choices(Around around, int from, int to, Choice[] out, int at) {
+    double p = around.number(to, around.all());
+    out[at] = new Choice(from, to, p, -1, 1 - p, p);
   }
 }

@@ -24,7 +24,7 @@ import org.barmap.sign.SignKind;
 /** Settles what was read on all pages of a book into one bar map with findings. */
 public final class Reckoner {
 
-  private static final int LEAST_STATES = 200;
+  private static final int LEAST_STATES = 130;
   private static final int MOST_STATES = 4000;
 
   private final Costs costs;
@@ -145,15 +145,16 @@ public final class Reckoner {
             .flatMap(s -> s.signs(SignKind.REHEARSAL).stream())
             .filter(Marks::isNumeric)
             .toList();
-    Solved plain = solve(systems, false);
-    if (numeric.isEmpty()) {
-      return plain;
+    Lattice plain = Lattice.of(systems, costs, false);
+    Solver alone = solver(plain);
+    if (!numeric.isEmpty()) {
+      Lattice counting = Lattice.of(systems, costs, true);
+      Solver together = solver(counting);
+      if (together.logLikelihood() > alone.logLikelihood() + sequence(numeric)) {
+        return new Solved(counting, together.solve(), true);
+      }
     }
-    Solved counting = solve(systems, true);
-    double inSequence = sequence(numeric);
-    return counting.solution.logLikelihood() > plain.solution.logLikelihood() + inSequence
-        ? counting
-        : plain;
+    return new Solved(plain, alone.solve(), false);
   }
 
   /** Log likelihood of numeric marks as 1, 2, 3 …: each follows the one before, or is anything. */
@@ -169,14 +170,13 @@ public final class Reckoner {
     return log;
   }
 
-  private Solved solve(List<SystemCells> systems, boolean marksCount) {
-    Lattice lattice = Lattice.of(systems, costs, marksCount);
+  private Solver solver(Lattice lattice) {
     int states = states(lattice);
     double[] prior = new double[states];
     Arrays.fill(prior, 1e-3);
     prior[0] = costs.pickup();
     prior[1] = 1;
-    return new Solved(lattice, new Solver(lattice.steps(), states, prior).solve(), marksCount);
+    return new Solver(lattice.steps(), states, prior);
   }
 
   /** As many states as the largest number that could be meant. */

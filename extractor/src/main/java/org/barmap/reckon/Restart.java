@@ -1,6 +1,5 @@
 package org.barmap.reckon;
 
-import java.util.Arrays;
 import org.barmap.reckon.Solution.Choice;
 
 /**
@@ -18,19 +17,41 @@ record Restart(double stay, double toOne, double toZero, double elsewhere) imple
     return elsewhere + (state == 1 ? toOne : state == 0 ? toZero : 0);
   }
 
+  /** Four sums side by side, because one addition has to wait for the one before. */
+  private static double total(double[] values) {
+    double a = 0;
+    double b = 0;
+    double c = 0;
+    double d = 0;
+    int s = 0;
+    for (; s + 3 < values.length; s += 4) {
+      a += values[s];
+      b += values[s + 1];
+      c += values[s + 2];
+      d += values[s + 3];
+    }
+    for (; s < values.length; s++) {
+      a += values[s];
+    }
+    return a + b + c + d;
+  }
+
   @Override
   public void sum(double[] in, double[] out) {
-    double all = Arrays.stream(in).sum();
+    double all = total(in);
+    double anywhere = all * elsewhere;
     for (int s = 0; s < in.length; s++) {
-      out[s] += in[s] * stay + all * jump(s);
+      out[s] = in[s] * stay + anywhere;
     }
+    out[0] += all * toZero;
+    out[1] += all * toOne;
   }
 
   @Override
   public void sumBack(double[] in, double[] out) {
-    double jumped = in[1] * toOne + in[0] * toZero + Arrays.stream(in).sum() * elsewhere;
+    double jumped = in[1] * toOne + in[0] * toZero + total(in) * elsewhere;
     for (int s = 0; s < in.length; s++) {
-      out[s] += in[s] * stay + jumped;
+      out[s] = in[s] * stay + jumped;
     }
   }
 
@@ -50,19 +71,15 @@ record Restart(double stay, double toOne, double toZero, double elsewhere) imple
   }
 
   @Override
-  public Choice choice(float[] before, float[] after, double[] beta, int from, int to) {
-    double staying = 0;
-    double all = 0;
-    double any = 0;
-    for (int s = 0; s < beta.length; s++) {
-      staying += before[s] * stay * beta[s];
-      all += before[s];
-    }
-    for (int s = 0; s < beta.length; s++) {
-      any += (before[s] * stay + all * jump(s)) * beta[s];
-    }
+  public void choices(Around around, int from, int to, Choice[] out, int at) {
+    double[] before = around.before();
+    double[] beta = around.beta();
+    double all = total(before);
+    double staying = around.adding(0) * stay;
+    double jumping = all * (total(beta) * elsewhere + beta[1] * toOne + beta[0] * toZero);
+    double any = staying + jumping;
     double p = any > 0 ? staying / any : 0;
     double own = from == to ? p : 1 - p;
-    return new Choice(from, to, own, -1, 1 - own, Step.stateProbability(after, beta, to));
+    out[at] = new Choice(from, to, own, -1, 1 - own, around.number(to, any));
   }
 }

@@ -35,14 +35,14 @@ public final class Settler {
   /** Creates a settler with the default costs. */
   public Settler() {}
 
-  private enum About {
-    START,
-    PRINTED,
-    REST,
-    LINE
-  }
-
-  private record Place(About about, int bar) {}
+  /**
+   * Where a bar's choices are among the steps; a bar whose count is known takes no step.
+   *
+   * @param before steps that come before the bar's rest
+   * @param ahead bars counted since the last of them
+   * @param rest the step of its rest, or -1
+   */
+  private record Place(int before, int ahead, int rest) {}
 
   /**
    * Settles a map.
@@ -57,69 +57,79 @@ public final class Settler {
       return map;
     }
     List<Step> steps = new ArrayList<>();
-    List<Place> places = new ArrayList<>();
-    lattice(map, fixed, steps, places);
+    List<Place> places = lattice(map, fixed, steps);
     int states = states(map);
     double[] prior = prior(map.bars().get(0), fixed, states);
     Solution solution = new Solver(steps, states, prior).solve();
     return written(map, fixed, solution, places);
   }
 
-  private void lattice(BarMap map, Fixed fixed, List<Step> steps, List<Place> places) {
+  /** Writes down the steps; what is known beforehand is added to the next one. */
+  private List<Place> lattice(BarMap map, Fixed fixed, List<Step> steps) {
     Set<String> starts = new HashSet<>();
     for (MusicalNumber n : map.numbers()) {
       n.firstBar().ifPresent(starts::add);
     }
+    List<Place> places = new ArrayList<>();
     List<Bar> bars = map.bars();
+    int ahead = 0;
     for (int i = 0; i < bars.size(); i++) {
       Bar bar = bars.get(i);
+      List<Step> own = new ArrayList<>();
       if (i > 0) {
-        steps.add(start(bar, bars.get(i - 1), starts.contains(bar.id()), fixed));
-        places.add(new Place(About.START, i));
+        start(bar, bars.get(i - 1), starts.contains(bar.id()), fixed).ifPresent(own::add);
       }
-      steps.add(printed(bar, fixed));
-      places.add(new Place(About.PRINTED, i));
-      steps.add(rest(bar, fixed));
-      places.add(new Place(About.REST, i));
+      printed(bar, fixed).ifPresent(own::add);
+      Optional<Move> rest = rest(bar, fixed);
       boolean lettered = i + 1 < bars.size() && isLettered(bars.get(i + 1));
       boolean open = bar.endBarline() == Barline.NONE && bar.origin() == Origin.READ;
-      steps.add(lettered ? Move.fixed(0) : open ? Move.line(costs.openEnd()) : Move.fixed(1));
-      places.add(new Place(About.LINE, i));
+      if (ahead > 0 && (!own.isEmpty() || rest.isPresent())) {
+        steps.add(Move.fixed(ahead));
+        ahead = 0;
+      }
+      steps.addAll(own);
+      places.add(new Place(steps.size(), ahead, rest.isPresent() ? steps.size() : -1));
+      rest.ifPresent(steps::add);
+      ahead += rest.isPresent() ? 0 : bar.count() - 1;
+      if (open && !lettered) {
+        steps.add(Move.fixed(ahead));
+        ahead = 0;
+        steps.add(Move.line(costs.openEnd()));
+      } else {
+        ahead += lettered ? 0 : 1;
+      }
     }
+    return places;
   }
 
   private static boolean isLettered(Bar bar) {
     return bar.label().filter(Marks::isLettered).isPresent();
   }
 
-  private Step start(Bar bar, Bar before, boolean startsNumber, Fixed fixed) {
+  private Optional<Restart> start(Bar bar, Bar before, boolean startsNumber, Fixed fixed) {
     if (fixed.numbers().contains(bar.id())) {
-      return new Restart(1e-6, 0, 0, 1);
+      return Optional.of(new Restart(1e-6, 0, 0, 1));
     }
     if (startsNumber) {
-      return new Restart(1e-6, 1 - costs.pickup(), costs.pickup(), 1e-6);
+      return Optional.of(new Restart(1e-6, 1 - costs.pickup(), costs.pickup(), 1e-6));
     }
     boolean sameLine = bar.page() == before.page() && bar.system() == before.system();
-    return new Restart(1, 0, 0, sameLine ? 0 : costs.missingPages());
+    return sameLine ? Optional.empty() : Optional.of(new Restart(1, 0, 0, costs.missingPages()));
   }
 
-  private Step printed(Bar bar, Fixed fixed) {
+  private Optional<Step> printed(Bar bar, Fixed fixed) {
     if (fixed.numbers().contains(bar.id())) {
-      return new Observe(new int[] {bar.number()}, new double[] {1}, 0);
+      return Optional.of(new Observe(new int[] {bar.number()}, new double[] {1}, 0));
     }
     List<Reading> read = readings(bar.evidence().map(Evidence::numbers).orElse(List.of()));
-    return read.isEmpty()
-        ? new Observe(new int[0], new double[0], 1)
-        : Weights.printed(read, READ, costs);
+    return read.isEmpty() ? Optional.empty() : Optional.of(Weights.printed(read, READ, costs));
   }
 
-  private Step rest(Bar bar, Fixed fixed) {
+  /** The step of a rest whose count may still change. */
+  private Optional<Move> rest(Bar bar, Fixed fixed) {
     List<Evidence.Alternative> read = bar.evidence().map(Evidence::counts).orElse(List.of());
     boolean free = bar.isRest() && !fixed.counts().contains(bar.id()) && !read.isEmpty();
-    if (!free) {
-      return Move.fixed(bar.count() - 1);
-    }
-    return Weights.rest(readings(read), READ, costs);
+    return free ? Optional.of(Weights.rest(readings(read), READ, costs)) : Optional.empty();
   }
 
   private static List<Reading> readings(List<Evidence.Alternative> alternatives) {
@@ -154,27 +164,25 @@ public final class Settler {
     double[] sure = new double[bars.size()];
     int[] other = new int[bars.size()];
     Arrays.fill(sure, 1);
-    for (int t = 0; t < places.size(); t++) {
-      Solution.Choice c = solution.choices().get(t);
-      int i = places.get(t).bar();
+    List<Solution.Choice> choices = solution.choices();
+    for (int i = 0; i < bars.size(); i++) {
+      Place place = places.get(i);
       Bar bar = bars.get(i);
-      switch (places.get(t).about()) {
-        case PRINTED -> {
-          boolean lettered = isLettered(bar);
-          if (!lettered && bar.number() != c.after()) {
-            bars.set(i, bar.toBuilder().number(c.after()).build());
-          }
-        }
-        case REST -> {
-          sure[i] = c.probability();
-          other[i] = c.bestOther() + 1;
-          if (bar.count() != c.shift() + 1) {
-            Content content = c.shift() == 0 ? Content.REST : Content.MULTI_REST;
-            bars.set(i, bar.toBuilder().count(c.shift() + 1).content(content).build());
-          }
-        }
-        case START, LINE -> {}
+      int open = place.before() == 0 ? solution.first() : choices.get(place.before() - 1).after();
+      int number = open + place.ahead();
+      if (!isLettered(bar) && bar.number() != number) {
+        bar = bar.toBuilder().number(number).build();
       }
+      if (place.rest() >= 0) {
+        Solution.Choice c = choices.get(place.rest());
+        sure[i] = c.probability();
+        other[i] = c.bestOther() + 1;
+        if (bar.count() != c.shift() + 1) {
+          Content content = c.shift() == 0 ? Content.REST : Content.MULTI_REST;
+          bar = bar.toBuilder().count(c.shift() + 1).content(content).build();
+        }
+      }
+      bars.set(i, bar);
     }
     BarMap settled = map.withBars(bars);
     return settled.withFindings(findings(settled, map, fixed, sure, other));

@@ -1,5 +1,6 @@
 package org.barmap.reckon;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.barmap.reckon.Solution.Choice;
@@ -10,50 +11,96 @@ import org.barmap.reckon.Solution.Choice;
  *
  * <p>Max-product forwards with back pointers, sum-product forwards and backwards; every step costs
  * time proportional to the number of states, because "any other shift" has one weight and so is a
- * sliding window.
+ * sliding window. Forward weights are kept at every {@value #BLOCK}th step only and worked out
+ * again on the way back, so that they stay near the processor.
  */
 final class Solver {
+
+  /** Steps between two kept forward weights. */
+  private static final int BLOCK = 64;
+
+  /**
+   * Steps without scaling; a step weighs at least about 1e-10 on some path, so nothing vanishes.
+   */
+  private static final int UNSCALED = 8;
 
   private final List<Step> steps;
   private final int states;
   private final double[] prior;
+  private double[][] kept = new double[0][];
+  private double log;
 
   /**
    * Prepares a run.
    *
    * @param steps in reading order
-   * @param states bar numbers 0 to {@code states - 1} are told apart
+   * @param states bar numbers 0 to {@code states - 1} are told apart; at least 4
    * @param prior weight of each number for the first bar of the book, length {@code states}
    */
   Solver(List<Step> steps, int states, double[] prior) {
-    this.steps = steps;
+    this.steps = paired(steps);
     this.states = states;
     this.prior = prior.clone();
   }
 
+  /** Takes two small moves in one pass where they follow each other. */
+  private static List<Step> paired(List<Step> steps) {
+    List<Step> out = new ArrayList<>();
+    for (int t = 0; t < steps.size(); t++) {
+      boolean pair = t + 1 < steps.size() && Pair.fits(steps.get(t), steps.get(t + 1));
+      out.add(pair ? Pair.of((Move) steps.get(t), (Move) steps.get(++t)) : steps.get(t));
+    }
+    return out;
+  }
+
+  /** Natural logarithm of the sum over all readings, for comparing models. */
+  double logLikelihood() {
+    if (kept.length == 0) {
+      forwards();
+    }
+    return log;
+  }
+
   /** Solves. */
   Solution solve() {
+    double sum = logLikelihood();
     int n = steps.size();
-    float[][] alpha = new float[n + 1][];
     short[][] back = new short[n][states];
     int[] jumpFrom = new int[n];
-    double[] sum = prior.clone();
-    double log = scale(sum);
-    double[] max = sum.clone();
-    alpha[0] = floats(sum);
+    double[] max = prior.clone();
+    double[] spare = new double[states];
     for (int t = 0; t < n; t++) {
-      double[] nextSum = new double[states];
-      steps.get(t).sum(sum, nextSum);
-      log += scale(nextSum);
-      double[] nextMax = new double[states];
-      jumpFrom[t] = steps.get(t).max(max, nextMax, back[t]);
-      scale(nextMax);
-      sum = nextSum;
-      max = nextMax;
-      alpha[t + 1] = floats(sum);
+      if (t % UNSCALED == 0) {
+        scale(max);
+      }
+      jumpFrom[t] = steps.get(t).max(max, spare, back[t]);
+      double[] swap = max;
+      max = spare;
+      spare = swap;
     }
     int[] path = trace(max, back, jumpFrom);
-    return new Solution(choices(alpha, path), path[0], log + Math.log(Arrays.stream(sum).sum()));
+    return new Solution(choices(path), path[0], sum);
+  }
+
+  /** Sums forwards through the book, keeping the weights at the beginning of every block. */
+  private void forwards() {
+    int n = steps.size();
+    kept = new double[n / BLOCK + 1][];
+    double[] sum = prior.clone();
+    double[] spare = new double[states];
+    for (int t = 0; t < n; t++) {
+      if (t % UNSCALED == 0) {
+        log += scale(sum);
+      }
+      if (t % BLOCK == 0) {
+        kept[t / BLOCK] = sum.clone();
+      }
+      steps.get(t).sum(sum, spare);
+      double[] swap = sum;
+      sum = spare;
+      spare = swap;
+    }
+    log += scale(sum) + Math.log(Arrays.stream(sum).sum());
   }
 
   private int[] trace(double[] max, short[][] back, int[] jumpFrom) {
@@ -73,19 +120,46 @@ final class Solver {
   }
 
   /** Walks backwards, multiplying what the rest of the book says into every choice. */
-  private List<Choice> choices(float[][] alpha, int[] path) {
+  private List<Choice> choices(int[] path) {
     int n = steps.size();
-    Choice[] out = new Choice[n];
+    Choice[] out = new Choice[steps.stream().mapToInt(Step::width).sum()];
+    int at = out.length;
+    double[][] alpha = new double[BLOCK + 1][states];
+    double[] units = new double[BLOCK + 1];
     double[] beta = new double[states];
+    double[] spare = new double[states];
     Arrays.fill(beta, 1);
     for (int t = n - 1; t >= 0; t--) {
-      out[t] = steps.get(t).choice(alpha[t], alpha[t + 1], beta, path[t], path[t + 1]);
-      double[] next = new double[states];
-      steps.get(t).sumBack(beta, next);
-      scale(next);
-      beta = next;
+      int first = t - t % BLOCK;
+      if (t == n - 1 || t % BLOCK == BLOCK - 1) {
+        forwards(kept[first / BLOCK], first, t, alpha, units);
+      }
+      Step step = steps.get(t);
+      at -= step.width();
+      int i = t - first;
+      Step.Around around = new Step.Around(alpha[i], alpha[i + 1], units[i + 1], beta);
+      step.choices(around, path[t], path[t + 1], out, at);
+      step.sumBack(beta, spare);
+      double[] swap = beta;
+      beta = spare;
+      spare = swap;
+      if (t % UNSCALED == 0) {
+        scale(beta);
+      }
     }
     return List.of(out);
+  }
+
+  /**
+   * Works out the forward weights of a block again; {@code units} takes what each was scaled by.
+   */
+  private void forwards(double[] start, int first, int last, double[][] alpha, double[] units) {
+    System.arraycopy(start, 0, alpha[0], 0, states);
+    for (int t = first; t <= last; t++) {
+      double[] out = alpha[t - first + 1];
+      steps.get(t).sum(alpha[t - first], out);
+      units[t - first + 1] = t % UNSCALED == UNSCALED - 1 ? Math.exp(scale(out)) : 1;
+    }
   }
 
   /** Divides by the largest value and returns its logarithm. */
@@ -97,17 +171,10 @@ final class Solver {
     if (!(top > 0)) {
       throw new IllegalStateException("no path: every weight is zero");
     }
+    double share = 1 / top;
     for (int i = 0; i < values.length; i++) {
-      values[i] /= top;
+      values[i] *= share;
     }
     return Math.log(top);
-  }
-
-  private static float[] floats(double[] values) {
-    float[] out = new float[values.length];
-    for (int i = 0; i < values.length; i++) {
-      out[i] = (float) values[i];
-    }
-    return out;
   }
 }

@@ -5,11 +5,10 @@ import org.barmap.reckon.Solution.Choice;
 /**
  * One step along the book; the state between steps is the number of the bar that is open.
  *
- * <p>Weights are probabilities, not their logarithms. All arrays have one place for each state;
- * results are added to {@code out}, which comes filled with zeros. Every method takes time
- * proportional to the number of states.
+ * <p>Weights are probabilities, not their logarithms. All arrays have one place for each state, and
+ * {@code out} is overwritten. The passes take time proportional to the number of states.
  */
-sealed interface Step permits Move, Observe, Restart {
+sealed interface Step permits Move, Observe, Restart, Pair {
 
   /** Back pointer of a state reached by a jump from the best state before. */
   short JUMP = -1;
@@ -28,23 +27,88 @@ sealed interface Step permits Move, Observe, Restart {
    */
   int max(double[] in, double[] out, short[] back);
 
+  /** How many choices the step stands for. */
+  default int width() {
+    return 1;
+  }
+
   /**
-   * How sure the path's choice is.
+   * How sure the path's choices are.
    *
-   * @param before forward weights before the step
-   * @param after forward weights after it
-   * @param beta backward weights after it
+   * @param around the weights around the step
    * @param from state of the path before
    * @param to state of the path after
+   * @param out takes {@link #width()} choices from {@code at} on
    */
-  Choice choice(float[] before, float[] after, double[] beta, int from, int to);
+  void choices(Around around, int from, int to, Choice[] out, int at);
 
-  /** Probability of the path's state after the step. */
-  static double stateProbability(float[] after, double[] beta, int to) {
-    double all = 0;
-    for (int s = 0; s < beta.length; s++) {
-      all += after[s] * beta[s];
+  /**
+   * Forward weights before and after a step, backward weights after it.
+   *
+   * @param before forward, before the step
+   * @param after forward, after it, in another unit
+   * @param unit what 1 there is in the unit of {@code before}
+   * @param beta backward, after it
+   */
+  record Around(double[] before, double[] after, double unit, double[] beta) {
+
+    /**
+     * Probability of the path's state after the step.
+     *
+     * @param all weight of all paths
+     */
+    double number(int to, double all) {
+      return all > 0 ? after[to] * unit * beta[to] / all : 0;
     }
-    return all > 0 ? after[to] * beta[to] / all : 0;
+
+    /** Weight of all paths. */
+    double all() {
+      return unit * dot(after, beta, 0);
+    }
+
+    /** Weight of all paths that add {@code shift} bars here, but for the step's own weight. */
+    double adding(int shift) {
+      return dot(before, beta, shift);
+    }
+
+    /** The same for 0, 1, 2 and 3 bars in one pass. */
+    double[] addingUpTo3() {
+      double a = 0;
+      double b = 0;
+      double c = 0;
+      double d = 0;
+      int n = beta.length;
+      for (int s = 0; s < n - 3; s++) {
+        double w = before[s];
+        a += w * beta[s];
+        b += w * beta[s + 1];
+        c += w * beta[s + 2];
+        d += w * beta[s + 3];
+      }
+      a += before[n - 3] * beta[n - 3] + before[n - 2] * beta[n - 2] + before[n - 1] * beta[n - 1];
+      b += before[n - 3] * beta[n - 2] + before[n - 2] * beta[n - 1];
+      c += before[n - 3] * beta[n - 1];
+      return new double[] {a, b, c, d};
+    }
+
+    /** Four sums side by side, because one addition has to wait for the one before. */
+    private static double dot(double[] x, double[] y, int shift) {
+      double a = 0;
+      double b = 0;
+      double c = 0;
+      double d = 0;
+      int n = y.length - shift;
+      int s = 0;
+      for (; s + 3 < n; s += 4) {
+        a += x[s] * y[s + shift];
+        b += x[s + 1] * y[s + 1 + shift];
+        c += x[s + 2] * y[s + 2 + shift];
+        d += x[s + 3] * y[s + 3 + shift];
+      }
+      for (; s < n; s++) {
+        a += x[s] * y[s + shift];
+      }
+      return a + b + c + d;
+    }
   }
 }

@@ -42,11 +42,98 @@ class SolverTest {
       own *= BruteForce.best(steps.get(t), c.before(), c.after());
     }
     assertThat(own).isCloseTo(brute.best, within(1e-9 * brute.best));
-    assertThat(solution.logLikelihood()).isCloseTo(Math.log(brute.total), within(1e-4));
+    assertThat(solution.logLikelihood()).isCloseTo(Math.log(brute.total), within(1e-9));
     for (int t = 0; t < length; t++) {
       Solution.Choice c = solution.choices().get(t);
       double exact = brute.mass[t + 1][c.after()] / brute.total;
-      assertThat(c.numberProbability()).isCloseTo(exact, within(1e-4));
+      assertThat(c.numberProbability()).isCloseTo(exact, within(1e-9));
+    }
+  }
+
+  static Stream<Long> longSeeds() {
+    return Stream.iterate(1000L, s -> s + 1).limit(20);
+  }
+
+  /** Long enough for blocks and scaling; the reference keeps every weight and never scales. */
+  @ParameterizedTest
+  @MethodSource("longSeeds")
+  void longBooksAreSolvedAsByPlainMatrices(long seed) {
+    Random random = new Random(seed);
+    List<Step> steps = new ArrayList<>();
+    int length = 130 + random.nextInt(60);
+    for (int i = 0; i < length; i++) {
+      steps.add(step(random));
+    }
+    double[] prior = new double[STATES];
+    Arrays.setAll(prior, s -> 0.1 + random.nextDouble());
+
+    Plain plain = new Plain(steps, prior);
+    Solution solution = new Solver(steps, STATES, prior).solve();
+
+    double own = prior[solution.first()];
+    int at = solution.first();
+    for (int t = 0; t < length; t++) {
+      Solution.Choice c = solution.choices().get(t);
+      assertThat(c.before()).isEqualTo(at);
+      at = c.after();
+      own *= BruteForce.best(steps.get(t), c.before(), c.after());
+      double number = plain.alpha[t + 1][at] * plain.beta[t + 1][at] / plain.total;
+      assertThat(c.numberProbability()).isCloseTo(number, within(1e-9));
+      if (steps.get(t) instanceof Move) {
+        double choice = plain.adding(steps.get(t), t, c.shift());
+        assertThat(c.probability()).isCloseTo(choice, within(1e-9));
+        double other = 0;
+        for (int k = 0; k < STATES; k++) {
+          other = k == c.shift() ? other : Math.max(other, plain.adding(steps.get(t), t, k));
+        }
+        assertThat(c.otherProbability()).isCloseTo(other, within(1e-4));
+      }
+    }
+    assertThat(own).isCloseTo(plain.best, within(1e-9 * plain.best));
+    assertThat(solution.logLikelihood()).isCloseTo(Math.log(plain.total), within(1e-9));
+  }
+
+  /** Forwards and backwards with one weight for every pair of states. */
+  private static final class Plain {
+    final double[][] alpha;
+    final double[][] beta;
+    final double total;
+    final double best;
+
+    Plain(List<Step> steps, double[] prior) {
+      int n = steps.size();
+      alpha = new double[n + 1][STATES];
+      beta = new double[n + 1][STATES];
+      double[][] max = new double[n + 1][STATES];
+      alpha[0] = prior.clone();
+      max[0] = prior.clone();
+      Arrays.fill(beta[n], 1);
+      for (int t = 0; t < n; t++) {
+        for (int a = 0; a < STATES; a++) {
+          for (int b = 0; b < STATES; b++) {
+            alpha[t + 1][b] += alpha[t][a] * BruteForce.sum(steps.get(t), a, b);
+            double w = max[t][a] * BruteForce.best(steps.get(t), a, b);
+            max[t + 1][b] = Math.max(max[t + 1][b], w);
+          }
+        }
+      }
+      for (int t = n - 1; t >= 0; t--) {
+        for (int a = 0; a < STATES; a++) {
+          for (int b = 0; b < STATES; b++) {
+            beta[t][a] += beta[t + 1][b] * BruteForce.sum(steps.get(t), a, b);
+          }
+        }
+      }
+      total = Arrays.stream(alpha[n]).sum();
+      best = Arrays.stream(max[n]).max().orElse(0);
+    }
+
+    double adding(Step step, int t, int shift) {
+      double sum = 0;
+      for (int a = 0; a + shift < STATES; a++) {
+        sum += alpha[t][a] * BruteForce.sum(step, a, a + shift) * beta[t + 1][a + shift];
+      }
+      return sum / total;
     }
   }
 
@@ -62,8 +149,12 @@ class SolverTest {
   }
 
   private static Step step(Random random) {
-    return switch (random.nextInt(4)) {
+    return switch (random.nextInt(5)) {
       case 0 -> Move.line(0.05 + 0.9 * random.nextDouble());
+      case 4 ->
+          Move.of(
+              new int[] {0, 1, 2},
+              new double[] {random.nextDouble(), random.nextDouble(), 0.1 * random.nextDouble()});
       case 1 ->
           new Move(
               new int[] {0, 1 + random.nextInt(4)},
