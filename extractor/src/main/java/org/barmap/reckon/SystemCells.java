@@ -35,6 +35,9 @@ record SystemCells(
   /** A forward repeat up to here follows clef, key and meter; staff spaces. */
   private static final double REPEAT_OPENING = 14;
 
+  /** The same where a wide key and a meter are all that stands before it; staff spaces. */
+  private static final double WIDEST_OPENING = 26;
+
   /** Less room than this after the last barline holds no bar; staff spaces. */
   private static final double LEAST_TAIL = 5;
 
@@ -59,7 +62,8 @@ record SystemCells(
       }
       String type = sign.text();
       boolean repeatStart = type.equals(Barline.REPEAT_START.word());
-      if (lines.isEmpty() && repeatStart && sign.at() < left + REPEAT_OPENING) {
+      double opening = Math.max(left + REPEAT_OPENING, system.musicBegin());
+      if (lines.isEmpty() && repeatStart && sign.at() < Math.min(opening, left + WIDEST_OPENING)) {
         startRepeat = true;
         begin = sign.at();
       } else if (sign.at() >= left + OPENING) {

@@ -14,10 +14,18 @@ import org.barmap.map.StaffSystem;
  * @param signs ordered by position along the staff
  * @param begin where the staff's own lines begin along it, staff spaces; more than 0 where it runs
  *     on into the facing page
+ * @param musicBegin how far along the staff nothing but clef, key and meter stands, staff spaces; 0
+ *     where nobody looked
  * @param inkEnd how far along the staff something is written on it, staff spaces
  */
 public record ReadSystem(
-    StaffSystem system, double length, Shape shape, List<Sign> signs, double begin, double inkEnd) {
+    StaffSystem system,
+    double length,
+    Shape shape,
+    List<Sign> signs,
+    double begin,
+    double musicBegin,
+    double inkEnd) {
 
   /** Orders the signs along the staff. */
   public ReadSystem {
@@ -26,7 +34,7 @@ public record ReadSystem(
 
   /** A system that is written on up to its end. */
   public ReadSystem(StaffSystem system, double length, Shape shape, List<Sign> signs) {
-    this(system, length, shape, signs, 0, length);
+    this(system, length, shape, signs, 0, 0, length);
   }
 
   /** Gives the outline of a part of a system. */

@@ -53,14 +53,17 @@ public final class SignReader implements AutoCloseable {
     List<List<Sign>> joined = new ArrayList<>();
     List<Double> inkEnds = new ArrayList<>();
     List<Double> begins = new ArrayList<>();
+    List<Double> musicBegins = new ArrayList<>();
     List<Double> linesEnds = new ArrayList<>();
     int next = 0;
     for (FoundSystem system : systems) {
       int end = next + system.staves().size();
       joined.add(JoinedStaves.join(signs.subList(next, end)));
       List<StripImage> own = strips.subList(next, end);
-      inkEnds.add(own.stream().mapToDouble(StaffInk::end).max().orElse(0));
+      inkEnds.add(inkEnd(own, signs.subList(next, end)));
       begins.add(own.stream().mapToDouble(StaffInk::begin).min().orElse(0));
+      double begin = begins.get(begins.size() - 1);
+      musicBegins.add(musicBegin(own, begin, signs.subList(next, end)));
       linesEnds.add(own.stream().mapToDouble(StaffInk::linesEnd).max().orElse(system.length()));
       next = end;
     }
@@ -75,10 +78,28 @@ public final class SignReader implements AutoCloseable {
               (from, to) -> system.outlineBetween(from, to).rounded(),
               within(settled.get(i), begins.get(i), linesEnds.get(i)),
               begins.get(i),
+              musicBegins.get(i),
               inkEnds.get(i)));
     }
     Step.LOOKS.done(start);
     return List.copyOf(read);
+  }
+
+  /** How far something is written on a system; a courtesy key after the last barline isn't. */
+  private static double inkEnd(List<StripImage> strips, List<List<Sign>> signs) {
+    double end = 0;
+    for (int i = 0; i < strips.size(); i++) {
+      end = Math.max(end, NoteInk.end(strips.get(i), signs.get(i)));
+    }
+    return end;
+  }
+
+  private static double musicBegin(List<StripImage> strips, double begin, List<List<Sign>> signs) {
+    double first = Double.MAX_VALUE;
+    for (int i = 0; i < strips.size(); i++) {
+      first = Math.min(first, NoteInk.begin(strips.get(i), begin, signs.get(i)));
+    }
+    return first;
   }
 
   /** Leaves out barlines of the facing page, beyond the gutter. */

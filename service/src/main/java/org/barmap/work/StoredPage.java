@@ -34,6 +34,7 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
    * @param tops points on the top line, one at every {@value #EVERY} staff spaces and at the end
    * @param bottoms points on the bottom line, likewise
    * @param begin where its own lines begin; staff spaces
+   * @param musicBegin how far along nothing but clef, key and meter stands; staff spaces
    * @param inkEnd how far along something is written; staff spaces
    */
   record StoredSystem(
@@ -43,6 +44,7 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
       List<Point> tops,
       List<Point> bottoms,
       double begin,
+      double musicBegin,
       double inkEnd) {
 
     private Outline between(double from, double to) {
@@ -77,7 +79,14 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
       }
       systems.add(
           new StoredSystem(
-              s.system(), s.length(), s.signs(), tops, bottoms, s.begin(), s.inkEnd()));
+              s.system(),
+              s.length(),
+              s.signs(),
+              tops,
+              bottoms,
+              s.begin(),
+              s.musicBegin(),
+              s.inkEnd()));
     }
     StoredPage stored = new StoredPage(page.source(), page.width(), page.height(), systems);
     return BarMapJson.mapper()
@@ -91,7 +100,8 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
     StoredPage stored = BarMapJson.mapper().readValue(json, StoredPage.class);
     List<ReadSystem> systems = new ArrayList<>();
     for (StoredSystem s : stored.systems) {
-      systems.add(new ReadSystem(s.system, s.length, s::between, s.signs, s.begin, s.inkEnd));
+      systems.add(
+          new ReadSystem(s.system, s.length, s::between, s.signs, s.begin, s.musicBegin, s.inkEnd));
     }
     return new ReadPage(index, stored.source, stored.width, stored.height, systems);
   }
