@@ -30,7 +30,8 @@ record Crop(float[] ink, int width) {
     double sigma = factor < 0.8 ? 0.45 / factor : 0;
     StripImage.Fine fine = strip.fine();
     Taps across = Taps.of(width, sign.x0() * 2 - MARGIN, 1 / kx, sigma, fine.width());
-    Taps down = Taps.of(height, sign.y0() * 2 - MARGIN, 1 / ky, sigma, 2 * StripImage.HEIGHT);
+    double top = sign.y0() * 2 - MARGIN + fine.above();
+    Taps down = Taps.of(height, top, 1 / ky, sigma, fine.rows());
     return new Crop(Taps.resample(fine.gray(), fine.width(), across, down), width);
   }
 

@@ -1,7 +1,9 @@
 package org.barmap.sign;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.barmap.map.Enclosure;
 
 /**
@@ -21,6 +23,7 @@ final class MarkOrNumber {
   /** Settles the signs of a page, given and returned by system. */
   static List<List<Sign>> settle(List<List<Sign>> systems) {
     boolean numbered = linesAreNumbered(systems);
+    Enclosure style = style(systems);
     List<List<Sign>> settled = new ArrayList<>();
     int from = 0;
     for (int i = 0; i < systems.size(); i++) {
@@ -31,8 +34,8 @@ final class MarkOrNumber {
         boolean fives = countsByFives(part.stream().flatMap(List::stream).toList());
         for (List<Sign> s : part) {
           settled.add(
-              system(s, numbered, lettered).stream()
-                  .map(n -> fives && isBareNumber(n) ? asNumber(n) : n)
+              system(s, numbered, lettered, style).stream()
+                  .map(n -> fives && isBareNumber(n) ? as(SignKind.BAR_NUMBER, n) : n)
                   .toList());
         }
         from = i + 1;
@@ -41,16 +44,48 @@ final class MarkOrNumber {
     return settled;
   }
 
-  private static List<Sign> system(List<Sign> signs, boolean numbered, boolean lettered) {
+  private static List<Sign> system(
+      List<Sign> signs, boolean numbered, boolean lettered, Enclosure style) {
     boolean hasNumber =
-        signs.stream().anyMatch(s -> s.kind() == SignKind.BAR_NUMBER && s.at() < LINE_START);
+        signs.stream()
+            .anyMatch(
+                s -> s.kind() == SignKind.BAR_NUMBER && startsLine(s) && enclosure(s) == style);
+    boolean framesAreMarks = numbered && !lettered && style == Enclosure.NONE;
     return signs.stream()
         .map(
             s -> {
-              boolean lines = numbered && !hasNumber && s.from() < LINE_START;
-              return isNumeric(s) && (lettered || lines) ? asNumber(s) : s;
+              boolean lines = numbered && !hasNumber && startsLine(s) && enclosure(s) == style;
+              boolean framed = s.kind() == SignKind.BAR_NUMBER && enclosure(s) != Enclosure.NONE;
+              return isNumeric(s) && (lettered || lines)
+                  ? as(SignKind.BAR_NUMBER, s)
+                  : framed && framesAreMarks ? as(SignKind.REHEARSAL, s) : s;
             })
         .toList();
+  }
+
+  /** How the numbers at the beginnings of lines are drawn, mostly. */
+  private static Enclosure style(List<List<Sign>> systems) {
+    Map<Enclosure, Integer> counts = new EnumMap<>(Enclosure.class);
+    systems.stream()
+        .flatMap(List::stream)
+        .filter(s -> isNumber(s) && startsLine(s))
+        .forEach(s -> counts.merge(enclosure(s), 1, Integer::sum));
+    return counts.entrySet().stream()
+        .max(Map.Entry.comparingByValue())
+        .map(Map.Entry::getKey)
+        .orElse(Enclosure.NONE);
+  }
+
+  private static boolean startsLine(Sign s) {
+    return s.from() < LINE_START;
+  }
+
+  private static Enclosure enclosure(Sign s) {
+    return s.enclosure().orElse(Enclosure.NONE);
+  }
+
+  private static boolean isNumber(Sign s) {
+    return isNumeric(s) || s.kind() == SignKind.BAR_NUMBER;
   }
 
   /**
@@ -73,13 +108,13 @@ final class MarkOrNumber {
   private static boolean isBareNumber(Sign s) {
     return s.text().matches("\\d{1,4}")
         && s.kind() == SignKind.REHEARSAL
-        && s.enclosure().orElse(Enclosure.NONE) == Enclosure.NONE;
+        && enclosure(s) == Enclosure.NONE;
   }
 
   private static boolean linesAreNumbered(List<List<Sign>> systems) {
     int boxed = 0;
     for (List<Sign> signs : systems) {
-      boolean starts = signs.stream().anyMatch(s -> isNumeric(s) && s.from() < LINE_START);
+      boolean starts = signs.stream().anyMatch(s -> isNumber(s) && startsLine(s));
       boxed += starts ? 1 : 0;
     }
     return systems.size() > 2 && boxed >= USUAL * (systems.size() - 1);
@@ -101,15 +136,16 @@ final class MarkOrNumber {
     return signs.stream().anyMatch(s -> s.kind() == kind && s.probability() >= 0.5);
   }
 
-  private static Sign asNumber(Sign s) {
+  private static Sign as(SignKind kind, Sign s) {
     return new Sign(
-        SignKind.BAR_NUMBER,
+        kind,
         s.from(),
         s.to(),
         s.top(),
         s.bottom(),
         s.outline(),
         s.probability(),
-        s.readings());
+        s.readings(),
+        s.enclosure());
   }
 }

@@ -22,6 +22,11 @@ record RawSign(
     double probability,
     List<Reading> readings) {
 
+  /** Returns the same box as another kind. */
+  RawSign as(SignKind other) {
+    return other == kind ? this : new RawSign(other, x0, y0, x1, y1, probability, readings);
+  }
+
   double centre() {
     return (x0 + x1) / 2;
   }

@@ -21,7 +21,7 @@ import org.barmap.map.Outline;
  * @param outline where it is on the page, pixels of the given file
  * @param probability how likely there is such a sign here, 0 to 1
  * @param readings what it may say, best first; for a barline its types by their words; may be empty
- * @param enclosure what is drawn around a rehearsal mark; empty for other kinds
+ * @param enclosure what is drawn around a rehearsal mark or a bar number; empty for other kinds
  */
 public record Sign(
     SignKind kind,

@@ -102,10 +102,14 @@ public final class SignReader implements AutoCloseable {
     return first;
   }
 
-  /** Leaves out barlines of the facing page, beyond the gutter. */
+  /** Leaves out what belongs to the facing page, beyond the gutter. */
   private static List<Sign> within(List<Sign> signs, double begin, double end) {
     return signs.stream()
-        .filter(s -> s.kind() != SignKind.BARLINE || (s.at() > begin - 1 && s.at() < end + 2))
+        .filter(
+            s ->
+                s.kind() == SignKind.BARLINE
+                    ? s.at() > begin - 1 && s.at() < end + 2
+                    : s.at() < end + 1.5)
         .toList();
   }
 
@@ -124,7 +128,7 @@ public final class SignReader implements AutoCloseable {
       }
     }
     Step.LOOKS.done(start);
-    List<List<Reading>> readings = text.read(tasks);
+    List<KindByText.Text> readings = text.read(tasks);
     start = Step.start();
     List<List<Sign>> all = new ArrayList<>();
     int next = 0;
@@ -132,9 +136,11 @@ public final class SignReader implements AutoCloseable {
       List<Sign> found = new ArrayList<>();
       StripImage strip = strips.get(n);
       for (RawSign s : raw.get(n)) {
-        List<Reading> read = SecondLook.cut(strip, s, readings.get(next++));
-        if (Bracket.isBelieved(s, read)) {
-          found.add(sign(strip, SecondLook.thickBar(strip, s), read));
+        KindByText.Text said = readings.get(next++);
+        RawSign own = s.as(said.kind());
+        List<Reading> read = SecondLook.cut(strip, own, said.readings());
+        if (Bracket.isBelieved(own, read)) {
+          found.add(sign(strip, SecondLook.thickBar(strip, own), read));
         }
       }
       found = SecondLook.support(found);
@@ -159,7 +165,9 @@ public final class SignReader implements AutoCloseable {
             strip.toFile(s.x0(), s.y1())),
         Math.min(1, Math.max(0, s.probability())),
         readings,
-        s.kind() == SignKind.REHEARSAL ? Optional.of(Frame.around(strip, s)) : Optional.empty());
+        s.kind() == SignKind.REHEARSAL || s.kind() == SignKind.BAR_NUMBER
+            ? Optional.of(Frame.around(strip, s))
+            : Optional.empty());
   }
 
   private static double along(double u) {

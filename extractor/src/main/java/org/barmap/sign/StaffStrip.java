@@ -8,6 +8,10 @@ import org.jspecify.annotations.Nullable;
 
 /** The strip of a staff; the finer one is cut only when a numeral or word is read in it. */
 final class StaffStrip implements StripImage {
+
+  /** Marks may stand this much higher than the strip, spaces. */
+  private static final int ABOVE = 4;
+
   private final PageImage page;
   private final Staff staff;
   private final Strip coarse;
@@ -33,8 +37,9 @@ final class StaffStrip implements StripImage {
   public Fine fine() {
     Fine f = fine;
     if (f == null) {
-      Strip strip = Strip.cut(page, staff, 2 * SPACE);
-      f = new Fine(strip.gray(), strip.width());
+      Strip strip =
+          Strip.cut(page, staff, 2 * SPACE, Strip.MIDDLE + ABOVE, Strip.HEIGHT - Strip.MIDDLE);
+      f = new Fine(strip.gray(), strip.width(), 2 * SPACE * ABOVE);
       fine = f;
     }
     return f;

@@ -27,17 +27,28 @@ interface StripImage {
   /** Returns the gray values row by row, {@code width * 160} bytes. */
   byte[] gray();
 
-  /** Returns the same at 16 pixels a space. */
+  /** Returns the same at 16 pixels a space, with some of the page above it. */
   Fine fine();
 
   /**
    * The strip at 16 pixels a space.
    *
-   * @param gray row by row, 320 rows
+   * @param gray row by row
    * @param width in pixels
+   * @param above rows before the strip's own first row
    */
   @SuppressWarnings("ArrayRecordComponent") // a view of pixels, compared by nobody
-  record Fine(byte[] gray, int width) {}
+  record Fine(byte[] gray, int width, int above) {
+
+    /** Without any of the page above. */
+    Fine(byte[] gray, int width) {
+      this(gray, width, 0);
+    }
+
+    int rows() {
+      return gray.length / width;
+    }
+  }
 
   /** Returns where a point of the strip (8 pixels a space) lies in the given file. */
   Point toFile(double u, double v);

@@ -32,18 +32,28 @@ final class TextNet implements AutoCloseable {
     classes = points.length + 1;
   }
 
-  /** One crop with what its text may look like. */
-  record Task(Crop crop, Grammar grammar) {}
+  /** One crop with what its text may look like; it is read once for each grammar. */
+  record Task(Crop crop, List<Grammar> grammars) {
 
-  /** Returns the readings of each task, in the order given. */
+    Task(Crop crop, Grammar grammar) {
+      this(crop, List.of(grammar));
+    }
+  }
+
+  /** Returns the readings of each task by its first grammar, in the order given. */
   List<List<Reading>> read(List<Task> tasks) {
+    return readAll(tasks).stream().map(r -> r.get(0)).toList();
+  }
+
+  /** Returns the readings of each task by each of its grammars, in the order given. */
+  List<List<List<Reading>>> readAll(List<Task> tasks) {
     List<Integer> order = new ArrayList<>();
     for (int i = 0; i < tasks.size(); i++) {
       order.add(i);
     }
     // Crops of like width share a batch, so that little padding is computed.
     order.sort(Comparator.comparingInt(i -> tasks.get(i).crop().width()));
-    List<List<Reading>> all =
+    List<List<List<Reading>>> all =
         new ArrayList<>(java.util.Collections.nCopies(tasks.size(), List.of()));
     for (int i = 0; i < order.size(); i += BATCH) {
       List<Integer> part = order.subList(i, Math.min(order.size(), i + BATCH));
@@ -52,7 +62,7 @@ final class TextNet implements AutoCloseable {
     return all;
   }
 
-  private void run(List<Task> tasks, List<Integer> part, List<List<Reading>> all) {
+  private void run(List<Task> tasks, List<Integer> part, List<List<List<Reading>>> all) {
     int width = part.stream().mapToInt(i -> tasks.get(i).crop().width()).max().orElse(8);
     width = Math.max(LEAST, (width + 7) / 8 * 8);
     float[] input = new float[part.size() * Crop.HEIGHT * width];
@@ -73,7 +83,9 @@ final class TextNet implements AutoCloseable {
         // A narrow crop's letters come out partly over the padding at its right.
         int steps = Math.min(width, Math.max(LEAST, task.crop().width() + 24)) / 4;
         float[] used = Arrays.copyOf(logs[n], steps * classes);
-        all.set(part.get(n), search.read(used, steps, classes, task.grammar()));
+        all.set(
+            part.get(n),
+            task.grammars().stream().map(g -> search.read(used, steps, classes, g)).toList());
       }
     } catch (OrtException e) {
       throw new IllegalStateException("the numeral network failed: " + e.getMessage(), e);

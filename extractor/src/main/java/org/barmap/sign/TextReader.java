@@ -37,36 +37,48 @@ final class TextReader implements AutoCloseable {
   /** A sign in its strip. */
   record Task(StripImage strip, RawSign sign) {}
 
-  /** Returns the readings of each sign, in the order given; signs without text keep their own. */
-  List<List<Reading>> read(List<Task> tasks) {
-    long start = Step.start();
+  /** Returns kind and readings of each sign, in the order given; signs without text keep theirs. */
+  List<KindByText.Text> read(List<Task> tasks) {
     List<TextNet.Task> crops = new ArrayList<>();
     for (Task t : tasks) {
-      if (hasText(t.sign.kind())) {
+      SignKind kind = t.sign.kind();
+      if (hasText(kind)) {
+        Grammar own = Grammar.of(kind);
         crops.add(
             new TextNet.Task(
-                Crop.of(t.strip, Bracket.numerals(t.sign)), Grammar.of(t.sign.kind())));
+                Crop.of(t.strip, Bracket.numerals(t.sign)),
+                isMark(kind) ? List.of(own, Grammar.REHEARSAL, Grammar.FREE) : List.of(own)));
       }
     }
-    Step.CROPS.done(start);
-    start = Step.start();
-    List<List<Reading>> read = numerals.read(crops);
-    Step.NUMERALS.done(start);
-    List<List<Reading>> all = new ArrayList<>();
+    List<List<List<Reading>>> read = numerals.readAll(crops);
+    List<KindByText.Text> all = new ArrayList<>();
     int next = 0;
     for (Task t : tasks) {
-      SignKind kind = t.sign.kind();
-      if (!hasText(kind)) {
-        all.add(t.sign.readings());
-      } else if (kind == SignKind.WORD || kind == SignKind.HEADING) {
-        all.add(words(t, read.get(next++)));
-      } else if (kind == SignKind.REHEARSAL) {
-        all.add(capitals(read.get(next++)));
-      } else {
-        all.add(read.get(next++));
-      }
+      all.add(
+          hasText(t.sign.kind())
+              ? text(t, read.get(next++))
+              : new KindByText.Text(t.sign.kind(), t.sign.readings()));
     }
     return all;
+  }
+
+  private KindByText.Text text(Task t, List<List<Reading>> read) {
+    SignKind kind = t.sign.kind();
+    KindByText.Text text = new KindByText.Text(kind, read.get(0));
+    if (isMark(kind)) {
+      text = KindByText.settle(t.strip, t.sign, read.get(0), read.get(1), read.get(2));
+    } else if (kind == SignKind.WORD) {
+      text = KindByText.settle(t.strip, t.sign, read.get(0), List.of(), read.get(0));
+    }
+    return switch (text.kind()) {
+      case WORD, HEADING -> new KindByText.Text(text.kind(), words(t, text.readings()));
+      case REHEARSAL -> new KindByText.Text(text.kind(), capitals(text.readings()));
+      default -> text;
+    };
+  }
+
+  private static boolean isMark(SignKind kind) {
+    return kind == SignKind.REHEARSAL || kind == SignKind.BAR_NUMBER;
   }
 
   /**

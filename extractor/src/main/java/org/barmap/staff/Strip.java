@@ -37,24 +37,38 @@ public final class Strip {
   private final PageImage page;
   private final Staff staff;
 
-  private Strip(PageImage page, Staff staff, int pxPerSpace, int width, byte[] gray) {
+  private final int above;
+
+  private Strip(
+      PageImage page, Staff staff, int pxPerSpace, int above, int width, int height, byte[] gray) {
     this.page = page;
     this.staff = staff;
     this.pxPerSpace = pxPerSpace;
+    this.above = above;
     this.width = width;
-    this.height = HEIGHT * pxPerSpace;
+    this.height = height;
     this.gray = gray;
   }
 
   /** Cuts the strip of a staff; pixels per staff space 8 or 16. */
   public static Strip cut(PageImage page, Staff staff, int pxPerSpace) {
+    return cut(page, staff, pxPerSpace, MIDDLE, HEIGHT - MIDDLE);
+  }
+
+  /**
+   * Cuts another height around a staff.
+   *
+   * @param above spaces from the top edge down to the middle line
+   * @param below spaces from the middle line down to the bottom edge; may be negative
+   */
+  public static Strip cut(PageImage page, Staff staff, int pxPerSpace, int above, int below) {
     int width = (int) Math.ceil((staff.length() + 2 * MARGIN) * pxPerSpace);
-    int height = HEIGHT * pxPerSpace;
+    int height = (above + below) * pxPerSpace;
     byte[] pixels = new byte[width * height];
     try (Mats scope = new Mats()) {
       // The map is smooth, so it is computed on a coarse grid and drawn out in between.
       int across = width / SAMPLE + 2;
-      int down = HEIGHT * pxPerSpace / SAMPLE + 1;
+      int down = height / SAMPLE + 1;
       float[] mx = new float[across * down];
       float[] my = new float[across * down];
       double top = Double.MAX_VALUE;
@@ -62,7 +76,7 @@ public final class Strip {
       for (int i = 0; i < across; i++) {
         double along = (i * SAMPLE + 0.5) / pxPerSpace - MARGIN;
         for (int j = 0; j < down; j++) {
-          Point p = staff.at(along, (j * SAMPLE + 0.5) / pxPerSpace - MIDDLE);
+          Point p = staff.at(along, (j * SAMPLE + 0.5) / pxPerSpace - above);
           mx[j * across + i] = (float) (p.x() - 0.5);
           my[j * across + i] = (float) (p.y() - 0.5);
           top = Math.min(top, p.y());
@@ -80,7 +94,7 @@ public final class Strip {
           part, out, mapX, mapY, Imgproc.INTER_LINEAR, Core.BORDER_CONSTANT, new Scalar(255));
       out.get(0, 0, pixels);
     }
-    return new Strip(page, staff, pxPerSpace, width, pixels);
+    return new Strip(page, staff, pxPerSpace, above, width, height, pixels);
   }
 
   private static int firstRow(Mat gray, double top) {
@@ -138,7 +152,7 @@ public final class Strip {
     return width;
   }
 
-  /** Returns the height in pixels: 20 staff spaces. */
+  /** Returns the height in pixels. */
   public int height() {
     return height;
   }
@@ -161,7 +175,7 @@ public final class Strip {
 
   /** Returns how far from the middle line a row position is, staff spaces, negative above. */
   public double across(double v) {
-    return v / pxPerSpace - MIDDLE;
+    return v / pxPerSpace - above;
   }
 
   /** Returns where a point of the strip lies in the given file. */

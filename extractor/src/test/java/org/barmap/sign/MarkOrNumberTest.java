@@ -3,6 +3,8 @@ package org.barmap.sign;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Enclosure;
 import org.barmap.map.Outline;
 import org.junit.jupiter.api.Test;
 
@@ -40,6 +42,38 @@ class MarkOrNumberTest {
         .extracting(Sign::kind)
         .containsExactly(SignKind.BAR_NUMBER, SignKind.REHEARSAL);
     assertThat(page.get(3).get(0).kind()).isEqualTo(SignKind.BAR_NUMBER);
+  }
+
+  @Test
+  void whereLinesBeginWithBareNumbersBoxedOnesAreMarks() {
+    List<List<Sign>> page =
+        MarkOrNumber.settle(
+            List.of(
+                List.of(),
+                List.of(number("39", 1, Enclosure.NONE), number("10", 40, Enclosure.BOX)),
+                List.of(number("46", 1, Enclosure.NONE), number("11", 1.5, Enclosure.BOX)),
+                List.of(mark("51", 1), number("12", 30, Enclosure.BOX))));
+    assertThat(page.get(1).get(1).kind()).isEqualTo(SignKind.REHEARSAL);
+    assertThat(page.get(2))
+        .extracting(Sign::kind)
+        .containsExactly(SignKind.BAR_NUMBER, SignKind.REHEARSAL);
+    assertThat(page.get(3))
+        .extracting(Sign::kind)
+        .containsExactly(SignKind.BAR_NUMBER, SignKind.REHEARSAL);
+  }
+
+  private static Sign number(String text, double at, Enclosure enclosure) {
+    Sign s = mark(text, at);
+    return new Sign(
+        SignKind.BAR_NUMBER,
+        s.from(),
+        s.to(),
+        s.top(),
+        s.bottom(),
+        s.outline(),
+        s.probability(),
+        s.readings(),
+        Optional.of(enclosure));
   }
 
   private static Sign mark(String text, double at) {
