@@ -20,6 +20,7 @@ import org.barmap.library.Versioned;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
 import org.barmap.sign.ReadPage;
+import org.barmap.sign.StoredPage;
 
 /**
  * Works through the queue, one page after the other.

@@ -21,6 +21,7 @@ import org.barmap.library.SqliteLibrary;
 import org.barmap.library.Versioned;
 import org.barmap.map.Bar;
 import org.barmap.sign.ReadPage;
+import org.barmap.sign.StoredPage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;

@@ -1,4 +1,4 @@
-package org.barmap.work;
+package org.barmap.sign;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -6,9 +6,6 @@ import org.barmap.map.BarMapJson;
 import org.barmap.map.Outline;
 import org.barmap.map.Point;
 import org.barmap.map.StaffSystem;
-import org.barmap.sign.ReadPage;
-import org.barmap.sign.ReadSystem;
-import org.barmap.sign.Sign;
 import tools.jackson.databind.SerializationFeature;
 
 /**
@@ -20,10 +17,15 @@ import tools.jackson.databind.SerializationFeature;
  * @param height of the picture, pixels
  * @param systems from top to bottom
  */
-record StoredPage(String source, int width, int height, List<StoredSystem> systems) {
+public record StoredPage(String source, int width, int height, List<StoredSystem> systems) {
 
   /** Distance at which the shape of a system is kept; staff spaces. */
   private static final double EVERY = 2;
+
+  /** Takes a defensive copy. */
+  public StoredPage {
+    systems = List.copyOf(systems);
+  }
 
   /**
    * A system with its shape as upright lines across it.
@@ -37,7 +39,7 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
    * @param musicBegin how far along nothing but clef, key and meter stands; staff spaces
    * @param inkEnd how far along something is written; staff spaces
    */
-  record StoredSystem(
+  public record StoredSystem(
       StaffSystem system,
       double length,
       List<Sign> signs,
@@ -46,6 +48,13 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
       double begin,
       double musicBegin,
       double inkEnd) {
+
+    /** Takes defensive copies. */
+    public StoredSystem {
+      signs = List.copyOf(signs);
+      tops = List.copyOf(tops);
+      bottoms = List.copyOf(bottoms);
+    }
 
     private Outline between(double from, double to) {
       return new Outline(at(tops, from), at(tops, to), at(bottoms, to), at(bottoms, from));
@@ -65,7 +74,7 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
   }
 
   /** Returns what was read on a page, to be stored. */
-  static String write(ReadPage page) {
+  public static String write(ReadPage page) {
     List<StoredSystem> systems = new ArrayList<>();
     for (ReadSystem s : page.systems()) {
       List<Point> tops = new ArrayList<>();
@@ -96,7 +105,7 @@ record StoredPage(String source, int width, int height, List<StoredSystem> syste
   }
 
   /** Returns what was read on a page, as the page of this index. */
-  static ReadPage read(String json, int index) {
+  public static ReadPage read(String json, int index) {
     StoredPage stored = BarMapJson.mapper().readValue(json, StoredPage.class);
     List<ReadSystem> systems = new ArrayList<>();
     for (StoredSystem s : stored.systems) {
