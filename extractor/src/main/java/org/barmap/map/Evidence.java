@@ -6,20 +6,45 @@ import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import java.util.List;
 
 /**
- * What the page itself says about a bar entry, kept so that the book can be settled again after a
- * correction.
+ * What the page itself says about a bar entry, sign by sign, kept so that the book can be settled
+ * again after a correction.
  *
  * @param counts readings of its rest's numeral, best first; empty where none stands
  * @param numbers readings of bar numbers printed at its start, best first; empty where none stands
+ * @param marks readings of the rehearsal mark over its start, likewise
+ * @param meters readings of the time signature printed in it, likewise
+ * @param rest how likely its rest stands for several bars, 0 to 1; absent means 1
+ * @param number how likely the printed number is a bar number, 0 to 1; absent means 1
  * @param endLine how likely the barline at its right side is one, 0 to 1
  */
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
-public record Evidence(List<Alternative> counts, List<Alternative> numbers, double endLine) {
+public record Evidence(
+    List<Alternative> counts,
+    List<Alternative> numbers,
+    List<Alternative> marks,
+    List<Alternative> meters,
+    double rest,
+    double number,
+    double endLine) {
 
   /** Takes defensive copies; absent lists are empty. */
   public Evidence {
     counts = counts == null ? List.of() : List.copyOf(counts);
     numbers = numbers == null ? List.of() : List.copyOf(numbers);
+    marks = marks == null ? List.of() : List.copyOf(marks);
+    meters = meters == null ? List.of() : List.copyOf(meters);
+    rest = rest > 0 ? rest : 1;
+    number = number > 0 ? number : 1;
+  }
+
+  /** Evidence of signs that are there for sure, without marks and meters. */
+  public Evidence(List<Alternative> counts, List<Alternative> numbers, double endLine) {
+    this(counts, numbers, List.of(), List.of(), 1, 1, endLine);
+  }
+
+  /** Returns the same with other readings of count and number. */
+  public Evidence with(List<Alternative> newCounts, List<Alternative> newNumbers) {
+    return new Evidence(newCounts, newNumbers, marks, meters, rest, number, endLine);
   }
 
   /**

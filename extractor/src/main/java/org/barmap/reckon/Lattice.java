@@ -1,7 +1,6 @@
 package org.barmap.reckon;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Barline;
@@ -24,6 +23,9 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
 
     /** Whether counting starts again at this system. */
     record Start(int system, Optional<Sign> heading) implements About {}
+
+    /** Whether a system was missed before this one, and how many bars it had. */
+    record Missed(int system) implements About {}
 
     /** A printed number at the start of a cell. */
     record Anchor(int system, int cell, Sign sign) implements About {}
@@ -59,14 +61,7 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
       this.systems = systems;
       this.costs = costs;
       this.marksCount = marksCount;
-      this.usualWidth =
-          median(
-              systems.stream()
-                  .flatMapToDouble(
-                      s ->
-                          java.util.stream.IntStream.range(0, s.lines().size())
-                              .mapToDouble(s::width))
-                  .toArray());
+      this.usualWidth = Room.usual(systems);
     }
 
     private void add(Step step, About about) {
@@ -81,12 +76,7 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
       for (int c = 0; c < cells.lines().size(); c++) {
         rests.add(RestEvidence.in(cells, c));
       }
-      double[] played =
-          java.util.stream.IntStream.range(0, rests.size())
-              .filter(c -> rests.get(c).isEmpty())
-              .mapToDouble(cells::width)
-              .toArray();
-      double usual = played.length >= 3 ? median(played) : usualWidth;
+      double usual = Room.usual(cells, rests, usualWidth);
       for (int c = 0; c < cells.lines().size(); c++) {
         anchors(i, c);
         if (rests.get(c).isPresent()) {
@@ -113,6 +103,9 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
       double missing = i == 0 ? 0 : costs.missingPages();
       if (i > 0) {
         add(new Restart(1 - again, again - toZero, toZero, missing), new About.Start(i, heading));
+        if (heading.isEmpty()) {
+          add(Weights.system(costs), new About.Missed(i));
+        }
       }
     }
 
@@ -133,61 +126,40 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
     }
 
     private void observe(int i, int c, Sign sign) {
-      Step step = Weights.printed(sign.readings(), sign.probability(), costs);
+      Step step = Weights.printed(sign.readings(), costs.number(sign.probability()), costs);
       add(step, new About.Anchor(i, c, sign));
     }
 
     private void rest(int i, int c, RestEvidence rest) {
-      Step step = Weights.rest(rest.readings(), rest.sign().probability(), costs);
+      Step step = Weights.rest(rest.readings(), costs.rest(rest), costs);
       add(step, new About.Rest(i, c, rest));
     }
 
     private void gap(int i, int c, double usual, Optional<RestEvidence> rest) {
-      double room = rest.map(r -> r.roomBeside(systems.get(i), c)).orElse(systems.get(i).width(c));
-      double octaves = Math.log(Math.max(0.1, room) / usual) / Math.log(2);
-      double bend = rest.isPresent() ? octaves + costs.besideRest() : octaves;
-      double odds =
-          costs.missedLine() * Math.pow(costs.missedPerOctave(), Math.max(-1, Math.min(1.6, bend)));
-      double p = Math.min(0.3, odds);
+      double p = missed(systems.get(i), c, usual, rest);
       double two = rest.isPresent() ? p / 100 : p * p / 2;
       add(Move.of(new int[] {0, 1, 2}, new double[] {1 - p - two, p, two}), new About.Gap(i, c));
     }
 
-    private void line(int i, int c, double usual) {
-      SystemCells cells = systems.get(i);
-      double p =
-          Math.max(costs.floor(), Math.min(1 - costs.floor(), cells.lines().get(c).probability()));
-      double beside = c + 1 < cells.lines().size() ? cells.width(c + 1) : usual;
-      double room = Math.min(cells.width(c), beside) / (costs.narrow() * usual);
-      double narrow = Math.min(1, Math.pow(room, 1.5));
-      double odds = p / (1 - p) * narrow * (insideRest(cells, c) ? costs.insideRest() : 1);
-      boolean lettered = c + 1 < cells.lines().size() && lettered(cells, c + 1);
-      double q = odds / (1 + odds);
-      add(
-          lettered ? Move.of(new int[] {0, 1}, new double[] {0.9, 0.1}) : Move.line(q),
-          new About.Line(i, c, lettered));
+    private double missed(SystemCells cells, int c, double usual, Optional<RestEvidence> rest) {
+      double octaves = Room.octaves(cells, c, usual, rest);
+      return costs.missed(octaves, rest.isPresent(), Room.markInside(cells, c).isPresent());
     }
 
-    /** A line within a thick rest bar is part of it. */
-    private static boolean insideRest(SystemCells cells, int line) {
-      double at = cells.to(line);
-      return cells.signs(SignKind.MULTI_REST).stream()
-          .anyMatch(s -> s.from() + 0.5 < at && at < s.to() - 0.5);
+    private void line(int i, int c, double usual) {
+      SystemCells cells = systems.get(i);
+      SystemCells.Line line = cells.lines().get(c);
+      double beside = Room.beside(cells, c, usual);
+      double p = costs.line(line.probability(), line.ink(), beside, Room.insideRest(cells, c));
+      boolean lettered = c + 1 < cells.lines().size() && lettered(cells, c + 1);
+      Move move = lettered ? Move.of(new int[] {0, 1}, new double[] {0.9, 0.1}) : Move.line(p);
+      add(move, new About.Line(i, c, lettered));
     }
 
     /** A bar printed "24A" counts as part of 24. */
     private static boolean lettered(SystemCells cells, int cell) {
       return cells.signs(SignKind.BAR_NUMBER).stream()
           .anyMatch(s -> Marks.isLettered(s.text()) && Marks.cellOf(cells, s) == cell);
-    }
-
-    private static double median(double[] values) {
-      if (values.length == 0) {
-        return 20;
-      }
-      double[] sorted = values.clone();
-      Arrays.sort(sorted);
-      return Math.max(1, sorted[sorted.length / 2]);
     }
   }
 }

@@ -25,11 +25,12 @@ final class MapWriter {
   record Written(Bar bar, BarSpan span, Optional<Sign> mark) {
 
     /** The same for writing findings; {@code next} is the bar after it on the line. */
-    Item item(Optional<Written> next, double doubt) {
+    Item item(Optional<Written> next, Costs costs) {
       boolean guessed = span.end().isEmpty() && next.map(n -> n.span().inferred()).orElse(false);
       Optional<Sign> ink = span.end().filter(e -> e.to() > e.from());
-      boolean unbelieved = ink.filter(e -> e.probability() < 0.5).isPresent();
-      boolean doubtful = span.end().isPresent() && (span.endProbability() < doubt || unbelieved);
+      boolean unbelieved = ink.filter(e -> !costs.believes(e.probability())).isPresent();
+      boolean doubtful =
+          span.end().isPresent() && (span.endProbability() < costs.doubt() || unbelieved);
       return new Item(
           bar,
           span.rest().isPresent(),
@@ -49,6 +50,11 @@ final class MapWriter {
   private final List<Start> starts = new ArrayList<>();
   private final List<KeySequence.Slot> keys = new ArrayList<>();
   private Optional<Meter> meter = Optional.empty();
+  private final Costs costs;
+
+  MapWriter(Costs costs) {
+    this.costs = costs;
+  }
 
   /** Writes the next system; {@code page} and {@code index} are those of the map. */
   void system(SystemBars system, int page) {
@@ -140,7 +146,7 @@ final class MapWriter {
     Optional<Sign> mark = attributes.rehearsal(i);
     mark.ifPresent(
         m -> b.rehearsal(new RehearsalMark(m.text(), m.enclosure().orElse(Enclosure.BOX))));
-    b.evidence(evidence(span));
+    b.evidence(Optional.of(evidence(span, printed, mark)));
     b.confidence(Calibration.of(raw(span, printed, mark)));
     return new Written(b.build(), span, mark);
   }
@@ -185,18 +191,26 @@ final class MapWriter {
     return Barline.SINGLE;
   }
 
-  private static Optional<Evidence> evidence(BarSpan span) {
+  private Evidence evidence(BarSpan span, Optional<Sign> meter, Optional<Sign> mark) {
     List<Evidence.Alternative> counts =
-        span.rest()
-            .flatMap(RestEvidence::numeral)
-            .map(n -> Attributes.alternatives(n.readings()))
-            .orElse(List.of());
-    List<Evidence.Alternative> numbers =
-        span.anchors().isEmpty()
-            ? List.of()
-            : Attributes.alternatives(span.anchors().get(0).readings());
-    double line = Math.round(span.endProbability() * 1000) / 1000.0;
-    return Optional.of(new Evidence(counts, numbers, line));
+        Attributes.alternatives(span.rest().map(RestEvidence::readings).orElse(List.of()));
+    Optional<Sign> number = span.anchors().stream().findFirst();
+    return new Evidence(
+        counts,
+        alternatives(number),
+        alternatives(mark),
+        alternatives(meter),
+        rounded(span.rest().map(costs::rest).orElse(1.0)),
+        rounded(number.map(n -> costs.number(n.probability())).orElse(1.0)),
+        rounded(span.endProbability()));
+  }
+
+  private static List<Evidence.Alternative> alternatives(Optional<Sign> sign) {
+    return Attributes.alternatives(sign.map(Sign::readings).orElse(List.of()));
+  }
+
+  private static double rounded(double share) {
+    return Math.round(share * 1000) / 1000.0;
   }
 
   List<Written> bars() {

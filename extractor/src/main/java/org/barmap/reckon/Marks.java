@@ -44,6 +44,34 @@ final class Marks {
     return out;
   }
 
+  /**
+   * Spreads what a misread numeral may have been when a figure was lost or added.
+   *
+   * @param text as read, figures only
+   * @param mass weight to spread
+   * @param most largest value that may be meant
+   * @return weight by value
+   */
+  static Map<Integer, Double> figureMoreOrLess(String text, double mass, int most) {
+    Map<Integer, Double> out = new TreeMap<>();
+    int n = text.length();
+    for (int i = 0; i < n && n > 1; i++) {
+      put(out, text.substring(0, i) + text.substring(i + 1), mass / 2 / n, most);
+    }
+    for (int i = 0; i <= n; i++) {
+      for (char c = '0'; c <= '9'; c++) {
+        put(out, text.substring(0, i) + c + text.substring(i), mass / 2 / (10 * (n + 1)), most);
+      }
+    }
+    return out;
+  }
+
+  private static void put(Map<Integer, Double> out, String text, double weight, int most) {
+    if (text.charAt(0) != '0' && text.length() <= 4 && Integer.parseInt(text) <= most) {
+      out.merge(Integer.parseInt(text), weight, Double::sum);
+    }
+  }
+
   /** Tells whether a bar number carries a letter, "24A". */
   static boolean isLettered(String text) {
     return LETTERED.matcher(text).matches();

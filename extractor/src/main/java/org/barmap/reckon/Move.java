@@ -117,9 +117,37 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
     }
   }
 
+  /** Takes the best of four alternatives where it is larger. */
+  private void raise(double[] in, int i, double[] out, short[] back) {
+    int a = shifts[i];
+    int b = shifts[i + 1];
+    int c = shifts[i + 2];
+    int d = shifts[i + 3];
+    double u = weight(a);
+    double v = weight(b);
+    double w = weight(c);
+    double x = weight(d);
+    int most = Math.min(in.length, Math.max(Math.max(a, b), Math.max(c, d)));
+    for (int k = i; k < i + 4; k++) {
+      raise(in, weight(shifts[k]), shifts[k], 0, most, out, back);
+    }
+    for (int s = most; s < in.length; s++) {
+      double first = Math.max(u * in[s - a], v * in[s - b]);
+      double second = Math.max(w * in[s - c], x * in[s - d]);
+      double top = Math.max(first, second);
+      if (top > out[s]) {
+        out[s] = top;
+        int shift =
+            top == u * in[s - a] ? a : top == v * in[s - b] ? b : top == w * in[s - c] ? c : d;
+        back[s] = (short) shift;
+      }
+    }
+  }
+
   /** Takes a multiple {@code shift} states further on where it is larger. */
-  static void raise(double[] in, double weight, int shift, double[] out, short[] back) {
-    for (int s = shift; s < in.length; s++) {
+  private static void raise(
+      double[] in, double weight, int shift, int start, int end, double[] out, short[] back) {
+    for (int s = Math.max(start, shift); s < end; s++) {
       double v = weight * in[s - shift];
       if (v > out[s]) {
         out[s] = v;
@@ -159,8 +187,12 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
   public int max(double[] in, double[] out, short[] back) {
     Arrays.fill(back, (short) 0);
     Arrays.fill(out, 0);
-    for (int shift : shifts) {
-      raise(in, weight(shift), shift, out, back);
+    int i = 0;
+    for (; i + 3 < shifts.length; i += 4) {
+      raise(in, i, out, back);
+    }
+    for (; i < shifts.length; i++) {
+      raise(in, weight(shifts[i]), shifts[i], 0, in.length, out, back);
     }
     if (other > 0) {
       slide(in, out, back);

@@ -118,6 +118,11 @@ record Pair(double[] first, double[] second, double[] sum, double[] best, int[] 
     return 0;
   }
 
+  /** The state between the two moves on the best way from one state to another. */
+  int middle(int from, int to) {
+    return from + split[to - from];
+  }
+
   @Override
   public int width() {
     return 2;
@@ -130,8 +135,7 @@ record Pair(double[] first, double[] second, double[] sum, double[] best, int[] 
     for (int k = 0; k < TAPS; k++) {
       all += sum[k] * adding[k];
     }
-    int a = split[to - from];
-    int middle = from + a;
+    int middle = middle(from, to);
     out[at] = choice(first, second, adding, all, from, middle, through(around, middle) / all);
     out[at + 1] = choice(second, first, adding, all, middle, to, around.number(to, all));
   }

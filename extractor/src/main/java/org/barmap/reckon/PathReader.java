@@ -70,13 +70,18 @@ final class PathReader {
       if (about instanceof About.Start) {
         restarts = choice.after() != choice.before() && choice.after() <= 1;
         jumps = choice.after() != choice.before() && choice.after() > 1;
+      } else if (about instanceof About.Missed && choice.shift() > 0) {
+        jumps = true;
+        number = choice.after();
+        numberProbability = choice.numberProbability();
       } else if (about instanceof About.Anchor a) {
         anchors.add(a.sign());
         if (Marks.isLettered(a.sign().text())) {
           label = Optional.of(a.sign().text());
         }
       } else if (about instanceof About.Rest r) {
-        if (choice.shift() > 0 || r.evidence().sign().probability() >= 0.5) {
+        if (choice.shift() > 0
+            || (r.evidence().seen() && r.evidence().sign().probability() >= 0.5)) {
           rest = Optional.of(r.evidence());
         }
         count += choice.shift();
@@ -100,7 +105,10 @@ final class PathReader {
       }
       for (int part = 1; part < parts; part++) {
         inferred = true;
-        double at = left + (right - left) * part / parts;
+        double at =
+            parts == 2
+                ? Room.markInside(cells, gap.cell()).orElse((left + right) / 2)
+                : left + (right - left) * part / parts;
         int next = number + count;
         close(at, Optional.empty(), 0.5);
         open(at, next, choice.numberProbability());

@@ -50,12 +50,12 @@ public final class Reckoner {
     List<Integer> pageOf = new ArrayList<>();
     for (ReadPage page : pages) {
       for (ReadSystem system : page.systems()) {
-        systems.add(SystemCells.of(system, costs.openEnd()));
+        systems.add(SystemCells.of(system, costs));
         pageOf.add(page.index());
       }
     }
     Solved solved = solve(systems);
-    MapWriter writer = new MapWriter();
+    MapWriter writer = new MapWriter(costs);
     List<Integer> jumps = new ArrayList<>();
     List<Integer> restarts = new ArrayList<>();
     List<SystemBars> settled = new PathReader(solved.lattice, solved.solution).read();
@@ -84,7 +84,7 @@ public final class Reckoner {
     for (int i = 0; i < bars.size(); i++) {
       Optional<Written> next =
           i + 1 < bars.size() ? Optional.of(bars.get(i + 1)) : Optional.empty();
-      items.add(bars.get(i).item(next, costs.doubt()));
+      items.add(bars.get(i).item(next, costs));
     }
     return List.copyOf(items);
   }
@@ -135,26 +135,32 @@ public final class Reckoner {
 
   private record Solved(Lattice lattice, Solution solution, boolean marksCount) {}
 
-  /**
-   * Solves with marks that count bars where there are numeric marks, and without; keeps the
-   * likelier.
-   */
+  /** Solves, and once more with the book's own rates of errors where they are unusual. */
   private Solved solve(List<SystemCells> systems) {
+    boolean marksCount = marksCount(systems);
+    Lattice lattice = Lattice.of(systems, costs, marksCount);
+    Solver solver = solver(lattice, costs);
+    Costs own = OwnRates.of(lattice, solver.bestPath(), costs);
+    if (!own.equals(costs)) {
+      lattice = Lattice.of(systems, own, marksCount);
+      solver = solver(lattice, own);
+    }
+    return new Solved(lattice, solver.solve(), marksCount);
+  }
+
+  /** Tells whether marks that are numbers count bars, or themselves; whichever is likelier. */
+  private boolean marksCount(List<SystemCells> systems) {
     List<Sign> numeric =
         systems.stream()
             .flatMap(s -> s.signs(SignKind.REHEARSAL).stream())
             .filter(Marks::isNumeric)
             .toList();
-    Lattice plain = Lattice.of(systems, costs, false);
-    Solver alone = solver(plain);
-    if (!numeric.isEmpty()) {
-      Lattice counting = Lattice.of(systems, costs, true);
-      Solver together = solver(counting);
-      if (together.logLikelihood() > alone.logLikelihood() + sequence(numeric)) {
-        return new Solved(counting, together.solve(), true);
-      }
+    if (numeric.isEmpty()) {
+      return false;
     }
-    return new Solved(plain, alone.solve(), false);
+    double alone = solver(Lattice.of(systems, costs, false), costs).logLikelihood();
+    double together = solver(Lattice.of(systems, costs, true), costs).logLikelihood();
+    return together > alone + sequence(numeric);
   }
 
   /** Log likelihood of numeric marks as 1, 2, 3 …: each follows the one before, or is anything. */
@@ -170,7 +176,7 @@ public final class Reckoner {
     return log;
   }
 
-  private Solver solver(Lattice lattice) {
+  private static Solver solver(Lattice lattice, Costs costs) {
     int states = states(lattice);
     double[] prior = new double[states];
     Arrays.fill(prior, 1e-3);
@@ -204,14 +210,14 @@ public final class Reckoner {
   }
 
   /** Shows lines that were believed by the reader and refused by the counting. */
-  private static void refused(Solved solved, List<Written> bars, FindingWriter findings) {
+  private void refused(Solved solved, List<Written> bars, FindingWriter findings) {
     for (int t = 0; t < solved.lattice.steps().size(); t++) {
       if (solved.lattice.abouts().get(t) instanceof About.Line about
           && !about.lettered()
           && solved.solution.choices().get(t).shift() == 0) {
         SystemCells.Line line =
             solved.lattice.systems().get(about.system()).lines().get(about.line());
-        for (int i = 0; line.probability() >= 0.5 && i < bars.size(); i++) {
+        for (int i = 0; line.ink() && costs.believes(line.probability()) && i < bars.size(); i++) {
           BarSpan span = bars.get(i).span();
           if (span.system() == about.system() && span.from() < line.at() && span.to() > line.at()) {
             findings.refused(i, line.sign().outline().leftMiddle());

@@ -12,11 +12,12 @@ import org.barmap.sign.SignKind;
 /**
  * A rest of several bars inside a cell.
  *
- * @param sign the thick bar or block rest
+ * @param sign the thick bar or block rest; the numeral where none was seen
+ * @param seen whether such a rest was seen
  * @param numeral its numeral, if one was found
  * @param counts probability of each count the numeral may say, most likely first
  */
-record RestEvidence(Sign sign, Optional<Sign> numeral, Map<Integer, Double> counts) {
+record RestEvidence(Sign sign, boolean seen, Optional<Sign> numeral, Map<Integer, Double> counts) {
 
   /** How far a numeral's middle may be from its rest's, in staff spaces. */
   private static final double REACH = 4;
@@ -36,7 +37,8 @@ record RestEvidence(Sign sign, Optional<Sign> numeral, Map<Integer, Double> coun
     return rests.stream()
         .filter(s -> s.at() > from && s.at() < to)
         .max(java.util.Comparator.comparingDouble(Sign::probability))
-        .map(rest -> of(rest, cells.signs(SignKind.COUNT), from, to));
+        .map(rest -> of(rest, cells.signs(SignKind.COUNT), from, to))
+        .or(() -> alone(cells.signs(SignKind.COUNT), from, to));
   }
 
   private static RestEvidence of(Sign rest, List<Sign> numerals, double from, double to) {
@@ -45,14 +47,24 @@ record RestEvidence(Sign sign, Optional<Sign> numeral, Map<Integer, Double> coun
             .filter(n -> n.at() > from - 1 && n.at() < to + 1)
             .filter(n -> n.at() > rest.from() - REACH && n.at() < rest.to() + REACH)
             .min(java.util.Comparator.comparingDouble(n -> Math.abs(n.at() - rest.at())));
+    return new RestEvidence(
+        rest, true, numeral, numeral.map(RestEvidence::counts).orElse(Map.of()));
+  }
+
+  /** A numeral whose rest was not seen. */
+  private static Optional<RestEvidence> alone(List<Sign> numerals, double from, double to) {
+    return numerals.stream()
+        .filter(n -> n.at() > from && n.at() < to && !counts(n).isEmpty())
+        .max(java.util.Comparator.comparingDouble(Sign::probability))
+        .map(n -> new RestEvidence(n, false, Optional.of(n), counts(n)));
+  }
+
+  private static Map<Integer, Double> counts(Sign numeral) {
     Map<Integer, Double> counts = new LinkedHashMap<>();
-    numeral.ifPresent(
-        n -> {
-          for (Reading r : n.readings()) {
-            numeral(r.text()).ifPresent(v -> counts.merge(v, r.probability(), Double::sum));
-          }
-        });
-    return new RestEvidence(rest, numeral, counts);
+    for (Reading r : numeral.readings()) {
+      numeral(r.text()).ifPresent(v -> counts.merge(v, r.probability(), Double::sum));
+    }
+    return counts;
   }
 
   /** Readings of the numeral, best first; empty without one. */
@@ -75,6 +87,10 @@ record RestEvidence(Sign sign, Optional<Sign> numeral, Map<Integer, Double> coun
 
   /** Where a missed barline would stand beside the rest. */
   double lineBeside(SystemCells cells, int cell) {
+    Optional<Double> mark = Room.markInside(cells, cell).filter(at -> Math.abs(at - sign.at()) > 2);
+    if (mark.isPresent()) {
+      return mark.get();
+    }
     double left = sign.at() - cells.from(cell);
     double right = cells.to(cell) - sign.at();
     return left < right ? cells.from(cell) + 2 * left : cells.to(cell) - 2 * right;

@@ -125,9 +125,7 @@ public final class SecondEvidence {
     if (taken.size() > 0 && measures.get(taken.from()).number().matches("\\d{1,4}")) {
       numbers = mixed(numbers, measures.get(taken.from()).number());
     }
-    return bar.toBuilder()
-        .evidence(Optional.of(new Evidence(counts, numbers, old.endLine())))
-        .build();
+    return bar.toBuilder().evidence(Optional.of(old.with(counts, numbers))).build();
   }
 
   /**

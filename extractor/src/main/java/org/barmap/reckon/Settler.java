@@ -27,9 +27,6 @@ import org.barmap.sign.Reading;
  */
 public final class Settler {
 
-  /** How likely a sign the map kept evidence of is there at all. */
-  private static final double READ = 0.98;
-
   private final Costs costs = Costs.DEFAULT;
 
   /** Creates a settler with the default costs. */
@@ -77,7 +74,7 @@ public final class Settler {
       Bar bar = bars.get(i);
       List<Step> own = new ArrayList<>();
       if (i > 0) {
-        start(bar, bars.get(i - 1), starts.contains(bar.id()), fixed).ifPresent(own::add);
+        own.addAll(start(bar, bars.get(i - 1), starts.contains(bar.id()), fixed));
       }
       printed(bar, fixed).ifPresent(own::add);
       Optional<Move> rest = rest(bar, fixed);
@@ -106,15 +103,17 @@ public final class Settler {
     return bar.label().filter(Marks::isLettered).isPresent();
   }
 
-  private Optional<Restart> start(Bar bar, Bar before, boolean startsNumber, Fixed fixed) {
+  private List<Step> start(Bar bar, Bar before, boolean startsNumber, Fixed fixed) {
     if (fixed.numbers().contains(bar.id())) {
-      return Optional.of(new Restart(1e-6, 0, 0, 1));
+      return List.of(new Restart(1e-6, 0, 0, 1));
     }
     if (startsNumber) {
-      return Optional.of(new Restart(1e-6, 1 - costs.pickup(), costs.pickup(), 1e-6));
+      return List.of(new Restart(1e-6, 1 - costs.pickup(), costs.pickup(), 1e-6));
     }
     boolean sameLine = bar.page() == before.page() && bar.system() == before.system();
-    return sameLine ? Optional.empty() : Optional.of(new Restart(1, 0, 0, costs.missingPages()));
+    return sameLine
+        ? List.of()
+        : List.of(new Restart(1, 0, 0, costs.missingPages()), Weights.system(costs));
   }
 
   private Optional<Step> printed(Bar bar, Fixed fixed) {
@@ -122,14 +121,20 @@ public final class Settler {
       return Optional.of(new Observe(new int[] {bar.number()}, new double[] {1}, 0));
     }
     List<Reading> read = readings(bar.evidence().map(Evidence::numbers).orElse(List.of()));
-    return read.isEmpty() ? Optional.empty() : Optional.of(Weights.printed(read, READ, costs));
+    return read.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            Weights.printed(read, bar.evidence().map(Evidence::number).orElse(1.0), costs));
   }
 
   /** The step of a rest whose count may still change. */
   private Optional<Move> rest(Bar bar, Fixed fixed) {
     List<Evidence.Alternative> read = bar.evidence().map(Evidence::counts).orElse(List.of());
     boolean free = bar.isRest() && !fixed.counts().contains(bar.id()) && !read.isEmpty();
-    return free ? Optional.of(Weights.rest(readings(read), READ, costs)) : Optional.empty();
+    return free
+        ? Optional.of(
+            Weights.rest(readings(read), bar.evidence().map(Evidence::rest).orElse(1.0), costs))
+        : Optional.empty();
   }
 
   private static List<Reading> readings(List<Evidence.Alternative> alternatives) {

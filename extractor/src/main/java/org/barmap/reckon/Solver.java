@@ -29,6 +29,7 @@ final class Solver {
   private final double[] prior;
   private double[][] kept = new double[0][];
   private double log;
+  private int[] path = {};
 
   /**
    * Prepares a run.
@@ -64,6 +65,36 @@ final class Solver {
   /** Solves. */
   Solution solve() {
     double sum = logLikelihood();
+    int[] best = path();
+    return new Solution(choices(best), best[0], sum);
+  }
+
+  /** The states of the best path, one more than there are passes. */
+  private int[] path() {
+    if (path.length == 0) {
+      path = findPath();
+    }
+    return path;
+  }
+
+  /** The best path alone, each choice as if it were sure; sooner had than the whole solution. */
+  List<Choice> bestPath() {
+    int[] states = path();
+    List<Choice> out = new ArrayList<>();
+    for (int t = 0; t < steps.size(); t++) {
+      int from = states[t];
+      int to = states[t + 1];
+      if (steps.get(t) instanceof Pair pair) {
+        int middle = pair.middle(from, to);
+        out.add(new Choice(from, middle, 1, -1, 0, 1));
+        from = middle;
+      }
+      out.add(new Choice(from, to, 1, -1, 0, 1));
+    }
+    return out;
+  }
+
+  private int[] findPath() {
     int n = steps.size();
     short[][] back = new short[n][states];
     int[] jumpFrom = new int[n];
@@ -78,8 +109,7 @@ final class Solver {
       max = spare;
       spare = swap;
     }
-    int[] path = trace(max, back, jumpFrom);
-    return new Solution(choices(path), path[0], sum);
+    return trace(max, back, jumpFrom);
   }
 
   /** Sums forwards through the book, keeping the weights at the beginning of every block. */
@@ -105,22 +135,22 @@ final class Solver {
 
   private int[] trace(double[] max, short[][] back, int[] jumpFrom) {
     int n = steps.size();
-    int[] path = new int[n + 1];
+    int[] out = new int[n + 1];
     int at = 0;
     for (int s = 1; s < states; s++) {
       at = max[s] > max[at] ? s : at;
     }
-    path[n] = at;
+    out[n] = at;
     for (int t = n - 1; t >= 0; t--) {
       short shift = back[t][at];
       at = shift == Step.JUMP ? jumpFrom[t] : at - shift;
-      path[t] = at;
+      out[t] = at;
     }
-    return path;
+    return out;
   }
 
   /** Walks backwards, multiplying what the rest of the book says into every choice. */
-  private List<Choice> choices(int[] path) {
+  private List<Choice> choices(int[] best) {
     int n = steps.size();
     Choice[] out = new Choice[steps.stream().mapToInt(Step::width).sum()];
     int at = out.length;
@@ -138,7 +168,7 @@ final class Solver {
       at -= step.width();
       int i = t - first;
       Step.Around around = new Step.Around(alpha[i], alpha[i + 1], units[i + 1], beta);
-      step.choices(around, path[t], path[t + 1], out, at);
+      step.choices(around, best[t], best[t + 1], out, at);
       step.sumBack(beta, spare);
       double[] swap = beta;
       beta = spare;

@@ -44,14 +44,22 @@ record SystemCells(
   /** Ink this near a barline may be the barline's own; staff spaces. */
   private static final double WRITTEN = 1.5;
 
-  /** How likely two numbered rests side by side are two bars. */
-  private static final double BETWEEN_RESTS = 0.93;
-
   /** A candidate barline: where, how likely, which types. */
-  record Line(double at, double probability, Sign sign) {}
+  record Line(double at, double probability, Sign sign) {
+
+    /** Tells whether something was read there; an open end has no ink. */
+    boolean ink() {
+      return sign.to() > sign.from();
+    }
+  }
+
+  /** Cuts a system; the costs say how likely lines without ink are. */
+  static SystemCells of(ReadSystem system, Costs costs) {
+    return of(system, costs.openEnd(), costs.betweenRests());
+  }
 
   /** Cuts a system. */
-  static SystemCells of(ReadSystem system, double openEndProbability) {
+  static SystemCells of(ReadSystem system, double openEnd, double between) {
     List<Line> lines = new ArrayList<>();
     boolean startRepeat = false;
     double left = system.begin();
@@ -70,12 +78,12 @@ record SystemCells(
         lines.add(new Line(sign.at(), sign.probability(), sign));
       }
     }
-    betweenRests(system, lines);
+    betweenRests(system, lines, between);
     double end = system.length();
     double last = lines.isEmpty() ? begin : lines.get(lines.size() - 1).at();
     boolean open = end - last > LEAST_TAIL && hasMusic(system, last, end);
     if (open) {
-      lines.add(bare(system, end, openEndProbability, Barline.NONE));
+      lines.add(bare(system, end, openEnd, Barline.NONE));
     }
     if (!lines.isEmpty()) {
       begin = Math.min(begin, Math.max(left, lines.get(0).at() - 2));
@@ -84,7 +92,7 @@ record SystemCells(
   }
 
   /** Two numbered rests in one cell: a barline between them was missed, half way. */
-  private static void betweenRests(ReadSystem system, List<Line> lines) {
+  private static void betweenRests(ReadSystem system, List<Line> lines, double between) {
     List<Sign> rests =
         system.signs().stream()
             .filter(s -> s.kind() == SignKind.MULTI_REST && s.probability() > 0.5)
@@ -94,7 +102,7 @@ record SystemCells(
       double right = rests.get(i).from();
       boolean apart = lines.stream().anyMatch(l -> l.at() > left - 1 && l.at() < right + 1);
       if (!apart && right - left > 2) {
-        lines.add(bare(system, (left + right) / 2, BETWEEN_RESTS, Barline.SINGLE));
+        lines.add(bare(system, (left + right) / 2, between, Barline.SINGLE));
       }
     }
     lines.sort(java.util.Comparator.comparingDouble(Line::at));

@@ -8,6 +8,14 @@ import org.barmap.sign.Reading;
 /** Turns readings of a numeral into weights of a step. */
 final class Weights {
 
+  private static final java.util.regex.Pattern FIGURES =
+      java.util.regex.Pattern.compile("[0-9]{1,4}");
+
+  /** Largest values a numeral with a figure lost may have been. */
+  private static final int MOST_NUMBER = 999;
+
+  private static final int MOST_COUNT = 99;
+
   private Weights() {}
 
   /**
@@ -18,8 +26,8 @@ final class Weights {
    */
   static Observe printed(List<Reading> readings, double there, Costs costs) {
     Map<Integer, Double> says = new TreeMap<>();
-    double listed = spread(readings, costs.misreadNumber(), there, costs, says);
-    double misread = Math.max(costs.misreadNumber(), 1 - listed) * (1 - costs.oneFigure());
+    double listed = spread(readings, costs.misreadNumber(), there, MOST_NUMBER, costs, says);
+    double misread = Math.max(costs.misreadNumber(), 1 - listed) * any(costs);
     double base = misread * there + 1 - there;
     return new Observe(keys(says), values(says), Math.max(base, costs.floor()) / Costs.NUMBERS);
   }
@@ -33,10 +41,10 @@ final class Weights {
   static Move rest(List<Reading> readings, double there, Costs costs) {
     double sure = Math.min(there, 1 - costs.floor());
     Map<Integer, Double> says = new TreeMap<>();
-    double listed = spread(readings, costs.misreadCount(), sure, costs, says);
+    double listed = spread(readings, costs.misreadCount(), sure, MOST_COUNT, costs, says);
     says.remove(0);
     says.merge(1, 1 - sure, Double::sum);
-    double share = listed > 0 ? 1 - costs.oneFigure() : 1;
+    double share = listed > 0 ? any(costs) : 1;
     double other = sure * Math.max(costs.misreadCount(), 1 - listed) * share / Costs.COUNTS;
     int[] shifts = says.keySet().stream().mapToInt(v -> v - 1).toArray();
     return new Move(shifts, values(says), other, Costs.COUNTS - 1);
@@ -51,24 +59,51 @@ final class Weights {
       List<Reading> readings,
       double misread,
       double there,
+      int most,
       Costs costs,
       Map<Integer, Double> says) {
     double listed = 0;
+    double sharpened = sharpened(readings, costs);
     for (Reading r : readings) {
       if (Marks.number(r.text()) >= 0) {
-        double weight = r.probability() * (1 - misread);
+        double weight = Math.pow(r.probability(), costs.numeralSlope()) * sharpened * (1 - misread);
         listed += weight;
         says.merge(Marks.number(r.text()), there * weight, Double::sum);
       }
     }
-    double off = Math.max(misread, 1 - listed) * costs.oneFigure() * there;
+    double off = Math.max(misread, 1 - listed) * there;
     for (Reading r : readings) {
-      if (r.text().matches("\\d{1,4}")) {
+      if (FIGURES.matcher(r.text()).matches()) {
         double share = off * r.probability() / Math.max(1e-6, listed / (1 - misread));
-        Marks.oneFigureOff(r.text(), share).forEach((v, w) -> says.merge(v, w, Double::sum));
+        Marks.oneFigureOff(r.text(), share * costs.oneFigure())
+            .forEach((v, w) -> says.merge(v, w, Double::sum));
+        Marks.figureMoreOrLess(r.text(), share * costs.figureMore(), most)
+            .forEach((v, w) -> says.merge(v, w, Double::sum));
       }
     }
     return listed;
+  }
+
+  /** A system that may have been missed, with any number of bars. */
+  static Move system(Costs costs) {
+    double other = costs.missedSystem() / Costs.SYSTEM;
+    return new Move(new int[] {0}, new double[] {1 - costs.missedSystem()}, other, Costs.SYSTEM);
+  }
+
+  /** Of all misread numerals, the share that may say anything. */
+  private static double any(Costs costs) {
+    return 1 - costs.oneFigure() - costs.figureMore();
+  }
+
+  /** What makes the readings' powers sum up to what the readings do. */
+  private static double sharpened(List<Reading> readings, Costs costs) {
+    double sum = 0;
+    double powers = 0;
+    for (Reading r : readings) {
+      sum += r.probability();
+      powers += Math.pow(r.probability(), costs.numeralSlope());
+    }
+    return powers > 0 ? sum / powers : 1;
   }
 
   private static int[] keys(Map<Integer, Double> says) {

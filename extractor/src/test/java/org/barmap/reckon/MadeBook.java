@@ -184,7 +184,17 @@ final class MadeBook {
     if (random.nextBoolean()) {
       out.add(new Reading(Integer.toString(wrong ? value : other), (1 - p) * 0.6));
     }
-    return out;
+    return said(out);
+  }
+
+  /** What the reader says where these are the probabilities. */
+  private static List<Reading> said(List<Reading> true0) {
+    double power = 1 / Costs.DEFAULT.numeralSlope();
+    double sum = true0.stream().mapToDouble(Reading::probability).sum();
+    double powers = true0.stream().mapToDouble(r -> Math.pow(r.probability(), power)).sum();
+    return true0.stream()
+        .map(r -> new Reading(r.text(), sum * Math.pow(r.probability(), power) / powers))
+        .toList();
   }
 
   /**
@@ -199,17 +209,23 @@ final class MadeBook {
     }
   }
 
+  /** What the reader says of a line that is a barline with probability p. */
+  private static double said(double p) {
+    double odds = (Math.log(p / (1 - p)) - Costs.DEFAULT.lineBias()) / Costs.DEFAULT.lineSlope();
+    return 1 / (1 + Math.exp(-odds));
+  }
+
   private void line(List<Sign> signs, double at, int system, boolean last, double width) {
     if (!last && random.nextDouble() < errors.missedLines()) {
       injected.add(new Injected("missed", system, at));
     } else {
       boolean doubtful = random.nextDouble() < errors.inventedLines() * 0.735 / 0.265;
-      signs.add(barline(at, doubtful ? calibrated(false, 0.5, 0.97) : 0.999));
+      signs.add(barline(at, doubtful ? said(calibrated(false, 0.5, 0.97)) : 0.999));
     }
     if (random.nextDouble() < errors.inventedLines()) {
       double false0 = at - width * (0.2 + 0.6 * random.nextDouble());
       injected.add(new Injected("invented", system, false0));
-      signs.add(barline(false0, calibrated(true, 0.5, 0.97)));
+      signs.add(barline(false0, said(calibrated(true, 0.5, 0.97))));
     }
   }
 

@@ -17,7 +17,7 @@ final class Naive {
     int number = 1;
     for (ReadPage page : book.pages) {
       for (ReadSystem s : page.systems()) {
-        SystemCells cells = SystemCells.of(s, 1);
+        SystemCells cells = SystemCells.of(s, 1, 1);
         if (!cells.signs(SignKind.HEADING).isEmpty()) {
           number = 1;
         }

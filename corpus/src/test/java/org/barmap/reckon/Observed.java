@@ -1,0 +1,287 @@
+package org.barmap.reckon;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Barline;
+import org.barmap.reckon.CorpusReadings.Labelled;
+import org.barmap.reckon.Truth.TrueBar;
+import org.barmap.sign.ReadSystem;
+import org.barmap.sign.Reading;
+import org.barmap.sign.Sign;
+import org.barmap.sign.SignKind;
+
+/** What the reader said on labelled pages and what was true, event by event. */
+final class Observed {
+
+  /** A candidate this near a true barline is it; staff spaces. */
+  private static final double SAME = 1.2;
+
+  /** A line that was read, or one supposed between two rests. */
+  record Line(double read, boolean ink, double beside, boolean inside, boolean right) {}
+
+  /** A cell and how many barlines were missed in it. */
+  record Gap(double octaves, boolean rest, boolean marked, int missed) {}
+
+  /**
+   * A numeral.
+   *
+   * @param there the reader's probability that there is such a sign
+   * @param truth what it really says
+   */
+  record Numeral(double there, List<Reading> readings, int truth) {
+    boolean listed() {
+      return readings.stream().anyMatch(r -> Marks.number(r.text()) == truth);
+    }
+
+    boolean best() {
+      return !readings.isEmpty() && Marks.number(readings.get(0).text()) == truth;
+    }
+
+    boolean oneFigureOff() {
+      return !readings.isEmpty()
+          && readings.get(0).text().matches("\\d{1,4}")
+          && Marks.oneFigureOff(readings.get(0).text(), 1).containsKey(truth);
+    }
+
+    boolean figureMoreOrLess() {
+      return !readings.isEmpty()
+          && readings.get(0).text().matches("\\d{1,3}")
+          && Marks.figureMoreOrLess(readings.get(0).text(), 1, 9999).containsKey(truth);
+    }
+  }
+
+  /**
+   * A rest, a rest with its numeral, or a numeral alone, and whether it stands for several bars.
+   */
+  record Rest(boolean seen, boolean numbered, double read, boolean several) {}
+
+  /** A line of the book that begins after another one. */
+  record Start(boolean heading, boolean afterFinal, int number, boolean again) {}
+
+  /** A meter or a rehearsal mark: how sure the reader was and whether it was right. */
+  record Said(double sure, boolean right, boolean listed) {}
+
+  final List<Line> lines = new ArrayList<>();
+  final List<Boolean> openEnds = new ArrayList<>();
+  final List<Gap> gaps = new ArrayList<>();
+
+  /** The cells there would be with one true line taken away. */
+  final List<Gap> merged = new ArrayList<>();
+
+  /** Width beside true lines and beside lines put anywhere, against the usual one. */
+  final List<Double> besideTrue = new ArrayList<>();
+
+  final List<Double> besideAnywhere = new ArrayList<>();
+  final List<Rest> rests = new ArrayList<>();
+  final List<Numeral> counts = new ArrayList<>();
+  final List<Numeral> anchors = new ArrayList<>();
+  final List<Start> starts = new ArrayList<>();
+  final List<Integer> firstNumbers = new ArrayList<>();
+  final List<Said> marks = new ArrayList<>();
+  final List<Said> meters = new ArrayList<>();
+
+  /** Misread numerals and all numerals of each page. */
+  final List<int[]> misreadByPage = new ArrayList<>();
+
+  int pages;
+  int systems;
+  int systemsMissed;
+
+  static Observed of(List<Labelled> pages) {
+    Observed out = new Observed();
+    pages.forEach(out::page);
+    return out;
+  }
+
+  private void page(Labelled page) {
+    pages++;
+    systems += page.truth().at("/pages/0/systems").size();
+    systemsMissed += page.truth().at("/pages/0/systems").size();
+    List<SystemCells> all =
+        page.read().systems().stream().map(s -> SystemCells.of(s, 0.5, 0.5)).toList();
+    double usual = Room.usual(all);
+    Optional<SystemCells> before = Optional.empty();
+    Optional<TrueBar> lastBefore = Optional.empty();
+    int numerals = counts.size();
+    int numbers = anchors.size();
+    for (SystemCells cells : all) {
+      List<TrueBar> truth = Truth.bars(page.truth(), cells.source());
+      if (!truth.isEmpty() && !cells.lines().isEmpty()) {
+        systemsMissed--;
+        system(cells, truth, usual);
+        start(cells, truth.get(0), before, lastBefore);
+        lastBefore = Optional.of(truth.get(truth.size() - 1));
+        before = Optional.of(cells);
+      }
+    }
+    List<Numeral> own = new ArrayList<>(counts.subList(numerals, counts.size()));
+    own.addAll(anchors.subList(numbers, anchors.size()));
+    misreadByPage.add(new int[] {(int) own.stream().filter(n -> !n.best()).count(), own.size()});
+  }
+
+  private void start(
+      SystemCells cells, TrueBar first, Optional<SystemCells> before, Optional<TrueBar> last) {
+    if (before.isEmpty() || last.isEmpty()) {
+      return;
+    }
+    int going = last.get().number() + last.get().count();
+    boolean again = first.number() != going && first.number() <= 1;
+    List<SystemCells.Line> lines = before.get().lines();
+    boolean ended = lines.get(lines.size() - 1).sign().text().equals(Barline.FINAL.word());
+    boolean heading = !cells.signs(SignKind.HEADING).isEmpty();
+    starts.add(new Start(heading, ended, first.number(), again));
+  }
+
+  private void system(SystemCells cells, List<TrueBar> truth, double usualWidth) {
+    List<Optional<RestEvidence>> rests = new ArrayList<>();
+    for (int c = 0; c < cells.lines().size(); c++) {
+      rests.add(RestEvidence.in(cells, c));
+    }
+    double usual = Room.usual(cells, rests, usualWidth);
+    List<Double> edges = new ArrayList<>();
+    truth.forEach(t -> edges.add(t.to()));
+    boolean trulyOpen = truth.get(truth.size() - 1).openEnd();
+    if (trulyOpen) {
+      edges.remove(edges.size() - 1);
+    }
+    for (int c = 0; c < cells.lines().size(); c++) {
+      SystemCells.Line line = cells.lines().get(c);
+      boolean last = c == cells.lines().size() - 1;
+      if (last && cells.openEnd()) {
+        // a barline at the very end that was not seen as one still ends the bar there
+        openEnds.add(trulyOpen || near(edges, line.at(), 3));
+      } else {
+        boolean inside = Room.insideRest(cells, c);
+        double beside = Room.beside(cells, c, usual);
+        boolean right = near(edges, line.at(), SAME);
+        lines.add(new Line(line.probability(), line.ink(), beside, inside, right));
+      }
+      double from = cells.from(c);
+      double to = cells.to(c);
+      int missed =
+          (int)
+              edges.stream()
+                  .filter(e -> e > from + SAME && e < to - SAME)
+                  .filter(e -> unseen(cells, e))
+                  .count();
+      boolean marked = Room.markInside(cells, c).isPresent();
+      double octaves = Room.octaves(cells, c, usual, rests.get(c));
+      gaps.add(new Gap(octaves, rests.get(c).isPresent(), marked, missed));
+      rests.get(c).ifPresent(r -> count(r, truth));
+    }
+    signs(cells, truth);
+    supposed(cells, edges, usualWidth);
+  }
+
+  /** What the cells would look like with a line too few or too many. */
+  private void supposed(SystemCells cells, List<Double> edges, double usualWidth) {
+    for (int k = 0; k + 1 < cells.lines().size(); k++) {
+      if (near(edges, cells.lines().get(k).at(), SAME)) {
+        List<SystemCells.Line> fewer = new ArrayList<>(cells.lines());
+        fewer.remove(k);
+        SystemCells without = with(cells, fewer);
+        Optional<RestEvidence> rest = RestEvidence.in(without, k);
+        double octaves = Room.octaves(without, k, usual(without, usualWidth), rest);
+        boolean marked = Room.markInside(without, k).isPresent();
+        merged.add(new Gap(octaves, rest.isPresent(), marked, 1));
+        besideTrue.add(Room.beside(cells, k, usual(cells, usualWidth)));
+      }
+    }
+    java.util.Random random = new java.util.Random(cells.lines().hashCode());
+    for (int n = 0; n < 3; n++) {
+      double at =
+          cells.begin()
+              + (cells.to(cells.lines().size() - 1) - cells.begin()) * random.nextDouble();
+      int k = cells.cellAt(at);
+      List<SystemCells.Line> more = new ArrayList<>(cells.lines());
+      more.add(k, new SystemCells.Line(at, 0.5, cells.lines().get(0).sign()));
+      SystemCells with = with(cells, more);
+      besideAnywhere.add(Room.beside(with, k, usual(with, usualWidth)));
+    }
+  }
+
+  private static double usual(SystemCells cells, double usualWidth) {
+    List<Optional<RestEvidence>> rests = new ArrayList<>();
+    for (int c = 0; c < cells.lines().size(); c++) {
+      rests.add(RestEvidence.in(cells, c));
+    }
+    return Room.usual(cells, rests, usualWidth);
+  }
+
+  private static SystemCells with(SystemCells cells, List<SystemCells.Line> lines) {
+    return new SystemCells(
+        cells.source(),
+        cells.begin(),
+        cells.end(),
+        List.copyOf(lines),
+        cells.openEnd(),
+        cells.startRepeat());
+  }
+
+  private static boolean near(List<Double> edges, double at, double reach) {
+    return edges.stream().anyMatch(e -> Math.abs(e - at) < reach);
+  }
+
+  private static boolean unseen(SystemCells cells, double edge) {
+    return cells.lines().stream().noneMatch(l -> Math.abs(l.at() - edge) < SAME);
+  }
+
+  private void count(RestEvidence rest, List<TrueBar> truth) {
+    truth.stream()
+        .filter(t -> t.from() < rest.sign().at() && t.to() > rest.sign().at())
+        .findFirst()
+        .ifPresent(
+            t -> {
+              boolean several = t.count() > 1;
+              boolean numbered = rest.numeral().isPresent();
+              rests.add(new Rest(rest.seen(), numbered, rest.sign().probability(), several));
+              if (several && numbered) {
+                counts.add(new Numeral(1, rest.readings(), t.count()));
+              }
+            });
+  }
+
+  private void signs(SystemCells cells, List<TrueBar> truth) {
+    ReadSystem read = cells.source();
+    for (Sign sign : read.signs()) {
+      boolean number = sign.kind() == SignKind.BAR_NUMBER;
+      boolean mark = sign.kind() == SignKind.REHEARSAL;
+      if (number || mark) {
+        int cell = Marks.cellOf(cells, sign);
+        double at = cells.from(cell);
+        Optional<TrueBar> bar =
+            cell == 0
+                ? Optional.of(truth.get(0))
+                : truth.stream().filter(t -> Math.abs(t.from() - at) < 2.5).findFirst();
+        if (number && bar.isPresent()) {
+          anchors.add(new Numeral(sign.probability(), sign.readings(), bar.get().number()));
+        } else if (mark && bar.isPresent()) {
+          String says = bar.get().bar().at("/rehearsal/text").asString("");
+          marks.add(
+              new Said(
+                  sure(sign),
+                  says.equals(sign.text()),
+                  sign.readings().stream().anyMatch(x -> x.text().equals(says))));
+        }
+      } else if (sign.kind() == SignKind.METER) {
+        truth.stream()
+            .min(Comparator.comparingDouble(t -> Math.abs(t.from() + 3 - sign.at())))
+            .filter(t -> sign.at() < t.to())
+            .ifPresent(t -> meters.add(new Said(sure(sign), sameMeter(t, sign), true)));
+      }
+    }
+  }
+
+  private static double sure(Sign s) {
+    return s.probability() * (s.readings().isEmpty() ? 0.5 : s.readings().get(0).probability());
+  }
+
+  private static boolean sameMeter(TrueBar t, Sign sign) {
+    int beats = t.bar().at("/meter/beats").asInt();
+    int unit = t.bar().at("/meter/unit").asInt();
+    return t.bar().at("/meter/printed").asBoolean()
+        && Meters.of(sign).filter(m -> m.beats() == beats && m.unit() == unit).isPresent();
+  }
+}
