@@ -7,6 +7,7 @@ import org.barmap.map.Outline;
 import org.barmap.page.PageImage;
 import org.barmap.page.Step;
 import org.barmap.staff.FoundSystem;
+import org.barmap.staff.Staff;
 
 /**
  * Finds and reads the signs of straightened staves.
@@ -44,8 +45,12 @@ public final class SignReader implements AutoCloseable {
   public List<ReadSystem> read(PageImage page, List<FoundSystem> systems) {
     long start = Step.start();
     List<StripImage> strips = new ArrayList<>();
+    Optional<Staff> above = Optional.empty();
     for (FoundSystem system : systems) {
-      system.staves().forEach(staff -> strips.add(new StaffStrip(page, staff)));
+      for (Staff staff : system.staves()) {
+        strips.add(new StaffStrip(page, staff, Overhead.room(staff, above)));
+        above = Optional.of(staff);
+      }
     }
     Step.STRIPS.done(start);
     List<List<Sign>> signs = read(strips);
@@ -119,7 +124,8 @@ public final class SignReader implements AutoCloseable {
     List<List<RawSign>> boxes = signs.find(strips);
     long start = Step.start();
     for (List<RawSign> found : boxes) {
-      raw.add(Bracket.settle(strips.get(raw.size()), found));
+      StripImage strip = strips.get(raw.size());
+      raw.add(Overhead.withFrames(strip, Bracket.settle(strip, found)));
     }
     List<TextReader.Task> tasks = new ArrayList<>();
     for (int n = 0; n < strips.size(); n++) {
@@ -130,7 +136,7 @@ public final class SignReader implements AutoCloseable {
     Step.LOOKS.done(start);
     List<KindByText.Text> readings = text.read(tasks);
     start = Step.start();
-    List<List<Sign>> all = new ArrayList<>();
+    List<HeadingReader.Found> all = new ArrayList<>();
     int next = 0;
     for (int n = 0; n < strips.size(); n++) {
       List<Sign> found = new ArrayList<>();
@@ -139,19 +145,20 @@ public final class SignReader implements AutoCloseable {
         KindByText.Text said = readings.get(next++);
         RawSign own = s.as(said.kind());
         List<Reading> read = SecondLook.cut(strip, own, said.readings());
-        if (Bracket.isBelieved(own, read)) {
+        if (Bracket.isBelieved(own, read) && Overhead.isBelieved(own, read)) {
           found.add(sign(strip, SecondLook.thickBar(strip, own), read));
         }
       }
       found = SecondLook.support(found);
       found.sort(java.util.Comparator.comparingDouble(Sign::at));
-      all.add(List.copyOf(found));
+      all.add(new HeadingReader.Found(strip, raw.get(n), found));
     }
+    List<List<Sign>> settled = HeadingReader.settle(text, all);
     Step.LOOKS.done(start);
-    return all;
+    return settled;
   }
 
-  private static Sign sign(StripImage strip, RawSign s, List<Reading> readings) {
+  static Sign sign(StripImage strip, RawSign s, List<Reading> readings) {
     return new Sign(
         s.kind(),
         along(s.x0()),
@@ -170,7 +177,7 @@ public final class SignReader implements AutoCloseable {
             : Optional.empty());
   }
 
-  private static double along(double u) {
+  static double along(double u) {
     return (u - StripImage.LEFT) / StripImage.SPACE;
   }
 

@@ -50,6 +50,11 @@ interface StripImage {
     }
   }
 
+  /** Returns the spaces above the middle line that belong to this staff and no other. */
+  default double room() {
+    return MIDDLE / (double) SPACE;
+  }
+
   /** Returns where a point of the strip (8 pixels a space) lies in the given file. */
   Point toFile(double u, double v);
 }

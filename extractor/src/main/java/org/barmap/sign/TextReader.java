@@ -102,6 +102,45 @@ final class TextReader implements AutoCloseable {
         .toList();
   }
 
+  /** Reads lines of text, word by word, so that a long line isn't squeezed. */
+  List<Reading> lines(List<Task> lines) {
+    List<Task> words = new ArrayList<>();
+    List<Integer> ends = new ArrayList<>();
+    for (Task line : lines) {
+      TextLine.words(line.strip, line.sign).forEach(w -> words.add(new Task(line.strip, w)));
+      ends.add(words.size());
+    }
+    List<TextNet.Task> crops =
+        words.stream()
+            .map(w -> new TextNet.Task(Crop.of(w.strip, w.sign), Grammar.FREE))
+            .toList();
+    List<List<Reading>> read = numerals.read(crops);
+    List<Reading> all = new ArrayList<>();
+    int next = 0;
+    for (int end : ends) {
+      StringBuilder text = new StringBuilder();
+      double sum = 0;
+      int n = end - next;
+      int start = next;
+      for (; next < end; next++) {
+        RawSign word = words.get(next).sign;
+        List<Reading> best =
+            TextLine.isDash(words.get(next).strip, word)
+                ? List.of(new Reading("-", 1))
+                : words(words.get(next), read.get(next));
+        if (!best.isEmpty()) {
+          String said = best.get(0).text();
+          boolean digits = said.matches("\\d.*") && text.toString().matches(".*\\d");
+          boolean close = next > start && TextLine.close(words.get(next - 1).sign, word);
+          text.append(text.isEmpty() || (digits && close) ? "" : " ").append(said);
+          sum += best.get(0).probability();
+        }
+      }
+      all.add(new Reading(text.toString(), n == 0 ? 0 : sum / n));
+    }
+    return all;
+  }
+
   private List<Reading> words(Task task, List<Reading> own) {
     if (!own.isEmpty() && own.get(0).probability() >= SURE) {
       return own;

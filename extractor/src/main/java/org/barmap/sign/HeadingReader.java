@@ -1,0 +1,108 @@
+package org.barmap.sign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads the lines of text over staves and picks out the headings of musical numbers. */
+final class HeadingReader {
+
+  /** A heading stands at least this high over the middle line, strip pixels. */
+  private static final double LOWEST = 5.0 * StripImage.SPACE;
+
+  /** How sure a text worded like a heading makes. */
+  private static final double WORDED = 0.9;
+
+  /** Share of a box within another that makes them the same text. */
+  private static final double SAME = 0.4;
+
+  private HeadingReader() {}
+
+  /** Signs of one strip before and after their text was read. */
+  record Found(StripImage strip, List<RawSign> raw, List<Sign> signs) {}
+
+  /** Returns the signs of each strip with its headings in place of what the network called so. */
+  static List<List<Sign>> settle(TextReader text, List<Found> strips) {
+    List<TextReader.Task> tasks = new ArrayList<>();
+    for (Found f : strips) {
+      for (RawSign line : Overhead.lines(f.strip)) {
+        boolean high = line.y1() < StripImage.MIDDLE - LOWEST;
+        boolean other =
+            f.raw.stream().anyMatch(s -> s.kind() != SignKind.HEADING && s.inside(line) > SAME);
+        if (high && !other) {
+          tasks.add(new TextReader.Task(f.strip, line));
+        }
+      }
+    }
+    List<Reading> read = text.lines(tasks);
+    List<List<Sign>> all = new ArrayList<>();
+    for (Found f : strips) {
+      all.add(settle(f, tasks, read));
+    }
+    return all;
+  }
+
+  private static List<Sign> settle(Found f, List<TextReader.Task> tasks, List<Reading> read) {
+    List<Sign> headings = new ArrayList<>();
+    List<RawSign> replaced = new ArrayList<>();
+    for (int i = 0; i < tasks.size(); i++) {
+      RawSign line = tasks.get(i).sign();
+      if (tasks.get(i).strip() != f.strip) {
+        continue;
+      }
+      List<RawSign> seen =
+          f.raw.stream()
+              .filter(s -> s.kind() == SignKind.HEADING && s.inside(line) > SAME)
+              .toList();
+      Optional<String> worded = NumberHeading.of(read.get(i).text());
+      if (worded.isPresent() || !seen.isEmpty()) {
+        String said = worded.orElse(read.get(i).text());
+        if (said.endsWith(".") && worded.isPresent()) {
+          said = said + title(f.strip, line, tasks, read);
+        }
+        double seenSure = seen.stream().mapToDouble(RawSign::probability).max().orElse(0);
+        RawSign sign =
+            new RawSign(
+                SignKind.HEADING,
+                line.x0(),
+                line.y0(),
+                line.x1(),
+                line.y1(),
+                worded.isPresent() ? Math.max(WORDED, seenSure) : seenSure,
+                List.of());
+        headings.add(
+            SignReader.sign(
+                f.strip, sign, List.of(new Reading(said, read.get(i).probability()))));
+        replaced.addAll(seen);
+      }
+    }
+    List<Sign> signs = new ArrayList<>();
+    for (Sign s : f.signs) {
+      boolean gone =
+          s.kind() == SignKind.HEADING
+              && replaced.stream().anyMatch(r -> SignReader.along(r.x0()) == s.from());
+      if (!gone) {
+        signs.add(s);
+      }
+    }
+    signs.addAll(headings);
+    signs.sort(java.util.Comparator.comparingDouble(Sign::at));
+    return List.copyOf(signs);
+  }
+
+  /** The line of text straight under "No. 7", of like size, is its title. */
+  private static String title(
+      StripImage strip, RawSign label, List<TextReader.Task> tasks, List<Reading> read) {
+    for (int i = 0; i < tasks.size(); i++) {
+      RawSign t = tasks.get(i).sign();
+      double below = t.y0() - label.y1();
+      boolean under =
+          tasks.get(i).strip() == strip && below > 0 && below < 1.2 * label.height();
+      boolean like = t.height() > 0.7 * label.height() && t.height() < 1.6 * label.height();
+      if (under && like && t.x0() < label.x1() && t.x1() > label.x0()) {
+        return " " + read.get(i).text();
+      }
+    }
+    return "";
+  }
+}

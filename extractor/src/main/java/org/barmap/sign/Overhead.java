@@ -1,0 +1,192 @@
+package org.barmap.sign;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Enclosure;
+import org.barmap.page.Mats;
+import org.barmap.staff.Staff;
+import org.opencv.core.CvType;
+import org.opencv.core.Mat;
+import org.opencv.imgproc.Imgproc;
+
+/**
+ * Finds what stands over a staff by its ink alone, up to the staff above or the page's edge: frames
+ * of marks, and lines of text.
+ *
+ * <p>Number headings and marks over stacks of words stand higher than the network looks. What they
+ * say decides whether they count.
+ */
+final class Overhead {
+  private static final int DARK = 140;
+
+  /** Pixels a space in the finer strip. */
+  private static final int FINE = 2 * StripImage.SPACE;
+
+  /** Room an upper staff's own signs take under its middle line, spaces. */
+  private static final double UNDER = 3.5;
+
+  /** Ink nearer to the middle line than this is the staff's, spaces. */
+  private static final double OVER_STAFF = 2.4;
+
+  /** Share of a frame's area its ink and letters may fill. */
+  private static final double FILLED = 0.8;
+
+  /** How sure a closed frame of the right size makes; what it says must fit, too. */
+  static final double FRAME = 0.8;
+
+  /** Share of a box within another that makes them the same. */
+  private static final double SAME = 0.5;
+
+  /** How surely a frame's text must be a mark's. */
+  private static final double READ = 0.7;
+
+  /** Letters of a line are at most this far apart, in heights of the line. */
+  private static final double GAP = 1.2;
+
+  private Overhead() {}
+
+  /** Returns the spaces from a staff's middle line up to the staff above or the page's edge. */
+  static double room(Staff staff, Optional<Staff> before) {
+    double room = Double.MAX_VALUE;
+    for (double share = 0; share <= 1; share += 0.125) {
+      double x = staff.left() + share * (staff.right() - staff.left());
+      double y = staff.middleAt(x);
+      double limit = before.map(b -> b.middleAt(x) + UNDER * b.spaceAt(x)).orElse(0.0);
+      room = Math.min(room, (y - limit) / staff.spaceAt(x));
+    }
+    return room;
+  }
+
+  /** A connected piece of ink, pixels of the finer strip. */
+  private record Piece(int x, int y, int w, int h, int area) {
+
+    /** Tells whether another piece stands in this one as a letter in its frame: O and D are empty. */
+    boolean holds(Piece o) {
+      boolean within = o.x > x && o.y > y && o.x + o.w < x + w && o.y + o.h < y + h;
+      return within && o.h > 0.3 * h;
+    }
+
+    RawSign sign(StripImage.Fine fine, SignKind kind, double probability) {
+      double top = y - fine.above();
+      return new RawSign(
+          kind, x / 2.0, top / 2, (x + w) / 2.0, (top + h) / 2, probability, List.of());
+    }
+  }
+
+  /** Adds the frames in which the network saw no mark or number. */
+  static List<RawSign> withFrames(StripImage strip, List<RawSign> signs) {
+    List<RawSign> all = new ArrayList<>(signs);
+    for (RawSign frame : frames(strip)) {
+      boolean seen =
+          signs.stream()
+              .filter(s -> s.kind() == SignKind.REHEARSAL || s.kind() == SignKind.BAR_NUMBER)
+              .anyMatch(s -> s.inside(frame) > SAME);
+      if (!seen) {
+        all.add(frame);
+      }
+    }
+    return all;
+  }
+
+  /** Tells whether a mark is believed: a frame alone must hold what a mark may say. */
+  static boolean isBelieved(RawSign s, List<Reading> readings) {
+    return s.kind() != SignKind.REHEARSAL
+        || s.probability() != FRAME
+        || (KindByText.fit(readings) > READ && readings.get(0).probability() > READ);
+  }
+
+  /** Returns closed frames the size of a mark's. */
+  static List<RawSign> frames(StripImage strip) {
+    List<RawSign> found = new ArrayList<>();
+    List<Piece> pieces = pieces(strip);
+    for (Piece p : pieces) {
+      boolean size = p.w > 1.7 * FINE && p.w < 8 * FINE && p.h > 1.7 * FINE && p.h < 5 * FINE;
+      if (size && p.area < FILLED * p.w * p.h && pieces.stream().anyMatch(p::holds)) {
+        RawSign sign = p.sign(strip.fine(), SignKind.REHEARSAL, FRAME);
+        if (Frame.around(strip, sign) != Enclosure.NONE) {
+          found.add(sign);
+        }
+      }
+    }
+    return found;
+  }
+
+  /** Returns lines of text, from left to right within each height. */
+  static List<RawSign> lines(StripImage strip) {
+    List<Piece> pieces = new ArrayList<>(pieces(strip));
+    pieces.removeIf(p -> p.h > 4.5 * FINE || p.w > 20 * FINE || p.area < 6);
+    pieces.sort(Comparator.comparingInt(Piece::x));
+    List<Piece> lines = new ArrayList<>();
+    for (Piece p : pieces) {
+      int into = lineOf(lines, p);
+      if (into >= 0) {
+        lines.set(into, union(lines.get(into), p));
+      } else if (p.h > 0.7 * FINE) {
+        lines.add(p);
+      }
+    }
+    return lines.stream()
+        .filter(l -> l.h > 1.1 * FINE && l.w > 2 * FINE)
+        .map(l -> l.sign(strip.fine(), SignKind.HEADING, 1))
+        .toList();
+  }
+
+  private static int lineOf(List<Piece> lines, Piece p) {
+    int best = -1;
+    for (int i = 0; i < lines.size(); i++) {
+      Piece l = lines.get(i);
+      int common = Math.min(l.y + l.h, p.y + p.h) - Math.max(l.y, p.y);
+      boolean beside = common > 0.6 * Math.min(l.h, p.h) && p.h < 1.8 * l.h && l.h < 5 * p.h + 8;
+      boolean stop = p.h < 0.5 * l.h && common > 0 && p.w < 2 * l.h;
+      if ((beside || stop) && p.x - (l.x + l.w) < GAP * l.h) {
+        best = best < 0 || lines.get(best).x + lines.get(best).w < l.x + l.w ? i : best;
+      }
+    }
+    return best;
+  }
+
+  private static Piece union(Piece a, Piece b) {
+    int x = Math.min(a.x, b.x);
+    int y = Math.min(a.y, b.y);
+    return new Piece(
+        x,
+        y,
+        Math.max(a.x + a.w, b.x + b.w) - x,
+        Math.max(a.y + a.h, b.y + b.h) - y,
+        a.area + b.area);
+  }
+
+  private static List<Piece> pieces(StripImage strip) {
+    StripImage.Fine fine = strip.fine();
+    int middle = fine.above() + 2 * StripImage.MIDDLE;
+    int bottom = (int) (middle - OVER_STAFF * FINE);
+    int top = (int) Math.max(0, middle - strip.room() * FINE);
+    if (bottom - top < 2 * FINE) {
+      return List.of();
+    }
+    byte[] ink = new byte[(bottom - top) * fine.width()];
+    for (int i = 0; i < ink.length; i++) {
+      ink[i] = (byte) ((fine.gray()[top * fine.width() + i] & 0xff) < DARK ? 1 : 0);
+    }
+    List<Piece> pieces = new ArrayList<>();
+    try (Mats scope = new Mats()) {
+      Mat mask = scope.keep(new Mat(bottom - top, fine.width(), CvType.CV_8U));
+      mask.put(0, 0, ink);
+      Mat labels = scope.mat();
+      Mat stats = scope.mat();
+      Mat centres = scope.mat();
+      int n = Imgproc.connectedComponentsWithStats(mask, labels, stats, centres, 8);
+      int[] row = new int[5];
+      for (int i = 1; i < n; i++) {
+        stats.get(i, 0, row);
+        // Notes and slurs of the staff reach over the edge.
+        if (row[1] + row[3] < bottom - top) {
+          pieces.add(new Piece(row[0], row[1] + top, row[2], row[3], row[4]));
+        }
+      }
+    }
+    return pieces;
+  }
+}
