@@ -10,6 +10,12 @@ final class HeadingReader {
   /** A heading stands at least this high over the middle line, strip pixels. */
   private static final double LOWEST = 5.0 * StripImage.SPACE;
 
+  /** Where only headings stand, strip pixels over the middle line. */
+  private static final double HIGH = 6.5 * StripImage.SPACE;
+
+  /** Letters of headings are mostly larger than this, strip pixels. */
+  private static final double LARGE = 1.8 * StripImage.SPACE;
+
   /** How sure a text worded like a heading makes. */
   private static final double WORDED = 0.9;
 
@@ -28,7 +34,8 @@ final class HeadingReader {
       for (RawSign line : Overhead.lines(f.strip)) {
         boolean high = line.y1() < StripImage.MIDDLE - LOWEST;
         boolean other =
-            f.raw.stream().anyMatch(s -> s.kind() != SignKind.HEADING && s.inside(line) > SAME);
+            line.height() < LARGE
+                && f.raw.stream().anyMatch(s -> s.kind() != SignKind.HEADING && covers(s, line));
         if (high && !other) {
           tasks.add(new TextReader.Task(f.strip, line));
         }
@@ -54,7 +61,7 @@ final class HeadingReader {
           f.raw.stream()
               .filter(s -> s.kind() == SignKind.HEADING && s.inside(line) > SAME)
               .toList();
-      Optional<String> worded = NumberHeading.of(read.get(i).text());
+      Optional<String> worded = NumberHeading.of(read.get(i).text(), isPlaced(f.strip, line));
       if (worded.isPresent() || !seen.isEmpty()) {
         String said = worded.orElse(read.get(i).text());
         if (said.endsWith(".") && worded.isPresent()) {
@@ -71,23 +78,49 @@ final class HeadingReader {
                 worded.isPresent() ? Math.max(WORDED, seenSure) : seenSure,
                 List.of());
         headings.add(
-            SignReader.sign(
-                f.strip, sign, List.of(new Reading(said, read.get(i).probability()))));
+            SignReader.sign(f.strip, sign, List.of(new Reading(said, read.get(i).probability()))));
         replaced.addAll(seen);
+        f.raw.stream()
+            .filter(s -> s.kind() == SignKind.WORD && s.inside(line) > SAME)
+            .forEach(replaced::add);
       }
     }
     List<Sign> signs = new ArrayList<>();
     for (Sign s : f.signs) {
       boolean gone =
-          s.kind() == SignKind.HEADING
+          (s.kind() == SignKind.HEADING || s.kind() == SignKind.WORD)
               && replaced.stream().anyMatch(r -> SignReader.along(r.x0()) == s.from());
       if (!gone) {
-        signs.add(s);
+        signs.add(s.kind() == SignKind.HEADING ? worded(s) : s);
       }
     }
     signs.addAll(headings);
     signs.sort(java.util.Comparator.comparingDouble(Sign::at));
     return List.copyOf(signs);
+  }
+
+  private static boolean covers(RawSign sign, RawSign line) {
+    double w = Math.min(sign.x1(), line.x1()) - Math.max(sign.x0(), line.x0());
+    return sign.inside(line) > SAME && w > 0.6 * line.width();
+  }
+
+  private static boolean isPlaced(StripImage strip, RawSign line) {
+    boolean left = SignReader.along(line.x0()) < 3;
+    boolean middle = Math.abs(line.centre() - strip.width() / 2.0) < 0.06 * strip.width();
+    return line.y1() < StripImage.MIDDLE - HIGH
+        && line.height() > 1.3 * StripImage.SPACE
+        && (left || middle);
+  }
+
+  private static Sign worded(Sign s) {
+    List<Reading> readings =
+        s.readings().stream()
+            .map(
+                r ->
+                    new Reading(NumberHeading.of(r.text(), true).orElse(r.text()), r.probability()))
+            .toList();
+    return new Sign(
+        s.kind(), s.from(), s.to(), s.top(), s.bottom(), s.outline(), s.probability(), readings);
   }
 
   /** The line of text straight under "No. 7", of like size, is its title. */
@@ -96,8 +129,7 @@ final class HeadingReader {
     for (int i = 0; i < tasks.size(); i++) {
       RawSign t = tasks.get(i).sign();
       double below = t.y0() - label.y1();
-      boolean under =
-          tasks.get(i).strip() == strip && below > 0 && below < 1.2 * label.height();
+      boolean under = tasks.get(i).strip() == strip && below > 0 && below < 1.2 * label.height();
       boolean like = t.height() > 0.7 * label.height() && t.height() < 1.6 * label.height();
       if (under && like && t.x0() < label.x1() && t.x1() > label.x0()) {
         return " " + read.get(i).text();

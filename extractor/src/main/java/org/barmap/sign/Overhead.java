@@ -62,7 +62,9 @@ final class Overhead {
   /** A connected piece of ink, pixels of the finer strip. */
   private record Piece(int x, int y, int w, int h, int area) {
 
-    /** Tells whether another piece stands in this one as a letter in its frame: O and D are empty. */
+    /**
+     * Tells whether another piece stands in this one as a letter in its frame: O and D are empty.
+     */
     boolean holds(Piece o) {
       boolean within = o.x > x && o.y > y && o.x + o.w < x + w && o.y + o.h < y + h;
       return within && o.h > 0.3 * h;

@@ -10,6 +10,9 @@ final class TextLine {
   /** Words are further apart than this, in heights of the line. */
   private static final double GAP = 0.22;
 
+  /** The same in usual gaps between letters. */
+  private static final double SPACED = 1.9;
+
   private TextLine() {}
 
   /** Returns the words from left to right, each as high as the line. */
@@ -17,14 +20,24 @@ final class TextLine {
     StripImage.Fine fine = strip.fine();
     int x0 = (int) Math.max(0, 2 * line.x0());
     int x1 = (int) Math.min(fine.width(), Math.ceil(2 * line.x1()));
-    double least = GAP * 2 * line.height();
+    List<Integer> inked = new ArrayList<>();
+    List<Integer> gaps = new ArrayList<>();
+    for (int x = x0; x < x1; x++) {
+      if (hasInk(fine, line, x)) {
+        if (!inked.isEmpty() && x - inked.get(inked.size() - 1) > 1) {
+          gaps.add(x - inked.get(inked.size() - 1));
+        }
+        inked.add(x);
+      }
+    }
+    gaps.sort(null);
+    // Where letters are set apart, words are set further apart.
+    double usual = gaps.isEmpty() ? 0 : gaps.get(gaps.size() / 2);
+    double least = Math.max(GAP * 2 * line.height(), SPACED * usual);
     List<RawSign> words = new ArrayList<>();
     int begin = -1;
     int last = -1;
-    for (int x = x0; x < x1; x++) {
-      if (!hasInk(fine, line, x)) {
-        continue;
-      }
+    for (int x : inked) {
       if (begin >= 0 && x - last > least) {
         words.add(word(line, begin, last + 1));
         begin = x;
@@ -63,8 +76,7 @@ final class TextLine {
   }
 
   private static RawSign word(RawSign line, int from, int to) {
-    return new RawSign(
-        SignKind.WORD, from / 2.0, line.y0(), to / 2.0, line.y1(), 1, List.of());
+    return new RawSign(SignKind.WORD, from / 2.0, line.y0(), to / 2.0, line.y1(), 1, List.of());
   }
 
   private static boolean hasInk(StripImage.Fine fine, RawSign line, int x) {

@@ -111,9 +111,7 @@ final class TextReader implements AutoCloseable {
       ends.add(words.size());
     }
     List<TextNet.Task> crops =
-        words.stream()
-            .map(w -> new TextNet.Task(Crop.of(w.strip, w.sign), Grammar.FREE))
-            .toList();
+        words.stream().map(w -> new TextNet.Task(Crop.of(w.strip, w.sign), Grammar.FREE)).toList();
     List<List<Reading>> read = numerals.read(crops);
     List<Reading> all = new ArrayList<>();
     int next = 0;
