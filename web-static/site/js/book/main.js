@@ -9,6 +9,7 @@ import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
 import { JobBar } from "./job.js";
 import { PageGrid } from "./pages.js";
+import { saveAs } from "./save.js";
 import { Uploader } from "./upload.js";
 
 /** @typedef {import("../core/types.js").PageInfo} PageInfo */
@@ -23,6 +24,7 @@ class BookRoom {
   #next = el("div", { class: "next row" });
   #uploader = new Uploader(this.#id, this.#bus);
   #grid = new PageGrid(this.#id, this.#bus);
+  #save = el("div");
   /** @type {PageInfo[]} */
   #pages = [];
   #reload = 0;
@@ -34,7 +36,7 @@ class BookRoom {
     if (!this.#id) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#job.node, this.#next, this.#grid.node),
+      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#job.node, this.#next, this.#grid.node, this.#save),
     );
     this.#listen();
     await this.#load();
@@ -93,6 +95,7 @@ class BookRoom {
     show(this.#head, el("h1", { text: book.title }), el("p", { class: "soft", text: book.part }));
     const read = this.#pages.filter((p) => p.state === "read" || p.state === "verified");
     const open = this.#pages.find((p) => p.state === "read");
+    show(this.#save, read.length ? saveAs(this.#id) : null);
     if (read.length === 0) return show(this.#next);
     const desk = `/desk.html?b=${encodeURIComponent(this.#id)}`;
     show(
@@ -101,7 +104,6 @@ class BookRoom {
         ? el("a", { class: "btn btn-main", href: `${desk}&p=${open.index}`, text: `Correct page ${open.index}` })
         : el("a", { class: "btn btn-main", href: `/turns.html?b=${encodeURIComponent(this.#id)}`, text: "All pages are checked: on to the turns" }),
       book.doubts ? el("span", { class: "chip chip-doubt" }, icon("doubt"), count(book.doubts, "doubt")) : null,
-      el("a", { class: "btn btn-quiet", href: bookPath(this.#id, "/map?format=download"), download: "", text: "Save the bar map" }),
     );
   }
 

@@ -39,6 +39,10 @@ export function ask(title, content, { yes, no = "Cancel", danger = false, ready 
     document.body.append(dialog);
     ready?.(form, accept);
     dialog.showModal();
+    // Where nothing is to be filled in and nothing is lost, Enter says yes.
+    const first = /** @type {HTMLElement|null} */ (form.querySelector(".dialog-body input, .dialog-body select, .dialog-body textarea"));
+    if (yes && first) first.focus();
+    else if (yes && !danger) accept.focus();
   });
 }
 

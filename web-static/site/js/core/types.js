@@ -42,6 +42,7 @@
  * @property {string} [label]
  * @property {number} count
  * @property {{beats: number, unit: number, printed?: boolean}} [meter]
+ * @property {{fifths: number, printed?: boolean}} [key]
  * @property {string} startBarline
  * @property {string} endBarline
  * @property {{text: string, enclosure: string}} [rehearsal]
@@ -122,6 +123,7 @@
  * @property {string} content
  * @property {any} [rehearsal]
  * @property {any} [meter]
+ * @property {{fifths: number, printed?: boolean}} [key]
  * @property {string} [start]
  * @property {string} [end]
  * @property {number[]} [ending]
@@ -129,6 +131,7 @@
  * @property {number} [times]
  * @property {number} [page]
  * @property {boolean} [cut]
+ * @property {{from: number, to: number}[]} [cutParts] shares of it that are out while others are played
  * @property {boolean} [vamp]
  * @property {boolean} [safety]
  * @property {any[]} [words]

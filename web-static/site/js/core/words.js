@@ -92,6 +92,24 @@ export function meterText(meter) {
   return typeof meter === "string" ? meter : `${meter.beats}/${meter.unit}`;
 }
 
+/** The most sharps or flats a key has. */
+export const MOST_FIFTHS = 7;
+
+/**
+ * A key as a player says it.
+ *
+ * @param {number} fifths sharps counted up, flats counted down
+ */
+export function keyText(fifths) {
+  if (fifths === 0) return "no sharps or flats";
+  return count(Math.abs(fifths), fifths > 0 ? "sharp" : "flat");
+}
+
+/** @param {number} fifths a key as a sign: 3♭, 2♯, ♮ */
+export function keySign(fifths) {
+  return fifths === 0 ? "♮" : `${Math.abs(fifths)}${fifths > 0 ? "♯" : "♭"}`;
+}
+
 /** @param {any} word words as text or as record */
 export function wordText(word) {
   return typeof word === "string" ? word : String(word?.text ?? "");
@@ -105,6 +123,15 @@ export function when(iso) {
   return today
     ? date.toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" })
     : date.toLocaleString([], { weekday: "short", day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
+}
+
+/**
+ * What of a number's time is known, where not all of it is.
+ *
+ * @param {{seconds: number, barsWithout: number}|undefined} known
+ */
+export function knownText(known) {
+  return known ? `${duration(known.seconds)} and ${count(known.barsWithout, "bar")} without a tempo` : "";
 }
 
 /** @param {number|undefined} seconds */

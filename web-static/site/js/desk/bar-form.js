@@ -1,6 +1,6 @@
 import { button, el, svg } from "../core/dom.js";
 import { icon } from "../core/icons.js";
-import { BARLINE, CONTENT, ENCLOSURE, ORIGIN, SIGN, barName, count, numberName, wordText } from "../core/words.js";
+import { BARLINE, CONTENT, ENCLOSURE, ORIGIN, SIGN, MOST_FIFTHS, barName, count, keyText, numberName, wordText } from "../core/words.js";
 import { choice, group, stepper, textLine } from "./fields.js";
 import { barlineSign } from "./signs.js";
 
@@ -102,6 +102,27 @@ function meterGroup(bar, correct) {
       bar.meter?.printed ? button("", () => correct({ kind: "remove-meter", bar: bar.id }), { class: "btn btn-icon", "aria-label": "Time signature: take away" }, icon("bin")) : null,
     ),
   );
+}
+
+/**
+ * @param {Bar} bar
+ * @param {Correct} correct
+ */
+function keyGroup(bar, correct) {
+  const drawn = bar.key?.printed ? bar.key.fifths : undefined;
+  const goesOn = bar.key && drawn === undefined ? `None drawn: ${keyText(bar.key.fifths)} goes on` : "None drawn";
+  const keys = Array.from({ length: 2 * MOST_FIFTHS + 1 }, (_, i) => i - MOST_FIFTHS);
+  const select = el(
+    "select",
+    { id: "key", "aria-label": "Key signature drawn at this bar" },
+    el("option", { value: "", text: goesOn }),
+    keys.map((fifths) => el("option", { value: String(fifths), text: keyText(fifths) })),
+  );
+  select.value = drawn === undefined ? "" : String(drawn);
+  select.addEventListener("change", () =>
+    correct(select.value === "" ? { kind: "remove-key", bar: bar.id } : { kind: "set-key", bar: bar.id, fifths: Number(select.value) }),
+  );
+  return group("Key signature drawn here", select);
 }
 
 /**
@@ -238,6 +259,7 @@ export function barForm(bar, where, correct, tools, open) {
     contentGroup(bar, correct),
     markGroup(bar, correct),
     meterGroup(bar, correct),
+    keyGroup(bar, correct),
     fold("Barlines", [barlineGroup(bar, correct, tools)]),
     fold("Bar number", [numberGroup(bar, correct)]),
     fold("Signs, endings, repeats", [signGroup(bar, correct)]),

@@ -1,6 +1,6 @@
 /** The answers of a doubt come as text; corrections are numbers, switches and lists. */
 
-const NUMBERS = ["count", "page", "system", "x", "y", "beats", "unit", "number", "times"];
+const NUMBERS = ["count", "page", "system", "x", "y", "beats", "unit", "fifths", "number", "times"];
 const SWITCHES = ["present", "verified"];
 
 /**

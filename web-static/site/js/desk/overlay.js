@@ -1,5 +1,5 @@
 import { svg } from "../core/dom.js";
-import { barName, markText, meterText, numberName } from "../core/words.js";
+import { barName, keySign, markText, meterText, numberName } from "../core/words.js";
 import { centre, points, taller } from "./geometry.js";
 import { barlineSign, ending, pill, pillWidth, signLabel } from "./signs.js";
 
@@ -99,6 +99,7 @@ function plates(group, bar, s, boost, unsure) {
   x += t * (0.85 * name.length + 0.4);
   for (const [text, kind] of [
     [markText(bar.rehearsal), `pill-mark enclosure-${bar.rehearsal?.enclosure}`],
+    [bar.key?.printed ? keySign(bar.key.fifths) : "", "pill-meter"],
     [bar.meter?.printed ? meterText(bar.meter) : "", "pill-meter"],
   ]) {
     if (!text) continue;

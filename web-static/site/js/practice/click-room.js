@@ -1,6 +1,6 @@
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
-import { numberName } from "../core/words.js";
+import { count, numberName } from "../core/words.js";
 import { Clicker } from "./clicker.js";
 
 /** @typedef {import("./steps.js").BarStep} BarStep */
@@ -8,6 +8,18 @@ import { Clicker } from "./clicker.js";
 const HEARING =
   "The click starts quiet. Loud sound damages hearing for good: keep it as low as you can follow, and take breaks. " +
   "Whether anyone wears headphones in the pit is for the director and the house to decide.";
+
+/**
+ * Where the click takes its tempo from.
+ *
+ * @param {number} bars
+ * @param {number} without how many of them have no tempo
+ */
+function tempoText(bars, without) {
+  if (without === 0) return "Every bar has its tempo, from the book and the show's changes; the click follows them.";
+  if (without === bars) return "No tempo is known for this number: 100 is only a beginning. Set your own.";
+  return `${count(without, "bar")} of ${bars} ${without === 1 ? "has" : "have"} no tempo; there the click goes as you set it. The others go as marked.`;
+}
 
 /** The click: choose a number, a place and a tempo, and count along. */
 export class ClickRoom {
@@ -17,6 +29,8 @@ export class ClickRoom {
   #steps = [];
   #number = el("select", { id: "click-number", "aria-label": "Number" });
   #from = el("select", { id: "click-from", "aria-label": "From" });
+  #speed = el("input", { id: "click-speed", type: "range", min: 50, max: 120, step: 5, value: "100", "aria-label": "Speed in percent" });
+  #speedText = el("span", { class: "soft", text: "as marked" });
   #tempo = el("input", { id: "click-tempo", type: "number", min: 20, max: 300, value: "100", "aria-label": "Beats a minute" });
   #level = el("input", { id: "click-level", type: "range", min: 0, max: 100, value: "12", "aria-label": "Loudness" });
   #bar = el("p", { class: "now-bar", text: "–" });
@@ -30,14 +44,14 @@ export class ClickRoom {
   /**
    * @param {any[]} numbers of the plan, with label and title
    * @param {(label: string) => BarStep[]} stepsOf
-   * @param {(label: string, share: number) => {clicks: number, from: string}|undefined} tempoOf clicks a minute and where they are known from; `share` is the quarters in a click
    */
-  constructor(numbers, stepsOf, tempoOf) {
+  constructor(numbers, stepsOf) {
     this.#stepsOf = stepsOf;
     this.#go = button("Start", () => void this.#toggle(), { class: "btn btn-main btn-large", id: "click-go" }, icon("play"));
     this.#on = button("Go on from the vamp (space)", () => this.#clicker.goOn(), { class: "btn btn-large", id: "click-on", disabled: true });
     show(this.#number, numbers.map((n) => el("option", { value: n.label, text: numberName(n) })));
-    this.#number.addEventListener("change", () => this.#choose(tempoOf));
+    this.#number.addEventListener("change", () => this.#choose());
+    this.#speed.addEventListener("input", () => this.#setSpeed());
     this.#tempo.addEventListener("change", () => this.#setTempo());
     this.#level.addEventListener("input", () => (this.#clicker.level = Number(this.#level.value) / 100));
     this.#clicker.heard = (step, beat, counting) => this.#show(step, beat, counting);
@@ -54,12 +68,12 @@ export class ClickRoom {
       { class: "card", "aria-label": "Click" },
       el("h2", { text: "A click that knows the way" }),
       el("aside", { class: "care", "aria-label": "Hearing" }, el("p", { text: HEARING })),
-      el("div", { class: "click-grid" }, line("Number", this.#number), line("From", this.#from), line("Beats a minute", this.#tempo), line("Loudness", this.#level)),
+      el("div", { class: "click-grid" }, line("Number", this.#number), line("From", this.#from), el("label", { class: "field" }, el("span", { class: "field-label" }, "Speed: ", this.#speedText), this.#speed), line("A minute, if unmarked", this.#tempo), line("Loudness", this.#level)),
       this.#source,
       el("div", { class: "now", "aria-live": "off" }, this.#bar, this.#beats, this.#about),
       el("div", { class: "row" }, this.#go, this.#on),
     );
-    if (numbers.length) this.#choose(tempoOf);
+    if (numbers.length) this.#choose();
   }
 
   /** @param {string} bar id of the entry to begin at; nothing happens when it is not played */
@@ -76,18 +90,22 @@ export class ClickRoom {
     this.#from.value = String(i);
   }
 
-  /** @param {(label: string, share: number) => {clicks: number, from: string}|undefined} tempoOf */
-  #choose(tempoOf) {
+  #choose() {
     this.#clicker.stop();
     this.#stopped("Choose where to begin, and start.");
     this.#steps = this.#stepsOf(this.#number.value);
     const places = this.#steps.flatMap((step, i) => (i === 0 || step.mark ? [{ i, step }] : []));
     show(this.#from, places.map(({ i, step }) => el("option", { value: String(i), text: step.mark ? `${step.mark} (bar ${step.name})` : `bar ${step.name}` })));
-    const known = tempoOf(this.#number.value, this.#steps[0]?.share ?? 1);
-    if (known) this.#tempo.value = String(Math.round(known.clicks));
-    this.#source.textContent = known ? known.from : "No tempo is known for this number: 100 is only a beginning. Set your own.";
-    if (!known) this.#tempo.value = "100";
+    const without = this.#steps.filter((step) => step.perMinute === undefined).length;
+    this.#tempo.disabled = without === 0;
+    this.#source.textContent = tempoText(this.#steps.length, without);
     this.#setTempo();
+  }
+
+  #setSpeed() {
+    const percent = Number(this.#speed.value) || 100;
+    this.#speedText.textContent = percent === 100 ? "as marked" : `${percent} %`;
+    this.#clicker.speed = percent / 100;
   }
 
   /** The tempo is said in clicks; the clicker counts in quarters. */
@@ -128,7 +146,7 @@ export class ClickRoom {
     show(this.#beats, Array.from({ length: step.beats }, (_, i) => el("span", { class: i === beat ? "beat on" : "beat" })));
     this.#about.textContent = counting
       ? `One bar to count in, then bar ${step.name}.`
-      : [step.mark ? `mark ${step.mark}` : "", `page ${step.page}`, step.vamp ? "vamp: press space to go on" : ""].filter(Boolean).join(" · ");
+      : [step.mark ? `mark ${step.mark}` : "", `page ${step.page}`, step.perMinute ? `${Math.round(step.perMinute / step.share)} a minute` : "no tempo known", step.vamp ? "vamp: press space to go on" : ""].filter(Boolean).join(" · ");
     this.#on.disabled = !step.vamp || counting;
   }
 }

@@ -1,3 +1,5 @@
+import { clickSeconds } from "./steps.js";
+
 /** How far ahead clicks are handed to the sound card, and how often, in seconds. */
 const AHEAD = 0.15;
 const EVERY_MS = 30;
@@ -20,6 +22,7 @@ export class Clicker {
   #countIn = 0;
   #next = 0;
   #perMinute = 100;
+  #speed = 1;
   #level = 0.12;
   #released = "";
   /** @type {(step: BarStep|undefined, beat: number, countIn: boolean) => void} */
@@ -37,9 +40,14 @@ export class Clicker {
     if (this.#gain && this.#audio) this.#gain.gain.setTargetAtTime(level * level, this.#audio.currentTime, 0.02);
   }
 
-  /** @param {number} perMinute quarters a minute */
+  /** @param {number} perMinute quarters a minute where the steps know no tempo */
   set tempo(perMinute) {
     this.#perMinute = perMinute;
+  }
+
+  /** @param {number} speed 1 as marked */
+  set speed(speed) {
+    this.#speed = speed;
   }
 
   /**
@@ -69,7 +77,7 @@ export class Clicker {
     this.#timer = 0;
   }
 
-  /** Leaves the vamp at the end of this pass. */
+  /** Leaves the vamp: at the end of this pass, or of this bar where it may be left at any time. */
   goOn() {
     this.#released = this.#steps[this.#at]?.vamp ?? "";
   }
@@ -89,7 +97,9 @@ export class Clicker {
       this.#sound(this.#next, beat === 0, counting);
       const wait = Math.max(0, (this.#next - audio.currentTime) * 1000);
       window.setTimeout(() => this.#timer && this.heard(step, beat, counting), wait);
-      this.#next += (60 / this.#perMinute) * step.share;
+      // The bar counted in goes at the tempo the first bar begins with.
+      const at = counting ? { ...step, toPerMinute: step.perMinute } : step;
+      this.#next += clickSeconds(at, beat, this.#perMinute, this.#speed);
       if (counting) this.#countIn--;
       else this.#advance(step);
     }
@@ -101,6 +111,10 @@ export class Clicker {
     if (this.#beat < step.beats) return;
     this.#beat = 0;
     const next = this.#steps[this.#at + 1];
+    if (step.vamp && step.anyTime && step.vamp === this.#released) {
+      while (this.#steps[this.#at]?.vamp === step.vamp) this.#at++;
+      return;
+    }
     if (step.vamp && step.vamp !== this.#released && next?.vamp !== step.vamp) {
       while (this.#at > 0 && this.#steps[this.#at - 1].vamp === step.vamp) this.#at--;
       return;

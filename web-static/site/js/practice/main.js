@@ -3,16 +3,11 @@ import { el, need, show } from "../core/dom.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain } from "../core/toast.js";
 import { ClickRoom } from "./click-room.js";
+import { Follower } from "./follow.js";
 import { RecordingRoom } from "./recording-room.js";
 import { barSteps } from "./steps.js";
 
 /** @typedef {import("../core/types.js").Bar} Bar */
-
-/** @param {any} beat "1/4" as quarters */
-function quarters(beat) {
-  const [above, below] = String(beat).split("/").map(Number);
-  return above && below ? (above * 4) / below : 1;
-}
 
 /** Learns the show: a click along the order of play, and a recording. */
 async function start() {
@@ -20,30 +15,17 @@ async function start() {
   shell({ room: "practice", book });
   if (!book) return deadEnd("Which book?", "The address names no book.");
   try {
-    const [info, map, plan, changes] = await Promise.all([
-      get(bookPath(book)), get(bookPath(book, "/map")), get(bookPath(book, "/plan")), get(bookPath(book, "/changes")),
+    const [info, map, plan] = await Promise.all([
+      get(bookPath(book)), get(bookPath(book, "/map")), get(bookPath(book, "/plan")),
     ]);
     shell({ room: "practice", book, title: `${info.title}, ${info.part}` });
     const bars = new Map(map.bars.map((/** @type {Bar} */ b) => [b.id, b]));
     const titles = new Map(map.numbers.map((/** @type {any} */ n) => [n.label, n.title]));
     const numbers = plan.numbers.filter((/** @type {any} */ n) => n.order?.length).map((/** @type {any} */ n) => ({ title: titles.get(n.label), ...n }));
-    const counting = (changes.changes ?? []).filter((/** @type {any} */ c) => c.on !== false);
-    const stepsOf = (/** @type {string} */ label) => {
-      const beats = counting.filter((/** @type {any} */ c) => c.kind === "beats" && c.number === label);
-      const shown = (/** @type {Bar} */ bar, /** @type {number} */ offset) =>
-        beats.find((/** @type {any} */ c) => Number(c.first) <= bar.number + offset && bar.number + offset <= Number(c.last))?.beats;
-      return barSteps(numbers.find((/** @type {any} */ n) => n.label === label) ?? {}, bars, shown);
-    };
-    const tempoOf = (/** @type {string} */ label, /** @type {number} */ share) => {
-      const said = counting.find((/** @type {any} */ c) => c.kind === "tempo" && c.number === label);
-      if (said) return { clicks: (Number(said.perMinute) * quarters(said.beat)) / share, from: "The tempo comes from the show's changes." };
-      const played = numbers.find((/** @type {any} */ n) => n.label === label)?.played;
-      if (!played?.seconds || !played.beats) return undefined;
-      return { clicks: (played.beats * 60) / played.seconds, from: "The tempo is the middle of what is marked in this number; it may change on the way." };
-    };
-    const pages = new Map(info.pages.map((/** @type {any} */ p) => [p.index, p.id]));
+    const stepsOf = (/** @type {string} */ label) => barSteps(numbers.find((/** @type {any} */ n) => n.label === label) ?? {}, bars);
+    const pages = new Map(info.pages.map((/** @type {any} */ p) => [p.index, p]));
     if (numbers.length === 0) return deadEnd("Nothing to practise yet", "Add pages first; the click follows the order of play as soon as there is one.");
-    const clicks = new ClickRoom(numbers, stepsOf, tempoOf);
+    const clicks = new ClickRoom(numbers, stepsOf);
     clicks.beginAt(decodeURIComponent(location.hash.slice(1)));
     show(
       need("main"),
@@ -52,7 +34,7 @@ async function start() {
         { class: "wide practice" },
         el("h1", { text: "Practice" }),
         clicks.node,
-        new RecordingRoom(book, numbers, stepsOf, (index) => String(pages.get(index) ?? "")).node,
+        new RecordingRoom(book, numbers, stepsOf, new Follower(book, bars, pages)).node,
       ),
     );
   } catch (error) {

@@ -1,4 +1,4 @@
-import { bookPath, call, cropPath } from "../core/api.js";
+import { bookPath, call } from "../core/api.js";
 import { CommandStack } from "../core/commands.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
@@ -13,7 +13,7 @@ import { stepAt, tempi } from "./taps.js";
 /** A recording from the player's own disk, tied to the bars by tapping at the marks. */
 export class RecordingRoom {
   #book;
-  #pageId;
+  #follower;
   #stepsOf;
   /** @type {BarStep[]} */
   #steps = [];
@@ -21,31 +21,31 @@ export class RecordingRoom {
   #taps = [];
   #undo = new CommandStack(200);
   #url = "";
-  #shown = "";
   #number = el("select", { id: "recording-number", "aria-label": "Number" });
   #file = el("input", { id: "recording-file", type: "file", accept: "audio/*", "aria-label": "Recording" });
   #audio = el("audio", { controls: true });
   #next = el("p", { class: "now-about" });
   #table = el("div");
-  #follow = el("figure", { class: "follow" });
-  #tap = button("Tap", () => void this.#tapNow(), { class: "btn btn-main btn-large", id: "tap", disabled: true });
+  #tap = button("Tap (key T)", () => void this.#tapNow(), { class: "btn btn-main btn-large", id: "tap", disabled: true });
   node;
 
   /**
    * @param {string} book
    * @param {any[]} numbers
    * @param {(label: string) => BarStep[]} stepsOf
-   * @param {(index: number) => string} pageId
+   * @param {import("./follow.js").Follower} follower
    */
-  constructor(book, numbers, stepsOf, pageId) {
+  constructor(book, numbers, stepsOf, follower) {
     this.#book = book;
     this.#stepsOf = stepsOf;
-    this.#pageId = pageId;
+    this.#follower = follower;
     this.#audio.volume = 0.4;
     show(this.#number, numbers.map((n) => el("option", { value: n.label, text: numberName(n) })));
     this.#number.addEventListener("change", () => this.#choose());
     this.#file.addEventListener("change", () => this.#load());
-    this.#audio.addEventListener("timeupdate", () => this.#followNow());
+    for (const name of ["timeupdate", "seeked"]) this.#audio.addEventListener(name, () => this.#followNow());
+    this.#audio.addEventListener("play", () => this.#watch());
+    addEventListener("keydown", (event) => this.#pressed(event));
     this.#audio.addEventListener("error", () => this.#audio.src && toast("This browser can't play that file.", { kind: "bad" }));
     this.node = el(
       "section",
@@ -54,7 +54,7 @@ export class RecordingRoom {
       el("p", { class: "soft", text: "The file stays on this machine and is not sent anywhere, not even to barmap. Tap when each place is reached; between two taps the page follows, and the tempo is known." }),
       el("div", { class: "click-grid" }, el("label", { class: "field" }, el("span", { class: "field-label", text: "Number" }), this.#number), el("label", { class: "field" }, el("span", { class: "field-label", text: "Your recording" }), this.#file)),
       this.#audio,
-      this.#follow,
+      this.#follower.node,
       this.#next,
       el("div", { class: "row" }, this.#tap, button("Take the last tap back", () => void this.#back(), { class: "btn" }, icon("undo"))),
       this.#table,
@@ -80,6 +80,7 @@ export class RecordingRoom {
     this.#url = URL.createObjectURL(file);
     this.#audio.src = this.#url;
     this.#tap.disabled = false;
+    this.#tap.focus();
   }
 
   /** The places to tap at: the start, each mark, the end. */
@@ -130,39 +131,63 @@ export class RecordingRoom {
         el("td", {}, perMinute ? button("Use this tempo", () => void this.#useTempo(at, perMinute), { class: "btn" }) : null),
       );
     });
+    const known = tempi(this.#steps, this.#taps).filter(({ perMinute }) => perMinute);
+    const all = known.length > 1 ? button(`Use all ${known.length} tempi`, () => void this.#useAll(), { class: "btn btn-main", id: "use-tempi" }) : null;
     show(
       this.#table,
       rows.length ? el("table", { class: "taps" }, el("thead", {}, el("tr", {}, ["Place", "At", "Tempo from here", ""].map((t) => el("th", { scope: "col", text: t })))), el("tbody", {}, rows)) : null,
+      all,
     );
+  }
+
+  async #useAll() {
+    for (const { tap, perMinute } of tempi(this.#steps, this.#taps)) {
+      if (perMinute && !(await this.#useTempo(this.#steps[tap.step], perMinute))) return;
+    }
   }
 
   /**
    * @param {BarStep} step
    * @param {number} perMinute
+   * @returns {Promise<boolean>} whether it counts now
    */
   async #useTempo(step, perMinute) {
     const beat = new Map([[1, "1/4"], [1.5, "3/8"], [2, "1/2"], [0.5, "1/8"]]).get(step.share);
-    if (!beat) return void toast("This beat has no simple note value; set the tempo in the road map.", { kind: "bad" });
+    if (!beat) {
+      toast("This beat has no simple note value; set the tempo in the road map.", { kind: "bad" });
+      return false;
+    }
     try {
       const { revision } = await call("GET", bookPath(this.#book, "/changes"));
       const name = who();
       const change = { number: this.#number.value, kind: "tempo", first: step.name, beat, perMinute: Math.round(perMinute), ...(name ? { who: name } : {}) };
       await call("POST", bookPath(this.#book, "/changes"), { body: change, match: revision });
       toast(`${Math.round(perMinute)} a minute from bar ${step.name} now counts in the plan.`, { kind: "good" });
+      return true;
     } catch (error) {
       complain(error);
+      return false;
     }
   }
 
+  /** Looks more often than the player tells, so that a bar is marked when it begins. */
+  #watch() {
+    const timer = setInterval(() => {
+      this.#followNow();
+      if (this.#audio.paused) clearInterval(timer);
+    }, 60);
+  }
+
+  /** @param {KeyboardEvent} event */
+  #pressed(event) {
+    const typing = event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement || event.target instanceof HTMLTextAreaElement;
+    const plain = !event.repeat && !event.ctrlKey && !event.metaKey && !event.altKey;
+    if (event.key.toLowerCase() !== "t" || !plain || typing || this.#tap.disabled) return;
+    event.preventDefault();
+    void this.#tapNow();
+  }
+
   #followNow() {
-    const step = stepAt(this.#steps, this.#taps, this.#audio.currentTime);
-    if (!step || step.bar === this.#shown) return;
-    this.#shown = step.bar;
-    const page = this.#pageId(step.page);
-    show(
-      this.#follow,
-      page ? el("img", { src: cropPath(this.#book, page, step.bar), alt: `Page ${step.page}, bar ${step.name}` }) : null,
-      el("figcaption", { text: `bar ${step.name}, page ${step.page}` }),
-    );
+    this.#follower.show(stepAt(this.#steps, this.#taps, this.#audio.currentTime));
   }
 }

@@ -13,6 +13,9 @@ import { markText } from "../core/words.js";
  * @property {boolean} rest
  * @property {number} left bars of this rest still to come, this one counted; 0 for music
  * @property {string} vamp key of the vamp it belongs to, or nothing
+ * @property {boolean} anyTime whether that vamp may be left at any time, not only at the end of a pass
+ * @property {number} [perMinute] quarters a minute at its start, where a tempo is known
+ * @property {number} [toPerMinute] quarters a minute at its end
  */
 
 /** @typedef {import("../core/types.js").Bar} Bar */
@@ -35,11 +38,13 @@ export function beatsOf(meter, shown) {
 /**
  * @param {any} planned one number of the plan
  * @param {Map<string, Bar>} bars
- * @param {(bar: Bar, offset: number) => number|undefined} shown beats the director shows
  * @returns {BarStep[]}
  */
-export function barSteps(planned, bars, shown) {
+export function barSteps(planned, bars) {
   const vamps = vampBars(planned.open ?? [], planned.order ?? []);
+  const pace = new Map((planned.pace ?? []).map((/** @type {any} */ p) => [p.from, p]));
+  /** @type {any} */
+  let now;
   /** @type {BarStep[]} */
   const steps = [];
   for (const entry of planned.order ?? []) {
@@ -49,7 +54,8 @@ export function barSteps(planned, bars, shown) {
     const many = entry.bars ?? (entry.inserted ? 1 : bar.count);
     const rest = !entry.inserted && (bar.content === "rest" || bar.content === "multi-rest");
     for (let i = 0; i < many; i++) {
-      const beat = beatsOf(bar.meter, shown(bar, from + i));
+      now = pace.get(steps.length) ?? now;
+      const beat = beatsOf(bar.meter, now?.beats || undefined);
       const cut = i === 0 && entry.beatsCut ? Math.round((entry.beatsCut * 4) / (bar.meter?.unit ?? 4) / beat.share) : 0;
       steps.push({
         bar: bar.id,
@@ -60,26 +66,70 @@ export function barSteps(planned, bars, shown) {
         page: bar.page,
         rest,
         left: rest ? many - i : 0,
-        vamp: vamps.get(bar.id) ?? "",
+        vamp: vamps.get(bar.id)?.key ?? "",
+        anyTime: vamps.get(bar.id)?.anyTime ?? false,
+        perMinute: now?.perMinute,
+        toPerMinute: now?.toPerMinute ?? now?.perMinute,
       });
     }
   }
-  return restsTogether(steps);
+  return restsTogether(ramps(steps, pace));
+}
+
+/**
+ * A tempo that changes by and by over several bars is a straight line over their quarters.
+ *
+ * @param {BarStep[]} steps
+ * @param {Map<number, any>} pace
+ */
+function ramps(steps, pace) {
+  for (const [from, { perMinute, toPerMinute }] of pace) {
+    if (!toPerMinute) continue;
+    let to = from + 1;
+    while (to < steps.length && !pace.has(to)) to++;
+    const whole = steps.slice(from, to).reduce((sum, s) => sum + s.beats * s.share, 0);
+    let passed = 0;
+    for (const step of steps.slice(from, to)) {
+      const at = (/** @type {number} */ quarters) => perMinute + ((toPerMinute - perMinute) * quarters) / whole;
+      step.perMinute = at(passed);
+      passed += step.beats * step.share;
+      step.toPerMinute = at(passed);
+    }
+  }
+  return steps;
+}
+
+/**
+ * How long one click lasts, in seconds: the time of a straight line between two tempi is the
+ * integral of its inverse.
+ *
+ * @param {BarStep} step
+ * @param {number} beat 0 for the first
+ * @param {number} otherwise quarters a minute where no tempo is known
+ * @param {number} speed 1 as marked, 0.5 half as fast
+ */
+export function clickSeconds(step, beat, otherwise, speed) {
+  const from = step.perMinute ?? otherwise;
+  const to = step.toPerMinute ?? from;
+  const at = (/** @type {number} */ share) => from + (to - from) * share;
+  const [a, b] = [at(beat / step.beats), at((beat + 1) / step.beats)];
+  const quarters = Math.abs(b - a) < 1e-9 ? step.share / a : (step.share * Math.log(b / a)) / (b - a);
+  return (60 * quarters) / speed;
 }
 
 /**
  * @param {any[]} open
  * @param {any[]} order
- * @returns {Map<string, string>} bar id to vamp key
+ * @returns {Map<string, {key: string, anyTime: boolean}>} by bar id
  */
 function vampBars(open, order) {
-  /** @type {Map<string, string>} */
+  /** @type {Map<string, {key: string, anyTime: boolean}>} */
   const found = new Map();
   for (const vamp of open.filter((o) => o.kind === "vamp")) {
     let inside = false;
     for (const entry of order) {
       if (entry.bar === vamp.first) inside = true;
-      if (inside) found.set(entry.bar, `${vamp.first}-${vamp.last}`);
+      if (inside) found.set(entry.bar, { key: `${vamp.first}-${vamp.last}`, anyTime: vamp.leave === "any-time" });
       if (entry.bar === vamp.last) break;
     }
   }

@@ -1,5 +1,7 @@
 /** Turns chosen bars into the words a change uses, and changes into sentences. */
 
+import { keyText } from "../core/words.js";
+
 /** @typedef {import("../core/types.js").RoadBar} RoadBar */
 /** @typedef {import("../core/types.js").Change} Change */
 
@@ -12,6 +14,9 @@ export function firstAddress(bar) {
 export function lastAddress(bar) {
   return bar.label ?? String(bar.number + bar.count - 1);
 }
+
+/** @type {Record<string, string>} note values as a player says them */
+export const BEAT = { "1/1": "whole", "3/4": "dotted half", "1/2": "half", "3/8": "dotted quarter", "1/4": "quarter", "3/16": "dotted eighth", "1/8": "eighth" };
 
 /** @param {Change} c */
 function span(c) {
@@ -27,7 +32,11 @@ const SENTENCES = {
   insert: (c) => `${c.bars} inserted after ${c.after}${c.label ? `, called ${c.label}` : ""}`,
   tacet: () => "tacet",
   "cut-number": () => "the whole number is cut",
-  tempo: (c) => `${c.perMinute} beats a minute (${c.beat}) from ${c.first}`,
+  tempo: (c) =>
+    c.toPerMinute
+      ? `tempo from ${span(c)} ${BEAT[c.beat] ?? c.beat} = ${c.perMinute} to ${c.toPerMinute}`
+      : `tempo from ${c.first} ${BEAT[c.beat] ?? c.beat} = ${c.perMinute}`,
+  key: (c) => `${keyText(Number(c.fifths))} from ${c.first}`,
   beats: (c) => `${span(c)} in ${c.beats}`,
   instrument: (c) => `${c.to} from ${c.first}`,
   remind: (c) => `${c.what === "text" ? (c.note ?? "reminder") : c.what} at ${c.first}`,

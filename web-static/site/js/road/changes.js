@@ -28,8 +28,9 @@ export function changeList(changes, history, actions) {
   const past = history.entries.length
     ? el("details", { class: "past" }, el("summary", { text: "Who changed what, and when" }), historyList(history.entries))
     : null;
+  const since = el("a", { class: "btn btn-quiet", href: `/turns.html${location.search}#since`, text: "What changed since …" });
   if (changes.length === 0) {
-    return el("div", {}, head, el("p", { class: "soft", text: "The show runs as printed. Choose two bars in the form, or say the change in words." }), past);
+    return el("div", {}, head, el("p", { class: "soft", text: "The show runs as printed. Choose two bars in the form, or say the change in words." }), since, past);
   }
   return el(
     "div",
@@ -57,6 +58,7 @@ export function changeList(changes, history, actions) {
         );
       }),
     ),
+    since,
     past,
   );
 }

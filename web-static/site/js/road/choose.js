@@ -1,44 +1,11 @@
-import { ask, field } from "../core/dialog.js";
+import { ask } from "../core/dialog.js";
 import { button, el, show } from "../core/dom.js";
 import { numberName } from "../core/words.js";
 import { firstAddress, lastAddress, sentence } from "./address.js";
+import { KINDS, changeOf, orderOf, select } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").RoadBar} RoadBar */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
-/** @typedef {import("../core/types.js").Change} Change */
-
-const REMINDERS = ["watch", "cue", "push", "pull", "bow", "pizz", "mute", "extension", "missed", "text"];
-
-/**
- * @param {string} name
- * @param {[string, string][]} options
- */
-function select(name, options) {
-  return el("select", { name }, options.map(([value, text]) => el("option", { value, text })));
-}
-
-/** What more must be known for each kind of change. */
-const MORE = /** @type {Record<string, {title: string, fields: () => HTMLElement[]}>} */ ({
-  vamp: { title: "Vamp", fields: () => [field("It is left", select("leave", [["end-of-pass", "at the end of a pass"], ["any-time", "at any time"]]))] },
-  play: { title: "Play several times", fields: () => [field("Times in all", el("input", { name: "times", type: "number", min: 2, max: 99, value: "2", required: true }))] },
-  tempo: {
-    title: "Tempo",
-    fields: () => [
-      field("Beat", select("beat", [["1/4", "quarter"], ["3/8", "dotted quarter"], ["1/2", "half"], ["1/8", "eighth"]])),
-      field("Beats a minute", el("input", { name: "perMinute", type: "number", min: 20, max: 400, value: "120", required: true })),
-    ],
-  },
-  beats: { title: "How it is beaten", fields: () => [field("Beats in a bar", el("input", { name: "beats", type: "number", min: 1, max: 12, value: "2", required: true }))] },
-  instrument: { title: "Instrument", fields: () => [field("From here on", el("input", { name: "to", maxlength: 80, required: true }))] },
-  remind: {
-    title: "Reminder",
-    fields: () => [field("What", select("what", REMINDERS.map((r) => [r, r]))), field("In your words", el("input", { name: "note", maxlength: 120 }))],
-  },
-  cut: { title: "Cut", fields: () => [] },
-  safety: { title: "Safety", fields: () => [] },
-});
-
-const NUMERIC = ["times", "perMinute", "beats"];
 
 /** The bar under the road map that offers what can be done with the chosen bars. */
 export class ChooseBar {
@@ -48,6 +15,8 @@ export class ChooseBar {
   #first;
   /** @type {RoadBar|undefined} */
   #last;
+  /** @type {RoadNumber[]} in the order of the night */
+  numbers = [];
   #bus;
   node = el("section", { class: "choose", hidden: true, "aria-label": "The chosen bars", "aria-live": "polite" });
 
@@ -114,7 +83,7 @@ export class ChooseBar {
     const from = firstAddress(first);
     const to = lastAddress(last);
     const propose = (/** @type {string} */ kind) => void this.#propose(kind, number.label, from, to);
-    const kinds = /** @type {[string, string][]} */ ([["cut", "Cut these"], ["vamp", "Vamp"], ["safety", "Safety"], ["play", "Play n times"], ["tempo", "Tempo"], ["beats", "In two, in four"], ["instrument", "Instrument"], ["remind", "Reminder"]]);
+    const kinds = Object.entries(KINDS).map(([kind, { text }]) => /** @type {[string, string]} */ ([kind, text]));
     show(
       this.node,
       el("div", { class: "row between" },
@@ -131,6 +100,16 @@ export class ChooseBar {
       const change = { number: number.label, kind };
       this.#bus.emit("propose", { change, text: sentence(change) });
     };
+    const labels = this.numbers.map((n) => n.label);
+    const others = this.numbers.filter((n) => n.label !== number.label);
+    const place = select("place", [...others.map((n) => /** @type {[string, string]} */ ([n.label, `before ${numberName(n)}`])), ["", "at the end"]]);
+    place.setAttribute("aria-label", `Where ${numberName(number)} is played`);
+    place.value = labels[labels.indexOf(number.label) + 2] ?? "";
+    const move = () => {
+      const numbers = orderOf(labels, number.label, place.value);
+      const change = { kind: "order", numbers };
+      if (numbers.length > 1) this.#bus.emit("propose", { change, text: sentence(change) });
+    };
     show(
       this.node,
       el("div", { class: "row between" }, el("p", { class: "choose-text" }, el("b", { text: `${numberName(number)}, the whole of it` })), button("Let go", () => this.clear(), { class: "btn btn-quiet" })),
@@ -140,6 +119,9 @@ export class ChooseBar {
         button("It is cut", () => propose("cut-number"), { class: "btn btn-main", "data-kind": "cut-number" }),
         button("Tacet: I don't play in it", () => propose("tacet"), { class: "btn", "data-kind": "tacet" }),
       ),
+      others.length && number.label
+        ? el("div", { class: "row place-row" }, el("span", { text: "It is played" }), place, button("Move it", move, { class: "btn", "data-kind": "order" }))
+        : null,
     );
   }
 
@@ -150,18 +132,15 @@ export class ChooseBar {
    * @param {string} last
    */
   async #propose(kind, number, first, last) {
-    const more = MORE[kind];
-    /** @type {Change} */
-    const change = { number, kind, first };
-    if (!["tempo", "instrument", "remind"].includes(kind)) change.last = last;
-    const fields = more.fields();
-    if (fields.length) {
-      const answer = await ask(`${more.title}: ${number ? `No. ${number}, ` : ""}${first}${change.last && last !== first ? ` to ${last}` : ""}`, fields, { yes: "Go on" });
+    const { title, fields } = KINDS[kind];
+    const questions = fields(first, last);
+    let answer;
+    if (questions.length) {
+      const where = kind === "insert" ? last : `${first}${last !== first ? ` to ${last}` : ""}`;
+      answer = await ask(`${title}: ${number ? `No. ${number}, ` : ""}${where}`, questions, { yes: "Go on" });
       if (!answer) return;
-      for (const [key, value] of answer) {
-        if (value !== "") change[key] = NUMERIC.includes(key) ? Number(value) : String(value);
-      }
     }
+    const change = changeOf(kind, { number, first, last }, answer);
     this.#bus.emit("propose", { change, text: sentence(change) });
   }
 }

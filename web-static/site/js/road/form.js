@@ -1,5 +1,5 @@
 import { svg } from "../core/dom.js";
-import { SIGN, barName, markText, meterText, numberName } from "../core/words.js";
+import { SIGN, barName, keySign, markText, meterText, numberName } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").RoadBar} RoadBar */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
@@ -86,9 +86,25 @@ function spoken(bar) {
     `Bar ${barName(bar)}`,
     markText(bar.rehearsal) ? `mark ${markText(bar.rehearsal)}` : "",
     bar.count > 1 ? `rest of ${bar.count} bars` : bar.content === "rest" ? "rest" : "",
-    bar.cut ? "cut" : "", bar.vamp ? "vamp" : "", bar.safety ? "safety" : "",
+    bar.cut ? "cut" : bar.cutParts?.length ? "partly cut" : "", bar.vamp ? "vamp" : "", bar.safety ? "safety" : "",
     ...(bar.signs ?? []).map((s) => SIGN[s] ?? s),
   ].filter(Boolean).join(", ");
+}
+
+/**
+ * The part of a bar that is out, hatched.
+ *
+ * @param {number} x
+ * @param {number} y
+ * @param {number} w
+ */
+function partCut(x, y, w) {
+  const strokes = [];
+  for (let dx = -HEIGHT; dx < w; dx += 9) {
+    const [from, to] = [Math.max(0, dx), Math.min(w, dx + HEIGHT)];
+    if (to - from > 1) strokes.push(`M${x + from} ${y + HEIGHT - (from - dx)} L${x + to} ${y + HEIGHT - (to - dx)}`);
+  }
+  return [svg("rect", { class: "form-part", x, y, width: w, height: HEIGHT }), svg("path", { class: "form-hatch", d: strokes.join(" ") })];
 }
 
 /**
@@ -109,6 +125,7 @@ function block({ bar, x, row, w }, before, { state, pick, newRow }) {
     on: { click: choose, keydown: (/** @type {KeyboardEvent} */ e) => (e.key === "Enter" || e.key === " ") && choose(e) },
   });
   group.append(svg("rect", { class: "form-field", x, y, width: w, height: HEIGHT }));
+  for (const part of bar.cutParts ?? []) group.append(...partCut(x + part.from * w, y, (part.to - part.from) * w));
   if (bar.cut) group.append(svg("path", { class: "form-cut", d: `M${x} ${y + HEIGHT} L${x + w} ${y}` }));
   if (rest) {
     const pad = Math.min(14, w / 4);
@@ -153,6 +170,7 @@ function over(group, bar, x, y, w, goesOn) {
   if (typeof bar.meter === "object" && bar.meter?.printed && !(bar.count > 1 && w < 70)) {
     group.append(svg("text", { class: "form-meter", x: x + 5, y: y + HEIGHT - 6, text: meterText(bar.meter) }));
   }
+  if (bar.key?.printed) group.append(svg("text", { class: "form-meter", x: x + (bar.meter?.printed ? 36 : 5), y: y + HEIGHT - 6, text: keySign(bar.key.fifths) }));
   if (bar.ending?.length) bracket(group, bar, x, y, w, goesOn);
   const [start, end] = [signs(bar, true), signs(bar, false)];
   const high = bar.ending?.length ? y + HEIGHT + 17 : y - 12;

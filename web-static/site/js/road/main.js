@@ -5,11 +5,12 @@ import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
-import { barName, count, duration, numberName } from "../core/words.js";
+import { barName, count, duration, knownText, numberName } from "../core/words.js";
 import { changeList } from "./changes.js";
 import { ChooseBar } from "./choose.js";
 import { drawForm } from "./form.js";
 import { RoadModel } from "./model.js";
+import { TurnStrip } from "./turns.js";
 import { WordBox, checkList } from "./words.js";
 
 /** @typedef {import("../core/types.js").Change} Change */
@@ -24,6 +25,7 @@ class RoadRoom {
   #words = new WordBox(this.#model);
   #forms = el("div", { class: "forms" });
   #changes = el("section", { class: "card", "aria-label": "Changes" });
+  #turns = new TurnStrip((id) => this.#nameOf(id));
   #width = 0;
 
   async start() {
@@ -31,7 +33,7 @@ class RoadRoom {
     if (!this.#book) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#forms), el("div", { class: "road-side" }, this.#words.node, this.#changes)),
+      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#forms), el("div", { class: "road-side" }, this.#words.node, this.#turns.node, this.#changes)),
       this.#choose.node,
     );
     show(this.#forms, el("p", { class: "waiting", text: "Drawing the form …" }));
@@ -55,7 +57,9 @@ class RoadRoom {
     bus.on("chosen", () => this.#drawForms());
     bus.on("propose", ({ change, text }) => void this.#propose(change, text));
     bus.on("stale", () => toast("Someone else changed the list at the same time. It is fresh again; make your step once more if it is still needed.", { key: "stale" }));
-    for (const name of ["live:map", "live:plan", "live:found"]) bus.on(name, () => void this.#model.load().catch(() => {}));
+    bus.on("turns", () => this.#drawTurns());
+    bus.on("live:plan", (event) => void this.#model.heard(event).catch(() => {}));
+    for (const name of ["live:map", "live:found"]) bus.on(name, () => void this.#model.load().catch(() => {}));
     new ResizeObserver(() => {
       if (Math.abs(this.#forms.clientWidth - this.#width) > 4 && this.#model.numbers.length) this.#drawForms();
     }).observe(this.#forms);
@@ -65,6 +69,7 @@ class RoadRoom {
   }
 
   #draw() {
+    this.#drawTurns();
     this.#drawForms();
     show(
       this.#changes,
@@ -78,17 +83,21 @@ class RoadRoom {
     );
   }
 
+  #drawTurns() {
+    this.#turns.draw(this.#model.plan?.turns ?? [], `/turns.html?b=${encodeURIComponent(this.#book)}`);
+  }
+
   /** @param {string} id */
   #nameOf(id) {
     for (const number of this.#model.numbers) {
       const bar = number.bars.find((b) => b.id === id);
-      if (bar) return `${number.label ? `No. ${number.label}, ` : ""}bar ${barName(bar)}`;
+      if (bar) return `${number.label ? `No. ${number.label}, ` : ""}${bar.count > 1 ? "bars" : "bar"} ${barName(bar)}`;
     }
     return "";
   }
 
   #drawForms() {
-    const numbers = this.#model.numbers;
+    const numbers = this.#choose.numbers = this.#model.night();
     if (numbers.length === 0) {
       show(this.#forms, el("p", { class: "waiting", text: "No musical numbers yet. Read some pages, and say at the desk where each number starts." }));
       return;
@@ -112,6 +121,7 @@ class RoadRoom {
           count(/** @type {any} */ (planned)?.written ?? number.bars.reduce((n, b) => n + b.count, 0), "bar") + " written",
           played ? `${played.bars} played` : "",
           played ? duration(played.seconds) : "",
+          knownText(/** @type {any} */ (planned)?.known),
         ].filter(Boolean).join(" · ");
     return el(
       "section",
@@ -141,10 +151,9 @@ class RoadRoom {
     /** @type {import("../core/types.js").Finding[]} */
     let checks = [];
     try {
-      const [line] = await this.#model.understand(text);
-      checks = line?.checks ?? [];
-    } catch {
-      // The words are only asked for their consequences; storing checks again.
+      checks = await this.#model.checks(change);
+    } catch (error) {
+      return complain(error);
     }
     const sure = await ask("Is this right?", [el("p", {}, el("strong", { text })), checkList(checks) ?? el("p", { class: "soft", text: "Nothing speaks against it." })], { yes: "Yes, make it so" });
     if (!sure) return;

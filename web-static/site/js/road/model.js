@@ -19,11 +19,16 @@ export class RoadModel {
 
   /**
    * @param {string} book
-   * @param {import("../core/bus.js").EventBus} bus gets `road` after every load
+   * @param {import("../core/bus.js").EventBus} bus gets `road` after every load, `turns` as soon as a step's plan is there
    */
   constructor(book, bus) {
     this.#book = book;
     this.#bus = bus;
+  }
+
+  /** @param {any} event of a change in the list; what this page did itself is known already */
+  async heard(event) {
+    if (String(event?.revision) !== this.#revision) await this.load();
   }
 
   async load() {
@@ -53,6 +58,23 @@ export class RoadModel {
   }
 
   /**
+   * Says what would follow from a change; stores nothing.
+   *
+   * @param {Change} change
+   * @returns {Promise<import("../core/types.js").Finding[]>}
+   */
+  async checks(change) {
+    const { data } = await call("POST", bookPath(this.#book, "/changes/check"), { body: change });
+    return data.checks ?? [];
+  }
+
+  /** The numbers in the order of the night. */
+  night() {
+    const order = new Map((this.plan?.numbers ?? []).map((n, i) => [n.label, i]));
+    return [...this.numbers].sort((a, b) => (order.get(a.label) ?? 0) - (order.get(b.label) ?? 0));
+  }
+
+  /**
    * @param {string} method
    * @param {string} path
    * @param {any} [body]
@@ -60,6 +82,11 @@ export class RoadModel {
   async #write(method, path, body) {
     try {
       const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision });
+      this.#revision = String(data.revision);
+      if (data.plan) {
+        this.plan = data.plan;
+        this.#bus.emit("turns");
+      }
       await this.load();
       return data;
     } catch (error) {

@@ -10,6 +10,7 @@ import { instrumentList, markList, restList } from "./lists.js";
 import { BarNames } from "./names.js";
 import { aheadList, nightList } from "./night.js";
 import { changeSettings } from "./settings.js";
+import { SinceBox } from "./since.js";
 import { sheetLinks } from "./sheets.js";
 import { turnCard, turnKey } from "./turn-card.js";
 
@@ -21,6 +22,7 @@ const VIEWS = [
   ["instruments", "Changes of hands"],
   ["ahead", "Look ahead"],
   ["night", "The night"],
+  ["since", "What changed"],
   ["pencil", "Marks to write"],
   ["erase", "Marks to erase"],
 ];
@@ -43,6 +45,7 @@ class TurnsRoom {
   #pages = 0;
   /** @type {BarNames|undefined} */
   #names;
+  #since = new SinceBox(this.#book, () => this.#names);
 
   async start() {
     shell({ room: "turns", book: this.#book });
@@ -106,6 +109,9 @@ class TurnsRoom {
       case "instruments": return instrumentList(this.#plan.instruments ?? [], names);
       case "ahead": return aheadList(/** @type {any} */ (this.#plan).lookAhead ?? [], names);
       case "night": return nightList(/** @type {any} */ (this.#plan).runSheet ?? []);
+      case "since":
+        void this.#since.load().catch(complain);
+        return this.#since.node;
       case "pencil": return markList(this.#book, this.#plan.pencil ?? [], names, "pencil");
       case "erase": return markList(this.#book, this.#plan.pencil ?? [], names, "erase");
       default: return this.#turns(names);

@@ -1,5 +1,5 @@
 import { el } from "../core/dom.js";
-import { count, duration, numberName, plain } from "../core/words.js";
+import { count, duration, knownText, numberName, plain } from "../core/words.js";
 
 /**
  * The night in order: what comes, what is in the hands, when the first note is.
@@ -16,7 +16,9 @@ export function nightList(sheet) {
       const facts = [
         line.page ? `page ${line.page}` : "",
         (line.instruments ?? []).join(", "),
+        line.key ? `starts in ${line.key}` : "",
         duration(line.seconds),
+        knownText(line.known),
       ].filter(Boolean);
       const entrance = line.entrance
         ? `First note: ${line.entrance}${line.entranceAfter ? `, after ${count(line.entranceAfter, "bar")} of rest` : ""}.`

@@ -29,7 +29,7 @@ export function turnKey(turn) {
 }
 
 /** @param {string} verdict */
-function chip(verdict) {
+export function verdictChip(verdict) {
   const [text, sign, cls] = VERDICT[verdict] ?? [plain(verdict), "doubt", ""];
   return el("span", { class: `chip ${cls}` }, icon(sign), text);
 }
@@ -48,7 +48,7 @@ function gaps(turn, printed, changed, names) {
   return el(
     "dl",
     { class: "gaps" },
-    el("div", {}, el("dt", { text: "As printed" }), el("dd", {}, printed ? `${gapText(printed.gap)}, after ${names.short(printed.leaves)}` : "this turn is not there", printed ? chip(printed.verdict) : null)),
+    el("div", {}, el("dt", { text: "As printed" }), el("dd", {}, printed ? `${gapText(printed.gap)}, after ${names.short(printed.leaves)}` : "this turn is not there", printed ? verdictChip(printed.verdict) : null)),
     el("div", {}, el("dt", { text: "With the changes" }), el("dd", {}, el("b", { text: gapText(turn.gap) }), `after ${names.short(turn.leaves)}`)),
   );
 }
@@ -89,7 +89,7 @@ export function turnCard(turn, { book, names, printed, changed }) {
       "div",
       { class: "row between" },
       el("h2", { text: `${back ? "Back from" : "From"} page ${turn.fromPage} to ${turn.toPage}${(turn.pass ?? 1) > 1 ? `, pass ${turn.pass}` : ""}` }),
-      chip(turn.verdict),
+      verdictChip(turn.verdict),
     ),
     el("p", { class: "soft small", text: `After ${names.long(turn.leaves)}${sheets > 1 ? ` · ${sheets} leaves at once` : ""}${turn.mark ? ` · write “${turn.mark}”` : ""}` }),
     gaps(turn, printed, changed, names),

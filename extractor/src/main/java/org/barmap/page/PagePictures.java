@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.barmap.map.Finding;
+import org.opencv.core.Core;
 import org.opencv.core.CvException;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -94,33 +95,73 @@ public final class PagePictures {
   }
 
   /**
+   * A part of a picture, in pixels.
+   *
+   * @param left at its left edge
+   * @param top at its upper edge
+   * @param right at its right edge
+   * @param bottom at its lower edge
+   */
+  public record Part(double left, double top, double right, double bottom) {}
+
+  /**
    * Returns a part of a picture, as JPEG; what lies outside the picture is left out.
    *
    * @param picture PNG or JPEG
-   * @param left pixels
-   * @param top pixels
-   * @param right pixels
-   * @param bottom pixels
    * @param width wanted, pixels; never larger than the part is
    * @throws IOException when the picture can't be read, or the part lies outside it
    */
-  public static byte[] part(
-      Path picture, double left, double top, double right, double bottom, int width)
-      throws IOException {
+  public static byte[] part(Path picture, Part part, int width) throws IOException {
     try (Mats scope = new Mats()) {
-      Mat whole = read(picture, scope);
-      int x0 = (int) Math.max(0, Math.floor(left));
-      int y0 = (int) Math.max(0, Math.floor(top));
-      int x1 = (int) Math.min(whole.cols(), Math.ceil(right));
-      int y1 = (int) Math.min(whole.rows(), Math.ceil(bottom));
-      if (x1 <= x0 || y1 <= y0) {
-        throw new IOException("the part lies outside the picture");
-      }
-      Mat part = scope.keep(whole.submat(new Rect(x0, y0, x1 - x0, y1 - y0)));
-      return jpeg(part, width, scope);
+      return jpeg(cut(picture, part, scope), width, scope);
     } catch (CvException e) {
       throw new IOException("the picture can't be cut", e);
     }
+  }
+
+  /**
+   * Returns a part of a picture in black on white, as JPEG: the light on the page taken away, so
+   * that it can be printed.
+   *
+   * @param picture PNG or JPEG
+   * @param staffSpace distance of two staff lines; pixels
+   * @param width wanted, pixels; never larger than the part is
+   * @throws IOException when the picture can't be read, or the part lies outside it
+   */
+  public static byte[] forPaper(Path picture, Part part, double staffSpace, int width)
+      throws IOException {
+    try (Mats scope = new Mats()) {
+      Mat cut = cut(picture, part, scope);
+      Mat gray = cut;
+      if (cut.channels() > 1) {
+        gray = scope.mat();
+        Imgproc.cvtColor(cut, gray, Imgproc.COLOR_BGR2GRAY);
+      }
+      // paper is what is left when everything as thin as a note head is closed
+      int side = 2 * (int) Math.max(3, 1.2 * staffSpace) + 1;
+      Mat kernel =
+          scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(side, side)));
+      Mat paper = scope.mat();
+      Imgproc.morphologyEx(gray, paper, Imgproc.MORPH_CLOSE, kernel);
+      Imgproc.blur(paper, paper, new Size(side, side));
+      Mat flat = scope.mat();
+      Core.divide(gray, paper, flat, 255);
+      return jpeg(flat, width, scope);
+    } catch (CvException e) {
+      throw new IOException("the picture can't be cut", e);
+    }
+  }
+
+  private static Mat cut(Path picture, Part part, Mats scope) throws IOException {
+    Mat whole = read(picture, scope);
+    int x0 = (int) Math.max(0, Math.floor(part.left()));
+    int y0 = (int) Math.max(0, Math.floor(part.top()));
+    int x1 = (int) Math.min(whole.cols(), Math.ceil(part.right()));
+    int y1 = (int) Math.min(whole.rows(), Math.ceil(part.bottom()));
+    if (x1 <= x0 || y1 <= y0) {
+      throw new IOException("the part lies outside the picture");
+    }
+    return scope.keep(whole.submat(new Rect(x0, y0, x1 - x0, y1 - y0)));
   }
 
   private static Mat read(Path picture, Mats scope) throws IOException {

@@ -5,12 +5,16 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.barmap.map.BadMapException;
 import org.barmap.map.BarMap;
 import org.barmap.map.BarMapJson;
 import org.barmap.plan.Plan;
+import org.barmap.plan.PlanDiff;
 import org.barmap.plan.PlanJson;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
@@ -41,6 +45,14 @@ final class PlanCommand implements Callable<Integer> {
       description = "What the show does differently, format changes/1.")
   private Optional<Path> changes = Optional.empty();
 
+  @Option(
+      names = "--since",
+      paramLabel = "DAY",
+      description =
+          "Prints only what became different for the player since a day: 2026-05-19, a moment"
+              + " (2026-05-19T18:00:00Z), or a weekday (tuesday).")
+  private Optional<String> since = Optional.empty();
+
   @Option(names = "--json", description = "Prints the whole plan, format barplan/1.")
   private boolean json;
 
@@ -53,6 +65,14 @@ final class PlanCommand implements Callable<Integer> {
     ShowChanges made = changes.isPresent() ? readChanges(changes.get()) : ShowChanges.none();
     Plan plan = Planner.plan(read, made, PlanSettings.USUAL);
     PrintWriter out = spec.commandLine().getOut();
+    if (since.isPresent()) {
+      Instant moment = Since.moment(since.get(), ZonedDateTime.now(ZoneId.systemDefault()));
+      Plan before = Planner.plan(read, Since.until(made, moment), PlanSettings.USUAL);
+      PlanDiff diff = PlanDiff.between(before, plan);
+      out.println(json ? BarMapJson.mapper().writeValueAsString(diff) : DiffText.of(read, diff));
+      out.flush();
+      return read.bars().isEmpty() ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
+    }
     out.println(json ? PlanJson.write(plan) : PlanText.of(read, plan));
     out.flush();
     return read.bars().isEmpty() ? ExitCode.NOTHING_FOUND : ExitCode.DONE;

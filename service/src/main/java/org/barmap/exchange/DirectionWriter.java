@@ -1,5 +1,6 @@
 package org.barmap.exchange;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -19,6 +20,7 @@ import org.barmap.map.Navigation;
 import org.barmap.map.Placement;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.Word;
+import org.barmap.plan.order.Metronome;
 
 /** Writes what stands over and under a bar. Signs are tied together within a musical number. */
 final class DirectionWriter {
@@ -49,7 +51,7 @@ final class DirectionWriter {
     }
     for (Word word : bar.words()) {
       if (!saysAJump(bar, word)) {
-        out.add(words(word.text(), word.where() == Placement.ABOVE));
+        out.add(worded(word));
       }
     }
     if (bar.has(Navigation.FERMATA)) {
@@ -103,6 +105,19 @@ final class DirectionWriter {
         .map(Word::text)
         .findFirst()
         .orElse(otherwise);
+  }
+
+  /** Returns words read at a bar; a metronome mark also steers, in quarters a minute. */
+  private static Direction worded(Word word) {
+    Direction direction = words(word.text(), word.where() == Placement.ABOVE);
+    Metronome.quartersPerMinute(word.text())
+        .ifPresent(
+            quarters -> {
+              Sound sound = new Sound();
+              sound.setTempo(BigDecimal.valueOf(quarters).stripTrailingZeros());
+              direction.setSound(sound);
+            });
+    return direction;
   }
 
   /** Returns plain words. */

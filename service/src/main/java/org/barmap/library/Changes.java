@@ -1,5 +1,6 @@
 package org.barmap.library;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import tools.jackson.databind.node.ObjectNode;
@@ -9,6 +10,12 @@ public interface Changes {
 
   /** Returns a book's changes in the order they were made; empty when there is no such book. */
   Optional<Versioned<List<ObjectNode>>> find(String book);
+
+  /**
+   * Returns a book's changes as they stood at a moment. A step that was taken back and made again
+   * counts as never taken back.
+   */
+  List<ObjectNode> at(String book, Instant moment);
 
   /** Adds a change; it gets an id, a date and its author. */
   Saved<List<ObjectNode>> add(String book, long revision, String who, ObjectNode change);

@@ -1,7 +1,9 @@
 package org.barmap.library;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * How a book's player turns and counts.
@@ -11,16 +13,23 @@ import java.util.List;
  * @param memoryBars how many bars the player trusts to memory, 0 to 32
  * @param changeSeconds how long a change of instrument takes, 1 to 120
  * @param repeatsAfterJump whether repeats are played again after a D.C. or D.S.
+ * @param rehearsedAt when the last rehearsal ended; empty until a player says so
  */
 public record Settings(
     double turnSeconds,
     double quickSeconds,
     int memoryBars,
     double changeSeconds,
-    boolean repeatsAfterJump) {
+    boolean repeatsAfterJump,
+    Optional<Instant> rehearsedAt) {
+
+  /** Reads an absent rehearsal as none. */
+  public Settings {
+    rehearsedAt = rehearsedAt == null ? Optional.empty() : rehearsedAt;
+  }
 
   /** What holds until a player says otherwise. */
-  public static final Settings USUAL = new Settings(2, 1, 4, 6, false);
+  public static final Settings USUAL = new Settings(2, 1, 4, 6, false, Optional.empty());
 
   /** Returns what is out of range, one sentence each; empty when nothing is. */
   public List<String> problems() {

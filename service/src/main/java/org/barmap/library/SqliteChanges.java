@@ -1,6 +1,7 @@
 package org.barmap.library;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -39,6 +40,32 @@ final class SqliteChanges implements Changes {
                     row.getLong("changes_revision"), Json.objects(row.getString("changes"))))
         .findOne();
   }
+
+  @Override
+  public List<ObjectNode> at(String book, Instant moment) {
+    return jdbi.withHandle(
+        h ->
+            h
+                .createQuery(
+                    "select made_at, undone_at, after from change_step where book = :book order by seq")
+                .bind("book", book)
+                .map(
+                    (row, context) ->
+                        new Moment(
+                            Instant.parse(row.getString("made_at")),
+                            Optional.ofNullable(row.getString("undone_at")).map(Instant::parse),
+                            row.getString("after")))
+                .list()
+                .stream()
+                .filter(m -> !m.made.isAfter(moment))
+                .filter(m -> m.undone.filter(u -> !u.isAfter(moment)).isEmpty())
+                .reduce((a, b) -> b)
+                .map(m -> Json.objects(m.after))
+                .orElse(List.of()));
+  }
+
+  /** When a step was made and taken back, and the list after it. */
+  private record Moment(Instant made, Optional<Instant> undone, String after) {}
 
   /** The list after a step, with its line for the history; empty when it can't be taken. */
   private record Step(List<ObjectNode> after, String text) {}
@@ -195,6 +222,10 @@ final class SqliteChanges implements Changes {
             return new Saved.Stale<>(now.get().revision());
           }
           LOG.mark(h, line.get().seq(), back ? "undone" : "done");
+          h.createUpdate("update change_step set undone_at = :at where seq = :seq")
+              .bind("at", back ? clock.instant().toString() : null)
+              .bind("seq", line.get().seq())
+              .execute();
           String list = LOG.column(h, line.get().seq(), back ? "before" : "after");
           HistoryEntry e = line.get().entry();
           return new Saved.Done<>(

@@ -31,11 +31,17 @@ final class Entries {
                   ? Optional.empty()
                   : Optional.of(piece.offset() + 1),
               whole ? Optional.empty() : Optional.of(count),
-              piece.beatsCut() > 0 ? Optional.of(piece.beatsCut()) : Optional.empty(),
+              some(piece.beatsCut()),
+              some(piece.cutStart()),
+              some(piece.cutEnd()),
               piece.inserted()));
       i = k;
     }
     return entries;
+  }
+
+  private static Optional<Double> some(double beats) {
+    return beats > 0 ? Optional.of(beats) : Optional.empty();
   }
 
   private static boolean continues(Piece piece, int count, Step next, int pass) {

@@ -90,6 +90,8 @@ public record NumberPlan(
    * @param from first bar played of a multi-bar rest, 1 for its first; only when it is shortened
    * @param bars bars played of it; only when it is shortened, and for inserted bars
    * @param beatsCut beats left out of it, in the meter's lower figure
+   * @param beatsCutStart how many of them at its start
+   * @param beatsCutEnd how many of them at its end; those left lie in its middle
    * @param inserted what inserted bars are called
    */
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
@@ -99,5 +101,7 @@ public record NumberPlan(
       Optional<Integer> from,
       Optional<Integer> bars,
       Optional<Double> beatsCut,
+      Optional<Double> beatsCutStart,
+      Optional<Double> beatsCutEnd,
       Optional<String> inserted) {}
 }

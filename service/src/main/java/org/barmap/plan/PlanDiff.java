@@ -1,5 +1,6 @@
 package org.barmap.plan;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -8,19 +9,22 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.barmap.plan.mark.PencilMark;
+import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Turn;
 
 /**
  * What differs between two plans of one book: "what changed since Tuesday".
  *
  * @param numbers numbers that are played differently
- * @param turns turns that came, went, or got another verdict
+ * @param turns turns that came, went, or are made in another way or time
+ * @param rests long rests that came, went, or are counted differently
  * @param write marks to write now
  * @param erase marks to erase now
  */
 public record PlanDiff(
     List<NumberChange> numbers,
     List<TurnChange> turns,
+    List<RestChange> rests,
     List<PencilMark> write,
     List<PencilMark> erase) {
 
@@ -28,6 +32,7 @@ public record PlanDiff(
   public PlanDiff {
     numbers = List.copyOf(numbers);
     turns = List.copyOf(turns);
+    rests = List.copyOf(rests);
     write = List.copyOf(write);
     erase = List.copyOf(erase);
   }
@@ -53,11 +58,32 @@ public record PlanDiff(
   public record TurnChange(
       String leaves, String arrives, int pass, Optional<Turn> before, Optional<Turn> now) {}
 
+  /**
+   * A long rest before and now; empty where it isn't there.
+   *
+   * @param number label of the number
+   * @param first id of the bar entry it begins with
+   */
+  @JsonInclude(JsonInclude.Include.NON_ABSENT)
+  public record RestChange(
+      String number, String first, Optional<LongRest> before, Optional<LongRest> now) {}
+
+  /** Tells whether nothing differs for the player. */
+  @JsonIgnore
+  public boolean isEmpty() {
+    return numbers.isEmpty()
+        && turns.isEmpty()
+        && rests.isEmpty()
+        && write.isEmpty()
+        && erase.isEmpty();
+  }
+
   /** Compares two plans. */
   public static PlanDiff between(Plan before, Plan now) {
     return new PlanDiff(
         numbers(before, now),
         turns(before, now),
+        rests(before, now),
         missing(now.pencil(), before.pencil()),
         missing(before.pencil(), now.pencil()));
   }
@@ -81,7 +107,10 @@ public record PlanDiff(
       }
       int bars = number.played().bars() - was.played().bars();
       if (bars != 0) {
-        says.add(Math.abs(bars) + (bars < 0 ? " bars fewer" : " bars more"));
+        says.add(
+            Math.abs(bars)
+                + (Math.abs(bars) == 1 ? " bar " : " bars ")
+                + (bars < 0 ? "fewer" : "more"));
       } else if (!was.order().equals(number.order())) {
         says.add("other bars are played");
       }
@@ -110,7 +139,7 @@ public record PlanDiff(
     List<TurnChange> changes = new ArrayList<>();
     for (Turn turn : now.turns()) {
       Optional<Turn> was = Optional.ofNullable(old.get(key.apply(turn)));
-      if (was.isEmpty() || was.get().verdict() != turn.verdict()) {
+      if (was.filter(w -> same(w, turn)).isEmpty()) {
         changes.add(
             new TurnChange(turn.leaves(), turn.arrives(), turn.pass(), was, Optional.of(turn)));
       }
@@ -120,6 +149,33 @@ public record PlanDiff(
         changes.add(
             new TurnChange(
                 turn.leaves(), turn.arrives(), turn.pass(), Optional.of(turn), Optional.empty()));
+      }
+    }
+    return changes;
+  }
+
+  /** Tells whether a turn is made the same way: verdict, gap, and what to do about it. */
+  private static boolean same(Turn a, Turn b) {
+    return a.verdict() == b.verdict()
+        && a.gap().equals(b.gap())
+        && a.advice().get(0).text().equals(b.advice().get(0).text());
+  }
+
+  private static List<RestChange> rests(Plan before, Plan now) {
+    Function<LongRest, String> key = r -> r.number() + "/" + r.first() + "/" + r.passes();
+    Map<String, LongRest> old = index(before.rests(), key);
+    Map<String, LongRest> young = index(now.rests(), key);
+    List<RestChange> changes = new ArrayList<>();
+    for (LongRest rest : now.rests()) {
+      Optional<LongRest> was = Optional.ofNullable(old.get(key.apply(rest)));
+      if (was.filter(w -> w.bars() == rest.bars() && w.text().equals(rest.text())).isEmpty()) {
+        changes.add(new RestChange(rest.number(), rest.first(), was, Optional.of(rest)));
+      }
+    }
+    for (LongRest rest : before.rests()) {
+      if (!young.containsKey(key.apply(rest))) {
+        changes.add(
+            new RestChange(rest.number(), rest.first(), Optional.of(rest), Optional.empty()));
       }
     }
     return changes;

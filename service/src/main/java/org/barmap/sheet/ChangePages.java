@@ -1,8 +1,13 @@
 package org.barmap.sheet;
 
 import java.io.IOException;
+import java.time.DateTimeException;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.barmap.exchange.CutList;
 import org.barmap.map.Severity;
 import org.barmap.plan.Plan;
@@ -12,6 +17,9 @@ import org.barmap.plan.change.ShowChanges;
 
 /** The changes of the show and what follows from each. */
 final class ChangePages {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("EEEE d MMMM uuuu, HH:mm", Locale.ENGLISH);
+
   private ChangePages() {}
 
   static void write(Flow flow, ShowChanges changes, Plan plan, Names names) throws IOException {
@@ -20,7 +28,7 @@ final class ChangePages {
       String off = change.meta().on() ? "" : "OFF: ";
       flow.text(off + CutList.line(change), 14, change.meta().on(), 0);
       List<String> made = new ArrayList<>();
-      change.meta().when().ifPresent(made::add);
+      change.meta().when().map(ChangePages::day).ifPresent(made::add);
       change.meta().who().ifPresent(made::add);
       if (!made.isEmpty()) {
         flow.indented(String.join(", ", made), 18);
@@ -36,6 +44,15 @@ final class ChangePages {
       flow.line("Everything is played as printed.");
     }
     rest(flow, plan, names);
+  }
+
+  /** Returns a moment as a player reads it, in the time of this machine. */
+  private static String day(String when) {
+    try {
+      return DAY.format(OffsetDateTime.parse(when).atZoneSameInstant(ZoneId.systemDefault()));
+    } catch (DateTimeException e) {
+      return when;
+    }
   }
 
   private static void rest(Flow flow, Plan plan, Names names) throws IOException {

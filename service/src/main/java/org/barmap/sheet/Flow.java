@@ -8,6 +8,8 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.graphics.image.JPEGFactory;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 
 /** Text that flows down the pages of one sheet. */
 final class Flow implements AutoCloseable {
@@ -57,7 +59,12 @@ final class Flow implements AutoCloseable {
 
   /** Starts a new page unless so much room is left, in lines of the usual type. */
   void keep(int lines) throws IOException {
-    float needed = lines * points(13) * LEADING;
+    keep(lines, 0);
+  }
+
+  /** As {@link #keep(int)}, with so many points more. */
+  void keep(int lines, float more) throws IOException {
+    float needed = lines * points(13) * LEADING + more;
     if (y - needed < FOOT && y < size.getHeight() - MARGIN) {
       next();
     }
@@ -75,7 +82,7 @@ final class Flow implements AutoCloseable {
   }
 
   void heading(String text) throws IOException {
-    keep(3);
+    keep(6);
     space(6);
     text(text, 15, true, 0);
   }
@@ -129,6 +136,26 @@ final class Flow implements AutoCloseable {
     out.addRect(MARGIN, y - points * LEADING - 1, side, side);
     out.stroke();
     text(text, 13, false, side + 10);
+  }
+
+  /**
+   * Puts a picture with small words under it, both on one page.
+   *
+   * @param jpeg the picture
+   * @param most its height in points at the most
+   */
+  void picture(byte[] jpeg, float most, String words) throws IOException {
+    PDImageXObject image = JPEGFactory.createFromByteArray(document, jpeg);
+    float scale = Math.min(width() / image.getWidth(), most / image.getHeight());
+    float high = image.getHeight() * scale;
+    float points = points(12);
+    int lines = wrapped(type.shown(words), false, points, width()).size();
+    if (y - high - 6 - lines * points * LEADING < FOOT) {
+      next();
+    }
+    y -= high + 6;
+    out.drawImage(image, MARGIN, y, image.getWidth() * scale, high);
+    text(words, 12, false, 0);
   }
 
   void rule(float thickness) throws IOException {

@@ -2,6 +2,7 @@ package org.barmap.sheet;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -25,6 +26,11 @@ final class Names {
     return title.isEmpty() ? no : (no + "  " + title).strip();
   }
 
+  /** Returns a bar entry of the map. */
+  Optional<Bar> entry(String id) {
+    return Optional.ofNullable(bars.get(id));
+  }
+
   /** Returns the first bar of an entry as a player calls it, with its rehearsal mark. */
   String bar(String id) {
     Bar bar = bars.get(id);
@@ -32,7 +38,11 @@ final class Names {
       return id;
     }
     String name = bar.label().filter(l -> bar.count() == 1).orElse(Integer.toString(bar.number()));
-    return name + bar.rehearsal().map(m -> " [" + m.text() + "]").orElse("");
+    return name
+        + bar.rehearsal()
+            .filter(m -> !m.text().equals(name))
+            .map(m -> " [" + m.text() + "]")
+            .orElse("");
   }
 
   /** Returns the last bar of an entry. */

@@ -19,15 +19,27 @@ public final class Sheets {
 
   private Sheets() {}
 
+  /** Returns a PDF without pieces of pages, see the other one. */
+  public static byte[] pdf(
+      BarMap map, ShowChanges changes, Plan plan, List<SheetKind> kinds, SheetSettings settings) {
+    return pdf(map, changes, plan, kinds, settings, Pieces.none());
+  }
+
   /**
    * Returns a PDF with the sheets asked for, in that order.
    *
    * @param map the book
    * @param changes the show's changes, also those switched off
    * @param plan the plan of that map with those changes
+   * @param pieces what comes first after a turn, cut out of the page
    */
   public static byte[] pdf(
-      BarMap map, ShowChanges changes, Plan plan, List<SheetKind> kinds, SheetSettings settings) {
+      BarMap map,
+      ShowChanges changes,
+      Plan plan,
+      List<SheetKind> kinds,
+      SheetSettings settings,
+      Pieces pieces) {
     try (PDDocument document = new PDDocument();
         ByteArrayOutputStream out = new ByteArrayOutputStream()) {
       PDDocumentInformation information = new PDDocumentInformation();
@@ -42,7 +54,7 @@ public final class Sheets {
           flow.title(kind.title());
           switch (kind) {
             case RUN_SHEET -> RunSheetPages.write(flow, plan);
-            case TURNS -> TurnPages.write(flow, plan, names);
+            case TURNS -> TurnPages.write(flow, plan, names, pieces);
             case RESTS -> RestPages.write(flow, plan, names);
             case CHANGES -> ChangePages.write(flow, changes, plan, names);
             case PENCIL -> PencilPages.write(flow, plan, names);

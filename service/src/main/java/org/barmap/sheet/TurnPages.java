@@ -1,6 +1,7 @@
 package org.barmap.sheet;
 
 import java.io.IOException;
+import java.util.Optional;
 import org.barmap.plan.Plan;
 import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;
@@ -8,9 +9,16 @@ import org.barmap.plan.turn.Verdict;
 
 /** Turn slips: one for each page turn, in the order they come. */
 final class TurnPages {
+  /** A piece of a page is no higher than this, in points. */
+  private static final float MOST_HEIGHT = 90;
+
+  private static final String CAUTION =
+      "A line printed from a hired book is a copy, also for your own turn: the hire agreement"
+          + " decides.";
+
   private TurnPages() {}
 
-  static void write(Flow flow, Plan plan, Names names) throws IOException {
+  static void write(Flow flow, Plan plan, Names names, Pieces pieces) throws IOException {
     flow.line(
         "Reckoned with "
             + plan.settings().turns().turnSeconds()
@@ -18,7 +26,10 @@ final class TurnPages {
             + plan.settings().turns().memoryBars()
             + " bars trusted to memory. Which hand is free is yours to decide.");
     for (Turn turn : plan.turns()) {
-      flow.keep(5 + 2 * turn.advice().size());
+      Optional<byte[]> piece = names.entry(turn.arrives()).flatMap(pieces::of);
+      flow.keep(
+          5 + 2 * turn.advice().size() + (piece.isPresent() ? 2 : 0),
+          piece.isPresent() ? MOST_HEIGHT : 0);
       flow.space(6);
       flow.rule(1);
       flow.pair(
@@ -61,6 +72,12 @@ final class TurnPages {
             13,
             advice.chosen(),
             advice.chosen() ? 0 : 18);
+      }
+      if (piece.isPresent()) {
+        flow.picture(
+            piece.get(),
+            MOST_HEIGHT,
+            "First after the turn: bar " + names.bar(turn.arrives()) + ". " + CAUTION);
       }
     }
     if (plan.turns().isEmpty()) {

@@ -2,6 +2,7 @@ package org.barmap.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +14,7 @@ import org.barmap.library.Versioned;
 import org.barmap.map.BarMap;
 import org.barmap.map.BarMapJson;
 import org.barmap.plan.Plan;
+import org.barmap.plan.PlanJson;
 import org.barmap.plan.change.BadChangesException;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChange;
@@ -40,6 +42,7 @@ final class ChangeRoutes {
   void register(RoutesConfig routes) {
     routes.get("/api/books/{b}/changes", this::all);
     routes.post("/api/books/{b}/changes", this::add);
+    routes.post("/api/books/{b}/changes/check", this::checked);
     routes.post("/api/books/{b}/changes/undo", ctx -> step(ctx, true));
     routes.post("/api/books/{b}/changes/redo", ctx -> step(ctx, false));
     routes.get("/api/books/{b}/changes/history", this::history);
@@ -82,6 +85,18 @@ final class ChangeRoutes {
     ObjectNode change = bare(body);
     check(change.deepCopy().put("id", "new"));
     answer(ctx, book, library.changes().add(book.id(), revision, who, change), 201);
+  }
+
+  /** Says what would follow from a change, with all the others in force; stores nothing. */
+  private void checked(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    ObjectNode change = bare(Requests.body(ctx)).put("id", "new");
+    check(change);
+    List<ShowChange> all = new ArrayList<>(planning.changes(book).changes());
+    all.add(Planning.change(change));
+    BarMap map = Requests.draft(library, ctx).value().map();
+    Plan plan = planning.plan(book, map, new ShowChanges(all));
+    ctx.json(Map.of("checks", about(plan, all.get(all.size() - 1))));
   }
 
   private static List<PlanFinding> about(Plan plan, ShowChange change) {
@@ -152,24 +167,25 @@ final class ChangeRoutes {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("revision", done.now().revision());
     answer.put("entry", Views.EntryView.of(done.entry()));
+    Plan plan = plan(book);
     if (status == 201 && !list.isEmpty()) {
       ObjectNode change = list.get(list.size() - 1);
       answer.put("change", change);
-      answer.put("checks", checks(book, Planning.change(change)));
+      answer.put("checks", about(plan, Planning.change(change)));
     }
     answer.put("changes", list);
+    answer.put("plan", PlanJson.tree(plan)); // so that the turns are seen without asking again
     ctx.status(status);
     ctx.json(answer);
   }
 
-  /** Returns what the plan says about one change, with all the others in force. */
-  private List<PlanFinding> checks(BookCard book, ShowChange change) {
+  private Plan plan(BookCard book) {
     BarMap map =
         library
             .drafts()
             .find(book.id())
             .map(d -> d.value().map())
             .orElseThrow(() -> new ApiException(ApiError.NO_BOOK, "It may be in the bin"));
-    return about(planning.plan(book, map, planning.changes(book)), change);
+    return planning.plan(book, map, planning.changes(book));
   }
 }

@@ -18,7 +18,6 @@ import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.WholeFile;
 import org.barmap.map.Bar;
-import org.barmap.map.Outline;
 import org.barmap.page.PagePictures;
 import org.barmap.work.Events;
 import org.barmap.work.JobView;
@@ -167,16 +166,10 @@ final class PageRoutes {
             .bar(id)
             .filter(b -> b.page() == page.index())
             .orElseThrow(() -> new ApiException(ApiError.NO_BAR, "It is not on this page"));
-    Outline o = bar.outline();
-    double space = Math.max(4, o.topLeft().distance(o.bottomLeft()) / 4);
-    double left = Math.min(o.topLeft().x(), o.bottomLeft().x()) - 3 * space;
-    double right = Math.max(o.topRight().x(), o.bottomRight().x()) + 3 * space;
-    double top = Math.min(o.topLeft().y(), o.topRight().y()) - 7 * space;
-    double bottom = Math.max(o.bottomLeft().y(), o.bottomRight().y()) + 6 * space;
     int width = Requests.number(ctx, "width", 16, 3000).orElse(3000);
     ctx.contentType("image/jpeg");
     ctx.header("Cache-Control", "private, no-cache");
-    ctx.result(PagePictures.part(picture(ctx, page), left, top, right, bottom, width));
+    ctx.result(PageParts.jpeg(picture(ctx, page), List.of(bar), width));
   }
 
   private Path picture(Context ctx, PageCard page) {

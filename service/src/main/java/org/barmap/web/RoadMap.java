@@ -10,6 +10,7 @@ import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
 import org.barmap.map.Content;
+import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Navigation;
@@ -34,6 +35,7 @@ record RoadMap(List<Number> numbers) {
       Content content,
       Optional<RehearsalMark> rehearsal,
       Optional<Meter> meter,
+      Optional<Key> key,
       Barline start,
       Barline end,
       @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Integer> ending,
@@ -41,6 +43,7 @@ record RoadMap(List<Number> numbers) {
       Optional<Integer> times,
       int page,
       boolean cut,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<CutParts.Part> cutParts,
       boolean vamp,
       boolean safety,
       @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Word> words) {}
@@ -52,9 +55,7 @@ record RoadMap(List<Number> numbers) {
    * @param changed the plan with them; what is not played any more is cut
    */
   static RoadMap of(BarMap map, Plan written, Plan changed) {
-    Set<String> played = played(changed);
-    Set<String> cut = played(written);
-    cut.removeAll(played);
+    CutParts cut = CutParts.of(written, changed);
     Set<String> vamps = open(map, changed, OpenStretch.Kind.VAMP);
     Set<String> safeties = open(map, changed, OpenStretch.Kind.SAFETY);
     List<Number> numbers = new ArrayList<>();
@@ -81,7 +82,7 @@ record RoadMap(List<Number> numbers) {
             false));
   }
 
-  private static Box box(Bar bar, Set<String> cut, Set<String> vamps, Set<String> safeties) {
+  private static Box box(Bar bar, CutParts cut, Set<String> vamps, Set<String> safeties) {
     return new Box(
         bar.id(),
         bar.number(),
@@ -90,24 +91,18 @@ record RoadMap(List<Number> numbers) {
         bar.content(),
         bar.rehearsal(),
         bar.meter(),
+        bar.key(),
         bar.startBarline(),
         bar.endBarline(),
         bar.ending(),
         bar.signs(),
         bar.times(),
         bar.page(),
-        cut.contains(bar.id()),
+        cut.whole(bar),
+        cut.parts(bar),
         vamps.contains(bar.id()),
         safeties.contains(bar.id()),
         bar.words());
-  }
-
-  private static Set<String> played(Plan plan) {
-    Set<String> played = new HashSet<>();
-    for (NumberPlan number : plan.numbers()) {
-      number.order().forEach(e -> played.add(e.bar()));
-    }
-    return played;
   }
 
   private static Set<String> open(BarMap map, Plan plan, OpenStretch.Kind kind) {

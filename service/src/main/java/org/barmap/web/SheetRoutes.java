@@ -2,12 +2,18 @@ package org.barmap.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.io.IOException;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
+import org.barmap.library.PageCard;
+import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.sheet.Pieces;
 import org.barmap.sheet.SheetKind;
 import org.barmap.sheet.SheetSettings;
 import org.barmap.sheet.SheetSettings.Paper;
@@ -15,6 +21,9 @@ import org.barmap.sheet.Sheets;
 
 /** Printed sheets. */
 final class SheetRoutes {
+
+  /** Pixels across a printed piece of a page: about 200 to the inch. */
+  private static final int PIECE_WIDTH = 1500;
 
   private final Library library;
   private final Planning planning;
@@ -36,6 +45,7 @@ final class SheetRoutes {
                 () -> new ApiException(ApiError.NOT_FOUND, "There is no sheet of that name"));
     boolean letter = "letter".equalsIgnoreCase(ctx.queryParam("paper"));
     boolean big = "true".equals(ctx.queryParam("big"));
+    boolean crops = !"false".equals(ctx.queryParam("crops"));
     BarMap map = Requests.draft(library, ctx).value().map();
     ShowChanges changes = planning.changes(book);
     byte[] pdf =
@@ -44,10 +54,35 @@ final class SheetRoutes {
             changes,
             planning.plan(book, map, changes),
             List.of(kind),
-            new SheetSettings(letter ? Paper.LETTER : Paper.A4, big));
+            new SheetSettings(letter ? Paper.LETTER : Paper.A4, big),
+            crops ? pieces(ctx, map) : Pieces.none());
     ctx.contentType("application/pdf");
     ctx.header("Content-Disposition", "inline; filename=\"" + kind.word() + ".pdf\"");
     ctx.result(pdf);
+  }
+
+  /** Cuts the line from a bar on out of the page's picture, where there is one. */
+  private Pieces pieces(Context ctx, BarMap map) {
+    Map<Integer, PageCard> pages =
+        library.pages().all(ctx.pathParam("b")).stream()
+            .collect(Collectors.toMap(PageCard::index, p -> p, (a, b) -> a));
+    return bar -> {
+      PageCard page = pages.get(bar.page());
+      if (page == null || page.picture().isEmpty()) {
+        return Optional.empty();
+      }
+      List<Bar> line =
+          map.bars().subList(map.indexOf(bar.id()), map.bars().size()).stream()
+              .takeWhile(b -> b.page() == bar.page() && b.system() == bar.system())
+              .toList();
+      try {
+        return Optional.of(
+            PageParts.forPaper(
+                library.pages().picture(ctx.pathParam("b"), page), line, PIECE_WIDTH));
+      } catch (IOException e) {
+        return Optional.empty(); // the slip is right without it
+      }
+    };
   }
 
   /** Returns the sheet an address names; run and erase are short for their whole names. */

@@ -49,6 +49,8 @@ public final class WebServer implements AutoCloseable {
               Planning planning = new Planning(library);
               new ChangeRoutes(library, events, planning).register(config.routes);
               new PlanRoutes(library, planning).register(config.routes);
+              new SinceRoutes(library, planning).register(config.routes);
+              new ExportRoutes(library, planning).register(config.routes);
               new SheetRoutes(library, planning).register(config.routes);
               new WordRoutes(library, planning).register(config.routes);
               eventRoutes.register(config.routes);

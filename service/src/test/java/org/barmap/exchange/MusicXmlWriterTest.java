@@ -175,6 +175,30 @@ class MusicXmlWriterTest {
         .containsExactlyElementsOf(map.bars().stream().map(Bar::key).toList());
   }
 
+  /** Source: MusicXML 4.0, W3C: {@code sound@tempo} is quarter notes a minute. */
+  @Test
+  void aMetronomeMarkSteersInQuartersAMinute() throws Exception {
+    BarMap map =
+        BarMap.of(
+            new Book("Test", "Bass"),
+            List.of(),
+            List.of(),
+            List.of(
+                Bar.builder("b1", 1, 1, OUTLINE)
+                    .words(List.of(word("Jig, in two  \u2669. = 120"), word("pizz.")))
+                    .build()));
+
+    byte[] xml = written(map);
+
+    MusicXmlSchema.check(xml);
+    assertThat(new String(xml, StandardCharsets.UTF_8)).containsOnlyOnce("tempo=\"180\"");
+  }
+
+  private static org.barmap.map.Word word(String text) {
+    return new org.barmap.map.Word(
+        text, org.barmap.map.Placement.ABOVE, java.util.Optional.empty());
+  }
+
   @Test
   void oneNumberAloneIsWrittenUnderItsName() throws Exception {
     BarMap map = Scores.saltmarsh();

@@ -79,12 +79,13 @@ class LibraryContractTest {
   void aBookIsThereAfterARestart() throws IOException {
     String book = library.books().add("Saltmarsh", "Bass").id();
     library.books().rename(book, "Saltmarsh", "Double Bass");
-    library.books().setSettings(book, new Settings(3, 1, 2, 8, true));
+    library.books().setSettings(book, new Settings(3, 1, 2, 8, true, Optional.empty()));
     reopen();
     BookCard card = library.books().find(book).orElseThrow();
     assertThat(card.part()).isEqualTo("Double Bass");
     assertThat(card.createdAt()).isEqualTo(NOW);
-    assertThat(library.books().settings(book)).isEqualTo(new Settings(3, 1, 2, 8, true));
+    assertThat(library.books().settings(book))
+        .isEqualTo(new Settings(3, 1, 2, 8, true, Optional.empty()));
     Draft draft = library.drafts().find(book).orElseThrow().value();
     assertThat(draft.map().book().part()).isEqualTo("Double Bass");
   }

@@ -105,6 +105,53 @@ class BruteForceTest {
     assertThat(silent).isGreaterThan(1_000);
   }
 
+  /**
+   * With any set of cuts in repeated and jumping forms: what sounds in each pass, and the totals.
+   */
+  @Test
+  void inEveryPassWhatIsPlayedAndWhatIsCutIsWhatIsWritten() {
+    Random random = new Random(5);
+    int sets = 0;
+    for (int i = 0; i < 3_000; i++) {
+      String written = form(random);
+      BarMap map = Books.book(written);
+      Set<Integer> out = new java.util.TreeSet<>();
+      for (int c = 0; c < 3; c++) {
+        int bar = 1 + random.nextInt(map.bars().size());
+        String token = written.split(" ")[bar - 1];
+        if (token.matches("\\d+")) { // no sign, ending or repeat at it
+          out.add(bar);
+        }
+      }
+      if (out.isEmpty()) {
+        continue;
+      }
+      sets++;
+      List<String> cuts =
+          out.stream()
+              .map(
+                  b ->
+                      "{\"id\":\"c%d\",\"kind\":\"cut\",\"first\":\"%d\",\"last\":\"%d\"}"
+                          .formatted(b, b, b))
+              .toList();
+      String json = "{\"format\":\"changes/1\",\"changes\":[" + String.join(",", cuts) + "]}";
+      NumberPlan whole = Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL).numbers().get(0);
+      NumberPlan rest =
+          Planner.plan(map, ChangesJson.read(json), PlanSettings.USUAL).numbers().get(0);
+      List<NumberPlan.Entry> left =
+          whole.order().stream()
+              .filter(e -> !out.contains(Integer.valueOf(e.bar().substring(1))))
+              .toList();
+      assertThat(rest.order()).as(written + " without " + out).isEqualTo(left);
+      int bars = whole.order().size() - left.size();
+      assertThat(rest.cut().bars()).as(written + " without " + out).isEqualTo(bars);
+      assertThat(rest.played().bars() + rest.cut().bars()).isEqualTo(whole.played().bars());
+      assertThat(rest.played().beats().orElse(0.0) + rest.cut().beats().orElse(0.0))
+          .isEqualTo(whole.played().beats().orElse(-1.0));
+    }
+    assertThat(sets).isGreaterThan(1_000);
+  }
+
   /** Where every bar sounds once, played + cut = written over any set of cuts, beats included. */
   @Test
   void playedAndCutAreWritten() {

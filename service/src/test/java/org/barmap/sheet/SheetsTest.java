@@ -3,14 +3,21 @@ package org.barmap.sheet;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.barmap.map.BarMap;
@@ -123,6 +130,51 @@ class SheetsTest {
     assertThatThrownBy(
             () -> Sheets.pdf(map, ShowChanges.none(), plan, List.of(), SheetSettings.USUAL))
         .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @Test
+  void aTurnSlipShowsThePieceOfThePageWithItsCaution() throws IOException {
+    BarMap map = book("Marsh Lights");
+    Plan plan = Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL);
+    List<String> asked = new ArrayList<>();
+    Pieces pieces =
+        bar -> {
+          asked.add(bar.id());
+          return Optional.of(jpeg());
+        };
+    byte[] with =
+        Sheets.pdf(
+            map, ShowChanges.none(), plan, List.of(SheetKind.TURNS), SheetSettings.USUAL, pieces);
+    assertThat(asked).isEqualTo(plan.turns().stream().map(t -> t.arrives()).toList());
+    String said = text(with).replaceAll("\\s+", " ");
+    assertThat(said.split("First after the turn: bar")).hasSize(asked.size() + 1);
+    assertThat(said).contains("is a copy, also for your own turn: the hire agreement decides");
+    assertThat(pictures(with)).isEqualTo(asked.size());
+    byte[] without = pdf(map, List.of(SheetKind.TURNS), SheetSettings.USUAL);
+    assertThat(text(without)).doesNotContain("First after the turn");
+    assertThat(pictures(without)).isZero();
+  }
+
+  private static byte[] jpeg() {
+    try {
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      ImageIO.write(new BufferedImage(900, 120, BufferedImage.TYPE_BYTE_GRAY), "jpeg", out);
+      return out.toByteArray();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static int pictures(byte[] pdf) throws IOException {
+    int pictures = 0;
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      for (PDPage page : document.getPages()) {
+        for (COSName name : page.getResources().getXObjectNames()) {
+          pictures += page.getResources().isImageXObject(name) ? 1 : 0;
+        }
+      }
+    }
+    return pictures;
   }
 
   @Test

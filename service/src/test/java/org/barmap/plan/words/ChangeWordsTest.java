@@ -37,6 +37,11 @@ class ChangeWordsTest {
     return BarMap.of(map.book(), map.pages(), numbers, map.bars());
   }
 
+  /**
+   * Source of "from the end of 6 to the beginning of 12" being bars 7 to 11, five bars out: a pit
+   * vocabulary page; of "3X" being played three times in all: the same; the others: common
+   * practice.
+   */
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

@@ -1,0 +1,143 @@
+package org.barmap.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.Select;
+import tools.jackson.databind.JsonNode;
+
+/** A show learned from a recording: a made-up click track, tapped at the marks by the keyboard. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class RecordingBrowserTest {
+
+  private static final String NUMBER = "5";
+  private static final double QUARTER = 60.0 / 120;
+  private static final double BEGINS = 1;
+
+  private RunningService service;
+  private Browser browser;
+  private Api api;
+  private Path track;
+  private String book;
+
+  @BeforeAll
+  void open(@TempDir Path data, @TempDir Path other) throws IOException {
+    book = ReadyBook.into(data, NUMBER);
+    track = other.resolve("track.wav");
+    ClickTrack.write(track, 240, 120);
+    service = RunningService.start(data);
+    browser = Browser.open(service.base(), 1280, 900);
+    api = new Api(service.base());
+  }
+
+  @AfterAll
+  void close() {
+    browser.close();
+    service.close();
+  }
+
+  /** Computed: at 120 quarters a minute every quarter between two taps takes half a second. */
+  @Test
+  void tapsGiveTempiTheTurnsGetSecondsAndThePageFollows() {
+    assertThat(turn().path("gap").has("seconds")).as("no tempo is known before").isFalse();
+    browser.go("/practice.html?b=" + book);
+    new Select(browser.see("#recording-number")).selectByValue(NUMBER);
+    browser.files("#recording-file", List.of(track));
+    browser
+        .waiting(20)
+        .until(d -> browser.script("return " + AUDIO + ".readyState >= 3").equals(true));
+    browser.script(AUDIO + ".play()");
+    List<Place> places = places();
+    assertThat(places).hasSizeGreaterThan(6);
+    for (Place place : places) {
+      browser.see(".now-about", "bar " + place.bar);
+      seek(BEGINS + place.quarters * QUARTER);
+      browser.press("t");
+    }
+    browser.see(".now-about", "Every place is tapped");
+    for (WebElement row : browser.all(".taps tbody tr").subList(0, places.size() - 1)) {
+      double tempo =
+          Double.parseDouble(row.getText().replaceAll("(?s).* s (\\d+) a minute.*", "$1"));
+      assertThat(tempo).as(row.getText()).isCloseTo(120, within(6.0));
+    }
+
+    Place second = places.get(1);
+    seek(BEGINS + (second.quarters - 1) * QUARTER);
+    browser.see(".follow[data-bar='" + second.bar + "']");
+    browser.see(".follow[data-bar='" + (second.bar + 1) + "']");
+    assertThat(browser.see(".follow-bar").getRect().width).isGreaterThan(20);
+    browser.script(AUDIO + ".pause()");
+
+    browser.click("#use-tempi");
+    browser.waiting(30).until(d -> turn().path("gap").has("seconds"));
+    JsonNode gap = turn().path("gap");
+    double beats = gap.path("beats").asDouble();
+    assertThat(gap.path("seconds").asDouble()).isCloseTo(beats * QUARTER, within(beats * 0.03));
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  private static final String AUDIO = "document.querySelector('audio')";
+
+  private void seek(double seconds) {
+    browser.script(AUDIO + ".currentTime = arguments[0]", seconds);
+  }
+
+  /** Where a tap is asked for, with the quarters played before it. */
+  private record Place(int bar, double quarters) {}
+
+  private List<Place> places() {
+    JsonNode map = api.get("/api/books/" + book + "/map");
+    Map<String, JsonNode> bars = new HashMap<>();
+    map.path("bars").forEach(b -> bars.put(b.path("id").asString(), b));
+    List<Place> places = new ArrayList<>();
+    double quarters = 0;
+    int last = 0;
+    double before = 0;
+    for (JsonNode entry : planned().path("order")) {
+      JsonNode bar = Objects.requireNonNull(bars.get(entry.path("bar").asString()));
+      int number = bar.path("number").asInt();
+      int count = bar.path("count").asInt();
+      if (places.isEmpty() || bar.has("rehearsal")) {
+        places.add(new Place(number, quarters));
+      }
+      JsonNode meter = bar.path("meter");
+      double one = 4.0 * meter.path("beats").asInt() / meter.path("unit").asInt();
+      last = number + count - 1;
+      before = quarters + one * (count - 1);
+      quarters += one * count;
+    }
+    places.add(new Place(last, before));
+    return places;
+  }
+
+  private JsonNode planned() {
+    for (JsonNode number : api.get("/api/books/" + book + "/plan").path("numbers")) {
+      if (number.path("label").asString().equals(NUMBER)) {
+        return number;
+      }
+    }
+    throw new AssertionError("no No. " + NUMBER);
+  }
+
+  private JsonNode turn() {
+    for (JsonNode turn : api.get("/api/books/" + book + "/plan").path("turns")) {
+      if (turn.path("number").asString().equals(NUMBER)) {
+        return turn;
+      }
+    }
+    throw new AssertionError("no turn in No. " + NUMBER);
+  }
+}

@@ -1,0 +1,87 @@
+package org.barmap.library;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.barmap.map.BarMapJson;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.node.ObjectNode;
+
+/** The changes as they stood at a moment, however they were made and taken back since. */
+class ChangesAtTest {
+
+  private static final Instant START = Instant.parse("2026-11-24T20:00:00Z");
+
+  /** A clock that is set by hand. */
+  private static final class HandClock extends Clock {
+    private Instant now = START;
+
+    void hours(int hours) {
+      now = START.plus(Duration.ofHours(hours));
+    }
+
+    @Override
+    public ZoneId getZone() {
+      return ZoneOffset.UTC;
+    }
+
+    @Override
+    public Clock withZone(ZoneId zone) {
+      return this;
+    }
+
+    @Override
+    public Instant instant() {
+      return now;
+    }
+  }
+
+  private final HandClock clock = new HandClock();
+
+  @Test
+  void everyStepAndItsTakingBackCountsFromItsMoment(@TempDir Path folder) throws IOException {
+    try (SqliteLibrary library = SqliteLibrary.open(folder, clock)) {
+      String book = library.books().add("Saltmarsh", "Bass").id();
+      Changes changes = library.changes();
+      clock.hours(1);
+      changes.add(book, 0, "Ada", cut("3"));
+      clock.hours(2);
+      changes.add(book, 1, "Ada", cut("7"));
+      clock.hours(3);
+      changes.undo(book, 2); // 7 is out again
+      clock.hours(4);
+      changes.add(book, 3, "Ada", cut("9"));
+      clock.hours(5);
+      String first = changes.find(book).orElseThrow().value().get(0).path("id").asString("");
+      changes.remove(book, 4, "Ada", first);
+
+      assertThat(firsts(changes, book, 0)).isEmpty();
+      assertThat(firsts(changes, book, 1)).containsExactly("3");
+      assertThat(firsts(changes, book, 2)).containsExactly("3", "7");
+      assertThat(firsts(changes, book, 3)).containsExactly("3");
+      assertThat(firsts(changes, book, 4)).containsExactly("3", "9");
+      assertThat(firsts(changes, book, 5)).containsExactly("9");
+      assertThat(changes.at("nobody", START)).isEmpty();
+    }
+  }
+
+  private static List<String> firsts(Changes changes, String book, int hours) {
+    return changes.at(book, START.plus(Duration.ofMinutes(60L * hours + 30))).stream()
+        .map(c -> c.path("first").asString(""))
+        .toList();
+  }
+
+  private static ObjectNode cut(String bar) {
+    ObjectNode change = BarMapJson.mapper().createObjectNode();
+    change.put("kind", "cut").put("first", bar).put("last", bar);
+    return change;
+  }
+}

@@ -1,0 +1,150 @@
+package org.barmap.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import org.barmap.map.BarMapJson;
+import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
+
+/** Changes, plans, sheets and files to save over real HTTP. */
+class PlanRoutesTest extends RunningServer {
+
+  @Test
+  void changesCountInThePlanAndTheirHistoryGoesBack() throws Exception {
+    String book = readBook();
+    String path = "/api/books/" + book + "/changes";
+    String cut = "{\"kind\":\"cut\",\"first\":\"3\",\"last\":\"5\"}";
+    HttpResponse<String> made = post(path, cut, 0);
+    assertThat(made.statusCode()).as(made.body()).isEqualTo(201);
+    String id = json(made).path("change").path("id").asString();
+    assertThat(json(made).path("checks")).as(made.body()).isEmpty();
+    assertThat(json(get("/api/books/" + book + "/plan")).path("numbers").get(0).path("order"))
+        .hasSize(9);
+    assertThat(
+            json(get("/api/books/" + book + "/plan?without=changes"))
+                .path("numbers")
+                .get(0)
+                .path("order"))
+        .hasSize(12);
+    JsonNode road = json(get("/api/books/" + book + "/roadmap")).path("numbers").get(0);
+    assertThat(road.path("bars").get(2).path("cut").asBoolean()).isTrue();
+    assertThat(road.path("bars").get(5).path("cut").asBoolean()).isFalse();
+    HttpResponse<String> off =
+        send(
+            to(path + "/" + id)
+                .header("If-Match", "\"1\"")
+                .method("PATCH", HttpRequest.BodyPublishers.ofString("{\"on\":false}")));
+    assertThat(off.statusCode()).isEqualTo(200);
+    assertThat(json(get(path)).path("changes").get(0).path("on").asBoolean(true)).isFalse();
+    assertThat(post(path + "/undo", "", 2).statusCode()).isEqualTo(200);
+    assertProblem(post(path, "{\"kind\":\"cut\"}", 3), ApiError.REFUSED);
+    assertProblem(send(to(path + "/nix").header("If-Match", "3").DELETE()), ApiError.NO_CHANGE);
+  }
+
+  @Test
+  void wordsAreUnderstoodOrAskedBackAndNothingIsStored() throws Exception {
+    String book = readBook();
+    HttpResponse<String> heard =
+        post(
+            "/api/books/" + book + "/changes/understand",
+            "{\"text\":\"cut 3 to 5\\nfrobnicate 9\"}");
+    JsonNode lines = json(heard).path("lines");
+    assertThat(lines.get(0).has("understood")).as(heard.body()).isTrue();
+    assertThat(lines.get(0).path("understood").path("kind").asString()).isEqualTo("cut");
+    assertThat(lines.get(0).path("says").asString()).isNotEmpty();
+    assertThat(lines.get(1).path("asks").asString()).isNotEmpty();
+    assertThat(json(get("/api/books/" + book + "/changes")).path("changes")).isEmpty();
+  }
+
+  @Test
+  void sheetsArePrinted() throws Exception {
+    String book = readBook();
+    for (String sheet : List.of("run", "turns", "rests", "changes", "pencil", "erase")) {
+      HttpResponse<String> pdf =
+          get("/api/books/" + book + "/sheets/" + sheet + ".pdf?paper=Letter&big=true");
+      assertThat(pdf.statusCode()).as(sheet).isEqualTo(200);
+      assertThat(pdf.body()).as(sheet).startsWith("%PDF");
+    }
+    assertProblem(get("/api/books/" + book + "/sheets/songs.pdf"), ApiError.NOT_FOUND);
+  }
+
+  @Test
+  void whatWouldFollowFromAChangeIsSaidAndNothingIsStored() throws Exception {
+    String book = readBook();
+    String path = "/api/books/" + book + "/changes";
+    String all = "{\"kind\":\"cut\",\"first\":\"1\",\"last\":\"12\"}";
+    HttpResponse<String> checked = post(path + "/check", all);
+    assertThat(json(checked).path("checks").get(0).path("code").asString()).isEqualTo("cut-all");
+    assertThat(json(get(path)).path("changes")).isEmpty();
+    assertProblem(post(path + "/check", "{\"kind\":\"cut\"}"), ApiError.REFUSED);
+  }
+
+  @Test
+  void whatIsDifferentSinceAMomentIsSaid() throws Exception {
+    String book = readBook();
+    String path = "/api/books/" + book + "/changes";
+    String before = Instant.now().toString();
+    HttpResponse<String> made = post(path, "{\"kind\":\"cut\",\"first\":\"3\",\"last\":\"5\"}", 0);
+    assertThat(json(made).path("plan").path("numbers").get(0).path("order")).hasSize(9);
+    JsonNode since = json(get("/api/books/" + book + "/plan/since?moment=" + before));
+    assertThat(since.path("changes").get(0).path("now").asString()).isEqualTo("cut 3 to 5");
+    assertThat(since.path("diff").path("numbers").get(0).path("text").asString())
+        .isEqualTo("3 bars fewer");
+    assertThat(since.path("diff").path("write")).isNotEmpty();
+    JsonNode now =
+        json(get("/api/books/" + book + "/plan/since?moment=" + Instant.now().plusSeconds(5)));
+    assertThat(now.path("changes")).isEmpty();
+    assertThat(now.path("diff").path("numbers")).isEmpty();
+    assertProblem(get("/api/books/" + book + "/plan/since?moment=tuesday"), ApiError.REFUSED);
+  }
+
+  @Test
+  void aPartOfARestThatIsCutIsKnownOnTheRoadMap() throws Exception {
+    String book = readBook();
+    String bar = json(get("/api/books/" + book + "/map")).path("bars").get(1).path("id").asString();
+    long revision = revision("/api/books/" + book + "/map");
+    post(
+        "/api/books/" + book + "/corrections",
+        "{\"kind\":\"set-content\",\"bar\":\"" + bar + "\",\"content\":\"multi-rest\",\"count\":8}",
+        revision);
+    post("/api/books/" + book + "/changes", "{\"kind\":\"cut\",\"first\":\"4\",\"last\":\"5\"}", 0);
+    JsonNode box =
+        json(get("/api/books/" + book + "/roadmap")).path("numbers").get(0).path("bars").get(1);
+    assertThat(box.path("cut").asBoolean()).isFalse();
+    assertThat(box.path("cutParts").get(0).path("from").asDouble()).isEqualTo(0.25);
+    assertThat(box.path("cutParts").get(0).path("to").asDouble()).isEqualTo(0.5);
+  }
+
+  private long revision(String path) throws Exception {
+    return Long.parseLong(get(path).headers().firstValue("ETag").orElse("").replace("\"", ""));
+  }
+
+  @Test
+  void filesToSaveHaveTheirTypesAndNames() throws Exception {
+    String book = readBook();
+    Map<String, String> types =
+        Map.of(
+            "map", "application/json",
+            "musicxml", "application/vnd.recordare.musicxml+xml",
+            "bars", "text/csv",
+            "cutlist", "text/plain",
+            "changes", "application/json",
+            "plan", "application/json");
+    for (Map.Entry<String, String> form : types.entrySet()) {
+      HttpResponse<String> file = get("/api/books/" + book + "/export/" + form.getKey());
+      assertThat(file.statusCode()).as(form.getKey()).isEqualTo(200);
+      assertThat(file.headers().firstValue("Content-Type").orElse("")).startsWith(form.getValue());
+      assertThat(file.headers().firstValue("Content-Disposition").orElse(""))
+          .startsWith("attachment; filename=\"Saltmarsh-Bass.");
+    }
+    assertThat(BarMapJson.read(get("/api/books/" + book + "/export/map").body()).bars())
+        .hasSize(12);
+    assertProblem(get("/api/books/" + book + "/export/songs"), ApiError.NOT_FOUND);
+    assertProblem(get("/api/books/" + newBook() + "/export/musicxml"), ApiError.REFUSED);
+  }
+}

@@ -1,0 +1,130 @@
+package org.barmap.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import javax.imageio.ImageIO;
+import org.barmap.library.SqliteLibrary;
+import org.barmap.map.BarMapJson;
+import org.barmap.work.Events;
+import org.barmap.work.StandInReader;
+import org.barmap.work.Worker;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+
+/** A service over real HTTP with a real library, one for each test. */
+abstract class RunningServer {
+
+  @TempDir Path folder;
+
+  final HttpClient http = HttpClient.newHttpClient();
+  SqliteLibrary library;
+  private Worker worker;
+  WebServer server;
+
+  @BeforeEach
+  void start() throws IOException {
+    library = SqliteLibrary.open(folder, Clock.systemUTC());
+    Events events = new Events();
+    worker = new Worker(library, new StandInReader(), events);
+    worker.start();
+    server = WebServer.start(library, worker, events, folder, 0);
+  }
+
+  @AfterEach
+  void stop() {
+    server.close();
+    worker.close();
+    library.close();
+  }
+
+  HttpRequest.Builder to(String path) {
+    return HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + server.port() + path));
+  }
+
+  HttpResponse<String> send(HttpRequest.Builder request) throws Exception {
+    return http.send(request.build(), HttpResponse.BodyHandlers.ofString());
+  }
+
+  HttpResponse<String> get(String path) throws Exception {
+    return send(to(path));
+  }
+
+  HttpResponse<String> post(String path, String body) throws Exception {
+    return send(to(path).POST(HttpRequest.BodyPublishers.ofString(body)));
+  }
+
+  HttpResponse<String> post(String path, String body, long revision) throws Exception {
+    return send(
+        to(path)
+            .header("If-Match", "\"" + revision + "\"")
+            .POST(HttpRequest.BodyPublishers.ofString(body)));
+  }
+
+  static JsonNode json(HttpResponse<String> response) {
+    return BarMapJson.mapper().readTree(response.body());
+  }
+
+  static void assertProblem(HttpResponse<String> response, ApiError error) {
+    assertThat(response.body()).contains("\"code\":\"" + error.name() + "\"");
+    assertThat(response.statusCode()).isEqualTo(error.status());
+    assertThat(response.headers().firstValue("Content-Type").orElse(""))
+        .startsWith("application/problem+json");
+    assertThat(response.body()).doesNotContain("\tat ").doesNotContain("Exception");
+  }
+
+  String newBook() throws Exception {
+    HttpResponse<String> made = post("/api/books", "{\"title\":\"Saltmarsh\",\"part\":\"Bass\"}");
+    assertThat(made.statusCode()).isEqualTo(201);
+    return json(made).path("id").asString();
+  }
+
+  static byte[] png() throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ImageIO.write(new BufferedImage(1000, 1400, BufferedImage.TYPE_BYTE_GRAY), "png", out);
+    return out.toByteArray();
+  }
+
+  HttpResponse<String> upload(String book, Object... namesAndBytes) throws Exception {
+    ByteArrayOutputStream body = new ByteArrayOutputStream();
+    for (int i = 0; i < namesAndBytes.length; i += 2) {
+      String head =
+          "--xx\r\nContent-Disposition: form-data; name=\"files\"; filename=\""
+              + namesAndBytes[i]
+              + "\"\r\nContent-Type: application/octet-stream\r\n\r\n";
+      body.write(head.getBytes(StandardCharsets.UTF_8));
+      body.write((byte[]) namesAndBytes[i + 1]);
+      body.write("\r\n".getBytes(StandardCharsets.UTF_8));
+    }
+    body.write("--xx--\r\n".getBytes(StandardCharsets.UTF_8));
+    return send(
+        to("/api/books/" + book + "/pages")
+            .header("Content-Type", "multipart/form-data; boundary=xx")
+            .POST(HttpRequest.BodyPublishers.ofByteArray(body.toByteArray())));
+  }
+
+  String readBook() throws Exception {
+    String book = newBook();
+    assertThat(upload(book, "one.png", png(), "two.png", png()).statusCode()).isEqualTo(202);
+    await()
+        .atMost(Duration.ofSeconds(60))
+        .until(() -> json(get("/api/books/" + book)).path("bars").asInt() == 12);
+    await()
+        .atMost(Duration.ofSeconds(60))
+        .until(() -> json(get("/api/books/" + book)).path("job").isMissingNode());
+    return book;
+  }
+}

@@ -1,0 +1,59 @@
+import { el, show } from "../core/dom.js";
+import { gapText, turnKey, verdictChip } from "../turns/turn-card.js";
+
+/** @typedef {import("../core/types.js").Turn} Turn */
+
+/** What the changes do to the turns, seen while they are made. */
+export class TurnStrip {
+  #name;
+  /** @type {Map<string, Turn>} as they were before the last step */
+  #before = new Map();
+  #shown = "";
+  node = el("section", { class: "card", "aria-label": "Your turns" });
+
+  /** @param {(bar: string) => string} name says where a bar is */
+  constructor(name) {
+    this.#name = name;
+  }
+
+  /**
+   * @param {Turn[]} turns
+   * @param {string} more where all that is known of them stands
+   */
+  draw(turns, more) {
+    const now = JSON.stringify(turns);
+    if (now === this.#shown) return;
+    this.#shown = now;
+    const before = this.#before;
+    const first = before.size === 0;
+    this.#before = new Map(turns.map((t) => [turnKey(t), t]));
+    const gone = [...before].filter(([key]) => !this.#before.has(key)).map(([, t]) => t);
+    show(
+      this.node,
+      el("div", { class: "row between" }, el("h2", { text: "Your turns" }), el("a", { class: "btn btn-quiet", href: more, text: "All of them" })),
+      turns.length ? null : el("p", { class: "soft", text: "No page has to be turned." }),
+      el("ul", { class: "strip", "aria-live": "polite" }, turns.map((t) => this.#line(t, first ? t : before.get(turnKey(t)))), gone.map((t) => this.#gone(t))),
+    );
+  }
+
+  /**
+   * @param {Turn} turn
+   * @param {Turn|undefined} was
+   */
+  #line(turn, was) {
+    const same = was && was.verdict === turn.verdict && was.leaves === turn.leaves && gapText(was.gap) === gapText(turn.gap);
+    return el(
+      "li",
+      { class: same ? "strip-turn" : "strip-turn strip-new", "data-turn": turnKey(turn) },
+      el("b", { text: `${turn.fromPage} → ${turn.toPage}${(turn.pass ?? 1) > 1 ? `, pass ${turn.pass}` : ""}` }),
+      verdictChip(turn.verdict),
+      el("span", { class: "soft small", text: [this.#name(turn.leaves), gapText(turn.gap)].filter(Boolean).join(" · ") }),
+      same ? null : el("span", { class: "small", text: was ? `was ${gapText(was.gap)}, ${this.#name(was.leaves)}` : "new" }),
+    );
+  }
+
+  /** @param {Turn} turn */
+  #gone(turn) {
+    return el("li", { class: "strip-turn strip-new" }, el("b", { text: `${turn.fromPage} → ${turn.toPage}` }), el("span", { class: "small", text: "no longer there" }));
+  }
+}

@@ -1,0 +1,181 @@
+import { bookPath, call, get } from "../core/api.js";
+import { button, el, show } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { recall, remember } from "../core/store.js";
+import { complain, toast } from "../core/toast.js";
+import { count, when } from "../core/words.js";
+import { gapText, verdictChip } from "./turn-card.js";
+
+/** @typedef {import("./names.js").BarNames} BarNames */
+
+const DAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"];
+
+/**
+ * The beginning of a day, so many days ago.
+ *
+ * @param {number} ago
+ */
+function dayStart(ago) {
+  const day = new Date();
+  day.setHours(0, 0, 0, 0);
+  day.setDate(day.getDate() - ago);
+  return day;
+}
+
+/** What became different for the player since a day or a rehearsal. */
+export class SinceBox {
+  #book;
+  #names;
+  #choice = el("select", { id: "since", "aria-label": "Since when" });
+  #date = el("input", { id: "since-date", type: "date", "aria-label": "Since this day" });
+  #body = el("div", { class: "since-body", "aria-live": "polite" });
+  #asked = 0;
+  /** @type {Record<string, any>} */
+  #settings = {};
+  node;
+
+  /**
+   * @param {string} book
+   * @param {() => BarNames|undefined} names
+   */
+  constructor(book, names) {
+    this.#book = book;
+    this.#names = names;
+    this.#choice.addEventListener("change", () => this.#chosen());
+    this.#date.addEventListener("change", () => this.#chosen());
+    this.node = el(
+      "section",
+      { class: "since", "aria-label": "What changed" },
+      el("div", { class: "row" }, el("label", { class: "inline-field" }, "Since ", this.#choice), this.#date, button("A rehearsal has just ended", () => void this.#rehearsed(), { class: "btn btn-quiet", id: "rehearsed" }, icon("tick"))),
+      this.#body,
+    );
+  }
+
+  /** Asks anew what is different; what is shown stays until the answer is there. */
+  async load() {
+    this.#settings = await get(bookPath(this.#book, "/settings"));
+    this.#options();
+    await this.#draw();
+  }
+
+  #options() {
+    const before = this.#choice.value || recall("since", "1");
+    const rehearsed = this.#settings.rehearsedAt;
+    const options = [
+      ...(rehearsed ? [["rehearsal", `the last rehearsal (${when(rehearsed)})`]] : []),
+      ["0", "this morning"],
+      ["1", "yesterday"],
+      ...[2, 3, 4, 5, 6].map((ago) => [String(ago), DAYS[dayStart(ago).getDay()]]),
+      ["7", "a week ago"],
+      ["date", "a day …"],
+      ["print", "the book as it is printed"],
+    ];
+    show(this.#choice, options.map(([value, text]) => el("option", { value, text })));
+    this.#choice.value = options.some(([value]) => value === before) ? before : "1";
+    this.#date.hidden = this.#choice.value !== "date";
+  }
+
+  #chosen() {
+    this.#date.hidden = this.#choice.value !== "date";
+    if (this.#choice.value === "date" && !this.#date.value) this.#date.focus();
+    remember("since", this.#choice.value);
+    void this.#draw().catch(complain);
+  }
+
+  /** @returns {Date|undefined} */
+  #moment() {
+    const value = this.#choice.value;
+    if (value === "rehearsal") return new Date(this.#settings.rehearsedAt);
+    if (value === "print") return new Date(0);
+    if (value !== "date") return dayStart(Number(value));
+    return this.#date.value ? new Date(`${this.#date.value}T00:00`) : undefined;
+  }
+
+  async #rehearsed() {
+    try {
+      const { data } = await call("PUT", bookPath(this.#book, "/settings"), { body: { rehearsedAt: new Date().toISOString() } });
+      this.#settings = data;
+      remember("since", "rehearsal");
+      this.#choice.value = "";
+      this.#options();
+      await this.#draw();
+      toast("Kept. From now on you can ask what changed since this rehearsal.", { kind: "good" });
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  async #draw() {
+    const moment = this.#moment();
+    if (!moment) return show(this.#body, el("p", { class: "soft", text: "Choose a day." }));
+    const asked = ++this.#asked;
+    const { changes, diff } = await get(bookPath(this.#book, `/plan/since?moment=${encodeURIComponent(moment.toISOString())}`));
+    const names = this.#names();
+    if (asked !== this.#asked || !names) return;
+    const parts = [
+      part("The list", changes.map(stepLine)),
+      part("Numbers", diff.numbers.map((/** @type {any} */ n) => el("li", { class: "item" }, el("b", { text: n.label ? `No. ${n.label}` : "The book" }), el("span", { text: n.text })))),
+      part("Turns", diff.turns.map((/** @type {any} */ t) => turnLine(t, names))),
+      part("Long rests", diff.rests.map((/** @type {any} */ r) => restLine(r, names))),
+      part("To write now", diff.write.map((/** @type {any} */ m) => markLine(m))),
+      part("To rub out now", diff.erase.map((/** @type {any} */ m) => markLine(m))),
+    ].filter((p) => p !== null);
+    show(this.#body, parts.length ? parts : el("p", { class: "soft", text: "Nothing is different for you." }));
+  }
+}
+
+/**
+ * @param {string} title
+ * @param {HTMLElement[]} items
+ */
+function part(title, items) {
+  return items.length ? el("div", { class: "since-part" }, el("h2", { text: title }), el("ul", { class: "plain" }, items)) : null;
+}
+
+/** @param {any} step a change that came, went or was put otherwise */
+function stepLine({ before, now }) {
+  return el(
+    "li",
+    { class: "item" },
+    el("span", { class: "chip", text: before && now ? "Changed" : now ? "New" : "Gone" }),
+    now ? el("b", { text: now }) : null,
+    before ? el("span", { class: "soft gone", text: before }) : null,
+  );
+}
+
+/**
+ * @param {any} change
+ * @param {BarNames} names
+ */
+function turnLine({ before, now }, names) {
+  const turn = now ?? before;
+  const facts = (/** @type {any} */ t) => [`after ${names.long(t.leaves)}`, gapText(t.gap)].join(" · ");
+  return el(
+    "li",
+    { class: "item", "data-turn-change": now ? (before ? "other" : "new") : "gone" },
+    el("b", { text: `Page ${turn.fromPage} to ${turn.toPage}${turn.pass > 1 ? `, pass ${turn.pass}` : ""}` }),
+    now ? el("span", { class: "row" }, verdictChip(now.verdict), el("span", { text: facts(now) })) : el("span", { text: "no longer there" }),
+    before ? el("span", { class: "soft small", text: `before: ${before.verdict === "none" ? "no time" : before.verdict}, ${facts(before)}` }) : el("span", { class: "soft small", text: "not there before" }),
+    now?.advice?.[0]?.text ? el("span", { text: now.advice[0].text }) : null,
+  );
+}
+
+/**
+ * @param {any} change
+ * @param {BarNames} names
+ */
+function restLine({ before, now }, names) {
+  const rest = now ?? before;
+  return el(
+    "li",
+    { class: "item" },
+    el("b", { text: names.span(rest.first, rest.last) }),
+    el("span", { text: now ? now.text : "no longer there" }),
+    before ? el("span", { class: "soft small", text: `before: ${count(before.bars, "bar")}` }) : null,
+  );
+}
+
+/** @param {any} mark */
+function markLine(mark) {
+  return el("li", { class: "item" }, el("b", { text: mark.sign }), el("span", { class: "soft small", text: `Page ${mark.page}, line ${mark.system}, ${mark.number ? `No. ${mark.number}, ` : ""}bar ${mark.where}` }));
+}
