@@ -140,7 +140,8 @@ export function imagePath(book, page, width) {
  * @param {string} page
  * @param {string} bar
  * @param {number} [width]
+ * @param {number} [bars] so many entries from that bar on, as far as its line goes
  */
-export function cropPath(book, page, bar, width = 900) {
-  return bookPath(book, `/pages/${encodeURIComponent(page)}/crop?bar=${encodeURIComponent(bar)}&width=${width}`);
+export function cropPath(book, page, bar, width = 900, bars = 1) {
+  return bookPath(book, `/pages/${encodeURIComponent(page)}/crop?bar=${encodeURIComponent(bar)}&width=${width}&bars=${bars}`);
 }

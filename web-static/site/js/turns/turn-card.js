@@ -43,7 +43,7 @@ export function verdictChip(verdict) {
 function gaps(turn, printed, changed, names) {
   const same = printed && printed.verdict === turn.verdict && gapText(printed.gap) === gapText(turn.gap) && printed.leaves === turn.leaves && printed.arrives === turn.arrives;
   if (!changed || same) {
-    return el("p", { class: "gap" }, el("b", { text: gapText(turn.gap) }), changed ? el("span", { class: "soft", text: "  the same as printed" }) : null);
+    return el("p", { class: "gap" }, el("b", { text: gapText(turn.gap) }), changed ? el("span", { class: "soft block small", text: "the same as printed" }) : null);
   }
   return el(
     "dl",
@@ -79,7 +79,7 @@ export function turnCard(turn, { book, names, printed, changed }) {
   const [first, ...others] = turn.advice ?? [];
   const pageId = names.pageId(turn.toPage);
   const crop = pageId
-    ? el("img", { class: "crop", src: cropPath(book, pageId, turn.arrives), alt: `Page ${turn.toPage} from ${names.short(turn.arrives)}`, loading: "lazy" })
+    ? el("img", { class: "crop", src: cropPath(book, pageId, turn.arrives, 900, 3), alt: `Page ${turn.toPage} from ${names.short(turn.arrives)}`, loading: "lazy" })
     : null;
   crop?.addEventListener("error", () => crop.remove());
   return el(

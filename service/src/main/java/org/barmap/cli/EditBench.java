@@ -13,10 +13,21 @@ import org.barmap.edit.Editing;
 import org.barmap.edit.Outcome;
 import org.barmap.library.Saved;
 import org.barmap.library.SqliteLibrary;
+import org.barmap.library.Versioned;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
+import org.barmap.map.BarMapJson;
+import org.barmap.plan.PlanJson;
+import org.barmap.plan.PlanSettings;
+import org.barmap.plan.Planner;
+import org.barmap.plan.change.ChangesJson;
+import org.barmap.plan.change.ShowChanges;
+import tools.jackson.databind.node.ObjectNode;
 
-/** Measures corrections in a book of 3,000 bars: computed only, and kept on disk. */
+/**
+ * Measures what follows a step in a book of 3,000 bars: a correction computed and kept, a change
+ * planned.
+ */
 final class EditBench {
 
   private static final int BARS = 3000;
@@ -29,6 +40,7 @@ final class EditBench {
     figures.put("editBars", map.writtenBars());
     figures.put("editMillis", BenchCommand.medianMillis(computed(map)));
     figures.put("editKeptMillis", BenchCommand.medianMillis(kept(map)));
+    figures.put("changePlannedMillis", BenchCommand.medianMillis(planned(map)));
   }
 
   private static long[] computed(BarMap map) {
@@ -63,6 +75,44 @@ final class EditBench {
       delete(folder);
     }
     return nanos;
+  }
+
+  /** A change switched on and off, kept, the book planned anew, and the plan written as JSON. */
+  private static long[] planned(BarMap map) throws IOException {
+    Path folder = Files.createTempDirectory("barmap-bench");
+    long[] nanos = new long[ROUNDS];
+    try (SqliteLibrary library = SqliteLibrary.open(folder, Clock.systemUTC())) {
+      String book = library.books().add("Made", "Bass").id();
+      library.drafts().read(book, map);
+      ObjectNode cut = BarMapJson.mapper().createObjectNode();
+      cut.put("number", map.numbers().get(0).label());
+      cut.put("kind", "cut").put("first", "3").put("last", "4");
+      long revision = done(library.changes().add(book, 0, "", cut)).revision();
+      String id = now(library, book).get(0).path("id").asString("");
+      for (int i = -20; i < ROUNDS; i++) {
+        ObjectNode values = BarMapJson.mapper().createObjectNode().put("on", i % 2 == 0);
+        long start = System.nanoTime();
+        revision = done(library.changes().patch(book, revision, "", id, values)).revision();
+        ShowChanges changes =
+            new ShowChanges(now(library, book).stream().map(ChangesJson::readOne).toList());
+        BarMap kept = library.drafts().find(book).orElseThrow().value().map();
+        PlanJson.write(Planner.plan(kept, changes, PlanSettings.USUAL));
+        if (i >= 0) {
+          nanos[i] = System.nanoTime() - start;
+        }
+      }
+    } finally {
+      delete(folder);
+    }
+    return nanos;
+  }
+
+  private static List<ObjectNode> now(SqliteLibrary library, String book) {
+    return library.changes().find(book).orElseThrow().value();
+  }
+
+  private static Versioned<List<ObjectNode>> done(Saved<List<ObjectNode>> saved) {
+    return ((Saved.Done<List<ObjectNode>>) saved).now();
   }
 
   private static BarCorrection correction(BarMap map, int round) {

@@ -2,8 +2,12 @@ package org.barmap.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.lang.reflect.RecordComponent;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.barmap.edit.Draft;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
@@ -13,6 +17,11 @@ import tools.jackson.databind.node.ObjectNode;
 
 /** The shelf. */
 final class BookRoutes {
+
+  private static final Set<String> SETTINGS =
+      Arrays.stream(Settings.class.getRecordComponents())
+          .map(RecordComponent::getName)
+          .collect(Collectors.toSet());
 
   private final Library library;
 
@@ -91,7 +100,7 @@ final class BookRoutes {
         .properties()
         .forEach(
             e -> {
-              if (tree.has(e.getKey())) {
+              if (SETTINGS.contains(e.getKey())) {
                 tree.set(e.getKey(), e.getValue());
               }
             });

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
 import org.barmap.map.Outline;
 import org.barmap.page.PagePictures;
 
@@ -11,6 +12,13 @@ import org.barmap.page.PagePictures;
 final class PageParts {
 
   private PageParts() {}
+
+  /** Returns a bar entry and those after it on the same line. */
+  static List<Bar> lineFrom(BarMap map, Bar bar) {
+    return map.bars().subList(map.indexOf(bar.id()), map.bars().size()).stream()
+        .takeWhile(b -> b.page() == bar.page() && b.system() == bar.system())
+        .toList();
+  }
 
   /**
    * Returns a part of a page as JPEG, as it looks.

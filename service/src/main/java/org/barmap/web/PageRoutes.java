@@ -18,6 +18,7 @@ import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.WholeFile;
 import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
 import org.barmap.page.PagePictures;
 import org.barmap.work.Events;
 import org.barmap.work.JobView;
@@ -159,17 +160,17 @@ final class PageRoutes {
   private void crop(Context ctx) throws IOException {
     PageCard page = Requests.page(library, ctx);
     String id = Optional.ofNullable(ctx.queryParam("bar")).orElse("");
+    BarMap map = Requests.draft(library, ctx).value().map();
     Bar bar =
-        Requests.draft(library, ctx)
-            .value()
-            .map()
-            .bar(id)
+        map.bar(id)
             .filter(b -> b.page() == page.index())
             .orElseThrow(() -> new ApiException(ApiError.NO_BAR, "It is not on this page"));
+    int many = Requests.number(ctx, "bars", 1, 100).orElse(1);
+    List<Bar> bars = PageParts.lineFrom(map, bar).stream().limit(many).toList();
     int width = Requests.number(ctx, "width", 16, 3000).orElse(3000);
     ctx.contentType("image/jpeg");
     ctx.header("Cache-Control", "private, no-cache");
-    ctx.result(PageParts.jpeg(picture(ctx, page), List.of(bar), width));
+    ctx.result(PageParts.jpeg(picture(ctx, page), bars, width));
   }
 
   private Path picture(Context ctx, PageCard page) {

@@ -7,11 +7,14 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import java.util.stream.Collectors;
 import org.barmap.map.BadMapException;
 import org.jdbi.v3.core.JdbiException;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.exc.StreamReadException;
 
 /** The one place where errors become answers. */
 final class Problems {
@@ -29,9 +32,7 @@ final class Problems {
         ApiException.class,
         (e, ctx) -> answer(ctx, e.error(), String.valueOf(e.getMessage()), e.extra()));
     routes.exception(
-        JacksonException.class,
-        (e, ctx) ->
-            answer(ctx, ApiError.BAD_REQUEST, String.valueOf(e.getOriginalMessage()), Map.of()));
+        JacksonException.class, (e, ctx) -> answer(ctx, ApiError.BAD_REQUEST, plain(e), Map.of()));
     routes.exception(
         BadMapException.class,
         (e, ctx) -> answer(ctx, ApiError.BAD_REQUEST, String.valueOf(e.getMessage()), Map.of()));
@@ -44,6 +45,21 @@ final class Problems {
     routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e));
     routes.error(404, "*", Problems::bare);
     routes.error(405, "*", Problems::bare);
+  }
+
+  /** Says where the request is wrong, in words of its own: the library's name classes. */
+  private static String plain(JacksonException e) {
+    if (e instanceof StreamReadException) {
+      return "It is no JSON: " + e.getOriginalMessage();
+    }
+    String keys =
+        e.getPath().stream()
+            .map(JacksonException.Reference::getPropertyName)
+            .filter(Objects::nonNull)
+            .collect(Collectors.joining("."));
+    return keys.isEmpty()
+        ? "It is not the kind of JSON this address takes"
+        : "The value of \"" + keys + "\" is not of the kind it has to be";
   }
 
   /** Returns the error for a status the server itself gave. */

@@ -71,10 +71,7 @@ final class SheetRoutes {
       if (page == null || page.picture().isEmpty()) {
         return Optional.empty();
       }
-      List<Bar> line =
-          map.bars().subList(map.indexOf(bar.id()), map.bars().size()).stream()
-              .takeWhile(b -> b.page() == bar.page() && b.system() == bar.system())
-              .toList();
+      List<Bar> line = PageParts.lineFrom(map, bar);
       try {
         return Optional.of(
             PageParts.forPaper(

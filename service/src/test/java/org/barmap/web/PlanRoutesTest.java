@@ -104,6 +104,19 @@ class PlanRoutesTest extends RunningServer {
   }
 
   @Test
+  void aRehearsalIsKeptWithTheSettings() throws Exception {
+    String path = "/api/books/" + newBook() + "/settings";
+    String body = "{\"rehearsedAt\":\"2026-11-24T22:30:00Z\"}";
+    HttpResponse<String> kept = send(to(path).PUT(HttpRequest.BodyPublishers.ofString(body)));
+    assertThat(json(kept).path("rehearsedAt").asString()).isEqualTo("2026-11-24T22:30:00Z");
+    assertThat(json(get(path)).path("rehearsedAt").asString()).isEqualTo("2026-11-24T22:30:00Z");
+    assertThat(json(get(path)).path("memoryBars").asInt()).isEqualTo(4);
+    HttpRequest.Builder wrong =
+        to(path).PUT(HttpRequest.BodyPublishers.ofString("{\"rehearsedAt\":\"tuesday\"}"));
+    assertProblem(send(wrong), ApiError.BAD_REQUEST);
+  }
+
+  @Test
   void aPartOfARestThatIsCutIsKnownOnTheRoadMap() throws Exception {
     String book = readBook();
     String bar = json(get("/api/books/" + book + "/map")).path("bars").get(1).path("id").asString();
