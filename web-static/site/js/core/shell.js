@@ -78,8 +78,9 @@ async function nameYourself() {
  *
  * @param {string} heading
  * @param {string} text
+ * @param {{href: string, text: string}} [way] on from here; to the shelf unless said
  */
-export function deadEnd(heading, text) {
+export function deadEnd(heading, text, way = { href: "/", text: "To the shelf" }) {
   show(
     need("main"),
     el(
@@ -87,7 +88,7 @@ export function deadEnd(heading, text) {
       { class: "dead-end" },
       el("h1", { text: heading }),
       el("p", { text }),
-      el("p", {}, el("a", { class: "btn btn-main", href: "/", text: "To the shelf" })),
+      el("p", {}, el("a", { class: "btn btn-main", href: way.href, text: way.text })),
     ),
   );
 }

@@ -24,7 +24,7 @@ async function start() {
   }
   shell({ room: "desk", book, title: model.title });
   if (model.map.pages.length === 0) {
-    return deadEnd("No pages to correct yet", "Add pages first; this desk opens as soon as one is read.");
+    return deadEnd("No pages to correct yet", "Add pages first; this desk opens as soon as one is read.", { href: `/book.html?b=${encodeURIComponent(book)}`, text: "Add pages" });
   }
   const wanted = Number(new URLSearchParams(location.search).get("p"));
   const desk = new Desk(book, bus, model);

@@ -24,7 +24,7 @@ async function start() {
     const numbers = plan.numbers.filter((/** @type {any} */ n) => n.order?.length).map((/** @type {any} */ n) => ({ title: titles.get(n.label), ...n }));
     const stepsOf = (/** @type {string} */ label) => barSteps(numbers.find((/** @type {any} */ n) => n.label === label) ?? {}, bars);
     const pages = new Map(info.pages.map((/** @type {any} */ p) => [p.index, p]));
-    if (numbers.length === 0) return deadEnd("Nothing to practise yet", "Add pages first; the click follows the order of play as soon as there is one.");
+    if (numbers.length === 0) return deadEnd("Nothing to practise yet", "Add pages first; the click follows the order of play as soon as there is one.", { href: `/book.html?b=${encodeURIComponent(book)}`, text: "Add pages" });
     const clicks = new ClickRoom(numbers, stepsOf);
     clicks.beginAt(decodeURIComponent(location.hash.slice(1)));
     show(

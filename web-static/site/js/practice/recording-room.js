@@ -132,7 +132,7 @@ export class RecordingRoom {
       );
     });
     const known = tempi(this.#steps, this.#taps).filter(({ perMinute }) => perMinute);
-    const all = known.length > 1 ? button(`Use all ${known.length} tempi`, () => void this.#useAll(), { class: "btn btn-main", id: "use-tempi" }) : null;
+    const all = known.length > 1 ? button(known.length === 2 ? "Use both tempi" : `Use all ${known.length} tempi`, () => void this.#useAll(), { class: "btn btn-main", id: "use-tempi" }) : null;
     show(
       this.#table,
       rows.length ? el("table", { class: "taps" }, el("thead", {}, el("tr", {}, ["Place", "At", "Tempo from here", ""].map((t) => el("th", { scope: "col", text: t })))), el("tbody", {}, rows)) : null,

@@ -1,4 +1,4 @@
-import { barName } from "../core/words.js";
+import { barName, numberName } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").BarMap} BarMap */
 
@@ -10,6 +10,10 @@ export class BarNames {
   #numbers = new Map();
   /** @type {Map<number, string>} */
   #pages;
+  /** @type {Map<string, string|undefined>} */
+  #titles;
+  /** @type {Map<string, number>} */
+  #places;
 
   /**
    * @param {BarMap} map
@@ -18,12 +22,24 @@ export class BarNames {
   constructor(map, pages) {
     this.#bars = new Map(map.bars.map((b) => [b.id, b]));
     this.#pages = pages;
+    this.#titles = new Map(map.numbers.map((n) => [n.label, n.title]));
+    this.#places = new Map(map.bars.map((b, i) => [b.id, i]));
     const starts = new Map(map.numbers.flatMap((n) => (n.firstBar ? [[n.firstBar, n.label]] : [])));
     let now = "";
     for (const bar of map.bars) {
       now = /** @type {string|undefined} */ (starts.get(bar.id)) ?? now;
       this.#numbers.set(bar.id, now);
     }
+  }
+
+  /** @param {string} label a number with its title */
+  number(label) {
+    return numberName({ label, title: this.#titles.get(label) });
+  }
+
+  /** @param {string} id where a bar stands in the book, 0 for the first */
+  place(id) {
+    return this.#places.get(id) ?? 0;
   }
 
   /** @param {string|undefined} id */

@@ -49,15 +49,23 @@ function linkText(link) {
  */
 export function aheadList(list, names) {
   if (list.length === 0) return el("p", { class: "soft", text: "Nothing lies in wait." });
+  const numbers = [...new Set(list.map((trap) => String(trap.number)))];
   return el(
-    "ul",
-    { class: "plain" },
-    list.map((trap) =>
+    "div",
+    { class: "ahead" },
+    numbers.map((label) =>
       el(
-        "li",
-        { class: "item" },
-        el("b", { text: String(trap.text) }),
-        el("span", { class: "soft small", text: [names.long(trap.bar), `page ${trap.page}`].join(" · ") }),
+        "section",
+        {},
+        el("h2", { text: names.number(label) }),
+        el(
+          "ul",
+          { class: "ahead-list" },
+          list
+            .filter((trap) => String(trap.number) === label)
+            .sort((a, b) => names.place(a.bar) - names.place(b.bar))
+            .map((trap) => el("li", {}, el("span", { class: "soft small", text: `p. ${trap.page}` }), el("span", { text: String(trap.text) }))),
+        ),
       ),
     ),
   );

@@ -108,9 +108,9 @@ final class AdviceText {
         id(line, to),
         "A fold-out of the next "
             + (systems == 1 ? "system" : systems + " systems")
-            + " ("
+            + ", "
             + bars(line, from, to, bars)
-            + ") carries you to a rest of "
+            + ", carries you to a rest of "
             + spoken(gap)
             + "."
             + AGREEMENT);
