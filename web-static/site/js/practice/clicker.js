@@ -88,6 +88,7 @@ export class Clicker {
     while (this.#timer && this.#next < audio.currentTime + AHEAD) {
       const step = this.#steps[this.#at];
       if (!step) {
+        if (audio.currentTime < this.#next) return; // the last clicks still sound
         this.stop();
         this.ended();
         return;

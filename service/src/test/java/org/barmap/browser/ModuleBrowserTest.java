@@ -63,6 +63,53 @@ class ModuleBrowserTest {
         .isEqualTo("1 4/2 5/1 1");
   }
 
+  /**
+   * Computed: four bars of 4/4 from 60 to 120 a minute, evenly over 16 quarters, take 16 ln 2 =
+   * 11.09 s; then 0.5 s a beat; at half speed all of it twice as long.
+   */
+  @Test
+  void theClickGoesAsMarkedBarByBar() {
+    String body =
+        "const bars = new Map([1, 2, 3, 4, 5].map(n => ['b' + n, {id: 'b' + n, number: n, count: 1,"
+            + " content: 'music', page: 1, meter: {beats: 4, unit: 4}}]));"
+            + "const order = [...bars.keys()].map(bar => ({bar, pass: 1}));"
+            + "const pace = [{from: 0, beats: 4, perMinute: 60, toPerMinute: 120},"
+            + " {from: 4, beats: 2, perMinute: 120}];"
+            + "const steps = m.barSteps({order, pace}, bars);"
+            + "const time = (from, to, speed) => steps.slice(from, to).reduce((sum, s) => sum"
+            + " + [...Array(s.beats).keys()].reduce((t, b) => t + m.clickSeconds(s, b, 1, speed), 0), 0);"
+            + "return [time(0, 4, 1), time(4, 5, 1), time(0, 4, 0.5), steps[4].beats]"
+            + ".map(v => v.toFixed(2)).join(' ')";
+    assertThat(module("/js/practice/steps.js", body)).isEqualTo("11.09 2.00 22.18 2.00");
+  }
+
+  @Test
+  void aVampIsHeldUntilTheKeyThenPlayedToItsEnd() {
+    String heard = clicked("false");
+    assertThat(heard).matches("a (v1 v2 ){3,}b");
+  }
+
+  @Test
+  void aVampLeftAtAnyTimeIsLeftAfterTheBar() {
+    assertThat(clicked("true")).matches("a (v1 v2 ){2,}(v1 )?b");
+  }
+
+  /** Bars as they are clicked, 60 ms each; the key is pressed when a sixth bar is heard. */
+  private String clicked(String anyTime) {
+    return module(
+        "/js/practice/clicker.js",
+        "const bar = (name, vamp) => ({name, vamp, anyTime: vamp !== '' && "
+            + anyTime
+            + ", beats: 1, share: 1, perMinute: 1000, toPerMinute: 1000, bar: name, page: 1});"
+            + "const steps = [bar('a', ''), bar('v1', 'x'), bar('v2', 'x'), bar('b', '')];"
+            + "const clicker = new m.Clicker(); clicker.level = 0; const heard = [];"
+            + "clicker.heard = (step, beat, counting) => { if (!counting) heard.push(step.name);"
+            + " if (heard.length === 6) clicker.goOn(); };"
+            + "const over = new Promise(ok => { clicker.ended = ok; });"
+            + "await clicker.start(steps, 0); await over; await new Promise(ok => setTimeout(ok, 300));"
+            + "return heard.join(' ')");
+  }
+
   @Test
   void anAnswersTextBecomesACorrection() {
     assertThat(
