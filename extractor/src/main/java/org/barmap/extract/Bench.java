@@ -26,7 +26,7 @@ import org.barmap.page.Step;
  * @param cpuSecondsPerPage mean processor time of a page, all threads together
  * @param bookSecondsPerPage mean of a page when all of them are read as one book
  * @param peakMiB most memory the process ever held, MiB; 0 where the system doesn't tell
- * @param stages mean seconds a page spends in each step; what runs on two threads counts twice
+ * @param stages mean processor time of a page in each step of reading, seconds
  */
 public record Bench(
     int pages,

@@ -28,11 +28,15 @@ record Crop(float[] ink, int width) {
     // Smoothing before shrinking, as in training.
     double factor = Math.min(kx, ky);
     double sigma = factor < 0.8 ? 0.45 / factor : 0;
-    StripImage.Fine fine = strip.fine();
-    Taps across = Taps.of(width, sign.x0() * 2 - MARGIN, 1 / kx, sigma, fine.width());
-    double top = sign.y0() * 2 - MARGIN + fine.above();
-    Taps down = Taps.of(height, top, 1 / ky, sigma, fine.rows());
-    return new Crop(Taps.resample(fine.gray(), fine.width(), across, down), width);
+    int above = strip.fineAbove();
+    Taps across = Taps.of(width, sign.x0() * 2 - MARGIN, 1 / kx, sigma, 2 * strip.width());
+    double top = sign.y0() * 2 - MARGIN + above;
+    Taps down = Taps.of(height, top, 1 / ky, sigma, 2 * StripImage.HEIGHT + above);
+    if (across.from() >= across.to() || down.from() >= down.to()) {
+      return new Crop(new float[width * height], width); // beyond the strip there is paper
+    }
+    byte[] fine = strip.fine(across.from(), down.from() - above, across.to(), down.to() - above);
+    return new Crop(Taps.resample(fine, across, down), width);
   }
 
   @Override

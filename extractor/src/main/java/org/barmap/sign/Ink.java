@@ -9,11 +9,9 @@ final class Ink {
   /** Tells whether a pixel is dark; above the strip the page is looked at. */
   static boolean at(StripImage strip, int u, int v) {
     if (v < 0 && u >= 0 && u < strip.width()) {
-      StripImage.Fine fine = strip.fine();
-      int row = 2 * v + fine.above();
-      return row >= 0
-          && 2 * u < fine.width()
-          && (fine.gray()[row * fine.width() + 2 * u] & 0xff) < DARK;
+      byte[] above = strip.above();
+      int row = above.length / strip.width() + v;
+      return row >= 0 && (above[row * strip.width() + u] & 0xff) < DARK;
     }
     return u >= 0
         && u < strip.width()

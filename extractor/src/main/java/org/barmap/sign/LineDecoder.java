@@ -31,13 +31,14 @@ final class LineDecoder {
   }
 
   List<RawSign> decode(Heats heats, StripImage strip) {
-    float[] any = heats.lines()[ANY];
-    int cells = Math.min(any.length, (strip.width() + 1) / 2);
+    int cells = Math.min(heats.places(), (strip.width() + 1) / 2);
     List<RawSign> peaks = new ArrayList<>();
     for (int i = 0; i < cells; i++) {
-      float v = any[i];
+      float v = heats.line(ANY, i);
       boolean peak =
-          v >= threshold && (i == 0 || v >= any[i - 1]) && (i + 1 == cells || v > any[i + 1]);
+          v >= threshold
+              && (i == 0 || v >= heats.line(ANY, i - 1))
+              && (i + 1 == cells || v > heats.line(ANY, i + 1));
       if (peak) {
         peaks.add(at(heats, cells, i));
       }
@@ -54,11 +55,11 @@ final class LineDecoder {
   }
 
   private static RawSign at(Heats heats, int cells, int i) {
-    float[] any = heats.lines()[ANY];
     double weight = 0;
     double moment = 0;
     for (int j = Math.max(0, i - 2); j <= Math.min(cells - 1, i + 2); j++) {
-      double w = (double) any[j] * any[j];
+      double v = heats.line(ANY, j);
+      double w = v * v;
       weight += w;
       moment += w * (2 * j + 1);
     }
@@ -67,7 +68,7 @@ final class LineDecoder {
     double sum = 1e-9;
     for (int t = 0; t < TYPES.length; t++) {
       for (int j = Math.max(0, i - REACH); j <= Math.min(cells - 1, i + REACH); j++) {
-        type[t] = Math.max(type[t], heats.lines()[t][j]);
+        type[t] = Math.max(type[t], heats.line(t, j));
       }
       sum += type[t];
     }
@@ -88,7 +89,7 @@ final class LineDecoder {
         StripImage.MIDDLE - 2 * StripImage.SPACE,
         x + 1,
         StripImage.MIDDLE + 2 * StripImage.SPACE,
-        any[i],
+        heats.line(ANY, i),
         readings);
   }
 }

@@ -59,8 +59,8 @@ final class Overhead {
     return room;
   }
 
-  /** A connected piece of ink, pixels of the finer strip. */
-  private record Piece(int x, int y, int w, int h, int area) {
+  /** A connected piece of ink, pixels of the finer strip; negative ones lie above it. */
+  record Piece(int x, int y, int w, int h, int area) {
 
     /**
      * Tells whether another piece stands in this one as a letter in its frame: O and D are empty.
@@ -70,8 +70,8 @@ final class Overhead {
       return within && o.h > 0.3 * h;
     }
 
-    RawSign sign(StripImage.Fine fine, SignKind kind, double probability) {
-      double top = y - fine.above();
+    RawSign sign(SignKind kind, double probability) {
+      double top = y;
       return new RawSign(
           kind, x / 2.0, top / 2, (x + w) / 2.0, (top + h) / 2, probability, List.of());
     }
@@ -102,11 +102,11 @@ final class Overhead {
   /** Returns closed frames the size of a mark's. */
   static List<RawSign> frames(StripImage strip) {
     List<RawSign> found = new ArrayList<>();
-    List<Piece> pieces = pieces(strip);
+    List<Piece> pieces = strip.pieces();
     for (Piece p : pieces) {
       boolean size = p.w > 1.7 * FINE && p.w < 8 * FINE && p.h > 1.7 * FINE && p.h < 5 * FINE;
       if (size && p.area < FILLED * p.w * p.h && pieces.stream().anyMatch(p::holds)) {
-        RawSign sign = p.sign(strip.fine(), SignKind.REHEARSAL, FRAME);
+        RawSign sign = p.sign(SignKind.REHEARSAL, FRAME);
         if (Frame.around(strip, sign) != Enclosure.NONE) {
           found.add(sign);
         }
@@ -117,7 +117,7 @@ final class Overhead {
 
   /** Returns lines of text, from left to right within each height. */
   static List<RawSign> lines(StripImage strip) {
-    List<Piece> pieces = new ArrayList<>(pieces(strip));
+    List<Piece> pieces = new ArrayList<>(strip.pieces());
     pieces.removeIf(p -> p.h > 4.5 * FINE || p.w > 20 * FINE || p.area < 6);
     pieces.sort(Comparator.comparingInt(Piece::x));
     List<Piece> lines = new ArrayList<>();
@@ -131,7 +131,7 @@ final class Overhead {
     }
     return lines.stream()
         .filter(l -> l.h > 1.1 * FINE && l.w > 2 * FINE)
-        .map(l -> l.sign(strip.fine(), SignKind.HEADING, 1))
+        .map(l -> l.sign(SignKind.HEADING, 1))
         .toList();
   }
 
@@ -160,22 +160,20 @@ final class Overhead {
         a.area + b.area);
   }
 
-  private static List<Piece> pieces(StripImage strip) {
-    StripImage.Fine fine = strip.fine();
-    int middle = fine.above() + 2 * StripImage.MIDDLE;
+  /** Finds the pieces of ink in the room over a staff. */
+  static List<Piece> pieces(StripImage strip) {
+    int middle = 2 * StripImage.MIDDLE;
     int bottom = (int) (middle - OVER_STAFF * FINE);
-    int top = (int) Math.max(0, middle - strip.room() * FINE);
+    int top = (int) Math.max(-strip.fineAbove(), middle - strip.room() * FINE);
     if (bottom - top < 2 * FINE) {
       return List.of();
     }
-    byte[] ink = new byte[(bottom - top) * fine.width()];
-    for (int i = 0; i < ink.length; i++) {
-      ink[i] = (byte) ((fine.gray()[top * fine.width() + i] & 0xff) < DARK ? 1 : 0);
-    }
     List<Piece> pieces = new ArrayList<>();
     try (Mats scope = new Mats()) {
-      Mat mask = scope.keep(new Mat(bottom - top, fine.width(), CvType.CV_8U));
-      mask.put(0, 0, ink);
+      int width = 2 * strip.width();
+      Mat mask = scope.keep(new Mat(bottom - top, width, CvType.CV_8U));
+      mask.put(0, 0, strip.fine(0, top, width, bottom));
+      Imgproc.threshold(mask, mask, DARK - 1, 1, Imgproc.THRESH_BINARY_INV);
       Mat labels = scope.mat();
       Mat stats = scope.mat();
       Mat centres = scope.mat();

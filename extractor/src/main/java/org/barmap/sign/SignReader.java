@@ -3,6 +3,7 @@ package org.barmap.sign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.barmap.map.Outline;
 import org.barmap.page.PageImage;
 import org.barmap.page.Step;
@@ -43,18 +44,14 @@ public final class SignReader implements AutoCloseable {
    *     but {@link ReadSystem#shape} uses the systems
    */
   public List<ReadSystem> read(PageImage page, List<FoundSystem> systems) {
-    long start = Step.start();
-    List<StripImage> strips = new ArrayList<>();
-    Optional<Staff> above = Optional.empty();
-    for (FoundSystem system : systems) {
-      for (Staff staff : system.staves()) {
-        strips.add(new StaffStrip(page, staff, Overhead.room(staff, above)));
-        above = Optional.of(staff);
-      }
-    }
-    Step.STRIPS.done(start);
+    List<Staff> staves = systems.stream().flatMap(system -> system.staves().stream()).toList();
+    List<StripImage> strips =
+        IntStream.range(0, staves.size())
+            .parallel()
+            .mapToObj(i -> strip(page, staves, i))
+            .toList();
     List<List<Sign>> signs = read(strips);
-    start = Step.start();
+    long start = Step.start();
     List<List<Sign>> joined = new ArrayList<>();
     List<Double> inkEnds = new ArrayList<>();
     List<Double> begins = new ArrayList<>();
@@ -90,6 +87,14 @@ public final class SignReader implements AutoCloseable {
     return List.copyOf(read);
   }
 
+  private static StripImage strip(PageImage page, List<Staff> staves, int i) {
+    long start = Step.start();
+    Optional<Staff> above = i == 0 ? Optional.empty() : Optional.of(staves.get(i - 1));
+    StripImage strip = new StaffStrip(page, staves.get(i), Overhead.room(staves.get(i), above));
+    Step.STRIPS.done(start);
+    return strip;
+  }
+
   /** How far something is written on a system; a courtesy key after the last barline isn't. */
   private static double inkEnd(List<StripImage> strips, List<List<Sign>> signs) {
     double end = 0;
@@ -120,13 +125,13 @@ public final class SignReader implements AutoCloseable {
 
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */
   List<List<Sign>> read(List<? extends StripImage> strips) {
-    List<List<RawSign>> raw = new ArrayList<>();
     List<List<RawSign>> boxes = signs.find(strips);
+    List<List<RawSign>> raw =
+        IntStream.range(0, strips.size())
+            .parallel()
+            .mapToObj(i -> looked(strips.get(i), boxes.get(i)))
+            .toList();
     long start = Step.start();
-    for (List<RawSign> found : boxes) {
-      StripImage strip = strips.get(raw.size());
-      raw.add(Overhead.withFrames(strip, Bracket.settle(strip, found)));
-    }
     List<TextReader.Task> tasks = new ArrayList<>();
     for (int n = 0; n < strips.size(); n++) {
       for (RawSign s : raw.get(n)) {
@@ -153,9 +158,15 @@ public final class SignReader implements AutoCloseable {
       found.sort(java.util.Comparator.comparingDouble(Sign::at));
       all.add(new HeadingReader.Found(strip, raw.get(n), found));
     }
-    List<List<Sign>> settled = HeadingReader.settle(text, all);
     Step.LOOKS.done(start);
-    return settled;
+    return HeadingReader.settle(text, all);
+  }
+
+  private static List<RawSign> looked(StripImage strip, List<RawSign> found) {
+    long start = Step.start();
+    List<RawSign> all = Overhead.withFrames(strip, Bracket.settle(strip, found));
+    Step.LOOKS.done(start);
+    return all;
   }
 
   static Sign sign(StripImage strip, RawSign s, List<Reading> readings) {

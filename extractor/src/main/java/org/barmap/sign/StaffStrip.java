@@ -1,12 +1,14 @@
 package org.barmap.sign;
 
+import java.util.List;
 import org.barmap.map.Point;
 import org.barmap.page.PageImage;
 import org.barmap.staff.Staff;
 import org.barmap.staff.Strip;
 import org.jspecify.annotations.Nullable;
+import org.opencv.core.Rect;
 
-/** The strip of a staff; the finer one is cut only when a numeral or word is read in it. */
+/** The strip of a staff; of the finer one only what is looked at is ever cut. */
 final class StaffStrip implements StripImage {
 
   /** Marks may stand this high over the middle line, spaces, and more where there is room. */
@@ -18,12 +20,15 @@ final class StaffStrip implements StripImage {
   private final PageImage page;
   private final Staff staff;
   private final double room;
+  private final int over;
   private final Strip coarse;
-  private @Nullable Fine fine;
+  private volatile byte @Nullable [] above;
+  private volatile @Nullable List<Overhead.Piece> pieces;
 
   /** Takes the spaces above the middle line that belong to this staff. */
   StaffStrip(PageImage page, Staff staff, double room) {
     this.room = Math.min(room, MOST);
+    this.over = (int) Math.max(ABOVE, Math.ceil(this.room)) - Strip.MIDDLE;
     this.page = page;
     this.staff = staff;
     this.coarse = Strip.cut(page, staff, SPACE);
@@ -40,15 +45,34 @@ final class StaffStrip implements StripImage {
   }
 
   @Override
-  public Fine fine() {
-    Fine f = fine;
-    if (f == null) {
-      int above = (int) Math.max(ABOVE, Math.ceil(room));
-      Strip strip = Strip.cut(page, staff, 2 * SPACE, above, Strip.HEIGHT - Strip.MIDDLE);
-      f = new Fine(strip.gray(), strip.width(), 2 * SPACE * (above - Strip.MIDDLE));
-      fine = f;
+  public byte[] fine(int left, int top, int right, int bottom) {
+    return Strip.part(page, staff, 2 * SPACE, new Rect(left, top, right - left, bottom - top));
+  }
+
+  @Override
+  public int fineAbove() {
+    return 2 * SPACE * over;
+  }
+
+  @Override
+  public byte[] above() {
+    byte[] a = above;
+    if (a == null) {
+      int rows = SPACE * over;
+      a = Strip.part(page, staff, SPACE, new Rect(0, -rows, width(), rows));
+      above = a;
     }
-    return f;
+    return a;
+  }
+
+  @Override
+  public List<Overhead.Piece> pieces() {
+    List<Overhead.Piece> p = pieces;
+    if (p == null) {
+      p = StripImage.super.pieces();
+      pieces = p;
+    }
+    return p;
   }
 
   @Override

@@ -1,5 +1,6 @@
 package org.barmap.sign;
 
+import java.util.List;
 import org.barmap.map.Point;
 
 /**
@@ -27,27 +28,29 @@ interface StripImage {
   /** Returns the gray values row by row, {@code width * 160} bytes. */
   byte[] gray();
 
-  /** Returns the same at 16 pixels a space, with some of the page above it. */
-  Fine fine();
-
   /**
-   * The strip at 16 pixels a space.
+   * Returns a part of the same at 16 pixels a space, row by row.
    *
-   * @param gray row by row
-   * @param width in pixels
-   * @param above rows before the strip's own first row
+   * @param left first column, 0 or more
+   * @param top first row, {@code -fineAbove()} or more
+   * @param right behind the last column, at most twice the width
+   * @param bottom behind the last row, at most twice the height
    */
-  @SuppressWarnings("ArrayRecordComponent") // a view of pixels, compared by nobody
-  record Fine(byte[] gray, int width, int above) {
+  byte[] fine(int left, int top, int right, int bottom);
 
-    /** Without any of the page above. */
-    Fine(byte[] gray, int width) {
-      this(gray, width, 0);
-    }
+  /** Returns how many rows of the page above the strip there are at 16 pixels a space. */
+  default int fineAbove() {
+    return 0;
+  }
 
-    int rows() {
-      return gray.length / width;
-    }
+  /** Returns the rows of the page above the strip, half as many; none unless there are some. */
+  default byte[] above() {
+    return new byte[0];
+  }
+
+  /** Returns the pieces of ink over the staff. */
+  default List<Overhead.Piece> pieces() {
+    return Overhead.pieces(this);
   }
 
   /** Returns the spaces above the middle line that belong to this staff and no other. */

@@ -36,13 +36,29 @@ record Taps(int[] first, float[][] weights, int length) {
     return new Taps(first, weights, length);
   }
 
-  /** Returns the ink (0 paper to 1) of a gray image resampled along both axes. */
-  static float[] resample(byte[] gray, int stride, Taps across, Taps down) {
-    int top = Math.max(0, down.first[0]);
-    int last = down.first.length - 1;
-    int bottom = Math.min(down.length, down.first[last] + down.weights[last].length);
+  /** Returns the first source pixel that counts. */
+  int from() {
+    return Math.max(0, first[0]);
+  }
+
+  /** Returns the source pixel after the last one that counts. */
+  int to() {
+    int last = first.length - 1;
+    return Math.min(length, first[last] + weights[last].length);
+  }
+
+  /**
+   * Returns the ink (0 paper to 1) of a gray image resampled along both axes.
+   *
+   * @param gray the pixels that count, from {@link #from} to {@link #to} on both axes, row by row
+   */
+  static float[] resample(byte[] gray, Taps across, Taps down) {
+    int top = down.from();
+    int bottom = down.to();
+    int left = across.from();
+    int stride = across.to() - left;
     int width = across.first.length;
-    float[] rows = new float[Math.max(0, bottom - top) * width];
+    float[] rows = new float[(bottom - top) * width];
     for (int y = top; y < bottom; y++) {
       for (int x = 0; x < width; x++) {
         float sum = 0;
@@ -50,7 +66,7 @@ record Taps(int[] first, float[][] weights, int length) {
         for (int j = 0; j < w.length; j++) {
           int u = across.first[x] + j;
           if (u >= 0 && u < across.length) {
-            sum += w[j] * (255 - (gray[y * stride + u] & 0xff));
+            sum += w[j] * (255 - (gray[(y - top) * stride + u - left] & 0xff));
           }
         }
         rows[(y - top) * width + x] = sum / 255;

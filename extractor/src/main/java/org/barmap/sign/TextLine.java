@@ -2,6 +2,7 @@ package org.barmap.sign;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.opencv.core.Rect;
 
 /** Cuts a line of text into its words by the gaps between its letters. */
 final class TextLine {
@@ -17,13 +18,12 @@ final class TextLine {
 
   /** Returns the words from left to right, each as high as the line. */
   static List<RawSign> words(StripImage strip, RawSign line) {
-    StripImage.Fine fine = strip.fine();
-    int x0 = (int) Math.max(0, 2 * line.x0());
-    int x1 = (int) Math.min(fine.width(), Math.ceil(2 * line.x1()));
+    Rect box = box(strip, line);
+    byte[] gray = pixels(strip, box);
     List<Integer> inked = new ArrayList<>();
     List<Integer> gaps = new ArrayList<>();
-    for (int x = x0; x < x1; x++) {
-      if (hasInk(fine, line, x)) {
+    for (int x = box.x; x < box.x + box.width; x++) {
+      if (hasInk(gray, box, x)) {
         if (!inked.isEmpty() && x - inked.get(inked.size() - 1) > 1) {
           gaps.add(x - inked.get(inked.size() - 1));
         }
@@ -58,32 +58,42 @@ final class TextLine {
 
   /** Tells whether all of a piece's ink is one flat stroke. */
   static boolean isDash(StripImage strip, RawSign word) {
-    StripImage.Fine fine = strip.fine();
-    int y0 = (int) Math.max(0, 2 * word.y0() + fine.above());
-    int y1 = (int) Math.min(fine.rows(), Math.ceil(2 * word.y1() + fine.above()));
+    Rect box = box(strip, word);
+    byte[] gray = pixels(strip, box);
     int first = -1;
     int last = -1;
-    for (int y = y0; y < y1; y++) {
-      for (int x = (int) (2 * word.x0()); x < Math.min(fine.width(), 2 * word.x1()); x++) {
-        if ((fine.gray()[y * fine.width() + Math.max(0, x)] & 0xff) < DARK) {
-          first = first < 0 ? y : first;
-          last = y;
-        }
+    for (int i = 0; i < gray.length; i++) {
+      if ((gray[i] & 0xff) < DARK) {
+        first = first < 0 ? i / box.width : first;
+        last = i / box.width;
       }
     }
     double height = last - first + 1;
-    return first >= 0 && height < 0.3 * (y1 - y0) && 2 * word.width() > 1.8 * height;
+    return first >= 0 && height < 0.3 * box.height && 2 * word.width() > 1.8 * height;
   }
 
   private static RawSign word(RawSign line, int from, int to) {
     return new RawSign(SignKind.WORD, from / 2.0, line.y0(), to / 2.0, line.y1(), 1, List.of());
   }
 
-  private static boolean hasInk(StripImage.Fine fine, RawSign line, int x) {
-    int y0 = (int) Math.max(0, 2 * line.y0() + fine.above());
-    int y1 = (int) Math.min(fine.rows(), Math.ceil(2 * line.y1() + fine.above()));
-    for (int y = y0; y < y1; y++) {
-      if ((fine.gray()[y * fine.width() + x] & 0xff) < DARK) {
+  /** Returns the pixels of the finer strip that hold a sign; none where it lies outside. */
+  private static Rect box(StripImage strip, RawSign sign) {
+    int x0 = (int) Math.max(0, 2 * sign.x0());
+    int x1 = (int) Math.min(2 * strip.width(), Math.ceil(2 * sign.x1()));
+    int y0 = (int) Math.max(-strip.fineAbove(), Math.floor(2 * sign.y0()));
+    int y1 = (int) Math.min(2 * StripImage.HEIGHT, Math.ceil(2 * sign.y1()));
+    return new Rect(x0, y0, Math.max(0, x1 - x0), Math.max(0, y1 - y0));
+  }
+
+  private static byte[] pixels(StripImage strip, Rect box) {
+    return box.width == 0 || box.height == 0
+        ? new byte[0]
+        : strip.fine(box.x, box.y, box.x + box.width, box.y + box.height);
+  }
+
+  private static boolean hasInk(byte[] gray, Rect box, int x) {
+    for (int i = x - box.x; i < gray.length; i += box.width) {
+      if ((gray[i] & 0xff) < DARK) {
         return true;
       }
     }

@@ -10,10 +10,11 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import org.barmap.map.BarMapJson;
+import org.barmap.page.Step;
 
 /** The reader of numerals, letters and short words: crops in, readings out. */
 final class TextNet implements AutoCloseable {
-  private static final int BATCH = 16;
+  private static final int BATCH = 8;
 
   /** The network takes nothing narrower, pixels. */
   private static final int LEAST = 48;
@@ -53,40 +54,50 @@ final class TextNet implements AutoCloseable {
     }
     // Crops of like width share a batch, so that little padding is computed.
     order.sort(Comparator.comparingInt(i -> tasks.get(i).crop().width()));
+    List<List<Integer>> batches = new ArrayList<>();
+    for (int i = 0; i < order.size(); i += BATCH) {
+      batches.add(order.subList(i, Math.min(order.size(), i + BATCH)));
+    }
     List<List<List<Reading>>> all =
         new ArrayList<>(java.util.Collections.nCopies(tasks.size(), List.of()));
-    for (int i = 0; i < order.size(); i += BATCH) {
-      List<Integer> part = order.subList(i, Math.min(order.size(), i + BATCH));
-      run(tasks, part, all);
+    List<List<List<List<Reading>>>> read =
+        batches.parallelStream().map(b -> run(b.stream().map(tasks::get).toList())).toList();
+    for (int b = 0; b < batches.size(); b++) {
+      for (int n = 0; n < batches.get(b).size(); n++) {
+        all.set(batches.get(b).get(n), read.get(b).get(n));
+      }
     }
     return all;
   }
 
-  private void run(List<Task> tasks, List<Integer> part, List<List<List<Reading>>> all) {
-    int width = part.stream().mapToInt(i -> tasks.get(i).crop().width()).max().orElse(8);
+  private List<List<List<Reading>>> run(List<Task> tasks) {
+    long start = Step.start();
+    int width = tasks.stream().mapToInt(t -> t.crop().width()).max().orElse(8);
     width = Math.max(LEAST, (width + 7) / 8 * 8);
-    float[] input = new float[part.size() * Crop.HEIGHT * width];
-    for (int n = 0; n < part.size(); n++) {
-      Crop crop = tasks.get(part.get(n)).crop();
+    float[] input = new float[tasks.size() * Crop.HEIGHT * width];
+    for (int n = 0; n < tasks.size(); n++) {
+      Crop crop = tasks.get(n).crop();
       for (int y = 0; y < Crop.HEIGHT; y++) {
         System.arraycopy(
             crop.ink(), y * crop.width(), input, (n * Crop.HEIGHT + y) * width, crop.width());
       }
     }
-    long[] shape = {part.size(), 1, Crop.HEIGHT, width};
+    long[] shape = {tasks.size(), 1, Crop.HEIGHT, width};
     try (OnnxTensor tensor =
             OnnxTensor.createTensor(Models.environment(), FloatBuffer.wrap(input), shape);
         OrtSession.Result result = session.run(Map.of("crop", tensor))) {
-      float[][] logs = Models.rows(result, "chars", part.size());
-      for (int n = 0; n < part.size(); n++) {
-        Task task = tasks.get(part.get(n));
+      float[] logs = Models.values(result, "chars");
+      int each = logs.length / tasks.size();
+      List<List<List<Reading>>> read = new ArrayList<>();
+      for (int n = 0; n < tasks.size(); n++) {
+        Task task = tasks.get(n);
         // A narrow crop's letters come out partly over the padding at its right.
         int steps = Math.min(width, Math.max(LEAST, task.crop().width() + 24)) / 4;
-        float[] used = Arrays.copyOf(logs[n], steps * classes);
-        all.set(
-            part.get(n),
-            task.grammars().stream().map(g -> search.read(used, steps, classes, g)).toList());
+        float[] used = Arrays.copyOfRange(logs, n * each, n * each + steps * classes);
+        read.add(task.grammars().stream().map(g -> search.read(used, steps, classes, g)).toList());
       }
+      Step.NUMERALS.done(start);
+      return read;
     } catch (OrtException e) {
       throw new IllegalStateException("the numeral network failed: " + e.getMessage(), e);
     }

@@ -3,6 +3,7 @@ package org.barmap.sign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.barmap.page.Step;
 
 /**
@@ -39,27 +40,33 @@ final class TextReader implements AutoCloseable {
 
   /** Returns kind and readings of each sign, in the order given; signs without text keep theirs. */
   List<KindByText.Text> read(List<Task> tasks) {
-    List<TextNet.Task> crops = new ArrayList<>();
-    for (Task t : tasks) {
-      SignKind kind = t.sign.kind();
-      if (hasText(kind)) {
-        Grammar own = Grammar.of(kind);
-        crops.add(
-            new TextNet.Task(
-                Crop.of(t.strip, Bracket.numerals(t.sign)),
-                isMark(kind) ? List.of(own, Grammar.REHEARSAL, Grammar.FREE) : List.of(own)));
-      }
-    }
-    List<List<List<Reading>>> read = numerals.readAll(crops);
+    List<Task> texts = tasks.stream().filter(t -> hasText(t.sign.kind())).toList();
+    List<List<List<Reading>>> read =
+        numerals.readAll(texts.parallelStream().map(TextReader::crop).toList());
+    List<KindByText.Text> settled =
+        IntStream.range(0, texts.size())
+            .parallel()
+            .mapToObj(i -> text(texts.get(i), read.get(i)))
+            .toList();
     List<KindByText.Text> all = new ArrayList<>();
     int next = 0;
     for (Task t : tasks) {
       all.add(
           hasText(t.sign.kind())
-              ? text(t, read.get(next++))
+              ? settled.get(next++)
               : new KindByText.Text(t.sign.kind(), t.sign.readings()));
     }
     return all;
+  }
+
+  private static TextNet.Task crop(Task t) {
+    long start = Step.start();
+    Grammar own = Grammar.of(t.sign.kind());
+    Crop crop = Crop.of(t.strip, Bracket.numerals(t.sign));
+    Step.CROPS.done(start);
+    return new TextNet.Task(
+        crop,
+        isMark(t.sign.kind()) ? List.of(own, Grammar.REHEARSAL, Grammar.FREE) : List.of(own));
   }
 
   private KindByText.Text text(Task t, List<List<Reading>> read) {
@@ -110,9 +117,13 @@ final class TextReader implements AutoCloseable {
       TextLine.words(line.strip, line.sign).forEach(w -> words.add(new Task(line.strip, w)));
       ends.add(words.size());
     }
-    List<TextNet.Task> crops =
-        words.stream().map(w -> new TextNet.Task(Crop.of(w.strip, w.sign), Grammar.FREE)).toList();
-    List<List<Reading>> read = numerals.read(crops);
+    List<TextNet.Task> crops = words.parallelStream().map(TextReader::word).toList();
+    List<List<Reading>> own = numerals.read(crops);
+    List<List<Reading>> read =
+        IntStream.range(0, words.size())
+            .parallel()
+            .mapToObj(i -> word(words.get(i), own.get(i)))
+            .toList();
     List<Reading> all = new ArrayList<>();
     int next = 0;
     for (int end : ends) {
@@ -122,10 +133,7 @@ final class TextReader implements AutoCloseable {
       int start = next;
       for (; next < end; next++) {
         RawSign word = words.get(next).sign;
-        List<Reading> best =
-            TextLine.isDash(words.get(next).strip, word)
-                ? List.of(new Reading("-", 1))
-                : words(words.get(next), read.get(next));
+        List<Reading> best = read.get(next);
         if (!best.isEmpty()) {
           String said = best.get(0).text();
           boolean digits = said.matches("\\d.*") && text.toString().matches(".*\\d");
@@ -139,13 +147,28 @@ final class TextReader implements AutoCloseable {
     return all;
   }
 
+  private static TextNet.Task word(Task word) {
+    long start = Step.start();
+    Crop crop = Crop.of(word.strip, word.sign);
+    Step.CROPS.done(start);
+    return new TextNet.Task(crop, Grammar.FREE);
+  }
+
+  private List<Reading> word(Task word, List<Reading> own) {
+    return TextLine.isDash(word.strip, word.sign)
+        ? List.of(new Reading("-", 1))
+        : words(word, own);
+  }
+
   private List<Reading> words(Task task, List<Reading> own) {
     if (!own.isEmpty() && own.get(0).probability() >= SURE) {
       return own;
     }
     long start = Step.start();
-    Optional<Reading> general =
-        words.read(Crop.of(task.strip, task.sign, WordNet.HEIGHT, WordNet.MOST));
+    Crop crop = Crop.of(task.strip, task.sign, WordNet.HEIGHT, WordNet.MOST);
+    Step.CROPS.done(start);
+    start = Step.start();
+    Optional<Reading> general = words.read(crop);
     Step.WORDS.done(start);
     return general.map(g -> merge(own, g)).orElse(own);
   }

@@ -59,8 +59,13 @@ final class PaintedStrip implements StripImage {
   }
 
   @Override
-  public Fine fine() {
-    return new Fine(pixels(), 2 * width);
+  public byte[] fine(int left, int top, int right, int bottom) {
+    byte[] part = new byte[(right - left) * (bottom - top)];
+    for (int v = top; v < bottom; v++) {
+      System.arraycopy(
+          pixels(), v * 2 * width + left, part, (v - top) * (right - left), right - left);
+    }
+    return part;
   }
 
   @Override
