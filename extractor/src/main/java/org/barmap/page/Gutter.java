@@ -23,12 +23,17 @@ final class Gutter {
    * @param space staff space in pixels of the picture
    */
   static OptionalDouble find(Mat gray, double space) {
-    if (gray.cols() < LEAST_ASPECT * gray.rows() || space <= 0) {
+    if (!fits(gray.cols(), gray.rows()) || space <= 0) {
       return OptionalDouble.empty();
     }
     try (Mats scope = new Mats()) {
       return band(staffRows(gray, space, scope), space);
     }
+  }
+
+  /** Tells whether a picture is wide enough to show two pages. */
+  static boolean fits(double width, double height) {
+    return Math.ceil(width) >= LEAST_ASPECT * Math.ceil(height);
   }
 
   private static OptionalDouble band(Mat staves, double space) {

@@ -23,9 +23,7 @@ final class Light {
    */
   static void flatten(Mat gray, double space) {
     try (Mats scope = new Mats()) {
-      Mat small = scope.mat();
-      Size size = new Size(Math.max(1, gray.cols() / SHRINK), Math.max(1, gray.rows() / SHRINK));
-      Imgproc.resize(gray, small, size, 0, 0, Imgproc.INTER_AREA);
+      Mat small = Shrunk.squares(gray, SHRINK, scope);
       int reach = Math.max(3, (int) Math.round(2.5 * space / SHRINK)) | 1;
       Mat kernel =
           scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(reach, reach)));

@@ -11,6 +11,11 @@ final class Sharpness {
   /** Pixels that are enough to judge by. */
   private static final double ENOUGH = 3e6;
 
+  /** Columns looked at together, and one band in how many is looked at. */
+  private static final int BAND = 48;
+
+  private static final int EVERY = 4;
+
   private Sharpness() {}
 
   /** Blurred by more than this share of a staff space, barlines and stems run together. */
@@ -38,6 +43,23 @@ final class Sharpness {
   static double radius(Mat whole) {
     try (Mats scope = new Mats()) {
       Mat gray = middle(whole, scope);
+      int[] steep = new int[512];
+      int[] values = new int[256];
+      int seen = 0;
+      int band = Math.min(BAND, gray.cols());
+      for (int x = 0; x + band <= gray.cols(); x += EVERY * band) {
+        seen += count(scope.keep(gray.colRange(x, x + band)), steep, values);
+      }
+      double ink = quantile(values, 0.01 * seen);
+      double paper = quantile(values, 0.6 * seen);
+      double edges = quantile(steep, 0.995 * seen);
+      return 0.4 * Math.max(20, paper - ink) / Math.max(1, edges);
+    }
+  }
+
+  /** Counts slopes and gray values; returns how many. */
+  private static int count(Mat gray, int[] steep, int[] values) {
+    try (Mats scope = new Mats()) {
       Mat level = scope.mat();
       Imgproc.GaussianBlur(gray, level, new Size(1, 3), 0.01, 0.6);
       Mat edge = scope.mat();
@@ -46,21 +68,15 @@ final class Sharpness {
       edge.get(0, 0, e);
       byte[] g = new byte[e.length];
       gray.get(0, 0, g);
-      int[] steep = new int[512];
-      int[] values = new int[256];
-      for (int i = 0; i < e.length; i += 3) {
+      for (int i = 0; i < e.length; i++) {
         steep[Math.min(511, Math.abs(e[i]))]++;
         values[g[i] & 0xff]++;
       }
-      int seen = e.length / 3;
-      double ink = quantile(values, 0.01 * seen);
-      double paper = quantile(values, 0.6 * seen);
-      double edges = quantile(steep, 0.995 * seen);
-      return 0.4 * Math.max(20, paper - ink) / Math.max(1, edges);
+      return e.length;
     }
   }
 
-  /** Returns the middle of a large picture as a copy; small ones as they are. */
+  /** Returns the middle of a large picture; small ones as they are. */
   private static Mat middle(Mat whole, Mats scope) {
     if (whole.total() < ENOUGH) {
       return whole;
@@ -70,9 +86,7 @@ final class Sharpness {
     int h = (int) (whole.rows() * share);
     int x = (whole.cols() - w) / 2;
     int y = (whole.rows() - h) / 3;
-    Mat part = scope.mat();
-    scope.keep(whole.submat(y, y + h, x, x + w)).copyTo(part);
-    return part;
+    return scope.keep(whole.submat(y, y + h, x, x + w));
   }
 
   private static double quantile(int[] count, double rank) {

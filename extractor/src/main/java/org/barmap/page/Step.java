@@ -6,6 +6,8 @@ import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.atomic.LongAdder;
+import java.util.function.IntConsumer;
+import java.util.stream.IntStream;
 
 /**
  * The steps of reading a page, with the processor time each has taken in this process so far.
@@ -59,6 +61,26 @@ public enum Step {
   /** Adds the time since a start on the same thread. */
   public void done(long start) {
     nanos.add(start() - start);
+  }
+
+  /**
+   * Works on 0, 1 … on all processors, within this step: between its start and its end on this
+   * thread. What other threads help with is added.
+   */
+  public void spread(int count, IntConsumer work) {
+    Thread own = Thread.currentThread();
+    IntStream.range(0, count)
+        .parallel()
+        .forEach(
+            i -> {
+              if (Thread.currentThread() == own) {
+                work.accept(i);
+              } else {
+                long start = start();
+                work.accept(i);
+                done(start);
+              }
+            });
   }
 
   /** Returns the seconds of every step so far. */

@@ -35,16 +35,10 @@ final class Upright {
   static List<PageResult> pages(String source, int index, Mat picture) {
     try (Mats scope = new Mats()) {
       scope.keep(picture);
-      double shrink = Math.min(1, Math.sqrt(JUDGED / picture.total()));
-      Mat judged = picture;
-      if (shrink < 1) {
-        judged = scope.mat();
-        Imgproc.resize(picture, judged, new Size(), shrink, shrink, Imgproc.INTER_AREA);
-      }
-      Homography small =
-          Homography.scale(
-              judged.cols() / (double) picture.cols(), judged.rows() / (double) picture.rows());
       long start = Step.start();
+      Shrunk shrunk = Shrunk.of(picture, Math.sqrt(picture.total() / JUDGED), scope);
+      Mat judged = shrunk.image();
+      Homography small = shrunk.map();
       boolean hopeless = Sharpness.isHopeless(judged);
       Step.SHARPNESS.done(start);
       start = Step.start();
@@ -64,7 +58,10 @@ final class Upright {
         view = view.turned(-Math.atan(lines.slope()));
       }
       List<PageResult> pages = new ArrayList<>();
-      OptionalDouble gutter = view.gutter(lines.space());
+      OptionalDouble gutter =
+          Gutter.fits(view.width(), view.height())
+              ? view.gutter(lines.space())
+              : OptionalDouble.empty();
       Step.LEVEL.done(start);
       if (gutter.isEmpty()) {
         pages.add(make(source, index, picture, small, view, lines.space(), hopeless));

@@ -1,5 +1,8 @@
 package org.barmap.staff;
 
+import java.util.Arrays;
+import org.barmap.page.Step;
+
 /**
  * How much each place of the page looks like the middle of five lines at equal distances.
  *
@@ -17,34 +20,36 @@ final class Comb {
   }
 
   static Comb of(LineBlocks lines, double space) {
-    int h = lines.height();
-    float[][] best = new float[lines.count()][h];
-    float[] sum = new float[h];
-    for (int b = 0; b < lines.count(); b++) {
-      float[] line = lines.block(b);
-      for (double share : SPACES) {
-        double s = space * share;
-        java.util.Arrays.fill(sum, 0);
-        for (int k = -2; k <= 2; k++) {
-          add(line, (int) Math.round(k * s), 0.2f, sum);
-        }
-        for (int k = -3; k <= 3; k += 2) {
-          add(line, (int) Math.round(k * s / 2), -0.1f, sum);
-        }
-        float[] top = best[b];
-        for (int y = 0; y < h; y++) {
-          top[y] = Math.max(top[y], sum[y]);
-        }
-      }
-    }
-    return new Comb(best);
+    float[][] values = new float[lines.count()][lines.height()];
+    Step.STAVES.spread(
+        values.length,
+        b -> {
+          float[] sum = new float[lines.height()];
+          float[] moved = new float[lines.height()];
+          for (double share : SPACES) {
+            Arrays.fill(sum, 0);
+            for (int k = -2; k <= 2; k++) {
+              add(lines.block(b), k * space * share, 0.2f, moved, sum);
+            }
+            for (int k = -3; k <= 3; k += 2) {
+              add(lines.block(b), k * space * share / 2, -0.1f, moved, sum);
+            }
+            raise(sum, values[b]);
+          }
+        });
+    return new Comb(values);
   }
 
-  private static void add(float[] line, int shift, float weight, float[] sum) {
-    int from = Math.max(0, -shift);
-    int to = Math.min(line.length, line.length - shift);
-    for (int y = from; y < to; y++) {
-      sum[y] += weight * line[y + shift];
+  private static void add(float[] line, double by, float weight, float[] moved, float[] sum) {
+    Shift.of(line, (int) Math.round(by), 0, moved);
+    for (int y = 0; y < sum.length; y++) {
+      sum[y] += weight * moved[y];
+    }
+  }
+
+  private static void raise(float[] sum, float[] top) {
+    for (int y = 0; y < sum.length; y++) {
+      top[y] = Math.max(top[y], sum[y]);
     }
   }
 

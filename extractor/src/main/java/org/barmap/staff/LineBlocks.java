@@ -1,6 +1,7 @@
 package org.barmap.staff;
 
 import org.barmap.page.Mats;
+import org.barmap.page.Step;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -22,13 +23,14 @@ final class LineBlocks {
   static final int WIDTH = 6;
 
   /** Staff space of the copy at most, pixels. */
-  private static final double SPACE = 15;
+  private static final double SPACE = 16.5;
 
   private final float[][] values;
   private final float[][] gray;
   private final double scale;
   private final int height;
   private final double contrast;
+  private final double bare;
 
   private LineBlocks(float[][] values, float[][] gray, int height, double contrast, double scale) {
     this.scale = scale;
@@ -36,36 +38,30 @@ final class LineBlocks {
     this.gray = gray;
     this.height = height;
     this.contrast = contrast;
+    this.bare = 250 - Math.max(8, 0.4 * contrast);
   }
 
   /** Measures a working image with the given usual staff space. */
   static LineBlocks of(Mat gray, double workSpace) {
-    double scale = Math.min(1, SPACE / workSpace);
+    // A whole number of columns makes a block: averaging those costs a fifth of averaging parts.
+    int columns = (int) Math.max(WIDTH, Math.ceil(WIDTH * workSpace / SPACE));
+    double scale = WIDTH / (double) columns;
     double space = workSpace * scale;
-    int blocks = Math.max(1, (int) (gray.cols() * scale / WIDTH));
+    int blocks = Math.max(1, gray.cols() / columns);
     int height = (int) Math.round(gray.rows() * scale);
+    float[][] level = levels(gray, Math.min(gray.cols(), blocks * columns), blocks, height);
     float[][] line = new float[blocks][height];
-    float[][] level = new float[blocks][height];
-    try (Mats scope = new Mats()) {
-      Mat narrow = scope.mat();
-      Mat whole =
-          scope.keep(
-              gray.colRange(0, Math.min(gray.cols(), (int) Math.round(blocks * WIDTH / scale))));
-      Imgproc.resize(whole, narrow, new Size(blocks, height), 0, 0, Imgproc.INTER_AREA);
-      Imgproc.GaussianBlur(narrow, narrow, new Size(1, 3), 0.01, 0.7);
-      Mat turned = scope.mat();
-      Core.transpose(narrow, turned);
-      Mat real = scope.mat();
-      turned.convertTo(real, CvType.CV_32F);
-      int reach = Math.max(2, (int) Math.round(0.4 * space));
-      for (int b = 0; b < blocks; b++) {
-        real.get(b, 0, level[b]);
-        ridge(level[b], reach, line[b]);
-      }
-    }
-    double typical = typical(line, height, space);
-    double contrast = Math.max(8, Math.min(80, 0.7 * typical));
-    float gain = (float) (1 / contrast);
+    float[] strongest = new float[blocks];
+    int reach = Math.max(2, (int) Math.round(0.4 * space));
+    Step.STAVES.spread(
+        blocks,
+        b -> {
+          ridge(level[b], reach, line[b]);
+          strongest[b] = strongest(line[b], space);
+        });
+    java.util.Arrays.sort(strongest);
+    double typical = strongest[blocks * 3 / 4];
+    float gain = (float) (1 / Math.max(8, Math.min(80, 0.7 * typical)));
     for (float[] l : line) {
       for (int y = 0; y < height; y++) {
         l[y] = Math.min(1, l[y] * gain);
@@ -74,44 +70,64 @@ final class LineBlocks {
     return new LineBlocks(line, level, height, typical, scale);
   }
 
+  /** Returns the mean gray of each block by height, a little smoothed along the height. */
+  private static float[][] levels(Mat gray, int columns, int blocks, int height) {
+    float[][] level = new float[blocks][height];
+    try (Mats scope = new Mats()) {
+      Mat narrow = scope.mat();
+      Mat whole = scope.keep(gray.colRange(0, columns));
+      Imgproc.resize(whole, narrow, new Size(blocks, gray.rows()), 0, 0, Imgproc.INTER_AREA);
+      Mat turned = scope.mat();
+      Core.transpose(narrow, turned);
+      if (height != gray.rows()) {
+        Imgproc.resize(turned, turned, new Size(height, blocks), 0, 0, Imgproc.INTER_AREA);
+      }
+      Imgproc.GaussianBlur(turned, turned, new Size(3, 1), 0.7, 0.01);
+      Mat real = scope.mat();
+      turned.convertTo(real, CvType.CV_32F);
+      for (int b = 0; b < blocks; b++) {
+        real.get(b, 0, level[b]);
+      }
+    }
+    return level;
+  }
+
   private static void ridge(float[] g, int reach, float[] out) {
-    int h = g.length;
-    for (int y = 0; y < h; y++) {
-      float above = y >= reach ? g[y - reach] : 250;
-      float below = y + reach < h ? g[y + reach] : 250;
-      out[y] = Math.max(0, Math.min(above, below) - g[y]);
+    float[] above = new float[g.length];
+    float[] below = new float[g.length];
+    Shift.of(g, -reach, 250, above);
+    Shift.of(g, reach, 250, below);
+    for (int y = 0; y < g.length; y++) {
+      out[y] = Math.max(0, Math.min(above[y], below[y]) - g[y]);
     }
   }
 
-  /** Returns the usual strength of a staff line: of the second weakest line of the best comb. */
-  private static double typical(float[][] line, int height, double space) {
-    double[] best = new double[line.length];
-    int[] at = new int[5];
-    for (int k = 0; k < 5; k++) {
-      at[k] = (int) Math.round(k * space);
-    }
-    for (int b = 0; b < line.length; b++) {
-      float[] l = line[b];
-      float top = 0;
-      for (int y = 1; y + at[4] + 1 < height; y++) {
-        float weakest = Float.MAX_VALUE;
-        float second = Float.MAX_VALUE;
-        for (int k = 0; k < 5; k++) {
-          int c = y + at[k];
-          float v = Math.max(l[c], Math.max(l[c - 1], l[c + 1]));
-          if (v < weakest) {
-            second = weakest;
-            weakest = v;
-          } else if (v < second) {
-            second = v;
-          }
-        }
-        top = Math.max(top, second);
+  /** Returns how strong a staff line is in a block: the second weakest line of its best comb. */
+  private static float strongest(float[] line, double space) {
+    int h = line.length;
+    float[] near = line.clone();
+    float[] moved = new float[h];
+    for (int d = -1; d <= 1; d += 2) {
+      Shift.of(line, d, 0, moved);
+      for (int y = 0; y < h; y++) {
+        near[y] = Math.max(near[y], moved[y]);
       }
-      best[b] = top;
     }
-    java.util.Arrays.sort(best);
-    return best[best.length * 3 / 4];
+    float[] weakest = near.clone();
+    float[] second = new float[h];
+    java.util.Arrays.fill(second, Float.MAX_VALUE);
+    for (int k = 1; k < 5; k++) {
+      Shift.of(near, (int) Math.round(k * space), 0, moved);
+      for (int y = 0; y < h; y++) {
+        second[y] = Math.min(second[y], Math.max(weakest[y], moved[y]));
+        weakest[y] = Math.min(weakest[y], moved[y]);
+      }
+    }
+    float top = 0;
+    for (float v : second) {
+      top = Math.max(top, v);
+    }
+    return top;
   }
 
   /** Returns pixels of the shrunk copy per pixel of the working image. */
@@ -139,6 +155,11 @@ final class LineBlocks {
     return values[b];
   }
 
+  /** Returns the value of a block at a whole height, 0 outside. */
+  float at(int b, int y) {
+    return y < 0 || y + 1 >= height ? 0 : values[b][y];
+  }
+
   /** Returns the value of a block at a height between pixels, 0 outside. */
   float at(int b, double y) {
     int i = (int) Math.floor(y);
@@ -151,7 +172,11 @@ final class LineBlocks {
 
   /** Tells whether a place is plain paper: no line, and nothing that could hide one. */
   boolean isBare(int b, double y) {
-    int i = (int) Math.round(y);
-    return i >= 0 && i < height && gray[b][i] > 250 - Math.max(8, 0.4 * contrast);
+    return isBare(b, (int) Math.round(y));
+  }
+
+  /** The same at a whole height. */
+  boolean isBare(int b, int y) {
+    return y >= 0 && y < height && gray[b][y] > bare;
   }
 }

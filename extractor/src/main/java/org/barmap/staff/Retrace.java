@@ -93,19 +93,9 @@ final class Retrace {
   /** Counts the lines that are missing in a block for each height. */
   private void missing(int i, float[] out) {
     double s = space[i];
-    int tolerance = Math.max(1, (int) Math.round(0.16 * s));
     int low = (int) Math.floor(middle[i] - (REACH + 2) * s) - 3;
     int high = (int) Math.ceil(middle[i] + (REACH + 2) * s) + 3;
-    float[] bad = new float[high - low + 1];
-    for (int y = low; y <= high; y++) {
-      float line = 0;
-      boolean bare = true;
-      for (int d = -tolerance; d <= tolerance; d++) {
-        line = Math.max(line, lines.at(first + i, y + d));
-        bare &= lines.isBare(first + i, y + d);
-      }
-      bad[y - low] = bare ? 1 : line > 0.35f ? 0 : HIDDEN;
-    }
+    float[] bad = bad(first + i, low, high, Math.max(1, (int) Math.round(0.16 * s)));
     for (int j = 0; j < out.length; j++) {
       double y = straight[i] + (j - half) * STEP;
       if (Math.abs(y - middle[i]) > REACH * s) {
@@ -118,6 +108,28 @@ final class Retrace {
       }
       out[j] = sum;
     }
+  }
+
+  /** Returns what a line costs at each height from low to high. */
+  private float[] bad(int block, int low, int high, int tolerance) {
+    int from = low - tolerance;
+    float[] line = new float[high - low + 1 + 2 * tolerance];
+    boolean[] bare = new boolean[line.length];
+    for (int k = 0; k < line.length; k++) {
+      line[k] = lines.at(block, from + k);
+      bare[k] = lines.isBare(block, from + k);
+    }
+    float[] bad = new float[high - low + 1];
+    for (int k = 0; k < bad.length; k++) {
+      float most = 0;
+      boolean all = true;
+      for (int d = 0; d <= 2 * tolerance; d++) {
+        most = Math.max(most, line[k + d]);
+        all &= bare[k + d];
+      }
+      bad[k] = all ? 1 : most > 0.35f ? 0 : HIDDEN;
+    }
+    return bad;
   }
 
   /** Returns the straight line nearest to most of a curve: through medians of its two halves. */

@@ -1,12 +1,15 @@
 package org.barmap.staff;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.Finding;
 import org.barmap.map.Severity;
 import org.barmap.map.Stage;
 import org.barmap.page.PageImage;
+import org.barmap.page.Step;
 
 /** Finds the systems of a page. */
 public final class StaffFinder {
@@ -22,11 +25,12 @@ public final class StaffFinder {
    * @return the systems, empty when there is no music on the page
    */
   public static List<FoundSystem> find(PageImage page) {
-    List<FoundSystem> systems = look(page);
+    Pixels pixels = Pixels.of(page.gray());
+    List<FoundSystem> systems = look(page, pixels);
     List<Staff> staves = systems.stream().flatMap(s -> s.staves().stream()).toList();
-    if (UpsideDown.is(Pixels.of(page.gray()), staves)) {
+    if (UpsideDown.is(pixels, staves)) {
       page.turnHalf();
-      systems = look(page);
+      systems = look(page, Pixels.of(page.gray()));
     }
     return systems;
   }
@@ -46,8 +50,7 @@ public final class StaffFinder {
         : List.of();
   }
 
-  private static List<FoundSystem> look(PageImage page) {
-    Pixels pixels = Pixels.of(page.gray());
+  private static List<FoundSystem> look(PageImage page, Pixels pixels) {
     List<Candidate> staves =
         StaffChecks.keep(candidates(page, pixels)).stream()
             .sorted(Comparator.comparingDouble(c -> c.staff().height()))
@@ -65,11 +68,12 @@ public final class StaffFinder {
     if (lines.contrast() < 6) {
       return List.of();
     }
-    List<Candidate> candidates = new ArrayList<>();
     double small = space * lines.scale();
-    for (Tracks.Track track : Tracks.find(Comb.of(lines, small), small)) {
-      Candidate.of(lines, pixels, track, small).ifPresent(candidates::add);
-    }
-    return candidates;
+    List<Tracks.Track> tracks = Tracks.find(Comb.of(lines, small), small);
+    List<Optional<Candidate>> candidates =
+        new ArrayList<>(Collections.nCopies(tracks.size(), Optional.empty()));
+    Step.STAVES.spread(
+        tracks.size(), i -> candidates.set(i, Candidate.of(lines, pixels, tracks.get(i), small)));
+    return candidates.stream().flatMap(Optional::stream).toList();
   }
 }

@@ -2,6 +2,7 @@ package org.barmap.staff;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.barmap.page.Step;
 
 /**
  * Follows the middles of staves along the page.
@@ -33,8 +34,8 @@ final class Tracks {
   private final double space;
   private final int h;
   private final int n;
-  private final byte[][] toLeft;
-  private final byte[][] toRight;
+  private final float[][] left;
+  private final float[][] right;
   private final List<double[]> taken = new ArrayList<>();
 
   private Tracks(Comb comb, double space) {
@@ -42,8 +43,9 @@ final class Tracks {
     this.space = space;
     this.n = comb.count();
     this.h = comb.block(0).length;
-    this.toLeft = new byte[n][h];
-    this.toRight = new byte[n][h];
+    this.left = new float[n][];
+    this.right = new float[n][];
+    Step.STAVES.spread(2, side -> sum(side == 0));
   }
 
   static List<Track> find(Comb comb, double space) {
@@ -53,8 +55,6 @@ final class Tracks {
   private record Seed(int b, int y, float value) {}
 
   private List<Track> search() {
-    float[][] left = sum(true);
-    float[][] right = sum(false);
     List<Seed> seeds = new ArrayList<>();
     float full = 2 / (1 - FADE) - 1;
     int reach = (int) Math.round(space);
@@ -91,47 +91,46 @@ final class Tracks {
     return true;
   }
 
-  /** Sums from one side, and remembers for each place the way it came. */
-  private float[][] sum(boolean fromLeft) {
-    float[][] s = new float[n][h];
-    byte[][] way = fromLeft ? toLeft : toRight;
-    float[] penalty = new float[2 * STEEPEST + 1];
-    for (int d = -STEEPEST; d <= STEEPEST; d++) {
-      penalty[d + STEEPEST] = BEND * d * d;
-    }
+  /** Sums from one side, the best way to each place. */
+  private void sum(boolean fromLeft) {
+    float[][] s = fromLeft ? left : right;
     float[] best = new float[h];
+    float[] moved = new float[h];
     for (int i = 0; i < n; i++) {
       int b = fromLeft ? i : n - 1 - i;
       float[] own = comb.block(b);
       if (i == 0) {
-        System.arraycopy(own, 0, s[b], 0, h);
+        s[b] = own.clone();
         continue;
       }
       float[] before = s[fromLeft ? b - 1 : b + 1];
-      byte[] w = way[b];
       System.arraycopy(before, 0, best, 0, h);
       for (int d = -STEEPEST; d <= STEEPEST; d++) {
-        if (d == 0) {
-          continue;
-        }
-        float p = penalty[d + STEEPEST];
-        int from = Math.max(0, -d);
-        int to = Math.min(h, h - d);
-        byte step = (byte) d;
-        for (int y = from; y < to; y++) {
-          float v = before[y + d] - p;
-          if (v > best[y]) {
-            best[y] = v;
-            w[y] = step;
-          }
+        Shift.of(before, d, 0, moved);
+        float penalty = BEND * d * d;
+        for (int y = 0; y < h; y++) {
+          best[y] = Math.max(best[y], moved[y] - penalty);
         }
       }
-      float[] out = s[b];
+      float[] out = new float[h];
       for (int y = 0; y < h; y++) {
         out[y] = own[y] + FADE * best[y];
       }
+      s[b] = out;
     }
-    return s;
+  }
+
+  /** Returns how the best way to a place came from the block before: how many pixels lower. */
+  private int step(float[] before, int y) {
+    int step = 0;
+    float best = before[y];
+    for (int d = -STEEPEST; d <= STEEPEST; d++) {
+      if (y + d >= 0 && y + d < h && before[y + d] - BEND * d * d > best) {
+        best = before[y + d] - BEND * d * d;
+        step = d;
+      }
+    }
+    return step;
   }
 
   private Track follow(Seed seed) {
@@ -149,8 +148,8 @@ final class Tracks {
     int good = seed.b;
     int at = seed.y;
     for (int b = seed.b; b + direction >= 0 && b + direction < n; ) {
-      at += (direction > 0 ? toRight : toLeft)[b][at];
       b += direction;
+      at += step((direction > 0 ? right : left)[b], at);
       if (at < 0 || at >= h || isTaken(b, at)) {
         break;
       }
