@@ -23,7 +23,8 @@ import org.barmap.staff.StaffFinder;
  * Reads page files into a bar map.
  *
  * <p>Opening one loads the models, so keep it; it may be used by several threads at once. Pages
- * stream: only one page's image is in memory at a time.
+ * stream: only the images of the page being read and of the next one are in memory. One page is
+ * worked on by as many threads as there are processors.
  */
 public final class Extractor implements AutoCloseable {
   private static final System.Logger LOG = System.getLogger(Extractor.class.getName());
@@ -51,7 +52,7 @@ public final class Extractor implements AutoCloseable {
     List<Finding> findings = new ArrayList<>(files.findings());
     List<ReadPage> pages = new ArrayList<>();
     int done = 0;
-    try (PageSource source = new PageSource(files.files())) {
+    try (PagesAhead source = new PagesAhead(new PageSource(files.files()))) {
       while (!progress.cancelled() && source.hasNext()) {
         PageResult result = source.next();
         done++;

@@ -12,8 +12,11 @@ import org.barmap.page.Step;
  */
 final class TextReader implements AutoCloseable {
 
-  /** Words our own reader is this sure of need no second model. */
-  private static final double SURE = 0.9;
+  /**
+   * Words our own reader is this sure of need no second model: believed half, it could not say
+   * otherwise.
+   */
+  private static final double SURE = 0.75;
 
   /** Share of the general model's own probability it is believed with. */
   private static final double TRUST = 0.5;
@@ -65,8 +68,7 @@ final class TextReader implements AutoCloseable {
     Crop crop = Crop.of(t.strip, Bracket.numerals(t.sign));
     Step.CROPS.done(start);
     return new TextNet.Task(
-        crop,
-        isMark(t.sign.kind()) ? List.of(own, Grammar.REHEARSAL, Grammar.FREE) : List.of(own));
+        crop, isMark(t.sign.kind()) ? List.of(own, Grammar.REHEARSAL, Grammar.FREE) : List.of(own));
   }
 
   private KindByText.Text text(Task t, List<List<Reading>> read) {
