@@ -46,10 +46,7 @@ public final class SignReader implements AutoCloseable {
   public List<ReadSystem> read(PageImage page, List<FoundSystem> systems) {
     List<Staff> staves = systems.stream().flatMap(system -> system.staves().stream()).toList();
     List<StripImage> strips =
-        IntStream.range(0, staves.size())
-            .parallel()
-            .mapToObj(i -> strip(page, staves, i))
-            .toList();
+        IntStream.range(0, staves.size()).parallel().mapToObj(i -> strip(page, staves, i)).toList();
     List<List<Sign>> signs = read(strips);
     long start = Step.start();
     List<List<Sign>> joined = new ArrayList<>();

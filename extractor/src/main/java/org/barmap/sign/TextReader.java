@@ -157,9 +157,7 @@ final class TextReader implements AutoCloseable {
   }
 
   private List<Reading> word(Task word, List<Reading> own) {
-    return TextLine.isDash(word.strip, word.sign)
-        ? List.of(new Reading("-", 1))
-        : words(word, own);
+    return TextLine.isDash(word.strip, word.sign) ? List.of(new Reading("-", 1)) : words(word, own);
   }
 
   private List<Reading> words(Task task, List<Reading> own) {
