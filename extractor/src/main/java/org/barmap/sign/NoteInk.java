@@ -51,7 +51,7 @@ final class NoteInk {
     return music ? end : Math.min(end, last);
   }
 
-  private static boolean isRest(SignKind kind) {
+  static boolean isRest(SignKind kind) {
     return switch (kind) {
       case REST, MULTI_REST, BLOCK_REST, BAR_REPEAT, BAR_REPEAT_2 -> true;
       default -> false;
@@ -62,7 +62,7 @@ final class NoteInk {
     return (column - StripImage.LEFT) / StripImage.SPACE;
   }
 
-  private static double column(double along) {
+  static double column(double along) {
     return StripImage.LEFT + along * StripImage.SPACE;
   }
 
@@ -85,6 +85,16 @@ final class NoteInk {
     }
     int note = first(strip, column(from), strip.width());
     return Math.min(rest, note < 0 ? Double.MAX_VALUE : along(note) - 1.5);
+  }
+
+  /** Returns where clef and meter of a line end at the latest, spaces. */
+  static double headEnd(List<Sign> signs) {
+    double end = CLEF;
+    for (Sign s : signs) {
+      boolean first = s.kind() == SignKind.METER && s.from() < MOST_KEY + CLEF;
+      end = first ? Math.max(end, s.to()) : end;
+    }
+    return end;
   }
 
   /** Tells whether a note or a barline stands between two columns of a strip. */

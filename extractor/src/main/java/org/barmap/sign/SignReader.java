@@ -153,6 +153,7 @@ public final class SignReader implements AutoCloseable {
       }
       found = SecondLook.support(found);
       found.sort(java.util.Comparator.comparingDouble(Sign::at));
+      found = CueRest.withRests(strip, found);
       all.add(new HeadingReader.Found(strip, raw.get(n), found));
     }
     Step.LOOKS.done(start);
