@@ -19,6 +19,8 @@ final class CueRest {
               + "|Cel|Vln|Viol|Vl|Vla|Vcl?|Vcello|Cello|Cb|Strings|Sop|Voice|Vox)[.,]?"
               + "(?: ?[1-4]| ?I{1,3}\\.?| ?[1-4]\\.[1-4])?\\.?\\)?");
 
+  private static final int DARK = 140;
+
   /** Pixels a space in the finer strip. */
   private static final int FINE = 2 * StripImage.SPACE;
 
@@ -31,7 +33,34 @@ final class CueRest {
   /** A rest already seen this surely is enough. */
   private static final double SEEN = 0.5;
 
+  /** Rows looked at over and under the middle line, pixels. */
+  private static final int OVER = 6 * FINE + FINE;
+
+  private static final int UNDER = 5 * FINE;
+
   private CueRest() {}
+
+  /** The part of the finer strip that holds a bar. */
+  @SuppressWarnings("ArrayRecordComponent") // a view of pixels, compared by nobody
+  private record Part(byte[] gray, int left, int top, int width) {
+
+    static Part of(StripImage strip, int from, int to) {
+      int left = Math.max(0, from - 3 * FINE);
+      int right = Math.min(2 * strip.width(), to + 3 * FINE);
+      int top = 2 * StripImage.MIDDLE - OVER;
+      byte[] gray = strip.fine(left, top, right, 2 * StripImage.MIDDLE + UNDER);
+      return new Part(gray, left, top, right - left);
+    }
+
+    boolean isDark(int x, int y) {
+      int at = (y - top) * width + x - left;
+      return x >= left
+          && x < left + width
+          && y >= top
+          && at < gray.length
+          && (gray[at] & 0xff) < DARK;
+    }
+  }
 
   static boolean isInstrument(String text) {
     return INSTRUMENT.matcher(text.strip()).matches();
@@ -80,11 +109,12 @@ final class CueRest {
   /** Looks for a block hanging from a line or ledger line. */
   private static Optional<Sign> find(StripImage strip, double from, double to) {
     int wide = (int) Math.round(WIDE * FINE);
+    Part part = Part.of(strip, (int) (2 * NoteInk.column(from)), (int) (2 * NoteInk.column(to)));
     for (int line : new int[] {-1, -3, -2, -4, -5, 0, 1, 2, 3}) {
       for (int x = (int) (2 * NoteInk.column(from)); x + wide < 2 * NoteInk.column(to); x++) {
         for (int off = -2; off <= 2; off++) {
           int y = 2 * StripImage.MIDDLE + line * FINE + off;
-          if (isBlock(strip.fine(), x, y, wide)) {
+          if (isBlock(part, x, y, wide)) {
             RawSign raw =
                 new RawSign(
                     SignKind.REST,
@@ -103,7 +133,7 @@ final class CueRest {
   }
 
   /** Ink half a space high with paper over and under most of it, and no longer than a rest. */
-  private static boolean isBlock(StripImage.Fine fine, int x, int y, int wide) {
+  private static boolean isBlock(Part fine, int x, int y, int wide) {
     return share(fine, x, y + 2, wide, 5) > 0.95
         && share(fine, x, y + 11, wide, 3) < 0.35
         && share(fine, x, y - 7, wide, 3) < 0.35
@@ -113,7 +143,7 @@ final class CueRest {
   }
 
   /** Whether the ink begins at one height over its whole width; a head's is round. */
-  private static boolean flat(StripImage.Fine fine, int x, int y, int wide) {
+  private static boolean flat(Part fine, int x, int y, int wide) {
     int straight = 0;
     for (int u = x; u < x + wide; u++) {
       int top = y + 4;
@@ -125,12 +155,11 @@ final class CueRest {
     return straight >= 0.85 * wide;
   }
 
-  private static double share(StripImage.Fine fine, int x0, int y0, int w, int h) {
+  private static double share(Part fine, int x0, int y0, int w, int h) {
     int dark = 0;
-    for (int y = y0 + fine.above(); y < y0 + fine.above() + h; y++) {
+    for (int y = y0; y < y0 + h; y++) {
       for (int x = x0; x < x0 + w; x++) {
-        boolean inside = x >= 0 && x < fine.width() && y >= 0 && y < fine.rows();
-        dark += inside && (fine.gray()[y * fine.width() + x] & 0xff) < 140 ? 1 : 0;
+        dark += fine.isDark(x, y) ? 1 : 0;
       }
     }
     return dark / (double) (w * h);
