@@ -5,9 +5,10 @@ import java.time.DateTimeException;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.barmap.exchange.CutList;
 import org.barmap.map.Severity;
 import org.barmap.plan.Plan;
@@ -18,7 +19,7 @@ import org.barmap.plan.change.ShowChanges;
 /** The changes of the show and what follows from each. */
 final class ChangePages {
   private static final DateTimeFormatter DAY =
-      DateTimeFormatter.ofPattern("EEEE d MMMM uuuu, HH:mm", Locale.ENGLISH);
+      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.ENGLISH);
 
   private ChangePages() {}
 
@@ -26,13 +27,13 @@ final class ChangePages {
     for (ShowChange change : changes.changes()) {
       flow.keep(2);
       String off = change.meta().on() ? "" : "OFF: ";
-      flow.text(off + CutList.line(change), 14, change.meta().on(), 0);
-      List<String> made = new ArrayList<>();
-      change.meta().when().map(ChangePages::day).ifPresent(made::add);
-      change.meta().who().ifPresent(made::add);
-      if (!made.isEmpty()) {
-        flow.indented(String.join(", ", made), 18);
-      }
+      String made =
+          Stream.of(
+                  change.meta().who().map(ChangePages::clipped),
+                  change.meta().when().map(ChangePages::day))
+              .flatMap(Optional::stream)
+              .collect(Collectors.joining(", "));
+      flow.pair(off + CutList.line(change), made, change.meta().on());
       for (PlanFinding finding : plan.findings()) {
         if (finding.change().filter(change.meta().id()::equals).isPresent()) {
           flow.indented((finding.severity() == Severity.INFO ? "" : "! ") + finding.text(), 18);
@@ -44,6 +45,12 @@ final class ChangePages {
       flow.line("Everything is played as printed.");
     }
     rest(flow, plan, names);
+  }
+
+  private static String clipped(String who) {
+    return who.codePointCount(0, who.length()) > 24
+        ? who.substring(0, who.offsetByCodePoints(0, 20)) + "…"
+        : who;
   }
 
   /** Returns a moment as a player reads it, in the time of this machine. */

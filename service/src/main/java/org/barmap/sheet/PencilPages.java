@@ -14,18 +14,16 @@ final class PencilPages {
             + (plan.pencil().size() == 1 ? " mark." : " marks.")
             + " Tick each box when the mark is erased, before the book goes back.");
     int page = -1;
-    int system = -1;
     for (PencilMark mark : plan.pencil()) {
       if (mark.page() != page) {
         page = mark.page();
-        system = -1;
         flow.heading("Page " + page);
       }
-      String line = mark.system() == system ? "" : "line " + mark.system() + ", ";
-      system = mark.system();
       String number = names.number(mark.number()).replaceAll("\\s{2,}.*", "");
       flow.tick(
-          line
+          "line "
+              + mark.system()
+              + ", "
               + (number.isEmpty() ? "" : number + " ")
               + "bar "
               + mark.where()

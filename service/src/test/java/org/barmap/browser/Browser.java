@@ -27,6 +27,7 @@ import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.FluentWait;
+import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** One headless Chromium with a fresh profile, looking at one service. */
@@ -175,6 +176,29 @@ final class Browser implements AutoCloseable {
                   .findFirst()
                   .orElseThrow(() -> new NoSuchElementException(css))
                   .click();
+              return true;
+            });
+  }
+
+  /** Clicks with the mouse in the middle of an element, which may be drawn anew meanwhile. */
+  void point(String css) {
+    waiting(30)
+        .withMessage(() -> css + " could not be pointed at; the page says: " + mainText())
+        .until(
+            d -> {
+              actions().moveToElement(see(css)).click().perform();
+              return true;
+            });
+  }
+
+  /** Chooses one of a list by its value, as soon as the list has it. */
+  void choose(String css, String value) {
+    waiting(30)
+        .ignoring(NoSuchElementException.class)
+        .withMessage(() -> css + " has no " + value + "; the page says: " + mainText())
+        .until(
+            d -> {
+              new Select(see(css)).selectByValue(value);
               return true;
             });
   }

@@ -188,8 +188,7 @@ class MainJobBrowserTest {
   }
 
   private void choose(String id) {
-    WebElement field = browser.see("[data-bar='" + id + "'] .bar-field");
-    browser.actions().moveToElement(field).click().perform();
+    browser.point("[data-bar='" + id + "'] .bar-field");
     browser.see(".bar-form[data-bar='" + id + "']");
   }
 

@@ -79,11 +79,7 @@ class OnePageBrowserTest {
     String map = "/api/books/" + book + "/map";
     String id = firstBar(map).path("id").asString();
     String before = firstBar(map).path("content").asString();
-    browser
-        .actions()
-        .moveToElement(browser.see("[data-bar='" + id + "'] .bar-field"))
-        .click()
-        .perform();
+    browser.point("[data-bar='" + id + "'] .bar-field");
     browser.see(".bar-form[data-bar='" + id + "']");
     api.post(
         "/api/books/" + book + "/corrections",

@@ -18,7 +18,6 @@ import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.support.ui.Select;
 import tools.jackson.databind.JsonNode;
 
 /** Changes made by clicking and typing in the browser, and what they do to the player. */
@@ -81,7 +80,7 @@ class PlanBrowserTest {
   void numbersAreReorderedByTheKeyboardAlone() {
     road();
     browser.see("[data-number='7'] .number-head .btn").sendKeys(Keys.ENTER);
-    new Select(browser.see(".place-row select")).selectByValue("6");
+    browser.choose(".place-row select", "6");
     browser.see("[data-kind=order]").sendKeys(Keys.ENTER);
     browser.see("dialog", "Order of numbers: 7, 6");
     browser.press(Keys.ENTER);
@@ -93,7 +92,7 @@ class PlanBrowserTest {
   @Order(4)
   void whatChangedSinceIsSaid() {
     browser.go("/turns.html?b=" + book + "#since");
-    new Select(browser.see("#since")).selectByValue("print");
+    browser.choose("#since", "print");
     browser.see(".since-part .item", "No. 6: insert 2 bars after 10 (10A)");
     browser.see(".since-part .item", "4 bars more");
     browser.click("#rehearsed");
@@ -112,10 +111,9 @@ class PlanBrowserTest {
     browser.go("/desk.html?b=" + book + "&p=3");
     browser.see(".stage .bar");
     browser.press("0");
-    WebElement field = browser.see("[data-bar='" + first + "'] .bar-field");
-    browser.actions().moveToElement(field).click().perform();
+    browser.point("[data-bar='" + first + "'] .bar-field");
     browser.see(".bar-form[data-bar='" + first + "']");
-    new Select(browser.see("#key")).selectByValue("-3");
+    browser.choose("#key", "-3");
     browser.see("[data-bar='" + first + "'] .pill-meter", "3♭");
     JsonNode next = api.get("/api/books/" + book + "/map").path("bars");
     assertThat(find(next, entryAt("2", 33)).path("key").path("fifths").asInt()).isEqualTo(-3);

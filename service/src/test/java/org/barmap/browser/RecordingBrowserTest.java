@@ -16,7 +16,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.support.ui.Select;
 import tools.jackson.databind.JsonNode;
 
 /** A show learned from a recording: a made-up click track, tapped at the marks by the keyboard. */
@@ -54,7 +53,7 @@ class RecordingBrowserTest {
   void tapsGiveTempiTheTurnsGetSecondsAndThePageFollows() {
     assertThat(turn().path("gap").has("seconds")).as("no tempo is known before").isFalse();
     browser.go("/practice.html?b=" + book);
-    new Select(browser.see("#recording-number")).selectByValue(NUMBER);
+    browser.choose("#recording-number", NUMBER);
     browser.files("#recording-file", List.of(track));
     browser
         .waiting(20)
