@@ -115,11 +115,15 @@ def worn(x):
     flat = pool_max(pool_min(x, 1, 15), 1, 15) * (1 - pool_max(pool_min(x, 5, 1), 5, 1)).clamp(0, 1)
     gaps = torch.sigmoid((cloud(b, 1, h, w, (5, 18), dev) - rand(b, -0.3, 2.2, dev)) * 6)
     even = rand(b, 0, 0.8, dev) * some(b, 0.35, dev)
-    x = x - flat * torch.maximum(gaps * some(b, 0.4, dev), even)
+    x = x - flat * torch.maximum(gaps * some(b, 0.45, dev), even)
     tall = pool_max(pool_min(x, 13, 1), 13, 1) * (1 - pool_max(pool_min(x, 1, 5), 1, 5)).clamp(0, 1)
     gaps = torch.sigmoid((cloud(b, 1, h, w, (7, 8), dev) - rand(b, 0.7, 2.2, dev)) * 6)
     fade = rand(b, 0, 0.55, dev) * some(b, 0.2, dev) * (cloud(b, 1, h, w, (200, 40), dev) > 0.3).float()
     x = x - tall * torch.maximum(gaps * some(b, 0.35, dev), fade)
+    thin = x * (1 - pool_max(pool_min(x, 3, 3), 3, 3))  # strokes of a pixel or two: hooks, brackets, small letters
+    holes = torch.sigmoid((cloud(b, 1, h, w, (5, 7), dev) - rand(b, 1.0, 2.4, dev)) * 6)
+    pale = rand(b, 0, 0.6, dev) * some(b, 0.25, dev)
+    x = x - thin * torch.maximum(holes * some(b, 0.25, dev), pale)
     rubbed = torch.sigmoid((cloud(b, 1, h, w, (14, 22), dev) - rand(b, 1.9, 3.2, dev)) * 5)
     return (x * (1 - rubbed * some(b, 0.2, dev))).clamp(0, 1)
 
@@ -137,7 +141,7 @@ def neighbours(x):
     x = torch.maximum(x, torch.where(which < 0.12, up, torch.where(which < 0.24, down, pad)))
     back = F.avg_pool2d(x[torch.randperm(b, device=dev)].flip(3), 3, 1, 1)
     back = torch.roll(back, (int(torch.randint(-40, 40, ())), int(torch.randint(-300, 300, ()))), (2, 3))
-    return torch.maximum(x, back * rand(b, 0.05, 0.4, dev) * some(b, 0.15, dev))
+    return torch.maximum(x, back * rand(b, 0.05, 0.5, dev) * some(b, 0.22, dev))
 
 
 def pencil_bank(n, w, seed=5):
@@ -210,7 +214,7 @@ def bilevel(x, soft=(10, 60)):
 def scan(x):
     """a part of the batch each: bilevel at strip resolution, at twice that, at less, gray at less, gray"""
     n = len(x)
-    a, b, c, d = (round(n * f) for f in (0.2, 0.5, 0.65, 0.78))
+    a, b, c, d = (round(n * f) for f in (0.18, 0.44, 0.62, 0.8))
     h, w = x.shape[2:]
     out = [bilevel(noise(x[:a]))] if a else []
     if b > a:
@@ -219,7 +223,7 @@ def scan(x):
     for part, hard in ((x[b:c], True), (x[c:d], False)):
         if not len(part):
             continue
-        f = float(torch.rand(())) * 0.4 + 0.55
+        f = float(torch.rand(())) * 0.45 + 0.48
         small = F.interpolate(part, size=(int(h * f), int(w * f)), mode="bilinear", align_corners=False, antialias=True)
         small = bilevel(small) if hard else noise(small)
         out.append(F.interpolate(small, size=(h, w), mode="bilinear", align_corners=False))
@@ -258,7 +262,7 @@ def light(x):
     return (paper + x * (ink - paper)).clamp(0, 1)
 
 
-def blocks(x, share=0.3):
+def blocks(x, share=0.35):
     """coarse 8 x 8 cosine steps, as JPEG leaves them"""
     n = round(len(x) * share)
     if n == 0:
@@ -267,7 +271,7 @@ def blocks(x, share=0.3):
     i = torch.arange(8, device=dev).float()
     D = torch.cos((2 * i.view(1, 8) + 1) * i.view(8, 1) * np.pi / 16) * 0.5
     D[0] *= 0.5 ** 0.5
-    step = (0.01 + 0.012 * (i.view(8, 1) + i.view(1, 8))).view(1, 1, 8, 1, 8) * rand(n, 0.5, 5, dev).unsqueeze(-1)
+    step = (0.01 + 0.012 * (i.view(8, 1) + i.view(1, 8))).view(1, 1, 8, 1, 8) * (rand(n, 0.7, 2.6, dev) ** 2).unsqueeze(-1)
     t = x[:n].view(n, h // 8, 8, w // 8, 8)
     c = torch.einsum("ay,nhywx,bx->nhawb", D, t, D)
     c = torch.round(c / step) * step

@@ -28,8 +28,7 @@ def draw(rng, fonts):
         if r.random() < 0.4:
             w.bar_stroke(r.uniform(0.4, 0.9))
     x = w.clef(r.uniform(0.2, 1.6)) if r.random() < 0.95 else 1.0
-    for _ in range(r.integers(0, 6) if r.random() < 0.7 else 0):
-        x = w.accidental(x, r.uniform(-1.5, 1.5))
+    x = w.key(x, int(r.integers(0, 6)) if r.random() < 0.7 else 0)
     if r.random() < 0.25:
         x = w.meter(x + 0.4)
     if r.random() < 0.2:
@@ -40,8 +39,24 @@ def draw(rng, fonts):
     end = W - (0 if r.random() < 0.6 else r.uniform(0.5, 20))
     bars = max(1, int((end - x) / r.uniform(7, 24)))
     cuts = np.cumsum(r.dirichlet(np.full(bars, r.uniform(2, 12)))) * (end - x) + x
+    texts = {}
+    if len(cuts) > 2 and r.random() < 0.3:  # endings over bars from `first` on, one after another
+        n = int(r.integers(1, len(cuts)))
+        for k, t in enumerate([["1.", "2."], ["1", "2"], ["1.2.", "3."], ["1.-3.", "4."], ["2."]][r.integers(0, 5)]):
+            if n < len(cuts):
+                to = min(len(cuts) - 1, n + int(r.integers(0, 3)))
+                texts[n] = (t, to)
+                n = to + 1
     for i, b in enumerate(cuts):
         last = i == len(cuts) - 1
+        if i in texts:
+            w.ending((x if i == 0 else cuts[i - 1]) + r.uniform(0, 0.6), cuts[texts[i][1]] - r.uniform(0, 0.6), texts[i][0])
+        elif r.random() < 0.07:
+            (w.coda if r.random() < 0.55 else w.segno)(x + r.uniform(0, 2), r.uniform(-6.5, -4))
+        elif r.random() < 0.06:
+            w.fermata((x + b) / 2 + r.uniform(-2, 2), r.uniform(-5, -3))
+        if r.random() < 0.06:
+            w.caesura(b - r.uniform(1.2, 2.2))
         if b - x > 4 and r.random() < 0.12:
             w.empty_bar(x + 0.5, b - 0.5)
         elif b - x > 5 and r.random() < 0.03:
@@ -87,7 +102,7 @@ def draw(rng, fonts):
         if not last and b - x < -0.2 and r.random() < 0.03:
             x = w.meter(x + 0.5)
     g = cv2.resize(w.img[:, :w.img.shape[1] // 2 * 2], None, fx=0.5, fy=0.5, interpolation=cv2.INTER_AREA)
-    return g, dict(page="hand", engraver="hand", face="hand", held=False, lines=w.lines, boxes=w.boxes)
+    return g, dict(page="hand", engraver="hand", face="hand", held=False, lines=w.lines, boxes=w.boxes, spans=w.spans)
 
 
 def many(args):

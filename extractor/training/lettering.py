@@ -22,6 +22,21 @@ Bogen Saite loco 8va gliss. slap fingered with pick bow tip frog half whole off 
 click applause fade segue as one G.P. Cadenza Recit. Chorus Verse Bridge Intro Tag Ending Dance Break""".split()
 
 
+NAVIGATION = """D.S.|D.S. al Coda|D.S. al Fine|D. S.|D.S. al Coda (no rep.)|D.S. (take rep.)|Dal Segno|Dal Segno al Fine|Dal Segno al Coda|dal segno|D.C.|D. C.|D.C. al Fine|D.C. al Coda|D.C. senza rep.
+Da Capo|Da Capo al Fine|Da Capo al Coda|da capo al fine|To Coda|to Coda|TO CODA|al Coda|last x to Coda|2nd x to Coda|To Coda 2|Fine|FINE|Fine.|(Fine)|fine|al Fine|Coda|CODA|Segno""".replace("\n", "|").split("|")
+NAMES = """Low Late Salt Grey Quiet Old Second Broken Brass Paper Winter Harbour Lantern Open Long Copper Slow Midnight Borrowed Half River Tin Empty Northern Sunday
+Tide Water Road Ferry Lamp Garden Waltz March Parade Letter Supper Bells Window Weather Morning Company Chorus Goodbye Reprise Dance Overture Ballet Chase Quarrel Promise Scene Entrance Bows""".split()
+
+
+def heading(r):
+    """the heading of a musical number"""
+    n = str(int(r.integers(1, 32))) + (str(r.choice(list("ABCabc"))) if r.random() < 0.2 else "")
+    t = " ".join(r.choice(NAMES, r.integers(1, 4)))
+    t = t.upper() if r.random() < 0.25 else t
+    form = str(r.choice(["No. %s  %s", "No. %s %s", "No. %s %s", "No. %s: %s", "No. %s - %s", "NO. %s %s", "%s. %s", "%s %s", "#%s %s", "#%s - %s", "No. %s", "#%s", "Nr. %s %s", "%s: %s", "No. %s. %s", "No. %s %s (Reprise)", "Act I No. %s", "%s - %s"]))
+    return form % ((n, t) if form.count("%s") == 2 else n)
+
+
 def faces(folder):
     return sorted(os.path.join(d, f) for d, _, fs in os.walk(folder) for f in fs if f.lower().endswith((".ttf", ".otf")))
 
@@ -38,7 +53,7 @@ def phrase(r):
     if c < 0.2:
         return "".join(r.choice(list("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ.,-'&() "), r.integers(2, 14))).strip() or "x"
     if c < 0.27:
-        return str(r.choice(["D.S. al Coda", "D.C. al Fine", "D.S. al Fine", "D.C. al Coda", "To Coda", "D.S.", "D.C.", "Fine", "Tacet", "V.S.", "Segue", "TACET", "To Coda 2"]))
+        return str(r.choice(NAVIGATION)) if r.random() < 0.8 else str(r.choice(["Tacet", "V.S.", "Segue", "TACET", "G.P.", "Vamp", "VAMP", "Safety"]))
     if c < 0.34:
         return "%s %d" % (r.choice(["No.", "vamp", "Play", "Tacet to", "rep.", "(play", "bar", "Time"]), number(r)) + str(r.choice(["", "", "x", " times", "X", ")"]))
     s = " ".join(r.choice(WORDS, r.integers(1, 4)))
@@ -63,7 +78,9 @@ def sample(r):
     if c < 0.71:
         return "meter", "%d/%d" % (r.choice([2, 3, 4, 5, 6, 7, 9, 12, 4, 3, 2, 6]), r.choice([2, 4, 8, 4, 8, 4, 1, 16] if r.random() < 0.2 else [2, 4, 8, 4]))
     if c < 0.74:
-        return "ending", str(r.choice(["1.", "2.", "3.", "1.,2.", "1.2.", "1.-3.", "1, 2", "4.", "1", "2", "3"]))
+        return "ending", str(r.choice(["1.", "2.", "3.", "1.,2.", "1.2.", "1.-3.", "1, 2", "4.", "1", "2", "3", "1., 2.", "1. 2.", "1,2", "1.2.3.", "1-3", "1 - 3", "1., 2., 3.", "5.", "6."]))
+    if c < 0.78:
+        return "heading", heading(r)
     return "word", phrase(r)
 
 
@@ -109,7 +126,7 @@ def draw(r, serif, music):
     """-> (48 px high crop with 8 px around the view, kind, text) or None"""
     kind, text = sample(r)
     face = str(r.choice(music if kind in ("meter", "count") and r.random() < 0.4 and len(music) else serif))
-    size = {"count": (1.2, 2.4), "rehearsal": (1.0, 2.2), "bar-number": (0.7, 1.4), "meter": (1.7, 2.1), "ending": (0.8, 1.5), "word": (0.8, 2.0)}[kind]
+    size = {"count": (1.2, 2.4), "rehearsal": (1.0, 2.2), "bar-number": (0.7, 1.4), "meter": (1.7, 2.1), "ending": (0.8, 1.5), "heading": (1.4, 3.2), "word": (0.8, 2.0)}[kind]
     sp = 24.0  # px a space while drawing
     px = int(r.uniform(*size) * sp * 1.35)
     try:
@@ -131,6 +148,16 @@ def draw(r, serif, music):
         return None
     if g is None:
         return None
+    if kind == "ending":  # as cut from a bracket: room beside the numbers, more of it on the right, sometimes the end of the hook or another line
+        e = [int(r.uniform(0, v) * sp) for v in (0.5, 0.7, 0.8)]
+        wide = int(4.5 * sp * (1 if r.random() < 0.7 else r.uniform(0.3, 1)))
+        g = np.pad(g, ((e[0], e[1]), (e[2], max(0, wide - g.shape[1] - e[2]))), constant_values=255)
+        if r.random() < 0.3:
+            y, t = (0 if r.random() < 0.6 else g.shape[0] - 1), max(1, int(r.uniform(0.06, 0.2) * sp))
+            cv2.line(g, (0, y), (g.shape[1], y), 0, t)
+        if r.random() < 0.3:
+            x = int(r.uniform(0, 0.2) * sp) if r.random() < 0.6 else g.shape[1] - 1
+            cv2.line(g, (x, 0), (x, int(g.shape[0] * r.uniform(0.4, 1))), 0, max(1, int(r.uniform(0.06, 0.2) * sp)))
     frame = 0
     if kind == "rehearsal" and r.random() < 0.75 or kind == "bar-number" and r.random() < 0.1:
         frame = int(r.uniform(0.25, 0.8) * sp)

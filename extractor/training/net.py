@@ -34,14 +34,16 @@ class Along(nn.Module):
 
 
 class Signs(nn.Module):
-    def __init__(self, kinds=16, lines=8, a=16, b=48, c=128, d=128):
+    """lines: seven types, any barline, and whether an ending's bracket is over the place"""
+
+    def __init__(self, kinds=17, lines=9, a=16, b=48, c=128, d=128, deep=(1, 2, 4, 8, 16, 1, 3), fold=(32, 64)):
         super().__init__()
         self.stem = conv(1, a, 3, 2)
         self.first = conv(a, a)
-        self.fold = nn.Sequential(conv(a, 32, 3, (2, 1)), conv(32, 64, 3, (2, 1)), conv(64, 64, 3, (2, 1)))
-        self.join = conv(320, d, 1)
+        self.fold = nn.Sequential(conv(a, fold[0], 3, (2, 1)), conv(fold[0], fold[1], 3, (2, 1)), conv(fold[1], fold[1], 3, (2, 1)))
+        self.join = conv(5 * fold[1], d, 1)
         self.four = nn.Sequential(conv(a, b, 3, 2), Cross(b), Cross(b, 2), Cross(b, 3))
-        self.eight = nn.Sequential(conv(b, c, 3, 2), *[Cross(c, k) for k in (1, 2, 4, 8, 16, 1, 3)])
+        self.eight = nn.Sequential(conv(b, c, 3, 2), *[Cross(c, k) for k in deep])
         self.context = nn.Conv2d(2 * c, d, 1)
         self.along = nn.Sequential(*[Along(d, k) for k in (1, 2, 4, 8, 16, 1)])
         self.lines = nn.Conv2d(d, lines, 1)
@@ -63,6 +65,21 @@ class Signs(nn.Module):
         t = self.along(F.relu(t + F.interpolate(ctx, scale_factor=(1.0, 4.0), mode="nearest")))
         m = self.mix(f + F.interpolate(self.up(e), scale_factor=2.0, mode="nearest"))
         return self.lines(t).squeeze(2), self.heat(m), self.size(m)
+
+
+SIZES = dict(full={}, half=dict(b=32, c=96, d=96, fold=(24, 48)))
+
+
+def load(model, arrays):
+    """weights of this or an earlier version: layers that have grown keep their new channels as they were"""
+    own = model.state_dict()
+    for k, v in arrays.items():
+        v = torch.as_tensor(v)
+        if own[k].shape == v.shape:
+            own[k] = v
+        else:
+            own[k][:len(v)] = v
+    model.load_state_dict(own)
 
 
 class Exported(nn.Module):
@@ -89,6 +106,19 @@ def line_targets(x, kind, w, sigma=1.6):
     return torch.stack(out, 1)
 
 
+def span_targets(x0, x1, w):
+    """ends [B,S] of brackets in strip px (x1 <= x0 = none) -> [B,W/2], 1 under a bracket"""
+    c = torch.arange(w // 2, device=x0.device) * 2 + 1.0
+    inside = torch.minimum(c - x0.unsqueeze(-1), x1.unsqueeze(-1) - c) / 6 + 0.5  # within three pixels of an end either is right enough
+    return torch.where((x1 > x0).unsqueeze(-1), inside.clamp(0, 1), torch.zeros_like(inside)).amax(1)
+
+
+def span_loss(logit, target):
+    logit = logit.float()
+    ce = F.binary_cross_entropy_with_logits(logit, target, reduction="none")
+    return (ce * ((torch.sigmoid(logit) - target).abs() + 0.02)).sum() / (target.sum() / 16 + len(target) / 4)
+
+
 def box_targets(cx, cy, w, h, kind, kinds, width):
     """box centres and sizes [B,M] -> heat [B,K,40,W/4]; only the cells near a centre are touched"""
     B, M = cx.shape
@@ -101,6 +131,8 @@ def box_targets(cx, cy, w, h, kind, kinds, width):
     g = gy.unsqueeze(-1) * gx.unsqueeze(-2)
     i = torch.floor(cy / 4).long()[..., None, None] + dy.view(1, 1, -1, 1)
     j = torch.floor(cx / 4).long()[..., None, None] + dx.view(1, 1, 1, -1)
+    # of a sign over the upper edge the nearest row counts
+    i = torch.where((cy < 0)[..., None, None], dy.view(1, 1, -1, 1).expand_as(i), i)
     ok = (kind >= 0)[..., None, None] & (i >= 0) & (i < H) & (j >= 0) & (j < W) & (g > 0.02)
     layer = torch.arange(B, device=dev).view(B, 1) * kinds + kind.clamp(min=0)
     at = (layer[..., None, None] * H + i.clamp(0, H - 1)) * W + j.clamp(0, W - 1)
@@ -131,10 +163,11 @@ def size_loss(size, cx, cy, w, h, kind):
     """L1 of offsets and log sizes at the centre cell and its neighbours"""
     B, _, H, W = size.shape
     total, n = 0.0, 0.0
-    ok0 = (kind >= 0) & (cx >= 0) & (cx < W * 4) & (cy >= 0) & (cy < H * 4)
+    ok0 = (kind >= 0) & (cx >= 0) & (cx < W * 4) & (cy < H * 4)
+    row = torch.floor(cy / 4).long().clamp(min=0)
     for di in (-1, 0, 1):
         for dj in (-1, 0, 1):
-            i, j = torch.floor(cy / 4).long() + di, torch.floor(cx / 4).long() + dj
+            i, j = row + di, torch.floor(cx / 4).long() + dj
             ok = (ok0 & (i >= 0) & (i < H) & (j >= 0) & (j < W)).float()
             at = (i.clamp(0, H - 1) * W + j.clamp(0, W - 1)).unsqueeze(1).expand(-1, 4, -1)
             got = size.float().flatten(2).gather(2, at)

@@ -44,7 +44,7 @@ def jitter(img, width):
 
 def wear(x):
     """thickness, blur, low resolution, thresholds, noise, dropout"""
-    from damage import bilevel, blur, cloud, noise, pool_max, pool_min, rand, some
+    from damage import bilevel, blocks, blur, cloud, noise, pool_max, pool_min, rand, some
 
     b, dev, (h, w) = len(x), x.device, x.shape[2:]
     pure = x
@@ -54,12 +54,13 @@ def wear(x):
     x = x * (1 - torch.sigmoid((cloud(b, 1, h, w, (4, 6), dev) - rand(b, 1.3, 2.6, dev)) * 6) * some(b, 0.25, dev))
     x = blur(x, 1.1)
     x = torch.where(some(b, 0.08, dev) > 0, blur(x), x)
-    f = float(torch.rand(())) * 0.5 + 0.5
-    n = round(b * 0.4)
+    f = float(torch.rand(())) * 0.58 + 0.42
+    n = round(b * 0.45)
     small = F.interpolate(x[:n], size=(int(32 * f), max(4, int(w * f))), mode="bilinear", align_corners=False, antialias=True)
     small = torch.where(some(n, 0.6, dev) > 0, bilevel(small, (6, 30)), small)
     x = torch.cat([F.interpolate(small, size=(h, w), mode="bilinear", align_corners=False), x[n:]])
     x = torch.where(some(b, 0.35, dev) > 0, bilevel(noise(x)), noise(x))
+    x = blocks(x, 0.3)
     x = x * rand(b, 0.55, 1, dev)
     return torch.where(some(b, 0.12, dev) > 0, pure, x).clamp(0, 1)
 

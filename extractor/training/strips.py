@@ -20,10 +20,26 @@ import store
 SLACK = 16  # strip pixels
 LINES = ["single", "double", "final", "repeat-start", "repeat-end", "repeat-both", "dashed"]
 KINDS = ["multi-rest", "block-rest", "rest", "bar-repeat", "bar-repeat-2", "count", "meter", "rehearsal", "bar-number",
-         "ending", "segno", "coda", "fermata", "caesura", "word", "heading"]
-READ = {"count", "meter", "rehearsal", "bar-number", "ending", "word", "heading"}
+         "ending", "segno", "coda", "fermata", "caesura", "word", "heading", "key"]  # only ever added to
+READ = {"count", "meter", "rehearsal", "bar-number", "ending", "word", "heading", "key"}
+ENDING = 44  # strip pixels: of a bracket only its beginning, with the numbers, is a box; how far it goes is the ninth channel along the staff
 DOTS = 0.4  # spaces: the dots of a repeat move the middle of its box by about this much from the middle of its lines
 HELD_FACES = {"gootville", "lilyjazz", "abcm2ps"}  # never trained on
+
+
+def begins(box):
+    """the box of a whole bracket -> the box of its beginning"""
+    cx, cy, w, h = box
+    left, w = cx - w / 2, min(w, ENDING)
+    return left + w / 2, cy, w, h
+
+
+def numbers(box):
+    """the box of a bracket's beginning -> where its numbers stand, inside hook and line, as the extractor cuts it"""
+    cx, cy, w, h = box
+    left, top = cx - w / 2 + 4, cy - h / 2 + 4
+    w, h = max(4, min(w - 4, 36)), max(4, h - 4)
+    return left + w / 2, top + h / 2, w, h
 
 
 def line_x(sign, cx):
@@ -61,7 +77,7 @@ def page_items(path):
     for staff in truth["staves"]:
         space = float(staff["staffSpace"])
         wide, axis = cut.cut(page, staff["midline"], space, 16, 2 * SLACK)
-        lines, boxes = [], []
+        lines, boxes, spans = [], [], []
         for sign in staff["signs"]:
             x0, y0, x1, y1 = sign["box"]
             if x1 - x0 <= 0 or y1 - y0 <= 0:
@@ -69,14 +85,17 @@ def page_items(path):
             box = cut.place(axis, sign["box"], space)
             if sign["kind"] == "barline":
                 lines.append([round(line_x(sign, box[0]), 2), LINES.index(sign.get("type", "single"))])
-            elif sign["kind"] in KINDS:
+            elif sign["kind"] == "ending":
+                spans.append([round(box[0] - box[2] / 2, 2), round(box[0] + box[2] / 2, 2)])
+                box = begins(box)
+            if sign["kind"] in KINDS and (sign["kind"] != "ending" or sign.get("text")):
                 boxes.append([KINDS.index(sign["kind"])] + [round(v, 2) for v in box])
             text = sign.get("text")
-            if text and sign["kind"] in READ and box[3] < 64:
-                c = crop(wide, box)
+            if text and text != "?" and sign["kind"] in READ and box[3] < 64:
+                c = crop(wide, numbers(box) if sign["kind"] == "ending" else box)
                 if c is not None:
                     crops.append((c, dict(text=text, kind=sign["kind"], face=face, held=held)))
-        strips.append((store.encode_strip(wide), dict(meta, lines=lines, boxes=boxes)))
+        strips.append((store.encode_strip(wide), dict(meta, lines=lines, boxes=boxes, spans=spans)))
     return strips, crops
 
 

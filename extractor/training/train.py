@@ -37,6 +37,7 @@ def main():
     ap.add_argument("--hand", type=int, default=9000, help="hand-drawn strips")
     ap.add_argument("--letters", type=int, default=160000, help="crops drawn from typefaces")
     ap.add_argument("--rate", type=float, default=3e-3, help="peak learning rate of the sign network; lower when starting from weights")
+    ap.add_argument("--size", choices=["full", "half"], default="full", help="of the sign network")
     ap.add_argument("--start", help="folder with signs.npz and numerals.npz to start from")
     ap.add_argument("--version", default="1")
     ap.add_argument("--profile", action="store_true", help="print the slowest GPU kernels of a few steps")

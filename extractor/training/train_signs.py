@@ -25,6 +25,7 @@ from strips import KINDS, LINES, SLACK
 W = 1024  # strip px a sample shows
 SPAN = W + 2 * SLACK + 64  # px kept of a strip for one sample
 MOST = 64
+HIGH = torch.tensor([k in ("rehearsal", "segno", "coda", "bar-number", "ending", "heading") for k in KINDS])  # found over the strip's edge too
 
 
 def hands(a, jobs=14):
@@ -49,6 +50,7 @@ def stickered(a, strips, jobs=24):
     if not faces:
         return []
     ITEMS[:] = strips
+    stickers.gather(strips)
     todo = [(a.seed * 31 + i, i, min(i + 40, len(strips)), faces) for i in range(0, len(strips), 40)]
     with multiprocessing.get_context("fork").Pool(min(jobs, os.cpu_count() or 1)) as pool:
         out = [s for part in pool.imap(sticker_job, todo) for s in part]
@@ -57,8 +59,8 @@ def stickered(a, strips, jobs=24):
 
 
 def windows(strips):
-    """strips -> arrays of samples: images [N,192,SPAN], lines [N,MOST,2], boxes [N,MOST,5] in the window's coordinates"""
-    imgs, lines, boxes, src = [], [], [], []
+    """strips -> arrays of samples: images [N,192,SPAN], lines [N,MOST,2], boxes [N,MOST,5], spans [N,8,2] in the window's coordinates"""
+    imgs, lines, boxes, spans, src = [], [], [], [], []
     for n, (g, label) in enumerate(strips):
         for at in range(0, max(1, g.shape[1] - SPAN + 300), 700):
             part = g[:, at:at + SPAN]
@@ -73,10 +75,14 @@ def windows(strips):
                 l[:len(ls)] = ls
             if bs:
                 b[:len(bs)] = bs
-            imgs.append(img), lines.append(l), boxes.append(b), src.append(n)
+            sp = np.full((8, 2), -1e4, np.float32)
+            ss = [(x0 - at, x1 - at) for x0, x1 in label.get("spans", []) if x1 > at and x0 < at + SPAN][:8]
+            if ss:
+                sp[:len(ss)] = ss
+            imgs.append(img), lines.append(l), boxes.append(b), spans.append(sp), src.append(n)
             if at + SPAN >= g.shape[1]:
                 break
-    return np.stack(imgs), np.stack(lines), np.stack(boxes), np.array(src)
+    return np.stack(imgs), np.stack(lines), np.stack(boxes), np.stack(spans), np.array(src)
 
 
 def weights(lines, boxes):
@@ -93,9 +99,9 @@ def weights(lines, boxes):
 
 class Data:
     def __init__(self, strips, dev):
-        img, lines, boxes, self.src = windows(strips)
+        img, lines, boxes, spans, self.src = windows(strips)
         self.img = torch.from_numpy(img).to(dev)
-        self.lines, self.boxes = torch.from_numpy(lines).to(dev), torch.from_numpy(boxes).to(dev)
+        self.lines, self.boxes, self.spans = (torch.from_numpy(v).to(dev) for v in (lines, boxes, spans))
         self.w = torch.from_numpy(weights(lines, boxes)).to(dev)
 
     def batch(self, idx, bank, strength=1.0, hurt=True):
@@ -109,8 +115,13 @@ class Data:
         lx = geo.follow(l[:, :, 0], torch.full_like(l[:, :, 0], 88.0))[0]
         lk = torch.where((lx > 0) & (lx < W), l[:, :, 1], torch.full_like(lx, -1)).long()
         cx, cy, kx, ky = geo.follow(b[:, :, 1], b[:, :, 2])
-        bk = torch.where((cx > 0) & (cx < W) & (cy > 0) & (cy < 160), b[:, :, 0], torch.full_like(cx, -1)).long()
-        return x, (lx, lk), (cx, cy, b[:, :, 3] * kx, b[:, :, 4] * ky, bk)
+        h = b[:, :, 4] * ky
+        seen = (cy > 0) | HIGH.to(x.device)[b[:, :, 0].long().clamp(min=0)] & (cy + h / 2 > 5)
+        bk = torch.where((cx > 0) & (cx < W) & seen & (cy < 160), b[:, :, 0], torch.full_like(cx, -1)).long()
+        s = self.spans[idx]
+        s0, s1 = (geo.follow(v.clamp(min=-200), torch.full_like(v, 20.0))[0] for v in (s[:, :, 0], s[:, :, 1]))
+        s1 = torch.where(s[:, :, 1] > -1e3, s1, s0 - 1)
+        return x, (lx, lk, s0, s1), (cx, cy, b[:, :, 3] * kx, h, bk)
 
 
 def half(x):
@@ -121,10 +132,11 @@ def loss_of(model, x, l, b):
     with half(x):
         lines, heat, size = model(x.contiguous(memory_format=torch.channels_last))
     with torch.no_grad():
-        lt = net.line_targets(*l, W)
+        lt = net.line_targets(*l[:2], W)
+        st = net.span_targets(*l[2:], W)
         ht = net.box_targets(*b, len(KINDS), W)
-    a, c, d = net.line_loss(lines, lt), net.focal(heat, ht), net.size_loss(size, *b)
-    return a + c + 0.5 * d, (a, c, d)
+    a, c, d, e = net.line_loss(lines[:, :8], lt), net.focal(heat, ht), net.size_loss(size, *b), net.span_loss(lines[:, 8], st)
+    return a + c + 0.5 * d + 0.5 * e, (a, c, d, e)
 
 
 class Average:
@@ -147,11 +159,13 @@ def score(model, data, bank, hurt, seed=1):
     """what is found on held-out samples: (barlines found, barlines there, types right), (boxes found, boxes there) by kind"""
     torch.manual_seed(seed)
     model.eval()
-    out, got_l, all_l, typed, got_b, all_b = net.Exported(model), [], 0, [], {}, {}
+    out, got_l, all_l, typed, got_b, all_b, under = net.Exported(model), [], 0, [], {}, {}, np.zeros(3)
     for i in range(0, len(data.img), 64):
         idx = torch.arange(i, min(i + 64, len(data.img)), device=data.img.device)
         x, l, b = data.batch(idx, bank, 1.0 if hurt else 0.2, hurt)
         L, H, S = (t.float().cpu().numpy() for t in out(x))
+        want = net.span_targets(*l[2:], W).cpu().numpy() > 0.5
+        under += [((L[:, 8] > 0.5) & want).sum(), (L[:, 8] > 0.5).sum(), want.sum()]
         lx, lk, bb = l[0].cpu().numpy(), l[1].cpu().numpy(), [t.cpu().numpy() for t in b]
         for n in range(len(idx)):
             truth = [(lx[n, m], lk[n, m]) for m in range(MOST) if lk[n, m] >= 0 and 3 < lx[n, m] < W - 3]
@@ -165,18 +179,20 @@ def score(model, data, bank, hurt, seed=1):
             for t in truth:
                 all_b[t[0]] = all_b.get(t[0], 0) + 1
     model.train()
-    return (got_l, all_l, typed), (got_b, all_b)
+    return (got_l, all_l, typed), (got_b, all_b), under
 
 
 def figures(scores):
     """figures by sign of one or several scores together"""
-    got = [g for (l, _) in scores for g in l[0]]
-    line = decode.best(got, sum(l[1] for l, _ in scores))
-    typed = [t for (l, _) in scores for t in l[2]]
-    m = {"barline": dict(threshold=line[0], f1=line[1], precision=line[2], recall=line[3], n=sum(l[1] for l, _ in scores), type=float(np.mean(typed)) if typed else 0)}
+    got = [g for l, *_ in scores for g in l[0]]
+    line = decode.best(got, sum(l[1] for l, *_ in scores))
+    typed = [t for l, *_ in scores for t in l[2]]
+    m = {"barline": dict(threshold=line[0], f1=line[1], precision=line[2], recall=line[3], n=sum(l[1] for l, *_ in scores), type=float(np.mean(typed)) if typed else 0)}
+    u = sum(s[2] for s in scores)
+    m["under-ending"] = dict(threshold=0.5, f1=float(2 * u[0] / max(1, u[1] + u[2])), n=int(u[2]))
     for k, name in enumerate(KINDS):
-        n = sum(b[1].get(k, 0) for _, b in scores)
-        found = [f for _, b in scores for f in b[0].get(k, [])]
+        n = sum(b[1].get(k, 0) for _, b, _ in scores)
+        found = [f for _, b, _ in scores for f in b[0].get(k, [])]
         top, low = decode.best(found, n), decode.best(found, n, True)
         th = low[0] if n >= 100 else max(0.35, min(0.6, low[0]))  # a threshold from few signs is chance
         m[name] = dict(threshold=max(0.2, th), f1=top[1], precision=top[2], recall=top[3], n=n)
@@ -222,11 +238,11 @@ def run(a):
     p[~pages] *= (1 - share) / p[~pages].sum().clamp(min=1e-9)
     check = Data(held + hold_hand, dev)
     bank = torch.from_numpy(damage.pencil_bank(400, W)).to(dev)
-    model = net.Signs().to(dev).to(memory_format=torch.channels_last)
+    model = net.Signs(**net.SIZES[a.size]).to(dev).to(memory_format=torch.channels_last)
     old = os.path.join(a.start or "", "signs.npz")
     if a.start and os.path.exists(old):
         z = np.load(old)
-        model.load_state_dict({k: torch.from_numpy(z[k]) for k in z.files})
+        net.load(model, {k: z[k] for k in z.files})
     opt = torch.optim.AdamW(model.parameters(), 1e-3, weight_decay=0.02, betas=(0.9, 0.98), foreach=True)
     mean = Average(model)
     peak, begin, step, log = a.rate, time.time(), 0, []

@@ -9,32 +9,36 @@ import { engraveLilypond, lilypondOptions } from './lilypond.mjs';
 import { addOssia } from './ossia.mjs';
 import { makeHand } from './hand.mjs';
 import { INSTRUMENTS, title } from './words.mjs';
+import { enrich, heading, nameEndings, nameKeys, raise, richHabits, richStyle } from './rich.mjs';
 
-export async function makeBatch(engraver, seed, { handShare, faces }) {
+export async function makeBatch(engraver, seed, { handShare, faces, rich = false }) {
   const r = new Random(seed);
   const hand = r.chance(handShare);
   const face = hand && r.chance(0.8) && faces.includes('Petaluma') ? 'Petaluma' : r.pick(faces);
-  const h = habits(r), style = makeStyle(r, { hand: hand || (face === 'Petaluma' && r.chance(0.7)) });
+  let h = habits(r), style = makeStyle(r, { hand: hand || (face === 'Petaluma' && r.chance(0.7)) });
+  if (rich) h = richHabits(h, r);
   const ly0 = engraver === 'lilypond';
   style.headLeft = r.chance(0.3);
   style.everyBar = h.everyBar;
   if (h.everyBar) style.numberPlace = r.pick(['above', 'boxed', 'left']);
+  if (rich) style = richStyle(style, r);
   const state = { mark: 0 }, items = [];
-  const piano = !ly0 && r.chance(0.04) && !hand;
-  const count = r.weighted([[1, 5], [2, 2], [3, 1]]), from = r.int(1, 30);
+  const piano = !ly0 && r.chance(rich ? 0.12 : 0.04) && !hand, symbol = rich ? r.pick(['brace', 'brace', 'bracket', 'bracketsq', 'line']) : 'brace';
+  const count = r.weighted(rich ? [[1, 3], [2, 3], [3, 2], [5, 1]] : [[1, 5], [2, 2], [3, 1]]), from = r.int(1, 30);
   const ly = engraver === 'lilypond';
   if (ly) h.noTwo = true;
   const options = ly ? { ...lilypondOptions(r), every: h.everyBar } : { ...verovioOptions(r, face), ...(h.everyBar ? { mnumInterval: 1 } : {}) };
   for (let n = 0; n < count; n++) {
-    const label = count > 1 || r.chance(0.4) ? String(from + n) : null;
+    const label = count > 1 || r.chance(rich ? 0.7 : 0.4) ? String(from + n) : null;
     if (label) state.mark = 0;
-    const number = makeNumber(r, h, { label, state, firstNumber: label || r.chance(0.5) ? 1 : r.int(2, 300) });
+    const number = makeNumber(r, h, { ...(rich ? { bars: r.int(8, 50) } : {}), label, state, firstNumber: label || r.chance(0.5) ? 1 : r.int(2, 300) });
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} ${number.title}`, `No. ${label}`, `No. ${label} – ${number.title}`]);
+    if (rich) { enrich(number, r, h); number.heading = heading(number, r); }
     if (piano) for (const b of number.bars) { b.midClef = false; delete b.cue; }
     let breaks = null;
     if (r.chance(0.2)) { breaks = new Set(); let at = 0; while ((at += r.int(1, 7)) < number.bars.length) breaks.add(at); }
-    const systems = ly ? await engraveLilypond(number, { ...options, breaks }) : await engraveVerovio(number, { ...options, breaks: breaks ? 'encoded' : 'auto' }, piano ? { breaks, staves: 2, second: secondStaff(r, number) } : { breaks });
-    for (const sys of systems) { resolveMeters(sys, number); applyStyle(sys, style, number, r); }
+    const systems = ly ? await engraveLilypond(number, { ...options, breaks, ...(rich ? { voltaText: r.chance(0.6) || number.bars.some(b => /[^0-9., -]/.test(b.ending?.text ?? '')) } : {}) }) : await engraveVerovio(number, { ...options, breaks: breaks ? 'encoded' : 'auto' }, piano ? { breaks, staves: 2, symbol, second: secondStaff(r, number) } : { breaks });
+    for (const sys of systems) { resolveMeters(sys, number); if (ly) nameEndings(sys, number); applyStyle(sys, style, number, r); if (rich) { raise(sys, style); nameKeys(sys, number, !ly); } }
     const hr = r.fork(7);
     const nature = hand ? makeHand(hr) : null;
     systems.forEach((sys, k) => items.push({ sys: nature ? nature(sys, hr) : sys, number, opening: k === 0 }));

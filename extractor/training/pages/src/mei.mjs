@@ -11,13 +11,13 @@ export function middle(clef) { return CLEF[clef.shape + clef.line][0]; }
 function pitch(p, clef) { const d = middle(clef) + p; return `pname="${STEP[((d % 7) + 7) % 7]}" oct="${Math.floor(d / 7)}"`; }
 
 /** @param number from music.mjs; @returns {{mei:string, parts:Map}} */
-export function toMei(number, { staves = 1, second = null, breaks = null, leftLine = false } = {}) {
+export function toMei(number, { staves = 1, second = null, breaks = null, leftLine = false, symbol = 'brace' } = {}) {
   const first = number.bars[0];
   const sig = k => (k === 0 ? '0' : `${Math.abs(k)}${k > 0 ? 's' : 'f'}`);
   const met = m => `meter.count="${m.beats}" meter.unit="${m.unit}"` + (m.sym === 'C' ? ' meter.sym="common"' : m.sym === 'C|' ? ' meter.sym="cut"' : '');
   const def = (n, clef) => `<staffDef n="${n}" lines="5" clef.shape="${clef.shape}" clef.line="${clef.line}"/>`;
   let out = `<?xml version="1.0" encoding="UTF-8"?><mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.0"><meiHead><fileDesc><titleStmt><title>made</title></titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score>` +
-    `<scoreDef keysig="${sig(first.key)}" ${met(first.meter)}${leftLine ? ' system.leftline="true"' : ''}><staffGrp${staves > 1 ? ' symbol="brace" bar.thru="true"' : ''}>${def(1, staves > 1 ? { shape: 'G', line: 2 } : first.clef)}${staves > 1 ? def(2, { shape: 'F', line: 4 }) : ''}</staffGrp></scoreDef><section>`;
+    `<scoreDef keysig="${sig(first.key)}" ${met(first.meter)}${leftLine ? ' system.leftline="true"' : ''}><staffGrp${staves > 1 ? ` symbol="${symbol}" bar.thru="true"` : ''}>${def(1, staves > 1 ? { shape: 'G', line: 2 } : first.clef)}${staves > 1 ? def(2, { shape: 'F', line: 4 }) : ''}</staffGrp></scoreDef><section>`;
   let open = null, slurs = '', clef = staves > 1 ? { shape: 'G', line: 2 } : first.clef;
   number.bars.forEach((b, i) => {
     if (open && (!b.ending || b.ending.id !== open)) { out += '</ending>'; open = null; }

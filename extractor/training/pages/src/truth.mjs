@@ -80,8 +80,9 @@ export function readSystem(sys, number) {
     if (kind === 'count') sign.text = el.text;
     else if (kind === 'meter') { if (!el.text) continue; sign.text = el.text; if (el.courtesy) sign.courtesy = true; }
     else if (kind === 'rehearsal') { sign.text = b.rehearsal.text; sign.enclosure = b.rehearsal.enclosure; }
-    else if (kind === 'ending') { if (!el.text) continue; sign.text = el.text.replace('1. 2.', '1.,2.'); }
+    else if (kind === 'ending') { if (el.text) sign.text = el.text.replace('1. 2.', '1.,2.'); }
     else if (kind === 'word' || kind === 'bar-number') { sign.text = el.text; if (el.word?.sign) sign.sign = el.word.sign; }
+    else if (kind === 'key' && el.text) sign.text = el.text;
     sign.bar = el.bar;
     staves[staffOf(box)].push(sign);
   }

@@ -48,7 +48,7 @@ function classify(p) {
   if (kind === 'nav') kind = ctl === 'segno' || ctl === 'coda' ? ctl : 'word';
   if (kind === 'bar-repeat-2' && !p.text && direct.id && /^E08/.test(direct.id)) kind = 'rptnum';
   if (kind === 'multi-rest' && /^E4E/.test(direct.id)) kind = 'block-rest';
-  return { kind, key: `${kind}:${key || ctl || measure}`, bar, ctl, system, staff, measure };
+  return { kind, key: `${kind}:${kind === 'ending' ? `b${bar}` : key || ctl || measure}`, bar, ctl, system, staff, measure };
 }
 
 /** Engrave; @returns {systems, mei} or throws when Verovio refuses. */
