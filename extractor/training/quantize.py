@@ -52,7 +52,7 @@ class Graph:
 
     def leads_to_conv(self, n, float_convs):
         if n.op_type == "Conv":
-            return n.name not in float_convs
+            return True
         return n.op_type in ("Add", "Relu", "ReduceMean", "ReduceMax", "Concat", *SAME) and any(self.leads_to_conv(u, float_convs) for u in self.used.get(n.output[0], []))
 
 

@@ -117,13 +117,20 @@ final class Attributes {
 
   /** The endings a bar lies under. */
   List<Integer> ending(int bar) {
+    return bracket(bar).map(s -> endingOf(s, bar)).orElse(List.of());
+  }
+
+  /** Tells whether a bar lies under a bracket that goes on from the line before. */
+  boolean endingGoesOn(int bar) {
+    return bracket(bar).filter(s -> s.text().equals(Sign.GOES_ON)).isPresent();
+  }
+
+  private Optional<Sign> bracket(int bar) {
     BarSpan span = bars.get(bar);
     double middle = (span.from() + span.to()) / 2;
     return of(SignKind.ENDING).stream()
         .filter(s -> s.from() <= middle && s.to() >= middle)
-        .findFirst()
-        .map(s -> endingOf(s, bar))
-        .orElse(List.of());
+        .findFirst();
   }
 
   private List<Integer> endingOf(Sign bracket, int bar) {

@@ -133,7 +133,7 @@ final class MapWriter {
             .count(span.count())
             .startBarline(startBarline(system, i))
             .endBarline(endBarline(span))
-            .ending(attributes.ending(i))
+            .ending(ending(attributes, i))
             .signs(attributes.navigation(i))
             .times(attributes.times(i))
             .words(attributes.words(i))
@@ -149,6 +149,14 @@ final class MapWriter {
     b.evidence(Optional.of(evidence(span, printed, mark)));
     b.confidence(Calibration.of(raw(span, printed, mark)));
     return new Written(b.build(), span, mark);
+  }
+
+  /** The endings of a bar; under a bracket that goes on, those of the bar before. */
+  private List<Integer> ending(Attributes attributes, int i) {
+    if (!attributes.endingGoesOn(i)) {
+      return attributes.ending(i);
+    }
+    return written.isEmpty() ? List.of() : written.get(written.size() - 1).bar().ending();
   }
 
   private static double raw(BarSpan span, Optional<Sign> meter, Optional<Sign> mark) {

@@ -16,7 +16,7 @@ enum Grammar {
   /** A bar number. */
   BAR_NUMBER("[1-9][0-9]{0,3}", "0123456789"),
   /** The numbers of an ending. */
-  ENDING("[1-9]\\.?(?:(?:, ?| ?- ?| )[1-9]\\.?){0,5}", "0123456789., -"),
+  ENDING("\\(?[1-9]\\.?(?:(?:, ?| ?- ?| )?[1-9]\\.?){0,5}\\)?", "0123456789., -()"),
   /** A key signature: how many sharps or flats; "0" where only naturals are drawn. */
   KEY("[1-7][b#]|0", "01234567b#"),
   /** Words: anything. */

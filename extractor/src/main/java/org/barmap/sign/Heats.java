@@ -3,7 +3,7 @@ package org.barmap.sign;
 /**
  * What the sign network says about one strip.
  *
- * @param lines heat along x at stride 2 for each barline type, the last row for any barline
+ * @param lines heat along x at stride 2: each barline type, any barline, under an ending
  * @param heat centre heat of each box kind, 40 rows at stride 4, row by row
  * @param size planes of dx, dy, w, h in pixels, cells likewise
  * @param columns cells in a row of {@code heat}

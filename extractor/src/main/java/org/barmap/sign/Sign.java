@@ -34,6 +34,9 @@ public record Sign(
     List<Reading> readings,
     Optional<Enclosure> enclosure) {
 
+  /** What an ending reads whose bracket goes on from the line before. */
+  public static final String GOES_ON = "...";
+
   /** A sign that is no rehearsal mark. */
   public Sign(
       SignKind kind,

@@ -64,6 +64,7 @@ final class SignNet implements AutoCloseable {
       start = Step.start();
       List<RawSign> signs = new ArrayList<>(lines.decode(heats, strip));
       signs.addAll(boxes.decode(heats, strip));
+      signs = EndingReach.settle(heats, strip, signs);
       Step.BOXES.done(start);
       return signs;
     } catch (OrtException e) {

@@ -147,7 +147,7 @@ public final class SignReader implements AutoCloseable {
         KindByText.Text said = readings.get(next++);
         RawSign own = s.as(said.kind());
         List<Reading> read = SecondLook.cut(strip, own, said.readings());
-        if (Bracket.isBelieved(own, read) && Overhead.isBelieved(own, read)) {
+        if (Overhead.isBelieved(own, read)) {
           found.add(sign(strip, SecondLook.thickBar(strip, own), read));
         }
       }
@@ -162,7 +162,7 @@ public final class SignReader implements AutoCloseable {
 
   private static List<RawSign> looked(StripImage strip, List<RawSign> found) {
     long start = Step.start();
-    List<RawSign> all = Overhead.withFrames(strip, Bracket.settle(strip, found));
+    List<RawSign> all = Overhead.withFrames(strip, found);
     Step.LOOKS.done(start);
     return all;
   }

@@ -43,7 +43,7 @@ final class TextReader implements AutoCloseable {
 
   /** Returns kind and readings of each sign, in the order given; signs without text keep theirs. */
   List<KindByText.Text> read(List<Task> tasks) {
-    List<Task> texts = tasks.stream().filter(t -> hasText(t.sign.kind())).toList();
+    List<Task> texts = tasks.stream().filter(t -> isRead(t.sign)).toList();
     List<List<List<Reading>>> read =
         numerals.readAll(texts.parallelStream().map(TextReader::crop).toList());
     List<KindByText.Text> settled =
@@ -55,7 +55,7 @@ final class TextReader implements AutoCloseable {
     int next = 0;
     for (Task t : tasks) {
       all.add(
-          hasText(t.sign.kind())
+          isRead(t.sign)
               ? settled.get(next++)
               : new KindByText.Text(t.sign.kind(), t.sign.readings()));
     }
@@ -200,6 +200,11 @@ final class TextReader implements AutoCloseable {
 
   private static String letters(String text) {
     return text.toLowerCase(java.util.Locale.ROOT).replaceAll("[^a-z0-9]", "");
+  }
+
+  /** What already says what it reads isn't read again. */
+  private static boolean isRead(RawSign s) {
+    return hasText(s.kind()) && s.readings().isEmpty();
   }
 
   private static boolean hasText(SignKind kind) {
