@@ -37,8 +37,7 @@ final class EndingReach {
 
   /** Returns the signs with their endings as long as their brackets. */
   static List<RawSign> settle(Heats heats, StripImage strip, List<RawSign> signs) {
-    List<double[]> runs =
-        runs(heats.lines()[ROW], Math.min(heats.lines()[ROW].length, strip.width() / 2));
+    List<double[]> runs = runs(heats, strip);
     List<RawSign> begins = new ArrayList<>();
     List<RawSign> settled = new ArrayList<>();
     for (RawSign s : signs) {
@@ -90,16 +89,17 @@ final class EndingReach {
   }
 
   /** Runs of places under a bracket: left and right in pixels, mean heat. */
-  private static List<double[]> runs(float[] row, int cells) {
+  private static List<double[]> runs(Heats heats, StripImage strip) {
+    int cells = Math.min(heats.places(), strip.width() / 2);
     List<double[]> runs = new ArrayList<>();
     int from = -1;
     int last = -1;
     double sum = 0;
     for (int i = 0; i <= cells + GAP; i++) {
-      boolean under = i < cells && row[i] >= UNDER;
-      if (under) {
+      float v = i < cells ? heats.line(ROW, i) : 0;
+      if (v >= UNDER) {
         from = from < 0 ? i : from;
-        sum += row[i];
+        sum += v;
         last = i;
       } else if (from >= 0 && i - last > GAP) {
         if (last - from >= 4) {

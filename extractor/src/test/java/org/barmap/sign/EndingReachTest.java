@@ -12,11 +12,11 @@ class EndingReachTest {
   private static final StripImage STRIP = new PaintedStrip(80, g -> {});
 
   private static Heats under(int[]... runs) {
-    float[][] lines = new float[9][320];
+    float[] lines = new float[9 * 320];
     for (int[] r : runs) {
-      Arrays.fill(lines[8], r[0] / 2, r[1] / 2, 0.9f);
+      Arrays.fill(lines, 8 * 320 + r[0] / 2, 8 * 320 + r[1] / 2, 0.9f);
     }
-    return new Heats(lines, new float[0][], new float[0][], 160);
+    return new Heats(lines, new float[0], new float[0], 160);
   }
 
   private static RawSign begin(double x) {
