@@ -37,11 +37,17 @@ record LineField(double slope, double energy, double space, double strength, dou
     int tiles = Math.max(1, ridge.length / TILE);
     int steps = (int) Math.round(2 * MAX_SLOPE / SLOPE_STEP) + 1;
     double[][] energy = new double[tiles][steps];
+    Step.LEVEL.spread(
+        tiles,
+        t -> {
+          for (int k = 0; k < steps; k++) {
+            energy[t][k] = energy(profile(ridge, t, -MAX_SLOPE + k * SLOPE_STEP));
+          }
+        });
     double[] total = new double[steps];
-    for (int t = 0; t < tiles; t++) {
+    for (double[] own : energy) {
       for (int k = 0; k < steps; k++) {
-        energy[t][k] = energy(profile(ridge, t, -MAX_SLOPE + k * SLOPE_STEP));
-        total[k] += energy[t][k];
+        total[k] += own[k];
       }
     }
     int best = argMax(total, 0, steps - 1);

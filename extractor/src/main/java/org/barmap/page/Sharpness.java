@@ -14,7 +14,7 @@ final class Sharpness {
   /** Columns looked at together, and one band in how many is looked at. */
   private static final int BAND = 48;
 
-  private static final int EVERY = 4;
+  private static final int EVERY = 6;
 
   private Sharpness() {}
 

@@ -16,7 +16,7 @@ final class BeamSearch {
   private static final int BEAM = 12;
 
   /** A letter less likely than this at a place is not tried there. */
-  private static final double LEAST = 1e-4;
+  private static final double LEAST_LOG = Math.log(1e-4);
 
   private final String letters;
 
@@ -73,20 +73,28 @@ final class BeamSearch {
 
   private Map<String, Mass> step(
       Map<String, Mass> beam, float[] logs, int at, int classes, Grammar grammar) {
-    Map<String, Mass> next = new HashMap<>();
     double blank = Math.exp(logs[at]);
+    // Only letters likely enough; at most places there are none.
+    char[] likely = new char[classes];
+    double[] chance = new double[classes];
+    int n = 0;
+    for (int c = 1; c < classes; c++) {
+      char letter = letters.charAt(c - 1);
+      if (logs[at + c] >= LEAST_LOG && grammar.allows(letter)) {
+        likely[n] = letter;
+        chance[n++] = Math.exp(logs[at + c]);
+      }
+    }
+    Map<String, Mass> next = new HashMap<>();
     for (var e : beam.entrySet()) {
       String text = e.getKey();
       Mass mass = e.getValue();
       Mass same = next.computeIfAbsent(text, k -> new Mass());
       same.blank += mass.total() * blank;
       char last = text.isEmpty() ? 0 : text.charAt(text.length() - 1);
-      for (int c = 1; c < classes; c++) {
-        double p = Math.exp(logs[at + c]);
-        char letter = letters.charAt(c - 1);
-        if (p < LEAST || !grammar.allows(letter)) {
-          continue;
-        }
+      for (int i = 0; i < n; i++) {
+        double p = chance[i];
+        char letter = likely[i];
         if (letter == last) {
           same.letter += mass.letter * p;
         }

@@ -41,12 +41,23 @@ final class HeadingReader {
         }
       }
     }
-    List<Reading> read = text.lines(tasks);
+    List<Reading> read = text.lines(tasks, (task, said) -> isWorthIt(task, said, strips));
     List<List<Sign>> all = new ArrayList<>();
     for (Found f : strips) {
       all.add(settle(f, tasks, read));
     }
     return all;
+  }
+
+  /** Tells whether a line may be a heading, so that it pays to read it with both models. */
+  private static boolean isWorthIt(TextReader.Task task, String said, List<Found> strips) {
+    boolean placed = isPlaced(task.strip(), task.sign());
+    return placed
+        || NumberHeading.of(said, false).isPresent()
+        || strips.stream()
+            .filter(f -> f.strip == task.strip())
+            .flatMap(f -> f.raw.stream())
+            .anyMatch(s -> s.kind() == SignKind.HEADING && s.inside(task.sign()) > SAME);
   }
 
   private static List<Sign> settle(Found f, List<TextReader.Task> tasks, List<Reading> read) {

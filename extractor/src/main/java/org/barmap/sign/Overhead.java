@@ -5,11 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Enclosure;
-import org.barmap.page.Mats;
 import org.barmap.staff.Staff;
-import org.opencv.core.CvType;
-import org.opencv.core.Mat;
-import org.opencv.imgproc.Imgproc;
 
 /**
  * Finds what stands over a staff by its ink alone, up to the staff above or the page's edge: frames
@@ -168,25 +164,11 @@ final class Overhead {
     if (bottom - top < 2 * FINE) {
       return List.of();
     }
-    List<Piece> pieces = new ArrayList<>();
-    try (Mats scope = new Mats()) {
-      int width = 2 * strip.width();
-      Mat mask = scope.keep(new Mat(bottom - top, width, CvType.CV_8U));
-      mask.put(0, 0, strip.fine(0, top, width, bottom));
-      Imgproc.threshold(mask, mask, DARK - 1, 1, Imgproc.THRESH_BINARY_INV);
-      Mat labels = scope.mat();
-      Mat stats = scope.mat();
-      Mat centres = scope.mat();
-      int n = Imgproc.connectedComponentsWithStats(mask, labels, stats, centres, 8);
-      int[] row = new int[5];
-      for (int i = 1; i < n; i++) {
-        stats.get(i, 0, row);
-        // Notes and slurs of the staff reach over the edge.
-        if (row[1] + row[3] < bottom - top) {
-          pieces.add(new Piece(row[0], row[1] + top, row[2], row[3], row[4]));
-        }
-      }
-    }
-    return pieces;
+    int width = 2 * strip.width();
+    // Notes and slurs of the staff reach over the edge.
+    return InkPieces.of(strip.rough(0, top, width, bottom), width, DARK).stream()
+        .filter(p -> p.y() + p.h() < bottom - top)
+        .map(p -> new Piece(p.x(), p.y() + top, p.w(), p.h(), p.area()))
+        .toList();
   }
 }

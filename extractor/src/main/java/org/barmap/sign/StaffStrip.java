@@ -50,6 +50,11 @@ final class StaffStrip implements StripImage {
   }
 
   @Override
+  public byte[] rough(int left, int top, int right, int bottom) {
+    return Strip.rough(page, staff, 2 * SPACE, new Rect(left, top, right - left, bottom - top));
+  }
+
+  @Override
   public int fineAbove() {
     return 2 * SPACE * over;
   }

@@ -38,6 +38,11 @@ interface StripImage {
    */
   byte[] fine(int left, int top, int right, int bottom);
 
+  /** Returns a part likewise, only to see where ink is. */
+  default byte[] rough(int left, int top, int right, int bottom) {
+    return fine(left, top, right, bottom);
+  }
+
   /** Returns how many rows of the page above the strip there are at 16 pixels a space. */
   default int fineAbove() {
     return 0;

@@ -3,6 +3,7 @@ package org.barmap.sign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiPredicate;
 import java.util.stream.IntStream;
 import org.barmap.page.Step;
 
@@ -111,42 +112,60 @@ final class TextReader implements AutoCloseable {
         .toList();
   }
 
-  /** Reads lines of text, word by word, so that a long line isn't squeezed. */
-  List<Reading> lines(List<Task> lines) {
-    List<Task> words = new ArrayList<>();
-    List<Integer> ends = new ArrayList<>();
-    for (Task line : lines) {
-      TextLine.words(line.strip, line.sign).forEach(w -> words.add(new Task(line.strip, w)));
-      ends.add(words.size());
-    }
-    List<TextNet.Task> crops = words.parallelStream().map(TextReader::word).toList();
-    List<List<Reading>> own = numerals.read(crops);
-    List<List<Reading>> read =
-        IntStream.range(0, words.size())
-            .parallel()
-            .mapToObj(i -> word(words.get(i), own.get(i)))
+  /**
+   * Reads lines of text, word by word, so that a long line isn't squeezed.
+   *
+   * @param worth tells of a line and what our own reader says whether the general model is asked
+   */
+  List<Reading> lines(List<Task> lines, BiPredicate<Task, String> worth) {
+    List<List<Task>> words =
+        lines.stream()
+            .map(
+                line ->
+                    TextLine.words(line.strip, line.sign).stream()
+                        .map(w -> new Task(line.strip, w))
+                        .toList())
             .toList();
-    List<Reading> all = new ArrayList<>();
+    List<Task> flat = words.stream().flatMap(List::stream).toList();
+    List<List<Reading>> own = numerals.read(flat.parallelStream().map(TextReader::word).toList());
+    List<Integer> first = new ArrayList<>();
     int next = 0;
-    for (int end : ends) {
-      StringBuilder text = new StringBuilder();
-      double sum = 0;
-      int n = end - next;
-      int start = next;
-      for (; next < end; next++) {
-        RawSign word = words.get(next).sign;
-        List<Reading> best = read.get(next);
-        if (!best.isEmpty()) {
-          String said = best.get(0).text();
-          boolean digits = said.matches("\\d.*") && text.toString().matches(".*\\d");
-          boolean close = next > start && TextLine.close(words.get(next - 1).sign, word);
-          text.append(text.isEmpty() || (digits && close) ? "" : " ").append(said);
-          sum += best.get(0).probability();
-        }
-      }
-      all.add(new Reading(text.toString(), n == 0 ? 0 : sum / n));
+    for (List<Task> w : words) {
+      first.add(next);
+      next += w.size();
     }
-    return all;
+    return IntStream.range(0, lines.size())
+        .parallel()
+        .mapToObj(
+            i -> {
+              List<Task> w = words.get(i);
+              List<List<Reading>> said = own.subList(first.get(i), first.get(i) + w.size());
+              Reading line = line(w, said, false);
+              return worth.test(lines.get(i), line.text()) ? line(w, said, true) : line;
+            })
+        .toList();
+  }
+
+  private Reading line(List<Task> words, List<List<Reading>> own, boolean both) {
+    StringBuilder text = new StringBuilder();
+    double sum = 0;
+    for (int i = 0; i < words.size(); i++) {
+      Task word = words.get(i);
+      List<Reading> best = own.get(i);
+      if (TextLine.isDash(word.strip, word.sign)) {
+        best = List.of(new Reading("-", 1));
+      } else if (both) {
+        best = words(word, best);
+      }
+      if (!best.isEmpty()) {
+        String said = best.get(0).text();
+        boolean digits = said.matches("\\d.*") && text.toString().matches(".*\\d");
+        boolean close = i > 0 && TextLine.close(words.get(i - 1).sign, word.sign);
+        text.append(text.isEmpty() || (digits && close) ? "" : " ").append(said);
+        sum += best.get(0).probability();
+      }
+    }
+    return new Reading(text.toString(), words.isEmpty() ? 0 : sum / words.size());
   }
 
   private static TextNet.Task word(Task word) {
@@ -154,10 +173,6 @@ final class TextReader implements AutoCloseable {
     Crop crop = Crop.of(word.strip, word.sign);
     Step.CROPS.done(start);
     return new TextNet.Task(crop, Grammar.FREE);
-  }
-
-  private List<Reading> word(Task word, List<Reading> own) {
-    return TextLine.isDash(word.strip, word.sign) ? List.of(new Reading("-", 1)) : words(word, own);
   }
 
   private List<Reading> words(Task task, List<Reading> own) {

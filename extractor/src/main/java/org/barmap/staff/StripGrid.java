@@ -82,12 +82,12 @@ final class StripGrid {
   }
 
   private Mat drawn(float[] values, int origin, double scale, Mats scope) {
-    float[] scaled = new float[values.length];
+    float[] moved = new float[values.length];
     for (int i = 0; i < values.length; i++) {
-      scaled[i] = (float) ((values[i] - origin) * scale - 0.5);
+      moved[i] = (float) ((values[i] - origin) * scale - 0.5);
     }
     Mat coarse = scope.keep(new Mat(down, across, CvType.CV_32F));
-    coarse.put(0, 0, scaled);
+    coarse.put(0, 0, moved);
     Mat full = scope.mat();
     Imgproc.resize(
         coarse, full, new Size(across * SAMPLE, down * SAMPLE), 0, 0, Imgproc.INTER_LINEAR);
