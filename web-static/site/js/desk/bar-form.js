@@ -110,7 +110,7 @@ function meterGroup(bar, correct) {
  */
 function keyGroup(bar, correct) {
   const drawn = bar.key?.printed ? bar.key.fifths : undefined;
-  const goesOn = !bar.key ? "Not known" : drawn === undefined ? `None drawn: ${keyText(bar.key.fifths)} goes on` : "None drawn";
+  const goesOn = !bar.key ? "Not known" : drawn === undefined ? `None drawn: still ${keyText(bar.key.fifths)}` : "None drawn";
   const keys = Array.from({ length: 2 * MOST_FIFTHS + 1 }, (_, i) => i - MOST_FIFTHS);
   const select = el(
     "select",
