@@ -1,6 +1,6 @@
 // One page of a pit book: musical numbers in order, bars from 1 in each, marks in sequence, engraved by one of four engravers.
 import { Random } from '../../extractor/training/pages/src/random.mjs';
-import { habits, makeNumber } from '../../extractor/training/pages/src/music.mjs';
+import { habits, makeNumber, secondStaff } from '../../extractor/training/pages/src/music.mjs';
 import { tidy } from '../../extractor/training/pages/src/tidy.mjs';
 import { applyStyle, boxOf, groups, makeStyle, obstacle, putText } from '../../extractor/training/pages/src/style.mjs';
 import { composePage, pageTruth } from '../../extractor/training/pages/src/page.mjs';
@@ -26,20 +26,22 @@ function pitHabits(r, engraver) {
 }
 
 /** @returns {page, meta} with the page composed in staff spaces, or throws when the engraver drew something else than meant. */
-export async function bookPage(engraver, seed) {
+/** @param grand two staves a system, as piano-conductor books have; Verovio only */
+export async function bookPage(engraver, seed, { grand = false, firstId = 1 } = {}) {
   const r = new Random(seed), h = pitHabits(r, engraver), style = makeStyle(r);
   style.headLeft = r.chance(0.5); style.wings = false; style.oneThick = false; style.numberPlace = r.weighted({ above: 5, left: 3, boxed: 1, none: 1 });
-  const opening = r.chance(0.7);
+  const opening = r.chance(0.7) || firstId > 1;
   if (!opening && style.numberPlace === 'none') style.numberPlace = 'above';
   const from = r.int(1, 22), items = [];
   const vo = verovioOptions(r, r.pick(['Leipzig', 'Bravura', 'Leland', 'Gootville'])), lo = lilypondOptions(r), mo = musescoreOptions(r, h), ao = abcOptions(r, h);
-  const engrave = { verovio: n => engraveVerovio(n, vo, {}), lilypond: n => engraveLilypond(n, lo), musescore: n => engraveMusescore(n, mo), abcm2ps: n => engraveAbc(n, ao) }[engraver];
+  const engrave = { verovio: n => engraveVerovio(n, vo, grand ? { staves: 2, second: secondStaff(r, n) } : {}), lilypond: n => engraveLilypond(n, lo), musescore: n => engraveMusescore(n, mo), abcm2ps: n => engraveAbc(n, ao) }[engraver];
   const face = { verovio: vo.font, lilypond: 'Emmentaler', musescore: mo.face, abcm2ps: 'abcm2ps' }[engraver];
   const least = r.int(8, 11);
   for (let n = 0; n < 4 && items.length < least + 3; n++) {
     const first = n > 0 || opening, label = String(from + n);
     const number = makeNumber(r, h, { bars: r.int(18, 56), label: first ? label : null, state: { mark: first ? 0 : r.int(2, 9) }, firstNumber: first ? 1 : r.int(20, 90) });
     tidy(number, engraver, r);
+    if (grand) for (const b of number.bars) { b.midClef = false; delete b.cue; }
     if (!first && number.bars[0].pickup) throw new Error('a page that goes on has no upbeat');
     number.label ??= String(from); // a number that began on the page before
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} – ${number.title}`, `No. ${label} – ${number.title.toUpperCase()}`]);
@@ -49,7 +51,7 @@ export async function bookPage(engraver, seed) {
   }
   const name = title(r), part = r.pick(PARTS), salt = r.fork(3);
   let page = null;
-  for (let count = Math.min(items.length, 13); count >= 5; count--) {
+  for (let count = Math.min(items.length, 13); count >= (grand ? 3 : 5); count--) {
     const q = Object.assign(new Random(1), { s: [...salt.s] });
     let slice = items.slice(0, count);
     if (slice.at(-1).opening) slice = slice.slice(0, -1); // a heading's number has more than one line on the page
@@ -57,7 +59,7 @@ export async function bookPage(engraver, seed) {
     if (page.H <= page.W * 1.4) break;
   }
   page.H = Math.max(page.H, page.W * (1.28 + 0.1 * salt.next()));
-  return { page, meta: { engraver, face, seed, title: name, part } };
+  return { page, meta: { engraver, face, seed, title: name, part: grand ? 'Piano-Conductor' : part, firstId } };
 }
 /** A page that goes on with a number says at its head in which bar. */
 function goesOn(sys, number, style) {

@@ -61,30 +61,31 @@ function edge(img, r) {
   for (let y = 0; y < img.h; y++) for (let x = 0; x < img.w; x++) { const t = side === 'left' ? x : side === 'right' ? img.w - 1 - x : y; if (t < d + 8 * wob(x, y)) img.d[y * img.w + x] = 12; else if (t > 80 && side !== 'top' && x > 80 && x < img.w - 80) x = img.w - 81; }
 }
 
-export function photo(src, r, space, { strong = 1 } = {}) {
+/** @param spread both pages of an opening lie in src, bound in its middle; @param table what they lie on: 'plain' as drawn by lot, 'dark', 'light', 'patterned' */
+export function photo(src, r, space, { strong = 1, spread = false, table = 'plain' } = {}) {
   const { w, h } = src, side = r.pick(['left', 'right']), A = r.range(-0.02, 0.075) * strong, lam = r.range(0.08, 0.28), D = r.range(1.5, 2.6), cx = w * r.range(0.4, 0.6), cy = h * r.range(0.4, 0.6), squeeze = r.range(0, 0.35);
   const bow = r.gauss(0.0025) * w, px = r.gauss(0.045) * strong / w, py = r.gauss(0.05) * strong / h, rot = turn(r.gauss(1.3), w / 2, h / 2, r.range(0.88, 1)), shear = r.gauss(0.008);
   const flat = (x, y) => {
-    const d = (side === 'left' ? x : w - x) / w, e = d >= 0 ? Math.exp(-d / lam) : 2 - Math.exp(d / lam), z = A * e;
-    const inward = squeeze * lam * Math.abs(A) * 6 * (1 - e) * w, X = side === 'left' ? x - inward : x + inward, k = D / (D + z);
+    const d = spread ? Math.abs(x - w / 2) / w : (side === 'left' ? x : w - x) / w, e = d >= 0 ? Math.exp(-d / lam) : 2 - Math.exp(d / lam), z = A * e;
+    const inward = squeeze * lam * Math.abs(A) * 6 * (1 - e) * w, X = (spread ? x > w / 2 : side === 'left') ? x - inward : x + inward, k = D / (D + z);
     return [cx + (X - cx) * k, cy + (y - cy) * k + bow * Math.sin((Math.PI * x) / w)];
   };
   const F0 = (x, y) => { const [a, b] = flat(x, y), [u, v] = rot(a, b), q = 1 + px * (u - w / 2) + py * (v - h / 2); return [w / 2 + (u - w / 2 + shear * (v - h / 2)) / q, h / 2 + (v - h / 2) / q]; };
   const mg = () => r.range(0.01, 0.085) * w, { G, W, H } = fit(F0, w, h, [mg(), mg(), mg(), mg()]);
   const inv = inverse(G, W, H, (X, Y) => [X, Y]), sharp = blur(src, r.range(0.045, 0.1) * space), img = image(W, H), g = sensor(r);
-  const opening = r.chance(0.6), facing = r.range(0.02, 0.2) * w, dark = r.range(25, 110), wood = smoothNoise(r, W * 4, H, 24), coarse = smoothNoise(r, W, H, 260), light = smoothNoise(r, W, H, W * 0.7), gutter = r.range(0.15, 0.5), gw = r.range(0.015, 0.05);
+  const opening = r.chance(0.6), facing = r.range(0.02, 0.2) * w, lot = r.range(25, 110), dark = table === 'dark' ? 20 + lot * 0.4 : table === 'light' ? 150 + lot * 0.5 : lot, grainy = table === 'patterned' ? 55 : 16, wood = smoothNoise(r, W * 4, H, 24), coarse = smoothNoise(r, W, H, 260), light = smoothNoise(r, W, H, W * 0.7), gutter = r.range(0.15, 0.5), gw = r.range(0.015, 0.05);
   const la = r.range(0, 6.28), lx = Math.cos(la), ly = Math.sin(la), fall = r.range(0.05, 0.42), paper = r.range(190, 245), ink = r.range(18, 70), noise = r.range(1.2, 4.5);
   const sh = r.chance(0.55) ? { x: r.range(0.1, 0.9) * W, y: r.range(0.1, 0.9) * H, a: r.range(0, 6.28), k: r.range(0.5, 0.85), soft: r.range(0.02, 0.12) * W } : null;
   for (let y = 0; y < H; y++) for (let x = 0; x < W; x++) {
-    const [u, v] = inv(x + 0.5, y + 0.5), d = side === 'left' ? u : w - u;
-    let c, isPaper = v >= 0 && v <= h && (side === 'left' ? u <= w : u >= 0);
-    if (isPaper && d < 0) isPaper = opening && d > -facing;
+    const [u, v] = inv(x + 0.5, y + 0.5), d = spread ? u - w / 2 : side === 'left' ? u : w - u;
+    let c, isPaper = v >= 0 && v <= h && (spread ? u >= 0 && u <= w : side === 'left' ? u <= w : u >= 0);
+    if (isPaper && d < 0 && !spread) isPaper = opening && d > -facing;
     if (isPaper) {
-      c = d >= 0 ? at(sharp, u, v) : at(sharp, side === 'left' ? w + u : u - w, v);
+      c = d >= 0 || spread ? at(sharp, u, v) : at(sharp, side === 'left' ? w + u : u - w, v);
       c = ink + (c * (paper - ink)) / 255;
-      if (opening || A > 0.03) c *= 1 - gutter * Math.exp(-Math.abs(d) / (gw * w));
-      if (opening && Math.abs(d) < 1.2) c *= 0.6;
-    } else c = dark + 16 * wood(x * 4, y) + 14 * coarse(x, y);
+      if (spread || opening || A > 0.03) c *= 1 - gutter * Math.exp(-Math.abs(d) / (gw * w));
+      if ((spread || opening) && Math.abs(d) < 1.2) c *= 0.6;
+    } else c = dark + grainy * wood(x * 4, y) + 14 * coarse(x, y);
     let L = 1 - fall * (0.5 + 0.5 * ((lx * (x - W / 2)) / W + (ly * (y - H / 2)) / H) * 1.6) + 0.07 * light(x, y);
     if (sh) { const t = (Math.cos(sh.a) * (x - sh.x) + Math.sin(sh.a) * (y - sh.y)) / sh.soft; L *= sh.k + (1 - sh.k) / (1 + Math.exp(-t)); }
     img.d[y * W + x] = Math.max(0, Math.min(255, c * L + noise * g()));

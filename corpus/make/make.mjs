@@ -37,11 +37,31 @@ function copied(src, r, k, seed, keeps) {
   for (let n = 0; n < 20; n++) { const s = scan(src, n ? new Random((seed + n * 0x9e3779b9) ^ 0x5bd1e995) : r, k, keeps); if (s) return s; console.log(`${seed}: staff lines lost, made again`); }
   throw new Error('every copy loses its staff lines');
 }
-async function makeOne({ kind, engraver, seed, turned }) {
-  const { page, meta } = await bookPage(engraver, seed), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
-  const name = `${kind}-${engraver}-${seed}`, ext = kind === 'clean' ? 'png' : 'jpg';
+const gray = img => ({ w: img.width, h: img.height, d: Float32Array.from(img.data) });
+/** An opening photographed at once: two pages side by side, bound in the middle; the truth has two pages in one picture. */
+async function makeOpening({ kind, engraver, seed, table }) {
+  const r = new Random(seed ^ 0x5bd1e995), one = await bookPage(engraver, seed), name = `${kind}-${engraver}-${seed}`, file = `${name}.jpg`;
+  const two = await bookPage(engraver, seed + 500, { firstId: 1001 }), W = Math.max(one.page.W, two.page.W), H = Math.max(one.page.H, two.page.H), k = r.range(1400, 1650) / W;
+  for (const b of [one, two]) { b.page.W = W; b.page.H = H; Object.assign(b, pageTruth(b.page, k, { ...b.meta, source: file })); b.img = await raster(toPixels(b.page.prims, k), b.signs.width, b.signs.height); }
+  const w = one.img.width, src = { w: 2 * w, h: one.img.height, d: new Float32Array(2 * w * one.img.height) };
+  for (let y = 0; y < src.h; y++) for (let x = 0; x < w; x++) { src.d[y * src.w + x] = one.img.data[y * w + x]; src.d[y * src.w + w + x] = two.img.data[y * w + x]; }
+  const { img, F, tint } = photo(src, r, k, { spread: true, table });
+  carry(one.map, one.signs, F, img.w, img.h); carry(two.map, two.signs, (x, y) => F(x + w, y), img.w, img.h);
+  two.map.pages[0].index = 2; for (const b of two.map.bars) b.page = 2;
+  const map = { ...one.map, pages: [one.map.pages[0], two.map.pages[0]], numbers: [...one.map.numbers, ...two.map.numbers], bars: [...one.map.bars, ...two.map.bars], corpus: { engraver, face: one.meta.face, kind, seed, table } };
+  const px = Buffer.alloc(img.w * img.h * 3);
+  for (let i = 0; i < img.w * img.h; i++) for (let c = 0; c < 3; c++) px[3 * i + c] = img.d[i] * tint[c];
+  fs.writeFileSync(path.join(opt.out, file), await sharp(px, { raw: { width: img.w, height: img.h, channels: 3 } }).jpeg({ quality: r.int(66, 80), mozjpeg: true }).toBuffer());
+  fs.writeFileSync(path.join(opt.out, `${name}.json`), JSON.stringify(wordOutlines(map)) + '\n');
+  return { file, truth: `${name}.json` };
+}
+async function makeOne(p) {
+  const { kind: family, engraver, seed, turned } = p, kind = p.as ?? family;
+  if (family === 'opening') return makeOpening(p);
+  const { page, meta } = await bookPage(engraver, seed, { grand: family === 'grand' }), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
+  const name = `${family}-${engraver}-${seed}`, ext = kind === 'clean' ? 'png' : 'jpg';
   const { signs, map } = pageTruth(page, k, { ...meta, source: `${name}.${ext}` });
-  const clean = await raster(toPixels(page.prims, k), signs.width, signs.height), src = { w: clean.width, h: clean.height, d: Float32Array.from(clean.data) };
+  const clean = await raster(toPixels(page.prims, k), signs.width, signs.height), src = gray(clean);
   let img, F = (x, y) => [x, y], tint = null, planes = null, mode = kind;
   if (kind === 'scan') ({ img, F, tint, mode } = copied(src, r, k, seed, (i, G) => { const m = structuredClone(map); carry(m, signs, G, i.w, i.h); return keepsLines(i, m.pages[0].systems); }));
   else if (kind === 'photo') ({ img, F, tint } = photo(src, r, k));
@@ -67,7 +87,7 @@ async function makeOne({ kind, engraver, seed, turned }) {
   }
   carry(map, signs, F, W, H);
   map.pages[0].source = file;
-  map.corpus = { engraver, face: meta.face, kind, seed, ...(turned ? { turned: turned.exif ? 'exif' : 'pixels' } : {}) };
+  map.corpus = { engraver, face: meta.face, kind: family, ...(p.as ? { as: p.as } : {}), seed, ...(turned ? { turned: turned.exif ? 'exif' : 'pixels' } : {}) };
   fs.writeFileSync(path.join(opt.out, file), await s.toBuffer());
   fs.writeFileSync(path.join(opt.out, `${name}.json`), JSON.stringify(wordOutlines(map)) + '\n');
   return { file, truth: `${name}.json` };
@@ -82,7 +102,7 @@ if (opt.search) { // choose seeds anew: a seed is kept when the engraver drew ex
   }
   fs.writeFileSync(path.join(here, `plan-${kind}.json`), `[\n${found.map(p => JSON.stringify(p)).join(',\n')}\n]\n`);
 } else {
-  const plan = ['clean', 'scan', 'photo', 'pencil'].filter(k => !opt.only || k === opt.only).flatMap(k => JSON.parse(fs.readFileSync(path.join(here, `plan-${k}.json`)))), entries = [];
+  const plan = ['clean', 'scan', 'photo', 'pencil', 'opening', 'grand'].filter(k => !opt.only || k === opt.only).flatMap(k => JSON.parse(fs.readFileSync(path.join(here, `plan-${k}.json`)))), entries = [];
   const seeds = new Set(opt.seeds.split(',').filter(Boolean).map(Number));
   for (const p of plan) if ((!opt.only || p.kind === opt.only) && (!seeds.size || seeds.has(p.seed))) { const e = await makeOne(p); entries.push({ ...p, ...e }); console.log(`${entries.length} ${e.file}`); }
   if (!opt.only) manifest();
