@@ -9,16 +9,16 @@ const LEAST = 0.6;
 /** A pixel is ink when darker than the paper around it by this many of 255 levels. */
 const DARKER = 20;
 
-/** @param img {w, h, d} gray, 0 ink; @param systems [{outline, midline}] in its pixels; @returns for each system the share of each of its five lines that is ink. */
+/** @param img {w, h, d} gray, 0 ink; @param systems [{outline, midline}] in its pixels; @returns for each system the share of each of its (first staff's) five lines that is ink. */
 export function lineInk(img, systems) {
   const px = (x, y) => { const i = Math.floor(x), j = Math.floor(y); return i < 0 || j < 0 || i >= img.w || j >= img.h ? 255 : img.d[j * img.w + i]; };
   return systems.map(s => {
-    const [tl, tr, br, bl] = s.outline, n = Math.ceil(Math.hypot(tr[0] - tl[0], tr[1] - tl[1])), space = s.staffSpace, ok = [0, 0, 0, 0, 0];
+    const [tl, tr, br, bl] = s.outline, height = (Math.hypot(bl[0] - tl[0], bl[1] - tl[1]) + Math.hypot(br[0] - tr[0], br[1] - tr[1])) / 2, share = Math.min(1, (4 * s.staffSpace) / height), n = Math.ceil(Math.hypot(tr[0] - tl[0], tr[1] - tl[1])), space = s.staffSpace, ok = [0, 0, 0, 0, 0];
     for (let i = 1; i < n; i++) {
       const t = i / n, down = [bl[0] - tl[0] + (br[0] - bl[0] - tr[0] + tl[0]) * t, bl[1] - tl[1] + (br[1] - bl[1] - tr[1] + tl[1]) * t];
       const k = t * (s.midline.length - 1), a = Math.min(s.midline.length - 2, Math.floor(k)), f = k - a, mid = [0, 1].map(c => s.midline[a][c] * (1 - f) + s.midline[a + 1][c] * f);
       for (let l = 0; l < 5; l++) {
-        const x = mid[0] + down[0] * (l / 4 - 0.5), y = mid[1] + down[1] * (l / 4 - 0.5), around = [];
+        const x = mid[0] + down[0] * share * (l / 4 - 0.5), y = mid[1] + down[1] * share * (l / 4 - 0.5), around = [];
         let dark = 255;
         for (let o = -0.45 * space; o <= 0.45 * space; o++) { const v = px(x, y + o); around.push(v); if (Math.abs(o) <= Math.max(2, 0.12 * space)) dark = Math.min(dark, v); }
         around.sort((p, q) => p - q);

@@ -24,8 +24,9 @@ function carry(map, signs, F, width, height) {
   for (const s of p.systems) {
     const st = signs.staves.find(t => t.system === s.index), [a, b] = [st.midline[0], st.midline.at(-1)], n = 24;
     s.midline = Array.from({ length: n + 1 }, (_, i) => pt([a[0] + ((b[0] - a[0]) * i) / n, a[1] + ((b[1] - a[1]) * i) / n]));
+    const spaces = (s.outline[3][1] - s.outline[0][1]) / st.staffSpace; // 4, more with two staves
     s.outline = s.outline.map(pt);
-    const [tl, tr, br, bl] = s.outline; s.staffSpace = r2((Math.hypot(bl[0] - tl[0], bl[1] - tl[1]) + Math.hypot(br[0] - tr[0], br[1] - tr[1])) / 8);
+    const [tl, tr, br, bl] = s.outline; s.staffSpace = r2((Math.hypot(bl[0] - tl[0], bl[1] - tl[1]) + Math.hypot(br[0] - tr[0], br[1] - tr[1])) / (Math.abs(spaces - 4) < 0.05 ? 8 : 2 * spaces));
   }
   for (const b of map.bars) {
     b.outline = b.outline.map(pt);

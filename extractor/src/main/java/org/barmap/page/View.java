@@ -26,6 +26,11 @@ record View(Mat picture, Homography map, double width, double height, List<Point
   /** How much around the paper is kept, as a share of its size. */
   private static final double MARGIN = 0.015;
 
+  /** Share of the height left out at each edge when no lines are seen. */
+  private static final double EDGE = 0.12;
+
+  private static final int LEAST_ROWS = 200;
+
   View {
     hull = List.copyOf(hull);
   }
@@ -48,9 +53,9 @@ record View(Mat picture, Homography map, double width, double height, List<Point
     return new View(picture, map, w + 2 * dx, h + 2 * dy, r.hull());
   }
 
-  /** Tells whether the view is the picture itself. */
+  /** Tells whether the view is the picture itself, all of it. */
   boolean isWhole() {
-    return map.isIdentity();
+    return map.isIdentity() && width >= picture.cols() && height >= picture.rows();
   }
 
   /** Returns the view a quarter turn clockwise. */
@@ -72,9 +77,18 @@ record View(Mat picture, Homography map, double width, double height, List<Point
         new View(picture, map.then(Homography.shift(-x, 0)), width - x, height, hull));
   }
 
+  /**
+   * Measures the level lines; where none are seen, without the upper and lower edge: the bent edge
+   * of a dark opening outweighs thin staff lines.
+   */
   LineField lines() {
     try (Mats scope = new Mats()) {
-      return LineField.measure(render(scope));
+      Mat whole = render(scope);
+      LineField lines = LineField.measure(whole);
+      int edge = (int) (EDGE * whole.rows());
+      return lines.space() > 0 || whole.rows() < LEAST_ROWS
+          ? lines
+          : LineField.measure(scope.keep(whole.rowRange(edge, whole.rows() - edge)));
     }
   }
 

@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import org.barmap.page.PageImage;
 
-/** Puts staves joined by a line at their left end together. */
+/** Puts staves joined by a line at their left end, or by their barlines, together. */
 final class Systems {
+
+  /** Ink is at least this dark. */
+  private static final int DARK = 150;
 
   private Systems() {}
 
@@ -14,7 +17,11 @@ final class Systems {
     List<List<Candidate>> groups = new ArrayList<>();
     for (Candidate staff : staves) {
       List<Candidate> last = groups.isEmpty() ? List.of() : groups.get(groups.size() - 1);
-      if (!last.isEmpty() && joined(pixels, last.get(last.size() - 1).staff(), staff.staff())) {
+      Staff before = last.isEmpty() ? staff.staff() : last.get(last.size() - 1).staff();
+      boolean one =
+          !last.isEmpty()
+              && (joined(pixels, before, staff.staff()) || barred(pixels, before, staff.staff()));
+      if (one) {
         last.add(staff);
       } else {
         groups.add(new ArrayList<>(List.of(staff)));
@@ -27,6 +34,46 @@ final class Systems {
       systems.add(new FoundSystem(page, systems.size() + 1, all, seen));
     }
     return systems;
+  }
+
+  /**
+   * Tells whether barlines run through the room between two staves: two strokes at least, so that
+   * no single long pencil line joins what is apart.
+   */
+  private static boolean barred(Pixels pixels, Staff upper, Staff lower) {
+    double s = upper.usualSpace();
+    int strokes = 0;
+    double last = Double.NEGATIVE_INFINITY;
+    double right = Math.min(upper.right(), lower.right());
+    for (double x = Math.max(upper.left(), lower.left()); x <= right && strokes < 2; x++) {
+      double top = upper.middleAt(x) + 2.2 * upper.spaceAt(x);
+      double bottom = lower.middleAt(x) - 2.2 * lower.spaceAt(x);
+      boolean room = bottom - top > 2 * s && bottom - top < 16 * s;
+      if (room && x - last > 4 * s && isStroke(pixels, upper.lean(), x, top, bottom)) {
+        strokes++;
+        last = x;
+      }
+    }
+    return strokes == 2;
+  }
+
+  private static boolean isStroke(Pixels pixels, double lean, double x, double top, double bottom) {
+    for (int k = 1; k < 4; k++) {
+      if (!isDark(pixels, lean, x, top, top + (bottom - top) * k / 4)) {
+        return false;
+      }
+    }
+    int dark = 0;
+    int all = 0;
+    for (double y = top; y <= bottom; y++, all++) {
+      dark += isDark(pixels, lean, x, top, y) ? 1 : 0;
+    }
+    return dark >= 0.95 * all;
+  }
+
+  private static boolean isDark(Pixels pixels, double lean, double x, double top, double y) {
+    double u = x + lean * (y - top);
+    return Math.min(pixels.at(u, y), Math.min(pixels.at(u - 1, y), pixels.at(u + 1, y))) < DARK;
   }
 
   /** Tells whether one dark stroke runs from the upper staff's left end to the lower one's. */
@@ -45,7 +92,7 @@ final class Systems {
       for (double y = top; y <= bottom; y++) {
         double x = xTop + d + (xBottom - xTop) * (y - top) / (bottom - top);
         int ink = Math.min(pixels.at(x, y), Math.min(pixels.at(x - 1, y), pixels.at(x + 1, y)));
-        dark += ink < 150 ? 1 : 0;
+        dark += ink < DARK ? 1 : 0;
         all++;
       }
       if (dark >= 0.93 * all) {
