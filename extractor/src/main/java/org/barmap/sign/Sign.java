@@ -55,6 +55,11 @@ public record Sign(
     readings = List.copyOf(readings);
   }
 
+  /** Returns the same sign at other positions along the staff. */
+  Sign at(double left, double right) {
+    return new Sign(kind, left, right, top, bottom, outline, probability, readings, enclosure);
+  }
+
   /** Returns the middle along the staff, staff spaces from its left end. */
   public double at() {
     return (from + to) / 2;

@@ -57,7 +57,7 @@ public final class SignReader implements AutoCloseable {
     int next = 0;
     for (FoundSystem system : systems) {
       int end = next + system.staves().size();
-      joined.add(JoinedStaves.join(signs.subList(next, end)));
+      joined.add(JoinedStaves.join(overFirst(system, signs.subList(next, end))));
       List<StripImage> own = strips.subList(next, end);
       inkEnds.add(inkEnd(own, signs.subList(next, end)));
       begins.add(own.stream().mapToDouble(StaffInk::begin).min().orElse(0));
@@ -107,6 +107,19 @@ public final class SignReader implements AutoCloseable {
       first = Math.min(first, NoteInk.begin(strips.get(i), begin, signs.get(i)));
     }
     return first;
+  }
+
+  /** Gives all signs of a system positions along its first staff. */
+  private static List<List<Sign>> overFirst(FoundSystem system, List<List<Sign>> staves) {
+    List<List<Sign>> all = new ArrayList<>();
+    for (int i = 0; i < staves.size(); i++) {
+      int staff = i;
+      all.add(
+          staves.get(i).stream()
+              .map(s -> s.at(system.alongFirst(staff, s.from()), system.alongFirst(staff, s.to())))
+              .toList());
+    }
+    return all;
   }
 
   /** Leaves out what belongs to the facing page, beyond the gutter. */

@@ -66,6 +66,20 @@ public final class FoundSystem {
         file(first().at(from, -2)), file(first().at(to, -2)), bottom(to), bottom(from));
   }
 
+  /**
+   * Returns the position along the first staff straight over one along another staff; staves are
+   * measured in their own staff spaces.
+   *
+   * @param staff its index in {@link #staves()}
+   */
+  public double alongFirst(int staff, double along) {
+    if (staff == 0) {
+      return along;
+    }
+    Point p = staves.get(staff).at(along, 0);
+    return first().alongAt(p.x() + first().lean() * (first().middleAt(p.x()) - p.y()));
+  }
+
   private Point bottom(double along) {
     Staff last = staves.get(staves.size() - 1);
     if (staves.size() == 1) {

@@ -49,12 +49,26 @@ final class Systems {
       double top = upper.middleAt(x) + 2.2 * upper.spaceAt(x);
       double bottom = lower.middleAt(x) - 2.2 * lower.spaceAt(x);
       boolean room = bottom - top > 2 * s && bottom - top < 16 * s;
-      if (room && x - last > 4 * s && isStroke(pixels, upper.lean(), x, top, bottom)) {
+      if (room && x - last > 4 * s && isBarline(pixels, upper, lower, x)) {
         strokes++;
         last = x;
       }
     }
     return strokes == 2;
+  }
+
+  /** A barline ends at the outer lines; a gutter and the paper's edge run on. */
+  private static boolean isBarline(Pixels pixels, Staff upper, Staff lower, double x) {
+    double lean = upper.lean();
+    double up = upper.spaceAt(x);
+    double down = lower.spaceAt(x);
+    double top = upper.middleAt(x) + 2.2 * up;
+    double bottom = lower.middleAt(x) - 2.2 * down;
+    double over = upper.middleAt(x) - 2.5 * up;
+    double under = lower.middleAt(x) + 2.5 * down;
+    return isStroke(pixels, lean, x, top, bottom)
+        && !isStroke(pixels, lean, x + lean * (over - 2 * up - top), over - 2 * up, over)
+        && !isStroke(pixels, lean, x + lean * (under - top), under, under + 2 * down);
   }
 
   private static boolean isStroke(Pixels pixels, double lean, double x, double top, double bottom) {

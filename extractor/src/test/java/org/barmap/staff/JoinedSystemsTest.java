@@ -1,0 +1,63 @@
+package org.barmap.staff;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import javax.imageio.ImageIO;
+import org.barmap.page.PageImage;
+import org.barmap.page.PageResult;
+import org.barmap.page.PageSource;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Two staves are one system where barlines run through both (common practice). */
+class JoinedSystemsTest {
+
+  @TempDir Path dir;
+
+  @Test
+  void barlinesThroughBothStavesJoinThem() throws IOException {
+    assertThat(systems(new int[] {120, 600, 1100, 1479}, 0)).containsExactly(2, 2, 2);
+  }
+
+  @Test
+  void aLongStrokeAlongThePageJoinsNothing() throws IOException {
+    assertThat(systems(new int[] {}, 700)).containsExactly(1, 1, 1, 1, 1, 1);
+  }
+
+  /** Draws three pairs of staves; barlines run through each pair, a long line through the page. */
+  private List<Integer> systems(int[] barlines, int line) throws IOException {
+    BufferedImage image = new BufferedImage(1600, 1700, BufferedImage.TYPE_BYTE_GRAY);
+    Graphics2D g = image.createGraphics();
+    g.setColor(Color.WHITE);
+    g.fillRect(0, 0, 1600, 1700);
+    g.setColor(Color.BLACK);
+    for (int pair = 0; pair < 3; pair++) {
+      int top = 120 + 520 * pair;
+      for (int staff = 0; staff < 2; staff++) {
+        for (int l = 0; l < 5; l++) {
+          g.fillRect(120, top + 190 * staff + 16 * l, 1360, 2);
+        }
+      }
+      for (int x : barlines) {
+        g.fillRect(x, top, 3, 190 + 66);
+      }
+    }
+    if (line > 0) {
+      g.fillRect(line, 60, 3, 1600);
+      g.fillRect(line + 300, 60, 3, 1600);
+    }
+    g.dispose();
+    Path file = dir.resolve("page.png");
+    ImageIO.write(image, "png", file.toFile());
+    try (PageSource source = new PageSource(List.of(file));
+        PageImage page = ((PageResult.Loaded) source.next()).page()) {
+      return StaffFinder.find(page).stream().map(s -> s.staves().size()).toList();
+    }
+  }
+}
