@@ -19,6 +19,9 @@ final class KindByText {
   /** A segno read as a figure or letter is read less surely than this. */
   private static final double UNCLEAR = 0.85;
 
+  /** Less of a reading than this fits a meter: it is none. */
+  private static final double METER = 0.1;
+
   private KindByText() {}
 
   /** A kind and the readings that go with it. */
@@ -65,6 +68,11 @@ final class KindByText {
       return Optional.of(SignKind.SEGNO);
     }
     return SignShape.of(strip, sign);
+  }
+
+  /** Tells whether a meter is believed: what reads like no meter at all is a rest or a note. */
+  static boolean isBelieved(RawSign s, List<Reading> readings) {
+    return s.kind() != SignKind.METER || fit(readings) > METER;
   }
 
   /** How much of what was read the kind allows, 0 to 1; {@link BeamSearch} halves the rest. */

@@ -56,7 +56,7 @@ final class MarkOrNumber {
             s -> {
               boolean lines = numbered && !hasNumber && startsLine(s) && enclosure(s) == style;
               boolean framed = s.kind() == SignKind.BAR_NUMBER && enclosure(s) != Enclosure.NONE;
-              return isNumeric(s) && (lettered || lines)
+              return isNumeric(s) && (lettered || lines || beforeStaff(s))
                   ? as(SignKind.BAR_NUMBER, s)
                   : framed && framesAreMarks ? as(SignKind.REHEARSAL, s) : s;
             })
@@ -74,6 +74,11 @@ final class MarkOrNumber {
         .max(Map.Entry.comparingByValue())
         .map(Map.Entry::getKey)
         .orElse(Enclosure.NONE);
+  }
+
+  /** A mark stands over a staff, never beside it. */
+  private static boolean beforeStaff(Sign s) {
+    return s.to() < 0.5 && s.bottom() > -2;
   }
 
   private static boolean startsLine(Sign s) {
