@@ -1,5 +1,6 @@
 package org.barmap.page;
 
+import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
 import org.opencv.core.Size;
@@ -29,6 +30,19 @@ final class Sharpness {
   /** Tells whether a working image is too blurred to read, given its staff space (0 for none). */
   static boolean isBlurred(Mat work, double space) {
     return space > 0 && radius(work) > MOST_OF_SPACE * space;
+  }
+
+  /** Ink differs from paper by at least this, after the light was evened out; gray levels. */
+  private static final double FAINTEST = 25;
+
+  /** Tells whether nothing is printed on a page, its light evened out. */
+  static boolean isEmpty(Mat work) {
+    try (Mats scope = new Mats()) {
+      Mat smooth = scope.mat();
+      Imgproc.medianBlur(work, smooth, 3);
+      Core.MinMaxLocResult range = Core.minMaxLoc(smooth);
+      return range.maxVal - range.minVal < FAINTEST;
+    }
   }
 
   /** Tells whether a picture not yet straightened is too blurred for anything on it to be read. */

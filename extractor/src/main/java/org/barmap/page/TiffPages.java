@@ -9,10 +9,15 @@ import java.io.IOException;
 import java.util.Iterator;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
+import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.MemoryCacheImageInputStream;
+import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
+import org.w3c.dom.Element;
+import org.w3c.dom.Node;
+import org.w3c.dom.NodeList;
 
 /** A TIFF file with any number of pages, read with TwelveMonkeys ImageIO. */
 final class TiffPages implements Document {
@@ -54,12 +59,50 @@ final class TiffPages implements Document {
   public Mat page(int index) throws UnreadableException {
     try {
       Document.checkSize(reader.getWidth(index), reader.getHeight(index));
-      return toGray(reader.read(index));
+      int orientation = orientation(reader.getImageMetadata(index));
+      return upright(toGray(reader.read(index)), orientation);
     } catch (java.io.EOFException e) {
       throw PictureHeader.broken();
     } catch (IOException | RuntimeException e) {
       throw PictureHeader.damaged();
     }
+  }
+
+  /** Returns the value of the orientation tag (TIFF 6.0, tag 274), 1 without one. */
+  private static int orientation(IIOMetadata metadata) {
+    Node root = metadata.getAsTree(metadata.getNativeMetadataFormatName());
+    NodeList fields = ((Element) root).getElementsByTagName("TIFFField");
+    for (int i = 0; i < fields.getLength(); i++) {
+      Element field = (Element) fields.item(i);
+      NodeList values = field.getElementsByTagName("TIFFShort");
+      if (field.getAttribute("number").equals("274") && values.getLength() > 0) {
+        String value = ((Element) values.item(0)).getAttribute("value");
+        return value.matches("[1-8]") ? Integer.parseInt(value) : 1;
+      }
+    }
+    return 1;
+  }
+
+  /** Turns and mirrors a picture as its orientation tag says; frees what it replaces. */
+  private static Mat upright(Mat stored, int orientation) {
+    if (orientation == 1) {
+      return stored;
+    }
+    Mat out = new Mat();
+    switch (orientation) {
+      case 2 -> Core.flip(stored, out, 1);
+      case 3 -> Core.rotate(stored, out, Core.ROTATE_180);
+      case 4 -> Core.flip(stored, out, 0);
+      case 5 -> Core.transpose(stored, out);
+      case 6 -> Core.rotate(stored, out, Core.ROTATE_90_CLOCKWISE);
+      case 7 -> {
+        Core.transpose(stored, out);
+        Core.flip(out, out, -1);
+      }
+      default -> Core.rotate(stored, out, Core.ROTATE_90_COUNTERCLOCKWISE);
+    }
+    stored.release();
+    return out;
   }
 
   /** Copies a picture to 8-bit gray on white; the caller frees it. */

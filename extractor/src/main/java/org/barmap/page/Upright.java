@@ -131,7 +131,15 @@ final class Upright {
       Step.LIGHT.done(start);
       start = Step.start();
       List<Finding> findings = new ArrayList<>();
-      if (hopeless || Sharpness.isBlurred(work, size.space())) {
+      if (hopeless && Sharpness.isEmpty(work)) {
+        findings.add(
+            Finding.ofPage(
+                Severity.DOUBT,
+                Stage.PAGE,
+                0,
+                "empty",
+                source + ": nothing is printed on this page, or too faintly to be seen."));
+      } else if (hopeless || Sharpness.isBlurred(work, size.space())) {
         findings.add(
             Finding.ofPage(
                 Severity.ERROR,
