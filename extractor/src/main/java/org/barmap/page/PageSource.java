@@ -22,6 +22,10 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
 
   private static final long MAX_FILE = 1L << 30;
 
+  static {
+    OpenCv.load(); // pages of PDF and TIFF files are copied into its images before anything else
+  }
+
   private final Iterator<Path> files;
   private final Queue<PageResult> ready = new ArrayDeque<>();
   private Optional<Document> document = Optional.empty();

@@ -23,10 +23,11 @@ final class TextNet implements AutoCloseable {
   private final BeamSearch search;
   private final int classes;
 
-  TextNet() {
+  /** Opens a reader by the name of its model and of its letters, without their endings. */
+  TextNet(String name) {
     String chars =
-        BarMapJson.mapper().readTree(Models.bytes("numerals.json")).path("chars").asString("");
-    session = Models.session("numerals.onnx");
+        BarMapJson.mapper().readTree(Models.bytes(name + ".json")).path("chars").asString("");
+    session = Models.session(name + ".onnx");
     // A letter outside the basic plane takes two chars; the search counts classes, not chars.
     int[] points = chars.codePoints().map(c -> Character.isBmpCodePoint(c) ? c : '?').toArray();
     search = new BeamSearch(new String(points, 0, points.length));
@@ -99,7 +100,7 @@ final class TextNet implements AutoCloseable {
       Step.NUMERALS.done(start);
       return read;
     } catch (OrtException e) {
-      throw new IllegalStateException("the numeral network failed: " + e.getMessage(), e);
+      throw new IllegalStateException("a network of letters failed: " + e.getMessage(), e);
     }
   }
 

@@ -1,6 +1,7 @@
 package org.barmap.sign;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiPredicate;
@@ -27,14 +28,22 @@ final class TextReader implements AutoCloseable {
    */
   private static final double SMALL_ALIKE = 0.1;
 
-  private final TextNet numerals = new TextNet();
+  private final TextNet numerals = new TextNet("numerals");
+  private final TextNet phrases;
   private final WordNet words;
 
   TextReader() {
     try {
+      phrases = new TextNet("words");
+    } catch (RuntimeException e) {
+      numerals.close();
+      throw e;
+    }
+    try {
       words = new WordNet();
     } catch (RuntimeException e) {
       numerals.close();
+      phrases.close();
       throw e;
     }
   }
@@ -45,8 +54,7 @@ final class TextReader implements AutoCloseable {
   /** Returns kind and readings of each sign, in the order given; signs without text keep theirs. */
   List<KindByText.Text> read(List<Task> tasks) {
     List<Task> texts = tasks.stream().filter(t -> isRead(t.sign)).toList();
-    List<List<List<Reading>>> read =
-        numerals.readAll(texts.parallelStream().map(TextReader::crop).toList());
+    List<List<List<Reading>>> read = both(texts);
     List<KindByText.Text> settled =
         IntStream.range(0, texts.size())
             .parallel()
@@ -61,6 +69,29 @@ final class TextReader implements AutoCloseable {
               : new KindByText.Text(t.sign.kind(), t.sign.readings()));
     }
     return all;
+  }
+
+  /** Reads words with the reader of words and everything else with that of numerals. */
+  private List<List<List<Reading>>> both(List<Task> texts) {
+    List<TextNet.Task> crops = texts.parallelStream().map(TextReader::crop).toList();
+    List<List<List<Reading>>> all = new ArrayList<>(Collections.nCopies(crops.size(), List.of()));
+    for (boolean wordy : new boolean[] {false, true}) {
+      List<Integer> own =
+          IntStream.range(0, crops.size())
+              .filter(i -> isWordy(texts.get(i).sign.kind()) == wordy)
+              .boxed()
+              .toList();
+      List<List<List<Reading>>> read =
+          (wordy ? phrases : numerals).readAll(own.stream().map(crops::get).toList());
+      for (int i = 0; i < own.size(); i++) {
+        all.set(own.get(i), read.get(i));
+      }
+    }
+    return all;
+  }
+
+  private static boolean isWordy(SignKind kind) {
+    return kind == SignKind.WORD || kind == SignKind.HEADING;
   }
 
   private static TextNet.Task crop(Task t) {
@@ -127,7 +158,7 @@ final class TextReader implements AutoCloseable {
                         .toList())
             .toList();
     List<Task> flat = words.stream().flatMap(List::stream).toList();
-    List<List<Reading>> own = numerals.read(flat.parallelStream().map(TextReader::word).toList());
+    List<List<Reading>> own = phrases.read(flat.parallelStream().map(TextReader::word).toList());
     List<Integer> first = new ArrayList<>();
     int next = 0;
     for (List<Task> w : words) {
@@ -232,6 +263,7 @@ final class TextReader implements AutoCloseable {
   @Override
   public void close() {
     numerals.close();
+    phrases.close();
     words.close();
   }
 }
