@@ -3,12 +3,15 @@ package org.barmap.page;
 import java.io.IOException;
 import java.nio.file.Path;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSObject;
 import org.apache.pdfbox.io.MemoryUsageSetting;
 import org.apache.pdfbox.io.RandomAccessReadBufferedFile;
+import org.apache.pdfbox.pdmodel.DefaultResourceCache;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
+import org.apache.pdfbox.pdmodel.graphics.PDXObject;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.opencv.core.Mat;
@@ -36,6 +39,7 @@ final class PdfPages implements Document {
           Loader.loadPDF(
               new RandomAccessReadBufferedFile(file.toFile()),
               MemoryUsageSetting.setupMixed(SCRATCH_BYTES / 4, SCRATCH_BYTES).streamCache);
+      document.setResourceCache(new NoPictures());
       Document.checkPages(document.getNumberOfPages());
       return new PdfPages(document);
     } catch (InvalidPasswordException e) {
@@ -89,6 +93,14 @@ final class PdfPages implements Document {
       document.close();
     } catch (IOException e) {
       // Only temporary data is left behind, and it goes with the process.
+    }
+  }
+
+  /** Keeps no decoded pictures: pages are drawn once, and a book of scans would fill the memory. */
+  private static final class NoPictures extends DefaultResourceCache {
+    @Override
+    public void put(COSObject indirect, PDXObject object) {
+      // Decoded again in the rare case that a page shows it twice.
     }
   }
 }
