@@ -16,7 +16,25 @@ final class SecondLook {
   /** A numeral over 1 above what was taken for a whole-bar rest says it is a block rest. */
   private static final double NUMERAL_RULES = 0.85;
 
+  /** Some row of a mark is dark over more than this share of its width. */
+  private static final double LEAST_INK = 0.08;
+
   private SecondLook() {}
+
+  /**
+   * Tells whether a mark is printed on this side: what shows through from the back is pale all
+   * over.
+   */
+  static boolean isInked(StripImage strip, RawSign s) {
+    if (s.kind() != SignKind.REHEARSAL) {
+      return true;
+    }
+    double most = 0;
+    for (int v = (int) Math.ceil(s.y0()); v < s.y1(); v++) {
+      most = Math.max(most, Ink.row(strip, v, s.x0(), s.x1()));
+    }
+    return most > LEAST_INK;
+  }
 
   /** Lowers a multi-bar rest that has no thick bar. */
   static RawSign thickBar(StripImage strip, RawSign s) {

@@ -160,7 +160,9 @@ public final class SignReader implements AutoCloseable {
         KindByText.Text said = readings.get(next++);
         RawSign own = s.as(said.kind());
         List<Reading> read = SecondLook.cut(strip, own, said.readings());
-        if (Overhead.isBelieved(own, read) && KindByText.isBelieved(own, read)) {
+        if (Overhead.isBelieved(own, read)
+            && KindByText.isBelieved(own, read)
+            && SecondLook.isInked(strip, own)) {
           found.add(sign(strip, SecondLook.thickBar(strip, own), read));
         }
       }

@@ -76,4 +76,20 @@ class SecondLookTest {
         probability,
         text.isEmpty() ? List.of() : List.of(new Reading(text, .99)));
   }
+
+  @Test
+  void aPaleMarkShowsThroughFromTheBack() {
+    RawSign mark = new RawSign(SignKind.REHEARSAL, 100, 20, 124, 44, .8, List.of());
+    for (int gray : new int[] {20, 180}) {
+      StripImage strip =
+          new PaintedStrip(
+              40,
+              g -> {
+                g.setColor(new java.awt.Color(gray, gray, gray));
+                g.fillRect(204, 44, 10, 40);
+                g.fillRect(204, 44, 36, 8);
+              });
+      assertThat(SecondLook.isInked(strip, mark)).isEqualTo(gray < 100);
+    }
+  }
 }
