@@ -9,6 +9,10 @@ public final class Tally {
   public static final int BINS = 10;
 
   private final Map<String, Long> counts = new TreeMap<>();
+  /** An entry's confidence and whether the entry was right. */
+  public record Judged(double confidence, boolean right) {}
+
+  private final java.util.List<Judged> judged = new java.util.ArrayList<>();
   private final long[] binN = new long[BINS];
   private final double[] binConfidence = new double[BINS];
   private final long[] binRight = new long[BINS];
@@ -22,6 +26,7 @@ public final class Tally {
   }
 
   void bin(double confidence, boolean right) {
+    judged.add(new Judged(confidence, right));
     double c = Math.min(1, Math.max(0, confidence));
     int k = Math.min(BINS - 1, (int) (c * BINS));
     binN[k]++;
@@ -31,6 +36,7 @@ public final class Tally {
 
   /** Adds another tally to this one. */
   public void merge(Tally other) {
+    judged.addAll(other.judged);
     other.counts.forEach(this::add);
     for (int k = 0; k < BINS; k++) {
       binN[k] += other.binN[k];
@@ -47,6 +53,11 @@ public final class Tally {
   /** Returns all counts by name. */
   public Map<String, Long> counts() {
     return Map.copyOf(counts);
+  }
+
+  /** Returns every entry with a confidence, whether it was right. */
+  public java.util.List<Judged> judged() {
+    return java.util.List.copyOf(judged);
   }
 
   /** Returns entries given a confidence in bin k. */

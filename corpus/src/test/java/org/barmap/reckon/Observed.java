@@ -95,6 +95,35 @@ final class Observed {
     return out;
   }
 
+  /** How many events of each kind there were. */
+  java.util.Map<String, Object> events() {
+    java.util.Map<String, Object> out = new java.util.LinkedHashMap<>();
+    out.put("pages", pages);
+    out.put("systems", systems);
+    out.put("systemsMissed", systemsMissed);
+    out.put("lines", lines.size());
+    out.put("linesInvented", lines.stream().filter(l -> !l.right()).count());
+    out.put("barlinesMissedInsideALine", gaps.stream().mapToInt(Gap::missed).sum());
+    out.put("openEnds", openEnds.size());
+    out.put("openEndsThatEndABar", openEnds.stream().filter(b -> b).count());
+    out.put("rests", rests.size());
+    out.put("restsOfOneBar", rests.stream().filter(r -> !r.several()).count());
+    out.put("counts", counts.size());
+    out.put("countsMisread", counts.stream().filter(n -> !n.best()).count());
+    out.put("countsNotListed", counts.stream().filter(n -> !n.listed()).count());
+    out.put("barNumbers", anchors.size());
+    out.put("barNumbersMisread", anchors.stream().filter(n -> !n.best()).count());
+    out.put("barNumbersNotListed", anchors.stream().filter(n -> !n.listed()).count());
+    out.put("marks", marks.size());
+    out.put("marksMisread", marks.stream().filter(m -> !m.right()).count());
+    out.put("marksNotListed", marks.stream().filter(m -> !m.listed()).count());
+    out.put("meters", meters.size());
+    out.put("metersMisread", meters.stream().filter(m -> !m.right()).count());
+    out.put("linesOfTheBook", starts.size());
+    out.put("restarts", starts.stream().filter(Start::again).count());
+    return out;
+  }
+
   private void page(Labelled page) {
     pages++;
     systems += page.truth().at("/pages/0/systems").size();

@@ -52,8 +52,11 @@ final class MapWriter {
   private Optional<Meter> meter = Optional.empty();
   private final Costs costs;
 
-  MapWriter(Costs costs) {
+  private final Calibration calibration;
+
+  MapWriter(Costs costs, Calibration calibration) {
     this.costs = costs;
+    this.calibration = calibration;
   }
 
   /** Writes the next system; {@code page} and {@code index} are those of the map. */
@@ -147,7 +150,7 @@ final class MapWriter {
     mark.ifPresent(
         m -> b.rehearsal(new RehearsalMark(m.text(), m.enclosure().orElse(Enclosure.BOX))));
     b.evidence(Optional.of(evidence(span, printed, mark)));
-    b.confidence(Calibration.of(raw(span, printed, mark)));
+    b.confidence(calibration.of(raw(span, printed, mark)));
     return new Written(b.build(), span, mark);
   }
 

@@ -28,6 +28,7 @@ public final class Reckoner {
   private static final int MOST_STATES = 4000;
 
   private final Costs costs;
+  private final Calibration calibration;
 
   /** Creates a reckoner with the default costs. */
   public Reckoner() {
@@ -35,7 +36,12 @@ public final class Reckoner {
   }
 
   Reckoner(Costs costs) {
+    this(costs, Calibration.DEFAULT);
+  }
+
+  Reckoner(Costs costs, Calibration calibration) {
     this.costs = costs;
+    this.calibration = calibration;
   }
 
   /**
@@ -55,7 +61,7 @@ public final class Reckoner {
       }
     }
     Solved solved = solve(systems);
-    MapWriter writer = new MapWriter(costs);
+    MapWriter writer = new MapWriter(costs, calibration);
     List<Integer> jumps = new ArrayList<>();
     List<Integer> restarts = new ArrayList<>();
     List<SystemBars> settled = new PathReader(solved.lattice, solved.solution).read();

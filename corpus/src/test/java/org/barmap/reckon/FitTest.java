@@ -1,0 +1,119 @@
+package org.barmap.reckon;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.barmap.map.BarMap;
+import org.barmap.map.BarMapJson;
+import org.barmap.map.Book;
+import org.barmap.reckon.CorpusReadings.Labelled;
+import org.barmap.score.Comparison;
+import org.barmap.score.Tally;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * Fits the costs and the confidence on the corpus.
+ *
+ * <p>To fit anew after a change of models: {@code mvn test -pl corpus -am -Dtest=FitTest
+ * -Dbarmap.fit=true -Dsurefire.failIfNoSpecifiedTests=false}. It writes {@code costs.json} and {@code
+ * calibration.json} into the extractor's resources and what was held out into {@code
+ * target/fit.md}.
+ */
+class FitTest {
+
+  private static final Path RESOURCES =
+      CorpusReadings.HOME.resolveSibling("extractor/src/main/resources/org/barmap/reckon");
+
+  @Test
+  void theCommittedCostsSayWhereTheyComeFromAndCoverEveryCost() throws IOException {
+    JsonNode kept = BarMapJson.mapper().readTree(Files.readString(RESOURCES.resolve("costs.json")));
+    assertThat(kept.path("fitted").asString("")).matches("\\d{4}-\\d{2}-\\d{2}");
+    assertThat(kept.path("events").size()).isPositive();
+    JsonNode costs = BarMapJson.mapper().valueToTree(Costs.DEFAULT);
+    assertThat(kept.path("costs").propertyNames()).hasSameElementsAs(costs.propertyNames());
+  }
+
+  @Test
+  @EnabledIfSystemProperty(named = "barmap.fit", matches = "true")
+  void fitsAnew() throws IOException {
+    List<Labelled> all = CorpusReadings.all();
+    StringBuilder report = new StringBuilder();
+    List<Labelled> even = all.stream().filter(l -> l.seed() % 2 == 0).toList();
+    List<Labelled> odd = all.stream().filter(l -> l.seed() % 2 != 0).toList();
+    Observed seen = Observed.of(all);
+    Map<String, Object> kept = new LinkedHashMap<>();
+    kept.put("fitted", LocalDate.now(ZoneOffset.UTC).toString());
+    kept.put("on", "corpus/pages, " + all.size() + " pages; see FitTest");
+    kept.put("events", seen.events());
+    kept.put("costs", rounded(Fitting.fit(seen)));
+    Costs costs = costs(Fitting.fit(seen));
+    Costs onEven = costs(Fitting.fit(Observed.of(even)));
+    Costs onOdd = costs(Fitting.fit(Observed.of(odd)));
+    report.append("## Numbers right, costs fitted on the other half of the seeds\n\n");
+    report.append("| kind | even seeds | odd seeds | together |\n| --- | --- | --- | --- |\n");
+    for (String kind : List.of("clean", "scan", "photo", "pencil")) {
+      double[] a = right(of(even, kind), onOdd);
+      double[] b = right(of(odd, kind), onEven);
+      report.append(
+          "| %s | %.2f %% | %.2f %% | %.2f %% |%n"
+              .formatted(
+                  kind,
+                  100 * a[0] / a[1],
+                  100 * b[0] / b[1],
+                  100 * (a[0] + b[0]) / (a[1] + b[1])));
+    }
+    double[][] onBoth = Confidence.fit(all, costs);
+    double[][] confidenceEven = Confidence.fit(even, onEven);
+    double[][] confidenceOdd = Confidence.fit(odd, onOdd);
+    report.append("\n## Confidence of entries, fitted on the other half\n\n");
+    report.append(Confidence.table("even seeds", even, onOdd, confidenceOdd));
+    report.append(Confidence.table("odd seeds", odd, onEven, confidenceEven));
+    Files.writeString(
+        RESOURCES.resolve("costs.json"), BarMapJson.mapper().writeValueAsString(kept) + "\n");
+    Files.writeString(
+        RESOURCES.resolve("calibration.json"),
+        BarMapJson.mapper()
+                .writeValueAsString(
+                    Map.of("fitted", kept.get("fitted"), "on", kept.get("on"), "knots", onBoth))
+            + "\n");
+    Files.writeString(CorpusReadings.HOME.resolve("target/fit.md"), report.toString());
+    assertThat(Confidence.error(even, onOdd, confidenceOdd)).isLessThan(0.03);
+    assertThat(Confidence.error(odd, onEven, confidenceEven)).isLessThan(0.03);
+  }
+
+  private static List<Labelled> of(List<Labelled> pages, String kind) {
+    return pages.stream().filter(l -> l.kind().equals(kind)).toList();
+  }
+
+  private static Map<String, Double> rounded(Map<String, Double> values) {
+    Map<String, Double> out = new LinkedHashMap<>();
+    values.forEach((k, v) -> out.put(k, Double.valueOf("%.4g".formatted(v))));
+    return out;
+  }
+
+  private static Costs costs(Map<String, Double> values) {
+    return BarMapJson.mapper().convertValue(rounded(values), Costs.class);
+  }
+
+  /** Entries with the right number, and all entries. */
+  private static double[] right(List<Labelled> pages, Costs costs) {
+    double ok = 0;
+    double of = 0;
+    for (Labelled l : pages) {
+      BarMap map = new Reckoner(costs).reckon(new Book("", ""), List.of(l.read()));
+      Tally tally = Comparison.of(l.truth(), BarMapJson.mapper().valueToTree(map)).tally();
+      ok += tally.get("num_ok");
+      of += tally.get("num_n");
+    }
+    return new double[] {ok, of};
+  }
+}
