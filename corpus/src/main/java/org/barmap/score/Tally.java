@@ -9,6 +9,7 @@ public final class Tally {
   public static final int BINS = 10;
 
   private final Map<String, Long> counts = new TreeMap<>();
+
   /** An entry's confidence and whether the entry was right. */
   public record Judged(double confidence, boolean right) {}
 

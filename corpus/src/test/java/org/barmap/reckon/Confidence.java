@@ -21,10 +21,8 @@ final class Confidence {
   private static List<Judged> judged(List<Labelled> pages, Costs costs, Calibration calibration) {
     List<Judged> out = new ArrayList<>();
     for (Labelled l : pages) {
-      BarMap map =
-          new Reckoner(costs, calibration).reckon(new Book("", ""), List.of(l.read()));
-      out.addAll(
-          Comparison.of(l.truth(), BarMapJson.mapper().valueToTree(map)).tally().judged());
+      BarMap map = new Reckoner(costs, calibration).reckon(new Book("", ""), List.of(l.read()));
+      out.addAll(Comparison.of(l.truth(), BarMapJson.mapper().valueToTree(map)).tally().judged());
     }
     return out;
   }

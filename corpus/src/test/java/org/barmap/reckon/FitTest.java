@@ -24,8 +24,8 @@ import tools.jackson.databind.JsonNode;
  * Fits the costs and the confidence on the corpus.
  *
  * <p>To fit anew after a change of models: {@code mvn test -pl corpus -am -Dtest=FitTest
- * -Dbarmap.fit=true -Dsurefire.failIfNoSpecifiedTests=false}. It writes {@code costs.json} and {@code
- * calibration.json} into the extractor's resources and what was held out into {@code
+ * -Dbarmap.fit=true -Dsurefire.failIfNoSpecifiedTests=false}. It writes {@code costs.json} and
+ * {@code calibration.json} into the extractor's resources and what was held out into {@code
  * target/fit.md}.
  */
 class FitTest {
@@ -66,10 +66,7 @@ class FitTest {
       report.append(
           "| %s | %.2f %% | %.2f %% | %.2f %% |%n"
               .formatted(
-                  kind,
-                  100 * a[0] / a[1],
-                  100 * b[0] / b[1],
-                  100 * (a[0] + b[0]) / (a[1] + b[1])));
+                  kind, 100 * a[0] / a[1], 100 * b[0] / b[1], 100 * (a[0] + b[0]) / (a[1] + b[1])));
     }
     double[][] onBoth = Confidence.fit(all, costs);
     double[][] confidenceEven = Confidence.fit(even, onEven);

@@ -128,6 +128,8 @@ final class Fitting {
     List<Line> bare = seen.lines.stream().filter(l -> !l.ink()).toList();
     out.put("betweenRests", share(bare.stream().filter(Line::right).count(), bare.size()));
     long open = seen.openEnds.stream().filter(b -> b).count();
+    long ends = seen.opening.stream().filter(b -> b).count();
+    out.put("openingRepeat", share(ends, seen.opening.size()));
     out.put("openEnd", share(open, seen.openEnds.size()));
   }
 

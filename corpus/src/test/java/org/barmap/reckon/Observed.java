@@ -65,6 +65,10 @@ final class Observed {
 
   final List<Line> lines = new ArrayList<>();
   final List<Boolean> openEnds = new ArrayList<>();
+
+  /** Forward repeats near the beginning of a line: whether one ends a bar. */
+  final List<Boolean> opening = new ArrayList<>();
+
   final List<Gap> gaps = new ArrayList<>();
 
   /** The cells there would be with one true line taken away. */
@@ -104,6 +108,8 @@ final class Observed {
     out.put("lines", lines.size());
     out.put("linesInvented", lines.stream().filter(l -> !l.right()).count());
     out.put("barlinesMissedInsideALine", gaps.stream().mapToInt(Gap::missed).sum());
+    out.put("forwardRepeatsAtTheBeginning", opening.size());
+    out.put("forwardRepeatsThatEndABar", opening.stream().filter(b -> b).count());
     out.put("openEnds", openEnds.size());
     out.put("openEndsThatEndABar", openEnds.stream().filter(b -> b).count());
     out.put("rests", rests.size());
@@ -181,6 +187,8 @@ final class Observed {
       if (last && cells.openEnd()) {
         // a barline at the very end that was not seen as one still ends the bar there
         openEnds.add(trulyOpen || near(edges, line.at(), 3));
+      } else if (cells.opens(c)) {
+        opening.add(near(edges, line.at(), SAME));
       } else {
         boolean inside = Room.insideRest(cells, c);
         double beside = Room.beside(cells, c, usual);
@@ -241,12 +249,7 @@ final class Observed {
 
   private static SystemCells with(SystemCells cells, List<SystemCells.Line> lines) {
     return new SystemCells(
-        cells.source(),
-        cells.begin(),
-        cells.end(),
-        List.copyOf(lines),
-        cells.openEnd(),
-        cells.startRepeat());
+        cells.source(), cells.begin(), cells.end(), List.copyOf(lines), cells.openEnd());
   }
 
   private static boolean near(List<Double> edges, double at, double reach) {

@@ -40,6 +40,7 @@ import org.barmap.map.BarMapJson;
  * @param strength observations that these shares count as when a book's own are estimated
  * @param insideRest odds that a line within a thick rest bar is a barline, against elsewhere
  * @param betweenRests two numbered rests without a line between them are two bars
+ * @param openingRepeat a forward repeat near the beginning of a line ends a bar
  * @param openEnd a line without a closing barline still ends a bar
  * @param restartAtHeading counting starts again under the heading of a musical number
  * @param restartAfterFinal likewise after a final barline without a heading
@@ -75,6 +76,7 @@ record Costs(
     double strength,
     double insideRest,
     double betweenRests,
+    double openingRepeat,
     double openEnd,
     double restartAtHeading,
     double restartAfterFinal,
@@ -196,6 +198,7 @@ record Costs(
         strength,
         insideRest,
         betweenRests,
+        openingRepeat,
         openEnd,
         restartAtHeading,
         restartAfterFinal,

@@ -152,6 +152,7 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
       double beside = Room.beside(cells, c, usual);
       double p = costs.line(line.probability(), line.ink(), beside, Room.insideRest(cells, c));
       boolean lettered = c + 1 < cells.lines().size() && lettered(cells, c + 1);
+      p = cells.opens(c) ? costs.openingRepeat() : p;
       Move move = lettered ? Move.of(new int[] {0, 1}, new double[] {0.9, 0.1}) : Move.line(p);
       add(move, new About.Line(i, c, lettered));
     }

@@ -29,8 +29,9 @@ final class MapWriter {
       boolean guessed = span.end().isEmpty() && next.map(n -> n.span().inferred()).orElse(false);
       Optional<Sign> ink = span.end().filter(e -> e.to() > e.from());
       boolean unbelieved = ink.filter(e -> !costs.believes(e.probability())).isPresent();
-      boolean doubtful =
-          span.end().isPresent() && (span.endProbability() < costs.doubt() || unbelieved);
+      // an open end is a bar's end unless the book says otherwise; asking each time would be idle
+      double least = ink.isPresent() ? costs.doubt() : 0.5;
+      boolean doubtful = span.end().isPresent() && (span.endProbability() < least || unbelieved);
       return new Item(
           bar,
           span.rest().isPresent(),
@@ -187,7 +188,7 @@ final class MapWriter {
 
   private static Barline startBarline(SystemBars system, int i) {
     if (i == 0) {
-      return system.cells().startRepeat() ? Barline.REPEAT_START : Barline.NONE;
+      return system.startRepeat() ? Barline.REPEAT_START : Barline.NONE;
     }
     return endBarline(system.bars().get(i - 1));
   }

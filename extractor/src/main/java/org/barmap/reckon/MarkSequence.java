@@ -107,11 +107,13 @@ final class MarkSequence {
         out.add(new Reading(r.text(), Math.max(UNLISTED, r.probability())));
       }
     }
+    double listed = out.stream().mapToDouble(Reading::probability).sum();
+    double unlisted = Math.max(UNLISTED / 10, Math.min(UNLISTED, (1 - listed) / 5));
     if (i > 0) {
-      addIfNew(out, next(marks.get(i - 1).text()));
+      addIfNew(out, next(marks.get(i - 1).text()), unlisted);
     }
     if (i + 1 < marks.size()) {
-      addIfNew(out, previous(marks.get(i + 1).text()));
+      addIfNew(out, previous(marks.get(i + 1).text()), unlisted);
     }
     if (out.isEmpty()) {
       out.add(new Reading("?", 1));
@@ -119,9 +121,9 @@ final class MarkSequence {
     return out;
   }
 
-  private static void addIfNew(List<Reading> out, String text) {
+  private static void addIfNew(List<Reading> out, String text, double probability) {
     if (!text.isEmpty() && out.stream().noneMatch(r -> isSame(r.text(), text))) {
-      out.add(new Reading(text, UNLISTED));
+      out.add(new Reading(text, probability));
     }
   }
 

@@ -11,7 +11,12 @@ import org.barmap.sign.Sign;
 final class PathReader {
 
   /** A system's bars, and whether counting starts again at it. */
-  record SystemBars(SystemCells cells, List<BarSpan> bars, boolean restarts, boolean jumps) {}
+  record SystemBars(
+      SystemCells cells,
+      List<BarSpan> bars,
+      boolean restarts,
+      boolean jumps,
+      boolean startRepeat) {}
 
   private final Lattice lattice;
   private final Solution solution;
@@ -42,6 +47,7 @@ final class PathReader {
     private final List<BarSpan> bars = new ArrayList<>();
     private boolean restarts;
     private boolean jumps;
+    private boolean startRepeat;
 
     private double from;
     private double leftLine = 1;
@@ -144,6 +150,11 @@ final class PathReader {
     private void line(About.Line about, Choice choice) {
       SystemCells.Line line = cells.lines().get(about.line());
       boolean last = about.line() == cells.lines().size() - 1;
+      if (choice.shift() == 0 && cells.opens(about.line())) {
+        startRepeat = true;
+        from = line.at();
+        return;
+      }
       if (choice.shift() == 0 && !about.lettered() && !last) {
         inside *= choice.probability();
         return;
@@ -189,7 +200,7 @@ final class PathReader {
     }
 
     SystemBars done() {
-      return new SystemBars(cells, List.copyOf(bars), restarts, jumps);
+      return new SystemBars(cells, List.copyOf(bars), restarts, jumps, startRepeat);
     }
   }
 }

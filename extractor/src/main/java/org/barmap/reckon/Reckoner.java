@@ -220,6 +220,7 @@ public final class Reckoner {
     for (int t = 0; t < solved.lattice.steps().size(); t++) {
       if (solved.lattice.abouts().get(t) instanceof About.Line about
           && !about.lettered()
+          && !solved.lattice.systems().get(about.system()).opens(about.line())
           && solved.solution.choices().get(t).shift() == 0) {
         SystemCells.Line line =
             solved.lattice.systems().get(about.system()).lines().get(about.line());

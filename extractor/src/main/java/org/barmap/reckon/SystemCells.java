@@ -16,15 +16,8 @@ import org.barmap.sign.SignKind;
  * @param end where music ends; staff spaces
  * @param lines candidates in order; the last one may be an open end without ink
  * @param openEnd true when the last candidate is the bare end of the line
- * @param startRepeat a forward repeat stands at the beginning of the line
  */
-record SystemCells(
-    ReadSystem source,
-    double begin,
-    double end,
-    List<Line> lines,
-    boolean openEnd,
-    boolean startRepeat) {
+record SystemCells(ReadSystem source, double begin, double end, List<Line> lines, boolean openEnd) {
 
   /** Usual width of clef and key at the start of a line, staff spaces. */
   private static final double HEADER = 6;
@@ -61,20 +54,13 @@ record SystemCells(
   /** Cuts a system. */
   static SystemCells of(ReadSystem system, double openEnd, double between) {
     List<Line> lines = new ArrayList<>();
-    boolean startRepeat = false;
     double left = system.begin();
     double begin = left + Math.min(HEADER, (system.length() - left) / 8);
     for (Sign sign : system.signs()) {
       if (sign.kind() != SignKind.BARLINE) {
         continue;
       }
-      String type = sign.text();
-      boolean repeatStart = type.equals(Barline.REPEAT_START.word());
-      double opening = Math.max(left + REPEAT_OPENING, system.musicBegin());
-      if (lines.isEmpty() && repeatStart && sign.at() < Math.min(opening, left + WIDEST_OPENING)) {
-        startRepeat = true;
-        begin = sign.at();
-      } else if (sign.at() >= left + OPENING) {
+      if (sign.at() >= left + OPENING) {
         lines.add(new Line(sign.at(), sign.probability(), sign));
       }
     }
@@ -88,7 +74,7 @@ record SystemCells(
     if (!lines.isEmpty()) {
       begin = Math.min(begin, Math.max(left, lines.get(0).at() - 2));
     }
-    return new SystemCells(system, begin, end, List.copyOf(lines), open, startRepeat);
+    return new SystemCells(system, begin, end, List.copyOf(lines), open);
   }
 
   /** Two numbered rests in one cell: a barline between them was missed, half way. */
@@ -133,6 +119,16 @@ record SystemCells(
             .filter(s -> s.kind() == SignKind.METER || s.kind() == SignKind.KEY)
             .anyMatch(s -> s.at() > from && s.at() < to);
     return !courtesy || to - from > 2 * LEAST_TAIL;
+  }
+
+  /** Tells whether a line may be the forward repeat at the very beginning, which ends no bar. */
+  boolean opens(int line) {
+    double left = source.begin();
+    double opening = Math.max(left + REPEAT_OPENING, source.musicBegin());
+    Line first = lines.get(line);
+    return line == 0
+        && first.at() < Math.min(opening, left + WIDEST_OPENING)
+        && first.sign().text().equals(Barline.REPEAT_START.word());
   }
 
   /** Left side of a cell; cell {@code i} ends at line {@code i}. */
