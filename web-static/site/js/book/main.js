@@ -10,6 +10,7 @@ import { count } from "../core/words.js";
 import { JobBar } from "./job.js";
 import { PageGrid } from "./pages.js";
 import { saveAs } from "./save.js";
+import { SecondReading } from "./second.js";
 import { Uploader } from "./upload.js";
 
 /** @typedef {import("../core/types.js").PageInfo} PageInfo */
@@ -25,6 +26,7 @@ class BookRoom {
   #uploader = new Uploader(this.#id, this.#bus);
   #grid = new PageGrid(this.#id, this.#bus);
   #save = el("div");
+  #second = new SecondReading(this.#id, this.#bus);
   /** @type {PageInfo[]} */
   #pages = [];
   #reload = 0;
@@ -36,7 +38,7 @@ class BookRoom {
     if (!this.#id) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#job.node, this.#next, this.#grid.node, this.#save),
+      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#job.node, this.#next, this.#grid.node, this.#second.node, this.#save),
     );
     this.#listen();
     await this.#load();
@@ -82,6 +84,7 @@ class BookRoom {
       this.#draw(book);
       this.#job.draw(book.job);
       this.#grid.draw(this.#pages, found.doubts ?? []);
+      await this.#second.load();
       await this.#putInPlace();
     } catch (error) {
       if (/** @type {any} */ (error).status === 404) deadEnd("No such book", "It may lie in the bin, or the address is wrong.");

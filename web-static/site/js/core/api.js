@@ -95,15 +95,17 @@ export async function get(path) {
  * @param {string} path
  * @param {File[]} files
  * @param {(share: number) => void} progress 0 to 1
+ * @param {string} [match] the revision that was seen
  * @returns {Promise<any>}
  */
-export function upload(path, files, progress) {
+export function upload(path, files, progress, match) {
   return new Promise((resolve, reject) => {
     const form = new FormData();
     for (const file of files) form.append("files", file, file.name);
     const request = new XMLHttpRequest();
     request.open("POST", path);
     request.setRequestHeader("Accept", "application/json, application/problem+json");
+    if (match !== undefined) request.setRequestHeader("If-Match", `"${match}"`);
     request.upload.addEventListener("progress", (event) => {
       if (event.lengthComputable) progress(event.loaded / event.total);
     });

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonFormat;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What the page itself says about a bar entry, sign by sign, kept so that the book can be settled
@@ -15,6 +16,7 @@ import java.util.List;
  * @param meters readings of the time signature printed in it, likewise
  * @param rest how likely its rest stands for several bars, 0 to 1; absent means 1
  * @param number how likely the printed number is a bar number, 0 to 1; absent means 1
+ * @param second what a second reading of the music says of the entry, where there is one
  * @param endLine how likely the barline at its right side is one, 0 to 1
  */
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
@@ -25,6 +27,7 @@ public record Evidence(
     List<Alternative> meters,
     double rest,
     double number,
+    Optional<Second> second,
     double endLine) {
 
   /** Takes defensive copies; absent lists are empty. */
@@ -35,17 +38,27 @@ public record Evidence(
     meters = meters == null ? List.of() : List.copyOf(meters);
     rest = rest > 0 ? rest : 1;
     number = number > 0 ? number : 1;
+    second = second == null ? Optional.empty() : second;
   }
 
   /** Evidence of signs that are there for sure, without marks and meters. */
   public Evidence(List<Alternative> counts, List<Alternative> numbers, double endLine) {
-    this(counts, numbers, List.of(), List.of(), 1, 1, endLine);
+    this(counts, numbers, List.of(), List.of(), 1, 1, Optional.empty(), endLine);
   }
 
-  /** Returns the same with other readings of count and number. */
-  public Evidence with(List<Alternative> newCounts, List<Alternative> newNumbers) {
-    return new Evidence(newCounts, newNumbers, marks, meters, rest, number, endLine);
+  /** Returns the same with what a second reading says, and readings weighed with it. */
+  public Evidence with(List<Alternative> newCounts, List<Alternative> newNumbers, Second said) {
+    return new Evidence(
+        newCounts, newNumbers, marks, meters, rest, number, Optional.of(said), endLine);
   }
+
+  /**
+   * What a second reading says of an entry.
+   *
+   * @param count how many bars it has there; 0 for none
+   * @param number what it calls the first of them; may be empty
+   */
+  public record Second(int count, String number) {}
 
   /**
    * One possible reading; written as {@code ["8", 0.93]}.

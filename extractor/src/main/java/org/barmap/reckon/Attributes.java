@@ -105,6 +105,15 @@ final class Attributes {
     return of(SignKind.REST).stream().anyMatch(s -> s.probability() >= 0.5 && barAt(s.at()) == bar);
   }
 
+  /** How likely a whole-bar rest stands in the bar. */
+  double restProbability(int bar) {
+    return of(SignKind.REST).stream()
+        .filter(s -> barAt(s.at()) == bar)
+        .mapToDouble(Sign::probability)
+        .max()
+        .orElse(0);
+  }
+
   /** A bar-repeat sign for the bar: in it, or a two-bar sign over one of its barlines. */
   boolean repeatsBarBefore(int bar) {
     BarSpan span = bars.get(bar);

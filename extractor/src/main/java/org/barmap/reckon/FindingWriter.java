@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Bar;
+import org.barmap.map.Evidence;
 import org.barmap.map.Finding;
 import org.barmap.map.Finding.Answer;
 import org.barmap.map.Point;
@@ -28,6 +29,7 @@ final class FindingWriter {
   List<Finding> write() {
     for (int i = 0; i < items.size(); i++) {
       count(i, items.get(i));
+      second(i, items.get(i));
       lines(i, items.get(i));
       printed(i, items.get(i));
     }
@@ -61,7 +63,8 @@ final class FindingWriter {
           "count-missing",
           "This rest has no numeral that could be read; it counts as "
               + bars(count)
-              + " for now. How many bars is it?",
+              + " for now. How many bars is it?"
+              + alsoSays(bar),
           List.of(isCount(bar, count)));
     } else if (item.readCount().get() != count) {
       int read = item.readCount().get();
@@ -72,16 +75,73 @@ final class FindingWriter {
               + read
               + ", but the numbers printed around it ask for "
               + count
-              + ".",
+              + "."
+              + alsoSays(bar),
           List.of(isCount(bar, count), isCount(bar, read)));
     } else if (item.countChoice() < costs.doubt()) {
       int other = Math.max(1, item.otherCount());
       add(
           i,
           "count-unsure",
-          "Read as a rest of " + count + "; it may also be " + other + ".",
+          "Read as a rest of " + count + "; it may also be " + other + "." + alsoSays(bar),
           List.of(isCount(bar, count), isCount(bar, other)));
     }
+  }
+
+  /** Where a second reading has another number of bars and nothing else was asked. */
+  private void second(int i, Item item) {
+    Bar bar = item.bar();
+    Optional<Evidence.Second> second = bar.evidence().flatMap(Evidence::second);
+    boolean asked = findings.stream().anyMatch(f -> f.bar().equals(Optional.of(bar.id())));
+    if (!item.open() || asked || second.filter(s -> s.count() != bar.count()).isEmpty()) {
+      return;
+    }
+    int said = second.get().count();
+    String text =
+        said == 0
+            ? "The second reading has no such bar."
+            : "The second reading has " + bars(said) + " here, the page " + bars(bar.count()) + ".";
+    Answer stays = new Answer("The page is right", Map.of());
+    Answer other =
+        bar.isRest() && said > 0
+            ? isCount(bar, said)
+            : said == 0 ? new Answer("It is no bar of its own", joined(bar)) : split(bar);
+    add(i, "second-differs", text, List.of(stays, other));
+  }
+
+  private static Map<String, String> joined(Bar bar) {
+    return Map.of("kind", "remove-barline", "bar", bar.id(), "side", "end");
+  }
+
+  private static Answer split(Bar bar) {
+    Point left = bar.outline().leftMiddle();
+    Point right = bar.outline().rightMiddle();
+    Point middle = new Point((left.x() + right.x()) / 2, (left.y() + right.y()) / 2);
+    return isBarline("A barline is missing here", bar, middle);
+  }
+
+  private static Answer isBarline(String label, Bar bar, Point at) {
+    return new Answer(
+        label,
+        Map.of(
+            "kind",
+            "add-barline",
+            "page",
+            Integer.toString(bar.page()),
+            "system",
+            Integer.toString(bar.system()),
+            "x",
+            Double.toString(at.x()),
+            "y",
+            Double.toString(at.y())));
+  }
+
+  /** What a second reading says, as a sentence; empty where it says nothing. */
+  private static String alsoSays(Bar bar) {
+    return bar.evidence()
+        .flatMap(Evidence::second)
+        .map(s -> " The second reading has " + (s.count() == 0 ? "no such bar" : s.count()) + ".")
+        .orElse("");
   }
 
   private static String bars(int n) {
@@ -95,8 +155,7 @@ final class FindingWriter {
   }
 
   private void lines(int i, Item item) {
-    Map<String, String> remove =
-        Map.of("kind", "remove-barline", "bar", item.bar().id(), "side", "end");
+    Map<String, String> remove = joined(item.bar());
     if (item.lineMissing()) {
       add(
           i,
@@ -125,11 +184,7 @@ final class FindingWriter {
             "number-misread",
             "A printed " + text + " was read here, but counting gives " + bar.number() + ".",
             List.of(
-                new Answer("The printed " + text + " was misread", Map.of()),
-                new Answer(
-                    "This bar is " + read,
-                    Map.of(
-                        "kind", "set-number", "bar", bar.id(), "number", Integer.toString(read)))));
+                new Answer("The printed " + text + " was misread", Map.of()), isNumber(bar, read)));
       }
     }
   }
@@ -141,26 +196,60 @@ final class FindingWriter {
         i,
         "barline-refused",
         "A line was read inside this bar that the counting has no room for.",
-        List.of(
-            new Answer("It is no barline", Map.of()),
-            new Answer(
-                "It is a barline",
-                Map.of(
-                    "kind",
-                    "add-barline",
-                    "page",
-                    Integer.toString(bar.page()),
-                    "system",
-                    Integer.toString(bar.system()),
-                    "x",
-                    Double.toString(at.x()),
-                    "y",
-                    Double.toString(at.y())))));
+        List.of(new Answer("It is no barline", Map.of()), isBarline("It is a barline", bar, at)));
   }
 
-  /** The counting jumps at bar {@code i}. */
-  void jump(int i, String code, String text) {
-    add(i, code, text, List.of());
+  /** Bars seem to be missing before bar {@code i}; counting on would make it {@code expected}. */
+  void missing(int i, int expected) {
+    Bar bar = items.get(i).bar();
+    add(
+        i,
+        "bars-missing",
+        "The printed numbers jump here to "
+            + bar.number()
+            + ": a line or a page may be missing before it.",
+        List.of(new Answer("Bars are missing here", Map.of()), isNumber(bar, expected)));
+  }
+
+  /** A musical number begins at bar {@code i} without a heading. */
+  void start(int i, String label) {
+    String bar = items.get(i).bar().id();
+    add(
+        i,
+        "number-start",
+        "Counting starts again here, but no heading of a musical number was read.",
+        List.of(
+            new Answer(
+                "No. " + label + " starts here",
+                Map.of("kind", "start-number", "bar", bar, "label", label, "title", "")),
+            new Answer(
+                "It is no new number", Map.of("kind", "remove-number", "bar", bar, "label", ""))));
+  }
+
+  /** Whether bar {@code i} is a rest is unsure; nothing else shifts by it. */
+  void content(int i) {
+    Bar bar = items.get(i).bar();
+    boolean rest = bar.isRest();
+    findings.add(
+        doubt(
+            i,
+            "content-unsure",
+            rest
+                ? "A rest was read in this bar, but not for sure."
+                : "There may be a whole-bar rest in this bar.",
+            List.of(isContent(bar, "rest", "It is a rest"), isContent(bar, "music", "It is music")),
+            1));
+  }
+
+  private static Answer isContent(Bar bar, String content, String label) {
+    return new Answer(
+        label, Map.of("kind", "set-content", "bar", bar.id(), "content", content, "count", "1"));
+  }
+
+  private static Answer isNumber(Bar bar, int number) {
+    return new Answer(
+        "This bar is " + number,
+        Map.of("kind", "set-number", "bar", bar.id(), "number", Integer.toString(number)));
   }
 
   /** A rehearsal mark was settled against its reading; nothing else shifts by it. */

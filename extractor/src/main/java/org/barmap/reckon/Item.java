@@ -9,6 +9,7 @@ import org.barmap.map.Bar;
  *
  * @param bar as settled
  * @param rest whether a rest of several bars stands in it
+ * @param open nobody set or answered it, so that doubts may be raised
  * @param readCount the best reading of its numeral
  * @param countChoice probability of the settled count
  * @param otherCount the next most likely count
@@ -19,6 +20,7 @@ import org.barmap.map.Bar;
 record Item(
     Bar bar,
     boolean rest,
+    boolean open,
     Optional<Integer> readCount,
     double countChoice,
     int otherCount,

@@ -22,7 +22,12 @@ import org.barmap.sign.SignKind;
 final class MapWriter {
 
   /** A bar of the map with what it was made from. */
-  record Written(Bar bar, BarSpan span, Optional<Sign> mark) {
+  record Written(Bar bar, BarSpan span, Optional<Sign> mark, double restSign) {
+
+    /** A whole-bar rest was read, or hardly not. */
+    boolean unsureOfContent() {
+      return span.rest().isEmpty() && restSign > NO_REST && restSign < SURE_REST;
+    }
 
     /** The same for writing findings; {@code next} is the bar after it on the line. */
     Item item(Optional<Written> next, Costs costs) {
@@ -35,6 +40,7 @@ final class MapWriter {
       return new Item(
           bar,
           span.rest().isPresent(),
+          true,
           span.rest().flatMap(r -> r.counts().keySet().stream().findFirst()),
           span.countChoice(),
           span.otherCount(),
@@ -43,6 +49,11 @@ final class MapWriter {
           doubtful);
     }
   }
+
+  /** Below this no rest was read, above it one was read for sure. */
+  private static final double NO_REST = 0.4;
+
+  private static final double SURE_REST = 0.6;
 
   /** Where a musical number starts; -1 for a tacet one without bars. */
   private record Start(Headings heading, int firstBar) {}
@@ -98,7 +109,7 @@ final class MapWriter {
     for (int i = 0; i < written.size(); i++) {
       Written w = written.get(i);
       Bar bar = w.bar().toBuilder().key(settled.get(i)).build();
-      written.set(i, new Written(bar, w.span(), w.mark()));
+      written.set(i, new Written(bar, w.span(), w.mark(), w.restSign()));
     }
   }
 
@@ -152,7 +163,7 @@ final class MapWriter {
         m -> b.rehearsal(new RehearsalMark(m.text(), m.enclosure().orElse(Enclosure.BOX))));
     b.evidence(Optional.of(evidence(span, printed, mark)));
     b.confidence(calibration.of(raw(span, printed, mark)));
-    return new Written(b.build(), span, mark);
+    return new Written(b.build(), span, mark, attributes.restProbability(i));
   }
 
   /** The endings of a bar; under a bracket that goes on, those of the bar before. */
@@ -214,6 +225,7 @@ final class MapWriter {
         alternatives(meter),
         rounded(span.rest().map(costs::rest).orElse(1.0)),
         rounded(number.map(n -> costs.number(n.probability())).orElse(1.0)),
+        Optional.empty(),
         rounded(span.endProbability()));
   }
 
@@ -229,13 +241,27 @@ final class MapWriter {
     return written;
   }
 
+  /** What numbers are called; one without a heading follows the one before it. */
+  private List<String> labels() {
+    List<String> out = new ArrayList<>();
+    int before = 0;
+    for (Start s : starts) {
+      String label = s.heading.label().isEmpty() ? Integer.toString(before + 1) : s.heading.label();
+      String figures = label.replaceAll("[^0-9]", "");
+      before = figures.isEmpty() ? before + 1 : Integer.parseInt(figures);
+      out.add(label);
+    }
+    return out;
+  }
+
   /** The musical numbers, each ending where the next one with bars begins. */
   List<MusicalNumber> numbers() {
     List<MusicalNumber> out = new ArrayList<>();
+    List<String> labels = labels();
     int end = written.size() - 1;
     for (int i = starts.size() - 1; i >= 0; i--) {
       Start s = starts.get(i);
-      String label = s.heading.label().isEmpty() ? Integer.toString(i + 1) : s.heading.label();
+      String label = labels.get(i);
       boolean silent = s.firstBar < 0;
       out.add(
           0,

@@ -77,7 +77,7 @@ public final class Reckoner {
     }
     writer.settleKeys();
     FindingWriter findings = new FindingWriter(costs, items(writer.bars()));
-    places(jumps, restarts, writer.bars(), findings);
+    places(jumps, restarts, writer, findings);
     List<Bar> bars = marks(writer.bars(), solved.marksCount, findings);
     BarMap map =
         BarMap.of(book, pages.stream().map(Reckoner::page).toList(), writer.numbers(), bars);
@@ -96,23 +96,25 @@ public final class Reckoner {
   }
 
   private static void places(
-      List<Integer> jumps, List<Integer> restarts, List<Written> bars, FindingWriter findings) {
+      List<Integer> jumps, List<Integer> restarts, MapWriter writer, FindingWriter findings) {
+    List<Written> bars = writer.bars();
     for (int i : jumps) {
-      if (i < bars.size()) {
-        findings.jump(
-            i,
-            "bars-missing",
-            "The printed numbers jump here to "
-                + bars.get(i).span().number()
-                + ": a line or a page may be missing before it.");
+      if (i > 0 && i < bars.size()) {
+        findings.missing(i, bars.get(i - 1).bar().nextNumber());
       }
     }
     for (int i : restarts) {
       if (i < bars.size()) {
-        findings.jump(
-            i,
-            "number-start",
-            "Counting starts again here, but no heading of a musical number was read.");
+        Optional<String> first = Optional.of(bars.get(i).bar().id());
+        writer.numbers().stream()
+            .filter(n -> n.firstBar().equals(first))
+            .findFirst()
+            .ifPresent(n -> findings.start(i, n.label()));
+      }
+    }
+    for (int i = 0; i < bars.size(); i++) {
+      if (bars.get(i).unsureOfContent()) {
+        findings.content(i);
       }
     }
   }

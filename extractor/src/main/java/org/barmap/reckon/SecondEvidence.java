@@ -26,6 +26,9 @@ public final class SecondEvidence {
   /** Cost of a rest against a bar of music; cue notes and doublings make them differ at times. */
   private static final double WRONG_CONTENT = 0.7;
 
+  /** How often it is right where it contradicts the page, see the report on the reckoning. */
+  static final double TRUST = 0.5;
+
   private static final double WRONG_MARK = 4;
   private static final double WRONG_METER = 2;
   private static final double SAME_MARK = -2;
@@ -41,6 +44,11 @@ public final class SecondEvidence {
    */
   public SecondEvidence(double trust) {
     this.trust = Math.max(0.01, Math.min(0.99, trust));
+  }
+
+  /** A second reading with the trust that was measured. */
+  public static SecondEvidence trusted() {
+    return new SecondEvidence(TRUST);
   }
 
   /**
@@ -65,7 +73,7 @@ public final class SecondEvidence {
     for (int i = 0; i < bars.size(); i++) {
       out.add(withEvidence(bars.get(i), measures, taken.get(i)));
     }
-    return new Settler().settle(map.withBars(out), fixed);
+    return new Settler().settleAnew(map.withBars(out), fixed);
   }
 
   private static double cost(Bar bar, List<Measure> measures, int from, int to, boolean marked) {
@@ -122,10 +130,25 @@ public final class SecondEvidence {
       counts = mixed(counts, Integer.toString(taken.size()));
     }
     List<Alternative> numbers = old.numbers();
-    if (taken.size() > 0 && measures.get(taken.from()).number().matches("\\d{1,4}")) {
+    if (taken.size() > 0 && isSaid(measures, taken.from())) {
       numbers = mixed(numbers, measures.get(taken.from()).number());
     }
-    return bar.toBuilder().evidence(Optional.of(old.with(counts, numbers))).build();
+    String called = taken.size() > 0 ? measures.get(taken.from()).number() : "";
+    Evidence.Second second = new Evidence.Second(taken.size(), called);
+    return bar.toBuilder().evidence(Optional.of(old.with(counts, numbers, second))).build();
+  }
+
+  /**
+   * Tells whether a bar's number says more than that the source counted on: where it begins or
+   * jumps. A source that lost a bar has every number after it wrong.
+   */
+  private static boolean isSaid(List<Measure> measures, int i) {
+    String now = measures.get(i).number();
+    if (!now.matches("\\d{1,4}")) {
+      return false;
+    }
+    String before = i == 0 ? "" : measures.get(i - 1).number();
+    return !before.matches("\\d{1,4}") || Integer.parseInt(now) != Integer.parseInt(before) + 1;
   }
 
   /**

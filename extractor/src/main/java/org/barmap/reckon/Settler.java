@@ -50,6 +50,12 @@ public final class Settler {
    *     findings of other stages are kept
    */
   public BarMap settle(BarMap map, Fixed fixed) {
+    BarMap settled = settleAnew(map, fixed);
+    return settled.withFindings(noMoreThan(settled.findings(), map.findings()));
+  }
+
+  /** The same after new evidence came, which may raise doubts that were not there. */
+  BarMap settleAnew(BarMap map, Fixed fixed) {
     if (map.bars().isEmpty()) {
       return map;
     }
@@ -216,7 +222,7 @@ public final class Settler {
     }
     out.addAll(new FindingWriter(costs, items).write());
     out.sort(Comparator.comparingDouble(Finding::weight).reversed());
-    return noMoreThan(out, before.findings());
+    return List.copyOf(out);
   }
 
   /**
@@ -238,7 +244,7 @@ public final class Settler {
 
   /** Findings that a new settling can't judge anew; they stay until answered. */
   private static final Set<String> KEPT =
-      Set.of("barline-refused", "mark-settled", "number-start", "bars-missing");
+      Set.of("barline-refused", "mark-settled", "number-start", "bars-missing", "content-unsure");
 
   private static Item item(
       Bar bar, Fixed fixed, double sure, int other, Set<String> guessed, Set<String> doubtful) {
@@ -258,6 +264,7 @@ public final class Settler {
     return new Item(
         bar,
         open,
+        !answered && !fixed.counts().contains(bar.id()),
         read,
         sure,
         other,

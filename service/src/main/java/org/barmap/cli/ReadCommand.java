@@ -38,9 +38,6 @@ import picocli.CommandLine.Spec;
     })
 final class ReadCommand implements Callable<Integer> {
 
-  /** How far a second reading is trusted where it contradicts the page; not measured. */
-  private static final double SECOND_TRUST = 0.9;
-
   @Spec private CommandSpec spec;
 
   @Parameters(
@@ -121,7 +118,7 @@ final class ReadCommand implements Callable<Integer> {
           ExitCode.WRONG_USE,
           file.getFileName() + ": say which part it is with --second-part NAME; it has: " + names);
     }
-    return new SecondEvidence(SECOND_TRUST).settle(map, parts.get(0), Fixed.NOTHING);
+    return SecondEvidence.trusted().settle(map, parts.get(0), Fixed.NOTHING);
   }
 
   private static int code(Extraction read) {

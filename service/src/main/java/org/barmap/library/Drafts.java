@@ -30,4 +30,11 @@ public interface Drafts {
 
   /** Lays a new reading of the whole book under what people have set. */
   Versioned<Draft> read(String book, BarMap fresh);
+
+  /**
+   * The same, for a person who asked for it; there is no line in the history.
+   *
+   * @param revision the revision the person saw
+   */
+  Saved<Draft> read(String book, long revision, BarMap fresh);
 }

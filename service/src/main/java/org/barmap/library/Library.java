@@ -18,6 +18,9 @@ public interface Library extends AutoCloseable {
   /** Returns the reading jobs. */
   Jobs jobs();
 
+  /** Returns the second readings of books. */
+  Seconds seconds();
+
   /** Closes the store; nothing else may be called afterwards. */
   @Override
   void close();

@@ -217,6 +217,25 @@ final class SqliteDrafts implements Drafts {
     return change(book, draft -> Merging.read(draft, fresh));
   }
 
+  @Override
+  public Saved<Draft> read(String book, long revision, BarMap fresh) {
+    return save(
+        book,
+        revision,
+        new Step() {
+          @Override
+          public Outcome take(Handle h, Draft draft) {
+            Draft read = Merging.read(draft, fresh);
+            return new Outcome.Done(read, Change.between(draft, read), "Read again");
+          }
+
+          @Override
+          public HistoryEntry write(Handle h, Outcome.Done done) {
+            return new HistoryEntry(Ids.make(), clock.instant(), "", done.text(), false);
+          }
+        });
+  }
+
   private Versioned<Draft> change(String book, UnaryOperator<Draft> step) {
     Versioned<Draft> next =
         jdbi.inTransaction(

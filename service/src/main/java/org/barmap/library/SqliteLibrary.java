@@ -27,6 +27,7 @@ public final class SqliteLibrary implements Library {
   private final SqliteDrafts drafts;
   private final SqliteChanges changes;
   private final SqliteJobs jobs;
+  private final SqliteSeconds seconds;
 
   private SqliteLibrary(Path folder, HikariDataSource pool, FolderLock lock, Clock clock) {
     this.pool = pool;
@@ -37,6 +38,7 @@ public final class SqliteLibrary implements Library {
     pages = new SqlitePages(jdbi, folder);
     changes = new SqliteChanges(jdbi, clock);
     jobs = new SqliteJobs(jdbi, folder, clock);
+    seconds = new SqliteSeconds(jdbi);
   }
 
   /**
@@ -114,6 +116,7 @@ public final class SqliteLibrary implements Library {
   private void sweep(Path folder) throws IOException {
     Set<String> named = pages.namedFiles().collect(Collectors.toSet());
     jobs.namedFiles().forEach(named::add);
+    seconds.namedFiles().forEach(named::add);
     try (Stream<Path> files = Files.walk(folder.resolve("books"))) {
       for (Path file : files.filter(Files::isRegularFile).toList()) {
         Path book = file.getParent();
@@ -148,6 +151,11 @@ public final class SqliteLibrary implements Library {
   @Override
   public Jobs jobs() {
     return jobs;
+  }
+
+  @Override
+  public Seconds seconds() {
+    return seconds;
   }
 
   @Override

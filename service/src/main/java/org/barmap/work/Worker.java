@@ -2,7 +2,6 @@ package org.barmap.work;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,16 +9,12 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.logging.Level;
 import java.util.logging.Logger;
-import org.barmap.edit.Draft;
 import org.barmap.library.Job;
 import org.barmap.library.Jobs;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
-import org.barmap.library.Versioned;
-import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
-import org.barmap.sign.ReadPage;
 import org.barmap.sign.StoredPage;
 
 /**
@@ -41,6 +36,7 @@ public final class Worker implements AutoCloseable {
   private final Library library;
   private final PageReader reader;
   private final Events events;
+  private final Settling settling;
   private final Semaphore wake = new Semaphore(0);
   private volatile boolean closed;
   private Optional<Thread> thread = Optional.empty();
@@ -50,6 +46,12 @@ public final class Worker implements AutoCloseable {
     this.library = library;
     this.reader = reader;
     this.events = events;
+    this.settling = new Settling(library, reader, events);
+  }
+
+  /** Returns what settles books; it may be used from any thread. */
+  public Settling settling() {
+    return settling;
   }
 
   /** Starts working in a thread of its own. */
@@ -113,7 +115,7 @@ public final class Worker implements AutoCloseable {
     }
     readWaiting(job);
     if (!closed) {
-      settle(book);
+      settling.settle(book);
       tell(library.jobs().finish(job.id(), Job.State.DONE, summary(book)));
     }
     return true;
@@ -143,7 +145,7 @@ public final class Worker implements AutoCloseable {
       readPage(job.book(), next.get());
       read++;
       if (read <= SETTLED_AT_ONCE || read % SETTLED_EVERY == 0) {
-        settle(job.book());
+        settling.settle(job.book());
       }
     }
   }
@@ -194,25 +196,6 @@ public final class Worker implements AutoCloseable {
   private void failed(String book, PageCard page, String why) {
     library.pages().fail(page.id(), why);
     tellPage(book, page.id());
-  }
-
-  /** Settles the whole book from what is stored, and lays it under what people have set. */
-  private void settle(String book) {
-    List<ReadPage> read = new ArrayList<>();
-    for (PageCard page : library.pages().all(book)) {
-      library
-          .pages()
-          .reading(page.id())
-          .ifPresent(json -> read.add(StoredPage.read(json, page.index())));
-    }
-    if (read.isEmpty()) {
-      return;
-    }
-    Optional<Versioned<Draft>> now = library.drafts().find(book);
-    if (now.isPresent()) {
-      BarMap fresh = reader.settle(now.get().value().map().book(), read);
-      events.mapChanged(book, library.drafts().read(book, fresh).revision());
-    }
   }
 
   private void progress(Job job, String text) {

@@ -1,0 +1,112 @@
+package org.barmap.work;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.barmap.edit.Draft;
+import org.barmap.exchange.MusicXmlReader;
+import org.barmap.exchange.UnreadableMusicXmlException;
+import org.barmap.library.Library;
+import org.barmap.library.PageCard;
+import org.barmap.library.Saved;
+import org.barmap.library.SecondCard;
+import org.barmap.library.Versioned;
+import org.barmap.map.BarMap;
+import org.barmap.map.SecondReading;
+import org.barmap.reckon.Fixed;
+import org.barmap.reckon.SecondEvidence;
+import org.barmap.sign.ReadPage;
+import org.barmap.sign.StoredPage;
+
+/**
+ * Settles a whole book from what is stored of its pages and its second reading, and lays it under
+ * what people have set. One at a time, so that no older settling overtakes a newer one.
+ */
+public final class Settling {
+
+  private static final Logger LOG = Logger.getLogger(Settling.class.getName());
+
+  private final Library library;
+  private final PageReader reader;
+  private final Events events;
+
+  Settling(Library library, PageReader reader, Events events) {
+    this.library = library;
+    this.reader = reader;
+    this.events = events;
+  }
+
+  /** Settles a book; nothing happens while no page of it is read. */
+  synchronized void settle(String book) {
+    Optional<Versioned<Draft>> now = library.drafts().find(book);
+    if (now.isPresent()) {
+      fresh(book, now.get().value(), library.seconds().find(book))
+          .ifPresent(f -> events.mapChanged(book, library.drafts().read(book, f).revision()));
+    }
+  }
+
+  /**
+   * Gives a book a second reading, or takes it away, and settles the book with what it has then.
+   *
+   * @param revision the revision the person saw
+   * @param second empty to take it away
+   * @return the new draft; stale when someone else was faster, and then nothing was changed
+   */
+  public synchronized Saved<Draft> second(String book, long revision, Optional<SecondCard> second) {
+    Optional<Versioned<Draft>> now = library.drafts().find(book);
+    if (now.isEmpty()) {
+      return new Saved.Refused<>(List.of("There is no such book"));
+    }
+    if (now.get().revision() != revision) {
+      return new Saved.Stale<>(now.get().revision());
+    }
+    Draft draft = now.get().value();
+    BarMap fresh = fresh(book, draft, second).orElse(draft.map());
+    Saved<Draft> saved = library.drafts().read(book, revision, fresh);
+    if (saved instanceof Saved.Done<Draft> done) {
+      second.ifPresentOrElse(
+          s -> library.seconds().set(book, s), () -> library.seconds().remove(book));
+      events.mapChanged(book, done.now().revision());
+    }
+    return saved;
+  }
+
+  /** The whole book settled anew; empty while nothing is read. */
+  private Optional<BarMap> fresh(String book, Draft now, Optional<SecondCard> second) {
+    List<ReadPage> read = new ArrayList<>();
+    for (PageCard page : library.pages().all(book)) {
+      library
+          .pages()
+          .reading(page.id())
+          .ifPresent(json -> read.add(StoredPage.read(json, page.index())));
+    }
+    if (read.isEmpty()) {
+      return Optional.empty();
+    }
+    BarMap settled = reader.settle(now.map().book(), read);
+    return Optional.of(
+        second
+            .flatMap(s -> part(book, s))
+            .map(p -> SecondEvidence.trusted().settle(settled, p, Fixed.NOTHING))
+            .orElse(settled));
+  }
+
+  /** The part that is this chair's; empty while none is chosen or its file can't be read. */
+  private Optional<SecondReading.Part> part(String book, SecondCard card) {
+    if (card.part().isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      SecondReading reading =
+          MusicXmlReader.read(library.pages().folder(book).resolve(card.file()));
+      return reading.parts().stream().filter(p -> Objects.equals(p.id(), card.part())).findFirst();
+    } catch (IOException | UnreadableMusicXmlException e) {
+      LOG.log(Level.WARNING, "the second reading of a book can't be read any more", e);
+      return Optional.empty();
+    }
+  }
+}
