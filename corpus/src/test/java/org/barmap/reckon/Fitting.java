@@ -100,6 +100,8 @@ final class Fitting {
             });
     out.put("narrow", x[0]);
     out.put("narrowPower", x[1]);
+    double inTrue = share(seen.insideTrue, seen.besideTrue.size());
+    out.put("insideRest", inTrue / share(seen.insideAnywhere, seen.besideAnywhere.size()));
   }
 
   private static double narrowed(double beside, double[] p) {
@@ -114,9 +116,9 @@ final class Fitting {
     narrow();
     double[] x =
         climb(
-            new double[] {0, 0, 0},
+            new double[] {0, 0},
             p -> {
-              double log = -PULL * (p[0] * p[0] / 4 + p[1] * p[1] * 2 + p[2] * p[2] / 8);
+              double log = -PULL * (p[0] * p[0] / 4 + p[1] * p[1] * 2);
               for (Line l : seen.lines) {
                 log += l.ink() ? line(l, p, floor) : 0;
               }
@@ -124,7 +126,6 @@ final class Fitting {
             });
     out.put("lineBias", x[0]);
     out.put("lineSlope", Math.exp(x[1]));
-    out.put("insideRest", Math.exp(x[2]));
     List<Line> bare = seen.lines.stream().filter(l -> !l.ink()).toList();
     out.put("betweenRests", share(bare.stream().filter(Line::right).count(), bare.size()));
     long open = seen.openEnds.stream().filter(b -> b).count();
@@ -137,7 +138,7 @@ final class Fitting {
     double read = Math.max(floor, Math.min(1 - floor, l.read()));
     double odds = p[0] + Math.exp(p[1]) * Math.log(read / (1 - read));
     odds += narrowed(l.beside(), new double[] {out.get("narrow"), out.get("narrowPower")});
-    odds += l.inside() ? p[2] : 0;
+    odds += l.inside() ? Math.log(out.get("insideRest")) : 0;
     double q = Math.max(floor / 2, Math.min(1 - floor / 2, 1 / (1 + Math.exp(-odds))));
     return Math.log(l.right() ? q : 1 - q);
   }

@@ -78,6 +78,11 @@ final class Observed {
   final List<Double> besideTrue = new ArrayList<>();
 
   final List<Double> besideAnywhere = new ArrayList<>();
+
+  /** How many of those lie within a thick rest. */
+  int insideTrue;
+
+  int insideAnywhere;
   final List<Rest> rests = new ArrayList<>();
   final List<Numeral> counts = new ArrayList<>();
   final List<Numeral> anchors = new ArrayList<>();
@@ -223,6 +228,7 @@ final class Observed {
         double octaves = Room.octaves(without, k, usual(without, usualWidth), rest);
         boolean marked = Room.markInside(without, k).isPresent();
         merged.add(new Gap(octaves, rest.isPresent(), marked, 1));
+        insideTrue += Room.insideRest(cells, k) ? 1 : 0;
         besideTrue.add(Room.beside(cells, k, usual(cells, usualWidth)));
       }
     }
@@ -235,6 +241,7 @@ final class Observed {
       List<SystemCells.Line> more = new ArrayList<>(cells.lines());
       more.add(k, new SystemCells.Line(at, 0.5, cells.lines().get(0).sign()));
       SystemCells with = with(cells, more);
+      insideAnywhere += Room.insideRest(with, k) ? 1 : 0;
       besideAnywhere.add(Room.beside(with, k, usual(with, usualWidth)));
     }
   }

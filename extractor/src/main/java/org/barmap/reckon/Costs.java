@@ -95,6 +95,9 @@ record Costs(
   /** Bars that a line that was not found may have had, at most. */
   static final int SYSTEM = 40;
 
+  /** And at least; nearly every line of the corpus has more. */
+  static final int LEAST_SYSTEM = 3;
+
   static final Costs DEFAULT = load();
 
   private record Kept(Costs costs) {}

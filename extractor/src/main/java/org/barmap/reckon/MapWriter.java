@@ -32,6 +32,8 @@ final class MapWriter {
     /** The same for writing findings; {@code next} is the bar after it on the line. */
     Item item(Optional<Written> next, Costs costs) {
       boolean guessed = span.end().isEmpty() && next.map(n -> n.span().inferred()).orElse(false);
+      boolean supposed =
+          span.end().filter(e -> e.to() <= e.from() && !e.text().equals("none")).isPresent();
       Optional<Sign> ink = span.end().filter(e -> e.to() > e.from());
       boolean unbelieved = ink.filter(e -> !costs.believes(e.probability())).isPresent();
       // an open end is a bar's end unless the book says otherwise; asking each time would be idle
@@ -45,7 +47,7 @@ final class MapWriter {
           span.countChoice(),
           span.otherCount(),
           span.anchors().stream().map(Sign::text).toList(),
-          guessed,
+          guessed || supposed,
           doubtful);
     }
   }

@@ -8,10 +8,13 @@ import org.barmap.reckon.Solution.Choice;
  *
  * @param shifts how many bars each alternative adds, at least 0
  * @param weights of the alternatives
- * @param other weight of every single shift from 0 to {@code otherMax}, beside the alternatives
+ * @param other weight of every single shift from {@code otherMin} to {@code otherMax}, beside the
+ *     alternatives
+ * @param otherMin smallest shift of that kind
  * @param otherMax largest shift of that kind; -1 for none
  */
-record Move(int[] shifts, double[] weights, double other, int otherMax) implements Step {
+record Move(int[] shifts, double[] weights, double other, int otherMin, int otherMax)
+    implements Step {
 
   /**
    * Forward weight, relative to the best state's, below which a state no longer counts when the
@@ -21,7 +24,7 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
 
   /** A move with listed alternatives only. */
   static Move of(int[] shifts, double[] weights) {
-    return new Move(shifts, weights, 0, -1);
+    return new Move(shifts, weights, 0, 0, -1);
   }
 
   /** Crosses a barline that is one with probability {@code p}. */
@@ -36,7 +39,7 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
 
   /** Weight of one shift, from the list and from "any other". */
   double weight(int shift) {
-    double weight = shift <= otherMax ? other : 0;
+    double weight = otherMin <= shift && shift <= otherMax ? other : 0;
     for (int i = 0; i < shifts.length; i++) {
       weight += shifts[i] == shift ? weights[i] : 0;
     }
@@ -162,8 +165,8 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
     addAll(in, out);
     if (other > 0) {
       double window = 0;
-      for (int s = 0; s < in.length; s++) {
-        window += in[s] - (s > otherMax ? in[s - otherMax - 1] : 0);
+      for (int s = otherMin; s < in.length; s++) {
+        window += in[s - otherMin] - (s > otherMax ? in[s - otherMax - 1] : 0);
         out[s] += other * Math.max(0, window);
       }
     }
@@ -176,8 +179,8 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
     addAllBack(in, out);
     if (other > 0) {
       double window = 0;
-      for (int s = n - 1; s >= 0; s--) {
-        window += in[s] - (s + otherMax + 1 < n ? in[s + otherMax + 1] : 0);
+      for (int s = n - 1 - otherMin; s >= 0; s--) {
+        window += in[s + otherMin] - (s + otherMax + 1 < n ? in[s + otherMax + 1] : 0);
         out[s] += other * Math.max(0, window);
       }
     }
@@ -205,11 +208,11 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
     int[] queue = new int[in.length];
     int head = 0;
     int tail = 0;
-    for (int s = 0; s < in.length; s++) {
-      while (tail > head && in[queue[tail - 1]] <= in[s]) {
+    for (int s = otherMin; s < in.length; s++) {
+      while (tail > head && in[queue[tail - 1]] <= in[s - otherMin]) {
         tail--;
       }
-      queue[tail++] = s;
+      queue[tail++] = s - otherMin;
       if (queue[head] < s - otherMax) {
         head++;
       }
@@ -232,7 +235,7 @@ record Move(int[] shifts, double[] weights, double other, int otherMax) implemen
     double best = 0;
     int bestShift = -1;
     double[] by = otherMax >= 0 ? adding(around) : new double[0];
-    for (int shift = 0; shift <= otherMax; shift++) {
+    for (int shift = otherMin; shift <= otherMax; shift++) {
       double p = other * by[shift];
       if (shift != to - from && p > best) {
         best = p;

@@ -35,7 +35,7 @@ record RestEvidence(Sign sign, boolean seen, Optional<Sign> numeral, Map<Integer
     List<Sign> rests = new ArrayList<>(cells.signs(SignKind.MULTI_REST));
     rests.addAll(cells.signs(SignKind.BLOCK_REST));
     return rests.stream()
-        .filter(s -> s.at() > from && s.at() < to)
+        .filter(s -> s.at() >= from && s.at() < to)
         .max(java.util.Comparator.comparingDouble(Sign::probability))
         .map(rest -> of(rest, cells.signs(SignKind.COUNT), from, to))
         .or(() -> alone(cells.signs(SignKind.COUNT), from, to));
@@ -54,7 +54,7 @@ record RestEvidence(Sign sign, boolean seen, Optional<Sign> numeral, Map<Integer
   /** A numeral whose rest was not seen. */
   private static Optional<RestEvidence> alone(List<Sign> numerals, double from, double to) {
     return numerals.stream()
-        .filter(n -> n.at() > from && n.at() < to && !counts(n).isEmpty())
+        .filter(n -> n.at() >= from && n.at() < to && !counts(n).isEmpty())
         .max(java.util.Comparator.comparingDouble(Sign::probability))
         .map(n -> new RestEvidence(n, false, Optional.of(n), counts(n)));
   }

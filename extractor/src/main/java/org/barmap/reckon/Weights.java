@@ -47,7 +47,7 @@ final class Weights {
     double share = listed > 0 ? any(costs) : 1;
     double other = sure * Math.max(costs.misreadCount(), 1 - listed) * share / Costs.COUNTS;
     int[] shifts = says.keySet().stream().mapToInt(v -> v - 1).toArray();
-    return new Move(shifts, values(says), other, Costs.COUNTS - 1);
+    return new Move(shifts, values(says), other, 0, Costs.COUNTS - 1);
   }
 
   /**
@@ -86,8 +86,10 @@ final class Weights {
 
   /** A system that may have been missed, with any number of bars. */
   static Move system(Costs costs) {
-    double other = costs.missedSystem() / Costs.SYSTEM;
-    return new Move(new int[] {0}, new double[] {1 - costs.missedSystem()}, other, Costs.SYSTEM);
+    int least = Costs.LEAST_SYSTEM;
+    double other = costs.missedSystem() / (Costs.SYSTEM - least + 1);
+    double[] none = {1 - costs.missedSystem()};
+    return new Move(new int[] {0}, none, other, least, Costs.SYSTEM);
   }
 
   /** Of all misread numerals, the share that may say anything. */

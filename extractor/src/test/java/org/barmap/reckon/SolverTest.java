@@ -141,7 +141,7 @@ class SolverTest {
   void windowOfOtherShiftsReachesExactlyItsLargestShift() {
     double[] prior = new double[STATES];
     prior[2] = 1;
-    Step step = new Move(new int[] {0}, new double[] {1e-6}, 0.1, 3);
+    Step step = new Move(new int[] {0}, new double[] {1e-6}, 0.1, 0, 3);
     double[] out = new double[STATES];
     step.sum(prior, out);
     assertThat(out[5]).isCloseTo(0.1, within(1e-12));
@@ -160,7 +160,8 @@ class SolverTest {
               new int[] {0, 1 + random.nextInt(4)},
               new double[] {random.nextDouble(), random.nextDouble()},
               0.01 * random.nextDouble(),
-              random.nextInt(5));
+              random.nextInt(3),
+              2 + random.nextInt(4));
       case 2 ->
           new Observe(
               new int[] {random.nextInt(STATES), random.nextInt(STATES)},
