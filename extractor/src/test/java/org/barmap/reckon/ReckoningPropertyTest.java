@@ -43,7 +43,8 @@ class ReckoningPropertyTest {
     Random random = new Random(seed);
     List<ReadSystem> systems = book.pages.stream().flatMap(p -> p.systems().stream()).toList();
     for (int s = 0; s + 1 < systems.size(); s++) {
-      if (has(systems.get(s), SignKind.BAR_NUMBER) && has(systems.get(s + 1), SignKind.BAR_NUMBER)) {
+      if (has(systems.get(s), SignKind.BAR_NUMBER)
+          && has(systems.get(s + 1), SignKind.BAR_NUMBER)) {
         for (List<Sign> wrong : errors(systems.get(s), random)) {
           List<ReadPage> pages = with(book.pages, systems.get(s), wrong);
           List<Finding> found = reckon(pages).findings();
@@ -83,8 +84,7 @@ class ReckoningPropertyTest {
       } else if (sign.kind() == SignKind.COUNT || sign.kind() == SignKind.BAR_NUMBER) {
         String text = misread(sign.text(), random);
         out.add(
-            replaced(
-                system.signs(), i, Optional.of(said(sign, List.of(new Reading(text, 0.9))))));
+            replaced(system.signs(), i, Optional.of(said(sign, List.of(new Reading(text, 0.9))))));
       }
     }
     for (int i = 0; i + 1 < lines.size(); i++) {
@@ -153,10 +153,12 @@ class ReckoningPropertyTest {
   void trueReadingsComeBackUnchanged(long seed) {
     MadeBook book = new MadeBook(seed, 5, MadeBook.Errors.NONE);
     BarMap map = reckon(book.pages);
-    assertThat(map.bars()).extracting(Bar::number).isEqualTo(
-        book.truth.stream().map(MadeBook.TrueBar::number).toList());
-    assertThat(map.bars()).extracting(Bar::count).isEqualTo(
-        book.truth.stream().map(MadeBook.TrueBar::count).toList());
+    assertThat(map.bars())
+        .extracting(Bar::number)
+        .isEqualTo(book.truth.stream().map(MadeBook.TrueBar::number).toList());
+    assertThat(map.bars())
+        .extracting(Bar::count)
+        .isEqualTo(book.truth.stream().map(MadeBook.TrueBar::count).toList());
     assertThat(map.findings()).isEmpty();
   }
 
@@ -203,12 +205,12 @@ class ReckoningPropertyTest {
     BarMap set = map.withBars(bars);
     BarMap settled = new Settler().settle(set, new Fixed(counts, numbers, Set.of()));
     counts.forEach(
-        id ->
-            assertThat(settled.bar(id).get().count()).isEqualTo(set.bar(id).get().count()));
+        id -> assertThat(settled.bar(id).get().count()).isEqualTo(set.bar(id).get().count()));
     numbers.forEach(
-        id ->
-            assertThat(settled.bar(id).get().number()).isEqualTo(set.bar(id).get().number()));
-    assertThat(settled.bars()).extracting(Bar::id).isEqualTo(set.bars().stream().map(Bar::id).toList());
+        id -> assertThat(settled.bar(id).get().number()).isEqualTo(set.bar(id).get().number()));
+    assertThat(settled.bars())
+        .extracting(Bar::id)
+        .isEqualTo(set.bars().stream().map(Bar::id).toList());
     assertThat(settled.findings().size()).isLessThanOrEqualTo(map.findings().size());
   }
 }
