@@ -250,6 +250,9 @@ record Move(int[] shifts, double[] weights, double other, int otherMin, int othe
         bestShift = shifts[i];
       }
     }
+    if (bestShift >= 0) {
+      best = weight(bestShift) * around.adding(bestShift);
+    }
     out[at] = new Choice(from, to, own / all, bestShift, best / all, around.number(to, all));
   }
 
