@@ -137,8 +137,11 @@ final class Fitting {
   private double line(Line l, double[] p, double floor) {
     double read = Math.max(floor, Math.min(1 - floor, l.read()));
     double odds = p[0] + Math.exp(p[1]) * Math.log(read / (1 - read));
-    odds += narrowed(l.beside(), new double[] {out.get("narrow"), out.get("narrowPower")});
-    odds += l.inside() ? Math.log(out.get("insideRest")) : 0;
+    odds +=
+        narrowed(
+            l.beside(),
+            new double[] {out.getOrDefault("narrow", 1.0), out.getOrDefault("narrowPower", 1.0)});
+    odds += l.inside() ? Math.log(out.getOrDefault("insideRest", 1.0)) : 0;
     double q = Math.max(floor / 2, Math.min(1 - floor / 2, 1 / (1 + Math.exp(-odds))));
     return Math.log(l.right() ? q : 1 - q);
   }
