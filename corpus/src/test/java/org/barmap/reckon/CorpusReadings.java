@@ -47,10 +47,16 @@ final class CorpusReadings {
 
   private CorpusReadings() {}
 
-  /** Names of all pages with a truth, sorted. */
+  /** All truths of one page each, sorted by name; openings photographed at once are left out. */
   static List<Path> truths() throws IOException {
     try (Stream<Path> files = Files.list(HOME.resolve("pages"))) {
-      return files.filter(f -> f.toString().endsWith(".json")).sorted().toList();
+      List<Path> out = new ArrayList<>();
+      for (Path file : files.filter(f -> f.toString().endsWith(".json")).sorted().toList()) {
+        if (BarMapJson.mapper().readTree(Files.readString(file)).path("pages").size() == 1) {
+          out.add(file);
+        }
+      }
+      return out;
     }
   }
 

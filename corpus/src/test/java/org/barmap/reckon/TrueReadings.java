@@ -155,8 +155,15 @@ final class TrueReadings {
             Optional.empty(),
             1,
             List.of());
+    // nothing is written after the last bar
     return new ReadSystem(
-        staff, length, (a, b) -> Outline.box(a * 10, index * 100, b * 10, index * 100 + 40), signs);
+        staff,
+        length,
+        (a, b) -> Outline.box(a * 10, index * 100, b * 10, index * 100 + 40),
+        signs,
+        0,
+        0,
+        before);
   }
 
   /** Distances along a staff that may be turned. */
