@@ -85,7 +85,7 @@ class SecondRoutesTest extends RunningServer {
   void aScoreOfSeveralPartsWaitsForTheChoiceIsUsedAndGoesAgain() throws Exception {
     String book = readBook();
     assertThat(json(get(path(book))).has("second")).isFalse();
-    HttpResponse<String> attached = attach(book, revision(book), score(41, "Reed 1", "Reed 2"));
+    HttpResponse<String> attached = attach(book, revision(book), score(35, "Reed 1", "Reed 2"));
     assertThat(attached.statusCode()).isEqualTo(200);
     JsonNode second = json(attached).path("second");
     assertThat(second.path("name").asString()).isEqualTo("score.musicxml");
@@ -95,8 +95,8 @@ class SecondRoutesTest extends RunningServer {
     assertThat(bar(book, 0).path("number").asInt()).isEqualTo(1);
 
     assertThat(choose(book, revision(book), "P2").statusCode()).isEqualTo(200);
-    assertThat(bar(book, 0).path("number").asInt()).isEqualTo(41);
-    assertThat(bar(book, 11).path("number").asInt()).isEqualTo(52);
+    assertThat(bar(book, 0).path("number").asInt()).isEqualTo(35);
+    assertThat(bar(book, 11).path("number").asInt()).isEqualTo(46);
     assertThat(scores(book)).hasSize(1);
 
     HttpResponse<String> gone =
@@ -109,7 +109,7 @@ class SecondRoutesTest extends RunningServer {
   @Test
   void thePartCalledLikeTheBooksIsChosenAndAnotherFileTakesItsPlace() throws Exception {
     String book = readBook();
-    HttpResponse<String> attached = attach(book, revision(book), score(41, "Flute", "Bass"));
+    HttpResponse<String> attached = attach(book, revision(book), score(35, "Flute", "Bass"));
     assertThat(json(attached).path("second").path("part").asString()).isEqualTo("P2");
     assertThat(attach(book, revision(book), score(7, "Anyone")).statusCode()).isEqualTo(200);
     assertThat(bar(book, 0).path("number").asInt()).isEqualTo(7);
@@ -124,16 +124,16 @@ class SecondRoutesTest extends RunningServer {
             .formatted(bar(book, 6).path("id").asString());
     assertThat(post("/api/books/" + book + "/corrections", set, revision(book)).statusCode())
         .isEqualTo(200);
-    attach(book, revision(book), score(41, "Anyone"));
+    attach(book, revision(book), score(35, "Anyone"));
     assertThat(bar(book, 6).path("number").asInt()).isEqualTo(100);
-    assertThat(bar(book, 0).path("number").asInt()).isEqualTo(41);
+    assertThat(bar(book, 0).path("number").asInt()).isEqualTo(35);
   }
 
   @Test
   void ofTwoEditorsTheSecondIsToldAndNothingIsKept() throws Exception {
     String book = readBook();
     long seen = revision(book);
-    assertThat(attach(book, seen, score(41, "Anyone")).statusCode()).isEqualTo(200);
+    assertThat(attach(book, seen, score(35, "Anyone")).statusCode()).isEqualTo(200);
     HttpResponse<String> late = attach(book, seen, score(7, "Someone"));
     assertProblem(late, ApiError.STALE);
     assertThat(json(late).path("revision").asLong()).isEqualTo(revision(book));
@@ -141,7 +141,7 @@ class SecondRoutesTest extends RunningServer {
     assertProblem(
         send(to(path(book)).header("If-Match", "\"" + seen + "\"").DELETE()), ApiError.STALE);
     assertProblem(send(to(path(book)).DELETE()), ApiError.NEEDS_REVISION);
-    assertThat(bar(book, 0).path("number").asInt()).isEqualTo(41);
+    assertThat(bar(book, 0).path("number").asInt()).isEqualTo(35);
     assertThat(scores(book)).hasSize(1);
   }
 
@@ -176,7 +176,7 @@ class SecondRoutesTest extends RunningServer {
   @Test
   void aBookWithoutPagesKeepsItsScoreForLater() throws Exception {
     String book = newBook();
-    HttpResponse<String> early = attach(book, revision(book), score(41, "Anyone"));
+    HttpResponse<String> early = attach(book, revision(book), score(35, "Anyone"));
     assertThat(early.statusCode()).isEqualTo(200);
     assertThat(upload(book, "one.png", png(), "two.png", png()).statusCode()).isEqualTo(202);
     org.awaitility.Awaitility.await()
@@ -184,7 +184,7 @@ class SecondRoutesTest extends RunningServer {
         .until(() -> json(get("/api/books/" + book)).path("bars").asInt() == 12);
     org.awaitility.Awaitility.await()
         .atMost(java.time.Duration.ofSeconds(60))
-        .until(() -> bar(book, 11).path("number").asInt() == 52);
+        .until(() -> bar(book, 11).path("number").asInt() == 46);
     assertThat(new String(Files.readAllBytes(scores(book).get(0)), StandardCharsets.UTF_8))
         .contains("Anyone");
   }
