@@ -55,20 +55,28 @@ final class Marks {
   static Map<Integer, Double> figureMoreOrLess(String text, double mass, int most) {
     Map<Integer, Double> out = new TreeMap<>();
     int n = text.length();
-    for (int i = 0; i < n && n > 1; i++) {
-      put(out, text.substring(0, i) + text.substring(i + 1), mass / 2 / n, most);
-    }
-    for (int i = 0; i <= n; i++) {
-      for (char c = '0'; c <= '9'; c++) {
-        put(out, text.substring(0, i) + c + text.substring(i), mass / 2 / (10 * (n + 1)), most);
+    int value = Integer.parseInt(text);
+    int tail = 1;
+    for (int i = 0; i <= n; i++, tail *= 10) {
+      int low = value % tail;
+      int high = value / tail;
+      if (i < n && n > 1) {
+        put(out, high / 10 * tail + low, n - 1, mass / 2 / n, most);
+      }
+      for (int figure = 0; figure <= 9; figure++) {
+        int more = (high * 10 + figure) * tail + low;
+        put(out, more, n + 1, mass / 2 / (10 * (n + 1)), most);
       }
     }
     return out;
   }
 
-  private static void put(Map<Integer, Double> out, String text, double weight, int most) {
-    if (text.charAt(0) != '0' && text.length() <= 4 && Integer.parseInt(text) <= most) {
-      out.merge(Integer.parseInt(text), weight, Double::sum);
+  /** Puts a value that is written with so many figures, none of them a zero in front. */
+  private static void put(
+      Map<Integer, Double> out, int value, int figures, double weight, int most) {
+    boolean whole = figures <= 4 && value >= (figures == 1 ? 1 : (int) Math.pow(10, figures - 1));
+    if (whole && value <= most) {
+      out.merge(value, weight, Double::sum);
     }
   }
 

@@ -145,30 +145,36 @@ public final class Reckoner {
 
   /** Solves, and once more with the book's own rates of errors where they are unusual. */
   private Solved solve(List<SystemCells> systems) {
-    boolean marksCount = marksCount(systems);
-    Lattice lattice = Lattice.of(systems, costs, marksCount);
-    Solver solver = solver(lattice, costs);
-    Costs own = OwnRates.of(lattice, solver.bestPath(), costs);
+    Model model = likelier(systems);
+    Costs own = OwnRates.of(model.lattice, model.solver.bestPath(), costs);
     if (!own.equals(costs)) {
-      lattice = Lattice.of(systems, own, marksCount);
-      solver = solver(lattice, own);
+      model = model(systems, own, model.marksCount);
     }
-    return new Solved(lattice, solver.solve(), marksCount);
+    return new Solved(model.lattice, model.solver.solve(), model.marksCount);
   }
 
-  /** Tells whether marks that are numbers count bars, or themselves; whichever is likelier. */
-  private boolean marksCount(List<SystemCells> systems) {
+  /** The steps of a book under one reading of its marks, and what solves them. */
+  private record Model(Lattice lattice, Solver solver, boolean marksCount) {}
+
+  private static Model model(List<SystemCells> systems, Costs costs, boolean marksCount) {
+    Lattice lattice = Lattice.of(systems, costs, marksCount);
+    return new Model(lattice, solver(lattice, costs), marksCount);
+  }
+
+  /** Marks that are numbers count bars, or themselves; whichever is likelier. */
+  private Model likelier(List<SystemCells> systems) {
     List<Sign> numeric =
         systems.stream()
             .flatMap(s -> s.signs(SignKind.REHEARSAL).stream())
             .filter(Marks::isNumeric)
             .toList();
+    Model alone = model(systems, costs, false);
     if (numeric.isEmpty()) {
-      return false;
+      return alone;
     }
-    double alone = solver(Lattice.of(systems, costs, false), costs).logLikelihood();
-    double together = solver(Lattice.of(systems, costs, true), costs).logLikelihood();
-    return together > alone + sequence(numeric);
+    Model together = model(systems, costs, true);
+    double least = alone.solver.logLikelihood() + sequence(numeric);
+    return together.solver.logLikelihood() > least ? together : alone;
   }
 
   /** Log likelihood of numeric marks as 1, 2, 3 …: each follows the one before, or is anything. */

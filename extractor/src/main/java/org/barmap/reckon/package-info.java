@@ -17,7 +17,7 @@
  * </ul>
  *
  * <p>Between systems counting may start again ({@code Restart}): nearly surely under the heading of
- * a musical number, now and then after a final barline, hardly ever elsewhere; or pages may be
+ * a musical number or after a final barline, hardly ever elsewhere; or a line or pages may be
  * missing. A bar printed "24A" counts as part of 24. Bars are numbered straight through first and
  * second endings, as engravers print them. Rehearsal marks are a second sequence; when they are
  * numbers, both readings are solved (marks that count bars, marks that count themselves) and the
@@ -25,7 +25,26 @@
  *
  * <p>{@code Solver} finds the path of least total cost exactly, and from sums over all paths the
  * probability of each choice on it. What the path had to bend is a finding, ordered by how many
- * bars an error there would shift. The costs are in {@code Costs}.
+ * bars an error there would shift.
+ *
+ * <p><b>The costs</b> are negative logarithms of probabilities, all in {@code Costs}, with their
+ * values in {@code costs.json}:
+ *
+ * <ul>
+ *   <li>shares of events (missed and invented barlines, misread numerals, restarts, pickups, lines
+ *       not found) as counted on the read pages of the corpus, half an event added on either side;
+ *   <li>logistic in the reader's own probability: whether a line is a barline, whether a rest or a
+ *       numeral stands for several bars, whether a number is a bar number;
+ *   <li>how a cell's width tells of a missed or invented line: cells of the corpus against the same
+ *       cells with a true line taken away, or with one put anywhere.
+ * </ul>
+ *
+ * <p>Books differ in how often their numerals are misread and their barlines missed, so a book that
+ * errs more than twice as often as the corpus is settled once more with its own shares ({@code
+ * OwnRates}); the corpus's share then counts as {@code strength} observations, which is fitted as
+ * well. Not fitted, because single pages say nothing about them: {@code restartElsewhere}, {@code
+ * missingPages}, {@code doubt}, the shares of {@code MarkSequence} and the alignment costs of
+ * {@code SecondEvidence}.
  */
 @NullMarked
 package org.barmap.reckon;

@@ -12,6 +12,7 @@ import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.map.BarMap;
 import org.barmap.map.BarMapJson;
+import org.barmap.map.Origin;
 import org.barmap.work.JobView;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -92,6 +93,20 @@ final class Views {
         card.finding());
   }
 
+  /** How many entries of a page are wrong, by what their confidence says; none once checked. */
+  private static double expectedWrong(Draft draft, int page) {
+    if (draft.settled().verifiedPages().contains(page)) {
+      return 0;
+    }
+    double wrong =
+        draft.map().bars().stream()
+            .filter(b -> b.page() == page)
+            .filter(b -> b.origin() == Origin.READ || b.origin() == Origin.INFERRED)
+            .mapToDouble(b -> 1 - b.confidence())
+            .sum();
+    return Math.round(wrong * 10) / 10.0;
+  }
+
   /** Returns the map with the ids of its pages, and the findings nobody has answered. */
   static ObjectNode map(Draft draft, List<PageCard> pages) {
     BarMap open = draft.map().withFindings(draft.openFindings());
@@ -102,6 +117,7 @@ final class Views {
           .filter(p -> p.index() == index)
           .findFirst()
           .ifPresent(p -> ((ObjectNode) node).put("id", p.id()));
+      ((ObjectNode) node).put("expectedWrong", expectedWrong(draft, index));
     }
     return tree;
   }

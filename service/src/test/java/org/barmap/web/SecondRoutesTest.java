@@ -93,6 +93,8 @@ class SecondRoutesTest extends RunningServer {
     assertThat(second.path("parts").get(1).path("name").asString()).isEqualTo("Reed 2");
     assertThat(second.path("parts").get(1).path("bars").asInt()).isEqualTo(12);
     assertThat(bar(book, 0).path("number").asInt()).isEqualTo(1);
+    JsonNode page = json(get("/api/books/" + book + "/map")).path("pages").get(0);
+    assertThat(page.path("expectedWrong").asDouble(-1)).isBetween(0.0, 6.0);
 
     assertThat(choose(book, revision(book), "P2").statusCode()).isEqualTo(200);
     assertThat(bar(book, 0).path("number").asInt()).isEqualTo(35);
