@@ -64,10 +64,21 @@ class CountingTest {
         "J = 120 ; 0",
         "= 120 ; 0",
         "Rehearsal 120 ; 0",
-        "\u2669 = \u2669. ; 0"
+        "\u2669 = \u2669. ; 0",
+        "not hurried (\u2669 = 11 ; 0",
+        "(out) Swing (\u2669 = 144) ; 144",
+        "\u2669 = 11 ; 0",
+        "\u2669 = 999 ; 0",
+        "in two (h = 5 ; 0"
       })
   void metronomeMarks(String words, double quartersPerMinute) {
     assertThat(Metronome.quartersPerMinute(words).orElse(0)).isEqualTo(quartersPerMinute);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"(\u2669_=_11", "in_two_(1_=_5", "straight_8ths_(=1", "swing_._=_144"})
+  void aMarkThatWasMisreadLeavesTheTempoUnknown(String words) {
+    assertThat(seconds("1@w:\u2669_=_120 2 3@w:" + words + " 4")).isEqualTo(-1);
   }
 
   @Test

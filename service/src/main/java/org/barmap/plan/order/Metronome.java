@@ -56,22 +56,52 @@ public final class Metronome {
               + "|[\\u2669\\u266A]\\.?\\s*=\\s*[\\u2669\\u266A]",
           FLAGS);
 
+  /** What looks like a metronome mark, well read or not. */
+  private static final Pattern ANY_MARK =
+      Pattern.compile("=\\s*(?:ca?\\.?\\s*)?\\d|\\(\\s*\\S{0,2}\\s*=");
+
+  /**
+   * Figures a metronome mark may have: old metronomes run from 40 to 208, newer ones further
+   * (common practice). Anything else was misread.
+   */
+  private static final double SLOWEST = 20;
+
+  private static final double FASTEST = 400;
+
   private Metronome() {}
 
-  /** Returns quarters a minute of a metronome mark in the words; the faster one of a range. */
+  /**
+   * Returns quarters a minute of a metronome mark in the words; the faster one of a range. A mark
+   * that no metronome has, or whose bracket is cut off behind the figure, was misread and says
+   * nothing.
+   */
   public static OptionalDouble quartersPerMinute(String words) {
     Matcher mark = MARK.matcher(words);
     if (mark.find()) {
+      if (isCutOff(words, mark.end()) || !isPlausible(mark.group(4))) {
+        return OptionalDouble.empty();
+      }
       double quarters = QUARTERS.getOrDefault(mark.group(2).toLowerCase(Locale.ROOT), 1.0);
       boolean dotted = mark.group(1) != null || mark.group(3) != null;
       String figure = mark.group(5) == null ? mark.group(4) : mark.group(5);
       return OptionalDouble.of(Double.parseDouble(figure) * quarters * (dotted ? 1.5 : 1));
     }
     Matcher share = SHARE.matcher(words);
-    return share.find()
+    return share.find() && !isCutOff(words, share.end()) && isPlausible(share.group(3))
         ? OptionalDouble.of(
             Double.parseDouble(share.group(3)) * quarters(share.group(1) + "/" + share.group(2)))
         : OptionalDouble.empty();
+  }
+
+  /** "(q = 11" may have been 112: a bracket was opened, and the words end with the figure. */
+  private static boolean isCutOff(String words, int end) {
+    return words.lastIndexOf('(', end - 1) > words.lastIndexOf(')', end - 1)
+        && words.substring(end).isBlank();
+  }
+
+  private static boolean isPlausible(String figure) {
+    double value = Double.parseDouble(figure);
+    return value >= SLOWEST && value <= FASTEST;
   }
 
   /** Returns the length of a share of a whole note, "3/8", in quarters. */
@@ -104,6 +134,7 @@ public final class Metronome {
 
   /** Tells whether the words mean another tempo without saying which. */
   static boolean makesUnknown(String words) {
-    return OTHER.matcher(words).find();
+    boolean unread = ANY_MARK.matcher(words).find() && quartersPerMinute(words).isEmpty();
+    return unread || OTHER.matcher(words).find();
   }
 }
