@@ -134,7 +134,7 @@ final class HeadingReader {
         s.kind(), s.from(), s.to(), s.top(), s.bottom(), s.outline(), s.probability(), readings);
   }
 
-  /** The line of text straight under "No. 7", of like size, is its title. */
+  /** The line of text straight under "No. 7" or beside it, of like size, is its title. */
   private static String title(
       StripImage strip, RawSign label, List<TextReader.Task> tasks, List<Reading> read) {
     for (int i = 0; i < tasks.size(); i++) {
@@ -142,10 +142,17 @@ final class HeadingReader {
       double below = t.y0() - label.y1();
       boolean under = tasks.get(i).strip() == strip && below > 0 && below < 1.2 * label.height();
       boolean like = t.height() > 0.7 * label.height() && t.height() < 1.6 * label.height();
-      if (under && like && t.x0() < label.x1() && t.x1() > label.x0()) {
+      boolean beside = tasks.get(i).strip() == strip && isBeside(label, t);
+      if (like && (beside || (under && t.x0() < label.x1() && t.x1() > label.x0()))) {
         return " " + read.get(i).text();
       }
     }
     return "";
+  }
+
+  /** On the same line of text and to the right, however far: titles often stand in the middle. */
+  private static boolean isBeside(RawSign label, RawSign text) {
+    double apart = Math.abs((text.y0() + text.y1()) - (label.y0() + label.y1())) / 2;
+    return text.x0() > label.x1() && apart < 0.6 * label.height();
   }
 }
