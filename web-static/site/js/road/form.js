@@ -33,7 +33,8 @@ function width(bar) {
   const rest = bar.count > 1 ? 16 + Math.min(110, 22 * Math.log2(bar.count)) : 0;
   const letters = signs(bar, true).length + signs(bar, false).length;
   const over = markWidth(markText(bar.rehearsal)) + letters * 8.4 + (letters ? 10 : 0);
-  return Math.max(42 + rest, over);
+  const meterAndKey = typeof bar.meter === "object" && bar.meter?.printed && bar.key?.printed ? 70 : 0;
+  return Math.max(42 + rest, over, meterAndKey);
 }
 
 /**

@@ -72,6 +72,20 @@ record Held<T>(
   }
 
   /**
+   * Returns the draft in which a person set it at a bar: it holds on to the next one drawn.
+   *
+   * @param now what holds from the bar on, given what held before it
+   */
+  Draft corrected(Draft draft, String id, UnaryOperator<Optional<T>> now) {
+    List<Bar> bars = new ArrayList<>(draft.map().bars());
+    int at = draft.map().indexOf(id);
+    Bar changed = with(bars.get(at), now.apply(before(draft.map(), at)));
+    bars.set(at, OneBar.corrected(changed));
+    carry(bars, at, draft, Set.of());
+    return draft.withBars(bars).with(draft.settled().with(id, Set.of(aspect)));
+  }
+
+  /**
    * Carries what a bar has on to where the next one is drawn.
    *
    * @param bars changed in place

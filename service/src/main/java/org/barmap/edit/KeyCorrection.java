@@ -1,10 +1,8 @@
 package org.barmap.edit;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.Key;
 
@@ -73,19 +71,12 @@ public sealed interface KeyCorrection extends Correction {
 
   @Override
   default List<String> validate(Draft draft) {
-    return draft.map().bar(bar()).isPresent()
-        ? List.of()
-        : List.of("There is no bar with the id " + OneBar.shown(bar()));
+    return OneBar.unknown(draft, bar());
   }
 
   /** Sets the key and carries it on to the next signature drawn, or to the end of the number. */
   @Override
   default Draft applyTo(Draft draft) {
-    List<Bar> bars = new ArrayList<>(draft.map().bars());
-    int at = draft.map().indexOf(bar());
-    Optional<Key> now = key(Held.KEY.before(draft.map(), at));
-    bars.set(at, OneBar.corrected(Held.KEY.with(bars.get(at), now)));
-    Held.KEY.carry(bars, at, draft, Set.of());
-    return draft.withBars(bars).with(draft.settled().with(bar(), EnumSet.of(Aspect.KEY)));
+    return Held.KEY.corrected(draft, bar(), this::key);
   }
 }

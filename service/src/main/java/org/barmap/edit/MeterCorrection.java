@@ -1,7 +1,6 @@
 package org.barmap.edit;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -69,19 +68,12 @@ public sealed interface MeterCorrection extends Correction {
 
   @Override
   default List<String> validate(Draft draft) {
-    return draft.map().bar(bar()).isPresent()
-        ? List.of()
-        : List.of("There is no bar with the id " + OneBar.shown(bar()));
+    return OneBar.unknown(draft, bar());
   }
 
   /** Sets the meter and carries it on to the next printed signature. */
   @Override
   default Draft applyTo(Draft draft) {
-    List<Bar> bars = new ArrayList<>(draft.map().bars());
-    int at = draft.map().indexOf(bar());
-    Optional<Meter> now = meter(Held.METER.before(draft.map(), at));
-    bars.set(at, OneBar.corrected(Held.METER.with(bars.get(at), now)));
-    Held.METER.carry(bars, at, draft, Set.of());
-    return draft.withBars(bars).with(draft.settled().with(bar(), EnumSet.of(Aspect.METER)));
+    return Held.METER.corrected(draft, bar(), this::meter);
   }
 }

@@ -30,7 +30,7 @@ public record MoveBarline(String bar, Side side, double x, double y) implements 
   public List<String> validate(Draft draft) {
     Optional<Bar> found = draft.map().bar(bar);
     if (found.isEmpty()) {
-      return List.of("There is no bar with the id " + OneBar.shown(bar));
+      return List.of(OneBar.noBar(bar));
     }
     Bar b = found.get();
     Optional<Ruler.Edge> edge = Place.edge(draft, b.page(), b.system(), new Point(x, y));

@@ -24,7 +24,7 @@ public sealed interface NumberCorrection extends Correction {
     @Override
     public List<String> validate(Draft draft) {
       if (draft.map().bar(bar).isEmpty()) {
-        return List.of("There is no bar with the id " + OneBar.shown(bar));
+        return List.of(OneBar.noBar(bar));
       }
       return wrongName(label, title);
     }

@@ -27,11 +27,17 @@ public sealed interface OneBar extends Correction permits BarCorrection, SignCor
   /** Refuses unknown bars and values out of range. */
   @Override
   default List<String> validate(Draft draft) {
-    return draft
-        .map()
-        .bar(bar())
-        .map(this::problems)
-        .orElseGet(() -> List.of("There is no bar with the id " + shown(bar())));
+    return draft.map().bar(bar()).map(this::problems).orElseGet(() -> List.of(noBar(bar())));
+  }
+
+  /** Refuses an unknown bar. */
+  static List<String> unknown(Draft draft, String id) {
+    return draft.map().bar(id).isPresent() ? List.of() : List.of(noBar(id));
+  }
+
+  /** Returns the sentence for an id that no bar has. */
+  static String noBar(String id) {
+    return "There is no bar with the id " + shown(id);
   }
 
   /** Changes the bar entry and remembers what a person has set of it. */

@@ -37,7 +37,7 @@ public record RemoveBarline(String bar, Side side) implements Correction {
   public List<String> validate(Draft draft) {
     Optional<Bar> found = draft.map().bar(bar);
     if (found.isEmpty()) {
-      return List.of("There is no bar with the id " + OneBar.shown(bar));
+      return List.of(OneBar.noBar(bar));
     }
     Optional<Pair> pair = pair(draft, found.get());
     if (pair.isEmpty()) {

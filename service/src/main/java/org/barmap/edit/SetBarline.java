@@ -25,7 +25,7 @@ public record SetBarline(String bar, Side side, Optional<Barline> type) implemen
   @Override
   public List<String> validate(Draft draft) {
     if (draft.map().bar(bar).isEmpty()) {
-      return List.of("There is no bar with the id " + OneBar.shown(bar));
+      return List.of(OneBar.noBar(bar));
     }
     return type.isEmpty() ? List.of("Say which barline") : List.of();
   }
