@@ -27,22 +27,21 @@ import tools.jackson.databind.JsonNode;
 class MainJobBrowserTest {
 
   private final List<String> pages = List.of("page-01.png", "page-02.jpg", "page-03.jpg");
-  private RunningService service;
+  private Visit visit;
   private Browser browser;
   private Api api;
   private String book = "";
 
   @BeforeAll
   void open(@TempDir Path data) {
-    service = RunningService.start(data);
-    browser = Browser.open(service.base(), 1440, 900);
-    api = new Api(service.base());
+    visit = Visit.to(data, 1440, 900);
+    browser = visit.browser();
+    api = visit.api();
   }
 
   @AfterAll
   void close() {
-    browser.close();
-    service.close();
+    visit.close();
   }
 
   @Test

@@ -25,7 +25,7 @@ import tools.jackson.databind.JsonNode;
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class PlanBrowserTest {
 
-  private RunningService service;
+  private Visit visit;
   private Browser browser;
   private Api api;
   private String book;
@@ -33,15 +33,14 @@ class PlanBrowserTest {
   @BeforeAll
   void open(@TempDir Path data) throws IOException {
     book = ReadyBook.into(data);
-    service = RunningService.start(data);
-    browser = Browser.open(service.base(), 1440, 900);
-    api = new Api(service.base());
+    visit = Visit.to(data, 1440, 900);
+    browser = visit.browser();
+    api = visit.api();
   }
 
   @AfterAll
   void close() {
-    browser.close();
-    service.close();
+    visit.close();
   }
 
   @Test

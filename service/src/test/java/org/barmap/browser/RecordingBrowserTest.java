@@ -26,7 +26,7 @@ class RecordingBrowserTest {
   private static final double QUARTER = 60.0 / 120;
   private static final double BEGINS = 1;
 
-  private RunningService service;
+  private Visit visit;
   private Browser browser;
   private Api api;
   private Path track;
@@ -37,15 +37,14 @@ class RecordingBrowserTest {
     book = ReadyBook.into(data, NUMBER);
     track = other.resolve("track.wav");
     ClickTrack.write(track, 240, 120);
-    service = RunningService.start(data);
-    browser = Browser.open(service.base(), 1280, 900);
-    api = new Api(service.base());
+    visit = Visit.to(data, 1280, 900);
+    browser = visit.browser();
+    api = visit.api();
   }
 
   @AfterAll
   void close() {
-    browser.close();
-    service.close();
+    visit.close();
   }
 
   /** Computed: at 120 quarters a minute every quarter between two taps takes half a second. */

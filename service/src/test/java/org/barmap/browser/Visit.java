@@ -1,0 +1,19 @@
+package org.barmap.browser;
+
+import java.nio.file.Path;
+
+/** A service on a data folder, a browser at it, and its API beside them. */
+record Visit(RunningService service, Browser browser, Api api) implements AutoCloseable {
+
+  /** Starts the service and opens a window of some size, pixels. */
+  static Visit to(Path data, int width, int height) {
+    RunningService service = RunningService.start(data);
+    return new Visit(service, Browser.open(service.base(), width, height), new Api(service.base()));
+  }
+
+  @Override
+  public void close() {
+    browser.close();
+    service.close();
+  }
+}
