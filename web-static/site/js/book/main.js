@@ -6,7 +6,7 @@ import { icon } from "../core/icons.js";
 import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
-import { count } from "../core/words.js";
+import { count, toCheck } from "../core/words.js";
 import { JobBar } from "./job.js";
 import { PageGrid } from "./pages.js";
 import { saveAs } from "./save.js";
@@ -98,6 +98,7 @@ class BookRoom {
     show(this.#head, el("h1", { text: book.title }), el("p", { class: "soft", text: book.part }));
     const read = this.#pages.filter((p) => p.state === "read" || p.state === "verified");
     const open = this.#pages.find((p) => p.state === "read");
+    const most = mostToCheck(this.#pages.filter((p) => p.state === "read"));
     show(this.#save, read.length ? saveAs(this.#id) : null);
     if (read.length === 0) return show(this.#next);
     const desk = `/desk.html?b=${encodeURIComponent(this.#id)}`;
@@ -106,6 +107,7 @@ class BookRoom {
       open
         ? el("a", { class: "btn btn-main", href: `${desk}&p=${open.index}`, text: `Correct page ${open.index}` })
         : el("a", { class: "btn btn-main", href: `/turns.html?b=${encodeURIComponent(this.#id)}`, text: "All pages are checked: on to the turns" }),
+      most && most !== open ? el("a", { class: "btn", href: `${desk}&p=${most.index}`, text: `Page ${most.index} needs you most: ${toCheck(most.expectedWrong)}` }) : null,
       book.doubts ? el("span", { class: "chip chip-doubt" }, icon("doubt"), count(book.doubts, "doubt")) : null,
     );
   }
@@ -186,6 +188,17 @@ class BookRoom {
       complain(error);
     }
   }
+}
+
+/**
+ * The page where a look pays most, when one stands out.
+ *
+ * @param {PageInfo[]} pages
+ */
+function mostToCheck(pages) {
+  const wrong = (/** @type {PageInfo} */ p) => p.expectedWrong ?? 0;
+  const [first, second] = [...pages].sort((a, b) => wrong(b) - wrong(a));
+  return first && wrong(first) >= 1 && wrong(first) > (second ? wrong(second) : 0) ? first : undefined;
 }
 
 void new BookRoom().start();

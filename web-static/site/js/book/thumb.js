@@ -2,12 +2,9 @@ import { imagePath } from "../core/api.js";
 import { confirm } from "../core/dialog.js";
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
-import { count } from "../core/words.js";
+import { count, toCheck } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").PageInfo} PageInfo */
-
-/** From here on a page is called too blurred to trust. */
-const BLURRED = 0.6;
 
 /**
  * @param {PageInfo} page
@@ -53,7 +50,6 @@ function retake(bus, page) {
  * @returns {HTMLLIElement}
  */
 export function pageCard(book, bus, page, { place, last, doubts }) {
-  const blurred = (page.blur ?? 0) >= BLURRED;
   const href = `/desk.html?b=${encodeURIComponent(book)}&p=${page.index}`;
   const picture = el("img", { src: imagePath(book, page.id, 320), alt: "", loading: "lazy", draggable: "false" });
   picture.addEventListener("error", () => picture.remove());
@@ -62,7 +58,8 @@ export function pageCard(book, bus, page, { place, last, doubts }) {
     const sure = await confirm(`Take out ${name}?`, "Its picture and its corrections are removed from this book.", "Take it out");
     if (sure) bus.emit("delete", page);
   };
-  const trouble = page.finding ?? (blurred ? "This picture is too blurred to trust." : "");
+  const trouble = page.finding ?? "";
+  const wrong = page.state === "read" ? toCheck(page.expectedWrong) : "";
   return el(
     "li",
     { class: "card thumb", "data-page": page.index, "data-state": page.state },
@@ -70,8 +67,9 @@ export function pageCard(book, bus, page, { place, last, doubts }) {
     page.state === "read" || page.state === "verified"
       ? el("a", { class: "thumb-link", href, "aria-label": `Correct ${name}`, draggable: "false" }, picture)
       : el("div", { class: "thumb-link" }, picture),
+    wrong ? el("p", { class: "to-check", text: wrong.charAt(0).toUpperCase() + wrong.slice(1) }) : null,
     el("p", { class: "source", text: page.source, title: page.source }),
-    trouble ? el("p", { class: blurred || page.state === "failed" ? "finding" : "remark", text: trouble }) : null,
+    trouble ? el("p", { class: page.state === "failed" ? "finding" : "remark", text: trouble }) : null,
     trouble ? retake(bus, page) : null,
     page.state === "failed" ? button("Try to read it again", () => bus.emit("again", page)) : null,
     el(

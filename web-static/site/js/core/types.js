@@ -19,7 +19,7 @@
  * @property {number} height
  * @property {"waiting"|"reading"|"read"|"failed"|"verified"} state
  * @property {string} [finding] one line on why it failed
- * @property {number} [blur] 0 sharp to 1 unreadable
+ * @property {number} [expectedWrong] how many entries are likely wrong; absent until it is read
  *
  * @typedef {object} BookInfo
  * @property {string} id
@@ -53,6 +53,8 @@
  * @property {{text: string, where?: string}[]} [words]
  * @property {number} confidence
  * @property {"read"|"inferred"|"corrected"|"verified"} origin
+ * @property {number} [silentStart] beats free before its first note
+ * @property {number} [silentEnd] beats free after its last note
  *
  * @typedef {object} StaffSystem
  * @property {number} index

@@ -47,6 +47,16 @@ export function count(n, one, many = `${one}s`) {
   return `${n} ${n === 1 ? one : many}`;
 }
 
+/**
+ * How much of a page is likely wrong, as a player wants to hear it.
+ *
+ * @param {number|undefined} wrong expected number of wrong entries
+ */
+export function toCheck(wrong) {
+  if (wrong === undefined) return "";
+  return wrong < 0.5 ? "likely right" : `about ${Math.max(1, Math.round(wrong))} to check`;
+}
+
 /** @param {string} word a word of a format, "turn-early" */
 export function plain(word) {
   const text = word.replace(/-/g, " ");

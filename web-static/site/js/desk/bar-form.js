@@ -196,6 +196,39 @@ function signGroup(bar, correct) {
 }
 
 /**
+ * Beats without notes at the sides of a bar of music; a turn can be made in them.
+ *
+ * @param {Bar} bar
+ * @param {Correct} correct
+ */
+function freeGroup(bar, correct) {
+  const side = (/** @type {"start"|"end"} */ name, /** @type {string} */ label, /** @type {number|undefined} */ value) =>
+    el(
+      "div",
+      { class: "count-row" },
+      el("span", { class: "count-label", text: label }),
+      stepper({
+        id: `free-${name}`, label: `Beats free ${label.toLowerCase()}`, value, min: 0, max: 99, by: 0.5,
+        set: (beats) => correct({ kind: "set-silence", bar: bar.id, side: name, beats }),
+        clear: () => correct({ kind: "set-silence", bar: bar.id, side: name }),
+      }),
+    );
+  const note = bar.meter ? `Counted as the ${bar.meter.beats}/${bar.meter.unit} counts. ` : "";
+  return group(
+    "Beats free in this bar",
+    side("start", "Before its first note", bar.silentStart),
+    side("end", "After its last note", bar.silentEnd),
+    el("p", { class: "field-hint", text: `${note}Turns use them. Leave it empty when you don't know.` }),
+  );
+}
+
+/** @param {Bar} bar @returns {string} what a folded part says of its free beats */
+function freeSaid(bar) {
+  const said = (/** @type {number|undefined} */ n) => (n === undefined ? "?" : String(n));
+  return bar.silentStart === undefined && bar.silentEnd === undefined ? "" : `${said(bar.silentStart)} before, ${said(bar.silentEnd)} after`;
+}
+
+/**
  * @param {Bar} bar
  * @param {Correct} correct
  */
@@ -246,8 +279,9 @@ function startGroup(bar, number, correct) {
  * @param {Set<string>} open names of the folded parts that are open
  */
 export function barForm(bar, where, correct, tools, open) {
-  const fold = (/** @type {string} */ name, /** @type {Node[]} */ content) => {
-    const details = el("details", { class: "fold", open: open.has(name) }, el("summary", { text: name }), content);
+  const fold = (/** @type {string} */ name, /** @type {Node[]} */ content, said = "") => {
+    const summary = el("summary", {}, name, said ? el("span", { class: "soft small fold-said", text: said }) : null);
+    const details = el("details", { class: "fold", open: open.has(name) }, summary, content);
     details.addEventListener("toggle", () => (details.open ? open.add(name) : open.delete(name)));
     return details;
   };
@@ -260,6 +294,7 @@ export function barForm(bar, where, correct, tools, open) {
     markGroup(bar, correct),
     meterGroup(bar, correct),
     keyGroup(bar, correct),
+    bar.content === "music" ? fold("Free beats", [freeGroup(bar, correct)], freeSaid(bar)) : null,
     fold("Barlines", [barlineGroup(bar, correct, tools)]),
     fold("Bar number", [numberGroup(bar, correct)]),
     fold("Signs, endings, repeats", [signGroup(bar, correct)]),

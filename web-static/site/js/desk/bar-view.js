@@ -1,7 +1,7 @@
 import { confirm } from "../core/dialog.js";
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
-import { count } from "../core/words.js";
+import { count, toCheck } from "../core/words.js";
 import { barForm } from "./bar-form.js";
 
 /** @typedef {import("../core/types.js").Bar} Bar */
@@ -47,11 +47,12 @@ export function barView(model, { bar, index, folds, correct, act }) {
  */
 function pageView(model, index, act) {
   const page = model.map.pages.find((p) => p.index === index);
+  const wrong = model.pageState(index) === "read" ? toCheck(page?.expectedWrong) : "";
   const bars = model.barsOn(index).reduce((n, b) => n + b.count, 0);
   return el(
     "div",
     { class: "empty" },
-    el("p", { text: `Page ${index}: ${count(page?.systems.length ?? 0, "line")}, ${count(bars, "bar")}.` }),
+    el("p", { text: `Page ${index}: ${count(page?.systems.length ?? 0, "line")}, ${count(bars, "bar")}${wrong ? `; ${wrong}` : ""}.` }),
     el("p", { class: "soft", text: "Tap a bar, or press an arrow key, to choose one." }),
     button("A line of music was missed", () => act("line"), { class: "btn", id: "add-line" }, icon("plus")),
     el("p", { class: "field-hint", text: "Then draw over it, from its top line at the left to its bottom line at the right." }),

@@ -32,16 +32,21 @@ export function choice(choices, now, choose, picture = () => null) {
 /**
  * A number with large minus and plus.
  *
- * @param {{label: string, value: number, min: number, max: number, set: (value: number) => void, id: string}} options
+ * @param {{label: string, value: number|undefined, min: number, max: number, by?: number, set: (value: number) => void, clear?: () => void, id: string}} options
+ *     by: the least step, 1 unless said; clear: called when the field is emptied
  */
-export function stepper({ label, value, min, max, set, id }) {
-  const input = el("input", { id, class: "stepper-value", type: "text", inputmode: "numeric", pattern: "[0-9]*", value: String(value), "aria-label": label, autocomplete: "off" });
+export function stepper({ label, value, min, max, by = 1, set, clear, id }) {
+  const shown = value === undefined ? "" : String(value);
+  const input = el("input", { id, class: "stepper-value", type: "text", inputmode: by < 1 ? "decimal" : "numeric", value: shown, placeholder: "?", "aria-label": label, autocomplete: "off" });
   const take = () => {
-    const n = Number(input.value.trim());
-    if (Number.isInteger(n) && n >= min && n <= max) {
+    const text = input.value.trim().replace(",", ".");
+    const n = Number(text);
+    if (text === "" && clear) {
+      if (shown) clear();
+    } else if (text !== "" && Number.isInteger(n / by) && n >= min && n <= max) {
       if (n !== value) set(n);
     } else {
-      input.value = String(value);
+      input.value = shown;
     }
   };
   input.addEventListener("change", take);
@@ -49,13 +54,14 @@ export function stepper({ label, value, min, max, set, id }) {
     if (event.key === "Enter") input.blur();
   });
   input.addEventListener("focus", () => input.select());
-  const step = (/** @type {number} */ by) => set(Math.min(max, Math.max(min, value + by)));
+  const now = value ?? min;
+  const step = (/** @type {number} */ way) => set(Math.min(max, Math.max(min, now + way)));
   return el(
     "div",
     { class: "stepper" },
-    button("", () => step(-1), { class: "btn", "aria-label": `${label}: one less`, disabled: value <= min }, icon("minus")),
+    button("", () => step(-1), { class: "btn", "aria-label": `${label}: one less`, disabled: now <= min && value !== undefined }, icon("minus")),
     input,
-    button("", () => step(1), { class: "btn", "aria-label": `${label}: one more`, disabled: value >= max }, icon("plus")),
+    button("", () => step(1), { class: "btn", "aria-label": `${label}: one more`, disabled: now >= max }, icon("plus")),
   );
 }
 

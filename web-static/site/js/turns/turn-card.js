@@ -42,14 +42,15 @@ export function verdictChip(verdict) {
  */
 function gaps(turn, printed, changed, names) {
   const same = printed && printed.verdict === turn.verdict && gapText(printed.gap) === gapText(turn.gap) && printed.leaves === turn.leaves && printed.arrives === turn.arrives;
+  const free = turn.free ? el("span", { class: "soft block small", text: turn.free }) : null;
   if (!changed || same) {
-    return el("p", { class: "gap" }, el("b", { text: gapText(turn.gap) }), changed ? el("span", { class: "soft block small", text: "the same as printed" }) : null);
+    return el("p", { class: "gap" }, el("b", { text: gapText(turn.gap) }), free, changed ? el("span", { class: "soft block small", text: "the same as printed" }) : null);
   }
   return el(
     "dl",
     { class: "gaps" },
     el("div", {}, el("dt", { text: "As printed" }), el("dd", {}, printed ? `${gapText(printed.gap)}, after ${names.short(printed.leaves)}` : "this turn is not there", printed ? verdictChip(printed.verdict) : null)),
-    el("div", {}, el("dt", { text: "With the changes" }), el("dd", {}, el("b", { text: gapText(turn.gap) }), `after ${names.short(turn.leaves)}`)),
+    el("div", {}, el("dt", { text: "With the changes" }), el("dd", {}, el("b", { text: gapText(turn.gap) }), free, `after ${names.short(turn.leaves)}`)),
   );
 }
 

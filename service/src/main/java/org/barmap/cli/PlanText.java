@@ -80,7 +80,9 @@ final class PlanText {
               + bar(t.leaves())
               + ": "
               + length(t.gap())
-              + " without notes, "
+              + " without notes"
+              + t.free().map(f -> " (" + f + ")").orElse("")
+              + ", "
               + t.verdict().word()
               + t.mark().map(m -> ", write " + m).orElse(""));
     }

@@ -19,6 +19,12 @@ public enum Aspect {
   /** The key, or that none is drawn. */
   @JsonProperty("key")
   KEY,
+  /** How many beats are free before its first note. */
+  @JsonProperty("silent-start")
+  SILENT_START,
+  /** How many beats are free after its last note. */
+  @JsonProperty("silent-end")
+  SILENT_END,
   /** The bar number. */
   @JsonProperty("number")
   NUMBER,

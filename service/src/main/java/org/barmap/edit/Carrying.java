@@ -28,6 +28,8 @@ final class Carrying {
       case REHEARSAL -> made.rehearsal(old.rehearsal());
       case METER -> made.meter(old.meter());
       case KEY -> made.key(old.key());
+      case SILENT_START -> made.silentStart(old.silentStart());
+      case SILENT_END -> made.silentEnd(old.silentEnd());
       case NUMBER -> made.number(old.number());
       case LABEL -> made.label(old.label());
       case START_BARLINE -> made.startBarline(old.startBarline());

@@ -22,6 +22,7 @@ import java.util.List;
   @JsonSubTypes.Type(value = SignCorrection.SetSign.class, name = "set-sign"),
   @JsonSubTypes.Type(value = SignCorrection.SetTimes.class, name = "set-times"),
   @JsonSubTypes.Type(value = SignCorrection.SetWords.class, name = "set-words"),
+  @JsonSubTypes.Type(value = SetSilence.class, name = "set-silence"),
   @JsonSubTypes.Type(value = MeterCorrection.SetMeter.class, name = "set-meter"),
   @JsonSubTypes.Type(value = MeterCorrection.RemoveMeter.class, name = "remove-meter"),
   @JsonSubTypes.Type(value = KeyCorrection.SetKey.class, name = "set-key"),

@@ -7,7 +7,8 @@ import org.barmap.map.Bar;
 import org.barmap.map.Origin;
 
 /** The common part of corrections that change one bar entry by itself. */
-public sealed interface OneBar extends Correction permits BarCorrection, SignCorrection {
+public sealed interface OneBar extends Correction
+    permits BarCorrection, SetSilence, SignCorrection {
 
   /** Returns the id of the bar entry. */
   String bar();

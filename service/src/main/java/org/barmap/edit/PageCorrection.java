@@ -156,9 +156,27 @@ public sealed interface PageCorrection extends Correction {
       List<Settled.RemovedSystem> removed = new ArrayList<>(settled.removedSystems());
       removed.add(new Settled.RemovedSystem(page, gone.outline()));
       List<StaffSystem> systems = p.systems().stream().filter(s -> s.index() != system).toList();
-      return Systems.arrange(draft, page, systems)
-          .withNumbers(numbers)
-          .with(settled.withRemovedSystems(removed));
+      Draft without =
+          Systems.arrange(draft, page, systems)
+              .withNumbers(numbers)
+              .with(settled.withRemovedSystems(removed));
+      List<Bar> bars = draft.map().bars();
+      int at = (int) bars.stream().takeWhile(b -> !ids.contains(b.id())).count();
+      if (at > 0) {
+        for (Held<?> held : List.of(Held.METER, Held.KEY)) {
+          if (ids.stream().anyMatch(id -> draft.settled().has(id, held.aspect()))) {
+            without = heldOver(without, bars.get(at - 1).id(), held);
+          }
+        }
+      }
+      return without;
+    }
+
+    /** A signature a person set goes with the system it was set in: what held before holds on. */
+    private static Draft heldOver(Draft draft, String before, Held<?> held) {
+      List<Bar> now = new ArrayList<>(draft.map().bars());
+      held.carry(now, draft.map().indexOf(before), draft, Set.of());
+      return draft.withBars(now);
     }
 
     @Override

@@ -24,6 +24,7 @@ public record RemoveBarline(String bar, Side side) implements Correction {
           Aspect.NUMBER_START,
           Aspect.METER,
           Aspect.KEY,
+          Aspect.SILENT_START,
           Aspect.LABEL,
           Aspect.START_BARLINE);
 

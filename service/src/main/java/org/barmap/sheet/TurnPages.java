@@ -56,11 +56,7 @@ final class TurnPages {
               ? "Notes right up to the turn and right after it."
               : "Without notes: "
                   + Says.length(turn.gap())
-                  + " (before the turn "
-                  + Says.length(turn.before())
-                  + "; after it "
-                  + Says.length(turn.after())
-                  + ")");
+                  + turn.free().map(f -> " (" + f + ")").orElse(""));
       if (!turn.alsoHere().isEmpty()) {
         flow.line("In the same gap: " + String.join(", ", turn.alsoHere()) + ".");
       }

@@ -10,6 +10,7 @@ import org.barmap.library.HistoryEntry;
 import org.barmap.library.Job;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
+import org.barmap.library.PageState;
 import org.barmap.map.BarMap;
 import org.barmap.map.BarMapJson;
 import org.barmap.map.Origin;
@@ -43,7 +44,8 @@ final class Views {
       int width,
       int height,
       String state,
-      Optional<String> finding) {}
+      Optional<String> finding,
+      Optional<Double> expectedWrong) {}
 
   /** A line of the history. */
   record EntryView(String id, Instant when, String who, String text, boolean undone) {
@@ -90,7 +92,10 @@ final class Views {
         card.width(),
         card.height(),
         verified ? "verified" : card.state().word(),
-        card.finding());
+        card.finding(),
+        card.state() == PageState.READ
+            ? Optional.of(expectedWrong(draft, card.index()))
+            : Optional.empty());
   }
 
   /** How many entries of a page are wrong, by what their confidence says; none once checked. */

@@ -3,6 +3,7 @@ package org.barmap.edit;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.BarMapJson;
 import org.junit.jupiter.api.Test;
 
@@ -17,7 +18,15 @@ class CorrectionJsonTest extends SmallBook {
     assertThat(refused(new AddBarline(1, 1, 500, 1500)).get(0)).contains("not on system");
     assertThat(refused(new AddBarline(1, 1, 499, 265)).get(0)).contains("barline already");
     assertThat(refused(new RemoveBarline("b3", Side.END)).get(0)).contains("same system");
+    assertThat(refused(silence("b1", 4)).get(0)).contains("no note is left");
+    assertThat(refused(silence("b1", -1)).get(0)).contains("0 to 99");
+    assertThat(refused(silence("b1", Double.NaN)).get(0)).contains("0 to 99");
+    assertThat(refused(silence("b3", 1)).get(0)).contains("all of it is free");
     assertThat(refused(new MeterCorrection.SetMeter("b1", 4, 3)).get(0)).contains("over 1, 2, 4");
+  }
+
+  private static SetSilence silence(String bar, double beats) {
+    return new SetSilence(bar, Optional.of(Side.START), Optional.of(beats));
   }
 
   @Test
@@ -33,6 +42,8 @@ class CorrectionJsonTest extends SmallBook {
             "{'kind':'remove-meter','bar':'b1'}",
             "{'kind':'set-key','bar':'b1','fifths':-3}",
             "{'kind':'remove-key','bar':'b1'}",
+            "{'kind':'set-silence','bar':'b1','side':'start','beats':1.5}",
+            "{'kind':'set-silence','bar':'b1','side':'end'}",
             "{'kind':'set-number','bar':'b1','number':5}",
             "{'kind':'set-label','bar':'b1','label':'X1'}",
             "{'kind':'add-barline','page':1,'system':1,'x':300,'y':260}",
@@ -67,6 +78,7 @@ class CorrectionJsonTest extends SmallBook {
             "set-rehearsal",
             "set-meter",
             "set-key",
+            "set-silence",
             "set-number",
             "add-barline",
             "move-barline",

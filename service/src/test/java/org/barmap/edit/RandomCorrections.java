@@ -16,7 +16,7 @@ import org.barmap.map.Word;
 /** Draws corrections of every kind, from a seed; some of them do not fit. */
 final class RandomCorrections {
 
-  private static final int KINDS = 25;
+  private static final int KINDS = 26;
 
   private final Random random;
 
@@ -61,6 +61,7 @@ final class RandomCorrections {
       }
       case 22 -> new KeyCorrection.SetKey(id, Optional.of(random.nextInt(18) - 9));
       case 23 -> new KeyCorrection.RemoveKey(id);
+      case 24 -> new SetSilence(id, Optional.of(side), Optional.of(random.nextInt(10) / 2.0));
       default -> new PageCorrection.RemoveSystem(page, 1 + random.nextInt(5));
     };
   }

@@ -54,6 +54,12 @@ public record Turn(
     next = List.copyOf(next);
   }
 
+  /** Returns on which side of it the player is free, in words; empty when on neither. */
+  @JsonProperty("free")
+  public Optional<String> free() {
+    return FreeBeats.around(before, after);
+  }
+
   /** Returns the same turn with what else has to be done there. */
   public Turn withAlsoHere(List<String> things) {
     return new Turn(

@@ -57,6 +57,32 @@ class TurnsTest {
     assertThat(turn.verdict().word()).isEqualTo(verdict);
   }
 
+  /** Beats without notes count as free on their own side; common practice. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      textBlock =
+          """
+          1 2@se2 3@p2@ss1 4        ; 2 beats free before, 1 after
+          1 2@se1 3@p2 4            ; 1 beat free before, none after
+          1 2 3@p2@ss1.5 4          ; nothing free before, 1.5 beats after
+          1 2@rest 3@p2@ss2 4       ; 4 beats free before, 2 after
+          1 2@6/8@se3 3@p2@ss3 4    ; 1 beat free before, 1 after
+          1 2 3@p2 4                ; ''
+          """)
+  void theWordsSayOnWhichSideThePlayerIsFree(String written, String words) {
+    assertThat(turns(written).get(0).free().orElse("")).isEqualTo(words);
+  }
+
+  @Test
+  void freeBeatsMakeATurnThatNotesUpToThePageWouldNot() {
+    assertThat(turns("1@w:q_=_60 2 3@p2 4").get(0).advice().get(0).kind())
+        .isNotEqualTo(Advice.Kind.TURN_HERE);
+    Turn free = turns("1@w:q_=_60 2@se2 3@p2@ss2 4").get(0);
+    assertThat(free.verdict()).isEqualTo(Verdict.TIME);
+    assertThat(free.advice().get(0).kind()).isEqualTo(Advice.Kind.TURN_HERE);
+  }
+
   @Test
   void everyPassHasItsTurnsForwardAndBack() {
     List<Turn> turns = turns("1@p1@w:q_=_60 |:2@rest 3@p2 4:| 5@rest 6@p3@segno 7@p4@ds");

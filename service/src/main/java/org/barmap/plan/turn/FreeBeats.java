@@ -1,0 +1,37 @@
+package org.barmap.plan.turn;
+
+import java.util.Optional;
+import org.barmap.plan.order.Length;
+
+/** Says on which side of a turn the player is free: "2 beats free before, 1 after". */
+final class FreeBeats {
+
+  private FreeBeats() {}
+
+  /** Returns the words; empty when nothing is free, or when it is not known how long it is. */
+  static Optional<String> around(Length before, Length after) {
+    if (before.beats().isEmpty() || after.beats().isEmpty()) {
+      return Optional.empty();
+    }
+    double first = before.beats().get();
+    double then = after.beats().get();
+    if (first == 0 && then == 0) {
+      return Optional.empty();
+    }
+    if (first == 0) {
+      return Optional.of("nothing free before, " + beats(then) + " after");
+    }
+    return Optional.of(
+        beats(first) + " free before, " + (then == 0 ? "none" : figure(then)) + " after");
+  }
+
+  private static String beats(double value) {
+    return figure(value) + (value == 1 ? " beat" : " beats");
+  }
+
+  private static String figure(double value) {
+    return value == Math.rint(value)
+        ? Long.toString(Math.round(value))
+        : Double.toString(Math.round(value * 10) / 10.0);
+  }
+}
