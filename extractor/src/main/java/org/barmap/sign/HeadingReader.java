@@ -3,6 +3,7 @@ package org.barmap.sign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.page.Step;
 
 /** Reads the lines of text over staves and picks out the headings of musical numbers. */
 final class HeadingReader {
@@ -29,24 +30,29 @@ final class HeadingReader {
 
   /** Returns the signs of each strip with its headings in place of what the network called so. */
   static List<List<Sign>> settle(TextReader text, List<Found> strips) {
-    List<TextReader.Task> tasks = new ArrayList<>();
-    for (Found f : strips) {
-      for (RawSign line : Overhead.lines(f.strip)) {
-        boolean high = line.y1() < StripImage.MIDDLE - LOWEST;
-        boolean other =
-            line.height() < LARGE
-                && f.raw.stream().anyMatch(s -> s.kind() != SignKind.HEADING && covers(s, line));
-        if (high && !other) {
-          tasks.add(new TextReader.Task(f.strip, line));
-        }
-      }
-    }
+    List<TextReader.Task> tasks = strips.parallelStream().flatMap(f -> lines(f).stream()).toList();
     List<Reading> read = text.lines(tasks, (task, said) -> isWorthIt(task, said, strips));
     List<List<Sign>> all = new ArrayList<>();
     for (Found f : strips) {
       all.add(settle(f, tasks, read));
     }
     return all;
+  }
+
+  private static List<TextReader.Task> lines(Found f) {
+    long start = Step.start();
+    List<TextReader.Task> lines = new ArrayList<>();
+    for (RawSign line : Overhead.lines(f.strip)) {
+      boolean high = line.y1() < StripImage.MIDDLE - LOWEST;
+      boolean other =
+          line.height() < LARGE
+              && f.raw.stream().anyMatch(s -> s.kind() != SignKind.HEADING && covers(s, line));
+      if (high && !other) {
+        lines.add(new TextReader.Task(f.strip, line));
+      }
+    }
+    Step.LOOKS.done(start);
+    return lines;
   }
 
   /** Tells whether a line may be a heading, so that it pays to read it with both models. */

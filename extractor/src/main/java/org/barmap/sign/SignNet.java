@@ -40,13 +40,8 @@ final class SignNet implements AutoCloseable {
         .orElseThrow(() -> new IllegalStateException("signs.json names an unknown kind: " + word));
   }
 
-  /** Returns the signs of each strip, in the order given. */
-  List<List<RawSign>> find(List<? extends StripImage> strips) {
-    // One strip a thread: the network's layers then stay in the cache of one core.
-    return strips.parallelStream().map(this::find).toList();
-  }
-
-  private List<RawSign> find(StripImage strip) {
+  /** Returns the signs of a strip; the network's layers stay in the cache of one core. */
+  List<RawSign> find(StripImage strip) {
     int width = (strip.width() + 15) / 16 * 16;
     long[] shape = {1, 1, StripImage.HEIGHT, width};
     long start = Step.start();

@@ -45,43 +45,69 @@ public final class SignReader implements AutoCloseable {
    */
   public List<ReadSystem> read(PageImage page, List<FoundSystem> systems) {
     List<Staff> staves = systems.stream().flatMap(system -> system.staves().stream()).toList();
-    List<StripImage> strips =
-        IntStream.range(0, staves.size()).parallel().mapToObj(i -> strip(page, staves, i)).toList();
-    List<List<Sign>> signs = read(strips);
-    long start = Step.start();
-    List<List<Sign>> joined = new ArrayList<>();
-    List<Double> inkEnds = new ArrayList<>();
-    List<Double> begins = new ArrayList<>();
-    List<Double> musicBegins = new ArrayList<>();
-    List<Double> linesEnds = new ArrayList<>();
+    // What belongs to a strip is done on one thread: strips needn't wait for each other.
+    List<Raw> raw =
+        IntStream.range(0, staves.size())
+            .parallel()
+            .mapToObj(i -> raw(strip(page, staves, i)))
+            .toList();
+    List<List<Sign>> signs = signs(raw);
+    List<Integer> firsts = new ArrayList<>();
     int next = 0;
     for (FoundSystem system : systems) {
-      int end = next + system.staves().size();
-      joined.add(JoinedStaves.join(overFirst(system, signs.subList(next, end))));
-      List<StripImage> own = strips.subList(next, end);
-      inkEnds.add(inkEnd(own, signs.subList(next, end)));
-      begins.add(own.stream().mapToDouble(StaffInk::begin).min().orElse(0));
-      double begin = begins.get(begins.size() - 1);
-      musicBegins.add(musicBegin(own, begin, signs.subList(next, end)));
-      linesEnds.add(own.stream().mapToDouble(StaffInk::linesEnd).max().orElse(system.length()));
-      next = end;
+      firsts.add(next);
+      next += system.staves().size();
     }
-    List<List<Sign>> settled = MarkOrNumber.settle(joined);
+    List<Joined> joined =
+        IntStream.range(0, systems.size())
+            .parallel()
+            .mapToObj(
+                i -> {
+                  int first = firsts.get(i);
+                  int end = first + systems.get(i).staves().size();
+                  return joined(systems.get(i), raw.subList(first, end), signs.subList(first, end));
+                })
+            .toList();
+    long start = Step.start();
+    List<List<Sign>> settled = MarkOrNumber.settle(joined.stream().map(Joined::signs).toList());
     List<ReadSystem> read = new ArrayList<>();
     for (int i = 0; i < systems.size(); i++) {
       FoundSystem system = systems.get(i);
+      Joined own = joined.get(i);
       read.add(
           new ReadSystem(
               system.toStaffSystem(),
               system.length(),
               (from, to) -> system.outlineBetween(from, to).rounded(),
-              within(settled.get(i), begins.get(i), linesEnds.get(i)),
-              begins.get(i),
-              musicBegins.get(i),
-              inkEnds.get(i)));
+              within(settled.get(i), own.begin, own.linesEnd),
+              own.begin,
+              own.musicBegin,
+              own.inkEnd));
     }
     Step.LOOKS.done(start);
     return List.copyOf(read);
+  }
+
+  /** A strip with what the network and the looks at its ink found, not yet read. */
+  private record Raw(StripImage strip, List<RawSign> signs) {}
+
+  /** The signs of all staves of a system, and where its lines and its ink begin and end. */
+  private record Joined(
+      List<Sign> signs, double begin, double musicBegin, double inkEnd, double linesEnd) {}
+
+  private static Joined joined(FoundSystem system, List<Raw> raw, List<List<Sign>> signs) {
+    long start = Step.start();
+    List<StripImage> strips = raw.stream().map(Raw::strip).toList();
+    double begin = strips.stream().mapToDouble(StaffInk::begin).min().orElse(0);
+    Joined joined =
+        new Joined(
+            JoinedStaves.join(overFirst(system, signs)),
+            begin,
+            musicBegin(strips, begin, signs),
+            inkEnd(strips, signs),
+            strips.stream().mapToDouble(StaffInk::linesEnd).max().orElse(system.length()));
+    Step.LOOKS.done(start);
+    return joined;
   }
 
   private static StripImage strip(PageImage page, List<Staff> staves, int i) {
@@ -135,51 +161,57 @@ public final class SignReader implements AutoCloseable {
 
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */
   List<List<Sign>> read(List<? extends StripImage> strips) {
-    List<List<RawSign>> boxes = signs.find(strips);
-    List<List<RawSign>> raw =
-        IntStream.range(0, strips.size())
-            .parallel()
-            .mapToObj(i -> looked(strips.get(i), boxes.get(i)))
-            .toList();
-    long start = Step.start();
-    List<TextReader.Task> tasks = new ArrayList<>();
-    for (int n = 0; n < strips.size(); n++) {
-      for (RawSign s : raw.get(n)) {
-        tasks.add(new TextReader.Task(strips.get(n), s));
-      }
-    }
-    Step.LOOKS.done(start);
-    List<KindByText.Text> readings = text.read(tasks);
-    start = Step.start();
-    List<HeadingReader.Found> all = new ArrayList<>();
-    int next = 0;
-    for (int n = 0; n < strips.size(); n++) {
-      List<Sign> found = new ArrayList<>();
-      StripImage strip = strips.get(n);
-      for (RawSign s : raw.get(n)) {
-        KindByText.Text said = readings.get(next++);
-        RawSign own = s.as(said.kind());
-        List<Reading> read = SecondLook.cut(strip, own, said.readings());
-        if (Overhead.isBelieved(own, read)
-            && KindByText.isBelieved(own, read)
-            && SecondLook.isInked(strip, own)) {
-          found.add(sign(strip, SecondLook.thickBar(strip, own), read));
-        }
-      }
-      found = SecondLook.support(found);
-      found.sort(java.util.Comparator.comparingDouble(Sign::at));
-      found = CueRest.withRests(strip, found);
-      all.add(new HeadingReader.Found(strip, raw.get(n), found));
-    }
-    Step.LOOKS.done(start);
-    return HeadingReader.settle(text, all);
+    return signs(strips.parallelStream().map(this::raw).toList());
   }
 
-  private static List<RawSign> looked(StripImage strip, List<RawSign> found) {
+  private Raw raw(StripImage strip) {
+    List<RawSign> found = signs.find(strip);
     long start = Step.start();
     List<RawSign> all = Overhead.withFrames(strip, found);
     Step.LOOKS.done(start);
-    return all;
+    return new Raw(strip, all);
+  }
+
+  private List<List<Sign>> signs(List<Raw> strips) {
+    List<TextReader.Task> tasks = new ArrayList<>();
+    List<Integer> firsts = new ArrayList<>();
+    for (Raw raw : strips) {
+      firsts.add(tasks.size());
+      raw.signs.forEach(s -> tasks.add(new TextReader.Task(raw.strip, s)));
+    }
+    List<KindByText.Text> readings = text.read(tasks);
+    List<HeadingReader.Found> all =
+        IntStream.range(0, strips.size())
+            .parallel()
+            .mapToObj(
+                n -> {
+                  int first = firsts.get(n);
+                  int end = first + strips.get(n).signs.size();
+                  return found(strips.get(n), readings.subList(first, end));
+                })
+            .toList();
+    return HeadingReader.settle(text, all);
+  }
+
+  private static HeadingReader.Found found(Raw raw, List<KindByText.Text> readings) {
+    long start = Step.start();
+    StripImage strip = raw.strip;
+    List<Sign> found = new ArrayList<>();
+    for (int i = 0; i < readings.size(); i++) {
+      KindByText.Text said = readings.get(i);
+      RawSign own = raw.signs.get(i).as(said.kind());
+      List<Reading> read = SecondLook.cut(strip, own, said.readings());
+      if (Overhead.isBelieved(own, read)
+          && KindByText.isBelieved(own, read)
+          && SecondLook.isInked(strip, own)) {
+        found.add(sign(strip, SecondLook.thickBar(strip, own), read));
+      }
+    }
+    found = SecondLook.support(found);
+    found.sort(java.util.Comparator.comparingDouble(Sign::at));
+    found = CueRest.withRests(strip, found);
+    Step.LOOKS.done(start);
+    return new HeadingReader.Found(strip, raw.signs, found);
   }
 
   static Sign sign(StripImage strip, RawSign s, List<Reading> readings) {

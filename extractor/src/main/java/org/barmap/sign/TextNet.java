@@ -6,15 +6,18 @@ import ai.onnxruntime.OrtSession;
 import java.nio.FloatBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.barmap.map.BarMapJson;
 import org.barmap.page.Step;
 
 /** The reader of numerals, letters and short words: crops in, readings out. */
 final class TextNet implements AutoCloseable {
-  private static final int BATCH = 8;
+  /** Crops in one run: more aren't quicker each, and the last run would keep one processor idle. */
+  private static final int BATCH = 3;
 
   /** The network takes nothing narrower, pixels. */
   private static final int LEAST = 48;
@@ -44,31 +47,36 @@ final class TextNet implements AutoCloseable {
 
   /** Returns the readings of each task by its first grammar, in the order given. */
   List<List<Reading>> read(List<Task> tasks) {
-    return readAll(tasks).stream().map(r -> r.get(0)).toList();
+    List<List<List<Reading>>> all = new ArrayList<>(Collections.nCopies(tasks.size(), List.of()));
+    readAll(runs(tasks, IntStream.range(0, tasks.size()).boxed().toList()), all);
+    return all.stream().map(r -> r.get(0)).toList();
   }
 
-  /** Returns the readings of each task by each of its grammars, in the order given. */
-  List<List<List<Reading>>> readAll(List<Task> tasks) {
-    List<Integer> order = new ArrayList<>();
-    for (int i = 0; i < tasks.size(); i++) {
-      order.add(i);
-    }
-    // Crops of like width share a batch, so that little padding is computed.
-    order.sort(Comparator.comparingInt(i -> tasks.get(i).crop().width()));
-    List<List<Integer>> batches = new ArrayList<>();
+  /** Some of all tasks, to be read in one go. */
+  record Run(TextNet net, List<Task> tasks, List<Integer> which) {}
+
+  /** Parts tasks into runs: crops of like width share one, so that little padding is computed. */
+  List<Run> runs(List<Task> tasks, List<Integer> which) {
+    List<Integer> order = new ArrayList<>(which);
+    order.sort(Comparator.comparingInt((Integer i) -> tasks.get(i).crop().width()).reversed());
+    List<Run> runs = new ArrayList<>();
     for (int i = 0; i < order.size(); i += BATCH) {
-      batches.add(order.subList(i, Math.min(order.size(), i + BATCH)));
+      List<Integer> own = order.subList(i, Math.min(order.size(), i + BATCH));
+      runs.add(new Run(this, own.stream().map(tasks::get).toList(), own));
     }
-    List<List<List<Reading>>> all =
-        new ArrayList<>(java.util.Collections.nCopies(tasks.size(), List.of()));
+    return runs;
+  }
+
+  /** Puts the readings of each task by each of its grammars where the task stands among all. */
+  static void readAll(List<Run> runs, List<List<List<Reading>>> all) {
     List<List<List<List<Reading>>>> read =
-        batches.parallelStream().map(b -> run(b.stream().map(tasks::get).toList())).toList();
-    for (int b = 0; b < batches.size(); b++) {
-      for (int n = 0; n < batches.get(b).size(); n++) {
-        all.set(batches.get(b).get(n), read.get(b).get(n));
+        runs.parallelStream().map(r -> r.net.run(r.tasks)).toList();
+    for (int r = 0; r < runs.size(); r++) {
+      List<Integer> which = runs.get(r).which;
+      for (int n = 0; n < which.size(); n++) {
+        all.set(which.get(n), read.get(r).get(n));
       }
     }
-    return all;
   }
 
   private List<List<List<Reading>>> run(List<Task> tasks) {

@@ -75,18 +75,17 @@ final class TextReader implements AutoCloseable {
   private List<List<List<Reading>>> both(List<Task> texts) {
     List<TextNet.Task> crops = texts.parallelStream().map(TextReader::crop).toList();
     List<List<List<Reading>>> all = new ArrayList<>(Collections.nCopies(crops.size(), List.of()));
-    for (boolean wordy : new boolean[] {false, true}) {
+    List<TextNet.Run> runs = new ArrayList<>();
+    for (boolean wordy : new boolean[] {true, false}) {
+      TextNet net = wordy ? phrases : numerals;
       List<Integer> own =
           IntStream.range(0, crops.size())
               .filter(i -> isWordy(texts.get(i).sign.kind()) == wordy)
               .boxed()
               .toList();
-      List<List<List<Reading>>> read =
-          (wordy ? phrases : numerals).readAll(own.stream().map(crops::get).toList());
-      for (int i = 0; i < own.size(); i++) {
-        all.set(own.get(i), read.get(i));
-      }
+      runs.addAll(net.runs(crops, own));
     }
+    TextNet.readAll(runs, all);
     return all;
   }
 
@@ -150,7 +149,7 @@ final class TextReader implements AutoCloseable {
    */
   List<Reading> lines(List<Task> lines, BiPredicate<Task, String> worth) {
     List<List<Task>> words =
-        lines.stream()
+        lines.parallelStream()
             .map(
                 line ->
                     TextLine.words(line.strip, line.sign).stream()

@@ -170,6 +170,28 @@ final class LineBlocks {
     return values[b][i] * (1 - f) + values[b][i + 1] * f;
   }
 
+  /** Returns the most that five lines at a distance sum up to, their middle within two pixels. */
+  double comb(int b, double middle, double space) {
+    float[] v = values[b];
+    double top = 0;
+    double[] sum = new double[5];
+    for (int k = -2; k <= 2; k++) {
+      double y = middle + k * space;
+      int i = (int) Math.floor(y);
+      float f = (float) (y - i);
+      for (int d = 0; d < 5; d++) {
+        int at = i + d - 2;
+        if (at >= 0 && at + 1 < height) {
+          sum[d] += v[at] * (1 - f) + v[at + 1] * f;
+        }
+      }
+    }
+    for (double all : sum) {
+      top = Math.max(top, all);
+    }
+    return top;
+  }
+
   /** Tells whether a place is plain paper: no line, and nothing that could hide one. */
   boolean isBare(int b, double y) {
     return isBare(b, (int) Math.round(y));

@@ -113,21 +113,23 @@ final class Retrace {
   /** Returns what a line costs at each height from low to high. */
   private float[] bad(int block, int low, int high, int tolerance) {
     int from = low - tolerance;
-    float[] line = new float[high - low + 1 + 2 * tolerance];
-    boolean[] bare = new boolean[line.length];
-    for (int k = 0; k < line.length; k++) {
-      line[k] = lines.at(block, from + k);
-      bare[k] = lines.isBare(block, from + k);
-    }
-    float[] bad = new float[high - low + 1];
-    for (int k = 0; k < bad.length; k++) {
-      float most = 0;
-      boolean all = true;
-      for (int d = 0; d <= 2 * tolerance; d++) {
-        most = Math.max(most, line[k + d]);
-        all &= bare[k + d];
+    int reach = 2 * tolerance;
+    int n = high - low + 1;
+    float[] bad = new float[n];
+    // Where a line, and where something not bare, was last seen.
+    int lined = -1;
+    int hidden = -1;
+    for (int k = 0; k < n + reach; k++) {
+      if (lines.at(block, from + k) > 0.35f) {
+        lined = k;
       }
-      bad[k] = all ? 1 : most > 0.35f ? 0 : HIDDEN;
+      if (!lines.isBare(block, from + k)) {
+        hidden = k;
+      }
+      int j = k - reach;
+      if (j >= 0) {
+        bad[j] = hidden < j ? 1 : lined < j ? HIDDEN : 0;
+      }
     }
     return bad;
   }

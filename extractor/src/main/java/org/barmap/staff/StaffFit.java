@@ -110,15 +110,7 @@ final class StaffFit {
     for (double s = 0.72 * usual; s <= 1.32 * usual; s += 0.02 * usual) {
       double sum = 0;
       for (int i = 0; i < middle.length; i += every) {
-        double top = 0;
-        for (int d = -2; d <= 2; d++) {
-          double v = 0;
-          for (int k = -2; k <= 2; k++) {
-            v += lines.at(first + i, middle[i] + d + k * s);
-          }
-          top = Math.max(top, v);
-        }
-        sum += top;
+        sum += lines.comb(first + i, middle[i], s);
       }
       if (sum > best) {
         best = sum;
