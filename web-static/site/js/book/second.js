@@ -1,5 +1,6 @@
-import { bookPath, call, upload } from "../core/api.js";
+import { bookPath, call, get, upload } from "../core/api.js";
 import { button, el, show } from "../core/dom.js";
+import { icon } from "../core/icons.js";
 import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
 
@@ -9,8 +10,11 @@ import { count } from "../core/words.js";
 /** A second reading of the same music: a score that settles doubts. */
 export class SecondReading {
   #path;
+  #doubts;
   #bus;
   #revision = "";
+  /** What the service had when it was last shown. */
+  #seen = "";
   #choose = el("input", {
     type: "file",
     accept: ".musicxml,.xml,.mxl",
@@ -20,7 +24,7 @@ export class SecondReading {
     "aria-label": "Choose a MusicXML file",
   });
   #body = el("div", { "aria-live": "polite" });
-  node = el("details", { class: "card save", id: "second" }, el("summary", { text: "Second reading" }), this.#body, this.#choose);
+  node = el("details", { class: "card save", id: "second" }, el("summary", { text: "The director's score as a second reading" }), this.#body, this.#choose);
 
   /**
    * @param {string} book
@@ -28,6 +32,7 @@ export class SecondReading {
    */
   constructor(book, bus) {
     this.#path = bookPath(book, "/second");
+    this.#doubts = bookPath(book, "/doubts");
     this.#bus = bus;
     this.#choose.addEventListener("change", () => {
       const [file] = this.#choose.files ?? [];
@@ -48,6 +53,7 @@ export class SecondReading {
   #take(data, revision) {
     this.#revision = revision;
     const second = data.second;
+    this.#seen = JSON.stringify(second);
     show(this.#body, ...(second ? this.#attached(second) : this.#none()));
   }
 
@@ -65,8 +71,8 @@ export class SecondReading {
   #attached(second) {
     const chosen = second.parts.find((p) => p.id === second.part);
     const said = chosen
-      ? `${second.name}: the part ${named(chosen)} (${count(chosen.bars, "bar")}) is weighed along with the pages.`
-      : `${second.name} has ${count(second.parts.length, "part")}. Choose this chair's; until then it is not used.`;
+      ? `Its part ${named(chosen)}, ${count(chosen.bars, "bar")}, is weighed along with the pages.`
+      : `It has ${count(second.parts.length, "part")}. Choose this chair's; until then it is not used.`;
     const select = el(
       "select",
       { id: "second-part" },
@@ -76,8 +82,9 @@ export class SecondReading {
     select.value = chosen ? chosen.id : "";
     select.addEventListener("change", () => void this.#save("PUT", { part: select.value }));
     return [
-      el("p", { text: said }),
-      second.parts.length > 1 ? el("label", { class: "row", for: "second-part" }, "This chair's part ", select) : null,
+      el("p", { class: "second-name" }, icon("tick"), el("b", { text: second.name })),
+      el("p", { class: "second-said", text: said }),
+      second.parts.length > 1 ? el("label", { class: "field", for: "second-part" }, el("span", { class: "field-label", text: "This chair's part" }), select) : null,
       el(
         "div",
         { class: "row" },
@@ -88,36 +95,79 @@ export class SecondReading {
   }
 
   /** @param {File} file */
-  async #attach(file) {
-    try {
+  #attach(file) {
+    return this.#weigh(async () => {
       const data = await upload(this.#path, [file], () => {}, this.#revision);
       this.#take(data, String(data.revision));
-      this.#bus.emit("uploaded", undefined);
-    } catch (error) {
-      await this.#failed(error);
-    }
+    });
   }
 
   /**
    * @param {string} method
    * @param {any} [body]
    */
-  async #save(method, body) {
-    try {
+  #save(method, body) {
+    return this.#weigh(async () => {
       const { data, revision } = await call(method, this.#path, { body, match: this.#revision });
       this.#take(data, revision);
+    });
+  }
+
+  /**
+   * Settling a whole book again takes a moment; meanwhile nothing else is asked of it.
+   *
+   * @param {() => Promise<void>} step
+   */
+  async #weigh(step) {
+    const before = await this.#open();
+    this.#body.setAttribute("aria-busy", "true");
+    for (const control of this.#body.querySelectorAll("button, select")) control.setAttribute("disabled", "");
+    this.#body.prepend(el("p", { class: "soft", text: "Weighing it with the pages …" }));
+    try {
+      await this.#again(step);
       this.#bus.emit("uploaded", undefined);
+      const now = await this.#open();
+      toast(now === before ? `Done: still ${count(now, "doubt")}.` : `Done: ${count(now, "doubt")} now, ${before} before.`, { kind: "good", key: "second" });
     } catch (error) {
       await this.#failed(error);
+    } finally {
+      this.#body.removeAttribute("aria-busy");
     }
+  }
+
+  /**
+   * Tries a step again when only the pages' reading came in between.
+   *
+   * @param {() => Promise<void>} step
+   */
+  async #again(step) {
+    for (let left = 3; ; left--) {
+      await this.#look();
+      try {
+        return await step();
+      } catch (error) {
+        if (!(/** @type {any} */ (error).stale) || left === 0) throw error;
+      }
+    }
+  }
+
+  /** A reading that ended meanwhile is no reason to ask again; another score is. */
+  async #look() {
+    const { data, revision } = await call("GET", this.#path);
+    if (JSON.stringify(data.second) !== this.#seen) throw Object.assign(new Error("another score"), { stale: true });
+    this.#revision = revision;
+  }
+
+  async #open() {
+    const { doubts } = await get(this.#doubts).catch(() => ({ doubts: [] }));
+    return doubts.filter((/** @type {any} */ d) => d.severity !== "info").length;
   }
 
   /** @param {any} error */
   async #failed(error) {
-    if (error.stale) {
-      toast("Someone changed the book meanwhile. Try again.", { key: "second" });
-      await this.load().catch(complain);
-    } else complain(error);
+    if (error.stale) toast("Someone changed the book meanwhile. Try again.", { key: "second" });
+    else complain(error);
+    await this.load().catch(complain);
   }
 }
 

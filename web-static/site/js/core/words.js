@@ -54,7 +54,8 @@ export function count(n, one, many = `${one}s`) {
  */
 export function toCheck(wrong) {
   if (wrong === undefined) return "";
-  return wrong < 0.5 ? "likely right" : `about ${Math.max(1, Math.round(wrong))} to check`;
+  if (wrong < 0.5) return "likely right";
+  return wrong < 1.5 ? "perhaps 1 to check" : `about ${Math.round(wrong)} to check`;
 }
 
 /** @param {string} word a word of a format, "turn-early" */
@@ -148,5 +149,6 @@ export function knownText(known) {
 export function duration(seconds) {
   if (seconds === undefined) return "";
   if (seconds < 60) return `${seconds.toFixed(1)} s`;
-  return `${Math.floor(seconds / 60)} min ${Math.round(seconds % 60)} s`;
+  const whole = Math.round(seconds);
+  return `${Math.floor(whole / 60)} min ${whole % 60} s`;
 }

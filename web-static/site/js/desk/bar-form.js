@@ -281,7 +281,7 @@ function startGroup(bar, number, correct) {
 export function barForm(bar, where, correct, tools, open) {
   const fold = (/** @type {string} */ name, /** @type {Node[]} */ content, said = "") => {
     const summary = el("summary", {}, name, said ? el("span", { class: "soft small fold-said", text: said }) : null);
-    const details = el("details", { class: "fold", open: open.has(name) }, summary, content);
+    const details = el("details", { class: "fold", "data-fold": name, open: open.has(name) }, summary, content);
     details.addEventListener("toggle", () => (details.open ? open.add(name) : open.delete(name)));
     return details;
   };

@@ -23,7 +23,7 @@ export function restList(book, rests, names) {
         el("span", { class: "soft", text: [names.span(rest.first, rest.last), rest.page ? `page ${rest.page}` : "", duration(rest.seconds)].filter(Boolean).join(" · ") }),
         rest.text ? el("span", { text: String(rest.text) }) : null,
         rest.landmarks?.length
-          ? el("ul", { class: "landmarks" }, rest.landmarks.map((/** @type {any} */ l) => el("li", {}, el("b", { text: String(l.after) }), ` bars in: ${l.text ?? l.what}`)))
+          ? el("ul", { class: "landmarks" }, rest.landmarks.map((/** @type {any} */ l) => el("li", {}, el("b", { text: count(l.after, "bar") }), ` in: ${l.text ?? l.what}`)))
           : null,
         el("a", { class: "btn", href: `/practice.html?b=${encodeURIComponent(book)}#${encodeURIComponent(rest.first)}`, text: "Count it" }),
       ),
@@ -41,7 +41,7 @@ export function instrumentList(list, names) {
     "ul",
     { class: "plain" },
     list.map((change) => {
-      const time = change.seconds === undefined ? "time unknown" : `${change.seconds.toFixed(1)} s to change${change.needed ? `, ${change.needed} needed` : ""}`;
+      const time = change.seconds === undefined ? "time unknown" : `${change.seconds < 0.05 ? "no time" : duration(change.seconds)} to change${change.needed ? `, ${change.needed} s needed` : ""}`;
       return el(
         "li",
         { class: "item" },

@@ -63,6 +63,7 @@ export class BarNames {
   short(id) {
     const bar = this.bar(id);
     if (!bar) return id ?? "";
+    if (bar.number === 0 && bar.count === 1 && !bar.label) return "the pickup";
     return `${bar.count > 1 ? "bars" : "bar"} ${barName(bar)}`;
   }
 

@@ -1,7 +1,7 @@
 import { cropPath } from "../core/api.js";
 import { el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
-import { count, plain } from "../core/words.js";
+import { count, duration, plain } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").Turn} Turn */
 /** @typedef {import("../core/types.js").Gap} Gap */
@@ -19,7 +19,7 @@ export function gapText(gap) {
   if (!gap) return "";
   if (!gap.bars && !gap.beats) return "no rest";
   const beats = gap.beats === undefined ? "" : count(Number(gap.beats.toFixed(1)), "beat");
-  const time = gap.seconds === undefined ? "time unknown: no tempo yet" : `${gap.seconds.toFixed(1)} s`;
+  const time = gap.seconds === undefined ? "time unknown: no tempo yet" : duration(gap.seconds);
   return [gap.bars ? count(gap.bars, "bar") : "", beats, time].filter(Boolean).join(" · ");
 }
 

@@ -252,9 +252,31 @@ final class FindingWriter {
         Map.of("kind", "set-number", "bar", bar.id(), "number", Integer.toString(number)));
   }
 
-  /** A rehearsal mark was settled against its reading; nothing else shifts by it. */
-  void mark(int i, String text, List<Answer> answers) {
-    findings.add(doubt(i, "mark-settled", text, answers, 1));
+  /**
+   * A rehearsal mark was settled against its reading; nothing else shifts by it.
+   *
+   * @param settled what it is now
+   * @param read what it looked like, empty for nothing clear
+   */
+  void mark(int i, String settled, String read) {
+    String bar = items.get(i).bar().id();
+    String text =
+        "The mark here looks like "
+            + (read.isEmpty() ? "nothing clear" : read)
+            + "; in its place it should be "
+            + settled
+            + ".";
+    Answer other =
+        read.isEmpty()
+            ? new Answer("There is no mark", Map.of("kind", "remove-rehearsal", "bar", bar))
+            : isMark(bar, read);
+    findings.add(doubt(i, "mark-settled", text, List.of(isMark(bar, settled), other), 1));
+  }
+
+  private static Answer isMark(String bar, String text) {
+    return new Answer(
+        "It is " + text,
+        Map.of("kind", "set-rehearsal", "bar", bar, "text", text, "enclosure", "box"));
   }
 
   private void add(int i, String code, String text, List<Answer> answers) {

@@ -3,13 +3,11 @@ package org.barmap.reckon;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
 import org.barmap.map.Enclosure;
-import org.barmap.map.Finding.Answer;
 import org.barmap.map.Page;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.StaffSystem;
@@ -269,22 +267,9 @@ public final class Reckoner {
       Enclosure enclosure = bar.rehearsal().map(RehearsalMark::enclosure).orElse(Enclosure.BOX);
       out.set(i, bar.toBuilder().rehearsal(new RehearsalMark(text, enclosure)).build());
       if (!text.equals(read)) {
-        findings.mark(
-            i,
-            "The mark here looks like "
-                + (read.isEmpty() ? "nothing clear" : read)
-                + "; in its place it should be "
-                + text
-                + ".",
-            List.of(setMark(bar, text), setMark(bar, read)));
+        findings.mark(i, text, read);
       }
     }
     return List.copyOf(out);
-  }
-
-  private static Answer setMark(Bar bar, String text) {
-    return new Answer(
-        "It is " + text,
-        Map.of("kind", "set-rehearsal", "bar", bar.id(), "text", text, "enclosure", "box"));
   }
 }

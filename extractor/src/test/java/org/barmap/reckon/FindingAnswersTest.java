@@ -2,7 +2,6 @@ package org.barmap.reckon;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Bar;
@@ -56,9 +55,8 @@ class FindingAnswersTest {
     writer.missing(5, 4);
     writer.start(5, "8");
     writer.content(5);
-    writer.mark(5, "looks like B", List.of());
-    List<Finding> found = new ArrayList<>(writer.write());
-    found.removeIf(f -> f.code().equals("mark-settled"));
+    writer.mark(5, "C", "");
+    List<Finding> found = writer.write();
     assertThat(found)
         .extracting(Finding::code)
         .contains(
@@ -72,8 +70,13 @@ class FindingAnswersTest {
             "barline-refused",
             "bars-missing",
             "number-start",
+            "mark-settled",
             "content-unsure");
     assertThat(found).allSatisfy(f -> assertThat(f.answers()).as(f.code()).isNotEmpty());
+    Finding mark = found.stream().filter(f -> f.code().equals("mark-settled")).findFirst().get();
+    assertThat(mark.answers())
+        .extracting(Finding.Answer::label)
+        .containsExactly("It is C", "There is no mark");
     Finding start = found.stream().filter(f -> f.code().equals("number-start")).findFirst().get();
     assertThat(start.answers())
         .extracting(Finding.Answer::label)

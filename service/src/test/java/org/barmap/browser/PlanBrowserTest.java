@@ -121,12 +121,47 @@ class PlanBrowserTest {
     assertThat(browser.complaints()).isEmpty();
   }
 
+  @Test
+  @Order(6)
+  void freeBeatsAreSetAtTheDeskAndNamedAtTheTurn() {
+    String last = entryAt("2", 99);
+    browser.go("/desk.html?b=" + book + "&p=3");
+    browser.see(".stage .bar");
+    browser.press("0");
+    browser.point("[data-bar='" + last + "'] .bar-field");
+    browser.see(".bar-form[data-bar='" + last + "']");
+    browser.click("[data-fold='Free beats'] summary");
+    browser.type("#free-end", "1,5");
+    browser.press(Keys.ENTER);
+    browser.see("[data-fold='Free beats'] summary", "1.5 after");
+    JsonNode bars = api.get("/api/books/" + book + "/map").path("bars");
+    assertThat(find(bars, last).path("silentEnd").asDouble()).isEqualTo(1.5);
+    assertThat(freeAt(last)).startsWith("1.5 beats free before");
+    browser.undo();
+    browser.waiting(20).until(d -> !freeAt(last).startsWith("1.5"));
+    browser.redo();
+    browser.waiting(20).until(d -> freeAt(last).startsWith("1.5"));
+    browser.go("/turns.html?b=" + book);
+    browser.see(".turn .gap", "1.5 beats free before");
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  /** What the plan says is free around the turn that leaves a bar. */
+  private String freeAt(String leaves) {
+    for (JsonNode turn : api.get("/api/books/" + book + "/plan").path("turns")) {
+      if (turn.path("leaves").asString().equals(leaves)) {
+        return turn.path("free").asString();
+      }
+    }
+    throw new AssertionError("no turn leaves " + leaves);
+  }
+
   /**
    * From a click in the list of changes to the turns drawn anew: measured, printed, kept beside the
    * test reports; not asserted, for it depends on the machine.
    */
   @Test
-  @Order(6)
+  @Order(7)
   void theEffectOfAChangeOnTheTurnsIsMeasured() throws IOException {
     add(Map.of("number", "1", "kind", "cut", "first", "67", "last", "80"));
     road();

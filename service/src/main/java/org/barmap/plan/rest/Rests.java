@@ -185,6 +185,6 @@ public final class Rests {
       text.append(
           last.isEmpty() ? (bars - done) + " more" : "the last " + (bars - done) + " from " + last);
     }
-    return text.append('.').toString();
+    return text.charAt(text.length() - 1) == '.' ? text.toString() : text.append('.').toString();
   }
 }

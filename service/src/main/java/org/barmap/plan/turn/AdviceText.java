@@ -157,9 +157,15 @@ final class AdviceText {
             .beats()
             .map(b -> figure(b) + (b == 1 ? " beat" : " beats"))
             .orElse(gap.length().bars() + (gap.length().bars() == 1 ? " bar" : " bars"));
-    String seconds =
-        gap.length().seconds().map(s -> ", " + Math.round(s * 10) / 10.0 + " s").orElse("");
+    String seconds = gap.length().seconds().map(s -> ", " + time(s)).orElse("");
     return beats + seconds + (gap.held() ? ", and a hold" : "");
+  }
+
+  private static String time(double seconds) {
+    long whole = Math.round(seconds);
+    return seconds < 60
+        ? Math.round(seconds * 10) / 10.0 + " s"
+        : whole / 60 + " min " + whole % 60 + " s";
   }
 
   private static String figure(double value) {

@@ -1,0 +1,95 @@
+package org.barmap.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.StreamSupport;
+import org.barmap.map.Bar;
+import org.barmap.map.BarMapJson;
+import org.barmap.map.Content;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+
+/** The director's score beside a page: attached, its part chosen, asked about, taken away. */
+class SecondReadingBrowserTest {
+
+  private static final String PAGE = "page-01";
+
+  @TempDir private Path folder;
+
+  @Test
+  void aScoreIsAttachedItsPartChosenAndTakenAway() throws IOException {
+    List<Bar> truth = BarMapJson.read(DemoBook.page(PAGE + ".json")).bars();
+    Bar rest =
+        truth.stream().filter(b -> b.content() == Content.MULTI_REST).findFirst().orElseThrow();
+    Path score = folder.resolve("score.musicxml");
+    Files.writeString(score, score(truth, rest, rest.count() + 1));
+    Path broken = folder.resolve("notes.xml");
+    Files.writeString(broken, "<html>no score</html>");
+    try (Visit visit = Visit.to(folder.resolve("data"), 1440, 900)) {
+      Browser browser = visit.browser();
+      browser.go("/");
+      browser.click("#new-book");
+      browser.type("dialog [name=title]", "Saltmarsh");
+      browser.type("dialog [name=part]", "Bass");
+      browser.click("dialog [type=submit]");
+      browser.see("h1", "Saltmarsh");
+      String book = browser.path().replaceAll(".*b=", "");
+      browser.files("#choose-files", List.of(DemoBook.page(PAGE + ".png")));
+      browser.count(".thumb[data-state=read]", 1, 120);
+      browser.see(".to-check");
+
+      browser.click("#second summary");
+      browser.files("#choose-second", List.of(broken));
+      browser.see(".toast", "no MusicXML file");
+      browser.see("#second-attach");
+      browser.files("#choose-second", List.of(score));
+      browser.see("#second", "score.musicxml");
+      browser.see("#second", "It has 2 parts. Choose this chair's");
+      assertThat(differences(visit.api(), book)).isEmpty();
+
+      browser.choose("#second-part", "P2");
+      browser.see("#second", "Its part Low Strings");
+      browser.waiting(30).until(d -> !differences(visit.api(), book).isEmpty());
+      browser.click("#second-remove");
+      browser.see("#second-attach");
+      browser.waiting(30).until(d -> differences(visit.api(), book).isEmpty());
+      assertThat(browser.complaints()).allMatch(c -> c.contains("422") || c.contains("400"));
+    }
+  }
+
+  /** What the doubts say of the second reading. */
+  private static List<String> differences(Api api, String book) {
+    JsonNode doubts = api.get("/api/books/" + book + "/doubts").path("doubts");
+    return StreamSupport.stream(doubts.spliterator(), false)
+        .map(d -> d.path("text").asString())
+        .filter(t -> t.contains("second reading"))
+        .toList();
+  }
+
+  /** A full score of two parts, every bar of it drawn; MusicXML 4.0, score-partwise. */
+  private static String score(List<Bar> bars, Bar other, int count) {
+    StringBuilder measures = new StringBuilder();
+    int number = bars.get(0).number();
+    for (Bar bar : bars) {
+      int many = bar.id().equals(other.id()) ? count : bar.count();
+      for (int i = 0; i < many; i++) {
+        measures.append("<measure number=\"").append(number++).append("\"><note>");
+        measures.append(
+            bar.isRest()
+                ? "<rest measure=\"yes\"/>"
+                : "<pitch><step>C</step><octave>3</octave></pitch>");
+        measures.append("<duration>4</duration></note></measure>");
+      }
+    }
+    return "<score-partwise version=\"4.0\"><part-list>"
+        + "<score-part id=\"P1\"><part-name>Reed 1</part-name></score-part>"
+        + "<score-part id=\"P2\"><part-name>Low Strings</part-name></score-part></part-list>"
+        + "<part id=\"P1\">%1$s</part><part id=\"P2\">%1$s</part></score-partwise>"
+            .formatted(measures);
+  }
+}
