@@ -17,6 +17,7 @@ function stateChip(page, doubts) {
     case "failed":
       return el("span", { class: "chip chip-bad" }, icon("warn"), "Not read");
     case "read":
+      if (page.expectedWrong === undefined) return el("span", { class: "chip chip-bad" }, icon("warn"), "No music found");
       return doubts
         ? el("span", { class: "chip chip-doubt" }, icon("doubt"), count(doubts, "doubt"))
         : el("span", { class: "chip", text: "Read" });
@@ -69,7 +70,7 @@ export function pageCard(book, bus, page, { place, last, doubts }) {
       : el("div", { class: "thumb-link" }, picture),
     wrong ? el("p", { class: "to-check", text: wrong.charAt(0).toUpperCase() + wrong.slice(1) }) : null,
     el("p", { class: "source", text: page.source, title: page.source }),
-    trouble ? el("p", { class: page.state === "failed" ? "finding" : "remark", text: trouble }) : null,
+    trouble ? el("p", { class: page.state === "failed" || page.expectedWrong === undefined ? "finding" : "remark", text: trouble }) : null,
     trouble ? retake(bus, page) : null,
     page.state === "failed" ? button("Try to read it again", () => bus.emit("again", page)) : null,
     el(

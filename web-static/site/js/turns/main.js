@@ -93,7 +93,7 @@ class TurnsRoom {
         el("h1", { text: "Turns and rests" }),
         button("You and your turns", () => void this.#ask(), { class: "btn", id: "turn-settings" }),
       ),
-      el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${this.#changes ? `${count(this.#changes, "change")} of the show counted.` : "As printed: no changes count."}` }),
+      turns.length === 0 ? null : el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${this.#changes ? `${count(this.#changes, "change")} of the show counted.` : "As printed: no changes count."}` }),
       checkList((this.#plan.findings ?? []).filter((f) => f.severity !== "info").slice(0, 6), (bar) => this.#names?.long(bar) ?? ""),
     );
     show(this.#tabs, VIEWS.map(([id, name]) => el("a", { href: `#${id}`, "aria-current": id === this.#view ? "true" : undefined, text: name })));

@@ -4,7 +4,9 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
@@ -124,6 +126,23 @@ final class Problems {
     return false;
   }
 
+  /** Tells whether a person typed the address: a browser asks for a page, outside the API. */
+  private static boolean isForReading(Context ctx) {
+    String accepted = ctx.header("Accept");
+    return accepted != null && accepted.contains("text/html") && !ctx.path().startsWith("/api");
+  }
+
+  private static void nowhere(Context ctx) {
+    try (InputStream page = Problems.class.getResourceAsStream("/site/nowhere.html")) {
+      ctx.html(
+          page == null
+              ? ApiError.NOT_FOUND.title()
+              : new String(page.readAllBytes(), StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** Writes the answer (RFC 9457). */
   static void answer(Context ctx, ApiError error, String detail, Map<String, Object> extra) {
     Map<String, Object> problem = new LinkedHashMap<>();
@@ -135,6 +154,10 @@ final class Problems {
     problem.putAll(extra);
     ctx.attribute(ANSWERED, true);
     ctx.status(error.status());
+    if (error == ApiError.NOT_FOUND && isForReading(ctx)) {
+      nowhere(ctx);
+      return;
+    }
     ctx.json(problem);
     ctx.contentType("application/problem+json");
   }

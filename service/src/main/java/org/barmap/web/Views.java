@@ -92,10 +92,21 @@ final class Views {
         card.width(),
         card.height(),
         verified ? "verified" : card.state().word(),
-        card.finding(),
+        card.finding().map(f -> withoutFile(f, card)),
         card.state() == PageState.READ
+                && draft.map().bars().stream().anyMatch(b -> b.page() == card.index())
             ? Optional.of(expectedWrong(draft, card.index()))
             : Optional.empty());
+  }
+
+  /** The picture's name in the book's folder is nobody's business. */
+  private static String withoutFile(String finding, PageCard card) {
+    String file = card.picture() + ": ";
+    return sentence(finding.startsWith(file) ? finding.substring(file.length()) : finding);
+  }
+
+  private static String sentence(String text) {
+    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 
   /** How many entries of a page are wrong, by what their confidence says; none once checked. */

@@ -117,4 +117,17 @@ class WebServerTest extends RunningServer {
     assertThat(renamed.headers().firstValue("Content-Type").orElse("")).contains("json");
     assertThat(json(get("/api/books")).path("books")).hasSize(1);
   }
+
+  /** What a browser asks for when an address is typed: the HTML standard's Accept of a page. */
+  @Test
+  void anAddressNobodyKnowsIsAPageForAPersonAndAProblemForAProgram() throws Exception {
+    HttpResponse<String> person =
+        send(to("/nothing-here").header("Accept", "text/html,application/xhtml+xml").GET());
+    assertThat(person.statusCode()).isEqualTo(404);
+    assertThat(person.headers().firstValue("Content-Type").orElse("")).contains("text/html");
+    assertThat(person.body()).contains("To the shelf");
+    assertProblem(get("/nothing-here"), ApiError.NOT_FOUND);
+    assertProblem(
+        send(to("/api/nothing-here").header("Accept", "text/html").GET()), ApiError.NOT_FOUND);
+  }
 }
