@@ -38,15 +38,18 @@ export class ClickRoom {
   #beats = el("div", { class: "now-beats", "aria-hidden": "true" });
   #go;
   #on;
+  #follower;
   #source = el("p", { class: "soft small" });
   node;
 
   /**
    * @param {any[]} numbers of the plan, with label and title
    * @param {(label: string) => BarStep[]} stepsOf
+   * @param {import("./follow.js").Follower} follower shows the page under the bar that is clicked
    */
-  constructor(numbers, stepsOf) {
+  constructor(numbers, stepsOf, follower) {
     this.#stepsOf = stepsOf;
+    this.#follower = follower;
     this.#go = button("Start", () => void this.#toggle(), { class: "btn btn-main btn-large", id: "click-go" }, icon("play"));
     this.#on = button("Go on from the vamp (space)", () => this.#clicker.goOn(), { class: "btn btn-large", id: "click-on", disabled: true });
     show(this.#number, numbers.map((n) => el("option", { value: n.label, text: numberName(n) })));
@@ -72,6 +75,7 @@ export class ClickRoom {
       this.#source,
       el("div", { class: "now", "aria-live": "off" }, this.#bar, this.#beats, this.#about),
       el("div", { class: "row" }, this.#go, this.#on),
+      this.#follower.node,
     );
     if (numbers.length) this.#choose();
   }
@@ -142,6 +146,7 @@ export class ClickRoom {
    */
   #show(step, beat, counting) {
     if (!step) return;
+    this.#follower.show(step);
     this.#bar.textContent = counting ? "ready" : step.rest && step.left > 1 ? `${step.name}  rest, ${step.left} to go` : step.name;
     show(this.#beats, Array.from({ length: step.beats }, (_, i) => el("span", { class: i === beat ? "beat on" : "beat" })));
     this.#about.textContent = counting

@@ -25,7 +25,7 @@ async function start() {
     const stepsOf = (/** @type {string} */ label) => barSteps(numbers.find((/** @type {any} */ n) => n.label === label) ?? {}, bars);
     const pages = new Map(info.pages.map((/** @type {any} */ p) => [p.index, p]));
     if (numbers.length === 0) return deadEnd("Nothing to practise yet", "Add pages first; the click follows the order of play as soon as there is one.", { href: `/book.html?b=${encodeURIComponent(book)}`, text: "Add pages" });
-    const clicks = new ClickRoom(numbers, stepsOf);
+    const clicks = new ClickRoom(numbers, stepsOf, new Follower(book, bars, pages));
     clicks.beginAt(decodeURIComponent(location.hash.slice(1)));
     show(
       need("main"),

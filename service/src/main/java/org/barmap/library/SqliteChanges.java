@@ -47,11 +47,15 @@ final class SqliteChanges implements Changes {
         h ->
             h
                 .createQuery(
-                    "select made_at, undone_at, after from change_step where book = :book order by seq")
+                    """
+                    select seq, made_at, undone_at, after from change_step
+                    where book = :book order by seq
+                    """)
                 .bind("book", book)
                 .map(
                     (row, context) ->
                         new Moment(
+                            row.getLong("seq"),
                             Instant.parse(row.getString("made_at")),
                             Optional.ofNullable(row.getString("undone_at")).map(Instant::parse),
                             row.getString("after")))
@@ -59,13 +63,26 @@ final class SqliteChanges implements Changes {
                 .stream()
                 .filter(m -> !m.made.isAfter(moment))
                 .filter(m -> m.undone.filter(u -> !u.isAfter(moment)).isEmpty())
+                .filter(m -> !wasAway(h, m.seq, moment))
                 .reduce((a, b) -> b)
                 .map(m -> Json.objects(m.after))
                 .orElse(List.of()));
   }
 
+  /** Tells whether a step was taken back then and made again only later. */
+  private static boolean wasAway(Handle h, long step, Instant moment) {
+    return h.createQuery("select from_at, to_at from change_away where step = :step")
+        .bind("step", step)
+        .map(
+            (row, context) ->
+                !Instant.parse(row.getString("from_at")).isAfter(moment)
+                    && Instant.parse(row.getString("to_at")).isAfter(moment))
+        .list()
+        .contains(true);
+  }
+
   /** When a step was made and taken back, and the list after it. */
-  private record Moment(Instant made, Optional<Instant> undone, String after) {}
+  private record Moment(long seq, Instant made, Optional<Instant> undone, String after) {}
 
   /** The list after a step, with its line for the history; empty when it can't be taken. */
   private record Step(List<ObjectNode> after, String text) {}
@@ -222,8 +239,20 @@ final class SqliteChanges implements Changes {
             return new Saved.Stale<>(now.get().revision());
           }
           LOG.mark(h, line.get().seq(), back ? "undone" : "done");
+          String at = clock.instant().toString();
+          if (!back) {
+            h.createUpdate(
+                    """
+                    insert into change_away (step, from_at, to_at)
+                    select seq, undone_at, :at from change_step
+                    where seq = :seq and undone_at is not null
+                    """)
+                .bind("at", at)
+                .bind("seq", line.get().seq())
+                .execute();
+          }
           h.createUpdate("update change_step set undone_at = :at where seq = :seq")
-              .bind("at", back ? clock.instant().toString() : null)
+              .bind("at", back ? at : null)
               .bind("seq", line.get().seq())
               .execute();
           String list = LOG.column(h, line.get().seq(), back ? "before" : "after");

@@ -74,9 +74,9 @@ class RecordingBrowserTest {
 
     Place second = places.get(1);
     seek(BEGINS + (second.quarters - 1) * QUARTER);
-    browser.see(".follow[data-bar='" + second.bar + "']");
-    browser.see(".follow[data-bar='" + (second.bar + 1) + "']");
-    assertThat(browser.see(".follow-bar").getRect().width).isGreaterThan(20);
+    browser.see("[aria-label=Recording] .follow[data-bar='" + second.bar + "']");
+    browser.see("[aria-label=Recording] .follow[data-bar='" + (second.bar + 1) + "']");
+    assertThat(browser.see("[aria-label=Recording] .follow-bar").getRect().width).isGreaterThan(20);
     browser.script(AUDIO + ".pause()");
 
     browser.click("#use-tempi");
@@ -84,6 +84,20 @@ class RecordingBrowserTest {
     JsonNode gap = turn().path("gap");
     double beats = gap.path("beats").asDouble();
     assertThat(gap.path("seconds").asDouble()).isCloseTo(beats * QUARTER, within(beats * 0.03));
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  /** The page goes along with the click: the bar that is clicked is framed, and then the next. */
+  @Test
+  void thePageFollowsTheClick() {
+    browser.go("/practice.html?b=" + book);
+    browser.choose("#click-number", NUMBER);
+    browser.type("#click-tempo", "240");
+    browser.click("#click-go");
+    browser.see("[aria-label=Click] .follow[data-bar='1']");
+    browser.see("[aria-label=Click] .follow[data-bar='2']");
+    assertThat(browser.see("[aria-label=Click] .follow-bar").getRect().width).isGreaterThan(20);
+    browser.click("#click-go");
     assertThat(browser.complaints()).isEmpty();
   }
 

@@ -73,6 +73,35 @@ class ChangesAtTest {
     }
   }
 
+  @Test
+  void aStepTakenBackAndMadeAgainWasOutInBetween(@TempDir Path folder) throws IOException {
+    try (SqliteLibrary library = SqliteLibrary.open(folder, clock)) {
+      String book = library.books().add("Saltmarsh", "Bass").id();
+      Changes changes = library.changes();
+      clock.hours(1);
+      changes.add(book, 0, "Ada", cut("3"));
+      clock.hours(2);
+      changes.add(book, 1, "Ada", cut("7"));
+      clock.hours(3);
+      changes.undo(book, 2);
+      clock.hours(4);
+      changes.redo(book, 3);
+      clock.hours(5);
+      changes.undo(book, 4);
+      clock.hours(6);
+      changes.undo(book, 5);
+      clock.hours(7);
+      changes.redo(book, 6);
+
+      assertThat(firsts(changes, book, 2)).containsExactly("3", "7");
+      assertThat(firsts(changes, book, 3)).containsExactly("3");
+      assertThat(firsts(changes, book, 4)).containsExactly("3", "7");
+      assertThat(firsts(changes, book, 5)).containsExactly("3");
+      assertThat(firsts(changes, book, 6)).isEmpty();
+      assertThat(firsts(changes, book, 7)).containsExactly("3");
+    }
+  }
+
   private static List<String> firsts(Changes changes, String book, int hours) {
     return changes.at(book, START.plus(Duration.ofMinutes(60L * hours + 30))).stream()
         .map(c -> c.path("first").asString(""))
