@@ -1,5 +1,6 @@
 // node corpus/make/make.mjs [--only KIND] [--seeds N,N] [--out DIR]: makes corpus/pages and corpus/manifest.json again, the same pages from the same seeds.
 // node corpus/make/make.mjs --search KIND: looks for seeds and writes plan-KIND.json (only when the corpus is to be replaced).
+// node corpus/make/make.mjs --fresh BASE --out DIR [--only KIND]: twenty pages of each kind from seeds never used, every other one to DIR/a (to look at) and DIR/b (never looked at).
 import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -12,7 +13,7 @@ import { keepsLines } from './lines.mjs';
 import { manifest } from './manifest.mjs';
 import { pencil } from './pencil.mjs';
 
-const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', seeds: '' };
+const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', fresh: '', seeds: '' };
 for (let i = 2; i < process.argv.length; i += 2) opt[process.argv[i].slice(2)] = process.argv[i + 1];
 fs.mkdirSync(opt.out, { recursive: true });
 
@@ -94,13 +95,24 @@ async function makeOne(p) {
   return { file, truth: `${name}.json` };
 }
 
-if (opt.search) { // choose seeds anew: a seed is kept when the engraver drew exactly what the music says
-  const [kind, base] = [opt.search, 910000 + 10000 * ['clean', 'scan', 'photo', 'pencil'].indexOf(opt.search)], SHARE = { musescore: 14, abcm2ps: 10, lilypond: 4, verovio: 6 }, found = [];
+/** Draws seeds from `base` on until the engravers have their shares; a seed is kept when the engraver drew exactly what the music says. */
+async function draw(kind, base, share, folder = () => {}) {
+  const found = [];
   let seed = base;
-  for (const [engraver, want] of Object.entries(SHARE)) for (let n = 0; n < want; seed++) {
+  for (const [engraver, want] of Object.entries(share)) for (let n = 0; n < want; seed++) {
     const turned = kind === 'photo' && n < 2 && engraver !== 'lilypond' ? { angle: seed % 2 ? 90 : 270, exif: n === 0 || engraver === 'abcm2ps' } : undefined, p = { kind, engraver, seed, ...(turned ? { turned } : {}) };
+    folder(found.length);
     try { const e = await makeOne(p); found.push(p); n++; console.log(`${found.length} ${e.file}`); } catch (e) { console.log(`${engraver} ${seed}: ${e.message.slice(0, 90)}`); }
   }
+  return found;
+}
+const KINDS = ['clean', 'scan', 'photo', 'pencil'];
+if (opt.fresh) {
+  const halves = ['a', 'b'].map(h => path.join(opt.out, h));
+  for (const h of halves) fs.mkdirSync(h, { recursive: true });
+  for (const kind of KINDS.filter(k => !opt.only || k === opt.only)) await draw(kind, Number(opt.fresh) + 10000 * KINDS.indexOf(kind), { musescore: 8, abcm2ps: 6, lilypond: 2, verovio: 4 }, n => { opt.out = halves[n % 2]; });
+} else if (opt.search) { // choose seeds anew: a seed is kept when the engraver drew exactly what the music says
+  const kind = opt.search, found = await draw(kind, 910000 + 10000 * KINDS.indexOf(kind), { musescore: 14, abcm2ps: 10, lilypond: 4, verovio: 6 });
   fs.writeFileSync(path.join(here, `plan-${kind}.json`), `[\n${found.map(p => JSON.stringify(p)).join(',\n')}\n]\n`);
 } else {
   const plan = ['clean', 'scan', 'photo', 'pencil', 'opening', 'grand'].filter(k => !opt.only || k === opt.only).flatMap(k => JSON.parse(fs.readFileSync(path.join(here, `plan-${k}.json`)))), entries = [];

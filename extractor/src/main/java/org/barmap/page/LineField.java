@@ -26,6 +26,9 @@ record LineField(double slope, double energy, double space, double strength, dou
   /** Columns of the shrunk picture in one tile. */
   static final int TILE = 36;
 
+  /** Ink this high is no line, pixels. */
+  private static final int THICK = 9;
+
   private static final double MAX_SLOPE = 0.25;
   private static final double SLOPE_STEP = 0.0125;
   private static final int MIN_SPACE = 4;
@@ -70,7 +73,12 @@ record LineField(double slope, double energy, double space, double strength, dou
     return energy * (0.02 + strength);
   }
 
-  /** Returns dark fine level lines as columns of values up to 70, the picture shrunk across. */
+  /**
+   * Returns dark fine level lines as columns of values up to 70, the picture shrunk across.
+   *
+   * <p>Of thick bars (multi-bar rests) nothing is left: their two edges repeat at distances of
+   * their own and would outweigh the staff lines of a page full of rests.
+   */
   private static short[][] ridges(Mat gray) {
     try (Mats scope = new Mats()) {
       Mat narrow = scope.mat();
@@ -81,6 +89,11 @@ record LineField(double slope, double energy, double space, double strength, dou
       Imgproc.blur(narrow, mean, new Size(1, 13));
       Mat ridge = scope.mat();
       Core.subtract(mean, narrow, ridge);
+      Mat thin = scope.mat();
+      Mat upright =
+          scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(1, THICK)));
+      Imgproc.morphologyEx(narrow, thin, Imgproc.MORPH_BLACKHAT, upright);
+      Core.min(ridge, thin, ridge);
       Core.min(ridge, new org.opencv.core.Scalar(70), ridge);
       Mat turned = scope.mat();
       Core.transpose(ridge, turned);

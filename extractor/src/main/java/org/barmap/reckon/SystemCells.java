@@ -31,6 +31,17 @@ record SystemCells(ReadSystem source, double begin, double end, List<Line> lines
   /** The same where a wide key and a meter are all that stands before it; staff spaces. */
   private static final double WIDEST_OPENING = 26;
 
+  /**
+   * The repeat's own thick stroke may be the first thing taken for a note: where music begins is
+   * then this much before it; staff spaces.
+   */
+  private static final double OWN_INK = 3.2;
+
+  /** A forward repeat this near after a meter stands beside it; staff spaces. */
+  private static final double BESIDE = 3.5;
+
+  private static final double SURE = 0.5;
+
   /** Less room than this after the last barline holds no bar; staff spaces. */
   private static final double LEAST_TAIL = 5;
 
@@ -124,11 +135,18 @@ record SystemCells(ReadSystem source, double begin, double end, List<Line> lines
   /** Tells whether a line may be the forward repeat at the very beginning, which ends no bar. */
   boolean opens(int line) {
     double left = source.begin();
-    double opening = Math.max(left + REPEAT_OPENING, source.musicBegin());
+    double opening = Math.max(left + REPEAT_OPENING, source.musicBegin() + OWN_INK);
     Line first = lines.get(line);
     return line == 0
-        && first.at() < Math.min(opening, left + WIDEST_OPENING)
-        && first.sign().text().equals(Barline.REPEAT_START.word());
+        && first.sign().text().equals(Barline.REPEAT_START.word())
+        && first.at() < left + WIDEST_OPENING
+        && (first.at() < opening || followsMeter(first.at()));
+  }
+
+  /** Between a meter and a repeat right after it there is no room for a bar. */
+  private boolean followsMeter(double at) {
+    return signs(SignKind.METER).stream()
+        .anyMatch(m -> m.probability() > SURE && m.to() < at && at - m.to() < BESIDE);
   }
 
   /** Left side of a cell; cell {@code i} ends at line {@code i}. */

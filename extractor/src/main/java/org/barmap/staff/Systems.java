@@ -10,6 +10,9 @@ final class Systems {
   /** Ink is at least this dark. */
   private static final int DARK = 150;
 
+  /** Brace and brackets take less than this left of a system's first line, staff spaces. */
+  private static final double MARGIN = 3.5;
+
   private Systems() {}
 
   /** Groups staves given from top to bottom. */
@@ -110,6 +113,25 @@ final class Systems {
         all++;
       }
       if (dark >= 0.93 * all) {
+        return hasPaperBefore(pixels, new double[] {xTop + d, top, xBottom + d, bottom}, s);
+      }
+    }
+    return false;
+  }
+
+  /**
+   * Left of a system's first line, brackets and brace apart, is paper; left of a page's edge is
+   * what the book lies on.
+   */
+  private static boolean hasPaperBefore(Pixels pixels, double[] stroke, double space) {
+    for (double d = 0.6 * space; d <= MARGIN * space; d++) {
+      int paper = 0;
+      int all = 0;
+      for (double y = stroke[1]; y <= stroke[3]; y++, all++) {
+        double x = stroke[0] - d + (stroke[2] - stroke[0]) * (y - stroke[1]) / (stroke[3] - stroke[1]);
+        paper += x >= 0 && pixels.at(x, y) >= DARK ? 1 : 0;
+      }
+      if (paper > 0.85 * all) {
         return true;
       }
     }
