@@ -30,8 +30,14 @@ final class CueRest {
   /** How sure name and block together make. */
   private static final double NAMED = 0.6;
 
-  /** A rest already seen this surely is enough. */
-  private static final double SEEN = 0.5;
+  /** What contradicts the notes beside it keeps this share of its probability. */
+  private static final double DOUBTED = 0.3;
+
+  /** A rest seen this surely is one, whatever its bar holds. */
+  private static final double CLEAR = 0.8;
+
+  /** Lines a rest may hang from among cues, spaces from the middle one. */
+  private static final int[] LINES = {-1, -3, -2, -4, -5, 0, 1, 2, 3};
 
   /** Rows looked at over and under the middle line, pixels. */
   private static final int OVER = 6 * FINE + FINE;
@@ -66,24 +72,101 @@ final class CueRest {
     return INSTRUMENT.matcher(text.strip()).matches();
   }
 
-  /** Adds the rests found to the signs of a strip. */
-  static List<Sign> withRests(StripImage strip, List<Sign> signs) {
+  /** Adds the rests found to the signs of a strip, and takes those away that can't be. */
+  static List<Sign> withRests(StripImage strip, List<Sign> signs, Heads heads) {
     List<Sign> all = new ArrayList<>(signs);
-    double from = NoteInk.headEnd(signs);
-    for (Sign line : signs) {
-      if (line.kind() != SignKind.BARLINE || line.probability() < 0.5) {
-        continue;
+    for (Heads.Bar bar : Heads.Bar.all(signs)) {
+      boolean named = named(signs, bar.from(), bar.to());
+      if (bar.holds(signs)) {
+        all.replaceAll(s -> bar.has(s) ? believed(strip, s, signs, bar, named, heads) : s);
+      } else if (named) {
+        cue(strip, signs, bar, heads).ifPresent(all::add);
+      } else {
+        lone(strip, signs, bar, heads).ifPresent(all::add);
       }
-      double to = line.at();
-      if (to - from > 2.5 && !holds(signs, from, to)) {
-        if (named(signs, from, to)) {
-          find(strip, from + 0.7, to - 0.7).ifPresent(all::add);
-        }
-      }
-      from = to;
     }
     all.sort(java.util.Comparator.comparingDouble(Sign::at));
     return all;
+  }
+
+  /** A rest beside a cue: found, or told by a bar full of small heads under a name. */
+  private static Optional<Sign> cue(
+      StripImage strip, List<Sign> signs, Heads.Bar bar, Heads heads) {
+    Heads.Count count = heads.in(strip, signs, bar);
+    if (count.isOwn()) {
+      return Optional.empty();
+    }
+    Optional<Sign> block = find(strip, bar.from() + 0.7, bar.to() - 0.7, LINES);
+    if (block.isPresent() || !count.isCue()) {
+      return block;
+    }
+    double middle = 2 * NoteInk.column((bar.from() + bar.to()) / 2);
+    return Optional.of(rest(strip, (int) middle, 2 * StripImage.MIDDLE - FINE));
+  }
+
+  /** A rest that is all there is in its bar; beside a wide key the network overlooks it. */
+  private static Optional<Sign> lone(
+      StripImage strip, List<Sign> signs, Heads.Bar bar, Heads heads) {
+    Optional<Sign> key =
+        signs.stream().filter(s -> s.kind() == SignKind.KEY && bar.has(s)).findFirst();
+    double from = Math.max(bar.from() + 0.7, key.map(Sign::to).orElse(0.0));
+    double to = bar.to() - 1.2;
+    boolean music =
+        key.isEmpty()
+            || to - from < 2
+            || NoteInk.stemBetween(strip, from, to)
+            || heads.in(strip, signs, new Heads.Bar(from, to)).own() > 0;
+    return music ? Optional.empty() : find(strip, from, to, new int[] {-1});
+  }
+
+  /** Lowers what contradicts the notes in its bar. */
+  private static Sign believed(
+      StripImage strip, Sign s, List<Sign> signs, Heads.Bar bar, boolean named, Heads heads) {
+    boolean whole = s.kind() == SignKind.REST && !named && s.probability() < CLEAR && isLow(s);
+    boolean block =
+        s.kind() == SignKind.BLOCK_REST && signs.stream().noneMatch(n -> isCount(n, bar));
+    boolean repeat = s.kind() == SignKind.BAR_REPEAT;
+    if (!whole && !block && !repeat) {
+      return s;
+    }
+    if (whole && sitsOnLine(s) && isWritten(strip, bar, s)) {
+      return lowered(s);
+    }
+    int own = heads.in(strip, signs, bar).own();
+    return own >= (whole ? 2 : 1) ? lowered(s) : s;
+  }
+
+  private static boolean isCount(Sign s, Heads.Bar bar) {
+    return s.kind() == SignKind.COUNT && bar.has(s);
+  }
+
+  /** Over the staff rests are moved for cues only. */
+  private static boolean isLow(Sign s) {
+    return s.top() > -1.5;
+  }
+
+  /** A whole-bar rest hangs from a line; a block that sits on one lasts half a bar. */
+  private static boolean sitsOnLine(Sign s) {
+    return Math.abs(s.top() - Math.round(s.top())) > 0.3
+        && Math.abs(s.bottom() - Math.round(s.bottom())) < 0.3;
+  }
+
+  /** Tells whether a stem stands in the bar beside a sign. */
+  private static boolean isWritten(StripImage strip, Heads.Bar bar, Sign s) {
+    return NoteInk.stemBetween(strip, bar.from() + 0.7, s.from() - 0.3)
+        || NoteInk.stemBetween(strip, s.to() + 0.3, bar.to() - 1.2);
+  }
+
+  private static Sign lowered(Sign s) {
+    return new Sign(
+        s.kind(),
+        s.from(),
+        s.to(),
+        s.top(),
+        s.bottom(),
+        s.outline(),
+        s.probability() * DOUBTED,
+        s.readings());
   }
 
   private static boolean named(List<Sign> signs, double from, double to) {
@@ -96,40 +179,29 @@ final class CueRest {
                     && isInstrument(s.text()));
   }
 
-  private static boolean holds(List<Sign> signs, double from, double to) {
-    return signs.stream()
-        .anyMatch(
-            s ->
-                (NoteInk.isRest(s.kind()) || s.kind() == SignKind.COUNT)
-                    && s.probability() >= SEEN
-                    && s.at() > from
-                    && s.at() < to);
-  }
-
   /** Looks for a block hanging from a line or ledger line. */
-  private static Optional<Sign> find(StripImage strip, double from, double to) {
+  private static Optional<Sign> find(StripImage strip, double from, double to, int[] lines) {
     int wide = (int) Math.round(WIDE * FINE);
     Part part = Part.of(strip, (int) (2 * NoteInk.column(from)), (int) (2 * NoteInk.column(to)));
-    for (int line : new int[] {-1, -3, -2, -4, -5, 0, 1, 2, 3}) {
+    for (int line : lines) {
       for (int x = (int) (2 * NoteInk.column(from)); x + wide < 2 * NoteInk.column(to); x++) {
         for (int off = -2; off <= 2; off++) {
           int y = 2 * StripImage.MIDDLE + line * FINE + off;
           if (isBlock(part, x, y, wide)) {
-            RawSign raw =
-                new RawSign(
-                    SignKind.REST,
-                    x / 2.0,
-                    y / 2.0,
-                    (x + wide) / 2.0,
-                    y / 2.0 + 4,
-                    NAMED,
-                    List.of());
-            return Optional.of(SignReader.sign(strip, raw, List.of()));
+            return Optional.of(rest(strip, x, y));
           }
         }
       }
     }
     return Optional.empty();
+  }
+
+  private static Sign rest(StripImage strip, int x, int y) {
+    double wide = WIDE * FINE;
+    RawSign raw =
+        new RawSign(
+            SignKind.REST, x / 2.0, y / 2.0, (x + wide) / 2.0, y / 2.0 + 4, NAMED, List.of());
+    return SignReader.sign(strip, raw, List.of());
   }
 
   /** Ink half a space high with paper over and under most of it, and no longer than a rest. */

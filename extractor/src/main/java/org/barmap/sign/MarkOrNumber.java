@@ -18,10 +18,17 @@ final class MarkOrNumber {
   /** Share of lines that must begin with a number before boxed ones count as bar numbers. */
   private static final double USUAL = 0.6;
 
+  /** Marks seen less surely than this may be something else. */
+  private static final double FAINT = 0.65;
+
+  /** Higher than marks stand, even over words; spaces from the middle line. */
+  private static final double HIGH = -8;
+
   private MarkOrNumber() {}
 
   /** Settles the signs of a page, given and returned by system. */
-  static List<List<Sign>> settle(List<List<Sign>> systems) {
+  static List<List<Sign>> settle(List<List<Sign>> page) {
+    List<List<Sign>> systems = withoutFolio(page);
     boolean numbered = linesAreNumbered(systems);
     Enclosure style = style(systems);
     List<List<Sign>> settled = new ArrayList<>();
@@ -42,6 +49,26 @@ final class MarkOrNumber {
       }
     }
     return settled;
+  }
+
+  /**
+   * Leaves out the page's own number: it stands bare, high over the first staff, and out of the
+   * order in which marks follow each other.
+   */
+  private static List<List<Sign>> withoutFolio(List<List<Sign>> page) {
+    List<Sign> numbers =
+        page.stream().flatMap(List::stream).filter(MarkOrNumber::isBareNumber).toList();
+    if (numbers.size() < 2 || !page.get(0).contains(numbers.get(0))) {
+      return page;
+    }
+    Sign first = numbers.get(0);
+    boolean folio =
+        first.probability() < FAINT
+            && first.bottom() < HIGH
+            && Integer.parseInt(first.text()) > Integer.parseInt(numbers.get(1).text());
+    return folio
+        ? page.stream().map(l -> l.stream().filter(s -> !s.equals(first)).toList()).toList()
+        : page;
   }
 
   private static List<Sign> system(

@@ -97,6 +97,20 @@ final class NoteInk {
     return end;
   }
 
+  /** Tells whether a stroke of two spaces or more stands between two places along a strip. */
+  static boolean stemBetween(StripImage strip, double from, double to) {
+    for (int u = Math.max(0, (int) column(from)); u < Math.min(strip.width(), column(to)); u++) {
+      int tall = 0;
+      for (int v = StripImage.MIDDLE - REACH; v < StripImage.MIDDLE + REACH; v++) {
+        tall = Ink.at(strip, u, v) ? tall + 1 : 0;
+        if (tall >= 2 * StripImage.SPACE) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
   /** Tells whether a note or a barline stands between two columns of a strip. */
   static boolean between(StripImage strip, double from, double to) {
     return first(strip, from, to) >= 0;

@@ -190,7 +190,22 @@ public final class SignReader implements AutoCloseable {
                   return found(strips.get(n), readings.subList(first, end));
                 })
             .toList();
-    return HeadingReader.settle(text, all);
+    return HeadingReader.settle(text, rested(all));
+  }
+
+  /** What a page's heads say about its rests. */
+  private static List<HeadingReader.Found> rested(List<HeadingReader.Found> all) {
+    long start = Step.start();
+    Heads heads = Heads.of(all.stream().map(f -> new Heads.Line(f.strip(), f.signs())).toList());
+    List<HeadingReader.Found> rested =
+        all.parallelStream()
+            .map(
+                f ->
+                    new HeadingReader.Found(
+                        f.strip(), f.raw(), CueRest.withRests(f.strip(), f.signs(), heads)))
+            .toList();
+    Step.LOOKS.done(start);
+    return rested;
   }
 
   private static HeadingReader.Found found(Raw raw, List<KindByText.Text> readings) {
@@ -209,7 +224,6 @@ public final class SignReader implements AutoCloseable {
     }
     found = SecondLook.support(found);
     found.sort(java.util.Comparator.comparingDouble(Sign::at));
-    found = CueRest.withRests(strip, found);
     Step.LOOKS.done(start);
     return new HeadingReader.Found(strip, raw.signs, found);
   }

@@ -10,6 +10,9 @@ final class Systems {
   /** Ink is at least this dark. */
   private static final int DARK = 150;
 
+  /** How far a gutter may swerve from the barlines' lean, per height looked at. */
+  private static final double SIDEWAYS = 0.3;
+
   /** Brace and brackets take less than this left of a system's first line, staff spaces. */
   private static final double MARGIN = 3.5;
 
@@ -41,23 +44,34 @@ final class Systems {
 
   /**
    * Tells whether barlines run through the room between two staves: two strokes at least, so that
-   * no single long pencil line joins what is apart.
+   * no single long pencil line joins what is apart, and half of the upper staff's, since barlines
+   * run through all together or not at all (common practice) while a gutter and an edge run alone.
    */
   private static boolean barred(Pixels pixels, Staff upper, Staff lower) {
     double s = upper.usualSpace();
-    int strokes = 0;
+    int through = 0;
+    int all = 0;
     double last = Double.NEGATIVE_INFINITY;
     double right = Math.min(upper.right(), lower.right());
-    for (double x = Math.max(upper.left(), lower.left()); x <= right && strokes < 2; x++) {
+    for (double x = Math.max(upper.left(), lower.left()); x <= right; x++) {
+      if (x - last < 4 * s || !crosses(pixels, upper, x)) {
+        continue;
+      }
       double top = upper.middleAt(x) + 2.2 * upper.spaceAt(x);
       double bottom = lower.middleAt(x) - 2.2 * lower.spaceAt(x);
       boolean room = bottom - top > 2 * s && bottom - top < 16 * s;
-      if (room && x - last > 4 * s && isBarline(pixels, upper, lower, x)) {
-        strokes++;
-        last = x;
-      }
+      all++;
+      through += room && isBarline(pixels, upper, lower, x) ? 1 : 0;
+      last = x;
     }
-    return strokes == 2;
+    return through >= 2 && 2 * through >= all;
+  }
+
+  /** Tells whether a stroke crosses a staff from line to line. */
+  private static boolean crosses(Pixels pixels, Staff staff, double x) {
+    double middle = staff.middleAt(x);
+    double half = 1.95 * staff.spaceAt(x);
+    return isStroke(pixels, staff.lean(), x, middle - half, middle + half);
   }
 
   /** A barline ends at the outer lines; a gutter and the paper's edge run on. */
@@ -70,8 +84,19 @@ final class Systems {
     double over = upper.middleAt(x) - 2.5 * up;
     double under = lower.middleAt(x) + 2.5 * down;
     return isStroke(pixels, lean, x, top, bottom)
-        && !isStroke(pixels, lean, x + lean * (over - 2 * up - top), over - 2 * up, over)
-        && !isStroke(pixels, lean, x + lean * (under - top), under, under + 2 * down);
+        && !runsOn(pixels, lean, x + lean * (over - 2 * up - top), over - 2 * up, over)
+        && !runsOn(pixels, lean, x + lean * (under - top), under, under + 2 * down);
+  }
+
+  /** A bent gutter leans another way than the barlines do. */
+  private static boolean runsOn(Pixels pixels, double lean, double x, double top, double bottom) {
+    double aside = SIDEWAYS * (bottom - top);
+    for (double d = -aside; d <= aside; d++) {
+      if (isStroke(pixels, lean, x + d, top, bottom)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static boolean isStroke(Pixels pixels, double lean, double x, double top, double bottom) {
@@ -128,7 +153,8 @@ final class Systems {
       int paper = 0;
       int all = 0;
       for (double y = stroke[1]; y <= stroke[3]; y++, all++) {
-        double x = stroke[0] - d + (stroke[2] - stroke[0]) * (y - stroke[1]) / (stroke[3] - stroke[1]);
+        double x =
+            stroke[0] - d + (stroke[2] - stroke[0]) * (y - stroke[1]) / (stroke[3] - stroke[1]);
         paper += x >= 0 && pixels.at(x, y) >= DARK ? 1 : 0;
       }
       if (paper > 0.85 * all) {

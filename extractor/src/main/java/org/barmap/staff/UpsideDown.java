@@ -17,6 +17,9 @@ final class UpsideDown {
   private static final double CLEF = 0.1;
   private static final double MORE = 1.5;
 
+  /** So much ink at the beginnings are clefs, whatever the ends look like over a gutter. */
+  private static final double NONE = 0.14;
+
   private UpsideDown() {}
 
   static boolean is(Pixels pixels, List<Staff> staves) {
@@ -25,7 +28,7 @@ final class UpsideDown {
     }
     double begin = low(staves.stream().mapToDouble(s -> ink(pixels, s, FROM)).toArray());
     double end = low(staves.stream().mapToDouble(s -> ink(pixels, s, s.length() - TO)).toArray());
-    return end > CLEF && end > MORE * begin;
+    return begin < NONE && end > CLEF && end > MORE * begin;
   }
 
   private static double low(double[] values) {

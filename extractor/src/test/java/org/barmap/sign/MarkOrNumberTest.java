@@ -21,6 +21,29 @@ class MarkOrNumberTest {
     assertThat(page.get(1)).extracting(Sign::kind).containsExactly(SignKind.BAR_NUMBER);
   }
 
+  /** Common practice: marks follow each other in order, a page's own number stands at its top. */
+  @Test
+  void thePagesNumberIsNoMark() {
+    List<Sign> first = List.of(bare("35", 5, -10), bare("8", 40, -6));
+    List<List<Sign>> page = MarkOrNumber.settle(List.of(first, List.of(bare("9", 40, -6))));
+    assertThat(page.get(0)).extracting(Sign::text).containsExactly("8");
+    List<Sign> inOrder = List.of(bare("7", 5, -10), bare("8", 40, -6));
+    assertThat(MarkOrNumber.settle(List.of(inOrder)).get(0)).hasSize(2);
+  }
+
+  private static Sign bare(String text, double from, double top) {
+    return new Sign(
+        SignKind.REHEARSAL,
+        from,
+        from + 2,
+        top,
+        top + 1.5,
+        Outline.box(0, 0, 1, 1),
+        .5,
+        List.of(new Reading(text, .95)),
+        Optional.of(Enclosure.NONE));
+  }
+
   @Test
   void boxedNumbersAloneAreRehearsalMarks() {
     List<List<Sign>> page =

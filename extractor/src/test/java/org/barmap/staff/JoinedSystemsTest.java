@@ -7,6 +7,7 @@ import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.barmap.page.PageImage;
@@ -14,6 +15,8 @@ import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.opencv.core.Mat;
+import org.opencv.core.Scalar;
 
 /** Two staves are one system where barlines run through both (common practice). */
 class JoinedSystemsTest {
@@ -30,6 +33,43 @@ class JoinedSystemsTest {
     assertThat(systems(new int[] {}, 700)).containsExactly(1, 1, 1, 1, 1, 1);
   }
 
+  /** A gutter and a paper's edge cross all staves, the barlines none of the gaps. */
+  @Test
+  void twoStrokesAmongManyBarlinesJoinNothing() throws IOException {
+    between = false;
+    assertThat(systems(new int[] {300, 500, 700, 900, 1100, 1300}, 160))
+        .containsExactly(1, 1, 1, 1, 1, 1);
+  }
+
+  /** The table a book lies on is dark from staff to staff, left of the paper. */
+  @Test
+  void theTableAtTheLeftJoinsNothing() throws IOException {
+    assertThat(systems(new int[] {}, 0)).hasSize(6);
+    try (PageSource source = new PageSource(List.of(dir.resolve("page.png")));
+        PageImage page = ((PageResult.Loaded) source.next()).page()) {
+      List<Candidate> staves =
+          StaffChecks.keep(StaffFinder.candidates(page, Pixels.of(page.gray()))).stream()
+              .sorted(Comparator.comparingDouble(c -> c.staff().height()))
+              .toList();
+      int left = (int) staves.get(0).staff().left();
+      assertThat(Systems.group(page, dark(page, 0, left + 4), staves)).hasSize(6);
+      assertThat(Systems.group(page, dark(page, left, left + 4), staves)).hasSize(1);
+    }
+  }
+
+  /** The page with some columns dark. */
+  private static Pixels dark(PageImage page, int from, int to) {
+    Mat gray = page.gray().clone();
+    Mat columns = gray.colRange(from, to);
+    columns.setTo(new Scalar(20));
+    Pixels pixels = Pixels.of(gray);
+    columns.release();
+    gray.release();
+    return pixels;
+  }
+
+  private boolean between = true;
+
   /** Draws three pairs of staves; barlines run through each pair, a long line through the page. */
   private List<Integer> systems(int[] barlines, int line) throws IOException {
     BufferedImage image = new BufferedImage(1600, 1700, BufferedImage.TYPE_BYTE_GRAY);
@@ -45,7 +85,8 @@ class JoinedSystemsTest {
         }
       }
       for (int x : barlines) {
-        g.fillRect(x, top, 3, 190 + 66);
+        g.fillRect(x, top, 3, between ? 190 + 66 : 66);
+        g.fillRect(x, top + 190, 3, 66);
       }
     }
     if (line > 0) {
