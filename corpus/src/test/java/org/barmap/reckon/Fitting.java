@@ -41,6 +41,7 @@ final class Fitting {
     fitting.starts();
     fitting.out.put("restartElsewhere", Costs.DEFAULT.restartElsewhere());
     fitting.out.put("missingPages", Costs.DEFAULT.missingPages());
+    fitting.out.put("mostMissed", Costs.DEFAULT.mostMissed());
     fitting.out.put("doubt", Costs.DEFAULT.doubt());
     return fitting.out;
   }
@@ -50,19 +51,21 @@ final class Fitting {
     return (events + 0.5) / (of + 1);
   }
 
-  /** How a cell's width tells of a missed line: all cells against those with a line taken away. */
+  /** How a cell tells of a missed line: all cells against those with a line taken away. */
   private void gaps() {
     double evenly = seen.merged.size() / (double) seen.gaps.size();
     double[] x =
         climb(
-            new double[] {0, 0, 0, 0},
+            new double[9],
             p -> {
-              double log = -PULL * (p[1] * p[1] / 8 + p[2] * p[2] / 4 + p[3] * p[3] / 8);
+              double log = -PULL * (p[1] * p[1] / 8 + p[2] * p[2] / 2 + p[4] * p[4] / 8);
+              log -= PULL * (p[3] * p[3] / 8 + p[5] * p[5] / 8 + p[6] * p[6] / 8);
+              log -= PULL * (p[7] * p[7] / 8 + p[8] * p[8] / 2);
               for (Gap g : seen.gaps) {
-                log += g.missed() == 0 ? logistic(told(g, p), false) * evenly : 0;
+                log += g.missed() == 0 ? logistic(told(g.cell(), p), false) * evenly : 0;
               }
               for (Gap g : seen.merged) {
-                log += logistic(told(g, p), true);
+                log += logistic(told(g.cell(), p), true);
               }
               return log;
             });
@@ -70,42 +73,112 @@ final class Fitting {
     out.put("missedLine", share(missed, seen.gaps.size()));
     out.put("widthBias", x[0]);
     out.put("perOctave", x[1]);
-    out.put("besideRest", x[2]);
-    out.put("markedCell", x[3]);
+    out.put("perSquare", x[2]);
+    out.put("besideSign", x[3]);
+    out.put("besideOctave", x[4]);
+    out.put("twoSigns", x[5]);
+    out.put("markedCell", x[6]);
+    out.put("perOctaveOnPage", x[7]);
+    out.put("firstOfLine", x[8]);
+    traces();
   }
 
-  private static double told(Gap g, double[] p) {
-    double bend = Math.max(-2, Math.min(2, g.octaves()));
-    return p[0] + p[1] * bend + (g.rest() ? p[2] : 0) + (g.marked() ? p[3] : 0);
+  private static double told(GapEvidence g, double[] p) {
+    double o = g.octaves();
+    double log =
+        switch (g.holds()) {
+          case MUSIC -> p[0] + p[1] * o + p[2] * o * o + p[7] * g.onPage() + (g.first() ? p[8] : 0);
+          case SIGN -> p[3] + p[4] * o;
+          case SIGNS -> p[5];
+        };
+    return log + (g.marked() ? p[6] : 0);
   }
 
-  /** How the width beside a line tells that it is none: true lines against lines put anywhere. */
-  private void narrow() {
-    double evenly = seen.besideAnywhere.size() / (double) seen.besideTrue.size();
+  /**
+   * How a faint line tells of a missed one, beside what the cell's width tells: those in cells of
+   * one bar against missed barlines, each in the cell of some true line taken away.
+   */
+  private void traces() {
+    double[] gaps = gapsFitted();
+    List<Double> left = Traces.left();
+    int apart = seen.merged.size() / left.size();
     double[] x =
         climb(
-            new double[] {0.7, 1, 0},
+            new double[] {0, 1},
             p -> {
-              if (p[0] < 0.05 || p[1] < 0) {
+              double log = -PULL * (p[0] * p[0] / 8 + (p[1] - 1) * (p[1] - 1));
+              for (Gap g : seen.gaps) {
+                boolean none = g.missed() == 0 && g.cell().trace() > 0;
+                double told = p[0] + p[1] * logit(g.cell().trace()) + told(g.cell(), gaps);
+                log += none ? logistic(told, false) : 0;
+              }
+              for (int i = 0; i < left.size(); i++) {
+                double told = told(seen.merged.get(i * apart).cell(), gaps);
+                log += logistic(p[0] + p[1] * logit(left.get(i)) + told, true);
+              }
+              return log;
+            });
+    // from the odds among the traces to what one of them adds to the odds of a cell
+    double of = seen.gaps.size() * Traces.share() / left.size();
+    out.put("traceBias", x[0] + Math.log(of));
+    out.put("traceSlope", x[1]);
+  }
+
+  /** How what stands beside a line tells that it is none: true lines against lines anywhere. */
+  private void around() {
+    double evenly = seen.besideAnywhere.size() / (double) seen.besideTrue.size();
+    long inTrue = seen.besideTrue.stream().filter(LineEvidence::inside).count();
+    long inAnywhere = seen.besideAnywhere.stream().filter(LineEvidence::inside).count();
+    double inside = share(inTrue, seen.besideTrue.size());
+    out.put("insideRest", inside / share(inAnywhere, seen.besideAnywhere.size()));
+    double[] x =
+        climb(
+            new double[] {0.7, 1, 0, 0, 0, 0},
+            p -> {
+              if (p[0] < 0.05 || p[1] < 0 || p[3] < 0) {
                 return Double.NEGATIVE_INFINITY;
               }
-              double log = 0;
-              for (double b : seen.besideTrue) {
-                log += logistic(p[2] + narrowed(b, p), true) * evenly;
+              double log = -PULL * (p[4] * p[4] / 8 + p[5] * p[5] / 8);
+              for (LineEvidence b : seen.besideTrue) {
+                log += b.inside() ? 0 : logistic(told(b, p), true) * evenly;
               }
-              for (double b : seen.besideAnywhere) {
-                log += logistic(p[2] + narrowed(b, p), false);
+              for (LineEvidence b : seen.besideAnywhere) {
+                log += b.inside() ? 0 : logistic(told(b, p), false);
               }
               return log;
             });
     out.put("narrow", x[0]);
     out.put("narrowPower", x[1]);
-    double inTrue = share(seen.insideTrue, seen.besideTrue.size());
-    out.put("insideRest", inTrue / share(seen.insideAnywhere, seen.besideAnywhere.size()));
+    out.put("aroundBias", x[2]);
+    out.put("joinedShare", x[3]);
+    out.put("offMiddle", x[4]);
+    out.put("offOctave", x[5]);
   }
 
-  private static double narrowed(double beside, double[] p) {
-    return Math.min(0, p[1] * Math.log(Math.max(0.02, beside) / p[0]));
+  /** What is fitted before: how a cell tells of a missed line. */
+  private double[] gapsFitted() {
+    return List.of(
+            "widthBias",
+            "perOctave",
+            "perSquare",
+            "besideSign",
+            "besideOctave",
+            "twoSigns",
+            "markedCell",
+            "perOctaveOnPage",
+            "firstOfLine")
+        .stream()
+        .mapToDouble(n -> out.getOrDefault(n, 0.0))
+        .toArray();
+  }
+
+  /** Logarithm of the odds by what stands beside a line. */
+  private double told(LineEvidence b, double[] p) {
+    double[] gaps = gapsFitted();
+    double log = p[2] + b.off().map(o -> p[4] + p[5] * o).orElse(0.0);
+    log += p[3] * b.joined().map(g -> told(g, gaps)).orElse(0.0);
+    double bounded = Math.max(-Costs.MOST_AROUND, Math.min(Costs.MOST_AROUND, log));
+    return Math.min(0, p[1] * Math.log(Math.max(0.02, b.beside()) / p[0])) + bounded;
   }
 
   private void lines() {
@@ -113,7 +186,7 @@ final class Fitting {
     long wrong = seen.lines.stream().filter(l -> l.ink() && l.read() > 0.9 && !l.right()).count();
     double floor = share(wrong, sure);
     out.put("floor", floor);
-    narrow();
+    around();
     double[] x =
         climb(
             new double[] {0, 0},
@@ -137,13 +210,17 @@ final class Fitting {
   private double line(Line l, double[] p, double floor) {
     double read = Math.max(floor, Math.min(1 - floor, l.read()));
     double odds = p[0] + Math.exp(p[1]) * Math.log(read / (1 - read));
-    odds +=
-        narrowed(
-            l.beside(),
-            new double[] {out.getOrDefault("narrow", 1.0), out.getOrDefault("narrowPower", 1.0)});
-    odds += l.inside() ? Math.log(out.getOrDefault("insideRest", 1.0)) : 0;
+    odds += told(l.around(), aroundFitted());
+    odds += l.around().inside() ? Math.log(out.getOrDefault("insideRest", 1.0)) : 0;
     double q = Math.max(floor / 2, Math.min(1 - floor / 2, 1 / (1 + Math.exp(-odds))));
     return Math.log(l.right() ? q : 1 - q);
+  }
+
+  private double[] aroundFitted() {
+    return List.of("narrow", "narrowPower", "aroundBias", "joinedShare", "offMiddle", "offOctave")
+        .stream()
+        .mapToDouble(n -> out.getOrDefault(n, 0.0))
+        .toArray();
   }
 
   private void rests() {

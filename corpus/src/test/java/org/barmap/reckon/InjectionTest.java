@@ -77,25 +77,49 @@ class InjectionTest {
 
   @Test
   void booksOfTruePagesAreSettledDespiteErrorsOfEveryKind() throws IOException {
+    Figures books = books(Errors.USUAL);
+    Figures alone = alone(Errors.USUAL);
+    LOG.info("errors without a trace, books: " + books);
+    LOG.info("errors without a trace, pages alone: " + alone);
+    // what was reached on 2026-11-25, less a little; the report says why it is not more
+    assertThat(books.right / (double) books.bars).isGreaterThan(0.92);
+    assertThat(books.right).isGreaterThan(2 * books.naive);
+    assertThat(books.noticed / (double) books.noticeable).isGreaterThan(0.88);
+  }
+
+  @Test
+  void missedBarlinesThatLeaveWhatTheReaderLeavesAreFoundMoreOften() throws IOException {
+    Figures books = books(Errors.AS_READ);
+    Figures alone = alone(Errors.AS_READ);
+    LOG.info("errors as read, books: " + books);
+    LOG.info("errors as read, pages alone: " + alone);
+    assertThat(books.right / (double) books.bars).isGreaterThan(0.94);
+    assertThat(books.noticed / (double) books.noticeable).isGreaterThan(0.90);
+  }
+
+  private static Figures books(Errors errors) throws IOException {
     Figures books = new Figures();
-    Figures alone = new Figures();
     for (long seed = 1; seed <= 3; seed++) {
       for (List<JsonNode> pages : truths().values()) {
         for (int i = 0; i < pages.size(); i += 10) {
           List<JsonNode> own = pages.subList(i, Math.min(pages.size(), i + 10));
-          books.add(new TrueReadings(own, Errors.USUAL, 1000 * seed + i));
-        }
-        for (int i = 0; i < pages.size(); i++) {
-          alone.add(new TrueReadings(List.of(pages.get(i)), Errors.USUAL, 5000 * seed + i));
+          books.add(new TrueReadings(own, errors, 1000 * seed + i));
         }
       }
     }
-    LOG.info("errors, books: " + books);
-    LOG.info("errors, pages alone: " + alone);
-    // what was reached on 2026-11-25, less a little; the report says why it is not more
-    assertThat(books.right / (double) books.bars).isGreaterThan(0.87);
-    assertThat(books.right).isGreaterThan(2 * books.naive);
-    assertThat(books.noticed / (double) books.noticeable).isGreaterThan(0.85);
+    return books;
+  }
+
+  private static Figures alone(Errors errors) throws IOException {
+    Figures alone = new Figures();
+    for (long seed = 1; seed <= 3; seed++) {
+      for (List<JsonNode> pages : truths().values()) {
+        for (int i = 0; i < pages.size(); i++) {
+          alone.add(new TrueReadings(List.of(pages.get(i)), errors, 5000 * seed + i));
+        }
+      }
+    }
+    return alone;
   }
 
   /** What is counted over many books. */

@@ -19,10 +19,10 @@ final class Observed {
   private static final double SAME = 1.2;
 
   /** A line that was read, or one supposed between two rests. */
-  record Line(double read, boolean ink, double beside, boolean inside, boolean right) {}
+  record Line(double read, boolean ink, LineEvidence around, boolean right) {}
 
   /** A cell and how many barlines were missed in it. */
-  record Gap(double octaves, boolean rest, boolean marked, int missed) {}
+  record Gap(GapEvidence cell, int missed) {}
 
   /**
    * A numeral.
@@ -74,19 +74,15 @@ final class Observed {
   /** The cells there would be with one true line taken away. */
   final List<Gap> merged = new ArrayList<>();
 
-  /** Width beside true lines and beside lines put anywhere, against the usual one. */
-  final List<Double> besideTrue = new ArrayList<>();
+  /** What stands beside true lines and beside lines put anywhere. */
+  final List<LineEvidence> besideTrue = new ArrayList<>();
 
-  final List<Double> besideAnywhere = new ArrayList<>();
-
-  /** How many of those lie within a thick rest. */
-  int insideTrue;
-
-  int insideAnywhere;
+  final List<LineEvidence> besideAnywhere = new ArrayList<>();
   final List<Rest> rests = new ArrayList<>();
   final List<Numeral> counts = new ArrayList<>();
   final List<Numeral> anchors = new ArrayList<>();
   final List<Start> starts = new ArrayList<>();
+
   final List<Integer> firstNumbers = new ArrayList<>();
   final List<Said> marks = new ArrayList<>();
   final List<Said> meters = new ArrayList<>();
@@ -141,7 +137,7 @@ final class Observed {
     systemsMissed += page.truth().at("/pages/0/systems").size();
     List<SystemCells> all =
         page.read().systems().stream().map(s -> SystemCells.of(s, 0.5, 0.5)).toList();
-    double usual = Room.usual(all);
+    List<Double> usual = Room.usual(all);
     Optional<SystemCells> before = Optional.empty();
     Optional<TrueBar> lastBefore = Optional.empty();
     int numerals = counts.size();
@@ -150,7 +146,7 @@ final class Observed {
       List<TrueBar> truth = Truth.bars(page.truth(), cells.source());
       if (!truth.isEmpty() && !cells.lines().isEmpty()) {
         systemsMissed--;
-        system(cells, truth, usual);
+        system(cells, truth, usual.get(all.indexOf(cells)));
         start(cells, truth.get(0), before, lastBefore);
         lastBefore = Optional.of(truth.get(truth.size() - 1));
         before = Optional.of(cells);
@@ -179,7 +175,7 @@ final class Observed {
     for (int c = 0; c < cells.lines().size(); c++) {
       rests.add(RestEvidence.in(cells, c));
     }
-    double usual = Room.usual(cells, rests, usualWidth);
+    double usual = Room.usual(cells, usualWidth);
     List<Double> edges = new ArrayList<>();
     truth.forEach(t -> edges.add(t.to()));
     boolean trulyOpen = truth.get(truth.size() - 1).openEnd();
@@ -195,10 +191,9 @@ final class Observed {
       } else if (cells.opens(c)) {
         opening.add(near(edges, line.at(), SAME));
       } else {
-        boolean inside = Room.insideRest(cells, c);
-        double beside = Room.beside(cells, c, usual);
+        LineEvidence around = LineEvidence.of(cells, c, usualWidth, usual);
         boolean right = near(edges, line.at(), SAME);
-        lines.add(new Line(line.probability(), line.ink(), beside, inside, right));
+        lines.add(new Line(line.probability(), line.ink(), around, right));
       }
       double from = cells.from(c);
       double to = cells.to(c);
@@ -208,9 +203,7 @@ final class Observed {
                   .filter(e -> e > from + SAME && e < to - SAME)
                   .filter(e -> unseen(cells, e))
                   .count();
-      boolean marked = Room.markInside(cells, c).isPresent();
-      double octaves = Room.octaves(cells, c, usual, rests.get(c));
-      gaps.add(new Gap(octaves, rests.get(c).isPresent(), marked, missed));
+      gaps.add(new Gap(GapEvidence.of(cells, c, usualWidth), missed));
       rests.get(c).ifPresent(r -> count(r, truth));
     }
     signs(cells, truth);
@@ -221,15 +214,9 @@ final class Observed {
   private void supposed(SystemCells cells, List<Double> edges, double usualWidth) {
     for (int k = 0; k + 1 < cells.lines().size(); k++) {
       if (near(edges, cells.lines().get(k).at(), SAME)) {
-        List<SystemCells.Line> fewer = new ArrayList<>(cells.lines());
-        fewer.remove(k);
-        SystemCells without = with(cells, fewer);
-        Optional<RestEvidence> rest = RestEvidence.in(without, k);
-        double octaves = Room.octaves(without, k, usual(without, usualWidth), rest);
-        boolean marked = Room.markInside(without, k).isPresent();
-        merged.add(new Gap(octaves, rest.isPresent(), marked, 1));
-        insideTrue += Room.insideRest(cells, k) ? 1 : 0;
-        besideTrue.add(Room.beside(cells, k, usual(cells, usualWidth)));
+        merged.add(new Gap(GapEvidence.of(cells.without(k), k, usualWidth), 1));
+        double usual = Room.usual(cells, usualWidth);
+        besideTrue.add(LineEvidence.of(cells, k, usualWidth, usual));
       }
     }
     java.util.Random random = new java.util.Random(cells.lines().hashCode());
@@ -241,17 +228,9 @@ final class Observed {
       List<SystemCells.Line> more = new ArrayList<>(cells.lines());
       more.add(k, new SystemCells.Line(at, 0.5, cells.lines().get(0).sign()));
       SystemCells with = with(cells, more);
-      insideAnywhere += Room.insideRest(with, k) ? 1 : 0;
-      besideAnywhere.add(Room.beside(with, k, usual(with, usualWidth)));
+      double usual = Room.usual(with, usualWidth);
+      besideAnywhere.add(LineEvidence.of(with, k, usualWidth, usual));
     }
-  }
-
-  private static double usual(SystemCells cells, double usualWidth) {
-    List<Optional<RestEvidence>> rests = new ArrayList<>();
-    for (int c = 0; c < cells.lines().size(); c++) {
-      rests.add(RestEvidence.in(cells, c));
-    }
-    return Room.usual(cells, rests, usualWidth);
   }
 
   private static SystemCells with(SystemCells cells, List<SystemCells.Line> lines) {

@@ -26,9 +26,14 @@ import tools.jackson.databind.JsonNode;
 final class TrueReadings {
 
   /** Shares of signs that go wrong. */
-  record Errors(double missed, double invented, double counts, double anchors) {
-    static final Errors NONE = new Errors(0, 0, 0, 0);
-    static final Errors USUAL = new Errors(0.05, 0.02, 0.10, 0.10);
+  record Errors(double missed, double invented, double counts, double anchors, boolean traces) {
+    static final Errors NONE = new Errors(0, 0, 0, 0, false);
+
+    /** Barlines are missed without a trace, as where a copy's ink is gone. */
+    static final Errors USUAL = new Errors(0.05, 0.02, 0.10, 0.10, false);
+
+    /** Missed barlines leave the faint peaks that the reader's own misses were seen to leave. */
+    static final Errors AS_READ = new Errors(0.05, 0.02, 0.10, 0.10, true);
   }
 
   /** One true bar entry: the system it is in, counted through the book, and where. */
@@ -36,6 +41,17 @@ final class TrueReadings {
 
   /** An error that was drawn. */
   record Injected(String kind, int system, double at) {}
+
+  /**
+   * Share of whole-bar rests and bar-repeat signs that are read, and how far off the middle of
+   * their bar (within a line, and in its first bar) such signs are read, and others off their
+   * place; as measured on the corpus's pages, rounded up; staff spaces.
+   */
+  private static final double SEEN = 0.989;
+
+  private static final double OFF = 0.15;
+  private static final double OFF_FIRST = 0.8;
+  private static final double OFF_ABOVE = 1;
 
   final List<ReadPage> pages = new ArrayList<>();
   final List<TrueBar> bars = new ArrayList<>();
@@ -133,6 +149,8 @@ final class TrueReadings {
       signs.add(sign(SignKind.BAR_NUMBER, 0.5, 2, 0.97, anchor(printed, 1)));
     }
     double before = 0;
+    double first = along.at(own.get(0).path("outline"), 0);
+    double musicBegin = first + 2.2 * Math.exp(0.7 * random.nextGaussian());
     for (int i = 0; i < own.size(); i++) {
       JsonNode bar = own.get(i);
       double from = along.at(bar.path("outline"), 0);
@@ -162,7 +180,7 @@ final class TrueReadings {
         (a, b) -> Outline.box(a * 10, index * 100, b * 10, index * 100 + 40),
         signs,
         0,
-        0,
+        musicBegin,
         before);
   }
 
@@ -185,7 +203,9 @@ final class TrueReadings {
   }
 
   private void bar(List<Sign> signs, JsonNode bar, double from, double to, int count, int shift) {
-    double middle = (from + to) / 2;
+    String content = bar.path("content").asString("");
+    boolean seen = random.nextDouble() < SEEN;
+    double middle = (from + to) / 2 + off(from > 8 ? OFF : OFF_FIRST);
     if (count > 1) {
       double half = Math.max(0.5, (to - from) / 2 - 2);
       signs.add(sign(SignKind.MULTI_REST, middle - half, middle + half, 0.98, List.of()));
@@ -197,8 +217,17 @@ final class TrueReadings {
               middle + 1,
               0.98,
               readings(count, wrong, errors.counts())));
-    } else if (bar.path("content").asString("").equals("rest")) {
+    } else if (seen && content.equals("rest")) {
       signs.add(sign(SignKind.REST, middle - 0.5, middle + 0.5, 0.98, List.of()));
+    } else if (seen && content.equals("bar-repeat")) {
+      signs.add(sign(SignKind.BAR_REPEAT, middle - 1, middle + 1, 0.98, List.of()));
+    }
+    for (JsonNode navigation : bar.path("signs")) {
+      SignKind kind = navigation.asString("").equals("segno") ? SignKind.SEGNO : SignKind.CODA;
+      if (navigation.asString("").equals(kind.word())) {
+        double at = from + 2 + off(OFF_ABOVE);
+        signs.add(sign(kind, at - 0.8, at + 0.8, 0.98, List.of()));
+      }
     }
     JsonNode meter = bar.path("meter");
     if (meter.path("printed").asBoolean()) {
@@ -208,10 +237,16 @@ final class TrueReadings {
     String mark = bar.at("/rehearsal/text").asString("");
     if (mark.matches("\\d+") && Integer.parseInt(mark) == number(bar)) {
       int value = number(bar) + shift;
-      signs.add(mark(from, anchor(value, from)));
+      signs.add(mark(from - 0.8 + off(0.5), anchor(value, from)));
     } else if (!mark.isEmpty() && (shift == 0 || mark.matches("\\d+"))) {
-      signs.add(mark(from, List.of(new Reading(mark, 0.999))));
+      signs.add(mark(from - 0.8 + off(0.5), List.of(new Reading(mark, 0.999))));
     }
+  }
+
+  /** How far a sign is drawn off its place: mostly hardly, at times by several times that. */
+  private double off(double usual) {
+    double side = random.nextBoolean() ? 1 : -1;
+    return side * usual * -Math.log(1 - random.nextDouble());
   }
 
   private static Sign mark(double from, List<Reading> readings) {
@@ -244,6 +279,12 @@ final class TrueReadings {
       boolean doubtful = random.nextDouble() < errors.invented() * 0.735 / 0.265;
       String type = bar.path("endBarline").asString("single");
       signs.add(barline(to, type, doubtful ? said(calibrated(false, 0.5, 0.97)) : 0.999));
+    } else if (errors.traces()) {
+      Traces.left(random.nextDouble()).ifPresent(p -> signs.add(barline(to, "single", p)));
+    }
+    double faint = from + (to - from) * (0.1 + 0.8 * random.nextDouble());
+    if (errors.traces()) {
+      Traces.none(random.nextDouble()).ifPresent(p -> signs.add(barline(faint, "single", p)));
     }
     double at = from + (to - from) * (0.2 + 0.6 * random.nextDouble());
     if (to - from > 3 && draw(errors.invented(), "invented", at)) {

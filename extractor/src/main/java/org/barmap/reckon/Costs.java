@@ -16,9 +16,17 @@ import org.barmap.map.BarMapJson;
  * @param missedLine share of cells in which a barline was missed
  * @param widthBias natural logarithm of the odds, against that share, that a cell of the usual
  *     width is two bars
- * @param perOctave what those grow by when it is twice as wide
- * @param besideRest what they grow by in a rest's cell, whose width is the room beside the rest
+ * @param perOctave what those grow by when it is twice as wide as the line's others
+ * @param perSquare what they grow by with the square of that
+ * @param perOctaveOnPage what they grow by when it is twice as wide as usual on its page
+ * @param firstOfLine what they grow by in a line's first cell
+ * @param besideSign the same odds in a cell with one sign in the middle of its bar, where the room
+ *     beside it is a bar of the usual width
+ * @param besideOctave what those grow by when that room is twice as wide
+ * @param twoSigns the same odds where two such signs stand in one cell
  * @param markedCell what they grow by where a mark or a bar number stands inside a cell
+ * @param traceBias what they grow by where a faint line is seen that the reader gives one half
+ * @param traceSlope how far they follow the reader's odds of a faint line
  * @param lineBias natural logarithm of the odds of a line that the reader gives one half
  * @param lineSlope how far the logarithm of a line's odds follows the reader's
  * @param floor no reading is believed more than {@code 1 - floor} or less than {@code floor}
@@ -37,6 +45,14 @@ import org.barmap.map.BarMapJson;
  * @param figureMore of all misread numerals, the share with one figure lost or added
  * @param narrow a bar narrower than this share of the usual width is suspect
  * @param narrowPower how fast that grows with narrowness
+ * @param aroundBias logarithm of the odds of a line beside which nothing tells for or against it
+ * @param joinedShare how far the odds that two cells together are two bars tell of the line between
+ *     them
+ * @param offMiddle logarithm of the odds of a line beside which a sign stands off the middle of its
+ *     bar by the width of a bar
+ * @param offOctave what those grow by when it is off by twice as much
+ * @param mostMissed however much a cell looks like two bars, it is not likelier; below one half, so
+ *     that a book that errs no more than usual is only bent where its numbers ask for it
  * @param strength observations that these shares count as when a book's own are estimated
  * @param insideRest odds that a line within a thick rest bar is a barline, against elsewhere
  * @param betweenRests two numbered rests without a line between them are two bars
@@ -55,8 +71,15 @@ record Costs(
     double missedLine,
     double widthBias,
     double perOctave,
-    double besideRest,
+    double perSquare,
+    double perOctaveOnPage,
+    double firstOfLine,
+    double besideSign,
+    double besideOctave,
+    double twoSigns,
     double markedCell,
+    double traceBias,
+    double traceSlope,
     double lineBias,
     double lineSlope,
     double floor,
@@ -73,6 +96,11 @@ record Costs(
     double figureMore,
     double narrow,
     double narrowPower,
+    double aroundBias,
+    double joinedShare,
+    double offMiddle,
+    double offOctave,
+    double mostMissed,
     double strength,
     double insideRest,
     double betweenRests,
@@ -98,6 +126,12 @@ record Costs(
   /** And at least; nearly every line of the corpus has more. */
   static final int LEAST_SYSTEM = 3;
 
+  /** However much a cell looks like two bars, in a book that errs more than usual. */
+  private static final double MOST_MISSED = 0.9;
+
+  /** What stands beside a line tells no more than this; nats. */
+  static final double MOST_AROUND = 6;
+
   static final Costs DEFAULT = load();
 
   private record Kept(Costs costs) {}
@@ -116,15 +150,29 @@ record Costs(
   /**
    * How likely one barline was missed in a cell.
    *
-   * @param octaves how many times it is twice as wide as usual, below 0 for a narrow one
-   * @param rest whether it holds a rest, and octaves are those of the room beside it
-   * @param marked whether something stands in it that stands at a bar's beginning
+   * @param cell what it shows
    */
-  double missed(double octaves, boolean rest, boolean marked) {
-    double log = widthBias + perOctave * Math.max(-2, Math.min(2, octaves));
-    log += (rest ? besideRest : 0) + (marked ? markedCell : 0);
-    double odds = missedLine / (1 - missedLine) * Math.exp(log);
-    return Math.min(0.5, odds / (1 + odds));
+  double missed(GapEvidence cell) {
+    double odds = missedLine / (1 - missedLine) * Math.exp(twoBars(cell));
+    return Math.min(mostMissed, odds / (1 + odds));
+  }
+
+  /** Logarithm of the odds that a cell is two bars, against the usual share. */
+  private double twoBars(GapEvidence cell) {
+    double o = cell.octaves();
+    double log =
+        switch (cell.holds()) {
+          case MUSIC ->
+              widthBias
+                  + perOctave * o
+                  + perSquare * o * o
+                  + perOctaveOnPage * cell.onPage()
+                  + (cell.first() ? firstOfLine : 0);
+          case SIGN -> besideSign + besideOctave * o;
+          case SIGNS -> twoSigns;
+        };
+    log += cell.marked() ? markedCell : 0;
+    return log + (cell.trace() > 0 ? traceBias + traceSlope * logit(cell.trace()) : 0);
   }
 
   /**
@@ -133,18 +181,20 @@ record Costs(
    * @param read the reader's own probability; of a line without ink the share of such lines that
    *     are one
    * @param ink whether the line is there to be read
-   * @param beside width of the narrower cell beside it, against the usual one
-   * @param inside whether it stands within a thick rest bar
+   * @param around what stands beside it
    */
-  double line(double read, boolean ink, double beside, boolean inside) {
+  double line(double read, boolean ink, LineEvidence around) {
     double p = Math.max(floor, Math.min(1 - floor, read));
     double odds = p / (1 - p);
     if (ink) {
       odds = Math.exp(lineBias) * Math.pow(odds, lineSlope);
     }
     odds *=
-        Math.min(1, Math.pow(Math.max(0.02, beside) / narrow, narrowPower))
-            * (inside ? insideRest : 1);
+        Math.min(1, Math.pow(Math.max(0.02, around.beside()) / narrow, narrowPower))
+            * (around.inside() ? insideRest : 1);
+    double log = aroundBias + around.off().map(o -> offMiddle + offOctave * o).orElse(0.0);
+    log += joinedShare * around.joined().map(this::twoBars).orElse(0.0);
+    odds *= Math.exp(Math.max(-MOST_AROUND, Math.min(MOST_AROUND, log)));
     return odds / (1 + odds);
   }
 
@@ -180,8 +230,15 @@ record Costs(
         missed,
         widthBias,
         perOctave,
-        besideRest,
+        perSquare,
+        perOctaveOnPage,
+        firstOfLine,
+        besideSign,
+        besideOctave,
+        twoSigns,
         markedCell,
+        traceBias,
+        traceSlope,
         lineBias,
         lineSlope,
         floor,
@@ -198,6 +255,11 @@ record Costs(
         figureMore,
         narrow,
         narrowPower,
+        aroundBias,
+        joinedShare,
+        offMiddle,
+        offOctave,
+        MOST_MISSED,
         strength,
         insideRest,
         betweenRests,

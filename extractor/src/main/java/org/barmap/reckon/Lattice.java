@@ -53,7 +53,7 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
     private final List<SystemCells> systems;
     private final Costs costs;
     private final boolean marksCount;
-    private final double usualWidth;
+    private final List<Double> usualWidths;
     private final List<Step> steps = new ArrayList<>();
     private final List<About> abouts = new ArrayList<>();
 
@@ -61,7 +61,7 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
       this.systems = systems;
       this.costs = costs;
       this.marksCount = marksCount;
-      this.usualWidth = Room.usual(systems);
+      this.usualWidths = Room.usual(systems);
     }
 
     private void add(Step step, About about) {
@@ -76,14 +76,15 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
       for (int c = 0; c < cells.lines().size(); c++) {
         rests.add(RestEvidence.in(cells, c));
       }
-      double usual = Room.usual(cells, rests, usualWidth);
+      double onPage = usualWidths.get(i);
+      double usual = Room.usual(cells, onPage);
       for (int c = 0; c < cells.lines().size(); c++) {
         anchors(i, c);
         if (rests.get(c).isPresent()) {
           rest(i, c, rests.get(c).get());
         }
-        gap(i, c, usual, rests.get(c));
-        line(i, c, usual);
+        gap(i, c, onPage, rests.get(c));
+        line(i, c, onPage, usual);
       }
     }
 
@@ -135,22 +136,17 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
       add(step, new About.Rest(i, c, rest));
     }
 
-    private void gap(int i, int c, double usual, Optional<RestEvidence> rest) {
-      double p = missed(systems.get(i), c, usual, rest);
-      double two = rest.isPresent() ? p / 100 : p * p / 2;
+    private void gap(int i, int c, double onPage, Optional<RestEvidence> rest) {
+      double p = costs.missed(GapEvidence.of(systems.get(i), c, onPage));
+      double two = p * (1 - p) * (rest.isPresent() ? 0.01 : p / 2);
       add(Move.of(new int[] {0, 1, 2}, new double[] {1 - p - two, p, two}), new About.Gap(i, c));
     }
 
-    private double missed(SystemCells cells, int c, double usual, Optional<RestEvidence> rest) {
-      double octaves = Room.octaves(cells, c, usual, rest);
-      return costs.missed(octaves, rest.isPresent(), Room.markInside(cells, c).isPresent());
-    }
-
-    private void line(int i, int c, double usual) {
+    private void line(int i, int c, double onPage, double usual) {
       SystemCells cells = systems.get(i);
       SystemCells.Line line = cells.lines().get(c);
-      double beside = Room.beside(cells, c, usual);
-      double p = costs.line(line.probability(), line.ink(), beside, Room.insideRest(cells, c));
+      LineEvidence around = LineEvidence.of(cells, c, onPage, usual);
+      double p = costs.line(line.probability(), line.ink(), around);
       boolean lettered = c + 1 < cells.lines().size() && lettered(cells, c + 1);
       p = cells.opens(c) ? costs.openingRepeat() : p;
       Move move = lettered ? Move.of(new int[] {0, 1}, new double[] {0.9, 0.1}) : Move.line(p);

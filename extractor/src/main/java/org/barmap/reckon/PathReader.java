@@ -105,30 +105,31 @@ final class PathReader {
       double right = cells.to(gap.cell());
       int parts = choice.shift() + 1;
       inside *= choice.probability();
+      Optional<Sign> trace = parts == 2 ? cells.trace(gap.cell()) : Optional.empty();
       if (parts == 2 && rest.isPresent()) {
-        besideRest(rest.get(), gap.cell(), choice);
+        besideRest(rest.get(), gap.cell(), choice, trace);
         return;
       }
       for (int part = 1; part < parts; part++) {
         inferred = true;
         double at =
             parts == 2
-                ? Room.markInside(cells, gap.cell()).orElse((left + right) / 2)
+                ? GapEvidence.place(cells, gap.cell())
                 : left + (right - left) * part / parts;
         int next = number + count;
-        close(at, Optional.empty(), 0.5);
+        close(at, trace, trace.isPresent() ? choice.probability() : 0.5);
         open(at, next, choice.numberProbability());
         inferred = true;
       }
     }
 
     /** A barline was missed between a rest and a bar of music. */
-    private void besideRest(RestEvidence evidence, int cell, Choice choice) {
-      double at = evidence.lineBeside(cells, cell);
+    private void besideRest(RestEvidence evidence, int cell, Choice choice, Optional<Sign> trace) {
+      double at = GapEvidence.place(cells, cell);
       double sure = choice.numberProbability();
       inferred = true;
       if (at > evidence.sign().at()) {
-        close(at, Optional.empty(), 0.5);
+        close(at, trace, trace.isPresent() ? choice.probability() : 0.5);
         open(at, number + count, sure);
       } else {
         int restCount = count;
@@ -137,7 +138,7 @@ final class PathReader {
         rest = Optional.empty();
         count = 1;
         countChoice = 1;
-        close(at, Optional.empty(), 0.5);
+        close(at, trace, trace.isPresent() ? choice.probability() : 0.5);
         open(at, number + 1, sure);
         rest = Optional.of(evidence);
         count = restCount;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
@@ -152,7 +153,14 @@ public final class Reckoner {
   }
 
   /** The steps of a book under one reading of its marks, and what solves them. */
-  private record Model(Lattice lattice, Solver solver, boolean marksCount) {}
+  private record Model(Lattice lattice, Solver solver, boolean marksCount) {
+
+    /** The same, its likelihood worked out. */
+    Model summed() {
+      solver.sum();
+      return this;
+    }
+  }
 
   private static Model model(List<SystemCells> systems, Costs costs, boolean marksCount) {
     Lattice lattice = Lattice.of(systems, costs, marksCount);
@@ -166,11 +174,13 @@ public final class Reckoner {
             .flatMap(s -> s.signs(SignKind.REHEARSAL).stream())
             .filter(Marks::isNumeric)
             .toList();
-    Model alone = model(systems, costs, false);
     if (numeric.isEmpty()) {
-      return alone;
+      return model(systems, costs, false);
     }
-    Model together = model(systems, costs, true);
+    CompletableFuture<Model> going =
+        CompletableFuture.supplyAsync(() -> model(systems, costs, true).summed());
+    Model alone = model(systems, costs, false).summed();
+    Model together = going.join();
     double least = alone.solver.logLikelihood() + sequence(numeric);
     return together.solver.logLikelihood() > least ? together : alone;
   }

@@ -22,9 +22,6 @@ record RestEvidence(Sign sign, boolean seen, Optional<Sign> numeral, Map<Integer
   /** How far a numeral's middle may be from its rest's, in staff spaces. */
   private static final double REACH = 4;
 
-  /** How much wider clef, key and meter may be than a line's usual beginning, in staff spaces. */
-  private static final double HEADER_SLACK = 6;
-
   /** Largest believable count. */
   static final int MOST = 400;
 
@@ -70,30 +67,6 @@ record RestEvidence(Sign sign, boolean seen, Optional<Sign> numeral, Map<Integer
   /** Readings of the numeral, best first; empty without one. */
   List<Reading> readings() {
     return numeral.map(Sign::readings).orElse(List.of());
-  }
-
-  /**
-   * Room left in a cell beside its rest, staff spaces.
-   *
-   * <p>A rest stands in the middle of its bar; what is left on one side may be another bar whose
-   * barline was missed. Left of a line's first rest stand clef and key, so that room does not
-   * count.
-   */
-  double roomBeside(SystemCells cells, int cell) {
-    double left = sign.at() - cells.from(cell);
-    double right = cells.to(cell) - sign.at();
-    return Math.abs(right - left) - (cell == 0 && left > right ? HEADER_SLACK : 0);
-  }
-
-  /** Where a missed barline would stand beside the rest. */
-  double lineBeside(SystemCells cells, int cell) {
-    Optional<Double> mark = Room.markInside(cells, cell).filter(at -> Math.abs(at - sign.at()) > 2);
-    if (mark.isPresent()) {
-      return mark.get();
-    }
-    double left = sign.at() - cells.from(cell);
-    double right = cells.to(cell) - sign.at();
-    return left < right ? cells.from(cell) + 2 * left : cells.to(cell) - 2 * right;
   }
 
   /** Reads a count, 1 to {@link #MOST}. */

@@ -1,8 +1,11 @@
 package org.barmap.reckon;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.barmap.sign.Sign;
 import org.barmap.sign.SignKind;
@@ -18,28 +21,64 @@ final class Room {
 
   private Room() {}
 
-  /** The width in the middle of all cells of a book; staff spaces. */
-  static double usual(List<SystemCells> systems) {
-    return median(
-        systems.stream()
-            .flatMapToDouble(s -> IntStream.range(0, s.lines().size()).mapToDouble(s::width))
-            .toArray());
+  /** Fewer bars of music than this on a page say little about its widths. */
+  private static final int FEW = 8;
+
+  /**
+   * The width in the middle of all bars of music on a system's page; where a page has few, in the
+   * middle of the book's; staff spaces.
+   *
+   * @return one width for each system
+   */
+  static List<Double> usual(List<SystemCells> systems) {
+    double[] all = systems.stream().flatMapToDouble(Room::played).toArray();
+    double ofBook = median(all);
+    List<Double> out = new ArrayList<>();
+    int from = 0;
+    while (from < systems.size()) {
+      int to = from + 1;
+      while (to < systems.size() && index(systems, to) > index(systems, to - 1)) {
+        to++;
+      }
+      double[] own = systems.subList(from, to).stream().flatMapToDouble(Room::played).toArray();
+      out.addAll(Collections.nCopies(to - from, own.length < FEW ? ofBook : median(own)));
+      from = to;
+    }
+    return out;
   }
 
-  /** The width in the middle of a system's cells without rests, where it has some. */
-  static double usual(SystemCells cells, List<Optional<RestEvidence>> rests, double usual) {
-    double[] played =
-        IntStream.range(0, rests.size())
-            .filter(c -> rests.get(c).isEmpty())
-            .mapToDouble(cells::width)
-            .toArray();
+  /** A system's place on its page; one that doesn't rise begins a page. */
+  private static int index(List<SystemCells> systems, int i) {
+    return systems.get(i).source().system().index();
+  }
+
+  /** Widths of a system's bars of music. */
+  private static DoubleStream played(SystemCells cells) {
+    return IntStream.range(0, cells.lines().size())
+        .filter(c -> GapEvidence.whole(cells, c).isEmpty())
+        .mapToDouble(cells::musicWidth);
+  }
+
+  /**
+   * The mean width (of the logarithms) of a line's other bars of music, the page's usual width
+   * counted as one more of them; staff spaces.
+   */
+  static double others(SystemCells cells, int cell, double usual) {
+    double log = Math.log(usual);
+    int n = 1;
+    for (int c = 0; c < cells.lines().size(); c++) {
+      if (c != cell && GapEvidence.whole(cells, c).isEmpty()) {
+        log += Math.log(Math.max(0.5, cells.musicWidth(c)));
+        n++;
+      }
+    }
+    return Math.exp(log / n);
+  }
+
+  /** The width in the middle of a system's cells of music, where it has some. */
+  static double usual(SystemCells cells, double usual) {
+    double[] played = played(cells).toArray();
     return played.length >= 3 ? median(played) : usual;
-  }
-
-  /** How many times a cell is twice as wide as usual; of a rest's cell only the room beside it. */
-  static double octaves(SystemCells cells, int cell, double usual, Optional<RestEvidence> rest) {
-    double room = rest.map(r -> r.roomBeside(cells, cell)).orElse(cells.width(cell));
-    return Math.log(Math.max(0.1, room) / usual) / Math.log(2);
   }
 
   /** Width of the narrower of the two cells beside a line, against the usual one. */
@@ -56,16 +95,24 @@ final class Room {
   }
 
   /**
-   * Where something stands inside a cell that stands at a bar's beginning: a mark or a bar number.
+   * Where something stands inside a cell that stands at a bar's beginning: a mark, a bar number, a
+   * meter, a segno or a coda sign.
    */
   static Optional<Double> markInside(SystemCells cells, int cell) {
     double from = cells.from(cell);
     double to = cells.to(cell);
     return cells.source().signs().stream()
-        .filter(s -> s.kind() == SignKind.REHEARSAL || s.kind() == SignKind.BAR_NUMBER)
+        .filter(s -> begins(s.kind()))
         .filter(s -> s.probability() >= 0.5 && s.from() > from + INSIDE && s.to() < to - INSIDE)
         .map(Sign::at)
         .findFirst();
+  }
+
+  private static boolean begins(SignKind kind) {
+    return switch (kind) {
+      case REHEARSAL, BAR_NUMBER, METER, SEGNO, CODA -> true;
+      default -> false;
+    };
   }
 
   private static double median(double[] values) {

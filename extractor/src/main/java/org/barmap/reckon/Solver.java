@@ -3,6 +3,7 @@ package org.barmap.reckon;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import org.barmap.reckon.Solution.Choice;
 
 /**
@@ -54,18 +55,25 @@ final class Solver {
     return out;
   }
 
-  /** Natural logarithm of the sum over all readings, for comparing models. */
-  double logLikelihood() {
+  /** Sums over all readings, if that wasn't done yet. */
+  void sum() {
     if (kept.length == 0) {
       forwards();
     }
+  }
+
+  /** Natural logarithm of the sum over all readings, for comparing models. */
+  double logLikelihood() {
+    sum();
     return log;
   }
 
   /** Solves. */
   Solution solve() {
+    // two passes that don't need each other, on two processors where there are two
+    CompletableFuture<int[]> going = CompletableFuture.supplyAsync(this::path);
     double sum = logLikelihood();
-    int[] best = path();
+    int[] best = going.join();
     return new Solution(choices(best), best[0], sum);
   }
 

@@ -2,6 +2,7 @@ package org.barmap.reckon;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.Barline;
 import org.barmap.sign.ReadSystem;
 import org.barmap.sign.Reading;
@@ -45,6 +46,15 @@ record SystemCells(ReadSystem source, double begin, double end, List<Line> lines
   /** Less room than this after the last barline holds no bar; staff spaces. */
   private static final double LEAST_TAIL = 5;
 
+  /** A line less likely than this cuts no cell; it is a trace of a missed one at best. */
+  private static final double CANDIDATE = 0.3;
+
+  /** A trace is at least this far from the lines beside it; staff spaces. */
+  private static final double APART = 2.5;
+
+  /** Where less is left of a line's first bar, its music begins sooner; staff spaces. */
+  private static final double LEAST_FIRST = 4;
+
   /** Ink this near a barline may be the barline's own; staff spaces. */
   private static final double WRITTEN = 1.5;
 
@@ -68,10 +78,8 @@ record SystemCells(ReadSystem source, double begin, double end, List<Line> lines
     double left = system.begin();
     double begin = left + Math.min(HEADER, (system.length() - left) / 8);
     for (Sign sign : system.signs()) {
-      if (sign.kind() != SignKind.BARLINE) {
-        continue;
-      }
-      if (sign.at() >= left + OPENING) {
+      boolean line = sign.kind() == SignKind.BARLINE && sign.probability() >= CANDIDATE;
+      if (line && sign.at() >= left + OPENING) {
         lines.add(new Line(sign.at(), sign.probability(), sign));
       }
     }
@@ -162,6 +170,35 @@ record SystemCells(ReadSystem source, double begin, double end, List<Line> lines
   /** Width of a cell in staff spaces. */
   double width(int cell) {
     return to(cell) - from(cell);
+  }
+
+  /** The same system as if a candidate were none. */
+  SystemCells without(int line) {
+    List<Line> fewer = new ArrayList<>(lines);
+    fewer.remove(line);
+    return new SystemCells(source, begin, end, List.copyOf(fewer), openEnd);
+  }
+
+  /** Where music begins in a cell, after clef, key and meter; staff spaces. */
+  double musicFrom(int cell) {
+    boolean known =
+        cell == 0 && source.musicBegin() > begin && source.musicBegin() < to(0) - LEAST_FIRST;
+    return known ? source.musicBegin() : from(cell);
+  }
+
+  /** Width of the music in a cell in staff spaces. */
+  double musicWidth(int cell) {
+    return to(cell) - musicFrom(cell);
+  }
+
+  /** The likeliest faint line inside a cell, where one was seen that is no candidate. */
+  Optional<Sign> trace(int cell) {
+    double from = musicFrom(cell) + APART;
+    double to = to(cell) - APART;
+    return source.signs().stream()
+        .filter(s -> s.kind() == SignKind.BARLINE && s.probability() < CANDIDATE)
+        .filter(s -> s.at() > from && s.at() < to)
+        .max(java.util.Comparator.comparingDouble(Sign::probability));
   }
 
   /** The cell a position lies in. */
