@@ -74,6 +74,9 @@ class FitTest {
     report.append("\n## Confidence of entries, fitted on the other half\n\n");
     report.append(Confidence.table("even seeds", even, onOdd, confidenceOdd));
     report.append(Confidence.table("odd seeds", odd, onEven, confidenceEven));
+    report.append("## Single signs, costs fitted on the other half\n\n");
+    report.append(Reliability.tables("even seeds", Observed.of(even), onOdd));
+    report.append(Reliability.tables("odd seeds", Observed.of(odd), onEven));
     Files.writeString(
         RESOURCES.resolve("costs.json"), BarMapJson.mapper().writeValueAsString(kept) + "\n");
     Files.writeString(

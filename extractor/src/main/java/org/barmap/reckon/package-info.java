@@ -12,8 +12,12 @@
  *       logarithm of a misread print spread over all numbers;
  *   <li>a rest adds its count less one ({@code Move}): the readings of its numeral, or any count at
  *       the price of a misread numeral;
- *   <li>barlines missed inside the cell add one or two, likelier in a wide cell;
- *   <li>the barline at its end adds one if it is one; refusing it joins two cells.
+ *   <li>barlines missed inside the cell add one or two ({@code GapEvidence}): likelier where the
+ *       cell is wide for its line and its page, where a sign that stands in the middle of its bar
+ *       stands off the middle of the cell or there are two, where something stands inside it that
+ *       stands at a bar's beginning, and where the reader saw a faint line;
+ *   <li>the barline at its end adds one if it is one ({@code LineEvidence}): likelier where the two
+ *       cells beside it together look like two bars; refusing it joins them.
  * </ul>
  *
  * <p>Between systems counting may start again ({@code Restart}): nearly surely under the heading of
@@ -35,16 +39,24 @@
  *       not found) as counted on the read pages of the corpus, half an event added on either side;
  *   <li>logistic in the reader's own probability: whether a line is a barline, whether a rest or a
  *       numeral stands for several bars, whether a number is a bar number;
- *   <li>how a cell's width tells of a missed or invented line: cells of the corpus against the same
- *       cells with a true line taken away, or with one put anywhere.
+ *   <li>how what stands in a cell or beside a line tells of a missed or invented line: cells of the
+ *       corpus against the same cells with a true line taken away, or with one put anywhere;
+ *   <li>what a faint line tells: peaks that missed barlines left on the corpus and on worse copies
+ *       of it, against peaks where none is ({@code TracesTest}).
  * </ul>
  *
  * <p>Books differ in how often their numerals are misread and their barlines missed, so a book that
  * errs more than twice as often as the corpus is settled once more with its own shares ({@code
  * OwnRates}); the corpus's share then counts as {@code strength} observations, which is fitted as
- * well. Not fitted, because single pages say nothing about them: {@code restartElsewhere}, {@code
- * missingPages}, {@code doubt}, the shares of {@code MarkSequence} and the alignment costs of
- * {@code SecondEvidence}.
+ * well. In a book that errs no more than usual a bar is only divided where the book's numbers ask
+ * for it ({@code mostMissed}, not fitted).
+ *
+ * <p>Not fitted, because the corpus is of single pages, which say nothing about them, and books
+ * joined from them would only say how they were joined: {@code restartElsewhere} and {@code
+ * missingPages} (how often publishers leave a heading out, or a page is lost), the shares of {@code
+ * MarkSequence} (which letters houses skip; the makers of the corpus's pages decided it), and the
+ * alignment costs of {@code SecondEvidence} (errors of programs that weren't measured). {@code
+ * doubt} is a choice of how often a person is asked, not a share of anything.
  */
 @NullMarked
 package org.barmap.reckon;
