@@ -50,7 +50,7 @@ function gaps(turn, printed, changed, names) {
     "dl",
     { class: "gaps" },
     el("div", {}, el("dt", { text: "As printed" }), el("dd", {}, printed ? `${gapText(printed.gap)}, after ${names.short(printed.leaves)}` : "this turn is not there", printed ? verdictChip(printed.verdict) : null)),
-    el("div", {}, el("dt", { text: "With the changes" }), el("dd", {}, el("b", { text: gapText(turn.gap) }), free, `after ${names.short(turn.leaves)}`)),
+    el("div", {}, el("dt", { text: "With the changes" }), el("dd", {}, el("b", { text: gapText(turn.gap) }), `after ${names.short(turn.leaves)}`, free)),
   );
 }
 

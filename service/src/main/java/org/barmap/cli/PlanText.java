@@ -63,7 +63,7 @@ final class PlanText {
                           + plain(k.bars())
                           + " bars with a tempo; "
                           + plain(k.barsWithout())
-                          + " have none"));
+                          + (k.barsWithout() == 1 ? " has none" : " have none")));
     } else {
       line(String.format(Locale.ROOT, "%-34s %s", name + title, n.state().word()));
     }
