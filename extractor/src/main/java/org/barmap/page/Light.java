@@ -23,7 +23,7 @@ final class Light {
    */
   static void flatten(Mat gray, double space) {
     try (Mats scope = new Mats()) {
-      Mat small = Shrunk.squares(gray, SHRINK, scope);
+      Mat small = Shrunk.squares(gray, SHRINK, Step.LIGHT, scope);
       int reach = Math.max(3, (int) Math.round(2.5 * space / SHRINK)) | 1;
       Mat kernel =
           scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(reach, reach)));

@@ -44,7 +44,8 @@ record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
     try (Mats scope = new Mats()) {
       Mat thumb = scope.mat();
       // Most of the way by whole squares, which is quick.
-      Mat near = shrink > 0.5 ? gray : Shrunk.squares(gray, (int) (1 / shrink), scope);
+      Mat near =
+          shrink > 0.5 ? gray : Shrunk.squares(gray, (int) (1 / shrink), Step.OUTLINE, scope);
       Size size = new Size(Math.round(gray.cols() * shrink), Math.round(gray.rows() * shrink));
       Imgproc.resize(near, thumb, size, 0, 0, Imgproc.INTER_AREA);
       // Ink goes, paper stays.

@@ -1,5 +1,6 @@
 package org.barmap.page;
 
+import java.util.Arrays;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -57,13 +58,20 @@ final class Sharpness {
   static double radius(Mat whole) {
     try (Mats scope = new Mats()) {
       Mat gray = middle(whole, scope);
-      int[] steep = new int[512];
-      int[] values = new int[256];
-      int seen = 0;
       int band = Math.min(BAND, gray.cols());
-      for (int x = 0; x + band <= gray.cols(); x += EVERY * band) {
-        seen += count(scope.keep(gray.colRange(x, x + band)), steep, values);
-      }
+      int bands = (gray.cols() - band) / (EVERY * band) + 1;
+      int[][] steeps = new int[bands][512];
+      int[][] grays = new int[bands][256];
+      Step.SHARPNESS.spread(
+          bands,
+          i -> {
+            Mat part = gray.colRange(i * EVERY * band, i * EVERY * band + band);
+            count(part, steeps[i], grays[i]);
+            part.release();
+          });
+      int[] steep = sum(steeps);
+      int[] values = sum(grays);
+      int seen = Arrays.stream(values).sum();
       double ink = quantile(values, 0.01 * seen);
       double paper = quantile(values, 0.6 * seen);
       double edges = quantile(steep, 0.995 * seen);
@@ -71,8 +79,18 @@ final class Sharpness {
     }
   }
 
-  /** Counts slopes and gray values; returns how many. */
-  private static int count(Mat gray, int[] steep, int[] values) {
+  private static int[] sum(int[][] counts) {
+    int[] sum = new int[counts[0].length];
+    for (int[] own : counts) {
+      for (int i = 0; i < sum.length; i++) {
+        sum[i] += own[i];
+      }
+    }
+    return sum;
+  }
+
+  /** Counts slopes and gray values. */
+  private static void count(Mat gray, int[] steep, int[] values) {
     try (Mats scope = new Mats()) {
       Mat level = scope.mat();
       Imgproc.GaussianBlur(gray, level, new Size(1, 3), 0.01, 0.6);
@@ -86,7 +104,6 @@ final class Sharpness {
         steep[Math.min(511, Math.abs(e[i]))]++;
         values[g[i] & 0xff]++;
       }
-      return e.length;
     }
   }
 

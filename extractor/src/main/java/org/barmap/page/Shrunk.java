@@ -13,19 +13,22 @@ import org.opencv.imgproc.Imgproc;
  */
 record Shrunk(Mat image, Homography map) {
 
+  /** Rows made on one thread at a time. */
+  private static final int BAND = 64;
+
   /**
    * Shrinks by about a factor.
    *
    * <p>By a whole one where that is near: averaging squares of pixels costs a tenth of averaging
    * parts of pixels. What doesn't fill a square at the right and lower edge is left out.
    */
-  static Shrunk of(Mat picture, double factor, Mats scope) {
+  static Shrunk of(Mat picture, double factor, Step step, Mats scope) {
     if (factor <= 1) {
       return new Shrunk(picture, Homography.identity());
     }
     int whole = (int) Math.round(factor);
     if (whole > 1 && Math.min(picture.cols(), picture.rows()) >= whole) {
-      Mat image = squares(picture, whole, scope);
+      Mat image = squares(picture, whole, step, scope);
       return new Shrunk(image, Homography.scale(1.0 / whole, 1.0 / whole));
     }
     Mat image = scope.mat();
@@ -37,13 +40,23 @@ record Shrunk(Mat image, Homography map) {
   }
 
   /** Returns the means of squares; of one pixel at least, however small the picture is. */
-  static Mat squares(Mat picture, int side, Mats scope) {
+  static Mat squares(Mat picture, int side, Step step, Mats scope) {
     Size size = new Size(Math.max(1, picture.cols() / side), Math.max(1, picture.rows() / side));
     int w = Math.min(picture.cols(), (int) size.width * side);
     int h = Math.min(picture.rows(), (int) size.height * side);
-    Mat image = scope.mat();
-    Mat inner = scope.keep(picture.submat(new Rect(0, 0, w, h)));
-    Imgproc.resize(inner, image, size, 0, 0, Imgproc.INTER_AREA);
+    Mat image = scope.keep(new Mat(size, picture.type()));
+    step.spread(
+        (image.rows() + BAND - 1) / BAND,
+        i -> {
+          try (Mats own = new Mats()) {
+            int to = Math.min(image.rows(), (i + 1) * BAND);
+            Mat rows = own.keep(image.rowRange(i * BAND, to));
+            int end = Math.min(h, to * side);
+            Mat inner =
+                own.keep(picture.submat(new Rect(0, i * BAND * side, w, end - i * BAND * side)));
+            Imgproc.resize(inner, rows, rows.size(), 0, 0, Imgproc.INTER_AREA);
+          }
+        });
     return image;
   }
 }

@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.atomic.LongAdder;
 import java.util.function.IntConsumer;
-import java.util.stream.IntStream;
 
 /**
  * The steps of reading a page, with the processor time each has taken in this process so far.
@@ -69,18 +68,17 @@ public enum Step {
    */
   public void spread(int count, IntConsumer work) {
     Thread own = Thread.currentThread();
-    IntStream.range(0, count)
-        .parallel()
-        .forEach(
-            i -> {
-              if (Thread.currentThread() == own) {
-                work.accept(i);
-              } else {
-                long start = start();
-                work.accept(i);
-                done(start);
-              }
-            });
+    Spread.over(
+        count,
+        i -> {
+          if (Thread.currentThread() == own) {
+            work.accept(i);
+          } else {
+            long start = start();
+            work.accept(i);
+            done(start);
+          }
+        });
   }
 
   /** Returns the seconds of every step so far. */

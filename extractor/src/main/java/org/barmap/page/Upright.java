@@ -10,9 +10,6 @@ import org.barmap.map.Severity;
 import org.barmap.map.Stage;
 import org.opencv.core.Core;
 import org.opencv.core.Mat;
-import org.opencv.core.Scalar;
-import org.opencv.core.Size;
-import org.opencv.imgproc.Imgproc;
 
 /** Makes upright page images from the picture in a file. */
 final class Upright {
@@ -36,7 +33,8 @@ final class Upright {
     try (Mats scope = new Mats()) {
       scope.keep(picture);
       long start = Step.start();
-      Shrunk shrunk = Shrunk.of(picture, Math.sqrt(picture.total() / JUDGED), scope);
+      Shrunk shrunk =
+          Shrunk.of(picture, Math.sqrt(picture.total() / JUDGED), Step.SHARPNESS, scope);
       Mat judged = shrunk.image();
       Homography small = shrunk.map();
       boolean hopeless = Sharpness.isHopeless(judged);
@@ -108,16 +106,15 @@ final class Upright {
         double grow = scaled.cols() / (double) picture.cols() / small.a()[0];
         Homography warp =
             toScaled.inverse().then(small).then(view.map()).then(Homography.scale(grow, grow));
-        work = scope.mat();
-        Mat matrix = scope.keep(warp.forPixelCentres());
-        Imgproc.warpPerspective(
-            scaled,
-            work,
-            matrix,
-            new Size(Math.ceil(view.width() * grow), Math.ceil(view.height() * grow)),
-            Imgproc.INTER_LINEAR,
-            Core.BORDER_CONSTANT,
-            new Scalar(255));
+        work =
+            Warp.draw(
+                scaled,
+                warp,
+                (int) Math.ceil(view.width() * grow),
+                (int) Math.ceil(view.height() * grow),
+                Core.BORDER_CONSTANT,
+                Step.UPRIGHT,
+                scope);
         toWork = toScaled.then(warp);
       }
       Step.UPRIGHT.done(start);

@@ -9,7 +9,6 @@ import org.opencv.core.Core;
 import org.opencv.core.Mat;
 import org.opencv.core.MatOfPoint;
 import org.opencv.core.Scalar;
-import org.opencv.core.Size;
 import org.opencv.imgproc.Imgproc;
 
 /**
@@ -103,16 +102,15 @@ record View(Mat picture, Homography map, double width, double height, List<Point
     if (isWhole() && hull.isEmpty()) {
       return picture;
     }
-    Mat out = scope.mat();
-    Mat matrix = scope.keep(map.forPixelCentres());
-    Imgproc.warpPerspective(
-        picture,
-        out,
-        matrix,
-        new Size(Math.ceil(width), Math.ceil(height)),
-        Imgproc.INTER_LINEAR,
-        Core.BORDER_REPLICATE,
-        new Scalar(255));
+    Mat out =
+        Warp.draw(
+            picture,
+            map,
+            (int) Math.ceil(width),
+            (int) Math.ceil(height),
+            Core.BORDER_REPLICATE,
+            Step.LEVEL,
+            scope);
     if (!hull.isEmpty()) {
       List<Point> here = new ArrayList<>();
       for (Point p : hull) {

@@ -3,6 +3,7 @@ package org.barmap.sign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.page.Spread;
 import org.barmap.page.Step;
 
 /** Reads the lines of text over staves and picks out the headings of musical numbers. */
@@ -30,7 +31,10 @@ final class HeadingReader {
 
   /** Returns the signs of each strip with its headings in place of what the network called so. */
   static List<List<Sign>> settle(TextReader text, List<Found> strips) {
-    List<TextReader.Task> tasks = strips.parallelStream().flatMap(f -> lines(f).stream()).toList();
+    List<TextReader.Task> tasks =
+        Spread.map(strips.size(), i -> lines(strips.get(i))).stream()
+            .flatMap(List::stream)
+            .toList();
     List<Reading> read = text.lines(tasks, (task, said) -> isWorthIt(task, said, strips));
     List<List<Sign>> all = new ArrayList<>();
     for (Found f : strips) {

@@ -3,9 +3,9 @@ package org.barmap.sign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import org.barmap.map.Outline;
 import org.barmap.page.PageImage;
+import org.barmap.page.Spread;
 import org.barmap.page.Step;
 import org.barmap.staff.FoundSystem;
 import org.barmap.staff.Staff;
@@ -46,11 +46,7 @@ public final class SignReader implements AutoCloseable {
   public List<ReadSystem> read(PageImage page, List<FoundSystem> systems) {
     List<Staff> staves = systems.stream().flatMap(system -> system.staves().stream()).toList();
     // What belongs to a strip is done on one thread: strips needn't wait for each other.
-    List<Raw> raw =
-        IntStream.range(0, staves.size())
-            .parallel()
-            .mapToObj(i -> raw(strip(page, staves, i)))
-            .toList();
+    List<Raw> raw = Spread.map(staves.size(), i -> raw(strip(page, staves, i)));
     List<List<Sign>> signs = signs(raw);
     List<Integer> firsts = new ArrayList<>();
     int next = 0;
@@ -59,15 +55,13 @@ public final class SignReader implements AutoCloseable {
       next += system.staves().size();
     }
     List<Joined> joined =
-        IntStream.range(0, systems.size())
-            .parallel()
-            .mapToObj(
-                i -> {
-                  int first = firsts.get(i);
-                  int end = first + systems.get(i).staves().size();
-                  return joined(systems.get(i), raw.subList(first, end), signs.subList(first, end));
-                })
-            .toList();
+        Spread.map(
+            systems.size(),
+            i -> {
+              int first = firsts.get(i);
+              int end = first + systems.get(i).staves().size();
+              return joined(systems.get(i), raw.subList(first, end), signs.subList(first, end));
+            });
     long start = Step.start();
     List<List<Sign>> settled = MarkOrNumber.settle(joined.stream().map(Joined::signs).toList());
     List<ReadSystem> read = new ArrayList<>();
@@ -161,7 +155,7 @@ public final class SignReader implements AutoCloseable {
 
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */
   List<List<Sign>> read(List<? extends StripImage> strips) {
-    return signs(strips.parallelStream().map(this::raw).toList());
+    return signs(Spread.map(strips.size(), i -> raw(strips.get(i))));
   }
 
   private Raw raw(StripImage strip) {
@@ -181,15 +175,13 @@ public final class SignReader implements AutoCloseable {
     }
     List<KindByText.Text> readings = text.read(tasks);
     List<HeadingReader.Found> all =
-        IntStream.range(0, strips.size())
-            .parallel()
-            .mapToObj(
-                n -> {
-                  int first = firsts.get(n);
-                  int end = first + strips.get(n).signs.size();
-                  return found(strips.get(n), readings.subList(first, end));
-                })
-            .toList();
+        Spread.map(
+            strips.size(),
+            n -> {
+              int first = firsts.get(n);
+              int end = first + strips.get(n).signs.size();
+              return found(strips.get(n), readings.subList(first, end));
+            });
     return HeadingReader.settle(text, rested(all));
   }
 
@@ -197,15 +189,16 @@ public final class SignReader implements AutoCloseable {
   private static List<HeadingReader.Found> rested(List<HeadingReader.Found> all) {
     long start = Step.start();
     Heads heads = Heads.of(all.stream().map(f -> new Heads.Line(f.strip(), f.signs())).toList());
-    List<HeadingReader.Found> rested =
-        all.parallelStream()
-            .map(
-                f ->
-                    new HeadingReader.Found(
-                        f.strip(), f.raw(), CueRest.withRests(f.strip(), f.signs(), heads)))
-            .toList();
     Step.LOOKS.done(start);
-    return rested;
+    return Spread.map(
+        all.size(),
+        i -> {
+          long begun = Step.start();
+          HeadingReader.Found f = all.get(i);
+          List<Sign> signs = CueRest.withRests(f.strip(), f.signs(), heads);
+          Step.LOOKS.done(begun);
+          return new HeadingReader.Found(f.strip(), f.raw(), signs);
+        });
   }
 
   private static HeadingReader.Found found(Raw raw, List<KindByText.Text> readings) {

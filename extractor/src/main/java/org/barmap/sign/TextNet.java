@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import org.barmap.map.BarMapJson;
+import org.barmap.page.Spread;
 import org.barmap.page.Step;
 
 /** The reader of numerals, letters and short words: crops in, readings out. */
@@ -70,7 +71,7 @@ final class TextNet implements AutoCloseable {
   /** Puts the readings of each task by each of its grammars where the task stands among all. */
   static void readAll(List<Run> runs, List<List<List<Reading>>> all) {
     List<List<List<List<Reading>>>> read =
-        runs.parallelStream().map(r -> r.net.run(r.tasks)).toList();
+        Spread.map(runs.size(), i -> runs.get(i).net.run(runs.get(i).tasks));
     for (int r = 0; r < runs.size(); r++) {
       List<Integer> which = runs.get(r).which;
       for (int n = 0; n < which.size(); n++) {

@@ -2,10 +2,13 @@ package org.barmap.sign;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.function.BiPredicate;
 import java.util.stream.IntStream;
+import org.barmap.page.Spread;
 import org.barmap.page.Step;
 
 /**
@@ -54,12 +57,8 @@ final class TextReader implements AutoCloseable {
   /** Returns kind and readings of each sign, in the order given; signs without text keep theirs. */
   List<KindByText.Text> read(List<Task> tasks) {
     List<Task> texts = tasks.stream().filter(t -> isRead(t.sign)).toList();
-    List<List<List<Reading>>> read = both(texts);
-    List<KindByText.Text> settled =
-        IntStream.range(0, texts.size())
-            .parallel()
-            .mapToObj(i -> text(texts.get(i), read.get(i)))
-            .toList();
+    List<Said> said = said(texts);
+    List<KindByText.Text> settled = Spread.map(texts.size(), i -> text(texts.get(i), said.get(i)));
     List<KindByText.Text> all = new ArrayList<>();
     int next = 0;
     for (Task t : tasks) {
@@ -71,22 +70,38 @@ final class TextReader implements AutoCloseable {
     return all;
   }
 
-  /** Reads words with the reader of words and everything else with that of numerals. */
-  private List<List<List<Reading>>> both(List<Task> texts) {
-    List<TextNet.Task> crops = texts.parallelStream().map(TextReader::crop).toList();
-    List<List<List<Reading>>> all = new ArrayList<>(Collections.nCopies(crops.size(), List.of()));
-    List<TextNet.Run> runs = new ArrayList<>();
-    for (boolean wordy : new boolean[] {true, false}) {
-      TextNet net = wordy ? phrases : numerals;
-      List<Integer> own =
-          IntStream.range(0, crops.size())
-              .filter(i -> isWordy(texts.get(i).sign.kind()) == wordy)
-              .boxed()
-              .toList();
-      runs.addAll(net.runs(crops, own));
+  /** What our own reader says by each grammar, and the general model where it was asked. */
+  private record Said(List<List<Reading>> own, Optional<Reading> general) {}
+
+  /**
+   * Reads words with the reader of words and everything else with that of numerals; the general
+   * model, which takes longest, reads the unsure words first, and numerals fill up the time.
+   */
+  private List<Said> said(List<Task> texts) {
+    List<TextNet.Task> crops = Spread.map(texts.size(), i -> crop(texts.get(i)));
+    List<List<List<Reading>>> own = new ArrayList<>(Collections.nCopies(crops.size(), List.of()));
+    List<Integer> wordy = new ArrayList<>();
+    List<Integer> other = new ArrayList<>();
+    for (int i = 0; i < crops.size(); i++) {
+      (isWordy(texts.get(i).sign.kind()) ? wordy : other).add(i);
     }
-    TextNet.readAll(runs, all);
-    return all;
+    TextNet.readAll(phrases.runs(crops, wordy), own);
+    wordy.removeIf(i -> isSure(own.get(i).get(0)));
+    wordy.sort(Comparator.comparingDouble((Integer i) -> -texts.get(i).sign.width()));
+    List<TextNet.Run> runs = numerals.runs(crops, other);
+    AtomicReferenceArray<Optional<Reading>> general = new AtomicReferenceArray<>(crops.size());
+    Spread.over(
+        wordy.size() + runs.size(),
+        i -> {
+          if (i < wordy.size()) {
+            general.set(wordy.get(i), general(texts.get(wordy.get(i))));
+          } else {
+            TextNet.readAll(runs.subList(i - wordy.size(), i - wordy.size() + 1), own);
+          }
+        });
+    return IntStream.range(0, crops.size())
+        .mapToObj(i -> new Said(own.get(i), Optional.ofNullable(general.get(i)).flatMap(g -> g)))
+        .toList();
   }
 
   private static boolean isWordy(SignKind kind) {
@@ -102,8 +117,9 @@ final class TextReader implements AutoCloseable {
         crop, isMark(t.sign.kind()) ? List.of(own, Grammar.REHEARSAL, Grammar.FREE) : List.of(own));
   }
 
-  private KindByText.Text text(Task t, List<List<Reading>> read) {
+  private KindByText.Text text(Task t, Said said) {
     SignKind kind = t.sign.kind();
+    List<List<Reading>> read = said.own;
     KindByText.Text text = new KindByText.Text(kind, read.get(0));
     if (isMark(kind)) {
       text = KindByText.settle(t.strip, t.sign, read.get(0), read.get(1), read.get(2));
@@ -111,7 +127,7 @@ final class TextReader implements AutoCloseable {
       text = KindByText.settle(t.strip, t.sign, read.get(0), List.of(), read.get(0));
     }
     return switch (text.kind()) {
-      case WORD, HEADING -> new KindByText.Text(text.kind(), words(t, text.readings()));
+      case WORD, HEADING -> new KindByText.Text(text.kind(), words(t, text.readings(), said));
       case REHEARSAL -> new KindByText.Text(text.kind(), capitals(text.readings()));
       default -> text;
     };
@@ -149,31 +165,28 @@ final class TextReader implements AutoCloseable {
    */
   List<Reading> lines(List<Task> lines, BiPredicate<Task, String> worth) {
     List<List<Task>> words =
-        lines.parallelStream()
-            .map(
-                line ->
-                    TextLine.words(line.strip, line.sign).stream()
-                        .map(w -> new Task(line.strip, w))
-                        .toList())
-            .toList();
+        Spread.map(
+            lines.size(),
+            i ->
+                TextLine.words(lines.get(i).strip, lines.get(i).sign).stream()
+                    .map(w -> new Task(lines.get(i).strip, w))
+                    .toList());
     List<Task> flat = words.stream().flatMap(List::stream).toList();
-    List<List<Reading>> own = phrases.read(flat.parallelStream().map(TextReader::word).toList());
+    List<List<Reading>> own = phrases.read(Spread.map(flat.size(), i -> word(flat.get(i))));
     List<Integer> first = new ArrayList<>();
     int next = 0;
     for (List<Task> w : words) {
       first.add(next);
       next += w.size();
     }
-    return IntStream.range(0, lines.size())
-        .parallel()
-        .mapToObj(
-            i -> {
-              List<Task> w = words.get(i);
-              List<List<Reading>> said = own.subList(first.get(i), first.get(i) + w.size());
-              Reading line = line(w, said, false);
-              return worth.test(lines.get(i), line.text()) ? line(w, said, true) : line;
-            })
-        .toList();
+    return Spread.map(
+        lines.size(),
+        i -> {
+          List<Task> w = words.get(i);
+          List<List<Reading>> said = own.subList(first.get(i), first.get(i) + w.size());
+          Reading line = line(w, said, false);
+          return worth.test(lines.get(i), line.text()) ? line(w, said, true) : line;
+        });
   }
 
   private Reading line(List<Task> words, List<List<Reading>> own, boolean both) {
@@ -205,17 +218,29 @@ final class TextReader implements AutoCloseable {
     return new TextNet.Task(crop, Grammar.FREE);
   }
 
+  private List<Reading> words(Task task, List<Reading> own, Said said) {
+    // A sign that was taken for a mark at first was not read by the general model.
+    return isWordy(task.sign.kind()) && !isSure(own)
+        ? said.general.map(g -> merge(own, g)).orElse(own)
+        : words(task, own);
+  }
+
   private List<Reading> words(Task task, List<Reading> own) {
-    if (!own.isEmpty() && own.get(0).probability() >= SURE) {
-      return own;
-    }
+    return isSure(own) ? own : general(task).map(g -> merge(own, g)).orElse(own);
+  }
+
+  private static boolean isSure(List<Reading> own) {
+    return !own.isEmpty() && own.get(0).probability() >= SURE;
+  }
+
+  private Optional<Reading> general(Task task) {
     long start = Step.start();
     Crop crop = Crop.of(task.strip, task.sign, WordNet.HEIGHT, WordNet.MOST);
     Step.CROPS.done(start);
     start = Step.start();
     Optional<Reading> general = words.read(crop);
     Step.WORDS.done(start);
-    return general.map(g -> merge(own, g)).orElse(own);
+    return general;
   }
 
   /**

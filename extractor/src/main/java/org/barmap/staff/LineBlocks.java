@@ -1,5 +1,7 @@
 package org.barmap.staff;
 
+import java.util.Arrays;
+import java.util.List;
 import org.barmap.page.Mats;
 import org.barmap.page.Step;
 import org.opencv.core.Core;
@@ -70,12 +72,30 @@ final class LineBlocks {
     return new LineBlocks(line, level, height, typical, scale);
   }
 
+  /** Blocks averaged together on one thread. */
+  private static final int CHUNK = 32;
+
   /** Returns the mean gray of each block by height, a little smoothed along the height. */
   private static float[][] levels(Mat gray, int columns, int blocks, int height) {
     float[][] level = new float[blocks][height];
+    int each = Math.max(1, columns / blocks);
+    Step.STAVES.spread(
+        (blocks + CHUNK - 1) / CHUNK,
+        i -> {
+          int from = i * CHUNK;
+          int to = Math.min(blocks, from + CHUNK);
+          // A page narrower than one block is one block.
+          int end = to == blocks ? columns : to * each;
+          levels(gray, from * each, end, Arrays.asList(level).subList(from, to), height);
+        });
+    return level;
+  }
+
+  private static void levels(Mat gray, int left, int right, List<float[]> level, int height) {
+    int blocks = level.size();
     try (Mats scope = new Mats()) {
       Mat narrow = scope.mat();
-      Mat whole = scope.keep(gray.colRange(0, columns));
+      Mat whole = scope.keep(gray.colRange(left, right));
       Imgproc.resize(whole, narrow, new Size(blocks, gray.rows()), 0, 0, Imgproc.INTER_AREA);
       Mat turned = scope.mat();
       Core.transpose(narrow, turned);
@@ -86,10 +106,9 @@ final class LineBlocks {
       Mat real = scope.mat();
       turned.convertTo(real, CvType.CV_32F);
       for (int b = 0; b < blocks; b++) {
-        real.get(b, 0, level[b]);
+        real.get(b, 0, level.get(b));
       }
     }
-    return level;
   }
 
   private static void ridge(float[] g, int reach, float[] out) {
