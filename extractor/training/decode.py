@@ -23,6 +23,18 @@ def lines(heat, threshold):
     return sorted(found)
 
 
+def peaks(row, threshold):
+    """[W/2] -> [(x, 0, score)]: cells not lower than their neighbours, two cells apart at least"""
+    found = []
+    for i in np.argsort(-row):
+        if row[i] < threshold:
+            break
+        if i and row[i - 1] > row[i] or i + 1 < len(row) and row[i + 1] > row[i] or any(abs(2 * i + 1 - f[0]) < 5 for f in found):
+            continue
+        found.append((2.0 * i + 1, 0, float(row[i])))
+    return sorted(found)
+
+
 def iou(a, b):
     ix = min(a[0] + a[2] / 2, b[0] + b[2] / 2) - max(a[0] - a[2] / 2, b[0] - b[2] / 2)
     iy = min(a[1] + a[3] / 2, b[1] + b[3] / 2) - max(a[1] - a[3] / 2, b[1] - b[3] / 2)

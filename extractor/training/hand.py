@@ -19,9 +19,12 @@ def draw(rng, fonts):
     """-> (gray strip at 8 px a space with slack, label)"""
     w = Writer(rng, fonts)
     r, W = rng, w.width
-    pen = r.uniform(0.05, 0.14)
+    pen, uneven = r.uniform(0.04, 0.14), r.choice([0.02, 0.02, 0.1])
     for k in range(-2, 3):
-        w.stroke([(0, k), (W / 2, k + r.normal(0, 0.02)), (W, k)], pen, 0)
+        at = k + r.normal(0, uneven)
+        w.stroke([(0, at), (W / 2, k + r.normal(0, uneven)), (W, at + r.normal(0, uneven / 2))], pen, 0)
+    if r.random() < 0.6:  # printed paper: lines paler than the ink
+        w.img = np.maximum(w.img, np.uint8(r.uniform(20, 130)))
     x = 0.1
     if r.random() < 0.25:
         w.bar_stroke(0)
@@ -67,7 +70,7 @@ def draw(rng, fonts):
         else:
             at = x + r.uniform(0.6, 1.4)
             while at < b - 1.6:
-                step = min(b - 0.7 - at, r.uniform(1.4, 8))
+                step = min(b - 0.7 - at, r.uniform(1.4, 8) * (w.packed < 1.7 and 1.3 or 1))
                 if step < 1.2:
                     break
                 if r.random() < 0.2:
@@ -75,7 +78,7 @@ def draw(rng, fonts):
                     step = 1.8
                 else:
                     w.notes(at, at + step)
-                at += step + r.uniform(0.1, 0.9)
+                at += step + r.uniform(0.1, 0.9) * (w.packed / 1.7)
         if r.random() < 0.07:
             s = r.choice(list("ABCDEFGHIJKLMNOPQR")) if r.random() < 0.6 else str(r.integers(1, 200))
             y, size = r.uniform(-4.6, -2.9), r.uniform(1.3, 2.2)
@@ -102,7 +105,7 @@ def draw(rng, fonts):
         if not last and b - x < -0.2 and r.random() < 0.03:
             x = w.meter(x + 0.5)
     g = cv2.resize(w.img[:, :w.img.shape[1] // 2 * 2], None, fx=0.5, fy=0.5, interpolation=cv2.INTER_AREA)
-    return g, dict(page="hand", engraver="hand", face="hand", held=False, lines=w.lines, boxes=w.boxes, spans=w.spans)
+    return g, dict(page="hand", engraver="hand", face="hand", held=False, lines=w.lines, boxes=w.boxes, spans=w.spans, sounds=w.sounds)
 
 
 def many(args):
@@ -113,7 +116,7 @@ def many(args):
     plain = [g.copy() for g, _ in out]
     for g, _ in out:
         for side in (-1, 1):
-            if rng.random() < 0.4:
+            if rng.random() < 0.65:
                 other = plain[rng.integers(0, n)]
                 w, d = min(g.shape[1], other.shape[1]), int(rng.uniform(88, 140))
                 a, b = (g[:-d, :w], other[d:, :w]) if side < 0 else (g[d:, :w], other[:-d, :w])

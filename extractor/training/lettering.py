@@ -67,6 +67,8 @@ def sample(r):
     if c < 0.34:
         return "count", str(number(r))
     if c < 0.5:
+        if r.random() < 0.05:  # the letter hardest to tell from a figure
+            return "rehearsal", "I" if r.random() < 0.6 else "1"
         t = str(r.choice(list("ABCDEFGHIJKLMNOPQRSTUVWXYZ"))) if r.random() < 0.55 else str(number(r))
         if r.random() < 0.15:
             t = t[0] + str(r.choice(list(t[0].lower() + t[0] + "123")))
@@ -79,7 +81,7 @@ def sample(r):
         return "meter", "%d/%d" % (r.choice([2, 3, 4, 5, 6, 7, 9, 12, 4, 3, 2, 6]), r.choice([2, 4, 8, 4, 8, 4, 1, 16] if r.random() < 0.2 else [2, 4, 8, 4]))
     if c < 0.74:
         return "ending", str(r.choice(["1.", "2.", "3.", "1.,2.", "1.2.", "1.-3.", "1, 2", "4.", "1", "2", "3", "1., 2.", "1. 2.", "1,2", "1.2.3.", "1-3", "1 - 3", "1., 2., 3.", "5.", "6."]))
-    if c < 0.78:
+    if c < 0.81:
         return "heading", heading(r)
     return "word", phrase(r)
 

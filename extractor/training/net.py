@@ -54,17 +54,38 @@ class Signs(nn.Module):
         nn.init.constant_(self.heat.bias, -4.6)
         nn.init.constant_(self.lines.bias, -4.0)
 
-    def forward(self, x):
-        """-> logits of lines [N,8,W/2], of heat [N,K,40,W/4], and raw sizes [N,4,40,W/4]"""
+    def below(self, x):
+        """the staff's rows folded [N,64,5,W/2], and everything at a quarter [N,48,40,W/4]"""
         x = self.first(self.stem(x))
-        f = self.four(x)
+        return self.fold(x[:, :, ROWS]), self.four(x)
+
+    def forward(self, x):
+        """-> logits of lines [N,9,W/2], of heat [N,K,40,W/4], and raw sizes [N,4,40,W/4]"""
+        t, f = self.below(x)
         e = self.eight(f)
-        t = self.fold(x[:, :, ROWS])
         t = self.join(t.flatten(1, 2).unsqueeze(2))
         ctx = self.context(torch.cat([e.mean(2, keepdim=True), e.amax(2, keepdim=True)], 1))
         t = self.along(F.relu(t + F.interpolate(ctx, scale_factor=(1.0, 4.0), mode="nearest")))
         m = self.mix(f + F.interpolate(self.up(e), scale_factor=2.0, mode="nearest"))
         return self.lines(t).squeeze(2), self.heat(m), self.size(m)
+
+
+class Sounds(nn.Module):
+    """Note heads and rests along the staff (strips.SOUNDS), from what the finished sign network sees: a head of its own, so that nothing else changes."""
+
+    def __init__(self, fold=64, four=48, c=48, kinds=7):
+        super().__init__()
+        self.near = nn.Conv2d(5 * fold, c, 1)
+        self.far = nn.Conv2d(four * 20, c, 1)
+        self.along = nn.Sequential(*[Along(c, k) for k in (1, 2, 1)])
+        self.out = nn.Conv2d(c, kinds, 1)
+        nn.init.constant_(self.out.bias, -4.0)
+
+    def forward(self, fold, four):
+        """-> logits [N,7,W/2]; of `four` the staff with three spaces over and under it"""
+        t = self.near(fold.flatten(1, 2).unsqueeze(2))
+        f = self.far(four[:, :, 12:32].flatten(1, 2).unsqueeze(2))
+        return self.out(self.along(F.relu(t + F.interpolate(f, scale_factor=(1.0, 2.0), mode="nearest")))).squeeze(2)
 
 
 SIZES = dict(full={}, half=dict(b=32, c=96, d=96, fold=(24, 48)))
@@ -104,6 +125,14 @@ def line_targets(x, kind, w, sigma=1.6):
     out = [torch.where((kind == k).unsqueeze(-1), g, torch.zeros_like(g)).amax(1) for k in range(7)]
     out.append(torch.where((kind >= 0).unsqueeze(-1), g, torch.zeros_like(g)).amax(1))
     return torch.stack(out, 1)
+
+
+def sound_targets(x, kind, kinds, w, sigma=1.2):
+    """x [B,S] strip px, kind [B,S] (-1 = none) -> [B,kinds,W/2]"""
+    c = torch.arange(w // 2, device=x.device) * 2 + 1.0
+    g = torch.exp(-((c - x.unsqueeze(-1)) / 2) ** 2 / (2 * sigma * sigma))
+    g = torch.where(g < 0.02, torch.zeros_like(g), g)
+    return torch.stack([torch.where((kind == k).unsqueeze(-1), g, torch.zeros_like(g)).amax(1) for k in range(kinds)], 1)
 
 
 def span_targets(x0, x1, w):
@@ -151,12 +180,15 @@ def focal(logit, target, mask=None):
     return loss.sum() / hit.sum().clamp(min=1)
 
 
-def line_loss(logit, target):
+def line_loss(logit, target, mask=None):
     """soft cross entropy, weighted towards what is still wrong: positions off a cell's centre keep their peak height"""
     logit = logit.float()
     p = torch.sigmoid(logit)
     ce = F.binary_cross_entropy_with_logits(logit, target, reduction="none")
-    return (ce * ((p - target).abs() ** 1.5 + 0.02)).sum() / (target > 0.7).sum().clamp(min=1)
+    ce = ce * ((p - target).abs() ** 1.5 + 0.02)
+    if mask is not None:
+        ce = ce * mask
+    return ce.sum() / (target > 0.7).sum().clamp(min=1)
 
 
 def size_loss(size, cx, cy, w, h, kind):

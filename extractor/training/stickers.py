@@ -15,6 +15,7 @@ class Sheet:
         self.lines = [list(l) for l in label["lines"]]
         self.boxes = [list(b) for b in label["boxes"]]
         self.spans = [list(p) for p in label.get("spans", [])]
+        self.sounds = [list(p) for p in label["sounds"]] if "sounds" in label else None
         self.sum = None
 
     def blank(self, x0, y0, x1, y1):
@@ -93,12 +94,12 @@ def mark(sh):
     xs = [l[0] for l in sh.lines[:-1]]
     x = r.choice(xs) if xs and r.random() < 0.85 else r.uniform(30, 70)
     off = r.uniform(-4, 14) if r.random() < 0.75 else r.uniform(14, 75)  # after a change of key the mark stands far from the barline
-    if not sh.settle(img, x + off, "rehearsal", True, int(r.integers(0, 3))) or r.random() > 0.35:
+    if not sh.settle(img, x + off, "rehearsal", True, int(r.integers(0, 3))) or r.random() > 0.45:
         return
     k, cx, cy, w, h = sh.boxes[-1]  # a tempo close beside it
     img = sh.text(lettering.phrase(r), r.uniform(0.9, 1.7))
     if img is not None:
-        sh.paste(img, cx + w / 2 + r.uniform(2, 9) + img.shape[1] / 2, cy + h / 2 - r.uniform(0, max(1, h - img.shape[0])), "word", 0)
+        sh.paste(img, cx + w / 2 + r.uniform(0, 7) + img.shape[1] / 2, cy + h / 2 - r.uniform(0, max(1, h - img.shape[0])), "word", 0)
 
 
 SHORT = "Vif Fl. Cl. Ob. Hn. Vc. Tpt. D.S. D.C. Bsn. In 2 In 4 I. II. Solo Tr. Vla. Lent Time Out 3X 4X (2) G.P. V.S. l.v.".split()
@@ -164,6 +165,27 @@ def bar_number(sh):
         sh.paste(img, 22 - img.shape[1] / 2 - sh.r.uniform(0, 8), 88 + img.shape[0] / 2 + sh.r.uniform(-8, 8), "bar-number", 1)
 
 
+def every(sh):
+    """a number over every bar, in a box or bare: bar numbers, not marks"""
+    r, xs = sh.r, sorted(l[0] for l in sh.lines)
+    if len(xs) < 4 or any(b[0] in (K["bar-number"], K["rehearsal"]) for b in sh.boxes):
+        return
+    n, size, boxed, face = int(r.integers(1, 400)), r.uniform(0.8, 1.7), r.random() < 0.6, sh.faces
+    off, height, sh.faces = r.uniform(-5, 8), r.uniform(46, 62), [face[r.integers(0, len(face))]]
+    for i, x in enumerate([r.uniform(26, 60), *xs[:-1]]):
+        img = sh.text(str(n + i), size)
+        if img is None:
+            continue
+        if boxed:
+            p = int(r.uniform(2, 4))
+            img = np.pad(img, p, constant_values=255)
+            cv2.rectangle(img, (0, 0), (img.shape[1] - 1, img.shape[0] - 1), 0, 1)
+        for d in (0, 4, 8, 12, 20):
+            if sh.paste(img, x + off + (img.shape[1] / 2 if off > 0 else 0), height - d, "bar-number", 1):
+                break
+    sh.faces = face
+
+
 def cue(sh):
     """small notes around a whole-bar rest: the player rests all the same"""
     r = sh.r
@@ -181,6 +203,8 @@ def cue(sh):
         ys = (88 + r.uniform(0, 22, len(at))) if high else cy + r.choice([-1, 1]) * r.uniform(6, 18) + r.normal(0, 4, len(at))
         side, stem, t = (1 if r.random() < 0.5 else -1), r.uniform(12, 20), int(r.choice([1, 1, 2]))
         q = lambda x, y: (int((x + SLACK) * 8), int((y + SLACK) * 8))
+        if sh.sounds is not None:
+            sh.sounds += [[float(x), 0] for x in at]
         tips, old = [], sh.g[int(cy - h / 2) - 1 + SLACK:int(cy + h / 2) + 2 + SLACK, int(cx - w / 2) - 1 + SLACK:int(cx + w / 2) + 2 + SLACK].copy()
         for x, y in zip(at, ys):
             cv2.ellipse(sh.g, q(x, y), (int(3.4 * 8), int(2.5 * 8)), -25, 0, 360, 0, -1 if r.random() < 0.85 else t, cv2.LINE_AA, 3)
@@ -212,17 +236,19 @@ def no_bar(sh):
             for i in range(3, n + 1):
                 cv2.line(sh.g, (int(cx) - 8 + SLACK, 88 + y * i * 8 + SLACK), (int(cx) + 8 + SLACK, 88 + y * i * 8 + SLACK), 0, 1)
             cv2.ellipse(sh.g, (int(cx) + SLACK, 88 + y * n * 8 + SLACK), (6, 4), 0, 0, 360, 0, 2, cv2.LINE_AA)
+            if sh.sounds is not None:
+                sh.sounds.append([float(cx), 0])
         sh.sum = None
 
 
 def add(r, gray, label, faces):
     sh = Sheet(r, gray, label, faces)
-    steps = ((no_bar, 0.12), (cue, 0.3), (counts, 0.6), (ending, 0.4), (title, 0.12), (sign, 0.35), (sign, 0.25), (caesura, 0.25), (caesura, 0.15), (mark, 0.5), (mark, 0.35), (mark, 0.2), (navigation, 0.35), (navigation, 0.2),
+    steps = ((no_bar, 0.12), (every, 0.07), (cue, 0.3), (counts, 0.6), (ending, 0.4), (title, 0.12), (sign, 0.35), (sign, 0.25), (caesura, 0.25), (caesura, 0.15), (mark, 0.5), (mark, 0.35), (mark, 0.2), (navigation, 0.35), (navigation, 0.2),
              (bar_number, 0.4), (counters, 0.25), (word, 0.35), (word, 0.2))
     for step, p in steps:
         if r.random() < p:
             step(sh)
-    return sh.g, dict(label, lines=sh.lines, boxes=sh.boxes, spans=sh.spans)
+    return sh.g, dict(label, lines=sh.lines, boxes=sh.boxes, spans=sh.spans, **({} if sh.sounds is None else dict(sounds=sh.sounds)))
 
 
 def many(args):

@@ -21,6 +21,7 @@ SLACK = 16  # strip pixels
 LINES = ["single", "double", "final", "repeat-start", "repeat-end", "repeat-both", "dashed"]
 KINDS = ["multi-rest", "block-rest", "rest", "bar-repeat", "bar-repeat-2", "count", "meter", "rehearsal", "bar-number",
          "ending", "segno", "coda", "fermata", "caesura", "word", "heading", "key"]  # only ever added to
+SOUNDS = ["note", "pause", "pause-2", "pause-4", "pause-8", "pause-16", "dot"]  # along the staff: note heads, any rest inside a bar with music, its printed value
 READ = {"count", "meter", "rehearsal", "bar-number", "ending", "word", "heading", "key"}
 ENDING = 44  # strip pixels: of a bracket only its beginning, with the numbers, is a box; how far it goes is the ninth channel along the staff
 DOTS = 0.4  # spaces: the dots of a repeat move the middle of its box by about this much from the middle of its lines
@@ -40,6 +41,14 @@ def numbers(box):
     left, top = cx - w / 2 + 4, cy - h / 2 + 4
     w, h = max(4, min(w - 4, 36)), max(4, h - 4)
     return left + w / 2, top + h / 2, w, h
+
+
+def sounds(sign):
+    """the channels a note head or rest belongs to"""
+    if sign["kind"] == "note":
+        return ["note"]
+    value = "pause-" + sign["text"].rstrip(".")
+    return ["pause"] + [value] * (value in SOUNDS) + ["dot"] * sign["text"].endswith(".")
 
 
 def line_x(sign, cx):
@@ -73,11 +82,12 @@ def page_items(path):
     held = face.lower() in HELD_FACES or str(truth.get("engraver", "")).lower() in HELD_FACES
     held = held or zlib.crc32(os.path.basename(path).encode()) % 29 == 0
     meta = dict(page=os.path.basename(path)[:-len(".signs.json")], engraver=truth.get("engraver"), face=face, held=held)
+    told = any(s["kind"] in ("note", "pause") for staff in truth["staves"] for s in staff["signs"])
     strips, crops = [], []
     for staff in truth["staves"]:
         space = float(staff["staffSpace"])
         wide, axis = cut.cut(page, staff["midline"], space, 16, 2 * SLACK)
-        lines, boxes, spans = [], [], []
+        lines, boxes, spans, heard = [], [], [], set()
         for sign in staff["signs"]:
             x0, y0, x1, y1 = sign["box"]
             if x1 - x0 <= 0 or y1 - y0 <= 0:
@@ -85,6 +95,8 @@ def page_items(path):
             box = cut.place(axis, sign["box"], space)
             if sign["kind"] == "barline":
                 lines.append([round(line_x(sign, box[0]), 2), LINES.index(sign.get("type", "single"))])
+            elif sign["kind"] in ("note", "pause"):
+                heard |= {(round(box[0] / 3) * 3, SOUNDS.index(s)) for s in sounds(sign)}
             elif sign["kind"] == "ending":
                 spans.append([round(box[0] - box[2] / 2, 2), round(box[0] + box[2] / 2, 2)])
                 box = begins(box)
@@ -95,7 +107,7 @@ def page_items(path):
                 c = crop(wide, numbers(box) if sign["kind"] == "ending" else box)
                 if c is not None:
                     crops.append((c, dict(text=text, kind=sign["kind"], face=face, held=held)))
-        strips.append((store.encode_strip(wide), dict(meta, lines=lines, boxes=boxes, spans=spans)))
+        strips.append((store.encode_strip(wide), dict(meta, lines=lines, boxes=boxes, spans=spans, **(dict(sounds=sorted(heard)) if told else {}))))
     return strips, crops
 
 

@@ -20,7 +20,7 @@ import store
 from train_signs import Average, half
 
 WIDTHS = [48, 80, 128, 192, 256, 320]
-SHARE = {"count": 0.28, "meter": 0.19, "rehearsal": 0.19, "bar-number": 0.14, "ending": 0.05, "word": 0.2, "heading": 0.05, "key": 0.04}
+SHARE = {"count": 0.28, "meter": 0.19, "rehearsal": 0.19, "bar-number": 0.14, "ending": 0.05, "word": 0.2, "heading": 0.09, "key": 0.04}
 
 
 def held_face(path):

@@ -24,7 +24,7 @@ from strips import KINDS, LINES, SLACK
 
 W = 1024  # strip px a sample shows
 SPAN = W + 2 * SLACK + 64  # px kept of a strip for one sample
-MOST = 64
+MOST, HEARD = 64, 160
 HIGH = torch.tensor([k in ("rehearsal", "segno", "coda", "bar-number", "ending", "heading") for k in KINDS])  # found over the strip's edge too
 
 
@@ -59,8 +59,8 @@ def stickered(a, strips, jobs=24):
 
 
 def windows(strips):
-    """strips -> arrays of samples: images [N,192,SPAN], lines [N,MOST,2], boxes [N,MOST,5], spans [N,8,2] in the window's coordinates"""
-    imgs, lines, boxes, spans, src = [], [], [], [], []
+    """strips -> arrays of samples: images [N,192,SPAN], lines [N,MOST,2], boxes [N,MOST,5], spans [N,8,2], sounds [N,HEARD,2] (first -2 where nobody said what sounds) in the window's coordinates"""
+    imgs, lines, boxes, spans, heard, src = [], [], [], [], [], []
     for n, (g, label) in enumerate(strips):
         for at in range(0, max(1, g.shape[1] - SPAN + 300), 700):
             part = g[:, at:at + SPAN]
@@ -79,10 +79,18 @@ def windows(strips):
             ss = [(x0 - at, x1 - at) for x0, x1 in label.get("spans", []) if x1 > at and x0 < at + SPAN][:8]
             if ss:
                 sp[:len(ss)] = ss
+            so = np.full((HEARD, 2), -1.0, np.float32)
+            if "sounds" in label:
+                ss = [(x - at, k) for x, k in label["sounds"] if -8 < x - at < SPAN][:HEARD]
+                if ss:
+                    so[:len(ss)] = ss
+            else:
+                so[:, 1] = -2
+            heard.append(so)
             imgs.append(img), lines.append(l), boxes.append(b), spans.append(sp), src.append(n)
             if at + SPAN >= g.shape[1]:
                 break
-    return np.stack(imgs), np.stack(lines), np.stack(boxes), np.stack(spans), np.array(src)
+    return np.stack(imgs), np.stack(lines), np.stack(boxes), np.stack(spans), np.stack(heard), np.array(src)
 
 
 def weights(lines, boxes):
@@ -99,9 +107,9 @@ def weights(lines, boxes):
 
 class Data:
     def __init__(self, strips, dev):
-        img, lines, boxes, spans, self.src = windows(strips)
+        img, lines, boxes, spans, heard, self.src = windows(strips)
         self.img = torch.from_numpy(img).to(dev)
-        self.lines, self.boxes, self.spans = (torch.from_numpy(v).to(dev) for v in (lines, boxes, spans))
+        self.lines, self.boxes, self.spans, self.heard = (torch.from_numpy(v).to(dev) for v in (lines, boxes, spans, heard))
         self.w = torch.from_numpy(weights(lines, boxes)).to(dev)
 
     def batch(self, idx, bank, strength=1.0, hurt=True):
@@ -121,7 +129,10 @@ class Data:
         s = self.spans[idx]
         s0, s1 = (geo.follow(v.clamp(min=-200), torch.full_like(v, 20.0))[0] for v in (s[:, :, 0], s[:, :, 1]))
         s1 = torch.where(s[:, :, 1] > -1e3, s1, s0 - 1)
-        return x, (lx, lk, s0, s1), (cx, cy, b[:, :, 3] * kx, h, bk)
+        o = self.heard[idx]
+        ox = geo.follow(o[:, :, 0], torch.full_like(o[:, :, 0], 88.0))[0]
+        ok = torch.where((ox > 0) & (ox < W) | (o[:, :, 1] < -1), o[:, :, 1], torch.full_like(ox, -1)).long()
+        return x, (lx, lk, s0, s1, ox, ok), (cx, cy, b[:, :, 3] * kx, h, bk)
 
 
 def half(x):
@@ -133,7 +144,7 @@ def loss_of(model, x, l, b):
         lines, heat, size = model(x.contiguous(memory_format=torch.channels_last))
     with torch.no_grad():
         lt = net.line_targets(*l[:2], W)
-        st = net.span_targets(*l[2:], W)
+        st = net.span_targets(*l[2:4], W)
         ht = net.box_targets(*b, len(KINDS), W)
     a, c, d, e = net.line_loss(lines[:, :8], lt), net.focal(heat, ht), net.size_loss(size, *b), net.span_loss(lines[:, 8], st)
     return a + c + 0.5 * d + 0.5 * e, (a, c, d, e)
@@ -164,7 +175,7 @@ def score(model, data, bank, hurt, seed=1):
         idx = torch.arange(i, min(i + 64, len(data.img)), device=data.img.device)
         x, l, b = data.batch(idx, bank, 1.0 if hurt else 0.2, hurt)
         L, H, S = (t.float().cpu().numpy() for t in out(x))
-        want = net.span_targets(*l[2:], W).cpu().numpy() > 0.5
+        want = net.span_targets(*l[2:4], W).cpu().numpy() > 0.5
         under += [((L[:, 8] > 0.5) & want).sum(), (L[:, 8] > 0.5).sum(), want.sum()]
         lx, lk, bb = l[0].cpu().numpy(), l[1].cpu().numpy(), [t.cpu().numpy() for t in b]
         for n in range(len(idx)):
@@ -191,8 +202,8 @@ def figures(scores):
     u = sum(s[2] for s in scores)
     m["under-ending"] = dict(threshold=0.5, f1=float(2 * u[0] / max(1, u[1] + u[2])), n=int(u[2]))
     for k, name in enumerate(KINDS):
-        n = sum(b[1].get(k, 0) for _, b, _ in scores)
-        found = [f for _, b, _ in scores for f in b[0].get(k, [])]
+        n = sum(s[1][1].get(k, 0) for s in scores)
+        found = [f for s in scores for f in s[1][0].get(k, [])]
         top, low = decode.best(found, n), decode.best(found, n, True)
         th = low[0] if n >= 100 else max(0.35, min(0.6, low[0]))  # a threshold from few signs is chance
         m[name] = dict(threshold=max(0.2, th), f1=top[1], precision=top[2], recall=top[3], n=n)

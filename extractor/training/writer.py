@@ -16,21 +16,26 @@ class Writer(Forms):
     def __init__(self, rng, fonts):
         self.r = rng
         u = rng.uniform
-        self.pen = u(0.1, 0.26)
+        self.pen = u(0.07, 0.26)
         self.bar_pen = self.pen * u(0.8, 1.5)
         self.wobble = u(0.0, 0.12)
         self.slant = rng.normal(0, 0.05)
         self.head = rng.choice(["blob", "tick", "open", "dot", "none"], p=[0.48, 0.2, 0.14, 0.13, 0.05])
-        self.rests = rng.integers(0, 6, 3)
+        self.rests = rng.integers(0, 8, 3)
         self.gap = u(0, 0.35) if rng.random() < 0.3 else 0
-        self.over = abs(rng.normal(0, 0.3))
-        self.stem = u(2.3, 3.6)
+        self.over = abs(rng.normal(0, 0.3)) if rng.random() < 0.7 else -u(0, 0.7)
+        self.stem = u(2.3, 4.2)
+        self.small = u(0.5, 1.1)  # size of heads
+        self.leap = rng.choice([0.5, 0.8, 1.7])
+        self.packed = u(1.05, 1.6) if rng.random() < 0.5 else 1.7
+        self.lifts = rng.choice([0, 0, 0.05, 0.2])  # barlines drawn in two strokes with a gap
+        self.artic = rng.choice([0, 0.1, 0.5])
         self.steep = u(0, 0.22)
         self.slurs = u(0, 0.5)
         self.font = rng.choice(fonts) if len(fonts) else None
         self.width = u(80, 124) if rng.random() < 0.8 else u(50, 80)
         self.img = np.full((20 * PX + 4 * SLACK, int(self.width * PX) + 6 * PX + 4 * SLACK), 255, np.uint8)
-        self.lines, self.boxes, self.spans = [], [], []
+        self.lines, self.boxes, self.spans, self.sounds = [], [], [], []
 
     # --- strokes
     def px(self, p):
@@ -90,6 +95,11 @@ class Writer(Forms):
         a, b = -2 - r.normal(self.over * 0.6, 0.25), 2 + r.normal(self.over * 0.6, 0.25)
         lean = self.slant + r.normal(0, 0.03)
         bow = r.normal(0, 0.08)
+        if r.random() < self.lifts:
+            c, d, off = r.uniform(-1, 1), r.uniform(0.1, 0.5), r.normal(0, 0.1)
+            self.stroke([(x - lean * a, a), (x - lean * c, c)], pen or self.bar_pen, self.wobble * 0.5)
+            self.stroke([(x + off - lean * c, c + d), (x + off - lean * b, b)], pen or self.bar_pen, self.wobble * 0.5)
+            return
         self.stroke([(x - lean * a, a), (x + bow, (a + b) / 2), (x - lean * b, b)], pen or self.bar_pen, self.wobble * 0.5)
 
     def barline(self, x, kind):
@@ -153,24 +163,25 @@ class Writer(Forms):
 
     def note_head(self, x, y, hollow=False):
         if self.head == "tick" and not hollow:
-            self.stroke([(x - 0.3, y + 0.3), (x + 0.3, y - 0.25)], self.pen * 1.5)
+            self.stroke([(x - 0.3 * self.small, y + 0.3 * self.small), (x + 0.3 * self.small, y - 0.25 * self.small)], self.pen * 1.5)
         elif self.head == "none" and not hollow:
             pass
         elif self.head == "dot":
             self.blob(x, y, 0.33, 0.25, fill=not hollow)
         else:
-            self.blob(x, y, 0.52, 0.36, fill=not hollow and self.head != "open")
+            self.blob(x, y, 0.52 * self.small, 0.36 * self.small, fill=not hollow and self.head != "open")
         for k in range(3, int(abs(y)) + 1):
             self.stroke([(x - 0.8, np.sign(y) * k), (x + 0.8, np.sign(y) * k)], self.pen * 0.8)
 
     def notes(self, x0, x1):
         """one beamed group or a single note between x0 and x1"""
         r = self.r
-        n = max(1, min(6, int((x1 - x0) / r.uniform(1.5, 2.4))))
+        n = max(1, min(8, int((x1 - x0) / r.uniform(self.packed, self.packed * 1.5))))
         xs = np.linspace(x0 + 0.6, x1 - 0.6, n)
-        ys = np.clip(r.uniform(-3.2, 3.2) + np.cumsum(r.normal(0, 0.7, n)), -4.5, 4.5)
+        ys = np.clip(r.uniform(-3.2, 3.2) + np.cumsum(r.normal(0, self.leap, n)), -4.5, 4.5)
         up = ys.mean() > r.normal(0, 0.7)
-        side, s = (0.45, -1) if up else (-0.45, 1)
+        side, s = (0.45 * self.small, -1) if up else (-0.45 * self.small, 1)
+        self.sounds += [[x * 8 + 24, 0] for x in xs]
         beam = n > 1 and r.random() < 0.75
         far = (ys.min() if up else ys.max()) + s * self.stem
         slope = np.clip(r.normal(0, self.steep), -0.35, 0.35) * min(1, 6 / max(1, x1 - x0))
@@ -188,6 +199,12 @@ class Writer(Forms):
                 self.stroke([(x + side, tip), (x + side + 0.8, tip - s * 1.1), (x + side + 0.6, tip - s * 1.9)])
             if r.random() < 0.1:
                 self.blob(x + 1.0, y - 0.2, 0.13, 0.13)
+            if r.random() < self.artic:
+                v = y - s * r.uniform(0.8, 1.4)
+                if r.random() < 0.6:
+                    self.blob(x, v, 0.12, 0.12)
+                else:
+                    self.stroke([(x - 0.4, v - 0.25), (x + 0.4, v), (x - 0.4, v + 0.25)] if r.random() < 0.5 else [(x - 0.4, v), (x + 0.4, v)])
         if beam:
             for k in range(int(r.integers(1, 3))):
                 o = -s * k * 0.65
@@ -198,19 +215,30 @@ class Writer(Forms):
             self.stroke(np.stack([x0 + (x2 - x0) * t / np.pi, y - s * high * np.sin(t)], -1), self.pen * r.uniform(0.5, 1))
 
     def short_rest(self, x):
+        """a rest of a beat or less; legs of flagged ones may be as long as barlines"""
         r, c = self.r, int(self.r.choice(self.rests))
+        value, leg = 4, r.uniform(1.2, 2.2)
         if c == 4:  # a tall zigzag
             self.stroke([(x + 0.2, -1.9), (x - 0.3, -0.7), (x + 0.4, 0.1), (x - 0.3, 0.6), (x + 0.2, 1.6)])
         elif c == 5:
             self.stroke([(x - 0.1, -1.2), (x + 0.4, -0.2), (x - 0.2, 0.2), (x + 0.1, 1.3)])
         elif c == 0:
             self.stroke([(x, -1.4), (x + 0.6, -0.6), (x, 0), (x + 0.5, 0.7), (x - 0.1, 0.6), (x + 0.3, 1.4)])
-        elif c == 1:
-            self.stroke([(x, -0.6), (x + 0.7, -0.8), (x + 0.2, 1.2)])
         elif c == 2:
             self.stroke([(x - 0.1, -0.9), (x + 0.5, -0.9), (x + 0.1, 0), (x + 0.5, 0.6), (x - 0.1, 0.9)])
-        else:
+        elif c == 3:
             self.stroke([(x, -0.3), (x + 1, -0.3)], self.pen * 2)
+            value = 2
+        else:
+            value = 16 if c == 7 and r.random() < 0.5 else 8
+            lean = r.uniform(0, 0.35)
+            self.stroke([(x + 0.6, -0.9), (x + 0.6 - lean * (leg + 0.9), leg)])
+            for v in (-0.9, 0.1)[:2 if value == 16 else 1]:
+                at = x + 0.6 - lean * (v + 0.9)
+                if r.random() < 0.7:
+                    self.blob(at - 0.6, v + 0.1, 0.15, 0.15)
+                self.stroke([(at - 0.7, v), (at - 0.3, v + 0.3), (at, v)])
+        self.sounds += [[x * 8 + 26, 1], [x * 8 + 26, {2: 2, 4: 3, 8: 4, 16: 5}[value]]]
 
     def whole_rest(self, x, y=-1):
         self.stroke([(x - 0.55, y + 0.25), (x + 0.55, y + 0.25)], 0.45, 0.02)

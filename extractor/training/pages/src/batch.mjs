@@ -9,9 +9,10 @@ import { engraveLilypond, lilypondOptions } from './lilypond.mjs';
 import { addOssia } from './ossia.mjs';
 import { makeHand } from './hand.mjs';
 import { INSTRUMENTS, title } from './words.mjs';
+import { quieten } from './sounds.mjs';
 import { enrich, heading, nameEndings, nameKeys, raise, richHabits, richStyle } from './rich.mjs';
 
-export async function makeBatch(engraver, seed, { handShare, faces, rich = false }) {
+export async function makeBatch(engraver, seed, { handShare, faces, rich = false, sounds = false }) {
   const r = new Random(seed);
   const hand = r.chance(handShare);
   const face = hand && r.chance(0.8) && faces.includes('Petaluma') ? 'Petaluma' : r.pick(faces);
@@ -34,10 +35,11 @@ export async function makeBatch(engraver, seed, { handShare, faces, rich = false
     const number = makeNumber(r, h, { ...(rich ? { bars: r.int(8, 50) } : {}), label, state, firstNumber: label || r.chance(0.5) ? 1 : r.int(2, 300) });
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} ${number.title}`, `No. ${label}`, `No. ${label} – ${number.title}`]);
     if (rich) { enrich(number, r, h); number.heading = heading(number, r); }
+    if (sounds) quieten(number, r);
     if (piano) for (const b of number.bars) { b.midClef = false; delete b.cue; }
     let breaks = null;
     if (r.chance(0.2)) { breaks = new Set(); let at = 0; while ((at += r.int(1, 7)) < number.bars.length) breaks.add(at); }
-    const systems = ly ? await engraveLilypond(number, { ...options, breaks, ...(rich ? { voltaText: r.chance(0.6) || number.bars.some(b => /[^0-9., -]/.test(b.ending?.text ?? '')) } : {}) }) : await engraveVerovio(number, { ...options, breaks: breaks ? 'encoded' : 'auto' }, piano ? { breaks, staves: 2, symbol, second: secondStaff(r, number) } : { breaks });
+    const systems = ly ? await engraveLilypond(number, { ...options, breaks, sounds, ...(rich ? { voltaText: r.chance(0.6) || number.bars.some(b => /[^0-9., -]/.test(b.ending?.text ?? '')) } : {}) }) : await engraveVerovio(number, { ...options, breaks: breaks ? 'encoded' : 'auto' }, piano ? { breaks, staves: 2, symbol, second: secondStaff(r, number) } : { breaks });
     for (const sys of systems) { resolveMeters(sys, number); if (ly) nameEndings(sys, number); applyStyle(sys, style, number, r); if (rich) { raise(sys, style); nameKeys(sys, number, !ly); } }
     const hr = r.fork(7);
     const nature = hand ? makeHand(hr) : null;
@@ -51,7 +53,7 @@ export async function makeBatch(engraver, seed, { handShare, faces, rich = false
     if (slice.length < 2 && n) break;
     for (const s of slice) s.midlines = s.sys.midlines;
     const page = composePage(slice, style, r, { title: n === 0 && r.chance(0.6) ? name : null, part, pageNo: n + r.int(1, 40) });
-    pages.push({ page, n, k, meta: { engraver, face: ly ? 'Emmentaler' : face, hand, title: name, part } });
+    pages.push({ page, n, k, meta: { engraver, face: ly ? 'Emmentaler' : face, hand, sounds, title: name, part } });
   }
   return pages;
 }

@@ -26,14 +26,14 @@ function pitch(p, clef, key, accid) {
 }
 const ARTIC = { stacc: '-.', acc: '->', ten: '--', marc: '-^' };
 
-function notes(gs, st, b, post, cue) {
+function notes(gs, st, b, post, cue, name) {
   const flat = gs.flatMap(g => g.notes.filter(n => !n.rest)), firstN = flat[0], lastN = flat[flat.length - 1];
-  let out = '';
+  let out = '', k = 0;
   for (const g of gs) {
     if (g.tuplet) out += '\\tuplet 3/2 { ';
     for (const n of g.notes) {
       const [dur, dots] = written(n.dur), d = dur + '.'.repeat(dots);
-      if (n.rest) { out += `r${d} `; continue; }
+      if (n.rest) { out += `${name ? tag('note-rest', `${name}-r${k++}v${dur}d${dots}`) : ''} r${d} `.trimStart(); continue; }
       if (n.grace !== undefined) out += `\\acciaccatura ${pitch(n.grace, st.clef, st.key)}8 `;
       const ps = [...new Set(n.pitches)].map((p, i) => pitch(p, st.clef, st.key, i ? null : n.accid));
       out += (ps.length > 1 ? `<${ps.join(' ')}>` : ps[0]) + d + (n.slash ? `:${Math.max(8, dur >= 4 ? 4 : dur) * 2 ** n.slash > 64 ? 32 : 8 * 2 ** (n.slash - 1) * (dur > 4 ? 2 : 1)}` : '') + (n.artic ? ARTIC[n.artic] : '');
@@ -83,7 +83,7 @@ export function toLy(number, o) {
     else if (b.content === 'rest' && !b.cue) out += `R${len(b.meter)}${posts(b, i)} `;
     else if (b.content === 'rest') out += `<< { R${len(b.meter)}${posts(b, i)} } \\\\ { \\teeny ${notes(b.cue, st, b, '', true).out} } >> `;
     else {
-      const m = b.content === 'music' ? notes(b.events, st, b, posts(b, i), false) : null;
+      const m = b.content === 'music' ? notes(b.events, st, b, posts(b, i), false, o.sounds && `b${i}`) : null;
       if (!m) throw new Error('percent repeat without a bar before it');
       let body = m.has ? m.out : m.out.replace(/^(\S+) /, `$1${posts(b, i)} `);
       if (b.midClef) { st.clef = st.clef.shape === 'F' ? { shape: 'C', line: 4 } : { shape: 'F', line: 4 }; body += `\\clef ${CLEFS[st.clef.shape + st.clef.line]} `; }

@@ -52,7 +52,7 @@ export function pageTruth(page, k, meta) {
   const X = v => Math.round(v * k * 100) / 100;
   let id = meta.firstId ?? 1;
   page.placed.forEach((t, s) => {
-    const read = readSystem({ ...t.sys, prims: page.prims.filter(p => p.el.system === s).map(p => ({ ...p, path: mapPath(p.path, (x, y) => [x - t.dx, y - t.dy]) })) }, t.number);
+    const read = readSystem({ ...t.sys, prims: page.prims.filter(p => p.el.system === s).map(p => ({ ...p, path: mapPath(p.path, (x, y) => [x - t.dx, y - t.dy]) })) }, t.number, meta.sounds);
     const px = b => [X(b[0] + t.dx), X(b[1] + t.dy), X(b[2] + t.dx), X(b[3] + t.dy)];
     t.sys.staves.forEach((st, n) => {
       const signs = read.staves[n].map(({ bar, ...g }) => ({ ...g, box: px(g.box) }));

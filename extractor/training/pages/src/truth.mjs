@@ -1,5 +1,6 @@
 // What is on a drawn system, read off its own ink: signs (staff by staff) and bar entries with their sides. Units: staff spaces.
 import { inkBox, union } from './geometry.mjs';
+import { sounds } from './sounds.mjs';
 import { boxOf, groups } from './style.mjs';
 
 const round = b => b.map(v => Math.round(v * 1000) / 1000);
@@ -43,7 +44,7 @@ export function resolveMeters(sys, number) {
 const KINDS = ['multi-rest', 'block-rest', 'rest', 'bar-repeat', 'bar-repeat-2', 'count', 'meter', 'rehearsal', 'bar-number', 'ending', 'segno', 'coda', 'fermata', 'caesura', 'word', 'clef', 'key'];
 
 /** @returns {{staves: sign[][], bars: object[], first: number}} ; throws when ink and music disagree. */
-export function readSystem(sys, number) {
+export function readSystem(sys, number, withSounds = false) {
   const bl = barlines(sys), n = sys.staves.length;
   const idx = [...new Set(sys.prims.filter(p => p.el.bar >= 0 && p.el.kind !== 'ending' && p.el.kind !== 'meter').map(p => p.el.bar))].sort((a, b) => a - b);
   const first = idx[0], last = idx[idx.length - 1];
@@ -86,6 +87,7 @@ export function readSystem(sys, number) {
     sign.bar = el.bar;
     staves[staffOf(box)].push(sign);
   }
+  if (withSounds) for (const s of sounds(sys)) staves[staffOf(s.box)].push(s);
   for (const l of staves) { for (const s of l) s.box = round(s.box); l.sort((a, b) => a.box[0] - b.box[0]); }
   // what is printed where, checked against the music
   for (const b of bars) {

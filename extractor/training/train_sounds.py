@@ -1,0 +1,119 @@
+"""train_sounds.py --data FOLDER --start FOLDER --out FOLDER [--minutes M]: the head for notes and rests on a finished sign network, which stays as it is.
+
+Writes sounds.npz, sounds.onnx (inputs `fold` and `four`, see net.Sounds; graft.py joins it to signs.onnx) and sounds.json with what it finds on held-out pages.
+"""
+import argparse
+import contextlib
+import json
+import math
+import os
+import time
+
+import numpy as np
+import torch
+
+import damage
+import decode
+import net
+import store
+from strips import SOUNDS
+from train_signs import W, Average, Data, half, hands
+
+
+def targets(l):
+    said = (l[5][:, :1] > -2).unsqueeze(-1)
+    return net.sound_targets(*l[4:], len(SOUNDS), W), said
+
+
+@torch.no_grad()
+def score(trunk, head, data, bank, hurt):
+    """{sound: [(score, right)]}, {sound: number there} on held-out samples"""
+    torch.manual_seed(1)
+    head.eval()
+    got, n = {s: [] for s in SOUNDS}, dict.fromkeys(SOUNDS, 0)
+    for i in range(0, len(data.img), 64):
+        idx = torch.arange(i, min(i + 64, len(data.img)), device=data.img.device)
+        x, l, _ = data.batch(idx, bank, 1.0 if hurt else 0.2, hurt)
+        p = torch.sigmoid(head(*trunk.below(x))).float().cpu().numpy()
+        x, kind = (t.cpu().numpy() for t in l[4:])
+        for m in range(len(idx)):
+            for k, name in enumerate(SOUNDS):
+                there = [(v, 0) for v, c in zip(x[m], kind[m]) if c == k and 3 < v < W - 3]
+                got[name] += [f[:2] for f in decode.match_lines(decode.peaks(p[m, k], 0.1), there)]
+                n[name] += len(there)
+    head.train()
+    return got, n
+
+
+def export(head, path):
+    class Likely(torch.nn.Module):
+        def __init__(self):
+            super().__init__()
+            self.head = head.cpu().float().eval()
+
+        def forward(self, fold, four):
+            return torch.sigmoid(self.head(fold, four))
+
+    extra = {} if torch.__version__ < "2" else {"dynamo": False}
+    torch.onnx.export(Likely(), (torch.zeros(1, 64, 5, 496), torch.zeros(1, 48, 40, 248)), path, opset_version=17, input_names=["fold", "four"], output_names=["sounds"],
+                      dynamic_axes=dict(fold={0: "n", 3: "w2"}, four={0: "n", 3: "w4"}, sounds={0: "n", 2: "w2"}), **extra)
+
+
+def main():
+    ap = argparse.ArgumentParser(description=__doc__)
+    ap.add_argument("--data", required=True)
+    ap.add_argument("--start", required=True, help="folder with signs.npz")
+    ap.add_argument("--out", required=True)
+    ap.add_argument("--minutes", type=float, default=4)
+    ap.add_argument("--seed", type=int, default=90)
+    ap.add_argument("--batch", type=int, default=96)
+    ap.add_argument("--hand", type=int, default=2500)
+    a = ap.parse_args()
+    stop = time.time() + a.minutes * 60
+    os.makedirs(a.out, exist_ok=True)
+    torch.manual_seed(a.seed)
+    dev = "cuda" if torch.cuda.is_available() else "cpu"
+    made = [s for s in store.read_all(a.data, "strips") if "sounds" in s[1]]
+    held = [s for s in made if s[1]["held"]][:500]
+    data, check = Data([s for s in made if not s[1]["held"]] + hands(a), dev), Data(held, dev)
+    bank = torch.from_numpy(damage.pencil_bank(400, W)).to(dev)
+    trunk, head = net.Signs().to(dev).eval(), net.Sounds().to(dev)
+    z = np.load(os.path.join(a.start, "signs.npz"))
+    net.load(trunk, {k: z[k] for k in z.files})
+    opt, mean, begin, step = torch.optim.AdamW(head.parameters(), 1e-3, weight_decay=0.01), Average(head), time.time(), 0
+    print(len(made), "strips,", len(data.img), "samples,", len(held), "held out", flush=True)
+    while time.time() < stop:
+        done = (time.time() - begin) / (stop - begin)
+        for g in opt.param_groups:
+            g["lr"] = 4e-3 * min(1, (step + 1) / 200) * (0.5 + 0.5 * math.cos(math.pi * min(1, done)))
+        idx = torch.randint(0, len(data.img), (a.batch,), device=dev)
+        with torch.no_grad(), half(data.img) if dev == "cuda" else contextlib.nullcontext():
+            x, l, _ = data.batch(idx, bank)
+            seen = trunk.below(x.contiguous(memory_format=torch.channels_last))
+            want, said = targets(l)
+        with half(data.img) if dev == "cuda" else contextlib.nullcontext():
+            out = head(*seen)
+        loss = net.line_loss(out, want, said)
+        opt.zero_grad(set_to_none=True)
+        loss.backward()
+        opt.step()
+        step += 1
+        mean.take(head, min(0.998, step / (step + 20)))
+        if step % 250 == 0 or step == 1:
+            print(step, "%.0f s" % (time.time() - begin), "%.4f" % float(loss.detach()), flush=True)
+    head.load_state_dict(mean.state)
+    np.savez(os.path.join(a.out, "sounds.npz"), **{k: v.float().cpu().numpy() for k, v in head.state_dict().items()})
+    found, report = [score(trunk, head, check, bank, h) for h in (False, True)], {}
+    for name, parts in (("clean", found[:1]), ("damaged", found[1:]), ("together", found)):
+        report[name] = {}
+        for s in SOUNDS:
+            n = sum(p[1][s] for p in parts)
+            t, f1, pr, re = decode.best([g for p in parts for g in p[0][s]], n)
+            report[name][s] = dict(threshold=t, f1=round(f1, 4), precision=round(pr, 4), recall=round(re, 4), n=n)
+        print(name, {k: (v["f1"], v["n"], v["threshold"]) for k, v in report[name].items()}, flush=True)
+    json.dump(dict(steps=step, seed=a.seed, **report), open(os.path.join(a.out, "sounds.json"), "w"), indent=1)
+    export(head, os.path.join(a.out, "sounds.onnx"))
+
+
+if __name__ == "__main__":
+    main()
