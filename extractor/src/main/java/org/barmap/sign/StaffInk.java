@@ -11,6 +11,9 @@ final class StaffInk {
   /** Columns without staff lines that end a staff, pixels. */
   private static final int GUTTER = 24;
 
+  /** Faint lines in dashes still show this many in a column on average. */
+  private static final double DASHES = 0.5;
+
   /** Rows this near a staff line may be the line itself, pixels. */
   private static final int LINE = 2;
 
@@ -46,10 +49,9 @@ final class StaffInk {
    * the facing page has none there.
    */
   static double begin(StripImage strip) {
-    int without = 0;
+    Window window = new Window();
     for (int u = strip.width() / 2; u >= StripImage.LEFT; u--) {
-      without = hasLines(strip, u) ? 0 : without + 1;
-      if (without == GUTTER) {
+      if (window.isBare(lines(strip, u))) {
         return (u + GUTTER - (double) StripImage.LEFT) / StripImage.SPACE;
       }
     }
@@ -67,17 +69,36 @@ final class StaffInk {
    */
   private static int gutter(StripImage strip) {
     int end = strip.width() - StripImage.LEFT;
-    int without = 0;
+    Window window = new Window();
     for (int u = strip.width() / 2; u < end; u++) {
-      without = hasLines(strip, u) ? 0 : without + 1;
-      if (without == GUTTER) {
+      if (window.isBare(lines(strip, u))) {
         return u - GUTTER;
       }
     }
     return end;
   }
 
-  private static boolean hasLines(StripImage strip, int u) {
+  /** The last columns seen, and how many lines stood in them. */
+  private static final class Window {
+    private final int[] seen = new int[GUTTER];
+    private int next;
+    private int sum = 5 * GUTTER;
+
+    Window() {
+      java.util.Arrays.fill(seen, 5);
+    }
+
+    /** Takes another column; tells whether next to nothing is left of lines. */
+    boolean isBare(int lines) {
+      sum += lines - seen[next];
+      seen[next] = lines;
+      next = (next + 1) % GUTTER;
+      return sum < DASHES * GUTTER;
+    }
+  }
+
+  /** Returns how many of the five lines are there in a column. */
+  private static int lines(StripImage strip, int u) {
     int lines = 0;
     for (int line = -2; line <= 2; line++) {
       int middle = StripImage.MIDDLE + line * StripImage.SPACE;
@@ -87,7 +108,7 @@ final class StaffInk {
       }
       lines += dark ? 1 : 0;
     }
-    return lines >= 3;
+    return lines;
   }
 
   private static boolean isWritten(StripImage strip, int u) {

@@ -51,8 +51,9 @@ public final class StaffFinder {
   }
 
   private static List<FoundSystem> look(PageImage page, Pixels pixels) {
+    List<Candidate> all = candidates(page, pixels);
     List<Candidate> staves =
-        StaffChecks.keep(candidates(page, pixels)).stream()
+        FaintStaves.with(StaffChecks.keep(all), all, pixels).stream()
             .sorted(Comparator.comparingDouble(c -> c.staff().height()))
             .toList();
     return Systems.group(page, pixels, staves);

@@ -1,0 +1,174 @@
+package org.barmap.staff;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * Takes in staves whose lines are nearly gone, and follows lines in dashes to their ends, where the
+ * page's other staves say that one is there: all lines of a page begin at one margin, and most end
+ * at the other (common practice).
+ */
+final class FaintStaves {
+
+  /** So many sure staves make margins. */
+  private static final int SURE = 3;
+
+  /** Margins are this sharp, staff spaces. */
+  private static final double SHARP = 1.5;
+
+  private static final double LEAST_LENGTH = 25;
+  private static final double LEAST_MEAN = 0.45;
+  private static final double LEAST_WEAKEST = 0.25;
+  private static final double MOST_UNEVEN = 0.06;
+  private static final double SAME_SPACE = 0.05;
+
+  /** A line is seen in this share of the columns of a dashed end. */
+  private static final double DASHED = 0.06;
+
+  /** Length over which a line in dashes is looked for, staff spaces. */
+  private static final double WINDOW = 3;
+
+  private static final int INK = 150;
+
+  /** Darker than the paper beside it by this is a line, gray levels. */
+  private static final int LINE = 40;
+
+  private FaintStaves() {}
+
+  /** Returns the good staves and the faint ones among all that were looked at, each to its end. */
+  static List<Candidate> with(List<Candidate> good, List<Candidate> all, Pixels pixels) {
+    if (good.isEmpty()) {
+      return good;
+    }
+    List<Candidate> staves = new ArrayList<>(good);
+    double space = median(good, Staff::usualSpace);
+    double left = median(good, Staff::left);
+    long sharp = good.stream().filter(c -> near(c.staff().left(), left, space)).count();
+    if (good.size() >= SURE && 2 * sharp > good.size()) {
+      for (Candidate c : all) {
+        boolean fits =
+            !good.contains(c)
+                && near(c.staff().left(), left, space)
+                && Math.abs(c.staff().usualSpace() - space) < SAME_SPACE * space
+                && isFaint(c);
+        if (fits && good.stream().noneMatch(g -> overlap(g.staff(), c.staff()))) {
+          staves.add(c);
+        }
+      }
+    }
+    staves.replaceAll(c -> longer(c, good, pixels));
+    return staves;
+  }
+
+  private static boolean isFaint(Candidate c) {
+    return c.staff().length() >= LEAST_LENGTH
+        && c.mean() >= LEAST_MEAN
+        && c.weakest() >= LEAST_WEAKEST
+        && c.uneven() <= MOST_UNEVEN
+        && c.between() < 0.3 * c.mean()
+        && c.beyond() < c.weakest();
+  }
+
+  private static boolean near(double a, double b, double space) {
+    return Math.abs(a - b) < SHARP * space;
+  }
+
+  private static boolean overlap(Staff a, Staff b) {
+    double x = (b.left() + b.right()) / 2;
+    return Math.abs(a.middleAt(x) - b.middleAt(x)) < 5 * a.usualSpace();
+  }
+
+  private static double median(List<Candidate> staves, ToDoubleFunction<Staff> of) {
+    double[] values = staves.stream().mapToDouble(c -> of.applyAsDouble(c.staff())).toArray();
+    java.util.Arrays.sort(values);
+    return values[values.length / 2];
+  }
+
+  /** Goes on as far as dashes of the lines are left, in parallel with the nearest longer staff. */
+  private static Candidate longer(Candidate c, List<Candidate> good, Pixels pixels) {
+    Staff own = c.staff();
+    double margin = good.stream().mapToDouble(g -> g.staff().right()).max().orElse(0);
+    if (margin - own.right() < 2 * own.usualSpace()) {
+      return c;
+    }
+    Staff whole = upTo(own, margin, good);
+    double window = WINDOW * own.usualSpace();
+    double end = own.right();
+    while (end + 1 < margin && isDashed(whole, end, Math.min(margin, end + window), pixels)) {
+      end = last(whole, end, Math.min(margin, end + window), pixels);
+    }
+    return end < own.right() + own.usualSpace()
+        ? c
+        : new Candidate(
+            upTo(own, end, good), c.weakest(), c.mean(), c.between(), c.beyond(), c.uneven());
+  }
+
+  private static Staff upTo(Staff own, double right, List<Candidate> good) {
+    Staff like =
+        good.stream()
+            .map(Candidate::staff)
+            .filter(s -> s != own && s.right() >= right)
+            .min(java.util.Comparator.comparingDouble(s -> Math.abs(s.height() - own.height())))
+            .orElse(own);
+    int points = (int) Math.ceil((right - own.left()) / Staff.STEP) + 1;
+    double[] middle = new double[points];
+    double[] space = new double[points];
+    double offset = own.middleAt(own.right()) - like.middleAt(own.right());
+    for (int i = 0; i < points; i++) {
+      double x = own.left() + i * Staff.STEP;
+      middle[i] = x > own.right() ? like.middleAt(x) + offset : own.middleAt(x);
+      space[i] = own.spaceAt(Math.min(x, own.right()));
+    }
+    return new Staff(own.left(), right, middle, space, own.lean());
+  }
+
+  /** Tells whether at least three lines go on, and nothing between them does. */
+  private static boolean isDashed(Staff staff, double from, double to, Pixels pixels) {
+    int lines = 0;
+    double sum = 0;
+    for (int k = -2; k <= 2; k++) {
+      double seen = seen(staff, from, to, k, pixels);
+      lines += seen >= DASHED ? 1 : 0;
+      sum += seen / 5;
+    }
+    double between = 0;
+    for (int k = -3; k <= 3; k += 2) {
+      between += seen(staff, from, to, k / 2.0, pixels) / 4;
+    }
+    return lines >= 3 && sum >= 2 * DASHED && between < 0.7 * sum;
+  }
+
+  /** Returns the share of columns in which a line stands at a number of spaces from the middle. */
+  private static double seen(Staff staff, double from, double to, double across, Pixels pixels) {
+    int seen = 0;
+    for (double x = from; x < to; x++) {
+      seen += isLine(staff, x, across, pixels) ? 1 : 0;
+    }
+    return seen / Math.max(1, to - from);
+  }
+
+  private static boolean isLine(Staff staff, double x, double across, Pixels pixels) {
+    double s = staff.spaceAt(x);
+    double y = staff.middleAt(x) + across * s;
+    int dark = pixels.darkest(x, y - 0.15 * s, y + 0.15 * s);
+    int paper = Math.min(pixels.at(x, y - 0.4 * s), pixels.at(x, y + 0.4 * s));
+    return paper - dark > LINE;
+  }
+
+  /** The last column with two lines, or with a stroke through all of them. */
+  private static double last(Staff staff, double from, double to, Pixels pixels) {
+    double last = from + 1;
+    for (double x = from; x <= to; x++) {
+      int lines = 0;
+      int dark = 0;
+      for (int k = -4; k <= 4; k++) {
+        double y = staff.middleAt(x) + k * staff.spaceAt(x) / 2;
+        lines += k % 2 == 0 && isLine(staff, x, k / 2.0, pixels) ? 1 : 0;
+        dark += pixels.at(x, y) < INK ? 1 : 0;
+      }
+      last = lines >= 2 || dark >= 8 ? x + 1 : last;
+    }
+    return last;
+  }
+}
