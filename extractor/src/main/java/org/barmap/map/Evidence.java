@@ -57,8 +57,10 @@ public record Evidence(
    *
    * @param count how many bars it has there; 0 for none
    * @param number what it calls the first of them; may be empty
+   * @param read how many bars the page's own numeral says, which the second reading is weighed
+   *     against; 0 for none, absent means 0
    */
-  public record Second(int count, String number) {}
+  public record Second(int count, String number, int read) {}
 
   /**
    * One possible reading; written as {@code ["8", 0.93]}.

@@ -28,8 +28,12 @@ final class FindingWriter {
   /** All findings, most important first. */
   List<Finding> write() {
     for (int i = 0; i < items.size(); i++) {
-      count(i, items.get(i));
-      second(i, items.get(i));
+      Optional<SecondDifference> second = SecondDifference.at(items, i);
+      if (second.isPresent()) {
+        add(i, SecondDifference.CODE, second.get().text(), second.get().answers());
+      } else {
+        count(i, items.get(i));
+      }
       lines(i, items.get(i));
       printed(i, items.get(i));
     }
@@ -88,39 +92,11 @@ final class FindingWriter {
     }
   }
 
-  /** Where a second reading has another number of bars and nothing else was asked. */
-  private void second(int i, Item item) {
-    Bar bar = item.bar();
-    Optional<Evidence.Second> second = bar.evidence().flatMap(Evidence::second);
-    boolean asked = findings.stream().anyMatch(f -> f.bar().equals(Optional.of(bar.id())));
-    if (!item.open() || asked || second.filter(s -> s.count() != bar.count()).isEmpty()) {
-      return;
-    }
-    int said = second.get().count();
-    String text =
-        said == 0
-            ? "The second reading has no such bar."
-            : "The second reading has " + bars(said) + " here, the page " + bars(bar.count()) + ".";
-    Answer stays = new Answer("The page is right", Map.of());
-    Answer other =
-        bar.isRest() && said > 0
-            ? isCount(bar, said)
-            : said == 0 ? new Answer("It is no bar of its own", joined(bar)) : split(bar);
-    add(i, "second-differs", text, List.of(stays, other));
-  }
-
-  private static Map<String, String> joined(Bar bar) {
+  static Map<String, String> joined(Bar bar) {
     return Map.of("kind", "remove-barline", "bar", bar.id(), "side", "end");
   }
 
-  private static Answer split(Bar bar) {
-    Point left = bar.outline().leftMiddle();
-    Point right = bar.outline().rightMiddle();
-    Point middle = new Point((left.x() + right.x()) / 2, (left.y() + right.y()) / 2);
-    return isBarline("A barline is missing here", bar, middle);
-  }
-
-  private static Answer isBarline(String label, Bar bar, Point at) {
+  static Answer isBarline(String label, Bar bar, Point at) {
     return new Answer(
         label,
         Map.of(
@@ -144,11 +120,11 @@ final class FindingWriter {
         .orElse("");
   }
 
-  private static String bars(int n) {
+  static String bars(int n) {
     return n == 1 ? "one bar" : n + " bars";
   }
 
-  private static Answer isCount(Bar bar, int count) {
+  static Answer isCount(Bar bar, int count) {
     return new Answer(
         "This rest is " + count,
         Map.of("kind", "set-count", "bar", bar.id(), "count", Integer.toString(count)));
@@ -273,7 +249,7 @@ final class FindingWriter {
     findings.add(doubt(i, "mark-settled", text, List.of(isMark(bar, settled), other), 1));
   }
 
-  private static Answer isMark(String bar, String text) {
+  static Answer isMark(String bar, String text) {
     return new Answer(
         "It is " + text,
         Map.of("kind", "set-rehearsal", "bar", bar, "text", text, "enclosure", "box"));

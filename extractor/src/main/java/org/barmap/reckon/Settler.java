@@ -244,14 +244,24 @@ public final class Settler {
 
   /** Findings that a new settling can't judge anew; they stay until answered. */
   private static final Set<String> KEPT =
-      Set.of("barline-refused", "mark-settled", "number-start", "bars-missing", "content-unsure");
+      Set.of(
+          "barline-refused",
+          "mark-settled",
+          "number-start",
+          "bars-missing",
+          "content-unsure",
+          SecondMarks.CODE);
 
   private static Item item(
       Bar bar, Fixed fixed, double sure, int other, Set<String> guessed, Set<String> doubtful) {
     boolean answered = fixed.answered().contains(bar.id());
     List<Evidence.Alternative> counts = bar.evidence().map(Evidence::counts).orElse(List.of());
+    Optional<Integer> own =
+        bar.evidence().flatMap(Evidence::second).map(Evidence.Second::read).filter(n -> n > 0);
     Optional<Integer> read =
-        counts.stream().flatMap(a -> RestEvidence.numeral(a.text()).stream()).findFirst();
+        own.or(
+            () ->
+                counts.stream().flatMap(a -> RestEvidence.numeral(a.text()).stream()).findFirst());
     boolean numbered = bar.content() == Content.MULTI_REST || (bar.isRest() && !counts.isEmpty());
     boolean open = numbered && !answered && !fixed.counts().contains(bar.id());
     List<String> printed =

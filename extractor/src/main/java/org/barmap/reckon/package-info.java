@@ -55,7 +55,7 @@
  * joined from them would only say how they were joined: {@code restartElsewhere} and {@code
  * missingPages} (how often publishers leave a heading out, or a page is lost), the shares of {@code
  * MarkSequence} (which letters houses skip; the makers of the corpus's pages decided it), and the
- * alignment costs of {@code SecondEvidence} (errors of programs that weren't measured). {@code
+ * alignment costs of {@code SecondAlignment} (errors of programs that weren't measured). {@code
  * doubt} is a choice of how often a person is asked, not a share of anything.
  */
 @NullMarked

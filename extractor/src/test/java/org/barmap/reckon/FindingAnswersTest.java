@@ -35,10 +35,10 @@ class FindingAnswersTest {
   void everyKindOfFindingHasAnAnswer() {
     Evidence two =
         new Evidence(List.of(), List.of(), 1)
-            .with(List.of(), List.of(), new Evidence.Second(2, "4"));
+            .with(List.of(), List.of(), new Evidence.Second(2, "4", 0));
     Evidence none =
         new Evidence(List.of(), List.of(), 1)
-            .with(List.of(), List.of(), new Evidence.Second(0, ""));
+            .with(List.of(), List.of(), new Evidence.Second(0, "", 0));
     Item plain = item("b6", 6, Content.REST, 1, new Evidence(List.of(), List.of(), 1));
     List<Item> items =
         List.of(
