@@ -88,6 +88,13 @@ final class CorpusReadings {
     return out;
   }
 
+  /** Reads one picture, whatever was kept. */
+  static ReadPage read(Path picture) {
+    try (Lazy lazy = new Lazy()) {
+      return lazy.read(picture);
+    }
+  }
+
   /** Opens the models when the first page has to be read. */
   private static final class Lazy implements AutoCloseable {
     private final List<Extractor> open = new ArrayList<>();

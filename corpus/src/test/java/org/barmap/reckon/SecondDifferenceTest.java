@@ -15,17 +15,19 @@ import org.barmap.map.Finding;
 import org.barmap.map.Meter;
 import org.barmap.map.SecondReading.Measure;
 import org.barmap.map.SecondReading.Part;
-import org.barmap.reckon.TrueReadings.Errors;
+import org.barmap.sign.ReadPage;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 
 /**
- * A score with one difference from a page that was read without an error: the difference is named
- * once, where it is. The page is the demo's first; its truth is the oracle.
+ * A score with one difference from a page as the program reads it: the difference is named once,
+ * where it is. The page is the demo's first; its truth is the oracle.
  */
 class SecondDifferenceTest {
 
   private static final String TEXT = "The second reading has %s here, the page %s.";
+
+  private static final BarMap READ = read();
 
   private final JsonNode truth = truth();
   private final List<Measure> score = score(truth);
@@ -37,6 +39,11 @@ class SecondDifferenceTest {
     } catch (IOException e) {
       throw new java.io.UncheckedIOException(e);
     }
+  }
+
+  private static BarMap read() {
+    ReadPage page = CorpusReadings.read(CorpusReadings.HOME.resolve("saltmarsh/page-01.png"));
+    return new Reckoner().reckon(new Book("", ""), List.of(page));
   }
 
   @Test
@@ -144,17 +151,7 @@ class SecondDifferenceTest {
     return found.get(0);
   }
 
-  private BarMap map = new BarMapOf(truth).map;
-
-  /** The page read without an error. */
-  private static final class BarMapOf {
-    private final BarMap map;
-
-    BarMapOf(JsonNode truth) {
-      TrueReadings page = new TrueReadings(List.of(truth), Errors.NONE, 1);
-      this.map = new Reckoner().reckon(new Book("", ""), page.pages);
-    }
-  }
+  private final BarMap map = READ;
 
   /** What the second reading makes people be asked that they were not asked before. */
   private List<Finding> differences() {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
+import org.barmap.map.Content;
 import org.barmap.map.Evidence;
 import org.barmap.map.Evidence.Alternative;
 import org.barmap.map.RehearsalMark;
@@ -159,7 +160,7 @@ final class SecondAlignment {
       if (n == bar.count()) {
         return 0;
       }
-      return bar.isRest()
+      return bar.content() == Content.MULTI_REST
           ? MISREAD_COUNT
           : NO_PARTNER + ONE_MORE * Math.max(0, n - 2) - besideRest(i);
     }
@@ -170,7 +171,7 @@ final class SecondAlignment {
     }
     boolean oneOff =
         Marks.oneFigureOff(counts.get(0).text().replaceAll("\\D", ""), 1).containsKey(n);
-    return MISREAD_COUNT + (oneOff ? 0.5 : 1.5);
+    return MISREAD_COUNT + (oneOff ? 0 : 0.5);
   }
 
   private double besideRest(int i) {
