@@ -134,9 +134,27 @@ class SecondDifferenceTest {
 
   @Test
   void aScoreWithoutMarksStillNamesTheRest() {
-    score.replaceAll(m -> with(m, m.rest(), m.multiRest(), Optional.empty()));
+    unmarked();
     insert(8, 1);
     assertOne(5, 5, TEXT.formatted("7 bars", "6 bars"));
+  }
+
+  @Test
+  void aScoreWithoutMarksStillNamesTheRestThreeBarsLonger() {
+    unmarked();
+    insert(8, 3);
+    assertOne(5, 5, TEXT.formatted("9 bars", "6 bars"));
+  }
+
+  @Test
+  void aScoreWithoutMarksStillNamesOneMoreBarOfMusic() {
+    unmarked();
+    insert(29, 1);
+    assertOne(26, 35, TEXT.formatted("2 bars", "one bar"));
+  }
+
+  private void unmarked() {
+    score.replaceAll(m -> with(m, m.rest(), m.multiRest(), Optional.empty()));
   }
 
   private void assertOne(int from, int to, String text) {
