@@ -32,6 +32,8 @@ final class ScoredBar {
   final String start;
   final @Nullable Double confidence;
   final List<String> signs = new ArrayList<>();
+  final double silentStart;
+  final double silentEnd;
   final boolean hasEnding;
   final List<String> ending = new ArrayList<>();
   final boolean hasSigns;
@@ -66,6 +68,8 @@ final class ScoredBar {
     confidence = c.isNumber() ? (Double) c.doubleValue() : null;
     hasSigns = b.has("signs");
     b.path("signs").forEach(s -> signs.add(s.asString("")));
+    silentStart = b.path("silentStart").asDouble(0);
+    silentEnd = b.path("silentEnd").asDouble(0);
     hasEnding = b.has("ending");
     b.path("ending").forEach(e -> ending.add(e.asString("")));
   }

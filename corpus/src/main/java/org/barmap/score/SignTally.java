@@ -25,7 +25,7 @@ final class SignTally {
     }
   }
 
-  private static void one(Tally tally, String sign, boolean truth, boolean found, boolean right) {
+  static void one(Tally tally, String sign, boolean truth, boolean found, boolean right) {
     tally.add(PREFIX + sign + ":t", truth);
     tally.add(PREFIX + sign + ":f", found);
     tally.add(PREFIX + sign + ":tp", right);
@@ -56,6 +56,7 @@ final class SignTally {
     for (ScoredBar y : founds) {
       invented(y, y.match);
     }
+    SilenceTally.run(tally, truths, founds);
   }
 
   private void invented(ScoredBar y, @org.jspecify.annotations.Nullable ScoredBar x) {

@@ -155,10 +155,14 @@ final class MapWriter {
             .times(attributes.times(i))
             .words(attributes.words(i))
             .origin(span.inferred() ? Origin.INFERRED : Origin.READ);
-    content(attributes, i, span, b);
+    Content content = content(attributes, i, span);
+    b.content(content);
     Optional<Sign> printed = attributes.meter(i);
     meter = printed.flatMap(Meters::of).or(() -> meter.map(m -> m.withPrinted(false)));
     b.meter(meter);
+    if (content == Content.MUSIC) {
+      silence(cells, span, b);
+    }
     meter = meter.map(m -> m.withPrinted(false));
     Optional<Sign> mark = attributes.rehearsal(i);
     mark.ifPresent(
@@ -187,15 +191,21 @@ final class MapWriter {
     return s.probability() * (s.readings().isEmpty() ? 0.5 : s.readings().get(0).probability());
   }
 
-  private static void content(Attributes attributes, int i, BarSpan span, BarBuilder b) {
+  private static Content content(Attributes attributes, int i, BarSpan span) {
     if (span.rest().isPresent()) {
-      b.content(span.count() > 1 ? Content.MULTI_REST : Content.REST);
-    } else if (attributes.repeatsBarBefore(i)) {
-      b.content(Content.BAR_REPEAT);
-    } else if (attributes.rests(i)) {
-      b.content(Content.REST);
-    } else {
-      b.content(Content.MUSIC);
+      return span.count() > 1 ? Content.MULTI_REST : Content.REST;
+    }
+    if (attributes.repeatsBarBefore(i)) {
+      return Content.BAR_REPEAT;
+    }
+    return attributes.rests(i) ? Content.REST : Content.MUSIC;
+  }
+
+  private void silence(SystemCells cells, BarSpan span, BarBuilder b) {
+    if (meter.isPresent()) {
+      Silence own =
+          Silence.in(cells.source().sounds(), span.from(), span.to(), meter.orElseThrow());
+      b.silentStart(own.start()).silentEnd(own.end());
     }
   }
 

@@ -17,6 +17,7 @@ import org.barmap.map.StaffSystem;
  * @param musicBegin how far along the staff nothing but clef, key and meter stands, staff spaces; 0
  *     where nobody looked
  * @param inkEnd how far along the staff something is written on it, staff spaces
+ * @param sounds note heads and rests inside bars; none where a system has several staves
  */
 public record ReadSystem(
     StaffSystem system,
@@ -25,11 +26,25 @@ public record ReadSystem(
     List<Sign> signs,
     double begin,
     double musicBegin,
-    double inkEnd) {
+    double inkEnd,
+    List<Sound> sounds) {
 
   /** Orders the signs along the staff. */
   public ReadSystem {
     signs = signs.stream().sorted(Comparator.comparingDouble(Sign::at)).toList();
+    sounds = List.copyOf(sounds);
+  }
+
+  /** A system whose notes and rests nobody looked at. */
+  public ReadSystem(
+      StaffSystem system,
+      double length,
+      Shape shape,
+      List<Sign> signs,
+      double begin,
+      double musicBegin,
+      double inkEnd) {
+    this(system, length, shape, signs, begin, musicBegin, inkEnd, List.of());
   }
 
   /** A system that is written on up to its end. */

@@ -40,8 +40,11 @@ final class SignNet implements AutoCloseable {
         .orElseThrow(() -> new IllegalStateException("signs.json names an unknown kind: " + word));
   }
 
-  /** Returns the signs of a strip; the network's layers stay in the cache of one core. */
-  List<RawSign> find(StripImage strip) {
+  /** What was found on a strip. */
+  record Found(List<RawSign> signs, List<Sound> sounds) {}
+
+  /** Returns what stands on a strip; the network's layers stay in the cache of one core. */
+  Found find(StripImage strip) {
     int width = (strip.width() + 15) / 16 * 16;
     long[] shape = {1, 1, StripImage.HEIGHT, width};
     long start = Step.start();
@@ -60,8 +63,9 @@ final class SignNet implements AutoCloseable {
       List<RawSign> signs = new ArrayList<>(lines.decode(heats, strip));
       signs.addAll(boxes.decode(heats, strip));
       signs = EndingReach.settle(heats, strip, signs);
+      List<Sound> sounds = SoundDecoder.decode(Models.values(result, "sounds"), strip.width());
       Step.BOXES.done(start);
-      return signs;
+      return new Found(signs, sounds);
     } catch (OrtException e) {
       throw new IllegalStateException("the sign network failed: " + e.getMessage(), e);
     }

@@ -76,18 +76,24 @@ public final class SignReader implements AutoCloseable {
               within(settled.get(i), own.begin, own.linesEnd),
               own.begin,
               own.musicBegin,
-              own.inkEnd));
+              own.inkEnd,
+              own.sounds));
     }
     Step.LOOKS.done(start);
     return List.copyOf(read);
   }
 
   /** A strip with what the network and the looks at its ink found, not yet read. */
-  private record Raw(StripImage strip, List<RawSign> signs) {}
+  private record Raw(StripImage strip, List<RawSign> signs, List<Sound> sounds) {}
 
   /** The signs of all staves of a system, and where its lines and its ink begin and end. */
   private record Joined(
-      List<Sign> signs, double begin, double musicBegin, double inkEnd, double linesEnd) {}
+      List<Sign> signs,
+      List<Sound> sounds,
+      double begin,
+      double musicBegin,
+      double inkEnd,
+      double linesEnd) {}
 
   private static Joined joined(FoundSystem system, List<Raw> raw, List<List<Sign>> signs) {
     long start = Step.start();
@@ -96,6 +102,8 @@ public final class SignReader implements AutoCloseable {
     Joined joined =
         new Joined(
             JoinedStaves.join(overFirst(system, signs)),
+            // who is silent on one staff may play on the other
+            raw.size() == 1 ? raw.get(0).sounds() : List.of(),
             begin,
             musicBegin(strips, begin, signs),
             inkEnd(strips, signs),
@@ -159,11 +167,11 @@ public final class SignReader implements AutoCloseable {
   }
 
   private Raw raw(StripImage strip) {
-    List<RawSign> found = signs.find(strip);
+    SignNet.Found found = signs.find(strip);
     long start = Step.start();
-    List<RawSign> all = Overhead.withFrames(strip, found);
+    List<RawSign> all = Overhead.withFrames(strip, found.signs());
     Step.LOOKS.done(start);
-    return new Raw(strip, all);
+    return new Raw(strip, all, found.sounds());
   }
 
   private List<List<Sign>> signs(List<Raw> strips) {

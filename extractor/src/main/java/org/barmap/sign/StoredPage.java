@@ -38,6 +38,7 @@ public record StoredPage(String source, int width, int height, List<StoredSystem
    * @param begin where its own lines begin; staff spaces
    * @param musicBegin how far along nothing but clef, key and meter stands; staff spaces
    * @param inkEnd how far along something is written; staff spaces
+   * @param sounds note heads and rests inside bars; none in pages stored before they were read
    */
   public record StoredSystem(
       StaffSystem system,
@@ -47,13 +48,15 @@ public record StoredPage(String source, int width, int height, List<StoredSystem
       List<Point> bottoms,
       double begin,
       double musicBegin,
-      double inkEnd) {
+      double inkEnd,
+      List<Sound> sounds) {
 
     /** Takes defensive copies. */
     public StoredSystem {
       signs = List.copyOf(signs);
       tops = List.copyOf(tops);
       bottoms = List.copyOf(bottoms);
+      sounds = sounds == null ? List.of() : List.copyOf(sounds);
     }
 
     private Outline between(double from, double to) {
@@ -95,7 +98,8 @@ public record StoredPage(String source, int width, int height, List<StoredSystem
               bottoms,
               s.begin(),
               s.musicBegin(),
-              s.inkEnd()));
+              s.inkEnd(),
+              s.sounds()));
     }
     StoredPage stored = new StoredPage(page.source(), page.width(), page.height(), systems);
     return BarMapJson.mapper()
@@ -110,7 +114,8 @@ public record StoredPage(String source, int width, int height, List<StoredSystem
     List<ReadSystem> systems = new ArrayList<>();
     for (StoredSystem s : stored.systems) {
       systems.add(
-          new ReadSystem(s.system, s.length, s::between, s.signs, s.begin, s.musicBegin, s.inkEnd));
+          new ReadSystem(
+              s.system, s.length, s::between, s.signs, s.begin, s.musicBegin, s.inkEnd, s.sounds));
     }
     return new ReadPage(index, stored.source, stored.width, stored.height, systems);
   }

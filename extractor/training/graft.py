@@ -1,0 +1,43 @@
+"""graft.py SIGNS.onnx SOUNDS.onnx --out SIGNS.onnx: the head for notes and rests joined to the sign network, in floats or in 8 bits, whose other outputs stay bit for bit what they were.
+
+The head's inputs become what the network sees half way (net.Signs.below). Needs `apt-get install python3-onnx`.
+"""
+import argparse
+
+import onnx
+from onnx import helper
+
+SEEN = dict(fold="/net/fold/fold.2/fold.2.2/Relu_output_0", four="/net/four/four.3/Relu_output_0")
+
+
+def graft(signs, sounds):
+    made = {o for n in signs.graph.node for o in n.output}
+    own = {k: v + "_dq" if v + "_dq" in made else v for k, v in SEEN.items()}
+    missing = set(own.values()) - made
+    if missing:
+        raise SystemExit("the sign network has no " + ", ".join(sorted(missing)))
+    name = lambda n: own.get(n, n if n in ("", "sounds") else "sounds/" + n)
+    for i in sounds.graph.initializer:
+        i.name = name(i.name)
+        signs.graph.initializer.append(i)
+    for n in sounds.graph.node:
+        n.name = "sounds/" + n.name
+        n.input[:] = [name(i) for i in n.input]
+        n.output[:] = [name(o) for o in n.output]
+        signs.graph.node.append(n)
+    signs.graph.output.append(helper.make_tensor_value_info("sounds", 1, ["n", sounds.graph.output[0].type.tensor_type.shape.dim[1].dim_value, "w2"]))
+    onnx.checker.check_model(signs)
+    return signs
+
+
+def main():
+    ap = argparse.ArgumentParser(description=__doc__)
+    ap.add_argument("signs")
+    ap.add_argument("sounds")
+    ap.add_argument("--out", required=True)
+    a = ap.parse_args()
+    onnx.save(graft(onnx.load(a.signs), onnx.load(a.sounds)), a.out)
+
+
+if __name__ == "__main__":
+    main()
