@@ -28,6 +28,9 @@ final class SoundDecoder {
   /** A value less likely than this isn't known. */
   private static final double LEAST_VALUE = 0.5;
 
+  /** Nor is it known where another value is likelier than this. */
+  private static final double OTHER_VALUE = 0.15;
+
   /** More likely than this a rest is dotted; between the two nobody knows. */
   private static final double DOTTED = 0.5;
 
@@ -72,13 +75,15 @@ final class SoundDecoder {
   private static Optional<Double> value(float[] heat, int places, int cells, int i) {
     int best = 0;
     double most = 0;
+    double next = 0;
     for (int k = 0; k < QUARTERS.length; k++) {
       double p = greatest(heat, (FIRST_VALUE + k) * places, cells, i);
+      next = Math.max(next, Math.min(p, most));
       best = p > most ? k : best;
       most = Math.max(most, p);
     }
     double dot = greatest(heat, DOT * places, cells, i);
-    if (most < LEAST_VALUE || dot > NOT_DOTTED && dot < DOTTED) {
+    if (most < LEAST_VALUE || next > OTHER_VALUE || dot > NOT_DOTTED && dot < DOTTED) {
       return Optional.empty();
     }
     // a dot adds half of the value (common practice)
