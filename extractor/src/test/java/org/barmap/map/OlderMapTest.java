@@ -1,0 +1,16 @@
+package org.barmap.map;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+/** Maps kept on disk by earlier builds must still open. */
+class OlderMapTest {
+
+  @Test
+  void aSecondReadingWithoutThePagesNumeralIsRead() {
+    String old = "{\"count\": 8, \"number\": \"57\"}";
+    Evidence.Second second = BarMapJson.mapper().readValue(old, Evidence.Second.class);
+    assertThat(second).isEqualTo(new Evidence.Second(8, "57", 0));
+  }
+}
