@@ -181,7 +181,8 @@ record Costs(
    * @param read the reader's own probability; of a line without ink the share of such lines that
    *     are one
    * @param ink whether the line is there to be read
-   * @param around what stands beside it
+   * @param around what stands beside it; it speaks against any line, but makes none a barline that
+   *     the reader took for none
    */
   double line(double read, boolean ink, LineEvidence around) {
     double p = Math.max(floor, Math.min(1 - floor, read));
@@ -189,12 +190,16 @@ record Costs(
     if (ink) {
       odds = Math.exp(lineBias) * Math.pow(odds, lineSlope);
     }
+    // As with a line nobody saw: the room beside one that the reader took for none can make the
+    // book's numbers find it, but is no reason of its own to divide a bar.
+    double most = odds < 1 ? mostMissed / (1 - mostMissed) : Double.POSITIVE_INFINITY;
     odds *=
         Math.min(1, Math.pow(Math.max(0.02, around.beside()) / narrow, narrowPower))
             * (around.inside() ? insideRest : 1);
     double log = aroundBias + around.off().map(o -> offMiddle + offOctave * o).orElse(0.0);
     log += joinedShare * around.joined().map(this::twoBars).orElse(0.0);
     odds *= Math.exp(Math.max(-MOST_AROUND, Math.min(MOST_AROUND, log)));
+    odds = Math.min(most, odds);
     return odds / (1 + odds);
   }
 
