@@ -41,8 +41,11 @@ public record Bench(
   /** How often everything is measured. */
   private static final int ROUNDS = 3;
 
-  /** Files read and not counted at first: classes, natives and models load, code is compiled. */
-  private static final int WARM_UP = 12;
+  /**
+   * Files read and not counted at first: classes, natives and models load, code is compiled. After
+   * a dozen the compiler still took 40 ms of processor time a page.
+   */
+  private static final int WARM_UP = 60;
 
   /** Takes a defensive copy. */
   public Bench {
