@@ -1,12 +1,15 @@
 package org.barmap.reckon;
 
+import static org.barmap.reckon.Likelihood.PULL;
+import static org.barmap.reckon.Likelihood.climb;
+import static org.barmap.reckon.Likelihood.logistic;
+import static org.barmap.reckon.Likelihood.logit;
+import static org.barmap.reckon.Likelihood.share;
+
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.ToDoubleFunction;
-import org.barmap.reckon.Observed.Gap;
 import org.barmap.reckon.Observed.Line;
 import org.barmap.reckon.Observed.Numeral;
 import org.barmap.reckon.Observed.Rest;
@@ -20,20 +23,20 @@ import org.barmap.sign.Reading;
  */
 final class Fitting {
 
-  /** Numbers the pull towards no effect counts as; in nats for a parameter off by one. */
-  private static final double PULL = 0.5;
-
   private final Observed seen;
   private final Map<String, Double> out = new LinkedHashMap<>();
 
+  private final CellFitting cells;
+
   private Fitting(Observed seen) {
     this.seen = seen;
+    this.cells = new CellFitting(seen, out);
   }
 
   /** Returns the fitted costs by name; those that single pages can't tell are taken over. */
   static Map<String, Double> fit(Observed seen) {
     Fitting fitting = new Fitting(seen);
-    fitting.gaps();
+    fitting.cells.gaps();
     fitting.lines();
     fitting.rests();
     fitting.numerals();
@@ -46,147 +49,12 @@ final class Fitting {
     return fitting.out;
   }
 
-  /** A share of events, half an event added on either side. */
-  static double share(long events, long of) {
-    return (events + 0.5) / (of + 1);
-  }
-
-  /** How a cell tells of a missed line: all cells against those with a line taken away. */
-  private void gaps() {
-    double evenly = seen.merged.size() / (double) seen.gaps.size();
-    double[] x =
-        climb(
-            new double[9],
-            p -> {
-              double log = -PULL * (p[1] * p[1] / 8 + p[2] * p[2] / 2 + p[4] * p[4] / 8);
-              log -= PULL * (p[3] * p[3] / 8 + p[5] * p[5] / 8 + p[6] * p[6] / 8);
-              log -= PULL * (p[7] * p[7] / 8 + p[8] * p[8] / 2);
-              for (Gap g : seen.gaps) {
-                log += g.missed() == 0 ? logistic(told(g.cell(), p), false) * evenly : 0;
-              }
-              for (Gap g : seen.merged) {
-                log += logistic(told(g.cell(), p), true);
-              }
-              return log;
-            });
-    long missed = seen.gaps.stream().filter(g -> g.missed() > 0).count();
-    out.put("missedLine", share(missed, seen.gaps.size()));
-    out.put("widthBias", x[0]);
-    out.put("perOctave", x[1]);
-    out.put("perSquare", x[2]);
-    out.put("besideSign", x[3]);
-    out.put("besideOctave", x[4]);
-    out.put("twoSigns", x[5]);
-    out.put("markedCell", x[6]);
-    out.put("perOctaveOnPage", x[7]);
-    out.put("firstOfLine", x[8]);
-    traces();
-  }
-
-  private static double told(GapEvidence g, double[] p) {
-    double o = g.octaves();
-    double log =
-        switch (g.holds()) {
-          case MUSIC -> p[0] + p[1] * o + p[2] * o * o + p[7] * g.onPage() + (g.first() ? p[8] : 0);
-          case SIGN -> p[3] + p[4] * o;
-          case SIGNS -> p[5];
-        };
-    return log + (g.marked() ? p[6] : 0);
-  }
-
-  /**
-   * How a faint line tells of a missed one, beside what the cell's width tells: those in cells of
-   * one bar against missed barlines, each in the cell of some true line taken away.
-   */
-  private void traces() {
-    double[] gaps = gapsFitted();
-    List<Double> left = Traces.left();
-    int apart = seen.merged.size() / left.size();
-    double[] x =
-        climb(
-            new double[] {0, 1},
-            p -> {
-              double log = -PULL * (p[0] * p[0] / 8 + (p[1] - 1) * (p[1] - 1));
-              for (Gap g : seen.gaps) {
-                boolean none = g.missed() == 0 && g.cell().trace() > 0;
-                double told = p[0] + p[1] * logit(g.cell().trace()) + told(g.cell(), gaps);
-                log += none ? logistic(told, false) : 0;
-              }
-              for (int i = 0; i < left.size(); i++) {
-                double told = told(seen.merged.get(i * apart).cell(), gaps);
-                log += logistic(p[0] + p[1] * logit(left.get(i)) + told, true);
-              }
-              return log;
-            });
-    // from the odds among the traces to what one of them adds to the odds of a cell
-    double of = seen.gaps.size() * Traces.share() / left.size();
-    out.put("traceBias", x[0] + Math.log(of));
-    out.put("traceSlope", x[1]);
-  }
-
-  /** How what stands beside a line tells that it is none: true lines against lines anywhere. */
-  private void around() {
-    double evenly = seen.besideAnywhere.size() / (double) seen.besideTrue.size();
-    long inTrue = seen.besideTrue.stream().filter(LineEvidence::inside).count();
-    long inAnywhere = seen.besideAnywhere.stream().filter(LineEvidence::inside).count();
-    double inside = share(inTrue, seen.besideTrue.size());
-    out.put("insideRest", inside / share(inAnywhere, seen.besideAnywhere.size()));
-    double[] x =
-        climb(
-            new double[] {0.7, 1, 0, 0, 0, 0},
-            p -> {
-              if (p[0] < 0.05 || p[1] < 0 || p[3] < 0) {
-                return Double.NEGATIVE_INFINITY;
-              }
-              double log = -PULL * (p[4] * p[4] / 8 + p[5] * p[5] / 8);
-              for (LineEvidence b : seen.besideTrue) {
-                log += b.inside() ? 0 : logistic(told(b, p), true) * evenly;
-              }
-              for (LineEvidence b : seen.besideAnywhere) {
-                log += b.inside() ? 0 : logistic(told(b, p), false);
-              }
-              return log;
-            });
-    out.put("narrow", x[0]);
-    out.put("narrowPower", x[1]);
-    out.put("aroundBias", x[2]);
-    out.put("joinedShare", x[3]);
-    out.put("offMiddle", x[4]);
-    out.put("offOctave", x[5]);
-  }
-
-  /** What is fitted before: how a cell tells of a missed line. */
-  private double[] gapsFitted() {
-    return List.of(
-            "widthBias",
-            "perOctave",
-            "perSquare",
-            "besideSign",
-            "besideOctave",
-            "twoSigns",
-            "markedCell",
-            "perOctaveOnPage",
-            "firstOfLine")
-        .stream()
-        .mapToDouble(n -> out.getOrDefault(n, 0.0))
-        .toArray();
-  }
-
-  /** Logarithm of the odds by what stands beside a line. */
-  private double told(LineEvidence b, double[] p) {
-    double[] gaps = gapsFitted();
-    double log = p[2] + b.off().map(o -> p[4] + p[5] * o).orElse(0.0);
-    log += p[3] * b.joined().map(g -> told(g, gaps)).orElse(0.0);
-    double bounded = Math.max(-Costs.MOST_AROUND, Math.min(Costs.MOST_AROUND, log));
-    return Math.min(0, p[1] * Math.log(Math.max(0.02, b.beside()) / p[0])) + bounded;
-  }
-
   private void lines() {
     long sure = seen.lines.stream().filter(l -> l.ink() && l.read() > 0.9).count();
     long wrong = seen.lines.stream().filter(l -> l.ink() && l.read() > 0.9 && !l.right()).count();
     double floor = share(wrong, sure);
     out.put("floor", floor);
-    around();
+    cells.around();
     double[] x =
         climb(
             new double[] {0, 0},
@@ -210,17 +78,9 @@ final class Fitting {
   private double line(Line l, double[] p, double floor) {
     double read = Math.max(floor, Math.min(1 - floor, l.read()));
     double odds = p[0] + Math.exp(p[1]) * Math.log(read / (1 - read));
-    odds += told(l.around(), aroundFitted());
-    odds += l.around().inside() ? Math.log(out.getOrDefault("insideRest", 1.0)) : 0;
+    odds += cells.told(l.around());
     double q = Math.max(floor / 2, Math.min(1 - floor / 2, 1 / (1 + Math.exp(-odds))));
     return Math.log(l.right() ? q : 1 - q);
-  }
-
-  private double[] aroundFitted() {
-    return List.of("narrow", "narrowPower", "aroundBias", "joinedShare", "offMiddle", "offOctave")
-        .stream()
-        .mapToDouble(n -> out.getOrDefault(n, 0.0))
-        .toArray();
   }
 
   private void rests() {
@@ -239,16 +99,6 @@ final class Fitting {
     out.put("restBare", x[1]);
     out.put("numeralAlone", x[2]);
     out.put("restSlope", Math.exp(x[3]));
-  }
-
-  private static double logit(double p) {
-    double inside = Math.max(0.01, Math.min(0.99, p));
-    return Math.log(inside / (1 - inside));
-  }
-
-  private static double logistic(double odds, boolean right) {
-    double p = Math.max(1e-6, Math.min(1 - 1e-6, 1 / (1 + Math.exp(-odds))));
-    return Math.log(right ? p : 1 - p);
   }
 
   private void numerals() {
@@ -350,30 +200,5 @@ final class Fitting {
   private double again(java.util.function.Predicate<Start> where) {
     List<Start> of = seen.starts.stream().filter(where).toList();
     return share(of.stream().filter(Start::again).count(), of.size());
-  }
-
-  /** Goes up along one parameter after the other, in steps that shrink. */
-  private static double[] climb(double[] start, ToDoubleFunction<double[]> height) {
-    double[] x = start.clone();
-    double best = height.applyAsDouble(x);
-    for (double step = 1; step > 0.01; step /= 2) {
-      boolean higher = true;
-      for (int round = 0; higher && round < 60; round++) {
-        higher = false;
-        for (int i = 0; i < x.length; i++) {
-          for (double d : new double[] {-step, step}) {
-            double[] next = Arrays.copyOf(x, x.length);
-            next[i] += d;
-            double h = height.applyAsDouble(next);
-            if (h > best + 1e-9) {
-              best = h;
-              x = next;
-              higher = true;
-            }
-          }
-        }
-      }
-    }
-    return x;
   }
 }

@@ -60,7 +60,7 @@ record Traces(String measured, List<Copy> copies) {
             .filter(c -> !c.kind().equals(DROPPED))
             .mapToInt(Copy::missed)
             .sum();
-    return Fitting.share(left().size(), missed);
+    return Likelihood.share(left().size(), missed);
   }
 
   /** What a missed barline leaves; {@code u} is evenly drawn from 0 to 1. */

@@ -58,6 +58,7 @@ final class TrueReadings {
   final List<Injected> injected = new ArrayList<>();
 
   private final Random random;
+  private final UnsureReader reader;
   private final Errors errors;
   private int systems;
   private int next = 1;
@@ -65,6 +66,7 @@ final class TrueReadings {
 
   TrueReadings(List<JsonNode> truths, Errors errors, long seed) {
     this.random = new Random(seed);
+    this.reader = new UnsureReader(random);
     this.errors = errors;
     truths.forEach(this::page);
   }
@@ -184,24 +186,6 @@ final class TrueReadings {
         before);
   }
 
-  /** Distances along a staff that may be turned. */
-  private record Along(double x, double y, double dx, double dy, double space) {
-    static Along of(JsonNode outline, double space) {
-      double x = outline.at("/0/0").asDouble();
-      double y = outline.at("/0/1").asDouble();
-      double dx = outline.at("/1/0").asDouble() - x;
-      double dy = outline.at("/1/1").asDouble() - y;
-      double length = Math.hypot(dx, dy);
-      return new Along(x, y, dx / length, dy / length, space);
-    }
-
-    double at(JsonNode outline, int corner) {
-      double px = outline.at("/" + corner + "/0").asDouble() - x;
-      double py = outline.at("/" + corner + "/1").asDouble() - y;
-      return (px * dx + py * dy) / space;
-    }
-  }
-
   private void bar(List<Sign> signs, JsonNode bar, double from, double to, int count, int shift) {
     String content = bar.path("content").asString("");
     boolean seen = random.nextDouble() < SEEN;
@@ -216,7 +200,7 @@ final class TrueReadings {
               middle - 1,
               middle + 1,
               0.98,
-              readings(count, wrong, errors.counts())));
+              reader.readings(count, wrong, errors.counts())));
     } else if (seen && content.equals("rest")) {
       signs.add(sign(SignKind.REST, middle - 0.5, middle + 0.5, 0.98, List.of()));
     } else if (seen && content.equals("bar-repeat")) {
@@ -263,7 +247,7 @@ final class TrueReadings {
   }
 
   private List<Reading> anchor(int value, double at) {
-    return readings(value, draw(errors.anchors(), "anchor", at), errors.anchors());
+    return reader.readings(value, draw(errors.anchors(), "anchor", at), errors.anchors());
   }
 
   private boolean draw(double share, String kind, double at) {
@@ -278,7 +262,9 @@ final class TrueReadings {
     if (last || !draw(errors.missed(), "missed", to)) {
       boolean doubtful = random.nextDouble() < errors.invented() * 0.735 / 0.265;
       String type = bar.path("endBarline").asString("single");
-      signs.add(barline(to, type, doubtful ? said(calibrated(false, 0.5, 0.97)) : 0.999));
+      signs.add(
+          barline(
+              to, type, doubtful ? UnsureReader.said(reader.calibrated(false, 0.5, 0.97)) : 0.999));
     } else if (errors.traces()) {
       Traces.left(random.nextDouble()).ifPresent(p -> signs.add(barline(to, "single", p)));
     }
@@ -288,7 +274,7 @@ final class TrueReadings {
     }
     double at = from + (to - from) * (0.2 + 0.6 * random.nextDouble());
     if (to - from > 3 && draw(errors.invented(), "invented", at)) {
-      signs.add(barline(at, "single", said(calibrated(true, 0.5, 0.97))));
+      signs.add(barline(at, "single", UnsureReader.said(reader.calibrated(true, 0.5, 0.97))));
     }
   }
 
@@ -299,55 +285,5 @@ final class TrueReadings {
   private static Sign sign(
       SignKind kind, double from, double to, double p, List<Reading> readings) {
     return new Sign(kind, from, to, -2, 2, Outline.box(from * 10, 0, to * 10, 40), p, readings);
-  }
-
-  /**
-   * Readings by a reader who knows how sure it is: of all numerals it gives 0.6, six in ten are
-   * right. Wrong ones are off by one figure; half of them list the true number second.
-   */
-  private List<Reading> readings(int value, boolean wrong, double wrongShare) {
-    double doubtfulAndRight = wrongShare * 0.65 / 0.35 / (1 - wrongShare);
-    if (!wrong && random.nextDouble() >= doubtfulAndRight) {
-      return List.of(new Reading(Integer.toString(value), 0.99));
-    }
-    double p = calibrated(wrong, 0.4, 0.9);
-    int other = misread(value);
-    List<Reading> out = new ArrayList<>();
-    out.add(new Reading(Integer.toString(wrong ? other : value), p));
-    if (random.nextBoolean()) {
-      out.add(new Reading(Integer.toString(wrong ? value : other), (1 - p) * 0.6));
-    }
-    double power = 1 / Costs.DEFAULT.numeralSlope();
-    double sum = out.stream().mapToDouble(Reading::probability).sum();
-    double powers = out.stream().mapToDouble(r -> Math.pow(r.probability(), power)).sum();
-    return out.stream()
-        .map(r -> new Reading(r.text(), sum * Math.pow(r.probability(), power) / powers))
-        .toList();
-  }
-
-  /** Draws p with density proportional to p for right and 1 - p for wrong ones. */
-  private double calibrated(boolean wrong, double low, double high) {
-    while (true) {
-      double p = low + (high - low) * random.nextDouble();
-      if (random.nextDouble() < (wrong ? 1 - p : p)) {
-        return p;
-      }
-    }
-  }
-
-  /** What the reader says of a line that is a barline with probability p. */
-  private static double said(double p) {
-    double odds = (Math.log(p / (1 - p)) - Costs.DEFAULT.lineBias()) / Costs.DEFAULT.lineSlope();
-    return 1 / (1 + Math.exp(-odds));
-  }
-
-  private int misread(int value) {
-    char[] digits = Integer.toString(value).toCharArray();
-    int i = random.nextInt(digits.length);
-    char old = digits[i];
-    while (digits[i] == old || digits[0] == '0') {
-      digits[i] = (char) ('0' + random.nextInt(10));
-    }
-    return Integer.parseInt(new String(digits));
   }
 }

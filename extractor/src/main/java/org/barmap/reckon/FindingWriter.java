@@ -260,7 +260,11 @@ final class FindingWriter {
   }
 
   private Finding doubt(int i, String code, String text, List<Answer> answers, double weight) {
-    Bar bar = items.get(i).bar();
+    return doubt(items.get(i).bar(), code, text, answers, weight);
+  }
+
+  /** A doubt about a bar; its weight is how many bars an error there would shift. */
+  static Finding doubt(Bar bar, String code, String text, List<Answer> answers, double weight) {
     return new Finding(
         Severity.DOUBT,
         Stage.RECKON,

@@ -9,8 +9,6 @@ import org.barmap.map.Finding;
 import org.barmap.map.Finding.Answer;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.SecondReading.Measure;
-import org.barmap.map.Severity;
-import org.barmap.map.Stage;
 
 /** Says where a second reading that has rehearsal marks has others than the page. */
 final class SecondMarks {
@@ -78,16 +76,6 @@ final class SecondMarks {
   }
 
   private static Finding finding(Bar bar, String text, List<Answer> answers) {
-    return new Finding(
-        Severity.DOUBT,
-        Stage.RECKON,
-        Optional.of(bar.page()),
-        Optional.of(bar.system()),
-        Optional.of(bar.id()),
-        Optional.of(bar.outline()),
-        CODE,
-        text,
-        answers,
-        1);
+    return FindingWriter.doubt(bar, CODE, text, answers, 1);
   }
 }
