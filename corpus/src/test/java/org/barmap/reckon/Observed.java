@@ -219,7 +219,9 @@ final class Observed {
         besideTrue.add(LineEvidence.of(cells, k, usualWidth, usual));
       }
     }
-    java.util.Random random = new java.util.Random(cells.lines().hashCode());
+    // not the hash of the lines themselves: enums hash differently in every process
+    long seed = cells.lines().stream().map(SystemCells.Line::at).toList().hashCode();
+    java.util.Random random = new java.util.Random(seed);
     for (int n = 0; n < 3; n++) {
       double at =
           cells.begin()
