@@ -121,6 +121,7 @@
  * @property {string} id
  * @property {number} number
  * @property {string} [label]
+ * @property {string} [within] its ending, "2nd ending", where its number occurs twice
  * @property {number} count
  * @property {string} content
  * @property {any} [rehearsal]

@@ -5,14 +5,22 @@ import { keyText } from "../core/words.js";
 /** @typedef {import("../core/types.js").RoadBar} RoadBar */
 /** @typedef {import("../core/types.js").Change} Change */
 
-/** @param {RoadBar} bar */
+/** @param {RoadBar} bar where a number occurs twice, its ending is said */
 export function firstAddress(bar) {
-  return bar.label ?? String(bar.number);
+  return inEnding(bar, bar.label ?? String(bar.number));
 }
 
 /** @param {RoadBar} bar the last bar of a multi-bar rest is its end */
 export function lastAddress(bar) {
-  return bar.label ?? String(bar.number + bar.count - 1);
+  return inEnding(bar, bar.label ?? String(bar.number + bar.count - 1));
+}
+
+/**
+ * @param {RoadBar} bar
+ * @param {string} name
+ */
+function inEnding(bar, name) {
+  return bar.within ? `${name} in the ${bar.within}` : name;
 }
 
 /** @type {Record<string, string>} note values as a player says them */

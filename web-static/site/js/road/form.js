@@ -85,6 +85,7 @@ function edge(type, x, y) {
 function spoken(bar) {
   return [
     `Bar ${barName(bar)}`,
+    bar.within ?? "",
     markText(bar.rehearsal) ? `mark ${markText(bar.rehearsal)}` : "",
     bar.count > 1 ? `rest of ${bar.count} bars` : bar.content === "rest" ? "rest" : "",
     bar.cut ? "cut" : bar.cutParts?.length ? "partly cut" : "", bar.vamp ? "vamp" : "", bar.safety ? "safety" : "",

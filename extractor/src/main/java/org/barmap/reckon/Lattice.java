@@ -11,7 +11,7 @@ import org.barmap.sign.SignKind;
  * All steps of a book in reading order, and what each one is about.
  *
  * @param steps for the solver
- * @param abouts what each step decides, same length
+ * @param abouts what each choice of theirs decides, in the same order
  * @param systems the systems of the book, in reading order
  */
 record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) {
@@ -38,15 +38,46 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
 
     /** Whether a candidate is a barline; one before a lettered bar counts nothing either way. */
     record Line(int system, int line, boolean lettered) implements About {}
+
+    /** A later ending begins, numbered like the one before it. */
+    record Back(int system, int cell) implements About {}
   }
 
   /** Cuts the systems and writes down every step. */
   static Lattice of(List<SystemCells> systems, Costs costs, boolean numericMarksAreBarNumbers) {
-    Builder b = new Builder(systems, costs, numericMarksAreBarNumbers);
+    return of(systems, costs, numericMarksAreBarNumbers, List.of());
+  }
+
+  /**
+   * The same.
+   *
+   * @param alike later endings that are numbered like the ones before them, in reading order
+   */
+  static Lattice of(
+      List<SystemCells> systems,
+      Costs costs,
+      boolean numericMarksAreBarNumbers,
+      List<Endings> alike) {
+    Builder b = new Builder(systems, costs, numericMarksAreBarNumbers, alike);
     for (int i = 0; i < systems.size(); i++) {
       b.system(i);
     }
-    return new Lattice(List.copyOf(b.steps), List.copyOf(b.abouts), systems);
+    List<Step> steps = Branch.fold(b.steps, b.branches);
+    return new Lattice(steps, List.copyOf(b.abouts), systems);
+  }
+
+  /** The steps of systems {@code from} to {@code end - 1}; no branch goes over either edge. */
+  List<Step> steps(int from, int end) {
+    List<Step> out = new ArrayList<>();
+    int at = 0;
+    for (Step step : steps) {
+      int system = abouts.get(at).system();
+      if (system >= from && system < end) {
+        out.add(step);
+      }
+      at += step.width();
+    }
+    return out;
   }
 
   private static final class Builder {
@@ -56,9 +87,13 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
     private final List<Double> usualWidths;
     private final List<Step> steps = new ArrayList<>();
     private final List<About> abouts = new ArrayList<>();
+    private final List<Endings> alike;
+    private final List<int[]> branches = new ArrayList<>();
+    private int branch;
 
-    Builder(List<SystemCells> systems, Costs costs, boolean marksCount) {
+    Builder(List<SystemCells> systems, Costs costs, boolean marksCount, List<Endings> alike) {
       this.systems = systems;
+      this.alike = alike;
       this.costs = costs;
       this.marksCount = marksCount;
       this.usualWidths = Room.usual(systems);
@@ -79,12 +114,23 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
       double onPage = usualWidths.get(i);
       double usual = Room.usual(cells, onPage);
       for (int c = 0; c < cells.lines().size(); c++) {
+        endings(new Endings.Place(i, c));
         anchors(i, c);
         if (rests.get(c).isPresent()) {
           rest(i, c, rests.get(c).get());
         }
         gap(i, c, onPage, rests.get(c));
         line(i, c, onPage, usual);
+      }
+    }
+
+    private void endings(Endings.Place at) {
+      if (alike.stream().anyMatch(e -> e.to().equals(at))) {
+        branches.add(new int[] {branch, steps.size()});
+        add(Move.fixed(0), new About.Back(at.system(), at.cell()));
+      }
+      if (alike.stream().anyMatch(e -> e.from().equals(at))) {
+        branch = steps.size();
       }
     }
 

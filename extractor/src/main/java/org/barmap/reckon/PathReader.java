@@ -31,7 +31,7 @@ final class PathReader {
     int t = 0;
     for (int i = 0; i < lattice.systems().size(); i++) {
       Walker walker = new Walker(i, lattice.systems().get(i));
-      while (t < lattice.steps().size() && lattice.abouts().get(t).system() == i) {
+      while (t < lattice.abouts().size() && lattice.abouts().get(t).system() == i) {
         walker.take(lattice.abouts().get(t), solution.choices().get(t));
         t++;
       }
@@ -78,6 +78,9 @@ final class PathReader {
         jumps = choice.after() != choice.before() && choice.after() > 1;
       } else if (about instanceof About.Missed && choice.shift() > 0) {
         jumps = true;
+        number = choice.after();
+        numberProbability = choice.numberProbability();
+      } else if (about instanceof About.Back) {
         number = choice.after();
         numberProbability = choice.numberProbability();
       } else if (about instanceof About.Anchor a) {

@@ -1,10 +1,8 @@
 package org.barmap.reckon;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
@@ -12,6 +10,7 @@ import org.barmap.map.Enclosure;
 import org.barmap.map.Page;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.StaffSystem;
+import org.barmap.reckon.BookModel.Solved;
 import org.barmap.reckon.Lattice.About;
 import org.barmap.reckon.MapWriter.Written;
 import org.barmap.reckon.PathReader.SystemBars;
@@ -22,9 +21,6 @@ import org.barmap.sign.SignKind;
 
 /** Settles what was read on all pages of a book into one bar map with findings. */
 public final class Reckoner {
-
-  private static final int LEAST_STATES = 130;
-  private static final int MOST_STATES = 4000;
 
   private final Costs costs;
   private final Calibration calibration;
@@ -59,11 +55,11 @@ public final class Reckoner {
         pageOf.add(page.index());
       }
     }
-    Solved solved = solve(systems);
+    Solved solved = new BookModel(systems, costs).solve();
     MapWriter writer = new MapWriter(costs, calibration);
     List<Integer> jumps = new ArrayList<>();
     List<Integer> restarts = new ArrayList<>();
-    List<SystemBars> settled = new PathReader(solved.lattice, solved.solution).read();
+    List<SystemBars> settled = new PathReader(solved.lattice(), solved.solution()).read();
     for (int i = 0; i < settled.size(); i++) {
       SystemBars s = settled.get(i);
       if (s.jumps()) {
@@ -77,7 +73,7 @@ public final class Reckoner {
     writer.settleKeys();
     FindingWriter findings = new FindingWriter(costs, items(writer.bars()));
     places(jumps, restarts, writer, findings);
-    List<Bar> bars = marks(writer.bars(), solved.marksCount, findings);
+    List<Bar> bars = marks(writer.bars(), solved.marksCount(), findings);
     BarMap map =
         BarMap.of(book, pages.stream().map(Reckoner::page).toList(), writer.numbers(), bars);
     refused(solved, writer.bars(), findings);
@@ -140,106 +136,15 @@ public final class Reckoner {
         system.midline());
   }
 
-  private record Solved(Lattice lattice, Solution solution, boolean marksCount) {}
-
-  /** Solves, and once more with the book's own rates of errors where they are unusual. */
-  private Solved solve(List<SystemCells> systems) {
-    Model model = likelier(systems);
-    Costs own = OwnRates.of(model.lattice, model.solver.bestPath(), costs);
-    if (!own.equals(costs)) {
-      model = model(systems, own, model.marksCount);
-    }
-    return new Solved(model.lattice, model.solver.solve(), model.marksCount);
-  }
-
-  /** The steps of a book under one reading of its marks, and what solves them. */
-  private record Model(Lattice lattice, Solver solver, boolean marksCount) {
-
-    /** The same, its likelihood worked out. */
-    Model summed() {
-      solver.sum();
-      return this;
-    }
-  }
-
-  private static Model model(List<SystemCells> systems, Costs costs, boolean marksCount) {
-    Lattice lattice = Lattice.of(systems, costs, marksCount);
-    return new Model(lattice, solver(lattice, costs), marksCount);
-  }
-
-  /** Marks that are numbers count bars, or themselves; whichever is likelier. */
-  private Model likelier(List<SystemCells> systems) {
-    List<Sign> numeric =
-        systems.stream()
-            .flatMap(s -> s.signs(SignKind.REHEARSAL).stream())
-            .filter(Marks::isNumeric)
-            .toList();
-    if (numeric.isEmpty()) {
-      return model(systems, costs, false);
-    }
-    CompletableFuture<Model> going =
-        CompletableFuture.supplyAsync(() -> model(systems, costs, true).summed());
-    Model alone = model(systems, costs, false).summed();
-    Model together = going.join();
-    double least = alone.solver.logLikelihood() + sequence(numeric);
-    return together.solver.logLikelihood() > least ? together : alone;
-  }
-
-  /** Log likelihood of numeric marks as 1, 2, 3 …: each follows the one before, or is anything. */
-  private static double sequence(List<Sign> marks) {
-    double log = 0;
-    int before = 0;
-    for (Sign mark : marks) {
-      int now = Marks.number(mark.text());
-      boolean follows = now == before + 1 || now == 1;
-      log += Math.log(follows ? 0.9 : 0.1 / Costs.NUMBERS);
-      before = now;
-    }
-    return log;
-  }
-
-  private static Solver solver(Lattice lattice, Costs costs) {
-    int states = states(lattice);
-    double[] prior = new double[states];
-    Arrays.fill(prior, 1e-3);
-    prior[0] = costs.pickup();
-    prior[1] = 1;
-    return new Solver(lattice.steps(), states, prior);
-  }
-
-  /** As many states as the largest number that could be meant. */
-  private static int states(Lattice lattice) {
-    int most = 0;
-    int run = 1;
-    for (int t = 0; t < lattice.steps().size(); t++) {
-      Step step = lattice.steps().get(t);
-      if (step instanceof Observe o) {
-        for (int i = 0; i < o.values().length; i++) {
-          most = o.weights()[i] > 0.05 ? Math.max(most, o.values()[i]) : most;
-        }
-      } else if (step instanceof Move m) {
-        int best = 0;
-        for (int i = 1; i < m.shifts().length; i++) {
-          best = m.weights()[i] > m.weights()[best] ? i : best;
-        }
-        run += m.shifts()[best];
-      } else if (step instanceof Restart r && r.toOne() > 0.5) {
-        run = 1;
-      }
-      most = Math.max(most, run);
-    }
-    return Math.max(LEAST_STATES, Math.min(MOST_STATES, most + LEAST_STATES));
-  }
-
   /** Shows lines that were believed by the reader and refused by the counting. */
   private void refused(Solved solved, List<Written> bars, FindingWriter findings) {
-    for (int t = 0; t < solved.lattice.steps().size(); t++) {
-      if (solved.lattice.abouts().get(t) instanceof About.Line about
+    for (int t = 0; t < solved.lattice().abouts().size(); t++) {
+      if (solved.lattice().abouts().get(t) instanceof About.Line about
           && !about.lettered()
-          && !solved.lattice.systems().get(about.system()).opens(about.line())
-          && solved.solution.choices().get(t).shift() == 0) {
+          && !solved.lattice().systems().get(about.system()).opens(about.line())
+          && solved.solution().choices().get(t).shift() == 0) {
         SystemCells.Line line =
-            solved.lattice.systems().get(about.system()).lines().get(about.line());
+            solved.lattice().systems().get(about.system()).lines().get(about.line());
         for (int i = 0; line.ink() && costs.believes(line.probability()) && i < bars.size(); i++) {
           BarSpan span = bars.get(i).span();
           if (span.system() == about.system() && span.from() < line.at() && span.to() > line.at()) {

@@ -13,7 +13,7 @@ import org.barmap.reckon.Solution.Choice;
 record Restart(double stay, double toOne, double toZero, double elsewhere) implements Step {
 
   /** Weight of jumping to a state. */
-  private double jump(int state) {
+  double jump(int state) {
     return elsewhere + (state == 1 ? toOne : state == 0 ? toZero : 0);
   }
 

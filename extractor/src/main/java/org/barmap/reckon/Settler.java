@@ -3,10 +3,13 @@ package org.barmap.reckon;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.map.AlikeEndings;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
@@ -59,16 +62,24 @@ public final class Settler {
     if (map.bars().isEmpty()) {
       return map;
     }
-    List<Step> steps = new ArrayList<>();
-    List<Place> places = lattice(map, fixed, steps);
+    List<Step> flat = new ArrayList<>();
+    List<int[]> branches = new ArrayList<>();
+    List<Place> places = lattice(map, fixed, flat, branches);
+    List<Step> steps = Branch.fold(flat, branches);
     int states = states(map);
     double[] prior = prior(map.bars().get(0), fixed, states);
     Solution solution = new Solver(steps, states, prior).solve();
     return written(map, fixed, solution, places);
   }
 
-  /** Writes down the steps; what is known beforehand is added to the next one. */
-  private List<Place> lattice(BarMap map, Fixed fixed, List<Step> steps) {
+  /**
+   * Writes down the steps; what is known beforehand is added to the next one. A later ending that
+   * is numbered like the one before it stays so, unless a person set its number.
+   */
+  private List<Place> lattice(BarMap map, Fixed fixed, List<Step> steps, List<int[]> branches) {
+    Map<Integer, Integer> alike = new HashMap<>(AlikeEndings.of(map).earlier());
+    alike.keySet().removeIf(i -> fixed.numbers().contains(map.bars().get(i).id()));
+    int branch = 0;
     Set<String> starts = new HashSet<>();
     for (MusicalNumber n : map.numbers()) {
       n.firstBar().ifPresent(starts::add);
@@ -86,11 +97,17 @@ public final class Settler {
       Optional<Move> rest = rest(bar, fixed);
       boolean lettered = i + 1 < bars.size() && isLettered(bars.get(i + 1));
       boolean open = bar.endBarline() == Barline.NONE && bar.origin() == Origin.READ;
-      if (ahead > 0 && (!own.isEmpty() || rest.isPresent())) {
+      boolean edge = alike.containsKey(i) || alike.containsValue(i);
+      if (ahead > 0 && (!own.isEmpty() || rest.isPresent() || edge)) {
         steps.add(Move.fixed(ahead));
         ahead = 0;
       }
+      if (alike.containsKey(i)) {
+        branches.add(new int[] {branch, steps.size()});
+        steps.add(Move.fixed(0));
+      }
       steps.addAll(own);
+      branch = alike.containsValue(i) ? steps.size() : branch;
       places.add(new Place(steps.size(), ahead, rest.isPresent() ? steps.size() : -1));
       rest.ifPresent(steps::add);
       ahead += rest.isPresent() ? 0 : bar.count() - 1;

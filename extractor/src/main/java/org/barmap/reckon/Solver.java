@@ -28,6 +28,7 @@ final class Solver {
   private final List<Step> steps;
   private final int states;
   private final double[] prior;
+  private final double[] begin;
   private double[][] kept = new double[0][];
   private double log;
   private int[] path = {};
@@ -40,9 +41,19 @@ final class Solver {
    * @param prior weight of each number for the first bar of the book, length {@code states}
    */
   Solver(List<Step> steps, int states, double[] prior) {
+    this(steps, Arrays.copyOf(prior, states), prior);
+  }
+
+  /**
+   * Prepares a run whose best path may only begin at some of the numbers.
+   *
+   * @param begin weight of each number for the beginning of the best path, same length
+   */
+  Solver(List<Step> steps, double[] prior, double[] begin) {
     this.steps = paired(steps);
-    this.states = states;
+    this.states = prior.length;
     this.prior = prior.clone();
+    this.begin = begin.clone();
   }
 
   /** Takes two small moves in one pass where they follow each other. */
@@ -92,6 +103,10 @@ final class Solver {
     for (int t = 0; t < steps.size(); t++) {
       int from = states[t];
       int to = states[t + 1];
+      if (steps.get(t) instanceof Branch branch) {
+        out.addAll(branch.bestPath(from, this.states));
+        continue;
+      }
       if (steps.get(t) instanceof Pair pair) {
         int middle = pair.middle(from, to);
         out.add(new Choice(from, middle, 1, -1, 0, 1));
@@ -106,7 +121,7 @@ final class Solver {
     int n = steps.size();
     short[][] back = new short[n][states];
     int[] jumpFrom = new int[n];
-    double[] max = prior.clone();
+    double[] max = begin.clone();
     double[] spare = new double[states];
     for (int t = 0; t < n; t++) {
       if (t % UNSCALED == 0) {
@@ -134,6 +149,7 @@ final class Solver {
         kept[t / BLOCK] = sum.clone();
       }
       steps.get(t).sum(sum, spare);
+      log += steps.get(t).log();
       double[] swap = sum;
       sum = spare;
       spare = swap;
@@ -201,7 +217,7 @@ final class Solver {
   }
 
   /** Divides by the largest value and returns its logarithm. */
-  private static double scale(double[] values) {
+  static double scale(double[] values) {
     double top = 0;
     for (double v : values) {
       top = Math.max(top, v);

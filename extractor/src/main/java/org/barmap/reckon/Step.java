@@ -8,7 +8,7 @@ import org.barmap.reckon.Solution.Choice;
  * <p>Weights are probabilities, not their logarithms. All arrays have one place for each state, and
  * {@code out} is overwritten. The passes take time proportional to the number of states.
  */
-sealed interface Step permits Move, Observe, Restart, Pair {
+sealed interface Step permits Move, Observe, Restart, Pair, Branch {
 
   /** Back pointer of a state reached by a jump from the best state before. */
   short JUMP = -1;
@@ -26,6 +26,11 @@ sealed interface Step permits Move, Observe, Restart, Pair {
    * @return the state jumps come from
    */
   int max(double[] in, double[] out, short[] back);
+
+  /** Natural logarithm of a factor that all weights of the step leave out; known after a pass. */
+  default double log() {
+    return 0;
+  }
 
   /** How many choices the step stands for. */
   default int width() {

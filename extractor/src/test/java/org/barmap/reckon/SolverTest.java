@@ -172,7 +172,7 @@ class SolverTest {
   }
 
   /** Tries every sequence of states, with every way a step can lead from one to the next. */
-  private static final class BruteForce {
+  static final class BruteForce {
     final double[][] mass;
     double best;
     double total;

@@ -15,8 +15,9 @@ import org.barmap.map.StaffSystem;
  *
  * <p>Bars count on from each other inside a musical number. What was out of step before stays out
  * of step by as much (an inserted bar, a number skipped in print), except where a printed bar
- * number had to be jumped to: there the print still holds. A number set by a person never changes.
- * When nothing was corrected, no number changes.
+ * number had to be jumped to: there the print still holds. An ending that was numbered like the one
+ * before it stays so, however long that one is now. A number set by a person never changes. When
+ * nothing was corrected, no number changes.
  */
 final class Recount {
 
@@ -38,6 +39,7 @@ final class Recount {
     Set<String> starts = Steps.startsOf(after.map());
     Set<String> printed = printed(old, after);
     List<Bar> bars = new ArrayList<>();
+    Map<String, Integer> numbers = new HashMap<>();
     Optional<Bar> last = Optional.empty();
     for (Bar bar : after.map().bars()) {
       boolean fixed =
@@ -47,12 +49,15 @@ final class Recount {
       int number = bar.number();
       if (!fixed && (last.isEmpty() || starts.contains(bar.id()))) {
         number = old.starts().contains(bar.id()) ? old.numbers().getOrDefault(bar.id(), 1) : 1;
+      } else if (!fixed && numbers.containsKey(old.back().getOrDefault(bar.id(), ""))) {
+        number = numbers.getOrDefault(old.back().getOrDefault(bar.id(), ""), number);
       } else if (!fixed) {
         int step = old.steps().getOrDefault(bar.id(), 0);
         number = Math.max(0, last.orElseThrow().nextNumber() + step);
       }
       Bar numbered = number == bar.number() ? bar : bar.toBuilder().number(number).build();
       bars.add(numbered);
+      numbers.put(bar.id(), number);
       last = Optional.of(numbered);
     }
     return after.withBars(bars);
@@ -74,7 +79,8 @@ final class Recount {
           && system != null
           && system.printedBarNumber().isPresent()
           && system.printedBarNumber().equals(Optional.ofNullable(old.numbers().get(bar.id())))
-          && old.steps().getOrDefault(bar.id(), 0) != 0) {
+          && old.steps().getOrDefault(bar.id(), 0) != 0
+          && !old.back().containsKey(bar.id())) {
         fixed.add(bar.id());
       }
     }

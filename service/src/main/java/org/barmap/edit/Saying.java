@@ -1,6 +1,7 @@
 package org.barmap.edit;
 
 import java.util.Optional;
+import org.barmap.map.AlikeEndings;
 import org.barmap.map.Bar;
 import org.barmap.map.MusicalNumber;
 
@@ -11,7 +12,9 @@ final class Saying {
 
   /** Returns "bar 34 of No. 7", or "bar 34" in a book without musical numbers. */
   static String bar(Draft draft, Bar bar) {
-    String name = "bar " + bar.label().orElseGet(() -> Integer.toString(bar.number()));
+    String own = bar.label().orElseGet(() -> Integer.toString(bar.number()));
+    String name =
+        "bar " + (bar.ending().isEmpty() ? own : AlikeEndings.of(draft.map()).called(bar, own));
     return numberOf(draft, bar).map(n -> name + " of No. " + n.label()).orElse(name);
   }
 

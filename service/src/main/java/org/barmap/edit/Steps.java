@@ -2,9 +2,11 @@ package org.barmap.edit;
 
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.map.AlikeEndings;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -16,14 +18,24 @@ import org.barmap.map.MusicalNumber;
  * @param steps by bar id, how far its number is off from counting on; absent at the start of a
  *     musical number
  * @param starts ids of bars at which a musical number, or the book, starts
+ * @param back by the id of a later ending's first bar, that of the ending it is numbered like
  */
-record Steps(Map<String, Integer> numbers, Map<String, Integer> steps, Set<String> starts) {
+record Steps(
+    Map<String, Integer> numbers,
+    Map<String, Integer> steps,
+    Set<String> starts,
+    Map<String, String> back) {
 
   /** Reads them off a draft; numbers set by a person count as in step. */
   static Steps of(Draft draft) {
-    Steps made = new Steps(new HashMap<>(), new HashMap<>(), startsOf(draft.map()));
+    Steps made =
+        new Steps(new HashMap<>(), new HashMap<>(), startsOf(draft.map()), new HashMap<>());
+    List<Bar> bars = draft.map().bars();
+    AlikeEndings.of(draft.map())
+        .earlier()
+        .forEach((to, from) -> made.back.put(bars.get(to).id(), bars.get(from).id()));
     Optional<Bar> last = Optional.empty();
-    for (Bar bar : draft.map().bars()) {
+    for (Bar bar : bars) {
       made.numbers.put(bar.id(), bar.number());
       if (last.isEmpty()) {
         made.starts.add(bar.id());
@@ -39,7 +51,7 @@ record Steps(Map<String, Integer> numbers, Map<String, Integer> steps, Set<Strin
 
   /** Returns them under other ids; bars without another id are left out. */
   Steps renamed(Map<String, String> idOf) {
-    Steps made = new Steps(new HashMap<>(), new HashMap<>(), new HashSet<>());
+    Steps made = new Steps(new HashMap<>(), new HashMap<>(), new HashSet<>(), new HashMap<>());
     idOf.forEach(
         (from, to) -> {
           if (numbers.containsKey(from)) {
@@ -51,6 +63,9 @@ record Steps(Map<String, Integer> numbers, Map<String, Integer> steps, Set<Strin
           if (starts.contains(from)) {
             made.starts.add(to);
           }
+          Optional.ofNullable(back.get(from))
+              .flatMap(b -> Optional.ofNullable(idOf.get(b)))
+              .ifPresent(b -> made.back.put(to, b));
         });
     return made;
   }
@@ -61,6 +76,7 @@ record Steps(Map<String, Integer> numbers, Map<String, Integer> steps, Set<Strin
       numbers.remove(bar);
       steps.remove(bar);
       starts.remove(bar);
+      back.remove(bar);
       if (other.numbers.containsKey(bar)) {
         numbers.put(bar, other.numbers.get(bar));
       }
@@ -69,6 +85,9 @@ record Steps(Map<String, Integer> numbers, Map<String, Integer> steps, Set<Strin
       }
       if (other.starts.contains(bar)) {
         starts.add(bar);
+      }
+      if (other.back.containsKey(bar)) {
+        back.put(bar, other.back.get(bar));
       }
     }
   }

@@ -3,6 +3,7 @@ package org.barmap.sheet;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.barmap.map.AlikeEndings;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -10,10 +11,12 @@ import org.barmap.map.MusicalNumber;
 /** What bars and numbers are called. */
 final class Names {
   private final Map<String, Bar> bars;
+  private final AlikeEndings endings;
   private final Map<String, String> titles = new HashMap<>();
 
   Names(BarMap map) {
     this.bars = map.barsById();
+    this.endings = AlikeEndings.of(map);
     for (MusicalNumber number : map.numbers()) {
       titles.putIfAbsent(number.label(), number.title());
     }
@@ -38,7 +41,7 @@ final class Names {
       return id;
     }
     String name = bar.label().filter(l -> bar.count() == 1).orElse(Integer.toString(bar.number()));
-    return name
+    return endings.called(bar, name)
         + bar.rehearsal()
             .filter(m -> !m.text().equals(name))
             .map(m -> " [" + m.text() + "]")
@@ -50,6 +53,6 @@ final class Names {
     Bar bar = bars.get(id);
     return bar == null || bar.count() == 1
         ? bar(id)
-        : Integer.toString(bar.number() + bar.count() - 1);
+        : endings.called(bar, Integer.toString(bar.number() + bar.count() - 1));
   }
 }

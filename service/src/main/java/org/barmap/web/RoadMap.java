@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.map.AlikeEndings;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
@@ -26,11 +27,12 @@ record RoadMap(List<Number> numbers) {
   /** One musical number; a book without numbers is one number without a label. */
   record Number(String label, String title, boolean tacet, List<Box> bars) {}
 
-  /** One bar entry. */
+  /** One bar entry; {@code within} says which ending it is in where its number occurs twice. */
   record Box(
       String id,
       int number,
       Optional<String> label,
+      Optional<String> within,
       int count,
       Content content,
       Optional<RehearsalMark> rehearsal,
@@ -58,11 +60,12 @@ record RoadMap(List<Number> numbers) {
     CutParts cut = CutParts.of(written, changed);
     Set<String> vamps = open(map, changed, OpenStretch.Kind.VAMP);
     Set<String> safeties = open(map, changed, OpenStretch.Kind.SAFETY);
+    AlikeEndings endings = AlikeEndings.of(map);
     List<Number> numbers = new ArrayList<>();
     for (MusicalNumber n : numbers(map)) {
       List<Box> boxes = new ArrayList<>();
       for (Bar bar : map.barsOf(n)) {
-        boxes.add(box(bar, cut, vamps, safeties));
+        boxes.add(box(bar, endings.within(bar.id()), cut, vamps, safeties));
       }
       numbers.add(new Number(n.label(), n.title(), n.tacet(), boxes));
     }
@@ -82,11 +85,13 @@ record RoadMap(List<Number> numbers) {
             false));
   }
 
-  private static Box box(Bar bar, CutParts cut, Set<String> vamps, Set<String> safeties) {
+  private static Box box(
+      Bar bar, Optional<String> within, CutParts cut, Set<String> vamps, Set<String> safeties) {
     return new Box(
         bar.id(),
         bar.number(),
         bar.label(),
+        within,
         bar.count(),
         bar.content(),
         bar.rehearsal(),

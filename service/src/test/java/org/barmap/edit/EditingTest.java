@@ -85,6 +85,24 @@ class EditingTest extends SmallBook {
   }
 
   @Test
+  void anEndingThatIsNumberedLikeTheOneBeforeItStaysSoHoweverLongThatOneIs() {
+    List<Bar> bars = new ArrayList<>(draft.map().bars());
+    for (int i = 2; i < 6; i++) {
+      // b3, a rest of 3, and b4 are the first ending from 3 on, b5 is the second one
+      Bar bar = bars.get(i);
+      bars.set(
+          i,
+          bar.toBuilder().ending(List.of(i < 4 ? 1 : 2)).number(i < 4 ? 3 * i - 3 : i - 1).build());
+    }
+    Draft alike = draft.withBars(bars);
+    assertThat(numbers(alike)).containsExactly(1, 2, 3, 6, 3, 4);
+    Draft longer = done(alike, new BarCorrection.SetCount("b3", 8)).draft();
+    assertThat(numbers(longer)).containsExactly(1, 2, 3, 11, 3, 4);
+    Draft set = done(longer, new BarCorrection.SetNumber("b5", 12)).draft();
+    assertThat(numbers(set)).containsExactly(1, 2, 3, 11, 12, 13);
+  }
+
+  @Test
   void aNumberThatStartsCutsTheOneItLiesIn() {
     Draft two = done(new NumberCorrection.StartNumber("b4", "8", "Ebb")).draft();
     assertThat(two.map().numbers())

@@ -13,14 +13,17 @@ import java.util.regex.Pattern;
  * <p>Understood: {@code 34}, {@code bar 34}, {@code 24A}, {@code B}, {@code letter B}, {@code 4
  * before B}, {@code four bars after B}, {@code the bar before B}, {@code third of B}, {@code 3rd
  * bar of B} (B itself is the first), {@code B + 2}, {@code B minus 1}, {@code start}, {@code end},
- * each with {@code beat 3} behind it or {@code beat 3 of} before it (common practice).
+ * {@code 24 in the 2nd ending} where a number occurs twice, each with {@code beat 3} behind it or
+ * {@code beat 3 of} before it (common practice).
  *
  * @param anchor what is counted from, without the words around it
  * @param kind what the anchor has to be
  * @param offset bars to go on from there
  * @param beat the beat named
+ * @param ending the ending the anchor lies in, where one was named
  */
-public record Address(String anchor, Kind kind, int offset, OptionalDouble beat) {
+public record Address(
+    String anchor, Kind kind, int offset, OptionalDouble beat, OptionalInt ending) {
 
   /** What an anchor is. */
   public enum Kind {
@@ -74,6 +77,12 @@ public record Address(String anchor, Kind kind, int offset, OptionalDouble beat)
   private static final Pattern END = Pattern.compile("(?:the\\s+)?(?:end|last(?:\\s+bar)?)", FLAGS);
   private static final Pattern PICKUP =
       Pattern.compile("(?:the\\s+)?(?:pick-?up|upbeat)(?:\\s+bar)?", FLAGS);
+  private static final Pattern IN_ENDING =
+      Pattern.compile(
+          "(.+?),?\\s+\\(?(?:(?:in|of)\\s+)?(?:the\\s+)?("
+              + Numerals.ORDINAL
+              + ")[\\s-](?:ending|time)(?:\\s+bars?)?\\)?",
+          FLAGS);
   private static final Pattern PLAIN = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N}.'#]{0,11}");
 
   /** Takes an address apart; empty when the words are no address. */
@@ -126,11 +135,18 @@ public record Address(String anchor, Kind kind, int offset, OptionalDouble beat)
     }
     return parse(bar)
         .filter(a -> a.beat.isEmpty())
-        .map(a -> new Address(a.anchor, a.kind, a.offset, OptionalDouble.of(value)));
+        .map(a -> new Address(a.anchor, a.kind, a.offset, OptionalDouble.of(value), a.ending));
   }
 
   private static Optional<Address> anchor(String words) {
     String text = words.strip();
+    Matcher ending = IN_ENDING.matcher(text);
+    if (ending.matches()) {
+      OptionalInt nth = Numerals.value(ending.group(2));
+      return nth.isEmpty()
+          ? Optional.empty()
+          : anchor(ending.group(1)).map(a -> new Address(a.anchor, a.kind, 0, a.beat, nth));
+    }
     if (END.matcher(text).matches()) {
       return Optional.of(plain(text, Kind.END));
     }
@@ -153,10 +169,10 @@ public record Address(String anchor, Kind kind, int offset, OptionalDouble beat)
   }
 
   private static Address plain(String word, Kind kind) {
-    return new Address(word, kind, 0, OptionalDouble.empty());
+    return new Address(word, kind, 0, OptionalDouble.empty(), OptionalInt.empty());
   }
 
   private Address moved(int bars) {
-    return new Address(anchor, kind, offset + bars, beat);
+    return new Address(anchor, kind, offset + bars, beat, ending);
   }
 }

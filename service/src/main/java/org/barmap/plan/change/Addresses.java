@@ -13,6 +13,7 @@ import org.barmap.map.Bar;
 /** Looks addresses up in one musical number. */
 public final class Addresses {
   private final WrittenNumber number;
+  private final Counted counted;
   private final Map<Integer, List<Integer>> byNumber = new HashMap<>();
   private final Map<String, List<Integer>> byLabel = new HashMap<>();
   private final Map<String, List<Integer>> byMark = new LinkedHashMap<>();
@@ -20,6 +21,7 @@ public final class Addresses {
   /** Indexes a number. */
   public Addresses(WrittenNumber number) {
     this.number = number;
+    this.counted = new Counted(number);
     for (int i = 0; i < number.bars().size(); i++) {
       Bar bar = number.bars().get(i);
       int slot = number.starts()[i];
@@ -58,10 +60,13 @@ public final class Addresses {
           number.spoken() + " has no " + spoken(address) + "; it has " + range(), nearest());
     }
     if (anchors.size() > 1) {
-      List<String> names = anchors.stream().map(this::describe).toList();
-      return new Found.Refused(spoken(address) + " can be " + String.join(" or ", names), names);
+      return ambiguous(spoken(address), anchors);
     }
-    int slot = anchors.iterator().next() + address.offset();
+    Set<Integer> slots = counted.from(anchors.iterator().next(), address.offset());
+    if (slots.size() > 1) {
+      return ambiguous("that", slots);
+    }
+    int slot = slots.iterator().next();
     if (slot < 0 || slot >= number.slots()) {
       return new Found.Refused(
           "that is outside " + number.spoken() + ", which has " + range(),
@@ -75,6 +80,24 @@ public final class Addresses {
           List.of());
     }
     return new Found.At(new Place(slot, address.beat()));
+  }
+
+  private Found ambiguous(String said, Set<Integer> slots) {
+    List<String> names = slots.stream().filter(this::exists).map(this::describe).toList();
+    return new Found.Refused(said + " can be " + String.join(" or ", names), names);
+  }
+
+  private boolean exists(int slot) {
+    return slot >= 0 && slot < number.slots();
+  }
+
+  /**
+   * Returns the slot so many bars on, or back, from a slot as the bars are numbered; the one as
+   * written where that isn't clear.
+   */
+  public int moved(int slot, int bars) {
+    Set<Integer> slots = counted.from(slot, bars);
+    return slots.size() == 1 ? slots.iterator().next() : slot + bars;
   }
 
   /** Returns the names of all rehearsal marks, in order. */
@@ -95,6 +118,7 @@ public final class Addresses {
         slots.addAll(byMark.getOrDefault(word, List.of()));
       }
     }
+    address.ending().ifPresent(e -> slots.removeIf(s -> !number.barAt(s).ending().contains(e)));
     return slots;
   }
 
@@ -116,9 +140,11 @@ public final class Addresses {
   private String describe(int slot) {
     Bar bar = number.barAt(slot);
     String mark = bar.rehearsal().map(m -> " at mark " + m.text()).orElse("");
-    String ending = bar.ending().isEmpty() ? "" : " in ending " + bar.ending().get(0);
+    String name = number.nameAt(slot);
+    boolean said = bar.ending().isEmpty() || name.endsWith(" ending");
+    String ending = said ? "" : " in ending " + bar.ending().get(0);
     return "bar "
-        + number.nameAt(slot)
+        + name
         + mark
         + ending
         + " (page "

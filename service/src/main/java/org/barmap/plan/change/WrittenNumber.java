@@ -3,6 +3,7 @@ package org.barmap.plan.change;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.map.AlikeEndings;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -62,12 +63,16 @@ public record WrittenNumber(
     return bars.get(entryAt(slot));
   }
 
-  /** Returns how a player calls the bar in a slot: its label, or its number. */
+  /**
+   * Returns how a player calls the bar in a slot: its label, or its number; where a number occurs
+   * twice, with its ending.
+   */
   public String nameAt(int slot) {
     Bar bar = barAt(slot);
     int offset = slot - starts[entryAt(slot)];
     Optional<String> label = bar.label().filter(l -> bar.count() == 1);
-    return label.orElse(Integer.toString(bar.number() + offset));
+    String name = label.orElse(Integer.toString(bar.number() + offset));
+    return bar.ending().isEmpty() ? name : AlikeEndings.of(bars).called(bar, name);
   }
 
   /** Returns how the number is spoken of: "No. 7", or "the book" where it has no label. */

@@ -105,8 +105,8 @@ record Range(Optional<String> first, String last, String text, List<String> cand
     }
     Place a = ((Found.At) from).place();
     Place b = ((Found.At) to).place();
-    int start = a.slot() + plus;
-    int end = b.slot() + minus;
+    int start = addresses.moved(a.slot(), plus);
+    int end = addresses.moved(b.slot(), minus);
     if (start < 0 || end >= number.slots() || start > end) {
       return refused(
           start > end

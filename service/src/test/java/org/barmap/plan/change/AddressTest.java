@@ -91,6 +91,47 @@ class AddressTest {
     assertThat(addresses.find(said)).isInstanceOf(Found.Refused.class);
   }
 
+  /** Two endings of two bars that are numbered alike (some editions do; common practice). */
+  private static final WrittenNumber ALIKE =
+      WrittenNumber.all(Books.book("|:1 2 3/1 4/1:| 5/2@n3 6/2 7@n5@mB 8 9")).get(0);
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      textBlock =
+          """
+          3 in the 1st ending           ; 2
+          3 in the 2nd ending           ; 4
+          bar 4 of the second ending    ; 5
+          4 (2nd ending)                ; 5
+          4, second-time bar            ; 5
+          1 before 3 in the 2nd ending  ; 1
+          4 before B                    ; 0
+          1 before B                    ; 5
+          1 + 4                         ; 6
+          1 after 4 in the first ending ; 6
+          3 + 3                         ; -1
+          1 + 2                         ; -1
+          3                             ; -1
+          """)
+  void aNumberThatOccursTwiceIsSaidWithItsEndingAndCountedOnAsItsNumbersDo(String said, int slot) {
+    Found found = new Addresses(ALIKE).find(said);
+    int at = found instanceof Found.At ok ? ok.place().slot() : -1;
+    assertThat(at).as(said).isEqualTo(slot);
+  }
+
+  @Test
+  void everyBarOfAlikeEndingsIsFoundUnderItsOwnName() {
+    Addresses all = new Addresses(ALIKE);
+    for (int slot = 0; slot < ALIKE.slots(); slot++) {
+      assertThat(((Found.At) all.find(ALIKE.nameAt(slot))).place().slot()).isEqualTo(slot);
+    }
+    assertThat(((Found.Refused) all.find("3")).text())
+        .isEqualTo(
+            "3 can be bar 3 in the 1st ending (page 1, system 1)"
+                + " or bar 3 in the 2nd ending (page 1, system 1)");
+  }
+
   private Found.Refused refused(String said) {
     return (Found.Refused) addresses.find(said);
   }
