@@ -16,6 +16,13 @@ import org.barmap.staff.Staff;
  * <p>Safe for use by several threads at once; holds native memory until closed.
  */
 public final class SignReader implements AutoCloseable {
+
+  /**
+   * A staff whose own lines begin later than this was followed over the gutter; staff spaces. The
+   * networks know a line's number, clef and key by where they stand on it.
+   */
+  private static final double FACING = 1;
+
   private final SignNet signs;
   private final TextReader text;
 
@@ -39,20 +46,24 @@ public final class SignReader implements AutoCloseable {
    * Reads a page.
    *
    * @param page the image the systems were found on
-   * @param systems from top to bottom
+   * @param found from top to bottom
    * @return the systems with their signs, in the same order; it doesn't need the image any more,
    *     but {@link ReadSystem#shape} uses the systems
    */
-  public List<ReadSystem> read(PageImage page, List<FoundSystem> systems) {
-    List<Staff> staves = systems.stream().flatMap(system -> system.staves().stream()).toList();
+  public List<ReadSystem> read(PageImage page, List<FoundSystem> found) {
+    List<Staff> staves = found.stream().flatMap(system -> system.staves().stream()).toList();
     // What belongs to a strip is done on one thread: strips needn't wait for each other.
-    List<Raw> raw = Spread.map(staves.size(), i -> raw(strip(page, staves, i)));
+    List<Line> lines = Spread.map(staves.size(), i -> line(page, staves, i));
+    List<Raw> raw = lines.stream().map(Line::raw).toList();
     List<List<Sign>> signs = signs(raw);
+    List<FoundSystem> systems = new ArrayList<>();
     List<Integer> firsts = new ArrayList<>();
     int next = 0;
-    for (FoundSystem system : systems) {
+    for (FoundSystem system : found) {
       firsts.add(next);
-      next += system.staves().size();
+      int end = next + system.staves().size();
+      systems.add(system.with(lines.subList(next, end).stream().map(Line::staff).toList()));
+      next = end;
     }
     List<Joined> joined =
         Spread.map(
@@ -112,12 +123,21 @@ public final class SignReader implements AutoCloseable {
     return joined;
   }
 
-  private static StripImage strip(PageImage page, List<Staff> staves, int i) {
+  /** A staff without what was followed into the facing page, and what was found on its strip. */
+  private record Line(Staff staff, Raw raw) {}
+
+  private Line line(PageImage page, List<Staff> staves, int i) {
     long start = Step.start();
     Optional<Staff> above = i == 0 ? Optional.empty() : Optional.of(staves.get(i - 1));
-    StripImage strip = new StaffStrip(page, staves.get(i), Overhead.room(staves.get(i), above));
+    Staff staff = staves.get(i);
+    StripImage strip = new StaffStrip(page, staff, Overhead.room(staff, above));
+    double begin = StaffInk.begin(strip);
+    if (begin > FACING) {
+      staff = staff.from(begin);
+      strip = new StaffStrip(page, staff, Overhead.room(staff, above));
+    }
     Step.STRIPS.done(start);
-    return strip;
+    return new Line(staff, raw(strip));
   }
 
   /** How far something is written on a system; a courtesy key after the last barline isn't. */

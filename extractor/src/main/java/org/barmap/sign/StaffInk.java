@@ -14,6 +14,9 @@ final class StaffInk {
   /** Faint lines in dashes still show this many in a column on average. */
   private static final double DASHES = 0.5;
 
+  /** That many columns with all five lines are still in a window with next to none. */
+  private static final int LAST_SEEN = 2;
+
   /** Rows this near a staff line may be the line itself, pixels. */
   private static final int LINE = 2;
 
@@ -52,7 +55,7 @@ final class StaffInk {
     Window window = new Window();
     for (int u = strip.width() / 2; u >= StripImage.LEFT; u--) {
       if (window.isBare(lines(strip, u))) {
-        return (u + GUTTER - (double) StripImage.LEFT) / StripImage.SPACE;
+        return (u + GUTTER - LAST_SEEN - (double) StripImage.LEFT) / StripImage.SPACE;
       }
     }
     return 0;

@@ -39,6 +39,11 @@ public final class FoundSystem {
     return staves;
   }
 
+  /** Returns the same system with other ends of its staves. */
+  public FoundSystem with(List<Staff> other) {
+    return new FoundSystem(page, index, other, confidence);
+  }
+
   /**
    * Returns how much speaks for the system, 0 to 1: the share of its length in which its weakest
    * staff line is seen where it could be.

@@ -111,6 +111,19 @@ public final class Staff {
     return new Point(x + lean * down, middleAt(x) + down);
   }
 
+  /** Returns the part from a position along on; positions along it count from there. */
+  public Staff from(double spaces) {
+    double start = xAt(spaces);
+    int points = Math.max(2, (int) Math.ceil((right - start) / STEP) + 1);
+    double[] ownMiddle = new double[points];
+    double[] ownSpace = new double[points];
+    for (int i = 0; i < points; i++) {
+      ownMiddle[i] = middleAt(start + i * STEP);
+      ownSpace[i] = spaceAt(start + i * STEP);
+    }
+    return new Staff(start, right, ownMiddle, ownSpace, lean);
+  }
+
   private static double value(double[] v, double i) {
     int low = (int) Math.floor(Math.max(0, Math.min(v.length - 2, i)));
     return v[low] + (v[low + 1] - v[low]) * (i - low);
