@@ -1,5 +1,8 @@
 package org.barmap.reckon;
 
+import static org.barmap.reckon.Likelihood.PULL;
+import static org.barmap.reckon.Likelihood.climb;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -7,6 +10,7 @@ import org.barmap.map.BarMap;
 import org.barmap.map.BarMapJson;
 import org.barmap.map.Book;
 import org.barmap.reckon.CorpusReadings.Labelled;
+import org.barmap.reckon.Observed.Said;
 import org.barmap.score.Comparison;
 import org.barmap.score.Tally.Judged;
 
@@ -28,11 +32,33 @@ final class Confidence {
   }
 
   /**
-   * Groups of entries by their product, each with its share of right ones (half an event added on
-   * either side), made to rise by joining neighbours that don't.
+   * Fits the signs, then groups of entries by their product, each with its share of right ones
+   * (half an event added on either side), made to rise by joining neighbours that don't.
    */
-  static double[][] fit(List<Labelled> pages, Costs costs) {
-    List<Judged> entries = new ArrayList<>(judged(pages, costs, Calibration.NONE));
+  static Calibration fit(List<Labelled> pages, Observed seen, Costs costs) {
+    Calibration.Signs signs = new Calibration.Signs(fit(seen.marks), fit(seen.meters));
+    Calibration asItIs = new Calibration(signs, Calibration.AS_IT_IS);
+    return new Calibration(signs, knots(new ArrayList<>(judged(pages, costs, asItIs))));
+  }
+
+  /** Bias and slope of greatest likelihood, with a weak pull towards a slope of 1. */
+  private static Calibration.Sure fit(List<Said> signs) {
+    double[] x =
+        climb(
+            new double[] {2, 0},
+            p -> {
+              Calibration.Sure sure = new Calibration.Sure(p[0], Math.exp(p[1]));
+              double log = -PULL * p[1] * p[1] * 2;
+              for (Said s : signs) {
+                double q = Math.max(1e-6, Math.min(1 - 1e-6, sure.of(s.sure())));
+                log += Math.log(s.right() ? q : 1 - q);
+              }
+              return log;
+            });
+    return new Calibration.Sure(round(x[0]), round(Math.exp(x[1])));
+  }
+
+  private static double[][] knots(List<Judged> entries) {
     entries.sort(Comparator.comparingDouble(Judged::confidence));
     List<double[]> groups = new ArrayList<>();
     for (int i = 0; i < entries.size(); i += GROUP) {
@@ -73,10 +99,10 @@ final class Confidence {
   }
 
   /** Expected calibration error over ten bins. */
-  static double error(List<Labelled> pages, Costs costs, double[][] knots) {
+  static double error(List<Labelled> pages, Costs costs, Calibration calibration) {
     double off = 0;
     double n = 0;
-    for (double[] bin : bins(pages, costs, knots)) {
+    for (double[] bin : bins(pages, costs, calibration)) {
       off += Math.abs(bin[1] - bin[2]);
       n += bin[0];
     }
@@ -84,9 +110,9 @@ final class Confidence {
   }
 
   /** Entries, sum of confidences and right ones by tenths of confidence. */
-  private static double[][] bins(List<Labelled> pages, Costs costs, double[][] knots) {
+  private static double[][] bins(List<Labelled> pages, Costs costs, Calibration calibration) {
     double[][] bins = new double[10][3];
-    for (Judged e : judged(pages, costs, new Calibration(knots))) {
+    for (Judged e : judged(pages, costs, calibration)) {
       double[] bin = bins[(int) Math.min(9, Math.floor(e.confidence() * 10))];
       bin[0]++;
       bin[1] += e.confidence();
@@ -95,12 +121,12 @@ final class Confidence {
     return bins;
   }
 
-  static String table(String name, List<Labelled> pages, Costs costs, double[][] knots) {
+  static String table(String name, List<Labelled> pages, Costs costs, Calibration calibration) {
     StringBuilder out = new StringBuilder();
     out.append(
         "%s (expected calibration error %.4f):%n%n| entries | confidence | right |%n| --- | --- | --- |%n"
-            .formatted(name, error(pages, costs, knots)));
-    for (double[] bin : bins(pages, costs, knots)) {
+            .formatted(name, error(pages, costs, calibration)));
+    for (double[] bin : bins(pages, costs, calibration)) {
       if (bin[0] > 0) {
         out.append("| %.0f | %.3f | %.3f |%n".formatted(bin[0], bin[1] / bin[0], bin[2] / bin[0]));
       }

@@ -56,8 +56,10 @@ class FitTest {
     kept.put("events", seen.events());
     kept.put("costs", rounded(Fitting.fit(seen)));
     Costs costs = costs(Fitting.fit(seen));
-    Costs onEven = costs(Fitting.fit(Observed.of(even)));
-    Costs onOdd = costs(Fitting.fit(Observed.of(odd)));
+    Observed seenEven = Observed.of(even);
+    Observed seenOdd = Observed.of(odd);
+    Costs onEven = costs(Fitting.fit(seenEven));
+    Costs onOdd = costs(Fitting.fit(seenOdd));
     report.append("## Numbers right, costs fitted on the other half of the seeds\n\n");
     report.append("| kind | even seeds | odd seeds | together |\n| --- | --- | --- | --- |\n");
     for (String kind : List.of("clean", "scan", "photo", "pencil")) {
@@ -68,23 +70,24 @@ class FitTest {
               .formatted(
                   kind, 100 * a[0] / a[1], 100 * b[0] / b[1], 100 * (a[0] + b[0]) / (a[1] + b[1])));
     }
-    double[][] onBoth = Confidence.fit(all, costs);
-    double[][] confidenceEven = Confidence.fit(even, onEven);
-    double[][] confidenceOdd = Confidence.fit(odd, onOdd);
+    Calibration onBoth = Confidence.fit(all, seen, costs);
+    Calibration confidenceEven = Confidence.fit(even, seenEven, onEven);
+    Calibration confidenceOdd = Confidence.fit(odd, seenOdd, onOdd);
     report.append("\n## Confidence of entries, fitted on the other half\n\n");
     report.append(Confidence.table("even seeds", even, onOdd, confidenceOdd));
     report.append(Confidence.table("odd seeds", odd, onEven, confidenceEven));
-    report.append("## Single signs, costs fitted on the other half\n\n");
-    report.append(Reliability.tables("even seeds", Observed.of(even), onOdd));
-    report.append(Reliability.tables("odd seeds", Observed.of(odd), onEven));
+    report.append("## Single signs, costs and calibration fitted on the other half\n\n");
+    report.append(Reliability.tables("even seeds", seenEven, onOdd, confidenceOdd.signs()));
+    report.append(Reliability.tables("odd seeds", seenOdd, onEven, confidenceEven.signs()));
     Files.writeString(
         RESOURCES.resolve("costs.json"), BarMapJson.mapper().writeValueAsString(kept) + "\n");
+    Map<String, Object> sure = new LinkedHashMap<>();
+    sure.put("fitted", kept.get("fitted"));
+    sure.put("on", kept.get("on"));
+    sure.put("signs", onBoth.signs());
+    sure.put("knots", onBoth.knots());
     Files.writeString(
-        RESOURCES.resolve("calibration.json"),
-        BarMapJson.mapper()
-                .writeValueAsString(
-                    Map.of("fitted", kept.get("fitted"), "on", kept.get("on"), "knots", onBoth))
-            + "\n");
+        RESOURCES.resolve("calibration.json"), BarMapJson.mapper().writeValueAsString(sure) + "\n");
     Files.writeString(CorpusReadings.HOME.resolve("target/fit.md"), report.toString());
     assertThat(Confidence.error(even, onOdd, confidenceOdd)).isLessThan(0.03);
     assertThat(Confidence.error(odd, onEven, confidenceEven)).isLessThan(0.03);

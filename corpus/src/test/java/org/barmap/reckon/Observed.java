@@ -281,7 +281,7 @@ final class Observed {
           String says = bar.get().bar().at("/rehearsal/text").asString("");
           marks.add(
               new Said(
-                  sure(sign),
+                  Calibration.Sure.read(sign),
                   says.equals(sign.text()),
                   sign.readings().stream().anyMatch(x -> x.text().equals(says))));
         }
@@ -289,13 +289,10 @@ final class Observed {
         truth.stream()
             .min(Comparator.comparingDouble(t -> Math.abs(t.from() + 3 - sign.at())))
             .filter(t -> sign.at() < t.to())
-            .ifPresent(t -> meters.add(new Said(sure(sign), sameMeter(t, sign), true)));
+            .ifPresent(
+                t -> meters.add(new Said(Calibration.Sure.read(sign), sameMeter(t, sign), true)));
       }
     }
-  }
-
-  private static double sure(Sign s) {
-    return s.probability() * (s.readings().isEmpty() ? 0.5 : s.readings().get(0).probability());
   }
 
   private static boolean sameMeter(TrueBar t, Sign sign) {

@@ -19,17 +19,17 @@ final class Reliability {
   /**
    * Tables of all kinds of signs.
    *
-   * @param seen pages that the costs were not fitted on
+   * @param seen pages that neither costs nor signs were fitted on
    */
-  static String tables(String name, Observed seen, Costs costs) {
+  static String tables(String name, Observed seen, Costs costs, Calibration.Signs signs) {
     StringBuilder out = new StringBuilder("### " + name + "\n\n");
     out.append("| sign | signs | calibration error | of those given … | on average | right |\n");
     out.append("| --- | --- | --- | --- | --- | --- |\n");
     out.append(table("barlines", lines(seen, costs)));
     out.append(table("counts", numerals(seen.counts)));
     out.append(table("printed bar numbers", numerals(seen.anchors)));
-    out.append(table("rehearsal marks", said(seen.marks)));
-    out.append(table("meters", said(seen.meters)));
+    out.append(table("rehearsal marks", said(seen.marks, signs.mark())));
+    out.append(table("meters", said(seen.meters, signs.meter())));
     return out.append("\n").toString();
   }
 
@@ -50,9 +50,9 @@ final class Reliability {
         .toList();
   }
 
-  /** The reader's probability that the sign is there and says what it reads. */
-  private static List<Given> said(List<Said> signs) {
-    return signs.stream().map(s -> new Given(s.sure(), s.right())).toList();
+  /** The calibrated probability that the sign is there and says what it reads. */
+  private static List<Given> said(List<Said> signs, Calibration.Sure sure) {
+    return signs.stream().map(s -> new Given(sure.of(s.sure()), s.right())).toList();
   }
 
   private static String table(String sign, List<Given> all) {

@@ -3,38 +3,91 @@ package org.barmap.reckon;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.List;
 import org.barmap.map.BarMapJson;
+import org.barmap.sign.Reading;
+import org.barmap.sign.Sign;
 
 /**
- * Turns the product of an entry's probabilities into a calibrated confidence: of all entries given
- * 0.9, nine in ten are right.
+ * Turns the reader's probabilities of marks and meters, and the product of an entry's, into
+ * calibrated ones: of all that are given 0.9, nine in ten are right.
  *
- * <p>Piecewise linear and rising. Its knots are fitted on the read pages of the corpus ({@code
- * FitTest} in the corpus module) and kept in {@code calibration.json}; the report shows how well
- * knots fitted on one half of the pages do on the other.
+ * <p>Of single signs logistic in the reader's probability that the sign is there and says what it
+ * reads; of entries piecewise linear and rising. Both are fitted on the read pages of the corpus
+ * ({@code FitTest} in the corpus module) and kept in {@code calibration.json}; the report shows how
+ * well what is fitted on one half of the pages does on the other.
  */
 final class Calibration {
 
   static final Calibration DEFAULT = load();
 
-  /** Leaves the product as it is. */
-  static final Calibration NONE = new Calibration(new double[][] {{0, 0}, {1, 1}});
+  /** Knots that leave the product as it is. */
+  static final double[][] AS_IT_IS = {{0, 0}, {1, 1}};
+
+  /**
+   * How sure a sign is.
+   *
+   * @param bias logarithm of the odds of one that the reader gives one half
+   * @param slope how far the logarithm of its odds follows the reader's
+   */
+  record Sure(double bias, double slope) {
+
+    /** The reader's own probability: that the sign is there and says what it reads. */
+    static double read(Sign sign) {
+      List<Reading> says = sign.readings();
+      return sign.probability() * (says.isEmpty() ? 0.5 : says.get(0).probability());
+    }
+
+    /** How likely a sign is right that the reader gives some probability. */
+    double of(double read) {
+      double p = Math.max(LEAST, Math.min(1 - LEAST, read));
+      return 1 / (1 + Math.exp(-bias - slope * Math.log(p / (1 - p))));
+    }
+  }
+
+  /** How sure single signs are. */
+  record Signs(Sure mark, Sure meter) {}
+
+  /** The reader is believed no more, and no less; as in {@code Costs}. */
+  private static final double LEAST = 0.01;
+
+  private final Signs signs;
 
   /** Pairs of raw product and share of entries that were right, both rising. */
   private final double[][] knots;
 
-  Calibration(double[][] knots) {
+  Calibration(Signs signs, double[][] knots) {
+    this.signs = signs;
     this.knots = knots.clone();
   }
 
-  private record Kept(double[][] knots) {}
+  private record Kept(Signs signs, double[][] knots) {}
+
+  Signs signs() {
+    return signs;
+  }
+
+  double[][] knots() {
+    return knots.clone();
+  }
+
+  /** How likely a rehearsal mark is there and says what it reads. */
+  double mark(Sign sign) {
+    return signs.mark().of(Sure.read(sign));
+  }
+
+  /** How likely a time signature is there and says what it reads. */
+  double meter(Sign sign) {
+    return signs.meter().of(Sure.read(sign));
+  }
 
   private static Calibration load() {
     try (InputStream in = Calibration.class.getResourceAsStream("calibration.json")) {
       if (in == null) {
         throw new IOException("calibration.json is not among the program's resources");
       }
-      return new Calibration(BarMapJson.mapper().readValue(in, Kept.class).knots());
+      Kept kept = BarMapJson.mapper().readValue(in, Kept.class);
+      return new Calibration(kept.signs(), kept.knots());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -165,6 +165,11 @@ final class FindingWriter {
     }
   }
 
+  /** A doubt that was written elsewhere. */
+  void add(Finding doubt) {
+    findings.add(doubt);
+  }
+
   /** A line inside bar {@code i} that was read but not believed. */
   void refused(int i, Point at) {
     Bar bar = items.get(i).bar();

@@ -22,7 +22,8 @@ import org.barmap.sign.SignKind;
 final class MapWriter {
 
   /** A bar of the map with what it was made from. */
-  record Written(Bar bar, BarSpan span, Optional<Sign> mark, double restSign) {
+  record Written(
+      Bar bar, BarSpan span, Optional<Sign> mark, Optional<Sign> meter, double restSign) {
 
     /** A whole-bar rest was read, or hardly not. */
     boolean unsureOfContent() {
@@ -111,7 +112,7 @@ final class MapWriter {
     for (int i = 0; i < written.size(); i++) {
       Written w = written.get(i);
       Bar bar = w.bar().toBuilder().key(settled.get(i)).build();
-      written.set(i, new Written(bar, w.span(), w.mark(), w.restSign()));
+      written.set(i, new Written(bar, w.span(), w.mark(), w.meter(), w.restSign()));
     }
   }
 
@@ -169,7 +170,7 @@ final class MapWriter {
         m -> b.rehearsal(new RehearsalMark(m.text(), m.enclosure().orElse(Enclosure.BOX))));
     b.evidence(Optional.of(evidence(span, printed, mark)));
     b.confidence(calibration.of(raw(span, printed, mark)));
-    return new Written(b.build(), span, mark, attributes.restProbability(i));
+    return new Written(b.build(), span, mark, printed, attributes.restProbability(i));
   }
 
   /** The endings of a bar; under a bracket that goes on, those of the bar before. */
@@ -180,15 +181,11 @@ final class MapWriter {
     return written.isEmpty() ? List.of() : written.get(written.size() - 1).bar().ending();
   }
 
-  private static double raw(BarSpan span, Optional<Sign> meter, Optional<Sign> mark) {
+  private double raw(BarSpan span, Optional<Sign> meter, Optional<Sign> mark) {
     double p = span.lines() * span.countChoice() * (span.inferred() ? 0.4 : 1);
-    p *= meter.map(MapWriter::sure).orElse(1.0);
-    p *= mark.map(MapWriter::sure).orElse(1.0);
+    p *= meter.map(calibration::meter).orElse(1.0);
+    p *= mark.map(calibration::mark).orElse(1.0);
     return Math.max(0, Math.min(1, p));
-  }
-
-  private static double sure(Sign s) {
-    return s.probability() * (s.readings().isEmpty() ? 0.5 : s.readings().get(0).probability());
   }
 
   private static Content content(Attributes attributes, int i, BarSpan span) {

@@ -90,7 +90,7 @@ public final class Reckoner {
     return List.copyOf(items);
   }
 
-  private static void places(
+  private void places(
       List<Integer> jumps, List<Integer> restarts, MapWriter writer, FindingWriter findings) {
     List<Written> bars = writer.bars();
     for (int i : jumps) {
@@ -111,6 +111,12 @@ public final class Reckoner {
       if (bars.get(i).unsureOfContent()) {
         findings.content(i);
       }
+      Bar bar = bars.get(i).bar();
+      bars.get(i)
+          .meter()
+          .filter(m -> calibration.meter(m) < costs.doubt())
+          .flatMap(m -> bar.meter().map(says -> UnsureSigns.meter(bar, says, m)))
+          .ifPresent(findings::add);
     }
   }
 
@@ -156,7 +162,7 @@ public final class Reckoner {
   }
 
   /** Settles rehearsal marks, as bar numbers or as a sequence. */
-  private static List<Bar> marks(List<Written> bars, boolean marksCount, FindingWriter findings) {
+  private List<Bar> marks(List<Written> bars, boolean marksCount, FindingWriter findings) {
     List<Bar> out = new ArrayList<>(bars.stream().map(Written::bar).toList());
     List<Integer> at = new ArrayList<>();
     List<Sign> marks = new ArrayList<>();
@@ -181,9 +187,12 @@ public final class Reckoner {
       String text = asNumber ? Integer.toString(bar.number()) : settled.get(k).text();
       Enclosure enclosure = bar.rehearsal().map(RehearsalMark::enclosure).orElse(Enclosure.BOX);
       out.set(i, bar.toBuilder().rehearsal(new RehearsalMark(text, enclosure)).build());
+      boolean asked = k > 0 && text.equals(MarkSequence.next(settled.get(k - 1).text()));
       // a mark that says its bar's number is a printed number; that finding asks already
       if (!asNumber && !text.equals(read)) {
         findings.mark(i, text, read);
+      } else if (!asNumber && !asked && calibration.mark(marks.get(k)) < costs.doubt()) {
+        findings.add(UnsureSigns.mark(bar, new RehearsalMark(text, enclosure)));
       }
     }
     return List.copyOf(out);

@@ -267,6 +267,8 @@ public final class Settler {
           "number-start",
           "bars-missing",
           "content-unsure",
+          UnsureSigns.MARK,
+          UnsureSigns.METER,
           SecondMarks.CODE);
 
   private static Item item(
