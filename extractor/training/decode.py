@@ -35,6 +35,35 @@ def peaks(row, threshold):
     return sorted(found)
 
 
+WHOLE = ["1", "2", "4", "8", "16", "32"]
+LEAST, OTHER = dict(note=0.3, pause=0.4), 0.15
+YES, NO = 0.5, 0.2  # a dot or a tuplet is there, is not; between them nobody knows
+
+
+def worth(p, names, i, kind):
+    """quarters of the note or rest in cell i, None where unknown; notes of grace and of cues are worth 0"""
+    lo, hi = max(0, i - 2), i + 3
+    top = lambda s: float(p[names.index(s), lo:hi].max()) if s in names else 0.0
+    if kind == "note" and top("small") >= YES:
+        return 0.0
+    values = sorted(((top("%s-%s" % (kind, w)), w) for w in WHOLE), reverse=True)
+    dot, tuplet = top("dot"), top("tuplet")
+    if values[0][0] < YES or values[1][0] > OTHER or NO < dot < YES or NO < tuplet < YES:
+        return None
+    return 4 / int(values[0][1]) * (1.5 if dot >= YES else 1) * (2 / 3 if tuplet >= YES else 1)
+
+
+def sounds(p, names):
+    """[C, W/2] -> [(x, "note" or "pause", quarters or None, score)], as the extractor's SoundDecoder reads them"""
+    out = []
+    for kind in ("note", "pause"):
+        row = p[names.index(kind)]
+        for i in np.flatnonzero(row >= LEAST[kind]):
+            if (i == 0 or row[i] >= row[i - 1]) and (i + 1 == len(row) or row[i] > row[i + 1]):
+                out.append((2.0 * i + 1, kind, worth(p, names, i, kind), float(row[i])))
+    return sorted(out)
+
+
 def iou(a, b):
     ix = min(a[0] + a[2] / 2, b[0] + b[2] / 2) - max(a[0] - a[2] / 2, b[0] - b[2] / 2)
     iy = min(a[1] + a[3] / 2, b[1] + b[3] / 2) - max(a[1] - a[3] / 2, b[1] - b[3] / 2)

@@ -7,10 +7,20 @@ import argparse
 import onnx
 from onnx import helper
 
-SEEN = dict(fold="/net/fold/fold.2/fold.2.2/Relu_output_0", four="/net/four/four.3/Relu_output_0")
+SEEN = dict(early="/net/fold/fold.0/fold.0.2/Relu_output_0", fold="/net/fold/fold.2/fold.2.2/Relu_output_0", four="/net/four/four.3/Relu_output_0")
+
+
+def without(signs):
+    """the sign network without its head for notes and rests"""
+    for field in (signs.graph.node, signs.graph.initializer, signs.graph.output):
+        rest = [v for v in field if not v.name.startswith("sounds")]
+        del field[:]
+        field.extend(rest)
 
 
 def graft(signs, sounds):
+    """a head joined before is taken out"""
+    without(signs)
     made = {o for n in signs.graph.node for o in n.output}
     own = {k: v + "_dq" if v + "_dq" in made else v for k, v in SEEN.items()}
     missing = set(own.values()) - made

@@ -105,7 +105,7 @@ def draw(rng, fonts):
         if not last and b - x < -0.2 and r.random() < 0.03:
             x = w.meter(x + 0.5)
     g = cv2.resize(w.img[:, :w.img.shape[1] // 2 * 2], None, fx=0.5, fy=0.5, interpolation=cv2.INTER_AREA)
-    return g, dict(page="hand", engraver="hand", face="hand", held=False, lines=w.lines, boxes=w.boxes, spans=w.spans, sounds=w.sounds)
+    return g, dict(page="hand", engraver="hand", face="hand", held=False, lines=w.lines, boxes=w.boxes, spans=w.spans, sounds=w.sounds, vague=w.head in ("open", "none"))
 
 
 def many(args):

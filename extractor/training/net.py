@@ -55,13 +55,14 @@ class Signs(nn.Module):
         nn.init.constant_(self.lines.bias, -4.0)
 
     def below(self, x):
-        """the staff's rows folded [N,64,5,W/2], and everything at a quarter [N,48,40,W/4]"""
+        """the staff's rows folded once [N,32,20,W/2] and to the end [N,64,5,W/2], and everything at a quarter [N,48,40,W/4]"""
         x = self.first(self.stem(x))
-        return self.fold(x[:, :, ROWS]), self.four(x)
+        early = self.fold[0](x[:, :, ROWS])
+        return early, self.fold[2](self.fold[1](early)), self.four(x)
 
     def forward(self, x):
         """-> logits of lines [N,9,W/2], of heat [N,K,40,W/4], and raw sizes [N,4,40,W/4]"""
-        t, f = self.below(x)
+        _, t, f = self.below(x)
         e = self.eight(f)
         t = self.join(t.flatten(1, 2).unsqueeze(2))
         ctx = self.context(torch.cat([e.mean(2, keepdim=True), e.amax(2, keepdim=True)], 1))
@@ -71,20 +72,31 @@ class Signs(nn.Module):
 
 
 class Sounds(nn.Module):
-    """Note heads and rests along the staff (strips.SOUNDS), from what the finished sign network sees: a head of its own, so that nothing else changes."""
+    """
+    Notes and rests along the staff (strips.SOUNDS), from what the finished sign network sees: a head of its own, so that nothing else changes.
 
-    def __init__(self, fold=64, four=48, c=48, kinds=7):
+    What stands at a place is told by the staff's rows near it: `fold`, and `early`, where hollow heads and single beams can still be told from full heads and two
+    beams; what stands over and under the staff by all rows (`tower`), looked at along the staff too (`wide`), since a tuplet's figure stands over its middle.
+    """
+
+    def __init__(self, early=32, fold=64, four=48, c=64, kinds=16):
         super().__init__()
         self.near = nn.Conv2d(5 * fold, c, 1)
-        self.far = nn.Conv2d(four * 20, c, 1)
+        self.heads = nn.Sequential(nn.Conv2d(early, 32, (3, 1), (2, 1), (1, 0), bias=False), nn.BatchNorm2d(32), nn.ReLU(inplace=True),
+                                   nn.Conv2d(32, 48, (3, 1), (2, 1), (1, 0), bias=False), nn.BatchNorm2d(48), nn.ReLU(inplace=True))
+        self.close = nn.Conv2d(5 * 48, c, 1)
+        self.tower = nn.Sequential(nn.Conv2d(four, 24, (2, 1), (2, 1), bias=False), nn.BatchNorm2d(24), nn.ReLU(inplace=True),
+                                   nn.Conv2d(24, 32, (4, 1), (2, 1), (1, 0), bias=False), nn.BatchNorm2d(32), nn.ReLU(inplace=True))
+        self.far = nn.Conv2d(10 * 32, c, 1)
+        self.wide = nn.Sequential(*[Along(c, k) for k in (1, 2, 4, 8)])
         self.along = nn.Sequential(*[Along(c, k) for k in (1, 2, 1)])
         self.out = nn.Conv2d(c, kinds, 1)
         nn.init.constant_(self.out.bias, -4.0)
 
-    def forward(self, fold, four):
-        """-> logits [N,7,W/2]; of `four` the staff with three spaces over and under it"""
-        t = self.near(fold.flatten(1, 2).unsqueeze(2))
-        f = self.far(four[:, :, 12:32].flatten(1, 2).unsqueeze(2))
+    def forward(self, early, fold, four):
+        """-> logits [N,16,W/2]"""
+        t = self.near(fold.flatten(1, 2).unsqueeze(2)) + self.close(self.heads(early).flatten(1, 2).unsqueeze(2))
+        f = self.wide(F.relu(self.far(self.tower(four).flatten(1, 2).unsqueeze(2))))
         return self.out(self.along(F.relu(t + F.interpolate(f, scale_factor=(1.0, 2.0), mode="nearest")))).squeeze(2)
 
 
@@ -101,6 +113,16 @@ def load(model, arrays):
         else:
             own[k][:len(v)] = v
     model.load_state_dict(own)
+
+
+def rounded(model, arrays):
+    """makes the layers give what they give in 8 bits (arrays "step:LAYER" of unpack.py), so that a head learns from what it will see"""
+    def round_to(step, zero):
+        return lambda layer, given, out: ((out / step + zero).round().clamp(0, 255) - zero) * step
+    layers = dict(model.named_modules())
+    for k in arrays:
+        if k.startswith("step:"):
+            layers[k[5:]].register_forward_hook(round_to(*map(float, arrays[k])))
 
 
 class Exported(nn.Module):

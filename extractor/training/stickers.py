@@ -6,7 +6,7 @@ import numpy as np
 
 import lettering
 from forms import FINE, K, caesura, ending, gather, navigation, sign, title
-from strips import SLACK
+from strips import SLACK, SOUNDS
 
 
 class Sheet:
@@ -204,7 +204,7 @@ def cue(sh):
         side, stem, t = (1 if r.random() < 0.5 else -1), r.uniform(12, 20), int(r.choice([1, 1, 2]))
         q = lambda x, y: (int((x + SLACK) * 8), int((y + SLACK) * 8))
         if sh.sounds is not None:
-            sh.sounds += [[float(x), 0] for x in at]
+            sh.sounds += [[float(x), k] for x in at for k in (0, SOUNDS.index("small"))]
         tips, old = [], sh.g[int(cy - h / 2) - 1 + SLACK:int(cy + h / 2) + 2 + SLACK, int(cx - w / 2) - 1 + SLACK:int(cx + w / 2) + 2 + SLACK].copy()
         for x, y in zip(at, ys):
             cv2.ellipse(sh.g, q(x, y), (int(3.4 * 8), int(2.5 * 8)), -25, 0, 360, 0, -1 if r.random() < 0.85 else t, cv2.LINE_AA, 3)
@@ -237,7 +237,7 @@ def no_bar(sh):
                 cv2.line(sh.g, (int(cx) - 8 + SLACK, 88 + y * i * 8 + SLACK), (int(cx) + 8 + SLACK, 88 + y * i * 8 + SLACK), 0, 1)
             cv2.ellipse(sh.g, (int(cx) + SLACK, 88 + y * n * 8 + SLACK), (6, 4), 0, 0, 360, 0, 2, cv2.LINE_AA)
             if sh.sounds is not None:
-                sh.sounds.append([float(cx), 0])
+                sh.sounds += [[float(cx), 0], [float(cx), SOUNDS.index("note-1")]]
         sh.sum = None
 
 

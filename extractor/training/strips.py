@@ -21,7 +21,10 @@ SLACK = 16  # strip pixels
 LINES = ["single", "double", "final", "repeat-start", "repeat-end", "repeat-both", "dashed"]
 KINDS = ["multi-rest", "block-rest", "rest", "bar-repeat", "bar-repeat-2", "count", "meter", "rehearsal", "bar-number",
          "ending", "segno", "coda", "fermata", "caesura", "word", "heading", "key"]  # only ever added to
-SOUNDS = ["note", "pause", "pause-2", "pause-4", "pause-8", "pause-16", "dot"]  # along the staff: note heads, any rest inside a bar with music, its printed value
+# along the staff: note heads, any rest inside a bar with music, printed values of both, dots and tuplets of both, notes of grace and of cues; only ever added to
+SOUNDS = ["note", "pause", "pause-2", "pause-4", "pause-8", "pause-16", "dot",
+          "note-1", "note-2", "note-4", "note-8", "note-16", "note-32", "pause-32", "tuplet", "small"]
+VALUED = slice(6, None)  # channels about which nothing is known where a hand's note heads don't tell their values
 READ = {"count", "meter", "rehearsal", "bar-number", "ending", "word", "heading", "key"}
 ENDING = 44  # strip pixels: of a bracket only its beginning, with the numbers, is a box; how far it goes is the ninth channel along the staff
 DOTS = 0.4  # spaces: the dots of a repeat move the middle of its box by about this much from the middle of its lines
@@ -45,10 +48,9 @@ def numbers(box):
 
 def sounds(sign):
     """the channels a note head or rest belongs to"""
-    if sign["kind"] == "note":
-        return ["note"]
-    value = "pause-" + sign["text"].rstrip(".")
-    return ["pause"] + [value] * (value in SOUNDS) + ["dot"] * sign["text"].endswith(".")
+    text = sign.get("text", "")
+    value = "%s-%s" % (sign["kind"], text.rstrip("."))
+    return [sign["kind"]] + [value] * (value in SOUNDS) + ["dot"] * text.endswith(".") + ["tuplet"] * sign.get("tuplet", False) + ["small"] * sign.get("small", False)
 
 
 def line_x(sign, cx):

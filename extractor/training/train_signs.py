@@ -24,7 +24,7 @@ from strips import KINDS, LINES, SLACK
 
 W = 1024  # strip px a sample shows
 SPAN = W + 2 * SLACK + 64  # px kept of a strip for one sample
-MOST, HEARD = 64, 160
+MOST, HEARD = 64, 480
 HIGH = torch.tensor([k in ("rehearsal", "segno", "coda", "bar-number", "ending", "heading") for k in KINDS])  # found over the strip's edge too
 
 
@@ -59,7 +59,7 @@ def stickered(a, strips, jobs=24):
 
 
 def windows(strips):
-    """strips -> arrays of samples: images [N,192,SPAN], lines [N,MOST,2], boxes [N,MOST,5], spans [N,8,2], sounds [N,HEARD,2] (first -2 where nobody said what sounds) in the window's coordinates"""
+    """strips -> arrays of samples: images [N,192,SPAN], lines [N,MOST,2], boxes [N,MOST,5], spans [N,8,2], sounds [N,HEARD,2] (first -2 where nobody said what sounds, -3 where nobody said what notes are worth) in the window's coordinates"""
     imgs, lines, boxes, spans, heard, src = [], [], [], [], [], []
     for n, (g, label) in enumerate(strips):
         for at in range(0, max(1, g.shape[1] - SPAN + 300), 700):
@@ -81,7 +81,7 @@ def windows(strips):
                 sp[:len(ss)] = ss
             so = np.full((HEARD, 2), -1.0, np.float32)
             if "sounds" in label:
-                ss = [(x - at, k) for x, k in label["sounds"] if -8 < x - at < SPAN][:HEARD]
+                ss = [(-1, -3)] * label.get("vague", False) + [(x - at, k) for x, k in label["sounds"] if -8 < x - at < SPAN][:HEARD - 1]
                 if ss:
                     so[:len(ss)] = ss
             else:

@@ -7,7 +7,7 @@ import numpy as np
 from PIL import Image, ImageDraw, ImageFont
 
 from penned import Forms
-from strips import KINDS, LINES, SLACK
+from strips import KINDS, LINES, SLACK, SOUNDS
 
 PX = 16
 
@@ -181,8 +181,8 @@ class Writer(Forms):
         ys = np.clip(r.uniform(-3.2, 3.2) + np.cumsum(r.normal(0, self.leap, n)), -4.5, 4.5)
         up = ys.mean() > r.normal(0, 0.7)
         side, s = (0.45 * self.small, -1) if up else (-0.45 * self.small, 1)
-        self.sounds += [[x * 8 + 24, 0] for x in xs]
-        beam = n > 1 and r.random() < 0.75
+        beam, lines = n > 1 and r.random() < 0.75, int(r.integers(1, 3))
+        triplet = n == 3 and r.random() < 0.4
         far = (ys.min() if up else ys.max()) + s * self.stem
         slope = np.clip(r.normal(0, self.steep), -0.35, 0.35) * min(1, 6 / max(1, x1 - x0))
         for x, y in zip(xs, ys):
@@ -191,14 +191,18 @@ class Writer(Forms):
                 self.accidental(x - 1.5, y)
             self.note_head(x, y, hollow)
             if n == 1 and hollow and r.random() < 0.4:
+                self.heard(x, "note", "note-1")
                 continue
+            flag = not beam and not hollow and r.random() < 0.4
+            self.heard(x, "note", "note-%d" % (8 * lines if beam else 2 if hollow else 8 if flag else 4), *["tuplet"] * triplet)
             tip = far + slope * (x - xs[0]) if beam else y + s * self.stem * r.uniform(0.85, 1.3)
             lean = self.slant + r.normal(0, 0.03)
             self.stroke([(x + side, y + s * self.gap), (x + side - lean * (tip - y), tip)])
-            if not beam and not hollow and r.random() < 0.4:
+            if flag:
                 self.stroke([(x + side, tip), (x + side + 0.8, tip - s * 1.1), (x + side + 0.6, tip - s * 1.9)])
             if r.random() < 0.1:
                 self.blob(x + 1.0, y - 0.2, 0.13, 0.13)
+                self.heard(x, "dot")
             if r.random() < self.artic:
                 v = y - s * r.uniform(0.8, 1.4)
                 if r.random() < 0.6:
@@ -206,13 +210,23 @@ class Writer(Forms):
                 else:
                     self.stroke([(x - 0.4, v - 0.25), (x + 0.4, v), (x - 0.4, v + 0.25)] if r.random() < 0.5 else [(x - 0.4, v), (x + 0.4, v)])
         if beam:
-            for k in range(int(r.integers(1, 3))):
+            for k in range(lines):
                 o = -s * k * 0.65
                 self.stroke([(xs[0] + side, far + o), (xs[-1] + side, far + o + slope * (xs[-1] - xs[0]))], self.pen * r.uniform(1, 2.2))
+        if triplet:
+            self.three((xs[0] + xs[-1]) / 2 + r.normal(0, 0.3), (far if beam else (ys + s * self.stem).mean()) + s * r.uniform(0.8, 1.6) + (0.5 if s > 0 else 0), r.uniform(0.5, 0.8))
         if r.random() < self.slurs:
             y, t = (ys.max() + 1 if up else ys.min() - 1), np.linspace(0, np.pi, 8)
             x2, high = x1 + r.choice([0, 0, 2, 5]), r.uniform(0.6, 2)
             self.stroke(np.stack([x0 + (x2 - x0) * t / np.pi, y - s * high * np.sin(t)], -1), self.pen * r.uniform(0.5, 1))
+
+    def heard(self, x, *sounds):
+        self.sounds += [[x * 8 + 24, SOUNDS.index(s)] for s in sounds]
+
+    def three(self, x, y, h):
+        """a triplet's figure, as a pen draws it"""
+        w = h * self.r.uniform(0.5, 0.8)
+        self.stroke([(x - w * 0.6, y - h), (x + w * 0.6, y - h * 0.85), (x - w * 0.1, y), (x + w * 0.7, y + h * 0.5), (x, y + h), (x - w * 0.7, y + h * 0.8)], self.pen * 0.8, self.wobble * 0.4)
 
     def short_rest(self, x):
         """a rest of a beat or less; legs of flagged ones may be as long as barlines"""

@@ -13,7 +13,7 @@ for (const st of t.staves) {
   for (const g of st.signs) {
     const [a, b, c, d] = g.box, k = COLOUR[g.kind] ?? '#888';
     svg += `<rect x="${a}" y="${b}" width="${c - a}" height="${d - b}" fill="${k}" fill-opacity=".12" stroke="${k}"/>`;
-    const label = g.kind === 'barline' ? { single: '', double: 'd', final: 'F', 'repeat-start': 'rs', 'repeat-end': 're', 'repeat-both': 'rb', dashed: 'da' }[g.type] : (g.text ?? g.kind) + (g.courtesy ? ' (c)' : '') + (g.enclosure ? ` ${g.enclosure}` : '');
+    const label = g.kind === 'barline' ? { single: '', double: 'd', final: 'F', 'repeat-start': 'rs', 'repeat-end': 're', 'repeat-both': 'rb', dashed: 'da' }[g.type] : (g.text ?? (g.small ? 's' : g.kind)) + (g.tuplet ? 't' : '') + (g.courtesy ? ' (c)' : '') + (g.enclosure ? ` ${g.enclosure}` : '');
     svg += `<text x="${a}" y="${b - 2}" fill="${k}">${label.replace(/&/g, '&amp;').replace(/</g, '&lt;')}</text>`;
   }
 }

@@ -10,9 +10,10 @@ import { addOssia } from './ossia.mjs';
 import { makeHand } from './hand.mjs';
 import { INSTRUMENTS, title } from './words.mjs';
 import { quieten } from './sounds.mjs';
+import { play } from './rhythms.mjs';
 import { enrich, heading, nameEndings, nameKeys, raise, richHabits, richStyle } from './rich.mjs';
 
-export async function makeBatch(engraver, seed, { handShare, faces, rich = false, sounds = false }) {
+export async function makeBatch(engraver, seed, { handShare, faces, rich = false, sounds = false, rhythms = false }) {
   const r = new Random(seed);
   const hand = r.chance(handShare);
   const face = hand && r.chance(0.8) && faces.includes('Petaluma') ? 'Petaluma' : r.pick(faces);
@@ -35,6 +36,7 @@ export async function makeBatch(engraver, seed, { handShare, faces, rich = false
     const number = makeNumber(r, h, { ...(rich ? { bars: r.int(8, 50) } : {}), label, state, firstNumber: label || r.chance(0.5) ? 1 : r.int(2, 300) });
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} ${number.title}`, `No. ${label}`, `No. ${label} – ${number.title}`]);
     if (rich) { enrich(number, r, h); number.heading = heading(number, r); }
+    if (rhythms) play(number, r, h);
     if (sounds) quieten(number, r);
     if (piano) for (const b of number.bars) { b.midClef = false; delete b.cue; }
     let breaks = null;

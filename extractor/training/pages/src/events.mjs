@@ -40,7 +40,7 @@ export function fill(meter, mode, r, walk) {
   return out;
 }
 
-function note(dur, r, walk) {
+export function note(dur, r, walk) {
   const pitches = [walk.step(r)];
   if (r.chance(walk.chords)) pitches.push(pitches[0] + r.pick([2, 4, 7, 7]));
   const n = { dur, pitches };

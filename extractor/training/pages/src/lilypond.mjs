@@ -30,13 +30,14 @@ function notes(gs, st, b, post, cue, name) {
   const flat = gs.flatMap(g => g.notes.filter(n => !n.rest)), firstN = flat[0], lastN = flat[flat.length - 1];
   let out = '', k = 0;
   for (const g of gs) {
-    if (g.tuplet) out += '\\tuplet 3/2 { ';
+    if (g.tuplet) out += `\\tuplet ${g.six ? '6/4' : '3/2'} { `;
     for (const n of g.notes) {
       const [dur, dots] = written(n.dur), d = dur + '.'.repeat(dots);
-      if (n.rest) { out += `${name ? tag('note-rest', `${name}-r${k++}v${dur}d${dots}`) : ''} r${d} `.trimStart(); continue; }
+      if (n.rest) { out += `${name ? tag('note-rest', `${name}-r${k++}v${dur}d${dots}t${g.tuplet ? 1 : 0}`) : ''} r${d} `.trimStart(); continue; }
       if (n.grace !== undefined) out += `\\acciaccatura ${pitch(n.grace, st.clef, st.key)}8 `;
-      const ps = [...new Set(n.pitches)].map((p, i) => pitch(p, st.clef, st.key, i ? null : n.accid));
-      out += (ps.length > 1 ? `<${ps.join(' ')}>` : ps[0]) + d + (n.slash ? `:${Math.max(8, dur >= 4 ? 4 : dur) * 2 ** n.slash > 64 ? 32 : 8 * 2 ** (n.slash - 1) * (dur > 4 ? 2 : 1)}` : '') + (n.artic ? ARTIC[n.artic] : '');
+      const head = name ? `${tag('notehead', `${name}-n${k++}v${dur}d${dots}t${g.tuplet ? 1 : 0}`)} ` : '';
+      const ps = [...new Set(n.pitches)].map((p, i) => head + pitch(p, st.clef, st.key, i ? null : n.accid));
+      out += (ps.length > 1 ? `<${ps.join(' ')}>` : ps[0]) + d + (n.slash ? `:${Math.max(8, dur >= 4 ? 4 : dur) * 2 ** n.slash > 64 ? 32 : 8 * 2 ** (n.slash - 1) * (dur > 4 ? 2 : 1)}` : '') + (!cue && /^[im]$/.test(n.tie ?? '') ? '~' : '') + (n.artic ? ARTIC[n.artic] : '');
       if (!cue && n === firstN) out += post + (b.dyn ? `\\${b.dyn}` : '') + (b.hairpin && firstN !== lastN ? (b.hairpin === 'cres' ? '\\<' : '\\>') : '') + (b.slur && firstN !== lastN ? '(' : '') + (b.fing ? `-${b.fing}` : '');
       if (!cue && n === lastN && firstN !== lastN) out += (b.hairpin ? '\\!' : '') + (b.slur ? ')' : '');
       out += ' ';

@@ -51,17 +51,18 @@ function events(gs, ctx, b, cue) {
   let out = '';
   for (const g of gs) {
     const beam = g.notes.length > 1 && g.notes.every(n => n.dur < 4) && g.notes.filter(n => !n.rest).length > 1;
-    if (g.tuplet) out += `<tuplet num="3" numbase="2" bracket.visible="${beam ? 'false' : 'true'}">`;
+    if (g.tuplet) out += `<tuplet num="${g.six ? 6 : 3}" numbase="${g.six ? 4 : 2}" bracket.visible="${beam && !g.bracket ? 'false' : 'true'}">`;
     if (beam) out += '<beam>';
     for (const n of g.notes) {
       const [dur, dots] = written(n.dur);
       const d = `dur="${dur}"${dots ? ` dots="${dots}"` : ''}`;
-      const id = `b${ctx.i}-n${ctx.n++}`;
-      if (n.rest) { out += `<rest ${d}/>`; continue; }
+      // the id says what the note is worth as printed, so that its truth is told where it is drawn; cues say nothing
+      const worth = cue ? '' : `v${dur}d${dots}t${g.tuplet ? 1 : 0}`, id = `b${ctx.i}-n${ctx.n++}${worth}`;
+      if (n.rest) { out += `<rest xml:id="${id.replace('-n', '-p')}" ${d}/>`; continue; }
       ctx.first ??= id; ctx.last = id;
       const c = cue ? ' cue="true"' : '';
       if (n.grace !== undefined) out += `<note grace="acc" dur="8" stem.dir="up" ${pitch(n.grace, ctx.clef)}/>`;
-      const at = `${d}${c}${n.artic ? ` artic="${n.artic}"` : ''}${n.slash ? ` stem.mod="${n.slash}slash"` : ''}`;
+      const at = `${d}${c}${n.tie && !cue ? ` tie="${n.tie}"` : ''}${n.artic ? ` artic="${n.artic}"` : ''}${n.slash ? ` stem.mod="${n.slash}slash"` : ''}`;
       const lyr = b.syllables && !cue ? `<verse n="1"><syl>${esc(b.syllables[ctx.n % b.syllables.length])}</syl></verse>` : '';
       if (n.pitches.length > 1) out += `<chord xml:id="${id}" ${at}>${n.pitches.map(p => `<note ${pitch(p, ctx.clef)}/>`).join('')}${lyr}</chord>`;
       else out += `<note xml:id="${id}" ${at} ${pitch(n.pitches[0], ctx.clef)}${n.accid ? ` accid="${n.accid}"` : ''}>${lyr}</note>`;

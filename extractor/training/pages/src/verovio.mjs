@@ -32,7 +32,7 @@ const CLASSES = { clef: 'clef', keySig: 'key', meterSig: 'meter', mRest: 'rest',
   fing: 'fing', syl: 'lyric', grpSym: 'brace', artic: 'artic', dots: 'dots' };
 
 function classify(p) {
-  let kind = 'other', key = '', bar = -1, measure = '', system = '', staff = '', ctl = '', rest = '';
+  let kind = 'other', key = '', bar = -1, measure = '', system = '', staff = '', ctl = '', rest = '', worth = '';
   for (const { class: cls, id } of p.chain) {
     const c = cls.split(' ')[0];
     if (c === 'system') system = id;
@@ -40,7 +40,8 @@ function classify(p) {
     if (c === 'rest') rest = id;
     if (c === 'measure') { measure = id; bar = Number(/^b(\d+)$/.exec(id)?.[1] ?? -1); }
     const m = /^b(\d+)-(\w[\w-]*)$/.exec(id);
-    if (m && !/^n\d/.test(m[2])) { ctl = m[2]; if (bar < 0 || c === 'ending') bar = Number(m[1]); }
+    worth = /^bs?\d+-[np]\d+(v\w+)$/.exec(id)?.[1] ?? worth;
+    if (m && !/^[np]\d/.test(m[2])) { ctl = m[2]; if (bar < 0 || c === 'ending') bar = Number(m[1]); }
     if (CLASSES[c]) { if (!(kind === 'rest' && c === 'rest')) kind = CLASSES[c]; key = id || key; }
   }
   const direct = p.chain[p.chain.length - 1];
@@ -49,7 +50,7 @@ function classify(p) {
   if (kind === 'nav') kind = ctl === 'segno' || ctl === 'coda' ? ctl : 'word';
   if (kind === 'bar-repeat-2' && !p.text && direct.id && /^E08/.test(direct.id)) kind = 'rptnum';
   if (kind === 'multi-rest' && /^E4E/.test(direct.id)) kind = 'block-rest';
-  return { kind, key: `${kind}:${kind === 'ending' ? `b${bar}` : key || ctl || measure}`, bar, ctl, system, staff, measure, rest };
+  return { kind, key: `${kind}:${kind === 'ending' ? `b${bar}` : key || ctl || measure}`, bar, ctl, system, staff, measure, rest, worth };
 }
 
 /** Engrave; @returns {systems, mei} or throws when Verovio refuses. */

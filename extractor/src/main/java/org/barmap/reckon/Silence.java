@@ -12,8 +12,7 @@ import org.barmap.sign.Sound;
  * before its first note and after its last one.
  *
  * <p>A page turn may hang on it, so nothing is claimed where anything is in doubt: a rest of
- * unknown value, a weak one, a bar without a note, more rests than the bar holds. Rests of tuplets
- * count with their printed value.
+ * unknown value, a weak one, a bar without a note, more rests than the bar holds.
  */
 final class Silence {
 

@@ -16,11 +16,11 @@ class SilenceTest {
   private static final Meter COMMON = new Meter(4, 4, false);
 
   private static Sound note(double at) {
-    return new Sound(at, true, Optional.empty(), 0.9);
+    return new Sound(at, true, Optional.empty(), Optional.empty(), 0.9);
   }
 
   private static Sound rest(double at, double quarters) {
-    return new Sound(at, false, Optional.of(quarters), 0.9);
+    return new Sound(at, false, Optional.of(quarters), Optional.of(quarters), 0.9);
   }
 
   private static Silence in(Meter meter, Sound... sounds) {
@@ -50,8 +50,8 @@ class SilenceTest {
 
   @Test
   void whatIsNotSureIsNotClaimed() {
-    Sound unknown = new Sound(15, false, Optional.empty(), 0.9);
-    Sound weak = new Sound(15, false, Optional.of(1.0), 0.5);
+    Sound unknown = new Sound(15, false, Optional.empty(), Optional.of(1.0), 0.9);
+    Sound weak = new Sound(15, false, Optional.of(1.0), Optional.of(1.0), 0.5);
     assertThat(in(COMMON, rest(13, 1), unknown, note(18)).start()).isEmpty();
     assertThat(in(COMMON, rest(13, 1), weak, note(18)).start()).isEmpty();
     assertThat(in(COMMON, rest(13, 1), rest(15, 1)).start()).as("no note").isEmpty();

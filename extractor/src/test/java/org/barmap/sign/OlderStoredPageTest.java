@@ -15,7 +15,7 @@ class OlderStoredPageTest {
   void aPageStoredBeforeRestsInsideBarsWereReadHasNone() {
     StaffSystem staff =
         new StaffSystem(1, Outline.box(0, 100, 1000, 140), 10, Optional.empty(), 1, List.of());
-    Sound rest = new Sound(20, false, Optional.of(1.0), 0.9);
+    Sound rest = new Sound(20, false, Optional.of(1.0), Optional.of(1.0), 0.9);
     ReadSystem system =
         new ReadSystem(
             staff,
@@ -28,6 +28,10 @@ class OlderStoredPageTest {
             List.of(rest));
     String now = StoredPage.write(new ReadPage(1, "page.png", 1000, 1400, List.of(system)));
     assertThat(StoredPage.read(now, 1).systems().get(0).sounds()).containsExactly(rest);
+    String earlier = now.replaceFirst(",\"likely\":1.0", "");
+    assertThat(earlier).isNotEqualTo(now);
+    assertThat(StoredPage.read(earlier, 1).systems().get(0).sounds())
+        .containsExactly(new Sound(20, false, Optional.of(1.0), Optional.empty(), 0.9));
     String old = now.replaceFirst(",\"sounds\":\\[.*?]", "");
     assertThat(old).doesNotContain("sounds").isNotEqualTo(now);
     assertThat(StoredPage.read(old, 1).systems().get(0).sounds()).isEmpty();
