@@ -6,6 +6,7 @@ import static org.barmap.reckon.Likelihood.logistic;
 import static org.barmap.reckon.Likelihood.logit;
 import static org.barmap.reckon.Likelihood.share;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.barmap.reckon.Observed.Gap;
@@ -32,6 +33,15 @@ final class CellFitting {
 
   private final Observed seen;
   private final Map<String, Double> out;
+
+  /** The costs of the beats in a cell, and of those beside a line, likewise. */
+  private static final List<String> BEATS =
+      List.of("widthShare", "one", "two", "three", "other", "otherOctave");
+
+  private static final List<String> SIDES =
+      List.of("aroundBias", "joinedShare", "sideOne", "sideOther");
+
+  private final Map<String, Double> beats = new LinkedHashMap<>();
   private double[] cell = new double[CELL.size()];
   private double[] around = new double[AROUND.size()];
   private double inside = 1;
@@ -63,7 +73,62 @@ final class CellFitting {
     long missed = seen.gaps.stream().filter(g -> g.missed() > 0).count();
     out.put("missedLine", share(missed, seen.gaps.size()));
     cell = put(CELL, x);
+    beats();
     traces();
+  }
+
+  /** How the beats of a cell tell of missed lines, beside its width. */
+  private void beats() {
+    double evenly = seen.merged.size() / (double) seen.gaps.size();
+    double[] x =
+        climb(
+            new double[] {0.5, 0, 0, 0, 0, 0},
+            p -> {
+              if (p[0] < 0 || p[0] > 1) {
+                return Double.NEGATIVE_INFINITY;
+              }
+              double log = 0;
+              for (int i = 1; i < p.length; i++) {
+                log -= PULL * p[i] * p[i] / 16;
+              }
+              for (Gap g : seen.gaps) {
+                log += g.missed() == 0 ? logistic(filled(g.cell(), p), false) * evenly : 0;
+              }
+              for (Gap g : seen.merged) {
+                log += logistic(filled(g.cell(), p), true);
+              }
+              return log;
+            });
+    for (int i = 0; i < x.length; i++) {
+      beats.put(BEATS.get(i), x[i]);
+    }
+    double twos = share(threes(seen.merged), seen.merged.size());
+    double threes = share(threes(seen.mergedOfThree), seen.mergedOfThree.size());
+    beats.put("third", Math.log(threes / twos));
+  }
+
+  private static long threes(List<Gap> gaps) {
+    return gaps.stream().filter(g -> g.cell().fill().bars() == Fill.Bars.THREE).count();
+  }
+
+  /** Odds that a cell is two bars where its beats are known; others don't count here. */
+  private double filled(GapEvidence g, double[] p) {
+    return g.fill().known() ? costs(p).twoBars(g.fill(), told(g, cell)) : 0;
+  }
+
+  private static BeatCosts costs(double[] p) {
+    return new BeatCosts(p[0], p[1], p[2], p[3], p[4], p[5], 0, 0, 0, 0, 0);
+  }
+
+  /** Odds that a cell is two bars, from all that is fitted so far. */
+  private double twoBars(GapEvidence g) {
+    double[] p = BEATS.stream().mapToDouble(beats::get).toArray();
+    return costs(p).twoBars(g.fill(), told(g, cell));
+  }
+
+  /** What the beats tell, once all is fitted. */
+  Map<String, Double> beatCosts() {
+    return beats;
   }
 
   private static double told(GapEvidence g, double[] p) {
@@ -91,11 +156,11 @@ final class CellFitting {
               double log = -PULL * (p[0] * p[0] / 8 + (p[1] - 1) * (p[1] - 1));
               for (Gap g : seen.gaps) {
                 boolean none = g.missed() == 0 && g.cell().trace() > 0;
-                double told = p[0] + p[1] * logit(g.cell().trace()) + told(g.cell(), cell);
+                double told = p[0] + p[1] * logit(g.cell().trace()) + twoBars(g.cell());
                 log += none ? logistic(told, false) : 0;
               }
               for (int i = 0; i < left.size(); i++) {
-                double told = told(seen.merged.get(i * apart).cell(), cell);
+                double told = twoBars(seen.merged.get(i * apart).cell());
                 log += logistic(p[0] + p[1] * logit(left.get(i)) + told, true);
               }
               return log;
@@ -122,27 +187,65 @@ final class CellFitting {
               }
               double log = -PULL * (p[4] * p[4] / 8 + p[5] * p[5] / 8);
               for (LineEvidence b : seen.besideTrue) {
-                log += b.inside() ? 0 : logistic(told(b, p), true) * evenly;
+                log += b.inside() ? 0 : logistic(byWidth(b, p), true) * evenly;
               }
               for (LineEvidence b : seen.besideAnywhere) {
-                log += b.inside() ? 0 : logistic(told(b, p), false);
+                log += b.inside() ? 0 : logistic(byWidth(b, p), false);
               }
               return log;
             });
     around = put(AROUND, x);
+    sides(evenly);
   }
 
-  /** Logarithm of the odds by what stands beside a line. */
-  private double told(LineEvidence b, double[] p) {
-    double log = p[2] + b.off().map(o -> p[4] + p[5] * o).orElse(0.0);
-    log += p[3] * b.joined().map(g -> told(g, cell)).orElse(0.0);
+  /** The same where the beats on both sides of a line are known. */
+  private void sides(double evenly) {
+    double[] x =
+        climb(
+            new double[] {0, 0.5, 0, 0},
+            p -> {
+              if (p[1] < 0) {
+                return Double.NEGATIVE_INFINITY;
+              }
+              double log = -PULL * (p[0] * p[0] + p[2] * p[2] + p[3] * p[3]) / 8;
+              for (LineEvidence b : seen.besideTrue) {
+                log += !b.inside() && b.filled() ? logistic(byBeats(b, p), true) * evenly : 0;
+              }
+              for (LineEvidence b : seen.besideAnywhere) {
+                log += !b.inside() && b.filled() ? logistic(byBeats(b, p), false) : 0;
+              }
+              return log;
+            });
+    for (int i = 0; i < SIDES.size(); i++) {
+      beats.put(SIDES.get(i), x[i]);
+    }
+  }
+
+  private double byWidth(LineEvidence b, double[] p) {
+    return bounded(b, p, p[2] + p[3] * b.joined().map(g -> told(g, cell)).orElse(0.0));
+  }
+
+  private double byBeats(LineEvidence b, double[] p) {
+    double joined = b.joined().map(this::twoBars).orElse(0.0);
+    double log = p[0] + p[1] * joined + p[2] * b.ones() + p[3] * b.others();
+    return bounded(b, around, log);
+  }
+
+  private static double bounded(LineEvidence b, double[] p, double told) {
+    double log = told + b.off().map(o -> p[4] + p[5] * o).orElse(0.0);
     double bounded = Math.max(-Costs.MOST_AROUND, Math.min(Costs.MOST_AROUND, log));
     return Math.min(0, p[1] * Math.log(Math.max(0.02, b.beside()) / p[0])) + bounded;
   }
 
+  /** Logarithm of the odds by what stands beside a line, from all that is fitted so far. */
+  private double told(LineEvidence b) {
+    double[] p = SIDES.stream().mapToDouble(beats::get).toArray();
+    return b.filled() ? byBeats(b, p) : byWidth(b, around);
+  }
+
   /** Logarithm of the odds by what stands beside a line, as fitted. */
-  double told(LineEvidence beside) {
-    return told(beside, around) + (beside.inside() ? Math.log(inside) : 0);
+  double odds(LineEvidence beside) {
+    return told(beside) + (beside.inside() ? Math.log(inside) : 0);
   }
 
   private double[] put(List<String> names, double[] values) {

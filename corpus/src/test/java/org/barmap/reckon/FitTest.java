@@ -54,8 +54,9 @@ class FitTest {
     kept.put("fitted", LocalDate.now(ZoneOffset.UTC).toString());
     kept.put("on", "corpus/pages, " + all.size() + " pages; see FitTest");
     kept.put("events", seen.events());
-    kept.put("costs", rounded(Fitting.fit(seen)));
-    Costs costs = costs(Fitting.fit(seen));
+    Map<String, Object> fitted = Fitting.fit(seen);
+    kept.put("costs", fitted);
+    Costs costs = costs(fitted);
     Observed seenEven = Observed.of(even);
     Observed seenOdd = Observed.of(odd);
     Costs onEven = costs(Fitting.fit(seenEven));
@@ -97,14 +98,8 @@ class FitTest {
     return pages.stream().filter(l -> l.kind().equals(kind)).toList();
   }
 
-  private static Map<String, Double> rounded(Map<String, Double> values) {
-    Map<String, Double> out = new LinkedHashMap<>();
-    values.forEach((k, v) -> out.put(k, Double.valueOf("%.4g".formatted(v))));
-    return out;
-  }
-
-  private static Costs costs(Map<String, Double> values) {
-    return BarMapJson.mapper().convertValue(rounded(values), Costs.class);
+  private static Costs costs(Map<String, Object> values) {
+    return BarMapJson.mapper().convertValue(values, Costs.class);
   }
 
   /** Entries with the right number, and all entries. */

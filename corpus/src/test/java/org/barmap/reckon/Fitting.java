@@ -33,8 +33,11 @@ final class Fitting {
     this.cells = new CellFitting(seen, out);
   }
 
-  /** Returns the fitted costs by name; those that single pages can't tell are taken over. */
-  static Map<String, Double> fit(Observed seen) {
+  /**
+   * Returns the fitted costs by name, those of beats under "beats"; those that single pages can't
+   * tell are taken over.
+   */
+  static Map<String, Object> fit(Observed seen) {
     Fitting fitting = new Fitting(seen);
     fitting.cells.gaps();
     fitting.lines();
@@ -46,7 +49,15 @@ final class Fitting {
     fitting.out.put("missingPages", Costs.DEFAULT.missingPages());
     fitting.out.put("mostMissed", Costs.DEFAULT.mostMissed());
     fitting.out.put("doubt", Costs.DEFAULT.doubt());
-    return fitting.out;
+    Map<String, Object> all = new LinkedHashMap<>(rounded(fitting.out));
+    all.put("beats", rounded(fitting.cells.beatCosts()));
+    return all;
+  }
+
+  private static Map<String, Double> rounded(Map<String, Double> values) {
+    Map<String, Double> out = new LinkedHashMap<>();
+    values.forEach((k, v) -> out.put(k, Double.valueOf("%.4g".formatted(v))));
+    return out;
   }
 
   private void lines() {
@@ -78,7 +89,7 @@ final class Fitting {
   private double line(Line l, double[] p, double floor) {
     double read = Math.max(floor, Math.min(1 - floor, l.read()));
     double odds = p[0] + Math.exp(p[1]) * Math.log(read / (1 - read));
-    odds += cells.told(l.around());
+    odds += cells.odds(l.around());
     double q = Math.max(floor / 2, Math.min(1 - floor / 2, 1 / (1 + Math.exp(-odds))));
     return Math.log(l.right() ? q : 1 - q);
   }

@@ -74,6 +74,9 @@ final class Observed {
   /** The cells there would be with one true line taken away. */
   final List<Gap> merged = new ArrayList<>();
 
+  /** The cells there would be with two neighbouring true lines taken away. */
+  final List<Gap> mergedOfThree = new ArrayList<>();
+
   /** What stands beside true lines and beside lines put anywhere. */
   final List<LineEvidence> besideTrue = new ArrayList<>();
 
@@ -136,7 +139,8 @@ final class Observed {
     systems += page.truth().at("/pages/0/systems").size();
     systemsMissed += page.truth().at("/pages/0/systems").size();
     List<SystemCells> all =
-        page.read().systems().stream().map(s -> SystemCells.of(s, 0.5, 0.5)).toList();
+        BarLengths.along(
+            page.read().systems().stream().map(s -> SystemCells.of(s, 0.5, 0.5)).toList());
     List<Double> usual = Room.usual(all);
     Optional<SystemCells> before = Optional.empty();
     Optional<TrueBar> lastBefore = Optional.empty();
@@ -214,7 +218,11 @@ final class Observed {
   private void supposed(SystemCells cells, List<Double> edges, double usualWidth) {
     for (int k = 0; k + 1 < cells.lines().size(); k++) {
       if (near(edges, cells.lines().get(k).at(), SAME)) {
-        merged.add(new Gap(GapEvidence.of(cells.without(k), k, usualWidth), 1));
+        SystemCells fewer = cells.without(k);
+        merged.add(new Gap(GapEvidence.of(fewer, k, usualWidth), 1));
+        if (k + 1 < fewer.lines().size() && near(edges, fewer.lines().get(k).at(), SAME)) {
+          mergedOfThree.add(new Gap(GapEvidence.of(fewer.without(k), k, usualWidth), 2));
+        }
         double usual = Room.usual(cells, usualWidth);
         besideTrue.add(LineEvidence.of(cells, k, usualWidth, usual));
       }
@@ -237,7 +245,12 @@ final class Observed {
 
   private static SystemCells with(SystemCells cells, List<SystemCells.Line> lines) {
     return new SystemCells(
-        cells.source(), cells.begin(), cells.end(), List.copyOf(lines), cells.openEnd());
+        cells.source(),
+        cells.begin(),
+        cells.end(),
+        List.copyOf(lines),
+        cells.openEnd(),
+        cells.beats());
   }
 
   private static boolean near(List<Double> edges, double at, double reach) {

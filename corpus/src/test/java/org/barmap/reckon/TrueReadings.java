@@ -93,7 +93,7 @@ final class TrueReadings {
           number(own.get(0)) <= 1 && (number(own.get(0)) != expected || read.isEmpty());
       going &= !starts;
       starts |= anew && read.isEmpty();
-      read.add(system(system, own, going ? shift : 0, starts));
+      read.add(system(truth, system, own, going ? shift : 0, starts));
       systems++;
       JsonNode last = own.get(own.size() - 1);
       expected = number(last) + last.path("count").asInt(1);
@@ -138,7 +138,8 @@ final class TrueReadings {
     return bar.path("number").asInt();
   }
 
-  private ReadSystem system(JsonNode system, List<JsonNode> own, int shift, boolean starts) {
+  private ReadSystem system(
+      JsonNode truth, JsonNode system, List<JsonNode> own, int shift, boolean starts) {
     List<Sign> signs = new ArrayList<>();
     double space = system.path("staffSpace").asDouble();
     Along along = Along.of(system.path("outline"), space);
@@ -152,11 +153,13 @@ final class TrueReadings {
     }
     double before = 0;
     double first = along.at(own.get(0).path("outline"), 0);
+    List<double[]> sides = new ArrayList<>();
     double musicBegin = first + 2.2 * Math.exp(0.7 * random.nextGaussian());
     for (int i = 0; i < own.size(); i++) {
       JsonNode bar = own.get(i);
       double from = along.at(bar.path("outline"), 0);
       double to = along.at(bar.path("outline"), 1);
+      sides.add(new double[] {from, to});
       int count = bar.path("count").asInt(1);
       bars.add(new TrueBar(systems, from, to, number(bar) + shift, count));
       bar(signs, bar, from, to, count, shift);
@@ -183,7 +186,8 @@ final class TrueReadings {
         signs,
         0,
         musicBegin,
-        before);
+        before,
+        ReadSounds.on(truth, system, sides));
   }
 
   private void bar(List<Sign> signs, JsonNode bar, double from, double to, int count, int shift) {

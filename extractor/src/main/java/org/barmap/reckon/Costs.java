@@ -66,6 +66,7 @@ import org.barmap.map.BarMapJson;
  *     later
  * @param missingPages bars are missing between two lines, for each number to go on at
  * @param doubt a choice less likely than this is shown to a person
+ * @param beats what the beats of a cell tell
  */
 record Costs(
     double missedLine,
@@ -112,7 +113,8 @@ record Costs(
     double pickup,
     double missedSystem,
     double missingPages,
-    double doubt) {
+    double doubt,
+    BeatCosts beats) {
 
   /** Bar numbers a misread print may say, all alike. */
   static final int NUMBERS = 300;
@@ -171,8 +173,24 @@ record Costs(
           case SIGN -> besideSign + besideOctave * o;
           case SIGNS -> twoSigns;
         };
+    log = beats.twoBars(cell.fill(), log);
     log += cell.marked() ? markedCell : 0;
     return log + (cell.trace() > 0 ? traceBias + traceSlope * logit(cell.trace()) : 0);
+  }
+
+  /**
+   * How likely a second barline was missed in a cell in which one was.
+   *
+   * @param cell what it shows
+   * @param missed how likely that one was
+   */
+  double missedTwo(GapEvidence cell, double missed) {
+    if (!cell.fill().known()) {
+      return (1 - missed) * missed / 2;
+    }
+    boolean three = cell.fill().bars() == Fill.Bars.THREE;
+    double odds = missedLine / (1 - missedLine) * (three ? Math.exp(beats.third()) : 1);
+    return odds / (1 + odds);
   }
 
   /**
@@ -196,8 +214,9 @@ record Costs(
     odds *=
         Math.min(1, Math.pow(Math.max(0.02, around.beside()) / narrow, narrowPower))
             * (around.inside() ? insideRest : 1);
-    double log = aroundBias + around.off().map(o -> offMiddle + offOctave * o).orElse(0.0);
-    log += joinedShare * around.joined().map(this::twoBars).orElse(0.0);
+    double joined = around.joined().map(this::twoBars).orElse(0.0);
+    double log = around.filled() ? beats.around(around, joined) : aroundBias + joinedShare * joined;
+    log += around.off().map(o -> offMiddle + offOctave * o).orElse(0.0);
     odds *= Math.exp(Math.max(-MOST_AROUND, Math.min(MOST_AROUND, log)));
     odds = Math.min(most, odds);
     return odds / (1 + odds);
@@ -276,6 +295,7 @@ record Costs(
         pickup,
         missedSystem,
         missingPages,
-        doubt);
+        doubt,
+        beats);
   }
 }

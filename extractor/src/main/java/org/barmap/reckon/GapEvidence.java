@@ -21,9 +21,16 @@ import org.barmap.sign.SignKind;
  * @param first whether it begins the line, so that what it begins with is a guess
  * @param marked whether something stands inside it that stands at a bar's beginning
  * @param trace the reader's probability of a faint line inside it, 0 without one
+ * @param fill how many bars what stands in it adds up to
  */
 record GapEvidence(
-    Holds holds, double octaves, double onPage, boolean first, boolean marked, double trace) {
+    Holds holds,
+    double octaves,
+    double onPage,
+    boolean first,
+    boolean marked,
+    double trace,
+    Fill fill) {
 
   /** What stands in a cell. */
   enum Holds {
@@ -55,7 +62,8 @@ record GapEvidence(
         octaves(room, usual),
         cell == 0,
         Room.markInside(cells, cell).isPresent(),
-        cells.trace(cell).map(Sign::probability).orElse(0.0));
+        cells.trace(cell).map(Sign::probability).orElse(0.0),
+        cells.fill(cell));
   }
 
   /** How many times a room is twice as wide as a bar; not more than two either way. */
@@ -66,8 +74,15 @@ record GapEvidence(
 
   /** Signs in a cell that stand for all of their bar, apart from each other. */
   static List<Sign> whole(SystemCells cells, int cell) {
-    double from = cells.from(cell);
-    double to = cells.to(cell);
+    return whole(cells, cells.from(cell), cells.to(cell));
+  }
+
+  /** All such signs of a system. */
+  static List<Sign> whole(SystemCells cells) {
+    return whole(cells, 0, cells.source().length());
+  }
+
+  private static List<Sign> whole(SystemCells cells, double from, double to) {
     List<Sign> out = new ArrayList<>();
     cells.source().signs().stream()
         .filter(s -> isWhole(s.kind()) && s.probability() >= THERE)
@@ -109,7 +124,7 @@ record GapEvidence(
     double from = cells.from(cell);
     double to = cells.to(cell);
     if (whole.isEmpty()) {
-      return (cells.musicFrom(cell) + to) / 2;
+      return cells.beats().endOfBar(from, to, 1).orElseGet(() -> (cells.musicFrom(cell) + to) / 2);
     }
     if (whole.size() > 1) {
       return between(from, whole.get(0), whole.get(1), to);

@@ -183,8 +183,10 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
     }
 
     private void gap(int i, int c, double onPage, Optional<RestEvidence> rest) {
-      double p = costs.missed(GapEvidence.of(systems.get(i), c, onPage));
-      double two = p * (1 - p) * (rest.isPresent() ? 0.01 : p / 2);
+      GapEvidence cell = GapEvidence.of(systems.get(i), c, onPage);
+      double p = costs.missed(cell);
+      double two = p * (rest.isPresent() ? 0.01 * (1 - p) : costs.missedTwo(cell, p));
+      p -= cell.fill().known() ? two : 0;
       add(Move.of(new int[] {0, 1, 2}, new double[] {1 - p - two, p, two}), new About.Gap(i, c));
     }
 

@@ -13,9 +13,16 @@ import org.barmap.sign.Sign;
  *     middle of one of them is twice the width of a bar, below 0 for less; empty without such a
  *     sign
  * @param inside whether it stands within a thick rest bar
+ * @param ones how many of the two cells beside it hold just one bar's worth
+ * @param others how many hold something else
  */
 record LineEvidence(
-    Optional<GapEvidence> joined, double beside, Optional<Double> off, boolean inside) {
+    Optional<GapEvidence> joined,
+    double beside,
+    Optional<Double> off,
+    boolean inside,
+    int ones,
+    int others) {
 
   /**
    * What stands beside a line; {@code onPage} is the usual width of a bar of music on its page,
@@ -26,14 +33,24 @@ record LineEvidence(
     Optional<GapEvidence> joined =
         last ? Optional.empty() : Optional.of(GapEvidence.of(cells.without(line), line, onPage));
     Optional<Double> off = Optional.empty();
+    int ones = 0;
+    int others = 0;
     for (int c = line; c <= line + 1 && !last; c++) {
       List<Sign> whole = GapEvidence.whole(cells, c);
+      Fill fill = cells.fill(c);
+      ones += fill.bars() == Fill.Bars.ONE ? 1 : 0;
+      others += fill.known() && fill.bars() != Fill.Bars.ONE ? 1 : 0;
       if (whole.size() == 1) {
         double o = GapEvidence.of(cells, c, onPage).octaves();
         off = Optional.of(Math.max(o, off.orElse(o)));
       }
     }
     return new LineEvidence(
-        joined, Room.beside(cells, line, usual), off, Room.insideRest(cells, line));
+        joined, Room.beside(cells, line, usual), off, Room.insideRest(cells, line), ones, others);
+  }
+
+  /** Tells whether it is known what the cells beside it hold. */
+  boolean filled() {
+    return joined.filter(g -> g.fill().known()).isPresent();
   }
 }

@@ -118,7 +118,10 @@ final class PathReader {
         double at =
             parts == 2
                 ? GapEvidence.place(cells, gap.cell())
-                : left + (right - left) * part / parts;
+                : cells
+                    .beats()
+                    .endOfBar(left, right, part)
+                    .orElse(left + (right - left) * part / parts);
         int next = number + count;
         close(at, trace, trace.isPresent() ? choice.probability() : 0.5);
         open(at, next, choice.numberProbability());

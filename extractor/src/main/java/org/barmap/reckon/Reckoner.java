@@ -55,7 +55,7 @@ public final class Reckoner {
         pageOf.add(page.index());
       }
     }
-    Solved solved = new BookModel(systems, costs).solve();
+    Solved solved = new BookModel(BarLengths.along(systems), costs).solve();
     MapWriter writer = new MapWriter(costs, calibration);
     List<Integer> jumps = new ArrayList<>();
     List<Integer> restarts = new ArrayList<>();

@@ -31,18 +31,28 @@ final class Room {
    * @return one width for each system
    */
   static List<Double> usual(List<SystemCells> systems) {
-    double[] all = systems.stream().flatMapToDouble(Room::played).toArray();
-    double ofBook = median(all);
+    double ofBook = median(systems.stream().flatMapToDouble(Room::played).toArray());
     List<Double> out = new ArrayList<>();
+    for (OnPage page : pages(systems)) {
+      double[] own =
+          systems.subList(page.from, page.to).stream().flatMapToDouble(Room::played).toArray();
+      out.addAll(Collections.nCopies(page.to - page.from, own.length < FEW ? ofBook : median(own)));
+    }
+    return out;
+  }
+
+  /** The systems of one page, from one up to before another. */
+  record OnPage(int from, int to) {}
+
+  /** Parts a book's systems by pages. */
+  static List<OnPage> pages(List<SystemCells> systems) {
+    List<OnPage> out = new ArrayList<>();
     int from = 0;
-    while (from < systems.size()) {
-      int to = from + 1;
-      while (to < systems.size() && index(systems, to) > index(systems, to - 1)) {
-        to++;
+    for (int to = 1; to <= systems.size(); to++) {
+      if (to == systems.size() || index(systems, to) <= index(systems, to - 1)) {
+        out.add(new OnPage(from, to));
+        from = to;
       }
-      double[] own = systems.subList(from, to).stream().flatMapToDouble(Room::played).toArray();
-      out.addAll(Collections.nCopies(to - from, own.length < FEW ? ofBook : median(own)));
-      from = to;
     }
     return out;
   }

@@ -17,8 +17,10 @@ import org.barmap.sign.SignKind;
  * @param end where music ends; staff spaces
  * @param lines candidates in order; the last one may be an open end without ink
  * @param openEnd true when the last candidate is the bare end of the line
+ * @param beats what its notes and rests are worth
  */
-record SystemCells(ReadSystem source, double begin, double end, List<Line> lines, boolean openEnd) {
+record SystemCells(
+    ReadSystem source, double begin, double end, List<Line> lines, boolean openEnd, Beats beats) {
 
   /** Usual width of clef and key at the start of a line, staff spaces. */
   private static final double HEADER = 6;
@@ -93,7 +95,7 @@ record SystemCells(ReadSystem source, double begin, double end, List<Line> lines
     if (!lines.isEmpty()) {
       begin = Math.min(begin, Math.max(left, lines.get(0).at() - 2));
     }
-    return new SystemCells(system, begin, end, List.copyOf(lines), open);
+    return new SystemCells(system, begin, end, List.copyOf(lines), open, Beats.NONE);
   }
 
   /** Two numbered rests in one cell: a barline between them was missed, half way. */
@@ -176,7 +178,19 @@ record SystemCells(ReadSystem source, double begin, double end, List<Line> lines
   SystemCells without(int line) {
     List<Line> fewer = new ArrayList<>(lines);
     fewer.remove(line);
-    return new SystemCells(source, begin, end, List.copyOf(fewer), openEnd);
+    return new SystemCells(source, begin, end, List.copyOf(fewer), openEnd, beats);
+  }
+
+  /** The same system, its notes and rests summed up. */
+  SystemCells with(Beats summed) {
+    return new SystemCells(source, begin, end, lines, openEnd, summed);
+  }
+
+  /** How many bars what stands in a cell adds up to. */
+  Fill fill(int cell) {
+    int whole = GapEvidence.whole(this, cell).size();
+    Fill fill = beats.fill(from(cell), to(cell), whole);
+    return fill.known() || whole == 0 ? fill : Fill.of(whole, true);
   }
 
   /** Where music begins in a cell, after clef, key and meter; staff spaces. */

@@ -1,0 +1,55 @@
+package org.barmap.reckon;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.barmap.map.BarMapJson;
+import org.barmap.reckon.CorpusReadings.Labelled;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * Measures which notes and rests are read on the corpus's pages: {@code mvn test -pl corpus -am
+ * -Dtest=ReadSoundsTest -Dbarmap.sounds=true -Dsurefire.failIfNoSpecifiedTests=false} writes {@code
+ * sounds.json}.
+ */
+class ReadSoundsTest {
+
+  private static final Path KEPT =
+      CorpusReadings.HOME.resolve("src/test/resources/org/barmap/reckon/sounds.json");
+
+  @Test
+  void whatIsKeptIsWhatIsRead() throws IOException {
+    JsonNode kept = BarMapJson.mapper().readTree(Files.readString(KEPT));
+    List<Path> truths = CorpusReadings.truths();
+    for (int i = 0; i < truths.size(); i += 40) {
+      JsonNode truth = BarMapJson.mapper().readTree(Files.readString(truths.get(i)));
+      Path picture = truths.get(i).resolveSibling(truth.at("/pages/0/source").asString());
+      Labelled page = new Labelled("", "", "", 0, truth, CorpusReadings.read(picture));
+      JsonNode own = kept.path("pages").path(picture.getFileName().toString());
+      assertThat(BarMapJson.mapper().convertValue(own, Map.class))
+          .as("%s; measure anew after a change of models", picture)
+          .isEqualTo(ReadSounds.of(page));
+    }
+  }
+
+  @Test
+  @EnabledIfSystemProperty(named = "barmap.sounds", matches = "true")
+  void measuresAnew() throws IOException {
+    Map<String, Map<String, String>> pages = new TreeMap<>();
+    for (Labelled page : CorpusReadings.all()) {
+      pages.put(page.truth().at("/pages/0/source").asString(), ReadSounds.of(page));
+    }
+    ReadSounds read = new ReadSounds(LocalDate.now(ZoneOffset.UTC).toString(), pages);
+    Files.writeString(KEPT, BarMapJson.mapper().writeValueAsString(read) + "\n");
+    assertThat(pages).hasSizeGreaterThan(100);
+  }
+}
