@@ -116,7 +116,7 @@ final class BarLengths {
           GapEvidence.whole(cells, c).isEmpty() ? beats.between(from, to) : OptionalDouble.empty();
       Stretch under = begins.get(0).stretch();
       for (Begin b : begins) {
-        under = b.at() < from + Math.max(12, 0.4 * (to - from)) ? b.stretch() : under;
+        under = Beats.begun(b.at(), from, to) ? b.stretch() : under;
       }
       sum.ifPresent(under::add);
     }

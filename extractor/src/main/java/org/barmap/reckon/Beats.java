@@ -28,6 +28,9 @@ final class Beats {
   /** A barline stands so far before the note that begins its bar, at most; staff spaces. */
   private static final double BEFORE_NOTE = 1.8;
 
+  /** A meter may stand so far after its bar's beginning; staff spaces. */
+  private static final double HEADER = 12;
+
   /** From where on a bar is so long. */
   record Length(double at, double quarters) {}
 
@@ -114,12 +117,17 @@ final class Beats {
     return sure ? OptionalDouble.of(quarters[b] - quarters[a]) : OptionalDouble.empty();
   }
 
-  /** Length of the bar that begins at a place, in quarter notes. */
+  /** Tells whether a meter that stands there counts from a bar on that begins at {@code from}. */
+  static boolean begun(double meter, double from, double to) {
+    double furthest = from + Math.max(HEADER, 0.4 * (to - from));
+    return meter < Math.min(to, furthest);
+  }
+
+  /** Length of the bar between two lines, in quarter notes; empty where no meter is known. */
   OptionalDouble bar(double from, double to) {
-    double meterMayStandAt = from + Math.max(12, 0.4 * (to - from));
     OptionalDouble out = OptionalDouble.empty();
     for (Length l : lengths) {
-      if (out.isEmpty() || l.at() < meterMayStandAt) {
+      if (out.isEmpty() || begun(l.at(), from, to)) {
         out = OptionalDouble.of(l.quarters());
       }
     }

@@ -12,13 +12,19 @@
  *       logarithm of a misread print spread over all numbers;
  *   <li>a rest adds its count less one ({@code Move}): the readings of its numeral, or any count at
  *       the price of a misread numeral;
- *   <li>barlines missed inside the cell add one or two ({@code GapEvidence}): likelier where the
- *       cell is wide for its line and its page, where a sign that stands in the middle of its bar
- *       stands off the middle of the cell or there are two, where something stands inside it that
- *       stands at a bar's beginning, and where the reader saw a faint line;
+ *   <li>barlines missed inside the cell add one or two ({@code GapEvidence}): likelier where its
+ *       notes and rests add up to two bars or three ({@code Beats}), where the cell is wide for its
+ *       line and its page, where a sign that stands in the middle of its bar stands off the middle
+ *       of the cell or there are two, where something stands inside it that stands at a bar's
+ *       beginning, and where the reader saw a faint line;
  *   <li>the barline at its end adds one if it is one ({@code LineEvidence}): likelier where the two
- *       cells beside it together look like two bars; refusing it joins them.
+ *       cells beside it together look like two bars and each holds one bar's worth; refusing it
+ *       joins them.
  * </ul>
+ *
+ * <p>How long a bar is meant to be ({@code BarLengths}) is what the meter says, or what most bars
+ * hold where no meter was read or hardly any bar agrees with it; on a page where few bars add up to
+ * it the notes are misread, and nothing is concluded from them.
  *
  * <p>Between systems counting may start again ({@code Restart}): nearly surely under the heading of
  * a musical number or after a final barline, hardly ever elsewhere; or a line or pages may be
@@ -46,7 +52,8 @@
  *   <li>logistic in the reader's own probability: whether a line is a barline, whether a rest or a
  *       numeral stands for several bars, whether a number is a bar number;
  *   <li>how what stands in a cell or beside a line tells of a missed or invented line: cells of the
- *       corpus against the same cells with a true line taken away, or with one put anywhere;
+ *       corpus against the same cells with a true line taken away, or with one put anywhere; first
+ *       by width and signs alone, then with what the beats add where they are known;
  *   <li>what a faint line tells: peaks that missed barlines left on the corpus and on worse copies
  *       of it, against peaks where none is ({@code TracesTest}).
  * </ul>
