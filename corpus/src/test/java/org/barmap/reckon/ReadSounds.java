@@ -24,7 +24,7 @@ import tools.jackson.databind.JsonNode;
  *
  * @param measured the day
  * @param pages by picture and by system: what is read there, each as bar of the system and share of
- *     the bar's width, n or r for note or rest, and its quarter notes or ?
+ *     the bar's width, n or r for note or rest, and its likely quarter notes or ?
  */
 record ReadSounds(String measured, Map<String, Map<String, String>> pages) {
 
@@ -54,7 +54,7 @@ record ReadSounds(String measured, Map<String, Map<String, String>> pages) {
           if (share >= 0 && share < 0.995) {
             text.append(text.isEmpty() ? "" : " ");
             text.append(String.format(Locale.ROOT, "%.2f%s", k + share, s.note() ? "n" : "r"));
-            text.append(s.quarters().map(ReadSounds::figures).orElse("?"));
+            text.append(s.likely().map(ReadSounds::figures).orElse("?"));
             break;
           }
         }
@@ -88,7 +88,7 @@ record ReadSounds(String measured, Map<String, Map<String, String>> pages) {
       double at = bar[0] + (bar[1] - bar[0]) * Integer.parseInt(m.group(2)) / 100;
       Optional<Double> quarters =
           m.group(4).equals("?") ? Optional.empty() : Optional.of(Double.valueOf(m.group(4)));
-      out.add(new Sound(at, m.group(3).equals("n"), quarters, 0.9));
+      out.add(new Sound(at, m.group(3).equals("n"), quarters, quarters, 0.9));
     }
     return out;
   }

@@ -55,8 +55,8 @@ final class Beats {
     unknown = new int[own.size() + 1];
     for (int i = 0; i < own.size(); i++) {
       at[i] = own.get(i).at();
-      quarters[i + 1] = quarters[i] + own.get(i).quarters().orElse(0.0);
-      unknown[i + 1] = unknown[i] + (own.get(i).quarters().isPresent() ? 0 : 1);
+      quarters[i + 1] = quarters[i] + own.get(i).likely().orElse(0.0);
+      unknown[i + 1] = unknown[i] + (own.get(i).likely().isPresent() ? 0 : 1);
     }
   }
 

@@ -14,7 +14,7 @@ class BeatsTest {
   private static final List<Beats.Length> FOUR = List.of(new Beats.Length(0, 4));
 
   private static Sound note(double at, double quarters) {
-    return new Sound(at, true, Optional.of(quarters), 0.9);
+    return new Sound(at, true, Optional.of(quarters), Optional.of(quarters), 0.9);
   }
 
   private static List<Sound> quarters(double from, int count) {
@@ -52,7 +52,7 @@ class BeatsTest {
   @Test
   void anUnknownValueMakesNoSumExact() {
     List<Sound> sounds = new ArrayList<>(quarters(2, 7));
-    sounds.add(new Sound(30, true, Optional.empty(), 0.9));
+    sounds.add(new Sound(30, true, Optional.empty(), Optional.empty(), 0.9));
     Fill fill = new Beats(sounds, FOUR).fill(0, 34, 0);
     assertThat(fill.bars()).isEqualTo(Fill.Bars.OTHER);
     assertThat(fill.octaves()).isEqualTo(1);
@@ -68,7 +68,7 @@ class BeatsTest {
   @Test
   void twoSoundsThatBeginTogetherCountOnce() {
     List<Sound> sounds = new ArrayList<>(quarters(2, 4));
-    sounds.add(new Sound(2.3, true, Optional.of(2.0), 0.6));
+    sounds.add(new Sound(2.3, true, Optional.of(2.0), Optional.of(2.0), 0.6));
     assertThat(new Beats(sounds, FOUR).fill(0, 17, 0).bars()).isEqualTo(Fill.Bars.ONE);
   }
 
