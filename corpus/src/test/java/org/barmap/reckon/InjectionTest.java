@@ -81,10 +81,10 @@ class InjectionTest {
     Figures alone = alone(Errors.USUAL);
     LOG.info("errors without a trace, books: " + books);
     LOG.info("errors without a trace, pages alone: " + alone);
-    // what was reached on 2026-11-25, less a little; the report says why it is not more
-    assertThat(books.right / (double) books.bars).isGreaterThan(0.92);
+    // what was reached on 2026-11-25 (0.971 and 0.960 with these seeds), less a little
+    assertThat(books.right / (double) books.bars).isGreaterThan(0.965);
     assertThat(books.right).isGreaterThan(2 * books.naive);
-    assertThat(books.noticed / (double) books.noticeable).isGreaterThan(0.88);
+    assertThat(books.found / (double) books.injected).isGreaterThan(0.95);
   }
 
   @Test
@@ -93,8 +93,8 @@ class InjectionTest {
     Figures alone = alone(Errors.AS_READ);
     LOG.info("errors as read, books: " + books);
     LOG.info("errors as read, pages alone: " + alone);
-    assertThat(books.right / (double) books.bars).isGreaterThan(0.93);
-    assertThat(books.noticed / (double) books.noticeable).isGreaterThan(0.90);
+    assertThat(books.right / (double) books.bars).isGreaterThan(0.965);
+    assertThat(books.found / (double) books.injected).isGreaterThan(0.945);
   }
 
   private static Figures books(Errors errors) throws IOException {

@@ -129,7 +129,7 @@ record Costs(
   static final int LEAST_SYSTEM = 3;
 
   /** However much a cell looks like two bars, in a book that errs more than usual. */
-  private static final double MOST_MISSED = 0.9;
+  private static final double MOST_MISSED = 0.99;
 
   /** What stands beside a line tells no more than this; nats. */
   static final double MOST_AROUND = 6;
