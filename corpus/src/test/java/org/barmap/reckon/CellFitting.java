@@ -237,15 +237,9 @@ final class CellFitting {
     return Math.min(0, p[1] * Math.log(Math.max(0.02, b.beside()) / p[0])) + bounded;
   }
 
-  /** Logarithm of the odds by what stands beside a line, from all that is fitted so far. */
-  private double told(LineEvidence b) {
-    double[] p = SIDES.stream().mapToDouble(beats::get).toArray();
-    return b.filled() ? byBeats(b, p) : byWidth(b, around);
-  }
-
-  /** Logarithm of the odds by what stands beside a line, as fitted. */
+  /** Logarithm of the odds by what stands beside a line, its beats left out, as fitted. */
   double odds(LineEvidence beside) {
-    return told(beside) + (beside.inside() ? Math.log(inside) : 0);
+    return byWidth(beside, around) + (beside.inside() ? Math.log(inside) : 0);
   }
 
   private double[] put(List<String> names, double[] values) {

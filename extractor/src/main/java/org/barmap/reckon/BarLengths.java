@@ -28,8 +28,8 @@ final class BarLengths {
 
   private static final double HARDLY_ANY = 0.15;
 
-  /** A page on which a smaller share of bars adds up is misread. */
-  private static final double LEAST = 0.5;
+  /** A page on which a smaller share of cells holds a whole number of bars is misread. */
+  private static final double LEAST = 0.65;
 
   /** Cells under one meter; {@code meter} is empty before the first one. */
   private static final class Stretch {
@@ -90,19 +90,22 @@ final class BarLengths {
     return List.copyOf(out);
   }
 
-  /** Where few bars of a page add up its notes are misread, and nothing is concluded from them. */
+  /**
+   * Where few cells of a page hold a whole number of bars its notes are misread, and nothing is
+   * concluded from them.
+   */
   private static void understood(List<SystemCells> page) {
     int known = 0;
-    int ones = 0;
+    int whole = 0;
     for (SystemCells cells : page) {
       for (int c = 0; c < cells.lines().size(); c++) {
         Fill.Bars bars = cells.beats().fill(cells.from(c), cells.to(c), 0).bars();
         boolean music = GapEvidence.whole(cells, c).isEmpty() && bars != Fill.Bars.UNKNOWN;
         known += music ? 1 : 0;
-        ones += music && bars == Fill.Bars.ONE ? 1 : 0;
+        whole += music && bars != Fill.Bars.OTHER ? 1 : 0;
       }
     }
-    if (known >= FEW && ones < LEAST * known) {
+    if (known >= FEW && whole < LEAST * known) {
       page.replaceAll(cells -> cells.with(Beats.of(cells, List.of())));
     }
   }
