@@ -136,8 +136,8 @@ final class FindingWriter {
       add(
           i,
           "barline-missing",
-          "The counting needs one more bar here: a barline seems to be missing. Its place is a"
-              + " guess.",
+          "A barline seems to be missing here: the counting, or what the notes add up to, makes one"
+              + " bar more. Its place is a guess.",
           List.of(
               new Answer("A barline is missing here", Map.of()),
               new Answer("It is one bar", remove)));
