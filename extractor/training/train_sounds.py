@@ -88,6 +88,8 @@ def main():
     ap.add_argument("--seed", type=int, default=90)
     ap.add_argument("--batch", type=int, default=96)
     ap.add_argument("--hand", type=int, default=2500)
+    ap.add_argument("--onward", help="sounds.npz to go on from")
+    ap.add_argument("--rate", type=float, default=4e-3)
     ap.add_argument("--again", type=int, default=3, help="how often a batch is learned from, on the average")
     ap.add_argument("--kept", type=int, default=100, help="batches kept for that; one takes 0.25 GB")
     a = ap.parse_args()
@@ -97,19 +99,25 @@ def main():
     dev = "cuda" if torch.cuda.is_available() else "cpu"
     made = [s for s in store.read_all(a.data, "strips") if "sounds" in s[1]]
     held = [s for s in made if s[1]["held"]][:500]
-    data, check = Data([s for s in made if not s[1]["held"]] + hands(a), dev), Data(held, dev)
+    mine = [s for s in made if not s[1]["held"]]
+    data, check = Data(mine + hands(a), dev), Data(held, dev)
     bank = torch.from_numpy(damage.pencil_bank(400, W)).to(dev)
     trunk, head = net.Signs().to(dev).eval(), net.Sounds().to(dev)
     z = np.load(os.path.join(a.start, "signs.npz"))
     net.load(trunk, {k: z[k] for k in z.files if not k.startswith("step:")})
     net.rounded(trunk, z)
+    if a.onward:
+        z = np.load(a.onward)
+        head.load_state_dict({k: torch.from_numpy(z[k]) for k in z.files})
+    # pages by LilyPond are slow to make and few, so theirs are drawn three times as often
+    often = torch.tensor([3.0 if i < len(mine) and mine[i][1].get("engraver") == "lilypond" else 1.0 for i in data.src], device=dev)
     kept, opt, mean, begin, step = [], torch.optim.AdamW(head.parameters(), 1e-3, weight_decay=0.01), Average(head), time.time(), 0
     print(len(made), "strips,", len(data.img), "samples,", len(held), "held out", flush=True)
     while time.time() < stop:
         done = (time.time() - begin) / (stop - begin)
         for g in opt.param_groups:
-            g["lr"] = 4e-3 * min(1, (step + 1) / 200) * (0.5 + 0.5 * math.cos(math.pi * min(1, done)))
-        idx = torch.randint(0, len(data.img), (a.batch,), device=dev)
+            g["lr"] = a.rate * min(1, (step + 1) / 200) * (0.5 + 0.5 * math.cos(math.pi * min(1, done)))
+        idx = torch.multinomial(often, a.batch, replacement=True)
         with torch.no_grad(), half(data.img) if dev == "cuda" else contextlib.nullcontext():
             x, l, _ = data.batch(idx, bank)
             seen = trunk.below(x.contiguous(memory_format=torch.channels_last))
