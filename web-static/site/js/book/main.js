@@ -198,7 +198,7 @@ class BookRoom {
 function mostToCheck(pages) {
   const wrong = (/** @type {PageInfo} */ p) => p.expectedWrong ?? 0;
   const [first, second] = [...pages].sort((a, b) => wrong(b) - wrong(a));
-  return first && wrong(first) >= 1.5 && wrong(first) > (second ? wrong(second) : 0) ? first : undefined;
+  return first && wrong(first) >= 1 && wrong(first) > (second ? wrong(second) : 0) ? first : undefined;
 }
 
 void new BookRoom().start();

@@ -119,6 +119,24 @@ class ModuleBrowserTest {
         .isEqualTo("{\"kind\":\"set-count\",\"bar\":\"b12\",\"count\":8}");
   }
 
+  @Test
+  void aPageSaysWhatIsLikelyWrongOnlyWhereItStandsOut() {
+    assertThat(
+            module("/js/core/words.js", "return [undefined, 0.9, 1.2, 2.6].map(m.toCheck).join()"))
+        .isEqualTo(",,about 1 to check,about 3 to check");
+  }
+
+  @Test
+  void aBarWhoseNumberOccursTwiceIsNamedWithItsEnding() {
+    assertThat(
+            module(
+                "/js/road/address.js",
+                "const bar = {number: 24, count: 3, within: '2nd ending'};"
+                    + "return m.firstAddress(bar) + ', ' + m.lastAddress(bar) + ', '"
+                    + " + m.firstAddress({number: 24, count: 1})"))
+        .isEqualTo("24 in the 2nd ending, 26 in the 2nd ending, 24");
+  }
+
   /** A command that fails is not kept, and the oldest are forgotten. */
   @Test
   void stepsAreKeptUpToALimit() {

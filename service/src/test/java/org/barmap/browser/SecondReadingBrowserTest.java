@@ -41,7 +41,6 @@ class SecondReadingBrowserTest {
       String book = browser.path().replaceAll(".*b=", "");
       browser.files("#choose-files", List.of(DemoBook.page(PAGE + ".png")));
       browser.count(".thumb[data-state=read]", 1, 120);
-      browser.see(".to-check");
 
       browser.click("#second summary");
       browser.files("#choose-second", List.of(broken));
