@@ -29,13 +29,17 @@ record Crop(float[] ink, int width) {
     double factor = Math.min(kx, ky);
     double sigma = factor < 0.8 ? 0.45 / factor : 0;
     int above = strip.fineAbove();
-    Taps across = Taps.of(width, sign.x0() * 2 - MARGIN, 1 / kx, sigma, 2 * strip.width());
+    int before = strip.fineBefore();
+    double left = sign.x0() * 2 - MARGIN + before;
+    Taps across = Taps.of(width, left, 1 / kx, sigma, 2 * strip.width() + before);
     double top = sign.y0() * 2 - MARGIN + above;
     Taps down = Taps.of(height, top, 1 / ky, sigma, 2 * StripImage.HEIGHT + above);
     if (across.from() >= across.to() || down.from() >= down.to()) {
       return new Crop(new float[width * height], width); // beyond the strip there is paper
     }
-    byte[] fine = strip.fine(across.from(), down.from() - above, across.to(), down.to() - above);
+    byte[] fine =
+        strip.fine(
+            across.from() - before, down.from() - above, across.to() - before, down.to() - above);
     return new Crop(Taps.resample(fine, across, down), width);
   }
 

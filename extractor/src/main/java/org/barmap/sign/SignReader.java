@@ -189,7 +189,7 @@ public final class SignReader implements AutoCloseable {
   private Raw raw(StripImage strip) {
     SignNet.Found found = signs.find(strip);
     long start = Step.start();
-    List<RawSign> all = Overhead.withFrames(strip, found.signs());
+    List<RawSign> all = LineNumber.with(strip, Overhead.withFrames(strip, found.signs()));
     Step.LOOKS.done(start);
     return new Raw(strip, all, found.sounds());
   }
@@ -239,6 +239,7 @@ public final class SignReader implements AutoCloseable {
       List<Reading> read = SecondLook.cut(strip, own, said.readings());
       if (Overhead.isBelieved(own, read)
           && KindByText.isBelieved(own, read)
+          && LineNumber.isBelieved(own, read)
           && SecondLook.isInked(strip, own)) {
         found.add(sign(strip, SecondLook.thickBar(strip, own), read));
       }

@@ -17,6 +17,9 @@ final class StaffStrip implements StripImage {
   /** Nothing of a staff stands higher, spaces. */
   private static final int MOST = 36;
 
+  /** Numbers in front of a staff begin at most this far left of its strip, spaces. */
+  private static final int BEFORE = 2;
+
   private final PageImage page;
   private final Staff staff;
   private final double room;
@@ -57,6 +60,11 @@ final class StaffStrip implements StripImage {
   @Override
   public int fineAbove() {
     return 2 * SPACE * over;
+  }
+
+  @Override
+  public int fineBefore() {
+    return 2 * SPACE * BEFORE;
   }
 
   @Override

@@ -31,7 +31,7 @@ interface StripImage {
   /**
    * Returns a part of the same at 16 pixels a space, row by row.
    *
-   * @param left first column, 0 or more
+   * @param left first column, {@code -fineBefore()} or more
    * @param top first row, {@code -fineAbove()} or more
    * @param right behind the last column, at most twice the width
    * @param bottom behind the last row, at most twice the height
@@ -45,6 +45,11 @@ interface StripImage {
 
   /** Returns how many rows of the page above the strip there are at 16 pixels a space. */
   default int fineAbove() {
+    return 0;
+  }
+
+  /** Returns how many columns of the page left of the strip there are at 16 pixels a space. */
+  default int fineBefore() {
     return 0;
   }
 

@@ -27,6 +27,21 @@ class FrameTest {
     assertThat(around(g -> {})).isEqualTo(Enclosure.NONE);
   }
 
+  /** Bold figures fill their box to its sides but not to its corners. */
+  @Test
+  void boldFiguresAreNoBox() {
+    RawSign low = new RawSign(SignKind.BAR_NUMBER, 49.5, 19.5, 67, 33.5, 1, List.of());
+    Consumer<Graphics2D> figures =
+        g -> {
+          g.setStroke(new BasicStroke(5));
+          g.drawRoundRect(102, 42, 12, 21, 12, 12);
+          g.drawRoundRect(118, 42, 12, 21, 12, 12);
+        };
+    assertThat(Frame.around(new PaintedStrip(40, figures), low)).isEqualTo(Enclosure.NONE);
+    Consumer<Graphics2D> frame = g -> g.drawRect(100, 40, 32, 26);
+    assertThat(Frame.around(new PaintedStrip(40, frame), low)).isEqualTo(Enclosure.BOX);
+  }
+
   private static Enclosure around(Consumer<Graphics2D> frame) {
     PaintedStrip strip =
         new PaintedStrip(
