@@ -250,6 +250,7 @@ final class Observed {
         cells.end(),
         List.copyOf(lines),
         cells.openEnd(),
+        cells.wholes(),
         cells.beats());
   }
 

@@ -80,7 +80,7 @@ final class Beats {
 
   /** Sums up a system's sounds but for signs that stand for a whole bar. */
   static Beats of(SystemCells cells, List<Length> lengths) {
-    List<Sign> whole = GapEvidence.whole(cells);
+    List<Sign> whole = cells.wholes();
     List<Sound> sounds =
         cells.source().sounds().stream()
             .filter(

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.sign.ReadSystem;
 import org.barmap.sign.Sign;
 import org.barmap.sign.SignKind;
 
@@ -74,27 +75,24 @@ record GapEvidence(
 
   /** Signs in a cell that stand for all of their bar, apart from each other. */
   static List<Sign> whole(SystemCells cells, int cell) {
-    return whole(cells, cells.from(cell), cells.to(cell));
-  }
-
-  /** All such signs of a system. */
-  static List<Sign> whole(SystemCells cells) {
-    return whole(cells, 0, cells.source().length());
-  }
-
-  private static List<Sign> whole(SystemCells cells, double from, double to) {
+    double from = cells.from(cell);
+    double to = cells.to(cell);
     List<Sign> out = new ArrayList<>();
-    cells.source().signs().stream()
-        .filter(s -> isWhole(s.kind()) && s.probability() >= THERE)
-        .filter(s -> s.at() > from && s.at() < to)
-        .sorted(Comparator.comparingDouble(Sign::at))
-        .forEach(
-            s -> {
-              if (out.isEmpty() || s.from() > out.get(out.size() - 1).to() + APART) {
-                out.add(s);
-              }
-            });
+    for (Sign s : cells.wholes()) {
+      boolean apart = out.isEmpty() || s.from() > out.get(out.size() - 1).to() + APART;
+      if (apart && s.at() > from && s.at() < to) {
+        out.add(s);
+      }
+    }
     return out;
+  }
+
+  /** All signs of a system that stand for all of their bar, along the staff. */
+  static List<Sign> wholes(ReadSystem system) {
+    return system.signs().stream()
+        .filter(s -> isWhole(s.kind()) && s.probability() >= THERE)
+        .sorted(Comparator.comparingDouble(Sign::at))
+        .toList();
   }
 
   private static boolean isWhole(SignKind kind) {

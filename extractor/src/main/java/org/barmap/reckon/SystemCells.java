@@ -17,10 +17,17 @@ import org.barmap.sign.SignKind;
  * @param end where music ends; staff spaces
  * @param lines candidates in order; the last one may be an open end without ink
  * @param openEnd true when the last candidate is the bare end of the line
+ * @param wholes the signs that each stand for a whole bar or several, along the staff
  * @param beats what its notes and rests are worth
  */
 record SystemCells(
-    ReadSystem source, double begin, double end, List<Line> lines, boolean openEnd, Beats beats) {
+    ReadSystem source,
+    double begin,
+    double end,
+    List<Line> lines,
+    boolean openEnd,
+    List<Sign> wholes,
+    Beats beats) {
 
   /** Usual width of clef and key at the start of a line, staff spaces. */
   private static final double HEADER = 6;
@@ -95,7 +102,8 @@ record SystemCells(
     if (!lines.isEmpty()) {
       begin = Math.min(begin, Math.max(left, lines.get(0).at() - 2));
     }
-    return new SystemCells(system, begin, end, List.copyOf(lines), open, Beats.NONE);
+    return new SystemCells(
+        system, begin, end, List.copyOf(lines), open, GapEvidence.wholes(system), Beats.NONE);
   }
 
   /** Two numbered rests in one cell: a barline between them was missed, half way. */
@@ -178,12 +186,12 @@ record SystemCells(
   SystemCells without(int line) {
     List<Line> fewer = new ArrayList<>(lines);
     fewer.remove(line);
-    return new SystemCells(source, begin, end, List.copyOf(fewer), openEnd, beats);
+    return new SystemCells(source, begin, end, List.copyOf(fewer), openEnd, wholes, beats);
   }
 
   /** The same system, its notes and rests summed up. */
   SystemCells with(Beats summed) {
-    return new SystemCells(source, begin, end, lines, openEnd, summed);
+    return new SystemCells(source, begin, end, lines, openEnd, wholes, summed);
   }
 
   /** How many bars what stands in a cell adds up to. */
