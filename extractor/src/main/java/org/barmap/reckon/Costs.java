@@ -128,8 +128,11 @@ record Costs(
   /** And at least; nearly every line of the corpus has more. */
   static final int LEAST_SYSTEM = 3;
 
-  /** However much a cell looks like two bars, in a book that errs more than usual. */
-  private static final double MOST_MISSED = 0.99;
+  /** However wide a cell is, in a book that errs more than usual. */
+  private static final double MOST_MISSED = 0.9;
+
+  /** Likewise where it is known what its notes add up to. */
+  private static final double MOST_FILLED = 0.99;
 
   /** What stands beside a line tells no more than this; nats. */
   static final double MOST_AROUND = 6;
@@ -156,7 +159,9 @@ record Costs(
    */
   double missed(GapEvidence cell) {
     double odds = missedLine / (1 - missedLine) * Math.exp(twoBars(cell));
-    return Math.min(mostMissed, odds / (1 + odds));
+    boolean erring = mostMissed >= MOST_MISSED;
+    double most = erring && cell.fill().known() ? MOST_FILLED : mostMissed;
+    return Math.min(most, odds / (1 + odds));
   }
 
   /** Logarithm of the odds that a cell is two bars, against the usual share. */

@@ -59,8 +59,7 @@ class LineNumberTest {
 
   @Test
   void onlyAClearNumberIsBelieved() {
-    RawSign lonely =
-        new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, LineNumber.LONELY, List.of());
+    RawSign lonely = new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, LineNumber.LONELY, List.of());
     RawSign seen = new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, 0.45, List.of());
     assertThat(LineNumber.isBelieved(lonely, List.of(new Reading("5", 0.99)))).isTrue();
     assertThat(LineNumber.isBelieved(lonely, List.of(new Reading("5", 0.6)))).isFalse();
