@@ -46,10 +46,10 @@ public record Evidence(
     this(counts, numbers, List.of(), List.of(), 1, 1, Optional.empty(), endLine);
   }
 
-  /** Returns the same with what a second reading says, and readings weighed with it. */
-  public Evidence with(List<Alternative> newCounts, List<Alternative> newNumbers, Second said) {
+  /** Returns the same with what a second reading says, and its numeral weighed with it. */
+  public Evidence with(List<Alternative> newCounts, Second said) {
     return new Evidence(
-        newCounts, newNumbers, marks, meters, rest, number, Optional.of(said), endLine);
+        newCounts, numbers, marks, meters, rest, number, Optional.of(said), endLine);
   }
 
   /**
@@ -59,8 +59,10 @@ public record Evidence(
    * @param number what it calls the first of them; may be empty
    * @param read how many bars the page's own numeral says, which the second reading is weighed
    *     against; 0 for none, absent means 0
+   * @param begins its numbers begin or jump here, so that {@code number} is more than counted on;
+   *     absent means no
    */
-  public record Second(int count, String number, int read) {}
+  public record Second(int count, String number, int read, boolean begins) {}
 
   /**
    * One possible reading; written as {@code ["8", 0.93]}.

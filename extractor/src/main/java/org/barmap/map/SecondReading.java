@@ -3,6 +3,7 @@ package org.barmap.map;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * What another source says of the same music, bar by bar: the director's score, or what another
@@ -18,10 +19,22 @@ public record SecondReading(String source, List<Part> parts) {
     parts = List.copyOf(parts);
   }
 
-  /** Returns the parts whose name contains a text, upper and lower case alike. */
+  /**
+   * Returns the parts that a text may mean, upper and lower case alike: those called so, or else
+   * the one with this id, or else those whose name contains it.
+   */
   public List<Part> partsNamed(String text) {
     String wanted = text.strip().toLowerCase(Locale.ROOT);
-    return parts.stream().filter(p -> p.name().toLowerCase(Locale.ROOT).contains(wanted)).toList();
+    List<Part> called = parts(p -> p.name().toLowerCase(Locale.ROOT).equals(wanted));
+    List<Part> known = parts(p -> p.id().toLowerCase(Locale.ROOT).equals(wanted));
+    if (!called.isEmpty() || !known.isEmpty()) {
+      return called.isEmpty() ? known : called;
+    }
+    return parts(p -> p.name().toLowerCase(Locale.ROOT).contains(wanted));
+  }
+
+  private List<Part> parts(Predicate<Part> which) {
+    return parts.stream().filter(which).toList();
   }
 
   /**

@@ -28,7 +28,7 @@ final class FindingWriter {
   /** All findings, most important first. */
   List<Finding> write() {
     for (int i = 0; i < items.size(); i++) {
-      Optional<SecondDifference> second = SecondDifference.at(items, i);
+      Optional<SecondDifference> second = SecondDifference.at(items.get(i));
       if (second.isPresent()) {
         add(i, SecondDifference.CODE, second.get().text(), second.get().answers());
       } else {
@@ -270,8 +270,18 @@ final class FindingWriter {
 
   /** A doubt about a bar; its weight is how many bars an error there would shift. */
   static Finding doubt(Bar bar, String code, String text, List<Answer> answers, double weight) {
+    return at(bar, Severity.DOUBT, code, text, answers, weight);
+  }
+
+  /** What is good to know at a bar and speaks against nothing. */
+  static Finding told(Bar bar, String code, String text) {
+    return at(bar, Severity.INFO, code, text, List.of(SecondDifference.PAGE), 0);
+  }
+
+  private static Finding at(
+      Bar bar, Severity severity, String code, String text, List<Answer> answers, double weight) {
     return new Finding(
-        Severity.DOUBT,
+        severity,
         Stage.RECKON,
         Optional.of(bar.page()),
         Optional.of(bar.system()),

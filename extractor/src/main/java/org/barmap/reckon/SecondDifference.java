@@ -6,10 +6,9 @@ import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.Evidence;
 import org.barmap.map.Finding.Answer;
-import org.barmap.map.Point;
 
 /**
- * A place where a second reading has another number of bars than the page.
+ * A rest that is longer or shorter in a second reading than its numeral on the page says.
  *
  * @param text what either has
  * @param answers the page's first
@@ -18,24 +17,14 @@ record SecondDifference(String text, List<Answer> answers) {
 
   static final String CODE = "second-differs";
 
-  private static final Answer PAGE = new Answer("The page is right", Map.of());
+  static final Answer PAGE = new Answer("The page is right", Map.of());
 
-  /**
-   * What differs at an entry; bars that the second reading lacks in a row are told at the first.
-   *
-   * @param items all entries
-   * @param i which of them
-   */
-  static Optional<SecondDifference> at(List<Item> items, int i) {
-    Item item = items.get(i);
-    Optional<Evidence.Second> second = second(item);
-    if (!item.open() || second.isEmpty()) {
-      return Optional.empty();
-    }
-    int said = second.get().count();
+  /** What differs at an entry; it goes with the count that is settled for the entry. */
+  static Optional<SecondDifference> at(Item item) {
     Bar bar = item.bar();
-    if (said == 0) {
-      return lacking(items, i);
+    int said = bar.evidence().flatMap(Evidence::second).map(Evidence.Second::count).orElse(0);
+    if (!item.open() || said == 0 || !bar.isRest()) {
+      return Optional.empty();
     }
     int page = item.rest() ? item.readCount().orElse(0) : bar.count();
     boolean settled = bar.count() == page || bar.count() == said;
@@ -51,52 +40,8 @@ record SecondDifference(String text, List<Answer> answers) {
             + FindingWriter.bars(page)
             + "."
             + now;
-    if (!bar.isRest()) {
-      return Optional.of(new SecondDifference(text, List.of(PAGE, split(bar))));
-    }
     Answer stays = bar.count() == page ? PAGE : FindingWriter.isCount(bar, page);
     return Optional.of(
         new SecondDifference(text, List.of(stays, FindingWriter.isCount(bar, said))));
-  }
-
-  private static Optional<SecondDifference> lacking(List<Item> items, int i) {
-    if (i > 0 && lacks(items.get(i - 1))) {
-      return Optional.empty();
-    }
-    int end = i + 1;
-    while (end < items.size() && lacks(items.get(end))) {
-      end++;
-    }
-    Bar bar = items.get(i).bar();
-    if (end == i + 1) {
-      String text =
-          "The second reading has no such "
-              + (bar.count() == 1 ? "bar." : "rest; the page has " + bar.count() + " bars.");
-      Answer other = new Answer("It is no bar of its own", FindingWriter.joined(bar));
-      return Optional.of(new SecondDifference(text, List.of(PAGE, other)));
-    }
-    int bars = items.subList(i, end).stream().mapToInt(x -> x.bar().count()).sum();
-    String text =
-        "The second reading lacks the "
-            + bars
-            + " bars from here to "
-            + (items.get(end - 1).bar().nextNumber() - 1)
-            + ".";
-    return Optional.of(new SecondDifference(text, List.of(PAGE)));
-  }
-
-  private static boolean lacks(Item item) {
-    return item.open() && second(item).filter(s -> s.count() == 0).isPresent();
-  }
-
-  private static Optional<Evidence.Second> second(Item item) {
-    return item.bar().evidence().flatMap(Evidence::second);
-  }
-
-  private static Answer split(Bar bar) {
-    Point left = bar.outline().leftMiddle();
-    Point right = bar.outline().rightMiddle();
-    Point middle = new Point((left.x() + right.x()) / 2, (left.y() + right.y()) / 2);
-    return FindingWriter.isBarline("A barline is missing here", bar, middle);
   }
 }

@@ -3,14 +3,17 @@ package org.barmap.reckon;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Evidence;
 import org.barmap.map.Evidence.Alternative;
 import org.barmap.map.Finding;
+import org.barmap.map.Finding.Answer;
 import org.barmap.map.SecondReading;
 import org.barmap.map.SecondReading.Measure;
+import org.barmap.map.Severity;
 
 /**
  * Uses a second reading of the same music as evidence: its bars are aligned to the map's entries,
@@ -18,8 +21,16 @@ import org.barmap.map.SecondReading.Measure;
  */
 public final class SecondEvidence {
 
+  static final String CODE = "second-other";
+
   /** How often it is right where it contradicts the page, see the report on the reckoning. */
   static final double TRUST = 0.5;
+
+  /**
+   * How often a number is right where a source begins or jumps; sources that are numbered otherwise
+   * are left out before. Not fitted.
+   */
+  private static final double NUMBER_TRUST = 0.9;
 
   private final double trust;
 
@@ -43,43 +54,126 @@ public final class SecondEvidence {
    * @param map as read or corrected
    * @param part the same chair's part in the second reading
    * @param fixed what people set; never changed
+   * @return the map with findings wherever the two differ; as it was, with one finding that says
+   *     so, when the second reading is of other music
    */
   public BarMap settle(BarMap map, SecondReading.Part part, Fixed fixed) {
     List<Measure> measures = part.measures();
     List<Bar> bars = map.bars();
-    List<Aligner.Taken> taken = SecondAlignment.of(bars, measures);
-    int[] beyond = SecondAlignment.left(bars, measures, taken);
+    if (bars.isEmpty() || measures.isEmpty()) {
+      return map;
+    }
+    List<Aligner.Taken> taken = SecondAlignment.of(map, measures);
+    if (taken.isEmpty()) {
+      return refused(map);
+    }
+    int[] said = SecondNumbers.said(bars, measures, taken);
     List<Bar> out = new ArrayList<>();
     for (int i = 0; i < bars.size(); i++) {
-      out.add(withEvidence(bars.get(i), measures, taken.get(i), beyond[i]));
+      out.add(withEvidence(bars.get(i), measures, taken.get(i), said[i]));
     }
     BarMap settled = new Settler().settleAnew(map.withBars(out), fixed);
+    List<Finding> own = new ArrayList<>(SecondBars.differing(settled, measures, taken));
+    if (isOfOtherMusic(bars, measures, taken, own)) {
+      return refused(map);
+    }
+    own.addAll(SecondNumbers.differing(settled.bars(), measures, taken, said));
+    own.addAll(SecondMarks.differing(bars, measures, taken));
+    ofAnotherChair(bars, measures, taken).ifPresent(own::add);
     List<Finding> findings = new ArrayList<>(settled.findings());
-    SecondMarks.differing(bars, measures, taken).stream()
-        .filter(f -> !fixed.answered().contains(f.bar().orElse("")))
-        .forEach(findings::add);
+    own.stream().filter(f -> !fixed.answered().contains(f.bar().orElse(""))).forEach(findings::add);
     findings.sort(Comparator.comparingDouble(Finding::weight).reversed());
     return settled.withFindings(findings);
   }
 
-  private Bar withEvidence(Bar bar, List<Measure> measures, Aligner.Taken taken, int beyond) {
+  /** So much differs that the two can't be of the same music. */
+  private static boolean isOfOtherMusic(
+      List<Bar> bars, List<Measure> measures, List<Aligner.Taken> taken, List<Finding> differing) {
+    long doubts = differing.stream().filter(f -> f.severity() == Severity.DOUBT).count();
+    int pairs = 0;
+    int meters = 0;
+    int marks = 0;
+    for (int i = 0; i < bars.size(); i++) {
+      if (taken.get(i).size() > 0) {
+        Bar bar = bars.get(i);
+        Measure m = measures.get(taken.get(i).from());
+        pairs++;
+        marks += bar.rehearsal().isPresent() && m.rehearsal().isPresent() ? 1 : 0;
+        boolean other =
+            bar.meter().isPresent()
+                && m.meter().isPresent()
+                && !bar.meter().get().sameAs(m.meter().get());
+        meters += other ? 1 : 0;
+      }
+    }
+    long drawn = bars.stream().filter(b -> b.rehearsal().isPresent()).count();
+    long said = measures.stream().filter(m -> m.rehearsal().isPresent()).count();
+    long both = Math.min(drawn, said);
+    return doubts > Math.max(5, bars.size() / 6)
+        || (pairs > 8 && meters > 0.3 * pairs)
+        || (both > 4 && marks < 0.5 * both);
+  }
+
+  /** Told where the second reading plays through most of the page's long rests. */
+  private static Optional<Finding> ofAnotherChair(
+      List<Bar> bars, List<Measure> measures, List<Aligner.Taken> taken) {
+    int rests = 0;
+    int played = 0;
+    for (int i = 0; i < bars.size(); i++) {
+      Aligner.Taken t = taken.get(i);
+      if (bars.get(i).count() > 1 && bars.get(i).isRest() && t.size() > 1) {
+        rests++;
+        boolean plays = measures.subList(t.from(), t.to()).stream().noneMatch(Measure::rest);
+        played += plays ? 1 : 0;
+      }
+    }
+    return played < 3 || 2 * played < rests
+        ? Optional.empty()
+        : Optional.of(
+            FindingWriter.told(
+                bars.get(0),
+                CODE,
+                "The second reading plays in "
+                    + played
+                    + " of "
+                    + rests
+                    + " long rests: is it another chair's part?"));
+  }
+
+  private static BarMap refused(BarMap map) {
+    List<Finding> findings = new ArrayList<>(map.findings());
+    findings.add(
+        FindingWriter.doubt(
+            map.bars().get(0),
+            CODE,
+            "The second reading does not fit these pages: is it of another part, or of another"
+                + " show? It was not used.",
+            List.of(new Answer("Leave it out", Map.of())),
+            map.bars().size()));
+    findings.sort(Comparator.comparingDouble(Finding::weight).reversed());
+    return map.withFindings(findings);
+  }
+
+  /** How a number that a second reading says is weighed against the counting. */
+  static Step weighed(int number) {
+    return new Observe(
+        new int[] {number}, new double[] {NUMBER_TRUST}, (1 - NUMBER_TRUST) / Costs.NUMBERS);
+  }
+
+  private Bar withEvidence(Bar bar, List<Measure> measures, Aligner.Taken taken, int said) {
     Evidence old = bar.evidence().orElse(new Evidence(List.of(), List.of(), 1));
     List<Alternative> counts = old.counts();
     if (bar.isRest() && taken.size() > 0 && (taken.size() > 1 || !counts.isEmpty())) {
       counts = mixed(counts, Integer.toString(taken.size()));
     }
-    List<Alternative> numbers = old.numbers();
-    if (taken.size() > 0 && SecondAlignment.isSaid(measures, taken.from())) {
-      numbers = mixed(numbers, measures.get(taken.from()).number());
-    }
-    String called = taken.size() > 0 ? measures.get(taken.from()).number() : "";
     int read =
         old.counts().stream()
             .flatMap(a -> RestEvidence.numeral(a.text()).stream())
             .findFirst()
             .orElse(0);
-    Evidence.Second second = new Evidence.Second(taken.size() + beyond, called, read);
-    return bar.toBuilder().evidence(Optional.of(old.with(counts, numbers, second))).build();
+    String called = taken.size() > 0 ? measures.get(taken.from()).number() : "";
+    Evidence.Second second = new Evidence.Second(taken.size(), called, read, said >= 0);
+    return bar.toBuilder().evidence(Optional.of(old.with(counts, second))).build();
   }
 
   /**

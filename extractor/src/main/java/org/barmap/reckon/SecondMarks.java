@@ -1,9 +1,12 @@
 package org.barmap.reckon;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.Finding;
 import org.barmap.map.Finding.Answer;
@@ -19,6 +22,9 @@ final class SecondMarks {
    * More differences than this, and than marks that agree: the source names its marks otherwise.
    */
   private static final int OTHERWISE = 5;
+
+  /** How many entries apart the same mark may be told as one that moved. */
+  private static final int NEAR = 3;
 
   private SecondMarks() {}
 
@@ -37,6 +43,7 @@ final class SecondMarks {
       return out;
     }
     int alike = 0;
+    Set<Integer> told = new HashSet<>();
     for (int i = 0; i < bars.size(); i++) {
       Aligner.Taken t = taken.get(i);
       if (t.size() == 0) {
@@ -46,14 +53,13 @@ final class SecondMarks {
       Optional<String> page = bar.rehearsal().map(RehearsalMark::text);
       Optional<String> said = measures.get(t.from()).rehearsal();
       alike += page.isPresent() && page.equals(said) ? 1 : 0;
-      if (!page.equals(said)) {
-        String text = "The second reading has " + named(said) + " here, the page " + named(page);
-        Answer other =
-            said.map(s -> FindingWriter.isMark(bar.id(), s))
-                .orElse(
-                    new Answer(
-                        "There is no mark", Map.of("kind", "remove-rehearsal", "bar", bar.id())));
-        out.add(finding(bar, text + ".", List.of(right(), other)));
+      if (!page.equals(said) && told.add(i)) {
+        OptionalInt other = moved(bars, measures, taken, i);
+        other.ifPresent(told::add);
+        out.add(
+            other.isPresent()
+                ? moved(bars, i, other.getAsInt(), page.or(() -> said).orElse(""))
+                : differs(bar, page, said));
       }
       for (int j = t.from() + 1; j < t.to(); j++) {
         Optional<String> inside = measures.get(j).rehearsal();
@@ -65,6 +71,55 @@ final class SecondMarks {
       }
     }
     return out.size() > OTHERWISE && out.size() > alike ? List.of() : out;
+  }
+
+  private static Finding differs(Bar bar, Optional<String> page, Optional<String> said) {
+    String text = "The second reading has " + named(said) + " here, the page " + named(page) + ".";
+    Answer other =
+        said.map(s -> FindingWriter.isMark(bar.id(), s))
+            .orElse(
+                new Answer(
+                    "There is no mark", Map.of("kind", "remove-rehearsal", "bar", bar.id())));
+    return finding(bar, text, List.of(right(), other));
+  }
+
+  /** The entry not far after one where the other of the two has the same mark. */
+  private static OptionalInt moved(
+      List<Bar> bars, List<Measure> measures, List<Aligner.Taken> taken, int i) {
+    Optional<String> page = bars.get(i).rehearsal().map(RehearsalMark::text);
+    Optional<String> said = measures.get(taken.get(i).from()).rehearsal();
+    if (page.isPresent() == said.isPresent()) {
+      return OptionalInt.empty();
+    }
+    for (int k = i + 1; k <= Math.min(i + NEAR, bars.size() - 1); k++) {
+      if (taken.get(k).size() > 0) {
+        Optional<String> there = measures.get(taken.get(k).from()).rehearsal();
+        Optional<String> drawn = bars.get(k).rehearsal().map(RehearsalMark::text);
+        if (there.equals(page) && drawn.equals(said)) {
+          return OptionalInt.of(k);
+        }
+      }
+    }
+    return OptionalInt.empty();
+  }
+
+  /** A mark that the two have some bars apart, the earlier one at entry {@code i}. */
+  private static Finding moved(List<Bar> bars, int i, int later, String mark) {
+    boolean pageFirst = bars.get(i).rehearsal().isPresent();
+    Bar own = bars.get(pageFirst ? i : later);
+    Bar other = bars.get(pageFirst ? later : i);
+    int apart = Math.abs(other.number() - own.number());
+    String text =
+        "The second reading has mark "
+            + mark
+            + " "
+            + FindingWriter.bars(apart)
+            + (pageFirst ? " later." : " earlier.");
+    Answer answer =
+        new Answer(
+            mark + " stands at " + other.number(),
+            Map.of("kind", "move-rehearsal", "bar", own.id(), "to", other.id()));
+    return finding(own, text, List.of(right(), answer));
   }
 
   private static Answer right() {

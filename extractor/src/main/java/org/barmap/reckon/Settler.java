@@ -94,6 +94,7 @@ public final class Settler {
         own.addAll(start(bar, bars.get(i - 1), starts.contains(bar.id()), fixed));
       }
       printed(bar, fixed).ifPresent(own::add);
+      said(bar, fixed).ifPresent(own::add);
       Optional<Move> rest = rest(bar, fixed);
       boolean lettered = i + 1 < bars.size() && isLettered(bars.get(i + 1));
       boolean open = bar.endBarline() == Barline.NONE && bar.origin() == Origin.READ;
@@ -150,6 +151,13 @@ public final class Settler {
             Weights.printed(read, bar.evidence().map(Evidence::number).orElse(1.0), costs));
   }
 
+  /** What a second reading calls the bar, where its numbers begin or jump. */
+  private static Optional<Step> said(Bar bar, Fixed fixed) {
+    return fixed.numbers().contains(bar.id())
+        ? Optional.empty()
+        : SecondNumbers.of(bar).map(SecondEvidence::weighed);
+  }
+
   /** The step of a rest whose count may still change. */
   private Optional<Move> rest(Bar bar, Fixed fixed) {
     List<Evidence.Alternative> read = bar.evidence().map(Evidence::counts).orElse(List.of());
@@ -167,7 +175,7 @@ public final class Settler {
   private static int states(BarMap map) {
     int most = 0;
     for (Bar bar : map.bars()) {
-      most = Math.max(most, bar.nextNumber());
+      most = Math.max(most, Math.max(bar.nextNumber(), SecondNumbers.of(bar).orElse(0)));
       for (Evidence.Alternative a : bar.evidence().map(Evidence::numbers).orElse(List.of())) {
         most = a.probability() > 0.05 ? Math.max(most, Marks.number(a.text())) : most;
       }
@@ -269,7 +277,10 @@ public final class Settler {
           "content-unsure",
           UnsureSigns.MARK,
           UnsureSigns.METER,
-          SecondMarks.CODE);
+          SecondBars.CODE,
+          SecondNumbers.CODE,
+          SecondMarks.CODE,
+          SecondEvidence.CODE);
 
   private static Item item(
       Bar bar, Fixed fixed, double sure, int other, Set<String> guessed, Set<String> doubtful) {

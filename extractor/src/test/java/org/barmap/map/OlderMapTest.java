@@ -11,6 +11,6 @@ class OlderMapTest {
   void aSecondReadingWithoutThePagesNumeralIsRead() {
     String old = "{\"count\": 8, \"number\": \"57\"}";
     Evidence.Second second = BarMapJson.mapper().readValue(old, Evidence.Second.class);
-    assertThat(second).isEqualTo(new Evidence.Second(8, "57", 0));
+    assertThat(second).isEqualTo(new Evidence.Second(8, "57", 0, false));
   }
 }

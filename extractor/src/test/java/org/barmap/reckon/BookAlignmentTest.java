@@ -72,7 +72,9 @@ class BookAlignmentTest {
     List<BookAlignment.Difference> found = BookAlignment.compare(plays, misses);
     assertThat(found).hasSize(1);
     assertThat(found.get(0).kind()).isEqualTo("bars");
-    assertThat(found.get(0).text()).contains("A has one bar more").contains("after A");
+    assertThat(found.get(0).text())
+        .contains("The first book has one bar more than the second book")
+        .contains("after mark A");
     assertThat(found.get(0).culprit()).contains("B");
   }
 

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.barmap.map.BarMap;
 import org.barmap.map.BarMapJson;
 import org.barmap.reckon.BookAlignment;
 import org.barmap.reckon.BookAlignment.Difference;
@@ -41,24 +42,29 @@ final class AlignCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    List<Difference> found = BookAlignment.compare(BarMapJson.read(a), BarMapJson.read(b));
+    BarMap first = BarMapJson.read(a);
+    BarMap second = BarMapJson.read(b);
+    List<Difference> found = BookAlignment.compare(first, second);
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       out.println(BarMapJson.mapper().writeValueAsString(Map.of("differences", found)));
     } else if (found.isEmpty()) {
       out.println("The two parts agree.");
     } else {
-      found.forEach(d -> out.println(said(d)));
+      List<String> names = BookAlignment.names(first, second);
+      found.forEach(d -> out.println(said(d, names)));
     }
     out.flush();
     return ExitCode.DONE;
   }
 
-  private static String said(Difference d) {
+  private static String said(Difference d, List<String> names) {
     return "No. "
         + d.number()
         + ": "
         + d.text()
-        + d.culprit().map(c -> " More likely wrong: " + c + ".").orElse("");
+        + d.culprit()
+            .map(c -> " More likely wrong: " + names.get(c.equals("A") ? 0 : 1) + ".")
+            .orElse("");
   }
 }

@@ -38,6 +38,9 @@ import picocli.CommandLine.Spec;
     })
 final class ReadCommand implements Callable<Integer> {
 
+  /** How many parts of a score are named in a complaint. */
+  private static final int SHOWN = 24;
+
   @Spec private CommandSpec spec;
 
   @Parameters(
@@ -74,7 +77,10 @@ final class ReadCommand implements Callable<Integer> {
   @Option(
       names = "--second-part",
       paramLabel = "NAME",
-      description = "Which part of the second reading is this chair's; part of its name is enough.")
+      description = {
+        "Which part of the second reading is this chair's; part of its name is enough.",
+        "Without it the one called like --part."
+      })
   private String secondPart = "";
 
   @SuppressWarnings("NullAway.Init")
@@ -83,8 +89,12 @@ final class ReadCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     PrintWriter err = spec.commandLine().getErr();
+    // before the pages, which take longer: what is wrong with it is said at once
+    Optional<SecondReading.Part> said = second.isPresent() ? said(second.get()) : Optional.empty();
     Extraction read = read(paths, new Options(title, part), err);
-    BarMap map = second.isPresent() ? settled(read.map(), second.get()) : read.map();
+    BarMap map =
+        said.map(p -> SecondEvidence.trusted().settle(read.map(), p, Fixed.NOTHING))
+            .orElse(read.map());
     if (map.pages().isEmpty()) {
       throw new CommandException(ExitCode.UNREADABLE, "no page could be read");
     }
@@ -102,23 +112,41 @@ final class ReadCommand implements Callable<Integer> {
     return code(read);
   }
 
-  private BarMap settled(BarMap map, Path file) throws IOException {
+  private Optional<SecondReading.Part> said(Path file) throws IOException {
     SecondReading reading;
     try {
       reading = MusicXmlReader.read(file);
     } catch (UnreadableMusicXmlException e) {
-      throw new CommandException(ExitCode.UNREADABLE, String.valueOf(e.getMessage()));
+      throw new CommandException(
+          ExitCode.UNREADABLE, file.getFileName() + ": " + String.valueOf(e.getMessage()));
     }
-    List<SecondReading.Part> parts =
-        secondPart.isBlank() ? reading.parts() : reading.partsNamed(secondPart);
+    String wanted = secondPart.isBlank() ? part : secondPart;
+    List<SecondReading.Part> parts = reading.parts();
+    if (parts.size() > 1 || !secondPart.isBlank()) {
+      parts = wanted.isBlank() ? parts : reading.partsNamed(wanted);
+    }
     if (parts.size() != 1) {
-      String names =
-          String.join(", ", reading.parts().stream().map(SecondReading.Part::name).toList());
+      String trouble =
+          wanted.isBlank() || parts.size() > 1
+              ? "say which part is yours"
+              : "it has no part called \"" + wanted.strip() + "\"; say which is yours";
       throw new CommandException(
           ExitCode.WRONG_USE,
-          file.getFileName() + ": say which part it is with --second-part NAME; it has: " + names);
+          file.getFileName()
+              + ": "
+              + trouble
+              + " with --second-part NAME. Its parts are "
+              + listed(reading.parts()));
     }
-    return SecondEvidence.trusted().settle(map, parts.get(0), Fixed.NOTHING);
+    return Optional.of(parts.get(0));
+  }
+
+  /** Names parts, a nameless one by its id; the first of very many. */
+  private static String listed(List<SecondReading.Part> parts) {
+    List<String> names =
+        parts.stream().limit(SHOWN).map(p -> p.name().isBlank() ? p.id() : p.name()).toList();
+    String more = parts.size() > SHOWN ? " and " + (parts.size() - SHOWN) + " more" : "";
+    return String.join(", ", names) + more;
   }
 
   private static int code(Extraction read) {

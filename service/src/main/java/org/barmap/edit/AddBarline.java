@@ -40,25 +40,28 @@ public record AddBarline(int page, int system, double x, double y) implements Co
   @Override
   public Draft applyTo(Draft draft) {
     Ruler.Edge edge = Place.edge(draft, page, system, new Point(x, y)).orElseThrow();
-    Point middle = edge.middle();
-    for (Bar bar : draft.barsIn(page, system)) {
-      boolean inside =
-          Ruler.left(bar.outline()).rightOf(middle) > 0
-              && Ruler.right(bar.outline()).rightOf(middle) < 0;
-      if (inside) {
-        return Splitting.split(draft, bar, edge);
-      }
-    }
-    return Splitting.close(draft, Place.system(draft, page, system).orElseThrow(), page, edge);
+    Optional<Bar> inside = around(draft, edge.middle());
+    return inside.isPresent()
+        ? Splitting.split(draft, inside.get(), edge)
+        : Splitting.close(draft, Place.system(draft, page, system).orElseThrow(), page, edge);
+  }
+
+  /** Returns the bar it splits; empty where it closes one. */
+  Optional<Bar> inside(Draft draft) {
+    return Place.edge(draft, page, system, new Point(x, y))
+        .flatMap(edge -> around(draft, edge.middle()));
+  }
+
+  private Optional<Bar> around(Draft draft, Point p) {
+    return draft.barsIn(page, system).stream()
+        .filter(
+            b -> Ruler.left(b.outline()).rightOf(p) > 0 && Ruler.right(b.outline()).rightOf(p) < 0)
+        .findFirst();
   }
 
   @Override
   public String says(Draft draft) {
-    Point p = new Point(x, y);
-    return draft.barsIn(page, system).stream()
-        .filter(
-            b -> Ruler.left(b.outline()).rightOf(p) > 0 && Ruler.right(b.outline()).rightOf(p) < 0)
-        .findFirst()
+    return around(draft, new Point(x, y))
         .map(b -> "Barline added in " + Saying.bar(draft, b))
         .orElse("Barline added on page " + page + ", system " + system);
   }

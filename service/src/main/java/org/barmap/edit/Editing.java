@@ -3,6 +3,7 @@ package org.barmap.edit;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.barmap.map.Bar;
 import org.barmap.map.BarMapJson;
 import org.barmap.map.BarMapRules;
 import org.barmap.map.Finding;
@@ -51,19 +52,25 @@ public final class Editing {
   private static Draft answer(Draft made, Draft before, Correction correction) {
     JsonNode json = BarMapJson.mapper().valueToTree(correction);
     String kind = json.path("kind").asString("");
-    String bar = json.path("bar").asString("");
+    String bar = json.path("bar").asString(json.path("before").asString(""));
+    if (correction instanceof AddBarline added) {
+      bar = added.inside(before).map(Bar::id).orElse("");
+    }
     Set<String> keys = new HashSet<>();
     for (Finding finding : before.map().findings()) {
-      boolean offered =
-          finding.answers().stream()
-              .anyMatch(
-                  a ->
-                      kind.equals(a.correction().get("kind"))
-                          && bar.equals(a.correction().getOrDefault("bar", "")));
-      if (offered && !bar.isEmpty()) {
+      if (!bar.isEmpty() && offers(finding, kind, bar)) {
         keys.add(Settled.key(finding));
       }
     }
     return keys.isEmpty() ? made : made.with(made.settled().withDismissed(keys));
+  }
+
+  /** Tells whether an answer of a finding is a correction of this kind at this bar. */
+  private static boolean offers(Finding finding, String kind, String bar) {
+    return finding.answers().stream()
+        .map(Finding.Answer::correction)
+        .filter(c -> kind.equals(c.get("kind")))
+        .map(c -> c.getOrDefault("bar", c.getOrDefault("before", finding.bar().orElse(""))))
+        .anyMatch(bar::equals);
   }
 }

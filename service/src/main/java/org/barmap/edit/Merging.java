@@ -283,7 +283,9 @@ public final class Merging {
 
   private Finding.Answer translated(Finding.Answer answer) {
     Map<String, String> correction = new HashMap<>(answer.correction());
-    correction.computeIfPresent("bar", (k, id) -> idOf.getOrDefault(id, id));
+    for (String key : List.of("bar", "to", "before")) {
+      correction.computeIfPresent(key, (k, id) -> idOf.getOrDefault(id, id));
+    }
     return new Finding.Answer(answer.label(), correction);
   }
 }

@@ -22,7 +22,7 @@ import org.barmap.map.SecondReading;
 public final class MusicXmlReader {
   private static final int MAX_BYTES = 32 << 20;
   private static final int MAX_PARTS = 200;
-  private static final int MAX_MEASURES = 200_000;
+  private static final int MAX_MEASURES = 20_000;
 
   private MusicXmlReader() {}
 
@@ -62,7 +62,7 @@ public final class MusicXmlReader {
           new SecondReading.Part(
               id, names.getOrDefault(id, ""), new MeasureReader().measures(part.getMeasure())));
     }
-    return new SecondReading(source, parts);
+    return new SecondReading(source, SharedSigns.over(parts));
   }
 
   private static Map<String, String> names(ScorePartwise score) {

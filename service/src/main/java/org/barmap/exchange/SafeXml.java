@@ -11,9 +11,12 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import javax.xml.stream.util.StreamReaderDelegate;
 
-/** An XML reader for strangers' files: no document types, no entities, no outside, no depths. */
+/** An XML reader for strangers' files: no document types, no entities, no outside, no depths, no masses. */
 final class SafeXml {
   private static final int MAX_DEPTH = 64;
+
+  /** A score of 32 MB has some 1.5 million elements; empty ones would fill the memory. */
+  private static final int MAX_ELEMENTS = 2_000_000;
   private static final Pattern ENCODING =
       Pattern.compile("^[^<]*<\\?xml[^>]*?encoding\\s*=\\s*[\"']([^\"']*)");
 
@@ -58,6 +61,7 @@ final class SafeXml {
 
   private static final class Shallow extends StreamReaderDelegate {
     private int depth;
+    private int elements;
 
     Shallow(XMLStreamReader reader) {
       super(reader);
@@ -68,6 +72,9 @@ final class SafeXml {
       int event = super.next();
       if (event == START_ELEMENT && ++depth > MAX_DEPTH) {
         throw new XMLStreamException("elements are nested more than " + MAX_DEPTH + " deep");
+      }
+      if (event == START_ELEMENT && ++elements > MAX_ELEMENTS) {
+        throw new XMLStreamException("has more than " + MAX_ELEMENTS + " elements");
       }
       if (event == END_ELEMENT) {
         depth--;

@@ -38,6 +38,7 @@ class CorrectionJsonTest extends SmallBook {
             "{'kind':'set-content','bar':'b1','content':'rest'}",
             "{'kind':'set-rehearsal','bar':'b1','text':'A','enclosure':'box'}",
             "{'kind':'remove-rehearsal','bar':'b1'}",
+            "{'kind':'move-rehearsal','bar':'b1','to':'b2'}",
             "{'kind':'set-meter','bar':'b1','beats':6,'unit':8}",
             "{'kind':'remove-meter','bar':'b1'}",
             "{'kind':'set-key','bar':'b1','fifths':-3}",
@@ -60,10 +61,12 @@ class CorrectionJsonTest extends SmallBook {
             "{'kind':'verify-page','page':1,'verified':true}",
             "{'kind':'add-system','page':1,'outline':[[100,900],[1300,900],[1300,980],[100,980]]}",
             "{'kind':'remove-system','page':1,'system':2}");
+    Draft marked =
+        done(new BarCorrection.SetRehearsal("b1", "A", org.barmap.map.Enclosure.BOX)).draft();
     for (String document : documents) {
       Correction correction =
           BarMapJson.mapper().readValue(document.replace('\'', '"'), Correction.class);
-      assertThat(Editing.correct(draft, correction)).as(document).isInstanceOf(Outcome.Done.class);
+      assertThat(Editing.correct(marked, correction)).as(document).isInstanceOf(Outcome.Done.class);
       String json = BarMapJson.mapper().writerFor(Correction.class).writeValueAsString(correction);
       assertThat(BarMapJson.mapper().readValue(json, Correction.class)).isEqualTo(correction);
     }
@@ -82,6 +85,7 @@ class CorrectionJsonTest extends SmallBook {
             "set-number",
             "add-barline",
             "move-barline",
+            "move-rehearsal",
             "remove-barline",
             "set-barline",
             "set-ending",

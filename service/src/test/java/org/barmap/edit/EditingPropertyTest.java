@@ -230,6 +230,6 @@ class EditingPropertyTest {
       kinds.add(corrections.next(draft).getClass());
     }
     // all but the answering of doubts, which changes no bar
-    assertThat(kinds).hasSize(25);
+    assertThat(kinds).hasSize(26);
   }
 }

@@ -35,7 +35,10 @@ final class RandomCorrections {
       case 0 -> new BarCorrection.SetCount(id, random.nextInt(30));
       case 1 -> new BarCorrection.SetContent(id, any(Content.values()), Optional.empty());
       case 2 -> new BarCorrection.SetRehearsal(id, "B", Enclosure.CIRCLE);
-      case 3 -> new BarCorrection.RemoveRehearsal(id);
+      case 3 ->
+          bar.number() % 2 == 0
+              ? new BarCorrection.RemoveRehearsal(id)
+              : new MoveRehearsal(id, bars.get(bars.size() / 2).id());
       case 4 -> new MeterCorrection.SetMeter(id, 1 + random.nextInt(12), 8);
       case 5 -> new MeterCorrection.RemoveMeter(id);
       case 6 -> new BarCorrection.SetNumber(id, random.nextInt(300));

@@ -76,6 +76,36 @@ class HostileMusicXmlTest {
     assertThatThrownBy(() -> Scores.read(before)).isInstanceOf(UnreadableMusicXmlException.class);
   }
 
+  /** Three megabytes of empty notes in a small zip would be gigabytes of objects. */
+  @Test
+  void massesOfEmptyElementsAreStopped() throws Exception {
+    String notes = "<measure number=\"1\">" + "<note/>".repeat(2_100_000) + "</measure>";
+    byte[] zip =
+        Scores.zip(
+            "META-INF/container.xml", Scores.container("a.xml"), "a.xml", Scores.score(notes));
+
+    assertThat(zip.length).isLessThan(1 << 18);
+    assertThatThrownBy(() -> Scores.read(zip)).hasMessageContaining("elements");
+  }
+
+  @Test
+  void scoresOfVeryManyPartsOrBarsAreReadOrRefused() throws Exception {
+    assertThat(Scores.read(parts(200)).parts()).hasSize(200);
+    assertThatThrownBy(() -> Scores.read(parts(201))).hasMessageContaining("200 parts");
+    String bars = Scores.measure("1", "").repeat(20_001);
+    assertThatThrownBy(() -> Scores.read(Scores.score(bars))).hasMessageContaining("20000 bars");
+  }
+
+  private static String parts(int n) {
+    StringBuilder list = new StringBuilder();
+    StringBuilder parts = new StringBuilder();
+    for (int i = 1; i <= n; i++) {
+      list.append("<score-part id=\"P%d\"><part-name>%d</part-name></score-part>".formatted(i, i));
+      parts.append("<part id=\"P%d\"><measure number=\"1\"/></part>".formatted(i));
+    }
+    return "<score-partwise><part-list>" + list + "</part-list>" + parts + "</score-partwise>";
+  }
+
   @Test
   void zipsThatHoldNoScoreSaySo() throws Exception {
     byte[] nothing = Scores.zip("readme.txt", "hello");

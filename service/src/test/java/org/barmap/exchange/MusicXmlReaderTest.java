@@ -179,4 +179,50 @@ class MusicXmlReaderTest {
                 .collect(Collectors.joining(",")))
         .isEqualTo("7");
   }
+
+  /**
+   * Source: MusicXML 4.0, W3C: a full score has its rehearsal marks, jumps and endings over the top
+   * staff only (what MuseScore 3.2 writes of marks and jumps).
+   */
+  @Test
+  void whatAScoreWritesOnceHoldsForEveryPart() throws Exception {
+    String top =
+        measure(
+                "1",
+                "<barline location=\"left\"><repeat direction=\"forward\"/></barline>"
+                    + "<direction><direction-type><rehearsal>A</rehearsal></direction-type></direction>")
+            + measure(
+                "2",
+                "<barline location=\"left\"><ending number=\"1\" type=\"start\"/></barline>"
+                    + "<direction><direction-type><segno/></direction-type></direction>"
+                    + "<barline location=\"right\"><ending number=\"1\" type=\"stop\"/>"
+                    + "<repeat direction=\"backward\"/></barline>");
+    String own = measure("1", rest(4)) + measure("2", rest(4));
+    String score =
+        "<score-partwise><part-list><score-part id=\"P1\"><part-name>Flute</part-name>"
+            + "</score-part><score-part id=\"P2\"><part-name>Bass</part-name></score-part>"
+            + "<score-part id=\"P3\"><part-name>Bass Clarinet</part-name></score-part></part-list>"
+            + "<part id=\"P1\">"
+            + top
+            + "</part><part id=\"P2\">"
+            + own
+            + "</part><part id=\"P3\">"
+            + measure("1", rest(4))
+            + "</part></score-partwise>";
+
+    SecondReading read = Scores.read(score);
+    List<SecondReading.Measure> bass = read.partsNamed("bass").get(0).measures();
+
+    assertThat(bass.get(0).rehearsal()).contains("A");
+    assertThat(bass.get(0).start()).isEqualTo(Barline.REPEAT_START);
+    assertThat(bass.get(1).signs()).containsExactly(Navigation.SEGNO);
+    assertThat(bass.get(1).ending()).containsExactly(1);
+    assertThat(bass.get(1).end()).isEqualTo(Barline.REPEAT_END);
+    assertThat(bass).allMatch(SecondReading.Measure::rest);
+    // not of as many bars: it is left as it is
+    assertThat(read.parts().get(2).measures().get(0).rehearsal()).isEmpty();
+    assertThat(read.partsNamed("bass")).hasSize(1);
+    assertThat(read.partsNamed("P3")).hasSize(1);
+    assertThat(read.partsNamed("ba")).hasSize(2);
+  }
 }
