@@ -20,7 +20,9 @@ import org.barmap.reckon.BookAlignment.Difference;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Parts of shows drawn from seeds: how they break their rests says nothing, what they count does. */
+/**
+ * Parts of shows drawn from seeds: how they break their rests says nothing, what they count does.
+ */
 class BookAlignmentPropertyTest {
 
   private static final int NUMBERS = 4;
@@ -102,11 +104,13 @@ class BookAlignmentPropertyTest {
     List<List<ShowBar>> show = show(seed);
     BarMap bass = part(show, 100 + seed, "Bass", 0.99);
     BarMap drums = part(show, 200 + seed, "Drums", 0.9);
-    assertThat(bass.bars().size()).isNotEqualTo(drums.bars().size());
+    assertThat(bass.bars()).extracting(Bar::count).isNotEqualTo(drums.bars().stream().map(Bar::count).toList());
     assertThat(BookAlignment.compare(bass, drums)).isEmpty();
   }
 
-  /** A bar of music gone or doubled, a rest one longer: named once, in its number, near its place. */
+  /**
+   * A bar of music gone or doubled, a rest one longer: named once, in its number, near its place.
+   */
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12})
   void oneBarMoreOrLessIsOneDifferenceWithTheLessSurePartAsCulprit(long seed) {

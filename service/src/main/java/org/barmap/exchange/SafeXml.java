@@ -11,12 +11,16 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import javax.xml.stream.util.StreamReaderDelegate;
 
-/** An XML reader for strangers' files: no document types, no entities, no outside, no depths, no masses. */
+/**
+ * An XML reader for strangers' files: no document types, no entities, no outside, no depths, no
+ * masses.
+ */
 final class SafeXml {
   private static final int MAX_DEPTH = 64;
 
   /** A score of 32 MB has some 1.5 million elements; empty ones would fill the memory. */
   private static final int MAX_ELEMENTS = 2_000_000;
+
   private static final Pattern ENCODING =
       Pattern.compile("^[^<]*<\\?xml[^>]*?encoding\\s*=\\s*[\"']([^\"']*)");
 

@@ -51,8 +51,7 @@ final class SharedSigns {
     static Having of(List<Part> all) {
       Map<Kind, List<Part>> parts = new EnumMap<>(Kind.class);
       for (Kind kind : Kind.values()) {
-        parts.put(
-            kind, all.stream().filter(p -> p.measures().stream().anyMatch(kind.in)).toList());
+        parts.put(kind, all.stream().filter(p -> p.measures().stream().anyMatch(kind.in)).toList());
       }
       return new Having(parts);
     }

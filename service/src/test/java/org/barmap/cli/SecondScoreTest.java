@@ -44,7 +44,9 @@ class SecondScoreTest {
     bars.set(at, bars.get(at).toBuilder().count(bars.get(at).count() + 1).build());
     ByteArrayOutputStream xml = new ByteArrayOutputStream();
     MusicXmlWriter.write(truth.withBars(bars), xml);
-    String one = xml.toString(StandardCharsets.UTF_8).replaceFirst("(?s)^.*?<score-partwise", "<score-partwise");
+    String one =
+        xml.toString(StandardCharsets.UTF_8)
+            .replaceFirst("(?s)^.*?<score-partwise", "<score-partwise");
     String part = one.substring(one.indexOf("<part id"), one.indexOf("</score-partwise>"));
     // only the top part has the marks; rests are written out in all
     String bare =
@@ -90,7 +92,8 @@ class SecondScoreTest {
             .filter(f -> f.code().startsWith("second-"))
             .toList();
     assertThat(found).hasSize(1);
-    assertThat(found.get(0).text()).isEqualTo("The second reading has 7 bars here, the page 6 bars.");
+    assertThat(found.get(0).text())
+        .isEqualTo("The second reading has 7 bars here, the page 6 bars.");
   }
 
   @Test

@@ -32,12 +32,16 @@ import org.barmap.map.Enclosure;
 import org.barmap.map.Evidence;
 import org.barmap.map.Evidence.Alternative;
 import org.barmap.map.Finding;
+import org.barmap.map.Meter;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Outline;
 import org.barmap.map.Page;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.SecondReading;
 import org.barmap.map.StaffSystem;
+import org.barmap.sign.Reading;
+import org.barmap.sign.Sign;
+import org.barmap.sign.SignKind;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -175,6 +179,10 @@ class FindingAnswersTest {
     writer.content(1);
     writer.mark(1, "C", "");
     writer.mark(5, "D", "O");
+    writer.add(UnsureSigns.mark(bars.get(3), new RehearsalMark("E", Enclosure.CIRCLE)));
+    List<Reading> meters = List.of(new Reading("4/4", 0.5), new Reading("2/4", 0.4));
+    Sign meter = new Sign(SignKind.METER, 1, 2, -2, 2, bars.get(3).outline(), 0.6, meters);
+    writer.add(UnsureSigns.meter(bars.get(3), new Meter(4, 4, true), meter));
     BarMap numbered =
         new BarMap(
             map.format(),
@@ -199,7 +207,11 @@ class FindingAnswersTest {
             "number-start remove-number",
             "content-unsure set-content",
             "mark-settled set-rehearsal",
-            "mark-settled remove-rehearsal");
+            "mark-settled remove-rehearsal",
+            "mark-unsure set-rehearsal",
+            "mark-unsure remove-rehearsal",
+            "meter-unsure set-meter",
+            "meter-unsure remove-meter");
   }
 
   /** The truth of the demo book, and a score of it with differences of every kind put in. */
