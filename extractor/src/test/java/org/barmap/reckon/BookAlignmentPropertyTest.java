@@ -104,7 +104,9 @@ class BookAlignmentPropertyTest {
     List<List<ShowBar>> show = show(seed);
     BarMap bass = part(show, 100 + seed, "Bass", 0.99);
     BarMap drums = part(show, 200 + seed, "Drums", 0.9);
-    assertThat(bass.bars()).extracting(Bar::count).isNotEqualTo(drums.bars().stream().map(Bar::count).toList());
+    assertThat(bass.bars())
+        .extracting(Bar::count)
+        .isNotEqualTo(drums.bars().stream().map(Bar::count).toList());
     assertThat(BookAlignment.compare(bass, drums)).isEmpty();
   }
 
