@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import org.barmap.map.BarMapJson;
+import org.barmap.sign.Sign;
+import org.barmap.sign.SignKind;
 
 /**
  * The probabilities the reckoning weighs evidence with.
@@ -239,9 +241,16 @@ record Costs(
     return logistic(bias + restSlope * logit(rest.sign().probability()));
   }
 
-  /** How likely a bar number is one, given the reader's probability. */
-  double number(double read) {
-    return logistic(numberBias + numberSlope * logit(read));
+  /**
+   * How likely a bar number, or a mark that says one, is one.
+   *
+   * @param inside whether it stands inside a line: the corpus has few bar numbers there, too few to
+   *     be surer than the reader
+   */
+  double number(Sign sign, boolean inside) {
+    double read = sign.probability();
+    double likely = logistic(numberBias + numberSlope * logit(read));
+    return inside && sign.kind() == SignKind.BAR_NUMBER ? Math.min(likely, read) : likely;
   }
 
   private double logistic(double x) {

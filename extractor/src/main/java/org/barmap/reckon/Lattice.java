@@ -173,7 +173,7 @@ record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) 
     }
 
     private void observe(int i, int c, Sign sign) {
-      Step step = Weights.printed(sign.readings(), costs.number(sign.probability()), costs);
+      Step step = Weights.printed(sign.readings(), costs.number(sign, c > 0), costs);
       add(step, new About.Anchor(i, c, sign));
     }
 

@@ -168,7 +168,7 @@ final class MapWriter {
     Optional<Sign> mark = attributes.rehearsal(i);
     mark.ifPresent(
         m -> b.rehearsal(new RehearsalMark(m.text(), m.enclosure().orElse(Enclosure.BOX))));
-    b.evidence(Optional.of(evidence(span, printed, mark)));
+    b.evidence(Optional.of(evidence(span, i > 0, printed, mark)));
     b.confidence(calibration.of(raw(span, printed, mark)));
     return new Written(b.build(), span, mark, printed, attributes.restProbability(i));
   }
@@ -223,7 +223,8 @@ final class MapWriter {
     return Barline.SINGLE;
   }
 
-  private Evidence evidence(BarSpan span, Optional<Sign> meter, Optional<Sign> mark) {
+  private Evidence evidence(
+      BarSpan span, boolean inside, Optional<Sign> meter, Optional<Sign> mark) {
     List<Evidence.Alternative> counts =
         Attributes.alternatives(span.rest().map(RestEvidence::readings).orElse(List.of()));
     Optional<Sign> number = span.anchors().stream().findFirst();
@@ -233,7 +234,7 @@ final class MapWriter {
         alternatives(mark),
         alternatives(meter),
         rounded(span.rest().map(costs::rest).orElse(1.0)),
-        rounded(number.map(n -> costs.number(n.probability())).orElse(1.0)),
+        rounded(number.map(n -> costs.number(n, inside)).orElse(1.0)),
         Optional.empty(),
         rounded(span.endProbability()));
   }
