@@ -113,21 +113,7 @@ final class TrueScore {
 
   void multiRest(int at, int count) {
     Measure m = bars.get(at);
-    bars.set(
-        at,
-        new Measure(
-            m.number(),
-            m.implicit(),
-            m.meter(),
-            m.key(),
-            m.rest(),
-            count,
-            m.start(),
-            m.end(),
-            m.times(),
-            m.rehearsal(),
-            m.ending(),
-            m.signs()));
+    bars.set(at, copy(m, m.number(), m.implicit(), count, m.rehearsal()));
   }
 
   /** Counts on from each beginning of a musical number, as programs do after a bar more or less. */
@@ -171,29 +157,22 @@ final class TrueScore {
   }
 
   static Measure numbered(Measure m, String number, boolean implicit) {
+    return copy(m, number, implicit, m.multiRest(), m.rehearsal());
+  }
+
+  private static Measure with(Measure m, Optional<String> mark) {
+    return copy(m, m.number(), m.implicit(), m.multiRest(), mark);
+  }
+
+  private static Measure copy(
+      Measure m, String number, boolean implicit, int multiRest, Optional<String> mark) {
     return new Measure(
         number,
         implicit,
         m.meter(),
         m.key(),
         m.rest(),
-        m.multiRest(),
-        m.start(),
-        m.end(),
-        m.times(),
-        m.rehearsal(),
-        m.ending(),
-        m.signs());
-  }
-
-  private static Measure with(Measure m, Optional<String> mark) {
-    return new Measure(
-        m.number(),
-        m.implicit(),
-        m.meter(),
-        m.key(),
-        m.rest(),
-        m.multiRest(),
+        multiRest,
         m.start(),
         m.end(),
         m.times(),
