@@ -1,5 +1,6 @@
 import { bookPath, call, get } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
+import { later } from "../core/clock.js";
 import { CommandStack } from "../core/commands.js";
 import { el, need, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
@@ -29,7 +30,7 @@ class BookRoom {
   #second = new SecondReading(this.#id, this.#bus);
   /** @type {PageInfo[]} */
   #pages = [];
-  #reload = 0;
+  #reloading = false;
   /** @type {{page: PageInfo, before: Set<string>}|undefined} */
   #retaken;
 
@@ -67,11 +68,12 @@ class BookRoom {
 
   /** Many events in a row lead to one reload. */
   #soon() {
-    if (this.#reload) return;
-    this.#reload = window.setTimeout(() => {
-      this.#reload = 0;
+    if (this.#reloading) return;
+    this.#reloading = true;
+    later(150, () => {
+      this.#reloading = false;
       void this.#load();
-    }, 150);
+    });
   }
 
   async #load() {

@@ -1,3 +1,4 @@
+import { later } from "./clock.js";
 import { button, el } from "./dom.js";
 
 /** @type {HTMLElement|undefined} */
@@ -35,7 +36,7 @@ export function toast(text, { kind = "note", action, stay = false, key } = {}) {
   }
   holder().append(box);
   while (holder().childElementCount > 4) holder().firstElementChild?.remove();
-  if (!stay) setTimeout(away, kind === "bad" ? 12000 : action ? 10000 : 5000);
+  if (!stay) later(kind === "bad" ? 12000 : action ? 10000 : 5000, away);
   return away;
 }
 

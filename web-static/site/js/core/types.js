@@ -68,6 +68,7 @@
  * @property {string} source
  * @property {number} width
  * @property {number} height
+ * @property {number} [expectedWrong] how many of its entries are likely wrong
  * @property {StaffSystem[]} systems
  *
  * @typedef {object} MusicalNumber
@@ -99,6 +100,14 @@
  * @property {Answer[]} [answers]
  * @property {number} [weight]
  *
+ * @typedef {object} PlanFinding
+ * @property {"info"|"doubt"|"error"} severity
+ * @property {string} [at] id of the bar entry it is about
+ * @property {string} code
+ * @property {string} text
+ * @property {string} [change] id of the change it follows from
+ * @property {string[]} [candidates]
+ *
  * @typedef {object} HistoryEntry
  * @property {string} id
  * @property {string} when
@@ -115,7 +124,7 @@
  * @property {string} [says]
  * @property {string} [asks]
  * @property {string[]} [candidates]
- * @property {Finding[]} [checks]
+ * @property {PlanFinding[]} [checks]
  *
  * @typedef {object} RoadBar
  * @property {string} id
@@ -158,6 +167,7 @@
  * @property {number} [pass]
  * @property {string} [direction]
  * @property {Gap} gap
+ * @property {string} [free] free beats inside bars that count for it, in words
  * @property {"time"|"quick"|"none"} verdict
  * @property {Record<string, any>[]} [advice]
  *
@@ -167,7 +177,7 @@
  * @property {any[]} [rests]
  * @property {any[]} [instruments]
  * @property {any[]} [pencil]
- * @property {any[]} [findings]
+ * @property {PlanFinding[]} [findings]
  */
 
 export {};

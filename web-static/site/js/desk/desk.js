@@ -1,12 +1,13 @@
 import { el } from "../core/dom.js";
 import { recall, remember } from "../core/store.js";
 import { CONTENT, spoken } from "../core/words.js";
+import { historyList } from "../shared/lists.js";
 import { restCount } from "./bar-form.js";
 import { barView } from "./bar-view.js";
 import { centre, nearest, neighbour } from "./geometry.js";
 import { showHelp } from "./help.js";
 import { Keys, panStep } from "./keys.js";
-import { doubtAfter, doubtList, historyList } from "./lists.js";
+import { doubtAfter, doubtList } from "./lists.js";
 import { marksOf } from "./overlay.js";
 import { Panel } from "./panel.js";
 import { Stage } from "./stage.js";

@@ -1,3 +1,5 @@
+import { later } from "../core/clock.js";
+
 /**
  * Every key of the desk, in one list: what is pressed, what it does, in words.
  *
@@ -57,7 +59,7 @@ function typing(target) {
 /** Turns keys into actions, and typed figures into one number. */
 export class Keys {
   #figures = "";
-  #timer = 0;
+  #callOff = () => {};
 
   /**
    * @param {(run: string, event: KeyboardEvent) => void} act
@@ -89,7 +91,7 @@ export class Keys {
   #figure(event, figures) {
     if (event.ctrlKey || event.metaKey || event.altKey) return false;
     const finish = (/** @type {boolean} */ meant) => {
-      clearTimeout(this.#timer);
+      this.#callOff();
       const n = Number(this.#figures);
       this.#figures = "";
       figures.typed("");
@@ -108,8 +110,8 @@ export class Keys {
     event.preventDefault();
     this.#figures = (this.#figures + event.key).slice(0, 3);
     figures.typed(this.#figures);
-    clearTimeout(this.#timer);
-    this.#timer = window.setTimeout(() => finish(true), PAUSE_MS);
+    this.#callOff();
+    this.#callOff = later(PAUSE_MS, () => finish(true));
     return true;
   }
 }

@@ -1,6 +1,6 @@
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
-import { count, when } from "../core/words.js";
+import { count } from "../core/words.js";
 import { dismissal, toCorrection } from "./correction.js";
 
 /** More than this is not looked at in one go. */
@@ -83,25 +83,4 @@ export function doubtAfter(doubts, page, now) {
   const sorted = pageFirst(doubts, page);
   const place = sorted.findIndex((d) => d === now || (now && d.code === now.code && d.bar === now.bar));
   return sorted[(place + 1) % sorted.length];
-}
-
-/**
- * Who corrected what, newest first.
- *
- * @param {import("../core/types.js").HistoryEntry[]} entries
- */
-export function historyList(entries) {
-  if (entries.length === 0) return el("p", { class: "empty", text: "Nothing was corrected yet." });
-  return el(
-    "ol",
-    { class: "history" },
-    entries.map((entry) =>
-      el(
-        "li",
-        { class: entry.undone ? "undone" : "" },
-        el("span", { text: entry.text }),
-        el("span", { class: "soft small", text: [entry.undone ? "taken back" : "", entry.who, when(entry.when)].filter(Boolean).join(" · ") }),
-      ),
-    ),
-  );
 }

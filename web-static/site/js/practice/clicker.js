@@ -1,3 +1,4 @@
+import { every, later } from "../core/clock.js";
 import { clickSeconds } from "./steps.js";
 
 /** How far ahead clicks are handed to the sound card, and how often, in seconds. */
@@ -14,7 +15,8 @@ export class Clicker {
   #audio;
   /** @type {GainNode|undefined} */
   #gain;
-  #timer = 0;
+  /** @type {(() => void)|undefined} ends the ticking, while it runs */
+  #end;
   /** @type {BarStep[]} */
   #steps = [];
   #at = 0;
@@ -31,7 +33,7 @@ export class Clicker {
   ended = () => {};
 
   get running() {
-    return this.#timer !== 0;
+    return this.#end !== undefined;
   }
 
   /** @param {number} level 0 to 1 */
@@ -69,12 +71,12 @@ export class Clicker {
     this.#released = "";
     this.#countIn = steps[from]?.beats ?? 0;
     this.#next = this.#audio.currentTime + 0.1;
-    this.#timer = window.setInterval(() => this.#tick(), EVERY_MS);
+    this.#end = every(EVERY_MS, () => this.#tick());
   }
 
   stop() {
-    clearInterval(this.#timer);
-    this.#timer = 0;
+    this.#end?.();
+    this.#end = undefined;
   }
 
   /** Leaves the vamp: at the end of this pass, or of this bar where it may be left at any time. */
@@ -85,7 +87,7 @@ export class Clicker {
   #tick() {
     const audio = this.#audio;
     if (!audio) return;
-    while (this.#timer && this.#next < audio.currentTime + AHEAD) {
+    while (this.running && this.#next < audio.currentTime + AHEAD) {
       const step = this.#steps[this.#at];
       if (!step) {
         if (audio.currentTime < this.#next) return; // the last clicks still sound
@@ -97,7 +99,9 @@ export class Clicker {
       const beat = counting ? step.beats - this.#countIn : this.#beat;
       this.#sound(this.#next, beat === 0, counting);
       const wait = Math.max(0, (this.#next - audio.currentTime) * 1000);
-      window.setTimeout(() => this.#timer && this.heard(step, beat, counting), wait);
+      later(wait, () => {
+        if (this.running) this.heard(step, beat, counting);
+      });
       // The bar counted in goes at the tempo the first bar begins with.
       const at = counting ? { ...step, toPerMinute: step.perMinute } : step;
       this.#next += clickSeconds(at, beat, this.#perMinute, this.#speed);

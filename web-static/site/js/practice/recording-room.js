@@ -1,4 +1,5 @@
 import { bookPath, call } from "../core/api.js";
+import { every } from "../core/clock.js";
 import { CommandStack } from "../core/commands.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
@@ -172,10 +173,10 @@ export class RecordingRoom {
 
   /** Looks more often than the player tells, so that a bar is marked when it begins. */
   #watch() {
-    const timer = setInterval(() => {
+    const end = every(60, () => {
       this.#followNow();
-      if (this.#audio.paused) clearInterval(timer);
-    }, 60);
+      if (this.#audio.paused) end();
+    });
   }
 
   /** @param {KeyboardEvent} event */

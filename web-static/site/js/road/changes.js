@@ -1,7 +1,7 @@
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { when } from "../core/words.js";
-import { historyList } from "../desk/lists.js";
+import { historyList } from "../shared/lists.js";
 import { sentence } from "./address.js";
 
 /** @typedef {import("../core/types.js").Change} Change */

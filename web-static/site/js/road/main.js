@@ -6,12 +6,13 @@ import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { barName, count, duration, knownText, numberName } from "../core/words.js";
+import { checkList } from "../shared/lists.js";
 import { changeList } from "./changes.js";
 import { ChooseBar } from "./choose.js";
 import { drawForm } from "./form.js";
 import { RoadModel } from "./model.js";
 import { TurnStrip } from "./turns.js";
-import { WordBox, checkList } from "./words.js";
+import { WordBox } from "./words.js";
 
 /** @typedef {import("../core/types.js").Change} Change */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
@@ -148,7 +149,7 @@ class RoadRoom {
    * @param {string} text
    */
   async #propose(change, text) {
-    /** @type {import("../core/types.js").Finding[]} */
+    /** @type {import("../core/types.js").PlanFinding[]} */
     let checks = [];
     try {
       checks = await this.#model.checks(change);

@@ -61,7 +61,7 @@ export class RoadModel {
    * Says what would follow from a change; stores nothing.
    *
    * @param {Change} change
-   * @returns {Promise<import("../core/types.js").Finding[]>}
+   * @returns {Promise<import("../core/types.js").PlanFinding[]>}
    */
   async checks(change) {
     const { data } = await call("POST", bookPath(this.#book, "/changes/check"), { body: change });

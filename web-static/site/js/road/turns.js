@@ -1,5 +1,5 @@
 import { el, show } from "../core/dom.js";
-import { gapText, turnKey, verdictChip } from "../turns/turn-card.js";
+import { gapText, turnKey, verdictChip } from "../shared/turn.js";
 
 /** @typedef {import("../core/types.js").Turn} Turn */
 

@@ -2,6 +2,7 @@ import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { complain } from "../core/toast.js";
 import { count } from "../core/words.js";
+import { checkList } from "../shared/lists.js";
 import { sentence } from "./address.js";
 
 /** @typedef {import("../core/types.js").UnderstoodLine} UnderstoodLine */
@@ -94,16 +95,4 @@ export class WordBox {
 function candidateText(candidate) {
   if (typeof candidate === "string") return candidate;
   return String(candidate.label ?? candidate.says ?? candidate.text ?? JSON.stringify(candidate));
-}
-
-/**
- * What a change leads to.
- *
- * @param {(import("../core/types.js").Finding & {at?: string})[]} checks
- * @param {(bar: string) => string} [name] says where a bar is
- */
-export function checkList(checks, name = () => "") {
-  if (checks.length === 0) return null;
-  const said = checks.map((c) => ({ ...c, text: [c.at ? name(c.at) : "", c.text].filter(Boolean).join(": ") }));
-  return el("ul", { class: "checks" }, said.map((c) => el("li", { class: `check-${c.severity}` }, icon(c.severity === "info" ? "doubt" : "warn"), el("span", { text: c.text }))));
 }

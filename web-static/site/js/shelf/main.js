@@ -1,4 +1,5 @@
 import { call, get } from "../core/api.js";
+import { later } from "../core/clock.js";
 import { ask, field } from "../core/dialog.js";
 import { button, el, need, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
@@ -18,7 +19,7 @@ const CARE =
 class Shelf {
   #list = el("div");
   #care = el("aside", { class: "care", "aria-label": "Care" }, el("p", { text: CARE }));
-  #poll = 0;
+  #callOff = () => {};
 
   start() {
     shell({ title: "The shelf" });
@@ -42,12 +43,12 @@ class Shelf {
   }
 
   async load() {
-    clearTimeout(this.#poll);
+    this.#callOff();
     try {
       const { books } = await get("/api/books");
       this.#draw(books);
       const busy = books.some((/** @type {BookInfo} */ b) => b.job && ["waiting", "running"].includes(b.job.state));
-      if (busy) this.#poll = window.setTimeout(() => void this.load(), 2000);
+      if (busy) this.#callOff = later(2000, () => void this.load());
     } catch (error) {
       complain(error);
       show(this.#list, el("p", { class: "waiting", text: "The shelf can't be read right now." }), button("Try again", () => void this.load()));

@@ -5,14 +5,15 @@ import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain } from "../core/toast.js";
 import { count } from "../core/words.js";
-import { checkList } from "../road/words.js";
+import { checkList } from "../shared/lists.js";
+import { turnKey } from "../shared/turn.js";
 import { instrumentList, markList, restList } from "./lists.js";
 import { BarNames } from "./names.js";
 import { aheadList, nightList } from "./night.js";
 import { changeSettings } from "./settings.js";
 import { SinceBox } from "./since.js";
 import { sheetLinks } from "./sheets.js";
-import { turnCard, turnKey } from "./turn-card.js";
+import { turnCard } from "./turn-card.js";
 
 /** @typedef {import("../core/types.js").Plan} Plan */
 

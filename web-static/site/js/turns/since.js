@@ -4,7 +4,7 @@ import { icon } from "../core/icons.js";
 import { recall, remember } from "../core/store.js";
 import { complain, toast } from "../core/toast.js";
 import { count, when } from "../core/words.js";
-import { gapText, verdictChip } from "./turn-card.js";
+import { gapText, verdictChip } from "../shared/turn.js";
 
 /** @typedef {import("./names.js").BarNames} BarNames */
 

@@ -1,0 +1,28 @@
+/**
+ * The clock, for what really is a matter of time: a message that goes, figures typed in a row, a
+ * shelf looked at now and then. Nothing is waited for with it; events and answers are.
+ */
+
+/**
+ * Does something once, after a while.
+ *
+ * @param {number} ms
+ * @param {() => void} run
+ * @returns {() => void} calls it off
+ */
+export function later(ms, run) {
+  const timer = setTimeout(run, ms);
+  return () => clearTimeout(timer);
+}
+
+/**
+ * Does something again and again.
+ *
+ * @param {number} ms
+ * @param {() => void} run
+ * @returns {() => void} ends it
+ */
+export function every(ms, run) {
+  const timer = setInterval(run, ms);
+  return () => clearInterval(timer);
+}

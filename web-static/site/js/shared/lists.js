@@ -1,0 +1,36 @@
+import { el } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { when } from "../core/words.js";
+
+/**
+ * What a change leads to, or what speaks against a plan.
+ *
+ * @param {import("../core/types.js").PlanFinding[]} checks
+ * @param {(bar: string) => string} [name] says where a bar is
+ */
+export function checkList(checks, name = () => "") {
+  if (checks.length === 0) return null;
+  const said = checks.map((c) => ({ ...c, text: [c.at ? name(c.at) : "", c.text].filter(Boolean).join(": ") }));
+  return el("ul", { class: "checks" }, said.map((c) => el("li", { class: `check-${c.severity}` }, icon(c.severity === "info" ? "doubt" : "warn"), el("span", { text: c.text }))));
+}
+
+/**
+ * Who did what, newest first.
+ *
+ * @param {import("../core/types.js").HistoryEntry[]} entries
+ */
+export function historyList(entries) {
+  if (entries.length === 0) return el("p", { class: "empty", text: "Nothing was corrected yet." });
+  return el(
+    "ol",
+    { class: "history" },
+    entries.map((entry) =>
+      el(
+        "li",
+        { class: entry.undone ? "undone" : "" },
+        el("span", { text: entry.text }),
+        el("span", { class: "soft small", text: [entry.undone ? "taken back" : "", entry.who, when(entry.when)].filter(Boolean).join(" · ") }),
+      ),
+    ),
+  );
+}

@@ -1,0 +1,33 @@
+import { el } from "../core/dom.js";
+import { icon } from "../core/icons.js";
+import { count, duration, plain } from "../core/words.js";
+
+/** @typedef {import("../core/types.js").Turn} Turn */
+/** @typedef {import("../core/types.js").Gap} Gap */
+
+/** @type {Record<string, [string, string, string]>} what is said, sign, class */
+const VERDICT = {
+  time: ["There is time", "tick", "chip-good"],
+  quick: ["Be quick", "warn", "chip-quick"],
+  none: ["No time", "warn", "chip-bad"],
+};
+
+/** @param {Gap|undefined} gap */
+export function gapText(gap) {
+  if (!gap) return "";
+  if (!gap.bars && !gap.beats) return "no rest";
+  const beats = gap.beats === undefined ? "" : count(Number(gap.beats.toFixed(1)), "beat");
+  const time = gap.seconds === undefined ? "time unknown: no tempo yet" : duration(gap.seconds);
+  return [gap.bars ? count(gap.bars, "bar") : "", beats, time].filter(Boolean).join(" · ");
+}
+
+/** @param {Turn} turn */
+export function turnKey(turn) {
+  return `${turn.fromPage}>${turn.toPage}/${turn.direction ?? "forward"}/${turn.pass ?? 1}`;
+}
+
+/** @param {string} verdict */
+export function verdictChip(verdict) {
+  const [text, sign, cls] = VERDICT[verdict] ?? [plain(verdict), "doubt", ""];
+  return el("span", { class: `chip ${cls}` }, icon(sign), text);
+}
