@@ -9,10 +9,14 @@ import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
-import org.barmap.plan.change.Leave;
-import org.barmap.plan.change.Meta;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.kind.Cut;
+import org.barmap.plan.change.kind.Meta;
+import org.barmap.plan.change.kind.Safety;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.kind.Tempo;
+import org.barmap.plan.change.kind.Vamp;
+import org.barmap.plan.change.term.Leave;
 
 /** Measures planning: 3,000 bars, 200 changes, the median of 41 plans after 20 to warm up. */
 final class PlanBench {
@@ -53,10 +57,10 @@ final class PlanBench {
       Meta meta = Meta.of("c" + changes.size());
       changes.add(
           switch (random.nextInt(4)) {
-            case 0 -> new ShowChange.Cut(meta, number.label(), from, to);
-            case 1 -> new ShowChange.Vamp(meta, number.label(), from, to, Leave.END_OF_PASS);
-            case 2 -> new ShowChange.Safety(meta, number.label(), from, to);
-            default -> new ShowChange.Tempo(meta, number.label(), from, "1/4", 120);
+            case 0 -> new Cut(meta, number.label(), from, to);
+            case 1 -> new Vamp(meta, number.label(), from, to, Leave.END_OF_PASS);
+            case 2 -> new Safety(meta, number.label(), from, to);
+            default -> new Tempo(meta, number.label(), from, "1/4", 120);
           });
     }
     return new ShowChanges(changes);

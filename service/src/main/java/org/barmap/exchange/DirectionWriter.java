@@ -20,7 +20,7 @@ import org.barmap.map.Navigation;
 import org.barmap.map.Placement;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.Word;
-import org.barmap.plan.order.Metronome;
+import org.barmap.plan.change.term.Metronome;
 
 /** Writes what stands over and under a bar. Signs are tied together within a musical number. */
 final class DirectionWriter {

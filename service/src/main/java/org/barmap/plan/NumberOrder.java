@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.kind.ShowChange;
 
 /** Finds numbers by their label and puts them in the order of the night. */
 final class NumberOrder {
@@ -47,18 +47,19 @@ final class NumberOrder {
       List<WrittenNumber> numbers, List<ShowChange> changes, List<PlanFinding> findings) {
     List<WrittenNumber> order = new ArrayList<>(numbers);
     for (ShowChange change : changes) {
-      if (change instanceof ShowChange.Reorder reorder) {
-        reorder(order, reorder, findings);
-      }
+      change.effects().order().ifPresent(labels -> reorder(order, labels, change, findings));
     }
     return order;
   }
 
   private static void reorder(
-      List<WrittenNumber> order, ShowChange.Reorder change, List<PlanFinding> findings) {
+      List<WrittenNumber> order,
+      List<String> labels,
+      ShowChange change,
+      List<PlanFinding> findings) {
     List<Integer> places = new ArrayList<>();
     List<WrittenNumber> wanted = new ArrayList<>();
-    for (String label : change.numbers()) {
+    for (String label : labels) {
       List<Integer> at = new ArrayList<>();
       for (int i = 0; i < order.size(); i++) {
         if (same(order.get(i).label(), label)) {

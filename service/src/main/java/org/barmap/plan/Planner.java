@@ -8,9 +8,11 @@ import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.PlanFinding;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.Silenced;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Silence;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.check.Contradictions;
 import org.barmap.plan.check.CutChecks;
 import org.barmap.plan.check.OpenChecks;
@@ -63,7 +65,7 @@ public final class Planner {
     List<WrittenNumber> written = WrittenNumber.all(map);
     Map<WrittenNumber, List<ShowChange>> byNumber = new IdentityHashMap<>();
     for (ShowChange change : active) {
-      if (!(change instanceof ShowChange.Reorder)) {
+      if (change.effects().order().isEmpty()) {
         NumberOrder.of(written, change, findings)
             .ifPresent(n -> byNumber.computeIfAbsent(n, k -> new ArrayList<>()).add(change));
       }
@@ -94,13 +96,9 @@ public final class Planner {
     List<Measure> measures = Clock.read(order.pieces(), spans);
     Performance performance =
         new Performance(order, measures, Keys.read(order.pieces(), spans), link(number));
-    Optional<ShowChange> silent =
-        changes.stream()
-            .filter(c -> c instanceof ShowChange.CutNumber)
-            .findFirst()
-            .or(() -> changes.stream().filter(c -> c instanceof ShowChange.Tacet).findFirst());
+    Optional<Silenced> silent = Silenced.by(changes);
     if (silent.isPresent() || number.tacet()) {
-      silent.ifPresent(c -> pencil.silent(number, c));
+      silent.ifPresent(s -> pencil.silent(number, s.change()));
       silent(performance, silent);
     } else {
       played(performance, spans);
@@ -135,9 +133,9 @@ public final class Planner {
             performance.link()));
   }
 
-  private void silent(Performance performance, Optional<ShowChange> change) {
+  private void silent(Performance performance, Optional<Silenced> silent) {
     WrittenNumber number = performance.number();
-    boolean cut = change.filter(c -> c instanceof ShowChange.CutNumber).isPresent();
+    boolean cut = silent.filter(s -> s.why() == Silence.CUT).isPresent();
     NumberPlan.State state = cut ? NumberPlan.State.CUT : NumberPlan.State.TACET;
     Length out = cut ? performance.played().plus(performance.cut()) : Length.none();
     if (!cut && !show.isEmpty()) {

@@ -13,8 +13,8 @@ import org.barmap.exchange.CutList;
 import org.barmap.map.Severity;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.PlanFinding;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.kind.ShowChange;
 
 /** The changes of the show and what follows from each. */
 final class ChangePages {

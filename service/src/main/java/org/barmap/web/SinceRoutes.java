@@ -15,8 +15,8 @@ import org.barmap.library.Library;
 import org.barmap.map.BarMap;
 import org.barmap.plan.Plan;
 import org.barmap.plan.PlanDiff;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.kind.ShowChange;
 
 /** What became different for the player since a moment, with the map as it is now. */
 final class SinceRoutes {

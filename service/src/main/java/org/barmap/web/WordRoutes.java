@@ -12,10 +12,10 @@ import org.barmap.library.Library;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.PlanFinding;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.kind.Heard;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.words.ChangeWords;
-import org.barmap.plan.words.Heard;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Changes in words: what would be understood, and what would follow. Nothing is stored. */

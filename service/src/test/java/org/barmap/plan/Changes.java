@@ -3,10 +3,10 @@ package org.barmap.plan;
 import java.util.ArrayList;
 import java.util.List;
 import org.barmap.map.BarMap;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.kind.Heard;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.words.ChangeWords;
-import org.barmap.plan.words.Heard;
 
 /** Changes said in words, for tests. */
 public final class Changes {

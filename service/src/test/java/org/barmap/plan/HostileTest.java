@@ -20,11 +20,23 @@ import org.barmap.map.Navigation;
 import org.barmap.map.Outline;
 import org.barmap.map.Placement;
 import org.barmap.map.Word;
-import org.barmap.plan.change.Leave;
-import org.barmap.plan.change.Meta;
-import org.barmap.plan.change.Reminder;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.kind.Beats;
+import org.barmap.plan.change.kind.Cut;
+import org.barmap.plan.change.kind.CutNumber;
+import org.barmap.plan.change.kind.Insert;
+import org.barmap.plan.change.kind.Instrument;
+import org.barmap.plan.change.kind.Meta;
+import org.barmap.plan.change.kind.Play;
+import org.barmap.plan.change.kind.Remind;
+import org.barmap.plan.change.kind.Reorder;
+import org.barmap.plan.change.kind.Safety;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.kind.Tacet;
+import org.barmap.plan.change.kind.Tempo;
+import org.barmap.plan.change.kind.Vamp;
+import org.barmap.plan.change.term.Leave;
+import org.barmap.plan.change.term.Reminder;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 
@@ -98,8 +110,8 @@ class HostileTest {
       String last = Integer.toString(1 + i * 29 + 5);
       many.add(
           i % 2 == 0
-              ? new ShowChange.Cut(Meta.of("c" + i), "", first, last)
-              : new ShowChange.Beats(Meta.of("c" + i), "", first, last, 2));
+              ? new Cut(Meta.of("c" + i), "", first, last)
+              : new Beats(Meta.of("c" + i), "", first, last, 2));
     }
     Assertions.assertTimeout(
         Duration.ofSeconds(60),
@@ -181,23 +193,20 @@ class HostileTest {
       String b = ADDRESSES[random.nextInt(ADDRESSES.length)];
       changes.add(
           switch (random.nextInt(12)) {
-            case 0 -> new ShowChange.Vamp(meta, number, a, b, Leave.ANY_TIME);
-            case 1 -> new ShowChange.Safety(meta, number, a, b);
-            case 2 -> new ShowChange.Play(meta, number, a, b, 1 + random.nextInt(4));
-            case 3 ->
-                new ShowChange.Insert(meta, number, a, 1 + random.nextInt(4), Optional.empty());
-            case 4 -> new ShowChange.Tempo(meta, number, a, "3/8", 60);
-            case 5 -> new ShowChange.Beats(meta, number, a, b, 1 + random.nextInt(7));
-            case 6 -> new ShowChange.Instrument(meta, number, a, "flute");
-            case 7 -> new ShowChange.Remind(meta, number, a, Reminder.values()[random.nextInt(10)]);
-            case 8 -> new ShowChange.Reorder(meta, List.of("2", "1"));
+            case 0 -> new Vamp(meta, number, a, b, Leave.ANY_TIME);
+            case 1 -> new Safety(meta, number, a, b);
+            case 2 -> new Play(meta, number, a, b, 1 + random.nextInt(4));
+            case 3 -> new Insert(meta, number, a, 1 + random.nextInt(4), Optional.empty());
+            case 4 -> new Tempo(meta, number, a, "3/8", 60);
+            case 5 -> new Beats(meta, number, a, b, 1 + random.nextInt(7));
+            case 6 -> new Instrument(meta, number, a, "flute");
+            case 7 -> new Remind(meta, number, a, Reminder.values()[random.nextInt(10)]);
+            case 8 -> new Reorder(meta, List.of("2", "1"));
             case 9 ->
                 random.nextInt(4) > 0
-                    ? new ShowChange.Cut(meta, number, a, a)
-                    : random.nextBoolean()
-                        ? new ShowChange.Tacet(meta, number)
-                        : new ShowChange.CutNumber(meta, number);
-            default -> new ShowChange.Cut(meta, number, a, b);
+                    ? new Cut(meta, number, a, a)
+                    : random.nextBoolean() ? new Tacet(meta, number) : new CutNumber(meta, number);
+            default -> new Cut(meta, number, a, b);
           });
     }
     return new ShowChanges(changes);

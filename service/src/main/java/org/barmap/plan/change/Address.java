@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.plan.change.term.Numerals;
 
 /**
  * A bar as a player says it, taken apart but not yet looked up in a book.

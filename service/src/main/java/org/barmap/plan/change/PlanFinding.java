@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Severity;
+import org.barmap.plan.change.kind.ShowChange;
 
 /**
  * Something the player should know about the form of a number or about a change.

@@ -2,6 +2,7 @@ package org.barmap.plan.change;
 
 import java.util.List;
 import java.util.Optional;
+import org.barmap.plan.change.kind.ShowChange;
 
 /**
  * All changes of a show, in the order they were made; format {@code changes/1}.

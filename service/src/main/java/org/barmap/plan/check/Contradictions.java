@@ -5,9 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
-import org.barmap.plan.change.Ranged;
-import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.Silenced;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Silence;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.order.Span;
 
 /** Finds changes of one number that can't both be meant, or of which one does nothing. */
@@ -32,17 +33,13 @@ public final class Contradictions {
 
   private static void silent(
       WrittenNumber number, List<ShowChange> changes, List<PlanFinding> findings) {
-    Optional<ShowChange> cut =
-        changes.stream().filter(c -> c instanceof ShowChange.CutNumber).findFirst();
-    Optional<ShowChange> tacet =
-        changes.stream().filter(c -> c instanceof ShowChange.Tacet).findFirst();
-    Optional<ShowChange> whole = cut.or(() -> tacet);
+    Optional<Silenced> whole = Silenced.by(changes);
     if (whole.isEmpty() && !number.tacet()) {
       return;
     }
-    String state = cut.isPresent() ? "cut" : "tacet";
+    String state = whole.filter(w -> w.why() == Silence.CUT).isPresent() ? "cut" : "tacet";
     for (ShowChange change : changes) {
-      if (whole.filter(w -> w == change).isEmpty()) {
+      if (whole.filter(w -> w.change() == change).isEmpty()) {
         findings.add(
             PlanFinding.change(
                 Severity.DOUBT,
@@ -58,8 +55,8 @@ public final class Contradictions {
     if (a.to() < b.from() || b.to() < a.from()) {
       return;
     }
-    boolean cutA = a.change() instanceof ShowChange.Cut;
-    boolean cutB = b.change() instanceof ShowChange.Cut;
+    boolean cutA = a.effects().leavesOut();
+    boolean cutB = b.effects().leavesOut();
     if (cutA && cutB) {
       overlap(number, a, b, findings);
     } else if (cutA || cutB) {
@@ -73,29 +70,11 @@ public final class Contradictions {
           "contradiction",
           "is already in a " + a.change().kind() + "; which one holds?",
           findings);
-    } else if (a.change() instanceof ShowChange.Tempo x
-        && b.change() instanceof ShowChange.Tempo y
-        && (x.perMinute() != y.perMinute()
-            || !x.beat().equals(y.beat())
-            || !x.toPerMinute().equals(y.toPerMinute()))) {
-      add(number, b, "contradiction", "has two tempi; the later change holds.", findings);
-    } else if (a.change() instanceof ShowChange.KeyChange x
-        && b.change() instanceof ShowChange.KeyChange y
-        && x.fifths() != y.fifths()) {
-      add(number, b, "contradiction", "has two keys; the later change holds.", findings);
-    } else if (a.change() instanceof ShowChange.Beats x
-        && b.change() instanceof ShowChange.Beats y
-        && x.beats() != y.beats()) {
-      add(
-          number,
-          b,
-          "contradiction",
-          "is in " + x.beats() + " and in " + y.beats() + "; the later change holds.",
-          findings);
-    } else if (a.change() instanceof ShowChange.Instrument x
-        && b.change() instanceof ShowChange.Instrument y
-        && !x.to().equalsIgnoreCase(y.to())) {
-      add(number, b, "contradiction", "asks for " + x.to() + " and for " + y.to() + ".", findings);
+    } else {
+      a.effects()
+          .inForce()
+          .clash(b.effects().inForce())
+          .ifPresent(says -> add(number, b, "contradiction", says, findings));
     }
   }
 
@@ -120,7 +99,7 @@ public final class Contradictions {
       WrittenNumber number, Span cut, Span other, List<PlanFinding> findings) {
     boolean whole = other.from() >= cut.from() && other.to() <= cut.to();
     boolean edge = cut.fromBeat().isPresent() || cut.toBeat().isPresent();
-    if (whole && other.change() instanceof ShowChange.Insert && other.to() == cut.to()) {
+    if (whole && other.effects().added().isPresent() && other.to() == cut.to()) {
       return;
     }
     if (whole && !edge) {
@@ -130,7 +109,7 @@ public final class Contradictions {
           "no-effect",
           "is cut, so the " + other.change().kind() + " does nothing.",
           findings);
-    } else if (!whole && other.change() instanceof Ranged && loops(other)) {
+    } else if (!whole && loops(other)) {
       add(
           number,
           other,
@@ -141,9 +120,7 @@ public final class Contradictions {
   }
 
   private static boolean loops(Span span) {
-    return span.change() instanceof ShowChange.Vamp
-        || span.change() instanceof ShowChange.Safety
-        || span.change() instanceof ShowChange.Play;
+    return span.effects().rounds().isPresent();
   }
 
   private static boolean nested(Span a, Span b) {

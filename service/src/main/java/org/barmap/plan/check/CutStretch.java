@@ -2,7 +2,7 @@ package org.barmap.plan.check;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.order.Piece;
 import org.barmap.plan.order.Span;
 
@@ -44,9 +44,7 @@ public record CutStretch(ShowChange change, int first, int last) {
 
   private static ShowChange change(Piece piece, List<Span> spans) {
     for (Span span : spans) {
-      if (span.change() instanceof ShowChange.Cut
-          && piece.slot() >= span.from()
-          && piece.slot() <= span.to()) {
+      if (span.effects().leavesOut() && piece.slot() >= span.from() && piece.slot() <= span.to()) {
         return span.change();
       }
     }

@@ -9,10 +9,9 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
-import org.barmap.map.Key;
-import org.barmap.plan.change.Leave;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.check.CutStretch;
 import org.barmap.plan.order.Measure;
 import org.barmap.plan.order.OrderOfPlay;
@@ -28,15 +27,10 @@ public final class Pencil {
 
   /** Marks a number that is not played as written. */
   public void silent(WrittenNumber number, ShowChange change) {
+    Optional<String> id = Optional.of(change.meta().id());
     if (!number.bars().isEmpty()) {
-      boolean cut = change instanceof ShowChange.CutNumber;
-      add(
-          number,
-          0,
-          number.bars().get(0),
-          cut ? "cut-number" : "tacet",
-          cut ? "CUT, on to the next number" : "TACET",
-          Optional.of(change.meta().id()));
+      Bar first = number.bars().get(0);
+      change.marking().ifPresent(m -> add(number, 0, first, m.mark(), m.sign(), id));
     }
   }
 
@@ -53,9 +47,9 @@ public final class Pencil {
       }
     }
     for (Span span : spans) {
-      if (!(span.change() instanceof ShowChange.Cut)) {
-        left(span, cutSlots).ifPresent(s -> change(performance, s, cutSlots));
-      }
+      span.change()
+          .marking()
+          .ifPresent(m -> left(span, cutSlots).ifPresent(s -> change(performance, s, m, cutSlots)));
     }
   }
 
@@ -69,9 +63,7 @@ public final class Pencil {
     while (to >= from && cutSlots.contains(to)) {
       to--;
     }
-    return from > to
-        ? Optional.empty()
-        : Optional.of(new Span(span.change(), from, to, span.fromBeat(), span.toBeat()));
+    return from > to ? Optional.empty() : Optional.of(span.within(from, to));
   }
 
   private void cut(OrderOfPlay order, CutStretch cut) {
@@ -93,59 +85,31 @@ public final class Pencil {
         id);
   }
 
-  private void change(Performance performance, Span span, Set<Integer> cutSlots) {
+  private void change(Performance performance, Span span, Marking marking, Set<Integer> cutSlots) {
     WrittenNumber number = performance.number();
-    ShowChange change = span.change();
-    if (change instanceof ShowChange.Vamp vamp) {
-      String out = vamp.leave() == Leave.ANY_TIME ? "out any time" : "out at the end of a pass";
-      range(number, span, "vamp", "VAMP, " + out);
-    } else if (change instanceof ShowChange.Safety) {
-      range(number, span, "safety", "SAFETY");
-    } else if (change instanceof ShowChange.Play play) {
-      range(number, span, "times", play.times() == 1 ? "play once" : play.times() + "X");
-    } else if (change instanceof ShowChange.Insert insert) {
-      String name = insert.label().map(l -> " (" + l + ")").orElse("");
-      String bars = insert.bars() + (insert.bars() == 1 ? " bar" : " bars");
-      one(number, span, span.from(), "insert", "+ " + bars + name + ", see paste-in");
-    } else if (change instanceof ShowChange.Tempo tempo) {
-      one(number, span, span.from(), "tempo", tempo(tempo));
-    } else if (change instanceof ShowChange.KeyChange key) {
-      one(number, span, span.from(), "key", new Key(key.fifths(), true).says());
-    } else if (change instanceof ShowChange.Beats beats) {
-      beats(performance, span, beats, cutSlots);
-    } else if (change instanceof ShowChange.Instrument instrument) {
-      one(number, span, span.from(), "instrument", "to " + instrument.to());
-    } else if (change instanceof ShowChange.Remind remind) {
-      one(number, span, span.from(), remind.what().word(), Signs.reminder(remind));
+    switch (marking.where()) {
+      case FIRST -> one(number, span, span.from(), marking.mark(), marking.sign());
+      case AROUND -> range(number, span, marking.mark(), marking.sign());
+      case BEATEN -> {
+        one(number, span, span.from(), marking.mark(), marking.sign());
+        beatenAfter(performance, span, marking.mark(), cutSlots);
+      }
     }
   }
 
-  private static String tempo(ShowChange.Tempo tempo) {
-    String by = tempo.toPerMinute().map(to -> ", by and by to " + figure(to)).orElse("");
-    return Signs.note(tempo.beat()) + " = " + figure(tempo.perMinute()) + by;
-  }
-
-  private static String figure(double value) {
-    return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
-  }
-
-  private void beats(
-      Performance performance, Span span, ShowChange.Beats beats, Set<Integer> cutSlots) {
+  private void beatenAfter(Performance performance, Span span, String mark, Set<Integer> cutSlots) {
     WrittenNumber number = performance.number();
-    one(number, span, span.from(), "beats", "in " + beats.beats());
     int after = span.to() + 1;
     while (cutSlots.contains(after)) {
       after++;
     }
-    if (after < number.slots()) {
-      int back = after;
-      for (int i = 0; i < performance.order().pieces().size(); i++) {
-        Piece piece = performance.order().pieces().get(i);
-        Measure measure = performance.measures().get(i);
-        if (piece.slot() == back && measure.beats() > 0 && measure.beats() != beats.beats()) {
-          one(number, span, back, "beats", "in " + measure.beats());
-          return;
-        }
+    int said = span.effects().inForce().beats().orElse(0);
+    for (int i = 0; after < number.slots() && i < performance.order().pieces().size(); i++) {
+      Piece piece = performance.order().pieces().get(i);
+      Measure measure = performance.measures().get(i);
+      if (piece.slot() == after && measure.beats() > 0 && measure.beats() != said) {
+        one(number, span, after, mark, "in " + measure.beats());
+        return;
       }
     }
   }

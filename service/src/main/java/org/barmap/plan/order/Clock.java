@@ -13,7 +13,9 @@ import java.util.regex.Pattern;
 import org.barmap.map.Bar;
 import org.barmap.map.Meter;
 import org.barmap.map.Word;
-import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.effect.InForce;
+import org.barmap.plan.change.effect.TempoSet;
+import org.barmap.plan.change.term.Metronome;
 
 /**
  * Tells how long the pieces of a number last.
@@ -59,7 +61,8 @@ public final class Clock {
       clock.places.put(spans.get(i), i);
     }
     for (Span span : spans) {
-      if (span.change() instanceof ShowChange.Tempo || span.change() instanceof ShowChange.Beats) {
+      InForce set = span.effects().inForce();
+      if (set.tempo().isPresent() || set.beats().isPresent()) {
         clock.starting.computeIfAbsent(span.from(), k -> new ArrayList<>(1)).add(span);
       }
     }
@@ -95,9 +98,11 @@ public final class Clock {
     }
     if (piece.inserted().isEmpty()) {
       for (Span span : starting.getOrDefault(piece.slot(), List.of())) {
-        if (span.change() instanceof ShowChange.Tempo t && !piece.cut()) {
-          change(pieces, t, span.to());
-        } else if (span.change() instanceof ShowChange.Beats) {
+        InForce set = span.effects().inForce();
+        if (!piece.cut()) {
+          set.tempo().ifPresent(t -> change(pieces, t, span.to()));
+        }
+        if (set.beats().isPresent()) {
           beatsInForce.add(span);
         }
       }
@@ -107,9 +112,9 @@ public final class Clock {
     int latest = -1;
     for (Span span : beatsInForce) {
       int place = places.getOrDefault(span, 0);
-      if (span.change() instanceof ShowChange.Beats b && place > latest) {
+      if (place > latest) {
         latest = place;
-        beats = OptionalInt.of(b.beats());
+        beats = span.effects().inForce().beats();
       }
     }
     int shown = beats.orElse(meter.map(Clock::usualBeats).orElse(0));
@@ -122,7 +127,7 @@ public final class Clock {
     return tempo.isPresent() ? Optional.of(Pace.even(tempo.getAsDouble())) : Optional.empty();
   }
 
-  private void change(List<Piece> pieces, ShowChange.Tempo change, int last) {
+  private void change(List<Piece> pieces, TempoSet change, int last) {
     double share = Metronome.quarters(change.beat());
     double from = change.perMinute() * share;
     set(pieces, from);

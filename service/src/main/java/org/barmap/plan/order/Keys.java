@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Key;
-import org.barmap.plan.change.ShowChange;
 
 /**
  * Tells the key signature in force in each piece of a number, in reading order.
@@ -18,7 +17,7 @@ public final class Keys {
   /** Returns the key of each piece, in the same order. */
   public static List<Optional<Key>> read(List<Piece> pieces, List<Span> spans) {
     List<Span> changes =
-        spans.stream().filter(s -> s.change() instanceof ShowChange.KeyChange).toList();
+        spans.stream().filter(s -> s.effects().inForce().fifths().isPresent()).toList();
     List<Optional<Key>> keys = new ArrayList<>(pieces.size());
     Optional<Key> now = Optional.empty();
     boolean changed = false;
@@ -28,11 +27,8 @@ public final class Keys {
         changed = false;
       }
       for (Span span : changes) {
-        if (span.from() == piece.slot()
-            && piece.inserted().isEmpty()
-            && !piece.cut()
-            && span.change() instanceof ShowChange.KeyChange c) {
-          now = Optional.of(new Key(c.fifths(), true));
+        if (span.from() == piece.slot() && piece.inserted().isEmpty() && !piece.cut()) {
+          now = Optional.of(new Key(span.effects().inForce().fifths().getAsInt(), true));
           changed = true;
         }
       }

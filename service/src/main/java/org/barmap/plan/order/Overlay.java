@@ -7,7 +7,9 @@ import java.util.regex.Pattern;
 import org.barmap.map.Severity;
 import org.barmap.map.Word;
 import org.barmap.plan.change.PlanFinding;
-import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.term.Leave;
 
 /** Lays vamps, safeties and "play n times" over the loops of the printed form. */
 final class Overlay {
@@ -33,15 +35,10 @@ final class Overlay {
 
   /** Changes go first: what a change says of a stretch, the printed word doesn't undo. */
   void apply(List<Span> spans) {
-    List<Span> loopsSaid =
-        spans.stream()
-            .filter(
-                s ->
-                    s.change() instanceof ShowChange.Vamp
-                        || s.change() instanceof ShowChange.Safety
-                        || s.change() instanceof ShowChange.Play)
-            .toList();
-    loopsSaid.forEach(this::change);
+    List<Span> loopsSaid = spans.stream().filter(s -> s.effects().rounds().isPresent()).toList();
+    for (Span span : loopsSaid) {
+      span.effects().rounds().ifPresent(r -> change(span, r));
+    }
     for (int i = 0; i < pieces.size(); i++) {
       if (pieces.get(i).first() && !pieces.get(i).cut()) {
         printed(i, loopsSaid);
@@ -49,7 +46,7 @@ final class Overlay {
     }
   }
 
-  private void change(Span span) {
+  private void change(Span span, Rounds rounds) {
     int start = firstAt(span.from());
     int end = lastAt(span.to());
     ShowChange change = span.change();
@@ -71,23 +68,25 @@ final class Overlay {
         return;
       }
     }
-    if (change instanceof ShowChange.Play play) {
-      put(
-          start,
-          end,
-          l -> l.played(play.times()),
-          new Loop(start, end, play.times(), List.of(), Optional.empty()));
-      return;
+    switch (rounds.until()) {
+      case COUNTED -> {
+        int times = rounds.times();
+        Loop loop = new Loop(start, end, times, List.of(), Optional.empty());
+        put(start, end, l -> l.played(times), loop);
+      }
+      case CUE -> hold(start, end, open(OpenStretch.Kind.VAMP, start, end, rounds, change));
+      case DIRECTOR -> hold(start, end, open(OpenStretch.Kind.SAFETY, start, end, rounds, change));
     }
-    boolean vamp = change instanceof ShowChange.Vamp;
-    OpenStretch stretch =
-        new OpenStretch(
-            vamp ? OpenStretch.Kind.VAMP : OpenStretch.Kind.SAFETY,
-            pieces.get(start).bar().id(),
-            pieces.get(end).bar().id(),
-            change instanceof ShowChange.Vamp v ? Optional.of(v.leave().word()) : Optional.empty(),
-            Optional.of(change.meta().id()));
-    hold(start, end, stretch);
+  }
+
+  private OpenStretch open(
+      OpenStretch.Kind kind, int start, int end, Rounds rounds, ShowChange change) {
+    return new OpenStretch(
+        kind,
+        pieces.get(start).bar().id(),
+        pieces.get(end).bar().id(),
+        rounds.leave().map(Leave::word),
+        Optional.of(change.meta().id()));
   }
 
   private void hold(int start, int end, OpenStretch stretch) {

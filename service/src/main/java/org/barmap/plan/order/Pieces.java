@@ -7,8 +7,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.barmap.map.Bar;
 import org.barmap.map.Meter;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Added;
 
 /** Takes a number apart where changes begin and end, and marks what is cut. */
 final class Pieces {
@@ -16,13 +16,14 @@ final class Pieces {
 
   static List<Piece> of(WrittenNumber number, List<Span> spans) {
     TreeSet<Integer> splits = new TreeSet<>();
-    TreeMap<Integer, List<ShowChange.Insert>> inserts = new TreeMap<>();
+    TreeMap<Integer, List<Added>> inserts = new TreeMap<>();
     for (Span span : spans) {
       splits.add(span.from());
       splits.add(span.to() + 1);
-      if (span.change() instanceof ShowChange.Insert insert) {
-        inserts.computeIfAbsent(span.from(), k -> new ArrayList<>()).add(insert);
-      } else if (span.change() instanceof ShowChange.Cut) {
+      span.effects()
+          .added()
+          .ifPresent(a -> inserts.computeIfAbsent(span.from(), k -> new ArrayList<>()).add(a));
+      if (span.effects().leavesOut()) {
         splits.add(span.from() + 1);
         splits.add(span.to());
       }
@@ -37,23 +38,22 @@ final class Pieces {
         Integer next = splits.higher(from);
         int to = next == null || next > end ? end : next;
         pieces.add(Piece.of(bar, from - start, to - from, from));
-        for (ShowChange.Insert insert : inserts.getOrDefault(to - 1, List.of())) {
-          pieces.add(inserted(bar, insert, to));
+        for (Added added : inserts.getOrDefault(to - 1, List.of())) {
+          pieces.add(inserted(bar, added, to));
         }
         from = to;
       }
     }
     for (Span span : spans) {
-      if (span.change() instanceof ShowChange.Cut) {
+      if (span.effects().leavesOut()) {
         cut(pieces, span);
       }
     }
     return pieces;
   }
 
-  private static Piece inserted(Bar after, ShowChange.Insert insert, int slot) {
-    String name = insert.label().orElse("after " + insert.after());
-    return new Piece(after, 0, insert.bars(), slot, false, 0, 0, 0, Optional.of(name));
+  private static Piece inserted(Bar after, Added added, int slot) {
+    return new Piece(after, 0, added.bars(), slot, false, 0, 0, 0, Optional.of(added.name()));
   }
 
   private static void cut(List<Piece> pieces, Span span) {

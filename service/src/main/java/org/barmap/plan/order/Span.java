@@ -1,16 +1,29 @@
 package org.barmap.plan.order;
 
 import java.util.OptionalDouble;
-import org.barmap.plan.change.ShowChange;
+import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.kind.ShowChange;
 
 /**
  * A change with the bars it names looked up.
  *
  * @param change what is to be done
+ * @param effects what that does
  * @param from slot of its first bar
  * @param to slot of its last bar, at least {@code from}
  * @param fromBeat first beat, where one is named; beats are counted in the meter's lower figure
  * @param toBeat last beat, where one is named
  */
 public record Span(
-    ShowChange change, int from, int to, OptionalDouble fromBeat, OptionalDouble toBeat) {}
+    ShowChange change,
+    Effects effects,
+    int from,
+    int to,
+    OptionalDouble fromBeat,
+    OptionalDouble toBeat) {
+
+  /** Returns the same change of fewer bars. */
+  public Span within(int first, int last) {
+    return new Span(change, effects, first, last, fromBeat, toBeat);
+  }
+}

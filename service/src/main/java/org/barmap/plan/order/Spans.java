@@ -8,8 +8,9 @@ import org.barmap.plan.change.Addresses;
 import org.barmap.plan.change.Found;
 import org.barmap.plan.change.Place;
 import org.barmap.plan.change.PlanFinding;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Stretch;
+import org.barmap.plan.change.kind.ShowChange;
 
 /** Looks up the bars that changes name. */
 public final class Spans {
@@ -29,23 +30,28 @@ public final class Spans {
     }
     Addresses addresses = new Addresses(number);
     for (ShowChange change : changes) {
-      if (change.firstAddress().isPresent()) {
-        one(number, addresses, change, findings).ifPresent(spans::add);
-      }
+      change
+          .where()
+          .flatMap(w -> one(number, addresses, change, w, findings))
+          .ifPresent(spans::add);
     }
     return spans;
   }
 
   private static Optional<Span> one(
-      WrittenNumber number, Addresses addresses, ShowChange change, List<PlanFinding> findings) {
-    Optional<Place> first = place(addresses, change.firstAddress().orElse(""), change, findings);
+      WrittenNumber number,
+      Addresses addresses,
+      ShowChange change,
+      Stretch where,
+      List<PlanFinding> findings) {
+    Optional<Place> first = place(addresses, where.first(), change, findings);
     if (first.isEmpty()) {
       return Optional.empty();
     }
     Optional<Place> last =
-        change.lastAddress().equals(change.firstAddress())
+        where.last().equals(where.first())
             ? first
-            : place(addresses, change.lastAddress().orElse(""), change, findings);
+            : place(addresses, where.last(), change, findings);
     if (last.isEmpty()) {
       return Optional.empty();
     }
@@ -63,14 +69,15 @@ public final class Spans {
               "goes-backwards",
               number.spoken()
                   + ": "
-                  + change.firstAddress().orElse("")
+                  + where.first()
                   + " comes after "
-                  + change.lastAddress().orElse("")
+                  + where.last()
                   + "; the change does nothing until that is put right",
               change));
       return Optional.empty();
     }
-    return Optional.of(new Span(change, from, to, first.get().beat(), last.get().beat()));
+    return Optional.of(
+        new Span(change, change.effects(), from, to, first.get().beat(), last.get().beat()));
   }
 
   private static Optional<Place> place(

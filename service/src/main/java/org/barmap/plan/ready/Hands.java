@@ -1,5 +1,9 @@
 package org.barmap.plan.ready;
 
+import java.util.Locale;
+import org.barmap.plan.change.effect.Grip;
+import org.barmap.plan.change.effect.InForce;
+
 /**
  * What the player holds at a bar.
  *
@@ -12,6 +16,22 @@ record Hands(String instrument, String bow, String mute, String extension) {
 
   static final Hands EMPTY = new Hands("", "", "", "");
 
+  /** Returns what is held after a change. */
+  Hands after(InForce set) {
+    Hands now = set.instrument().map(i -> withInstrument(i.toLowerCase(Locale.ROOT))).orElse(this);
+    return set.grip().map(now::gripped).orElse(now);
+  }
+
+  private Hands gripped(Grip grip) {
+    return switch (grip) {
+      case ARCO -> withBow("arco");
+      case PIZZ -> withBow("pizz");
+      case MUTE_ON -> withMute("mute on");
+      case MUTE_OFF -> withMute("mute off");
+      case EXTENSION -> new Hands(instrument, bow, mute, "extension");
+    };
+  }
+
   Hands withInstrument(String now) {
     return new Hands(now, bow, mute, extension);
   }
@@ -22,9 +42,5 @@ record Hands(String instrument, String bow, String mute, String extension) {
 
   Hands withMute(String now) {
     return new Hands(instrument, bow, now, extension);
-  }
-
-  Hands withExtension(String now) {
-    return new Hands(instrument, bow, mute, now);
   }
 }

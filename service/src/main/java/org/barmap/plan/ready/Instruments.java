@@ -2,7 +2,7 @@ package org.barmap.plan.ready;
 
 import java.util.Optional;
 import java.util.regex.Pattern;
-import org.barmap.plan.change.InstrumentNames;
+import org.barmap.plan.change.term.InstrumentNames;
 
 /** Recognises words that put an instrument, a bow or a mute into the player's hands. */
 final class Instruments {

@@ -7,8 +7,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Word;
-import org.barmap.plan.change.Reminder;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Line;
 import org.barmap.plan.order.Performance;
@@ -74,32 +72,10 @@ public final class Readies {
       }
       if (piece.inserted().isEmpty() && !piece.cut()) {
         for (Span span : starting.getOrDefault(piece.slot(), List.of())) {
-          current = after(current, span.change());
+          current = current.after(span.effects().inForce());
         }
       }
       hands.add(current);
-    }
-    return hands;
-  }
-
-  private static Hands after(Hands hands, ShowChange change) {
-    if (change instanceof ShowChange.Instrument i) {
-      return hands.withInstrument(i.to().toLowerCase(Locale.ROOT));
-    }
-    if (change instanceof ShowChange.Remind r) {
-      if (r.what() == Reminder.BOW) {
-        return hands.withBow("arco");
-      }
-      if (r.what() == Reminder.PIZZ) {
-        return hands.withBow("pizz");
-      }
-      if (r.what() == Reminder.MUTE) {
-        boolean off = r.meta().note().orElse("").toLowerCase(Locale.ROOT).contains("off");
-        return hands.withMute(off ? "mute off" : "mute on");
-      }
-      if (r.what() == Reminder.EXTENSION) {
-        return hands.withExtension("extension");
-      }
     }
     return hands;
   }

@@ -6,9 +6,13 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.barmap.map.BarMap;
-import org.barmap.plan.change.Meta;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.kind.Heard;
+import org.barmap.plan.change.kind.Meta;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.kind.Wording;
 
 /**
  * Reads a director's cut list.
@@ -22,7 +26,10 @@ public final class ChangeWords {
 
   private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String VERB =
-      "(?:cut|vamp|safety|play|insert|add|tacet|tempo|watch|arco|pizz|mute|push|pull|in\\s+(?:one|two|three|four|six|\\d+)\\b|repeat|jump|go\\s+from)";
+      ShowChange.wordings().stream()
+          .map(Wording::verbs)
+          .filter(v -> !v.isEmpty())
+          .collect(Collectors.joining("|", "(?:", ")"));
   private static final Pattern NEXT =
       Pattern.compile(
           "\\s*(?:,|;|\\band\\b|\\.(?=\\s))\\s*(?:and\\s+|then\\s+)?(?=" + VERB + "\\b)", FLAGS);

@@ -1,25 +1,34 @@
 package org.barmap.plan.words;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.barmap.plan.change.Meta;
-import org.barmap.plan.change.ShowChange;
+import org.barmap.map.Meter;
+import org.barmap.plan.change.Addresses;
+import org.barmap.plan.change.Found;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Stretch;
+import org.barmap.plan.change.kind.Heard;
+import org.barmap.plan.change.kind.Meta;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.kind.Told;
+import org.barmap.plan.change.kind.Wording;
 
-/** One instruction for one number. */
-final class Instruction extends Reader {
-  private static final Pattern TACET = Pattern.compile("(?:is\\s+|all\\s+)?tacet", FLAGS);
-  private static final Pattern CUT_ALL =
+/**
+ * One instruction for one number.
+ *
+ * @param within the number
+ * @param words the instruction, without the number's name
+ * @param meta what the change gets
+ */
+record Instruction(WrittenNumber within, String words, Meta meta) implements Told {
+  private static final List<Wording> WORDINGS = ShowChange.wordings();
+  private static final Pattern NOTED =
       Pattern.compile(
-          "(?:is\\s+|whole\\s+number\\s+)?(?:cut|out|omitted|omit)(?:\\s+(?:completely|entirely|(?:the\\s+)?(?:whole\\s+)?number))?",
-          FLAGS);
-  private static final Pattern NOTED = Pattern.compile("(.+?)\\s*\\(([^()]{1,300})\\)", FLAGS);
-
-  Instruction(WrittenNumber number, String words, Meta meta) {
-    super(number, words, meta);
-  }
+          "(.+?)\\s*\\(([^()]{1,300})\\)", Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
 
   /** Reads it; a remark in brackets behind it is a note. */
   Heard read() {
@@ -28,24 +37,16 @@ final class Instruction extends Reader {
     if (heard instanceof Heard.Understood || !noted.matches()) {
       return heard;
     }
-    Meta withNote =
-        new Meta(meta.id(), meta.on(), meta.when(), meta.who(), Optional.of(noted.group(2)));
-    Heard without = new Instruction(number, noted.group(1), withNote).whole();
+    Meta withNote = meta.noted(Optional.of(noted.group(2)));
+    Heard without = new Instruction(within, noted.group(1), withNote).whole();
     return without instanceof Heard.Understood ? without : heard;
   }
 
   private Heard whole() {
-    if (TACET.matcher(words).matches()) {
-      return understood(new ShowChange.Tacet(meta, number.label()), "you don't play");
-    }
-    if (CUT_ALL.matcher(words).matches()) {
-      return understood(new ShowChange.CutNumber(meta, number.label()), "the number is cut");
-    }
-    return new StretchReader(number, words, meta)
-        .read()
-        .or(() -> new LedTempo(number, words, meta).read())
-        .or(() -> new KeyReader(number, words, meta).read())
-        .or(() -> new PointReader(number, words, meta).read())
+    return WORDINGS.stream()
+        .map(w -> w.reader().apply(this))
+        .flatMap(Optional::stream)
+        .findFirst()
         .orElseGet(
             () ->
                 asked(
@@ -55,5 +56,58 @@ final class Instruction extends Reader {
                         "vamp B to B + 1",
                         "play 10 to 13 three times",
                         "in two from 20 to 40")));
+  }
+
+  @Override
+  public String number() {
+    return within.label();
+  }
+
+  @Override
+  public Optional<Meter> meterAt(String bar) {
+    return new Addresses(within).find(bar) instanceof Found.At at
+        ? within.barAt(at.place().slot()).meter()
+        : Optional.empty();
+  }
+
+  @Override
+  public Heard range(String said, Function<Stretch, ShowChange> make, String says) {
+    Range range = Range.read(within, said);
+    if (range.first().isEmpty()) {
+      return asked(range.text(), range.candidates());
+    }
+    boolean single = range.text().startsWith("bar ");
+    Stretch stretch = new Stretch(range.first().get(), range.last());
+    return understood(
+        make.apply(stretch), range.text() + (single ? says.replaceFirst("^ are ", " is ") : says));
+  }
+
+  @Override
+  public Heard at(String where, ShowChange change, Function<String, String> says) {
+    Found found = new Addresses(within).find(where);
+    if (found instanceof Found.At at) {
+      return understood(change, says.apply(within.nameAt(at.place().slot())));
+    }
+    Found.Refused refused = (Found.Refused) found;
+    return asked(refused.text(), refused.candidates());
+  }
+
+  @Override
+  public Heard understood(ShowChange change, String says) {
+    String start = start();
+    String sentence =
+        start.isEmpty()
+            ? says.substring(0, 1).toUpperCase(Locale.ROOT) + says.substring(1)
+            : start + says;
+    return new Heard.Understood(words, change, sentence + ".");
+  }
+
+  @Override
+  public Heard asked(String question, List<String> candidates) {
+    return new Heard.AskedBack(words, start() + question, candidates);
+  }
+
+  private String start() {
+    return within.label().isEmpty() ? "" : within.spoken() + ": ";
   }
 }

@@ -5,9 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.barmap.plan.change.Meta;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.kind.Heard;
+import org.barmap.plan.change.kind.Meta;
+import org.barmap.plan.change.kind.Reorder;
 
 /** Reads words about the order of numbers: "No. 9 before No. 8", "order: 1, 3, 2". */
 final class Orders {
@@ -70,7 +71,7 @@ final class Orders {
   private static Heard done(String line, List<String> labels, String id) {
     return new Heard.Understood(
         line,
-        new ShowChange.Reorder(Meta.of(id), labels),
+        new Reorder(Meta.of(id), labels),
         "These numbers are played in the order " + String.join(", ", labels) + ".");
   }
 

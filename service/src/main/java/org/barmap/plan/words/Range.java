@@ -7,9 +7,9 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.Address;
 import org.barmap.plan.change.Addresses;
 import org.barmap.plan.change.Found;
-import org.barmap.plan.change.Numerals;
 import org.barmap.plan.change.Place;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.term.Numerals;
 
 /**
  * A stretch of bars as it is said: "34 to 49", "60-61", "from the end of 6 to the beginning of 12",

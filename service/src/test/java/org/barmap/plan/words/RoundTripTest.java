@@ -7,8 +7,9 @@ import org.barmap.exchange.CutList;
 import org.barmap.map.BarMap;
 import org.barmap.plan.Books;
 import org.barmap.plan.change.ChangesJson;
-import org.barmap.plan.change.ShowChange;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.kind.Heard;
+import org.barmap.plan.change.kind.ShowChange;
 import org.junit.jupiter.api.Test;
 
 /** A cut list this project writes is read back as the same changes. */

@@ -1,4 +1,4 @@
-package org.barmap.plan.change;
+package org.barmap.plan.change.term;
 
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Arrays;
@@ -37,5 +37,25 @@ public enum Reminder {
   /** Returns the reminder a word of the format stands for. */
   public static Optional<Reminder> of(String word) {
     return Arrays.stream(values()).filter(r -> r.word().equals(word)).findFirst();
+  }
+
+  /**
+   * Returns the sign a player writes for it, in letters a page and a screen can show.
+   *
+   * @param note the player's own words
+   */
+  public String sign(Optional<String> note) {
+    String words = note.map(n -> ": " + n).orElse("");
+    return switch (this) {
+      case WATCH -> "glasses (watch)" + words;
+      case CUE -> "cue" + words;
+      case PUSH -> "arrow on (push)" + words;
+      case PULL -> "wavy line (pull back)" + words;
+      case BOW -> "arco" + words;
+      case PIZZ -> "pizz." + words;
+      case MUTE -> note.orElse("mute");
+      case EXTENSION -> "ext." + words;
+      case MISSED, TEXT -> note.orElse("!");
+    };
   }
 }

@@ -1,4 +1,4 @@
-package org.barmap.plan.order;
+package org.barmap.plan.change.term;
 
 import java.util.HashMap;
 import java.util.Locale;
@@ -111,12 +111,12 @@ public final class Metronome {
   }
 
   /** Tells whether the words go back to the tempo before. */
-  static boolean goesBack(String words) {
+  public static boolean goesBack(String words) {
     return BACK.matcher(words).find();
   }
 
   /** Tells whether the words go back to the first tempo of the number. */
-  static boolean goesToFirst(String words) {
+  public static boolean goesToFirst(String words) {
     return FIRST.matcher(words).find();
   }
 
@@ -126,14 +126,14 @@ public final class Metronome {
   }
 
   /** Tells whether the words let the tempo go slower (true) or faster from here on by and by. */
-  static Optional<Boolean> ramp(String words) {
+  public static Optional<Boolean> ramp(String words) {
     boolean slowing = SLOWING.matcher(words).find();
     boolean quickening = QUICKENING.matcher(words).find();
     return slowing == quickening ? Optional.empty() : Optional.of(slowing);
   }
 
   /** Tells whether the words mean another tempo without saying which. */
-  static boolean makesUnknown(String words) {
+  public static boolean makesUnknown(String words) {
     boolean unread = ANY_MARK.matcher(words).find() && quartersPerMinute(words).isEmpty();
     return unread || OTHER.matcher(words).find();
   }

@@ -1,4 +1,4 @@
-package org.barmap.plan.change;
+package org.barmap.plan.change.term;
 
 import java.util.List;
 import java.util.Locale;

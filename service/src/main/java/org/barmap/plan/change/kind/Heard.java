@@ -1,7 +1,6 @@
-package org.barmap.plan.words;
+package org.barmap.plan.change.kind;
 
 import java.util.List;
-import org.barmap.plan.change.ShowChange;
 
 /** What became of one instruction. */
 public sealed interface Heard {

@@ -1,4 +1,4 @@
-package org.barmap.plan.change;
+package org.barmap.plan.change.term;
 
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Locale;

@@ -1,4 +1,4 @@
-package org.barmap.plan.change;
+package org.barmap.plan.change.kind;
 
 import java.util.Optional;
 
@@ -22,5 +22,10 @@ public record Meta(
   /** Returns the same particulars, switched on or off. */
   public Meta switched(boolean nowOn) {
     return new Meta(id, nowOn, when, who, note);
+  }
+
+  /** Returns the same particulars with another note. */
+  public Meta noted(Optional<String> words) {
+    return new Meta(id, on, when, who, words);
   }
 }

@@ -1,0 +1,39 @@
+package org.barmap.plan.change.effect;
+
+import java.util.Optional;
+import org.barmap.plan.change.term.Leave;
+
+/**
+ * How often bars are played.
+ *
+ * @param until what ends it
+ * @param times how often in all; 1 where nobody knows beforehand
+ * @param leave how it is left when the cue comes, where that is said
+ */
+public record Rounds(Until until, int times, Optional<Leave> leave) {
+
+  /** What ends it. */
+  public enum Until {
+    /** They have been played so often. */
+    COUNTED,
+    /** The cue; till then they are repeated. */
+    CUE,
+    /** The director, who may repeat them or not. */
+    DIRECTOR
+  }
+
+  /** Returns bars played so often in all. */
+  public static Rounds times(int times) {
+    return new Rounds(Until.COUNTED, times, Optional.empty());
+  }
+
+  /** Returns bars repeated until the cue. */
+  public static Rounds vamp(Leave leave) {
+    return new Rounds(Until.CUE, 1, Optional.of(leave));
+  }
+
+  /** Returns bars repeated only if the director says so. */
+  public static Rounds safety() {
+    return new Rounds(Until.DIRECTOR, 1, Optional.empty());
+  }
+}

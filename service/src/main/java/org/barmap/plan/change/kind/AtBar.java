@@ -1,0 +1,25 @@
+package org.barmap.plan.change.kind;
+
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Words of the form "what at where: note".
+ *
+ * @param what what is asked for
+ * @param where the bar
+ * @param note a remark behind a colon
+ */
+record AtBar(String what, String where, Optional<String> note) {
+  private static final Pattern AT =
+      Pattern.compile("(.+?)\\s+(?:at|from|in)\\s+(?:bar\\s+)?(.+?)(?::\\s*(.+))?", Wording.FLAGS);
+
+  static Optional<AtBar> read(String words) {
+    Matcher m = AT.matcher(words);
+    return m.matches()
+        ? Optional.of(
+            new AtBar(m.group(1).strip(), m.group(2).strip(), Optional.ofNullable(m.group(3))))
+        : Optional.empty();
+  }
+}

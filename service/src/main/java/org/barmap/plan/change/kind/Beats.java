@@ -1,0 +1,80 @@
+package org.barmap.plan.change.kind;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.InForce;
+import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Stretch;
+import org.barmap.plan.change.term.Numerals;
+
+/** How many beats the director shows in each of these bars. */
+@JsonTypeName(Beats.KIND)
+public record Beats(Meta meta, String number, String first, String last, int beats)
+    implements ShowChange {
+  static final String KIND = "beats";
+
+  /** As the schema has it. */
+  private static final int MOST_BEATS = 32;
+
+  static final Wording WORDING =
+      new Wording("in\\s+(?:one|two|three|four|six|\\d+)\\b", Beats::read);
+
+  private static final Pattern BEATS =
+      Pattern.compile(
+          "(?:in|conducted\\s+in)\\s+("
+              + Numerals.CARDINAL
+              + ")(?:\\s+(?:at|from|for)?\\s*(.+))?|(.+?)\\s+(?:is\\s+|are\\s+)?in\\s+("
+              + Numerals.CARDINAL
+              + ")",
+          Wording.FLAGS);
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Optional<Stretch> where() {
+    return Optional.of(new Stretch(first, last));
+  }
+
+  @Override
+  public Effects effects() {
+    return Effects.setting(InForce.beats(beats));
+  }
+
+  @Override
+  public Optional<Marking> marking() {
+    return Optional.of(new Marking(Marking.Where.BEATEN, KIND, "in " + beats));
+  }
+
+  @Override
+  public String says() {
+    return "in " + Saying.count(beats) + " from " + Saying.range(first, last);
+  }
+
+  private static Optional<Heard> read(Told told) {
+    Matcher m = BEATS.matcher(told.words());
+    if (!m.matches()) {
+      return Optional.empty();
+    }
+    OptionalInt beats = Numerals.value(m.group(1) == null ? m.group(4) : m.group(1));
+    String said = m.group(1) == null ? m.group(3) : m.group(2);
+    if (beats.isEmpty() || beats.getAsInt() < 1 || beats.getAsInt() > MOST_BEATS) {
+      return Optional.empty();
+    }
+    boolean open =
+        said == null
+            || !said.matches("(?i).*(?:\\s(?:to|through|thru|until|till)\\s|[-\\u2013]).*");
+    String range = said == null ? "start to end" : open ? said + " to end" : said;
+    return Optional.of(
+        told.range(
+            range,
+            r -> new Beats(told.meta(), told.number(), r.first(), r.last(), beats.getAsInt()),
+            " are in " + beats.getAsInt()));
+  }
+}

@@ -1,0 +1,54 @@
+package org.barmap.plan.change.kind;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Silence;
+import org.barmap.plan.change.effect.Stretch;
+
+/** The number is not in the show. */
+@JsonTypeName(CutNumber.KIND)
+public record CutNumber(Meta meta, String number) implements ShowChange {
+  static final String KIND = "cut-number";
+
+  static final Wording WORDING = new Wording("", CutNumber::read);
+
+  private static final Pattern CUT_ALL =
+      Pattern.compile(
+          "(?:is\\s+|whole\\s+number\\s+)?(?:cut|out|omitted|omit)(?:\\s+(?:completely|entirely|(?:the\\s+)?(?:whole\\s+)?number))?",
+          Wording.FLAGS);
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Optional<Stretch> where() {
+    return Optional.empty();
+  }
+
+  @Override
+  public Effects effects() {
+    return Effects.silent(Silence.CUT);
+  }
+
+  @Override
+  public Optional<Marking> marking() {
+    return Optional.of(Marking.at(KIND, "CUT, on to the next number"));
+  }
+
+  @Override
+  public String says() {
+    return "cut the number";
+  }
+
+  private static Optional<Heard> read(Told told) {
+    return CUT_ALL.matcher(told.words()).matches()
+        ? Optional.of(
+            told.understood(new CutNumber(told.meta(), told.number()), "the number is cut"))
+        : Optional.empty();
+  }
+}

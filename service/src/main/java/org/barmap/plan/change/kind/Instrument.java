@@ -1,0 +1,54 @@
+package org.barmap.plan.change.kind;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.Optional;
+import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.InForce;
+import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Stretch;
+import org.barmap.plan.change.term.InstrumentNames;
+
+/** The instrument to have ready at a bar. */
+@JsonTypeName(Instrument.KIND)
+public record Instrument(Meta meta, String number, String first, String to) implements ShowChange {
+  static final String KIND = "instrument";
+
+  static final Wording WORDING = new Wording("", Instrument::read);
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Optional<Stretch> where() {
+    return Optional.of(Stretch.at(first));
+  }
+
+  @Override
+  public Effects effects() {
+    return Effects.setting(InForce.instrument(to));
+  }
+
+  @Override
+  public Optional<Marking> marking() {
+    return Optional.of(Marking.at(KIND, "to " + to));
+  }
+
+  @Override
+  public String says() {
+    return Saying.one(to) + " from " + Saying.one(first);
+  }
+
+  private static Optional<Heard> read(Told told) {
+    return AtBar.read(told.words())
+        .flatMap(at -> InstrumentNames.read(at.what()).map(name -> take(told, name, at.where())));
+  }
+
+  private static Heard take(Told told, String instrument, String where) {
+    return told.at(
+        where,
+        new Instrument(told.meta(), told.number(), where, instrument),
+        name -> instrument + " from bar " + name);
+  }
+}

@@ -1,0 +1,52 @@
+package org.barmap.plan.change.kind;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Stretch;
+
+/**
+ * The numbers named are played in this order, in the places where they stand in the book; the
+ * others stay.
+ */
+@JsonTypeName(Reorder.KIND)
+public record Reorder(Meta meta, List<String> numbers) implements ShowChange {
+  static final String KIND = "order";
+
+  /** Takes a defensive copy. */
+  public Reorder {
+    numbers = List.copyOf(numbers);
+  }
+
+  @Override
+  public String number() {
+    return "";
+  }
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Optional<Stretch> where() {
+    return Optional.empty();
+  }
+
+  @Override
+  public Effects effects() {
+    return Effects.order(numbers);
+  }
+
+  @Override
+  public Optional<Marking> marking() {
+    return Optional.empty();
+  }
+
+  @Override
+  public String says() {
+    return "order of numbers: " + String.join(", ", numbers);
+  }
+}

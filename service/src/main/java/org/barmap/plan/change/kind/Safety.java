@@ -1,0 +1,61 @@
+package org.barmap.plan.change.kind;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.effect.Stretch;
+
+/** Bars repeated only if the director says so. */
+@JsonTypeName(Safety.KIND)
+public record Safety(Meta meta, String number, String first, String last) implements ShowChange {
+  static final String KIND = "safety";
+
+  static final Wording WORDING = new Wording("safety", Safety::read);
+
+  private static final Pattern SAFETY =
+      Pattern.compile(
+          "safety\\s*(?:at|on|bars?|:)?\\s*(.+)|(.+?)\\s+(?:is|are)\\s+(?:a\\s+)?safety|(.+?)\\s+safety",
+          Wording.FLAGS);
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Optional<Stretch> where() {
+    return Optional.of(new Stretch(first, last));
+  }
+
+  @Override
+  public Effects effects() {
+    return Effects.going(Rounds.safety());
+  }
+
+  @Override
+  public Optional<Marking> marking() {
+    return Optional.of(new Marking(Marking.Where.AROUND, KIND, "SAFETY"));
+  }
+
+  @Override
+  public String says() {
+    return "safety " + Saying.range(first, last);
+  }
+
+  private static Optional<Heard> read(Told told) {
+    Matcher m = SAFETY.matcher(told.words());
+    if (!m.matches()) {
+      return Optional.empty();
+    }
+    String said = m.group(1) != null ? m.group(1) : m.group(2) != null ? m.group(2) : m.group(3);
+    return Optional.of(
+        told.range(
+            said,
+            r -> new Safety(told.meta(), told.number(), r.first(), r.last()),
+            " are a safety"));
+  }
+}

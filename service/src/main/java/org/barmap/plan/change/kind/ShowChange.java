@@ -1,0 +1,80 @@
+package org.barmap.plan.change.kind;
+
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Stretch;
+
+/**
+ * One thing the show does differently from the printed book.
+ *
+ * <p>Bars are named by addresses as players say them, see {@link org.barmap.plan.change.Address};
+ * {@code number} is the label of the musical number, empty where the book has only one. The
+ * components of a kind are its keys in {@code changes/1}, in that order.
+ */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
+public sealed interface ShowChange
+    permits Cut,
+        Vamp,
+        Safety,
+        Play,
+        Insert,
+        Tacet,
+        CutNumber,
+        Reorder,
+        Tempo,
+        KeyChange,
+        Beats,
+        Instrument,
+        Remind {
+
+  /**
+   * Returns the readers of instructions for one number, in the order they are asked; the first that
+   * understands one has it, so broad patterns come last.
+   */
+  static List<Wording> wordings() {
+    return List.of(
+        Tacet.WORDING,
+        CutNumber.WORDING,
+        Play.REPEATED,
+        Vamp.WORDING,
+        Safety.WORDING,
+        Cut.WORDING,
+        Play.WORDING,
+        Tempo.LED,
+        KeyChange.WORDING,
+        Insert.WORDING,
+        Beats.WORDING,
+        Tempo.WORDING,
+        Instrument.WORDING,
+        Remind.WORDING);
+  }
+
+  /** Returns id, switch, date, author and note. */
+  Meta meta();
+
+  /** Returns the label of the number it is about; empty where the change names none. */
+  String number();
+
+  /** Returns the word of the format for this kind of change. */
+  String kind();
+
+  /** Returns the bars it is about; empty where it is about a whole number or the whole show. */
+  Optional<Stretch> where();
+
+  /** Returns what it does. */
+  Effects effects();
+
+  /** Returns what is written into the book; empty where its effects say that alone. */
+  Optional<Marking> marking();
+
+  /** Returns it as a cut list says it, without the number, on one line: "cut 34 to 49". */
+  String says();
+
+  /** Tells whether {@link #says} holds the note already. */
+  default boolean saysItsNote() {
+    return false;
+  }
+}

@@ -1,0 +1,50 @@
+package org.barmap.plan.change.kind;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Silence;
+import org.barmap.plan.change.effect.Stretch;
+
+/** The number is in the show, the player doesn't play in it. */
+@JsonTypeName(Tacet.KIND)
+public record Tacet(Meta meta, String number) implements ShowChange {
+  static final String KIND = "tacet";
+
+  static final Wording WORDING = new Wording("tacet", Tacet::read);
+
+  private static final Pattern TACET = Pattern.compile("(?:is\\s+|all\\s+)?tacet", Wording.FLAGS);
+
+  @Override
+  public String kind() {
+    return KIND;
+  }
+
+  @Override
+  public Optional<Stretch> where() {
+    return Optional.empty();
+  }
+
+  @Override
+  public Effects effects() {
+    return Effects.silent(Silence.TACET);
+  }
+
+  @Override
+  public Optional<Marking> marking() {
+    return Optional.of(Marking.at(KIND, "TACET"));
+  }
+
+  @Override
+  public String says() {
+    return "tacet";
+  }
+
+  private static Optional<Heard> read(Told told) {
+    return TACET.matcher(told.words()).matches()
+        ? Optional.of(told.understood(new Tacet(told.meta(), told.number()), "you don't play"))
+        : Optional.empty();
+  }
+}

@@ -1,0 +1,78 @@
+package org.barmap.plan.change.term;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+import org.barmap.map.Meter;
+
+/** Note values as shares of a whole note, the way {@code changes/1} writes them. */
+public final class NoteValues {
+
+  /** One note value: its share, its name, and how it is written with a pencil. */
+  private enum Value {
+    WHOLE("1/1", "whole", "whole"),
+    DOTTED_HALF("3/4", "dotted half", "half."),
+    HALF("1/2", "half", "half"),
+    DOTTED_QUARTER("3/8", "dotted quarter", "\u2669."),
+    QUARTER("1/4", "quarter", "\u2669"),
+    DOTTED_EIGHTH("3/16", "dotted eighth", "\u266A."),
+    EIGHTH("1/8", "eighth", "\u266A"),
+    SIXTEENTH("1/16", "1/16", "1/16");
+
+    private final String share;
+    private final String name;
+    private final String sign;
+
+    Value(String share, String name, String sign) {
+      this.share = share;
+      this.name = name;
+      this.sign = sign;
+    }
+
+    private static Optional<Value> of(String share) {
+      return Arrays.stream(values()).filter(v -> v.share.equals(share)).findFirst();
+    }
+  }
+
+  private NoteValues() {}
+
+  /** Returns the share a note is, "3/8" for a dotted quarter. */
+  public static Optional<String> share(String words) {
+    String text = words.strip();
+    if (text.toLowerCase(Locale.ROOT).startsWith("tempo")) {
+      text = text.substring(5).strip();
+    }
+    var quarters = Metronome.quartersPerMinute(text + " = 100");
+    if (quarters.isEmpty()) {
+      return Optional.empty();
+    }
+    double value = quarters.getAsDouble() / 100;
+    return Arrays.stream(Value.values())
+        .map(v -> v.share)
+        .filter(s -> Math.abs(Metronome.quarters(s) - value) < 1e-9)
+        .findFirst();
+  }
+
+  /** Returns the beat a meter is usually shown in; a quarter where none is known. */
+  public static String beatOf(Optional<Meter> meter) {
+    if (meter.isEmpty()) {
+      return "1/4";
+    }
+    Meter m = meter.get();
+    boolean compound = m.beats() > 3 && m.beats() % 3 == 0 && m.unit() >= 8;
+    if (compound) {
+      return m.unit() == 8 ? "3/8" : "3/16";
+    }
+    return m.unit() > 16 ? "1/16" : "1/" + m.unit();
+  }
+
+  /** Returns the name of a note value. */
+  public static String spoken(String share) {
+    return Value.of(share).map(v -> v.name).orElse(share);
+  }
+
+  /** Returns a note value in letters a page and a screen can show. */
+  public static String sign(String share) {
+    return Value.of(share).map(v -> v.sign).orElse(share);
+  }
+}
