@@ -22,6 +22,8 @@ const BROKEN = [
   ["markup written", "road/words.js", 'document.write("x");', "no-restricted-properties"],
   ["something unused", "road/words.js", "const x = 1;", "no-unused-vars"],
   ["something undefined", "road/words.js", "nothing();", "no-undef"],
+  ["a type that says nothing", "road/words.js", "/** @param {any} x */\nexport const y = (x) => x;", "types/no-any"],
+  ["an error made silent", "road/words.js", "// @ts-ignore\nexport const y = 1;", "types/no-any"],
 ];
 
 for (const [what, file, text, rule] of BROKEN) {

@@ -1,4 +1,4 @@
-import { bookPath, call, get } from "../core/api.js";
+import { bookPath, call, isMissing, read } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { later } from "../core/clock.js";
 import { CommandStack } from "../core/commands.js";
@@ -19,6 +19,7 @@ import { Uploader } from "./upload.js";
 /** One book: its pages, and new ones. */
 class BookRoom {
   #id = bookInAddress();
+  /** @type {EventBus<import("../core/types.js").BookEvents>} */
   #bus = new EventBus();
   #steps = new CommandStack(50);
   #job = new JobBar();
@@ -52,7 +53,7 @@ class BookRoom {
       this.#job.draw(job);
       this.#soon();
     });
-    for (const name of ["live:page", "live:map", "live:found", "uploaded"]) bus.on(name, () => this.#soon());
+    for (const name of /** @type {const} */ (["live:page", "live:map", "live:found", "uploaded"])) bus.on(name, () => this.#soon());
     bus.on("live:lost", () => toast("The live line to barmap is broken; it is being tried again.", { key: "live" }));
     bus.on("move", ({ page, to }) => void this.#move(page, to));
     bus.on("delete", (page) => void this.#delete(page));
@@ -79,22 +80,22 @@ class BookRoom {
   async #load() {
     try {
       const [book, found] = await Promise.all([
-        get(bookPath(this.#id)),
-        get(bookPath(this.#id, "/doubts")).catch(() => ({ doubts: [] })),
+        read(this.#id, ""),
+        read(this.#id, "/doubts").catch(() => ({ doubts: [] })),
       ]);
-      this.#pages = book.pages ?? [];
+      this.#pages = book.pages;
       this.#draw(book);
       this.#job.draw(book.job);
-      this.#grid.draw(this.#pages, found.doubts ?? []);
+      this.#grid.draw(this.#pages, found.doubts);
       await this.#second.load();
       await this.#putInPlace();
     } catch (error) {
-      if (/** @type {any} */ (error).status === 404) deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      if (isMissing(error)) deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
       else complain(error);
     }
   }
 
-  /** @param {any} book */
+  /** @param {import("../core/types.js").Book} book */
   #draw(book) {
     shell({ room: "book", book: this.#id, title: `${book.title}, ${book.part}` });
     show(this.#head, el("h1", { text: book.title }), el("p", { class: "soft", text: book.part }));
@@ -183,8 +184,9 @@ class BookRoom {
   /** @param {PageInfo} page */
   async #again(page) {
     try {
+      /** @type {import("../core/api.js").Answered<{job: import("../core/types.js").Job}>} */
       const { data } = await call("POST", bookPath(this.#id, `/pages/${encodeURIComponent(page.id)}/again`), { body: {} });
-      this.#job.draw(data?.job);
+      this.#job.draw(data.job);
       await this.#load();
     } catch (error) {
       complain(error);

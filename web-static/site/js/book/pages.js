@@ -15,7 +15,7 @@ export class PageGrid {
 
   /**
    * @param {string} book
-   * @param {import("../core/bus.js").EventBus} bus
+   * @param {import("../core/bus.js").EventBus<import("../core/types.js").BookEvents>} bus
    */
   constructor(book, bus) {
     this.#book = book;

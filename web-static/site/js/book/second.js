@@ -1,16 +1,20 @@
-import { bookPath, call, get, upload } from "../core/api.js";
+import { ApiError, bookPath, call, isStale, read, upload } from "../core/api.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
 
-/** @typedef {{id: string, name: string, bars: number}} Part */
-/** @typedef {{name: string, part: string, parts: Part[]}} Second */
+/** @typedef {import("../core/types.js").Second} Second */
+/** @typedef {import("../core/types.js").SecondAnswer} SecondAnswer */
+/**
+ * @template T
+ * @typedef {import("../core/api.js").Answered<T>} Answered
+ */
 
 /** A second reading of the same music: a score that settles doubts. */
 export class SecondReading {
+  #book;
   #path;
-  #doubts;
   #bus;
   #revision = "";
   /** What the service had when it was last shown. */
@@ -28,11 +32,11 @@ export class SecondReading {
 
   /**
    * @param {string} book
-   * @param {import("../core/bus.js").EventBus} bus
+   * @param {import("../core/bus.js").EventBus<import("../core/types.js").BookEvents>} bus
    */
   constructor(book, bus) {
     this.#path = bookPath(book, "/second");
-    this.#doubts = bookPath(book, "/doubts");
+    this.#book = book;
     this.#bus = bus;
     this.#choose.addEventListener("change", () => {
       const [file] = this.#choose.files ?? [];
@@ -42,12 +46,13 @@ export class SecondReading {
   }
 
   async load() {
+    /** @type {Answered<SecondAnswer>} */
     const { data, revision } = await call("GET", this.#path);
     this.#take(data, revision);
   }
 
   /**
-   * @param {{second?: Second}} data
+   * @param {SecondAnswer} data
    * @param {string} revision
    */
   #take(data, revision) {
@@ -97,6 +102,7 @@ export class SecondReading {
   /** @param {File} file */
   #attach(file) {
     return this.#weigh(async () => {
+      /** @type {SecondAnswer} */
       const data = await upload(this.#path, [file], () => {}, this.#revision);
       this.#take(data, String(data.revision));
     });
@@ -104,10 +110,11 @@ export class SecondReading {
 
   /**
    * @param {string} method
-   * @param {any} [body]
+   * @param {{part: string}} [body]
    */
   #save(method, body) {
     return this.#weigh(async () => {
+      /** @type {Answered<SecondAnswer>} */
       const { data, revision } = await call(method, this.#path, { body, match: this.#revision });
       this.#take(data, revision);
     });
@@ -125,7 +132,7 @@ export class SecondReading {
     this.#body.prepend(el("p", { class: "soft", text: "Weighing it with the pages …" }));
     try {
       await this.#again(step);
-      this.#bus.emit("uploaded", undefined);
+      this.#bus.emit("uploaded");
       const now = await this.#open();
       toast(now === before ? `Done: still ${count(now, "doubt")}.` : `Done: ${count(now, "doubt")} now, ${before} before.`, { kind: "good", key: "second" });
     } catch (error) {
@@ -146,32 +153,33 @@ export class SecondReading {
       try {
         return await step();
       } catch (error) {
-        if (!(/** @type {any} */ (error).stale) || left === 0) throw error;
+        if (!isStale(error) || left === 0) throw error;
       }
     }
   }
 
   /** A reading that ended meanwhile is no reason to ask again; another score is. */
   async #look() {
+    /** @type {Answered<SecondAnswer>} */
     const { data, revision } = await call("GET", this.#path);
-    if (JSON.stringify(data.second) !== this.#seen) throw Object.assign(new Error("another score"), { stale: true });
+    if (JSON.stringify(data.second) !== this.#seen) throw new ApiError(412, "another score");
     this.#revision = revision;
   }
 
   async #open() {
-    const { doubts } = await get(this.#doubts).catch(() => ({ doubts: [] }));
-    return doubts.filter((/** @type {any} */ d) => d.severity !== "info").length;
+    const { doubts } = await read(this.#book, "/doubts").catch(() => ({ doubts: [] }));
+    return doubts.filter((d) => d.severity !== "info").length;
   }
 
-  /** @param {any} error */
+  /** @param {unknown} error */
   async #failed(error) {
-    if (error.stale) toast("Someone changed the book meanwhile. Try again.", { key: "second" });
+    if (isStale(error)) toast("Someone changed the book meanwhile. Try again.", { key: "second" });
     else complain(error);
     await this.load().catch(complain);
   }
 }
 
-/** @param {Part} part */
+/** @param {import("../core/types.js").ScorePart} part */
 function named(part) {
   return part.name || part.id;
 }

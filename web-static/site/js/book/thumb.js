@@ -29,7 +29,7 @@ function stateChip(page, doubts) {
 }
 
 /**
- * @param {import("../core/bus.js").EventBus} bus
+ * @param {import("../core/bus.js").EventBus<import("../core/types.js").BookEvents>} bus
  * @param {PageInfo} page
  */
 function retake(bus, page) {
@@ -45,7 +45,7 @@ function retake(bus, page) {
  * One page with its state and what can be done with it.
  *
  * @param {string} book
- * @param {import("../core/bus.js").EventBus} bus
+ * @param {import("../core/bus.js").EventBus<import("../core/types.js").BookEvents>} bus
  * @param {PageInfo} page
  * @param {{place: number, last: boolean, doubts: number}} here
  * @returns {HTMLLIElement}

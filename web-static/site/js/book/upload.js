@@ -1,4 +1,4 @@
-import { bookPath, upload } from "../core/api.js";
+import { ApiError, bookPath, upload } from "../core/api.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { complain, toast } from "../core/toast.js";
@@ -19,7 +19,7 @@ export class Uploader {
 
   /**
    * @param {string} book
-   * @param {import("../core/bus.js").EventBus} bus
+   * @param {import("../core/bus.js").EventBus<import("../core/types.js").BookEvents>} bus
    */
   constructor(book, bus) {
     this.#book = book;
@@ -76,20 +76,22 @@ export class Uploader {
     const fill = el("span");
     const text = el("p", { text: `Taking ${count(files.length, "file")} …` });
     show(this.#progress, text, el("div", { class: "meterbar" }, fill));
+    /** @type {import("../core/types.js").Refused[]} */
     const refused = [];
     let taken = 0;
     for (let start = 0; start < files.length; start += AT_ONCE) {
       const part = files.slice(start, start + AT_ONCE);
       try {
+        /** @type {import("../core/types.js").UploadAnswer} */
         const answer = await upload(bookPath(this.#book, "/pages"), part, (share) => {
           fill.style.width = `${Math.round((100 * (start + share * part.length)) / files.length)}%`;
         });
-        taken += answer?.accepted?.length ?? 0;
-        refused.push(...(answer?.refused ?? []));
-        if (answer?.job) this.#bus.emit("live:job", answer.job);
+        taken += answer.accepted.length;
+        refused.push(...answer.refused);
+        this.#bus.emit("live:job", answer.job);
       } catch (error) {
-        const list = /** @type {any} */ (error).body?.refused;
-        if (Array.isArray(list)) refused.push(...list);
+        const list = error instanceof ApiError ? refusedIn(error.body) : [];
+        if (list.length) refused.push(...list);
         else complain(error);
       }
     }
@@ -100,7 +102,7 @@ export class Uploader {
 
   /**
    * @param {number} taken
-   * @param {{name: string, detail: string}[]} refused
+   * @param {import("../core/types.js").Refused[]} refused
    */
   #report(taken, refused) {
     if (taken) toast(`${count(taken, "file")} taken; reading begins.`, { kind: "good", key: "upload" });
@@ -111,4 +113,13 @@ export class Uploader {
         : null,
     );
   }
+}
+
+/**
+ * @param {unknown} problem what came with an answer that says no
+ * @returns {import("../core/types.js").Refused[]}
+ */
+function refusedIn(problem) {
+  const list = typeof problem === "object" && problem !== null && "refused" in problem ? problem.refused : [];
+  return Array.isArray(list) ? list : [];
 }

@@ -3,9 +3,9 @@ export class ApiError extends Error {
   /**
    * @param {number} status 0 when nothing answered
    * @param {string} message
-   * @param {any} [body]
+   * @param {unknown} [body] what came with it
    */
-  constructor(status, message, body = {}) {
+  constructor(status, message, body) {
     super(message);
     this.name = "ApiError";
     this.status = status;
@@ -18,6 +18,16 @@ export class ApiError extends Error {
   }
 }
 
+/** @param {unknown} error @returns {boolean} whether somebody else changed the thing in between */
+export function isStale(error) {
+  return error instanceof ApiError && error.stale;
+}
+
+/** @param {unknown} error @returns {boolean} whether there is no such thing */
+export function isMissing(error) {
+  return error instanceof ApiError && error.status === 404;
+}
+
 const SILENT = "barmap is not answering. Is the program still running on this machine?";
 
 /** @param {string|null} etag */
@@ -26,14 +36,23 @@ function bare(etag) {
 }
 
 /**
- * Talks to the service.
+ * An answer of the service with the revision it is of.
  *
+ * @template T
+ * @typedef {{data: T, revision: string}} Answered
+ */
+
+/**
+ * Talks to the service. What it answers is as the caller expects it: the service's side is held to
+ * its schemas by its own tests.
+ *
+ * @template T
  * @param {string} method
  * @param {string} path
- * @param {{body?: any, match?: string, signal?: AbortSignal}} [options]
- * @returns {Promise<{data: any, revision: string, headers: Headers}>}
+ * @param {{body?: unknown, match?: string}} [options]
+ * @returns {Promise<Answered<T>>}
  */
-export async function call(method, path, { body, match, signal } = {}) {
+export async function call(method, path, { body, match } = {}) {
   /** @type {Record<string, string>} */
   const headers = { Accept: "application/json, application/problem+json" };
   if (body !== undefined) headers["Content-Type"] = "application/json";
@@ -44,26 +63,23 @@ export async function call(method, path, { body, match, signal } = {}) {
       method,
       headers,
       body: body === undefined ? undefined : JSON.stringify(body),
-      signal,
       cache: "no-store",
     });
-  } catch (error) {
-    if (error instanceof DOMException && error.name === "AbortError") throw error;
+  } catch {
     throw new ApiError(0, SILENT);
   }
   const text = await response.text();
   const data = parse(text);
   if (!response.ok) {
-    throw new ApiError(response.status, reason(data, response), data);
+    throw new ApiError(response.status, reason(data, `That did not work (${response.status}).`), data);
   }
   return {
-    data,
-    revision: bare(response.headers.get("ETag")) || String(data?.revision ?? ""),
-    headers: response.headers,
+    data: /** @type {T} */ (data),
+    revision: bare(response.headers.get("ETag")) || textOf(data, "revision"),
   };
 }
 
-/** @param {string} text */
+/** @param {string} text @returns {unknown} */
 function parse(text) {
   if (!text) return undefined;
   try {
@@ -74,29 +90,51 @@ function parse(text) {
 }
 
 /**
- * @param {any} data
- * @param {Response} response
+ * @param {unknown} data an object, or not
+ * @param {string} key
+ * @returns {string} what it has under the key, or nothing
  */
-function reason(data, response) {
-  return String(data?.detail || data?.title || `That did not work (${response.status}).`);
+function textOf(data, key) {
+  const value = typeof data === "object" && data !== null ? Reflect.get(data, key) : undefined;
+  return String(value ?? "");
 }
 
 /**
+ * @param {unknown} data a problem of the service (RFC 9457), or something else
+ * @param {string} otherwise
+ */
+function reason(data, otherwise) {
+  return textOf(data, "detail") || textOf(data, "title") || otherwise;
+}
+
+/**
+ * @template T
  * @param {string} path
- * @returns {Promise<any>} only the body
+ * @returns {Promise<T>} only the body
  */
 export async function get(path) {
-  return (await call("GET", path)).data;
+  return /** @type {Answered<T>} */ (await call("GET", path)).data;
+}
+
+/**
+ * @template {keyof import("./types.js").BookAnswers} R
+ * @param {string} book
+ * @param {R} route below the book's address
+ * @returns {Promise<import("./types.js").BookAnswers[R]>}
+ */
+export function read(book, route) {
+  return get(bookPath(book, route));
 }
 
 /**
  * Sends files with progress.
  *
+ * @template T
  * @param {string} path
  * @param {File[]} files
  * @param {(share: number) => void} progress 0 to 1
  * @param {string} [match] the revision that was seen
- * @returns {Promise<any>}
+ * @returns {Promise<T>}
  */
 export function upload(path, files, progress, match) {
   return new Promise((resolve, reject) => {
@@ -111,8 +149,8 @@ export function upload(path, files, progress, match) {
     });
     request.addEventListener("load", () => {
       const data = parse(request.responseText);
-      if (request.status >= 200 && request.status < 300) resolve(data);
-      else reject(new ApiError(request.status, String(data?.detail || data?.title || "The files were not taken."), data));
+      if (request.status >= 200 && request.status < 300) resolve(/** @type {T} */ (data));
+      else reject(new ApiError(request.status, reason(data, "The files were not taken."), data));
     });
     request.addEventListener("error", () => reject(new ApiError(0, SILENT)));
     request.send(form);

@@ -1,13 +1,18 @@
-/** Carries named events between parts of a page that don't know each other. */
+/**
+ * Carries named events between parts of a page that don't know each other.
+ *
+ * @template {object} E what each event carries, by its name; undefined for nothing
+ */
 export class EventBus {
-  /** @type {Map<string, Set<(data: any) => void>>} */
+  /** @type {Map<PropertyKey, Set<(data: never) => void>>} */
   #listeners = new Map();
 
   /**
    * Listens; the returned function stops listening.
    *
-   * @param {string} name
-   * @param {(data: any) => void} listener
+   * @template {keyof E} K
+   * @param {K} name
+   * @param {(data: E[K]) => void} listener
    * @returns {() => void}
    */
   on(name, listener) {
@@ -23,13 +28,14 @@ export class EventBus {
   /**
    * Tells every listener; one that fails doesn't keep the others from hearing it.
    *
-   * @param {string} name
-   * @param {any} [data]
+   * @template {keyof E} K
+   * @param {K} name
+   * @param {E[K] extends undefined ? [] : [E[K]]} data
    */
-  emit(name, data) {
+  emit(name, ...[data]) {
     for (const listener of [...(this.#listeners.get(name) ?? [])]) {
       try {
-        listener(data);
+        listener(/** @type {never} */ (data));
       } catch (error) {
         console.error(error);
       }

@@ -5,18 +5,19 @@
 const SVG = "http://www.w3.org/2000/svg";
 
 /** @typedef {Node|string|number|null|undefined|false} Child */
+/** @typedef {{[type in keyof HTMLElementEventMap]?: (event: HTMLElementEventMap[type]) => void}} Listeners */
+/** @typedef {{on?: Listeners} & {[name: string]: string|number|boolean|null|undefined|Listeners}} Props */
 
 /**
  * @param {Element} node
- * @param {Record<string, any>} props
+ * @param {Props} props
  */
 function dress(node, props) {
   for (const [key, value] of Object.entries(props)) {
     if (value === undefined || value === null || value === false) continue;
-    if (key === "class") node.setAttribute("class", value);
-    else if (key === "text") node.textContent = String(value);
-    else if (key === "on") {
-      for (const [type, listener] of Object.entries(value)) node.addEventListener(type, listener);
+    if (key === "text") node.textContent = String(value);
+    else if (typeof value === "object") {
+      for (const [type, listener] of Object.entries(value)) node.addEventListener(type, /** @type {EventListener} */ (listener));
     } else if (key === "value" && "value" in node) node.value = value;
     else node.setAttribute(key, value === true ? "" : String(value));
   }
@@ -38,7 +39,7 @@ function fill(node, children) {
  *
  * @template {keyof HTMLElementTagNameMap} T
  * @param {T} tag
- * @param {Record<string, any>} [props] attributes; `class`, `text`, `value`, `on: {event: listener}`
+ * @param {Props} [props] attributes; `text`, `value`, `on: {event: listener}`
  * @param {...(Child|Child[])} children
  * @returns {HTMLElementTagNameMap[T]}
  */
@@ -54,7 +55,7 @@ export function el(tag, props = {}, ...children) {
  *
  * @template {keyof SVGElementTagNameMap} T
  * @param {T} tag
- * @param {Record<string, any>} [props]
+ * @param {Props} [props]
  * @param {...(Child|Child[])} children
  * @returns {SVGElementTagNameMap[T]}
  */
@@ -94,7 +95,7 @@ export function need(selector, root = document) {
  *
  * @param {string} label
  * @param {(event: Event) => void} action
- * @param {Record<string, any>} [props]
+ * @param {Props} [props]
  * @param {...Child} before what stands before the label, an icon for instance
  * @returns {HTMLButtonElement}
  */

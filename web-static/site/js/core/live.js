@@ -6,15 +6,15 @@ export class LiveBook {
 
   /**
    * @param {string} url
-   * @param {import("./bus.js").EventBus} bus gets `live:job`, `live:page`, `live:map`, `live:plan`,
+   * @param {import("./bus.js").EventBus<import("./types.js").LiveEvents>} bus gets `live:job`, `live:page`, `live:map`, `live:plan`,
    *     `live:lost`, `live:found`
    */
   constructor(url, bus) {
     this.#source = new EventSource(url);
-    for (const name of ["job", "page", "map", "plan"]) {
+    for (const name of /** @type {const} */ (["job", "page", "map", "plan"])) {
       this.#source.addEventListener(name, (event) => {
         try {
-          bus.emit(`live:${name}`, JSON.parse(/** @type {MessageEvent} */ (event).data));
+          bus.emit(`live:${name}`, JSON.parse(event.data));
         } catch {
           // A broken event is dropped; the next one or a reload brings the truth.
         }

@@ -46,7 +46,12 @@ export function shell({ room, book, title } = {}) {
     ),
   );
   if (title) document.title = `${title} · barmap`;
-  addEventListener("offline", () => toast("This machine is offline. barmap runs on this machine, so you can go on.", { key: "net" }));
+  addEventListener("offline", sayOffline);
+}
+
+/** One function, so that a header drawn again doesn't listen twice. */
+function sayOffline() {
+  toast("This machine is offline. barmap runs on this machine, so you can go on.", { key: "net" });
 }
 
 function switchTheme() {

@@ -1,5 +1,6 @@
 /**
- * The shapes the service sends, for the editor's and the type checker's eyes only.
+ * The shapes the service sends, for the editor's and the type checker's eyes only. What is absent
+ * there is undefined here, never null.
  *
  * @typedef {[number, number]} Point page pixels, x right, y down
  * @typedef {Point[]} Outline four corners: top left, top right, bottom right, bottom left
@@ -21,17 +22,35 @@
  * @property {string} [finding] one line on why it failed
  * @property {number} [expectedWrong] how many entries are likely wrong; absent until it is read
  *
- * @typedef {object} BookInfo
+ * @typedef {object} BookFacts
  * @property {string} id
  * @property {string} title
  * @property {string} part
- * @property {number|PageInfo[]} pages
- * @property {number} [bars]
- * @property {number} [verifiedPages]
- * @property {number} [doubts]
- * @property {"draft"|"verified"} [state]
- * @property {string} [createdAt]
- * @property {Job} [job]
+ * @property {number} bars
+ * @property {number} verifiedPages
+ * @property {number} doubts
+ * @property {"draft"|"verified"} state
+ * @property {string} createdAt ISO 8601
+ * @property {Job} [job] while it waits or runs
+ *
+ * @typedef {BookFacts & {pages: number}} BookInfo a book on the shelf
+ * @typedef {BookFacts & {pages: PageInfo[], pageCount: number}} Book a book with its pages
+ *
+ * @typedef {object} UploadAnswer
+ * @property {Job} job
+ * @property {string[]} accepted names of files
+ * @property {Refused[]} refused
+ *
+ * @typedef {{name: string, detail: string}} Refused a file that was not taken
+ *
+ * @typedef {{id: string, name: string, bars: number}} ScorePart
+ * @typedef {{name: string, part: string, parts: ScorePart[]}} Second a score attached as a second reading; part is empty until chosen
+ * @typedef {{revision: number, second?: Second}} SecondAnswer
+ *
+ * @typedef {{beats: number, unit: number, printed?: boolean}} Meter
+ * @typedef {{fifths: number, printed?: boolean}} Key sharps counted up, flats counted down
+ * @typedef {{text: string, enclosure: string}} RehearsalMark
+ * @typedef {{text: string, where?: string}} Word
  *
  * @typedef {object} Bar
  * @property {string} id
@@ -41,16 +60,16 @@
  * @property {number} number
  * @property {string} [label]
  * @property {number} count
- * @property {{beats: number, unit: number, printed?: boolean}} [meter]
- * @property {{fifths: number, printed?: boolean}} [key]
+ * @property {Meter} [meter]
+ * @property {Key} [key]
  * @property {string} startBarline
  * @property {string} endBarline
- * @property {{text: string, enclosure: string}} [rehearsal]
+ * @property {RehearsalMark} [rehearsal]
  * @property {"music"|"rest"|"multi-rest"|"bar-repeat"} content
  * @property {number[]} [ending]
  * @property {string[]} [signs]
  * @property {number} [times]
- * @property {{text: string, where?: string}[]} [words]
+ * @property {Word[]} [words]
  * @property {number} confidence
  * @property {"read"|"inferred"|"corrected"|"verified"} origin
  * @property {number} [silentStart] beats free before its first note
@@ -86,7 +105,7 @@
  *
  * @typedef {object} Answer
  * @property {string} label
- * @property {Record<string, unknown>} [correction]
+ * @property {Record<string, string>} [correction] as text to text; empty: it is right as it is
  *
  * @typedef {object} Finding
  * @property {"info"|"doubt"|"error"} severity
@@ -115,8 +134,60 @@
  * @property {string} text
  * @property {boolean} [undone]
  *
- * @typedef {Record<string, any>} Correction
- * @typedef {Record<string, any>} Change
+ * @typedef {object} History
+ * @property {HistoryEntry[]} entries newest first
+ * @property {number} undo steps that can be taken back
+ * @property {number} redo
+ *
+ * What a person says about the map; `bar`, `before`, `to` are ids of bar entries.
+ *
+ * @typedef {{kind: "set-count", bar: string, count: number}
+ *   | {kind: "set-content", bar: string, content: string, count: number}
+ *   | {kind: "set-rehearsal", bar: string, text: string, enclosure: string}
+ *   | {kind: "move-rehearsal", bar: string, to: string}
+ *   | {kind: "remove-rehearsal"|"remove-meter"|"remove-key"|"remove-number", bar: string}
+ *   | {kind: "set-meter", bar: string, beats: number, unit: number}
+ *   | {kind: "set-key", bar: string, fifths: number}
+ *   | {kind: "set-number", bar: string, number: number}
+ *   | {kind: "set-label", bar: string, label: string}
+ *   | {kind: "set-ending", bar: string, ending: number[]}
+ *   | {kind: "set-sign", bar: string, sign: string, present: boolean}
+ *   | {kind: "set-times", bar: string, times: number}
+ *   | {kind: "set-words", bar: string, words: string[]}
+ *   | {kind: "set-silence", bar: string, side: Side, beats?: number}
+ *   | {kind: "add-barline", page: number, system: number, x: number, y: number}
+ *   | {kind: "move-barline", bar: string, side: Side, x: number, y: number}
+ *   | {kind: "remove-barline", bar: string, side: Side}
+ *   | {kind: "set-barline", bar: string, side: Side, type: string}
+ *   | {kind: "start-number", bar: string, label: string, title: string}
+ *   | {kind: "add-tacet-number", before: string, label: string, title: string}
+ *   | {kind: "verify-page", page: number, verified: boolean}
+ *   | {kind: "add-system", page: number, outline: Outline}
+ *   | {kind: "remove-system", page: number, system: number}
+ *   | {kind: "dismiss-doubt", code: string, bar?: string, page?: number}} Correction
+ *
+ * @typedef {"start"|"end"} Side
+ * @typedef {{revision: number, entry: HistoryEntry, map: BarMap}} CorrectionAnswer
+ *
+ * What the director changes; bars are named as a player says them: "34", "24A", "24 in the 2nd ending".
+ *
+ * @typedef {{first: string, last: string}} Span
+ * @typedef {{number?: string, note?: string}} AnyKind
+ * @typedef {AnyKind & ({kind: "cut"|"safety"} & Span
+ *   | {kind: "vamp", leave: "any-time"|"end-of-pass"} & Span
+ *   | {kind: "play", times: number} & Span
+ *   | {kind: "beats", beats: number} & Span
+ *   | {kind: "insert", after: string, bars: number, label?: string}
+ *   | {kind: "tacet"|"cut-number"}
+ *   | {kind: "order", numbers: string[]}
+ *   | {kind: "tempo", first: string, last?: string, beat: string, perMinute: number, toPerMinute?: number}
+ *   | {kind: "key", first: string, fifths: number}
+ *   | {kind: "instrument", first: string, to: string}
+ *   | {kind: "remind", first: string, what: string})} Change
+ *
+ * @typedef {Change & {id: string, on?: boolean, when?: string, who?: string}} KeptChange a change in the show's list
+ * @typedef {{changes: KeptChange[]}} ChangeList
+ * @typedef {{revision: number, entry: HistoryEntry, changes: KeptChange[], plan: Plan}} ChangeAnswer
  *
  * @typedef {object} UnderstoodLine
  * @property {string} line
@@ -133,51 +204,225 @@
  * @property {string} [within] its ending, "2nd ending", where its number occurs twice
  * @property {number} count
  * @property {string} content
- * @property {any} [rehearsal]
- * @property {any} [meter]
- * @property {{fifths: number, printed?: boolean}} [key]
- * @property {string} [start]
- * @property {string} [end]
+ * @property {RehearsalMark} [rehearsal]
+ * @property {Meter} [meter]
+ * @property {Key} [key]
+ * @property {string} start
+ * @property {string} end
  * @property {number[]} [ending]
  * @property {string[]} [signs]
  * @property {number} [times]
- * @property {number} [page]
- * @property {boolean} [cut]
+ * @property {number} page
+ * @property {boolean} cut
  * @property {{from: number, to: number}[]} [cutParts] shares of it that are out while others are played
- * @property {boolean} [vamp]
- * @property {boolean} [safety]
- * @property {any[]} [words]
+ * @property {boolean} vamp
+ * @property {boolean} safety
+ * @property {Word[]} [words]
  *
  * @typedef {object} RoadNumber
  * @property {string} label
- * @property {string} [title]
- * @property {boolean} [tacet]
+ * @property {string} title
+ * @property {boolean} tacet
  * @property {RoadBar[]} bars
  *
- * @typedef {object} Gap
- * @property {number} bars
- * @property {number} beats
- * @property {number} [seconds]
+ * @typedef {object} Gap how long something is
+ * @property {number} bars pickups not counted
+ * @property {number} [beats] as the director shows them; absent where no meter is known
+ * @property {number} [seconds] absent where no tempo is known
+ *
+ * @typedef {"time"|"quick"|"none"} Verdict
+ *
+ * @typedef {object} Advice
+ * @property {string} kind
+ * @property {string} [after] id of a bar entry
+ * @property {number} [memorise] bars
+ * @property {number} [bars]
+ * @property {number} cost
+ * @property {boolean} chosen
+ * @property {string} text
  *
  * @typedef {object} Turn
  * @property {number} fromPage
  * @property {number} toPage
- * @property {string} leaves
- * @property {string} arrives
- * @property {number} [pass]
- * @property {string} [direction]
+ * @property {string} leaves id of the bar entry that is left
+ * @property {string} arrives id of the bar entry that is come to
+ * @property {number} pass
+ * @property {"forward"|"back"} direction
+ * @property {number} [sheets] leaves turned at once
  * @property {Gap} gap
  * @property {string} [free] free beats inside bars that count for it, in words
- * @property {"time"|"quick"|"none"} verdict
- * @property {Record<string, any>[]} [advice]
+ * @property {Verdict} verdict
+ * @property {"V.S."|"Time"} [mark]
+ * @property {Advice[]} advice the chosen one first
+ *
+ * @typedef {object} Entry one entry in the order of play
+ * @property {string} bar id of the bar entry
+ * @property {number} pass
+ * @property {number} [from] first bar played of a shortened rest
+ * @property {number} [bars] bars played of a shortened rest, or inserted
+ * @property {number} [beatsCut] in the meter's lower figure
+ * @property {string} [inserted] what inserted bars are called
+ *
+ * @typedef {object} OpenStretch bars played until the director goes on
+ * @property {"vamp"|"safety"} kind
+ * @property {string} first
+ * @property {string} last
+ * @property {"any-time"|"end-of-pass"} [leave]
+ *
+ * @typedef {object} Pace from one bar of the order of play on
+ * @property {number} from single bars before it
+ * @property {number} beats in a bar, as the director shows them; 0 as the meter says
+ * @property {number} [perMinute] quarters
+ * @property {number} [toPerMinute] where the tempo changes by and by
+ *
+ * @typedef {{seconds: number, bars: number, barsWithout: number}} KnownTime what of a number's time is known, where not all is
+ *
+ * @typedef {object} PlannedNumber
+ * @property {string} label
+ * @property {string} [title]
+ * @property {"played"|"tacet"|"cut"} [state]
+ * @property {Pace[]} [pace]
+ * @property {KnownTime} [known]
+ * @property {Entry[]} order
+ * @property {number} [written] bars
+ * @property {Gap} played
+ * @property {OpenStretch[]} open
+ *
+ * @typedef {object} LongRest
+ * @property {string} first id of a bar entry
+ * @property {string} [last]
+ * @property {number} bars
+ * @property {number} [page]
+ * @property {number} [seconds]
+ * @property {{after: number, what: string}[]} landmarks bars of rest before each
+ * @property {string} [text]
+ *
+ * @typedef {object} InstrumentChange
+ * @property {string} at id of a bar entry
+ * @property {string} [from]
+ * @property {string} to
+ * @property {number} [seconds]
+ * @property {number} [needed] seconds
+ * @property {Verdict} verdict
+ * @property {string} [text]
+ *
+ * @typedef {object} PencilMark
+ * @property {number} page
+ * @property {number} system
+ * @property {string} bar id of a bar entry
+ * @property {string} mark
+ * @property {string} [sign] what is written
+ * @property {string} [number]
+ * @property {string} [where] the bar as a player says it
+ *
+ * @typedef {{kind: string, number: string, page: number, bar: string, text: string}} LookAhead
+ *
+ * @typedef {object} RunSheetLine
+ * @property {string} number
+ * @property {string} title
+ * @property {"played"|"tacet"|"cut"} state
+ * @property {number} [page]
+ * @property {string[]} instruments
+ * @property {string} [entrance]
+ * @property {number} [entranceAfter] bars of rest
+ * @property {string} [key]
+ * @property {number} [seconds]
+ * @property {KnownTime} [known]
+ * @property {string} link how the next number follows
  *
  * @typedef {object} Plan
- * @property {{label: string, order: {bar: string, pass: number}[], played?: any, open?: any[]}[]} numbers
+ * @property {PlannedNumber[]} numbers
  * @property {Turn[]} turns
- * @property {any[]} [rests]
- * @property {any[]} [instruments]
- * @property {any[]} [pencil]
- * @property {PlanFinding[]} [findings]
+ * @property {LongRest[]} rests
+ * @property {InstrumentChange[]} instruments
+ * @property {PencilMark[]} pencil
+ * @property {PlanFinding[]} findings
+ * @property {LookAhead[]} [lookAhead]
+ * @property {RunSheetLine[]} [runSheet]
+ */
+
+/**
+ * @template T
+ * @typedef {{before?: T, now: T} | {before: T, now?: undefined}} BeforeNow absent where it isn't there
+ */
+
+/**
+ * @typedef {object} Since what became different for the player
+ * @property {BeforeNow<string>[]} changes in words
+ * @property {PlanDiff} diff
+ *
+ * @typedef {object} PlanDiff
+ * @property {{label: string, text: string}[]} numbers
+ * @property {BeforeNow<Turn>[]} turns
+ * @property {BeforeNow<LongRest>[]} rests
+ * @property {PencilMark[]} write
+ * @property {PencilMark[]} erase
+ *
+ * @typedef {object} Settings
+ * @property {number} turnSeconds
+ * @property {number} quickSeconds
+ * @property {number} memoryBars
+ * @property {number} changeSeconds
+ * @property {boolean} repeatsAfterJump
+ * @property {string} [rehearsedAt] ISO 8601
+ *
+ * What a GET below a book's address answers.
+ *
+ * @typedef {{
+ *   "": Book,
+ *   "/map": BarMap,
+ *   "/doubts": {doubts: Finding[]},
+ *   "/history": History,
+ *   "/settings": Settings,
+ *   "/second": SecondAnswer,
+ *   "/changes": ChangeList,
+ *   "/changes/history": History,
+ *   "/plan": Plan,
+ *   "/plan?without=changes": Plan,
+ *   "/roadmap": {numbers: RoadNumber[]},
+ *   [since: `/plan/since?moment=${string}`]: Since,
+ * }} BookAnswers
+ *
+ * The events of each page, by name; those called live come from the service.
+ *
+ * @typedef {{
+ *   "live:job": Job,
+ *   "live:page": {page: string},
+ *   "live:map": {revision: number},
+ *   "live:plan": {revision: number},
+ *   "live:lost": undefined,
+ *   "live:found": undefined,
+ * }} LiveEvents
+ *
+ * @typedef {LiveEvents & {
+ *   uploaded: undefined,
+ *   move: {page: PageInfo, to: number},
+ *   delete: PageInfo,
+ *   again: PageInfo,
+ *   retake: {page: PageInfo, file: File},
+ * }} BookEvents
+ *
+ * @typedef {LiveEvents & {
+ *   map: BarMap,
+ *   doubts: Finding[],
+ *   history: History,
+ *   stale: undefined,
+ *   failed: unknown,
+ *   busy: boolean,
+ *   made: HistoryEntry,
+ *   pick: Bar|undefined,
+ *   "cut-at": {bar: Bar, p: Point},
+ *   "line-drawn": Outline|undefined,
+ *   "drag-end": {bar: Bar, side: Side, p: Point},
+ * }} DeskEvents
+ *
+ * @typedef {LiveEvents & {
+ *   road: undefined,
+ *   turns: undefined,
+ *   stale: undefined,
+ *   chosen: undefined,
+ *   propose: {change: Change, text: string},
+ * }} RoadEvents
  */
 
 export {};

@@ -91,16 +91,14 @@ export function numberName(number) {
   return number.title ? `No. ${number.label} ${number.title}` : `No. ${number.label}`;
 }
 
-/** @param {any} mark a rehearsal mark as text or as record */
+/** @param {import("./types.js").RehearsalMark|undefined} mark */
 export function markText(mark) {
-  if (!mark) return "";
-  return typeof mark === "string" ? mark : String(mark.text ?? "");
+  return mark?.text ?? "";
 }
 
-/** @param {any} meter a meter as text or as record */
+/** @param {import("./types.js").Meter|undefined} meter */
 export function meterText(meter) {
-  if (!meter) return "";
-  return typeof meter === "string" ? meter : `${meter.beats}/${meter.unit}`;
+  return meter ? `${meter.beats}/${meter.unit}` : "";
 }
 
 /** The most sharps or flats a key has. */
@@ -119,11 +117,6 @@ export function keyText(fifths) {
 /** @param {number} fifths a key as a sign: 3♭, 2♯, ♮ */
 export function keySign(fifths) {
   return fifths === 0 ? "♮" : `${Math.abs(fifths)}${fifths > 0 ? "♯" : "♭"}`;
-}
-
-/** @param {any} word words as text or as record */
-export function wordText(word) {
-  return typeof word === "string" ? word : String(word?.text ?? "");
 }
 
 /** @param {string} iso */

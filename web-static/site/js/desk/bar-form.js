@@ -1,6 +1,6 @@
 import { button, el, svg } from "../core/dom.js";
 import { icon } from "../core/icons.js";
-import { BARLINE, CONTENT, ENCLOSURE, ORIGIN, SIGN, MOST_FIFTHS, barName, count, keyText, numberName, wordText } from "../core/words.js";
+import { BARLINE, CONTENT, ENCLOSURE, ORIGIN, SIGN, MOST_FIFTHS, barName, count, keyText, numberName } from "../core/words.js";
 import { choice, group, stepper, textLine } from "./fields.js";
 import { barlineSign } from "./signs.js";
 
@@ -51,6 +51,7 @@ function contentGroup(bar, correct) {
  *
  * @param {Bar} bar
  * @param {number} n
+ * @returns {import("../core/types.js").Correction}
  */
 export function restCount(bar, n) {
   if (bar.content === "multi-rest" && n > 1) return { kind: "set-count", bar: bar.id, count: n };
@@ -147,7 +148,7 @@ function numberGroup(bar, correct) {
  * @param {{add: () => void, removeLine: () => void}} tools
  */
 function barlineGroup(bar, correct, tools) {
-  const set = (/** @type {string} */ side) => (/** @type {string} */ type) => correct({ kind: "set-barline", bar: bar.id, side, type });
+  const set = (/** @type {import("../core/types.js").Side} */ side) => (/** @type {string} */ type) => correct({ kind: "set-barline", bar: bar.id, side, type });
   const starts = /** @type {[string, string][]} */ ([["none", "None"], ["repeat-start", BARLINE["repeat-start"]]]);
   return group(
     "Barlines",
@@ -233,7 +234,7 @@ function freeSaid(bar) {
  * @param {Correct} correct
  */
 function wordGroup(bar, correct) {
-  const words = (bar.words ?? []).map(wordText);
+  const words = (bar.words ?? []).map((word) => word.text);
   const area = el("textarea", { id: "words", rows: 2, "aria-label": "Words at this bar, one a line", value: words.join("\n") });
   area.addEventListener("change", () =>
     correct({ kind: "set-words", bar: bar.id, words: area.value.split("\n").map((w) => w.trim()).filter(Boolean) }),

@@ -4,26 +4,26 @@ const NUMBERS = ["count", "page", "system", "x", "y", "beats", "unit", "fifths",
 const SWITCHES = ["present", "verified"];
 
 /**
- * @param {Record<string, unknown>} answer
+ * @param {Record<string, string>} answer
  * @returns {import("../core/types.js").Correction}
  */
 export function toCorrection(answer) {
-  /** @type {import("../core/types.js").Correction} */
+  /** @type {Record<string, unknown>} */
   const made = {};
   for (const [key, value] of Object.entries(answer)) {
-    if (typeof value !== "string") made[key] = value;
-    else if (NUMBERS.includes(key) && value.trim() !== "" && Number.isFinite(Number(value))) made[key] = Number(value);
+    if (NUMBERS.includes(key) && value.trim() !== "" && Number.isFinite(Number(value))) made[key] = Number(value);
     else if (SWITCHES.includes(key)) made[key] = value === "true";
     else if (key === "ending") made[key] = value.split(/[ ,]+/).filter(Boolean).map(Number);
     else made[key] = value;
   }
-  return made;
+  return /** @type {import("../core/types.js").Correction} */ (/** @type {unknown} */ (made));
 }
 
 /**
  * The correction that says "it is right as it is".
  *
  * @param {import("../core/types.js").Finding} doubt
+ * @returns {import("../core/types.js").Correction}
  */
 export function dismissal(doubt) {
   return {

@@ -43,7 +43,7 @@ export class Desk {
 
   /**
    * @param {string} book
-   * @param {import("../core/bus.js").EventBus} bus
+   * @param {import("../core/bus.js").EventBus<import("../core/types.js").DeskEvents>} bus
    * @param {import("./model.js").DeskModel} model
    */
   constructor(book, bus, model) {

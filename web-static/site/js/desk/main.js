@@ -1,4 +1,4 @@
-import { bookPath } from "../core/api.js";
+import { bookPath, isMissing } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
@@ -12,13 +12,14 @@ async function start() {
   const book = bookInAddress();
   shell({ room: "desk", book });
   if (!book) return deadEnd("Which book?", "The address names no book.");
+  /** @type {EventBus<import("../core/types.js").DeskEvents>} */
   const bus = new EventBus();
   const model = new DeskModel(book, bus);
   show(need("main"), el("p", { class: "waiting", text: "Opening the book …" }));
   try {
     await model.load();
   } catch (error) {
-    if (/** @type {any} */ (error).status === 404) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+    if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
     complain(error);
     return deadEnd("The book can't be opened right now", "Reload the page to try again.");
   }

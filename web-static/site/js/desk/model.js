@@ -1,4 +1,4 @@
-import { bookPath, call, get } from "../core/api.js";
+import { bookPath, call, isStale, read } from "../core/api.js";
 import { who } from "../core/store.js";
 
 /** @typedef {import("../core/types.js").BarMap} BarMap */
@@ -21,27 +21,27 @@ export class DeskModel {
   #map;
   /** @type {Finding[]} */
   #doubts = [];
-  /** @type {{entries: import("../core/types.js").HistoryEntry[], undo: number, redo: number}} */
+  /** @type {import("../core/types.js").History} */
   #history = { entries: [], undo: 0, redo: 0 };
   /** @type {Map<number, string>} page index to state */
   #states = new Map();
   /** @type {Map<number, string>} page index to id */
   #ids = new Map();
-  /** @type {Promise<any>} */
+  /** @type {Promise<unknown>} */
   #last = Promise.resolve();
   #waiting = 0;
   title = "";
 
   /**
    * @param {string} book
-   * @param {import("../core/bus.js").EventBus} bus gets `map`, `doubts`, `history`, `stale`,
+   * @param {import("../core/bus.js").EventBus<import("../core/types.js").DeskEvents>} bus gets `map`, `doubts`, `history`, `stale`,
    *     `failed`, `busy`
    */
   constructor(book, bus) {
     this.#book = book;
     this.#bus = bus;
     bus.on("live:map", (event) => {
-      const theirs = String(event?.revision ?? "");
+      const theirs = String(event.revision);
       if (this.#waiting === 0 && theirs !== this.#revision) void this.load().catch(() => {});
     });
   }
@@ -90,13 +90,12 @@ export class DeskModel {
 
   /** Fetches everything afresh. */
   async load() {
-    const [book, answer] = await Promise.all([
-      get(bookPath(this.#book)),
-      call("GET", bookPath(this.#book, "/map")),
-    ]);
+    /** @type {Promise<import("../core/api.js").Answered<BarMap>>} */
+    const map = call("GET", bookPath(this.#book, "/map"));
+    const [book, answer] = await Promise.all([read(this.#book, ""), map]);
     this.title = `${book.title}, ${book.part}`;
-    this.#states = new Map(book.pages.map((/** @type {any} */ p) => [p.index, p.state]));
-    this.#ids = new Map(book.pages.map((/** @type {any} */ p) => [p.index, p.id]));
+    this.#states = new Map(book.pages.map((p) => [p.index, p.state]));
+    this.#ids = new Map(book.pages.map((p) => [p.index, p.id]));
     this.#take(answer.data, answer.revision);
     await this.#beside();
   }
@@ -114,13 +113,13 @@ export class DeskModel {
   /** Doubts and history follow the map. */
   async #beside() {
     const [found, history, book] = await Promise.all([
-      get(bookPath(this.#book, "/doubts")),
-      get(bookPath(this.#book, "/history")),
-      get(bookPath(this.#book)),
+      read(this.#book, "/doubts"),
+      read(this.#book, "/history"),
+      read(this.#book, ""),
     ]);
-    this.#doubts = (found.doubts ?? []).filter((/** @type {Finding} */ d) => d.severity !== "info");
-    this.#history = { entries: history.entries ?? [], undo: history.undo ?? 0, redo: history.redo ?? 0 };
-    this.#states = new Map(book.pages.map((/** @type {any} */ p) => [p.index, p.state]));
+    this.#doubts = found.doubts.filter((d) => d.severity !== "info");
+    this.#history = history;
+    this.#states = new Map(book.pages.map((p) => [p.index, p.state]));
     this.#bus.emit("doubts", this.#doubts);
     this.#bus.emit("history", this.#history);
   }
@@ -146,7 +145,7 @@ export class DeskModel {
 
   /**
    * @param {string} path
-   * @param {any} [body]
+   * @param {object} [body]
    * @returns {Promise<boolean>}
    */
   #write(path, body) {
@@ -163,17 +162,18 @@ export class DeskModel {
 
   /**
    * @param {string} path
-   * @param {any} body
+   * @param {object|undefined} body
    */
   async #send(path, body) {
     try {
+      /** @type {import("../core/api.js").Answered<import("../core/types.js").CorrectionAnswer>} */
       const { data } = await call("POST", bookPath(this.#book, path), { body: body ?? {}, match: this.#revision });
       this.#take(data.map, String(data.revision));
       this.#bus.emit("made", data.entry);
       await this.#beside();
       return true;
     } catch (error) {
-      if (/** @type {any} */ (error).stale) {
+      if (isStale(error)) {
         await this.load();
         this.#bus.emit("stale");
       } else {

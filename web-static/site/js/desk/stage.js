@@ -37,7 +37,7 @@ export class Stage {
 
   /**
    * @param {string} book
-   * @param {import("../core/bus.js").EventBus} bus gets `pick` with a bar or nothing, `cut-at` with
+   * @param {import("../core/bus.js").EventBus<import("../core/types.js").DeskEvents>} bus gets `pick` with a bar or nothing, `cut-at` with
    *     a bar and a point, `drag-end` with a bar, a side and a point, `line-drawn` with an outline
    */
   constructor(book, bus) {
@@ -233,7 +233,7 @@ export class Stage {
     const target = event.target instanceof Element ? event.target.closest(".handle") : null;
     const bar = this.#selected;
     if (!target || !bar) return undefined;
-    const side = target.getAttribute("data-side") ?? "end";
+    const side = target.getAttribute("data-side") === "start" ? "start" : "end";
     return (/** @type {Point} */ p, /** @type {PointerEvent} */ _event, /** @type {boolean} */ end) => {
       const edge = side === "end" ? [bar.outline[1], bar.outline[2]] : [bar.outline[0], bar.outline[3]];
       const dx = p[0] - edge[1][0];

@@ -43,7 +43,7 @@ export class ClickRoom {
   node;
 
   /**
-   * @param {any[]} numbers of the plan, with label and title
+   * @param {import("../core/types.js").PlannedNumber[]} numbers of the plan, with label and title
    * @param {(label: string) => BarStep[]} stepsOf
    * @param {import("./follow.js").Follower} follower shows the page under the bar that is clicked
    */

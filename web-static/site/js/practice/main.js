@@ -1,4 +1,4 @@
-import { bookPath, get } from "../core/api.js";
+import { isMissing, read } from "../core/api.js";
 import { el, need, show } from "../core/dom.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain } from "../core/toast.js";
@@ -7,8 +7,6 @@ import { Follower } from "./follow.js";
 import { RecordingRoom } from "./recording-room.js";
 import { barSteps } from "./steps.js";
 
-/** @typedef {import("../core/types.js").Bar} Bar */
-
 /** Learns the show: a click along the order of play, and a recording. */
 async function start() {
   const book = bookInAddress();
@@ -16,14 +14,14 @@ async function start() {
   if (!book) return deadEnd("Which book?", "The address names no book.");
   try {
     const [info, map, plan] = await Promise.all([
-      get(bookPath(book)), get(bookPath(book, "/map")), get(bookPath(book, "/plan")),
+      read(book, ""), read(book, "/map"), read(book, "/plan"),
     ]);
     shell({ room: "practice", book, title: `${info.title}, ${info.part}` });
-    const bars = new Map(map.bars.map((/** @type {Bar} */ b) => [b.id, b]));
-    const titles = new Map(map.numbers.map((/** @type {any} */ n) => [n.label, n.title]));
-    const numbers = plan.numbers.filter((/** @type {any} */ n) => n.order?.length).map((/** @type {any} */ n) => ({ title: titles.get(n.label), ...n }));
-    const stepsOf = (/** @type {string} */ label) => barSteps(numbers.find((/** @type {any} */ n) => n.label === label) ?? {}, bars);
-    const pages = new Map(info.pages.map((/** @type {any} */ p) => [p.index, p]));
+    const bars = new Map(map.bars.map((b) => [b.id, b]));
+    const titles = new Map(map.numbers.map((n) => [n.label, n.title]));
+    const numbers = plan.numbers.filter((n) => n.order.length).map((n) => ({ title: titles.get(n.label), ...n }));
+    const stepsOf = (/** @type {string} */ label) => barSteps(numbers.find((n) => n.label === label), bars);
+    const pages = new Map(info.pages.map((p) => [p.index, p]));
     if (numbers.length === 0) return deadEnd("Nothing to practise yet", "Add pages first; the click follows the order of play as soon as there is one.", { href: `/book.html?b=${encodeURIComponent(book)}`, text: "Add pages" });
     const clicks = new ClickRoom(numbers, stepsOf, new Follower(book, bars, pages));
     clicks.beginAt(decodeURIComponent(location.hash.slice(1)));
@@ -38,7 +36,7 @@ async function start() {
       ),
     );
   } catch (error) {
-    if (/** @type {any} */ (error).status === 404) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+    if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
     complain(error);
     deadEnd("Practice can't start right now", "Reload the page to try again.");
   }

@@ -32,7 +32,7 @@ export class RecordingRoom {
 
   /**
    * @param {string} book
-   * @param {any[]} numbers
+   * @param {import("../core/types.js").PlannedNumber[]} numbers
    * @param {(label: string) => BarStep[]} stepsOf
    * @param {import("./follow.js").Follower} follower
    */

@@ -19,6 +19,7 @@ import { markText } from "../core/words.js";
  */
 
 /** @typedef {import("../core/types.js").Bar} Bar */
+/** @typedef {import("../core/types.js").Pace} Pace */
 
 /**
  * How a bar is clicked: as the director beats it where a change says so, else 6/8, 9/8 and 12/8 in
@@ -36,18 +37,19 @@ export function beatsOf(meter, shown) {
 }
 
 /**
- * @param {any} planned one number of the plan
+ * @param {import("../core/types.js").PlannedNumber|undefined} planned one number of the plan
  * @param {Map<string, Bar>} bars
  * @returns {BarStep[]}
  */
 export function barSteps(planned, bars) {
-  const vamps = vampBars(planned.open ?? [], planned.order ?? []);
-  const pace = new Map((planned.pace ?? []).map((/** @type {any} */ p) => [p.from, p]));
-  /** @type {any} */
+  const order = planned?.order ?? [];
+  const vamps = vampBars(planned?.open ?? [], order);
+  const pace = new Map((planned?.pace ?? []).map((p) => [p.from, p]));
+  /** @type {Pace|undefined} */
   let now;
   /** @type {BarStep[]} */
   const steps = [];
-  for (const entry of planned.order ?? []) {
+  for (const entry of order) {
     const bar = bars.get(entry.bar);
     if (!bar) continue;
     const from = (entry.from ?? 1) - 1;
@@ -80,11 +82,11 @@ export function barSteps(planned, bars) {
  * A tempo that changes by and by over several bars is a straight line over their quarters.
  *
  * @param {BarStep[]} steps
- * @param {Map<number, any>} pace
+ * @param {Map<number, Pace>} pace
  */
 function ramps(steps, pace) {
   for (const [from, { perMinute, toPerMinute }] of pace) {
-    if (!toPerMinute) continue;
+    if (!perMinute || !toPerMinute) continue;
     let to = from + 1;
     while (to < steps.length && !pace.has(to)) to++;
     const whole = steps.slice(from, to).reduce((sum, s) => sum + s.beats * s.share, 0);
@@ -118,8 +120,8 @@ export function clickSeconds(step, beat, otherwise, speed) {
 }
 
 /**
- * @param {any[]} open
- * @param {any[]} order
+ * @param {import("../core/types.js").OpenStretch[]} open
+ * @param {import("../core/types.js").Entry[]} order
  * @returns {Map<string, {key: string, anyTime: boolean}>} by bar id
  */
 function vampBars(open, order) {

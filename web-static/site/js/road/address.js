@@ -26,12 +26,12 @@ function inEnding(bar, name) {
 /** @type {Record<string, string>} note values as a player says them */
 export const BEAT = { "1/1": "whole", "3/4": "dotted half", "1/2": "half", "3/8": "dotted quarter", "1/4": "quarter", "3/16": "dotted eighth", "1/8": "eighth" };
 
-/** @param {Change} c */
+/** @param {{first: string, last?: string}} c */
 function span(c) {
   return c.last && c.last !== c.first ? `${c.first} to ${c.last}` : `${c.first}`;
 }
 
-/** @type {Record<string, (c: Change) => string>} */
+/** @type {{[K in Exclude<Change["kind"], "order">]: (c: Extract<Change, {kind: K}>) => string}} one for every kind */
 const SENTENCES = {
   cut: (c) => `cut ${span(c)}`,
   vamp: (c) => `vamp ${span(c)}, leave ${c.leave === "any-time" ? "at any time" : "at the end of a pass"}`,
@@ -52,7 +52,7 @@ const SENTENCES = {
 
 /** @param {Change} change one sentence a player understands */
 export function sentence(change) {
-  if (change.kind === "order") return `Order of numbers: ${(change.numbers ?? []).join(", ")}`;
-  const say = SENTENCES[change.kind];
+  if (change.kind === "order") return `Order of numbers: ${change.numbers.join(", ")}`;
+  const say = /** @type {((c: Change) => string)|undefined} */ (SENTENCES[change.kind]);
   return `${change.number ? `No. ${change.number}: ` : ""}${say ? say(change) : String(change.kind).replace(/-/g, " ")}`;
 }

@@ -4,13 +4,13 @@ import { when } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
 import { sentence } from "./address.js";
 
-/** @typedef {import("../core/types.js").Change} Change */
+/** @typedef {import("../core/types.js").KeptChange} Change */
 
 /**
  * The show's changes, newest last, as the director gave them.
  *
  * @param {Change[]} changes
- * @param {{entries: import("../core/types.js").HistoryEntry[], undo: number, redo: number}} history
+ * @param {import("../core/types.js").History} history
  * @param {{toggle: (c: Change, on: boolean) => void, remove: (c: Change) => void, undo: () => void, redo: () => void}} actions
  */
 export function changeList(changes, history, actions) {

@@ -20,7 +20,7 @@ export class ChooseBar {
   #bus;
   node = el("section", { class: "choose", hidden: true, "aria-label": "The chosen bars", "aria-live": "polite" });
 
-  /** @param {import("../core/bus.js").EventBus} bus gets `chosen`, and `propose` with a change */
+  /** @param {import("../core/bus.js").EventBus<import("../core/types.js").RoadEvents>} bus gets `chosen`, and `propose` with a change */
   constructor(bus) {
     this.#bus = bus;
   }
@@ -96,7 +96,7 @@ export class ChooseBar {
 
   /** @param {RoadNumber} number */
   #drawWhole(number) {
-    const propose = (/** @type {string} */ kind) => {
+    const propose = (/** @type {"cut-number"|"tacet"} */ kind) => {
       const change = { number: number.label, kind };
       this.#bus.emit("propose", { change, text: sentence(change) });
     };
@@ -107,7 +107,7 @@ export class ChooseBar {
     place.value = labels[labels.indexOf(number.label) + 2] ?? "";
     const move = () => {
       const numbers = orderOf(labels, number.label, place.value);
-      const change = { kind: "order", numbers };
+      const change = { kind: /** @type {const} */ ("order"), numbers };
       if (numbers.length > 1) this.#bus.emit("propose", { change, text: sentence(change) });
     };
     show(

@@ -33,7 +33,7 @@ function width(bar) {
   const rest = bar.count > 1 ? 16 + Math.min(110, 22 * Math.log2(bar.count)) : 0;
   const letters = signs(bar, true).length + signs(bar, false).length;
   const over = markWidth(markText(bar.rehearsal)) + letters * 8.4 + (letters ? 10 : 0);
-  const meterAndKey = typeof bar.meter === "object" && bar.meter?.printed && bar.key?.printed ? 70 : 0;
+  const meterAndKey = bar.meter?.printed && bar.key?.printed ? 70 : 0;
   return Math.max(42 + rest, over, meterAndKey);
 }
 
@@ -141,8 +141,8 @@ function block({ bar, x, row, w }, before, { state, pick, newRow }) {
     group.append(svg("path", { class: "form-loop", d: `M${goesOn ? x : x + 5} ${y + HEIGHT + (goesOn ? 9 : 4)} ${goesOn ? "" : "v5"} H${x + w - 2}` }));
     if (!goesOn) group.append(svg("text", { class: "form-word", x: x + 5, y: y + HEIGHT + 25, text: bar.vamp ? "vamp" : "safety" }));
   }
-  group.append(...edge(bar.end ?? "single", x + w, y));
-  if (newRow || !before) group.append(...edge(bar.start && bar.start !== "none" ? bar.start : "single", x, y));
+  group.append(...edge(bar.end, x + w, y));
+  if (newRow || !before) group.append(...edge(bar.start !== "none" ? bar.start : "single", x, y));
   else if (bar.start === "repeat-start" && before.end !== "repeat-start" && before.end !== "repeat-both") group.append(...edge("repeat-start", x, y));
   over(group, bar, x, y, w, !newRow && String(before?.ending ?? "") === String(bar.ending ?? ""));
   return group;
@@ -160,7 +160,7 @@ function block({ bar, x, row, w }, before, { state, pick, newRow }) {
  */
 function over(group, bar, x, y, w, goesOn) {
   const mark = markText(bar.rehearsal);
-  const shown = mark || (typeof bar.meter === "object" && bar.meter?.printed) || bar.count > 1 || bar.number % 4 === 1;
+  const shown = mark || bar.meter?.printed || bar.count > 1 || bar.number % 4 === 1;
   if (shown && !bar.vamp && !bar.safety) group.append(svg("text", { class: "form-number", x: x + 3, y: y + HEIGHT + 17, text: bar.label ?? String(bar.number) }));
   if (mark) {
     const mw = markWidth(mark);
@@ -169,7 +169,7 @@ function over(group, bar, x, y, w, goesOn) {
       svg("text", { class: "form-mark-text", x: x + 1 + mw / 2, y: y - 14, "text-anchor": "middle", text: mark }),
     );
   }
-  if (typeof bar.meter === "object" && bar.meter?.printed && !(bar.count > 1 && w < 70)) {
+  if (bar.meter?.printed && !(bar.count > 1 && w < 70)) {
     group.append(svg("text", { class: "form-meter", x: x + 5, y: y + HEIGHT - 6, text: meterText(bar.meter) }));
   }
   if (bar.key?.printed) group.append(svg("text", { class: "form-meter", x: x + (bar.meter?.printed ? 36 : 5), y: y + HEIGHT - 6, text: keySign(bar.key.fifths) }));

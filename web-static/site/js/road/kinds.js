@@ -97,7 +97,7 @@ export function changeOf(kind, { number, first, last }, answer) {
     const at = (/** @type {string} */ name, /** @type {string} */ beat) => (said[beat] ? `${said[name]} beat ${said[beat]}` : String(said[name]));
     return { ...(number ? { number } : {}), kind: "cut", first: at("first", "fromBeat"), last: at("last", "toBeat") };
   }
-  /** @type {Change} */
+  /** @type {Record<string, unknown>} */
   const change = { ...(number ? { number } : {}), kind };
   if (kind === "insert") change.after = last;
   else {
@@ -105,7 +105,7 @@ export function changeOf(kind, { number, first, last }, answer) {
     if (!FROM_ONE.includes(kind) || said.toPerMinute) change.last = last;
   }
   for (const [key, value] of Object.entries(said)) change[key] = NUMERIC.includes(key) ? Number(value) : String(value);
-  return change;
+  return /** @type {Change} */ (/** @type {unknown} */ (change));
 }
 
 /**

@@ -1,4 +1,4 @@
-import { bookPath, get } from "../core/api.js";
+import { bookPath, isMissing, read } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { ask } from "../core/dialog.js";
 import { button, el, need, show } from "../core/dom.js";
@@ -15,11 +15,13 @@ import { TurnStrip } from "./turns.js";
 import { WordBox } from "./words.js";
 
 /** @typedef {import("../core/types.js").Change} Change */
+/** @typedef {import("../core/types.js").KeptChange} KeptChange */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
 
 /** The form of every number, and the show's changes. */
 class RoadRoom {
   #book = bookInAddress();
+  /** @type {EventBus<import("../core/types.js").RoadEvents>} */
   #bus = new EventBus();
   #model = new RoadModel(this.#book, this.#bus);
   #choose = new ChooseBar(this.#bus);
@@ -40,11 +42,11 @@ class RoadRoom {
     show(this.#forms, el("p", { class: "waiting", text: "Drawing the form …" }));
     this.#listen();
     try {
-      const book = await get(bookPath(this.#book));
+      const book = await read(this.#book, "");
       shell({ room: "road", book: this.#book, title: `${book.title}, ${book.part}` });
       await this.#model.load();
     } catch (error) {
-      if (/** @type {any} */ (error).status === 404) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
       complain(error);
       show(this.#forms, el("p", { class: "waiting", text: "The road map can't be drawn right now. Reload to try again." }));
       return;
@@ -60,7 +62,7 @@ class RoadRoom {
     bus.on("stale", () => toast("Someone else changed the list at the same time. It is fresh again; make your step once more if it is still needed.", { key: "stale" }));
     bus.on("turns", () => this.#drawTurns());
     bus.on("live:plan", (event) => void this.#model.heard(event).catch(() => {}));
-    for (const name of ["live:map", "live:found"]) bus.on(name, () => void this.#model.load().catch(() => {}));
+    for (const name of /** @type {const} */ (["live:map", "live:found"])) bus.on(name, () => void this.#model.load().catch(() => {}));
     new ResizeObserver(() => {
       if (Math.abs(this.#forms.clientWidth - this.#width) > 4 && this.#model.numbers.length) this.#drawForms();
     }).observe(this.#forms);
@@ -113,16 +115,16 @@ class RoadRoom {
   #number(number) {
     const planned = this.#model.plan?.numbers.find((n) => n.label === number.label);
     const played = planned?.played;
-    const state = /** @type {any} */ (planned)?.state;
+    const state = planned?.state;
     const facts = state === "cut"
       ? "cut"
       : number.tacet || state === "tacet" || number.bars.length === 0
       ? "tacet"
       : [
-          count(/** @type {any} */ (planned)?.written ?? number.bars.reduce((n, b) => n + b.count, 0), "bar") + " written",
+          count(planned?.written ?? number.bars.reduce((n, b) => n + b.count, 0), "bar") + " written",
           played ? `${played.bars} played` : "",
           played ? duration(played.seconds) : "",
-          knownText(/** @type {any} */ (planned)?.known),
+          knownText(planned?.known),
         ].filter(Boolean).join(" · ");
     return el(
       "section",
@@ -168,7 +170,7 @@ class RoadRoom {
     }
   }
 
-  /** @param {Change} change */
+  /** @param {KeptChange} change */
   async #remove(change) {
     try {
       if (await this.#model.remove(change)) {

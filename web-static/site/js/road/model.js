@@ -1,48 +1,55 @@
-import { bookPath, call, get } from "../core/api.js";
+import { bookPath, call, isStale, read } from "../core/api.js";
 import { who } from "../core/store.js";
 
 /** @typedef {import("../core/types.js").Change} Change */
+/** @typedef {import("../core/types.js").KeptChange} KeptChange */
+/**
+ * @template T
+ * @typedef {import("../core/api.js").Answered<T>} Answered
+ */
 
 /** The road map and the show's changes, as the service has them. */
 export class RoadModel {
   #book;
   #bus;
   #revision = "";
-  /** @type {Change[]} */
+  /** @type {KeptChange[]} */
   changes = [];
   /** @type {import("../core/types.js").RoadNumber[]} */
   numbers = [];
   /** @type {import("../core/types.js").Plan|undefined} */
   plan;
-  /** @type {{entries: import("../core/types.js").HistoryEntry[], undo: number, redo: number}} */
+  /** @type {import("../core/types.js").History} */
   history = { entries: [], undo: 0, redo: 0 };
 
   /**
    * @param {string} book
-   * @param {import("../core/bus.js").EventBus} bus gets `road` after every load, `turns` as soon as a step's plan is there
+   * @param {import("../core/bus.js").EventBus<import("../core/types.js").RoadEvents>} bus gets `road` after every load, `turns` as soon as a step's plan is there
    */
   constructor(book, bus) {
     this.#book = book;
     this.#bus = bus;
   }
 
-  /** @param {any} event of a change in the list; what this page did itself is known already */
+  /** @param {{revision: number}} event of a change in the list; what this page did itself is known already */
   async heard(event) {
-    if (String(event?.revision) !== this.#revision) await this.load();
+    if (String(event.revision) !== this.#revision) await this.load();
   }
 
   async load() {
+    /** @type {Promise<Answered<import("../core/types.js").ChangeList>>} */
+    const list = call("GET", bookPath(this.#book, "/changes"));
     const [changes, road, plan, history] = await Promise.all([
-      call("GET", bookPath(this.#book, "/changes")),
-      get(bookPath(this.#book, "/roadmap")),
-      get(bookPath(this.#book, "/plan")).catch(() => undefined),
-      get(bookPath(this.#book, "/changes/history")),
+      list,
+      read(this.#book, "/roadmap"),
+      read(this.#book, "/plan").catch(() => undefined),
+      read(this.#book, "/changes/history"),
     ]);
-    this.changes = changes.data.changes ?? [];
+    this.changes = changes.data.changes;
     this.#revision = changes.revision;
-    this.numbers = road.numbers ?? [];
+    this.numbers = road.numbers;
     this.plan = plan;
-    this.history = { entries: history.entries ?? [], undo: history.undo ?? 0, redo: history.redo ?? 0 };
+    this.history = history;
     this.#bus.emit("road");
   }
 
@@ -53,8 +60,9 @@ export class RoadModel {
    * @returns {Promise<import("../core/types.js").UnderstoodLine[]>}
    */
   async understand(text) {
+    /** @type {Answered<{lines: import("../core/types.js").UnderstoodLine[]}>} */
     const { data } = await call("POST", bookPath(this.#book, "/changes/understand"), { body: { text } });
-    return data.lines ?? [];
+    return data.lines;
   }
 
   /**
@@ -64,8 +72,9 @@ export class RoadModel {
    * @returns {Promise<import("../core/types.js").PlanFinding[]>}
    */
   async checks(change) {
+    /** @type {Answered<{checks: import("../core/types.js").PlanFinding[]}>} */
     const { data } = await call("POST", bookPath(this.#book, "/changes/check"), { body: change });
-    return data.checks ?? [];
+    return data.checks;
   }
 
   /** The numbers in the order of the night. */
@@ -77,20 +86,19 @@ export class RoadModel {
   /**
    * @param {string} method
    * @param {string} path
-   * @param {any} [body]
+   * @param {object} [body]
    */
   async #write(method, path, body) {
     try {
+      /** @type {Answered<import("../core/types.js").ChangeAnswer>} */
       const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision });
       this.#revision = String(data.revision);
-      if (data.plan) {
-        this.plan = data.plan;
-        this.#bus.emit("turns");
-      }
+      this.plan = data.plan;
+      this.#bus.emit("turns");
       await this.load();
       return data;
     } catch (error) {
-      if (/** @type {any} */ (error).stale) {
+      if (isStale(error)) {
         await this.load();
         this.#bus.emit("stale");
         return undefined;
@@ -106,14 +114,14 @@ export class RoadModel {
   }
 
   /**
-   * @param {Change} change
+   * @param {KeptChange} change
    * @param {boolean} on
    */
   switch(change, on) {
     return this.#write("PATCH", `/changes/${encodeURIComponent(change.id)}`, { on });
   }
 
-  /** @param {Change} change */
+  /** @param {KeptChange} change */
   remove(change) {
     return this.#write("DELETE", `/changes/${encodeURIComponent(change.id)}`);
   }

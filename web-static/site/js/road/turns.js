@@ -45,7 +45,7 @@ export class TurnStrip {
     return el(
       "li",
       { class: same ? "strip-turn" : "strip-turn strip-new", "data-turn": turnKey(turn) },
-      el("b", { text: `${turn.fromPage} → ${turn.toPage}${(turn.pass ?? 1) > 1 ? `, pass ${turn.pass}` : ""}` }),
+      el("b", { text: `${turn.fromPage} → ${turn.toPage}${turn.pass > 1 ? `, pass ${turn.pass}` : ""}` }),
       verdictChip(turn.verdict),
       el("span", { class: "soft small", text: [this.#name(turn.leaves), gapText(turn.gap)].filter(Boolean).join(" · ") }),
       same ? null : el("span", { class: "small", text: was ? `was ${gapText(was.gap)}, ${this.#name(was.leaves)}` : "new" }),

@@ -86,13 +86,7 @@ export class WordBox {
       el("span", { class: "soft small", text: line.line }),
       el("strong", {}, icon(good ? "tick" : "doubt"), " ", line.asks ?? line.says ?? (line.understood ? sentence(line.understood) : "This was not understood.")),
       checkList(line.checks ?? []),
-      good || candidates.length === 0 ? null : el("p", { class: "small", text: `Possible: ${candidates.map(candidateText).join(" · ")}` }),
+      good || candidates.length === 0 ? null : el("p", { class: "small", text: `Possible: ${candidates.join(" · ")}` }),
     );
   }
-}
-
-/** @param {any} candidate */
-function candidateText(candidate) {
-  if (typeof candidate === "string") return candidate;
-  return String(candidate.label ?? candidate.says ?? candidate.text ?? JSON.stringify(candidate));
 }

@@ -23,7 +23,7 @@ export function gapText(gap) {
 
 /** @param {Turn} turn */
 export function turnKey(turn) {
-  return `${turn.fromPage}>${turn.toPage}/${turn.direction ?? "forward"}/${turn.pass ?? 1}`;
+  return `${turn.fromPage}>${turn.toPage}/${turn.direction}/${turn.pass}`;
 }
 
 /** @param {string} verdict */

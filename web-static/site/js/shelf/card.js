@@ -6,8 +6,8 @@ import { count } from "../core/words.js";
 
 /** @param {BookInfo} book */
 function chips(book) {
-  const pages = Number(book.pages ?? 0);
-  const verified = book.verifiedPages ?? 0;
+  const pages = book.pages;
+  const verified = book.verifiedPages;
   const list = [];
   if (book.job && ["waiting", "running"].includes(book.job.state)) {
     list.push(el("span", { class: "chip", text: book.job.text || "Reading …" }));
@@ -26,9 +26,9 @@ function chips(book) {
 
 /** @param {BookInfo} book */
 function progress(book) {
-  const pages = Number(book.pages ?? 0);
+  const pages = book.pages;
   if (!pages) return null;
-  const share = Math.round((100 * (book.verifiedPages ?? 0)) / pages);
+  const share = Math.round((100 * book.verifiedPages) / pages);
   const fill = el("span");
   fill.style.width = `${share}%`;
   return el("div", { class: "meterbar", role: "img", "aria-label": `${share} % of the pages are checked` }, fill);
@@ -41,7 +41,7 @@ function progress(book) {
  * @param {{remove: () => void, rename: () => void}} actions
  */
 export function bookCard(book, actions) {
-  const pages = Number(book.pages ?? 0);
+  const pages = book.pages;
   const name = `${book.title}, ${book.part}`;
   const to = (/** @type {string} */ room) => `/${room}.html?b=${encodeURIComponent(book.id)}`;
   return el(
@@ -49,7 +49,7 @@ export function bookCard(book, actions) {
     { class: "card book" },
     el("h2", {}, el("a", { href: to("book"), text: book.title })),
     el("p", { class: "part", text: book.part }),
-    el("p", { class: "soft small", text: pages ? `${count(pages, "page")}, ${count(book.bars ?? 0, "bar")}` : "Add pages to begin." }),
+    el("p", { class: "soft small", text: pages ? `${count(pages, "page")}, ${count(book.bars, "bar")}` : "Add pages to begin." }),
     el("div", { class: "row" }, chips(book)),
     progress(book),
     el(

@@ -45,9 +45,10 @@ class Shelf {
   async load() {
     this.#callOff();
     try {
+      /** @type {{books: BookInfo[]}} */
       const { books } = await get("/api/books");
       this.#draw(books);
-      const busy = books.some((/** @type {BookInfo} */ b) => b.job && ["waiting", "running"].includes(b.job.state));
+      const busy = books.some((b) => b.job && ["waiting", "running"].includes(b.job.state));
       if (busy) this.#callOff = later(2000, () => void this.load());
     } catch (error) {
       complain(error);
@@ -88,6 +89,7 @@ class Shelf {
     const fields = await this.#fields("A new book", "Add pages");
     if (!fields) return;
     try {
+      /** @type {import("../core/api.js").Answered<BookInfo>} */
       const { data } = await call("POST", "/api/books", { body: fields });
       location.href = `/book.html?b=${encodeURIComponent(data.id)}`;
     } catch (error) {

@@ -4,10 +4,11 @@ import { recall, remember } from "../core/store.js";
 import { count, duration, plain } from "../core/words.js";
 
 /** @typedef {import("./names.js").BarNames} BarNames */
+/** @typedef {import("../core/types.js").PencilMark} PencilMark */
 
 /**
  * @param {string} book
- * @param {any[]} rests
+ * @param {import("../core/types.js").LongRest[]} rests
  * @param {BarNames} names
  */
 export function restList(book, rests, names) {
@@ -21,9 +22,9 @@ export function restList(book, rests, names) {
         { class: "item" },
         el("b", { text: `${count(rest.bars, "bar")} of rest` }),
         el("span", { class: "soft", text: [names.span(rest.first, rest.last), rest.page ? `page ${rest.page}` : "", duration(rest.seconds)].filter(Boolean).join(" · ") }),
-        rest.text ? el("span", { text: String(rest.text) }) : null,
-        rest.landmarks?.length
-          ? el("ul", { class: "landmarks" }, rest.landmarks.map((/** @type {any} */ l) => el("li", {}, el("b", { text: count(l.after, "bar") }), ` in: ${l.text ?? l.what}`)))
+        rest.text ? el("span", { text: rest.text }) : null,
+        rest.landmarks.length
+          ? el("ul", { class: "landmarks" }, rest.landmarks.map((l) => el("li", {}, el("b", { text: count(l.after, "bar") }), ` in: ${l.what}`)))
           : null,
         el("a", { class: "btn", href: `/practice.html?b=${encodeURIComponent(book)}#${encodeURIComponent(rest.first)}`, text: "Count it" }),
       ),
@@ -32,7 +33,7 @@ export function restList(book, rests, names) {
 }
 
 /**
- * @param {any[]} list
+ * @param {import("../core/types.js").InstrumentChange[]} list
  * @param {BarNames} names
  */
 export function instrumentList(list, names) {
@@ -45,10 +46,10 @@ export function instrumentList(list, names) {
       return el(
         "li",
         { class: "item" },
-        el("b", { text: change.from ? `${change.from} → ${change.to}` : String(change.to) }),
+        el("b", { text: change.from ? `${change.from} → ${change.to}` : change.to }),
         el("span", { class: "soft", text: names.long(change.at) }),
         el("span", {}, icon(change.verdict === "time" ? "tick" : "warn"), ` ${time}`),
-        change.text ? el("span", { class: "soft small", text: String(change.text) }) : null,
+        change.text ? el("span", { class: "soft small", text: change.text }) : null,
       );
     }),
   );
@@ -58,7 +59,7 @@ export function instrumentList(list, names) {
  * The marks to write, by page, each with a tick; the ticks stay on this machine.
  *
  * @param {string} book
- * @param {any[]} marks
+ * @param {PencilMark[]} marks
  * @param {BarNames} names
  * @param {"pencil"|"erase"} kind
  */
@@ -78,13 +79,13 @@ export function markList(book, marks, names, kind) {
       say();
     });
     const where = [`Page ${mark.page}`, mark.system ? `line ${mark.system}` : "", names.long(mark.bar)].filter(Boolean).join(", ");
-    return el("li", { class: "item" }, el("label", { class: "tick-line" }, box, el("span", {}, el("b", { text: mark.sign ?? plain(String(mark.mark)) }), el("span", { class: "soft small block", text: where }))));
+    return el("li", { class: "item" }, el("label", { class: "tick-line" }, box, el("span", {}, el("b", { text: mark.sign ?? plain(mark.mark) }), el("span", { class: "soft small block", text: where }))));
   });
   say();
   return el("div", {}, note, el("ul", { class: "plain" }, items));
 }
 
-/** @param {any} mark */
+/** @param {PencilMark} mark */
 function markKey(mark) {
   return [mark.page, mark.bar, mark.mark].join("/");
 }

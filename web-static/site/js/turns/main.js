@@ -1,4 +1,4 @@
-import { bookPath, get } from "../core/api.js";
+import { bookPath, isMissing, read } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
@@ -28,20 +28,24 @@ const VIEWS = [
   ["erase", "Marks to erase"],
 ];
 
+/** @type {Plan} */
+const NO_PLAN = { numbers: [], turns: [], rests: [], instruments: [], pencil: [], findings: [] };
+
 /** Every turn, rest and change of instrument, computed from the map and the show's changes. */
 class TurnsRoom {
   #book = bookInAddress();
+  /** @type {EventBus<import("../core/types.js").LiveEvents>} */
   #bus = new EventBus();
   #view = VIEWS.some(([id]) => id === location.hash.slice(1)) ? location.hash.slice(1) : "turns";
   #head = el("div");
   #tabs = el("nav", { class: "views", "aria-label": "What is shown" });
   #body = el("div", { class: "view" });
   /** @type {Plan} */
-  #plan = { numbers: [], turns: [] };
+  #plan = NO_PLAN;
   /** @type {Plan} */
-  #printed = { numbers: [], turns: [] };
-  /** @type {Record<string, any>} */
-  #settings = {};
+  #printed = NO_PLAN;
+  /** @type {import("../core/types.js").Settings|undefined} */
+  #settings;
   #changes = 0;
   #pages = 0;
   /** @type {BarNames|undefined} */
@@ -53,7 +57,7 @@ class TurnsRoom {
     if (!this.#book) return deadEnd("Which book?", "The address names no book.");
     show(need("main"), el("div", { class: "wide" }, this.#head, this.#tabs, this.#body, sheetLinks(this.#book), care()));
     show(this.#body, el("p", { class: "waiting", text: "Working it out …" }));
-    for (const name of ["live:map", "live:plan", "live:found"]) this.#bus.on(name, () => void this.#load().catch(() => {}));
+    for (const name of /** @type {const} */ (["live:map", "live:plan", "live:found"])) this.#bus.on(name, () => void this.#load().catch(() => {}));
     addEventListener("hashchange", () => {
       this.#view = location.hash.slice(1) || "turns";
       this.#draw();
@@ -62,29 +66,29 @@ class TurnsRoom {
       await this.#load();
       new LiveBook(bookPath(this.#book, "/events"), this.#bus);
     } catch (error) {
-      if (/** @type {any} */ (error).status === 404) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
       complain(error);
       show(this.#body, el("p", { class: "waiting", text: "The turns can't be worked out right now. Reload to try again." }));
     }
   }
 
   async #load() {
-    const path = (/** @type {string} */ rest) => bookPath(this.#book, rest);
+    const id = this.#book;
     const [book, map, plan, printed, settings, changes] = await Promise.all([
-      get(path("")), get(path("/map")), get(path("/plan")), get(path("/plan?without=changes")), get(path("/settings")), get(path("/changes")),
+      read(id, ""), read(id, "/map"), read(id, "/plan"), read(id, "/plan?without=changes"), read(id, "/settings"), read(id, "/changes"),
     ]);
     shell({ room: "turns", book: this.#book, title: `${book.title}, ${book.part}` });
     this.#pages = book.pages.length;
-    this.#names = new BarNames(map, new Map(book.pages.map((/** @type {any} */ p) => [p.index, p.id])));
+    this.#names = new BarNames(map, new Map(book.pages.map((p) => [p.index, p.id])));
     this.#plan = plan;
     this.#printed = printed;
     this.#settings = settings;
-    this.#changes = (changes.changes ?? []).filter((/** @type {any} */ c) => c.on !== false).length;
+    this.#changes = changes.changes.filter((c) => c.on !== false).length;
     this.#draw();
   }
 
   #draw() {
-    const turns = this.#plan.turns ?? [];
+    const turns = this.#plan.turns;
     const bad = turns.filter((t) => t.verdict === "none").length;
     show(
       this.#head,
@@ -95,7 +99,7 @@ class TurnsRoom {
         button("You and your turns", () => void this.#ask(), { class: "btn", id: "turn-settings" }),
       ),
       turns.length === 0 ? null : el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${this.#changes ? `${count(this.#changes, "change")} of the show counted.` : "As printed: no changes count."}` }),
-      checkList((this.#plan.findings ?? []).filter((f) => f.severity !== "info").slice(0, 6), (bar) => this.#names?.long(bar) ?? ""),
+      checkList(this.#plan.findings.filter((f) => f.severity !== "info").slice(0, 6), (bar) => this.#names?.long(bar) ?? ""),
     );
     show(this.#tabs, VIEWS.map(([id, name]) => el("a", { href: `#${id}`, "aria-current": id === this.#view ? "true" : undefined, text: name })));
     this.#tabs.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "nearest" });
@@ -106,28 +110,28 @@ class TurnsRoom {
     const names = this.#names;
     if (!names) return el("p");
     switch (this.#view) {
-      case "rests": return restList(this.#book, this.#plan.rests ?? [], names);
-      case "instruments": return instrumentList(this.#plan.instruments ?? [], names);
-      case "ahead": return aheadList(/** @type {any} */ (this.#plan).lookAhead ?? [], names);
-      case "night": return nightList(/** @type {any} */ (this.#plan).runSheet ?? []);
+      case "rests": return restList(this.#book, this.#plan.rests, names);
+      case "instruments": return instrumentList(this.#plan.instruments, names);
+      case "ahead": return aheadList(this.#plan.lookAhead ?? [], names);
+      case "night": return nightList(this.#plan.runSheet ?? []);
       case "since":
         void this.#since.load().catch(complain);
         return this.#since.node;
-      case "pencil": return markList(this.#book, this.#plan.pencil ?? [], names, "pencil");
-      case "erase": return markList(this.#book, this.#plan.pencil ?? [], names, "erase");
+      case "pencil": return markList(this.#book, this.#plan.pencil, names, "pencil");
+      case "erase": return markList(this.#book, this.#plan.pencil, names, "erase");
       default: return this.#turns(names);
     }
   }
 
   /** @param {BarNames} names */
   #turns(names) {
-    const printed = new Map((this.#printed.turns ?? []).map((t) => [turnKey(t), t]));
-    const turns = this.#plan.turns ?? [];
+    const printed = new Map(this.#printed.turns.map((t) => [turnKey(t), t]));
+    const turns = this.#plan.turns;
     if (turns.length === 0) {
       return el("p", { class: "waiting", text: this.#pages < 2 ? "No turns yet: add and read the pages first." : "No page has to be turned." });
     }
     const now = new Set(turns.map(turnKey));
-    const gone = (this.#printed.turns ?? []).filter((t) => !now.has(turnKey(t)));
+    const gone = this.#printed.turns.filter((t) => !now.has(turnKey(t)));
     return el(
       "div",
       {},
@@ -139,7 +143,7 @@ class TurnsRoom {
   }
 
   async #ask() {
-    if (await changeSettings(this.#book, this.#settings)) await this.#load().catch(complain);
+    if (this.#settings && await changeSettings(this.#book, this.#settings)) await this.#load().catch(complain);
   }
 }
 

@@ -4,7 +4,7 @@ import { count, duration, knownText, numberName, plain } from "../core/words.js"
 /**
  * The night in order: what comes, what is in the hands, when the first note is.
  *
- * @param {any[]} sheet
+ * @param {import("../core/types.js").RunSheetLine[]} sheet
  */
 export function nightList(sheet) {
   if (sheet.length === 0) return el("p", { class: "soft", text: "No musical numbers yet." });
@@ -15,7 +15,7 @@ export function nightList(sheet) {
       const played = line.state === "played";
       const facts = [
         line.page ? `page ${line.page}` : "",
-        (line.instruments ?? []).join(", "),
+        line.instruments.join(", "),
         line.key ? `starts in ${line.key}` : "",
         duration(line.seconds),
         knownText(line.known),
@@ -27,7 +27,7 @@ export function nightList(sheet) {
         "li",
         { class: played ? "item" : "item silent" },
         el("b", { text: numberName({ label: line.number, title: line.title }) }),
-        played ? null : el("span", { class: "chip", text: plain(String(line.state)) }),
+        played ? null : el("span", { class: "chip", text: plain(line.state) }),
         facts.length ? el("span", { class: "soft", text: facts.join(" · ") }) : null,
         entrance ? el("span", { text: entrance }) : null,
         linkText(line.link) ? el("span", { class: "soft small", text: linkText(line.link) }) : null,
@@ -36,20 +36,20 @@ export function nightList(sheet) {
   );
 }
 
-/** @param {unknown} link how the next number follows; after a break there is nothing to say */
+/** @param {string} link how the next number follows; after a break there is nothing to say */
 function linkText(link) {
-  return typeof link === "string" && link !== "break" ? `Then: ${link.replace(/-/g, " ")}` : "";
+  return link !== "break" ? `Then: ${link.replace(/-/g, " ")}` : "";
 }
 
 /**
  * What to know before it comes.
  *
- * @param {any[]} list
+ * @param {import("../core/types.js").LookAhead[]} list
  * @param {import("./names.js").BarNames} names
  */
 export function aheadList(list, names) {
   if (list.length === 0) return el("p", { class: "soft", text: "Nothing lies in wait." });
-  const numbers = [...new Set(list.map((trap) => String(trap.number)))];
+  const numbers = [...new Set(list.map((trap) => trap.number))];
   return el(
     "div",
     { class: "ahead" },
@@ -62,9 +62,9 @@ export function aheadList(list, names) {
           "ul",
           { class: "ahead-list" },
           list
-            .filter((trap) => String(trap.number) === label)
+            .filter((trap) => trap.number === label)
             .sort((a, b) => names.place(a.bar) - names.place(b.bar))
-            .map((trap) => el("li", {}, el("span", { class: "soft small", text: `p. ${trap.page}` }), el("span", { text: String(trap.text) }))),
+            .map((trap) => el("li", {}, el("span", { class: "soft small", text: `p. ${trap.page}` }), el("span", { text: trap.text }))),
         ),
       ),
     ),

@@ -7,13 +7,13 @@ import { complain } from "../core/toast.js";
  * How long this player takes to turn, and how much they trust to memory.
  *
  * @param {string} book
- * @param {Record<string, any>} now
+ * @param {import("../core/types.js").Settings} now
  * @returns {Promise<boolean>} whether something changed
  */
 export async function changeSettings(book, now) {
-  const number = (/** @type {string} */ name, /** @type {number} */ step, /** @type {number} */ min, /** @type {number} */ max) =>
+  const number = (/** @type {"turnSeconds"|"quickSeconds"|"memoryBars"|"changeSeconds"} */ name, /** @type {number} */ step, /** @type {number} */ min, /** @type {number} */ max) =>
     el("input", { name, type: "number", step, min, max, required: true, value: String(now[name]) });
-  const repeats = el("input", { name: "repeatsAfterJump", type: "checkbox", checked: Boolean(now.repeatsAfterJump) });
+  const repeats = el("input", { name: "repeatsAfterJump", type: "checkbox", checked: now.repeatsAfterJump });
   const answer = await ask(
     "You and your turns",
     [

@@ -1,4 +1,4 @@
-import { bookPath, call, get } from "../core/api.js";
+import { bookPath, call, read } from "../core/api.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { recall, remember } from "../core/store.js";
@@ -7,6 +7,11 @@ import { count, when } from "../core/words.js";
 import { gapText, verdictChip } from "../shared/turn.js";
 
 /** @typedef {import("./names.js").BarNames} BarNames */
+/** @typedef {import("../core/types.js").Turn} Turn */
+/**
+ * @template T
+ * @typedef {import("../core/types.js").BeforeNow<T>} BeforeNow
+ */
 
 const DAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"];
 
@@ -30,8 +35,8 @@ export class SinceBox {
   #date = el("input", { id: "since-date", type: "date", "aria-label": "Since this day" });
   #body = el("div", { class: "since-body", "aria-live": "polite" });
   #asked = 0;
-  /** @type {Record<string, any>} */
-  #settings = {};
+  /** @type {import("../core/types.js").Settings|undefined} */
+  #settings;
   node;
 
   /**
@@ -53,14 +58,14 @@ export class SinceBox {
 
   /** Asks anew what is different; what is shown stays until the answer is there. */
   async load() {
-    this.#settings = await get(bookPath(this.#book, "/settings"));
+    this.#settings = await read(this.#book, "/settings");
     this.#options();
     await this.#draw();
   }
 
   #options() {
     const before = this.#choice.value || recall("since", "1");
-    const rehearsed = this.#settings.rehearsedAt;
+    const rehearsed = this.#settings?.rehearsedAt;
     const options = [
       ...(rehearsed ? [["rehearsal", `the last rehearsal (${when(rehearsed)})`]] : []),
       ["0", "this morning"],
@@ -85,7 +90,8 @@ export class SinceBox {
   /** @returns {Date|undefined} */
   #moment() {
     const value = this.#choice.value;
-    if (value === "rehearsal") return new Date(this.#settings.rehearsedAt);
+    const rehearsed = this.#settings?.rehearsedAt;
+    if (value === "rehearsal") return rehearsed ? new Date(rehearsed) : undefined;
     if (value === "print") return new Date(0);
     if (value !== "date") return dayStart(Number(value));
     return this.#date.value ? new Date(`${this.#date.value}T00:00`) : undefined;
@@ -93,6 +99,7 @@ export class SinceBox {
 
   async #rehearsed() {
     try {
+      /** @type {import("../core/api.js").Answered<import("../core/types.js").Settings>} */
       const { data } = await call("PUT", bookPath(this.#book, "/settings"), { body: { rehearsedAt: new Date().toISOString() } });
       this.#settings = data;
       remember("since", "rehearsal");
@@ -109,16 +116,16 @@ export class SinceBox {
     const moment = this.#moment();
     if (!moment) return show(this.#body, el("p", { class: "soft", text: "Choose a day." }));
     const asked = ++this.#asked;
-    const { changes, diff } = await get(bookPath(this.#book, `/plan/since?moment=${encodeURIComponent(moment.toISOString())}`));
+    const { changes, diff } = await read(this.#book, `/plan/since?moment=${encodeURIComponent(moment.toISOString())}`);
     const names = this.#names();
     if (asked !== this.#asked || !names) return;
     const parts = [
       part("The list", changes.map(stepLine)),
-      part("Numbers", diff.numbers.map((/** @type {any} */ n) => el("li", { class: "item" }, el("b", { text: n.label ? `No. ${n.label}` : "The book" }), el("span", { text: n.text })))),
-      part("Turns", diff.turns.map((/** @type {any} */ t) => turnLine(t, names))),
-      part("Long rests", diff.rests.map((/** @type {any} */ r) => restLine(r, names))),
-      part("To write now", diff.write.map((/** @type {any} */ m) => markLine(m))),
-      part("To rub out now", diff.erase.map((/** @type {any} */ m) => markLine(m))),
+      part("Numbers", diff.numbers.map((n) => el("li", { class: "item" }, el("b", { text: n.label ? `No. ${n.label}` : "The book" }), el("span", { text: n.text })))),
+      part("Turns", diff.turns.map((t) => turnLine(t, names))),
+      part("Long rests", diff.rests.map((r) => restLine(r, names))),
+      part("To write now", diff.write.map((m) => markLine(m))),
+      part("To rub out now", diff.erase.map((m) => markLine(m))),
     ].filter((p) => p !== null);
     show(this.#body, parts.length ? parts : el("p", { class: "soft", text: "Nothing is different for you." }));
   }
@@ -132,7 +139,7 @@ function part(title, items) {
   return items.length ? el("div", { class: "since-part" }, el("h2", { text: title }), el("ul", { class: "plain" }, items)) : null;
 }
 
-/** @param {any} step a change that came, went or was put otherwise */
+/** @param {BeforeNow<string>} step a change that came, went or was put otherwise */
 function stepLine({ before, now }) {
   return el(
     "li",
@@ -144,12 +151,12 @@ function stepLine({ before, now }) {
 }
 
 /**
- * @param {any} change
+ * @param {BeforeNow<Turn>} change
  * @param {BarNames} names
  */
 function turnLine({ before, now }, names) {
   const turn = now ?? before;
-  const facts = (/** @type {any} */ t) => [`after ${names.long(t.leaves)}`, gapText(t.gap)].join(" · ");
+  const facts = (/** @type {Turn} */ t) => [`after ${names.long(t.leaves)}`, gapText(t.gap)].join(" · ");
   return el(
     "li",
     { class: "item", "data-turn-change": now ? (before ? "other" : "new") : "gone" },
@@ -161,7 +168,7 @@ function turnLine({ before, now }, names) {
 }
 
 /**
- * @param {any} change
+ * @param {BeforeNow<import("../core/types.js").LongRest>} change
  * @param {BarNames} names
  */
 function restLine({ before, now }, names) {
@@ -175,7 +182,7 @@ function restLine({ before, now }, names) {
   );
 }
 
-/** @param {any} mark */
+/** @param {import("../core/types.js").PencilMark} mark */
 function markLine(mark) {
   return el("li", { class: "item" }, el("b", { text: mark.sign }), el("span", { class: "soft small", text: `Page ${mark.page}, line ${mark.system}, ${mark.number ? `No. ${mark.number}, ` : ""}bar ${mark.where}` }));
 }

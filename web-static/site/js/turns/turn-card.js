@@ -1,6 +1,6 @@
 import { cropPath } from "../core/api.js";
 import { el } from "../core/dom.js";
-import { count, plain } from "../core/words.js";
+import { count } from "../core/words.js";
 import { gapText, turnKey, verdictChip } from "../shared/turn.js";
 
 /** @typedef {import("../core/types.js").Turn} Turn */
@@ -27,29 +27,15 @@ function gaps(turn, printed, changed, names) {
 }
 
 /**
- * @param {Record<string, any>} advice
- * @param {BarNames} names
- */
-function adviceText(advice, names) {
-  if (advice.text) return String(advice.text);
-  const more = [
-    advice.after ? `after ${names.short(advice.after)}` : "",
-    advice.memorise ? `remember ${count(advice.memorise, "bar")}` : "",
-    advice.bars ? count(advice.bars, "bar") : "",
-  ].filter(Boolean);
-  return [plain(String(advice.kind)), ...more].join(", ");
-}
-
-/**
  * One page turn: how much time there is, what to do, what comes first after it.
  *
- * @param {Turn & Record<string, any>} turn
+ * @param {Turn} turn
  * @param {{book: string, names: BarNames, printed?: Turn, changed: boolean}} here
  */
 export function turnCard(turn, { book, names, printed, changed }) {
   const back = turn.direction === "back";
-  const sheets = Number(turn.sheets ?? 1);
-  const [first, ...others] = turn.advice ?? [];
+  const sheets = turn.sheets ?? 1;
+  const [first, ...others] = turn.advice;
   const pageId = names.pageId(turn.toPage);
   const crop = pageId
     ? el("img", { class: "crop", src: cropPath(book, pageId, turn.arrives, 900, 3), alt: `Page ${turn.toPage} from ${names.short(turn.arrives)}`, loading: "lazy" })
@@ -61,14 +47,14 @@ export function turnCard(turn, { book, names, printed, changed }) {
     el(
       "div",
       { class: "row between" },
-      el("h2", { text: `${back ? "Back from" : "From"} page ${turn.fromPage} to ${turn.toPage}${(turn.pass ?? 1) > 1 ? `, pass ${turn.pass}` : ""}` }),
+      el("h2", { text: `${back ? "Back from" : "From"} page ${turn.fromPage} to ${turn.toPage}${turn.pass > 1 ? `, pass ${turn.pass}` : ""}` }),
       verdictChip(turn.verdict),
     ),
     el("p", { class: "soft small", text: `After ${names.long(turn.leaves)}${sheets > 1 ? ` · ${sheets} leaves at once` : ""}${turn.mark ? ` · write “${turn.mark}”` : ""}` }),
     gaps(turn, printed, changed, names),
-    first ? el("p", { class: "advice" }, adviceText(first, names)) : null,
+    first ? el("p", { class: "advice" }, first.text) : null,
     others.length
-      ? el("details", { class: "more" }, el("summary", { text: `${count(others.length, "other way", "other ways")}` }), el("ul", {}, others.map((a) => el("li", { text: adviceText(a, names) }))))
+      ? el("details", { class: "more" }, el("summary", { text: `${count(others.length, "other way", "other ways")}` }), el("ul", {}, others.map((a) => el("li", { text: a.text }))))
       : null,
     crop ? el("figure", {}, crop, el("figcaption", { class: "soft small", text: `First after the turn: ${names.long(turn.arrives)}` })) : null,
   );
