@@ -4,9 +4,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
@@ -14,6 +12,7 @@ import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.stream.Collectors;
 import org.barmap.map.BadMapException;
+import org.barmap.web.site.SitePages;
 import org.jdbi.v3.core.JdbiException;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.exc.StreamReadException;
@@ -132,17 +131,6 @@ final class Problems {
     return accepted != null && accepted.contains("text/html") && !ctx.path().startsWith("/api");
   }
 
-  private static void nowhere(Context ctx) {
-    try (InputStream page = Problems.class.getResourceAsStream("/site/nowhere.html")) {
-      ctx.html(
-          page == null
-              ? ApiError.NOT_FOUND.title()
-              : new String(page.readAllBytes(), StandardCharsets.UTF_8));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
   /** Writes the answer (RFC 9457). */
   static void answer(Context ctx, ApiError error, String detail, Map<String, Object> extra) {
     Map<String, Object> problem = new LinkedHashMap<>();
@@ -155,7 +143,7 @@ final class Problems {
     ctx.attribute(ANSWERED, true);
     ctx.status(error.status());
     if (error == ApiError.NOT_FOUND && isForReading(ctx)) {
-      nowhere(ctx);
+      ctx.html(SitePages.nowhere());
       return;
     }
     ctx.json(problem);

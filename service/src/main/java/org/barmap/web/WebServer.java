@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.barmap.library.Library;
 import org.barmap.map.BarMapJson;
+import org.barmap.web.site.SitePages;
 import org.barmap.work.Events;
 import org.barmap.work.Worker;
 import tools.jackson.databind.SerializationFeature;
@@ -43,6 +44,7 @@ public final class WebServer implements AutoCloseable {
               configure(config, dataFolder);
               Problems.register(config.routes);
               config.routes.before(Guard::check);
+              SitePages.register(config.routes);
               new BookRoutes(library).register(config.routes);
               new PageRoutes(library, worker, events).register(config.routes);
               new MapRoutes(library, events).register(config.routes);

@@ -9,9 +9,13 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.JsonNode;
 
 /** Books, pages and corrections over real HTTP, with a real library. */
@@ -129,5 +133,34 @@ class WebServerTest extends RunningServer {
     assertProblem(get("/nothing-here"), ApiError.NOT_FOUND);
     assertProblem(
         send(to("/api/nothing-here").header("Accept", "text/html").GET()), ApiError.NOT_FOUND);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "/",
+        "/index.html",
+        "/book.html",
+        "/desk.html",
+        "/road.html",
+        "/turns.html",
+        "/practice.html"
+      })
+  void aPageNamesFilesThatAreThere(String address) throws Exception {
+    HttpResponse<String> page = get(address);
+    assertThat(page.statusCode()).isEqualTo(200);
+    assertThat(page.headers().firstValue("Content-Type").orElse("")).contains("text/html");
+    assertThat(page.headers().firstValue("Cache-Control")).contains("no-cache");
+    assertThat(page.body()).doesNotContain("{{");
+    List<String> named =
+        Pattern.compile("(?:src|href)=\"(/[^\"]+)\"")
+            .matcher(page.body())
+            .results()
+            .map(m -> m.group(1))
+            .toList();
+    assertThat(named).hasSize(5);
+    for (String file : named) {
+      assertThat(get(file).statusCode()).as(file).isEqualTo(200);
+    }
   }
 }
