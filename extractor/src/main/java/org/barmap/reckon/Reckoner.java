@@ -51,7 +51,7 @@ public final class Reckoner {
     List<Integer> pageOf = new ArrayList<>();
     for (ReadPage page : pages) {
       for (ReadSystem system : page.systems()) {
-        systems.add(SystemCells.of(system, costs));
+        systems.add(SystemCells.of(system, costs.openEnd(), costs.betweenRests()));
         pageOf.add(page.index());
       }
     }

@@ -76,12 +76,12 @@ record SystemCells(
     }
   }
 
-  /** Cuts a system; the costs say how likely lines without ink are. */
-  static SystemCells of(ReadSystem system, Costs costs) {
-    return of(system, costs.openEnd(), costs.betweenRests());
-  }
-
-  /** Cuts a system. */
+  /**
+   * Cuts a system.
+   *
+   * @param openEnd how likely the line's end is a barline though nothing is drawn there
+   * @param between how likely one was missed between two numbered rests
+   */
   static SystemCells of(ReadSystem system, double openEnd, double between) {
     List<Line> lines = new ArrayList<>();
     double left = system.begin();

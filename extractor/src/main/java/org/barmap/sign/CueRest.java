@@ -201,7 +201,7 @@ final class CueRest {
     RawSign raw =
         new RawSign(
             SignKind.REST, x / 2.0, y / 2.0, (x + wide) / 2.0, y / 2.0 + 4, NAMED, List.of());
-    return SignReader.sign(strip, raw, List.of());
+    return StripSign.of(strip, raw, List.of());
   }
 
   /** Ink half a space high with paper over and under most of it, and no longer than a rest. */

@@ -99,7 +99,7 @@ final class HeadingReader {
                 worded.isPresent() ? Math.max(WORDED, seenSure) : seenSure,
                 List.of());
         headings.add(
-            SignReader.sign(f.strip, sign, List.of(new Reading(said, read.get(i).probability()))));
+            StripSign.of(f.strip, sign, List.of(new Reading(said, read.get(i).probability()))));
         replaced.addAll(seen);
         f.raw.stream()
             .filter(s -> s.kind() == SignKind.WORD && s.inside(line) > SAME)
@@ -110,7 +110,7 @@ final class HeadingReader {
     for (Sign s : f.signs) {
       boolean gone =
           (s.kind() == SignKind.HEADING || s.kind() == SignKind.WORD)
-              && replaced.stream().anyMatch(r -> SignReader.along(r.x0()) == s.from());
+              && replaced.stream().anyMatch(r -> StripImage.along(r.x0()) == s.from());
       if (!gone) {
         signs.add(s.kind() == SignKind.HEADING ? worded(s) : s);
       }
@@ -126,7 +126,7 @@ final class HeadingReader {
   }
 
   private static boolean isPlaced(StripImage strip, RawSign line) {
-    boolean left = SignReader.along(line.x0()) < 3;
+    boolean left = StripImage.along(line.x0()) < 3;
     boolean middle = Math.abs(line.centre() - strip.width() / 2.0) < 0.06 * strip.width();
     return line.y1() < StripImage.MIDDLE - HIGH
         && line.height() > 1.3 * StripImage.SPACE

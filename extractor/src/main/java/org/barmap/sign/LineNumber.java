@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.sign.Overhead.Piece;
+import org.barmap.sign.InkOver.Piece;
 
 /**
  * Finds by its ink what the network misses of the number printed at the beginning of a line: small

@@ -3,6 +3,7 @@ package org.barmap.sign;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.barmap.sign.InkOver.Piece;
 import java.util.Optional;
 import org.barmap.map.Enclosure;
 import org.barmap.staff.Staff;
@@ -15,16 +16,11 @@ import org.barmap.staff.Staff;
  * say decides whether they count.
  */
 final class Overhead {
-  private static final int DARK = 140;
-
   /** Pixels a space in the finer strip. */
   private static final int FINE = 2 * StripImage.SPACE;
 
   /** Room an upper staff's own signs take under its middle line, spaces. */
   private static final double UNDER = 3.5;
-
-  /** Ink nearer to the middle line than this is the staff's, spaces. */
-  private static final double OVER_STAFF = 2.4;
 
   /** Share of a frame's area its ink and letters may fill. */
   private static final double FILLED = 0.8;
@@ -55,24 +51,6 @@ final class Overhead {
     return room;
   }
 
-  /** A connected piece of ink, pixels of the finer strip; negative ones lie above it. */
-  record Piece(int x, int y, int w, int h, int area) {
-
-    /**
-     * Tells whether another piece stands in this one as a letter in its frame: O and D are empty.
-     */
-    boolean holds(Piece o) {
-      boolean within = o.x > x && o.y > y && o.x + o.w < x + w && o.y + o.h < y + h;
-      return within && o.h > 0.3 * h;
-    }
-
-    RawSign sign(SignKind kind, double probability) {
-      double top = y;
-      return new RawSign(
-          kind, x / 2.0, top / 2, (x + w) / 2.0, (top + h) / 2, probability, List.of());
-    }
-  }
-
   /** Adds the frames in which the network saw no mark or number. */
   static List<RawSign> withFrames(StripImage strip, List<RawSign> signs) {
     List<RawSign> all = new ArrayList<>(signs);
@@ -100,8 +78,8 @@ final class Overhead {
     List<RawSign> found = new ArrayList<>();
     List<Piece> pieces = strip.pieces();
     for (Piece p : pieces) {
-      boolean size = p.w > 1.7 * FINE && p.w < 8 * FINE && p.h > 1.7 * FINE && p.h < 5 * FINE;
-      if (size && p.area < FILLED * p.w * p.h && pieces.stream().anyMatch(p::holds)) {
+      boolean size = p.w() > 1.7 * FINE && p.w() < 8 * FINE && p.h() > 1.7 * FINE && p.h() < 5 * FINE;
+      if (size && p.area() < FILLED * p.w() * p.h() && pieces.stream().anyMatch(p::holds)) {
         RawSign sign = p.sign(SignKind.REHEARSAL, FRAME);
         if (Frame.around(strip, sign) != Enclosure.NONE) {
           found.add(sign);
@@ -114,19 +92,19 @@ final class Overhead {
   /** Returns lines of text, from left to right within each height. */
   static List<RawSign> lines(StripImage strip) {
     List<Piece> pieces = new ArrayList<>(strip.pieces());
-    pieces.removeIf(p -> p.h > 4.5 * FINE || p.w > 20 * FINE || p.area < 6);
+    pieces.removeIf(p -> p.h() > 4.5 * FINE || p.w() > 20 * FINE || p.area() < 6);
     pieces.sort(Comparator.comparingInt(Piece::x));
     List<Piece> lines = new ArrayList<>();
     for (Piece p : pieces) {
       int into = lineOf(lines, p);
       if (into >= 0) {
         lines.set(into, union(lines.get(into), p));
-      } else if (p.h > 0.7 * FINE) {
+      } else if (p.h() > 0.7 * FINE) {
         lines.add(p);
       }
     }
     return lines.stream()
-        .filter(l -> l.h > 1.1 * FINE && l.w > 2 * FINE)
+        .filter(l -> l.h() > 1.1 * FINE && l.w() > 2 * FINE)
         .map(l -> l.sign(SignKind.HEADING, 1))
         .toList();
   }
@@ -135,40 +113,24 @@ final class Overhead {
     int best = -1;
     for (int i = 0; i < lines.size(); i++) {
       Piece l = lines.get(i);
-      int common = Math.min(l.y + l.h, p.y + p.h) - Math.max(l.y, p.y);
-      boolean beside = common > 0.6 * Math.min(l.h, p.h) && p.h < 1.8 * l.h && l.h < 5 * p.h + 8;
-      boolean stop = p.h < 0.5 * l.h && common > 0 && p.w < 2 * l.h;
-      if ((beside || stop) && p.x - (l.x + l.w) < GAP * l.h) {
-        best = best < 0 || lines.get(best).x + lines.get(best).w < l.x + l.w ? i : best;
+      int common = Math.min(l.y() + l.h(), p.y() + p.h()) - Math.max(l.y(), p.y());
+      boolean beside = common > 0.6 * Math.min(l.h(), p.h()) && p.h() < 1.8 * l.h() && l.h() < 5 * p.h() + 8;
+      boolean stop = p.h() < 0.5 * l.h() && common > 0 && p.w() < 2 * l.h();
+      if ((beside || stop) && p.x() - (l.x() + l.w()) < GAP * l.h()) {
+        best = best < 0 || lines.get(best).x() + lines.get(best).w() < l.x() + l.w() ? i : best;
       }
     }
     return best;
   }
 
   private static Piece union(Piece a, Piece b) {
-    int x = Math.min(a.x, b.x);
-    int y = Math.min(a.y, b.y);
+    int x = Math.min(a.x(), b.x());
+    int y = Math.min(a.y(), b.y());
     return new Piece(
         x,
         y,
-        Math.max(a.x + a.w, b.x + b.w) - x,
-        Math.max(a.y + a.h, b.y + b.h) - y,
-        a.area + b.area);
-  }
-
-  /** Finds the pieces of ink in the room over a staff. */
-  static List<Piece> pieces(StripImage strip) {
-    int middle = 2 * StripImage.MIDDLE;
-    int bottom = (int) (middle - OVER_STAFF * FINE);
-    int top = (int) Math.max(-strip.fineAbove(), middle - strip.room() * FINE);
-    if (bottom - top < 2 * FINE) {
-      return List.of();
-    }
-    int width = 2 * strip.width();
-    // Notes and slurs of the staff reach over the edge.
-    return InkPieces.of(strip.rough(0, top, width, bottom), width, DARK).stream()
-        .filter(p -> p.y() + p.h() < bottom - top)
-        .map(p -> new Piece(p.x(), p.y() + top, p.w(), p.h(), p.area()))
-        .toList();
+        Math.max(a.x() + a.w(), b.x() + b.w()) - x,
+        Math.max(a.y() + a.h(), b.y() + b.h()) - y,
+        a.area() + b.area());
   }
 }

@@ -241,40 +241,13 @@ public final class SignReader implements AutoCloseable {
           && KindByText.isBelieved(own, read)
           && LineNumber.isBelieved(own, read)
           && SecondLook.isInked(strip, own)) {
-        found.add(sign(strip, SecondLook.thickBar(strip, own), read));
+        found.add(StripSign.of(strip, SecondLook.thickBar(strip, own), read));
       }
     }
     found = SecondLook.support(found);
     found.sort(java.util.Comparator.comparingDouble(Sign::at));
     Step.LOOKS.done(start);
     return new HeadingReader.Found(strip, raw.signs, found);
-  }
-
-  static Sign sign(StripImage strip, RawSign s, List<Reading> readings) {
-    return new Sign(
-        s.kind(),
-        along(s.x0()),
-        along(s.x1()),
-        across(s.y0()),
-        across(s.y1()),
-        new Outline(
-            strip.toFile(s.x0(), s.y0()),
-            strip.toFile(s.x1(), s.y0()),
-            strip.toFile(s.x1(), s.y1()),
-            strip.toFile(s.x0(), s.y1())),
-        Math.min(1, Math.max(0, s.probability())),
-        readings,
-        s.kind() == SignKind.REHEARSAL || s.kind() == SignKind.BAR_NUMBER
-            ? Optional.of(Frame.around(strip, s))
-            : Optional.empty());
-  }
-
-  static double along(double u) {
-    return (u - StripImage.LEFT) / StripImage.SPACE;
-  }
-
-  private static double across(double v) {
-    return (v - StripImage.MIDDLE) / StripImage.SPACE;
   }
 
   @Override

@@ -149,6 +149,6 @@ final class SoundDecoder {
   }
 
   private static double along(int cell) {
-    return SignReader.along(2 * cell + 1);
+    return StripImage.along(2 * cell + 1);
   }
 }

@@ -26,7 +26,7 @@ final class StaffStrip implements StripImage {
   private final int over;
   private final Strip coarse;
   private volatile byte @Nullable [] above;
-  private volatile @Nullable List<Overhead.Piece> pieces;
+  private volatile @Nullable List<InkOver.Piece> pieces;
 
   /** Takes the spaces above the middle line that belong to this staff. */
   StaffStrip(PageImage page, Staff staff, double room) {
@@ -79,8 +79,8 @@ final class StaffStrip implements StripImage {
   }
 
   @Override
-  public List<Overhead.Piece> pieces() {
-    List<Overhead.Piece> p = pieces;
+  public List<InkOver.Piece> pieces() {
+    List<InkOver.Piece> p = pieces;
     if (p == null) {
       p = StripImage.super.pieces();
       pieces = p;

@@ -22,6 +22,11 @@ interface StripImage {
   /** The x of the staff's left end. */
   int LEFT = 24;
 
+  /** Returns how far along the staff a column lies, staff spaces from its left end. */
+  static double along(double u) {
+    return (u - LEFT) / SPACE;
+  }
+
   /** Returns the width in pixels. */
   int width();
 
@@ -59,8 +64,8 @@ interface StripImage {
   }
 
   /** Returns the pieces of ink over the staff. */
-  default List<Overhead.Piece> pieces() {
-    return Overhead.pieces(this);
+  default List<InkOver.Piece> pieces() {
+    return InkOver.pieces(this);
   }
 
   /** Returns the spaces above the middle line that belong to this staff and no other. */
