@@ -4,10 +4,17 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
+import com.tngtech.archunit.core.domain.Dependency;
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.lang.ConditionEvents;
+import com.tngtech.archunit.lang.SimpleConditionEvent;
+import java.util.Arrays;
+import java.util.List;
 
 /** The walls between the rooms of the extractor. */
 @AnalyzeClasses(packages = "org.barmap", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -57,6 +64,28 @@ class ArchitectureTest {
   static final ArchRule noCycles = slices().matching("org.barmap.(*)..").should().beFreeOfCycles();
 
   @ArchTest
+  static final ArchRule noCyclesInReckon =
+      slices().matching("org.barmap.reckon.(*)..").should().beFreeOfCycles();
+
+  @ArchTest
+  static final ArchRule noCyclesInSign =
+      slices().matching("org.barmap.sign.(*)..").should().beFreeOfCycles();
+
+  @ArchTest
+  static final ArchRule roomsOfTheReckoning =
+      oneWay("reckon", "cells", "cost", "solve", "book", "write", "compare", "second");
+
+  @ArchTest static final ArchRule roomsOfTheSigns = oneWay("sign", "kind", "strip", "net", "rule");
+
+  /** Signs are decided by rules on the ink, not by asking a network again. */
+  @ArchTest static final ArchRule rulesAskNoNetwork = apart("sign.rule", "sign.net");
+
+  /** The search knows nothing of signs or bars. */
+  @ArchTest
+  static final ArchRule searchKnowsNoSigns =
+      apart("reckon.solve", "reckon.cells", "reckon.cost", "sign", "map");
+
+  @ArchTest
   static final ArchRule onlyJackson3 =
       noClasses()
           .should()
@@ -71,6 +100,41 @@ class ArchitectureTest {
           .orShould()
           .accessField(System.class, "err");
 
+  /** The rooms in the order in which the data goes: none uses a later one, nor the root. */
+  private static ArchRule oneWay(String stage, String... rooms) {
+    String root = "org.barmap." + stage;
+    List<String> order = Arrays.stream(rooms).map(r -> root + "." + r).toList();
+    return classes()
+        .that()
+        .resideInAPackage(root + ".*..")
+        .should(
+            new ArchCondition<JavaClass>("use only rooms before their own") {
+              @Override
+              public void check(JavaClass from, ConditionEvents events) {
+                int own = order.indexOf(from.getPackageName());
+                if (own < 0) {
+                  events.add(SimpleConditionEvent.violated(from, from.getName() + " in no room"));
+                }
+                for (Dependency use : from.getDirectDependenciesFromSelf()) {
+                  String to = use.getTargetClass().getPackageName();
+                  if (to.equals(root) || order.indexOf(to) > own) {
+                    events.add(SimpleConditionEvent.violated(use, use.getDescription()));
+                  }
+                }
+              }
+            });
+  }
+
+  private static ArchRule apart(String room, String... others) {
+    return noClasses()
+        .that()
+        .resideInAPackage("org.barmap." + room + "..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage(
+            Arrays.stream(others).map(o -> "org.barmap." + o + "..").toArray(String[]::new));
+  }
+
   private static ArchRule sees(String room, String... allowed) {
     return classes()
         .that()
@@ -82,7 +146,7 @@ class ArchitectureTest {
                 c ->
                     !c.getPackageName().startsWith("org.barmap")
                         || c.getPackageName().startsWith("org.barmap." + room)
-                        || java.util.Arrays.stream(allowed)
+                        || Arrays.stream(allowed)
                             .anyMatch(a -> c.getPackageName().startsWith("org.barmap." + a))))
         .allowEmptyShould(true);
   }

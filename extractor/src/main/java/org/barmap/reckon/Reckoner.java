@@ -10,14 +10,27 @@ import org.barmap.map.Enclosure;
 import org.barmap.map.Page;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.StaffSystem;
-import org.barmap.reckon.BookModel.Solved;
-import org.barmap.reckon.Lattice.About;
-import org.barmap.reckon.MapWriter.Written;
-import org.barmap.reckon.PathReader.SystemBars;
+import org.barmap.reckon.book.BookModel;
+import org.barmap.reckon.book.BookModel.Solved;
+import org.barmap.reckon.book.Lattice.About;
+import org.barmap.reckon.book.MarkSequence;
+import org.barmap.reckon.book.PathReader;
+import org.barmap.reckon.book.PathReader.SystemBars;
+import org.barmap.reckon.cells.BarLengths;
+import org.barmap.reckon.cells.BarSpan;
+import org.barmap.reckon.cells.Marks;
+import org.barmap.reckon.cells.SystemCells;
+import org.barmap.reckon.cost.Calibration;
+import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.write.FindingWriter;
+import org.barmap.reckon.write.Item;
+import org.barmap.reckon.write.MapWriter;
+import org.barmap.reckon.write.MapWriter.Written;
+import org.barmap.reckon.write.UnsureSigns;
 import org.barmap.sign.ReadPage;
 import org.barmap.sign.ReadSystem;
-import org.barmap.sign.Sign;
-import org.barmap.sign.SignKind;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.SignKind;
 
 /** Settles what was read on all pages of a book into one bar map with findings. */
 public final class Reckoner {
@@ -30,11 +43,13 @@ public final class Reckoner {
     this(Costs.DEFAULT);
   }
 
-  Reckoner(Costs costs) {
+  /** Reckons with these costs and the calibration that was fitted to the shipped ones. */
+  public Reckoner(Costs costs) {
     this(costs, Calibration.DEFAULT);
   }
 
-  Reckoner(Costs costs, Calibration calibration) {
+  /** Reckons with these costs, confidences mapped by this calibration. */
+  public Reckoner(Costs costs, Calibration calibration) {
     this.costs = costs;
     this.calibration = calibration;
   }

@@ -14,6 +14,16 @@ import org.barmap.map.Finding.Answer;
 import org.barmap.map.SecondReading;
 import org.barmap.map.SecondReading.Measure;
 import org.barmap.map.Severity;
+import org.barmap.reckon.cells.RestEvidence;
+import org.barmap.reckon.compare.Aligner;
+import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.second.SecondAlignment;
+import org.barmap.reckon.second.SecondBars;
+import org.barmap.reckon.second.SecondMarks;
+import org.barmap.reckon.second.SecondNumbers;
+import org.barmap.reckon.solve.Observe;
+import org.barmap.reckon.solve.Step;
+import org.barmap.reckon.write.FindingWriter;
 
 /**
  * Uses a second reading of the same music as evidence: its bars are aligned to the map's entries,
@@ -21,10 +31,11 @@ import org.barmap.map.Severity;
  */
 public final class SecondEvidence {
 
-  static final String CODE = "second-other";
+  /** The kind of doubt where a second reading's bars can't be laid beside ours. */
+  public static final String CODE = "second-other";
 
   /** How often it is right where it contradicts the page, see the report on the reckoning. */
-  static final double TRUST = 0.5;
+  public static final double TRUST = 0.5;
 
   /**
    * How often a number is right where a source begins or jumps; sources that are numbered otherwise

@@ -19,7 +19,24 @@ import org.barmap.map.Finding;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Origin;
 import org.barmap.map.Stage;
-import org.barmap.sign.Reading;
+import org.barmap.reckon.book.Weights;
+import org.barmap.reckon.cells.Marks;
+import org.barmap.reckon.cells.RestEvidence;
+import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.second.SecondBars;
+import org.barmap.reckon.second.SecondMarks;
+import org.barmap.reckon.second.SecondNumbers;
+import org.barmap.reckon.solve.Branch;
+import org.barmap.reckon.solve.Move;
+import org.barmap.reckon.solve.Observe;
+import org.barmap.reckon.solve.Restart;
+import org.barmap.reckon.solve.Solution;
+import org.barmap.reckon.solve.Solver;
+import org.barmap.reckon.solve.Step;
+import org.barmap.reckon.write.FindingWriter;
+import org.barmap.reckon.write.Item;
+import org.barmap.reckon.write.UnsureSigns;
+import org.barmap.sign.kind.Reading;
 
 /**
  * Settles a map again after people corrected it: counts and numbers that nobody set are worked out
@@ -58,7 +75,7 @@ public final class Settler {
   }
 
   /** The same after new evidence came, which may raise doubts that were not there. */
-  BarMap settleAnew(BarMap map, Fixed fixed) {
+  public BarMap settleAnew(BarMap map, Fixed fixed) {
     if (map.bars().isEmpty()) {
       return map;
     }

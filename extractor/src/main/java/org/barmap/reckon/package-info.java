@@ -2,49 +2,55 @@
  * Bar arithmetic: from the signs of a book to numbered bars, with every contradiction settled or
  * shown.
  *
+ * <p>Its rooms as the data goes: {@code cells} cut systems, {@code cost} prices what they saw,
+ * {@code solve} searches, {@code book} is the model of one book, {@code write} makes the map of its
+ * path; {@code compare} lays two books beside each other, {@code second} uses a second reading.
+ *
  * <p><b>The model.</b> The book is walked once in reading order. The state is the number of the bar
  * that is open. Every system is cut into cells by whatever may be a barline; in each cell, in this
  * order:
  *
  * <ul>
- *   <li>printed bar numbers at its beginning are compared with the state ({@code Observe}): a
- *       number the print may say costs the logarithm of its probability, any other one the
- *       logarithm of a misread print spread over all numbers;
- *   <li>a rest adds its count less one ({@code Move}): the readings of its numeral, or any count at
- *       the price of a misread numeral;
- *   <li>barlines missed inside the cell add one or two ({@code GapEvidence}): likelier where its
- *       notes and rests add up to two bars or three ({@code Beats}), where the cell is wide for its
- *       line and its page, where a sign that stands in the middle of its bar stands off the middle
- *       of the cell or there are two, where something stands inside it that stands at a bar's
- *       beginning, and where the reader saw a faint line;
- *   <li>the barline at its end adds one if it is one ({@code LineEvidence}): likelier where the two
- *       cells beside it together look like two bars and each holds one bar's worth; refusing it
- *       joins them.
+ *   <li>printed bar numbers at its beginning are compared with the state ({@link
+ *       org.barmap.reckon.solve.Observe Observe}): a number the print may say costs the logarithm
+ *       of its probability, any other one the logarithm of a misread print spread over all numbers;
+ *   <li>a rest adds its count less one ({@link org.barmap.reckon.solve.Move Move}): the readings of
+ *       its numeral, or any count at the price of a misread numeral;
+ *   <li>barlines missed inside the cell add one or two ({@link org.barmap.reckon.cells.GapEvidence
+ *       GapEvidence}): likelier where its notes and rests add up to two bars or three ({@link
+ *       org.barmap.reckon.cells.Beats Beats}), where the cell is wide for its line and its page,
+ *       where a sign that stands in the middle of its bar stands off the middle of the cell or
+ *       there are two, where something stands inside it that stands at a bar's beginning, and where
+ *       the reader saw a faint line;
+ *   <li>the barline at its end adds one if it is one ({@link org.barmap.reckon.cells.LineEvidence
+ *       LineEvidence}): likelier where the two cells beside it together look like two bars and each
+ *       holds one bar's worth; refusing it joins them.
  * </ul>
  *
- * <p>How long a bar is meant to be ({@code BarLengths}) is what the meter says, or what most bars
- * hold where no meter was read or hardly any bar agrees with it; on a page where few bars add up to
- * it the notes are misread, and nothing is concluded from them.
+ * <p>How long a bar is meant to be ({@link org.barmap.reckon.cells.BarLengths BarLengths}) is what
+ * the meter says, or what most bars hold where no meter was read or hardly any bar agrees with it;
+ * on a page where few bars add up to it the notes are misread, and nothing is concluded from them.
  *
- * <p>Between systems counting may start again ({@code Restart}): nearly surely under the heading of
- * a musical number or after a final barline, hardly ever elsewhere; or a line or pages may be
- * missing. A bar printed "24A" counts as part of 24. Rehearsal marks are a second sequence; when
- * they are numbers, both readings are solved (marks that count bars, marks that count themselves)
- * and the likelier one is kept.
+ * <p>Between systems counting may start again ({@link org.barmap.reckon.solve.Restart Restart}):
+ * nearly surely under the heading of a musical number or after a final barline, hardly ever
+ * elsewhere; or a line or pages may be missing. A bar printed "24A" counts as part of 24. Rehearsal
+ * marks are a second sequence; when they are numbers, both readings are solved (marks that count
+ * bars, marks that count themselves) and the likelier one is kept.
  *
  * <p>Bars are numbered straight through first and second endings, as engravers mostly print them.
  * Where that had to bend something after an ending, the musical number is weighed once more with
- * its second endings numbered like the first ({@code EndingNumbers}): the first ending is then a
- * side way that leaves the book's number as it was ({@code Branch}), so the optimum stays exact. It
- * takes printed numbers that make it twenty times as likely as not, at odds of one book in fifty
- * beforehand (from memory, not fitted); a musical number that says nothing follows the book.
+ * its second endings numbered like the first ({@link org.barmap.reckon.book.EndingNumbers
+ * EndingNumbers}): the first ending is then a side way that leaves the book's number as it was
+ * ({@link org.barmap.reckon.solve.Branch Branch}), so the optimum stays exact. It takes printed
+ * numbers that make it twenty times as likely as not, at odds of one book in fifty beforehand (from
+ * memory, not fitted); a musical number that says nothing follows the book.
  *
- * <p>{@code Solver} finds the path of least total cost exactly, and from sums over all paths the
- * probability of each choice on it. What the path had to bend is a finding, ordered by how many
- * bars an error there would shift.
+ * <p>{@link org.barmap.reckon.solve.Solver Solver} finds the path of least total cost exactly, and
+ * from sums over all paths the probability of each choice on it. What the path had to bend is a
+ * finding, ordered by how many bars an error there would shift.
  *
- * <p><b>The costs</b> are negative logarithms of probabilities, all in {@code Costs}, with their
- * values in {@code costs.json}:
+ * <p><b>The costs</b> are negative logarithms of probabilities, all in {@link
+ * org.barmap.reckon.cost.Costs Costs}, with their values in {@code costs.json}:
  *
  * <ul>
  *   <li>shares of events (missed and invented barlines, misread numerals, restarts, pickups, lines
@@ -59,17 +65,18 @@
  * </ul>
  *
  * <p>Books differ in how often their numerals are misread and their barlines missed, so a book that
- * errs more than twice as often as the corpus is settled once more with its own shares ({@code
- * OwnRates}); the corpus's share then counts as {@code strength} observations, which is fitted as
- * well. In a book that errs no more than usual a bar is only divided where the book's numbers ask
- * for it ({@code mostMissed}, not fitted).
+ * errs more than twice as often as the corpus is settled once more with its own shares ({@link
+ * org.barmap.reckon.book.OwnRates OwnRates}); the corpus's share then counts as {@code strength}
+ * observations, which is fitted as well. In a book that errs no more than usual a bar is only
+ * divided where the book's numbers ask for it ({@code mostMissed}, not fitted).
  *
  * <p>Not fitted, because the corpus is of single pages, which say nothing about them, and books
  * joined from them would only say how they were joined: {@code restartElsewhere} and {@code
- * missingPages} (how often publishers leave a heading out, or a page is lost), the shares of {@code
- * MarkSequence} (which letters houses skip; the makers of the corpus's pages decided it), and the
- * alignment costs of {@code SecondAlignment} (errors of programs that weren't measured). {@code
- * doubt} is a choice of how often a person is asked, not a share of anything.
+ * missingPages} (how often publishers leave a heading out, or a page is lost), the shares of {@link
+ * org.barmap.reckon.book.MarkSequence MarkSequence} (which letters houses skip; the makers of the
+ * corpus's pages decided it), and the alignment costs of {@link
+ * org.barmap.reckon.second.SecondAlignment SecondAlignment} (errors of programs that weren't
+ * measured). {@code doubt} is a choice of how often a person is asked, not a share of anything.
  */
 @NullMarked
 package org.barmap.reckon;

@@ -5,6 +5,14 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.page.Spread;
 import org.barmap.page.Step;
+import org.barmap.sign.kind.RawSign;
+import org.barmap.sign.kind.Reading;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.rule.NumberHeading;
+import org.barmap.sign.rule.Overhead;
+import org.barmap.sign.rule.StripSign;
+import org.barmap.sign.strip.StripImage;
 
 /** Reads the lines of text over staves and picks out the headings of musical numbers. */
 final class HeadingReader {

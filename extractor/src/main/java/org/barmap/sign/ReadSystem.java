@@ -4,6 +4,8 @@ import java.util.Comparator;
 import java.util.List;
 import org.barmap.map.Outline;
 import org.barmap.map.StaffSystem;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.Sound;
 
 /**
  * One system with the signs read at it.

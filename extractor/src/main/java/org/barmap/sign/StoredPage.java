@@ -6,6 +6,8 @@ import org.barmap.map.BarMapJson;
 import org.barmap.map.Outline;
 import org.barmap.map.Point;
 import org.barmap.map.StaffSystem;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.Sound;
 import tools.jackson.databind.SerializationFeature;
 
 /**

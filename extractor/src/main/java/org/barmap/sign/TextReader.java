@@ -10,6 +10,17 @@ import java.util.function.BiPredicate;
 import java.util.stream.IntStream;
 import org.barmap.page.Spread;
 import org.barmap.page.Step;
+import org.barmap.sign.kind.RawSign;
+import org.barmap.sign.kind.Reading;
+import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.net.Crop;
+import org.barmap.sign.net.Grammar;
+import org.barmap.sign.net.TextNet;
+import org.barmap.sign.net.WordNet;
+import org.barmap.sign.rule.Bracket;
+import org.barmap.sign.rule.KindByText;
+import org.barmap.sign.rule.TextLine;
+import org.barmap.sign.strip.StripImage;
 
 /**
  * Reads the text of signs: numerals, meters and marks with the numeral network, words with it and

@@ -6,11 +6,12 @@ import java.util.Optional;
 import java.util.Random;
 import org.barmap.map.Outline;
 import org.barmap.map.StaffSystem;
+import org.barmap.reckon.cost.Costs;
 import org.barmap.sign.ReadPage;
 import org.barmap.sign.ReadSystem;
-import org.barmap.sign.Reading;
-import org.barmap.sign.Sign;
-import org.barmap.sign.SignKind;
+import org.barmap.sign.kind.Reading;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.SignKind;
 
 /**
  * A made-up book with known bar numbers, and the signs a reader would find in it, with errors drawn

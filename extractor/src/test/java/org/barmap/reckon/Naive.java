@@ -2,9 +2,11 @@ package org.barmap.reckon;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.barmap.reckon.cells.RestEvidence;
+import org.barmap.reckon.cells.SystemCells;
 import org.barmap.sign.ReadPage;
 import org.barmap.sign.ReadSystem;
-import org.barmap.sign.SignKind;
+import org.barmap.sign.kind.SignKind;
 
 /** Counting without reckoning: every line is a bar, every numeral is believed, headings restart. */
 final class Naive {

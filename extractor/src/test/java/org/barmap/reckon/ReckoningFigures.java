@@ -6,6 +6,7 @@ import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
 import org.barmap.map.Finding;
+import org.barmap.reckon.cost.Costs;
 
 /** Measures what reckoning does for made books with known truth. */
 final class ReckoningFigures {

@@ -19,9 +19,9 @@ import org.barmap.map.Finding;
 import org.barmap.map.Outline;
 import org.barmap.sign.ReadPage;
 import org.barmap.sign.ReadSystem;
-import org.barmap.sign.Reading;
-import org.barmap.sign.Sign;
-import org.barmap.sign.SignKind;
+import org.barmap.sign.kind.Reading;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.SignKind;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 

@@ -15,11 +15,15 @@ import org.barmap.map.Book;
 import org.barmap.map.Finding;
 import org.barmap.map.Outline;
 import org.barmap.map.StaffSystem;
+import org.barmap.reckon.book.Weights;
+import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.solve.Move;
+import org.barmap.reckon.solve.Observe;
 import org.barmap.sign.ReadPage;
 import org.barmap.sign.ReadSystem;
-import org.barmap.sign.Reading;
-import org.barmap.sign.Sign;
-import org.barmap.sign.SignKind;
+import org.barmap.sign.kind.Reading;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.SignKind;
 import org.junit.jupiter.api.Test;
 
 /**

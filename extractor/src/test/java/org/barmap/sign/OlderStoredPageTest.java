@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Outline;
 import org.barmap.map.StaffSystem;
+import org.barmap.sign.kind.Sound;
 import org.junit.jupiter.api.Test;
 
 /** Pages read by earlier builds and kept on disk must still open. */

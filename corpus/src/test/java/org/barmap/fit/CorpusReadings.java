@@ -1,0 +1,147 @@
+package org.barmap.fit;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.stream.Stream;
+import org.barmap.extract.Extractor;
+import org.barmap.map.BarMapJson;
+import org.barmap.page.PageResult;
+import org.barmap.page.PageSource;
+import org.barmap.sign.ReadPage;
+import org.barmap.sign.SignReader;
+import org.barmap.sign.StoredPage;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * The pages of the corpus with their truths and what is read on them.
+ *
+ * <p>Reading takes a minute or more, so what was read is kept in {@code target/readings} under a
+ * name made of the picture, the models and the classes that read.
+ */
+final class CorpusReadings {
+
+  /** The corpus module's folder. */
+  static final Path HOME =
+      Path.of(System.getProperty("barmap.home", "..")).resolve("corpus").toAbsolutePath();
+
+  /**
+   * One page.
+   *
+   * @param name of its files
+   * @param engraver that set it
+   * @param kind clean, scan, photo or pencil
+   * @param seed it was made from
+   * @param truth its map
+   * @param read what was read; no system where the page could not be read
+   */
+  record Labelled(
+      String name, String engraver, String kind, long seed, JsonNode truth, ReadPage read) {}
+
+  private CorpusReadings() {}
+
+  /** All truths of one page each, sorted by name; openings photographed at once are left out. */
+  static List<Path> truths() throws IOException {
+    try (Stream<Path> files = Files.list(HOME.resolve("pages"))) {
+      List<Path> out = new ArrayList<>();
+      for (Path file : files.filter(f -> f.toString().endsWith(".json")).sorted().toList()) {
+        if (BarMapJson.mapper().readTree(Files.readString(file)).path("pages").size() == 1) {
+          out.add(file);
+        }
+      }
+      return out;
+    }
+  }
+
+  /** Reads every page, or takes what was kept. */
+  static List<Labelled> all() throws IOException {
+    List<Labelled> out = new ArrayList<>();
+    String reader = reader();
+    Path kept = Files.createDirectories(HOME.resolve("target/readings"));
+    try (Lazy lazy = new Lazy()) {
+      for (Path file : truths()) {
+        JsonNode truth = BarMapJson.mapper().readTree(Files.readString(file));
+        String name = file.getFileName().toString().replace(".json", "");
+        Path picture = file.resolveSibling(truth.at("/pages/0/source").asString());
+        Path cached = kept.resolve(name + "-" + hash(reader, Files.readAllBytes(picture)));
+        if (!Files.exists(cached)) {
+          Files.writeString(cached, StoredPage.write(lazy.read(picture)));
+        }
+        JsonNode about = truth.path("corpus");
+        out.add(
+            new Labelled(
+                name,
+                about.path("engraver").asString().split(" ", 2)[0],
+                about.path("kind").asString(),
+                about.path("seed").asLong(),
+                truth,
+                StoredPage.read(Files.readString(cached), 1)));
+      }
+    }
+    return out;
+  }
+
+  /** Reads one picture, whatever was kept. */
+  static ReadPage read(Path picture) {
+    try (Lazy lazy = new Lazy()) {
+      return lazy.read(picture);
+    }
+  }
+
+  /** Opens the models when the first page has to be read. */
+  private static final class Lazy implements AutoCloseable {
+    private final List<Extractor> open = new ArrayList<>();
+
+    ReadPage read(Path picture) {
+      if (open.isEmpty()) {
+        open.add(Extractor.open());
+      }
+      try (PageSource source = new PageSource(List.of(picture))) {
+        PageResult result = source.next();
+        return result instanceof PageResult.Loaded loaded
+            ? open.get(0).readPage(loaded.page(), 1, new ArrayList<>())
+            : new ReadPage(1, picture.getFileName().toString(), 1, 1, List.of());
+      }
+    }
+
+    @Override
+    public void close() {
+      open.forEach(Extractor::close);
+    }
+  }
+
+  /** Everything the reading depends on but the picture. */
+  private static String reader() throws IOException {
+    Path classes =
+        Path.of(SignReader.class.getProtectionDomain().getCodeSource().getLocation().getPath());
+    List<byte[]> parts = new ArrayList<>();
+    for (String place : List.of("page", "staff", "sign")) {
+      try (Stream<Path> walk = Files.walk(classes.resolve("org/barmap").resolve(place))) {
+        for (Path file : walk.filter(Files::isRegularFile).sorted().toList()) {
+          parts.add(Files.readAllBytes(file));
+        }
+      }
+    }
+    return hash("", parts.toArray(byte[][]::new));
+  }
+
+  private static String hash(String salt, byte[]... parts) {
+    try {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      digest.update(salt.getBytes(StandardCharsets.UTF_8));
+      for (byte[] part : parts) {
+        digest.update(part);
+      }
+      return HexFormat.of().formatHex(digest.digest(), 0, 8);
+    } catch (NoSuchAlgorithmException e) {
+      throw new UncheckedIOException(new IOException(e));
+    }
+  }
+}

@@ -1,0 +1,144 @@
+package org.barmap.reckon.book;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import org.barmap.reckon.cells.Marks;
+import org.barmap.reckon.cells.SystemCells;
+import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.solve.Branch;
+import org.barmap.reckon.solve.Move;
+import org.barmap.reckon.solve.Observe;
+import org.barmap.reckon.solve.Restart;
+import org.barmap.reckon.solve.Solution;
+import org.barmap.reckon.solve.Solver;
+import org.barmap.reckon.solve.Step;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.SignKind;
+
+/** Chooses the model a book is settled with, and solves it. */
+public final class BookModel {
+
+  private static final int LEAST_STATES = 130;
+  private static final int MOST_STATES = 4000;
+
+  private final List<SystemCells> systems;
+  private final Costs costs;
+
+  /** Takes the cut systems of a book in reading order. */
+  public BookModel(List<SystemCells> systems, Costs costs) {
+    this.systems = systems;
+    this.costs = costs;
+  }
+
+  /** A settled book. */
+  public record Solved(Lattice lattice, Solution solution, boolean marksCount) {}
+
+  /** The steps of a book under one reading of its marks, and what solves them. */
+  private record Model(Lattice lattice, Solver solver, boolean marksCount) {
+
+    /** The same, its likelihood worked out. */
+    Model summed() {
+      solver.sum();
+      return this;
+    }
+  }
+
+  /** Solves, and once more with the book's own rates of errors where they are unusual. */
+  public Solved solve() {
+    Model model = likelier();
+    Costs own = OwnRates.of(model.lattice, model.solver.bestPath(), costs);
+    List<Endings> alike =
+        new EndingNumbers(systems, own, model.marksCount)
+            .alike(model.lattice, model.solver.bestPath());
+    if (!alike.isEmpty()) {
+      model = model(costs, model.marksCount, alike);
+      own = OwnRates.of(model.lattice, model.solver.bestPath(), costs);
+    }
+    if (!own.equals(costs)) {
+      model = model(own, model.marksCount, alike);
+    }
+    return new Solved(model.lattice, model.solver.solve(), model.marksCount);
+  }
+
+  private Model model(Costs with, boolean marksCount, List<Endings> alike) {
+    Lattice lattice = Lattice.of(systems, with, marksCount, alike);
+    return new Model(lattice, solver(lattice, costs), marksCount);
+  }
+
+  /** Marks that are numbers count bars, or themselves; whichever is likelier. */
+  private Model likelier() {
+    List<Sign> numeric =
+        systems.stream()
+            .flatMap(s -> s.signs(SignKind.REHEARSAL).stream())
+            .filter(Marks::isNumeric)
+            .toList();
+    if (numeric.isEmpty()) {
+      return model(costs, false, List.of());
+    }
+    CompletableFuture<Model> going =
+        CompletableFuture.supplyAsync(() -> model(costs, true, List.of()).summed());
+    Model alone = model(costs, false, List.of()).summed();
+    Model together = going.join();
+    double least = alone.solver.logLikelihood() + sequence(numeric);
+    return together.solver.logLikelihood() > least ? together : alone;
+  }
+
+  /** Log likelihood of numeric marks as 1, 2, 3 …: each follows the one before, or is anything. */
+  private static double sequence(List<Sign> marks) {
+    double log = 0;
+    int before = 0;
+    for (Sign mark : marks) {
+      int now = Marks.number(mark.text());
+      boolean follows = now == before + 1 || now == 1;
+      log += Math.log(follows ? 0.9 : 0.1 / Costs.NUMBERS);
+      before = now;
+    }
+    return log;
+  }
+
+  private static Solver solver(Lattice lattice, Costs costs) {
+    int states = states(lattice);
+    double[] prior = new double[states];
+    Arrays.fill(prior, 1e-3);
+    prior[0] = costs.pickup();
+    prior[1] = 1;
+    return new Solver(lattice.steps(), states, prior);
+  }
+
+  /** As many states as the largest number that could be meant. */
+  static int states(Lattice lattice) {
+    int most = 0;
+    int run = 1;
+    for (Step step : single(lattice.steps())) {
+      if (step instanceof Observe o) {
+        for (int i = 0; i < o.values().length; i++) {
+          most = o.weights()[i] > 0.05 ? Math.max(most, o.values()[i]) : most;
+        }
+      } else if (step instanceof Move m) {
+        int best = 0;
+        for (int i = 1; i < m.shifts().length; i++) {
+          best = m.weights()[i] > m.weights()[best] ? i : best;
+        }
+        run += m.shifts()[best];
+      } else if (step instanceof Restart r && r.toOne() > 0.5) {
+        run = 1;
+      }
+      most = Math.max(most, run);
+    }
+    return Math.max(LEAST_STATES, Math.min(MOST_STATES, most + LEAST_STATES));
+  }
+
+  private static List<Step> single(List<Step> steps) {
+    List<Step> out = new ArrayList<>();
+    for (Step step : steps) {
+      if (step instanceof Branch branch) {
+        out.addAll(branch.steps());
+      } else {
+        out.add(step);
+      }
+    }
+    return out;
+  }
+}

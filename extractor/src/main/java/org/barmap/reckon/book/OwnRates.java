@@ -1,0 +1,71 @@
+package org.barmap.reckon.book;
+
+import java.util.List;
+import org.barmap.reckon.book.Lattice.About;
+import org.barmap.reckon.cells.Marks;
+import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.solve.Solution.Choice;
+import org.barmap.sign.kind.Reading;
+
+/**
+ * How often the reader erred in this book, estimated from the book itself.
+ *
+ * <p>Books differ more than pages of one book do, so a corpus's share is only where to start: it
+ * counts as {@code strength} observations, and what the first settling bent is added to it.
+ * Invented lines need no such share: how sure the reader was of a line tells more than how often it
+ * errs.
+ */
+final class OwnRates {
+
+  /** A book that errs this much more often than the corpus is settled again with its own rates. */
+  private static final double MORE = 2;
+
+  private double gaps;
+  private double missed;
+  private double counts;
+  private double countsBent;
+  private double numbers;
+  private double numbersBent;
+
+  private OwnRates() {}
+
+  /**
+   * Returns the costs with this book's own shares, or the same where it errs no more than usual.
+   */
+  static Costs of(Lattice lattice, List<Choice> choices, Costs costs) {
+    OwnRates own = new OwnRates();
+    for (int t = 0; t < choices.size(); t++) {
+      own.add(lattice.abouts().get(t), choices.get(t));
+    }
+    double lost = own.share(costs, costs.missedLine(), own.missed, own.gaps);
+    double count = own.share(costs, costs.misreadCount(), own.countsBent, own.counts);
+    double number = own.share(costs, costs.misreadNumber(), own.numbersBent, own.numbers);
+    boolean more =
+        lost > MORE * costs.missedLine()
+            || count > MORE * costs.misreadCount()
+            || number > MORE * costs.misreadNumber();
+    return more ? costs.withRates(lost, count, number) : costs;
+  }
+
+  private double share(Costs costs, double usual, double bent, double of) {
+    return Math.max(usual, (usual * costs.strength() + bent) / (costs.strength() + of));
+  }
+
+  private void add(About about, Choice choice) {
+    if (about instanceof About.Gap) {
+      gaps++;
+      missed += choice.shift();
+    } else if (about instanceof About.Rest rest && !rest.evidence().counts().isEmpty()) {
+      counts++;
+      countsBent += says(rest.evidence().readings(), choice.shift() + 1) ? 0 : 1;
+    } else if (about instanceof About.Anchor anchor) {
+      numbers++;
+      numbersBent += says(anchor.sign().readings(), choice.after()) ? 0 : 1;
+    }
+  }
+
+  /** Tells whether some reading says so. */
+  private static boolean says(List<Reading> readings, int value) {
+    return readings.stream().anyMatch(r -> Marks.number(r.text()) == value);
+  }
+}

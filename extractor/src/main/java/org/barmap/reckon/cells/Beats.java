@@ -1,0 +1,170 @@
+package org.barmap.reckon.cells;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.Sound;
+
+/**
+ * What the notes and rests of a system are worth, and how long its bars are meant to be.
+ *
+ * <p>Common practice: the notes and rests of a bar add up to its meter. So a cell that holds two
+ * bars' worth misses a barline, and a line that cuts a bar's worth in two is none.
+ */
+public final class Beats {
+
+  /** A barline's own dots and strokes are no notes; staff spaces. */
+  private static final double BESIDE_LINE = 0.7;
+
+  /** Two sounds nearer than this begin together and count once; staff spaces. */
+  private static final double TOGETHER = 0.6;
+
+  /** A sound less likely than this isn't there. */
+  private static final double THERE = 0.5;
+
+  /** A barline stands so far before the note that begins its bar, at most; staff spaces. */
+  private static final double BEFORE_NOTE = 1.8;
+
+  /** A meter may stand so far after its bar's beginning; staff spaces. */
+  private static final double HEADER = 12;
+
+  /** From where on a bar is so long. */
+  record Length(double at, double quarters) {}
+
+  static final Beats NONE = new Beats(List.of(), List.of());
+
+  private final double[] at;
+  private final double[] quarters;
+  private final int[] unknown;
+  private final List<Length> lengths;
+
+  /**
+   * Sums up a system's sounds.
+   *
+   * @param lengths of its bars, in order along the staff, the first one in force at its beginning;
+   *     none where no meter is known
+   */
+  Beats(List<Sound> sounds, List<Length> lengths) {
+    List<Sound> own = alone(sounds);
+    this.lengths = List.copyOf(lengths);
+    at = new double[own.size()];
+    quarters = new double[own.size() + 1];
+    unknown = new int[own.size() + 1];
+    for (int i = 0; i < own.size(); i++) {
+      at[i] = own.get(i).at();
+      quarters[i + 1] = quarters[i] + own.get(i).likely().orElse(0.0);
+      unknown[i + 1] = unknown[i] + (own.get(i).likely().isPresent() ? 0 : 1);
+    }
+  }
+
+  /** In order, the likelier one of two that begin together. */
+  private static List<Sound> alone(List<Sound> sounds) {
+    List<Sound> out = new ArrayList<>();
+    sounds.stream()
+        .filter(s -> s.probability() >= THERE)
+        .sorted(Comparator.comparingDouble(Sound::at))
+        .forEach(
+            s -> {
+              int last = out.size() - 1;
+              if (last < 0 || s.at() - out.get(last).at() >= TOGETHER) {
+                out.add(s);
+              } else if (s.probability() > out.get(last).probability()) {
+                out.set(last, s);
+              }
+            });
+    return out;
+  }
+
+  /** Sums up a system's sounds but for signs that stand for a whole bar. */
+  static Beats of(SystemCells cells, List<Length> lengths) {
+    List<Sign> whole = cells.wholes();
+    List<Sound> sounds =
+        cells.source().sounds().stream()
+            .filter(
+                s ->
+                    whole.stream().noneMatch(w -> s.at() > w.from() - 0.3 && s.at() < w.to() + 0.3))
+            .toList();
+    return new Beats(sounds, lengths);
+  }
+
+  /** The first sound at or after a place. */
+  private int first(double place) {
+    int low = 0;
+    int high = at.length;
+    while (low < high) {
+      int middle = (low + high) / 2;
+      if (at[middle] < place) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  /**
+   * What stands between two lines, in quarter notes.
+   *
+   * @return empty where nothing stands there or something has no known value
+   */
+  OptionalDouble between(double from, double to) {
+    int a = first(from + BESIDE_LINE);
+    int b = first(to - BESIDE_LINE);
+    boolean sure = b > a && unknown[b] == unknown[a];
+    return sure ? OptionalDouble.of(quarters[b] - quarters[a]) : OptionalDouble.empty();
+  }
+
+  /** Tells whether a meter that stands there counts from a bar on that begins at {@code from}. */
+  static boolean begun(double meter, double from, double to) {
+    double furthest = from + Math.max(HEADER, 0.4 * (to - from));
+    return meter < Math.min(to, furthest);
+  }
+
+  /** Length of the bar between two lines, in quarter notes; empty where no meter is known. */
+  OptionalDouble bar(double from, double to) {
+    OptionalDouble out = OptionalDouble.empty();
+    for (Length l : lengths) {
+      if (out.isEmpty() || begun(l.at(), from, to)) {
+        out = OptionalDouble.of(l.quarters());
+      }
+    }
+    return out;
+  }
+
+  /**
+   * How many bars stand between two lines.
+   *
+   * @param whole signs there that each stand for a bar
+   */
+  Fill fill(double from, double to, int whole) {
+    int a = first(from + BESIDE_LINE);
+    int b = first(to - BESIDE_LINE);
+    OptionalDouble bar = bar(from, to);
+    if (a >= b || bar.isEmpty()) {
+      return Fill.UNKNOWN;
+    }
+    int lost = unknown[b] - unknown[a];
+    int read = b - a - lost;
+    double sum = quarters[b] - quarters[a];
+    // what has no value counts as the others do
+    double guessed = lost == 0 ? sum : read == 0 ? b - a : sum * (b - a) / read;
+    return Fill.of(whole + guessed / bar.getAsDouble(), lost == 0);
+  }
+
+  /** Where a bar's worth of notes ends between two lines; staff spaces. */
+  public Optional<Double> endOfBar(double from, double to, int bars) {
+    int a = first(from + BESIDE_LINE);
+    int b = first(to - BESIDE_LINE);
+    double length = bars * bar(from, to).orElse(0);
+    for (int i = a + 1; i < b && length > 0; i++) {
+      if (Math.abs(quarters[i] - quarters[a] - length) < 0.01) {
+        double room = at[i] - at[i - 1];
+        return Optional.of(at[i] - Math.min(BEFORE_NOTE, 0.4 * room));
+      }
+    }
+    return Optional.empty();
+  }
+}

@@ -1,0 +1,320 @@
+package org.barmap.reckon.cost;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import org.barmap.map.BarMapJson;
+import org.barmap.reckon.cells.Fill;
+import org.barmap.reckon.cells.GapEvidence;
+import org.barmap.reckon.cells.LineEvidence;
+import org.barmap.reckon.cells.RestEvidence;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.SignKind;
+
+/**
+ * The probabilities the reckoning weighs evidence with.
+ *
+ * <p>They are fitted on the read pages of the corpus against their truths ({@code FitTest} in the
+ * corpus module) and kept in {@code costs.json} with the counts they come from. Three are not
+ * fitted, because single pages say nothing about them: {@code restartElsewhere}, {@code
+ * missingPages} and {@code doubt}.
+ *
+ * @param missedLine share of cells in which a barline was missed
+ * @param widthBias natural logarithm of the odds, against that share, that a cell of the usual
+ *     width is two bars
+ * @param perOctave what those grow by when it is twice as wide as the line's others
+ * @param perSquare what they grow by with the square of that
+ * @param perOctaveOnPage what they grow by when it is twice as wide as usual on its page
+ * @param firstOfLine what they grow by in a line's first cell
+ * @param besideSign the same odds in a cell with one sign in the middle of its bar, where the room
+ *     beside it is a bar of the usual width
+ * @param besideOctave what those grow by when that room is twice as wide
+ * @param twoSigns the same odds where two such signs stand in one cell
+ * @param markedCell what they grow by where a mark or a bar number stands inside a cell
+ * @param traceBias what they grow by where a faint line is seen that the reader gives one half
+ * @param traceSlope how far they follow the reader's odds of a faint line
+ * @param lineBias natural logarithm of the odds of a line that the reader gives one half
+ * @param lineSlope how far the logarithm of a line's odds follows the reader's
+ * @param floor no reading is believed more than {@code 1 - floor} or less than {@code floor}
+ * @param restNumbered logarithm of the odds that a rest with a numeral stands for several bars,
+ *     where the reader gives it one half
+ * @param restBare likewise of a rest without a numeral
+ * @param numeralAlone likewise of a numeral without a rest
+ * @param restSlope how far those odds follow the reader's
+ * @param numberBias logarithm of the odds that a bar number is one, where the reader gives one half
+ * @param numberSlope how far those odds follow the reader's
+ * @param misreadCount a rest's numeral says something that no reading of it lists
+ * @param misreadNumber a printed bar number says something that no reading of it lists
+ * @param numeralSlope how far the readings of a numeral are told apart: the power of their
+ *     probabilities
+ * @param oneFigure of all misread numerals, the share with just one figure wrong
+ * @param figureMore of all misread numerals, the share with one figure lost or added
+ * @param narrow a bar narrower than this share of the usual width is suspect
+ * @param narrowPower how fast that grows with narrowness
+ * @param aroundBias logarithm of the odds of a line beside which nothing tells for or against it
+ * @param joinedShare how far the odds that two cells together are two bars tell of the line between
+ *     them
+ * @param offMiddle logarithm of the odds of a line beside which a sign stands off the middle of its
+ *     bar by the width of a bar
+ * @param offOctave what those grow by when it is off by twice as much
+ * @param mostMissed however much a cell looks like two bars, it is not likelier; below one half, so
+ *     that a book that errs no more than usual is only bent where its numbers ask for it
+ * @param strength observations that these shares count as when a book's own are estimated
+ * @param insideRest odds that a line within a thick rest bar is a barline, against elsewhere
+ * @param betweenRests two numbered rests without a line between them are two bars
+ * @param openingRepeat a forward repeat near the beginning of a line ends a bar
+ * @param openEnd a line without a closing barline still ends a bar
+ * @param restartAtHeading counting starts again under the heading of a musical number
+ * @param restartAfterFinal likewise after a final barline without a heading
+ * @param restartElsewhere likewise at any other line
+ * @param pickup share of numbers that start with a pickup
+ * @param missedSystem a line was not found, so that the numbers go on up to {@value #SYSTEM} bars
+ *     later
+ * @param missingPages bars are missing between two lines, for each number to go on at
+ * @param doubt a choice less likely than this is shown to a person
+ * @param beats what the beats of a cell tell
+ */
+public record Costs(
+    double missedLine,
+    double widthBias,
+    double perOctave,
+    double perSquare,
+    double perOctaveOnPage,
+    double firstOfLine,
+    double besideSign,
+    double besideOctave,
+    double twoSigns,
+    double markedCell,
+    double traceBias,
+    double traceSlope,
+    double lineBias,
+    double lineSlope,
+    double floor,
+    double restNumbered,
+    double restBare,
+    double numeralAlone,
+    double restSlope,
+    double numberBias,
+    double numberSlope,
+    double misreadCount,
+    double misreadNumber,
+    double numeralSlope,
+    double oneFigure,
+    double figureMore,
+    double narrow,
+    double narrowPower,
+    double aroundBias,
+    double joinedShare,
+    double offMiddle,
+    double offOctave,
+    double mostMissed,
+    double strength,
+    double insideRest,
+    double betweenRests,
+    double openingRepeat,
+    double openEnd,
+    double restartAtHeading,
+    double restartAfterFinal,
+    double restartElsewhere,
+    double pickup,
+    double missedSystem,
+    double missingPages,
+    double doubt,
+    BeatCosts beats) {
+
+  /** Bar numbers a misread print may say, all alike. */
+  public static final int NUMBERS = 300;
+
+  /** Counts a misread rest may say, all alike. */
+  public static final int COUNTS = 120;
+
+  /** Bars that a line that was not found may have had, at most. */
+  public static final int SYSTEM = 40;
+
+  /** And at least; nearly every line of the corpus has more. */
+  public static final int LEAST_SYSTEM = 3;
+
+  /** However wide a cell is, in a book that errs more than usual. */
+  private static final double MOST_MISSED = 0.9;
+
+  /** Likewise where it is known what its notes add up to. */
+  private static final double MOST_FILLED = 0.99;
+
+  /** What stands beside a line tells no more than this; nats. */
+  public static final double MOST_AROUND = 6;
+
+  /** The shipped ones, {@code costs.json}. */
+  public static final Costs DEFAULT = load();
+
+  private record Kept(Costs costs) {}
+
+  private static Costs load() {
+    try (InputStream in = Costs.class.getResourceAsStream("costs.json")) {
+      if (in == null) {
+        throw new IOException("costs.json is not among the program's resources");
+      }
+      return BarMapJson.mapper().readValue(in, Kept.class).costs();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /**
+   * How likely one barline was missed in a cell.
+   *
+   * @param cell what it shows
+   */
+  public double missed(GapEvidence cell) {
+    double odds = missedLine / (1 - missedLine) * Math.exp(twoBars(cell));
+    boolean erring = mostMissed >= MOST_MISSED;
+    double most = erring && cell.fill().known() ? MOST_FILLED : mostMissed;
+    return Math.min(most, odds / (1 + odds));
+  }
+
+  /** Logarithm of the odds that a cell is two bars, against the usual share. */
+  private double twoBars(GapEvidence cell) {
+    double o = cell.octaves();
+    double log =
+        switch (cell.holds()) {
+          case MUSIC ->
+              widthBias
+                  + perOctave * o
+                  + perSquare * o * o
+                  + perOctaveOnPage * cell.onPage()
+                  + (cell.first() ? firstOfLine : 0);
+          case SIGN -> besideSign + besideOctave * o;
+          case SIGNS -> twoSigns;
+        };
+    log = beats.twoBars(cell.fill(), log);
+    log += cell.marked() ? markedCell : 0;
+    return log + (cell.trace() > 0 ? traceBias + traceSlope * logit(cell.trace()) : 0);
+  }
+
+  /**
+   * How likely a second barline was missed in a cell in which one was.
+   *
+   * @param cell what it shows
+   * @param missed how likely that one was
+   */
+  public double missedTwo(GapEvidence cell, double missed) {
+    if (!cell.fill().known()) {
+      return (1 - missed) * missed / 2;
+    }
+    boolean three = cell.fill().bars() == Fill.Bars.THREE;
+    double odds = missedLine / (1 - missedLine) * (three ? Math.exp(beats.third()) : 1);
+    return odds / (1 + odds);
+  }
+
+  /**
+   * How likely a line is a barline.
+   *
+   * @param read the reader's own probability; of a line without ink the share of such lines that
+   *     are one
+   * @param ink whether the line is there to be read
+   * @param around what stands beside it; it speaks against any line, but makes none a barline that
+   *     the reader took for none
+   */
+  public double line(double read, boolean ink, LineEvidence around) {
+    double p = Math.max(floor, Math.min(1 - floor, read));
+    double odds = p / (1 - p);
+    if (ink) {
+      odds = Math.exp(lineBias) * Math.pow(odds, lineSlope);
+    }
+    // As with a line nobody saw: the room beside one that the reader took for none can make the
+    // book's numbers find it, but is no reason of its own to divide a bar.
+    double most = odds < 1 ? mostMissed / (1 - mostMissed) : Double.POSITIVE_INFINITY;
+    odds *=
+        Math.min(1, Math.pow(Math.max(0.02, around.beside()) / narrow, narrowPower))
+            * (around.inside() ? insideRest : 1);
+    double joined = around.joined().map(this::twoBars).orElse(0.0);
+    double log = around.filled() ? beats.around(around, joined) : aroundBias + joinedShare * joined;
+    log += around.off().map(o -> offMiddle + offOctave * o).orElse(0.0);
+    odds *= Math.exp(Math.max(-MOST_AROUND, Math.min(MOST_AROUND, log)));
+    odds = Math.min(most, odds);
+    return odds / (1 + odds);
+  }
+
+  /** Tells whether the reader took a line for a barline, whatever the book says. */
+  public boolean believes(double read) {
+    return lineBias + lineSlope * logit(read) >= 0;
+  }
+
+  /** How likely a rest of several bars, or a numeral without one, is one. */
+  public double rest(RestEvidence rest) {
+    double bias =
+        !rest.seen() ? numeralAlone : rest.numeral().isPresent() ? restNumbered : restBare;
+    return logistic(bias + restSlope * logit(rest.sign().probability()));
+  }
+
+  /**
+   * How likely a bar number, or a mark that says one, is one.
+   *
+   * @param inside whether it stands inside a line: the corpus has few bar numbers there, too few to
+   *     be surer than the reader
+   */
+  public double number(Sign sign, boolean inside) {
+    double read = sign.probability();
+    double likely = logistic(numberBias + numberSlope * logit(read));
+    return inside && sign.kind() == SignKind.BAR_NUMBER ? Math.min(likely, read) : likely;
+  }
+
+  private double logistic(double x) {
+    return Math.max(floor, Math.min(1 - floor, 1 / (1 + Math.exp(-x))));
+  }
+
+  private static double logit(double p) {
+    double inside = Math.max(0.01, Math.min(0.99, p));
+    return Math.log(inside / (1 - inside));
+  }
+
+  /** The same with other shares of errors. */
+  public Costs withRates(double missed, double count, double number) {
+    return new Costs(
+        missed,
+        widthBias,
+        perOctave,
+        perSquare,
+        perOctaveOnPage,
+        firstOfLine,
+        besideSign,
+        besideOctave,
+        twoSigns,
+        markedCell,
+        traceBias,
+        traceSlope,
+        lineBias,
+        lineSlope,
+        floor,
+        restNumbered,
+        restBare,
+        numeralAlone,
+        restSlope,
+        numberBias,
+        numberSlope,
+        count,
+        number,
+        numeralSlope,
+        oneFigure,
+        figureMore,
+        narrow,
+        narrowPower,
+        aroundBias,
+        joinedShare,
+        offMiddle,
+        offOctave,
+        MOST_MISSED,
+        strength,
+        insideRest,
+        betweenRests,
+        openingRepeat,
+        openEnd,
+        restartAtHeading,
+        restartAfterFinal,
+        restartElsewhere,
+        pickup,
+        missedSystem,
+        missingPages,
+        doubt,
+        beats);
+  }
+}

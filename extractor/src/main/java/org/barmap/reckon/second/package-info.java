@@ -1,0 +1,9 @@
+/**
+ * What a second reading of the same music says of a map: in come both, laid beside each other, out
+ * come findings and evidence for settling again. Uses {@code compare}, {@code write} and {@code
+ * cells}.
+ */
+@NullMarked
+package org.barmap.reckon.second;
+
+import org.jspecify.annotations.NullMarked;

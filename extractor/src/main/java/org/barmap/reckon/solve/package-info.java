@@ -1,0 +1,8 @@
+/**
+ * The search: in come steps with their weights, out come the path of least total cost and the
+ * probability of each choice on it. Knows nothing of signs or bars and uses none of its neighbours.
+ */
+@NullMarked
+package org.barmap.reckon.solve;
+
+import org.jspecify.annotations.NullMarked;

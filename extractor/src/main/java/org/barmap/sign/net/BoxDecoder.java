@@ -1,0 +1,80 @@
+package org.barmap.sign.net;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.barmap.sign.kind.RawSign;
+import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.strip.StripImage;
+
+/** Finds boxes of signs in the network's centre heat: peaks, then the best of overlapping ones. */
+final class BoxDecoder {
+
+  /** Boxes of one kind overlapping more than this are one sign. */
+  private static final double SAME = 0.4;
+
+  /** A box with this share of it inside another of its kind is a piece of it. */
+  private static final double PIECE = 0.7;
+
+  /** Boxes of different kinds overlapping more than this can't both be there. */
+  private static final double EITHER = 0.6;
+
+  private final List<SignKind> kinds;
+  private final double[] thresholds;
+
+  BoxDecoder(List<SignKind> kinds, double[] thresholds) {
+    this.kinds = List.copyOf(kinds);
+    this.thresholds = thresholds.clone();
+  }
+
+  List<RawSign> decode(Heats heats, StripImage strip) {
+    int columns = Math.min(heats.columns(), (strip.width() + 3) / 4);
+    List<RawSign> found = new ArrayList<>();
+    for (int k = 0; k < kinds.size(); k++) {
+      for (int row = 0; row < Heats.ROWS; row++) {
+        for (int col = 0; col < columns; col++) {
+          float v = heats.heat(k, row, col);
+          if (v >= thresholds[k] && isPeak(heats, k, row, col, columns)) {
+            found.add(box(heats, kinds.get(k), v, row, col));
+          }
+        }
+      }
+    }
+    found.sort(Comparator.comparingDouble((RawSign s) -> -s.probability()));
+    List<RawSign> kept = new ArrayList<>();
+    for (RawSign s : found) {
+      if (kept.stream().noneMatch(k -> excludes(k, s))) {
+        kept.add(s);
+      }
+    }
+    return kept;
+  }
+
+  private static boolean excludes(RawSign kept, RawSign other) {
+    return kept.kind() == other.kind()
+        ? kept.overlap(other) >= SAME || kept.inside(other) >= PIECE
+        : kept.overlap(other) >= EITHER;
+  }
+
+  private static boolean isPeak(Heats heats, int kind, int row, int col, int columns) {
+    float v = heats.heat(kind, row, col);
+    for (int r = Math.max(0, row - 1); r <= Math.min(Heats.ROWS - 1, row + 1); r++) {
+      for (int c = Math.max(0, col - 1); c <= Math.min(columns - 1, col + 1); c++) {
+        float o = heats.heat(kind, r, c);
+        boolean earlier = r < row || (r == row && c < col);
+        if (o > v || (o == v && earlier)) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private static RawSign box(Heats heats, SignKind kind, float v, int row, int col) {
+    double cx = 4 * col + 2 + heats.size(0, row, col);
+    double cy = 4 * row + 2 + heats.size(1, row, col);
+    double w = Math.max(2, heats.size(2, row, col));
+    double h = Math.max(2, heats.size(3, row, col));
+    return new RawSign(kind, cx - w / 2, cy - h / 2, cx + w / 2, cy + h / 2, v, List.of());
+  }
+}

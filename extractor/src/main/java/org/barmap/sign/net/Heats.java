@@ -1,0 +1,40 @@
+package org.barmap.sign.net;
+
+/**
+ * What the sign network says about one strip.
+ *
+ * @param lines heat along x at stride 2: each barline type, any barline, under an ending
+ * @param heat centre heat of each box kind, 40 rows at stride 4, row by row
+ * @param size planes of dx, dy, w, h in pixels, cells likewise
+ * @param columns cells in a row of {@code heat}
+ */
+record Heats(float[] lines, float[] heat, float[] size, int columns) {
+  static final int ROWS = 40;
+
+  /** Returns how many places along x have a barline heat. */
+  int places() {
+    return 2 * columns;
+  }
+
+  float line(int type, int place) {
+    return lines[type * places() + place];
+  }
+
+  float heat(int kind, int row, int column) {
+    return heat[(kind * ROWS + row) * columns + column];
+  }
+
+  float size(int what, int row, int column) {
+    return size[(what * ROWS + row) * columns + column];
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return this == other;
+  }
+
+  @Override
+  public int hashCode() {
+    return System.identityHashCode(this);
+  }
+}

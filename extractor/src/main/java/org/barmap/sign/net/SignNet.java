@@ -1,0 +1,95 @@
+package org.barmap.sign.net;
+
+import ai.onnxruntime.OnnxTensor;
+import ai.onnxruntime.OrtException;
+import ai.onnxruntime.OrtSession;
+import java.nio.FloatBuffer;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import org.barmap.map.BarMapJson;
+import org.barmap.page.Step;
+import org.barmap.sign.kind.RawSign;
+import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.kind.Sound;
+import org.barmap.sign.strip.StripImage;
+import tools.jackson.databind.JsonNode;
+
+/** The sign network: strips in, heat maps out. */
+public final class SignNet implements AutoCloseable {
+
+  private final OrtSession session;
+  private final LineDecoder lines;
+  private final BoxDecoder boxes;
+
+  /** Loads the model. */
+  public SignNet() {
+    JsonNode card = BarMapJson.mapper().readTree(Models.bytes("signs.json"));
+    List<SignKind> kinds = new ArrayList<>();
+    card.path("kinds").forEach(k -> kinds.add(kind(k.asString(""))));
+    JsonNode thresholds = card.path("thresholds");
+    double[] least = new double[kinds.size()];
+    for (int i = 0; i < least.length; i++) {
+      least[i] = Math.min(Decoding.MOST, thresholds.path(kinds.get(i).word()).asDouble(0.4));
+    }
+    lines = new LineDecoder(Decoding.LEAST_BARLINE);
+    boxes = new BoxDecoder(kinds, least);
+    session = Models.session("signs.onnx");
+  }
+
+  private static SignKind kind(String word) {
+    return Arrays.stream(SignKind.values())
+        .filter(k -> k.word().equals(word))
+        .findFirst()
+        .orElseThrow(() -> new IllegalStateException("signs.json names an unknown kind: " + word));
+  }
+
+  /** What was found on a strip. */
+  public record Found(List<RawSign> signs, List<Sound> sounds) {}
+
+  /** Returns what stands on a strip; the network's layers stay in the cache of one core. */
+  public Found find(StripImage strip) {
+    int width = (strip.width() + 15) / 16 * 16;
+    long[] shape = {1, 1, StripImage.HEIGHT, width};
+    long start = Step.start();
+    try (OnnxTensor tensor =
+            OnnxTensor.createTensor(
+                Models.environment(), FloatBuffer.wrap(input(strip, width)), shape);
+        OrtSession.Result result = session.run(Map.of("strip", tensor))) {
+      Heats heats =
+          new Heats(
+              Models.values(result, "lines"),
+              Models.values(result, "heat"),
+              Models.values(result, "size"),
+              width / 4);
+      Step.SIGNS.done(start);
+      start = Step.start();
+      List<RawSign> signs = new ArrayList<>(lines.decode(heats, strip));
+      signs.addAll(boxes.decode(heats, strip));
+      signs = EndingReach.settle(heats, strip, signs);
+      List<Sound> sounds = SoundDecoder.decode(Models.values(result, "sounds"), strip.width());
+      Step.BOXES.done(start);
+      return new Found(signs, sounds);
+    } catch (OrtException e) {
+      throw new IllegalStateException("the sign network failed: " + e.getMessage(), e);
+    }
+  }
+
+  private static float[] input(StripImage strip, int width) {
+    float[] input = new float[width * StripImage.HEIGHT];
+    byte[] gray = strip.gray();
+    int w = strip.width();
+    for (int v = 0; v < StripImage.HEIGHT; v++) {
+      for (int u = 0; u < w; u++) {
+        input[v * width + u] = (255 - (gray[v * w + u] & 0xff)) / 255f;
+      }
+    }
+    return input;
+  }
+
+  @Override
+  public void close() {
+    Models.close(session);
+  }
+}

@@ -1,0 +1,243 @@
+package org.barmap.sign.rule;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.barmap.sign.kind.RawSign;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.strip.StripImage;
+
+/**
+ * Finds whole-bar rests the network missed among cue notes, which are named by the instrument that
+ * plays them.
+ *
+ * <p>That cues are named and stand beside the player's own rest is common practice.
+ */
+public final class CueRest {
+  private static final Pattern INSTRUMENT =
+      Pattern.compile(
+          "\\(?(?:[Cc]ue:? ?)?(?:Picc|Fl|Ob|E\\.? ?H|Cl|B\\.? ?Cl|Bsn|Fag|Sax|[ATB]\\.? ?Sax|Reed|Hn|Hr"
+              + "|Tpt|Trp|Trb|Tbn|Pos|Tuba|Tba|Perc|Dr|Drs|Timp|Gtr|Git|Bjo|Harp|Hp|Pno|Pf|Kbd|Keys"
+              + "|Cel|Vln|Viol|Vl|Vla|Vcl?|Vcello|Cello|Cb|Strings|Sop|Voice|Vox)[.,]?"
+              + "(?: ?[1-4]| ?I{1,3}\\.?| ?[1-4]\\.[1-4])?\\.?\\)?");
+
+  private static final int DARK = 140;
+
+  /** Pixels a space in the finer strip. */
+  private static final int FINE = 2 * StripImage.SPACE;
+
+  /** A rest is about this wide, spaces; engravers draw 1 to 1.4. */
+  private static final double WIDE = 1.0;
+
+  /** How sure name and block together make. */
+  private static final double NAMED = 0.6;
+
+  /** What contradicts the notes beside it keeps this share of its probability. */
+  private static final double DOUBTED = 0.3;
+
+  /** A rest seen this surely is one, whatever its bar holds. */
+  private static final double CLEAR = 0.8;
+
+  /** Lines a rest may hang from among cues, spaces from the middle one. */
+  private static final int[] LINES = {-1, -3, -2, -4, -5, 0, 1, 2, 3};
+
+  /** Rows looked at over and under the middle line, pixels. */
+  private static final int OVER = 6 * FINE + FINE;
+
+  private static final int UNDER = 5 * FINE;
+
+  private CueRest() {}
+
+  /** The part of the finer strip that holds a bar. */
+  @SuppressWarnings("ArrayRecordComponent") // a view of pixels, compared by nobody
+  private record Part(byte[] gray, int left, int top, int width) {
+
+    static Part of(StripImage strip, int from, int to) {
+      int left = Math.max(0, from - 3 * FINE);
+      int right = Math.min(2 * strip.width(), to + 3 * FINE);
+      int top = 2 * StripImage.MIDDLE - OVER;
+      byte[] gray = strip.fine(left, top, right, 2 * StripImage.MIDDLE + UNDER);
+      return new Part(gray, left, top, right - left);
+    }
+
+    boolean isDark(int x, int y) {
+      int at = (y - top) * width + x - left;
+      return x >= left
+          && x < left + width
+          && y >= top
+          && at < gray.length
+          && (gray[at] & 0xff) < DARK;
+    }
+  }
+
+  static boolean isInstrument(String text) {
+    return INSTRUMENT.matcher(text.strip()).matches();
+  }
+
+  /** Adds the rests found to the signs of a strip, and takes those away that can't be. */
+  public static List<Sign> withRests(StripImage strip, List<Sign> signs, Heads heads) {
+    List<Sign> all = new ArrayList<>(signs);
+    for (Heads.Bar bar : Heads.Bar.all(signs)) {
+      boolean named = named(signs, bar.from(), bar.to());
+      if (bar.holds(signs)) {
+        all.replaceAll(s -> bar.has(s) ? believed(strip, s, signs, bar, named, heads) : s);
+      } else if (named) {
+        cue(strip, signs, bar, heads).ifPresent(all::add);
+      } else {
+        lone(strip, signs, bar, heads).ifPresent(all::add);
+      }
+    }
+    all.sort(java.util.Comparator.comparingDouble(Sign::at));
+    return all;
+  }
+
+  /** A rest beside a cue: found, or told by a bar full of small heads under a name. */
+  private static Optional<Sign> cue(
+      StripImage strip, List<Sign> signs, Heads.Bar bar, Heads heads) {
+    Heads.Count count = heads.in(strip, signs, bar);
+    if (count.isOwn()) {
+      return Optional.empty();
+    }
+    Optional<Sign> block = find(strip, bar.from() + 0.7, bar.to() - 0.7, LINES);
+    if (block.isPresent() || !count.isCue()) {
+      return block;
+    }
+    double middle = 2 * NoteInk.column((bar.from() + bar.to()) / 2);
+    return Optional.of(rest(strip, (int) middle, 2 * StripImage.MIDDLE - FINE));
+  }
+
+  /** A rest that is all there is in its bar; beside a wide key the network overlooks it. */
+  private static Optional<Sign> lone(
+      StripImage strip, List<Sign> signs, Heads.Bar bar, Heads heads) {
+    Optional<Sign> key =
+        signs.stream().filter(s -> s.kind() == SignKind.KEY && bar.has(s)).findFirst();
+    double from = Math.max(bar.from() + 0.7, key.map(Sign::to).orElse(0.0));
+    double to = bar.to() - 1.2;
+    boolean music =
+        key.isEmpty()
+            || to - from < 2
+            || NoteInk.stemBetween(strip, from, to)
+            || heads.in(strip, signs, new Heads.Bar(from, to)).own() > 0;
+    return music ? Optional.empty() : find(strip, from, to, new int[] {-1});
+  }
+
+  /** Lowers what contradicts the notes in its bar. */
+  private static Sign believed(
+      StripImage strip, Sign s, List<Sign> signs, Heads.Bar bar, boolean named, Heads heads) {
+    boolean whole = s.kind() == SignKind.REST && !named && s.probability() < CLEAR && isLow(s);
+    boolean block =
+        s.kind() == SignKind.BLOCK_REST && signs.stream().noneMatch(n -> isCount(n, bar));
+    boolean repeat = s.kind() == SignKind.BAR_REPEAT;
+    if (!whole && !block && !repeat) {
+      return s;
+    }
+    if (whole && sitsOnLine(s) && isWritten(strip, bar, s)) {
+      return lowered(s);
+    }
+    int own = heads.in(strip, signs, bar).own();
+    return own >= (whole ? 2 : 1) ? lowered(s) : s;
+  }
+
+  private static boolean isCount(Sign s, Heads.Bar bar) {
+    return s.kind() == SignKind.COUNT && bar.has(s);
+  }
+
+  /** Over the staff rests are moved for cues only. */
+  private static boolean isLow(Sign s) {
+    return s.top() > -1.5;
+  }
+
+  /** A whole-bar rest hangs from a line; a block that sits on one lasts half a bar. */
+  private static boolean sitsOnLine(Sign s) {
+    return Math.abs(s.top() - Math.round(s.top())) > 0.3
+        && Math.abs(s.bottom() - Math.round(s.bottom())) < 0.3;
+  }
+
+  /** Tells whether a stem stands in the bar beside a sign. */
+  private static boolean isWritten(StripImage strip, Heads.Bar bar, Sign s) {
+    return NoteInk.stemBetween(strip, bar.from() + 0.7, s.from() - 0.3)
+        || NoteInk.stemBetween(strip, s.to() + 0.3, bar.to() - 1.2);
+  }
+
+  private static Sign lowered(Sign s) {
+    return new Sign(
+        s.kind(),
+        s.from(),
+        s.to(),
+        s.top(),
+        s.bottom(),
+        s.outline(),
+        s.probability() * DOUBTED,
+        s.readings());
+  }
+
+  private static boolean named(List<Sign> signs, double from, double to) {
+    return signs.stream()
+        .anyMatch(
+            s ->
+                s.kind() == SignKind.WORD
+                    && s.from() > from - 1.5
+                    && s.from() < to - 1
+                    && isInstrument(s.text()));
+  }
+
+  /** Looks for a block hanging from a line or ledger line. */
+  private static Optional<Sign> find(StripImage strip, double from, double to, int[] lines) {
+    int wide = (int) Math.round(WIDE * FINE);
+    Part part = Part.of(strip, (int) (2 * NoteInk.column(from)), (int) (2 * NoteInk.column(to)));
+    for (int line : lines) {
+      for (int x = (int) (2 * NoteInk.column(from)); x + wide < 2 * NoteInk.column(to); x++) {
+        for (int off = -2; off <= 2; off++) {
+          int y = 2 * StripImage.MIDDLE + line * FINE + off;
+          if (isBlock(part, x, y, wide)) {
+            return Optional.of(rest(strip, x, y));
+          }
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Sign rest(StripImage strip, int x, int y) {
+    double wide = WIDE * FINE;
+    RawSign raw =
+        new RawSign(
+            SignKind.REST, x / 2.0, y / 2.0, (x + wide) / 2.0, y / 2.0 + 4, NAMED, List.of());
+    return StripSign.of(strip, raw, List.of());
+  }
+
+  /** Ink half a space high with paper over and under most of it, and no longer than a rest. */
+  private static boolean isBlock(Part fine, int x, int y, int wide) {
+    return share(fine, x, y + 2, wide, 5) > 0.95
+        && share(fine, x, y + 11, wide, 3) < 0.35
+        && share(fine, x, y - 7, wide, 3) < 0.35
+        && share(fine, x - 2 * wide, y + 4, wide, 2) < 0.8
+        && share(fine, x + 2 * wide, y + 4, wide, 2) < 0.8
+        && flat(fine, x, y, wide);
+  }
+
+  /** Whether the ink begins at one height over its whole width; a head's is round. */
+  private static boolean flat(Part fine, int x, int y, int wide) {
+    int straight = 0;
+    for (int u = x; u < x + wide; u++) {
+      int top = y + 4;
+      while (top > y - 8 && share(fine, u, top - 1, 1, 1) > 0) {
+        top--;
+      }
+      straight += Math.abs(top - y) <= 2 ? 1 : 0;
+    }
+    return straight >= 0.85 * wide;
+  }
+
+  private static double share(Part fine, int x0, int y0, int w, int h) {
+    int dark = 0;
+    for (int y = y0; y < y0 + h; y++) {
+      for (int x = x0; x < x0 + w; x++) {
+        dark += fine.isDark(x, y) ? 1 : 0;
+      }
+    }
+    return dark / (double) (w * h);
+  }
+}

@@ -1,0 +1,130 @@
+package org.barmap.sign.rule;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.strip.StripImage;
+
+/**
+ * How large the solid note heads in a bar are.
+ *
+ * <p>A head is told by the largest circle that fits into its ink; beams, bars and strokes are
+ * longer than heads, rests and letters hold smaller circles only.
+ */
+final class HeadSize {
+  private static final int DARK = 140;
+
+  /** Pixels a space in the finer strip. */
+  private static final int FINE = 2 * StripImage.SPACE;
+
+  /** Rows looked at over and under the middle line, spaces. */
+  private static final double REACH = 5.5;
+
+  /** Ink as long as this along the staff is no head, spaces. */
+  private static final double LONGEST = 1.9;
+
+  /** Ink as high as this is no head, spaces. */
+  private static final double TALLEST = 1.4;
+
+  /** Staff lines and stems are thinner than this: three times half of it, pixels. */
+  private static final int LINE = 6;
+
+  /** Less than this is no head at all, spaces. */
+  static final double LEAST = 0.26;
+
+  private HeadSize() {}
+
+  /**
+   * Returns the radii of the heads between two places along a staff, largest first, spaces.
+   *
+   * @param others signs that are no notes and may hold as large a circle
+   */
+  static List<Double> of(StripImage strip, double from, double to, List<Sign> others) {
+    int left = Math.max(0, (int) (2 * NoteInk.column(from)));
+    int right = Math.min(2 * strip.width(), (int) (2 * NoteInk.column(to)));
+    int top = Math.max(0, (int) (2 * StripImage.MIDDLE - REACH * FINE));
+    int bottom = Math.min(2 * StripImage.HEIGHT, (int) (2 * StripImage.MIDDLE + REACH * FINE));
+    int width = right - left;
+    if (width < FINE) {
+      return List.of();
+    }
+    byte[] gray = strip.fine(left, top, right, bottom);
+    for (Sign s : others) {
+      clear(gray, width, left, top, s);
+    }
+    return heads(distances(gray, width), width);
+  }
+
+  private static void clear(byte[] gray, int width, int left, int top, Sign s) {
+    int x0 = Math.max(0, (int) (2 * NoteInk.column(s.from())) - left);
+    int x1 = Math.min(width, (int) (2 * NoteInk.column(s.to())) - left + 1);
+    int y0 = Math.max(0, (int) (2 * StripImage.MIDDLE + s.top() * FINE) - top);
+    int y1 = Math.min(gray.length / width, (int) (2 * StripImage.MIDDLE + s.bottom() * FINE) - top);
+    for (int y = y0; y < y1; y++) {
+      for (int x = x0; x < x1; x++) {
+        gray[y * width + x] = (byte) 255;
+      }
+    }
+  }
+
+  /** Three times the distance to paper, by chamfer distances (Borgefors 1986). */
+  private static int[] distances(byte[] gray, int width) {
+    int n = gray.length;
+    int[] d = new int[n];
+    for (int i = 0; i < n; i++) {
+      boolean edge = i < width || i >= n - width || i % width == 0 || i % width == width - 1;
+      d[i] = (gray[i] & 0xff) >= DARK || edge ? 0 : 9999;
+    }
+    for (int i = width + 1; i < n; i++) {
+      if (d[i] > 0) {
+        int straight = Math.min(d[i - 1], d[i - width]) + 3;
+        d[i] = Math.min(d[i], Math.min(straight, Math.min(d[i - width - 1], d[i - width + 1]) + 4));
+      }
+    }
+    for (int i = n - width - 2; i >= 0; i--) {
+      if (d[i] > 0) {
+        int straight = Math.min(d[i + 1], d[i + width]) + 3;
+        d[i] = Math.min(d[i], Math.min(straight, Math.min(d[i + width + 1], d[i + width - 1]) + 4));
+      }
+    }
+    return d;
+  }
+
+  /** Circles a space apart at least, the largest first. */
+  private static List<Double> heads(int[] d, int width) {
+    List<Integer> places = new ArrayList<>();
+    for (int i = 0; i < d.length; i++) {
+      if (d[i] > 3 * LEAST * FINE && isHead(d, i, width)) {
+        places.add(i);
+      }
+    }
+    places.sort(Comparator.comparingInt((Integer i) -> -d[i]));
+    List<Integer> kept = new ArrayList<>();
+    List<Double> radii = new ArrayList<>();
+    for (int i : places) {
+      boolean apart =
+          kept.stream()
+              .allMatch(k -> Math.hypot(k % width - i % width, k / width - i / width) > FINE);
+      if (apart) {
+        kept.add(i);
+        radii.add(d[i] / (double) (3 * FINE));
+      }
+    }
+    return radii;
+  }
+
+  private static boolean isHead(int[] d, int i, int width) {
+    int along = 1 + run(d, i, 1) + run(d, i, -1);
+    int across = 1 + run(d, i, width) + run(d, i, -width);
+    return along < LONGEST * FINE && across < TALLEST * FINE;
+  }
+
+  private static int run(int[] d, int i, int step) {
+    int n = 0;
+    for (int j = i + step; j >= 0 && j < d.length && d[j] > LINE && n < 3 * FINE; j += step) {
+      n++;
+    }
+    return n;
+  }
+}

@@ -1,0 +1,185 @@
+package org.barmap.sign.rule;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.barmap.map.Enclosure;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.SignKind;
+
+/**
+ * Tells boxed bar numbers from rehearsal marks by what else the page shows; both may be boxed
+ * numbers.
+ */
+public final class MarkOrNumber {
+
+  /** A number this near the line's left end is one printed for the line, spaces. */
+  private static final double LINE_START = 4;
+
+  /** Share of lines that must begin with a number before boxed ones count as bar numbers. */
+  private static final double USUAL = 0.6;
+
+  /** Marks seen less surely than this may be something else. */
+  private static final double FAINT = 0.65;
+
+  /** Higher than marks stand, even over words; spaces from the middle line. */
+  private static final double HIGH = -8;
+
+  private MarkOrNumber() {}
+
+  /** Settles the signs of a page, given and returned by system. */
+  public static List<List<Sign>> settle(List<List<Sign>> page) {
+    List<List<Sign>> systems = withoutFolio(page);
+    boolean numbered = linesAreNumbered(systems);
+    Enclosure style = style(systems);
+    List<List<Sign>> settled = new ArrayList<>();
+    int from = 0;
+    for (int i = 0; i < systems.size(); i++) {
+      // Another musical number may mark its bars in another way.
+      if (i + 1 == systems.size() || has(systems.get(i + 1), SignKind.HEADING)) {
+        List<List<Sign>> part = systems.subList(from, i + 1);
+        boolean lettered = part.stream().flatMap(List::stream).anyMatch(MarkOrNumber::isLetter);
+        boolean fives = countsByFives(part.stream().flatMap(List::stream).toList());
+        for (List<Sign> s : part) {
+          settled.add(
+              system(s, numbered, lettered, style).stream()
+                  .map(n -> fives && isBareNumber(n) ? as(SignKind.BAR_NUMBER, n) : n)
+                  .toList());
+        }
+        from = i + 1;
+      }
+    }
+    return settled;
+  }
+
+  /**
+   * Leaves out the page's own number: it stands bare, high over the first staff, and out of the
+   * order in which marks follow each other.
+   */
+  private static List<List<Sign>> withoutFolio(List<List<Sign>> page) {
+    List<Sign> numbers =
+        page.stream().flatMap(List::stream).filter(MarkOrNumber::isBareNumber).toList();
+    if (numbers.size() < 2 || !page.get(0).contains(numbers.get(0))) {
+      return page;
+    }
+    Sign first = numbers.get(0);
+    boolean folio =
+        first.probability() < FAINT
+            && first.bottom() < HIGH
+            && Integer.parseInt(first.text()) > Integer.parseInt(numbers.get(1).text());
+    return folio
+        ? page.stream().map(l -> l.stream().filter(s -> !s.equals(first)).toList()).toList()
+        : page;
+  }
+
+  private static List<Sign> system(
+      List<Sign> signs, boolean numbered, boolean lettered, Enclosure style) {
+    boolean hasNumber =
+        signs.stream()
+            .anyMatch(
+                s -> s.kind() == SignKind.BAR_NUMBER && startsLine(s) && enclosure(s) == style);
+    boolean framesAreMarks = numbered && !lettered && style == Enclosure.NONE;
+    return signs.stream()
+        .map(
+            s -> {
+              boolean lines = numbered && !hasNumber && startsLine(s) && enclosure(s) == style;
+              boolean framed = s.kind() == SignKind.BAR_NUMBER && enclosure(s) != Enclosure.NONE;
+              return isNumeric(s) && (lettered || lines || beforeStaff(s))
+                  ? as(SignKind.BAR_NUMBER, s)
+                  : framed && framesAreMarks ? as(SignKind.REHEARSAL, s) : s;
+            })
+        .toList();
+  }
+
+  /** How the numbers at the beginnings of lines are drawn, mostly. */
+  private static Enclosure style(List<List<Sign>> systems) {
+    Map<Enclosure, Integer> counts = new EnumMap<>(Enclosure.class);
+    systems.stream()
+        .flatMap(List::stream)
+        .filter(s -> isNumber(s) && startsLine(s))
+        .forEach(s -> counts.merge(enclosure(s), 1, Integer::sum));
+    return counts.entrySet().stream()
+        .max(Map.Entry.comparingByValue())
+        .map(Map.Entry::getKey)
+        .orElse(Enclosure.NONE);
+  }
+
+  /** A mark stands over a staff, never beside it. */
+  private static boolean beforeStaff(Sign s) {
+    return s.to() < 0.5 && s.bottom() > -2;
+  }
+
+  private static boolean startsLine(Sign s) {
+    return s.from() < LINE_START;
+  }
+
+  private static Enclosure enclosure(Sign s) {
+    return s.enclosure().orElse(Enclosure.NONE);
+  }
+
+  private static boolean isNumber(Sign s) {
+    return isNumeric(s) || s.kind() == SignKind.BAR_NUMBER;
+  }
+
+  /**
+   * Every fifth or tenth bar numbered, without frames, is a habit of printers, not of rehearsal.
+   */
+  private static boolean countsByFives(List<Sign> signs) {
+    List<Integer> numbers =
+        signs.stream()
+            .filter(MarkOrNumber::isBareNumber)
+            .map(s -> Integer.parseInt(s.text()))
+            .toList();
+    for (int i = 1; i < numbers.size(); i++) {
+      if ((numbers.get(i) - numbers.get(i - 1)) % 5 != 0) {
+        return false;
+      }
+    }
+    return numbers.size() > 2;
+  }
+
+  private static boolean isBareNumber(Sign s) {
+    return s.text().matches("\\d{1,4}")
+        && s.kind() == SignKind.REHEARSAL
+        && enclosure(s) == Enclosure.NONE;
+  }
+
+  private static boolean linesAreNumbered(List<List<Sign>> systems) {
+    int boxed = 0;
+    for (List<Sign> signs : systems) {
+      boolean starts = signs.stream().anyMatch(s -> isNumber(s) && startsLine(s));
+      boxed += starts ? 1 : 0;
+    }
+    return systems.size() > 2 && boxed >= USUAL * (systems.size() - 1);
+  }
+
+  private static boolean isNumeric(Sign s) {
+    return s.kind() == SignKind.REHEARSAL && s.text().matches("\\d+");
+  }
+
+  private static boolean isLetter(Sign s) {
+    // I and O may be misread figures.
+    return s.kind() == SignKind.REHEARSAL
+        && s.probability() >= 0.6
+        && s.text().matches("[A-HJ-NP-Z].?")
+        && s.readings().get(0).probability() > 0.8;
+  }
+
+  private static boolean has(List<Sign> signs, SignKind kind) {
+    return signs.stream().anyMatch(s -> s.kind() == kind && s.probability() >= 0.5);
+  }
+
+  private static Sign as(SignKind kind, Sign s) {
+    return new Sign(
+        kind,
+        s.from(),
+        s.to(),
+        s.top(),
+        s.bottom(),
+        s.outline(),
+        s.probability(),
+        s.readings(),
+        s.enclosure());
+  }
+}

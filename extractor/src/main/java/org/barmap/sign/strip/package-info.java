@@ -1,0 +1,8 @@
+/**
+ * Straightened staves as images: in comes a staff of a page, out come gray values at fixed scales
+ * and the ink in them. Uses {@code kind}.
+ */
+@NullMarked
+package org.barmap.sign.strip;
+
+import org.jspecify.annotations.NullMarked;
