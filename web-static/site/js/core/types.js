@@ -169,21 +169,9 @@
  * @typedef {"start"|"end"} Side
  * @typedef {{revision: number, entry: HistoryEntry, map: BarMap}} CorrectionAnswer
  *
- * What the director changes; bars are named as a player says them: "34", "24A", "24 in the 2nd ending".
+ * What the director changes; its kinds are typed where the page has their table.
  *
- * @typedef {{first: string, last: string}} Span
- * @typedef {{number?: string, note?: string}} AnyKind
- * @typedef {AnyKind & ({kind: "cut"|"safety"} & Span
- *   | {kind: "vamp", leave: "any-time"|"end-of-pass"} & Span
- *   | {kind: "play", times: number} & Span
- *   | {kind: "beats", beats: number} & Span
- *   | {kind: "insert", after: string, bars: number, label?: string}
- *   | {kind: "tacet"|"cut-number"}
- *   | {kind: "order", numbers: string[]}
- *   | {kind: "tempo", first: string, last?: string, beat: string, perMinute: number, toPerMinute?: number}
- *   | {kind: "key", first: string, fifths: number}
- *   | {kind: "instrument", first: string, to: string}
- *   | {kind: "remind", first: string, what: string})} Change
+ * @typedef {import("../road/kinds.js").Change} Change
  *
  * @typedef {Change & {id: string, on?: boolean, when?: string, who?: string}} KeptChange a change in the show's list
  * @typedef {{changes: KeptChange[]}} ChangeList

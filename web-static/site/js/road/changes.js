@@ -2,7 +2,7 @@ import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { when } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
-import { sentence } from "./address.js";
+import { sentence } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").KeptChange} Change */
 

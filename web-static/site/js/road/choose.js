@@ -1,8 +1,8 @@
 import { ask } from "../core/dialog.js";
 import { button, el, show } from "../core/dom.js";
 import { numberName } from "../core/words.js";
-import { firstAddress, lastAddress, sentence } from "./address.js";
-import { KINDS, changeOf, orderOf, select } from "./kinds.js";
+import { firstAddress, lastAddress } from "./address.js";
+import { KINDS, OF_NUMBER, changeOf, orderOf, select, sentence } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").RoadBar} RoadBar */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
@@ -96,7 +96,7 @@ export class ChooseBar {
 
   /** @param {RoadNumber} number */
   #drawWhole(number) {
-    const propose = (/** @type {"cut-number"|"tacet"} */ kind) => {
+    const propose = (/** @type {(typeof OF_NUMBER)[keyof typeof OF_NUMBER]["kind"]} */ kind) => {
       const change = { number: number.label, kind };
       this.#bus.emit("propose", { change, text: sentence(change) });
     };
@@ -116,8 +116,7 @@ export class ChooseBar {
       el(
         "div",
         { class: "choice" },
-        button("It is cut", () => propose("cut-number"), { class: "btn btn-main", "data-kind": "cut-number" }),
-        button("Tacet: I don't play in it", () => propose("tacet"), { class: "btn", "data-kind": "tacet" }),
+        Object.values(OF_NUMBER).map(({ kind, text }, i) => button(text, () => propose(kind), { class: i === 0 ? "btn btn-main" : "btn", "data-kind": kind })),
       ),
       others.length && number.label
         ? el("div", { class: "row place-row" }, el("span", { text: "It is played" }), place, button("Move it", move, { class: "btn", "data-kind": "order" }))
@@ -132,11 +131,11 @@ export class ChooseBar {
    * @param {string} last
    */
   async #propose(kind, number, first, last) {
-    const { title, fields } = KINDS[kind];
+    const { title, fields, after } = KINDS[kind];
     const questions = fields(first, last);
     let answer;
     if (questions.length) {
-      const where = kind === "insert" ? last : `${first}${last !== first ? ` to ${last}` : ""}`;
+      const where = after ? last : `${first}${last !== first ? ` to ${last}` : ""}`;
       answer = await ask(`${title}: ${number ? `No. ${number}, ` : ""}${where}`, questions, { yes: "Go on" });
       if (!answer) return;
     }

@@ -1,9 +1,34 @@
 import { field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
 import { MOST_FIFTHS, keyText } from "../core/words.js";
-import { BEAT } from "./address.js";
 
-/** @typedef {import("../core/types.js").Change} Change */
+/**
+ * The kinds of change by their words in the format; bars are named as a player says them: "34", "24A", "24 in the 2nd ending".
+ *
+ * @typedef {{first: string, last: string}} Span
+ * @typedef {{kind: "cut"} & Span
+ *   | {kind: "vamp", leave: "any-time"|"end-of-pass"} & Span
+ *   | {kind: "safety"} & Span
+ *   | {kind: "play", times: number} & Span
+ *   | {kind: "insert", after: string, bars: number, label?: string}
+ *   | {kind: "tacet"}
+ *   | {kind: "cut-number"}
+ *   | {kind: "order", numbers: string[]}
+ *   | {kind: "tempo", first: string, last?: string, beat: string, perMinute: number, toPerMinute?: number}
+ *   | {kind: "key", first: string, fifths: number}
+ *   | {kind: "beats", beats: number} & Span
+ *   | {kind: "instrument", first: string, to: string}
+ *   | {kind: "remind", first: string, what: string}} OfAKind
+ * @typedef {{number?: string, note?: string} & OfAKind} Change
+ */
+
+/** @type {Record<string, string>} note values as a player says them */
+const BEAT = { "1/1": "whole", "3/4": "dotted half", "1/2": "half", "3/8": "dotted quarter", "1/4": "quarter", "3/16": "dotted eighth", "1/8": "eighth" };
+
+/** @param {{first: string, last?: string}} c */
+function span(c) {
+  return c.last && c.last !== c.first ? `${c.first} to ${c.last}` : `${c.first}`;
+}
 
 /** @type {[string, string][]} */
 const REMINDERS = [
@@ -41,12 +66,27 @@ const KEYS = /** @type {[string, string][]} */ (Array.from({ length: 2 * MOST_FI
 const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3/4", "1/1"].map((b) => [b, BEAT[b]]));
 
 /**
- * What more must be known for each kind of change; `title` heads the question.
+ * What the page knows of a kind of change: its button, its question, what more must be known. `holdsOn` has no last
+ * bar, `after` stands behind the last one.
  *
- * @type {Record<string, {text: string, title: string, fields: (first: string, last: string) => HTMLElement[]}>}
+ * @typedef {object} Offer
+ * @property {string} text
+ * @property {string} title
+ * @property {(first: string, last: string) => HTMLElement[]} fields
+ * @property {boolean} [holdsOn]
+ * @property {boolean} [after]
  */
-export const KINDS = {
-  cut: { text: "Cut these", title: "Cut", fields: () => [] },
+
+/**
+ * The same, and how a change of the kind is said.
+ *
+ * @template {string} K
+ * @typedef {Offer & {says: (c: Extract<Change, {kind: K}>) => string}} Kind
+ */
+
+/** @type {{[K in Exclude<Change["kind"], "order"|"tacet"|"cut-number">]: Kind<K>} & {"cut-part": Kind<"cut">}} */
+const OF_BARS = {
+  cut: { text: "Cut these", title: "Cut", fields: () => [], says: (c) => `cut ${span(c)}` },
   "cut-part": {
     text: "Cut a part of them",
     title: "Cut from beat to beat",
@@ -55,14 +95,27 @@ export const KINDS = {
       el("div", { class: "pair" }, field("From bar", bar("first", first)), field("its beat", figure("fromBeat", 1, 32, ""))),
       el("div", { class: "pair" }, field("To bar, this one too", bar("last", last)), field("its beat", figure("toBeat", 1, 32, ""))),
     ],
+    says: (c) => `cut ${span(c)}`,
   },
-  vamp: { text: "Vamp", title: "Vamp", fields: () => [field("It is left", select("leave", [["end-of-pass", "at the end of a pass"], ["any-time", "at any time"]]))] },
-  safety: { text: "Safety", title: "Safety", fields: () => [] },
-  play: { text: "Play n times", title: "Play several times", fields: () => [field("Times in all", figure("times", 1, 99, "2"))] },
+  vamp: {
+    text: "Vamp",
+    title: "Vamp",
+    fields: () => [field("It is left", select("leave", [["end-of-pass", "at the end of a pass"], ["any-time", "at any time"]]))],
+    says: (c) => `vamp ${span(c)}, leave ${c.leave === "any-time" ? "at any time" : "at the end of a pass"}`,
+  },
+  safety: { text: "Safety", title: "Safety", fields: () => [], says: (c) => `safety ${span(c)}` },
+  play: {
+    text: "Play n times",
+    title: "Play several times",
+    fields: () => [field("Times in all", figure("times", 1, 99, "2"))],
+    says: (c) => `play ${span(c)} ${c.times} times`,
+  },
   insert: {
     text: "Insert bars after",
     title: "New bars after",
     fields: () => [field("How many bars", figure("bars", 1, 500, "2")), field("What the first is called", el("input", { name: "label", maxlength: 10, placeholder: "24A", autocomplete: "off" }), "May be left empty.")],
+    says: (c) => `${c.bars} inserted after ${c.after}${c.label ? `, called ${c.label}` : ""}`,
+    after: true,
   },
   tempo: {
     text: "Tempo",
@@ -72,16 +125,58 @@ export const KINDS = {
       field("Beats a minute", figure("perMinute", 10, 400, "120")),
       field("By and by to", figure("toPerMinute", 10, 400, ""), "Only for a rit. or an accel. over the chosen bars."),
     ],
+    says: (c) =>
+      c.toPerMinute
+        ? `tempo from ${span(c)} ${BEAT[c.beat] ?? c.beat} = ${c.perMinute} to ${c.toPerMinute}`
+        : `tempo from ${c.first} ${BEAT[c.beat] ?? c.beat} = ${c.perMinute}`,
+    holdsOn: true,
   },
-  beats: { text: "In two, in four", title: "How it is beaten", fields: () => [field("Beats in a bar", figure("beats", 1, 32, "2"))] },
-  key: { text: "Key", title: "Key", fields: () => [field("In your part, from here on", select("fifths", KEYS, "0"))] },
-  instrument: { text: "Instrument", title: "Instrument", fields: () => [field("From here on", el("input", { name: "to", maxlength: 80, required: true }))] },
-  remind: { text: "Reminder", title: "Reminder", fields: () => [field("What", select("what", REMINDERS)), field("In your words", el("input", { name: "note", maxlength: 120 }))] },
+  beats: {
+    text: "In two, in four",
+    title: "How it is beaten",
+    fields: () => [field("Beats in a bar", figure("beats", 1, 32, "2"))],
+    says: (c) => `${span(c)} in ${c.beats}`,
+  },
+  key: {
+    text: "Key",
+    title: "Key",
+    fields: () => [field("In your part, from here on", select("fifths", KEYS, "0"))],
+    says: (c) => `${keyText(Number(c.fifths))} from ${c.first}`,
+    holdsOn: true,
+  },
+  instrument: {
+    text: "Instrument",
+    title: "Instrument",
+    fields: () => [field("From here on", el("input", { name: "to", maxlength: 80, required: true }))],
+    says: (c) => `${c.to} from ${c.first}`,
+    holdsOn: true,
+  },
+  remind: {
+    text: "Reminder",
+    title: "Reminder",
+    fields: () => [field("What", select("what", REMINDERS)), field("In your words", el("input", { name: "note", maxlength: 120 }))],
+    says: (c) => `${c.what === "text" ? (c.note ?? "reminder") : c.what} at ${c.first}`,
+    holdsOn: true,
+  },
 };
 
+/** @type {Record<string, Offer>} the kinds of change for chosen bars */
+export const KINDS = OF_BARS;
+
+/** @type {{[K in "cut-number"|"tacet"]: {kind: K, text: string, says: () => string}}} the kinds for a whole number */
+export const OF_NUMBER = {
+  "cut-number": { kind: "cut-number", text: "It is cut", says: () => "the whole number is cut" },
+  tacet: { kind: "tacet", text: "Tacet: I don't play in it", says: () => "tacet" },
+};
+
+/** @param {Change} change one sentence a player understands */
+export function sentence(change) {
+  if (change.kind === "order") return `Order of numbers: ${change.numbers.join(", ")}`;
+  const known = /** @type {Record<string, {says: (c: Change) => string}|undefined>} */ ({ ...OF_BARS, ...OF_NUMBER })[change.kind];
+  return `${change.number ? `No. ${change.number}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}`;
+}
+
 const NUMERIC = ["times", "perMinute", "toPerMinute", "beats", "bars", "fifths"];
-/** These hold from their first bar on; only a tempo that changes by and by has a last one. */
-const FROM_ONE = ["tempo", "instrument", "remind", "key"];
 
 /**
  * Makes the change out of the chosen bars and the answers.
@@ -99,10 +194,10 @@ export function changeOf(kind, { number, first, last }, answer) {
   }
   /** @type {Record<string, unknown>} */
   const change = { ...(number ? { number } : {}), kind };
-  if (kind === "insert") change.after = last;
+  if (KINDS[kind].after) change.after = last;
   else {
     change.first = first;
-    if (!FROM_ONE.includes(kind) || said.toPerMinute) change.last = last;
+    if (!KINDS[kind].holdsOn || said.toPerMinute) change.last = last; // a tempo that changes by and by has a last bar
   }
   for (const [key, value] of Object.entries(said)) change[key] = NUMERIC.includes(key) ? Number(value) : String(value);
   return /** @type {Change} */ (/** @type {unknown} */ (change));

@@ -3,7 +3,7 @@ import { icon } from "../core/icons.js";
 import { complain } from "../core/toast.js";
 import { count } from "../core/words.js";
 import { checkList } from "../shared/lists.js";
-import { sentence } from "./address.js";
+import { sentence } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").UnderstoodLine} UnderstoodLine */
 /** @typedef {import("../core/types.js").Change} Change */
