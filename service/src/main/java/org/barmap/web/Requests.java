@@ -1,7 +1,6 @@
 package org.barmap.web;
 
 import io.javalin.http.Context;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.barmap.edit.Draft;
@@ -89,18 +88,15 @@ final class Requests {
 
   /** Returns what was saved, or ends the request with why it was not. */
   static <T> Saved.Done<T> done(Saved<T> saved) {
-    if (saved instanceof Saved.Done<T> done) {
-      return done;
-    }
-    if (saved instanceof Saved.Stale<T> stale) {
-      throw new ApiException(
-          ApiError.STALE,
-          "You saw an older revision; load it again",
-          Map.of("revision", stale.current()));
-    }
-    List<String> reasons = ((Saved.Refused<T>) saved).reasons();
-    throw new ApiException(
-        ApiError.REFUSED, String.join(". ", reasons), Map.of("reasons", reasons));
+    return saved.orElseThrow(
+        current ->
+            new ApiException(
+                ApiError.STALE,
+                "You saw an older revision; load it again",
+                Map.of("revision", current)),
+        reasons ->
+            new ApiException(
+                ApiError.REFUSED, String.join(". ", reasons), Map.of("reasons", reasons)));
   }
 
   /** Sets the ETag to a revision. */

@@ -47,6 +47,10 @@ class RoundTripTest {
         Books.book(
             "%7 " + Books.run("", 1, 19, "") + "20@mB 21 22@mr40 62 %9 91 92@mr40 %12 121 %13 131");
     ShowChanges changes = ChangesJson.read(CHANGES);
+    assertThat(changes.changes())
+        .extracting(c -> (Object) c.getClass())
+        .as("every kind is said once at least")
+        .contains((Object[]) ShowChange.class.getPermittedSubclasses());
     for (ShowChange change : changes.changes()) {
       String line = CutList.line(change);
       List<Heard> heard = ChangeWords.understand(map, line);
