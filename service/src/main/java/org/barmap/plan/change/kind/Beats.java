@@ -8,15 +8,12 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
-import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.term.Numerals;
 
 /** How many beats the director shows in each of these bars. */
-@JsonTypeName(Beats.KIND)
+@JsonTypeName("beats")
 public record Beats(Meta meta, String number, String first, String last, int beats)
-    implements ShowChange {
-  static final String KIND = "beats";
-
+    implements ShowChange.OfBars {
   /** As the schema has it. */
   private static final int MOST_BEATS = 32;
 
@@ -33,23 +30,13 @@ public record Beats(Meta meta, String number, String first, String last, int bea
           Wording.FLAGS);
 
   @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
-  public Optional<Stretch> where() {
-    return Optional.of(new Stretch(first, last));
-  }
-
-  @Override
   public Effects effects() {
     return Effects.setting(InForce.beats(beats));
   }
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(new Marking(Marking.Where.BEATEN, KIND, "in " + beats));
+    return Optional.of(new Marking(Marking.Where.BEATEN, "beats", "in " + beats));
   }
 
   @Override

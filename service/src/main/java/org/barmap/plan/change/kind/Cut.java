@@ -7,13 +7,11 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
-import org.barmap.plan.change.effect.Stretch;
 
 /** Bars left out, both ends included; addresses may name beats. */
-@JsonTypeName(Cut.KIND)
-public record Cut(Meta meta, String number, String first, String last) implements ShowChange {
-  static final String KIND = "cut";
-
+@JsonTypeName("cut")
+public record Cut(Meta meta, String number, String first, String last)
+    implements ShowChange.OfBars {
   static final Wording WORDING = new Wording("cut|jump|go\\s+from", Cut::read);
 
   private static final Pattern CUT =
@@ -23,16 +21,6 @@ public record Cut(Meta meta, String number, String first, String last) implement
       Pattern.compile(
           "(?:jump|go|cut)\\s+(?:straight\\s+)?(?:from|after)\\s+(?:(?:the\\s+)?end\\s+of\\s+)?(.+?),?\\s+(?:(?:straight\\s+)?(?:go\\s+)?to)\\s+(?:(?:the\\s+)?(?:beginning|start|top)\\s+of\\s+)?(.+)",
           Wording.FLAGS);
-
-  @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
-  public Optional<Stretch> where() {
-    return Optional.of(new Stretch(first, last));
-  }
 
   @Override
   public Effects effects() {

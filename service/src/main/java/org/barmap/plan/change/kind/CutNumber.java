@@ -6,13 +6,10 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Silence;
-import org.barmap.plan.change.effect.Stretch;
 
 /** The number is not in the show. */
-@JsonTypeName(CutNumber.KIND)
-public record CutNumber(Meta meta, String number) implements ShowChange {
-  static final String KIND = "cut-number";
-
+@JsonTypeName("cut-number")
+public record CutNumber(Meta meta, String number) implements ShowChange.OfNumber {
   static final Wording WORDING = new Wording("", CutNumber::read);
 
   private static final Pattern CUT_ALL =
@@ -21,23 +18,13 @@ public record CutNumber(Meta meta, String number) implements ShowChange {
           Wording.FLAGS);
 
   @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
-  public Optional<Stretch> where() {
-    return Optional.empty();
-  }
-
-  @Override
   public Effects effects() {
     return Effects.silent(Silence.CUT);
   }
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(Marking.at(KIND, "CUT, on to the next number"));
+    return Optional.of(Marking.at("cut-number", "CUT, on to the next number"));
   }
 
   @Override

@@ -12,11 +12,9 @@ import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.term.Numerals;
 
 /** New bars after a bar; {@code label} names the first of them, where it has a name. */
-@JsonTypeName(Insert.KIND)
+@JsonTypeName("insert")
 public record Insert(Meta meta, String number, String after, int bars, Optional<String> label)
     implements ShowChange {
-  static final String KIND = "insert";
-
   /** As the schema has it. */
   private static final int MOST_BARS = 500;
 
@@ -28,11 +26,6 @@ public record Insert(Meta meta, String number, String after, int bars, Optional<
               + Numerals.CARDINAL
               + "|a)\\s+(?:new\\s+)?bars?\\s+after\\s+(.+?)(?:\\s*[,(]?\\s*(?:called|as|labelled|labeled)\\s+(\\w{1,10})\\)?|\\s*\\((\\w{1,10})\\))?",
           Wording.FLAGS);
-
-  @Override
-  public String kind() {
-    return KIND;
-  }
 
   @Override
   public Optional<Stretch> where() {
@@ -47,7 +40,7 @@ public record Insert(Meta meta, String number, String after, int bars, Optional<
   @Override
   public Optional<Marking> marking() {
     String name = label.map(l -> " (" + l + ")").orElse("");
-    return Optional.of(Marking.at(KIND, "+ " + Saying.bars(bars) + name + ", see paste-in"));
+    return Optional.of(Marking.at("insert", "+ " + Saying.bars(bars) + name + ", see paste-in"));
   }
 
   @Override

@@ -5,25 +5,13 @@ import java.util.Optional;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
-import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.term.InstrumentNames;
 
 /** The instrument to have ready at a bar. */
-@JsonTypeName(Instrument.KIND)
-public record Instrument(Meta meta, String number, String first, String to) implements ShowChange {
-  static final String KIND = "instrument";
-
+@JsonTypeName("instrument")
+public record Instrument(Meta meta, String number, String first, String to)
+    implements ShowChange.FromBar {
   static final Wording WORDING = new Wording("", Instrument::read);
-
-  @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
-  public Optional<Stretch> where() {
-    return Optional.of(Stretch.at(first));
-  }
 
   @Override
   public Effects effects() {
@@ -32,7 +20,7 @@ public record Instrument(Meta meta, String number, String first, String to) impl
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(Marking.at(KIND, "to " + to));
+    return Optional.of(Marking.at("instrument", "to " + to));
   }
 
   @Override

@@ -11,7 +11,6 @@ import org.barmap.map.Key;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
-import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.term.Numerals;
 
 /**
@@ -19,10 +18,9 @@ import org.barmap.plan.change.term.Numerals;
  *
  * @param fifths sharps counted up, flats counted down, -7 to 7
  */
-@JsonTypeName(KeyChange.KIND)
-public record KeyChange(Meta meta, String number, String first, int fifths) implements ShowChange {
-  static final String KIND = "key";
-
+@JsonTypeName("key")
+public record KeyChange(Meta meta, String number, String first, int fifths)
+    implements ShowChange.FromBar {
   /**
    * Reads another key, said in sharps and flats: "3 flats from C", "key at C: 2 sharps". A key said
    * by its name is asked back: a transposing part has other sharps and flats than the name says.
@@ -50,23 +48,13 @@ public record KeyChange(Meta meta, String number, String first, int fifths) impl
       Pattern.compile(NEW + "\\b.*\\b(?:from|at)\\s+(\\S.*)|" + NEW + "\\b.*", Wording.FLAGS);
 
   @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
-  public Optional<Stretch> where() {
-    return Optional.of(Stretch.at(first));
-  }
-
-  @Override
   public Effects effects() {
     return Effects.setting(InForce.key(fifths));
   }
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(Marking.at(KIND, new Key(fifths, true).says()));
+    return Optional.of(Marking.at("key", new Key(fifths, true).says()));
   }
 
   @Override

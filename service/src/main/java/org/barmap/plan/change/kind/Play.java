@@ -8,15 +8,12 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Rounds;
-import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.term.Numerals;
 
 /** Bars played {@code times} times in all; 1 takes a printed repeat away. */
-@JsonTypeName(Play.KIND)
+@JsonTypeName("play")
 public record Play(Meta meta, String number, String first, String last, int times)
-    implements ShowChange {
-  static final String KIND = "play";
-
+    implements ShowChange.OfBars {
   /** As the schema has it. */
   private static final int MOST_TIMES = 100;
 
@@ -31,16 +28,6 @@ public record Play(Meta meta, String number, String first, String last, int time
       Pattern.compile("(?:play\\s+)?(.+?),?\\s+" + TIMES, Wording.FLAGS);
   private static final Pattern REPEAT =
       Pattern.compile("repeat\\s+(.+?),?\\s+" + TIMES, Wording.FLAGS);
-
-  @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
-  public Optional<Stretch> where() {
-    return Optional.of(new Stretch(first, last));
-  }
 
   @Override
   public Effects effects() {

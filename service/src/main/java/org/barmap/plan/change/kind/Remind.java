@@ -9,30 +9,18 @@ import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Grip;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
-import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.term.Reminder;
 
 /** A reminder at a bar; its words are in the note. */
-@JsonTypeName(Remind.KIND)
-public record Remind(Meta meta, String number, String first, Reminder what) implements ShowChange {
-  static final String KIND = "remind";
-
+@JsonTypeName("remind")
+public record Remind(Meta meta, String number, String first, Reminder what)
+    implements ShowChange.FromBar {
   static final Wording WORDING = new Wording("watch|arco|pizz|mute|push|pull", Remind::read);
 
   private static final Pattern NOTE =
       Pattern.compile(
           "(?:write|note|remind(?:er)?|text|missed)\\s*:?\\s*[\"\\u201C']?(.+?)[\"\\u201D']?",
           Wording.FLAGS);
-
-  @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
-  public Optional<Stretch> where() {
-    return Optional.of(Stretch.at(first));
-  }
 
   @Override
   public Effects effects() {

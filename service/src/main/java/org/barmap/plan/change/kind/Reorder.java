@@ -11,10 +11,8 @@ import org.barmap.plan.change.effect.Stretch;
  * The numbers named are played in this order, in the places where they stand in the book; the
  * others stay.
  */
-@JsonTypeName(Reorder.KIND)
+@JsonTypeName("order")
 public record Reorder(Meta meta, List<String> numbers) implements ShowChange {
-  static final String KIND = "order";
-
   /** Takes a defensive copy. */
   public Reorder {
     numbers = List.copyOf(numbers);
@@ -23,11 +21,6 @@ public record Reorder(Meta meta, List<String> numbers) implements ShowChange {
   @Override
   public String number() {
     return "";
-  }
-
-  @Override
-  public String kind() {
-    return KIND;
   }
 
   @Override

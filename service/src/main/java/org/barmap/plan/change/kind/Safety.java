@@ -7,13 +7,11 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Rounds;
-import org.barmap.plan.change.effect.Stretch;
 
 /** Bars repeated only if the director says so. */
-@JsonTypeName(Safety.KIND)
-public record Safety(Meta meta, String number, String first, String last) implements ShowChange {
-  static final String KIND = "safety";
-
+@JsonTypeName("safety")
+public record Safety(Meta meta, String number, String first, String last)
+    implements ShowChange.OfBars {
   static final Wording WORDING = new Wording("safety", Safety::read);
 
   private static final Pattern SAFETY =
@@ -22,23 +20,13 @@ public record Safety(Meta meta, String number, String first, String last) implem
           Wording.FLAGS);
 
   @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
-  public Optional<Stretch> where() {
-    return Optional.of(new Stretch(first, last));
-  }
-
-  @Override
   public Effects effects() {
     return Effects.going(Rounds.safety());
   }
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(new Marking(Marking.Where.AROUND, KIND, "SAFETY"));
+    return Optional.of(new Marking(Marking.Where.AROUND, "safety", "SAFETY"));
   }
 
   @Override

@@ -1,6 +1,7 @@
 package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.plan.change.effect.Effects;
@@ -16,19 +17,7 @@ import org.barmap.plan.change.effect.Stretch;
  */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
 public sealed interface ShowChange
-    permits Cut,
-        Vamp,
-        Safety,
-        Play,
-        Insert,
-        Tacet,
-        CutNumber,
-        Reorder,
-        Tempo,
-        KeyChange,
-        Beats,
-        Instrument,
-        Remind {
+    permits ShowChange.OfBars, ShowChange.FromBar, ShowChange.OfNumber, Insert, Reorder, Tempo {
 
   /**
    * Returns the readers of instructions for one number, in the order they are asked; the first that
@@ -59,7 +48,9 @@ public sealed interface ShowChange
   String number();
 
   /** Returns the word of the format for this kind of change. */
-  String kind();
+  default String kind() {
+    return getClass().getAnnotation(JsonTypeName.class).value();
+  }
 
   /** Returns the bars it is about; empty where it is about a whole number or the whole show. */
   Optional<Stretch> where();
@@ -76,5 +67,41 @@ public sealed interface ShowChange
   /** Tells whether {@link #says} holds the note already. */
   default boolean saysItsNote() {
     return false;
+  }
+
+  /** A change of bars from a first to a last one, both included. */
+  sealed interface OfBars extends ShowChange permits Cut, Vamp, Safety, Play, Beats {
+
+    /** Returns the address of the first bar. */
+    String first();
+
+    /** Returns the address of the last bar. */
+    String last();
+
+    @Override
+    default Optional<Stretch> where() {
+      return Optional.of(new Stretch(first(), last()));
+    }
+  }
+
+  /** A change from a bar on, until something else is said. */
+  sealed interface FromBar extends ShowChange permits KeyChange, Instrument, Remind {
+
+    /** Returns the address of the bar. */
+    String first();
+
+    @Override
+    default Optional<Stretch> where() {
+      return Optional.of(Stretch.at(first()));
+    }
+  }
+
+  /** A change of a whole number. */
+  sealed interface OfNumber extends ShowChange permits Tacet, CutNumber {
+
+    @Override
+    default Optional<Stretch> where() {
+      return Optional.empty();
+    }
   }
 }

@@ -6,26 +6,13 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Silence;
-import org.barmap.plan.change.effect.Stretch;
 
 /** The number is in the show, the player doesn't play in it. */
-@JsonTypeName(Tacet.KIND)
-public record Tacet(Meta meta, String number) implements ShowChange {
-  static final String KIND = "tacet";
-
+@JsonTypeName("tacet")
+public record Tacet(Meta meta, String number) implements ShowChange.OfNumber {
   static final Wording WORDING = new Wording("tacet", Tacet::read);
 
   private static final Pattern TACET = Pattern.compile("(?:is\\s+|all\\s+)?tacet", Wording.FLAGS);
-
-  @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
-  public Optional<Stretch> where() {
-    return Optional.empty();
-  }
 
   @Override
   public Effects effects() {
@@ -34,7 +21,7 @@ public record Tacet(Meta meta, String number) implements ShowChange {
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(Marking.at(KIND, "TACET"));
+    return Optional.of(Marking.at("tacet", "TACET"));
   }
 
   @Override

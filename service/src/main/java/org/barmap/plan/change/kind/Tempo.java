@@ -23,7 +23,7 @@ import org.barmap.plan.change.term.NoteValues;
  *     tempo that stays
  * @param toPerMinute beats a minute after it
  */
-@JsonTypeName(Tempo.KIND)
+@JsonTypeName("tempo")
 @JsonPropertyOrder({"first", "last", "beat", "perMinute", "toPerMinute"})
 public record Tempo(
     Meta meta,
@@ -34,8 +34,6 @@ public record Tempo(
     Optional<String> last,
     Optional<Double> toPerMinute)
     implements ShowChange {
-  static final String KIND = "tempo";
-
   static final Wording WORDING = new Wording("tempo", Tempo::read);
 
   /** "Accel. from 20 to 28, quarter = 100 to 132". */
@@ -69,11 +67,6 @@ public record Tempo(
   }
 
   @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
   public Optional<Stretch> where() {
     return Optional.of(new Stretch(first, last.orElse(first)));
   }
@@ -87,7 +80,7 @@ public record Tempo(
   public Optional<Marking> marking() {
     String by = toPerMinute.map(to -> ", by and by to " + Saying.figure(to)).orElse("");
     String sign = NoteValues.sign(beat) + " = " + Saying.figure(perMinute) + by;
-    return Optional.of(Marking.at(KIND, sign));
+    return Optional.of(Marking.at("tempo", sign));
   }
 
   @Override

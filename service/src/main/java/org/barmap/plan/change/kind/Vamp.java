@@ -8,15 +8,12 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Rounds;
-import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.term.Leave;
 
 /** Bars repeated until the cue. */
-@JsonTypeName(Vamp.KIND)
+@JsonTypeName("vamp")
 public record Vamp(Meta meta, String number, String first, String last, Leave leave)
-    implements ShowChange {
-  static final String KIND = "vamp";
-
+    implements ShowChange.OfBars {
   static final Wording WORDING = new Wording("vamp", Vamp::read);
 
   private static final Pattern VAMP =
@@ -25,23 +22,13 @@ public record Vamp(Meta meta, String number, String first, String last, Leave le
           Wording.FLAGS);
 
   @Override
-  public String kind() {
-    return KIND;
-  }
-
-  @Override
-  public Optional<Stretch> where() {
-    return Optional.of(new Stretch(first, last));
-  }
-
-  @Override
   public Effects effects() {
     return Effects.going(Rounds.vamp(leave));
   }
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(new Marking(Marking.Where.AROUND, KIND, "VAMP, " + out()));
+    return Optional.of(new Marking(Marking.Where.AROUND, "vamp", "VAMP, " + out()));
   }
 
   @Override
