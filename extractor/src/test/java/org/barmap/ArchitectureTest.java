@@ -77,6 +77,22 @@ class ArchitectureTest {
 
   @ArchTest static final ArchRule roomsOfTheSigns = oneWay("sign", "kind", "strip", "net", "rule");
 
+  @ArchTest static final ArchRule roomsOfThePages = oneWay("page", "pixel", "file", "level");
+
+  /** Files are opened, and photographs looked at, without each other. */
+  @ArchTest static final ArchRule looksOpenNoFiles = apart("page.level", "page.file");
+
+  @ArchTest
+  static final ArchRule recordsUseNoRoom =
+      noClasses()
+          .that()
+          .resideInAPackage("org.barmap.map")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("org.barmap.map.*..");
+
+  @ArchTest static final ArchRule rulesKnowNoJson = apart("map.rule", "map.json");
+
   /** Signs are decided by rules on the ink, not by asking a network again. */
   @ArchTest static final ArchRule rulesAskNoNetwork = apart("sign.rule", "sign.net");
 

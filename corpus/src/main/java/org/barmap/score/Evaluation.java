@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 

@@ -9,7 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 
 /** A dated accuracy report: Markdown for people, JSON beside it for the guard. */
 public final class Report {

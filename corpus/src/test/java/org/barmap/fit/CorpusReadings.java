@@ -12,7 +12,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Stream;
 import org.barmap.extract.Extractor;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
 import org.barmap.sign.ReadPage;

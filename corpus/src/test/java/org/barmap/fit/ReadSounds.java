@@ -13,7 +13,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.fit.CorpusReadings.Labelled;
 import org.barmap.fit.Truth.TrueBar;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.sign.ReadSystem;
 import org.barmap.sign.kind.Sound;
 import tools.jackson.databind.JsonNode;

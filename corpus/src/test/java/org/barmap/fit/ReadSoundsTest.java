@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.barmap.fit.CorpusReadings.Labelled;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import tools.jackson.databind.JsonNode;

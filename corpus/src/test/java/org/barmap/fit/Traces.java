@@ -5,7 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 
 /**
  * What barlines that the reader missed left in its network's heat, as {@code TracesTest} measured

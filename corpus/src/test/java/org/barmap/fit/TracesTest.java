@@ -15,7 +15,7 @@ import org.barmap.extract.Extractor;
 import org.barmap.fit.CorpusReadings.Labelled;
 import org.barmap.fit.Traces.Copy;
 import org.barmap.fit.Truth.TrueBar;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
 import org.barmap.sign.ReadPage;

@@ -8,11 +8,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import org.barmap.map.BarMapJson;
 import org.barmap.map.Barline;
 import org.barmap.map.Meter;
 import org.barmap.map.SecondReading.Measure;
 import org.barmap.map.SecondReading.Part;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.reckon.cells.Marks;
 import tools.jackson.databind.JsonNode;
 

@@ -11,7 +11,7 @@ import java.util.stream.Stream;
 import org.barmap.extract.Extractor;
 import org.barmap.extract.Options;
 import org.barmap.extract.Progress;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 

@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;

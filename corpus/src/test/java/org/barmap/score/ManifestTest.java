@@ -11,7 +11,7 @@ import java.util.HexFormat;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 

@@ -10,9 +10,9 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.barmap.page.PageFiles;
 import org.barmap.page.PageFloor;
-import org.barmap.page.Step;
+import org.barmap.page.file.PageFiles;
+import org.barmap.page.pixel.Step;
 
 /**
  * How long reading takes, against the least any reader must do.

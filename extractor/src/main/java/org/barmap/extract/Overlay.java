@@ -21,10 +21,10 @@ import org.barmap.map.Outline;
 import org.barmap.map.Page;
 import org.barmap.map.Point;
 import org.barmap.map.StaffSystem;
-import org.barmap.page.PageFiles;
 import org.barmap.page.PageImage;
 import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
+import org.barmap.page.file.PageFiles;
 
 /** Draws what a bar map says over the upright page image, for looking. */
 public final class Overlay {

@@ -2,6 +2,9 @@ package org.barmap.page;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import org.barmap.page.file.Document;
+import org.barmap.page.file.UnreadableException;
+import org.barmap.page.pixel.Mats;
 import org.opencv.core.Mat;
 import org.opencv.imgproc.Imgproc;
 

@@ -1,6 +1,8 @@
 package org.barmap.page;
 
 import org.barmap.map.Point;
+import org.barmap.page.pixel.Homography;
+import org.barmap.page.pixel.Mats;
 import org.opencv.core.Core;
 import org.opencv.core.Mat;
 

@@ -10,6 +10,14 @@ import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.Queue;
+import org.barmap.page.file.Document;
+import org.barmap.page.file.PageFiles;
+import org.barmap.page.file.PdfPages;
+import org.barmap.page.file.Picture;
+import org.barmap.page.file.TiffPages;
+import org.barmap.page.file.UnreadableException;
+import org.barmap.page.pixel.OpenCv;
+import org.barmap.page.pixel.Step;
 import org.opencv.core.Mat;
 
 /**

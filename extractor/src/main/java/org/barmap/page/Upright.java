@@ -8,6 +8,18 @@ import org.barmap.map.Finding;
 import org.barmap.map.Point;
 import org.barmap.map.Severity;
 import org.barmap.map.Stage;
+import org.barmap.page.level.Gutter;
+import org.barmap.page.level.Light;
+import org.barmap.page.level.LineField;
+import org.barmap.page.level.PageRegion;
+import org.barmap.page.level.Sharpness;
+import org.barmap.page.level.View;
+import org.barmap.page.level.WorkSize;
+import org.barmap.page.pixel.Homography;
+import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.Shrunk;
+import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.Warp;
 import org.opencv.core.Core;
 import org.opencv.core.Mat;
 

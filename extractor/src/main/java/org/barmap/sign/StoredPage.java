@@ -2,10 +2,10 @@ package org.barmap.sign;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.barmap.map.BarMapJson;
 import org.barmap.map.Outline;
 import org.barmap.map.Point;
 import org.barmap.map.StaffSystem;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.Sound;
 import tools.jackson.databind.SerializationFeature;

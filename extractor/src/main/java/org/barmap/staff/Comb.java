@@ -1,7 +1,7 @@
 package org.barmap.staff;
 
 import java.util.Arrays;
-import org.barmap.page.Step;
+import org.barmap.page.pixel.Step;
 
 /**
  * How much each place of the page looks like the middle of five lines at equal distances.

@@ -2,8 +2,8 @@ package org.barmap.staff;
 
 import java.util.Arrays;
 import java.util.List;
-import org.barmap.page.Mats;
-import org.barmap.page.Step;
+import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.Step;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;

@@ -9,7 +9,7 @@ import org.barmap.map.Finding;
 import org.barmap.map.Severity;
 import org.barmap.map.Stage;
 import org.barmap.page.PageImage;
-import org.barmap.page.Step;
+import org.barmap.page.pixel.Step;
 
 /** Finds the systems of a page. */
 public final class StaffFinder {

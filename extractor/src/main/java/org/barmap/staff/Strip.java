@@ -1,8 +1,8 @@
 package org.barmap.staff;
 
 import org.barmap.map.Point;
-import org.barmap.page.Mats;
 import org.barmap.page.PageImage;
+import org.barmap.page.pixel.Mats;
 import org.opencv.core.Core;
 import org.opencv.core.Mat;
 import org.opencv.core.Rect;

@@ -1,7 +1,7 @@
 package org.barmap.staff;
 
 import org.barmap.map.Point;
-import org.barmap.page.Mats;
+import org.barmap.page.pixel.Mats;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
 import org.opencv.core.Rect;

@@ -2,7 +2,7 @@ package org.barmap.staff;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.barmap.page.Step;
+import org.barmap.page.pixel.Step;
 
 /**
  * Follows the middles of staves along the page.

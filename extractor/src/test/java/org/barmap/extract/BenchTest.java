@@ -12,7 +12,7 @@ import java.util.Arrays;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.barmap.page.PageFloor;
-import org.barmap.page.Step;
+import org.barmap.page.pixel.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

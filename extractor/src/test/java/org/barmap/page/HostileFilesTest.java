@@ -22,6 +22,8 @@ import org.apache.pdfbox.pdmodel.encryption.AccessPermission;
 import org.apache.pdfbox.pdmodel.encryption.StandardProtectionPolicy;
 import org.barmap.map.Finding;
 import org.barmap.map.Stage;
+import org.barmap.page.file.PageFiles;
+import org.barmap.page.pixel.Mats;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.barmap.map.Point;
+import org.barmap.page.pixel.Homography;
+import org.barmap.page.pixel.Mats;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;

@@ -11,6 +11,8 @@ import java.nio.file.Path;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.barmap.map.Finding;
+import org.barmap.page.file.Document;
+import org.barmap.page.file.UnreadableException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

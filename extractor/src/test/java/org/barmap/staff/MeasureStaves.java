@@ -7,13 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.barmap.map.BarMapJson;
 import org.barmap.map.Outline;
 import org.barmap.map.Point;
-import org.barmap.page.PageFiles;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.page.PageImage;
 import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
+import org.barmap.page.file.PageFiles;
 import org.opencv.core.Mat;
 import org.opencv.core.MatOfPoint;
 import org.opencv.core.Scalar;
@@ -218,7 +218,7 @@ final class MeasureStaves {
   }
 
   static double iou(Outline a, Outline b) {
-    try (org.barmap.page.Mats scope = new org.barmap.page.Mats()) {
+    try (org.barmap.page.pixel.Mats scope = new org.barmap.page.pixel.Mats()) {
       Mat pa = scope.keep(polygon(a));
       Mat pb = scope.keep(polygon(b));
       Mat both = scope.mat();

@@ -9,11 +9,11 @@ import java.util.ArrayList;
 import java.util.List;
 import org.barmap.map.Outline;
 import org.barmap.map.Point;
-import org.barmap.page.Mats;
 import org.barmap.page.PageImage;
 import org.barmap.page.PagePainter;
 import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
+import org.barmap.page.pixel.Mats;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

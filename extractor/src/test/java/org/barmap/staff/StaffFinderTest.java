@@ -151,7 +151,7 @@ class StaffFinderTest {
   @ValueSource(ints = {0, 1, 2, 3})
   void quarterTurns(int turns) {
     try (PagePainter p = page(16, 5, x -> 0);
-        org.barmap.page.Mats scope = new org.barmap.page.Mats()) {
+        org.barmap.page.pixel.Mats scope = new org.barmap.page.pixel.Mats()) {
       Mat turned = scope.mat();
       p.image().copyTo(turned);
       for (int i = 0; i < turns; i++) {

@@ -3,7 +3,7 @@ package org.barmap.staff;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import org.barmap.page.OpenCv;
+import org.barmap.page.pixel.OpenCv;
 import org.junit.jupiter.api.Test;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.reckon.compare.BookAlignment;
 import org.barmap.reckon.compare.BookAlignment.Difference;
 import picocli.CommandLine.Command;

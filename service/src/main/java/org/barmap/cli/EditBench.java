@@ -16,7 +16,7 @@ import org.barmap.library.SqliteLibrary;
 import org.barmap.library.Versioned;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.PlanJson;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;

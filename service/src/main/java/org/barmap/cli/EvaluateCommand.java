@@ -8,7 +8,7 @@ import java.util.concurrent.Callable;
 import org.barmap.extract.Extractor;
 import org.barmap.extract.Options;
 import org.barmap.extract.Progress;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.score.Evaluation;
 import org.barmap.score.EvaluationText;
 import picocli.CommandLine.Command;

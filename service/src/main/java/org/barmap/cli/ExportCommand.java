@@ -10,7 +10,7 @@ import java.util.concurrent.Callable;
 import org.barmap.exchange.BarTable;
 import org.barmap.exchange.MusicXmlWriter;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -6,7 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import org.barmap.map.BadMapException;
+import org.barmap.map.json.BadMapException;
 import org.barmap.plan.change.BadChangesException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;

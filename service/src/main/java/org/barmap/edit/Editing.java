@@ -4,9 +4,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.barmap.map.Bar;
-import org.barmap.map.BarMapJson;
-import org.barmap.map.BarMapRules;
 import org.barmap.map.Finding;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.map.rule.BarMapRules;
 import tools.jackson.databind.JsonNode;
 
 /** Makes corrections, and takes them back. */

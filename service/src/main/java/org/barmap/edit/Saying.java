@@ -1,9 +1,9 @@
 package org.barmap.edit;
 
 import java.util.Optional;
-import org.barmap.map.AlikeEndings;
 import org.barmap.map.Bar;
 import org.barmap.map.MusicalNumber;
+import org.barmap.map.rule.AlikeEndings;
 
 /** Names bars and pages as a player would say them. */
 final class Saying {

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.barmap.map.AlikeEndings;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
+import org.barmap.map.rule.AlikeEndings;
 
 /**
  * How the numbers of a map go on from bar to bar.

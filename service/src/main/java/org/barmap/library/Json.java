@@ -7,7 +7,7 @@ import org.barmap.edit.Correction;
 import org.barmap.edit.Draft;
 import org.barmap.edit.Settled;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectWriter;
 import tools.jackson.databind.SerializationFeature;

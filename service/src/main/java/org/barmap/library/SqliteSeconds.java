@@ -3,7 +3,7 @@ package org.barmap.library;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.jdbi.v3.core.Jdbi;
 
 /** Second readings in SQLite. */

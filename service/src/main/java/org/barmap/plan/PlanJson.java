@@ -1,6 +1,6 @@
 package org.barmap.plan;
 
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import tools.jackson.databind.JsonNode;
 
 /** Writes plans as {@code barplan/1}. */

@@ -3,10 +3,10 @@ package org.barmap.sheet;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import org.barmap.map.AlikeEndings;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
+import org.barmap.map.rule.AlikeEndings;
 
 /** What bars and numbers are called. */
 final class Names {

@@ -12,7 +12,7 @@ import org.barmap.edit.Draft;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.library.Settings;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The shelf. */

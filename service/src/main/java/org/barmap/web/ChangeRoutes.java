@@ -12,7 +12,7 @@ import org.barmap.library.Library;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.Plan;
 import org.barmap.plan.PlanJson;
 import org.barmap.plan.change.BadChangesException;

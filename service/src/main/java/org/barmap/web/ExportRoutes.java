@@ -12,7 +12,7 @@ import org.barmap.exchange.MusicXmlWriter;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.PlanJson;
 import org.barmap.plan.change.ChangesJson;
 

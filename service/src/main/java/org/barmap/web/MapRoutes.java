@@ -9,7 +9,7 @@ import org.barmap.edit.Draft;
 import org.barmap.library.Library;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.work.Events;
 import tools.jackson.databind.node.ObjectNode;
 

@@ -11,7 +11,7 @@ import java.util.Objects;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.stream.Collectors;
-import org.barmap.map.BadMapException;
+import org.barmap.map.json.BadMapException;
 import org.barmap.web.site.SitePages;
 import org.jdbi.v3.core.JdbiException;
 import tools.jackson.core.JacksonException;

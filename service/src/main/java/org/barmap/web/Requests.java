@@ -9,7 +9,7 @@ import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 

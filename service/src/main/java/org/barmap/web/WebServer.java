@@ -8,7 +8,7 @@ import io.javalin.json.JavalinJackson3;
 import java.nio.file.Path;
 import java.util.Map;
 import org.barmap.library.Library;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.web.site.SitePages;
 import org.barmap.work.Events;
 import org.barmap.work.Worker;

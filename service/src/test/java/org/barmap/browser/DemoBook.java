@@ -5,8 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.barmap.map.Bar;
-import org.barmap.map.BarMapJson;
 import org.barmap.map.Content;
+import org.barmap.map.json.BarMapJson;
 
 /** The demo book's page images in the source tree, and what is truly on them. */
 final class DemoBook {

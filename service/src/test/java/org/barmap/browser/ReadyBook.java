@@ -13,8 +13,8 @@ import org.barmap.library.Pages;
 import org.barmap.library.SqliteLibrary;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
 import org.barmap.map.Page;
+import org.barmap.map.json.BarMapJson;
 
 /** The demo book as it truly is, put on a shelf without being read first. */
 final class ReadyBook {

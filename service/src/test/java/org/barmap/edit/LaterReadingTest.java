@@ -8,13 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
 import org.barmap.map.Content;
 import org.barmap.map.Finding;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Page;
 import org.barmap.map.Severity;
 import org.barmap.map.Stage;
+import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 
 /** What people said holds when pages are read again, and when pages go. */
@@ -87,7 +87,7 @@ class LaterReadingTest extends SmallBook {
     BarMap map = Made.book(5);
     Draft moved = Repaging.apply(Draft.of(map), Map.of(1, 2, 2, 1));
     assertThat(moved.map().pages()).extracting(Page::index).containsExactly(1, 2);
-    assertThat(org.barmap.map.BarMapRules.check(moved.map())).isEmpty();
+    assertThat(org.barmap.map.rule.BarMapRules.check(moved.map())).isEmpty();
     assertThat(moved.map().bars()).isSortedAccordingTo(Parts.READING_ORDER);
     long kept = map.bars().stream().filter(b -> b.page() <= 2).count();
     assertThat(moved.map().bars()).hasSize((int) kept);

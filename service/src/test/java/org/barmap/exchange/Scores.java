@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
 import org.barmap.map.SecondReading;
+import org.barmap.map.json.BarMapJson;
 
 /** Scores for the tests, written here. */
 final class Scores {

@@ -11,7 +11,7 @@ import java.time.Clock;
 import org.barmap.edit.BarCorrection;
 import org.barmap.edit.Draft;
 import org.barmap.edit.Made;
-import org.barmap.map.BarMapRules;
+import org.barmap.map.rule.BarMapRules;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -24,7 +24,7 @@ import org.barmap.edit.Draft;
 import org.barmap.edit.Made;
 import org.barmap.edit.PageCorrection;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -202,7 +202,7 @@ class LibraryContractTest {
     assertThat(library.pages().all(book)).hasSize(pages.size() - 1);
     BarMap left = library.drafts().find(book).orElseThrow().value().map();
     assertThat(left.pages()).hasSize(pages.size() - 1);
-    assertThat(org.barmap.map.BarMapRules.check(left)).isEmpty();
+    assertThat(org.barmap.map.rule.BarMapRules.check(left)).isEmpty();
   }
 
   @Test

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.stream.Collectors;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapRules;
+import org.barmap.map.rule.BarMapRules;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChanges;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -16,7 +16,7 @@ import java.time.Clock;
 import java.time.Duration;
 import javax.imageio.ImageIO;
 import org.barmap.library.SqliteLibrary;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.work.Events;
 import org.barmap.work.StandInReader;
 import org.barmap.work.Worker;

@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 

@@ -3,7 +3,7 @@ package org.barmap.reckon.cost;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.reckon.cells.Fill;
 import org.barmap.reckon.cells.GapEvidence;
 import org.barmap.reckon.cells.LineEvidence;

@@ -11,9 +11,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
-import org.barmap.map.BarMapJson;
-import org.barmap.page.Spread;
-import org.barmap.page.Step;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.page.pixel.Spread;
+import org.barmap.page.pixel.Step;
 import org.barmap.sign.kind.Reading;
 
 /** The reader of numerals, letters and short words: crops in, readings out. */

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.change.kind.Meta;
 import org.barmap.plan.change.kind.ShowChange;
 import tools.jackson.core.JacksonException;

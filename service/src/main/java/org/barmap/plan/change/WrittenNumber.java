@@ -3,10 +3,10 @@ package org.barmap.plan.change;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.map.AlikeEndings;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
+import org.barmap.map.rule.AlikeEndings;
 
 /**
  * One musical number as written, its bars counted through in slots: a multi-bar rest of 8 has eight

@@ -1,0 +1,8 @@
+/**
+ * The map as JSON, {@code barmap/1}: in come records or text, out come text or records, checked by
+ * the schema and the rules. Uses the records and {@code rule}.
+ */
+@NullMarked
+package org.barmap.map.json;
+
+import org.jspecify.annotations.NullMarked;

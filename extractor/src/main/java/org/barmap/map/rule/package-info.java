@@ -1,0 +1,8 @@
+/**
+ * What follows from a map's records or must hold among them: in comes a map, out come its endings
+ * numbered alike and what is wrong with it. Uses the records only.
+ */
+@NullMarked
+package org.barmap.map.rule;
+
+import org.jspecify.annotations.NullMarked;

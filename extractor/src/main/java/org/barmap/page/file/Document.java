@@ -1,0 +1,50 @@
+package org.barmap.page.file;
+
+import org.opencv.core.Mat;
+
+/** An open file with one or more page pictures. */
+public interface Document extends AutoCloseable {
+
+  /** The most pixels one picture may have; beyond it reading would need too much memory. */
+  long MAX_PIXELS = 120_000_000L;
+
+  /** The most pages one file may have. */
+  int MAX_PAGES = 600;
+
+  /** Returns the number of pages. */
+  int pages();
+
+  /** Returns page {@code index} (from 0) as an 8-bit gray image; the caller frees it. */
+  Mat page(int index) throws UnreadableException;
+
+  @Override
+  void close();
+
+  /** Fails when a picture is too large to read. */
+  static void checkSize(long width, long height) throws UnreadableException {
+    if (width <= 0 || height <= 0) {
+      throw new UnreadableException("damaged", "the picture has no size; save or scan it again.");
+    }
+    if (width * height > MAX_PIXELS || width > 40_000 || height > 40_000) {
+      throw new UnreadableException(
+          "too-large",
+          "the picture has "
+              + width
+              + " x "
+              + height
+              + " pixels, more than can be read; scan at 300 dpi or scale it down.");
+    }
+  }
+
+  /** Fails when a file has too many pages. */
+  static void checkPages(int pages) throws UnreadableException {
+    if (pages > MAX_PAGES) {
+      throw new UnreadableException(
+          "too-many-pages",
+          "the file has " + pages + " pages, at most " + MAX_PAGES + " are read; split it.");
+    }
+    if (pages == 0) {
+      throw new UnreadableException("no-pages", "the file has no pages; save or scan it again.");
+    }
+  }
+}

@@ -1,0 +1,107 @@
+package org.barmap.page.file;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSObject;
+import org.apache.pdfbox.io.MemoryUsageSetting;
+import org.apache.pdfbox.io.RandomAccessReadBufferedFile;
+import org.apache.pdfbox.pdmodel.DefaultResourceCache;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
+import org.apache.pdfbox.pdmodel.graphics.PDXObject;
+import org.apache.pdfbox.rendering.ImageType;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import org.opencv.core.Mat;
+
+/** A PDF file, each page drawn at 300 dpi or, when it is one scan, at the scan's own resolution. */
+public final class PdfPages implements Document {
+
+  private static final float DPI = 300;
+  private static final long SCRATCH_BYTES = 256L << 20;
+  private static final long MAX_DRAWN = 40_000_000L;
+
+  private final PDDocument document;
+  private final PDFRenderer renderer;
+
+  private PdfPages(PDDocument document) {
+    this.document = document;
+    this.renderer = new PDFRenderer(document);
+    renderer.setSubsamplingAllowed(true);
+  }
+
+  /** Opens a PDF. */
+  public static PdfPages open(Path file) throws UnreadableException {
+    PDDocument document = null;
+    try {
+      document =
+          Loader.loadPDF(
+              new RandomAccessReadBufferedFile(file.toFile()),
+              MemoryUsageSetting.setupMixed(SCRATCH_BYTES / 4, SCRATCH_BYTES).streamCache);
+      document.setResourceCache(new NoPictures());
+      Document.checkPages(document.getNumberOfPages());
+      return new PdfPages(document);
+    } catch (InvalidPasswordException e) {
+      throw new UnreadableException(
+          "encrypted", "the PDF asks for a password; save a copy without one.");
+    } catch (UnreadableException e) {
+      closeQuietly(document);
+      throw e;
+    } catch (IOException | RuntimeException e) {
+      closeQuietly(document);
+      throw new UnreadableException("damaged", "the PDF is damaged; copy or export it again.");
+    }
+  }
+
+  @Override
+  public int pages() {
+    return document.getNumberOfPages();
+  }
+
+  @Override
+  public Mat page(int index) throws UnreadableException {
+    try {
+      PDPage page = document.getPage(index);
+      PdfScan scan = PdfScan.of(page);
+      PDRectangle box = page.getCropBox();
+      double dpi = scan.dpi().orElse(DPI);
+      double inches = Math.max(1, box.getWidth()) * Math.max(1, box.getHeight()) / 72.0 / 72.0;
+      dpi = Math.min(dpi, Math.sqrt(MAX_DRAWN / inches));
+      dpi = Math.min(dpi, 15_000 * 72.0 / Math.max(box.getWidth(), box.getHeight()));
+      return TiffPages.toGray(renderer.renderImageWithDPI(index, (float) dpi, ImageType.GRAY));
+    } catch (IOException | RuntimeException e) {
+      throw new UnreadableException(
+          "damaged", "page " + (index + 1) + " of the PDF can't be drawn; export it again.");
+    } catch (OutOfMemoryError e) {
+      throw new UnreadableException(
+          "too-large",
+          "page " + (index + 1) + " of the PDF needs too much memory; export it at 300 dpi.");
+    }
+  }
+
+  @Override
+  public void close() {
+    closeQuietly(document);
+  }
+
+  private static void closeQuietly(@org.jspecify.annotations.Nullable PDDocument document) {
+    if (document == null) {
+      return;
+    }
+    try {
+      document.close();
+    } catch (IOException e) {
+      // Only temporary data is left behind, and it goes with the process.
+    }
+  }
+
+  /** Keeps no decoded pictures: pages are drawn once, and a book of scans would fill the memory. */
+  private static final class NoPictures extends DefaultResourceCache {
+    @Override
+    public void put(COSObject indirect, PDXObject object) {
+      // Decoded again in the rare case that a page shows it twice.
+    }
+  }
+}

@@ -1,0 +1,81 @@
+package org.barmap.page.level;
+
+import java.util.List;
+import org.barmap.map.Point;
+import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.Shrunk;
+import org.barmap.page.pixel.Step;
+import org.opencv.core.Core;
+import org.opencv.core.CvType;
+import org.opencv.core.Mat;
+import org.opencv.core.Scalar;
+import org.opencv.core.Size;
+import org.opencv.imgproc.Imgproc;
+
+/** Evens out shadow and paper colour: paper comes out near white everywhere, ink stays dark. */
+public final class Light {
+
+  private static final int SHRINK = 8;
+
+  private Light() {}
+
+  /**
+   * Flattens a gray page in place.
+   *
+   * @param space staff space in pixels; the background is what is brightest within about three
+   */
+  public static void flatten(Mat gray, double space) {
+    try (Mats scope = new Mats()) {
+      Mat small = Shrunk.squares(gray, SHRINK, Step.LIGHT, scope);
+      int reach = Math.max(3, (int) Math.round(2.5 * space / SHRINK)) | 1;
+      Mat kernel =
+          scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(reach, reach)));
+      Mat paper = scope.mat();
+      Imgproc.morphologyEx(small, paper, Imgproc.MORPH_CLOSE, kernel);
+      Imgproc.GaussianBlur(paper, paper, new Size(0, 0), reach * 0.75);
+      if (Core.minMaxLoc(paper).minVal > 246) {
+        return; // a clean scan: nothing to even out
+      }
+      // Where the picture is black on a broad front there is no paper to compare with.
+      Core.max(paper, new Scalar(40), paper);
+      Mat full = scope.mat();
+      Imgproc.resize(paper, full, gray.size(), 0, 0, Imgproc.INTER_LINEAR);
+      Core.divide(gray, full, gray, 250, CvType.CV_8U);
+    }
+    deepen(gray);
+  }
+
+  /** Makes everything outside the paper white; corners in pixels of the image. */
+  public static void whitenOutside(Mat gray, List<Point> outline) {
+    View.fillOutside(gray, outline, 250);
+  }
+
+  /** Stretches pale ink: its darkest hundredth is brought down to near black. */
+  private static void deepen(Mat gray) {
+    try (Mats scope = new Mats()) {
+      Mat sample = scope.mat();
+      Imgproc.resize(
+          gray,
+          sample,
+          new Size(gray.cols() / 3 + 1, gray.rows() / 3 + 1),
+          0,
+          0,
+          Imgproc.INTER_NEAREST);
+      byte[] values = new byte[(int) sample.total()];
+      sample.get(0, 0, values);
+      int[] count = new int[256];
+      for (byte v : values) {
+        count[v & 0xff]++;
+      }
+      int ink = 0;
+      int seen = 0;
+      while (ink < 255 && (seen += count[ink]) < values.length / 100) {
+        ink++;
+      }
+      if (ink > 70 && ink < 215) {
+        double gain = (250.0 - 30) / (250 - ink);
+        gray.convertTo(gray, CvType.CV_8U, gain, 250 - 250 * gain);
+      }
+    }
+  }
+}

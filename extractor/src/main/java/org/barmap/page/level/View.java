@@ -1,0 +1,145 @@
+package org.barmap.page.level;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.barmap.map.Point;
+import org.barmap.page.pixel.Frame;
+import org.barmap.page.pixel.Homography;
+import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.Warp;
+import org.opencv.core.Core;
+import org.opencv.core.Mat;
+import org.opencv.core.MatOfPoint;
+import org.opencv.core.Scalar;
+import org.opencv.imgproc.Imgproc;
+
+/**
+ * A way to look at a picture: a warp and the part of the plane to show.
+ *
+ * @param picture the picture looked at; not owned
+ * @param map from the picture to the view
+ * @param width of the view, pixels
+ * @param height of the view, pixels
+ * @param hull outline of the paper in the picture; empty when all of it is paper
+ */
+public record View(Mat picture, Homography map, double width, double height, List<Point> hull) {
+
+  /** How much around the paper is kept, as a share of its size. */
+  private static final double MARGIN = 0.015;
+
+  /** Share of the height left out at each edge when no lines are seen. */
+  private static final double EDGE = 0.12;
+
+  private static final int LEAST_ROWS = 200;
+
+  /** Takes a defensive copy. */
+  public View {
+    hull = List.copyOf(hull);
+  }
+
+  /** Looks at the paper alone, straightened when all its corners are seen. */
+  public static View of(Mat picture, Optional<PageRegion> region) {
+    if (region.isEmpty()) {
+      return new View(picture, Homography.identity(), picture.cols(), picture.rows(), List.of());
+    }
+    PageRegion r = region.get();
+    if (!r.whole()) {
+      return new View(picture, Homography.identity(), picture.cols(), picture.rows(), r.hull());
+    }
+    List<Point> c = r.corners();
+    double w = Math.max(c.get(0).distance(c.get(1)), c.get(3).distance(c.get(2)));
+    double h = Math.max(c.get(0).distance(c.get(3)), c.get(1).distance(c.get(2)));
+    double dx = MARGIN * w;
+    double dy = MARGIN * h;
+    Homography map = Homography.quadToBox(c, w, h).then(Homography.shift(dx, dy));
+    return new View(picture, map, w + 2 * dx, h + 2 * dy, r.hull());
+  }
+
+  /** Tells whether the view is the picture itself, all of it. */
+  public boolean isWhole() {
+    return map.isIdentity() && width >= picture.cols() && height >= picture.rows();
+  }
+
+  /** Returns the view a quarter turn clockwise. */
+  public View quarter() {
+    Homography turn = new Homography(new double[] {0, -1, height, 1, 0, 0, 0, 0, 1});
+    return new View(picture, map.then(turn), height, width, hull);
+  }
+
+  /** Returns the view turned by a small angle, radians. */
+  public View turned(double angle) {
+    Frame frame = Frame.of(Homography.turn(angle), width, height);
+    return new View(picture, map.then(frame.map()), frame.width(), frame.height(), hull);
+  }
+
+  /** Returns the parts left and right of an x. */
+  public List<View> split(double x) {
+    return List.of(
+        new View(picture, map, x, height, hull),
+        new View(picture, map.then(Homography.shift(-x, 0)), width - x, height, hull));
+  }
+
+  /**
+   * Measures the level lines; where none are seen, without the upper and lower edge: the bent edge
+   * of a dark opening outweighs thin staff lines.
+   */
+  public LineField lines() {
+    try (Mats scope = new Mats()) {
+      Mat whole = render(scope);
+      LineField lines = LineField.measure(whole);
+      int edge = (int) (EDGE * whole.rows());
+      return lines.space() > 0 || whole.rows() < LEAST_ROWS
+          ? lines
+          : LineField.measure(scope.keep(whole.rowRange(edge, whole.rows() - edge)));
+    }
+  }
+
+  /** Returns where the gutter of an opening lies, if this is one. */
+  public OptionalDouble gutter(double space) {
+    try (Mats scope = new Mats()) {
+      return Gutter.find(render(scope), space);
+    }
+  }
+
+  /** Draws the view; what is not paper is white. */
+  private Mat render(Mats scope) {
+    if (isWhole() && hull.isEmpty()) {
+      return picture;
+    }
+    Mat out =
+        Warp.draw(
+            picture,
+            map,
+            (int) Math.ceil(width),
+            (int) Math.ceil(height),
+            Core.BORDER_REPLICATE,
+            Step.LEVEL,
+            scope);
+    if (!hull.isEmpty()) {
+      List<Point> here = new ArrayList<>();
+      for (Point p : hull) {
+        here.add(map.apply(p.x(), p.y()));
+      }
+      fillOutside(out, here, Core.mean(out).val[0]);
+    }
+    return out;
+  }
+
+  /** Paints everything outside a convex outline with one gray. */
+  static void fillOutside(Mat image, List<Point> outline, double gray) {
+    try (Mats scope = new Mats()) {
+      Mat mask = scope.keep(new Mat(image.size(), image.type(), new Scalar(255)));
+      MatOfPoint polygon =
+          new MatOfPoint(
+              outline.stream()
+                  .map(p -> new org.opencv.core.Point(p.x(), p.y()))
+                  .toArray(org.opencv.core.Point[]::new));
+      scope.keep(polygon);
+      Imgproc.fillConvexPoly(mask, polygon, new Scalar(0));
+      image.setTo(new Scalar(gray), mask);
+    }
+  }
+}
