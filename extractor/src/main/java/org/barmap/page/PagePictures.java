@@ -27,6 +27,9 @@ import org.opencv.imgproc.Imgproc;
  */
 public final class PagePictures {
 
+  /** The most pages a book may have, and a file. */
+  public static final int MAX_PAGES = Document.MAX_PAGES;
+
   private static final int JPEG_QUALITY = 85;
 
   private PagePictures() {}
@@ -41,12 +44,27 @@ public final class PagePictures {
      * @param png its picture; empty when the file itself is one
      * @param width pixels, after any EXIF orientation
      * @param height pixels
+     * @param flaw what was left out of the picture
      * @throws IOException when the picture can't be kept
      */
-    void page(int number, Optional<byte[]> png, int width, int height) throws IOException;
+    void page(int number, Optional<byte[]> png, int width, int height, Optional<Finding> flaw)
+        throws IOException;
 
     /** Takes what is wrong with the file, or with a page of it. */
     void failed(Finding finding);
+  }
+
+  /**
+   * Counts the pages of a file, those inside a PDF or a TIFF among them.
+   *
+   * @return 1 for a file that can't be opened: it takes the place where it says why
+   */
+  public static int count(Path file) {
+    try (Document document = PageSource.document(file)) {
+      return document.pages();
+    } catch (UnreadableException e) {
+      return e.pages().orElse(1);
+    }
   }
 
   /**
@@ -63,7 +81,8 @@ public final class PagePictures {
         try (Mats scope = new Mats()) {
           Mat gray = scope.keep(document.page(i));
           Optional<byte[]> png = own ? Optional.empty() : Optional.of(png(gray, scope));
-          taker.page(i + 1, png, gray.cols(), gray.rows());
+          Optional<Finding> flaw = document.flaw().map(f -> f.doubt(name));
+          taker.page(i + 1, png, gray.cols(), gray.rows(), flaw);
         } catch (UnreadableException e) {
           taker.failed(e.finding(name));
         }

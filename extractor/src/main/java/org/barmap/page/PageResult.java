@@ -1,6 +1,7 @@
 package org.barmap.page;
 
 import java.util.List;
+import java.util.stream.Stream;
 import org.barmap.map.Finding;
 
 /** What became of one page of a file. */
@@ -11,6 +12,9 @@ public sealed interface PageResult {
 
   /** Returns the findings about it; may be empty. */
   List<Finding> findings();
+
+  /** Returns the same with a further finding. */
+  PageResult and(Finding finding);
 
   /**
    * A page to read; whoever gets it closes its image.
@@ -30,6 +34,11 @@ public sealed interface PageResult {
     public String source() {
       return page.source();
     }
+
+    @Override
+    public Loaded and(Finding finding) {
+      return new Loaded(page, Stream.concat(Stream.of(finding), findings.stream()).toList());
+    }
   }
 
   /**
@@ -42,6 +51,11 @@ public sealed interface PageResult {
     @Override
     public List<Finding> findings() {
       return List.of(finding);
+    }
+
+    @Override
+    public Failed and(Finding other) {
+      return this; // what can't be read at all needs no further reason
     }
   }
 }

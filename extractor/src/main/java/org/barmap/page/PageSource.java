@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.Queue;
+import org.barmap.map.Finding;
 import org.barmap.page.file.Document;
 import org.barmap.page.file.PageFiles;
 import org.barmap.page.file.PdfPages;
@@ -81,7 +82,10 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
       long start = Step.start();
       Mat picture = from.page(index);
       Step.DECODE.done(start);
-      Upright.pages(source, index + 1, picture).forEach(ready::add);
+      Optional<Finding> flaw = from.flaw().map(f -> f.doubt(source));
+      for (PageResult page : Upright.pages(source, index + 1, picture)) {
+        ready.add(flaw.map(page::and).orElse(page));
+      }
     } catch (UnreadableException e) {
       ready.add(new PageResult.Failed(source, e.finding(source)));
     }

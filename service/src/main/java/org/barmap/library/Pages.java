@@ -14,7 +14,7 @@ public interface Pages {
    * @param picture name of its picture in the book's folder; empty when there is none
    * @param width pixels
    * @param height pixels
-   * @param finding why it can't be read, if it can't
+   * @param finding why it can't be read; with a picture, what was left out of it
    */
   record NewPage(String source, String picture, int width, int height, Optional<String> finding) {}
 
@@ -25,7 +25,7 @@ public interface Pages {
   Optional<PageCard> find(String book, String page);
 
   /**
-   * Adds pages at the end, waiting to be read unless something is wrong with them; returns them.
+   * Adds pages at the end, waiting to be read unless they have no picture; returns them.
    *
    * @param upload the uploaded file they come from, which then no longer waits to be opened
    */

@@ -118,7 +118,7 @@ final class SqlitePages implements Pages {
         .bind("part", part)
         .bind("width", page.width())
         .bind("height", page.height())
-        .bind("state", page.finding().isPresent() ? "failed" : "waiting")
+        .bind("state", page.picture().isEmpty() ? "failed" : "waiting")
         .bind("finding", page.finding())
         .execute();
     return id;

@@ -28,8 +28,6 @@ import tools.jackson.databind.JsonNode;
 /** Pages: uploaded, ordered, taken out, shown. */
 final class PageRoutes {
 
-  private static final int MAX_PAGES = 600;
-
   private final Library library;
   private final Worker worker;
   private final Events events;
@@ -58,7 +56,7 @@ final class PageRoutes {
     if (files.isEmpty()) {
       throw new ApiException(ApiError.NO_FILES, "Send them as multipart field \"files\"");
     }
-    if (book.pages() + files.size() > MAX_PAGES) {
+    if (book.pages() + files.size() > PagePictures.MAX_PAGES) {
       throw new ApiException(ApiError.TOO_MANY_PAGES, "Split it into several books");
     }
     List<Jobs.Upload> taken = new ArrayList<>();
@@ -79,6 +77,7 @@ final class PageRoutes {
           refused.get(0).name() + ": " + refused.get(0).detail(),
           Map.of("refused", refused));
     }
+    fits(book, taken);
     Job job = library.jobs().add(book.id(), taken);
     worker.wake();
     ctx.status(202);
@@ -90,6 +89,24 @@ final class PageRoutes {
             taken.stream().map(Jobs.Upload::name).toList(),
             "refused",
             refused));
+  }
+
+  /** Counts the pages inside the files; when they are too many for the book none is kept. */
+  private static void fits(BookCard book, List<Jobs.Upload> taken) throws IOException {
+    int pages = book.pages();
+    for (Jobs.Upload upload : taken) {
+      int inside = PagePictures.count(upload.file());
+      pages += inside;
+      if (pages > PagePictures.MAX_PAGES) {
+        for (Jobs.Upload kept : taken) {
+          Files.deleteIfExists(kept.file());
+        }
+        throw new ApiException(
+            ApiError.TOO_MANY_PAGES,
+            "%s has %d pages, with those before it the book would have %d; split it"
+                .formatted(upload.name(), inside, pages));
+      }
+    }
   }
 
   private static Jobs.Upload keep(Path folder, String name, UploadedFile file) throws IOException {

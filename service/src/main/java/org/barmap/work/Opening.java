@@ -35,15 +35,30 @@ final class Opening implements PagePictures.Taker {
   void open(Jobs.Upload upload) throws IOException {
     name = upload.name();
     picture = String.valueOf(upload.file().getFileName());
-    PagePictures.expand(upload.file(), name, this);
+    int inBook = library.pages().all(book).size();
+    int inFile = PagePictures.count(upload.file());
+    if (inBook + inFile > PagePictures.MAX_PAGES) {
+      refuse(inFile, inBook);
+    } else {
+      PagePictures.expand(upload.file(), name, this);
+    }
     library.pages().add(book, pages, Optional.of(upload.id()));
     if (!keepsFile) {
       Files.deleteIfExists(upload.file());
     }
   }
 
+  /** The file came while others of the book were not open yet. */
+  private void refuse(int inFile, int inBook) {
+    String text =
+        "%s has %d pages, the book has %d already; at most %d fit into one. Split it."
+            .formatted(name, inFile, inBook, PagePictures.MAX_PAGES);
+    pages.add(new Pages.NewPage(name, "", 1, 1, Optional.of(text)));
+  }
+
   @Override
-  public void page(int number, Optional<byte[]> png, int width, int height) throws IOException {
+  public void page(int number, Optional<byte[]> png, int width, int height, Optional<Finding> flaw)
+      throws IOException {
     String file = picture;
     String source = name;
     if (png.isPresent()) {
@@ -53,7 +68,7 @@ final class Opening implements PagePictures.Taker {
     } else {
       keepsFile = true;
     }
-    pages.add(new Pages.NewPage(source, file, width, height, Optional.empty()));
+    pages.add(new Pages.NewPage(source, file, width, height, flaw.map(Finding::text)));
   }
 
   @Override

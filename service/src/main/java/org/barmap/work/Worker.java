@@ -184,7 +184,9 @@ public final class Worker implements AutoCloseable {
   }
 
   private void store(String book, PageCard card, PageReader.Result result) {
-    Optional<String> finding = result.findings().stream().findFirst().map(Finding::text);
+    Optional<String> read = result.findings().stream().findFirst().map(Finding::text);
+    // what was left out when the file was opened weighs more than what the reader saw of the rest
+    Optional<String> finding = card.finding().or(() -> read);
     if (result.page().isPresent()) {
       library.pages().read(card.id(), StoredPage.write(result.page().get()), finding);
       tellPage(book, card.id());

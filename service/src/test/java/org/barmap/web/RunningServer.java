@@ -32,7 +32,7 @@ abstract class RunningServer {
 
   final HttpClient http = HttpClient.newHttpClient();
   SqliteLibrary library;
-  private Worker worker;
+  Worker worker;
   WebServer server;
 
   @BeforeEach

@@ -1,5 +1,7 @@
 package org.barmap.page.file;
 
+import java.util.Optional;
+import java.util.OptionalInt;
 import org.opencv.core.Mat;
 
 /** An open file with one or more page pictures. */
@@ -8,7 +10,7 @@ public interface Document extends AutoCloseable {
   /** The most pixels one picture may have; beyond it reading would need too much memory. */
   long MAX_PIXELS = 120_000_000L;
 
-  /** The most pages one file may have. */
+  /** The most pages one file may have, and one book. */
   int MAX_PAGES = 600;
 
   /** Returns the number of pages. */
@@ -16,6 +18,11 @@ public interface Document extends AutoCloseable {
 
   /** Returns page {@code index} (from 0) as an 8-bit gray image; the caller frees it. */
   Mat page(int index) throws UnreadableException;
+
+  /** Returns what was left out of the page handed out last, though it could be read. */
+  default Optional<UnreadableException> flaw() {
+    return Optional.empty();
+  }
 
   @Override
   void close();
@@ -26,14 +33,18 @@ public interface Document extends AutoCloseable {
       throw new UnreadableException("damaged", "the picture has no size; save or scan it again.");
     }
     if (width * height > MAX_PIXELS || width > 40_000 || height > 40_000) {
-      throw new UnreadableException(
-          "too-large",
-          "the picture has "
-              + width
-              + " x "
-              + height
-              + " pixels, more than can be read; scan at 300 dpi or scale it down.");
+      throw tooLarge(width, height);
     }
+  }
+
+  static UnreadableException tooLarge(long width, long height) {
+    return new UnreadableException(
+        "too-large",
+        "the picture has "
+            + width
+            + " x "
+            + height
+            + " pixels, more than can be read; scan at 300 dpi or scale it down.");
   }
 
   /** Fails when a file has too many pages. */
@@ -41,7 +52,8 @@ public interface Document extends AutoCloseable {
     if (pages > MAX_PAGES) {
       throw new UnreadableException(
           "too-many-pages",
-          "the file has " + pages + " pages, at most " + MAX_PAGES + " are read; split it.");
+          "the file has " + pages + " pages, at most " + MAX_PAGES + " are read; split it.",
+          OptionalInt.of(pages));
     }
     if (pages == 0) {
       throw new UnreadableException("no-pages", "the file has no pages; save or scan it again.");

@@ -2,6 +2,7 @@ package org.barmap.page.file;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSObject;
 import org.apache.pdfbox.io.MemoryUsageSetting;
@@ -12,8 +13,6 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
 import org.apache.pdfbox.pdmodel.graphics.PDXObject;
-import org.apache.pdfbox.rendering.ImageType;
-import org.apache.pdfbox.rendering.PDFRenderer;
 import org.opencv.core.Mat;
 
 /** A PDF file, each page drawn at 300 dpi or, when it is one scan, at the scan's own resolution. */
@@ -23,13 +22,16 @@ public final class PdfPages implements Document {
   private static final long SCRATCH_BYTES = 256L << 20;
   private static final long MAX_DRAWN = 40_000_000L;
 
+  static {
+    Jpeg2000Reader.register();
+  }
+
   private final PDDocument document;
-  private final PDFRenderer renderer;
+  private final PdfDrawing drawing;
 
   private PdfPages(PDDocument document) {
     this.document = document;
-    this.renderer = new PDFRenderer(document);
-    renderer.setSubsamplingAllowed(true);
+    this.drawing = new PdfDrawing(document);
   }
 
   /** Opens a PDF. */
@@ -70,7 +72,7 @@ public final class PdfPages implements Document {
       double inches = Math.max(1, box.getWidth()) * Math.max(1, box.getHeight()) / 72.0 / 72.0;
       dpi = Math.min(dpi, Math.sqrt(MAX_DRAWN / inches));
       dpi = Math.min(dpi, 15_000 * 72.0 / Math.max(box.getWidth(), box.getHeight()));
-      return TiffPages.toGray(renderer.renderImageWithDPI(index, (float) dpi, ImageType.GRAY));
+      return TiffPages.toGray(drawing.draw(index, (float) dpi));
     } catch (IOException | RuntimeException e) {
       throw new UnreadableException(
           "damaged", "page " + (index + 1) + " of the PDF can't be drawn; export it again.");
@@ -79,6 +81,11 @@ public final class PdfPages implements Document {
           "too-large",
           "page " + (index + 1) + " of the PDF needs too much memory; export it at 300 dpi.");
     }
+  }
+
+  @Override
+  public Optional<UnreadableException> flaw() {
+    return drawing.flaw();
   }
 
   @Override

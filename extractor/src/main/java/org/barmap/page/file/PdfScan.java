@@ -16,8 +16,8 @@ import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
  */
 public record PdfScan(OptionalDouble dpi) {
 
-  /** Looks at a page's pictures without decoding them; fails when one is too large to decode. */
-  public static PdfScan of(PDPage page) throws IOException, UnreadableException {
+  /** Looks at a page's pictures without decoding them. */
+  public static PdfScan of(PDPage page) throws IOException {
     PDResources resources = page.getResources();
     if (resources == null) {
       return new PdfScan(OptionalDouble.empty());
@@ -31,7 +31,6 @@ public record PdfScan(OptionalDouble dpi) {
       }
       PDXObject object = resources.getXObject(name);
       if (object instanceof PDImageXObject image) {
-        Document.checkSize(image.getWidth(), image.getHeight());
         pictures++;
         dpi = resolution(page, image);
       }
