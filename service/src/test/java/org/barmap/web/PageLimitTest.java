@@ -66,8 +66,7 @@ class PageLimitTest extends RunningServer {
     String book = newBook();
     refused(upload(book, "long.pdf", pdf(601)), book, "long.pdf", 601);
     refused(upload(book, "long.tif", tiff(610)), book, "long.tif", 610);
-    refused(
-        upload(book, "act1.pdf", pdf(400), "act2.pdf", pdf(201)), book, "act2.pdf", 201);
+    refused(upload(book, "act1.pdf", pdf(400), "act2.pdf", pdf(201)), book, "act2.pdf", 201);
     refused(upload(book, "one.png", png(), "rest.pdf", pdf(600)), book, "rest.pdf", 600);
   }
 
@@ -86,9 +85,7 @@ class PageLimitTest extends RunningServer {
                 new Jobs.Upload("u1", "first.tif", first),
                 new Jobs.Upload("u2", "second.pdf", second)));
     worker.wake();
-    await()
-        .atMost(Duration.ofSeconds(60))
-        .until(() -> library.pages().all(book).size() == 5);
+    await().atMost(Duration.ofSeconds(60)).until(() -> library.pages().all(book).size() == 5);
     assertThat(library.pages().all(book).get(4).finding().orElse(""))
         .contains("second.pdf has 598 pages", "4 already", "600");
     assertThat(second).doesNotExist();

@@ -71,10 +71,8 @@ final class PdfDrawing extends PDFRenderer {
 
   private UnreadableException described(Exception why) {
     String where = "a picture on page " + page + " could not be read";
-    for (Throwable t = why; t != null; t = t.getCause()) {
-      if (t instanceof UnreadableException known && known.code().equals("too-large")) {
-        return new UnreadableException(known.code(), where + ": " + known.getMessage());
-      }
+    if (why instanceof UnreadableException known && known.code().equals("too-large")) {
+      return new UnreadableException(known.code(), where + ": " + known.getMessage());
     }
     return new UnreadableException(
         "picture-unread",

@@ -58,6 +58,8 @@ final class PdfPictureCheck {
     COSName last = filters.get(filters.size() - 1);
     if (last.equals(COSName.JBIG2_DECODE)) {
       Jbig2Check.check(globals(stream.getCOSObject()), before(stream, last));
+    } else if (last.equals(COSName.JPX_DECODE)) {
+      Jpeg2000Header.of(before(stream, last));
     } else if (last.equals(COSName.DCT_DECODE)) {
       PictureHeader header = PictureHeader.jpeg(before(stream, last));
       Document.checkSize(header.width(), header.height());
