@@ -17,6 +17,8 @@ import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.barmap.map.Finding;
 import org.barmap.map.Severity;
+import org.barmap.page.file.Document;
+import org.barmap.page.pixel.Mats;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
