@@ -94,7 +94,12 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
     }
   }
 
-  static Document document(Path file) throws UnreadableException {
+  /**
+   * Opens a file by what it begins with, not by its name.
+   *
+   * @throws UnreadableException when it is none that can be read; says why
+   */
+  public static Document document(Path file) throws UnreadableException {
     try {
       long size = Files.size(file);
       if (size == 0) {

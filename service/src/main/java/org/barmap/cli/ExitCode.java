@@ -1,19 +1,19 @@
 package org.barmap.cli;
 
 /** What the process answers with. */
-final class ExitCode {
+public final class ExitCode {
 
   /** Done. */
-  static final int DONE = 0;
+  public static final int DONE = 0;
 
   /** The command was used in a wrong way, or can't run here. */
-  static final int WRONG_USE = 2;
+  public static final int WRONG_USE = 2;
 
   /** Something named can't be read, or the result can't be written. */
-  static final int UNREADABLE = 3;
+  public static final int UNREADABLE = 3;
 
   /** Everything could be read, but there is nothing of what was looked for. */
-  static final int NOTHING_FOUND = 4;
+  public static final int NOTHING_FOUND = 4;
 
   private ExitCode() {}
 }

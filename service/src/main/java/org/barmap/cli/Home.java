@@ -4,22 +4,26 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** Where the program lies, and where it keeps things unless told otherwise. */
-final class Home {
+public final class Home {
 
   private Home() {}
 
   /** Returns the folder of the checkout, as the start script says; else the current one. */
-  static Path folder() {
+  public static Path folder() {
     return Path.of(System.getProperty("barmap.home", "")).toAbsolutePath().normalize();
   }
 
   /** Returns the folder for books unless the user names one. */
-  static Path data() {
+  public static Path data() {
     return folder().resolve(".barmap");
   }
 
-  /** Returns the folder of the demo book. */
-  static Path demoBook() {
+  /**
+   * Returns the folder of the demo book.
+   *
+   * @throws CommandException when it is not there
+   */
+  public static Path demoBook() {
     Path book = folder().resolve("corpus").resolve("saltmarsh");
     if (!Files.isDirectory(book)) {
       throw new CommandException(

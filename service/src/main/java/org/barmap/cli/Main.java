@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.ServiceLoader;
 import org.barmap.map.json.BadMapException;
 import org.barmap.plan.change.BadChangesException;
 import picocli.CommandLine;
@@ -36,8 +37,7 @@ import picocli.CommandLine.Spec;
       PlanCommand.class,
       AlignCommand.class,
       ExportCommand.class,
-      EvaluateCommand.class,
-      BenchCommand.class
+      EvaluateCommand.class
     })
 public final class Main implements Runnable {
 
@@ -63,6 +63,7 @@ public final class Main implements Runnable {
   /** Returns the command line, ready to execute; tests run it in the process. */
   static CommandLine commandLine() {
     CommandLine line = new CommandLine(new Main());
+    ServiceLoader.load(ExtraCommand.class).forEach(line::addSubcommand);
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setExecutionExceptionHandler((e, command, parsed) -> explain(e, command.getErr()));
     line.setParameterExceptionHandler(

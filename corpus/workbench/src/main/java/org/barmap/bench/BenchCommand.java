@@ -1,15 +1,15 @@
-package org.barmap.cli;
+package org.barmap.bench;
 
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import org.barmap.extract.Bench;
+import org.barmap.cli.ExitCode;
+import org.barmap.cli.ExtraCommand;
+import org.barmap.cli.Home;
 import org.barmap.map.json.BarMapJson;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -25,7 +25,7 @@ import picocli.CommandLine.Spec;
       "Measures reading, planning and correcting on this machine.",
       "Seconds differ from machine to machine; ratios less so."
     })
-final class BenchCommand implements Callable<Integer> {
+public final class BenchCommand implements ExtraCommand {
 
   /** What can be measured. */
   enum What {
@@ -56,8 +56,9 @@ final class BenchCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Prints the figures as JSON.")
   private boolean json;
 
+  /** Made by the service loader; picocli sets the specification. */
   @SuppressWarnings("NullAway.Init")
-  BenchCommand() {}
+  public BenchCommand() {}
 
   @Override
   public Integer call() throws IOException {
@@ -87,28 +88,16 @@ final class BenchCommand implements Callable<Integer> {
   }
 
   private void read(Map<String, Object> figures) throws IOException {
-    Bench bench = Bench.read(paths.isEmpty() ? List.of(Home.demoBook()) : paths);
+    ReadBench bench = ReadBench.read(paths.isEmpty() ? List.of(Home.demoBook()) : paths);
     figures.put("pages", bench.pages());
-    figures.put("secondsPerPage", rounded(bench.secondsPerPage()));
-    figures.put("floorSecondsPerPage", rounded(bench.floorSecondsPerPage()));
-    figures.put("ratio", rounded(bench.ratio()));
-    figures.put("cpuSecondsPerPage", rounded(bench.cpuSecondsPerPage()));
-    figures.put("bookSecondsPerPage", rounded(bench.bookSecondsPerPage()));
-    figures.put("peakMiB", rounded(bench.peakMiB()));
+    figures.put("secondsPerPage", Rounds.rounded(bench.secondsPerPage()));
+    figures.put("floorSecondsPerPage", Rounds.rounded(bench.floorSecondsPerPage()));
+    figures.put("ratio", Rounds.rounded(bench.ratio()));
+    figures.put("cpuSecondsPerPage", Rounds.rounded(bench.cpuSecondsPerPage()));
+    figures.put("bookSecondsPerPage", Rounds.rounded(bench.bookSecondsPerPage()));
+    figures.put("peakMiB", Rounds.rounded(bench.peakMiB()));
     Map<String, Object> stages = new LinkedHashMap<>();
-    bench.stages().forEach((name, seconds) -> stages.put(name, rounded(seconds)));
+    bench.stages().forEach((name, seconds) -> stages.put(name, Rounds.rounded(seconds)));
     figures.put("stages", stages);
-  }
-
-  /** Rounds a figure to a thousandth. */
-  static double rounded(double value) {
-    return Math.round(value * 1000) / 1000.0;
-  }
-
-  /** Returns the median of measured nanoseconds in milliseconds. */
-  static double medianMillis(long[] nanos) {
-    long[] sorted = nanos.clone();
-    Arrays.sort(sorted);
-    return rounded(sorted[sorted.length / 2] / 1e6);
   }
 }

@@ -1,9 +1,10 @@
-package org.barmap.cli;
+package org.barmap.bench;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import org.barmap.edit.BarCorrection;
 import org.barmap.map.Bar;
 import org.barmap.map.BarBuilder;
 import org.barmap.map.BarMap;
@@ -18,8 +19,11 @@ import org.barmap.map.Page;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.StaffSystem;
 
-/** A made book of a given number of bars, for measuring. */
-final class MadeBook {
+/** The map of a made book of a given number of bars, for measuring. */
+final class MadeMap {
+
+  /** How many bars the usual book to measure with has at least. */
+  static final int USUAL = 3000;
 
   private static final int BARS_A_SYSTEM = 6;
   private static final int SYSTEMS_A_PAGE = 10;
@@ -30,11 +34,18 @@ final class MadeBook {
   private final List<MusicalNumber> numbers = new ArrayList<>();
   private final List<Bar> bars = new ArrayList<>();
 
-  private MadeBook() {}
+  private MadeMap() {}
 
   /** Returns a book of at least so many bars, in numbers of about a hundred. */
   static BarMap of(int atLeast) {
-    return new MadeBook().make(atLeast);
+    return new MadeMap().make(atLeast);
+  }
+
+  /** Returns a correction of one bar, another bar and another length every round. */
+  static BarCorrection correction(BarMap map, int round) {
+    List<Bar> bars = map.bars();
+    Bar bar = bars.get(Math.floorMod(round * 37, bars.size()));
+    return new BarCorrection.SetCount(bar.id(), 2 + Math.floorMod(round, 9));
   }
 
   private BarMap make(int atLeast) {

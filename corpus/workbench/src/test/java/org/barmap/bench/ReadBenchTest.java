@@ -1,4 +1,4 @@
-package org.barmap.extract;
+package org.barmap.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -11,19 +11,18 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import javax.imageio.ImageIO;
-import org.barmap.page.PageFloor;
 import org.barmap.page.pixel.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What the bench says fits together; how fast anything is, is never asserted. */
-class BenchTest {
+class ReadBenchTest {
   @TempDir private Path folder;
 
   @Test
   void itsFiguresFitTogether() throws IOException {
     Path page = page("page.png", 900, 1200);
-    Bench bench = Bench.read(List.of(page));
+    ReadBench bench = ReadBench.read(List.of(page));
     assertThat(bench.pages()).isEqualTo(1);
     assertThat(bench.floorSecondsPerPage()).isPositive();
     assertThat(bench.ratio())
@@ -48,7 +47,7 @@ class BenchTest {
 
   @Test
   void nothingToMeasureIsSaid() {
-    assertThatThrownBy(() -> Bench.read(List.of(folder)))
+    assertThatThrownBy(() -> ReadBench.read(List.of(folder)))
         .isInstanceOf(IOException.class)
         .hasMessageContaining("no page files");
   }

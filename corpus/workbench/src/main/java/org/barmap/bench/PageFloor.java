@@ -1,7 +1,8 @@
-package org.barmap.page;
+package org.barmap.bench;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import org.barmap.page.PageSource;
 import org.barmap.page.file.Document;
 import org.barmap.page.file.UnreadableException;
 import org.barmap.page.pixel.Mats;
@@ -9,7 +10,7 @@ import org.opencv.core.Mat;
 import org.opencv.imgproc.Imgproc;
 
 /** The least any reader must do with a page: decode it and tell ink from paper once. */
-public final class PageFloor {
+final class PageFloor {
 
   /** Side of the square a pixel is compared with, pixels: three staff spaces at 300 dpi. */
   private static final int AROUND = 51;
@@ -25,7 +26,7 @@ public final class PageFloor {
    * @return number of pages
    * @throws IOException when the file can't be read
    */
-  public static int measure(Path file) throws IOException {
+  static int measure(Path file) throws IOException {
     try (Document document = PageSource.document(file)) {
       for (int i = 0; i < document.pages(); i++) {
         try (Mats scope = new Mats()) {

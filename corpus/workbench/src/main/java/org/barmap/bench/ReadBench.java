@@ -1,4 +1,4 @@
-package org.barmap.extract;
+package org.barmap.bench;
 
 import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
@@ -10,7 +10,9 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.barmap.page.PageFloor;
+import org.barmap.extract.Extractor;
+import org.barmap.extract.Options;
+import org.barmap.extract.Progress;
 import org.barmap.page.file.PageFiles;
 import org.barmap.page.pixel.Step;
 
@@ -28,7 +30,7 @@ import org.barmap.page.pixel.Step;
  * @param peakMiB most memory the process ever held, MiB; 0 where the system doesn't tell
  * @param stages mean processor time of a page in each step of reading, seconds
  */
-public record Bench(
+record ReadBench(
     int pages,
     double secondsPerPage,
     double floorSecondsPerPage,
@@ -48,12 +50,12 @@ public record Bench(
   private static final int WARM_UP = 60;
 
   /** Takes a defensive copy. */
-  public Bench {
+  ReadBench {
     stages = Collections.unmodifiableMap(new LinkedHashMap<>(stages));
   }
 
   /** Measures; files of one page each (PNG, JPEG) give figures by the page. */
-  public static Bench read(List<Path> paths) throws IOException {
+  static ReadBench read(List<Path> paths) throws IOException {
     List<Path> files = PageFiles.list(paths).files();
     if (files.isEmpty()) {
       throw new IOException("there are no page files to measure with");
@@ -86,7 +88,7 @@ public record Bench(
       double book = (System.nanoTime() - begun) / 1e9 / files.size();
       double page = median(reading);
       double least = median(floor);
-      return new Bench(
+      return new ReadBench(
           files.size(), page, least, page / least, cpu / reading.size(), book, peak(), stages);
     }
   }

@@ -1,14 +1,11 @@
-package org.barmap.cli;
+package org.barmap.bench;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
-import org.barmap.plan.PlanSettings;
-import org.barmap.plan.Planner;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.Cut;
 import org.barmap.plan.change.kind.Meta;
@@ -18,37 +15,16 @@ import org.barmap.plan.change.kind.Tempo;
 import org.barmap.plan.change.kind.Vamp;
 import org.barmap.plan.change.term.Leave;
 
-/** Measures planning: 3,000 bars, 200 changes, the median of 41 plans after 20 to warm up. */
-final class PlanBench {
+/** Changes all over a made book, for measuring. */
+final class MadeChanges {
 
-  private static final int BARS = 3000;
-  private static final int CHANGES = 200;
-  private static final int WARM_UP = 20;
-  private static final int ROUNDS = 41;
+  private MadeChanges() {}
 
-  private PlanBench() {}
-
-  static void measure(Map<String, Object> figures) {
-    BarMap map = MadeBook.of(BARS);
-    ShowChanges changes = changes(map);
-    for (int i = 0; i < WARM_UP; i++) {
-      Planner.plan(map, changes, PlanSettings.USUAL);
-    }
-    long[] nanos = new long[ROUNDS];
-    for (int i = 0; i < ROUNDS; i++) {
-      long start = System.nanoTime();
-      Planner.plan(map, changes, PlanSettings.USUAL);
-      nanos[i] = System.nanoTime() - start;
-    }
-    figures.put("planBars", map.writtenBars());
-    figures.put("planChanges", changes.changes().size());
-    figures.put("planMillis", BenchCommand.medianMillis(nanos));
-  }
-
-  private static ShowChanges changes(BarMap map) {
+  /** Returns so many cuts, vamps, safeties and tempi, the same ones every time. */
+  static ShowChanges of(BarMap map, int count) {
     Random random = new Random(11);
     List<ShowChange> changes = new ArrayList<>();
-    while (changes.size() < CHANGES) {
+    while (changes.size() < count) {
       MusicalNumber number = map.numbers().get(random.nextInt(map.numbers().size()));
       List<Bar> bars = map.barsOf(number);
       int first = 1 + random.nextInt(Math.max(1, bars.get(bars.size() - 1).number() - 4));

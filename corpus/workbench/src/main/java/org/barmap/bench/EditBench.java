@@ -1,0 +1,22 @@
+package org.barmap.bench;
+
+import java.io.IOException;
+import java.util.Map;
+import org.barmap.map.BarMap;
+
+/**
+ * Measures what follows a step in a book of 3,000 bars: a correction computed and kept, a change
+ * planned.
+ */
+final class EditBench {
+
+  private EditBench() {}
+
+  static void measure(Map<String, Object> figures) throws IOException {
+    BarMap map = MadeMap.of(MadeMap.USUAL);
+    figures.put("editBars", map.writtenBars());
+    figures.put("editMillis", CorrectBench.medianMillis());
+    figures.put("editKeptMillis", Rounds.medianMillis(LibraryClicks.corrected(map), 10));
+    figures.put("changePlannedMillis", Rounds.medianMillis(LibraryClicks.planned(map), 20));
+  }
+}

@@ -1,0 +1,10 @@
+/**
+ * What is measured on this machine, and the command {@code barmap bench} that prints it.
+ *
+ * <p>Pure functions are JMH benchmarks in a process of their own; reading a page and its floor take
+ * turns in one process, and what ends on disk is timed here too ({@link org.barmap.bench.Click}).
+ */
+@NullMarked
+package org.barmap.bench;
+
+import org.jspecify.annotations.NullMarked;

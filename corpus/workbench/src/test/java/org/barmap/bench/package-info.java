@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.bench;
+
+import org.jspecify.annotations.NullMarked;
