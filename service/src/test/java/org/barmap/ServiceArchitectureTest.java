@@ -90,5 +90,48 @@ class ServiceArchitectureTest {
           .accessField(System.class, "err");
 
   @ArchTest
+  static final ArchRule aDraftKnowsNoKindOfCorrection =
+      noClasses()
+          .that()
+          .resideInAPackage("org.barmap.edit.draft..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "org.barmap.edit", "org.barmap.edit.kind..", "org.barmap.edit.merge..");
+
+  @ArchTest
+  static final ArchRule kindsOfCorrectionKnowNoReading =
+      noClasses()
+          .that()
+          .resideInAPackage("org.barmap.edit.kind..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("org.barmap.edit", "org.barmap.edit.merge..");
+
+  @ArchTest
+  static final ArchRule whatRoutesShareKnowsNoRoute =
+      noClasses()
+          .that()
+          .resideInAPackage("org.barmap.web.api..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("org.barmap.web", "org.barmap.web.route..");
+
+  @ArchTest
+  static final ArchRule theStoreIsOpenedOnlyByWhoStartsTheService =
+      noClasses()
+          .that()
+          .resideOutsideOfPackages("org.barmap.library.sqlite..", "org.barmap.cli..")
+          .and()
+          .haveSimpleNameNotEndingWith("Test")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("org.barmap.library.sqlite..");
+
+  @ArchTest
+  static final ArchRule noRoomNeedsOneThatNeedsIt =
+      slices().matching("org.barmap.(**)").should().beFreeOfCycles().allowEmptyShould(true);
+
+  @ArchTest
   static final ArchRule noCycles = slices().matching("org.barmap.(*)..").should().beFreeOfCycles();
 }

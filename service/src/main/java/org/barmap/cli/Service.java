@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
 import org.barmap.library.Library;
-import org.barmap.library.SqliteLibrary;
+import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.web.WebServer;
 import org.barmap.work.Events;
 import org.barmap.work.ExtractorReader;

@@ -1,6 +1,6 @@
 package org.barmap.cli;
 
-import org.barmap.web.Version;
+import org.barmap.web.route.Version;
 import picocli.CommandLine.IVersionProvider;
 
 /** What {@code --version} prints. */

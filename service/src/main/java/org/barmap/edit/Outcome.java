@@ -1,6 +1,8 @@
 package org.barmap.edit;
 
 import java.util.List;
+import org.barmap.edit.draft.Change;
+import org.barmap.edit.draft.Draft;
 
 /** What came of a correction. */
 public sealed interface Outcome {

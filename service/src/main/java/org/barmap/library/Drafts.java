@@ -1,8 +1,8 @@
 package org.barmap.library;
 
 import java.util.Optional;
-import org.barmap.edit.Correction;
-import org.barmap.edit.Draft;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.kind.Correction;
 import org.barmap.map.BarMap;
 
 /** The maps of books as they stand, and the history of their corrections. */

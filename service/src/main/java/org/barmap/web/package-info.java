@@ -2,7 +2,7 @@
  * The service in HTTP: routes, live events, access.
  *
  * <p>It listens on the loopback address only, and answers only pages it served itself. Errors are
- * {@code application/problem+json} (RFC 9457), made from {@link org.barmap.web.ApiError} at one
+ * {@code application/problem+json} (RFC 9457), made from {@link org.barmap.web.api.ApiError} at one
  * place. What a person or a page says is sent as data, never as markup.
  */
 @NullMarked

@@ -7,7 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
-import org.barmap.edit.Draft;
+import org.barmap.edit.draft.Draft;
 import org.barmap.exchange.MusicXmlReader;
 import org.barmap.exchange.UnreadableMusicXmlException;
 import org.barmap.library.Library;

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.barmap.library.Pages;
-import org.barmap.library.SqliteLibrary;
+import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Page;

@@ -4,6 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.kind.AddBarline;
+import org.barmap.edit.kind.BarCorrection;
+import org.barmap.edit.kind.Correction;
+import org.barmap.edit.kind.MeterCorrection;
+import org.barmap.edit.kind.RemoveBarline;
+import org.barmap.edit.kind.SetSilence;
+import org.barmap.edit.kind.Side;
 import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.kind.Correction;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;

@@ -19,6 +19,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.barmap.library.Jobs;
+import org.barmap.web.api.ApiError;
 import org.junit.jupiter.api.Test;
 
 /** A book has at most 600 pages, however they come: those inside a PDF or a TIFF count. */

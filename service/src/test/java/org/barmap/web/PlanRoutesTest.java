@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.web.api.ApiError;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.barmap.web.api.ApiError;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 

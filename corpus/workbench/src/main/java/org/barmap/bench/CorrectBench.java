@@ -1,8 +1,8 @@
 package org.barmap.bench;
 
-import org.barmap.edit.Draft;
 import org.barmap.edit.Editing;
 import org.barmap.edit.Outcome;
+import org.barmap.edit.draft.Draft;
 import org.barmap.map.BarMap;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.Scope;

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import org.barmap.edit.BarCorrection;
+import org.barmap.edit.kind.BarCorrection;
 import org.barmap.map.Bar;
 import org.barmap.map.BarBuilder;
 import org.barmap.map.BarMap;

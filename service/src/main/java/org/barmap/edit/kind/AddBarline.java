@@ -1,0 +1,71 @@
+package org.barmap.edit.kind;
+
+import java.util.List;
+import java.util.Optional;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.draft.Place;
+import org.barmap.edit.draft.Ruler;
+import org.barmap.map.Bar;
+import org.barmap.map.Point;
+import org.barmap.map.StaffSystem;
+
+/**
+ * A barline stands at a point of a system: it splits the bar there, or closes a bar where the
+ * reading had none.
+ *
+ * @param page page index
+ * @param system system index on the page
+ * @param x pixels of the page image
+ * @param y pixels of the page image
+ */
+public record AddBarline(int page, int system, double x, double y) implements Correction {
+
+  @Override
+  public List<String> validate(Draft draft) {
+    Optional<StaffSystem> found = Place.system(draft, page, system);
+    if (found.isEmpty()) {
+      return List.of("There is no system " + system + " on page " + page);
+    }
+    Optional<Ruler.Edge> edge = Place.edge(draft, page, system, new Point(x, y));
+    if (edge.isEmpty()) {
+      return List.of("That point is not on system " + system + " of page " + page);
+    }
+    double least = Place.leastWidth(found.get());
+    boolean close =
+        draft.barsIn(page, system).stream()
+            .anyMatch(
+                b ->
+                    Math.abs(Ruler.left(b.outline()).rightOf(edge.get().middle())) < least
+                        || Math.abs(Ruler.right(b.outline()).rightOf(edge.get().middle())) < least);
+    return close ? List.of("There is a barline already; move it instead") : List.of();
+  }
+
+  @Override
+  public Draft applyTo(Draft draft) {
+    Ruler.Edge edge = Place.edge(draft, page, system, new Point(x, y)).orElseThrow();
+    Optional<Bar> inside = around(draft, edge.middle());
+    return inside.isPresent()
+        ? Splitting.split(draft, inside.get(), edge)
+        : Splitting.close(draft, Place.system(draft, page, system).orElseThrow(), page, edge);
+  }
+
+  /** Returns the bar it splits; empty where it closes one. */
+  public Optional<Bar> inside(Draft draft) {
+    return Place.edge(draft, page, system, new Point(x, y))
+        .flatMap(edge -> around(draft, edge.middle()));
+  }
+
+  private Optional<Bar> around(Draft draft, Point p) {
+    return draft.barsIn(page, system).stream()
+        .filter(
+            b -> Ruler.left(b.outline()).rightOf(p) > 0 && Ruler.right(b.outline()).rightOf(p) < 0)
+        .findFirst();
+  }
+
+  @Override
+  public String says(Draft draft) {
+    return around(draft, new Point(x, y))
+        .map(b -> "Barline added in " + Saying.bar(draft, b))
+        .orElse("Barline added on page " + page + ", system " + system);
+  }
+}

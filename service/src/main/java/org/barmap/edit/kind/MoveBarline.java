@@ -1,0 +1,100 @@
+package org.barmap.edit.kind;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.barmap.edit.draft.Aspect;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.draft.Place;
+import org.barmap.edit.draft.Ruler;
+import org.barmap.map.Bar;
+import org.barmap.map.Outline;
+import org.barmap.map.Point;
+
+/**
+ * A bar's side stands somewhere else; its neighbour's side goes with it.
+ *
+ * @param bar id of the bar entry
+ * @param side which side of it; absent means its end
+ * @param x pixels of the page image
+ * @param y pixels of the page image
+ */
+public record MoveBarline(String bar, Side side, double x, double y) implements Correction {
+
+  private static final Set<Aspect> SHAPED = EnumSet.of(Aspect.SHAPE);
+
+  /** Reads absent keys as an unknown bar and its end. */
+  public MoveBarline {
+    bar = OneBar.id(bar);
+    side = side == null ? Side.END : side;
+  }
+
+  @Override
+  public List<String> validate(Draft draft) {
+    Optional<Bar> found = draft.map().bar(bar);
+    if (found.isEmpty()) {
+      return List.of(OneBar.noBar(bar));
+    }
+    Bar b = found.get();
+    Optional<Ruler.Edge> edge = Place.edge(draft, b.page(), b.system(), new Point(x, y));
+    if (edge.isEmpty()) {
+      return List.of("That point is not on the system of " + Saying.bar(draft, b));
+    }
+    double least = Place.system(draft, b.page(), b.system()).map(Place::leastWidth).orElse(1.0);
+    Point middle = edge.get().middle();
+    boolean own =
+        side == Side.END
+            ? Ruler.left(b.outline()).rightOf(middle) >= least
+            : -Ruler.right(b.outline()).rightOf(middle) >= least;
+    boolean other =
+        neighbour(draft, b)
+            .map(
+                n ->
+                    side == Side.END
+                        ? -Ruler.right(n.outline()).rightOf(middle) >= least
+                        : Ruler.left(n.outline()).rightOf(middle) >= least)
+            .orElse(true);
+    return own && other ? List.of() : List.of("A barline can't be moved past the next one");
+  }
+
+  @Override
+  public Draft applyTo(Draft draft) {
+    Bar b = draft.map().bar(bar).orElseThrow();
+    Ruler.Edge edge = Place.edge(draft, b.page(), b.system(), new Point(x, y)).orElseThrow();
+    Optional<Bar> neighbour = neighbour(draft, b);
+    Draft now = OneBar.put(draft, moved(b, side, edge), SHAPED);
+    Side other = side == Side.END ? Side.START : Side.END;
+    return neighbour.map(n -> OneBar.put(now, moved(n, other, edge), SHAPED)).orElse(now);
+  }
+
+  /** Returns the bar beside it that shares this side: one whose own side is not far from it. */
+  private Optional<Bar> neighbour(Draft draft, Bar b) {
+    return (side == Side.END ? Place.after(draft, b) : Place.before(draft, b))
+        .filter(
+            n -> {
+              Outline a = side == Side.END ? b.outline() : n.outline();
+              Outline c = side == Side.END ? n.outline() : b.outline();
+              double space =
+                  Place.system(draft, b.page(), b.system()).map(s -> s.staffSpace()).orElse(1.0);
+              return Math.abs(Ruler.right(a).rightOf(Ruler.left(c).middle())) < 2 * space;
+            });
+  }
+
+  private static Bar moved(Bar b, Side side, Ruler.Edge edge) {
+    return b.toBuilder()
+        .outline(
+            side == Side.END
+                ? Ruler.between(Ruler.left(b.outline()), edge)
+                : Ruler.between(edge, Ruler.right(b.outline())))
+        .build();
+  }
+
+  @Override
+  public String says(Draft draft) {
+    return "Barline moved at the "
+        + (side == Side.END ? "end" : "start")
+        + " of "
+        + Saying.bar(draft, bar);
+  }
+}

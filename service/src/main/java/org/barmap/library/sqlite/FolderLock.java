@@ -1,0 +1,44 @@
+package org.barmap.library.sqlite;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+
+/** Keeps a second program out of a data folder; a kill lets go of it. */
+final class FolderLock implements AutoCloseable {
+
+  private final FileChannel channel;
+
+  private FolderLock(FileChannel channel) {
+    this.channel = channel;
+  }
+
+  /** Takes the lock of a folder, or fails when another program has it. */
+  static FolderLock take(Path folder) throws IOException {
+    FileChannel channel =
+        FileChannel.open(
+            folder.resolve("barmap.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+    try {
+      if (channel.tryLock() != null) {
+        return new FolderLock(channel);
+      }
+    } catch (OverlappingFileLockException e) {
+      channel.close();
+      throw new IOException("it is in use by another barmap", e);
+    }
+    channel.close();
+    throw new IOException("it is in use by another barmap");
+  }
+
+  @Override
+  public void close() {
+    try {
+      channel.close();
+    } catch (IOException e) {
+      // the lock goes with the process at the latest
+      return;
+    }
+  }
+}

@@ -1,0 +1,160 @@
+package org.barmap.library.sqlite;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.draft.Settled;
+import org.barmap.library.BookCard;
+import org.barmap.library.Books;
+import org.barmap.library.Settings;
+import org.barmap.library.Versioned;
+import org.barmap.map.BarMap;
+import org.barmap.map.Book;
+import org.jdbi.v3.core.Jdbi;
+
+/** The shelf in SQLite. */
+final class SqliteBooks implements Books {
+
+  private static final String CARD =
+      """
+      select b.id, b.title, b.part, b.created_at, b.bars, b.verified_pages, b.doubts,
+             (select count(*) from page p where p.book = b.id) as pages
+      from book b where b.discarded_at is null
+      """;
+
+  private final Jdbi jdbi;
+  private final Clock clock;
+
+  SqliteBooks(Jdbi jdbi, Clock clock) {
+    this.jdbi = jdbi;
+    this.clock = clock;
+  }
+
+  private static BookCard card(ResultSet row) throws SQLException {
+    return new BookCard(
+        row.getString("id"),
+        row.getString("title"),
+        row.getString("part"),
+        Instant.parse(row.getString("created_at")),
+        row.getInt("pages"),
+        row.getInt("bars"),
+        row.getInt("verified_pages"),
+        row.getInt("doubts"));
+  }
+
+  @Override
+  public List<BookCard> all() {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery(CARD + " order by b.created_at desc, b.rowid desc")
+                .map((row, context) -> card(row))
+                .list());
+  }
+
+  @Override
+  public BookCard add(String title, String part) {
+    String id = Ids.make();
+    BarMap empty = BarMap.of(new Book(title, part), List.of(), List.of(), List.of());
+    jdbi.useTransaction(
+        h ->
+            h.createUpdate(
+                    """
+                    insert into book (id, title, part, created_at, draft_map, draft_settled)
+                    values (:id, :title, :part, :now, :map, :settled)
+                    """)
+                .bind("id", id)
+                .bind("title", title)
+                .bind("part", part)
+                .bind("now", clock.instant().toString())
+                .bind("map", Json.write(empty))
+                .bind("settled", Json.write(Settled.NOTHING))
+                .execute());
+    return find(id).orElseThrow();
+  }
+
+  @Override
+  public Optional<BookCard> find(String book) {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery(CARD + " and b.id = :id")
+                .bind("id", book)
+                .map((row, context) -> card(row))
+                .findOne());
+  }
+
+  @Override
+  public boolean rename(String book, String title, String part) {
+    return jdbi.inTransaction(
+        h -> {
+          Optional<Versioned<Draft>> draft = SqliteDrafts.load(h, book);
+          if (draft.isEmpty()) {
+            return false;
+          }
+          h.createUpdate("update book set title = :title, part = :part where id = :id")
+              .bind("id", book)
+              .bind("title", title)
+              .bind("part", part)
+              .execute();
+          BarMap map = draft.get().value().map();
+          BarMap named =
+              new BarMap(
+                  map.format(),
+                  new Book(title, part),
+                  map.pages(),
+                  map.numbers(),
+                  map.bars(),
+                  map.findings());
+          SqliteDrafts.store(h, book, draft.get().revision(), draft.get().value().with(named));
+          return true;
+        });
+  }
+
+  @Override
+  public boolean discard(String book) {
+    return setDiscarded(book, Optional.of(clock.instant()));
+  }
+
+  @Override
+  public boolean restore(String book) {
+    return setDiscarded(book, Optional.empty());
+  }
+
+  private boolean setDiscarded(String book, Optional<Instant> when) {
+    String from = when.isPresent() ? "is null" : "is not null";
+    return jdbi.inTransaction(
+        h ->
+            h.createUpdate(
+                        "update book set discarded_at = :when where id = :id and discarded_at "
+                            + from)
+                    .bind("id", book)
+                    .bind("when", when.map(Instant::toString))
+                    .execute()
+                == 1);
+  }
+
+  @Override
+  public Settings settings(String book) {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery("select settings from book where id = :id and settings is not null")
+                .bind("id", book)
+                .mapTo(String.class)
+                .findOne()
+                .map(Json::settings)
+                .orElse(Settings.USUAL));
+  }
+
+  @Override
+  public void setSettings(String book, Settings settings) {
+    jdbi.useTransaction(
+        h ->
+            h.createUpdate("update book set settings = :settings where id = :id")
+                .bind("id", book)
+                .bind("settings", Json.write(settings))
+                .execute());
+  }
+}

@@ -1,0 +1,275 @@
+package org.barmap.library.sqlite;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.barmap.library.Changes;
+import org.barmap.library.History;
+import org.barmap.library.HistoryEntry;
+import org.barmap.library.Saved;
+import org.barmap.library.Versioned;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import tools.jackson.databind.node.ObjectNode;
+
+/** Show changes in SQLite: the present list whole, every step with the list before and after. */
+final class SqliteChanges implements Changes {
+
+  private static final Log LOG = new Log("change_step");
+
+  private final Jdbi jdbi;
+  private final Clock clock;
+
+  SqliteChanges(Jdbi jdbi, Clock clock) {
+    this.jdbi = jdbi;
+    this.clock = clock;
+  }
+
+  @Override
+  public Optional<Versioned<List<ObjectNode>>> find(String book) {
+    return jdbi.withHandle(h -> find(h, book));
+  }
+
+  private static Optional<Versioned<List<ObjectNode>>> find(Handle h, String book) {
+    return h.createQuery(
+            """
+            select changes_revision, changes from book where id = :id and discarded_at is null
+            """)
+        .bind("id", book)
+        .map(
+            (row, context) ->
+                new Versioned<>(
+                    row.getLong("changes_revision"), Json.objects(row.getString("changes"))))
+        .findOne();
+  }
+
+  @Override
+  public List<ObjectNode> at(String book, Instant moment) {
+    return jdbi.withHandle(
+        h ->
+            h
+                .createQuery(
+                    """
+                    select seq, made_at, undone_at, after from change_step
+                    where book = :book order by seq
+                    """)
+                .bind("book", book)
+                .map(
+                    (row, context) ->
+                        new Moment(
+                            row.getLong("seq"),
+                            Instant.parse(row.getString("made_at")),
+                            Optional.ofNullable(row.getString("undone_at")).map(Instant::parse),
+                            row.getString("after")))
+                .list()
+                .stream()
+                .filter(m -> !m.made.isAfter(moment))
+                .filter(m -> m.undone.filter(u -> !u.isAfter(moment)).isEmpty())
+                .filter(m -> !wasAway(h, m.seq, moment))
+                .reduce((a, b) -> b)
+                .map(m -> Json.objects(m.after))
+                .orElse(List.of()));
+  }
+
+  /** Tells whether a step was taken back then and made again only later. */
+  private static boolean wasAway(Handle h, long step, Instant moment) {
+    return h.createQuery("select from_at, to_at from change_away where step = :step")
+        .bind("step", step)
+        .map(
+            (row, context) ->
+                !Instant.parse(row.getString("from_at")).isAfter(moment)
+                    && Instant.parse(row.getString("to_at")).isAfter(moment))
+        .list()
+        .contains(true);
+  }
+
+  /** When a step was made and taken back, and the list after it. */
+  private record Moment(long seq, Instant made, Optional<Instant> undone, String after) {}
+
+  /** The list after a step, with its line for the history; empty when it can't be taken. */
+  private record Step(List<ObjectNode> after, String text) {}
+
+  private Saved<List<ObjectNode>> save(
+      String book, long revision, String who, Function<List<ObjectNode>, Optional<Step>> step) {
+    return jdbi.inTransaction(
+        h -> {
+          Optional<Versioned<List<ObjectNode>>> now = find(h, book);
+          if (now.isEmpty()) {
+            return new Saved.Refused<>(List.of("There is no such book"));
+          }
+          if (now.get().revision() != revision) {
+            return new Saved.Stale<>(now.get().revision());
+          }
+          String before = Json.array(now.get().value());
+          Optional<Step> taken = step.apply(now.get().value());
+          if (taken.isEmpty()) {
+            return new Saved.Refused<>(List.of("There is no such change"));
+          }
+          LOG.dropUndone(h, book);
+          HistoryEntry entry =
+              new HistoryEntry(Ids.make(), clock.instant(), who, taken.get().text, false);
+          String after = Json.array(taken.get().after);
+          insert(h, book, entry, before, after);
+          return new Saved.Done<>(store(h, book, revision, after), entry);
+        });
+  }
+
+  private static void insert(
+      Handle h, String book, HistoryEntry entry, String before, String after) {
+    h.createUpdate(
+            """
+            insert into change_step (id, book, made_at, who, text, before, after, state)
+            values (:id, :book, :at, :who, :text, :before, :after, 'done')
+            """)
+        .bind("id", entry.id())
+        .bind("book", book)
+        .bind("at", entry.when().toString())
+        .bind("who", entry.who())
+        .bind("text", entry.text())
+        .bind("before", before)
+        .bind("after", after)
+        .execute();
+  }
+
+  private static Versioned<List<ObjectNode>> store(
+      Handle h, String book, long revision, String after) {
+    h.createUpdate(
+            "update book set changes = :changes, changes_revision = :revision where id = :id")
+        .bind("id", book)
+        .bind("changes", after)
+        .bind("revision", revision + 1)
+        .execute();
+    return new Versioned<>(revision + 1, Json.objects(after));
+  }
+
+  @Override
+  public Saved<List<ObjectNode>> add(String book, long revision, String who, ObjectNode change) {
+    ObjectNode made = change.deepCopy();
+    made.put("id", Ids.make());
+    made.put("when", clock.instant().toString());
+    if (!who.isEmpty()) {
+      made.put("who", who);
+    }
+    return save(
+        book,
+        revision,
+        who,
+        list -> {
+          List<ObjectNode> after = new ArrayList<>(list);
+          after.add(made);
+          return Optional.of(new Step(after, "Added: " + shortly(made)));
+        });
+  }
+
+  @Override
+  public Saved<List<ObjectNode>> patch(
+      String book, long revision, String who, String id, ObjectNode values) {
+    return save(
+        book,
+        revision,
+        who,
+        list -> {
+          int at = at(list, id);
+          if (at < 0) {
+            return Optional.empty();
+          }
+          List<ObjectNode> after = new ArrayList<>(list);
+          ObjectNode changed = list.get(at).deepCopy();
+          values.properties().forEach(e -> changed.set(e.getKey(), e.getValue()));
+          changed.put("id", id);
+          after.set(at, changed);
+          return Optional.of(new Step(after, "Changed: " + shortly(changed)));
+        });
+  }
+
+  @Override
+  public Saved<List<ObjectNode>> remove(String book, long revision, String who, String id) {
+    return save(
+        book,
+        revision,
+        who,
+        list -> {
+          int at = at(list, id);
+          if (at < 0) {
+            return Optional.empty();
+          }
+          List<ObjectNode> after = new ArrayList<>(list);
+          ObjectNode gone = after.remove(at);
+          return Optional.of(new Step(after, "Removed: " + shortly(gone)));
+        });
+  }
+
+  private static int at(List<ObjectNode> list, String id) {
+    for (int i = 0; i < list.size(); i++) {
+      if (list.get(i).path("id").asString("").equals(id)) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  private static String shortly(ObjectNode change) {
+    String number = change.path("number").asString("");
+    String first = change.path("first").asString(change.path("after").asString(""));
+    String last = change.path("last").asString("");
+    return (number.isEmpty() ? "" : "No. " + number + ", ")
+        + change.path("kind").asString("")
+        + (first.isEmpty() ? "" : " " + first)
+        + (last.isEmpty() ? "" : " to " + last);
+  }
+
+  @Override
+  public Saved<List<ObjectNode>> undo(String book, long revision) {
+    return step(book, revision, true);
+  }
+
+  @Override
+  public Saved<List<ObjectNode>> redo(String book, long revision) {
+    return step(book, revision, false);
+  }
+
+  private Saved<List<ObjectNode>> step(String book, long revision, boolean back) {
+    return jdbi.inTransaction(
+        h -> {
+          Optional<Versioned<List<ObjectNode>>> now = find(h, book);
+          Optional<Log.Line> line = back ? LOG.latestDone(h, book) : LOG.firstUndone(h, book);
+          if (now.isEmpty() || line.isEmpty()) {
+            return new Saved.Refused<>(
+                List.of(back ? "There is nothing to take back" : "There is nothing to do again"));
+          }
+          if (now.get().revision() != revision) {
+            return new Saved.Stale<>(now.get().revision());
+          }
+          LOG.mark(h, line.get().seq(), back ? "undone" : "done");
+          String at = clock.instant().toString();
+          if (!back) {
+            h.createUpdate(
+                    """
+                    insert into change_away (step, from_at, to_at)
+                    select seq, undone_at, :at from change_step
+                    where seq = :seq and undone_at is not null
+                    """)
+                .bind("at", at)
+                .bind("seq", line.get().seq())
+                .execute();
+          }
+          h.createUpdate("update change_step set undone_at = :at where seq = :seq")
+              .bind("at", back ? at : null)
+              .bind("seq", line.get().seq())
+              .execute();
+          String list = LOG.column(h, line.get().seq(), back ? "before" : "after");
+          HistoryEntry e = line.get().entry();
+          return new Saved.Done<>(
+              store(h, book, revision, list),
+              new HistoryEntry(e.id(), e.when(), e.who(), e.text(), back));
+        });
+  }
+
+  @Override
+  public History history(String book) {
+    return jdbi.withHandle(h -> LOG.history(h, book));
+  }
+}

@@ -1,0 +1,264 @@
+package org.barmap.library.sqlite;
+
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.UnaryOperator;
+import org.barmap.edit.Editing;
+import org.barmap.edit.Outcome;
+import org.barmap.edit.draft.Change;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.kind.Correction;
+import org.barmap.edit.merge.Merging;
+import org.barmap.library.Drafts;
+import org.barmap.library.History;
+import org.barmap.library.HistoryEntry;
+import org.barmap.library.Saved;
+import org.barmap.library.Versioned;
+import org.barmap.map.BarMap;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** Drafts in SQLite: the present map whole, every correction with its change. */
+final class SqliteDrafts implements Drafts {
+
+  private static final Log LOG = new Log("correction");
+
+  private final Jdbi jdbi;
+  private final Clock clock;
+
+  /** Drafts taken out of the store lately; used only while their revision is the one on disk. */
+  private final ConcurrentHashMap<String, Versioned<Draft>> lately = new ConcurrentHashMap<>();
+
+  SqliteDrafts(Jdbi jdbi, Clock clock) {
+    this.jdbi = jdbi;
+    this.clock = clock;
+  }
+
+  /** Loads a draft; empty when there is no such book. */
+  static Optional<Versioned<Draft>> load(Handle h, String book) {
+    return h.createQuery(
+            """
+            select draft_revision, draft_map, draft_settled from book
+            where id = :id and discarded_at is null
+            """)
+        .bind("id", book)
+        .map(
+            (row, context) ->
+                new Versioned<>(
+                    row.getLong("draft_revision"),
+                    Json.draft(row.getString("draft_map"), row.getString("draft_settled"))))
+        .findOne();
+  }
+
+  /** Stores a draft as the next revision. */
+  static Versioned<Draft> store(Handle h, String book, long revision, Draft draft) {
+    h.createUpdate(
+            """
+            update book set draft_revision = :revision, draft_map = :map, draft_settled = :settled,
+              bars = :bars, verified_pages = :verified, doubts = :doubts where id = :id
+            """)
+        .bind("id", book)
+        .bind("revision", revision + 1)
+        .bind("map", Json.write(draft.map()))
+        .bind("settled", Json.write(draft.settled()))
+        .bind("bars", draft.map().writtenBars())
+        .bind("verified", draft.settled().verifiedPages().size())
+        .bind("doubts", draft.openFindings().size())
+        .execute();
+    return new Versioned<>(revision + 1, draft);
+  }
+
+  @Override
+  public Optional<Versioned<Draft>> find(String book) {
+    return jdbi.withHandle(h -> find(h, book));
+  }
+
+  private Optional<Versioned<Draft>> find(Handle h, String book) {
+    Optional<Long> revision =
+        h.createQuery("select draft_revision from book where id = :id and discarded_at is null")
+            .bind("id", book)
+            .mapTo(Long.class)
+            .findOne();
+    if (revision.isEmpty()) {
+      return Optional.empty();
+    }
+    Versioned<Draft> known = lately.get(book);
+    if (known != null && known.revision() == revision.get()) {
+      return Optional.of(known);
+    }
+    Optional<Versioned<Draft>> loaded = load(h, book);
+    loaded.ifPresent(d -> remember(book, d));
+    return loaded;
+  }
+
+  private void remember(String book, Versioned<Draft> draft) {
+    if (lately.size() > 8) {
+      lately.clear();
+    }
+    lately.put(book, draft);
+  }
+
+  /** A step on a draft, and how its line in the history is written. */
+  private interface Step {
+    Outcome take(Handle h, Draft draft);
+
+    HistoryEntry write(Handle h, Outcome.Done done);
+  }
+
+  private Saved<Draft> save(String book, long revision, Step step) {
+    Saved<Draft> saved =
+        jdbi.inTransaction(
+            h -> {
+              Optional<Versioned<Draft>> now = find(h, book);
+              if (now.isEmpty()) {
+                return new Saved.Refused<>(List.of("There is no such book"));
+              }
+              if (now.get().revision() != revision) {
+                return new Saved.Stale<>(now.get().revision());
+              }
+              Outcome outcome = step.take(h, now.get().value());
+              if (outcome instanceof Outcome.Refused refused) {
+                return new Saved.Refused<>(refused.reasons());
+              }
+              Outcome.Done done = (Outcome.Done) outcome;
+              Versioned<Draft> next = store(h, book, revision, done.draft());
+              return new Saved.Done<>(next, step.write(h, done));
+            });
+    if (saved instanceof Saved.Done<Draft> done) {
+      remember(book, done.now());
+    }
+    return saved;
+  }
+
+  @Override
+  public Saved<Draft> correct(String book, long revision, String who, Correction correction) {
+    return save(
+        book,
+        revision,
+        new Step() {
+          @Override
+          public Outcome take(Handle h, Draft draft) {
+            return Editing.correct(draft, correction);
+          }
+
+          @Override
+          public HistoryEntry write(Handle h, Outcome.Done done) {
+            LOG.dropUndone(h, book);
+            HistoryEntry entry =
+                new HistoryEntry(Ids.make(), clock.instant(), who, done.text(), false);
+            insert(h, book, entry, correction, done.change());
+            return entry;
+          }
+        });
+  }
+
+  private static void insert(
+      Handle h, String book, HistoryEntry entry, Correction correction, Change change) {
+    h.createUpdate(
+            """
+            insert into correction (id, book, made_at, who, text, correction, change, state)
+            values (:id, :book, :at, :who, :text, :correction, :change, 'done')
+            """)
+        .bind("id", entry.id())
+        .bind("book", book)
+        .bind("at", entry.when().toString())
+        .bind("who", entry.who())
+        .bind("text", entry.text())
+        .bind("correction", Json.correction(correction))
+        .bind("change", Json.write(change))
+        .execute();
+  }
+
+  @Override
+  public Saved<Draft> undo(String book, long revision) {
+    return step(book, revision, true);
+  }
+
+  @Override
+  public Saved<Draft> redo(String book, long revision) {
+    return step(book, revision, false);
+  }
+
+  private Saved<Draft> step(String book, long revision, boolean back) {
+    return save(
+        book,
+        revision,
+        new Step() {
+          private Optional<Log.Line> line(Handle h) {
+            return back ? LOG.latestDone(h, book) : LOG.firstUndone(h, book);
+          }
+
+          @Override
+          public Outcome take(Handle h, Draft draft) {
+            Optional<Log.Line> line = line(h);
+            if (line.isEmpty()) {
+              return new Outcome.Refused(
+                  List.of(back ? "There is nothing to take back" : "There is nothing to do again"));
+            }
+            Change change = Json.change(LOG.column(h, line.get().seq(), "change"));
+            String text = line.get().entry().text();
+            return back ? Editing.undo(draft, change, text) : Editing.redo(draft, change, text);
+          }
+
+          @Override
+          public HistoryEntry write(Handle h, Outcome.Done done) {
+            Log.Line line = line(h).orElseThrow();
+            LOG.mark(h, line.seq(), back ? "undone" : "done");
+            HistoryEntry e = line.entry();
+            return new HistoryEntry(e.id(), e.when(), e.who(), e.text(), back);
+          }
+        });
+  }
+
+  @Override
+  public History history(String book) {
+    return jdbi.withHandle(h -> LOG.history(h, book));
+  }
+
+  @Override
+  public Versioned<Draft> read(String book, BarMap fresh) {
+    return change(book, draft -> Merging.read(draft, fresh));
+  }
+
+  @Override
+  public Saved<Draft> read(String book, long revision, BarMap fresh) {
+    return save(
+        book,
+        revision,
+        new Step() {
+          @Override
+          public Outcome take(Handle h, Draft draft) {
+            Draft read = Merging.read(draft, fresh);
+            return new Outcome.Done(read, Change.between(draft, read), "Read again");
+          }
+
+          @Override
+          public HistoryEntry write(Handle h, Outcome.Done done) {
+            return new HistoryEntry(Ids.make(), clock.instant(), "", done.text(), false);
+          }
+        });
+  }
+
+  private Versioned<Draft> change(String book, UnaryOperator<Draft> step) {
+    Versioned<Draft> next =
+        jdbi.inTransaction(
+            h -> {
+              Versioned<Draft> now = load(h, book).orElseThrow();
+              return store(h, book, now.revision(), step.apply(now.value()));
+            });
+    remember(book, next);
+    return next;
+  }
+
+  /** Changes a draft along with its pages; earlier corrections can't be taken back any more. */
+  static void repage(Handle h, String book, UnaryOperator<Draft> step) {
+    load(h, book)
+        .ifPresent(
+            now -> {
+              store(h, book, now.revision(), step.apply(now.value()));
+              LOG.close(h, book);
+            });
+  }
+}

@@ -1,0 +1,181 @@
+package org.barmap.library.sqlite;
+
+import java.nio.file.Path;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.barmap.library.Job;
+import org.barmap.library.Jobs;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** The queue in SQLite. */
+final class SqliteJobs implements Jobs {
+
+  private final Jdbi jdbi;
+  private final Path root;
+  private final Clock clock;
+
+  SqliteJobs(Jdbi jdbi, Path root, Clock clock) {
+    this.jdbi = jdbi;
+    this.root = root;
+    this.clock = clock;
+  }
+
+  private static Job job(ResultSet row) throws SQLException {
+    return new Job(
+        row.getString("id"),
+        row.getString("book"),
+        Job.State.valueOf(row.getString("state").toUpperCase(Locale.ROOT)),
+        row.getInt("done"),
+        row.getInt("of"),
+        row.getString("text"));
+  }
+
+  @Override
+  public Job add(String book, List<Upload> uploads) {
+    return jdbi.inTransaction(
+        h -> {
+          String id = Ids.make();
+          h.createUpdate(
+                  """
+                  insert into job (id, book, state, of, text, created_at)
+                  values (:id, :book, 'waiting', :of, 'Waiting', :now)
+                  """)
+              .bind("id", id)
+              .bind("book", book)
+              .bind("of", uploads.size())
+              .bind("now", clock.instant().toString())
+              .execute();
+          for (Upload upload : uploads) {
+            h.createUpdate(
+                    "insert into upload (id, job, name, file) values (:id, :job, :name, :file)")
+                .bind("id", upload.id())
+                .bind("job", id)
+                .bind("name", upload.name())
+                .bind("file", String.valueOf(upload.file().getFileName()))
+                .execute();
+          }
+          return find(h, id);
+        });
+  }
+
+  @Override
+  public Job add(String book) {
+    return add(book, List.of());
+  }
+
+  private static Job find(Handle h, String id) {
+    return h.createQuery("select * from job where id = :id")
+        .bind("id", id)
+        .map((row, context) -> job(row))
+        .one();
+  }
+
+  @Override
+  public Optional<Job> next() {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery(
+                    """
+                    select j.* from job j join book b on b.id = j.book
+                    where j.state in ('running', 'waiting') and b.discarded_at is null
+                    order by j.state, j.seq limit 1
+                    """)
+                .map((row, context) -> job(row))
+                .findOne());
+  }
+
+  @Override
+  public List<Upload> uploads(String job) {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery(
+                    """
+                    select u.id, u.name, u.file, j.book from upload u join job j on j.id = u.job
+                    where u.job = :job and u.open = 1 order by u.seq
+                    """)
+                .bind("job", job)
+                .map(
+                    (row, context) ->
+                        new Upload(
+                            row.getString("id"),
+                            row.getString("name"),
+                            root.resolve("books")
+                                .resolve(row.getString("book"))
+                                .resolve(row.getString("file"))))
+                .list());
+  }
+
+  @Override
+  public Job progress(String job, int done, int of, String text) {
+    return update(job, Job.State.RUNNING, Optional.of(done), Optional.of(of), text);
+  }
+
+  @Override
+  public Job finish(String job, Job.State state, String text) {
+    return update(job, state, Optional.empty(), Optional.empty(), text);
+  }
+
+  private Job update(
+      String job, Job.State state, Optional<Integer> done, Optional<Integer> of, String text) {
+    return jdbi.inTransaction(
+        h -> {
+          h.createUpdate(
+                  """
+                  update job set state = :state, done = coalesce(:done, done),
+                    of = coalesce(:of, of), text = :text where id = :id
+                  """)
+              .bind("id", job)
+              .bind("state", state.word())
+              .bind("done", done)
+              .bind("of", of)
+              .bind("text", text)
+              .execute();
+          return find(h, job);
+        });
+  }
+
+  @Override
+  public int begin(String job) {
+    return jdbi.inTransaction(
+        h -> {
+          h.createUpdate("update job set state = 'running', attempts = attempts + 1 where id = :id")
+              .bind("id", job)
+              .execute();
+          return h.createQuery("select attempts from job where id = :id")
+              .bind("id", job)
+              .mapTo(Integer.class)
+              .one();
+        });
+  }
+
+  @Override
+  public Optional<Job> latest(String book) {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery("select * from job where book = :book order by seq desc limit 1")
+                .bind("book", book)
+                .map((row, context) -> job(row))
+                .findOne());
+  }
+
+  /** Returns the uploaded files that still wait to be opened, each as folder and file. */
+  Stream<String> namedFiles() {
+    return jdbi
+        .withHandle(
+            h ->
+                h.createQuery(
+                        """
+                        select j.book || '/' || u.file from upload u join job j on j.id = u.job
+                        where u.open = 1
+                        """)
+                    .mapTo(String.class)
+                    .list())
+        .stream();
+  }
+}

@@ -1,0 +1,173 @@
+package org.barmap.library.sqlite;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.barmap.library.Books;
+import org.barmap.library.Changes;
+import org.barmap.library.Drafts;
+import org.barmap.library.Jobs;
+import org.barmap.library.Library;
+import org.barmap.library.Pages;
+import org.barmap.library.Seconds;
+import org.flywaydb.core.Flyway;
+import org.jdbi.v3.core.Jdbi;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteDataSource;
+
+/** A library in one folder: an SQLite file, and the page pictures beside it. */
+public final class SqliteLibrary implements Library {
+
+  /** Below it the store could not even keep its own notes. */
+  private static final long LEAST_SPACE = 4L << 20;
+
+  private final HikariDataSource pool;
+  private final FolderLock lock;
+  private final SqliteBooks books;
+  private final SqlitePages pages;
+  private final SqliteDrafts drafts;
+  private final SqliteChanges changes;
+  private final SqliteJobs jobs;
+  private final SqliteSeconds seconds;
+
+  private SqliteLibrary(Path folder, HikariDataSource pool, FolderLock lock, Clock clock) {
+    this.pool = pool;
+    this.lock = lock;
+    Jdbi jdbi = Jdbi.create(pool);
+    books = new SqliteBooks(jdbi, clock);
+    drafts = new SqliteDrafts(jdbi, clock);
+    pages = new SqlitePages(jdbi, folder);
+    changes = new SqliteChanges(jdbi, clock);
+    jobs = new SqliteJobs(jdbi, folder, clock);
+    seconds = new SqliteSeconds(jdbi);
+  }
+
+  /**
+   * Opens the library in a folder, made if it is not there; an older one is brought up to date.
+   *
+   * @throws IOException when the folder or the store in it can't be used; the message says what to
+   *     do
+   */
+  public static SqliteLibrary open(Path folder, Clock clock) throws IOException {
+    HikariDataSource pool = null;
+    FolderLock lock = null;
+    try {
+      Files.createDirectories(folder.resolve("books"));
+      Files.createDirectories(folder.resolve("cache"));
+      if (Files.getFileStore(folder).getUsableSpace() < LEAST_SPACE) {
+        throw new IOException("the disk is full");
+      }
+      lock = FolderLock.take(folder);
+      pool = pool(folder.resolve("barmap.db"));
+      Flyway.configure(SqliteLibrary.class.getClassLoader())
+          .dataSource(pool)
+          .locations("classpath:org/barmap/library/migration")
+          .load()
+          .migrate();
+      SqliteLibrary library = new SqliteLibrary(folder, pool, lock, clock);
+      library.sweep(folder);
+      return library;
+    } catch (RuntimeException | IOException e) {
+      if (pool != null) {
+        pool.close();
+      }
+      if (lock != null) {
+        lock.close();
+      }
+      throw new IOException(
+          "the data folder "
+              + folder
+              + " can't be used ("
+              + reason(e)
+              + "); choose another one or make room",
+          e);
+    }
+  }
+
+  private static String reason(Throwable e) {
+    Throwable cause = e;
+    while (cause.getCause() != null && !String.valueOf(cause.getMessage()).contains("in use")) {
+      cause = cause.getCause();
+    }
+    String text = String.valueOf(cause.getMessage());
+    return text.lines().findFirst().orElse(cause.getClass().getSimpleName());
+  }
+
+  private static HikariDataSource pool(Path file) {
+    SQLiteConfig sqlite = new SQLiteConfig();
+    sqlite.setJournalMode(SQLiteConfig.JournalMode.WAL);
+    // FULL: a commit that was acknowledged is still there after a power cut
+    sqlite.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+    sqlite.enforceForeignKeys(true);
+    sqlite.setBusyTimeout(10_000);
+    sqlite.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
+    SQLiteDataSource source = new SQLiteDataSource(sqlite);
+    source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
+    HikariConfig config = new HikariConfig();
+    config.setDataSource(source);
+    config.setMaximumPoolSize(4);
+    config.setMinimumIdle(1);
+    config.setConnectionTimeout(10_000);
+    config.setInitializationFailTimeout(1);
+    config.setPoolName("barmap");
+    return new HikariDataSource(config);
+  }
+
+  /** Takes away files that a kill left behind: half-written parts and pictures of no page. */
+  private void sweep(Path folder) throws IOException {
+    Set<String> named = pages.namedFiles().collect(Collectors.toSet());
+    jobs.namedFiles().forEach(named::add);
+    seconds.namedFiles().forEach(named::add);
+    try (Stream<Path> files = Files.walk(folder.resolve("books"))) {
+      for (Path file : files.filter(Files::isRegularFile).toList()) {
+        Path book = file.getParent();
+        String name = book == null ? "" : book.getFileName() + "/" + file.getFileName();
+        if (!named.contains(name)) {
+          Files.deleteIfExists(file);
+        }
+      }
+    }
+  }
+
+  @Override
+  public Books books() {
+    return books;
+  }
+
+  @Override
+  public Pages pages() {
+    return pages;
+  }
+
+  @Override
+  public Drafts drafts() {
+    return drafts;
+  }
+
+  @Override
+  public Changes changes() {
+    return changes;
+  }
+
+  @Override
+  public Jobs jobs() {
+    return jobs;
+  }
+
+  @Override
+  public Seconds seconds() {
+    return seconds;
+  }
+
+  @Override
+  public void close() {
+    pool.close();
+    lock.close();
+  }
+}

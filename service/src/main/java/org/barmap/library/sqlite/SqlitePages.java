@@ -1,0 +1,292 @@
+package org.barmap.library.sqlite;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.barmap.edit.Repaging;
+import org.barmap.library.PageCard;
+import org.barmap.library.PageState;
+import org.barmap.library.Pages;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** Pages in SQLite, their pictures as files beside it. */
+final class SqlitePages implements Pages {
+
+  private final Jdbi jdbi;
+  private final Path root;
+
+  SqlitePages(Jdbi jdbi, Path root) {
+    this.jdbi = jdbi;
+    this.root = root;
+  }
+
+  @Override
+  public List<PageCard> all(String book) {
+    return jdbi.withHandle(h -> all(h, book));
+  }
+
+  private static List<PageCard> all(Handle h, String book) {
+    List<PageCard> pages = new ArrayList<>();
+    h.createQuery("select * from page where book = :book order by position, rowid")
+        .bind("book", book)
+        .map((row, context) -> card(row, pages.size() + 1))
+        .forEach(pages::add);
+    return pages;
+  }
+
+  private static PageCard card(ResultSet row, int index) throws SQLException {
+    return new PageCard(
+        row.getString("id"),
+        index,
+        row.getString("source"),
+        row.getInt("width"),
+        row.getInt("height"),
+        PageState.of(row.getString("state")),
+        Optional.ofNullable(row.getString("finding")),
+        row.getString("picture"),
+        row.getInt("part"),
+        row.getInt("attempts"));
+  }
+
+  @Override
+  public Optional<PageCard> find(String book, String page) {
+    return all(book).stream().filter(p -> p.id().equals(page)).findFirst();
+  }
+
+  @Override
+  public List<PageCard> add(String book, List<NewPage> pages, Optional<String> upload) {
+    return jdbi.inTransaction(
+        h -> {
+          int position = all(h, book).size();
+          List<String> ids = new ArrayList<>();
+          for (NewPage page : pages) {
+            position++;
+            ids.add(insert(h, book, position, page, 1));
+          }
+          upload.ifPresent(
+              id ->
+                  h.createUpdate("update upload set open = 0 where id = :id")
+                      .bind("id", id)
+                      .execute());
+          return all(h, book).stream().filter(p -> ids.contains(p.id())).toList();
+        });
+  }
+
+  @Override
+  public PageCard addPart(String book, String page, int part) {
+    return jdbi.inTransaction(
+        h -> {
+          List<PageCard> old = all(h, book);
+          PageCard first = old.stream().filter(p -> p.id().equals(page)).findFirst().orElseThrow();
+          int behind = first.index() + part - 2;
+          Map<Integer, Integer> indices = new HashMap<>();
+          for (PageCard p : old) {
+            indices.put(p.index(), p.index() <= behind ? p.index() : p.index() + 1);
+          }
+          reposition(h, old, indices);
+          NewPage added =
+              new NewPage(
+                  first.source(), first.picture(), first.width(), first.height(), Optional.empty());
+          String id = insert(h, book, behind + 1, added, part);
+          SqliteDrafts.repage(h, book, draft -> Repaging.apply(draft, indices));
+          return all(h, book).stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow();
+        });
+  }
+
+  private static String insert(Handle h, String book, int position, NewPage page, int part) {
+    String id = Ids.make();
+    h.createUpdate(
+            """
+            insert into page (id, book, position, source, picture, part, width, height, state,
+              finding)
+            values (:id, :book, :position, :source, :picture, :part, :width, :height, :state,
+              :finding)
+            """)
+        .bind("id", id)
+        .bind("book", book)
+        .bind("position", position)
+        .bind("source", page.source())
+        .bind("picture", page.picture())
+        .bind("part", part)
+        .bind("width", page.width())
+        .bind("height", page.height())
+        .bind("state", page.picture().isEmpty() ? "failed" : "waiting")
+        .bind("finding", page.finding())
+        .execute();
+    return id;
+  }
+
+  private static void reposition(Handle h, List<PageCard> pages, Map<Integer, Integer> indices) {
+    for (PageCard page : pages) {
+      Integer index = indices.get(page.index());
+      if (index != null) {
+        h.createUpdate("update page set position = :position where id = :id")
+            .bind("position", index)
+            .bind("id", page.id())
+            .execute();
+      }
+    }
+  }
+
+  @Override
+  public boolean remove(String book, String page) {
+    Optional<PageCard> gone = find(book, page);
+    if (gone.isEmpty()) {
+      return false;
+    }
+    List<String> left =
+        all(book).stream().map(PageCard::id).filter(id -> !id.equals(page)).toList();
+    boolean done = rearrange(book, left, Optional.of(page));
+    boolean shared = all(book).stream().anyMatch(p -> p.picture().equals(gone.get().picture()));
+    if (done && !shared && !gone.get().picture().isEmpty()) {
+      try {
+        Files.deleteIfExists(picture(book, gone.get()));
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+    return done;
+  }
+
+  @Override
+  public boolean order(String book, List<String> pages) {
+    return rearrange(book, pages, Optional.empty());
+  }
+
+  private boolean rearrange(String book, List<String> order, Optional<String> without) {
+    return jdbi.inTransaction(
+        h -> {
+          List<PageCard> old = all(h, book);
+          List<String> expected =
+              old.stream()
+                  .map(PageCard::id)
+                  .filter(id -> without.filter(id::equals).isEmpty())
+                  .toList();
+          boolean same =
+              order.size() == expected.size()
+                  && new HashSet<>(order).equals(new HashSet<>(expected));
+          if (!same) {
+            return false;
+          }
+          Map<Integer, Integer> indices = new HashMap<>();
+          for (PageCard page : old) {
+            int at = order.indexOf(page.id());
+            if (at >= 0) {
+              indices.put(page.index(), at + 1);
+            }
+          }
+          without.ifPresent(
+              id -> h.createUpdate("delete from page where id = :id").bind("id", id).execute());
+          reposition(h, old, indices);
+          SqliteDrafts.repage(h, book, draft -> Repaging.apply(draft, indices));
+          return true;
+        });
+  }
+
+  @Override
+  public void begin(String page) {
+    jdbi.useTransaction(
+        h ->
+            h.createUpdate(
+                    "update page set state = 'reading', attempts = attempts + 1 where id = :id")
+                .bind("id", page)
+                .execute());
+  }
+
+  @Override
+  public void read(String page, String reading, Optional<String> finding) {
+    jdbi.useTransaction(
+        h ->
+            h.createUpdate(
+                    """
+                    update page set state = 'read', reading = :reading,
+                      finding = :finding, attempts = 0 where id = :id
+                    """)
+                .bind("id", page)
+                .bind("reading", reading)
+                .bind("finding", finding)
+                .execute());
+  }
+
+  @Override
+  public void fail(String page, String finding) {
+    jdbi.useTransaction(
+        h ->
+            h.createUpdate("update page set state = 'failed', finding = :finding where id = :id")
+                .bind("id", page)
+                .bind("finding", finding)
+                .execute());
+  }
+
+  @Override
+  public boolean again(String book, String page) {
+    return jdbi.inTransaction(
+        h ->
+            h.createUpdate(
+                        """
+                        update page set state = 'waiting', attempts = 0, finding = null
+                        where id = :id and book = :book and picture <> ''
+                        """)
+                    .bind("id", page)
+                    .bind("book", book)
+                    .execute()
+                == 1);
+  }
+
+  @Override
+  public Optional<String> reading(String page) {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery("select reading from page where id = :id and reading is not null")
+                .bind("id", page)
+                .mapTo(String.class)
+                .findOne());
+  }
+
+  @Override
+  public Path picture(String book, PageCard page) {
+    return folder(book).resolve(page.picture());
+  }
+
+  @Override
+  public Path folder(String book) {
+    try {
+      return Files.createDirectories(root.resolve("books").resolve(safe(book)));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public Path cache() {
+    return root.resolve("cache");
+  }
+
+  /** Returns the pictures that pages name, each as folder and file. */
+  Stream<String> namedFiles() {
+    return jdbi
+        .withHandle(
+            h ->
+                h.createQuery("select book || '/' || picture from page").mapTo(String.class).list())
+        .stream();
+  }
+
+  /** Keeps an id from naming another folder. */
+  private static String safe(String book) {
+    if (!book.matches("[a-z0-9]{1,40}")) {
+      throw new IllegalArgumentException("no book id: " + book);
+    }
+    return book;
+  }
+}

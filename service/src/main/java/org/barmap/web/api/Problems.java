@@ -1,0 +1,152 @@
+package org.barmap.web.api;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Objects;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import java.util.stream.Collectors;
+import org.barmap.map.json.BadMapException;
+import org.barmap.web.site.SitePages;
+import org.jdbi.v3.core.JdbiException;
+import tools.jackson.core.JacksonException;
+import tools.jackson.core.exc.StreamReadException;
+
+/** The one place where errors become answers. */
+public final class Problems {
+
+  private static final Logger LOG = Logger.getLogger(Problems.class.getName());
+
+  /** Marks a request that has its answer, so that the handlers for bare statuses leave it alone. */
+  private static final String ANSWERED = "barmap.answered";
+
+  private Problems() {}
+
+  /** Makes every exception an answer. */
+  public static void register(RoutesConfig routes) {
+    routes.exception(
+        ApiException.class,
+        (e, ctx) -> answer(ctx, e.error(), String.valueOf(e.getMessage()), e.extra()));
+    routes.exception(
+        JacksonException.class, (e, ctx) -> answer(ctx, ApiError.BAD_REQUEST, plain(e), Map.of()));
+    routes.exception(
+        BadMapException.class,
+        (e, ctx) -> answer(ctx, ApiError.BAD_REQUEST, String.valueOf(e.getMessage()), Map.of()));
+    routes.exception(JdbiException.class, (e, ctx) -> storage(ctx, e));
+    routes.exception(IOException.class, (e, ctx) -> storage(ctx, e));
+    routes.exception(UncheckedIOException.class, (e, ctx) -> storage(ctx, e));
+    routes.exception(
+        HttpResponseException.class,
+        (e, ctx) -> answer(ctx, ofStatus(e.getStatus()), String.valueOf(e.getMessage()), Map.of()));
+    routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e));
+    routes.error(404, "*", Problems::bare);
+    routes.error(405, "*", Problems::bare);
+  }
+
+  /** Says where the request is wrong, in words of its own: the library's name classes. */
+  private static String plain(JacksonException e) {
+    if (e instanceof StreamReadException) {
+      return "It is no JSON: " + e.getOriginalMessage();
+    }
+    String keys =
+        e.getPath().stream()
+            .map(JacksonException.Reference::getPropertyName)
+            .filter(Objects::nonNull)
+            .collect(Collectors.joining("."));
+    return keys.isEmpty()
+        ? "It is not the kind of JSON this address takes"
+        : "The value of \"" + keys + "\" is not of the kind it has to be";
+  }
+
+  /** Returns the error for a status the server itself gave. */
+  public static ApiError ofStatus(int status) {
+    return switch (status) {
+      case 404 -> ApiError.NOT_FOUND;
+      case 405 -> ApiError.WRONG_METHOD;
+      case 413 -> ApiError.TOO_LARGE;
+      default -> status < 500 ? ApiError.BAD_REQUEST : ApiError.INTERNAL;
+    };
+  }
+
+  private static void bare(Context ctx) {
+    if (ctx.attribute(ANSWERED) == null) {
+      ApiError error = ofStatus(ctx.statusCode());
+      answer(ctx, error, error.title(), Map.of());
+    }
+  }
+
+  private static void storage(Context ctx, Exception e) {
+    if (isTooLarge(e)) {
+      answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
+      return;
+    }
+    LOG.log(Level.WARNING, "storage: " + e.getMessage(), e);
+    answer(ctx, ApiError.STORAGE, ApiError.STORAGE.title(), Map.of());
+  }
+
+  private static void unexpected(Context ctx, Exception e) {
+    if (isTooLarge(e)) {
+      answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
+      return;
+    }
+    if (hasCause(e, IOException.class) || hasCause(e, JdbiException.class)) {
+      storage(ctx, e);
+      return;
+    }
+    LOG.log(Level.SEVERE, ctx.method() + " " + ctx.path(), e);
+    answer(ctx, ApiError.INTERNAL, ApiError.INTERNAL.title(), Map.of());
+  }
+
+  /** Tells whether the server refused a multipart body for its size; it says so only in words. */
+  private static boolean isTooLarge(Throwable e) {
+    for (Throwable t = e; t != null; t = t.getCause()) {
+      String text = String.valueOf(t.getMessage());
+      if (text.contains("max length exceeded")
+          || text.contains("max file size")
+          || text.contains("exceeds")
+          || text.contains("Request too large")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean hasCause(Throwable e, Class<? extends Throwable> type) {
+    for (Throwable t = e; t != null; t = t.getCause()) {
+      if (type.isInstance(t)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Tells whether a person typed the address: a browser asks for a page, outside the API. */
+  private static boolean isForReading(Context ctx) {
+    String accepted = ctx.header("Accept");
+    return accepted != null && accepted.contains("text/html") && !ctx.path().startsWith("/api");
+  }
+
+  /** Writes the answer (RFC 9457). */
+  public static void answer(Context ctx, ApiError error, String detail, Map<String, Object> extra) {
+    Map<String, Object> problem = new LinkedHashMap<>();
+    problem.put("type", "about:blank");
+    problem.put("title", error.title());
+    problem.put("status", error.status());
+    problem.put("detail", detail);
+    problem.put("code", error.name());
+    problem.putAll(extra);
+    ctx.attribute(ANSWERED, true);
+    ctx.status(error.status());
+    if (error == ApiError.NOT_FOUND && isForReading(ctx)) {
+      ctx.html(SitePages.nowhere());
+      return;
+    }
+    ctx.json(problem);
+    ctx.contentType("application/problem+json");
+  }
+}

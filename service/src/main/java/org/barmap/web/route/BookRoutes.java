@@ -1,0 +1,117 @@
+package org.barmap.web.route;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.lang.reflect.RecordComponent;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.barmap.edit.draft.Draft;
+import org.barmap.library.BookCard;
+import org.barmap.library.Library;
+import org.barmap.library.Settings;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.web.api.ApiError;
+import org.barmap.web.api.ApiException;
+import org.barmap.web.api.Requests;
+import tools.jackson.databind.node.ObjectNode;
+
+/** The shelf. */
+public final class BookRoutes {
+
+  private static final Set<String> SETTINGS =
+      Arrays.stream(Settings.class.getRecordComponents())
+          .map(RecordComponent::getName)
+          .collect(Collectors.toSet());
+
+  private final Library library;
+
+  public BookRoutes(Library library) {
+    this.library = library;
+  }
+
+  public void register(RoutesConfig routes) {
+    routes.get("/api/books", this::all);
+    routes.post("/api/books", this::add);
+    routes.get("/api/books/{b}", this::one);
+    routes.patch("/api/books/{b}", this::rename);
+    routes.delete("/api/books/{b}", this::discard);
+    routes.post("/api/books/{b}/restore", this::restore);
+    routes.get("/api/books/{b}/settings", this::settings);
+    routes.put("/api/books/{b}/settings", this::setSettings);
+  }
+
+  private void all(Context ctx) {
+    List<Views.BookView> books =
+        library.books().all().stream().map(b -> Views.book(library, b)).toList();
+    ctx.json(Map.of("books", books));
+  }
+
+  private void add(Context ctx) {
+    ObjectNode body = Requests.body(ctx);
+    BookCard book =
+        library.books().add(Requests.text(body, "title", 200), Requests.text(body, "part", 200));
+    ctx.status(201);
+    ctx.header("Location", "/api/books/" + book.id());
+    ctx.json(Views.book(library, book));
+  }
+
+  private void one(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    Draft draft = Requests.draft(library, ctx).value();
+    ObjectNode tree = BarMapJson.mapper().valueToTree(Views.book(library, book));
+    tree.put("pageCount", book.pages());
+    tree.set(
+        "pages",
+        BarMapJson.mapper()
+            .valueToTree(
+                library.pages().all(book.id()).stream().map(p -> Views.page(p, draft)).toList()));
+    ctx.json(tree);
+  }
+
+  private void rename(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    ObjectNode body = Requests.body(ctx);
+    String title = body.has("title") ? Requests.text(body, "title", 200) : book.title();
+    String part = body.has("part") ? Requests.text(body, "part", 200) : book.part();
+    library.books().rename(book.id(), title, part);
+    ctx.json(Views.book(library, Requests.book(library, ctx)));
+  }
+
+  private void discard(Context ctx) {
+    library.books().discard(Requests.book(library, ctx).id());
+    ctx.status(204);
+  }
+
+  private void restore(Context ctx) {
+    if (!library.books().restore(ctx.pathParam("b"))) {
+      throw new ApiException(ApiError.NO_BOOK, "It is not in the bin");
+    }
+    ctx.json(Views.book(library, Requests.book(library, ctx)));
+  }
+
+  private void settings(Context ctx) {
+    ctx.json(library.books().settings(Requests.book(library, ctx).id()));
+  }
+
+  private void setSettings(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    ObjectNode tree = BarMapJson.mapper().valueToTree(library.books().settings(book.id()));
+    Requests.body(ctx)
+        .properties()
+        .forEach(
+            e -> {
+              if (SETTINGS.contains(e.getKey())) {
+                tree.set(e.getKey(), e.getValue());
+              }
+            });
+    Settings settings = BarMapJson.mapper().treeToValue(tree, Settings.class);
+    if (!settings.problems().isEmpty()) {
+      throw new ApiException(ApiError.REFUSED, String.join(". ", settings.problems()));
+    }
+    library.books().setSettings(book.id(), settings);
+    ctx.json(settings);
+  }
+}

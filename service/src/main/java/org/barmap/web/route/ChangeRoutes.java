@@ -1,0 +1,194 @@
+package org.barmap.web.route;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.barmap.library.BookCard;
+import org.barmap.library.Library;
+import org.barmap.library.Saved;
+import org.barmap.library.Versioned;
+import org.barmap.map.BarMap;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.plan.Plan;
+import org.barmap.plan.PlanJson;
+import org.barmap.plan.change.BadChangesException;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.web.api.ApiError;
+import org.barmap.web.api.ApiException;
+import org.barmap.web.api.Requests;
+import org.barmap.work.Events;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** The show's changes and their history. */
+public final class ChangeRoutes {
+
+  /** Keys a request carries that are no part of a change. */
+  private static final Set<String> NOT_OURS = Set.of("id", "when", "who");
+
+  private final Library library;
+  private final Events events;
+  private final Planning planning;
+
+  public ChangeRoutes(Library library, Events events, Planning planning) {
+    this.library = library;
+    this.events = events;
+    this.planning = planning;
+  }
+
+  public void register(RoutesConfig routes) {
+    routes.get("/api/books/{b}/changes", this::all);
+    routes.post("/api/books/{b}/changes", this::add);
+    routes.post("/api/books/{b}/changes/check", this::checked);
+    routes.post("/api/books/{b}/changes/undo", ctx -> step(ctx, true));
+    routes.post("/api/books/{b}/changes/redo", ctx -> step(ctx, false));
+    routes.get("/api/books/{b}/changes/history", this::history);
+    routes.patch("/api/books/{b}/changes/{c}", this::patch);
+    routes.delete("/api/books/{b}/changes/{c}", this::remove);
+  }
+
+  private void all(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    Versioned<List<ObjectNode>> changes = changes(book);
+    Requests.etag(ctx, changes.revision());
+    ctx.json(document(changes.value()));
+  }
+
+  private Versioned<List<ObjectNode>> changes(BookCard book) {
+    return library
+        .changes()
+        .find(book.id())
+        .orElseThrow(() -> new ApiException(ApiError.NO_BOOK, "It may be in the bin"));
+  }
+
+  private static ObjectNode document(List<ObjectNode> changes) {
+    ObjectNode document = BarMapJson.mapper().createObjectNode();
+    document.put("format", ShowChanges.FORMAT);
+    ArrayNode list = document.putArray("changes");
+    changes.forEach(list::add);
+    return document;
+  }
+
+  private void history(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    ctx.json(Views.HistoryView.of(library.changes().history(book.id())));
+  }
+
+  private void add(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    long revision = Requests.revision(ctx);
+    ObjectNode body = Requests.body(ctx);
+    String who = Requests.text(body, "who", 80);
+    ObjectNode change = bare(body);
+    check(change.deepCopy().put("id", "new"));
+    answer(ctx, book, library.changes().add(book.id(), revision, who, change), 201);
+  }
+
+  /** Says what would follow from a change, with all the others in force; stores nothing. */
+  private void checked(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    ObjectNode change = bare(Requests.body(ctx)).put("id", "new");
+    check(change);
+    List<ShowChange> all = new ArrayList<>(planning.changes(book).changes());
+    all.add(Planning.change(change));
+    BarMap map = Requests.draft(library, ctx).value().map();
+    Plan plan = planning.plan(book, map, new ShowChanges(all));
+    ctx.json(Map.of("checks", about(plan, all.get(all.size() - 1))));
+  }
+
+  private static List<PlanFinding> about(Plan plan, ShowChange change) {
+    return plan.findings().stream()
+        .filter(f -> f.change().filter(change.meta().id()::equals).isPresent())
+        .toList();
+  }
+
+  private void patch(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    long revision = Requests.revision(ctx);
+    ObjectNode body = Requests.body(ctx);
+    String id = ctx.pathParam("c");
+    ObjectNode patched =
+        changes(book).value().stream()
+            .filter(c -> c.path("id").asString("").equals(id))
+            .findFirst()
+            .orElseThrow(() -> new ApiException(ApiError.NO_CHANGE, "It was taken away"))
+            .deepCopy();
+    ObjectNode values = bare(body);
+    values.properties().forEach(e -> patched.set(e.getKey(), e.getValue()));
+    check(patched);
+    String who = Requests.text(body, "who", 80);
+    answer(ctx, book, library.changes().patch(book.id(), revision, who, id, values), 200);
+  }
+
+  private void remove(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    long revision = Requests.revision(ctx);
+    String id = ctx.pathParam("c");
+    if (changes(book).value().stream().noneMatch(c -> c.path("id").asString("").equals(id))) {
+      throw new ApiException(ApiError.NO_CHANGE, "It was taken away");
+    }
+    answer(ctx, book, library.changes().remove(book.id(), revision, "", id), 200);
+  }
+
+  private void step(Context ctx, boolean back) {
+    BookCard book = Requests.book(library, ctx);
+    long revision = Requests.revision(ctx);
+    answer(
+        ctx,
+        book,
+        back
+            ? library.changes().undo(book.id(), revision)
+            : library.changes().redo(book.id(), revision),
+        200);
+  }
+
+  private static ObjectNode bare(ObjectNode body) {
+    ObjectNode change = body.deepCopy();
+    NOT_OURS.forEach(change::remove);
+    return change;
+  }
+
+  private static void check(ObjectNode change) {
+    try {
+      Planning.change(change);
+    } catch (BadChangesException e) {
+      throw new ApiException(ApiError.REFUSED, String.join(". ", e.reasons()));
+    }
+  }
+
+  private void answer(Context ctx, BookCard book, Saved<List<ObjectNode>> saved, int status) {
+    Saved.Done<List<ObjectNode>> done = Requests.done(saved);
+    List<ObjectNode> list = done.now().value();
+    events.tell(book.id(), "plan", Map.of("revision", done.now().revision()));
+    Requests.etag(ctx, done.now().revision());
+    Map<String, Object> answer = new LinkedHashMap<>();
+    answer.put("revision", done.now().revision());
+    answer.put("entry", Views.EntryView.of(done.entry()));
+    Plan plan = plan(book);
+    if (status == 201 && !list.isEmpty()) {
+      ObjectNode change = list.get(list.size() - 1);
+      answer.put("change", change);
+      answer.put("checks", about(plan, Planning.change(change)));
+    }
+    answer.put("changes", list);
+    answer.put("plan", PlanJson.tree(plan)); // so that the turns are seen without asking again
+    ctx.status(status);
+    ctx.json(answer);
+  }
+
+  private Plan plan(BookCard book) {
+    BarMap map =
+        library
+            .drafts()
+            .find(book.id())
+            .map(d -> d.value().map())
+            .orElseThrow(() -> new ApiException(ApiError.NO_BOOK, "It may be in the bin"));
+    return planning.plan(book, map, planning.changes(book));
+  }
+}

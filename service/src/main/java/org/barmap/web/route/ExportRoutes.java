@@ -1,0 +1,99 @@
+package org.barmap.web.route;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import org.barmap.exchange.BarTable;
+import org.barmap.exchange.CutList;
+import org.barmap.exchange.MusicXmlWriter;
+import org.barmap.library.BookCard;
+import org.barmap.library.Library;
+import org.barmap.map.BarMap;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.plan.PlanJson;
+import org.barmap.plan.change.ChangesJson;
+import org.barmap.web.api.ApiError;
+import org.barmap.web.api.ApiException;
+import org.barmap.web.api.Requests;
+
+/** What leaves barmap as a file: the map and the changes in other forms, never a page's picture. */
+public final class ExportRoutes {
+
+  private final Library library;
+  private final Planning planning;
+
+  public ExportRoutes(Library library, Planning planning) {
+    this.library = library;
+    this.planning = planning;
+  }
+
+  public void register(RoutesConfig routes) {
+    routes.get("/api/books/{b}/export/{form}", this::export);
+  }
+
+  /** A file to save. */
+  private record Made(String type, String ending, byte[] bytes) {
+
+    static Made text(String type, String ending, String text) {
+      return new Made(type, ending, text.getBytes(StandardCharsets.UTF_8));
+    }
+  }
+
+  private void export(Context ctx) throws IOException {
+    BookCard book = Requests.book(library, ctx);
+    BarMap map = Requests.draft(library, ctx).value().map();
+    Made made = made(ctx.pathParam("form"), book, map);
+    ctx.contentType(made.type());
+    ctx.header(
+        "Content-Disposition",
+        "attachment; filename=\"" + fileName(book) + "." + made.ending() + "\"");
+    ctx.result(made.bytes());
+  }
+
+  private Made made(String form, BookCard book, BarMap map) throws IOException {
+    return switch (form) {
+      case "map" -> Made.text("application/json", "barmap.json", BarMapJson.write(map));
+      case "musicxml" -> Made.text("application/vnd.recordare.musicxml+xml", "musicxml", xml(map));
+      case "bars" -> Made.text("text/csv; charset=utf-8", "csv", table(map));
+      case "changes" ->
+          Made.text("application/json", "changes.json", ChangesJson.write(planning.changes(book)));
+      case "cutlist" ->
+          Made.text(
+              "text/plain; charset=utf-8",
+              "cuts.txt",
+              String.join("\n", CutList.lines(planning.changes(book))) + "\n");
+      case "plan" ->
+          Made.text(
+              "application/json",
+              "barplan.json",
+              PlanJson.write(planning.plan(book, map, planning.changes(book))));
+      default -> throw new ApiException(ApiError.NOT_FOUND, "There is no export of that name");
+    };
+  }
+
+  private static String xml(BarMap map) throws IOException {
+    if (map.bars().isEmpty()) {
+      throw new ApiException(ApiError.REFUSED, "There are no bars to write yet");
+    }
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    MusicXmlWriter.write(map, out);
+    return out.toString(StandardCharsets.UTF_8);
+  }
+
+  private static String table(BarMap map) throws IOException {
+    StringBuilder table = new StringBuilder();
+    BarTable.write(map, table);
+    return table.toString();
+  }
+
+  /** Returns a name any file system takes: letters, figures and hyphens. */
+  private static String fileName(BookCard book) {
+    String name = (book.title() + "-" + book.part()).replaceAll("[^A-Za-z0-9]+", "-");
+    String trimmed = name.replaceAll("^-+|-+$", "");
+    String some = Optional.of(trimmed).filter(n -> !n.isEmpty()).orElse("book");
+    return some.length() > 80 ? some.substring(0, 80) : some;
+  }
+}

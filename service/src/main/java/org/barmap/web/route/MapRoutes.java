@@ -1,0 +1,88 @@
+package org.barmap.web.route;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.kind.Correction;
+import org.barmap.library.Library;
+import org.barmap.library.Saved;
+import org.barmap.library.Versioned;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.web.api.Requests;
+import org.barmap.work.Events;
+import tools.jackson.databind.node.ObjectNode;
+
+/** The map, its doubts, and corrections with their history. */
+public final class MapRoutes {
+
+  private final Library library;
+  private final Events events;
+
+  public MapRoutes(Library library, Events events) {
+    this.library = library;
+    this.events = events;
+  }
+
+  public void register(RoutesConfig routes) {
+    routes.get("/api/books/{b}/map", this::map);
+    routes.get("/api/books/{b}/doubts", this::doubts);
+    routes.get("/api/books/{b}/history", this::history);
+    routes.post("/api/books/{b}/corrections", this::correct);
+    routes.post("/api/books/{b}/undo", this::undo);
+    routes.post("/api/books/{b}/redo", this::redo);
+  }
+
+  private void map(Context ctx) {
+    Versioned<Draft> draft = Requests.draft(library, ctx);
+    Requests.etag(ctx, draft.revision());
+    ctx.header("Barmap-State", draft.value().isVerified() ? "verified" : "draft");
+    if ("download".equals(ctx.queryParam("format"))) {
+      ctx.header("Content-Disposition", "attachment; filename=\"book.barmap.json\"");
+    }
+    ctx.json(Views.map(draft.value(), library.pages().all(ctx.pathParam("b"))));
+  }
+
+  private void doubts(Context ctx) {
+    Versioned<Draft> draft = Requests.draft(library, ctx);
+    Requests.etag(ctx, draft.revision());
+    ctx.json(Map.of("doubts", draft.value().openFindings()));
+  }
+
+  private void history(Context ctx) {
+    Requests.book(library, ctx);
+    ctx.json(Views.HistoryView.of(library.drafts().history(ctx.pathParam("b"))));
+  }
+
+  private void correct(Context ctx) {
+    Requests.book(library, ctx);
+    long revision = Requests.revision(ctx);
+    ObjectNode body = Requests.body(ctx);
+    Correction correction = BarMapJson.mapper().treeToValue(body, Correction.class);
+    String who = Requests.text(body, "who", 80);
+    answer(ctx, library.drafts().correct(ctx.pathParam("b"), revision, who, correction));
+  }
+
+  private void undo(Context ctx) {
+    Requests.book(library, ctx);
+    answer(ctx, library.drafts().undo(ctx.pathParam("b"), Requests.revision(ctx)));
+  }
+
+  private void redo(Context ctx) {
+    Requests.book(library, ctx);
+    answer(ctx, library.drafts().redo(ctx.pathParam("b"), Requests.revision(ctx)));
+  }
+
+  private void answer(Context ctx, Saved<Draft> saved) {
+    Saved.Done<Draft> done = Requests.done(saved);
+    String book = ctx.pathParam("b");
+    events.mapChanged(book, done.now().revision());
+    Requests.etag(ctx, done.now().revision());
+    Map<String, Object> answer = new LinkedHashMap<>();
+    answer.put("revision", done.now().revision());
+    answer.put("entry", Views.EntryView.of(done.entry()));
+    answer.put("map", Views.map(done.now().value(), library.pages().all(book)));
+    ctx.json(answer);
+  }
+}

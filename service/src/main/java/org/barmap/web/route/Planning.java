@@ -1,0 +1,54 @@
+package org.barmap.web.route;
+
+import java.util.List;
+import org.barmap.library.BookCard;
+import org.barmap.library.Library;
+import org.barmap.library.Settings;
+import org.barmap.map.BarMap;
+import org.barmap.plan.Plan;
+import org.barmap.plan.PlanSettings;
+import org.barmap.plan.Planner;
+import org.barmap.plan.change.ChangesJson;
+import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.turn.Binding;
+import org.barmap.plan.turn.TurnSettings;
+import tools.jackson.databind.node.ObjectNode;
+
+/** Plans of a book as it stands in the library. */
+public final class Planning {
+
+  private final Library library;
+
+  public Planning(Library library) {
+    this.library = library;
+  }
+
+  /** Returns the plan of a map with some changes, as the book's player turns and counts. */
+  public Plan plan(BookCard book, BarMap map, ShowChanges changes) {
+    return Planner.plan(map, changes, settings(library.books().settings(book.id())));
+  }
+
+  /** Returns a book's changes. */
+  public ShowChanges changes(BookCard book) {
+    List<ShowChange> changes =
+        library
+            .changes()
+            .find(book.id())
+            .map(v -> v.value().stream().map(Planning::change).toList())
+            .orElse(List.of());
+    return new ShowChanges(changes);
+  }
+
+  /** Returns one change. */
+  public static ShowChange change(ObjectNode node) {
+    return ChangesJson.readOne(node);
+  }
+
+  private static PlanSettings settings(Settings s) {
+    TurnSettings turns =
+        new TurnSettings(Binding.ODD_RIGHT, s.turnSeconds(), s.quickSeconds(), s.memoryBars());
+    return new PlanSettings(
+        s.repeatsAfterJump(), turns, PlanSettings.USUAL.longRestBars(), s.changeSeconds());
+  }
+}

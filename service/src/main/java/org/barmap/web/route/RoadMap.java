@@ -1,0 +1,126 @@
+package org.barmap.web.route;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
+import org.barmap.map.Barline;
+import org.barmap.map.Content;
+import org.barmap.map.Key;
+import org.barmap.map.Meter;
+import org.barmap.map.MusicalNumber;
+import org.barmap.map.Navigation;
+import org.barmap.map.RehearsalMark;
+import org.barmap.map.Word;
+import org.barmap.map.rule.AlikeEndings;
+import org.barmap.plan.NumberPlan;
+import org.barmap.plan.Plan;
+import org.barmap.plan.order.OpenStretch;
+
+/** The form of each number, ready to be drawn. */
+record RoadMap(List<Number> numbers) {
+
+  /** One musical number; a book without numbers is one number without a label. */
+  record Number(String label, String title, boolean tacet, List<Box> bars) {}
+
+  /** One bar entry; {@code within} says which ending it is in where its number occurs twice. */
+  record Box(
+      String id,
+      int number,
+      Optional<String> label,
+      Optional<String> within,
+      int count,
+      Content content,
+      Optional<RehearsalMark> rehearsal,
+      Optional<Meter> meter,
+      Optional<Key> key,
+      Barline start,
+      Barline end,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Integer> ending,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Navigation> signs,
+      Optional<Integer> times,
+      int page,
+      boolean cut,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<CutParts.Part> cutParts,
+      boolean vamp,
+      boolean safety,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Word> words) {}
+
+  /**
+   * Draws the form.
+   *
+   * @param written the plan without changes
+   * @param changed the plan with them; what is not played any more is cut
+   */
+  static RoadMap of(BarMap map, Plan written, Plan changed) {
+    CutParts cut = CutParts.of(written, changed);
+    Set<String> vamps = open(map, changed, OpenStretch.Kind.VAMP);
+    Set<String> safeties = open(map, changed, OpenStretch.Kind.SAFETY);
+    AlikeEndings endings = AlikeEndings.of(map);
+    List<Number> numbers = new ArrayList<>();
+    for (MusicalNumber n : numbers(map)) {
+      List<Box> boxes = new ArrayList<>();
+      for (Bar bar : map.barsOf(n)) {
+        boxes.add(box(bar, endings.within(bar.id()), cut, vamps, safeties));
+      }
+      numbers.add(new Number(n.label(), n.title(), n.tacet(), boxes));
+    }
+    return new RoadMap(numbers);
+  }
+
+  private static List<MusicalNumber> numbers(BarMap map) {
+    if (!map.numbers().isEmpty() || map.bars().isEmpty()) {
+      return map.numbers();
+    }
+    return List.of(
+        new MusicalNumber(
+            "",
+            map.book().title(),
+            Optional.of(map.bars().get(0).id()),
+            Optional.of(map.bars().get(map.bars().size() - 1).id()),
+            false));
+  }
+
+  private static Box box(
+      Bar bar, Optional<String> within, CutParts cut, Set<String> vamps, Set<String> safeties) {
+    return new Box(
+        bar.id(),
+        bar.number(),
+        bar.label(),
+        within,
+        bar.count(),
+        bar.content(),
+        bar.rehearsal(),
+        bar.meter(),
+        bar.key(),
+        bar.startBarline(),
+        bar.endBarline(),
+        bar.ending(),
+        bar.signs(),
+        bar.times(),
+        bar.page(),
+        cut.whole(bar),
+        cut.parts(bar),
+        vamps.contains(bar.id()),
+        safeties.contains(bar.id()),
+        bar.words());
+  }
+
+  private static Set<String> open(BarMap map, Plan plan, OpenStretch.Kind kind) {
+    Set<String> bars = new HashSet<>();
+    for (NumberPlan number : plan.numbers()) {
+      for (OpenStretch open : number.open()) {
+        int from = map.indexOf(open.first());
+        int to = map.indexOf(open.last());
+        for (int i = Math.max(0, from); open.kind() == kind && i <= to; i++) {
+          bars.add(map.bars().get(i).id());
+        }
+      }
+    }
+    return bars;
+  }
+}

@@ -1,0 +1,82 @@
+package org.barmap.web.route;
+
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+
+/** Looks at uploaded files before they are kept. */
+final class Upload {
+
+  private static final Set<String> ENDINGS =
+      Set.of(".png", ".jpg", ".jpeg", ".tif", ".tiff", ".pdf");
+
+  private Upload() {}
+
+  /** Returns a name for a new file that nobody can guess or choose. */
+  static String id() {
+    return "u" + UUID.randomUUID().toString().replace("-", "");
+  }
+
+  /** Returns the plain name of a file, without folders, cut to a length people can read. */
+  static String name(String given) {
+    String plain = given == null ? "" : given.substring(lastSeparator(given) + 1);
+    String clean = plain.replaceAll("\\p{Cntrl}", "").strip();
+    String name = clean.isEmpty() ? "page" : clean;
+    return name.length() > 120 ? name.substring(name.length() - 120) : name;
+  }
+
+  private static int lastSeparator(String name) {
+    return Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\'));
+  }
+
+  /** Returns the ending the file is kept under; a word of ours, never the player's. */
+  static String ending(String name) {
+    int dot = name.lastIndexOf('.');
+    String ending = dot < 0 ? "" : name.substring(dot).toLowerCase(Locale.ROOT);
+    return ENDINGS.contains(ending) ? ending : ".page";
+  }
+
+  /** Returns what is wrong with a file, as far as its first bytes tell. */
+  static Optional<String> wrong(UploadedFile file) throws IOException {
+    if (file.size() == 0) {
+      return Optional.of("the file is empty; copy it again");
+    }
+    byte[] head;
+    try (InputStream in = file.content()) {
+      head = in.readNBytes(8);
+    }
+    return isKnown(head)
+        ? Optional.empty()
+        : Optional.of("this is no PNG, JPEG, TIFF or PDF, whatever its name says; convert it");
+  }
+
+  private static boolean isKnown(byte[] head) {
+    return starts(head, '%', 'P', 'D', 'F')
+        || starts(head, 0x89, 'P', 'N', 'G')
+        || starts(head, 0xff, 0xd8, 0xff)
+        || starts(head, 'I', 'I', 42, 0)
+        || starts(head, 'M', 'M', 0, 42)
+        || starts(head, 'I', 'I', 43, 0);
+  }
+
+  private static boolean starts(byte[] head, int... mark) {
+    for (int i = 0; i < mark.length; i++) {
+      if (i >= head.length || (head[i] & 0xff) != mark[i]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Returns the media type of a kept picture, from its first bytes. */
+  static String type(Path picture) throws IOException {
+    try (InputStream in = java.nio.file.Files.newInputStream(picture)) {
+      return starts(in.readNBytes(4), 0x89, 'P', 'N', 'G') ? "image/png" : "image/jpeg";
+    }
+  }
+}
