@@ -61,7 +61,7 @@
  *       corpus against the same cells with a true line taken away, or with one put anywhere; first
  *       by width and signs alone, then with what the beats add where they are known;
  *   <li>what a faint line tells: peaks that missed barlines left on the corpus and on worse copies
- *       of it, against peaks where none is ({@code TracesTest}).
+ *       of it, against peaks where none is ({@code barmap fit traces}).
  * </ul>
  *
  * <p>Books differ in how often their numerals are misread and their barlines missed, so a book that

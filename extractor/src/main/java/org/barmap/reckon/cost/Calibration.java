@@ -14,8 +14,8 @@ import org.barmap.sign.kind.Sign;
  *
  * <p>Of single signs logistic in the reader's probability that the sign is there and says what it
  * reads; of entries piecewise linear and rising. Both are fitted on the read pages of the corpus
- * ({@code FitTest} in the corpus module) and kept in {@code calibration.json}; the report shows how
- * well what is fitted on one half of the pages does on the other.
+ * ({@code barmap fit costs}) and kept in {@code calibration.json}; the report shows how well what
+ * is fitted on one half of the pages does on the other.
  */
 public final class Calibration {
 

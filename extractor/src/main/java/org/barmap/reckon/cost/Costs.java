@@ -14,10 +14,10 @@ import org.barmap.sign.kind.SignKind;
 /**
  * The probabilities the reckoning weighs evidence with.
  *
- * <p>They are fitted on the read pages of the corpus against their truths ({@code FitTest} in the
- * corpus module) and kept in {@code costs.json} with the counts they come from. Three are not
- * fitted, because single pages say nothing about them: {@code restartElsewhere}, {@code
- * missingPages} and {@code doubt}.
+ * <p>They are fitted on the read pages of the corpus against their truths ({@code barmap fit
+ * costs}) and kept in {@code costs.json} with the counts they come from. Three are not fitted,
+ * because single pages say nothing about them: {@code restartElsewhere}, {@code missingPages} and
+ * {@code doubt}.
  *
  * @param missedLine share of cells in which a barline was missed
  * @param widthBias natural logarithm of the odds, against that share, that a cell of the usual

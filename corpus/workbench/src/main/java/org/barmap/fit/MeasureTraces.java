@@ -1,7 +1,5 @@
 package org.barmap.fit;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,6 +9,9 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.barmap.cli.CommandException;
+import org.barmap.cli.ExitCode;
 import org.barmap.extract.Extractor;
 import org.barmap.fit.CorpusReadings.Labelled;
 import org.barmap.fit.Traces.Copy;
@@ -22,31 +23,31 @@ import org.barmap.sign.ReadPage;
 import org.barmap.sign.ReadSystem;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Measures what missed barlines leave in the network's heat: {@code mvn test -pl corpus -am
- * -Dtest=TracesTest -Dbarmap.traces=true -Dsurefire.failIfNoSpecifiedTests=false} reads the corpus
- * and worse copies of it and writes {@code traces.json}.
+ * Measures what missed barlines leave in the network's heat: {@code barmap fit traces} reads the
+ * corpus and worse copies of it and writes {@code traces.json}.
  */
-class TracesTest {
+final class MeasureTraces {
+
+  /** Fewer true lines than this tell nothing. */
+  private static final int FEWEST = 100;
 
   /** Less than this cuts no cell, so the barline counts as missed. */
-  private static final double MISSED = 0.3;
+  static final double MISSED = 0.3;
 
   private static final double SAME = 1.2;
 
-  @Test
-  void everyKindOfCopyHasLinesAndNoMoreTracesThanMissedOnes() {
-    assertThat(Traces.left()).isNotEmpty().allMatch(p -> p > 0 && p < MISSED);
-    assertThat(Traces.share()).isBetween(0.5, 1.0);
-  }
+  private MeasureTraces() {}
 
-  @Test
-  @EnabledIfSystemProperty(named = "barmap.traces", matches = "true")
-  void measuresAnew(@TempDir Path folder) throws IOException {
+  /**
+   * Measures anew and keeps it.
+   *
+   * @return how many lines of each kind of copy were looked at and missed
+   * @throws CommandException when a kind of copy had too few lines; nothing is kept then
+   */
+  static String run() throws IOException {
+    Path folder = Files.createTempDirectory("barmap-copies");
     List<Copy> copies = new ArrayList<>();
     List<Labelled> all = CorpusReadings.all();
     Found asIs = new Found();
@@ -66,10 +67,17 @@ class TracesTest {
         copies.add(found.copy(damage.says()));
       }
     }
+    Files.delete(folder);
+    if (copies.stream().anyMatch(c -> c.lines() <= FEWEST)) {
+      throw new CommandException(
+          ExitCode.NOTHING_FOUND, "a kind of copy has too few lines; nothing was kept");
+    }
     Traces traces = new Traces(LocalDate.now(ZoneOffset.UTC).toString(), copies);
-    Path out = CorpusReadings.HOME.resolve("src/test/resources/org/barmap/fit/traces.json");
+    Path out = CorpusReadings.KEPT.resolve("traces.json");
     Files.writeString(out, BarMapJson.mapper().writeValueAsString(traces) + "\n");
-    assertThat(copies).allMatch(c -> c.lines() > 100);
+    return copies.stream()
+        .map(c -> "%s: %d of %d lines missed%n".formatted(c.kind(), c.missed(), c.lines()))
+        .collect(Collectors.joining());
   }
 
   private static Optional<ReadPage> read(Extractor extractor, Path picture) {

@@ -34,7 +34,7 @@ record ReadSounds(String measured, Map<String, Map<String, String>> pages) {
   private static ReadSounds load() {
     try (InputStream in = ReadSounds.class.getResourceAsStream("sounds.json")) {
       if (in == null) {
-        throw new IOException("sounds.json is not among the test resources");
+        throw new IOException("sounds.json is not among the resources");
       }
       return BarMapJson.mapper().readValue(in, ReadSounds.class);
     } catch (IOException e) {

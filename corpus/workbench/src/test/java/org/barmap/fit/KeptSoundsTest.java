@@ -5,31 +5,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.barmap.fit.CorpusReadings.Labelled;
 import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import tools.jackson.databind.JsonNode;
 
-/**
- * Measures which notes and rests are read on the corpus's pages: {@code mvn test -pl corpus -am
- * -Dtest=ReadSoundsTest -Dbarmap.sounds=true -Dsurefire.failIfNoSpecifiedTests=false} writes {@code
- * sounds.json}.
- */
-class ReadSoundsTest {
-
-  private static final Path KEPT =
-      CorpusReadings.HOME.resolve("src/test/resources/org/barmap/fit/sounds.json");
+/** The notes and rests that were read on the corpus and are kept. */
+class KeptSoundsTest {
 
   /** Processors sum up 8-bit networks a little differently, so not every value is the same. */
   @Test
   void whatIsKeptIsWhatIsRead() throws IOException {
-    JsonNode kept = BarMapJson.mapper().readTree(Files.readString(KEPT)).path("pages");
+    JsonNode kept =
+        BarMapJson.mapper().readTree(Files.readString(MeasureSounds.KEPT)).path("pages");
     List<Path> truths = CorpusReadings.truths();
     int same = 0;
     int all = 0;
@@ -60,17 +51,5 @@ class ReadSoundsTest {
       out.merge(s.substring(0, s.indexOf('.')), value, (a, b) -> a + " " + b);
     }
     return out;
-  }
-
-  @Test
-  @EnabledIfSystemProperty(named = "barmap.sounds", matches = "true")
-  void measuresAnew() throws IOException {
-    Map<String, Map<String, String>> pages = new TreeMap<>();
-    for (Labelled page : CorpusReadings.all()) {
-      pages.put(page.truth().at("/pages/0/source").asString(), ReadSounds.of(page));
-    }
-    ReadSounds read = new ReadSounds(LocalDate.now(ZoneOffset.UTC).toString(), pages);
-    Files.writeString(KEPT, BarMapJson.mapper().writeValueAsString(read) + "\n");
-    assertThat(pages).hasSizeGreaterThan(100);
   }
 }

@@ -37,7 +37,7 @@ record Traces(String measured, List<Copy> copies) {
   private static Traces load() {
     try (InputStream in = Traces.class.getResourceAsStream("traces.json")) {
       if (in == null) {
-        throw new IOException("traces.json is not among the test resources");
+        throw new IOException("traces.json is not among the resources");
       }
       return BarMapJson.mapper().readValue(in, Traces.class);
     } catch (IOException e) {

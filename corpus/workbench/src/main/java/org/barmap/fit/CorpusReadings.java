@@ -3,6 +3,8 @@ package org.barmap.fit;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -23,14 +25,19 @@ import tools.jackson.databind.JsonNode;
 /**
  * The pages of the corpus with their truths and what is read on them.
  *
- * <p>Reading takes a minute or more, so what was read is kept in {@code target/readings} under a
- * name made of the picture, the models and the classes that read.
+ * <p>Reading takes a minute or more, so what was read is kept in {@code target/readings} of this
+ * module under a name made of the picture, the models and the classes that read.
  */
 final class CorpusReadings {
 
   /** The corpus module's folder. */
   static final Path HOME =
       Path.of(System.getProperty("barmap.home", "..")).resolve("corpus").toAbsolutePath();
+
+  private static final Path MODULE = HOME.resolve("workbench");
+
+  /** Where what is measured is kept, among the sources. */
+  static final Path KEPT = MODULE.resolve("src/main/resources/org/barmap/fit");
 
   /**
    * One page.
@@ -46,6 +53,11 @@ final class CorpusReadings {
       String name, String engraver, String kind, long seed, JsonNode truth, ReadPage read) {}
 
   private CorpusReadings() {}
+
+  /** Returns a file or folder below this module's {@code target}, which is made. */
+  static Path target(String name) throws IOException {
+    return Files.createDirectories(MODULE.resolve("target")).resolve(name);
+  }
 
   /** All truths of one page each, sorted by name; openings photographed at once are left out. */
   static List<Path> truths() throws IOException {
@@ -64,7 +76,7 @@ final class CorpusReadings {
   static List<Labelled> all() throws IOException {
     List<Labelled> out = new ArrayList<>();
     String reader = reader();
-    Path kept = Files.createDirectories(HOME.resolve("target/readings"));
+    Path kept = Files.createDirectories(target("readings"));
     try (Lazy lazy = new Lazy()) {
       for (Path file : truths()) {
         JsonNode truth = BarMapJson.mapper().readTree(Files.readString(file));
@@ -119,8 +131,17 @@ final class CorpusReadings {
 
   /** Everything the reading depends on but the picture. */
   private static String reader() throws IOException {
-    Path classes =
+    Path code =
         Path.of(SignReader.class.getProtectionDomain().getCodeSource().getLocation().getPath());
+    if (Files.isDirectory(code)) {
+      return reader(code);
+    }
+    try (FileSystem jar = FileSystems.newFileSystem(code)) {
+      return reader(jar.getPath("/"));
+    }
+  }
+
+  private static String reader(Path classes) throws IOException {
     List<byte[]> parts = new ArrayList<>();
     for (String place : List.of("page", "staff", "sign")) {
       try (Stream<Path> walk = Files.walk(classes.resolve("org/barmap").resolve(place))) {

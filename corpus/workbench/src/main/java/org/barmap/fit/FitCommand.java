@@ -1,0 +1,67 @@
+package org.barmap.fit;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import org.barmap.cli.ExitCode;
+import org.barmap.cli.ExtraCommand;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code barmap fit}, for those who changed a model; not in the list of commands. */
+@Command(
+    name = "fit",
+    hidden = true,
+    mixinStandardHelpOptions = true,
+    description = {
+      "Measures and fits anew, on the corpus, what the reckoning weighs evidence with,",
+      "and writes it into the sources: after a change of models sounds, traces, costs."
+    })
+public final class FitCommand implements ExtraCommand {
+
+  /** What can be fitted. */
+  enum What {
+    /** Which notes and rests are read. */
+    SOUNDS {
+      @Override
+      String run() throws IOException {
+        return MeasureSounds.run();
+      }
+    },
+    /** What missed barlines leave. */
+    TRACES {
+      @Override
+      String run() throws IOException {
+        return MeasureTraces.run();
+      }
+    },
+    /** Costs and confidence. */
+    COSTS {
+      @Override
+      String run() throws IOException {
+        return FitCosts.run();
+      }
+    };
+
+    abstract String run() throws IOException;
+  }
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(index = "0", paramLabel = "sounds|traces|costs", description = "What to fit.")
+  private What what = What.COSTS;
+
+  /** Made by the service loader; picocli sets the specification. */
+  @SuppressWarnings("NullAway.Init")
+  public FitCommand() {}
+
+  @Override
+  public Integer call() throws IOException {
+    String said = what.run();
+    PrintWriter out = spec.commandLine().getOut();
+    out.print(said);
+    out.flush();
+    return ExitCode.DONE;
+  }
+}
