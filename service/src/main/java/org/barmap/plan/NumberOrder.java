@@ -30,7 +30,11 @@ final class NumberOrder {
                 : "There is more than one No. " + change.number();
     findings.add(
         PlanFinding.change(Severity.ERROR, Optional.empty(), "number", text, change)
-            .withCandidates(numbers.stream().map(NumberOrder::candidate).limit(60).toList()));
+            .withCandidates(
+                numbers.stream()
+                    .map(NumberOrder::candidate)
+                    .limit(PlanFinding.MOST_NUMBERS)
+                    .toList()));
     return Optional.empty();
   }
 
@@ -76,7 +80,11 @@ final class NumberOrder {
                         + label
                         + ", which this book doesn't have just once; the order stays as printed",
                     change)
-                .withCandidates(order.stream().map(NumberOrder::candidate).limit(60).toList()));
+                .withCandidates(
+                    order.stream()
+                        .map(NumberOrder::candidate)
+                        .limit(PlanFinding.MOST_NUMBERS)
+                        .toList()));
         return;
       }
       places.add(at.get(0));

@@ -3,6 +3,7 @@ package org.barmap.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Length;
 import org.barmap.plan.order.Measure;
 import org.barmap.plan.order.Pace;
@@ -59,6 +60,6 @@ final class Paces {
   }
 
   private static double rounded(double perMinute) {
-    return Math.round(perMinute * 1000) / 1000.0;
+    return Figures.thousandths(perMinute);
   }
 }

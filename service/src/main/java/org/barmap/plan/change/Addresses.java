@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.barmap.map.Bar;
+import org.barmap.plan.change.term.Figures;
 
 /** Looks addresses up in one musical number. */
 public final class Addresses {
@@ -76,7 +77,7 @@ public final class Addresses {
     int beats = number.barAt(slot).meter().map(m -> m.beats()).orElse(Integer.MAX_VALUE);
     if (beat >= beats + 1.0) {
       return new Found.Refused(
-          "bar " + number.nameAt(slot) + " has no beat " + plain(beat) + ", only " + beats,
+          "bar " + number.nameAt(slot) + " has no beat " + Figures.plain(beat) + ", only " + beats,
           List.of());
     }
     return new Found.At(new Place(slot, address.beat()));
@@ -176,10 +177,6 @@ public final class Addresses {
       case BAR -> "bar " + address.anchor();
       default -> address.anchor();
     };
-  }
-
-  private static String plain(double beat) {
-    return beat == Math.rint(beat) ? Integer.toString((int) beat) : Double.toString(beat);
   }
 
   private static String clip(String words) {

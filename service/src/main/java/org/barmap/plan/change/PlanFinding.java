@@ -24,6 +24,9 @@ public record PlanFinding(
     Optional<String> change,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> candidates) {
 
+  /** Nobody chooses among more numbers than this. */
+  public static final int MOST_NUMBERS = 60;
+
   /** Takes a defensive copy. */
   public PlanFinding {
     candidates = List.copyOf(candidates);

@@ -51,14 +51,7 @@ public final class CutChecks {
       if (!loop.parts().isEmpty()) {
         endings(cut, loop);
       } else if (start && !end) {
-        report.find(
-            cut,
-            Severity.DOUBT,
-            "cut-repeat",
-            "The cut takes the start of the repeat of bars "
-                + report.range(loop)
-                + "; it now goes back to bar "
-                + report.name(cut.last() + 1));
+        startTaken(cut, loop);
       } else if (end && !start) {
         report.find(
             cut,
@@ -73,6 +66,17 @@ public final class CutChecks {
                 + " are played once. If they are still repeated, write the sign before the cut");
       }
     }
+  }
+
+  private void startTaken(CutStretch cut, Loop loop) {
+    report.find(
+        cut,
+        Severity.DOUBT,
+        "cut-repeat",
+        "The cut takes the start of the repeat of bars "
+            + report.range(loop)
+            + "; it now goes back to bar "
+            + report.name(cut.last() + 1));
   }
 
   private void endings(CutStretch cut, Loop loop) {
@@ -96,14 +100,7 @@ public final class CutChecks {
               + ": you go on after the cut without it. If it still holds, write the sign before the"
               + " cut");
     } else if (cut.holds(loop.start()) && pieces.get(loop.start()).cut()) {
-      report.find(
-          cut,
-          Severity.DOUBT,
-          "cut-repeat",
-          "The cut takes the start of the repeat of bars "
-              + report.range(loop)
-              + "; it now goes back to bar "
-              + report.name(cut.last() + 1));
+      startTaken(cut, loop);
     } else if (loop.parts().stream().anyMatch(p -> opensInside(cut, p))) {
       report.find(
           cut,

@@ -6,6 +6,7 @@ import org.barmap.map.Bar;
 import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Severity;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Piece;
 import org.barmap.plan.turn.Binding;
 
@@ -88,13 +89,12 @@ final class CutJoin {
             + "/"
             + from.get().unit();
     boolean printed = to.get().printed() && pieces.get(after).first();
-    report.find(
-        cut,
-        printed ? Severity.INFO : Severity.DOUBT,
-        "cut-meter",
-        printed
-            ? text
-            : text + "; the signature lies inside the cut, write it at bar " + report.name(after));
+    signature(cut, "cut-meter", text, printed, after);
+  }
+
+  private void signature(CutStretch cut, String code, String landing, boolean seen, int after) {
+    String write = "; the signature lies inside the cut, write it at bar " + report.name(after);
+    report.find(cut, seen ? Severity.INFO : Severity.DOUBT, code, seen ? landing : landing + write);
   }
 
   private void keys(CutStretch cut, int before, int after) {
@@ -105,13 +105,7 @@ final class CutJoin {
     }
     String text = "You land in " + to.get().says() + ", coming from " + from.get().says();
     boolean drawn = pieces.get(after).first() && (startsLine(after) || to.get().printed());
-    report.find(
-        cut,
-        drawn ? Severity.INFO : Severity.DOUBT,
-        "cut-key",
-        drawn
-            ? text
-            : text + "; the signature lies inside the cut, write it at bar " + report.name(after));
+    signature(cut, "cut-key", text, drawn, after);
   }
 
   /** At the beginning of a line the signature stands in print. */
@@ -136,13 +130,13 @@ final class CutJoin {
             + (b.cutStart() > 0
                 ? b.bar().meter().map(Meter::beats).orElse(inBar) - b.cutStart()
                 : 0);
-    if (Math.abs(left - inBar) > 1e-9 && left > 0) {
+    if (Math.abs(left - inBar) > Figures.SAME && left > 0) {
       report.find(
           cut,
           Severity.DOUBT,
           "cut-odd-bar",
           "Where the ends of the cut meet, "
-              + plain(left)
+              + Figures.plain(left)
               + " beats are left, not a bar of "
               + inBar);
     }
@@ -177,9 +171,5 @@ final class CutJoin {
           "cut-across",
           "The cut jumps across the opening, from page " + from + " to page " + to);
     }
-  }
-
-  private static String plain(double beats) {
-    return beats == Math.rint(beats) ? Long.toString((long) beats) : Double.toString(beats);
   }
 }

@@ -1,5 +1,7 @@
 package org.barmap.plan.order;
 
+import org.barmap.plan.change.term.Figures;
+
 /**
  * A stretch in which the player has no notes.
  *
@@ -15,6 +17,6 @@ public record Gap(
 
   /** Tells whether a place lies in it or at its edge. */
   public boolean touches(double at) {
-    return at >= from - 1e-9 && at <= to + 1e-9;
+    return at >= from - Figures.SAME && at <= to + Figures.SAME;
   }
 }

@@ -3,6 +3,7 @@ package org.barmap.plan.order;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.plan.change.term.Figures;
 
 /**
  * How long a stretch is.
@@ -66,8 +67,6 @@ public record Length(int bars, Optional<Double> beats, Optional<Double> seconds)
   /** Returns the length with beats to a hundredth and seconds to a tenth, as it is written. */
   public Length rounded() {
     return new Length(
-        bars,
-        beats.map(b -> Math.round(b * 100) / 100.0),
-        seconds.map(s -> Math.round(s * 100) / 100.0));
+        bars, beats.map(b -> Figures.hundredths(b)), seconds.map(s -> Figures.hundredths(s)));
   }
 }

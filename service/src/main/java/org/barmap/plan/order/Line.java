@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Navigation;
+import org.barmap.plan.change.term.Figures;
 
 /** What is played without a break, laid out in time: one number, or several joined by attacca. */
 public final class Line {
@@ -142,7 +143,7 @@ public final class Line {
     for (int i = from; i <= to && i < events.size(); i++) {
       double a = Math.max(gap.from(), start(i));
       double b = Math.min(gap.to(), end(i));
-      if (b - a > 1e-9) {
+      if (b - a > Figures.SAME) {
         Event e = events.get(i);
         sum = sum.plus(e.piece().rest() ? Length.of(e.piece(), e.measure()) : part(e, b - a));
       }
@@ -156,7 +157,7 @@ public final class Line {
     int high = gaps.size();
     while (low < high) {
       int middle = (low + high) / 2;
-      if (gaps.get(middle).to() < at - 1e-9) {
+      if (gaps.get(middle).to() < at - Figures.SAME) {
         low = middle + 1;
       } else {
         high = middle;
@@ -171,7 +172,7 @@ public final class Line {
   public int barsWithNotes(double from, double to, int fromStep, int toStep) {
     int bars = 0;
     for (int i = fromStep; i <= toStep; i++) {
-      boolean overlaps = start(i) < to - 1e-9 && end(i) > from + 1e-9;
+      boolean overlaps = start(i) < to - Figures.SAME && end(i) > from + Figures.SAME;
       boolean pickup = events.get(i).piece().pickup();
       if ((overlaps || pickup) && !events.get(i).piece().rest()) {
         bars += Math.max(1, events.get(i).piece().count());

@@ -1,5 +1,7 @@
 package org.barmap.plan.order;
 
+import org.barmap.plan.change.term.Figures;
+
 /**
  * How fast a piece goes: evenly, or from one tempo to another, changing evenly over its quarters.
  *
@@ -15,7 +17,7 @@ public record Pace(double from, double to) {
 
   /** Tells whether it changes on the way. */
   public boolean changes() {
-    return Math.abs(to - from) > 1e-9;
+    return Math.abs(to - from) > Figures.SAME;
   }
 
   /**

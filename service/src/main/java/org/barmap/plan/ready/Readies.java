@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Word;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Line;
 import org.barmap.plan.order.Performance;
@@ -16,11 +17,7 @@ import org.barmap.plan.turn.Verdict;
 
 /** Finds the changes of instrument, bow, mute and extension of a show. */
 public final class Readies {
-  /** Without a tempo, this many quarters count as time, half of them as quick: an assumption. */
-  private static final double ENOUGH_QUARTERS = 16;
-
-  /** From bow to fingers and back: an assumption, not the guideline's 6 s. */
-  private static final double BOW_SECONDS = 2;
+  private static final ReadyTimes TIMES = ReadyTimes.USUAL;
 
   private final double neededSeconds;
   private final List<GetReady> found = new ArrayList<>();
@@ -99,7 +96,7 @@ public final class Readies {
     if (to.isEmpty() || from.equals(to) || first) {
       return;
     }
-    double needed = kind == GetReady.Kind.BOW ? BOW_SECONDS : neededSeconds;
+    double needed = kind == GetReady.Kind.BOW ? TIMES.bowSeconds() : neededSeconds;
     Line.Event event = line.events().get(step);
     double at = line.start(step);
     Optional<Gap> gap = line.gapAt(at);
@@ -123,8 +120,8 @@ public final class Readies {
             to,
             event.number(),
             event.step().pass(),
-            seconds.map(s -> Math.round(s * 10) / 10.0),
-            beats.map(b -> Math.round(b * 100) / 100.0),
+            seconds.map(s -> Figures.tenths(s)),
+            beats.map(b -> Figures.hundredths(b)),
             needed,
             verdict,
             earlier,
@@ -138,8 +135,8 @@ public final class Readies {
     double share =
         gap.get().length().seconds().isPresent()
             ? gap.get().length().seconds().get() / needed
-            : (gap.get().to() - gap.get().from()) / ENOUGH_QUARTERS;
-    return share >= 1 ? Verdict.TIME : share >= 0.5 ? Verdict.QUICK : Verdict.NONE;
+            : (gap.get().to() - gap.get().from()) / TIMES.enoughQuarters();
+    return share >= 1 ? Verdict.TIME : share >= TIMES.quickShare() ? Verdict.QUICK : Verdict.NONE;
   }
 
   private static Optional<String> earlier(Line line, double at, double needed) {

@@ -3,6 +3,7 @@ package org.barmap.plan.turn;
 import static org.barmap.plan.turn.Candidates.id;
 
 import java.util.Optional;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Line;
 import org.barmap.plan.order.Piece;
@@ -16,7 +17,7 @@ final class AdviceText {
   private AdviceText() {}
 
   static Advice here(Line line, Gap gap, int arrives) {
-    boolean later = gap.from() >= line.start(arrives) - 1e-9;
+    boolean later = gap.from() >= line.start(arrives) - Figures.SAME;
     String where = later ? "in the rest on the new page" : "in the rest at the end of the page";
     return advice(
         Advice.Kind.TURN_HERE,
@@ -124,7 +125,7 @@ final class AdviceText {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        Candidates.LEAVE_OUT,
+        TurnCosts.USUAL.leaveOut(),
         false,
         "No gap in reach: turn while playing, or leave notes out. Which hand is free is yours to"
             + " decide.");
@@ -155,7 +156,7 @@ final class AdviceText {
     String beats =
         gap.length()
             .beats()
-            .map(b -> figure(b) + (b == 1 ? " beat" : " beats"))
+            .map(b -> Figures.rough(b) + (b == 1 ? " beat" : " beats"))
             .orElse(gap.length().bars() + (gap.length().bars() == 1 ? " bar" : " bars"));
     String seconds = gap.length().seconds().map(s -> ", " + time(s)).orElse("");
     return beats + seconds + (gap.held() ? ", and a hold" : "");
@@ -163,15 +164,7 @@ final class AdviceText {
 
   private static String time(double seconds) {
     long whole = Math.round(seconds);
-    return seconds < 60
-        ? Math.round(seconds * 10) / 10.0 + " s"
-        : whole / 60 + " min " + whole % 60 + " s";
-  }
-
-  private static String figure(double value) {
-    return value == Math.rint(value)
-        ? Long.toString((long) value)
-        : Double.toString(Math.round(value * 10) / 10.0);
+    return seconds < 60 ? Figures.tenths(seconds) + " s" : whole / 60 + " min " + whole % 60 + " s";
   }
 
   private static String bars(Line line, int from, int to, int bars) {

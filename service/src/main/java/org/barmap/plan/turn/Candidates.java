@@ -5,23 +5,13 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Line;
 
 /** Lists the ways to get over one turn. */
 final class Candidates {
-  static final double BAR_FROM_MEMORY = 2;
-  static final double WRITE_OUT = 6;
-  static final double WRITE_OUT_BAR = 0.5;
-  static final double FOLD_OUT = 12;
-  static final double FOLD_OUT_SYSTEM = 2;
-  static final double LEAVE_OUT = 30;
-
-  /** More bars than this aren't written out at the foot of a page. */
-  static final int MOST_WRITTEN = 12;
-
-  /** A fold-out of more systems than this is a page of its own. */
-  static final int MOST_SYSTEMS = 5;
+  private static final TurnCosts COSTS = TurnCosts.USUAL;
 
   private final Line line;
   private final Judge judge;
@@ -57,7 +47,7 @@ final class Candidates {
     }
     early(all, before, arrives, load);
     late(all, after, arrives, load);
-    all.add(new Candidate(-1, at, at, load, LEAVE_OUT, AdviceText.leaveOut(line, arrives)));
+    all.add(new Candidate(-1, at, at, load, COSTS.leaveOut(), AdviceText.leaveOut(line, arrives)));
     return all;
   }
 
@@ -82,7 +72,7 @@ final class Candidates {
       Gap gap = line.gaps().get(g);
       double at = line.start(arrives);
       int bars = line.barsWithNotes(gap.to(), at, gap.lastStep(), arrives - 1);
-      if (bars > Math.max(settings.memoryBars(), MOST_WRITTEN)) {
+      if (bars > Math.max(settings.memoryBars(), COSTS.mostWritten())) {
         return;
       }
       if (judge.verdict(gap, load) == Verdict.NONE) {
@@ -94,16 +84,16 @@ final class Candidates {
             all,
             g,
             load,
-            BAR_FROM_MEMORY * bars,
+            COSTS.barFromMemory() * bars,
             AdviceText.early(line, gap, from, arrives - 1, bars));
       }
-      if (!written && bars <= MOST_WRITTEN) {
+      if (!written && bars <= COSTS.mostWritten()) {
         written = true;
         add(
             all,
             g,
             load,
-            WRITE_OUT + WRITE_OUT_BAR * bars,
+            COSTS.writeOut() + COSTS.writeOutBar() * bars,
             AdviceText.writeOutBefore(line, gap, from, arrives - 1, bars));
       }
     }
@@ -116,7 +106,9 @@ final class Candidates {
       double at = line.start(arrives);
       int bars = line.barsWithNotes(at, gap.from(), arrives, gap.firstStep());
       int systems = systems(arrives, gap.firstStep());
-      if (bars > MOST_WRITTEN && systems > MOST_SYSTEMS && bars > settings.memoryBars()) {
+      if (bars > COSTS.mostWritten()
+          && systems > COSTS.mostSystems()
+          && bars > settings.memoryBars()) {
         return;
       }
       if (judge.verdict(gap, load) == Verdict.NONE) {
@@ -124,14 +116,19 @@ final class Candidates {
       }
       int to = lastWithNotes(arrives, gap.firstStep(), gap.from());
       if (bars <= settings.memoryBars()) {
-        add(all, g, load, BAR_FROM_MEMORY * bars, AdviceText.late(line, gap, arrives, to, bars));
+        add(
+            all,
+            g,
+            load,
+            COSTS.barFromMemory() * bars,
+            AdviceText.late(line, gap, arrives, to, bars));
       }
-      if (!written && bars <= MOST_WRITTEN) {
-        double cost = WRITE_OUT + WRITE_OUT_BAR * bars;
+      if (!written && bars <= COSTS.mostWritten()) {
+        double cost = COSTS.writeOut() + COSTS.writeOutBar() * bars;
         add(all, g, load, cost, AdviceText.writeOut(line, gap, arrives, to, bars));
       }
-      if (!written && systems <= MOST_SYSTEMS) {
-        double cost = FOLD_OUT + FOLD_OUT_SYSTEM * systems;
+      if (!written && systems <= COSTS.mostSystems()) {
+        double cost = COSTS.foldOut() + COSTS.foldOutSystem() * systems;
         add(all, g, load, cost, AdviceText.foldOut(line, gap, arrives, to, bars, systems));
       }
       written = true;
@@ -159,7 +156,7 @@ final class Candidates {
 
   private int firstWithNotes(int from, int to, double after) {
     for (int i = from; i <= to; i++) {
-      if (!line.events().get(i).piece().rest() && line.end(i) > after + 1e-9) {
+      if (!line.events().get(i).piece().rest() && line.end(i) > after + Figures.SAME) {
         return i;
       }
     }
@@ -168,7 +165,7 @@ final class Candidates {
 
   private int lastWithNotes(int from, int to, double before) {
     for (int i = to; i >= from; i--) {
-      if (!line.events().get(i).piece().rest() && line.start(i) < before - 1e-9) {
+      if (!line.events().get(i).piece().rest() && line.start(i) < before - Figures.SAME) {
         return i;
       }
     }
@@ -180,7 +177,7 @@ final class Candidates {
     for (int i = from; i <= to; i++) {
       var bar = line.events().get(i).piece().bar();
       seen.add(bar.page() + "/" + bar.system());
-      if (seen.size() > MOST_SYSTEMS) {
+      if (seen.size() > COSTS.mostSystems()) {
         return seen.size();
       }
     }

@@ -3,6 +3,7 @@ package org.barmap.plan.turn;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
 
 /** Chooses one candidate for every turn of a line so that the sum of costs is least. */
@@ -51,7 +52,7 @@ final class Chooser {
 
   /** Tells whether a page can be turned in one place after another was turned in the one before. */
   static boolean follows(Candidate last, Candidate now) {
-    return now.to() >= last.from() - 1e-9
+    return now.to() >= last.from() - Figures.SAME
         && (now.gap() < 0 || last.gap() < 0 || now.gap() >= last.gap());
   }
 

@@ -1,6 +1,7 @@
 package org.barmap.plan.turn;
 
 import java.util.Optional;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Length;
 
 /** Says on which side of a turn the player is free: "2 beats free before, 1 after". */
@@ -22,16 +23,10 @@ final class FreeBeats {
       return Optional.of("nothing free before, " + beats(then) + " after");
     }
     return Optional.of(
-        beats(first) + " free before, " + (then == 0 ? "none" : figure(then)) + " after");
+        beats(first) + " free before, " + (then == 0 ? "none" : Figures.rough(then)) + " after");
   }
 
   private static String beats(double value) {
-    return figure(value) + (value == 1 ? " beat" : " beats");
-  }
-
-  private static String figure(double value) {
-    return value == Math.rint(value)
-        ? Long.toString(Math.round(value))
-        : Double.toString(Math.round(value * 10) / 10.0);
+    return Figures.rough(value) + (value == 1 ? " beat" : " beats");
   }
 }

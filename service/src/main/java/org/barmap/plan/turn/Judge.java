@@ -1,13 +1,11 @@
 package org.barmap.plan.turn;
 
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
 
 /** Judges whether a gap is long enough. */
 final class Judge {
-  /** What a turn in a gap long enough for a quick turn only costs, in points. */
-  static final double QUICK_COST = 3;
-
-  private static final double QUICK_QUARTERS = 4;
+  private static final TurnCosts COSTS = TurnCosts.USUAL;
 
   private final TurnSettings settings;
 
@@ -17,24 +15,24 @@ final class Judge {
 
   /** Returns how many turns' time it takes to turn so many leaves at once. */
   static double load(int sheets) {
-    return 1 + 0.5 * Math.max(0, sheets - 1);
+    return 1 + COSTS.moreLeaf() * Math.max(0, sheets - 1);
   }
 
   /** Returns whether a gap is long enough for so many turns. */
   Verdict verdict(Gap gap, double load) {
     Verdict counted;
     if (gap.length().seconds().isPresent()) {
-      double seconds = gap.length().seconds().get() + 1e-9;
+      double seconds = gap.length().seconds().get() + Figures.SAME;
       counted =
           seconds >= settings.turnSeconds() * load
               ? Verdict.TIME
               : seconds >= settings.quickSeconds() * load ? Verdict.QUICK : Verdict.NONE;
     } else {
-      double quarters = gap.to() - gap.from() + 1e-9;
+      double quarters = gap.to() - gap.from() + Figures.SAME;
       counted =
-          quarters >= 2 * QUICK_QUARTERS * load
+          quarters >= 2 * COSTS.quickQuarters() * load
               ? Verdict.TIME
-              : quarters >= QUICK_QUARTERS * load ? Verdict.QUICK : Verdict.NONE;
+              : quarters >= COSTS.quickQuarters() * load ? Verdict.QUICK : Verdict.NONE;
     }
     return gap.held() && counted == Verdict.NONE ? Verdict.QUICK : counted;
   }
@@ -43,7 +41,7 @@ final class Judge {
   double cost(Gap gap, double load) {
     return switch (verdict(gap, load)) {
       case TIME -> 0;
-      case QUICK -> QUICK_COST;
+      case QUICK -> COSTS.quick();
       case NONE -> Double.POSITIVE_INFINITY;
     };
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Length;
 import org.barmap.plan.order.Line;
@@ -141,8 +142,10 @@ public final class Turns {
     }
     int end = before.events().size();
     Optional<Gap> tail =
-        before.gaps().stream().filter(g -> g.to() >= before.end(end - 1) - 1e-9).findFirst();
-    Optional<Gap> head = after.gaps().stream().filter(g -> g.from() <= 1e-9).findFirst();
+        before.gaps().stream()
+            .filter(g -> g.to() >= before.end(end - 1) - Figures.SAME)
+            .findFirst();
+    Optional<Gap> head = after.gaps().stream().filter(g -> g.from() <= Figures.SAME).findFirst();
     Length out = tail.map(g -> before.partOf(g, end, true)).orElse(Length.none());
     Length in = head.map(g -> after.partOf(g, 0, false)).orElse(Length.none());
     Gap both = new Gap(0, 0, 0, 0, out.plus(in), link != Link.BREAK);
@@ -162,7 +165,7 @@ public final class Turns {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
-            verdict == Verdict.TIME ? 0 : Judge.QUICK_COST,
+            verdict == Verdict.TIME ? 0 : TurnCosts.USUAL.quick(),
             true,
             text);
     turns.add(

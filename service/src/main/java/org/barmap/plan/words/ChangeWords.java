@@ -8,6 +8,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.barmap.map.BarMap;
+import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.kind.Heard;
 import org.barmap.plan.change.kind.Meta;
@@ -23,6 +24,9 @@ import org.barmap.plan.change.kind.Wording;
 public final class ChangeWords {
   /** A longer list is no cut list. */
   static final int MOST_LINES = 2000;
+
+  /** A longer line is no instruction; what goes on behind is not read. */
+  private static final int MOST_LETTERS = 400;
 
   private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String VERB =
@@ -69,7 +73,7 @@ public final class ChangeWords {
       String line =
           lines[i].strip().replaceFirst("^[\\-*\\u2022\\u2013]\\s*", "").replaceAll("\\s+", " ");
       if (!line.isEmpty() && !words.heading(line)) {
-        words.line(line.length() > 400 ? line.substring(0, 400) : line);
+        words.line(line.length() > MOST_LETTERS ? line.substring(0, MOST_LETTERS) : line);
       }
     }
     if (lines.length > MOST_LINES) {
@@ -177,7 +181,7 @@ public final class ChangeWords {
   private List<String> labels() {
     return numbers.stream()
         .map(n -> n.title().isEmpty() ? "No. " + n.label() : "No. " + n.label() + " " + n.title())
-        .limit(60)
+        .limit(PlanFinding.MOST_NUMBERS)
         .toList();
   }
 }

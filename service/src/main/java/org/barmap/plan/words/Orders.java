@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.kind.Heard;
 import org.barmap.plan.change.kind.Meta;
@@ -80,7 +81,7 @@ final class Orders {
   }
 
   private static List<String> all(List<WrittenNumber> numbers) {
-    return numbers.stream().map(WrittenNumber::label).limit(60).toList();
+    return numbers.stream().map(WrittenNumber::label).limit(PlanFinding.MOST_NUMBERS).toList();
   }
 
   private static int index(List<WrittenNumber> numbers, String label) {

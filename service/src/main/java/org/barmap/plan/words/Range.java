@@ -9,6 +9,7 @@ import org.barmap.plan.change.Addresses;
 import org.barmap.plan.change.Found;
 import org.barmap.plan.change.Place;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.change.term.Numerals;
 
 /**
@@ -116,8 +117,8 @@ record Range(Optional<String> first, String last, String text, List<String> cand
     }
     String firstName = plus == 0 ? said(first) : number.nameAt(start);
     String lastName = minus == 0 ? said(last) : number.nameAt(end);
-    String beatA = a.beat().isPresent() ? " beat " + plain(a.beat().getAsDouble()) : "";
-    String beatB = b.beat().isPresent() ? " beat " + plain(b.beat().getAsDouble()) : "";
+    String beatA = a.beat().isPresent() ? " beat " + Figures.plain(a.beat().getAsDouble()) : "";
+    String beatB = b.beat().isPresent() ? " beat " + Figures.plain(b.beat().getAsDouble()) : "";
     String heard =
         start == end && beatA.isEmpty() && beatB.isEmpty()
             ? "bar " + number.nameAt(start)
@@ -129,9 +130,5 @@ record Range(Optional<String> first, String last, String text, List<String> cand
 
   private static String said(String words) {
     return BARS.matcher(words.strip()).replaceFirst("").replaceFirst("(?i)^from\\s+", "");
-  }
-
-  private static String plain(double beat) {
-    return beat == Math.rint(beat) ? Long.toString((long) beat) : Double.toString(beat);
   }
 }

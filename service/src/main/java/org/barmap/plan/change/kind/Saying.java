@@ -27,8 +27,4 @@ final class Saying {
   static String bars(int n) {
     return n == 1 ? "1 bar" : n + " bars";
   }
-
-  static String figure(double value) {
-    return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
-  }
 }

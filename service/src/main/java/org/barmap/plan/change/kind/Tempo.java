@@ -12,6 +12,7 @@ import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.effect.TempoSet;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.change.term.NoteValues;
 
 /**
@@ -78,8 +79,8 @@ public record Tempo(
 
   @Override
   public Optional<Marking> marking() {
-    String by = toPerMinute.map(to -> ", by and by to " + Saying.figure(to)).orElse("");
-    String sign = NoteValues.sign(beat) + " = " + Saying.figure(perMinute) + by;
+    String by = toPerMinute.map(to -> ", by and by to " + Figures.plain(to)).orElse("");
+    String sign = NoteValues.sign(beat) + " = " + Figures.plain(perMinute) + by;
     return Optional.of(Marking.at("tempo", sign));
   }
 
@@ -92,8 +93,8 @@ public record Tempo(
         + NoteValues.spoken(beat)
         + (beat.equals("1/1") ? " note" : "")
         + " = "
-        + Saying.figure(perMinute)
-        + toPerMinute.map(to -> " to " + Saying.figure(to)).orElse("");
+        + Figures.plain(perMinute)
+        + toPerMinute.map(to -> " to " + Figures.plain(to)).orElse("");
   }
 
   private static Optional<Heard> readLed(Told told) {

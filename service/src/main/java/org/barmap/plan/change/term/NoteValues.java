@@ -49,7 +49,7 @@ public final class NoteValues {
     double value = quarters.getAsDouble() / 100;
     return Arrays.stream(Value.values())
         .map(v -> v.share)
-        .filter(s -> Math.abs(Metronome.quarters(s) - value) < 1e-9)
+        .filter(s -> Math.abs(Metronome.quarters(s) - value) < Figures.SAME)
         .findFirst();
   }
 
