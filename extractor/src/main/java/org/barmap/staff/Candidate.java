@@ -16,7 +16,7 @@ record Candidate(
     Staff staff, double weakest, double mean, double between, double beyond, double uneven) {
 
   static Optional<Candidate> of(LineBlocks lines, Pixels pixels, Tracks.Track track, double space) {
-    if (track.y().length * LineBlocks.WIDTH < 4 * space) {
+    if (track.y().length * LineBlocks.WIDTH < StaffSettings.STANDARD.fit().leastLength() * space) {
       return Optional.empty();
     }
     StaffFit fit = StaffFit.of(lines, track, space);
@@ -25,13 +25,13 @@ record Candidate(
     for (int k = -2; k <= 2; k++) {
       double c = fit.coverage(k);
       weakest = Math.min(weakest, fit.visible(k));
-      mean += c / 5;
+      mean += c / Staff.LINES;
     }
     double between = 0;
-    for (int k = -3; k <= 3; k += 2) {
+    for (int k = -Staff.SIXTH; k <= Staff.SIXTH; k += 2) {
       between = Math.max(between, fit.coverage(k / 2.0));
     }
-    double beyond = Math.max(fit.visible(-3), fit.visible(3));
+    double beyond = Math.max(fit.visible(-Staff.SIXTH), fit.visible(Staff.SIXTH));
     Staff staff = new StaffEnds(pixels, lines).staff(fit);
     return Optional.of(new Candidate(staff, weakest, mean, between, beyond, fit.unevenness()));
   }

@@ -11,7 +11,7 @@ import org.barmap.page.pixel.Step;
  */
 final class Comb {
 
-  private static final double[] SPACES = {0.8, 0.86, 0.92, 0.97, 1.02, 1.08, 1.15, 1.23};
+  private static final StaffSettings.Middles SET = StaffSettings.STANDARD.middles();
 
   private final float[][] values;
 
@@ -26,13 +26,13 @@ final class Comb {
         b -> {
           float[] sum = new float[lines.height()];
           float[] moved = new float[lines.height()];
-          for (double share : SPACES) {
+          for (double share : SET.spaces()) {
             Arrays.fill(sum, 0);
             for (int k = -2; k <= 2; k++) {
-              add(lines.block(b), k * space * share, 0.2f, moved, sum);
+              add(lines.block(b), k * space * share, SET.line(), moved, sum);
             }
-            for (int k = -3; k <= 3; k += 2) {
-              add(lines.block(b), k * space * share / 2, -0.1f, moved, sum);
+            for (int k = -Staff.SIXTH; k <= Staff.SIXTH; k += 2) {
+              add(lines.block(b), k * space * share / 2, SET.between(), moved, sum);
             }
             raise(sum, values[b]);
           }

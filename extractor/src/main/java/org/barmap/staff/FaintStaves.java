@@ -11,28 +11,7 @@ import java.util.function.ToDoubleFunction;
  */
 final class FaintStaves {
 
-  /** So many sure staves make margins. */
-  private static final int SURE = 3;
-
-  /** Margins are this sharp, staff spaces. */
-  private static final double SHARP = 1.5;
-
-  private static final double LEAST_LENGTH = 25;
-  private static final double LEAST_MEAN = 0.45;
-  private static final double LEAST_WEAKEST = 0.25;
-  private static final double MOST_UNEVEN = 0.06;
-  private static final double SAME_SPACE = 0.05;
-
-  /** A line is seen in this share of the columns of a dashed end. */
-  private static final double DASHED = 0.06;
-
-  /** Length over which a line in dashes is looked for, staff spaces. */
-  private static final double WINDOW = 3;
-
-  private static final int INK = 150;
-
-  /** Darker than the paper beside it by this is a line, gray levels. */
-  private static final int LINE = 40;
+  private static final StaffSettings.Faint SET = StaffSettings.STANDARD.faint();
 
   private FaintStaves() {}
 
@@ -45,12 +24,12 @@ final class FaintStaves {
     double space = median(good, Staff::usualSpace);
     double left = median(good, Staff::left);
     long sharp = good.stream().filter(c -> near(c.staff().left(), left, space)).count();
-    if (good.size() >= SURE && 2 * sharp > good.size()) {
+    if (good.size() >= SET.sureStaves() && 2 * sharp > good.size()) {
       for (Candidate c : all) {
         boolean fits =
             !good.contains(c)
                 && near(c.staff().left(), left, space)
-                && Math.abs(c.staff().usualSpace() - space) < SAME_SPACE * space
+                && Math.abs(c.staff().usualSpace() - space) < SET.sameSpace() * space
                 && isFaint(c);
         if (fits && good.stream().noneMatch(g -> overlap(g.staff(), c.staff()))) {
           staves.add(c);
@@ -62,21 +41,21 @@ final class FaintStaves {
   }
 
   private static boolean isFaint(Candidate c) {
-    return c.staff().length() >= LEAST_LENGTH
-        && c.mean() >= LEAST_MEAN
-        && c.weakest() >= LEAST_WEAKEST
-        && c.uneven() <= MOST_UNEVEN
-        && c.between() < 0.3 * c.mean()
+    return c.staff().length() >= SET.leastLength()
+        && c.mean() >= SET.leastMean()
+        && c.weakest() >= SET.leastWeakest()
+        && c.uneven() <= SET.mostUneven()
+        && c.between() < SET.mostBetween() * c.mean()
         && c.beyond() < c.weakest();
   }
 
   private static boolean near(double a, double b, double space) {
-    return Math.abs(a - b) < SHARP * space;
+    return Math.abs(a - b) < SET.sharp() * space;
   }
 
   private static boolean overlap(Staff a, Staff b) {
     double x = (b.left() + b.right()) / 2;
-    return Math.abs(a.middleAt(x) - b.middleAt(x)) < 5 * a.usualSpace();
+    return Math.abs(a.middleAt(x) - b.middleAt(x)) < SET.apart() * a.usualSpace();
   }
 
   private static double median(List<Candidate> staves, ToDoubleFunction<Staff> of) {
@@ -93,7 +72,7 @@ final class FaintStaves {
       return c;
     }
     Staff whole = upTo(own, margin, good);
-    double window = WINDOW * own.usualSpace();
+    double window = SET.window() * own.usualSpace();
     double end = own.right();
     while (end + 1 < margin && isDashed(whole, end, Math.min(margin, end + window), pixels)) {
       end = last(whole, end, Math.min(margin, end + window), pixels);
@@ -129,14 +108,16 @@ final class FaintStaves {
     double sum = 0;
     for (int k = -2; k <= 2; k++) {
       double seen = seen(staff, from, to, k, pixels);
-      lines += seen >= DASHED ? 1 : 0;
-      sum += seen / 5;
+      lines += seen >= SET.dashed() ? 1 : 0;
+      sum += seen / Staff.LINES;
     }
     double between = 0;
-    for (int k = -3; k <= 3; k += 2) {
-      between += seen(staff, from, to, k / 2.0, pixels) / 4;
+    for (int k = -Staff.SIXTH; k <= Staff.SIXTH; k += 2) {
+      between += seen(staff, from, to, k / 2.0, pixels) / Staff.ROOMS;
     }
-    return lines >= 3 && sum >= 2 * DASHED && between < 0.7 * sum;
+    return lines >= SET.dashedLines()
+        && sum >= 2 * SET.dashed()
+        && between < SET.dashedBetween() * sum;
   }
 
   /** Returns the share of columns in which a line stands at a number of spaces from the middle. */
@@ -151,9 +132,9 @@ final class FaintStaves {
   private static boolean isLine(Staff staff, double x, double across, Pixels pixels) {
     double s = staff.spaceAt(x);
     double y = staff.middleAt(x) + across * s;
-    int dark = pixels.darkest(x, y - 0.15 * s, y + 0.15 * s);
-    int paper = Math.min(pixels.at(x, y - 0.4 * s), pixels.at(x, y + 0.4 * s));
-    return paper - dark > LINE;
+    int dark = pixels.darkest(x, y - SET.near() * s, y + SET.near() * s);
+    int paper = Math.min(pixels.at(x, y - SET.paperAt() * s), pixels.at(x, y + SET.paperAt() * s));
+    return paper - dark > SET.darker();
   }
 
   /** The last column with two lines, or with a stroke through all of them. */
@@ -162,12 +143,12 @@ final class FaintStaves {
     for (double x = from; x <= to; x++) {
       int lines = 0;
       int dark = 0;
-      for (int k = -4; k <= 4; k++) {
+      for (int k = -Staff.ROOMS; k <= Staff.ROOMS; k++) {
         double y = staff.middleAt(x) + k * staff.spaceAt(x) / 2;
         lines += k % 2 == 0 && isLine(staff, x, k / 2.0, pixels) ? 1 : 0;
-        dark += pixels.at(x, y) < INK ? 1 : 0;
+        dark += pixels.at(x, y) < SET.ink() ? 1 : 0;
       }
-      last = lines >= 2 || dark >= 8 ? x + 1 : last;
+      last = lines >= 2 || dark >= SET.stroke() ? x + 1 : last;
     }
     return last;
   }

@@ -17,6 +17,9 @@ public final class FoundSystem {
 
   private static final double MIDLINE_STEP = 4;
 
+  /** What the map keeps of a staff space. */
+  private static final double HUNDREDTHS = 100;
+
   private final PageImage page;
   private final int index;
   private final List<Staff> staves;
@@ -99,7 +102,7 @@ public final class FoundSystem {
   /** Returns the distance of neighbouring lines of the first staff. */
   public double staffSpace() {
     double middle = length() / 2;
-    return file(first().at(middle, -2)).distance(file(first().at(middle, 2))) / 4;
+    return file(first().at(middle, -2)).distance(file(first().at(middle, 2))) / Staff.ROOMS;
   }
 
   /** Returns points along the middle line of the first staff, from left end to right end. */
@@ -117,7 +120,7 @@ public final class FoundSystem {
     return new StaffSystem(
         index,
         outline().rounded(),
-        Math.round(staffSpace() * 100) / 100.0,
+        Math.round(staffSpace() * HUNDREDTHS) / HUNDREDTHS,
         Optional.empty(),
         confidence,
         midline());

@@ -13,19 +13,19 @@ import org.opencv.imgproc.Imgproc;
 /**
  * How much each height of the page looks like a thin level line, in blocks of a few columns.
  *
- * <p>Measured on a copy shrunk to {@link #SPACE} pixels a staff space, which is enough to place a
- * line to a fiftieth of a space; all its heights and blocks are in pixels of that copy.
+ * <p>Measured on a copy shrunk to {@link StaffSettings.Lines#space} pixels a staff space, which is
+ * enough to place a line to a fiftieth of a space; all its heights and blocks are in pixels of that
+ * copy.
  *
  * <p>A height counts as line as far as it is darker than the paper both a little above and a little
  * below; thick things (beams, heads, rests) give nothing. Values run from 0 to 1.
  */
 final class LineBlocks {
 
+  private static final StaffSettings.Lines SET = StaffSettings.STANDARD.lines();
+
   /** Columns in one block; narrow enough that a line of any allowed slope stays sharp. */
   static final int WIDTH = 6;
-
-  /** Staff space of the copy at most, pixels. */
-  private static final double SPACE = 16.5;
 
   private final float[][] values;
   private final float[][] gray;
@@ -40,13 +40,13 @@ final class LineBlocks {
     this.gray = gray;
     this.height = height;
     this.contrast = contrast;
-    this.bare = 250 - Math.max(8, 0.4 * contrast);
+    this.bare = SET.paper() - Math.max(SET.leastDarker(), SET.darker() * contrast);
   }
 
   /** Measures a working image with the given usual staff space. */
   static LineBlocks of(Mat gray, double workSpace) {
     // A whole number of columns makes a block: averaging those costs a fifth of averaging parts.
-    int columns = (int) Math.max(WIDTH, Math.ceil(WIDTH * workSpace / SPACE));
+    int columns = (int) Math.max(WIDTH, Math.ceil(WIDTH * workSpace / SET.space()));
     double scale = WIDTH / (double) columns;
     double space = workSpace * scale;
     int blocks = Math.max(1, gray.cols() / columns);
@@ -54,7 +54,7 @@ final class LineBlocks {
     float[][] level = levels(gray, Math.min(gray.cols(), blocks * columns), blocks, height);
     float[][] line = new float[blocks][height];
     float[] strongest = new float[blocks];
-    int reach = Math.max(2, (int) Math.round(0.4 * space));
+    int reach = Math.max(2, (int) Math.round(SET.reach() * space));
     Step.STAVES.spread(
         blocks,
         b -> {
@@ -62,8 +62,10 @@ final class LineBlocks {
           strongest[b] = strongest(line[b], space);
         });
     java.util.Arrays.sort(strongest);
-    double typical = strongest[blocks * 3 / 4];
-    float gain = (float) (1 / Math.max(8, Math.min(80, 0.7 * typical)));
+    double typical = strongest[(int) (blocks * SET.typical())];
+    float gain =
+        (float)
+            (1 / Math.max(SET.weakestLine(), Math.min(SET.strongestLine(), SET.full() * typical)));
     for (float[] l : line) {
       for (int y = 0; y < height; y++) {
         l[y] = Math.min(1, l[y] * gain);
@@ -71,6 +73,14 @@ final class LineBlocks {
     }
     return new LineBlocks(line, level, height, typical, scale);
   }
+
+  /** Heights a blurred one is made of, and what stands for no blur across. */
+  private static final int BLURRED = 3;
+
+  private static final double NO_BLUR = 0.01;
+
+  /** Heights tried around a middle: two pixels up and down. */
+  private static final int NEAR = 5;
 
   /** Blocks averaged together on one thread. */
   private static final int CHUNK = 32;
@@ -102,7 +112,7 @@ final class LineBlocks {
       if (height != gray.rows()) {
         Imgproc.resize(turned, turned, new Size(height, blocks), 0, 0, Imgproc.INTER_AREA);
       }
-      Imgproc.GaussianBlur(turned, turned, new Size(3, 1), 0.7, 0.01);
+      Imgproc.GaussianBlur(turned, turned, new Size(BLURRED, 1), SET.blur(), NO_BLUR);
       Mat real = scope.mat();
       turned.convertTo(real, CvType.CV_32F);
       for (int b = 0; b < blocks; b++) {
@@ -114,8 +124,8 @@ final class LineBlocks {
   private static void ridge(float[] g, int reach, float[] out) {
     float[] above = new float[g.length];
     float[] below = new float[g.length];
-    Shift.of(g, -reach, 250, above);
-    Shift.of(g, reach, 250, below);
+    Shift.of(g, -reach, SET.paper(), above);
+    Shift.of(g, reach, SET.paper(), below);
     for (int y = 0; y < g.length; y++) {
       out[y] = Math.max(0, Math.min(above[y], below[y]) - g[y]);
     }
@@ -135,7 +145,7 @@ final class LineBlocks {
     float[] weakest = near.clone();
     float[] second = new float[h];
     java.util.Arrays.fill(second, Float.MAX_VALUE);
-    for (int k = 1; k < 5; k++) {
+    for (int k = 1; k < Staff.LINES; k++) {
       Shift.of(near, (int) Math.round(k * space), 0, moved);
       for (int y = 0; y < h; y++) {
         second[y] = Math.min(second[y], Math.max(weakest[y], moved[y]));
@@ -193,12 +203,12 @@ final class LineBlocks {
   double comb(int b, double middle, double space) {
     float[] v = values[b];
     double top = 0;
-    double[] sum = new double[5];
+    double[] sum = new double[NEAR];
     for (int k = -2; k <= 2; k++) {
       double y = middle + k * space;
       int i = (int) Math.floor(y);
       float f = (float) (y - i);
-      for (int d = 0; d < 5; d++) {
+      for (int d = 0; d < NEAR; d++) {
         int at = i + d - 2;
         if (at >= 0 && at + 1 < height) {
           sum[d] += v[at] * (1 - f) + v[at + 1] * f;

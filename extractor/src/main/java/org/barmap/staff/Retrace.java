@@ -10,17 +10,10 @@ package org.barmap.staff;
  */
 final class Retrace {
 
-  /** Pixels between two heights tried. */
-  private static final int STEP = 2;
+  private static final StaffSettings.Straight SET = StaffSettings.STANDARD.straight();
 
-  /** What a move by one staff space costs, in lines found bare in one block. */
-  private static final double MOVE = 12;
-
-  /** What a line neither seen nor bare costs. */
-  private static final float HIDDEN = 0.2f;
-
-  /** How far from the track the staff may lie, in staff spaces. */
-  private static final double REACH = 2.4;
+  /** Pixels looked at beyond the heights that can be asked for. */
+  private static final int SPARE = 3;
 
   private final LineBlocks lines;
   private final int first;
@@ -39,7 +32,7 @@ final class Retrace {
     for (int i = 0; i < middle.length; i++) {
       most = Math.max(most, Math.abs(middle[i] - straight[i]));
     }
-    this.half = (int) Math.ceil((most + REACH * space[0]) / STEP);
+    this.half = (int) Math.ceil((most + SET.reach() * space[0]) / SET.step());
   }
 
   /** Changes the middle heights, one per block from block {@code first} on. */
@@ -57,7 +50,7 @@ final class Retrace {
     float[] here = new float[states];
     short[][] from = new short[n][states];
     for (int i = 0; i < n; i++) {
-      float step = (float) (MOVE * STEP / space[i]);
+      float step = (float) (SET.move() * SET.step() / space[i]);
       short[] way = from[i];
       for (int j = 0; j < states; j++) {
         way[j] = (short) j;
@@ -85,7 +78,7 @@ final class Retrace {
       at = cost[j] < cost[at] ? j : at;
     }
     for (int i = n - 1; i >= 0; i--) {
-      middle[i] = straight[i] + (at - half) * STEP;
+      middle[i] = straight[i] + (at - half) * SET.step();
       at = from[i][at];
     }
   }
@@ -93,13 +86,13 @@ final class Retrace {
   /** Counts the lines that are missing in a block for each height. */
   private void missing(int i, float[] out) {
     double s = space[i];
-    int low = (int) Math.floor(middle[i] - (REACH + 2) * s) - 3;
-    int high = (int) Math.ceil(middle[i] + (REACH + 2) * s) + 3;
-    float[] bad = bad(first + i, low, high, Math.max(1, (int) Math.round(0.16 * s)));
+    int low = (int) Math.floor(middle[i] - (SET.reach() + 2) * s) - SPARE;
+    int high = (int) Math.ceil(middle[i] + (SET.reach() + 2) * s) + SPARE;
+    float[] bad = bad(first + i, low, high, Math.max(1, (int) Math.round(SET.tolerance() * s)));
     for (int j = 0; j < out.length; j++) {
-      double y = straight[i] + (j - half) * STEP;
-      if (Math.abs(y - middle[i]) > REACH * s) {
-        out[j] = 6;
+      double y = straight[i] + (j - half) * SET.step();
+      if (Math.abs(y - middle[i]) > SET.reach() * s) {
+        out[j] = SET.beyond();
         continue;
       }
       float sum = 0;
@@ -120,7 +113,7 @@ final class Retrace {
     int lined = -1;
     int hidden = -1;
     for (int k = 0; k < n + reach; k++) {
-      if (lines.at(block, from + k) > 0.35f) {
+      if (lines.at(block, from + k) > SET.line()) {
         lined = k;
       }
       if (!lines.isBare(block, from + k)) {
@@ -128,7 +121,7 @@ final class Retrace {
       }
       int j = k - reach;
       if (j >= 0) {
-        bad[j] = hidden < j ? 1 : lined < j ? HIDDEN : 0;
+        bad[j] = hidden < j ? 1 : lined < j ? SET.hidden() : 0;
       }
     }
     return bad;

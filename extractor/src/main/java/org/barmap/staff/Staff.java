@@ -13,6 +13,15 @@ public final class Staff {
   /** Working pixels between two stored points of the curve. */
   static final double STEP = 4;
 
+  /** Lines of a staff. */
+  static final int LINES = 5;
+
+  /** Rooms between them. */
+  static final int ROOMS = LINES - 1;
+
+  /** Number of the place of a sixth line, the middle one being 0; halved, of the outermost room. */
+  static final int SIXTH = 3;
+
   private final double left;
   private final double right;
   private final double[] middle;

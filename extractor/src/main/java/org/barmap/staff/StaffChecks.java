@@ -6,14 +6,7 @@ import java.util.List;
 /** Tells staves from what only looks like one. */
 final class StaffChecks {
 
-  private static final double LEAST_LENGTH = 7;
-  private static final double LEAST_MEAN = 0.5;
-  private static final double LEAST_WEAKEST = 0.45;
-  private static final double LEAST_BOTH = 1.0;
-  private static final double MOST_UNEVEN = 0.085;
-
-  /** A staff this much smaller than the usual one is a cue or an ossia. */
-  private static final double SMALL = 0.8;
+  private static final StaffSettings.Checks SET = StaffSettings.STANDARD.checks();
 
   private StaffChecks() {}
 
@@ -25,19 +18,19 @@ final class StaffChecks {
       }
     }
     double usual = usualSpace(good);
-    good.removeIf(c -> c.staff().usualSpace() < SMALL * usual);
-    good.removeIf(c -> c.staff().usualSpace() > 1.5 * usual);
+    good.removeIf(c -> c.staff().usualSpace() < SET.small() * usual);
+    good.removeIf(c -> c.staff().usualSpace() > SET.large() * usual);
     return good;
   }
 
   private static boolean looksLikeStaff(Candidate c) {
-    return c.staff().length() >= LEAST_LENGTH
-        && c.mean() >= LEAST_MEAN
-        && c.weakest() >= LEAST_WEAKEST
-        && c.weakest() + c.mean() >= LEAST_BOTH
-        && c.uneven() <= MOST_UNEVEN
-        && c.between() < 0.6 * c.mean()
-        && (c.beyond() < 0.55 || c.beyond() < 0.9 * c.weakest());
+    return c.staff().length() >= SET.leastLength()
+        && c.mean() >= SET.leastMean()
+        && c.weakest() >= SET.leastWeakest()
+        && c.weakest() + c.mean() >= SET.leastBoth()
+        && c.uneven() <= SET.mostUneven()
+        && c.between() < SET.mostBetween() * c.mean()
+        && (c.beyond() < SET.sixth() || c.beyond() < SET.sixthShare() * c.weakest());
   }
 
   /** Returns the staff space of which half the staff length on the page is no larger. */

@@ -3,14 +3,10 @@ package org.barmap.staff;
 /** Finds where the lines of a staff begin and end, to the pixel. */
 final class StaffEnds {
 
-  /** How far a staff may go on beyond its track, in staff spaces. */
-  private static final double BEYOND = 14;
+  private static final StaffSettings.Ends SET = StaffSettings.STANDARD.ends();
 
-  /** A gap in the lines longer than this ends a staff, in staff spaces. */
-  private static final double GAP = 1.2;
-
-  /** Lines must go on for this long to count; digits beside a staff don't. In staff spaces. */
-  private static final double RUN = 0.4;
+  /** Keeps the last step of a walk by parts of a space from being lost to rounding. */
+  private static final double ROUNDING = 0.01;
 
   private final Pixels pixels;
   private final double scale;
@@ -19,12 +15,12 @@ final class StaffEnds {
   StaffEnds(Pixels pixels, LineBlocks lines) {
     this.pixels = pixels;
     this.scale = lines.scale();
-    this.least = Math.max(6, 0.3 * lines.contrast());
+    this.least = Math.max(SET.leastDarker(), SET.darker() * lines.contrast());
   }
 
   /** Returns the staff of a fit with its exact ends. */
   Staff staff(StaffFit fit) {
-    Line line = new Line(fit, scale);
+    Drawn line = new Drawn(fit, scale);
     double left = end(line, line.x0, -1);
     double right = end(line, line.x1, 1);
     int points = (int) Math.ceil((right - left) / Staff.STEP) + 1;
@@ -39,25 +35,25 @@ final class StaffEnds {
     return new Staff(left, right, middle, space, 0);
   }
 
-  private double end(Line line, double coarse, int direction) {
+  private double end(Drawn line, double coarse, int direction) {
     double s = line.space(coarse);
     double good = Double.NaN;
     // From a little inside outwards; further inside when there is nothing.
-    for (double inside = 3 * s; Double.isNaN(good); inside += 5 * s) {
+    for (double inside = SET.inside() * s; Double.isNaN(good); inside += SET.further() * s) {
       double start = coarse - direction * inside;
-      if (start < line.x0 - 3 * s || start > line.x1 + 3 * s) {
+      if (start < line.x0 - SET.inside() * s || start > line.x1 + SET.inside() * s) {
         return coarse;
       }
       double bare = 0;
       double run = 0;
-      for (double x = start; (x - coarse) * direction < BEYOND * s; x += direction) {
-        if (x < 0 || x >= pixels.width() || bare > GAP * s) {
+      for (double x = start; (x - coarse) * direction < SET.beyond() * s; x += direction) {
+        if (x < 0 || x >= pixels.width() || bare > SET.gap() * s) {
           break;
         }
         int seen = seen(line, x);
         bare += seen < 0 ? 1 : 0;
-        run = seen >= 3 ? run + 1 : seen < 0 ? 0 : run;
-        if (run >= RUN * s) {
+        run = seen >= SET.lines() ? run + 1 : seen < 0 ? 0 : run;
+        if (run >= SET.run() * s) {
           good = x;
           bare = 0;
         }
@@ -65,10 +61,10 @@ final class StaffEnds {
     }
     // A barline at the very end belongs to the staff.
     double edge = good;
-    for (double x = good; Math.abs(x - good) < 0.9 * s; x += direction) {
+    for (double x = good; Math.abs(x - good) < SET.barReach() * s; x += direction) {
       if (isBar(line, x)) {
         edge = x;
-      } else if (Math.abs(x - edge) > 0.4 * s) {
+      } else if (Math.abs(x - edge) > SET.barGap() * s) {
         break;
       }
     }
@@ -76,36 +72,37 @@ final class StaffEnds {
   }
 
   /** Returns how many of the five lines stand at {@code x}; -1 where there is only bare paper. */
-  private int seen(Line line, double x) {
+  private int seen(Drawn line, double x) {
     double s = line.space(x);
     double y = line.middle(x);
     int count = 0;
     int bare = 0;
     for (int k = -2; k <= 2; k++) {
       double at = y + k * s;
-      int dark = pixels.darkest(x, at - 0.17 * s, at + 0.17 * s);
-      int paper = Math.min(pixels.at(x, at - 0.45 * s), pixels.at(x, at + 0.45 * s));
+      int dark = pixels.darkest(x, at - SET.near() * s, at + SET.near() * s);
+      int paper =
+          Math.min(pixels.at(x, at - SET.paperAt() * s), pixels.at(x, at + SET.paperAt() * s));
       if (paper - dark > least) {
         count++;
-      } else if (dark > 250 - 2 * least) {
+      } else if (dark > SET.paper() - 2 * least) {
         bare++;
       }
     }
-    return count < 3 && bare >= 3 ? -1 : count;
+    return count < SET.lines() && bare >= SET.lines() ? -1 : count;
   }
 
-  private boolean isBar(Line line, double x) {
+  private boolean isBar(Drawn line, double x) {
     double s = line.space(x);
     double y = line.middle(x);
     int dark = 0;
-    for (double k = -1.75; k <= 1.76; k += 0.25) {
-      dark += pixels.at(x, y + k * s) < 150 ? 1 : 0;
+    for (double k = -SET.barHalf(); k <= SET.barHalf() + ROUNDING; k += SET.barStep()) {
+      dark += pixels.at(x, y + k * s) < SET.barInk() ? 1 : 0;
     }
-    return dark >= 13;
+    return dark >= SET.barDark();
   }
 
   /** A fit drawn out straight beyond its ends, in working pixels. */
-  private static final class Line {
+  private static final class Drawn {
     final double x0;
     final double x1;
     private final StaffFit fit;
@@ -114,7 +111,7 @@ final class StaffEnds {
     private final double slopeLeft;
     private final double slopeRight;
 
-    Line(StaffFit fit, double scale) {
+    Drawn(StaffFit fit, double scale) {
       this.fit = fit;
       this.scale = scale;
       this.block = LineBlocks.WIDTH / scale;
@@ -123,7 +120,7 @@ final class StaffEnds {
       int reach =
           Math.min(
               fit.last() - fit.first(),
-              (int) Math.round(4 * fit.space(fit.first()) / LineBlocks.WIDTH));
+              (int) Math.round(SET.slope() * fit.space(fit.first()) / LineBlocks.WIDTH));
       this.slopeLeft = slope(fit, fit.first(), fit.first() + reach);
       this.slopeRight = slope(fit, fit.last() - reach, fit.last());
     }

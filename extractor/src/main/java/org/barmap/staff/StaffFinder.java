@@ -14,6 +14,8 @@ import org.barmap.page.pixel.Step;
 /** Finds the systems of a page. */
 public final class StaffFinder {
 
+  private static final StaffSettings.Lines SET = StaffSettings.STANDARD.lines();
+
   private StaffFinder() {}
 
   /**
@@ -62,11 +64,11 @@ public final class StaffFinder {
   /** Returns everything that was looked at as a staff, good or not. */
   static List<Candidate> candidates(PageImage page, Pixels pixels) {
     double space = page.staffSpace();
-    if (space <= 0 || page.gray().rows() < 5 * space) {
+    if (space <= 0 || page.gray().rows() < SET.leastHeight() * space) {
       return List.of();
     }
     LineBlocks lines = LineBlocks.of(page.gray(), space);
-    if (lines.contrast() < 6) {
+    if (lines.contrast() < SET.least()) {
       return List.of();
     }
     double small = space * lines.scale();

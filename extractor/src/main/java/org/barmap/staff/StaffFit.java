@@ -3,6 +3,11 @@ package org.barmap.staff;
 /** Fits a smooth curve with its own staff space to a track. */
 final class StaffFit {
 
+  private static final StaffSettings.Fit SET = StaffSettings.STANDARD.fit();
+
+  /** Keeps the last step of a walk by parts of a space from being lost to rounding. */
+  private static final double ROUNDING = 0.001;
+
   private final LineBlocks lines;
   private final int first;
   private final double[] middle;
@@ -60,16 +65,16 @@ final class StaffFit {
       double best = 0;
       double y = middle[i] + across * space[i];
       boolean bare = true;
-      for (double d = -0.12; d <= 0.121; d += 0.06) {
+      for (double d = -SET.near(); d <= SET.near() + ROUNDING; d += SET.nearStep()) {
         best = Math.max(best, lines.at(first + i, y + d * space[i]));
         bare &= lines.isBare(first + i, y + d * space[i]);
       }
-      boolean line = best > 0.35;
+      boolean line = best > SET.line();
       seen += line ? 1 : 0;
       all += line || bare || !onlyVisible ? 1 : 0;
     }
     // Where next to nothing could be seen nothing is said against a line.
-    return all < 0.05 * middle.length ? 1 : seen / all;
+    return all < SET.fewVisible() * middle.length ? 1 : seen / all;
   }
 
   /**
@@ -80,10 +85,10 @@ final class StaffFit {
     double sum = 0;
     int seen = 0;
     for (int i = 0; i < middle.length; i++) {
-      double reach = 0.26 * space[i];
+      double reach = SET.uneven() * space[i];
       for (int k = -2; k <= 2; k++) {
         double from = middle[i] + k * space[i];
-        double top = 0.35;
+        double top = SET.line();
         double at = Double.NaN;
         for (double d = -reach; d <= reach; d += 1) {
           double v = lines.at(first + i, from + d);
@@ -104,10 +109,12 @@ final class StaffFit {
   /** Finds the one space that suits the whole track best. */
   private void startSpace(double usual) {
     // A long track tells its space by every third block.
-    int every = middle.length > 90 ? 3 : 1;
+    int every = middle.length > SET.longTrack() ? SET.sparse() : 1;
     double best = -1;
     double bestSpace = usual;
-    for (double s = 0.72 * usual; s <= 1.32 * usual; s += 0.02 * usual) {
+    for (double s = SET.smallest() * usual;
+        s <= SET.largest() * usual;
+        s += SET.spaceStep() * usual) {
       double sum = 0;
       for (int i = 0; i < middle.length; i += every) {
         sum += lines.comb(first + i, middle[i], s);
@@ -122,7 +129,7 @@ final class StaffFit {
 
   private void refine(int round) {
     int n = middle.length;
-    double reach = round == 0 ? 0.4 : 0.28;
+    double reach = round == 0 ? SET.firstReach() : SET.reach();
     double[] y = new double[n];
     double[] s = new double[n];
     double[] wy = new double[n];
@@ -131,8 +138,8 @@ final class StaffFit {
       measure(i, reach, y, s, wy, ws);
     }
     double blocksPerSpace = space[0] / LineBlocks.WIDTH;
-    smooth(y, wy, 2.2 * blocksPerSpace, 0.25 * space[0], middle);
-    smooth(s, ws, 12 * blocksPerSpace, 0.1 * space[0], space);
+    smooth(y, wy, SET.middleBell() * blocksPerSpace, SET.middleTolerance() * space[0], middle);
+    smooth(s, ws, SET.spaceBell() * blocksPerSpace, SET.spaceTolerance() * space[0], space);
   }
 
   /** Measures one block: where its lines are, as a middle and a space with weights. */
@@ -154,13 +161,13 @@ final class StaffFit {
           at = p;
         }
       }
-      if (top < 0.3) {
+      if (top < SET.peak()) {
         continue;
       }
       double before = lines.at(first + i, at - 1);
       double after = lines.at(first + i, at + 1);
       double bend = before - 2 * top + after;
-      double peak = bend < -1e-6 ? at + (before - after) / (2 * bend) : at;
+      double peak = bend < SET.flat() ? at + (before - after) / (2 * bend) : at;
       double d = peak - from;
       w += top;
       wk += top * k;
@@ -171,10 +178,10 @@ final class StaffFit {
     y[i] = middle[i];
     s[i] = space[i];
     double det = w * wkk - wk * wk;
-    if (w < 0.5) {
+    if (w < SET.leastWeight()) {
       return;
     }
-    if (det > 1.5 && wkk > 2) {
+    if (det > SET.leastSpread() && wkk > SET.leastLines()) {
       double a = (wd * wkk - wk * wkd) / det;
       double c = (w * wkd - wk * wd) / det;
       y[i] += a;
@@ -183,14 +190,14 @@ final class StaffFit {
       ws[i] = wkk;
     } else {
       y[i] += wd / w;
-      wy[i] = 0.5 * w;
+      wy[i] = SET.middleOnly() * w;
     }
   }
 
   /** Smooths by local straight lines with weights, outliers weighed down in a second pass. */
   private static void smooth(double[] v, double[] w, double sigma, double tolerance, double[] out) {
     int n = v.length;
-    int reach = (int) Math.ceil(2.5 * sigma);
+    int reach = (int) Math.ceil(SET.bellReach() * sigma);
     double[] bell = new double[reach + 1];
     for (int d = 0; d <= reach; d++) {
       bell[d] = Math.exp(-0.5 * d * d / (sigma * sigma));
@@ -198,11 +205,11 @@ final class StaffFit {
     double[] robust = w.clone();
     double[] result = out.clone();
     // A wide bell gives a curve so smooth that a few of its points tell all of it.
-    int step = (int) Math.max(1, sigma / 6);
-    for (int pass = 0; pass < 3; pass++) {
+    int step = (int) Math.max(1, sigma / SET.coarse());
+    for (int pass = 0; pass < SET.passes(); pass++) {
       int before = 0;
       for (int i = 0; i < n; i = i == n - 1 ? n : Math.min(n - 1, i + step)) {
-        result[i] = local(v, robust, bell, i, 0.02 * sigma * sigma, out[i]);
+        result[i] = local(v, robust, bell, i, SET.pull() * sigma * sigma, out[i]);
         for (int j = before + 1; j < i; j++) {
           double f = (j - before) / (double) (i - before);
           result[j] = result[before] * (1 - f) + result[i] * f;
@@ -236,8 +243,10 @@ final class StaffFit {
       sdv += a * d * v[j];
     }
     // A little pull towards the value so far keeps thin evidence from swinging the line.
-    double ridge = pull * sw + 1e-9;
+    double ridge = pull * sw + SET.tiny();
     double det = sw * (sdd + ridge) - sd * sd;
-    return sw < 0.5 || det < 1e-9 ? otherwise : (sv * (sdd + ridge) - sd * sdv) / det;
+    return sw < SET.leastWeight() || det < SET.tiny()
+        ? otherwise
+        : (sv * (sdd + ridge) - sd * sdv) / det;
   }
 }

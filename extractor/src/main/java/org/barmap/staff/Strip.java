@@ -19,6 +19,8 @@ import org.opencv.imgproc.Imgproc;
  */
 public final class Strip {
 
+  private static final StaffSettings.Cut SET = StaffSettings.STANDARD.cut();
+
   /** Height in staff spaces. */
   public static final int HEIGHT = 20;
 
@@ -27,9 +29,6 @@ public final class Strip {
 
   /** Spaces shown before the left end and after the right end. */
   public static final int MARGIN = 3;
-
-  /** Pixels of the page between two of the strip from which on they are averaged. */
-  private static final double MOST_SKIPPED = 1.25;
 
   private final int width;
   private final int height;
@@ -63,7 +62,7 @@ public final class Strip {
    * @param part in pixels of the strip
    */
   public static byte[] part(PageImage page, Staff staff, int pxPerSpace, Rect part) {
-    return part(page, staff, pxPerSpace, part, MOST_SKIPPED);
+    return part(page, staff, pxPerSpace, part, SET.mostSkipped());
   }
 
   /** The same, quicker: thin lines may come out ragged. */
@@ -82,7 +81,7 @@ public final class Strip {
       if (ratio > mostSkipped) {
         // Averaging down to just above the strip's own scale first keeps thin lines from breaking.
         // Halving the whole page once instead would be quicker, but a few signs more are misread.
-        double shrink = 1 / Math.min(ratio * 0.85, 4);
+        double shrink = 1 / Math.min(ratio * SET.shrink(), SET.mostShrink());
         Mat smaller = scope.mat();
         double w = Math.max(1, Math.round(from.width * shrink));
         double h = Math.max(1, Math.round(from.height * shrink));

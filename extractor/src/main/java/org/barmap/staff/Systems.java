@@ -7,14 +7,7 @@ import org.barmap.page.PageImage;
 /** Puts staves joined by a line at their left end, or by their barlines, together. */
 final class Systems {
 
-  /** Ink is at least this dark. */
-  private static final int DARK = 150;
-
-  /** How far a gutter may swerve from the barlines' lean, per height looked at. */
-  private static final double SIDEWAYS = 0.3;
-
-  /** Brace and brackets take less than this left of a system's first line, staff spaces. */
-  private static final double MARGIN = 3.5;
+  private static final StaffSettings.Joins SET = StaffSettings.STANDARD.joins();
 
   private Systems() {}
 
@@ -54,12 +47,12 @@ final class Systems {
     double last = Double.NEGATIVE_INFINITY;
     double right = Math.min(upper.right(), lower.right());
     for (double x = Math.max(upper.left(), lower.left()); x <= right; x++) {
-      if (x - last < 4 * s || !crosses(pixels, upper, x)) {
+      if (x - last < SET.apart() * s || !crosses(pixels, upper, x)) {
         continue;
       }
-      double top = upper.middleAt(x) + 2.2 * upper.spaceAt(x);
-      double bottom = lower.middleAt(x) - 2.2 * lower.spaceAt(x);
-      boolean room = bottom - top > 2 * s && bottom - top < 16 * s;
+      double top = upper.middleAt(x) + SET.outer() * upper.spaceAt(x);
+      double bottom = lower.middleAt(x) - SET.outer() * lower.spaceAt(x);
+      boolean room = bottom - top > 2 * s && bottom - top < SET.barredRoom() * s;
       all++;
       through += room && isBarline(pixels, upper, lower, x) ? 1 : 0;
       last = x;
@@ -70,7 +63,7 @@ final class Systems {
   /** Tells whether a stroke crosses a staff from line to line. */
   private static boolean crosses(Pixels pixels, Staff staff, double x) {
     double middle = staff.middleAt(x);
-    double half = 1.95 * staff.spaceAt(x);
+    double half = SET.across() * staff.spaceAt(x);
     return isStroke(pixels, staff.lean(), x, middle - half, middle + half);
   }
 
@@ -79,10 +72,10 @@ final class Systems {
     double lean = upper.lean();
     double up = upper.spaceAt(x);
     double down = lower.spaceAt(x);
-    double top = upper.middleAt(x) + 2.2 * up;
-    double bottom = lower.middleAt(x) - 2.2 * down;
-    double over = upper.middleAt(x) - 2.5 * up;
-    double under = lower.middleAt(x) + 2.5 * down;
+    double top = upper.middleAt(x) + SET.outer() * up;
+    double bottom = lower.middleAt(x) - SET.outer() * down;
+    double over = upper.middleAt(x) - SET.over() * up;
+    double under = lower.middleAt(x) + SET.over() * down;
     return isStroke(pixels, lean, x, top, bottom)
         && !runsOn(pixels, lean, x + lean * (over - 2 * up - top), over - 2 * up, over)
         && !runsOn(pixels, lean, x + lean * (under - top), under, under + 2 * down);
@@ -90,7 +83,7 @@ final class Systems {
 
   /** A bent gutter leans another way than the barlines do. */
   private static boolean runsOn(Pixels pixels, double lean, double x, double top, double bottom) {
-    double aside = SIDEWAYS * (bottom - top);
+    double aside = SET.sideways() * (bottom - top);
     for (double d = -aside; d <= aside; d++) {
       if (isStroke(pixels, lean, x + d, top, bottom)) {
         return true;
@@ -100,8 +93,8 @@ final class Systems {
   }
 
   private static boolean isStroke(Pixels pixels, double lean, double x, double top, double bottom) {
-    for (int k = 1; k < 4; k++) {
-      if (!isDark(pixels, lean, x, top, top + (bottom - top) * k / 4)) {
+    for (int k = 1; k < SET.probes(); k++) {
+      if (!isDark(pixels, lean, x, top, top + (bottom - top) * k / SET.probes())) {
         return false;
       }
     }
@@ -110,12 +103,13 @@ final class Systems {
     for (double y = top; y <= bottom; y++, all++) {
       dark += isDark(pixels, lean, x, top, y) ? 1 : 0;
     }
-    return dark >= 0.95 * all;
+    return dark >= SET.barDark() * all;
   }
 
   private static boolean isDark(Pixels pixels, double lean, double x, double top, double y) {
     double u = x + lean * (y - top);
-    return Math.min(pixels.at(u, y), Math.min(pixels.at(u - 1, y), pixels.at(u + 1, y))) < DARK;
+    return Math.min(pixels.at(u, y), Math.min(pixels.at(u - 1, y), pixels.at(u + 1, y)))
+        < SET.ink();
   }
 
   /** Tells whether one dark stroke runs from the upper staff's left end to the lower one's. */
@@ -125,19 +119,21 @@ final class Systems {
     double xBottom = lower.left();
     double top = upper.middleAt(xTop) + 2 * upper.spaceAt(xTop);
     double bottom = lower.middleAt(xBottom) - 2 * lower.spaceAt(xBottom);
-    if (Math.abs(xTop - xBottom) > 2.5 * s || bottom < top || bottom - top > 18 * s) {
+    if (Math.abs(xTop - xBottom) > SET.ends() * s
+        || bottom < top
+        || bottom - top > SET.joinedRoom() * s) {
       return false;
     }
-    for (double d = -1.2 * s; d <= 1.0 * s; d++) {
+    for (double d = -SET.strokeBefore() * s; d <= SET.strokeBehind() * s; d++) {
       int dark = 0;
       int all = 0;
       for (double y = top; y <= bottom; y++) {
         double x = xTop + d + (xBottom - xTop) * (y - top) / (bottom - top);
         int ink = Math.min(pixels.at(x, y), Math.min(pixels.at(x - 1, y), pixels.at(x + 1, y)));
-        dark += ink < DARK ? 1 : 0;
+        dark += ink < SET.ink() ? 1 : 0;
         all++;
       }
-      if (dark >= 0.93 * all) {
+      if (dark >= SET.strokeDark() * all) {
         return hasPaperBefore(pixels, new double[] {xTop + d, top, xBottom + d, bottom}, s);
       }
     }
@@ -149,15 +145,15 @@ final class Systems {
    * what the book lies on.
    */
   private static boolean hasPaperBefore(Pixels pixels, double[] stroke, double space) {
-    for (double d = 0.6 * space; d <= MARGIN * space; d++) {
+    for (double d = SET.paperFrom() * space; d <= SET.margin() * space; d++) {
       int paper = 0;
       int all = 0;
       for (double y = stroke[1]; y <= stroke[3]; y++, all++) {
         double x =
             stroke[0] - d + (stroke[2] - stroke[0]) * (y - stroke[1]) / (stroke[3] - stroke[1]);
-        paper += x >= 0 && pixels.at(x, y) >= DARK ? 1 : 0;
+        paper += x >= 0 && pixels.at(x, y) >= SET.ink() ? 1 : 0;
       }
-      if (paper > 0.85 * all) {
+      if (paper > SET.paper() * all) {
         return true;
       }
     }

@@ -21,14 +21,7 @@ final class Tracks {
     }
   }
 
-  private static final float FADE = 0.96f;
-  private static final int STEEPEST = 3;
-  private static final float BEND = 0.02f;
-  private static final float START = 0.30f;
-  private static final float ALIVE = 0.22f;
-
-  /** Evidence that takes up a track again after a long gap. */
-  private static final float BACK = 0.5f;
+  private static final StaffSettings.Following SET = StaffSettings.STANDARD.tracks();
 
   private final Comb comb;
   private final double space;
@@ -56,16 +49,16 @@ final class Tracks {
 
   private List<Track> search() {
     List<Seed> seeds = new ArrayList<>();
-    float full = 2 / (1 - FADE) - 1;
+    float full = 2 / (1 - SET.fade()) - 1;
     int reach = (int) Math.round(space);
-    for (int b = 2; b < n; b += 4) {
+    for (int b = 2; b < n; b += SET.every()) {
       float[] total = new float[h];
       float[] own = comb.block(b);
       for (int y = 0; y < h; y++) {
         total[y] = (left[b][y] + right[b][y] - own[y]) / full;
       }
       for (int y = 0; y < h; y++) {
-        if (total[y] >= START * 0.6f && isPeak(total, y, reach)) {
+        if (total[y] >= SET.start() * SET.seed() && isPeak(total, y, reach)) {
           seeds.add(new Seed(b, y, total[y]));
         }
       }
@@ -105,16 +98,16 @@ final class Tracks {
       }
       float[] before = s[fromLeft ? b - 1 : b + 1];
       System.arraycopy(before, 0, best, 0, h);
-      for (int d = -STEEPEST; d <= STEEPEST; d++) {
+      for (int d = -SET.steepest(); d <= SET.steepest(); d++) {
         Shift.of(before, d, 0, moved);
-        float penalty = BEND * d * d;
+        float penalty = SET.bend() * d * d;
         for (int y = 0; y < h; y++) {
           best[y] = Math.max(best[y], moved[y] - penalty);
         }
       }
       float[] out = new float[h];
       for (int y = 0; y < h; y++) {
-        out[y] = own[y] + FADE * best[y];
+        out[y] = own[y] + SET.fade() * best[y];
       }
       s[b] = out;
     }
@@ -124,9 +117,9 @@ final class Tracks {
   private int step(float[] before, int y) {
     int step = 0;
     float best = before[y];
-    for (int d = -STEEPEST; d <= STEEPEST; d++) {
-      if (y + d >= 0 && y + d < h && before[y + d] - BEND * d * d > best) {
-        best = before[y + d] - BEND * d * d;
+    for (int d = -SET.steepest(); d <= SET.steepest(); d++) {
+      if (y + d >= 0 && y + d < h && before[y + d] - SET.bend() * d * d > best) {
+        best = before[y + d] - SET.bend() * d * d;
         step = d;
       }
     }
@@ -143,8 +136,8 @@ final class Tracks {
 
   /** Goes from a seed to one side; returns the last block with evidence. */
   private int walk(Seed seed, int direction, double[] out) {
-    int patience = (int) Math.round(12 * space / LineBlocks.WIDTH);
-    float alive = 0.5f;
+    int patience = (int) Math.round(SET.patience() * space / LineBlocks.WIDTH);
+    float alive = SET.first();
     int good = seed.b;
     int at = seed.y;
     for (int b = seed.b; b + direction >= 0 && b + direction < n; ) {
@@ -154,9 +147,9 @@ final class Tracks {
         break;
       }
       out[b] = at;
-      alive = 0.8f * alive + 0.2f * comb.block(b)[at];
-      boolean away = Math.abs(b - good) > patience / 4;
-      if (alive > (away ? BACK : ALIVE)) {
+      alive = SET.keep() * alive + SET.fresh() * comb.block(b)[at];
+      boolean away = Math.abs(b - good) > patience / SET.longGap();
+      if (alive > (away ? SET.back() : SET.alive())) {
         good = b;
       } else if (Math.abs(b - good) > patience) {
         break;
@@ -174,7 +167,7 @@ final class Tracks {
 
   private boolean isTaken(int b, int y) {
     for (double[] t : taken) {
-      if (Math.abs(t[b] - y) < 4.2 * space) {
+      if (Math.abs(t[b] - y) < SET.apart() * space) {
         return true;
       }
     }

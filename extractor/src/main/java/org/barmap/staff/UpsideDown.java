@@ -12,13 +12,7 @@ import java.util.List;
  */
 final class UpsideDown {
 
-  private static final double FROM = 0.7;
-  private static final double TO = 3.7;
-  private static final double CLEF = 0.1;
-  private static final double MORE = 1.5;
-
-  /** So much ink at the beginnings are clefs, whatever the ends look like over a gutter. */
-  private static final double NONE = 0.14;
+  private static final StaffSettings.Turned SET = StaffSettings.STANDARD.turned();
 
   private UpsideDown() {}
 
@@ -26,27 +20,28 @@ final class UpsideDown {
     if (staves.size() < 2) {
       return false;
     }
-    double begin = low(staves.stream().mapToDouble(s -> ink(pixels, s, FROM)).toArray());
-    double end = low(staves.stream().mapToDouble(s -> ink(pixels, s, s.length() - TO)).toArray());
-    return begin < NONE && end > CLEF && end > MORE * begin;
+    double begin = low(staves.stream().mapToDouble(s -> ink(pixels, s, SET.from())).toArray());
+    double end =
+        low(staves.stream().mapToDouble(s -> ink(pixels, s, s.length() - SET.to())).toArray());
+    return begin < SET.none() && end > SET.clef() && end > SET.more() * begin;
   }
 
   private static double low(double[] values) {
     java.util.Arrays.sort(values);
-    return values[values.length / 4];
+    return values[values.length / SET.quarter()];
   }
 
   /** Returns the share of ink between the lines over a few spaces from a position on. */
   private static double ink(Pixels pixels, Staff staff, double from) {
     int dark = 0;
     int all = 0;
-    for (double t = 0; t < TO - FROM; t += 0.1) {
+    for (double t = 0; t < SET.to() - SET.from(); t += SET.step()) {
       double x = staff.xAt(from + t);
       double y = staff.middleAt(x);
       double s = staff.spaceAt(x);
       for (int k = -2; k < 2; k++) {
-        for (double d = 0.3; d < 0.71; d += 0.1) {
-          dark += pixels.at(x, y + (k + d) * s) < 140 ? 1 : 0;
+        for (double d = SET.first(); d < SET.last(); d += SET.step()) {
+          dark += pixels.at(x, y + (k + d) * s) < SET.ink() ? 1 : 0;
           all++;
         }
       }
