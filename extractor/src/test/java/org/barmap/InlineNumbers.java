@@ -5,6 +5,8 @@ import com.sun.source.tree.ArrayAccessTree;
 import com.sun.source.tree.ClassTree;
 import com.sun.source.tree.CompilationUnitTree;
 import com.sun.source.tree.LiteralTree;
+import com.sun.source.tree.MemberSelectTree;
+import com.sun.source.tree.MethodInvocationTree;
 import com.sun.source.tree.Tree;
 import com.sun.source.tree.VariableTree;
 import com.sun.source.util.JavacTask;
@@ -34,7 +36,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Not counted: what stands in a type whose name ends with "Settings", in a {@code static final}
  * field, in an enum's constants or in an annotation; 0, 0.5, 1 and 2 of either sign, which are
  * neighbours, pairs and halves; 255, white and the low byte; 8, 16 and 24 beside a shift;
- * subscripts of arrays; what a caller names in {@link #allowed}.
+ * subscripts of arrays and lists; what a caller allows: a file, or a number in a file.
  *
  * @param file where it stands, below the sources
  * @param line of the file, from 1
@@ -68,7 +70,8 @@ record InlineNumbers(Path file, long line, String text) {
             long line = unit.getLineMap().getLineNumber(positions.getStartPosition(unit, literal));
             InlineNumbers number =
                 new InlineNumbers(file, line, String.valueOf(literal.getValue()));
-            if (!allowed.contains(file.getFileName() + " " + number.text())) {
+            String name = String.valueOf(file.getFileName());
+            if (!allowed.contains(name) && !allowed.contains(name + " " + number.text())) {
               found.add(number);
             }
           }
@@ -113,6 +116,13 @@ record InlineNumbers(Path file, long line, String text) {
 
     @Override
     public @Nullable Void visitClass(ClassTree type, @Nullable Void none) {
+      if (type.getKind() == Tree.Kind.INTERFACE) {
+        // its fields are constants
+        type.getMembers().stream()
+            .filter(m -> !(m instanceof VariableTree))
+            .forEach(m -> scan(m, none));
+        return null;
+      }
       return type.getSimpleName().toString().endsWith("Settings")
           ? null
           : super.visitClass(type, none);
@@ -134,6 +144,18 @@ record InlineNumbers(Path file, long line, String text) {
     public @Nullable Void visitArrayAccess(ArrayAccessTree access, @Nullable Void none) {
       scan(access.getExpression(), none);
       return access.getIndex() instanceof LiteralTree ? null : scan(access.getIndex(), none);
+    }
+
+    @Override
+    public @Nullable Void visitMethodInvocation(MethodInvocationTree call, @Nullable Void none) {
+      boolean subscript =
+          call.getMethodSelect() instanceof MemberSelectTree select
+              && select.getIdentifier().contentEquals("get")
+              && call.getArguments().size() == 1
+              && call.getArguments().get(0) instanceof LiteralTree;
+      return subscript
+          ? scan(call.getMethodSelect(), none)
+          : super.visitMethodInvocation(call, none);
     }
 
     @Override

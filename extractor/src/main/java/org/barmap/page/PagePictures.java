@@ -9,6 +9,7 @@ import org.barmap.page.file.Document;
 import org.barmap.page.file.Picture;
 import org.barmap.page.file.UnreadableException;
 import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.PageSettings;
 import org.opencv.core.Core;
 import org.opencv.core.CvException;
 import org.opencv.core.CvType;
@@ -29,6 +30,8 @@ public final class PagePictures {
 
   /** The most pages a book may have, and a file. */
   public static final int MAX_PAGES = Document.MAX_PAGES;
+
+  private static final PageSettings.Light SET = PageSettings.STANDARD.light();
 
   private static final int JPEG_QUALITY = 85;
 
@@ -161,7 +164,7 @@ public final class PagePictures {
         Imgproc.cvtColor(cut, gray, Imgproc.COLOR_BGR2GRAY);
       }
       // paper is what is left when everything as thin as a note head is closed
-      int side = 2 * (int) Math.max(3, 1.2 * staffSpace) + 1;
+      int side = 2 * (int) Math.max(SET.leastPrint(), SET.print() * staffSpace) + 1;
       Mat kernel =
           scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(side, side)));
       Mat paper = scope.mat();

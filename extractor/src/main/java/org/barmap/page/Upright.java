@@ -17,6 +17,7 @@ import org.barmap.page.level.View;
 import org.barmap.page.level.WorkSize;
 import org.barmap.page.pixel.Homography;
 import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Shrunk;
 import org.barmap.page.pixel.Step;
 import org.barmap.page.pixel.Warp;
@@ -26,17 +27,7 @@ import org.opencv.core.Mat;
 /** Makes upright page images from the picture in a file. */
 final class Upright {
 
-  /** Pixels of the picture the page is judged on. */
-  private static final double JUDGED = 2.4e6;
-
-  /** A smaller slope is left to the staff tracing. */
-  private static final double LEVEL = 0.01;
-
-  /** A turned picture must show this many times more level lines before it is believed. */
-  private static final double TURNED = 1.5;
-
-  /** Lines as regular as this are staves; no need to look at the picture sideways. */
-  private static final double SURELY_LEVEL = 0.4;
+  private static final PageSettings.Judging SET = PageSettings.STANDARD.judging();
 
   private Upright() {}
 
@@ -46,7 +37,7 @@ final class Upright {
       scope.keep(picture);
       long start = Step.start();
       Shrunk shrunk =
-          Shrunk.of(picture, Math.sqrt(picture.total() / JUDGED), Step.SHARPNESS, scope);
+          Shrunk.of(picture, Math.sqrt(picture.total() / SET.pixels()), Step.SHARPNESS, scope);
       Mat judged = shrunk.image();
       Homography small = shrunk.map();
       boolean hopeless = Sharpness.isHopeless(judged);
@@ -57,14 +48,14 @@ final class Upright {
       start = Step.start();
       View view = View.of(judged, region);
       LineField lines = view.lines();
-      if (lines.strength() < SURELY_LEVEL) {
+      if (lines.strength() < SET.surelyLevel()) {
         LineField across = view.quarter().lines();
-        if (across.weight() > TURNED * lines.weight()) {
+        if (across.weight() > SET.turned() * lines.weight()) {
           view = view.quarter();
           lines = across;
         }
       }
-      if (Math.abs(lines.slope()) > LEVEL) {
+      if (Math.abs(lines.slope()) > SET.level()) {
         view = view.turned(-Math.atan(lines.slope()));
       }
       List<PageResult> pages = new ArrayList<>();
@@ -79,9 +70,11 @@ final class Upright {
       }
       for (View half : view.split(gutter.getAsDouble())) {
         LineField own = half.lines();
-        boolean like = Math.abs(own.space() - lines.space()) < 0.25 * lines.space();
+        boolean like = Math.abs(own.space() - lines.space()) < SET.alike() * lines.space();
         View level =
-            like && Math.abs(own.slope()) > LEVEL ? half.turned(-Math.atan(own.slope())) : half;
+            like && Math.abs(own.slope()) > SET.level()
+                ? half.turned(-Math.atan(own.slope()))
+                : half;
         pages.add(
             make(
                 source,
@@ -131,7 +124,8 @@ final class Upright {
       }
       Step.UPRIGHT.done(start);
       start = Step.start();
-      Light.flatten(work, size.space() > 0 ? size.space() : WorkSize.USUAL_SPACE);
+      Light.flatten(
+          work, size.space() > 0 ? size.space() : PageSettings.STANDARD.size().usualSpace());
       List<Point> hull = view.hull();
       if (!hull.isEmpty()) {
         Homography back = small.inverse().then(toWork);

@@ -10,6 +10,9 @@ public interface Document extends AutoCloseable {
   /** The most pixels one picture may have; beyond it reading would need too much memory. */
   long MAX_PIXELS = 120_000_000L;
 
+  /** The most pixels of one side. */
+  int MAX_SIDE = 40_000;
+
   /** The most pages one file may have, and one book. */
   int MAX_PAGES = 600;
 
@@ -32,7 +35,7 @@ public interface Document extends AutoCloseable {
     if (width <= 0 || height <= 0) {
       throw new UnreadableException("damaged", "the picture has no size; save or scan it again.");
     }
-    if (width * height > MAX_PIXELS || width > 40_000 || height > 40_000) {
+    if (width * height > MAX_PIXELS || width > MAX_SIDE || height > MAX_SIDE) {
       throw tooLarge(width, height);
     }
   }

@@ -39,6 +39,12 @@ final class Jpeg2000Reader extends ImageReader {
   /** The longest picture, bytes: as much as the largest one takes without compression. */
   private static final long MAX_BYTES = 3 * Document.MAX_PIXELS;
 
+  private static final int COLOURS = 3;
+  private static final int GRAY_DEPTH = 8;
+  private static final int COLOUR_DEPTH = 32;
+  private static final int GRAYS_OF_WORD = COLOUR_DEPTH / GRAY_DEPTH;
+  private static final int HIGHEST_BYTE = COLOUR_DEPTH - GRAY_DEPTH;
+
   private Optional<byte[]> bytes = Optional.empty();
 
   private Jpeg2000Reader(ImageReaderSpi provider) {
@@ -100,7 +106,7 @@ final class Jpeg2000Reader extends ImageReader {
 
   @Override
   public Iterator<ImageTypeSpecifier> getImageTypes(int index) throws IOException {
-    BufferedImage one = image(1, 1, header().components() < 3 ? 1 : 3);
+    BufferedImage one = image(1, 1, header().components() < COLOURS ? 1 : COLOURS);
     return Collections.singleton(new ImageTypeSpecifier(one)).iterator();
   }
 
@@ -126,43 +132,50 @@ final class Jpeg2000Reader extends ImageReader {
       int width = leptonica.pixGetWidth(pix);
       int height = leptonica.pixGetHeight(pix);
       int depth = leptonica.pixGetDepth(pix);
-      if (width != header.width() || height != header.height() || depth != 8 && depth != 32) {
+      if (width != header.width()
+          || height != header.height()
+          || depth != GRAY_DEPTH && depth != COLOUR_DEPTH) {
         throw new IOException("the JPEG 2000 picture is another one than its header says");
       }
       int perRow = leptonica.pixGetWpl(pix);
       IntBuffer words =
           new BytePointer(leptonica.pixGetData(pix))
-              .capacity(4L * perRow * height)
+              .capacity((long) Integer.BYTES * perRow * height)
               .asByteBuffer()
               .order(ByteOrder.nativeOrder())
               .asIntBuffer();
       Rectangle region = getSourceRegion(param, width, height);
       int stepX = param == null ? 1 : param.getSourceXSubsampling();
       int stepY = param == null ? 1 : param.getSourceYSubsampling();
-      int bands = header.components() < 3 ? 1 : 3;
+      int bands = header.components() < COLOURS ? 1 : COLOURS;
       BufferedImage out =
           image((region.width + stepX - 1) / stepX, (region.height + stepY - 1) / stepY, bands);
+      Pixels pixels = new Pixels(words, perRow, depth == GRAY_DEPTH ? GRAYS_OF_WORD : 1, bands);
       byte[] to = ((DataBufferByte) out.getRaster().getDataBuffer()).getData();
       int at = 0;
       for (int y = region.y; y < region.y + region.height; y += stepY) {
-        for (int x = region.x; x < region.x + region.width; x += stepX) {
-          // The bytes of a row stand from the highest of each word: gray by gray, or R, G, B, A.
-          if (depth == 8) {
-            int gray = words.get(y * perRow + x / 4) >>> 24 - 8 * (x % 4);
-            for (int band = 0; band < bands; band++) {
-              to[at++] = (byte) gray;
-            }
-          } else {
-            int pixel = words.get(y * perRow + x);
-            for (int band = 0; band < bands; band++) {
-              to[at++] = (byte) (pixel >>> 24 - 8 * band);
-            }
-          }
+        for (int x = region.x; x < region.x + region.width; x += stepX, at += bands) {
+          pixels.copy(x, y, to, at);
         }
       }
       return out;
     } finally {
       leptonica.pixDestroy(pix);
+    }
+  }
+
+  /**
+   * What Leptonica holds: the bytes of a row from the highest of each word on, gray by gray, or
+   * red, green, blue and the cover of a pixel.
+   */
+  private record Pixels(IntBuffer words, int perRow, int ofWord, int bands) {
+
+    void copy(int x, int y, byte[] to, int at) {
+      int word = words.get(y * perRow + x / ofWord);
+      for (int band = 0; band < bands; band++) {
+        int place = ofWord > 1 ? x % ofWord : band;
+        to[at + band] = (byte) (word >>> HIGHEST_BYTE - GRAY_DEPTH * place);
+      }
     }
   }
 

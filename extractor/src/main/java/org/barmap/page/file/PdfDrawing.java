@@ -17,6 +17,7 @@ import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.rendering.PageDrawer;
 import org.apache.pdfbox.rendering.PageDrawerParameters;
+import org.barmap.page.pixel.PageSettings;
 
 /**
  * Draws the pages of a PDF and keeps account of pictures that could not be drawn: PDFBox leaves
@@ -24,8 +25,7 @@ import org.apache.pdfbox.rendering.PageDrawerParameters;
  */
 final class PdfDrawing extends PDFRenderer {
 
-  /** Without a picture of at least this share of its area a page is not the page any more. */
-  private static final double MUCH = 0.05;
+  private static final PageSettings.Pdf SET = PageSettings.STANDARD.pdf();
 
   private int page;
   private double share;
@@ -46,7 +46,7 @@ final class PdfDrawing extends PDFRenderer {
     share = 0;
     flaw = Optional.empty();
     BufferedImage drawn = renderImageWithDPI(index, dpi, ImageType.GRAY);
-    if (flaw.isPresent() && share >= MUCH) {
+    if (flaw.isPresent() && share >= SET.much()) {
       throw flaw.get();
     }
     return drawn;

@@ -13,14 +13,18 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
 import org.apache.pdfbox.pdmodel.graphics.PDXObject;
+import org.barmap.page.pixel.PageSettings;
 import org.opencv.core.Mat;
 
 /** A PDF file, each page drawn at 300 dpi or, when it is one scan, at the scan's own resolution. */
 public final class PdfPages implements Document {
 
-  private static final float DPI = 300;
+  private static final PageSettings.Pdf SET = PageSettings.STANDARD.pdf();
+
+  /** Part of the scratch data that is kept in memory. */
+  private static final long IN_MEMORY = 4;
+
   private static final long SCRATCH_BYTES = 256L << 20;
-  private static final long MAX_DRAWN = 40_000_000L;
 
   static {
     Jpeg2000Reader.register();
@@ -41,7 +45,7 @@ public final class PdfPages implements Document {
       document =
           Loader.loadPDF(
               new RandomAccessReadBufferedFile(file.toFile()),
-              MemoryUsageSetting.setupMixed(SCRATCH_BYTES / 4, SCRATCH_BYTES).streamCache);
+              MemoryUsageSetting.setupMixed(SCRATCH_BYTES / IN_MEMORY, SCRATCH_BYTES).streamCache);
       document.setResourceCache(new NoPictures());
       Document.checkPages(document.getNumberOfPages());
       return new PdfPages(document);
@@ -68,10 +72,16 @@ public final class PdfPages implements Document {
       PDPage page = document.getPage(index);
       PdfScan scan = PdfScan.of(page);
       PDRectangle box = page.getCropBox();
-      double dpi = scan.dpi().orElse(DPI);
-      double inches = Math.max(1, box.getWidth()) * Math.max(1, box.getHeight()) / 72.0 / 72.0;
-      dpi = Math.min(dpi, Math.sqrt(MAX_DRAWN / inches));
-      dpi = Math.min(dpi, 15_000 * 72.0 / Math.max(box.getWidth(), box.getHeight()));
+      double dpi = scan.dpi().orElse(SET.dpi());
+      double inches =
+          Math.max(1, box.getWidth())
+              * Math.max(1, box.getHeight())
+              / PdfScan.POINTS
+              / PdfScan.POINTS;
+      dpi = Math.min(dpi, Math.sqrt(SET.mostPixels() / inches));
+      dpi =
+          Math.min(
+              dpi, SET.mostSide() * PdfScan.POINTS / Math.max(box.getWidth(), box.getHeight()));
       return TiffPages.toGray(drawing.draw(index, (float) dpi));
     } catch (IOException | RuntimeException e) {
       throw new UnreadableException(

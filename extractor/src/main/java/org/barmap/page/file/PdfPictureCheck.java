@@ -14,6 +14,7 @@ import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
+import org.barmap.page.pixel.PageSettings;
 
 /**
  * Looks at a picture inside a PDF before it is decoded: whether it claims more than is read, and
@@ -21,11 +22,7 @@ import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
  */
 final class PdfPictureCheck {
 
-  /** A picture of less than this share of its bytes is broken off; some writers drop a last row. */
-  private static final double ALL_THERE = 0.99;
-
-  /** A picture may hold this many times the bytes it needs, rows with a filter byte among them. */
-  private static final int MORE_THAN_NEEDED = 2;
+  private static final PageSettings.Pdf SET = PageSettings.STANDARD.pdf();
 
   private static final int FEW_BYTES = 1 << 16;
 
@@ -96,13 +93,15 @@ final class PdfPictureCheck {
   private static void inflated(PDImageXObject object, byte[] data)
       throws IOException, UnreadableException {
     int components = object.isStencil() ? 1 : object.getColorSpace().getNumberOfComponents();
-    long row = ((long) object.getWidth() * components * object.getBitsPerComponent() + 7) / 8;
+    long row =
+        ((long) object.getWidth() * components * object.getBitsPerComponent() + Byte.SIZE - 1)
+            / Byte.SIZE;
     long needed = row * object.getHeight();
-    long found = count(data, MORE_THAN_NEEDED * needed + FEW_BYTES);
-    if (found < ALL_THERE * needed) {
+    long found = count(data, SET.moreThanNeeded() * needed + FEW_BYTES);
+    if (found < SET.allThere() * needed) {
       throw PictureHeader.broken();
     }
-    if (found > MORE_THAN_NEEDED * needed + FEW_BYTES) {
+    if (found > SET.moreThanNeeded() * needed + FEW_BYTES) {
       throw new UnreadableException(
           "too-large", "it unfolds to more than its size; export it again.");
     }

@@ -7,6 +7,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.graphics.PDXObject;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
+import org.barmap.page.pixel.PageSettings;
 
 /**
  * Whether a PDF page is one scanned picture.
@@ -15,6 +16,11 @@ import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
  *     that can fill it
  */
 public record PdfScan(OptionalDouble dpi) {
+
+  private static final PageSettings.Pdf SET = PageSettings.STANDARD.pdf();
+
+  /** Points in an inch. */
+  static final double POINTS = 72;
 
   /** Looks at a page's pictures without decoding them. */
   public static PdfScan of(PDPage page) throws IOException {
@@ -39,12 +45,14 @@ public record PdfScan(OptionalDouble dpi) {
   }
 
   private static OptionalDouble resolution(PDPage page, PDImageXObject image) {
-    double w = page.getCropBox().getWidth() / 72.0;
-    double h = page.getCropBox().getHeight() / 72.0;
+    double w = page.getCropBox().getWidth() / POINTS;
+    double h = page.getCropBox().getHeight() / POINTS;
     double across = image.getWidth() / w;
     double down = image.getHeight() / h;
-    boolean fills = Math.abs(across / down - 1) < 0.05;
+    boolean fills = Math.abs(across / down - 1) < SET.scanFits();
     double dpi = Math.max(across, down);
-    return fills && dpi >= 72 && dpi <= 600 ? OptionalDouble.of(dpi) : OptionalDouble.empty();
+    return fills && dpi >= SET.leastScanDpi() && dpi <= SET.mostScanDpi()
+        ? OptionalDouble.of(dpi)
+        : OptionalDouble.empty();
   }
 }

@@ -14,6 +14,11 @@ import org.opencv.imgproc.Imgproc;
 /** A PNG or JPEG file: one page. */
 public final class Picture implements Document {
 
+  private static final int COLOURS = 3;
+
+  /** Gray levels of 16 bits in one of 8. */
+  private static final double TO_EIGHT_BITS = 257;
+
   private final byte[] bytes;
   private final boolean png;
 
@@ -69,13 +74,13 @@ public final class Picture implements Document {
     Mat eight = read;
     if (read.depth() == CvType.CV_16U) {
       eight = scope.mat();
-      read.convertTo(eight, CvType.CV_8U, 1 / 257.0);
+      read.convertTo(eight, CvType.CV_8U, 1 / TO_EIGHT_BITS);
     }
     if (eight.channels() == 1) {
       return eight;
     }
     Mat gray = scope.mat();
-    if (eight.channels() == 3) {
+    if (eight.channels() == COLOURS) {
       Imgproc.cvtColor(eight, gray, Imgproc.COLOR_BGR2GRAY);
       return gray;
     }

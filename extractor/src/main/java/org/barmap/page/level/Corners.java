@@ -3,11 +3,14 @@ package org.barmap.page.level;
 import java.util.ArrayList;
 import java.util.List;
 import org.barmap.map.Point;
+import org.barmap.page.pixel.PageSettings;
 
 /** The four corners of something like a sheet. */
 final class Corners {
 
-  private static final int MOST = 28;
+  private static final PageSettings.Sheet SET = PageSettings.STANDARD.sheet();
+
+  private static final int FOUR = 4;
 
   private Corners() {}
 
@@ -53,7 +56,7 @@ final class Corners {
   /** Drops the points that bend the outline least until few enough are left. */
   private static List<Point> thin(List<Point> hull) {
     List<Point> p = new ArrayList<>(hull);
-    while (p.size() > MOST) {
+    while (p.size() > SET.hullPoints()) {
       int least = 0;
       double smallest = Double.MAX_VALUE;
       for (int i = 0; i < p.size(); i++) {
@@ -91,21 +94,21 @@ final class Corners {
     double right = c.get(1).distance(c.get(2));
     double bottom = c.get(2).distance(c.get(3));
     double left = c.get(3).distance(c.get(0));
-    if (Math.min(Math.min(top, bottom), Math.min(left, right)) < 20) {
+    if (Math.min(Math.min(top, bottom), Math.min(left, right)) < SET.leastSide()) {
       return false;
     }
     double aspect = (top + bottom) / (left + right);
     boolean even =
-        Math.max(top, bottom) < 1.5 * Math.min(top, bottom)
-            && Math.max(left, right) < 1.5 * Math.min(left, right);
-    for (int i = 0; i < 4; i++) {
+        Math.max(top, bottom) < SET.uneven() * Math.min(top, bottom)
+            && Math.max(left, right) < SET.uneven() * Math.min(left, right);
+    for (int i = 0; i < FOUR; i++) {
       Point a = c.get(i);
-      Point b = c.get((i + 1) % 4);
-      Point d = c.get((i + 3) % 4);
+      Point b = c.get((i + 1) % FOUR);
+      Point d = c.get((i + FOUR - 1) % FOUR);
       double sine = Math.abs(cross(a, b, d)) / (a.distance(b) * a.distance(d));
-      even &= sine > 0.85;
+      even &= sine > SET.leastSine();
     }
-    return even && aspect > 0.35 && aspect < 2.6;
+    return even && aspect > SET.narrowest() && aspect < SET.widest();
   }
 
   private static List<Point> ordered(List<Point> four) {
@@ -118,15 +121,15 @@ final class Corners {
                 Math.atan2(a.y() - mid.y(), a.x() - mid.x()),
                 Math.atan2(b.y() - mid.y(), b.x() - mid.x())));
     int start = 0;
-    for (int i = 1; i < 4; i++) {
+    for (int i = 1; i < FOUR; i++) {
       Point p = byAngle.get(i);
       if (p.x() + p.y() < byAngle.get(start).x() + byAngle.get(start).y()) {
         start = i;
       }
     }
     List<Point> out = new ArrayList<>();
-    for (int i = 0; i < 4; i++) {
-      out.add(byAngle.get((start + i) % 4));
+    for (int i = 0; i < FOUR; i++) {
+      out.add(byAngle.get((start + i) % FOUR));
     }
     return out;
   }

@@ -3,6 +3,7 @@ package org.barmap.page.level;
 import java.util.List;
 import org.barmap.map.Point;
 import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Shrunk;
 import org.barmap.page.pixel.Step;
 import org.opencv.core.Core;
@@ -15,7 +16,9 @@ import org.opencv.imgproc.Imgproc;
 /** Evens out shadow and paper colour: paper comes out near white everywhere, ink stays dark. */
 public final class Light {
 
-  private static final int SHRINK = 8;
+  private static final PageSettings.Light SET = PageSettings.STANDARD.light();
+
+  private static final int GRAYS = 256;
 
   private Light() {}
 
@@ -26,28 +29,29 @@ public final class Light {
    */
   public static void flatten(Mat gray, double space) {
     try (Mats scope = new Mats()) {
-      Mat small = Shrunk.squares(gray, SHRINK, Step.LIGHT, scope);
-      int reach = Math.max(3, (int) Math.round(2.5 * space / SHRINK)) | 1;
+      Mat small = Shrunk.squares(gray, SET.shrink(), Step.LIGHT, scope);
+      int reach =
+          Math.max(SET.leastReach(), (int) Math.round(SET.reach() * space / SET.shrink())) | 1;
       Mat kernel =
           scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(reach, reach)));
       Mat paper = scope.mat();
       Imgproc.morphologyEx(small, paper, Imgproc.MORPH_CLOSE, kernel);
-      Imgproc.GaussianBlur(paper, paper, new Size(0, 0), reach * 0.75);
-      if (Core.minMaxLoc(paper).minVal > 246) {
+      Imgproc.GaussianBlur(paper, paper, new Size(0, 0), reach * SET.blur());
+      if (Core.minMaxLoc(paper).minVal > SET.clean()) {
         return; // a clean scan: nothing to even out
       }
       // Where the picture is black on a broad front there is no paper to compare with.
-      Core.max(paper, new Scalar(40), paper);
+      Core.max(paper, new Scalar(SET.darkest()), paper);
       Mat full = scope.mat();
       Imgproc.resize(paper, full, gray.size(), 0, 0, Imgproc.INTER_LINEAR);
-      Core.divide(gray, full, gray, 250, CvType.CV_8U);
+      Core.divide(gray, full, gray, SET.paper(), CvType.CV_8U);
     }
     deepen(gray);
   }
 
   /** Makes everything outside the paper white; corners in pixels of the image. */
   public static void whitenOutside(Mat gray, List<Point> outline) {
-    View.fillOutside(gray, outline, 250);
+    View.fillOutside(gray, outline, SET.paper());
   }
 
   /** Stretches pale ink: its darkest hundredth is brought down to near black. */
@@ -57,24 +61,24 @@ public final class Light {
       Imgproc.resize(
           gray,
           sample,
-          new Size(gray.cols() / 3 + 1, gray.rows() / 3 + 1),
+          new Size(gray.cols() / SET.sample() + 1, gray.rows() / SET.sample() + 1),
           0,
           0,
           Imgproc.INTER_NEAREST);
       byte[] values = new byte[(int) sample.total()];
       sample.get(0, 0, values);
-      int[] count = new int[256];
+      int[] count = new int[GRAYS];
       for (byte v : values) {
         count[v & 0xff]++;
       }
       int ink = 0;
       int seen = 0;
-      while (ink < 255 && (seen += count[ink]) < values.length / 100) {
+      while (ink < 255 && (seen += count[ink]) < values.length / SET.inkShare()) {
         ink++;
       }
-      if (ink > 70 && ink < 215) {
-        double gain = (250.0 - 30) / (250 - ink);
-        gray.convertTo(gray, CvType.CV_8U, gain, 250 - 250 * gain);
+      if (ink > SET.blackEnough() && ink < SET.noInk()) {
+        double gain = (double) (SET.paper() - SET.ink()) / (SET.paper() - ink);
+        gray.convertTo(gray, CvType.CV_8U, gain, SET.paper() - SET.paper() * gain);
       }
     }
   }

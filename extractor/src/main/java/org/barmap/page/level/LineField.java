@@ -1,6 +1,7 @@
 package org.barmap.page.level;
 
 import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Step;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
@@ -23,31 +24,21 @@ import org.opencv.imgproc.Imgproc;
 public record LineField(
     double slope, double energy, double space, double strength, double[] columns) {
 
-  /** Columns averaged before anything else: level lines lose nothing by it. */
-  static final int SHRINK = 4;
+  static final PageSettings.Levels SET = PageSettings.STANDARD.levels();
 
-  /** Columns of the shrunk picture in one tile. */
-  static final int TILE = 36;
-
-  /** Ink this high is no line, pixels. */
-  private static final int THICK = 9;
-
-  private static final double MAX_SLOPE = 0.25;
-  private static final double SLOPE_STEP = 0.0125;
-  private static final int MIN_SPACE = 4;
-  private static final int MAX_SPACE = 48;
+  private static final double THREE_HALVES = 1.5;
 
   /** Measures a gray picture of moderate size (long side up to some 2000 pixels). */
   static LineField measure(Mat gray) {
     short[][] ridge = ridges(gray);
-    int tiles = Math.max(1, ridge.length / TILE);
-    int steps = (int) Math.round(2 * MAX_SLOPE / SLOPE_STEP) + 1;
+    int tiles = Math.max(1, ridge.length / SET.tile());
+    int steps = (int) Math.round(2 * SET.maxSlope() / SET.slopeStep()) + 1;
     double[][] energy = new double[tiles][steps];
     Step.LEVEL.spread(
         tiles,
         t -> {
           for (int k = 0; k < steps; k++) {
-            energy[t][k] = energy(profile(ridge, t, -MAX_SLOPE + k * SLOPE_STEP));
+            energy[t][k] = energy(profile(ridge, t, -SET.maxSlope() + k * SET.slopeStep()));
           }
         });
     double[] total = new double[steps];
@@ -57,23 +48,31 @@ public record LineField(
       }
     }
     int best = argMax(total, 0, steps - 1);
-    double[] correlation = new double[2 * MAX_SPACE + 2];
+    double[] correlation = new double[2 * SET.maxSpace() + 2];
     double[] columns = new double[tiles];
     for (int t = 0; t < tiles; t++) {
       // A bent page: each tile may lean its own way, but not far from the usual one.
-      int own = argMax(energy[t], Math.max(0, best - 6), Math.min(steps - 1, best + 6));
+      int own =
+          argMax(
+              energy[t],
+              Math.max(0, best - SET.tileSteps()),
+              Math.min(steps - 1, best + SET.tileSteps()));
       columns[t] = energy[t][own];
-      correlate(profile(ridge, t, -MAX_SLOPE + own * SLOPE_STEP), correlation);
+      correlate(profile(ridge, t, -SET.maxSlope() + own * SET.slopeStep()), correlation);
     }
     double shift = peak(total, best);
     double[] found = space(correlation);
     return new LineField(
-        -MAX_SLOPE + (best + shift) * SLOPE_STEP, total[best], found[0], found[1], columns);
+        -SET.maxSlope() + (best + shift) * SET.slopeStep(),
+        total[best],
+        found[0],
+        found[1],
+        columns);
   }
 
   /** Returns how much speaks for staff lines being level in the picture. */
   public double weight() {
-    return energy * (0.02 + strength);
+    return energy * (SET.plain() + strength);
   }
 
   /**
@@ -85,19 +84,19 @@ public record LineField(
   private static short[][] ridges(Mat gray) {
     try (Mats scope = new Mats()) {
       Mat narrow = scope.mat();
-      int w = Math.max(1, gray.cols() / SHRINK);
-      Mat whole = scope.keep(gray.colRange(0, Math.min(gray.cols(), w * SHRINK)));
+      int w = Math.max(1, gray.cols() / SET.shrink());
+      Mat whole = scope.keep(gray.colRange(0, Math.min(gray.cols(), w * SET.shrink())));
       Imgproc.resize(whole, narrow, new Size(w, gray.rows()), 0, 0, Imgproc.INTER_AREA);
       Mat mean = scope.mat();
-      Imgproc.blur(narrow, mean, new Size(1, 13));
+      Imgproc.blur(narrow, mean, new Size(1, SET.mean()));
       Mat ridge = scope.mat();
       Core.subtract(mean, narrow, ridge);
       Mat thin = scope.mat();
       Mat upright =
-          scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(1, THICK)));
+          scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_RECT, new Size(1, SET.thick())));
       Imgproc.morphologyEx(narrow, thin, Imgproc.MORPH_BLACKHAT, upright);
       Core.min(ridge, thin, ridge);
-      Core.min(ridge, new org.opencv.core.Scalar(70), ridge);
+      Core.min(ridge, new org.opencv.core.Scalar(SET.strongest()), ridge);
       Mat turned = scope.mat();
       Core.transpose(ridge, turned);
       Mat wide = scope.mat();
@@ -110,15 +109,15 @@ public record LineField(
     }
   }
 
-  /** Sums one tile along lines of a slope; short sums are quick, and {@link #TILE} of 70 fit. */
+  /** Sums one tile along lines of a slope; short sums are quick, and those of one tile fit. */
   private static float[] profile(short[][] ridge, int tile, double slope) {
-    int from = tile * TILE;
-    int to = Math.min(ridge.length, from + TILE);
+    int from = tile * SET.tile();
+    int to = Math.min(ridge.length, from + SET.tile());
     int h = ridge[0].length;
     short[] sum = new short[h];
     short[] moved = new short[h];
     for (int x = from; x < to; x++) {
-      int shift = (int) Math.round(slope * SHRINK * (x - from - TILE / 2.0));
+      int shift = (int) Math.round(slope * SET.shrink() * (x - from - SET.tile() / 2.0));
       add(ridge[x], shift, moved, sum);
     }
     float[] profile = new float[h];
@@ -175,16 +174,17 @@ public record LineField(
   private static double[] space(double[] c) {
     double best = 0;
     double bestLag = 0;
-    for (double lag = MIN_SPACE; lag <= MAX_SPACE; lag += 0.125) {
+    for (double lag = SET.minSpace(); lag <= SET.maxSpace(); lag += SET.spaceStep()) {
       double v =
-          (at(c, lag) + at(c, 2 * lag)) / (0.8 + 0.6) - (at(c, lag / 2) + at(c, 1.5 * lag)) / 2;
-      v /= c[0] + 1e-9;
+          (at(c, lag) + at(c, 2 * lag)) / SET.repeated()
+              - (at(c, lag / 2) + at(c, THREE_HALVES * lag)) / 2;
+      v /= c[0] + SET.tiny();
       if (v > best) {
         best = v;
         bestLag = lag;
       }
     }
-    return best < 0.08 ? new double[] {0, best} : new double[] {bestLag, Math.min(1, best)};
+    return best < SET.least() ? new double[] {0, best} : new double[] {bestLag, Math.min(1, best)};
   }
 
   private static double at(double[] c, double lag) {

@@ -2,19 +2,13 @@ package org.barmap.page.level;
 
 import java.util.List;
 import org.barmap.map.Point;
+import org.barmap.page.pixel.PageSettings;
 import org.opencv.core.Mat;
 
 /** Tells the edge of a sheet from the edge of a shadow. */
 final class PageEdge {
 
-  /** The least share of each side along which it must look like an edge of paper. */
-  static final double LEAST = 0.7;
-
-  /** Pixels of the small picture from the edge to the places compared. */
-  private static final double BESIDE = 3;
-
-  /** Brightness steps between paper and what lies beside it, 20 to a factor of two. */
-  private static final int STEP = 4;
+  private static final PageSettings.Sheet SET = PageSettings.STANDARD.sheet();
 
   private PageEdge() {}
 
@@ -27,9 +21,9 @@ final class PageEdge {
     byte[] values = new byte[(int) ratio.total()];
     ratio.get(0, 0, values);
     double weakest = 1;
-    for (int i = 0; i < 4; i++) {
+    for (int i = 0; i < corners.size(); i++) {
       Point a = corners.get(i);
-      Point b = corners.get((i + 1) % 4);
+      Point b = corners.get((i + 1) % corners.size());
       weakest = Math.min(weakest, share(values, ratio.cols(), ratio.rows(), a, b));
     }
     return weakest;
@@ -42,17 +36,21 @@ final class PageEdge {
     double ny = (b.x() - a.x()) / length;
     int edges = 0;
     int all = 0;
-    for (double t = 0.04 * length; t < 0.96 * length; t += 2) {
+    for (double t = SET.corner() * length; t < (1 - SET.corner()) * length; t += 2) {
       double x = a.x() + (b.x() - a.x()) * t / length;
       double y = a.y() + (b.y() - a.y()) * t / length;
       all++;
-      boolean border = x < 4 || y < 4 || x > w - 5 || y > h - 5;
+      boolean border =
+          x < SET.border()
+              || y < SET.border()
+              || x > w - 1 - SET.border()
+              || y > h - 1 - SET.border();
       // A bent page leaves its straight side a little: look at a few places across.
       boolean edge = border;
-      for (int off = -4; off <= 4 && !edge; off += 2) {
-        int in = at(v, w, h, x + (off + BESIDE) * nx, y + (off + BESIDE) * ny);
-        int out = at(v, w, h, x + (off - BESIDE) * nx, y + (off - BESIDE) * ny);
-        edge = Math.abs(in - out) >= STEP;
+      for (int off = -SET.bent(); off <= SET.bent() && !edge; off += 2) {
+        int in = at(v, w, h, x + (off + SET.beside()) * nx, y + (off + SET.beside()) * ny);
+        int out = at(v, w, h, x + (off - SET.beside()) * nx, y + (off - SET.beside()) * ny);
+        edge = Math.abs(in - out) >= SET.jump();
       }
       edges += edge ? 1 : 0;
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Point;
 import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Shrunk;
 import org.barmap.page.pixel.Step;
 import org.opencv.core.Core;
@@ -26,15 +27,15 @@ import org.opencv.imgproc.Imgproc;
  */
 public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
 
-  private static final double THUMB = 320;
-  private static final double LEAST_SHARE = 0.15;
-  private static final double MOST_SHARE = 0.93;
+  private static final PageSettings.Sheet SET = PageSettings.STANDARD.sheet();
 
-  /** How well a quadrilateral must cover the paper. */
-  private static final double FIT = 0.93;
+  private static final int GRAYS = 256;
 
-  /** How sharp an edge stops the paper, on the scale of {@link #logarithm}. */
-  private static final double[] STEPS = {1, 2, 3, 5, 8};
+  /** Natural logarithms in one of base two. */
+  private static final double PER_OCTAVE = 1.4427;
+
+  /** What OpenCV's flood fill takes for the neighbours at the sides. */
+  private static final int FOUR_NEIGHBOURS = 4;
 
   /** Takes a defensive copy. */
   public PageRegion {
@@ -44,7 +45,7 @@ public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
 
   /** Finds the paper; empty when the picture shows nothing else, or nothing like a page. */
   public static Optional<PageRegion> find(Mat gray) {
-    double shrink = Math.min(1, THUMB / Math.max(gray.cols(), gray.rows()));
+    double shrink = Math.min(1, SET.thumb() / Math.max(gray.cols(), gray.rows()));
     try (Mats scope = new Mats()) {
       Mat thumb = scope.mat();
       // Most of the way by whole squares, which is quick.
@@ -53,24 +54,28 @@ public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
       Size size = new Size(Math.round(gray.cols() * shrink), Math.round(gray.rows() * shrink));
       Imgproc.resize(near, thumb, size, 0, 0, Imgproc.INTER_AREA);
       // Ink goes, paper stays.
-      Mat kernel = scope.keep(Imgproc.getStructuringElement(Imgproc.MORPH_ELLIPSE, new Size(9, 9)));
+      Mat kernel =
+          scope.keep(
+              Imgproc.getStructuringElement(Imgproc.MORPH_ELLIPSE, new Size(SET.ink(), SET.ink())));
       Imgproc.morphologyEx(thumb, thumb, Imgproc.MORPH_CLOSE, kernel);
-      Imgproc.medianBlur(thumb, thumb, 5);
+      Imgproc.medianBlur(thumb, thumb, SET.smooth());
       Core.MinMaxLocResult range = Core.minMaxLoc(thumb);
-      if (range.maxVal - range.minVal < 40) {
+      if (range.maxVal - range.minVal < SET.leastContrast()) {
         return Optional.empty();
       }
       Mat ratio = logarithm(thumb, scope);
       Optional<Found> best = Optional.empty();
-      for (double level = range.minVal + 10; level < range.maxVal - 8; level += 8) {
+      for (double level = range.minVal + SET.darkest();
+          level < range.maxVal - SET.brightest();
+          level += SET.between()) {
         Mat bright = scope.mat();
         Imgproc.threshold(thumb, bright, level, 255, Imgproc.THRESH_BINARY);
         best = better(best, patches(bright, ratio));
       }
-      for (double step : STEPS) {
+      for (double step : SET.steps()) {
         best = better(best, flooded(ratio, step));
       }
-      return best.filter(f -> f.fit > FIT).map(f -> f.region(1 / shrink, thumb.size()));
+      return best.filter(f -> f.fit > SET.fit()).map(f -> f.region(1 / shrink, thumb.size()));
     }
   }
 
@@ -80,10 +85,14 @@ public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
 
   /** Returns brightness on a scale on which shadow is a shift: 20 levels halve or double it. */
   private static Mat logarithm(Mat thumb, Mats scope) {
-    Mat table = scope.keep(new Mat(1, 256, CvType.CV_8U));
-    byte[] values = new byte[256];
-    for (int i = 0; i < 256; i++) {
-      values[i] = (byte) Math.round(20 * 1.4427 * Math.log(Math.max(4, i)) + 60);
+    Mat table = scope.keep(new Mat(1, GRAYS, CvType.CV_8U));
+    byte[] values = new byte[GRAYS];
+    for (int i = 0; i < GRAYS; i++) {
+      values[i] =
+          (byte)
+              Math.round(
+                  SET.octave() * PER_OCTAVE * Math.log(Math.max(SET.darkestGray(), i))
+                      + SET.lift());
     }
     table.put(0, 0, values);
     Mat out = scope.mat();
@@ -98,9 +107,9 @@ public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
       Mat copy = scope.mat();
       ratio.copyTo(copy);
       Optional<Found> best = Optional.empty();
-      for (int i = 0; i < 25; i++) {
-        double x = ratio.cols() * (0.2 + 0.15 * (i % 5));
-        double y = ratio.rows() * (0.2 + 0.15 * (i / 5));
+      for (int i = 0; i < SET.seeds() * SET.seeds(); i++) {
+        double x = ratio.cols() * (SET.firstSeed() + SET.nextSeed() * (i % SET.seeds()));
+        double y = ratio.rows() * (SET.firstSeed() + SET.nextSeed() * (i / SET.seeds()));
         if (mask.get((int) y + 1, (int) x + 1)[0] != 0) {
           continue;
         }
@@ -112,7 +121,7 @@ public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
             new Rect(),
             new Scalar(step),
             new Scalar(step),
-            4 | Imgproc.FLOODFILL_MASK_ONLY | (i + 1) << 8);
+            FOUR_NEIGHBOURS | Imgproc.FLOODFILL_MASK_ONLY | (i + 1) << 8);
         Mat one = scope.mat();
         Mat inner = scope.keep(mask.submat(1, ratio.rows() + 1, 1, ratio.cols() + 1));
         Core.compare(inner, new Scalar(i + 1), one, Core.CMP_EQ);
@@ -131,7 +140,7 @@ public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
         double edge =
             Math.min(
                 Math.min(c.x(), size.width - 1 - c.x()), Math.min(c.y(), size.height - 1 - c.y()));
-        inside &= edge > 1.5;
+        inside &= edge > SET.inside();
       }
       return new PageRegion(times(corners, scale), times(hull, scale), inside);
     }
@@ -154,7 +163,7 @@ public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
       Optional<Found> best = Optional.empty();
       for (MatOfPoint outline : outlines) {
         double area = Imgproc.contourArea(outline);
-        if (area < LEAST_SHARE * all || area > MOST_SHARE * all) {
+        if (area < SET.leastShare() * all || area > SET.mostShare() * all) {
           continue;
         }
         List<Point> hull = hull(outline, scope);
@@ -166,8 +175,10 @@ public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
         double round = Corners.area(hull);
         // Both the patch fills its hull, and the quadrilateral does.
         double fit = Math.min(area / round, Corners.area(corners) / round);
-        if (edge >= PageEdge.LEAST) {
-          best = better(best, Optional.of(new Found(corners, hull, fit, fit + 0.3 * edge)));
+        if (edge >= SET.edge()) {
+          best =
+              better(
+                  best, Optional.of(new Found(corners, hull, fit, fit + SET.edgeWeight() * edge)));
         }
       }
       return best;

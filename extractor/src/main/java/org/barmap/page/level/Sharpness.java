@@ -2,6 +2,7 @@ package org.barmap.page.level;
 
 import java.util.Arrays;
 import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Step;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
@@ -12,8 +13,17 @@ import org.opencv.imgproc.Imgproc;
 /** Measures blur. */
 public final class Sharpness {
 
-  /** Pixels that are enough to judge by. */
-  private static final double ENOUGH = 3e6;
+  private static final PageSettings.Sharp SET = PageSettings.STANDARD.sharp();
+
+  private static final int GRAYS = 256;
+
+  /** Slopes told apart. */
+  private static final int SLOPES = 512;
+
+  /** Heights a blurred one is made of, and what stands for no blur across. */
+  private static final int BLURRED = 3;
+
+  private static final double NO_BLUR = 0.01;
 
   /** Columns looked at together, and one band in how many is looked at. */
   private static final int BAND = 48;
@@ -22,35 +32,25 @@ public final class Sharpness {
 
   private Sharpness() {}
 
-  /** Blurred by more than this share of a staff space, barlines and stems run together. */
-  private static final double MOST_OF_SPACE = 0.21;
-
-  /**
-   * The same as a share of the picture's size, for a picture in which no staves are seen at all.
-   */
-  private static final double MOST_OF_SIZE = 0.0028;
-
   /** Tells whether a working image is too blurred to read, given its staff space (0 for none). */
   public static boolean isBlurred(Mat work, double space) {
-    return space > 0 && radius(work) > MOST_OF_SPACE * space;
+    return space > 0 && radius(work) > SET.ofSpace() * space;
   }
-
-  /** Ink differs from paper by at least this, after the light was evened out; gray levels. */
-  private static final double FAINTEST = 25;
 
   /** Tells whether nothing is printed on a page, its light evened out. */
   public static boolean isEmpty(Mat work) {
     try (Mats scope = new Mats()) {
       Mat smooth = scope.mat();
-      Imgproc.medianBlur(work, smooth, 3);
+      Imgproc.medianBlur(work, smooth, SET.smooth());
       Core.MinMaxLocResult range = Core.minMaxLoc(smooth);
-      return range.maxVal - range.minVal < FAINTEST;
+      return range.maxVal - range.minVal < SET.faintest();
     }
   }
 
   /** Tells whether a picture not yet straightened is too blurred for anything on it to be read. */
   public static boolean isHopeless(Mat picture) {
-    return radius(picture) > Math.max(3, MOST_OF_SIZE * Math.sqrt(picture.total()));
+    return radius(picture)
+        > Math.max(SET.leastHopeless(), SET.ofSize() * Math.sqrt(picture.total()));
   }
 
   /**
@@ -62,8 +62,8 @@ public final class Sharpness {
       Mat gray = middle(whole, scope);
       int band = Math.min(BAND, gray.cols());
       int bands = (gray.cols() - band) / (EVERY * band) + 1;
-      int[][] steeps = new int[bands][512];
-      int[][] grays = new int[bands][256];
+      int[][] steeps = new int[bands][SLOPES];
+      int[][] grays = new int[bands][GRAYS];
       Step.SHARPNESS.spread(
           bands,
           i -> {
@@ -74,10 +74,10 @@ public final class Sharpness {
       int[] steep = sum(steeps);
       int[] values = sum(grays);
       int seen = Arrays.stream(values).sum();
-      double ink = quantile(values, 0.01 * seen);
-      double paper = quantile(values, 0.6 * seen);
-      double edges = quantile(steep, 0.995 * seen);
-      return 0.4 * Math.max(20, paper - ink) / Math.max(1, edges);
+      double ink = quantile(values, SET.ink() * seen);
+      double paper = quantile(values, SET.paper() * seen);
+      double edges = quantile(steep, SET.edges() * seen);
+      return SET.radius() * Math.max(SET.leastContrast(), paper - ink) / Math.max(1, edges);
     }
   }
 
@@ -95,7 +95,7 @@ public final class Sharpness {
   private static void count(Mat gray, int[] steep, int[] values) {
     try (Mats scope = new Mats()) {
       Mat level = scope.mat();
-      Imgproc.GaussianBlur(gray, level, new Size(1, 3), 0.01, 0.6);
+      Imgproc.GaussianBlur(gray, level, new Size(1, BLURRED), NO_BLUR, SET.level());
       Mat edge = scope.mat();
       Imgproc.Sobel(level, edge, CvType.CV_16S, 0, 1, 1, 0.5);
       short[] e = new short[(int) edge.total()];
@@ -103,7 +103,7 @@ public final class Sharpness {
       byte[] g = new byte[e.length];
       gray.get(0, 0, g);
       for (int i = 0; i < e.length; i++) {
-        steep[Math.min(511, Math.abs(e[i]))]++;
+        steep[Math.min(SLOPES - 1, Math.abs(e[i]))]++;
         values[g[i] & 0xff]++;
       }
     }
@@ -111,14 +111,14 @@ public final class Sharpness {
 
   /** Returns the middle of a large picture; small ones as they are. */
   private static Mat middle(Mat whole, Mats scope) {
-    if (whole.total() < ENOUGH) {
+    if (whole.total() < SET.enough()) {
       return whole;
     }
-    double share = Math.sqrt(ENOUGH / whole.total());
+    double share = Math.sqrt(SET.enough() / whole.total());
     int w = (int) (whole.cols() * share);
     int h = (int) (whole.rows() * share);
     int x = (whole.cols() - w) / 2;
-    int y = (whole.rows() - h) / 3;
+    int y = (whole.rows() - h) / SET.above();
     return scope.keep(whole.submat(y, y + h, x, x + w));
   }
 

@@ -8,6 +8,7 @@ import org.barmap.map.Point;
 import org.barmap.page.pixel.Frame;
 import org.barmap.page.pixel.Homography;
 import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Step;
 import org.barmap.page.pixel.Warp;
 import org.opencv.core.Core;
@@ -27,13 +28,7 @@ import org.opencv.imgproc.Imgproc;
  */
 public record View(Mat picture, Homography map, double width, double height, List<Point> hull) {
 
-  /** How much around the paper is kept, as a share of its size. */
-  private static final double MARGIN = 0.015;
-
-  /** Share of the height left out at each edge when no lines are seen. */
-  private static final double EDGE = 0.12;
-
-  private static final int LEAST_ROWS = 200;
+  private static final PageSettings.View SET = PageSettings.STANDARD.view();
 
   /** Takes a defensive copy. */
   public View {
@@ -52,8 +47,8 @@ public record View(Mat picture, Homography map, double width, double height, Lis
     List<Point> c = r.corners();
     double w = Math.max(c.get(0).distance(c.get(1)), c.get(3).distance(c.get(2)));
     double h = Math.max(c.get(0).distance(c.get(3)), c.get(1).distance(c.get(2)));
-    double dx = MARGIN * w;
-    double dy = MARGIN * h;
+    double dx = SET.margin() * w;
+    double dy = SET.margin() * h;
     Homography map = Homography.quadToBox(c, w, h).then(Homography.shift(dx, dy));
     return new View(picture, map, w + 2 * dx, h + 2 * dy, r.hull());
   }
@@ -90,8 +85,8 @@ public record View(Mat picture, Homography map, double width, double height, Lis
     try (Mats scope = new Mats()) {
       Mat whole = render(scope);
       LineField lines = LineField.measure(whole);
-      int edge = (int) (EDGE * whole.rows());
-      return lines.space() > 0 || whole.rows() < LEAST_ROWS
+      int edge = (int) (SET.edge() * whole.rows());
+      return lines.space() > 0 || whole.rows() < SET.leastRows()
           ? lines
           : LineField.measure(scope.keep(whole.rowRange(edge, whole.rows() - edge)));
     }

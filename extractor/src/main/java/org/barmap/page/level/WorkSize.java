@@ -1,6 +1,7 @@
 package org.barmap.page.level;
 
 import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.PageSettings;
 import org.opencv.core.Mat;
 import org.opencv.core.Size;
 import org.opencv.imgproc.Imgproc;
@@ -13,24 +14,17 @@ import org.opencv.imgproc.Imgproc;
  */
 public record WorkSize(double scale, double space) {
 
-  /** The staff space of a scaled picture, working pixels. */
-  public static final double USUAL_SPACE = 16;
-
-  private static final double LEAST_SPACE = 11.5;
-  private static final double MOST_SPACE = 22;
-
-  /** Long side of a working image of a page without staves. */
-  private static final double PLAIN = 2200;
-
-  private static final double MOST_PIXELS = 40e6;
+  private static final PageSettings.Size SET = PageSettings.STANDARD.size();
 
   /** Chooses the scale from the staff space in pixels of the file. */
   public static WorkSize of(Mat picture, double space) {
     if (space <= 0) {
-      return new WorkSize(Math.min(1, PLAIN / Math.max(picture.cols(), picture.rows())), 0);
+      return new WorkSize(Math.min(1, SET.plain() / Math.max(picture.cols(), picture.rows())), 0);
     }
-    double scale = space >= LEAST_SPACE && space <= MOST_SPACE ? 1 : USUAL_SPACE / space;
-    scale = Math.min(scale, Math.max(0.05, Math.sqrt(MOST_PIXELS / picture.total())));
+    double scale =
+        space >= SET.leastSpace() && space <= SET.mostSpace() ? 1 : SET.usualSpace() / space;
+    scale =
+        Math.min(scale, Math.max(SET.leastScale(), Math.sqrt(SET.mostPixels() / picture.total())));
     return new WorkSize(scale, space * scale);
   }
 
