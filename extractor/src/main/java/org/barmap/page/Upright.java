@@ -133,26 +133,7 @@ final class Upright {
       }
       Step.LIGHT.done(start);
       start = Step.start();
-      List<Finding> findings = new ArrayList<>();
-      if (hopeless && Sharpness.isEmpty(work)) {
-        findings.add(
-            Finding.ofPage(
-                Severity.DOUBT,
-                Stage.PAGE,
-                0,
-                "empty",
-                source + ": nothing is printed on this page, or too faintly to be seen."));
-      } else if (hopeless || Sharpness.isBlurred(work, size.space())) {
-        findings.add(
-            Finding.ofPage(
-                Severity.ERROR,
-                Stage.PAGE,
-                0,
-                "blurred",
-                source
-                    + ": the picture is too blurred to read; photograph the page again, camera"
-                    + " still and focused on the notes."));
-      }
+      List<Finding> findings = quality(source, work, size.space(), hopeless);
       Step.SHARPNESS.done(start);
       PageImage page =
           new PageImage(
@@ -165,5 +146,30 @@ final class Upright {
               size.space());
       return new PageResult.Loaded(page, findings);
     }
+  }
+
+  /** Says what is wrong with a page as it came out: nothing on it, or too blurred. */
+  private static List<Finding> quality(String source, Mat work, double space, boolean hopeless) {
+    if (hopeless && Sharpness.isEmpty(work)) {
+      return List.of(
+          Finding.ofPage(
+              Severity.DOUBT,
+              Stage.PAGE,
+              0,
+              "empty",
+              source + ": nothing is printed on this page, or too faintly to be seen."));
+    }
+    if (hopeless || Sharpness.isBlurred(work, space)) {
+      return List.of(
+          Finding.ofPage(
+              Severity.ERROR,
+              Stage.PAGE,
+              0,
+              "blurred",
+              source
+                  + ": the picture is too blurred to read; photograph the page again, camera"
+                  + " still and focused on the notes."));
+    }
+    return List.of();
   }
 }
