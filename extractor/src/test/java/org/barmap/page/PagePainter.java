@@ -1,8 +1,12 @@
 package org.barmap.page;
 
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.function.Consumer;
 import org.barmap.map.Point;
 import org.barmap.page.pixel.Homography;
 import org.barmap.page.pixel.Mats;
@@ -266,5 +270,22 @@ public final class PagePainter implements AutoCloseable {
   @Override
   public void close() {
     scope.close();
+  }
+
+  /** Returns a white picture with black drawn on it. */
+  public static BufferedImage drawn(int width, int height, int type, Consumer<Graphics2D> black) {
+    BufferedImage image = new BufferedImage(width, height, type);
+    Graphics2D g = image.createGraphics();
+    g.setColor(Color.WHITE);
+    g.fillRect(0, 0, width, height);
+    g.setColor(Color.BLACK);
+    black.accept(g);
+    g.dispose();
+    return image;
+  }
+
+  /** The same in gray. */
+  public static BufferedImage drawn(int width, int height, Consumer<Graphics2D> black) {
+    return drawn(width, height, BufferedImage.TYPE_BYTE_GRAY, black);
   }
 }

@@ -2,8 +2,6 @@ package org.barmap.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.Color;
-import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.InputStream;
@@ -151,13 +149,6 @@ class PdfMemoryTest {
 
   /** White with a black block, elsewhere on each page. */
   private static BufferedImage picture(int number) {
-    BufferedImage image = new BufferedImage(WIDE, HIGH, BufferedImage.TYPE_BYTE_GRAY);
-    Graphics2D g = image.createGraphics();
-    g.setColor(Color.WHITE);
-    g.fillRect(0, 0, WIDE, HIGH);
-    g.setColor(Color.BLACK);
-    g.fillRect(100 + 20 * number, 200, 400, 60);
-    g.dispose();
-    return image;
+    return PagePainter.drawn(WIDE, HIGH, g -> g.fillRect(100 + 20 * number, 200, 400, 60));
   }
 }

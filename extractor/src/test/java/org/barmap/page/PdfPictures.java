@@ -1,7 +1,5 @@
 package org.barmap.page;
 
-import java.awt.Color;
-import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
@@ -34,14 +32,7 @@ final class PdfPictures {
 
   /** White, with a black block from (200, 300) to (600, 400). */
   static BufferedImage block(int type) {
-    BufferedImage image = new BufferedImage(WIDE, HIGH, type);
-    Graphics2D g = image.createGraphics();
-    g.setColor(Color.WHITE);
-    g.fillRect(0, 0, WIDE, HIGH);
-    g.setColor(Color.BLACK);
-    g.fillRect(200, 300, 400, 100);
-    g.dispose();
-    return image;
+    return PagePainter.drawn(WIDE, HIGH, type, g -> g.fillRect(200, 300, 400, 100));
   }
 
   /** Returns one generic region in MMR, the coding of Group 4 (ITU-T T.88, 7.4.6 and 6.2.6). */

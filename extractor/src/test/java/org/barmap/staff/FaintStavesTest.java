@@ -3,7 +3,6 @@ package org.barmap.staff;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -11,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.barmap.page.PageImage;
+import org.barmap.page.PagePainter;
 import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
 import org.junit.jupiter.api.Test;
@@ -33,11 +33,19 @@ class FaintStavesTest {
 
   /** Returns where the third of four staves ends, whose last third is dashes or nothing. */
   private double right(boolean dashes) throws IOException {
-    BufferedImage image = new BufferedImage(1600, 1400, BufferedImage.TYPE_BYTE_GRAY);
-    Graphics2D g = image.createGraphics();
-    g.setColor(Color.WHITE);
-    g.fillRect(0, 0, 1600, 1400);
-    g.setColor(Color.BLACK);
+    BufferedImage image = PagePainter.drawn(1600, 1400, g -> lines(g, dashes));
+    Path file = dir.resolve("page.png");
+    ImageIO.write(image, "png", file.toFile());
+    try (PageSource source = new PageSource(List.of(file));
+        PageImage page = ((PageResult.Loaded) source.next()).page()) {
+      List<FoundSystem> systems = StaffFinder.find(page);
+      assertThat(systems).hasSize(4);
+      double working = page.gray().cols() / 1600.0;
+      return systems.get(2).staves().get(0).right() / working;
+    }
+  }
+
+  private static void lines(Graphics2D g, boolean dashes) {
     for (int staff = 0; staff < 4; staff++) {
       int top = 150 + 280 * staff;
       int end = staff == 2 ? 1000 : 1480;
@@ -50,16 +58,6 @@ class FaintStavesTest {
       for (int x = 120; x <= (dashes ? 1480 : end); x += 170) {
         g.fillRect(x, top, 3, 66);
       }
-    }
-    g.dispose();
-    Path file = dir.resolve("page.png");
-    ImageIO.write(image, "png", file.toFile());
-    try (PageSource source = new PageSource(List.of(file));
-        PageImage page = ((PageResult.Loaded) source.next()).page()) {
-      List<FoundSystem> systems = StaffFinder.find(page);
-      assertThat(systems).hasSize(4);
-      double working = page.gray().cols() / 1600.0;
-      return systems.get(2).staves().get(0).right() / working;
     }
   }
 }

@@ -2,7 +2,6 @@ package org.barmap.staff;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -11,6 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.barmap.page.PageImage;
+import org.barmap.page.PagePainter;
 import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
 import org.junit.jupiter.api.Test;
@@ -72,11 +72,16 @@ class JoinedSystemsTest {
 
   /** Draws three pairs of staves; barlines run through each pair, a long line through the page. */
   private List<Integer> systems(int[] barlines, int line) throws IOException {
-    BufferedImage image = new BufferedImage(1600, 1700, BufferedImage.TYPE_BYTE_GRAY);
-    Graphics2D g = image.createGraphics();
-    g.setColor(Color.WHITE);
-    g.fillRect(0, 0, 1600, 1700);
-    g.setColor(Color.BLACK);
+    BufferedImage image = PagePainter.drawn(1600, 1700, g -> pairs(g, barlines, line));
+    Path file = dir.resolve("page.png");
+    ImageIO.write(image, "png", file.toFile());
+    try (PageSource source = new PageSource(List.of(file));
+        PageImage page = ((PageResult.Loaded) source.next()).page()) {
+      return StaffFinder.find(page).stream().map(s -> s.staves().size()).toList();
+    }
+  }
+
+  private void pairs(Graphics2D g, int[] barlines, int line) {
     for (int pair = 0; pair < 3; pair++) {
       int top = 120 + 520 * pair;
       for (int staff = 0; staff < 2; staff++) {
@@ -92,13 +97,6 @@ class JoinedSystemsTest {
     if (line > 0) {
       g.fillRect(line, 60, 3, 1600);
       g.fillRect(line + 300, 60, 3, 1600);
-    }
-    g.dispose();
-    Path file = dir.resolve("page.png");
-    ImageIO.write(image, "png", file.toFile());
-    try (PageSource source = new PageSource(List.of(file));
-        PageImage page = ((PageResult.Loaded) source.next()).page()) {
-      return StaffFinder.find(page).stream().map(s -> s.staves().size()).toList();
     }
   }
 }

@@ -5,12 +5,21 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import javax.imageio.ImageIO;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSStream;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.common.PDStream;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
 import org.barmap.library.Job;
@@ -102,6 +111,32 @@ class WorkerTest {
     assertThat(job.text()).isEqualTo("Read 5 pages, 3 can't be read");
     assertThat(told).contains("job", "page", "map");
     assertThat(worker.runOne()).isFalse();
+  }
+
+  /** A page with a small picture in JPEG 2000 that is none; the rest of it is read. */
+  @Test
+  void whatWasLeftOutOfAPageIsStillSaidWhenItWasRead() throws IOException {
+    Path file = library.pages().folder(book).resolve("u-logo.pdf");
+    try (PDDocument d = new PDDocument()) {
+      PDPage page = new PDPage(PDRectangle.A4);
+      d.addPage(page);
+      COSStream broken = d.getDocument().createCOSStream();
+      try (OutputStream out = broken.createRawOutputStream()) {
+        out.write(new byte[20]);
+      }
+      broken.setItem(COSName.FILTER, COSName.JPX_DECODE);
+      broken.setInt(COSName.WIDTH, 100);
+      broken.setInt(COSName.HEIGHT, 100);
+      try (PDPageContentStream content = new PDPageContentStream(d, page)) {
+        content.drawImage(new PDImageXObject(new PDStream(broken), null), 20, 20, 40, 40);
+      }
+      d.save(file.toFile());
+    }
+    library.jobs().add(book, List.of(new Jobs.Upload("l", "logo.pdf", file)));
+    worker.runOne();
+    PageCard card = library.pages().all(book).get(0);
+    assertThat(card.state()).isEqualTo(PageState.READ);
+    assertThat(card.finding().orElse("")).contains("logo.pdf", "picture on page 1");
   }
 
   @Test
