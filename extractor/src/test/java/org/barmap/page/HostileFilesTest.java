@@ -1,7 +1,6 @@
 package org.barmap.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
@@ -92,13 +91,17 @@ class HostileFilesTest {
     }
     byte[] j = Files.readAllBytes(jpeg);
     for (int part : new int[] {4, 30, 300, j.length / 2, j.length - 2}) {
-      Finding f = failure(file("half" + part + ".jpg", Arrays.copyOf(j, part)));
-      assertThat(f.code()).isIn("truncated", "damaged", "no-pages");
+      assertThat(failure(file("half" + part + ".jpg", Arrays.copyOf(j, part))).code())
+          .as("%d bytes of a JPEG", part)
+          .isEqualTo("truncated");
     }
     byte[] p = Files.readAllBytes(good);
     for (int part : new int[] {9, 20, 60, p.length / 2, p.length - 5}) {
-      Finding f = failure(file("half" + part + ".png", Arrays.copyOf(p, part)));
-      assertThat(f.code()).isIn("truncated", "damaged", "no-pages");
+      // without its whole header a PNG says nothing of its length, so it can't be known to be cut
+      // off
+      assertThat(failure(file("half" + part + ".png", Arrays.copyOf(p, part))).code())
+          .as("%d bytes of a PNG", part)
+          .isEqualTo(part < 33 ? "damaged" : "truncated");
     }
   }
 
@@ -106,16 +109,16 @@ class HostileFilesTest {
   void garbledFiles() throws IOException {
     byte[] p = Files.readAllBytes(good);
     Arrays.fill(p, 40, p.length - 12, (byte) 0x55);
-    assertThat(failure(file("garbled.png", p)).code()).isIn("truncated", "damaged", "no-pages");
+    assertThat(failure(file("garbled.png", p)).code()).isEqualTo("truncated");
     byte[] tiff = new byte[200];
     tiff[0] = 'I';
     tiff[1] = 'I';
     tiff[2] = 42;
     tiff[4] = 8;
     Arrays.fill(tiff, 8, 200, (byte) 0x7f);
-    assertThat(failure(file("garbled.tif", tiff)).code()).isIn("truncated", "damaged", "no-pages");
+    assertThat(failure(file("garbled.tif", tiff)).code()).isEqualTo("no-pages");
     byte[] pdf = "%PDF-1.7\nnothing here\n%%EOF\n".getBytes(StandardCharsets.US_ASCII);
-    assertThat(failure(file("garbled.pdf", pdf)).code()).isIn("damaged", "no-pages");
+    assertThat(failure(file("garbled.pdf", pdf)).code()).isEqualTo("damaged");
   }
 
   @Test
@@ -226,13 +229,24 @@ class HostileFilesTest {
   void unreadableFile() throws IOException {
     Path f = Files.copy(good, dir.resolve("mine.png"));
     assertThat(f.toFile().setReadable(false)).isTrue();
-    assumeFalse(Files.isReadable(f), "the superuser reads everything");
-    assertThat(failure(f).code()).isEqualTo("no-access");
+    String code = Files.isReadable(f) ? WithoutRights.run(CodeOf.class, f) : failure(f).code();
+    assertThat(code).isEqualTo("no-access");
+  }
+
+  /** Prints the code of what is wrong with a file. */
+  static final class CodeOf {
+    private CodeOf() {}
+
+    public static void main(String[] args) {
+      try (PageSource source = new PageSource(List.of(Path.of(args[0])))) {
+        source.next().findings().forEach(f -> System.out.print(f.code()));
+      }
+    }
   }
 
   @Test
   void aFileThatVanishes() {
-    assertThat(failure(dir.resolve("gone.png")).code()).isIn("no-access", "not-there");
+    assertThat(failure(dir.resolve("gone.png")).code()).isEqualTo("no-access");
   }
 
   @Test

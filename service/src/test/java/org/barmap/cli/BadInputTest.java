@@ -70,8 +70,8 @@ class BadInputTest {
   void aFileNobodyMayRead() throws IOException {
     Path file = BadFiles.whitePage(folder);
     Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("---------"));
-    assumeTrue(!Files.isReadable(file), "root may read everything");
-    assertOneLine(Ran.barmap("read", file), 3, "white.png", "may not be read");
+    Ran ran = Files.isReadable(file) ? Ran.withoutRights("read", file) : Ran.barmap("read", file);
+    assertOneLine(ran, 3, "white.png", "may not be read");
   }
 
   @Test

@@ -1,7 +1,12 @@
 package org.barmap.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine;
 
@@ -24,6 +29,32 @@ record Ran(int code, String out, String err) {
     String[] words = List.of(args).stream().map(String::valueOf).toArray(String[]::new);
     int code = line.execute(words);
     return new Ran(code, out.toString(), err.toString());
+  }
+
+  /**
+   * Runs a command in a process that may not read what a file's permissions forbid, even when the
+   * tests run as root: {@code setpriv} of util-linux takes that right of root's away.
+   */
+  static Ran withoutRights(Object... args) throws IOException {
+    String rights = "-dac_override,-dac_read_search";
+    List<String> command = new ArrayList<>();
+    command.addAll(List.of("setpriv", "--bounding-set", rights, "--inh-caps", rights));
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-Djava.awt.headless=true", "-cp"));
+    command.addAll(List.of(System.getProperty("java.class.path"), Main.class.getName()));
+    for (Object arg : args) {
+      command.add(String.valueOf(arg));
+    }
+    Path err = Files.createTempFile("barmap", ".err");
+    try {
+      Process process = new ProcessBuilder(command).redirectError(err.toFile()).start();
+      String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      return new Ran(process.waitFor(), out, Files.readString(err));
+    } catch (InterruptedException e) {
+      throw new IOException(e);
+    } finally {
+      Files.delete(err);
+    }
   }
 
   /** Returns the lines that tell the user what is wrong. */
