@@ -12,55 +12,46 @@ import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.rule.NumberHeading;
 import org.barmap.sign.rule.Overhead;
 import org.barmap.sign.rule.StripSign;
+import org.barmap.sign.set.SignSettings;
+import org.barmap.sign.set.TextSettings;
 import org.barmap.sign.strip.StripImage;
 
 /** Reads the lines of text over staves and picks out the headings of musical numbers. */
 final class HeadingReader {
 
-  /** A heading stands at least this high over the middle line, strip pixels. */
-  private static final double LOWEST = 5.0 * StripImage.SPACE;
+  private static final TextSettings.Headings SET = SignSettings.STANDARD.text().headings();
 
-  /** Where only headings stand, strip pixels over the middle line. */
-  private static final double HIGH = 6.5 * StripImage.SPACE;
-
-  /** Letters of headings are mostly larger than this, strip pixels. */
-  private static final double LARGE = 1.8 * StripImage.SPACE;
-
-  /** How sure a text worded like a heading makes. */
-  private static final double WORDED = 0.9;
-
-  /** Share of a box within another that makes them the same text. */
-  private static final double SAME = 0.4;
+  private static final TextSettings.Titles TITLES = SignSettings.STANDARD.text().titles();
 
   private HeadingReader() {}
 
   /** Signs of one strip before and after their text was read. */
-  record Found(StripImage strip, List<RawSign> raw, List<Sign> signs) {}
+  record StripSigns(StripImage strip, List<RawSign> raw, List<Sign> signs) {}
 
   /** Returns the signs of each strip with its headings in place of what the network called so. */
-  static List<List<Sign>> settle(TextReader text, List<Found> strips) {
-    List<TextReader.Task> tasks =
+  static List<List<Sign>> settle(TextReader text, List<StripSigns> strips) {
+    List<TextReader.Placed> tasks =
         Spread.map(strips.size(), i -> lines(strips.get(i))).stream()
             .flatMap(List::stream)
             .toList();
     List<Reading> read = text.lines(tasks, (task, said) -> isWorthIt(task, said, strips));
     List<List<Sign>> all = new ArrayList<>();
-    for (Found f : strips) {
+    for (StripSigns f : strips) {
       all.add(settle(f, tasks, read));
     }
     return all;
   }
 
-  private static List<TextReader.Task> lines(Found f) {
+  private static List<TextReader.Placed> lines(StripSigns f) {
     long start = Step.start();
-    List<TextReader.Task> lines = new ArrayList<>();
+    List<TextReader.Placed> lines = new ArrayList<>();
     for (RawSign line : Overhead.lines(f.strip)) {
-      boolean high = line.y1() < StripImage.MIDDLE - LOWEST;
+      boolean high = line.y1() < StripImage.MIDDLE - SET.lowest() * StripImage.SPACE;
       boolean other =
-          line.height() < LARGE
+          line.height() < SET.large() * StripImage.SPACE
               && f.raw.stream().anyMatch(s -> s.kind() != SignKind.HEADING && covers(s, line));
       if (high && !other) {
-        lines.add(new TextReader.Task(f.strip, line));
+        lines.add(new TextReader.Placed(f.strip, line));
       }
     }
     Step.LOOKS.done(start);
@@ -68,17 +59,18 @@ final class HeadingReader {
   }
 
   /** Tells whether a line may be a heading, so that it pays to read it with both models. */
-  private static boolean isWorthIt(TextReader.Task task, String said, List<Found> strips) {
+  private static boolean isWorthIt(TextReader.Placed task, String said, List<StripSigns> strips) {
     boolean placed = isPlaced(task.strip(), task.sign());
     return placed
         || NumberHeading.of(said, false).isPresent()
         || strips.stream()
             .filter(f -> f.strip == task.strip())
             .flatMap(f -> f.raw.stream())
-            .anyMatch(s -> s.kind() == SignKind.HEADING && s.inside(task.sign()) > SAME);
+            .anyMatch(s -> s.kind() == SignKind.HEADING && s.inside(task.sign()) > SET.same());
   }
 
-  private static List<Sign> settle(Found f, List<TextReader.Task> tasks, List<Reading> read) {
+  private static List<Sign> settle(
+      StripSigns f, List<TextReader.Placed> tasks, List<Reading> read) {
     List<Sign> headings = new ArrayList<>();
     List<RawSign> replaced = new ArrayList<>();
     for (int i = 0; i < tasks.size(); i++) {
@@ -88,7 +80,7 @@ final class HeadingReader {
       }
       List<RawSign> seen =
           f.raw.stream()
-              .filter(s -> s.kind() == SignKind.HEADING && s.inside(line) > SAME)
+              .filter(s -> s.kind() == SignKind.HEADING && s.inside(line) > SET.same())
               .toList();
       Optional<String> worded = NumberHeading.of(read.get(i).text(), isPlaced(f.strip, line));
       if (worded.isPresent() || !seen.isEmpty()) {
@@ -98,19 +90,12 @@ final class HeadingReader {
         }
         double seenSure = seen.stream().mapToDouble(RawSign::probability).max().orElse(0);
         RawSign sign =
-            new RawSign(
-                SignKind.HEADING,
-                line.x0(),
-                line.y0(),
-                line.x1(),
-                line.y1(),
-                worded.isPresent() ? Math.max(WORDED, seenSure) : seenSure,
-                List.of());
+            line.likely(worded.isPresent() ? Math.max(SET.worded(), seenSure) : seenSure);
         headings.add(
             StripSign.of(f.strip, sign, List.of(new Reading(said, read.get(i).probability()))));
         replaced.addAll(seen);
         f.raw.stream()
-            .filter(s -> s.kind() == SignKind.WORD && s.inside(line) > SAME)
+            .filter(s -> s.kind() == SignKind.WORD && s.inside(line) > SET.same())
             .forEach(replaced::add);
       }
     }
@@ -130,14 +115,14 @@ final class HeadingReader {
 
   private static boolean covers(RawSign sign, RawSign line) {
     double w = Math.min(sign.x1(), line.x1()) - Math.max(sign.x0(), line.x0());
-    return sign.inside(line) > SAME && w > 0.6 * line.width();
+    return sign.inside(line) > SET.same() && w > SET.covered() * line.width();
   }
 
   private static boolean isPlaced(StripImage strip, RawSign line) {
-    boolean left = StripImage.along(line.x0()) < 3;
-    boolean middle = Math.abs(line.centre() - strip.width() / 2.0) < 0.06 * strip.width();
-    return line.y1() < StripImage.MIDDLE - HIGH
-        && line.height() > 1.3 * StripImage.SPACE
+    boolean left = StripImage.along(line.x0()) < SET.left();
+    boolean middle = Math.abs(line.centre() - strip.width() / 2.0) < SET.middle() * strip.width();
+    return line.y1() < StripImage.MIDDLE - SET.high() * StripImage.SPACE
+        && line.height() > SET.tall() * StripImage.SPACE
         && (left || middle);
   }
 
@@ -148,18 +133,20 @@ final class HeadingReader {
                 r ->
                     new Reading(NumberHeading.of(r.text(), true).orElse(r.text()), r.probability()))
             .toList();
-    return new Sign(
-        s.kind(), s.from(), s.to(), s.top(), s.bottom(), s.outline(), s.probability(), readings);
+    return s.saying(readings);
   }
 
   /** The line of text straight under "No. 7" or beside it, of like size, is its title. */
   private static String title(
-      StripImage strip, RawSign label, List<TextReader.Task> tasks, List<Reading> read) {
+      StripImage strip, RawSign label, List<TextReader.Placed> tasks, List<Reading> read) {
     for (int i = 0; i < tasks.size(); i++) {
       RawSign t = tasks.get(i).sign();
       double below = t.y0() - label.y1();
-      boolean under = tasks.get(i).strip() == strip && below > 0 && below < 1.2 * label.height();
-      boolean like = t.height() > 0.7 * label.height() && t.height() < 1.6 * label.height();
+      boolean under =
+          tasks.get(i).strip() == strip && below > 0 && below < TITLES.below() * label.height();
+      boolean like =
+          t.height() > TITLES.least() * label.height()
+              && t.height() < TITLES.most() * label.height();
       boolean beside = tasks.get(i).strip() == strip && isBeside(label, t);
       if (like && (beside || (under && t.x0() < label.x1() && t.x1() > label.x0()))) {
         return " " + read.get(i).text();
@@ -171,6 +158,6 @@ final class HeadingReader {
   /** On the same line of text and to the right, however far: titles often stand in the middle. */
   private static boolean isBeside(RawSign label, RawSign text) {
     double apart = Math.abs((text.y0() + text.y1()) - (label.y0() + label.y1())) / 2;
-    return text.x0() > label.x1() && apart < 0.6 * label.height();
+    return text.x0() > label.x1() && apart < TITLES.level() * label.height();
   }
 }

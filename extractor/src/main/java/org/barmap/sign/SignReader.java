@@ -22,6 +22,8 @@ import org.barmap.sign.rule.NoteInk;
 import org.barmap.sign.rule.Overhead;
 import org.barmap.sign.rule.SecondLook;
 import org.barmap.sign.rule.StripSign;
+import org.barmap.sign.set.InkSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.StaffInk;
 import org.barmap.sign.strip.StaffStrip;
 import org.barmap.sign.strip.StripImage;
@@ -35,11 +37,7 @@ import org.barmap.staff.Staff;
  */
 public final class SignReader implements AutoCloseable {
 
-  /**
-   * A staff whose own lines begin later than this was followed over the gutter; staff spaces. The
-   * networks know a line's number, clef and key by where they stand on it.
-   */
-  private static final double FACING = 1;
+  private static final InkSettings.Facing SET = SignSettings.STANDARD.ink().facing();
 
   private final SignNet signs;
   private final TextReader text;
@@ -71,8 +69,8 @@ public final class SignReader implements AutoCloseable {
   public List<ReadSystem> read(PageImage page, List<FoundSystem> found) {
     List<Staff> staves = found.stream().flatMap(system -> system.staves().stream()).toList();
     // What belongs to a strip is done on one thread: strips needn't wait for each other.
-    List<Line> lines = Spread.map(staves.size(), i -> line(page, staves, i));
-    List<Raw> raw = lines.stream().map(Line::raw).toList();
+    List<OwnStaff> lines = Spread.map(staves.size(), i -> line(page, staves, i));
+    List<RawStrip> raw = lines.stream().map(OwnStaff::raw).toList();
     List<List<Sign>> signs = signs(raw);
     List<FoundSystem> systems = new ArrayList<>();
     List<Integer> firsts = new ArrayList<>();
@@ -80,10 +78,10 @@ public final class SignReader implements AutoCloseable {
     for (FoundSystem system : found) {
       firsts.add(next);
       int end = next + system.staves().size();
-      systems.add(system.with(lines.subList(next, end).stream().map(Line::staff).toList()));
+      systems.add(system.with(lines.subList(next, end).stream().map(OwnStaff::staff).toList()));
       next = end;
     }
-    List<Joined> joined =
+    List<WholeSystem> joined =
         Spread.map(
             systems.size(),
             i -> {
@@ -92,11 +90,12 @@ public final class SignReader implements AutoCloseable {
               return joined(systems.get(i), raw.subList(first, end), signs.subList(first, end));
             });
     long start = Step.start();
-    List<List<Sign>> settled = MarkOrNumber.settle(joined.stream().map(Joined::signs).toList());
+    List<List<Sign>> settled =
+        MarkOrNumber.settle(joined.stream().map(WholeSystem::signs).toList());
     List<ReadSystem> read = new ArrayList<>();
     for (int i = 0; i < systems.size(); i++) {
       FoundSystem system = systems.get(i);
-      Joined own = joined.get(i);
+      WholeSystem own = joined.get(i);
       read.add(
           new ReadSystem(
               system.toStaffSystem(),
@@ -113,10 +112,10 @@ public final class SignReader implements AutoCloseable {
   }
 
   /** A strip with what the network and the looks at its ink found, not yet read. */
-  private record Raw(StripImage strip, List<RawSign> signs, List<Sound> sounds) {}
+  private record RawStrip(StripImage strip, List<RawSign> signs, List<Sound> sounds) {}
 
   /** The signs of all staves of a system, and where its lines and its ink begin and end. */
-  private record Joined(
+  private record WholeSystem(
       List<Sign> signs,
       List<Sound> sounds,
       double begin,
@@ -124,12 +123,13 @@ public final class SignReader implements AutoCloseable {
       double inkEnd,
       double linesEnd) {}
 
-  private static Joined joined(FoundSystem system, List<Raw> raw, List<List<Sign>> signs) {
+  private static WholeSystem joined(
+      FoundSystem system, List<RawStrip> raw, List<List<Sign>> signs) {
     long start = Step.start();
-    List<StripImage> strips = raw.stream().map(Raw::strip).toList();
+    List<StripImage> strips = raw.stream().map(RawStrip::strip).toList();
     double begin = strips.stream().mapToDouble(StaffInk::begin).min().orElse(0);
-    Joined joined =
-        new Joined(
+    WholeSystem joined =
+        new WholeSystem(
             JoinedStaves.join(overFirst(system, signs)),
             // who is silent on one staff may play on the other
             raw.size() == 1 ? raw.get(0).sounds() : List.of(),
@@ -142,20 +142,20 @@ public final class SignReader implements AutoCloseable {
   }
 
   /** A staff without what was followed into the facing page, and what was found on its strip. */
-  private record Line(Staff staff, Raw raw) {}
+  private record OwnStaff(Staff staff, RawStrip raw) {}
 
-  private Line line(PageImage page, List<Staff> staves, int i) {
+  private OwnStaff line(PageImage page, List<Staff> staves, int i) {
     long start = Step.start();
     Optional<Staff> above = i == 0 ? Optional.empty() : Optional.of(staves.get(i - 1));
     Staff staff = staves.get(i);
     StripImage strip = new StaffStrip(page, staff, Overhead.room(staff, above));
     double begin = StaffInk.begin(strip);
-    if (begin > FACING) {
+    if (begin > SET.begin()) {
       staff = staff.from(begin);
       strip = new StaffStrip(page, staff, Overhead.room(staff, above));
     }
     Step.STRIPS.done(start);
-    return new Line(staff, raw(strip));
+    return new OwnStaff(staff, raw(strip));
   }
 
   /** How far something is written on a system; a courtesy key after the last barline isn't. */
@@ -194,8 +194,8 @@ public final class SignReader implements AutoCloseable {
         .filter(
             s ->
                 s.kind() == SignKind.BARLINE
-                    ? s.at() > begin - 1 && s.at() < end + 2
-                    : s.at() < end + 1.5)
+                    ? s.at() > begin - SET.lineBefore() && s.at() < end + SET.lineAfter()
+                    : s.at() < end + SET.after())
         .toList();
   }
 
@@ -204,23 +204,23 @@ public final class SignReader implements AutoCloseable {
     return signs(Spread.map(strips.size(), i -> raw(strips.get(i))));
   }
 
-  private Raw raw(StripImage strip) {
+  private RawStrip raw(StripImage strip) {
     SignNet.Found found = signs.find(strip);
     long start = Step.start();
     List<RawSign> all = LineNumber.with(strip, Overhead.withFrames(strip, found.signs()));
     Step.LOOKS.done(start);
-    return new Raw(strip, all, found.sounds());
+    return new RawStrip(strip, all, found.sounds());
   }
 
-  private List<List<Sign>> signs(List<Raw> strips) {
-    List<TextReader.Task> tasks = new ArrayList<>();
+  private List<List<Sign>> signs(List<RawStrip> strips) {
+    List<TextReader.Placed> tasks = new ArrayList<>();
     List<Integer> firsts = new ArrayList<>();
-    for (Raw raw : strips) {
+    for (RawStrip raw : strips) {
       firsts.add(tasks.size());
-      raw.signs.forEach(s -> tasks.add(new TextReader.Task(raw.strip, s)));
+      raw.signs.forEach(s -> tasks.add(new TextReader.Placed(raw.strip, s)));
     }
     List<KindByText.Text> readings = text.read(tasks);
-    List<HeadingReader.Found> all =
+    List<HeadingReader.StripSigns> all =
         Spread.map(
             strips.size(),
             n -> {
@@ -232,22 +232,23 @@ public final class SignReader implements AutoCloseable {
   }
 
   /** What a page's heads say about its rests. */
-  private static List<HeadingReader.Found> rested(List<HeadingReader.Found> all) {
+  private static List<HeadingReader.StripSigns> rested(List<HeadingReader.StripSigns> all) {
     long start = Step.start();
-    Heads heads = Heads.of(all.stream().map(f -> new Heads.Line(f.strip(), f.signs())).toList());
+    Heads heads =
+        Heads.of(all.stream().map(f -> new Heads.OwnStrip(f.strip(), f.signs())).toList());
     Step.LOOKS.done(start);
     return Spread.map(
         all.size(),
         i -> {
           long begun = Step.start();
-          HeadingReader.Found f = all.get(i);
+          HeadingReader.StripSigns f = all.get(i);
           List<Sign> signs = CueRest.withRests(f.strip(), f.signs(), heads);
           Step.LOOKS.done(begun);
-          return new HeadingReader.Found(f.strip(), f.raw(), signs);
+          return new HeadingReader.StripSigns(f.strip(), f.raw(), signs);
         });
   }
 
-  private static HeadingReader.Found found(Raw raw, List<KindByText.Text> readings) {
+  private static HeadingReader.StripSigns found(RawStrip raw, List<KindByText.Text> readings) {
     long start = Step.start();
     StripImage strip = raw.strip;
     List<Sign> found = new ArrayList<>();
@@ -265,7 +266,7 @@ public final class SignReader implements AutoCloseable {
     found = SecondLook.support(found);
     found.sort(java.util.Comparator.comparingDouble(Sign::at));
     Step.LOOKS.done(start);
-    return new HeadingReader.Found(strip, raw.signs, found);
+    return new HeadingReader.StripSigns(strip, raw.signs, found);
   }
 
   @Override

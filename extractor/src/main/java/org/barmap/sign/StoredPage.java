@@ -24,6 +24,12 @@ public record StoredPage(String source, int width, int height, List<StoredSystem
   /** Distance at which the shape of a system is kept; staff spaces. */
   private static final double EVERY = 2;
 
+  /** Width of an upright line across a system, staff spaces. */
+  private static final double THIN = 0.01;
+
+  /** What a length is taken for at least, so that it can be divided by; staff spaces. */
+  private static final double NOT_NOTHING = 1e-9;
+
   /** Takes a defensive copy. */
   public StoredPage {
     systems = List.copyOf(systems);
@@ -71,7 +77,7 @@ public record StoredPage(String source, int width, int height, List<StoredSystem
       int i = (int) Math.max(0, Math.min(last - 1, Math.floor(place / EVERY)));
       double from = i * EVERY;
       double to = i + 1 == last ? length : from + EVERY;
-      double share = (place - from) / Math.max(1e-9, to - from);
+      double share = (place - from) / Math.max(NOT_NOTHING, to - from);
       Point a = line.get(i);
       Point b = line.get(i + 1);
       return new Point(a.x() + (b.x() - a.x()) * share, a.y() + (b.y() - a.y()) * share);
@@ -87,7 +93,7 @@ public record StoredPage(String source, int width, int height, List<StoredSystem
       int steps = (int) Math.max(1, Math.ceil(s.length() / EVERY));
       for (int i = 0; i <= steps; i++) {
         double at = i == steps ? s.length() : i * EVERY;
-        Outline o = s.shape().between(at, at + 0.01);
+        Outline o = s.shape().between(at, at + THIN);
         tops.add(o.topLeft().rounded());
         bottoms.add(o.bottomLeft().rounded());
       }

@@ -20,6 +20,8 @@ import org.barmap.sign.net.WordNet;
 import org.barmap.sign.rule.Bracket;
 import org.barmap.sign.rule.KindByText;
 import org.barmap.sign.rule.TextLine;
+import org.barmap.sign.set.SignSettings;
+import org.barmap.sign.set.TextSettings;
 import org.barmap.sign.strip.StripImage;
 
 /**
@@ -28,19 +30,7 @@ import org.barmap.sign.strip.StripImage;
  */
 final class TextReader implements AutoCloseable {
 
-  /**
-   * Words our own reader is this sure of need no second model: believed half, it could not say
-   * otherwise.
-   */
-  private static final double SURE = 0.75;
-
-  /** Share of the general model's own probability it is believed with. */
-  private static final double TRUST = 0.5;
-
-  /**
-   * Share of a small letter's probability that stays with it where its shape is like a capital's.
-   */
-  private static final double SMALL_ALIKE = 0.1;
+  private static final TextSettings.Readers SET = SignSettings.STANDARD.text().readers();
 
   private final TextNet numerals = new TextNet("numerals");
   private final TextNet phrases;
@@ -63,16 +53,16 @@ final class TextReader implements AutoCloseable {
   }
 
   /** A sign in its strip. */
-  record Task(StripImage strip, RawSign sign) {}
+  record Placed(StripImage strip, RawSign sign) {}
 
   /** Returns kind and readings of each sign, in the order given; signs without text keep theirs. */
-  List<KindByText.Text> read(List<Task> tasks) {
-    List<Task> texts = tasks.stream().filter(t -> isRead(t.sign)).toList();
+  List<KindByText.Text> read(List<Placed> tasks) {
+    List<Placed> texts = tasks.stream().filter(t -> isRead(t.sign)).toList();
     List<Said> said = said(texts);
     List<KindByText.Text> settled = Spread.map(texts.size(), i -> text(texts.get(i), said.get(i)));
     List<KindByText.Text> all = new ArrayList<>();
     int next = 0;
-    for (Task t : tasks) {
+    for (Placed t : tasks) {
       all.add(
           isRead(t.sign)
               ? settled.get(next++)
@@ -88,7 +78,7 @@ final class TextReader implements AutoCloseable {
    * Reads words with the reader of words and everything else with that of numerals; the general
    * model, which takes longest, reads the unsure words first, and numerals fill up the time.
    */
-  private List<Said> said(List<Task> texts) {
+  private List<Said> said(List<Placed> texts) {
     List<TextNet.Task> crops = Spread.map(texts.size(), i -> crop(texts.get(i)));
     List<List<List<Reading>>> own = new ArrayList<>(Collections.nCopies(crops.size(), List.of()));
     List<Integer> wordy = new ArrayList<>();
@@ -119,7 +109,7 @@ final class TextReader implements AutoCloseable {
     return kind == SignKind.WORD || kind == SignKind.HEADING;
   }
 
-  private static TextNet.Task crop(Task t) {
+  private static TextNet.Task crop(Placed t) {
     long start = Step.start();
     Grammar own = Grammar.of(t.sign.kind());
     Crop crop = Crop.of(t.strip, Bracket.numerals(t.sign));
@@ -128,7 +118,7 @@ final class TextReader implements AutoCloseable {
         crop, isMark(t.sign.kind()) ? List.of(own, Grammar.REHEARSAL, Grammar.FREE) : List.of(own));
   }
 
-  private KindByText.Text text(Task t, Said said) {
+  private KindByText.Text text(Placed t, Said said) {
     SignKind kind = t.sign.kind();
     List<List<Reading>> read = said.own;
     KindByText.Text text = new KindByText.Text(kind, read.get(0));
@@ -156,7 +146,7 @@ final class TextReader implements AutoCloseable {
     java.util.Map<String, Double> p = new java.util.LinkedHashMap<>();
     for (Reading r : readings) {
       boolean small = "cosuvwxz".indexOf(r.text().charAt(0)) >= 0;
-      double kept = small ? SMALL_ALIKE * r.probability() : r.probability();
+      double kept = small ? SET.smallAlike() * r.probability() : r.probability();
       p.merge(r.text(), kept, Double::sum);
       if (small) {
         String capital = r.text().substring(0, 1).toUpperCase(java.util.Locale.ROOT);
@@ -174,37 +164,37 @@ final class TextReader implements AutoCloseable {
    *
    * @param worth tells of a line and what our own reader says whether the general model is asked
    */
-  List<Reading> lines(List<Task> lines, BiPredicate<Task, String> worth) {
-    List<List<Task>> words =
+  List<Reading> lines(List<Placed> lines, BiPredicate<Placed, String> worth) {
+    List<List<Placed>> words =
         Spread.map(
             lines.size(),
             i ->
                 TextLine.words(lines.get(i).strip, lines.get(i).sign).stream()
-                    .map(w -> new Task(lines.get(i).strip, w))
+                    .map(w -> new Placed(lines.get(i).strip, w))
                     .toList());
-    List<Task> flat = words.stream().flatMap(List::stream).toList();
+    List<Placed> flat = words.stream().flatMap(List::stream).toList();
     List<List<Reading>> own = phrases.read(Spread.map(flat.size(), i -> word(flat.get(i))));
     List<Integer> first = new ArrayList<>();
     int next = 0;
-    for (List<Task> w : words) {
+    for (List<Placed> w : words) {
       first.add(next);
       next += w.size();
     }
     return Spread.map(
         lines.size(),
         i -> {
-          List<Task> w = words.get(i);
+          List<Placed> w = words.get(i);
           List<List<Reading>> said = own.subList(first.get(i), first.get(i) + w.size());
           Reading line = line(w, said, false);
           return worth.test(lines.get(i), line.text()) ? line(w, said, true) : line;
         });
   }
 
-  private Reading line(List<Task> words, List<List<Reading>> own, boolean both) {
+  private Reading line(List<Placed> words, List<List<Reading>> own, boolean both) {
     StringBuilder text = new StringBuilder();
     double sum = 0;
     for (int i = 0; i < words.size(); i++) {
-      Task word = words.get(i);
+      Placed word = words.get(i);
       List<Reading> best = own.get(i);
       if (TextLine.isDash(word.strip, word.sign)) {
         best = List.of(new Reading("-", 1));
@@ -222,29 +212,29 @@ final class TextReader implements AutoCloseable {
     return new Reading(text.toString(), words.isEmpty() ? 0 : sum / words.size());
   }
 
-  private static TextNet.Task word(Task word) {
+  private static TextNet.Task word(Placed word) {
     long start = Step.start();
     Crop crop = Crop.of(word.strip, word.sign);
     Step.CROPS.done(start);
     return new TextNet.Task(crop, Grammar.FREE);
   }
 
-  private List<Reading> words(Task task, List<Reading> own, Said said) {
+  private List<Reading> words(Placed task, List<Reading> own, Said said) {
     // A sign that was taken for a mark at first was not read by the general model.
     return isWordy(task.sign.kind()) && !isSure(own)
         ? said.general.map(g -> merge(own, g)).orElse(own)
         : words(task, own);
   }
 
-  private List<Reading> words(Task task, List<Reading> own) {
+  private List<Reading> words(Placed task, List<Reading> own) {
     return isSure(own) ? own : general(task).map(g -> merge(own, g)).orElse(own);
   }
 
   private static boolean isSure(List<Reading> own) {
-    return !own.isEmpty() && own.get(0).probability() >= SURE;
+    return !own.isEmpty() && own.get(0).probability() >= SET.sure();
   }
 
-  private Optional<Reading> general(Task task) {
+  private Optional<Reading> general(Placed task) {
     long start = Step.start();
     Crop crop = Crop.of(task.strip, task.sign, WordNet.HEIGHT, WordNet.MOST);
     Step.CROPS.done(start);
@@ -270,7 +260,7 @@ final class TextReader implements AutoCloseable {
       }
     }
     if (agreed == 0) {
-      all.add(new Reading(general.text(), TRUST * general.probability()));
+      all.add(new Reading(general.text(), SET.trust() * general.probability()));
     }
     double sum = Math.max(1, all.stream().mapToDouble(Reading::probability).sum());
     return all.stream()

@@ -12,6 +12,7 @@ import java.util.List;
  * @param y1 lower side
  * @param probability 0 to 1
  * @param readings of a barline: its types; else empty
+ * @param origin how it was found
  */
 public record RawSign(
     SignKind kind,
@@ -20,11 +21,39 @@ public record RawSign(
     double x1,
     double y1,
     double probability,
-    List<Reading> readings) {
+    List<Reading> readings,
+    Origin origin) {
+
+  /** A sign the network saw. */
+  public RawSign(
+      SignKind kind,
+      double x0,
+      double y0,
+      double x1,
+      double y1,
+      double probability,
+      List<Reading> readings) {
+    this(kind, x0, y0, x1, y1, probability, readings, Origin.NETWORK);
+  }
 
   /** Returns the same box as another kind. */
   public RawSign as(SignKind other) {
-    return other == kind ? this : new RawSign(other, x0, y0, x1, y1, probability, readings);
+    return other == kind ? this : new RawSign(other, x0, y0, x1, y1, probability, readings, origin);
+  }
+
+  /** Returns the same sign in another box. */
+  public RawSign in(double left, double top, double right, double bottom) {
+    return new RawSign(kind, left, top, right, bottom, probability, readings, origin);
+  }
+
+  /** Returns the same sign between other sides. */
+  public RawSign along(double left, double right) {
+    return in(left, y0, right, y1);
+  }
+
+  /** Returns the same box with another probability. */
+  public RawSign likely(double other) {
+    return new RawSign(kind, x0, y0, x1, y1, other, readings, origin);
   }
 
   /** Returns the middle along the strip, pixels. */

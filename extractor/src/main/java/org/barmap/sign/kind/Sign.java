@@ -60,6 +60,21 @@ public record Sign(
     return new Sign(kind, left, right, top, bottom, outline, probability, readings, enclosure);
   }
 
+  /** Returns the same sign as another kind. */
+  public Sign as(SignKind other) {
+    return new Sign(other, from, to, top, bottom, outline, probability, readings, enclosure);
+  }
+
+  /** Returns the same sign with another probability. */
+  public Sign likely(double other) {
+    return new Sign(kind, from, to, top, bottom, outline, other, readings, enclosure);
+  }
+
+  /** Returns the same sign with other readings. */
+  public Sign saying(List<Reading> other) {
+    return new Sign(kind, from, to, top, bottom, outline, probability, other, enclosure);
+  }
+
   /** Returns the middle along the staff, staff spaces from its left end. */
   public double at() {
     return (from + to) / 2;

@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.barmap.sign.kind.Reading;
+import org.barmap.sign.set.NetSettings;
+import org.barmap.sign.set.SignSettings;
 
 /**
  * Reads the text out of a sequence of letter probabilities.
@@ -14,10 +16,10 @@ import org.barmap.sign.kind.Reading;
  * over readings, not one answer.
  */
 public final class BeamSearch {
-  private static final int BEAM = 12;
 
-  /** A letter less likely than this at a place is not tried there. */
-  private static final double LEAST_LOG = Math.log(1e-4);
+  private static final NetSettings.Search SET = SignSettings.STANDARD.net().search();
+
+  private static final double LEAST_LOG = Math.log(SET.leastLetter());
 
   private final String letters;
 
@@ -59,7 +61,7 @@ public final class BeamSearch {
         valid += e.getValue().total();
       }
     }
-    if (valid < 1e-12) {
+    if (valid < SET.leastText()) {
       return List.of();
     }
     // The box's kind already says that the text is of this form; half of the rest's mass is given
@@ -68,7 +70,7 @@ public final class BeamSearch {
     return texts.entrySet().stream()
         .map(e -> new Reading(e.getKey(), Math.min(1, e.getValue() * scale)))
         .sorted(Comparator.comparingDouble((Reading r) -> -r.probability()))
-        .limit(5)
+        .limit(SET.readings())
         .toList();
   }
 
@@ -110,13 +112,13 @@ public final class BeamSearch {
   }
 
   private static Map<String, Mass> prune(Map<String, Mass> beam) {
-    if (beam.size() <= BEAM) {
+    if (beam.size() <= SET.beam()) {
       return beam;
     }
     Map<String, Mass> best = new HashMap<>();
     beam.entrySet().stream()
         .sorted(Comparator.comparingDouble((Map.Entry<String, Mass> e) -> -e.getValue().total()))
-        .limit(BEAM)
+        .limit(SET.beam())
         .forEach(e -> best.put(e.getKey(), e.getValue()));
     return best;
   }

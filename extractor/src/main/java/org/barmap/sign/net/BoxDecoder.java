@@ -5,19 +5,14 @@ import java.util.Comparator;
 import java.util.List;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.NetSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.StripImage;
 
 /** Finds boxes of signs in the network's centre heat: peaks, then the best of overlapping ones. */
 final class BoxDecoder {
 
-  /** Boxes of one kind overlapping more than this are one sign. */
-  private static final double SAME = 0.4;
-
-  /** A box with this share of it inside another of its kind is a piece of it. */
-  private static final double PIECE = 0.7;
-
-  /** Boxes of different kinds overlapping more than this can't both be there. */
-  private static final double EITHER = 0.6;
+  private static final NetSettings.Boxes SET = SignSettings.STANDARD.net().boxes();
 
   private final List<SignKind> kinds;
   private final double[] thresholds;
@@ -28,7 +23,7 @@ final class BoxDecoder {
   }
 
   List<RawSign> decode(Heats heats, StripImage strip) {
-    int columns = Math.min(heats.columns(), (strip.width() + 3) / 4);
+    int columns = Math.min(heats.columns(), (strip.width() + Heats.STRIDE - 1) / Heats.STRIDE);
     List<RawSign> found = new ArrayList<>();
     for (int k = 0; k < kinds.size(); k++) {
       for (int row = 0; row < Heats.ROWS; row++) {
@@ -52,8 +47,8 @@ final class BoxDecoder {
 
   private static boolean excludes(RawSign kept, RawSign other) {
     return kept.kind() == other.kind()
-        ? kept.overlap(other) >= SAME || kept.inside(other) >= PIECE
-        : kept.overlap(other) >= EITHER;
+        ? kept.overlap(other) >= SET.same() || kept.inside(other) >= SET.piece()
+        : kept.overlap(other) >= SET.either();
   }
 
   private static boolean isPeak(Heats heats, int kind, int row, int col, int columns) {
@@ -71,10 +66,10 @@ final class BoxDecoder {
   }
 
   private static RawSign box(Heats heats, SignKind kind, float v, int row, int col) {
-    double cx = 4 * col + 2 + heats.size(0, row, col);
-    double cy = 4 * row + 2 + heats.size(1, row, col);
-    double w = Math.max(2, heats.size(2, row, col));
-    double h = Math.max(2, heats.size(3, row, col));
+    double cx = Heats.centre(col) + heats.size(Heats.DX, row, col);
+    double cy = Heats.centre(row) + heats.size(Heats.DY, row, col);
+    double w = Math.max(2, heats.size(Heats.WIDTH, row, col));
+    double h = Math.max(2, heats.size(Heats.HEIGHT, row, col));
     return new RawSign(kind, cx - w / 2, cy - h / 2, cx + w / 2, cy + h / 2, v, List.of());
   }
 }

@@ -7,6 +7,8 @@ import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.NetSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.StripImage;
 
 /**
@@ -18,25 +20,10 @@ import org.barmap.sign.strip.StripImage;
  */
 final class EndingReach {
 
+  private static final NetSettings.Endings SET = SignSettings.STANDARD.net().endings();
+
   /** The row of the line heats that tells where brackets are, when the model has it. */
   private static final int ROW = 8;
-
-  private static final float UNDER = 0.5f;
-
-  /** Gaps in a bracket that are bridged, cells of 2 pixels. */
-  private static final int GAP = 8;
-
-  /** A bracket without numbers is at least this long, pixels. */
-  private static final double SHORTEST = 4 * StripImage.SPACE;
-
-  /** A bracket that goes on begins at most this far from the strip's left end, pixels. */
-  private static final double AT_START = 16 * StripImage.SPACE;
-
-  /** The bracket may begin this much before or after the box of its beginning, pixels. */
-  private static final double AROUND = 2 * StripImage.SPACE;
-
-  /** Space between two brackets side by side, pixels. */
-  private static final double BETWEEN = 2;
 
   private EndingReach() {}
 
@@ -51,9 +38,9 @@ final class EndingReach {
     begins.sort(Comparator.comparingDouble(RawSign::x0));
     for (int i = 0; i < begins.size(); i++) {
       RawSign s = begins.get(i);
-      double most = i + 1 < begins.size() ? begins.get(i + 1).x0() - BETWEEN : strip.width();
+      double most = i + 1 < begins.size() ? begins.get(i + 1).x0() - SET.between() : strip.width();
       double to = Math.min(most, Math.max(s.x1(), end(runs, s)));
-      settled.add(stretched(s, s.x0(), Math.max(to, s.x0() + 1), s.readings()));
+      settled.add(s.along(s.x0(), Math.max(to, s.x0() + 1)));
     }
     goesOn(runs, begins, strip).ifPresent(settled::add);
     return settled;
@@ -62,7 +49,10 @@ final class EndingReach {
   /** The end of the run that the beginning of a bracket lies in, or its own. */
   private static double end(List<double[]> runs, RawSign s) {
     return runs.stream()
-        .filter(r -> r[0] < s.x1() + AROUND && r[1] > s.x0() + AROUND)
+        .filter(
+            r ->
+                r[0] < s.x1() + SET.around() * StripImage.SPACE
+                    && r[1] > s.x0() + SET.around() * StripImage.SPACE)
         .mapToDouble(r -> r[1])
         .findFirst()
         .orElse(s.x1());
@@ -70,12 +60,12 @@ final class EndingReach {
 
   private static java.util.Optional<RawSign> goesOn(
       List<double[]> runs, List<RawSign> begins, StripImage strip) {
-    if (runs.isEmpty() || runs.get(0)[0] > AT_START) {
+    if (runs.isEmpty() || runs.get(0)[0] > SET.atStart() * StripImage.SPACE) {
       return java.util.Optional.empty();
     }
     double from = runs.get(0)[0];
     double to = begins.isEmpty() ? runs.get(0)[1] : Math.min(runs.get(0)[1], begins.get(0).x0());
-    if (to - from < SHORTEST) {
+    if (to - from < SET.shortest() * StripImage.SPACE) {
       return java.util.Optional.empty();
     }
     return java.util.Optional.of(
@@ -89,10 +79,6 @@ final class EndingReach {
             List.of(new Reading(Sign.GOES_ON, 1))));
   }
 
-  private static RawSign stretched(RawSign s, double x0, double x1, List<Reading> readings) {
-    return new RawSign(s.kind(), x0, s.y0(), x1, s.y1(), s.probability(), readings);
-  }
-
   /** Runs of places under a bracket: left and right in pixels, mean heat. */
   private static List<double[]> runs(Heats heats, StripImage strip) {
     int cells = Math.min(heats.places(), strip.width() / 2);
@@ -100,14 +86,14 @@ final class EndingReach {
     int from = -1;
     int last = -1;
     double sum = 0;
-    for (int i = 0; i <= cells + GAP; i++) {
+    for (int i = 0; i <= cells + SET.gap(); i++) {
       float v = i < cells ? heats.line(ROW, i) : 0;
-      if (v >= UNDER) {
+      if (v >= SET.under()) {
         from = from < 0 ? i : from;
         sum += v;
         last = i;
-      } else if (from >= 0 && i - last > GAP) {
-        if (last - from >= 4) {
+      } else if (from >= 0 && i - last > SET.gap()) {
+        if (last - from >= SET.leastCells()) {
           runs.add(new double[] {2.0 * from, 2.0 * last + 2, Math.min(1, sum / (last - from + 1))});
         }
         from = -1;

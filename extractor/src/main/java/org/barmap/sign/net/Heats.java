@@ -11,6 +11,21 @@ package org.barmap.sign.net;
 record Heats(float[] lines, float[] heat, float[] size, int columns) {
   static final int ROWS = 40;
 
+  /** Pixels a row and a column of the centre heat. */
+  static final int STRIDE = 4;
+
+  /** Planes of the size: from a cell's middle to the box's, and the box's own. */
+  static final int DX = 0;
+
+  static final int DY = 1;
+  static final int WIDTH = 2;
+  static final int HEIGHT = 3;
+
+  /** Returns the middle of a cell, pixels. */
+  static int centre(int cell) {
+    return STRIDE * cell + STRIDE / 2;
+  }
+
   /** Returns how many places along x have a barline heat. */
   int places() {
     return 2 * columns;

@@ -13,14 +13,21 @@ import org.barmap.page.pixel.Step;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.kind.Sound;
+import org.barmap.sign.set.NetSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.StripImage;
 import tools.jackson.databind.JsonNode;
 
 /** The sign network: strips in, heat maps out. */
 public final class SignNet implements AutoCloseable {
 
+  private static final NetSettings SET = SignSettings.STANDARD.net();
+
+  /** The network takes widths that are multiples of this, pixels. */
+  private static final int MULTIPLE = 16;
+
   private final OrtSession session;
-  private final LineDecoder lines;
+  private final BarlineDecoder lines;
   private final BoxDecoder boxes;
 
   /** Loads the model. */
@@ -31,9 +38,12 @@ public final class SignNet implements AutoCloseable {
     JsonNode thresholds = card.path("thresholds");
     double[] least = new double[kinds.size()];
     for (int i = 0; i < least.length; i++) {
-      least[i] = Math.min(Decoding.MOST, thresholds.path(kinds.get(i).word()).asDouble(0.4));
+      least[i] =
+          Math.min(
+              SET.boxes().most(),
+              thresholds.path(kinds.get(i).word()).asDouble(SET.boxes().unlisted()));
     }
-    lines = new LineDecoder(Decoding.LEAST_BARLINE);
+    lines = new BarlineDecoder(SET.barlines().least());
     boxes = new BoxDecoder(kinds, least);
     session = Models.session("signs.onnx");
   }
@@ -50,7 +60,7 @@ public final class SignNet implements AutoCloseable {
 
   /** Returns what stands on a strip; the network's layers stay in the cache of one core. */
   public Found find(StripImage strip) {
-    int width = (strip.width() + 15) / 16 * 16;
+    int width = (strip.width() + MULTIPLE - 1) / MULTIPLE * MULTIPLE;
     long[] shape = {1, 1, StripImage.HEIGHT, width};
     long start = Step.start();
     try (OnnxTensor tensor =
@@ -62,7 +72,7 @@ public final class SignNet implements AutoCloseable {
               Models.values(result, "lines"),
               Models.values(result, "heat"),
               Models.values(result, "size"),
-              width / 4);
+              width / Heats.STRIDE);
       Step.SIGNS.done(start);
       start = Step.start();
       List<RawSign> signs = new ArrayList<>(lines.decode(heats, strip));

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.sign.kind.Sound;
+import org.barmap.sign.set.NetSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.StripImage;
 
 /**
@@ -12,6 +14,8 @@ import org.barmap.sign.strip.StripImage;
  * of dots, tuplets and small notes there.
  */
 final class SoundDecoder {
+
+  private static final NetSettings.Sounds SET = SignSettings.STANDARD.net().sounds();
 
   /** Channels of the network, as trained (training/strips.py). */
   private static final int NOTE = 0;
@@ -41,29 +45,11 @@ final class SoundDecoder {
           new Value(11, 0.25),
           new Value(12, 0.125));
 
-  /** A note less likely than this is none; low, since a note overlooked makes a false silence. */
-  private static final double LEAST_NOTE = 0.3;
+  /** A dot adds half of the value (common practice). */
+  private static final double DOTTED = 1.5;
 
-  /** A rest less likely than this is none. */
-  private static final double LEAST_REST = 0.4;
-
-  /** A value less likely than this isn't known. */
-  private static final double LEAST_VALUE = 0.5;
-
-  /** Nor is it known where another value is likelier than this. */
-  private static final double OTHER_VALUE = 0.15;
-
-  /** A value less likely than this isn't even guessed. */
-  private static final double LEAST_GUESS = 0.1;
-
-  /** More likely than this a sound has a dot, is under a tuplet's figure, or is small. */
-  private static final double LIKELIER = 0.5;
-
-  /** Less likely than this it surely hasn't a dot, nor a tuplet over it. */
-  private static final double SURE_NOT = 0.2;
-
-  /** Cells beside a peak over which its value is settled; a cell is two strip pixels. */
-  private static final int REACH = 2;
+  /** Three of a triplet take the time of two (common practice). */
+  private static final double TRIPLET = 2.0 / 3;
 
   private final float[] heat;
   private final int places;
@@ -84,8 +70,8 @@ final class SoundDecoder {
   static List<Sound> decode(float[] heat, int width) {
     SoundDecoder decoder = new SoundDecoder(heat, width);
     List<Sound> sounds = new ArrayList<>();
-    decoder.find(NOTE, LEAST_NOTE, NOTES, sounds);
-    decoder.find(REST, LEAST_REST, RESTS, sounds);
+    decoder.find(NOTE, SET.leastNote(), NOTES, sounds);
+    decoder.find(REST, SET.leastRest(), RESTS, sounds);
     return List.copyOf(sounds);
   }
 
@@ -95,9 +81,8 @@ final class SoundDecoder {
         boolean note = channel == NOTE;
         double p = heat[channel * places + i];
         // a grace note takes its time from its neighbours, a cue is played by others: both are
-        // worth
-        // nothing (common practice)
-        if (note && greatest(SMALL, i) >= LIKELIER) {
+        // worth nothing (common practice)
+        if (note && greatest(SMALL, i) >= SET.likelier()) {
           sounds.add(new Sound(along(i), note, Optional.of(0.0), Optional.of(0.0), p));
         } else {
           sounds.add(worth(note, values, i, p));
@@ -125,26 +110,30 @@ final class SoundDecoder {
     }
     double dot = greatest(DOT, i);
     double tuplet = greatest(TUPLET, i);
-    // a dot adds half of the value, three of a triplet take the time of two (common practice)
     double quarters =
-        best.quarters * (dot >= LIKELIER ? 1.5 : 1) * (tuplet >= LIKELIER ? 2.0 / 3 : 1);
+        best.quarters
+            * (dot >= SET.likelier() ? DOTTED : 1)
+            * (tuplet >= SET.likelier() ? TRIPLET : 1);
     boolean sure =
-        most >= LEAST_VALUE && next <= OTHER_VALUE && !isDoubtful(dot) && !isDoubtful(tuplet);
+        most >= SET.leastValue()
+            && next <= SET.otherValue()
+            && !isDoubtful(dot)
+            && !isDoubtful(tuplet);
     return new Sound(
         along(i),
         note,
         sure ? Optional.of(quarters) : Optional.empty(),
-        most >= LEAST_GUESS ? Optional.of(quarters) : Optional.empty(),
+        most >= SET.leastGuess() ? Optional.of(quarters) : Optional.empty(),
         probability);
   }
 
   private static boolean isDoubtful(double p) {
-    return p > SURE_NOT && p < LIKELIER;
+    return p > SET.sureNot() && p < SET.likelier();
   }
 
   private double greatest(int channel, int i) {
     double most = 0;
-    for (int j = Math.max(0, i - REACH); j <= Math.min(cells - 1, i + REACH); j++) {
+    for (int j = Math.max(0, i - SET.reach()); j <= Math.min(cells - 1, i + SET.reach()); j++) {
       most = Math.max(most, heat[channel * places + j]);
     }
     return most;

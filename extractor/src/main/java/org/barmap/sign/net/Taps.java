@@ -9,13 +9,16 @@ package org.barmap.sign.net;
  */
 record Taps(int[] first, float[][] weights, int length) {
 
+  /** How far a Gaussian is computed, in sigmas: beyond it 3 in 1,000 of its weight are left. */
+  private static final int REACH = 3;
+
   /** Linear interpolation after a Gaussian of the given sigma (0 for none). */
   static Taps of(int targets, double start, double step, double sigma, int length) {
     int[] first = new int[targets];
     float[][] weights = new float[targets][];
     for (int i = 0; i < targets; i++) {
       double s = start + (i + 0.5) * step - 0.5;
-      double reach = sigma > 0 ? 3 * sigma + 1 : 1;
+      double reach = sigma > 0 ? REACH * sigma + 1 : 1;
       int lo = (int) Math.ceil(s - reach);
       int hi = (int) Math.floor(s + reach);
       float[] w = new float[Math.max(1, hi - lo + 1)];

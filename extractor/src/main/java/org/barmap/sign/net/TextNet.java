@@ -15,14 +15,19 @@ import org.barmap.map.json.BarMapJson;
 import org.barmap.page.pixel.Spread;
 import org.barmap.page.pixel.Step;
 import org.barmap.sign.kind.Reading;
+import org.barmap.sign.set.NetSettings;
+import org.barmap.sign.set.SignSettings;
 
 /** The reader of numerals, letters and short words: crops in, readings out. */
 public final class TextNet implements AutoCloseable {
-  /** Crops in one run: more aren't quicker each, and the last run would keep one processor idle. */
-  private static final int BATCH = 3;
 
-  /** The network takes nothing narrower, pixels. */
-  private static final int LEAST = 48;
+  private static final NetSettings.Runs SET = SignSettings.STANDARD.net().runs();
+
+  /** Crops of a run are as wide as a multiple of this, pixels. */
+  private static final int MULTIPLE = 8;
+
+  /** Pixels a step of the network. */
+  private static final int STRIDE = 4;
 
   private final OrtSession session;
   private final BeamSearch search;
@@ -63,8 +68,8 @@ public final class TextNet implements AutoCloseable {
     List<Integer> order = new ArrayList<>(which);
     order.sort(Comparator.comparingInt((Integer i) -> tasks.get(i).crop().width()).reversed());
     List<Run> runs = new ArrayList<>();
-    for (int i = 0; i < order.size(); i += BATCH) {
-      List<Integer> own = order.subList(i, Math.min(order.size(), i + BATCH));
+    for (int i = 0; i < order.size(); i += SET.batch()) {
+      List<Integer> own = order.subList(i, Math.min(order.size(), i + SET.batch()));
       runs.add(new Run(this, own.stream().map(tasks::get).toList(), own));
     }
     return runs;
@@ -84,8 +89,8 @@ public final class TextNet implements AutoCloseable {
 
   private List<List<List<Reading>>> run(List<Task> tasks) {
     long start = Step.start();
-    int width = tasks.stream().mapToInt(t -> t.crop().width()).max().orElse(8);
-    width = Math.max(LEAST, (width + 7) / 8 * 8);
+    int width = tasks.stream().mapToInt(t -> t.crop().width()).max().orElse(MULTIPLE);
+    width = Math.max(SET.narrowest(), (width + MULTIPLE - 1) / MULTIPLE * MULTIPLE);
     float[] input = new float[tasks.size() * Crop.HEIGHT * width];
     for (int n = 0; n < tasks.size(); n++) {
       Crop crop = tasks.get(n).crop();
@@ -104,7 +109,9 @@ public final class TextNet implements AutoCloseable {
       for (int n = 0; n < tasks.size(); n++) {
         Task task = tasks.get(n);
         // A narrow crop's letters come out partly over the padding at its right.
-        int steps = Math.min(width, Math.max(LEAST, task.crop().width() + 24)) / 4;
+        int steps =
+            Math.min(width, Math.max(SET.narrowest(), task.crop().width() + SET.padding()))
+                / STRIDE;
         float[] used = Arrays.copyOfRange(logs, n * each, n * each + steps * classes);
         read.add(task.grammars().stream().map(g -> search.read(used, steps, classes, g)).toList());
       }

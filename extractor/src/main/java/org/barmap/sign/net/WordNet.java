@@ -26,6 +26,20 @@ public final class WordNet implements AutoCloseable {
   /** Columns of a crop at most. */
   public static final int MOST = 960;
 
+  /** The model takes three colours, of which ours are all the same. */
+  private static final int COLOURS = 3;
+
+  /** Crops are as wide as a multiple of this, pixels, and no narrower than twice as much. */
+  private static final int MULTIPLE = 8;
+
+  private static final int LEAST = 2 * MULTIPLE;
+
+  /** More than there are letters of Latin print. */
+  private static final int LETTERS = 200;
+
+  /** The character after the last one of Latin print. */
+  private static final char DELETE = 127;
+
   private final OrtSession session;
   private final int[] classes;
   private final char[] letters;
@@ -33,12 +47,12 @@ public final class WordNet implements AutoCloseable {
   /** Loads the model. */
   public WordNet() {
     session = Models.session(model(), "the general text model");
-    int[] found = new int[200];
-    char[] chars = new char[200];
+    int[] found = new int[LETTERS];
+    char[] chars = new char[LETTERS];
     int n = 0;
     String[] all = characters().split("\n", -1);
     for (int i = 0; i < all.length && n < found.length - 1; i++) {
-      if (all[i].length() == 1 && all[i].charAt(0) > ' ' && all[i].charAt(0) < 127) {
+      if (all[i].length() == 1 && all[i].charAt(0) > ' ' && all[i].charAt(0) < DELETE) {
         found[n] = i + 1;
         chars[n++] = all[i].charAt(0);
       }
@@ -76,10 +90,10 @@ public final class WordNet implements AutoCloseable {
 
   /** Reads one line; empty when nothing legible stands there. */
   public Optional<Reading> read(Crop crop) {
-    int width = Math.max(16, (crop.width() + 7) / 8 * 8);
-    float[] input = new float[3 * HEIGHT * width];
+    int width = Math.max(LEAST, (crop.width() + MULTIPLE - 1) / MULTIPLE * MULTIPLE);
+    float[] input = new float[COLOURS * HEIGHT * width];
     java.util.Arrays.fill(input, 1);
-    for (int c = 0; c < 3; c++) {
+    for (int c = 0; c < COLOURS; c++) {
       for (int y = 0; y < HEIGHT; y++) {
         for (int x = 0; x < crop.width(); x++) {
           input[(c * HEIGHT + y) * width + x] = 1 - 2 * crop.ink()[y * crop.width() + x];
@@ -88,7 +102,9 @@ public final class WordNet implements AutoCloseable {
     }
     try (OnnxTensor tensor =
             OnnxTensor.createTensor(
-                Models.environment(), FloatBuffer.wrap(input), new long[] {1, 3, HEIGHT, width});
+                Models.environment(),
+                FloatBuffer.wrap(input),
+                new long[] {1, COLOURS, HEIGHT, width});
         OrtSession.Result result = session.run(Map.of("x", tensor))) {
       OnnxTensor out = (OnnxTensor) result.get(0);
       long[] shape = out.getInfo().getShape();

@@ -4,9 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.RestSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.StripImage;
 
 /**
@@ -16,6 +19,11 @@ import org.barmap.sign.strip.StripImage;
  * <p>That cues are named and stand beside the player's own rest is common practice.
  */
 public final class CueRest {
+
+  private static final RestSettings.Cues SET = SignSettings.STANDARD.rest().cues();
+
+  private static final RestSettings.Block BLOCK = SignSettings.STANDARD.rest().block();
+
   private static final Pattern INSTRUMENT =
       Pattern.compile(
           "\\(?(?:[Cc]ue:? ?)?(?:Picc|Fl|Ob|E\\.? ?H|Cl|B\\.? ?Cl|Bsn|Fag|Sax|[ATB]\\.? ?Sax|Reed|Hn|Hr"
@@ -23,43 +31,24 @@ public final class CueRest {
               + "|Cel|Vln|Viol|Vl|Vla|Vcl?|Vcello|Cello|Cb|Strings|Sop|Voice|Vox)[.,]?"
               + "(?: ?[1-4]| ?I{1,3}\\.?| ?[1-4]\\.[1-4])?\\.?\\)?");
 
-  private static final int DARK = 140;
+  private static final int FINE = StripImage.FINE;
+  private static final int DARK = SignSettings.STANDARD.ink().dark();
 
-  /** Pixels a space in the finer strip. */
-  private static final int FINE = 2 * StripImage.SPACE;
-
-  /** A rest is about this wide, spaces; engravers draw 1 to 1.4. */
-  private static final double WIDE = 1.0;
-
-  /** How sure name and block together make. */
-  private static final double NAMED = 0.6;
-
-  /** What contradicts the notes beside it keeps this share of its probability. */
-  private static final double DOUBTED = 0.3;
-
-  /** A rest seen this surely is one, whatever its bar holds. */
-  private static final double CLEAR = 0.8;
-
-  /** Lines a rest may hang from among cues, spaces from the middle one. */
-  private static final int[] LINES = {-1, -3, -2, -4, -5, 0, 1, 2, 3};
-
-  /** Rows looked at over and under the middle line, pixels. */
-  private static final int OVER = 6 * FINE + FINE;
-
-  private static final int UNDER = 5 * FINE;
+  /** The line a whole-bar rest hangs from (common practice), spaces from the middle one. */
+  private static final List<Integer> FOURTH = List.of(-1);
 
   private CueRest() {}
 
   /** The part of the finer strip that holds a bar. */
   @SuppressWarnings("ArrayRecordComponent") // a view of pixels, compared by nobody
-  private record Part(byte[] gray, int left, int top, int width) {
+  private record BarInk(byte[] gray, int left, int top, int width) {
 
-    static Part of(StripImage strip, int from, int to) {
-      int left = Math.max(0, from - 3 * FINE);
-      int right = Math.min(2 * strip.width(), to + 3 * FINE);
-      int top = 2 * StripImage.MIDDLE - OVER;
-      byte[] gray = strip.fine(left, top, right, 2 * StripImage.MIDDLE + UNDER);
-      return new Part(gray, left, top, right - left);
+    static BarInk of(StripImage strip, int from, int to) {
+      int left = Math.max(0, from - SET.around() * FINE);
+      int right = Math.min(2 * strip.width(), to + SET.around() * FINE);
+      int top = 2 * StripImage.MIDDLE - SET.over() * FINE;
+      byte[] gray = strip.fine(left, top, right, 2 * StripImage.MIDDLE + SET.under() * FINE);
+      return new BarInk(gray, left, top, right - left);
     }
 
     boolean isDark(int x, int y) {
@@ -100,11 +89,11 @@ public final class CueRest {
     if (count.isOwn()) {
       return Optional.empty();
     }
-    Optional<Sign> block = find(strip, bar.from() + 0.7, bar.to() - 0.7, LINES);
+    Optional<Sign> block = find(strip, bar.from() + SET.from(), bar.to() - SET.from(), SET.lines());
     if (block.isPresent() || !count.isCue()) {
       return block;
     }
-    double middle = 2 * NoteInk.column((bar.from() + bar.to()) / 2);
+    double middle = 2 * StripImage.column((bar.from() + bar.to()) / 2);
     return Optional.of(rest(strip, (int) middle, 2 * StripImage.MIDDLE - FINE));
   }
 
@@ -113,20 +102,21 @@ public final class CueRest {
       StripImage strip, List<Sign> signs, Heads.Bar bar, Heads heads) {
     Optional<Sign> key =
         signs.stream().filter(s -> s.kind() == SignKind.KEY && bar.has(s)).findFirst();
-    double from = Math.max(bar.from() + 0.7, key.map(Sign::to).orElse(0.0));
-    double to = bar.to() - 1.2;
+    double from = Math.max(bar.from() + SET.from(), key.map(Sign::to).orElse(0.0));
+    double to = bar.to() - SET.to();
     boolean music =
         key.isEmpty()
-            || to - from < 2
+            || to - from < SET.least()
             || NoteInk.stemBetween(strip, from, to)
             || heads.in(strip, signs, new Heads.Bar(from, to)).own() > 0;
-    return music ? Optional.empty() : find(strip, from, to, new int[] {-1});
+    return music ? Optional.empty() : find(strip, from, to, FOURTH);
   }
 
   /** Lowers what contradicts the notes in its bar. */
   private static Sign believed(
       StripImage strip, Sign s, List<Sign> signs, Heads.Bar bar, boolean named, Heads heads) {
-    boolean whole = s.kind() == SignKind.REST && !named && s.probability() < CLEAR && isLow(s);
+    boolean whole =
+        s.kind() == SignKind.REST && !named && s.probability() < SET.clear() && isLow(s);
     boolean block =
         s.kind() == SignKind.BLOCK_REST && signs.stream().noneMatch(n -> isCount(n, bar));
     boolean repeat = s.kind() == SignKind.BAR_REPEAT;
@@ -137,7 +127,7 @@ public final class CueRest {
       return lowered(s);
     }
     int own = heads.in(strip, signs, bar).own();
-    return own >= (whole ? 2 : 1) ? lowered(s) : s;
+    return own >= (whole ? SET.ownNotes() : 1) ? lowered(s) : s;
   }
 
   private static boolean isCount(Sign s, Heads.Bar bar) {
@@ -146,31 +136,23 @@ public final class CueRest {
 
   /** Over the staff rests are moved for cues only. */
   private static boolean isLow(Sign s) {
-    return s.top() > -1.5;
+    return s.top() > SET.high();
   }
 
   /** A whole-bar rest hangs from a line; a block that sits on one lasts half a bar. */
   private static boolean sitsOnLine(Sign s) {
-    return Math.abs(s.top() - Math.round(s.top())) > 0.3
-        && Math.abs(s.bottom() - Math.round(s.bottom())) < 0.3;
+    return Math.abs(s.top() - Math.round(s.top())) > SET.offLine()
+        && Math.abs(s.bottom() - Math.round(s.bottom())) < SET.offLine();
   }
 
   /** Tells whether a stem stands in the bar beside a sign. */
   private static boolean isWritten(StripImage strip, Heads.Bar bar, Sign s) {
-    return NoteInk.stemBetween(strip, bar.from() + 0.7, s.from() - 0.3)
-        || NoteInk.stemBetween(strip, s.to() + 0.3, bar.to() - 1.2);
+    return NoteInk.stemBetween(strip, bar.from() + SET.from(), s.from() - SET.beside())
+        || NoteInk.stemBetween(strip, s.to() + SET.beside(), bar.to() - SET.to());
   }
 
   private static Sign lowered(Sign s) {
-    return new Sign(
-        s.kind(),
-        s.from(),
-        s.to(),
-        s.top(),
-        s.bottom(),
-        s.outline(),
-        s.probability() * DOUBTED,
-        s.readings());
+    return s.likely(s.probability() * SET.doubted());
   }
 
   private static boolean named(List<Sign> signs, double from, double to) {
@@ -178,18 +160,20 @@ public final class CueRest {
         .anyMatch(
             s ->
                 s.kind() == SignKind.WORD
-                    && s.from() > from - 1.5
-                    && s.from() < to - 1
+                    && s.from() > from - SET.nameBefore()
+                    && s.from() < to - SET.nameUntil()
                     && isInstrument(s.text()));
   }
 
   /** Looks for a block hanging from a line or ledger line. */
-  private static Optional<Sign> find(StripImage strip, double from, double to, int[] lines) {
-    int wide = (int) Math.round(WIDE * FINE);
-    Part part = Part.of(strip, (int) (2 * NoteInk.column(from)), (int) (2 * NoteInk.column(to)));
+  private static Optional<Sign> find(
+      StripImage strip, double from, double to, List<Integer> lines) {
+    int wide = (int) Math.round(BLOCK.wide() * FINE);
+    BarInk part =
+        BarInk.of(strip, (int) (2 * StripImage.column(from)), (int) (2 * StripImage.column(to)));
     for (int line : lines) {
-      for (int x = (int) (2 * NoteInk.column(from)); x + wide < 2 * NoteInk.column(to); x++) {
-        for (int off = -2; off <= 2; off++) {
+      for (int x = (int) (2 * StripImage.column(from)); x + wide < 2 * StripImage.column(to); x++) {
+        for (int off = -BLOCK.off(); off <= BLOCK.off(); off++) {
           int y = 2 * StripImage.MIDDLE + line * FINE + off;
           if (isBlock(part, x, y, wide)) {
             return Optional.of(rest(strip, x, y));
@@ -201,37 +185,44 @@ public final class CueRest {
   }
 
   private static Sign rest(StripImage strip, int x, int y) {
-    double wide = WIDE * FINE;
+    double wide = BLOCK.wide() * FINE;
     RawSign raw =
         new RawSign(
-            SignKind.REST, x / 2.0, y / 2.0, (x + wide) / 2.0, y / 2.0 + 4, NAMED, List.of());
+            SignKind.REST,
+            x / 2.0,
+            y / 2.0,
+            (x + wide) / 2.0,
+            y / 2.0 + BLOCK.height(),
+            SET.probability(),
+            List.of(),
+            Origin.INK);
     return StripSign.of(strip, raw, List.of());
   }
 
   /** Ink half a space high with paper over and under most of it, and no longer than a rest. */
-  private static boolean isBlock(Part fine, int x, int y, int wide) {
-    return share(fine, x, y + 2, wide, 5) > 0.95
-        && share(fine, x, y + 11, wide, 3) < 0.35
-        && share(fine, x, y - 7, wide, 3) < 0.35
-        && share(fine, x - 2 * wide, y + 4, wide, 2) < 0.8
-        && share(fine, x + 2 * wide, y + 4, wide, 2) < 0.8
+  private static boolean isBlock(BarInk fine, int x, int y, int wide) {
+    return share(fine, x, y + BLOCK.top(), wide, BLOCK.rows()) > BLOCK.inked()
+        && share(fine, x, y + BLOCK.below(), wide, BLOCK.paperRows()) < BLOCK.paper()
+        && share(fine, x, y - BLOCK.above(), wide, BLOCK.paperRows()) < BLOCK.paper()
+        && share(fine, x - 2 * wide, y + BLOCK.middle(), wide, BLOCK.besideRows()) < BLOCK.beside()
+        && share(fine, x + 2 * wide, y + BLOCK.middle(), wide, BLOCK.besideRows()) < BLOCK.beside()
         && flat(fine, x, y, wide);
   }
 
   /** Whether the ink begins at one height over its whole width; a head's is round. */
-  private static boolean flat(Part fine, int x, int y, int wide) {
+  private static boolean flat(BarInk fine, int x, int y, int wide) {
     int straight = 0;
     for (int u = x; u < x + wide; u++) {
-      int top = y + 4;
-      while (top > y - 8 && share(fine, u, top - 1, 1, 1) > 0) {
+      int top = y + BLOCK.middle();
+      while (top > y - BLOCK.higher() && share(fine, u, top - 1, 1, 1) > 0) {
         top--;
       }
-      straight += Math.abs(top - y) <= 2 ? 1 : 0;
+      straight += Math.abs(top - y) <= BLOCK.off() ? 1 : 0;
     }
-    return straight >= 0.85 * wide;
+    return straight >= BLOCK.level() * wide;
   }
 
-  private static double share(Part fine, int x0, int y0, int w, int h) {
+  private static double share(BarInk fine, int x0, int y0, int w, int h) {
     int dark = 0;
     for (int y = y0; y < y0 + h; y++) {
       for (int x = x0; x < x0 + w; x++) {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.barmap.sign.kind.Sign;
+import org.barmap.sign.set.NoteSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.StripImage;
 
 /**
@@ -13,25 +15,20 @@ import org.barmap.sign.strip.StripImage;
  * longer than heads, rests and letters hold smaller circles only.
  */
 final class HeadSize {
-  private static final int DARK = 140;
 
-  /** Pixels a space in the finer strip. */
-  private static final int FINE = 2 * StripImage.SPACE;
+  private static final NoteSettings.Circles SET = SignSettings.STANDARD.note().circles();
 
-  /** Rows looked at over and under the middle line, spaces. */
-  private static final double REACH = 5.5;
+  private static final int FINE = StripImage.FINE;
+  private static final int DARK = SignSettings.STANDARD.ink().dark();
 
-  /** Ink as long as this along the staff is no head, spaces. */
-  private static final double LONGEST = 1.9;
+  /** A step along a row or a column; distances are in thirds of a pixel. */
+  private static final int STRAIGHT = 3;
 
-  /** Ink as high as this is no head, spaces. */
-  private static final double TALLEST = 1.4;
+  /** A step to a corner. */
+  private static final int CORNER = 4;
 
-  /** Staff lines and stems are thinner than this: three times half of it, pixels. */
-  private static final int LINE = 6;
-
-  /** Less than this is no head at all, spaces. */
-  static final double LEAST = 0.26;
+  /** Farther from paper than any ink. */
+  private static final int FAR = 9999;
 
   private HeadSize() {}
 
@@ -41,10 +38,11 @@ final class HeadSize {
    * @param others signs that are no notes and may hold as large a circle
    */
   static List<Double> of(StripImage strip, double from, double to, List<Sign> others) {
-    int left = Math.max(0, (int) (2 * NoteInk.column(from)));
-    int right = Math.min(2 * strip.width(), (int) (2 * NoteInk.column(to)));
-    int top = Math.max(0, (int) (2 * StripImage.MIDDLE - REACH * FINE));
-    int bottom = Math.min(2 * StripImage.HEIGHT, (int) (2 * StripImage.MIDDLE + REACH * FINE));
+    int left = Math.max(0, (int) (2 * StripImage.column(from)));
+    int right = Math.min(2 * strip.width(), (int) (2 * StripImage.column(to)));
+    int top = Math.max(0, (int) (2 * StripImage.MIDDLE - SET.reach() * FINE));
+    int bottom =
+        Math.min(2 * StripImage.HEIGHT, (int) (2 * StripImage.MIDDLE + SET.reach() * FINE));
     int width = right - left;
     if (width < FINE) {
       return List.of();
@@ -57,8 +55,8 @@ final class HeadSize {
   }
 
   private static void clear(byte[] gray, int width, int left, int top, Sign s) {
-    int x0 = Math.max(0, (int) (2 * NoteInk.column(s.from())) - left);
-    int x1 = Math.min(width, (int) (2 * NoteInk.column(s.to())) - left + 1);
+    int x0 = Math.max(0, (int) (2 * StripImage.column(s.from())) - left);
+    int x1 = Math.min(width, (int) (2 * StripImage.column(s.to())) - left + 1);
     int y0 = Math.max(0, (int) (2 * StripImage.MIDDLE + s.top() * FINE) - top);
     int y1 = Math.min(gray.length / width, (int) (2 * StripImage.MIDDLE + s.bottom() * FINE) - top);
     for (int y = y0; y < y1; y++) {
@@ -74,18 +72,22 @@ final class HeadSize {
     int[] d = new int[n];
     for (int i = 0; i < n; i++) {
       boolean edge = i < width || i >= n - width || i % width == 0 || i % width == width - 1;
-      d[i] = (gray[i] & 0xff) >= DARK || edge ? 0 : 9999;
+      d[i] = (gray[i] & 0xff) >= DARK || edge ? 0 : FAR;
     }
     for (int i = width + 1; i < n; i++) {
       if (d[i] > 0) {
-        int straight = Math.min(d[i - 1], d[i - width]) + 3;
-        d[i] = Math.min(d[i], Math.min(straight, Math.min(d[i - width - 1], d[i - width + 1]) + 4));
+        int straight = Math.min(d[i - 1], d[i - width]) + STRAIGHT;
+        d[i] =
+            Math.min(
+                d[i], Math.min(straight, Math.min(d[i - width - 1], d[i - width + 1]) + CORNER));
       }
     }
     for (int i = n - width - 2; i >= 0; i--) {
       if (d[i] > 0) {
-        int straight = Math.min(d[i + 1], d[i + width]) + 3;
-        d[i] = Math.min(d[i], Math.min(straight, Math.min(d[i + width + 1], d[i + width - 1]) + 4));
+        int straight = Math.min(d[i + 1], d[i + width]) + STRAIGHT;
+        d[i] =
+            Math.min(
+                d[i], Math.min(straight, Math.min(d[i + width + 1], d[i + width - 1]) + CORNER));
       }
     }
     return d;
@@ -95,7 +97,7 @@ final class HeadSize {
   private static List<Double> heads(int[] d, int width) {
     List<Integer> places = new ArrayList<>();
     for (int i = 0; i < d.length; i++) {
-      if (d[i] > 3 * LEAST * FINE && isHead(d, i, width)) {
+      if (d[i] > STRAIGHT * SET.least() * FINE && isHead(d, i, width)) {
         places.add(i);
       }
     }
@@ -108,7 +110,7 @@ final class HeadSize {
               .allMatch(k -> Math.hypot(k % width - i % width, k / width - i / width) > FINE);
       if (apart) {
         kept.add(i);
-        radii.add(d[i] / (double) (3 * FINE));
+        radii.add(d[i] / (double) (STRAIGHT * FINE));
       }
     }
     return radii;
@@ -117,12 +119,14 @@ final class HeadSize {
   private static boolean isHead(int[] d, int i, int width) {
     int along = 1 + run(d, i, 1) + run(d, i, -1);
     int across = 1 + run(d, i, width) + run(d, i, -width);
-    return along < LONGEST * FINE && across < TALLEST * FINE;
+    return along < SET.longest() * FINE && across < SET.tallest() * FINE;
   }
 
   private static int run(int[] d, int i, int step) {
     int n = 0;
-    for (int j = i + step; j >= 0 && j < d.length && d[j] > LINE && n < 3 * FINE; j += step) {
+    for (int j = i + step;
+        j >= 0 && j < d.length && d[j] > SET.line() && n < SET.run() * FINE;
+        j += step) {
       n++;
     }
     return n;

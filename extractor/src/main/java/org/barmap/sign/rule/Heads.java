@@ -5,6 +5,8 @@ import java.util.Collections;
 import java.util.List;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.NoteSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.StripImage;
 
 /**
@@ -13,35 +15,22 @@ import org.barmap.sign.strip.StripImage;
  */
 public final class Heads {
 
-  /** A space is as high as a head; circles in it are a little smaller. Without a page's own. */
-  private static final double USUAL = 0.47;
+  private static final NoteSettings.Own SET = SignSettings.STANDARD.note().own();
 
-  /** A head at least this share of the usual one is the player's own. */
-  private static final double OWN = 0.88;
+  private static final NoteSettings.Bars BARS = SignSettings.STANDARD.note().bars();
 
-  /** A head at most this share of the usual one is a cue's. */
-  private static final double CUE = 0.82;
-
-  /** So many heads tell what is usual on a page. */
-  private static final int ENOUGH = 80;
-
-  private static final int LEAST = 12;
-
-  /** The usual head is larger than this share of a page's heads. */
-  private static final double RANK = 0.7;
-
-  private final List<Line> lines;
+  private final List<OwnStrip> lines;
   private double usual;
 
-  private Heads(List<Line> lines) {
+  private Heads(List<OwnStrip> lines) {
     this.lines = lines;
   }
 
   /** A strip with its signs. */
-  public record Line(StripImage strip, List<Sign> signs) {}
+  public record OwnStrip(StripImage strip, List<Sign> signs) {}
 
   /** The heads of a page; nothing is measured before it is asked for. */
-  public static Heads of(List<Line> lines) {
+  public static Heads of(List<OwnStrip> lines) {
     return new Heads(lines);
   }
 
@@ -57,15 +46,15 @@ public final class Heads {
     List<Double> radii = new ArrayList<>();
     // From every line a bar, then from every line the next one.
     List<List<Bar>> bars = lines.stream().map(l -> Bar.all(l.signs())).toList();
-    for (int n = 0; n < 40 && radii.size() < ENOUGH; n++) {
-      for (int i = 0; i < lines.size() && radii.size() < ENOUGH; i++) {
+    for (int n = 0; n < SET.bars() && radii.size() < SET.enough(); n++) {
+      for (int i = 0; i < lines.size() && radii.size() < SET.enough(); i++) {
         if (n < bars.get(i).size() && !bars.get(i).get(n).holds(lines.get(i).signs())) {
           radii.addAll(radii(lines.get(i).strip(), lines.get(i).signs(), bars.get(i).get(n)));
         }
       }
     }
     Collections.sort(radii);
-    return radii.size() < LEAST ? USUAL : radii.get((int) (RANK * radii.size()));
+    return radii.size() < SET.least() ? SET.usual() : radii.get((int) (SET.rank() * radii.size()));
   }
 
   /** The heads of a bar: how many in all, and how many of them of the player's own size. */
@@ -78,21 +67,21 @@ public final class Heads {
 
     /** Tells whether all that is in the bar is a cue. */
     boolean isCue() {
-      return all > 2 && 2 * small > all && 3 * own < all;
+      return all > SET.cueHeads() && 2 * small > all && SET.cueOwn() * own < all;
     }
   }
 
   /** Counts the heads of a bar. */
   Count in(StripImage strip, List<Sign> signs, Bar bar) {
     List<Double> radii = radii(strip, signs, bar);
-    int own = (int) radii.stream().filter(r -> r >= OWN * usual()).count();
-    int small = (int) radii.stream().filter(r -> r <= CUE * usual()).count();
+    int own = (int) radii.stream().filter(r -> r >= SET.own() * usual()).count();
+    int small = (int) radii.stream().filter(r -> r <= SET.cue() * usual()).count();
     return new Count(radii.size(), own, small);
   }
 
   private static List<Double> radii(StripImage strip, List<Sign> signs, Bar bar) {
     List<Sign> others = signs.stream().filter(Heads::isOther).toList();
-    return HeadSize.of(strip, bar.from() + 0.5, bar.to() - 0.3, others);
+    return HeadSize.of(strip, bar.from() + BARS.from(), bar.to() - BARS.to(), others);
   }
 
   /** Signs that stand over notes or beside them; what may be a note misread isn't one. */
@@ -107,8 +96,8 @@ public final class Heads {
       List<Bar> bars = new ArrayList<>();
       double from = NoteInk.headEnd(signs);
       for (Sign line : signs) {
-        if (line.kind() == SignKind.BARLINE && line.probability() >= 0.5) {
-          if (line.at() - from > 2.5) {
+        if (line.kind() == SignKind.BARLINE && line.probability() >= BARS.sure()) {
+          if (line.at() - from > BARS.least()) {
             bars.add(new Bar(from, line.at()));
           }
           from = line.at();
@@ -127,7 +116,7 @@ public final class Heads {
           .anyMatch(
               s ->
                   (NoteInk.isRest(s.kind()) || s.kind() == SignKind.COUNT)
-                      && s.probability() >= 0.5
+                      && s.probability() >= BARS.sure()
                       && has(s));
     }
   }

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.RestSettings;
+import org.barmap.sign.set.SignSettings;
 
 /**
  * Puts the signs of the staves of one system together.
@@ -15,10 +17,7 @@ import org.barmap.sign.kind.SignKind;
  */
 public final class JoinedStaves {
 
-  /** Signs of two staves at most this far apart may be one; staff spaces. */
-  private static final double NEAR = 1.2;
-
-  private static final double NEAR_REST = 4;
+  private static final RestSettings.Staves SET = SignSettings.STANDARD.rest().staves();
 
   private JoinedStaves() {}
 
@@ -44,18 +43,11 @@ public final class JoinedStaves {
   }
 
   private static double reach(SignKind kind) {
-    return switch (kind) {
-      case REST, MULTI_REST, BLOCK_REST, BAR_REPEAT, BAR_REPEAT_2 -> NEAR_REST;
-      default -> NEAR;
-    };
+    return NoteInk.isRest(kind) ? SET.nearRest() : SET.near();
   }
 
   private static Optional<Sign> joined(Sign sign, List<List<Sign>> staves, int own) {
-    boolean needsAll =
-        switch (sign.kind()) {
-          case REST, MULTI_REST, BLOCK_REST, BAR_REPEAT, BAR_REPEAT_2 -> true;
-          default -> false;
-        };
+    boolean needsAll = NoteInk.isRest(sign.kind());
     if (!needsAll && sign.kind() != SignKind.BARLINE) {
       return Optional.of(sign);
     }
@@ -74,18 +66,6 @@ public final class JoinedStaves {
       least = Math.min(least, i == own ? sign.probability() : p);
     }
     double probability = needsAll ? least : sum / staves.size();
-    return probability < 0.1
-        ? Optional.empty()
-        : Optional.of(
-            new Sign(
-                best.kind(),
-                best.from(),
-                best.to(),
-                best.top(),
-                best.bottom(),
-                best.outline(),
-                probability,
-                best.readings(),
-                best.enclosure()));
+    return probability < SET.least() ? Optional.empty() : Optional.of(best.likely(probability));
   }
 }

@@ -7,25 +7,14 @@ import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.net.BeamSearch;
+import org.barmap.sign.set.SignSettings;
+import org.barmap.sign.set.TextSettings;
 import org.barmap.sign.strip.StripImage;
 
 /** Corrects the kind of a sign by what it says: the network tells marks from words by size. */
 public final class KindByText {
 
-  /** Less of a reading than this fits its kind: the kind is wrong. */
-  private static final double FITS = 0.2;
-
-  /** A reading this sure names another kind. */
-  private static final double SURE = 0.5;
-
-  /** Figures and letters that are one are read more surely than this. */
-  private static final double CLEAR = 0.95;
-
-  /** A segno read as a figure or letter is read less surely than this. */
-  private static final double UNCLEAR = 0.85;
-
-  /** Less of a reading than this fits a meter: it is none. */
-  private static final double METER = 0.1;
+  private static final TextSettings.Kinds SET = SignSettings.STANDARD.text().kinds();
 
   private KindByText() {}
 
@@ -45,31 +34,31 @@ public final class KindByText {
     SignKind kind = sign.kind();
     String text = free.isEmpty() ? "" : free.get(0).text();
     double p = free.isEmpty() ? 0 : free.get(0).probability();
-    boolean framed = Frame.around(strip, sign) != Enclosure.NONE;
+    boolean framed = Surround.around(strip, sign) != Enclosure.NONE;
     Optional<SignKind> goal = framed ? Optional.empty() : goal(strip, sign, text, p);
     if (goal.isPresent()) {
       return new Text(goal.get(), List.of());
     }
-    if (kind == SignKind.WORD || fit(own) >= FITS) {
+    if (kind == SignKind.WORD || fit(own) >= SET.fits()) {
       return new Text(kind, own);
     }
-    if (framed && fit(mark) >= SURE) {
+    if (framed && fit(mark) >= SET.sure()) {
       return new Text(SignKind.REHEARSAL, mark);
     }
     long letters = text.chars().filter(Character::isLetter).count();
-    boolean words = letters >= 2 && !framed && p >= SURE;
+    boolean words = letters >= SET.letters() && !framed && p >= SET.sure();
     return words ? new Text(SignKind.WORD, free) : new Text(kind, own);
   }
 
   /** A segno or a coda; some faces draw the coda upright, as a cut C is drawn. */
   private static Optional<SignKind> goal(StripImage strip, RawSign sign, String text, double p) {
-    if (text.length() > 2 || (p >= CLEAR && !text.matches("⊕|§|C\\|"))) {
+    if (text.length() > SET.letters() || (p >= SET.clear() && !text.matches("⊕|§|C\\|"))) {
       return Optional.empty();
     }
     if (text.equals("⊕") || text.matches(".\\|")) {
       return Optional.of(SignKind.CODA);
     }
-    if (text.equals("§") || (text.matches("[8S]") && p < UNCLEAR)) {
+    if (text.equals("§") || (text.matches("[8S]") && p < SET.unclear())) {
       return Optional.of(SignKind.SEGNO);
     }
     return SignShape.of(strip, sign);
@@ -77,7 +66,7 @@ public final class KindByText {
 
   /** Tells whether a meter is believed: what reads like no meter at all is a rest or a note. */
   public static boolean isBelieved(RawSign s, List<Reading> readings) {
-    return s.kind() != SignKind.METER || fit(readings) > METER;
+    return s.kind() != SignKind.METER || fit(readings) > SET.meter();
   }
 
   /** How much of what was read the kind allows, 0 to 1; {@link BeamSearch} halves the rest. */

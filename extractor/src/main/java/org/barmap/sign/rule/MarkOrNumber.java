@@ -7,6 +7,8 @@ import java.util.Map;
 import org.barmap.map.Enclosure;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.NumberSettings;
+import org.barmap.sign.set.SignSettings;
 
 /**
  * Tells boxed bar numbers from rehearsal marks by what else the page shows; both may be boxed
@@ -14,17 +16,7 @@ import org.barmap.sign.kind.SignKind;
  */
 public final class MarkOrNumber {
 
-  /** A number this near the line's left end is one printed for the line, spaces. */
-  private static final double LINE_START = 4;
-
-  /** Share of lines that must begin with a number before boxed ones count as bar numbers. */
-  private static final double USUAL = 0.6;
-
-  /** Marks seen less surely than this may be something else. */
-  private static final double FAINT = 0.65;
-
-  /** Higher than marks stand, even over words; spaces from the middle line. */
-  private static final double HIGH = -8;
+  private static final NumberSettings.Order SET = SignSettings.STANDARD.number().order();
 
   private MarkOrNumber() {}
 
@@ -44,7 +36,7 @@ public final class MarkOrNumber {
         for (List<Sign> s : part) {
           settled.add(
               system(s, numbered, lettered, style).stream()
-                  .map(n -> fives && isBareNumber(n) ? as(SignKind.BAR_NUMBER, n) : n)
+                  .map(n -> fives && isBareNumber(n) ? n.as(SignKind.BAR_NUMBER) : n)
                   .toList());
         }
         from = i + 1;
@@ -65,8 +57,8 @@ public final class MarkOrNumber {
     }
     Sign first = numbers.get(0);
     boolean folio =
-        first.probability() < FAINT
-            && first.bottom() < HIGH
+        first.probability() < SET.faint()
+            && first.bottom() < SET.high()
             && Integer.parseInt(first.text()) > Integer.parseInt(numbers.get(1).text());
     return folio
         ? page.stream().map(l -> l.stream().filter(s -> !s.equals(first)).toList()).toList()
@@ -86,8 +78,8 @@ public final class MarkOrNumber {
               boolean lines = numbered && !hasNumber && startsLine(s) && enclosure(s) == style;
               boolean framed = s.kind() == SignKind.BAR_NUMBER && enclosure(s) != Enclosure.NONE;
               return isNumeric(s) && (lettered || lines || beforeStaff(s))
-                  ? as(SignKind.BAR_NUMBER, s)
-                  : framed && framesAreMarks ? as(SignKind.REHEARSAL, s) : s;
+                  ? s.as(SignKind.BAR_NUMBER)
+                  : framed && framesAreMarks ? s.as(SignKind.REHEARSAL) : s;
             })
         .toList();
   }
@@ -107,11 +99,11 @@ public final class MarkOrNumber {
 
   /** A mark stands over a staff, never beside it. */
   private static boolean beforeStaff(Sign s) {
-    return s.to() < 0.5 && s.bottom() > -2;
+    return s.to() < SET.beforeStaff() && s.bottom() > SET.overStaff();
   }
 
   private static boolean startsLine(Sign s) {
-    return s.from() < LINE_START;
+    return s.from() < SET.lineStart();
   }
 
   private static Enclosure enclosure(Sign s) {
@@ -132,7 +124,7 @@ public final class MarkOrNumber {
             .map(s -> Integer.parseInt(s.text()))
             .toList();
     for (int i = 1; i < numbers.size(); i++) {
-      if ((numbers.get(i) - numbers.get(i - 1)) % 5 != 0) {
+      if ((numbers.get(i) - numbers.get(i - 1)) % SET.every() != 0) {
         return false;
       }
     }
@@ -151,7 +143,7 @@ public final class MarkOrNumber {
       boolean starts = signs.stream().anyMatch(s -> isNumber(s) && startsLine(s));
       boxed += starts ? 1 : 0;
     }
-    return systems.size() > 2 && boxed >= USUAL * (systems.size() - 1);
+    return systems.size() > SET.systems() && boxed >= SET.usual() * (systems.size() - 1);
   }
 
   private static boolean isNumeric(Sign s) {
@@ -161,25 +153,12 @@ public final class MarkOrNumber {
   private static boolean isLetter(Sign s) {
     // I and O may be misread figures.
     return s.kind() == SignKind.REHEARSAL
-        && s.probability() >= 0.6
+        && s.probability() >= SET.letter()
         && s.text().matches("[A-HJ-NP-Z].?")
-        && s.readings().get(0).probability() > 0.8;
+        && s.readings().get(0).probability() > SET.letterRead();
   }
 
   private static boolean has(List<Sign> signs, SignKind kind) {
-    return signs.stream().anyMatch(s -> s.kind() == kind && s.probability() >= 0.5);
-  }
-
-  private static Sign as(SignKind kind, Sign s) {
-    return new Sign(
-        kind,
-        s.from(),
-        s.to(),
-        s.top(),
-        s.bottom(),
-        s.outline(),
-        s.probability(),
-        s.readings(),
-        s.enclosure());
+    return signs.stream().anyMatch(s -> s.kind() == kind && s.probability() >= SET.heading());
   }
 }

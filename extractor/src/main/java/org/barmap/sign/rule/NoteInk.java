@@ -3,6 +3,8 @@ package org.barmap.sign.rule;
 import java.util.List;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.NoteSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.Ink;
 import org.barmap.sign.strip.StaffInk;
 import org.barmap.sign.strip.StripImage;
@@ -13,28 +15,18 @@ import org.barmap.sign.strip.StripImage;
  */
 public final class NoteInk {
 
-  /** No accidental is this tall, pixels; a stem is about 3.5 spaces (common practice). */
-  private static final int STEM = (int) (3.6 * StripImage.SPACE);
+  private static final NoteSettings.Strokes SET = SignSettings.STANDARD.note().strokes();
 
-  /** Solid ink this wide and high is a head, pixels. */
-  private static final int HEAD_WIDTH = StripImage.SPACE;
+  private static final NoteSettings.Places PLACES = SignSettings.STANDARD.note().places();
 
-  private static final int HEAD_HEIGHT = 5;
+  /** No accidental is this tall, pixels. */
+  private static final int STEM = (int) (SET.stem() * StripImage.SPACE);
+
+  /** Solid ink this wide is a head, pixels. */
+  private static final int HEAD_WIDTH = SET.solidWide() * StripImage.SPACE;
 
   /** Rows looked at above and below the middle line, pixels. */
-  private static final int REACH = 8 * StripImage.SPACE;
-
-  /** Barlines surer than this divide a staff. */
-  private static final double SURE = 0.5;
-
-  /** Room a barline's own ink and dots take, spaces. */
-  private static final double BARLINE = 1.2;
-
-  /** Room a clef takes, spaces. */
-  private static final double CLEF = 3.8;
-
-  /** Room clef and the widest key take before a meter, spaces. */
-  private static final double MOST_KEY = 12;
+  private static final int REACH = SET.reach() * StripImage.SPACE;
 
   private NoteInk() {}
 
@@ -46,13 +38,13 @@ public final class NoteInk {
     double end = StaffInk.end(strip);
     double last =
         signs.stream()
-            .filter(s -> s.kind() == SignKind.BARLINE && s.probability() > SURE)
+            .filter(s -> s.kind() == SignKind.BARLINE && s.probability() > SET.sure())
             .mapToDouble(Sign::at)
             .max()
             .orElse(end);
     boolean music =
         signs.stream().anyMatch(s -> isRest(s.kind()) && s.at() > last)
-            || between(strip, column(last + BARLINE), column(end));
+            || between(strip, StripImage.column(last + PLACES.barline()), StripImage.column(end));
     return music ? end : Math.min(end, last);
   }
 
@@ -61,14 +53,6 @@ public final class NoteInk {
       case REST, MULTI_REST, BLOCK_REST, BAR_REPEAT, BAR_REPEAT_2 -> true;
       default -> false;
     };
-  }
-
-  private static double along(double column) {
-    return (column - StripImage.LEFT) / StripImage.SPACE;
-  }
-
-  static double column(double along) {
-    return StripImage.LEFT + along * StripImage.SPACE;
   }
 
   /**
@@ -83,20 +67,20 @@ public final class NoteInk {
             .mapToDouble(Sign::from)
             .min()
             .orElse(Double.MAX_VALUE);
-    double from = left + CLEF;
+    double from = left + PLACES.clef();
     for (Sign s : signs) {
-      boolean meter = s.kind() == SignKind.METER && s.from() < from + MOST_KEY;
-      from = meter ? Math.max(from, s.to() + 0.3) : from;
+      boolean meter = s.kind() == SignKind.METER && s.from() < from + PLACES.mostKey();
+      from = meter ? Math.max(from, s.to() + PLACES.meter()) : from;
     }
-    int note = first(strip, column(from), strip.width());
-    return Math.min(rest, note < 0 ? Double.MAX_VALUE : along(note) - 1.5);
+    int note = first(strip, StripImage.column(from), strip.width());
+    return Math.min(rest, note < 0 ? Double.MAX_VALUE : StripImage.along(note) - PLACES.head());
   }
 
   /** Returns where clef and meter of a line end at the latest, spaces. */
   static double headEnd(List<Sign> signs) {
-    double end = CLEF;
+    double end = PLACES.clef();
     for (Sign s : signs) {
-      boolean first = s.kind() == SignKind.METER && s.from() < MOST_KEY + CLEF;
+      boolean first = s.kind() == SignKind.METER && s.from() < PLACES.mostKey() + PLACES.clef();
       end = first ? Math.max(end, s.to()) : end;
     }
     return end;
@@ -104,11 +88,13 @@ public final class NoteInk {
 
   /** Tells whether a stroke of two spaces or more stands between two places along a strip. */
   static boolean stemBetween(StripImage strip, double from, double to) {
-    for (int u = Math.max(0, (int) column(from)); u < Math.min(strip.width(), column(to)); u++) {
+    for (int u = Math.max(0, (int) StripImage.column(from));
+        u < Math.min(strip.width(), StripImage.column(to));
+        u++) {
       int tall = 0;
       for (int v = StripImage.MIDDLE - REACH; v < StripImage.MIDDLE + REACH; v++) {
         tall = Ink.at(strip, u, v) ? tall + 1 : 0;
-        if (tall >= 2 * StripImage.SPACE) {
+        if (tall >= SET.stroke() * StripImage.SPACE) {
           return true;
         }
       }
@@ -136,7 +122,7 @@ public final class NoteInk {
         tall = dark ? tall + 1 : 0;
         wide[v - v0] = dark ? wide[v - v0] + 1 : 0;
         solid = wide[v - v0] >= HEAD_WIDTH ? solid + 1 : 0;
-        if (tall >= STEM || solid >= HEAD_HEIGHT) {
+        if (tall >= STEM || solid >= SET.solidHigh()) {
           return u;
         }
       }

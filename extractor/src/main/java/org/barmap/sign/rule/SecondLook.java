@@ -7,23 +7,17 @@ import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.RestSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.Ink;
 import org.barmap.sign.strip.StripImage;
 
 /** Cheap unlearned looks at what the networks said, and what signs say about each other. */
 public final class SecondLook {
 
-  /** A multi-bar rest without a thick bar in its box keeps this share of its probability. */
-  private static final double NO_BAR = 0.3;
+  private static final RestSettings SET = SignSettings.STANDARD.rest();
 
-  /** A numeral and its rest stand at most this far apart along the staff, spaces. */
-  private static final double TOGETHER = 2.5;
-
-  /** A numeral over 1 above what was taken for a whole-bar rest says it is a block rest. */
-  private static final double NUMERAL_RULES = 0.85;
-
-  /** Some row of a mark is dark over more than this share of its width. */
-  private static final double LEAST_INK = 0.08;
+  private static final RestSettings.Support SUPPORT = SignSettings.STANDARD.rest().support();
 
   private SecondLook() {}
 
@@ -39,7 +33,7 @@ public final class SecondLook {
     for (int v = (int) Math.ceil(s.y0()); v < s.y1(); v++) {
       most = Math.max(most, Ink.row(strip, v, s.x0(), s.x1()));
     }
-    return most > LEAST_INK;
+    return most > SignSettings.STANDARD.mark().leastInk();
   }
 
   /** Lowers a multi-bar rest that has no thick bar. */
@@ -47,21 +41,18 @@ public final class SecondLook {
     if (s.kind() != SignKind.MULTI_REST) {
       return s;
     }
-    double inset = 0.1 * s.width();
+    double inset = SET.thick().inset() * s.width();
     int rows = 0;
     int longest = 0;
     int run = 0;
     for (int v = (int) s.y0(); v <= s.y1(); v++) {
-      boolean dark = Ink.row(strip, v, s.x0() + inset, s.x1() - inset) > 0.8;
+      boolean dark = Ink.row(strip, v, s.x0() + inset, s.x1() - inset) > SET.thick().dark();
       run = dark ? run + 1 : 0;
       rows += dark ? 1 : 0;
       longest = Math.max(longest, run);
     }
-    boolean bar = longest >= 3 && rows >= 3;
-    return bar
-        ? s
-        : new RawSign(
-            s.kind(), s.x0(), s.y0(), s.x1(), s.y1(), s.probability() * NO_BAR, s.readings());
+    boolean bar = longest >= SET.thick().rows() && rows >= SET.thick().rows();
+    return bar ? s : s.likely(s.probability() * SET.thick().kept());
   }
 
   /** Tells C from cut C by the stroke down its middle. */
@@ -74,10 +65,12 @@ public final class SecondLook {
       return readings;
     }
     double stroke = 0;
-    for (int u = (int) Math.round(s.x0() + 0.3 * s.width()); u <= s.x0() + 0.7 * s.width(); u++) {
+    for (int u = (int) Math.round(s.x0() + SET.common().from() * s.width());
+        u <= s.x0() + SET.common().to() * s.width();
+        u++) {
       stroke = Math.max(stroke, Ink.column(strip, u, s.y0() + 1, s.y1() - 1));
     }
-    double cut = stroke > 0.85 ? 0.9 : stroke < 0.6 ? 0.1 : 0.5;
+    double cut = cut(stroke);
     double plain = 0;
     double barred = 0;
     for (Reading r : readings) {
@@ -85,8 +78,8 @@ public final class SecondLook {
       barred += r.text().equals("C|") ? r.probability() : 0;
     }
     double both = plain + barred;
-    double weighed = Math.max(1e-3, barred) * cut;
-    double p = weighed / (weighed + Math.max(1e-3, plain) * (1 - cut));
+    double weighed = Math.max(SET.common().least(), barred) * cut;
+    double p = weighed / (weighed + Math.max(SET.common().least(), plain) * (1 - cut));
     List<Reading> all = new ArrayList<>();
     all.add(new Reading("C", both * (1 - p)));
     all.add(new Reading("C|", both * p));
@@ -95,39 +88,34 @@ public final class SecondLook {
     return List.copyOf(all);
   }
 
+  /** Returns how likely so much of a stroke makes cut time. */
+  private static double cut(double stroke) {
+    RestSettings.Common common = SET.common();
+    return stroke > common.stroke()
+        ? common.cut()
+        : stroke < common.none() ? common.plain() : common.unsure();
+  }
+
   /** Lets a rest of several bars and the numeral over it support each other. */
   public static List<Sign> support(List<Sign> signs) {
     List<Sign> all = new ArrayList<>();
     for (Sign s : signs) {
       switch (s.kind()) {
-        case MULTI_REST, BLOCK_REST -> all.add(probability(s, either(s, numeral(signs, s))));
-        case COUNT -> all.add(probability(s, either(s, rest(signs, s))));
+        case MULTI_REST, BLOCK_REST -> all.add(s.likely(either(s, numeral(signs, s))));
+        case COUNT -> all.add(s.likely(either(s, rest(signs, s))));
         default -> all.add(s);
       }
       boolean whole = s.kind() == SignKind.REST;
       double several = whole ? several(signs, s) : 0;
-      if (several >= 0.5) {
-        all.add(
-            new Sign(
-                SignKind.BLOCK_REST,
-                s.from(),
-                s.to(),
-                s.top(),
-                s.bottom(),
-                s.outline(),
-                several * NUMERAL_RULES,
-                List.of()));
+      if (several >= SUPPORT.several()) {
+        all.add(s.as(SignKind.BLOCK_REST).likely(several * SUPPORT.rules()).saying(List.of()));
       }
     }
     return all;
   }
 
   private static double either(Sign s, double other) {
-    return 1 - (1 - s.probability()) * (1 - 0.9 * other);
-  }
-
-  private static Sign probability(Sign s, double p) {
-    return new Sign(s.kind(), s.from(), s.to(), s.top(), s.bottom(), s.outline(), p, s.readings());
+    return 1 - (1 - s.probability()) * (1 - SUPPORT.weight() * other);
   }
 
   /** How likely a numeral of several bars stands over a sign. */
@@ -161,7 +149,8 @@ public final class SecondLook {
 
   private static boolean near(Sign a, Sign b) {
     double gap = Math.max(a.from(), b.from()) - Math.min(a.to(), b.to());
-    return Math.abs(a.at() - b.at()) < TOGETHER || gap < -0.8 * (a.to() - a.from());
+    return Math.abs(a.at() - b.at()) < SUPPORT.together()
+        || gap < -SUPPORT.over() * (a.to() - a.from());
   }
 
   private static double overOne(Sign numeral) {

@@ -3,34 +3,34 @@ package org.barmap.sign.rule;
 import java.util.Optional;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.MarkSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.Ink;
 import org.barmap.sign.strip.StripImage;
 
 /** Tells segno and coda from figures and letters by the strokes through them. */
 final class SignShape {
 
-  /** Share of a stroke's length that must carry ink. */
-  private static final double STROKE = 0.85;
-
-  private static final double CROSSBAR = 0.75;
+  private static final MarkSettings.Shapes SET = SignSettings.STANDARD.mark().shapes();
 
   private SignShape() {}
 
   /** Returns what a bare sign over the staff is by its shape, if it is a segno or coda. */
   static Optional<SignKind> of(StripImage strip, RawSign sign) {
-    boolean tall = sign.height() >= 1.4 * StripImage.SPACE && sign.width() < 1.5 * sign.height();
+    boolean tall =
+        sign.height() >= SET.tall() * StripImage.SPACE && sign.width() < SET.wide() * sign.height();
     if (!tall) {
       return Optional.empty();
     }
-    if (down(strip, sign) >= STROKE && across(strip, sign) >= CROSSBAR) {
+    if (down(strip, sign) >= SET.stroke() && across(strip, sign) >= SET.crossbar()) {
       return Optional.of(SignKind.CODA);
     }
-    return slash(strip, sign) >= STROKE ? Optional.of(SignKind.SEGNO) : Optional.empty();
+    return slash(strip, sign) >= SET.stroke() ? Optional.of(SignKind.SEGNO) : Optional.empty();
   }
 
   private static double down(StripImage strip, RawSign s) {
     double best = 0;
-    for (double u = s.centre() - 2; u <= s.centre() + 2; u++) {
+    for (double u = s.centre() - SET.reach(); u <= s.centre() + SET.reach(); u++) {
       best = Math.max(best, Ink.column(strip, (int) Math.round(u), s.y0() + 1, s.y1() - 1));
     }
     return best;
@@ -39,7 +39,7 @@ final class SignShape {
   private static double across(StripImage strip, RawSign s) {
     double best = 0;
     double middle = (s.y0() + s.y1()) / 2;
-    for (double v = middle - 2; v <= middle + 2; v++) {
+    for (double v = middle - SET.reach(); v <= middle + SET.reach(); v++) {
       best = Math.max(best, Ink.row(strip, (int) Math.round(v), s.x0() + 1, s.x1() - 1));
     }
     return best;

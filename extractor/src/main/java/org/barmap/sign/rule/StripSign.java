@@ -30,7 +30,7 @@ public final class StripSign {
         Math.min(1, Math.max(0, s.probability())),
         readings,
         s.kind() == SignKind.REHEARSAL || s.kind() == SignKind.BAR_NUMBER
-            ? Optional.of(Frame.around(strip, s))
+            ? Optional.of(Surround.around(strip, s))
             : Optional.empty());
   }
 

@@ -2,20 +2,20 @@ package org.barmap.sign.rule;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.SignSettings;
+import org.barmap.sign.set.TextSettings;
 import org.barmap.sign.strip.StripImage;
 import org.opencv.core.Rect;
 
 /** Cuts a line of text into its words by the gaps between its letters. */
 public final class TextLine {
-  private static final int DARK = 140;
 
-  /** Words are further apart than this, in heights of the line. */
-  private static final double GAP = 0.22;
+  private static final TextSettings.Words SET = SignSettings.STANDARD.text().words();
 
-  /** The same in usual gaps between letters. */
-  private static final double SPACED = 1.9;
+  private static final int DARK = SignSettings.STANDARD.ink().dark();
 
   private TextLine() {}
 
@@ -36,7 +36,7 @@ public final class TextLine {
     gaps.sort(null);
     // Where letters are set apart, words are set further apart.
     double usual = gaps.isEmpty() ? 0 : gaps.get(gaps.size() / 2);
-    double least = Math.max(GAP * 2 * line.height(), SPACED * usual);
+    double least = Math.max(SET.gap() * 2 * line.height(), SET.spaced() * usual);
     List<RawSign> words = new ArrayList<>();
     int begin = -1;
     int last = -1;
@@ -56,7 +56,7 @@ public final class TextLine {
 
   /** Tells whether two pieces are near enough for figures of one number; a 1 is narrow. */
   public static boolean close(RawSign left, RawSign right) {
-    return right.x0() - left.x1() < 2 * GAP * left.height();
+    return right.x0() - left.x1() < 2 * SET.gap() * left.height();
   }
 
   /** Tells whether all of a piece's ink is one flat stroke. */
@@ -72,11 +72,12 @@ public final class TextLine {
       }
     }
     double height = last - first + 1;
-    return first >= 0 && height < 0.3 * box.height && 2 * word.width() > 1.8 * height;
+    return first >= 0 && height < SET.flat() * box.height && 2 * word.width() > SET.dash() * height;
   }
 
   private static RawSign word(RawSign line, int from, int to) {
-    return new RawSign(SignKind.WORD, from / 2.0, line.y0(), to / 2.0, line.y1(), 1, List.of());
+    return new RawSign(
+        SignKind.WORD, from / 2.0, line.y0(), to / 2.0, line.y1(), 1, List.of(), Origin.INK);
   }
 
   /** Returns the pixels of the finer strip that hold a sign; none where it lies outside. */

@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.map.Navigation;
+import org.barmap.sign.set.SignSettings;
+import org.barmap.sign.set.TextSettings;
 
 /**
  * What words at a bar mean for the order of play.
@@ -16,6 +18,8 @@ import org.barmap.map.Navigation;
  */
 public record WordMeaning(
     Optional<Navigation> navigation, Optional<Integer> times, Optional<Cue> cue) {
+
+  private static final TextSettings.Meaning SET = SignSettings.STANDARD.text().meaning();
 
   /** Instructions that are neither jumps nor counts of repeats. */
   public enum Cue {
@@ -136,10 +140,10 @@ public record WordMeaning(
     if (initials && !t.startsWith(p.substring(0, 2))) {
       return false; // one letter tells D.C. from D.S.
     }
-    if (distance(t, p) <= p.length() / 6) {
+    if (distance(t, p) <= p.length() / SET.lettersAMisread()) {
       return true;
     }
-    if (p.length() < 4) {
+    if (p.length() < SET.leastBegun()) {
       return initials && text.startsWith(phrase + " ");
     }
     return !p.equals("fine") && !p.equals("coda") && t.startsWith(p);

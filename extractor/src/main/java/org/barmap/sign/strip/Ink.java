@@ -1,8 +1,12 @@
 package org.barmap.sign.strip;
 
+import org.barmap.sign.set.InkSettings;
+import org.barmap.sign.set.SignSettings;
+
 /** Shares of ink along straight paths of a strip. */
 public final class Ink {
-  private static final int DARK = 140;
+
+  private static final InkSettings SET = SignSettings.STANDARD.ink();
 
   private Ink() {}
 
@@ -11,13 +15,13 @@ public final class Ink {
     if (v < 0 && u >= 0 && u < strip.width()) {
       byte[] above = strip.above();
       int row = above.length / strip.width() + v;
-      return row >= 0 && (above[row * strip.width() + u] & 0xff) < DARK;
+      return row >= 0 && (above[row * strip.width() + u] & 0xff) < SET.dark();
     }
     return u >= 0
         && u < strip.width()
         && v >= 0
         && v < StripImage.HEIGHT
-        && (strip.gray()[v * strip.width() + u] & 0xff) < DARK;
+        && (strip.gray()[v * strip.width() + u] & 0xff) < SET.dark();
   }
 
   /** Returns the dark share of a column, 0 to 1. */

@@ -12,18 +12,21 @@ import java.util.List;
  */
 public final class InkPieces {
 
-  private int[] parent = new int[256];
-  private int[] left = new int[256];
-  private int[] right = new int[256];
-  private int[] top = new int[256];
-  private int[] bottom = new int[256];
-  private int[] area = new int[256];
+  /** Pieces there is room for at first. */
+  private static final int FIRST = 256;
+
+  /** What is kept of a run: first column, column after, label. */
+  private static final int RUN = 3;
+
+  private int[] parent = new int[FIRST];
+  private int[] left = new int[FIRST];
+  private int[] right = new int[FIRST];
+  private int[] top = new int[FIRST];
+  private int[] bottom = new int[FIRST];
+  private int[] area = new int[FIRST];
   private int count;
 
   private InkPieces() {}
-
-  /** One connected piece: its box and how many of its pixels are dark. */
-  public record Piece(int x, int y, int w, int h, int area) {}
 
   /**
    * Finds the pieces.
@@ -31,14 +34,14 @@ public final class InkPieces {
    * @param gray row by row, unsigned
    * @param dark darker than this is ink
    */
-  public static List<Piece> of(byte[] gray, int width, int dark) {
+  public static List<InkPiece> of(byte[] gray, int width, int dark) {
     return new InkPieces().find(gray, width, dark);
   }
 
-  private List<Piece> find(byte[] gray, int width, int dark) {
+  private List<InkPiece> find(byte[] gray, int width, int dark) {
     int rows = gray.length / width;
-    // Runs of the row before and of this one: first column, column after, label.
-    int[] before = new int[3 * (width / 2 + 1)];
+    // Runs of the row before and of this one.
+    int[] before = new int[RUN * (width / 2 + 1)];
     int[] here = new int[before.length];
     int beforeRuns = 0;
     for (int y = 0; y < rows; y++) {
@@ -53,18 +56,18 @@ public final class InkPieces {
         while (x < width && (gray[at + x] & 0xff) < dark) {
           x++;
         }
-        while (touching < beforeRuns && before[3 * touching + 1] < from) {
+        while (touching < beforeRuns && before[RUN * touching + 1] < from) {
           touching++;
         }
         int label = -1;
-        for (int k = touching; k < beforeRuns && before[3 * k] <= x; k++) {
-          label = label < 0 ? root(before[3 * k + 2]) : join(label, before[3 * k + 2]);
+        for (int k = touching; k < beforeRuns && before[RUN * k] <= x; k++) {
+          label = label < 0 ? root(before[RUN * k + 2]) : join(label, before[RUN * k + 2]);
         }
         label = label < 0 ? fresh() : label;
         add(label, from, x, y);
-        here[3 * runs] = from;
-        here[3 * runs + 1] = x;
-        here[3 * runs + 2] = label;
+        here[RUN * runs] = from;
+        here[RUN * runs + 1] = x;
+        here[RUN * runs + 2] = label;
         runs++;
       }
       int[] swap = before;
@@ -72,10 +75,11 @@ public final class InkPieces {
       here = swap;
       beforeRuns = runs;
     }
-    List<Piece> pieces = new ArrayList<>();
+    List<InkPiece> pieces = new ArrayList<>();
     for (int i = 0; i < count; i++) {
       if (parent[i] == i) {
-        pieces.add(new Piece(left[i], top[i], right[i] - left[i], bottom[i] + 1 - top[i], area[i]));
+        pieces.add(
+            new InkPiece(left[i], top[i], right[i] - left[i], bottom[i] + 1 - top[i], area[i]));
       }
     }
     return pieces;

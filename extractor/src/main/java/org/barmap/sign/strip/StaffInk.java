@@ -1,30 +1,16 @@
 package org.barmap.sign.strip;
 
+import org.barmap.sign.set.InkSettings;
+import org.barmap.sign.set.SignSettings;
+
 /** Tells where on a staff something is written besides its lines. */
 public final class StaffInk {
 
-  private static final int DARK = 140;
+  private static final InkSettings SET = SignSettings.STANDARD.ink();
 
-  /** Staff lines may be this light and still be there. */
-  private static final int FAINT = 225;
+  private static final InkSettings.Lines LINES = SignSettings.STANDARD.ink().lines();
 
-  /** Columns without staff lines that end a staff, pixels. */
-  private static final int GUTTER = 24;
-
-  /** Faint lines in dashes still show this many in a column on average. */
-  private static final double DASHES = 0.5;
-
-  /** That many columns with all five lines are still in a window with next to none. */
-  private static final int LAST_SEEN = 2;
-
-  /** Rows this near a staff line may be the line itself, pixels. */
-  private static final int LINE = 2;
-
-  /** Dark pixels between the lines that make a column written on. */
-  private static final int WRITTEN = 4;
-
-  /** Columns written on among {@link StripImage#SPACE} that are more than specks. */
-  private static final int ENOUGH = 3;
+  private static final int STAFF_LINES = 5;
 
   private StaffInk() {}
 
@@ -40,8 +26,8 @@ public final class StaffInk {
       for (int k = 0; k < StripImage.SPACE && u - k >= 0; k++) {
         written += column[u - k] ? 1 : 0;
       }
-      if (column[u] && written >= ENOUGH) {
-        return (u + 1.0 - StripImage.LEFT) / StripImage.SPACE;
+      if (column[u] && written >= SET.written().columns()) {
+        return StripImage.along(u + 1.0);
       }
     }
     return 0;
@@ -55,7 +41,8 @@ public final class StaffInk {
     Window window = new Window();
     for (int u = strip.width() / 2; u >= StripImage.LEFT; u--) {
       if (window.isBare(lines(strip, u))) {
-        return (u + GUTTER - LAST_SEEN - (double) StripImage.LEFT) / StripImage.SPACE;
+        return (u + LINES.gutter() - LINES.lastSeen() - (double) StripImage.LEFT)
+            / StripImage.SPACE;
       }
     }
     return 0;
@@ -75,7 +62,7 @@ public final class StaffInk {
     Window window = new Window();
     for (int u = strip.width() / 2; u < end; u++) {
       if (window.isBare(lines(strip, u))) {
-        return u - GUTTER;
+        return u - LINES.gutter();
       }
     }
     return end;
@@ -83,20 +70,20 @@ public final class StaffInk {
 
   /** The last columns seen, and how many lines stood in them. */
   private static final class Window {
-    private final int[] seen = new int[GUTTER];
+    private final int[] seen = new int[LINES.gutter()];
     private int next;
-    private int sum = 5 * GUTTER;
+    private int sum = STAFF_LINES * LINES.gutter();
 
     Window() {
-      java.util.Arrays.fill(seen, 5);
+      java.util.Arrays.fill(seen, STAFF_LINES);
     }
 
     /** Takes another column; tells whether next to nothing is left of lines. */
     boolean isBare(int lines) {
       sum += lines - seen[next];
       seen[next] = lines;
-      next = (next + 1) % GUTTER;
-      return sum < DASHES * GUTTER;
+      next = (next + 1) % LINES.gutter();
+      return sum < LINES.dashes() * LINES.gutter();
     }
   }
 
@@ -106,8 +93,8 @@ public final class StaffInk {
     for (int line = -2; line <= 2; line++) {
       int middle = StripImage.MIDDLE + line * StripImage.SPACE;
       boolean dark = false;
-      for (int v = middle - LINE; v <= middle + LINE; v++) {
-        dark |= (strip.gray()[v * strip.width() + u] & 0xff) < FAINT;
+      for (int v = middle - LINES.reach(); v <= middle + LINES.reach(); v++) {
+        dark |= (strip.gray()[v * strip.width() + u] & 0xff) < LINES.faint();
       }
       lines += dark ? 1 : 0;
     }
@@ -118,10 +105,10 @@ public final class StaffInk {
     int dark = 0;
     for (int gap = -2; gap < 2; gap++) {
       int top = StripImage.MIDDLE + gap * StripImage.SPACE;
-      for (int v = top + LINE; v <= top + StripImage.SPACE - LINE; v++) {
-        dark += (strip.gray()[v * strip.width() + u] & 0xff) < DARK ? 1 : 0;
+      for (int v = top + LINES.reach(); v <= top + StripImage.SPACE - LINES.reach(); v++) {
+        dark += (strip.gray()[v * strip.width() + u] & 0xff) < SET.dark() ? 1 : 0;
       }
     }
-    return dark >= WRITTEN;
+    return dark >= SET.written().dark();
   }
 }

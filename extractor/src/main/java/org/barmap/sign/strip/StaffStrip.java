@@ -3,6 +3,8 @@ package org.barmap.sign.strip;
 import java.util.List;
 import org.barmap.map.Point;
 import org.barmap.page.PageImage;
+import org.barmap.sign.set.InkSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.staff.Staff;
 import org.barmap.staff.Strip;
 import org.jspecify.annotations.Nullable;
@@ -11,14 +13,7 @@ import org.opencv.core.Rect;
 /** The strip of a staff; of the finer one only what is looked at is ever cut. */
 public final class StaffStrip implements StripImage {
 
-  /** Marks may stand this high over the middle line, spaces, and more where there is room. */
-  private static final int ABOVE = Strip.MIDDLE + 4;
-
-  /** Nothing of a staff stands higher, spaces. */
-  private static final int MOST = 36;
-
-  /** Numbers in front of a staff begin at most this far left of its strip, spaces. */
-  private static final int BEFORE = 2;
+  private static final InkSettings.Room SET = SignSettings.STANDARD.ink().room();
 
   private final PageImage page;
   private final Staff staff;
@@ -26,12 +21,12 @@ public final class StaffStrip implements StripImage {
   private final int over;
   private final Strip coarse;
   private volatile byte @Nullable [] above;
-  private volatile @Nullable List<InkOver.Piece> pieces;
+  private volatile @Nullable List<InkPiece> pieces;
 
   /** Takes the spaces above the middle line that belong to this staff. */
   public StaffStrip(PageImage page, Staff staff, double room) {
-    this.room = Math.min(room, MOST);
-    this.over = (int) Math.max(ABOVE, Math.ceil(this.room)) - Strip.MIDDLE;
+    this.room = Math.min(room, SET.most());
+    this.over = (int) Math.max(Strip.MIDDLE + SET.above(), Math.ceil(this.room)) - Strip.MIDDLE;
     this.page = page;
     this.staff = staff;
     this.coarse = Strip.cut(page, staff, SPACE);
@@ -64,7 +59,7 @@ public final class StaffStrip implements StripImage {
 
   @Override
   public int fineBefore() {
-    return 2 * SPACE * BEFORE;
+    return 2 * SPACE * SET.before();
   }
 
   @Override
@@ -79,8 +74,8 @@ public final class StaffStrip implements StripImage {
   }
 
   @Override
-  public List<InkOver.Piece> pieces() {
-    List<InkOver.Piece> p = pieces;
+  public List<InkPiece> pieces() {
+    List<InkPiece> p = pieces;
     if (p == null) {
       p = StripImage.super.pieces();
       pieces = p;

@@ -13,6 +13,9 @@ public interface StripImage {
   /** Pixels a staff space. */
   int SPACE = 8;
 
+  /** Pixels a staff space of the finer strip. */
+  int FINE = 2 * SPACE;
+
   /** Height in pixels. */
   int HEIGHT = 160;
 
@@ -25,6 +28,11 @@ public interface StripImage {
   /** Returns how far along the staff a column lies, staff spaces from its left end. */
   static double along(double u) {
     return (u - LEFT) / SPACE;
+  }
+
+  /** Returns the column of a place along the staff, given in staff spaces from its left end. */
+  static double column(double along) {
+    return LEFT + along * SPACE;
   }
 
   /** Returns the width in pixels. */
@@ -64,7 +72,7 @@ public interface StripImage {
   }
 
   /** Returns the pieces of ink over the staff. */
-  default List<InkOver.Piece> pieces() {
+  default List<InkPiece> pieces() {
     return InkOver.pieces(this);
   }
 

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
 import org.barmap.map.Point;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.SignKind;
@@ -64,7 +65,8 @@ class LineNumberTest {
 
   @Test
   void onlyAClearNumberIsBelieved() {
-    RawSign lonely = new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, LineNumber.LONELY, List.of());
+    RawSign lonely =
+        new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, 0.55, List.of(), Origin.FIGURES);
     RawSign seen = new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, 0.45, List.of());
     assertThat(LineNumber.isBelieved(lonely, List.of(new Reading("5", 0.99)))).isTrue();
     assertThat(LineNumber.isBelieved(lonely, List.of(new Reading("5", 0.6)))).isFalse();

@@ -6,6 +6,7 @@ import java.awt.BasicStroke;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.util.List;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.SignKind;
@@ -51,7 +52,7 @@ class OverheadTest {
 
   @Test
   void aFrameMustHoldWhatAMarkMaySay() {
-    RawSign frame = new RawSign(SignKind.REHEARSAL, 1, 1, 20, 20, Overhead.FRAME, List.of());
+    RawSign frame = new RawSign(SignKind.REHEARSAL, 1, 1, 20, 20, .8, List.of(), Origin.FRAME);
     assertThat(Overhead.isBelieved(frame, List.of(new Reading("C", .99)))).isTrue();
     assertThat(Overhead.isBelieved(frame, List.of(new Reading("C", .5)))).isFalse();
     assertThat(Overhead.isBelieved(frame, List.of())).isFalse();

@@ -30,8 +30,8 @@ class InkPiecesTest {
     }
   }
 
-  private static List<InkPieces.Piece> counted(byte[] gray, int width, int height) {
-    List<InkPieces.Piece> pieces = new ArrayList<>();
+  private static List<InkPiece> counted(byte[] gray, int width, int height) {
+    List<InkPiece> pieces = new ArrayList<>();
     try (Mats scope = new Mats()) {
       Mat mask = scope.keep(new Mat(height, width, CvType.CV_8U));
       mask.put(0, 0, gray);
@@ -41,7 +41,7 @@ class InkPiecesTest {
       int[] row = new int[5];
       for (int i = 1; i < n; i++) {
         stats.get(i, 0, row);
-        pieces.add(new InkPieces.Piece(row[0], row[1], row[2], row[3], row[4]));
+        pieces.add(new InkPiece(row[0], row[1], row[2], row[3], row[4]));
       }
     }
     return pieces;

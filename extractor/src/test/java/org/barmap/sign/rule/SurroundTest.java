@@ -13,7 +13,7 @@ import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.strip.PaintedStrip;
 import org.junit.jupiter.api.Test;
 
-class FrameTest {
+class SurroundTest {
 
   @Test
   void seesABox() {
@@ -40,9 +40,9 @@ class FrameTest {
           g.drawRoundRect(102, 42, 12, 21, 12, 12);
           g.drawRoundRect(118, 42, 12, 21, 12, 12);
         };
-    assertThat(Frame.around(new PaintedStrip(40, figures), low)).isEqualTo(Enclosure.NONE);
+    assertThat(Surround.around(new PaintedStrip(40, figures), low)).isEqualTo(Enclosure.NONE);
     Consumer<Graphics2D> frame = g -> g.drawRect(100, 40, 32, 26);
-    assertThat(Frame.around(new PaintedStrip(40, frame), low)).isEqualTo(Enclosure.BOX);
+    assertThat(Surround.around(new PaintedStrip(40, frame), low)).isEqualTo(Enclosure.BOX);
   }
 
   private static Enclosure around(Consumer<Graphics2D> frame) {
@@ -55,6 +55,7 @@ class FrameTest {
               g.drawString("B", 114, 83);
               frame.accept(g);
             });
-    return Frame.around(strip, new RawSign(SignKind.REHEARSAL, 49.5, 19.5, 79, 49, 1, List.of()));
+    return Surround.around(
+        strip, new RawSign(SignKind.REHEARSAL, 49.5, 19.5, 79, 49, 1, List.of()));
   }
 }

@@ -7,10 +7,15 @@ import org.barmap.map.Barline;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.set.NetSettings;
+import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.StripImage;
 
 /** Finds barlines in the heat along a strip: peaks, one for all strokes of a barline. */
-final class LineDecoder {
+final class BarlineDecoder {
+
+  private static final NetSettings.Barlines SET = SignSettings.STANDARD.net().barlines();
+
   private static final Barline[] TYPES = {
     Barline.SINGLE,
     Barline.DOUBLE,
@@ -22,15 +27,12 @@ final class LineDecoder {
   };
   private static final int ANY = TYPES.length;
 
-  /** Two barlines are at least this far apart, strip pixels. */
-  private static final double APART = 1.2 * StripImage.SPACE;
-
-  /** Cells beside a peak over which its type is settled. */
-  private static final int REACH = 3;
+  /** Added to a sum so that it can be divided by. */
+  private static final double NOT_NOTHING = 1e-9;
 
   private final double threshold;
 
-  LineDecoder(double threshold) {
+  BarlineDecoder(double threshold) {
     this.threshold = threshold;
   }
 
@@ -50,7 +52,8 @@ final class LineDecoder {
     peaks.sort(Comparator.comparingDouble((RawSign s) -> -s.probability()));
     List<RawSign> kept = new ArrayList<>();
     for (RawSign p : peaks) {
-      if (kept.stream().allMatch(k -> Math.abs(k.centre() - p.centre()) >= APART)) {
+      if (kept.stream()
+          .allMatch(k -> Math.abs(k.centre() - p.centre()) >= SET.apart() * StripImage.SPACE)) {
         kept.add(p);
       }
     }
@@ -61,7 +64,7 @@ final class LineDecoder {
   private static RawSign at(Heats heats, int cells, int i) {
     double weight = 0;
     double moment = 0;
-    for (int j = Math.max(0, i - 2); j <= Math.min(cells - 1, i + 2); j++) {
+    for (int j = Math.max(0, i - SET.centre()); j <= Math.min(cells - 1, i + SET.centre()); j++) {
       double v = heats.line(ANY, j);
       double w = v * v;
       weight += w;
@@ -69,9 +72,9 @@ final class LineDecoder {
     }
     double x = moment / weight;
     double[] type = new double[TYPES.length];
-    double sum = 1e-9;
+    double sum = NOT_NOTHING;
     for (int t = 0; t < TYPES.length; t++) {
-      for (int j = Math.max(0, i - REACH); j <= Math.min(cells - 1, i + REACH); j++) {
+      for (int j = Math.max(0, i - SET.reach()); j <= Math.min(cells - 1, i + SET.reach()); j++) {
         type[t] = Math.max(type[t], heats.line(t, j));
       }
       sum += type[t];
@@ -79,7 +82,7 @@ final class LineDecoder {
     List<Reading> readings = new ArrayList<>();
     for (int t = 0; t < TYPES.length; t++) {
       double p = type[t] / Math.max(1, sum);
-      if (p > 0.02) {
+      if (p > SET.leastType()) {
         readings.add(new Reading(TYPES[t].word(), p));
       }
     }

@@ -1,0 +1,138 @@
+package org.barmap.sign.set;
+
+/**
+ * What the numbers of lines and of endings are. Units as {@link SignSettings} says.
+ *
+ * @param figures of a line's number that the network didn't see
+ * @param grown numbers that begin before the strip
+ * @param order what a page's marks and numbers say about each other
+ * @param bracket where an ending's numbers stand
+ */
+public record NumberSettings(Figures figures, Grown grown, Order order, Bracket bracket) {
+
+  /** The settings in use. */
+  static final NumberSettings STANDARD =
+      new NumberSettings(
+          new Figures(
+              /* probability= */ 0.55,
+              /* read= */ 0.9,
+              /* leastRead= */ 0.25,
+              /* start= */ 2,
+              /* highest= */ 6,
+              /* overStaff= */ 2.4,
+              /* low= */ 0.9,
+              /* tall= */ 2.2,
+              /* wide= */ 1.2,
+              /* like= */ 1.35,
+              /* level= */ 0.7,
+              /* gap= */ 0.6,
+              /* apart= */ 1,
+              /* speck= */ 6,
+              /* most= */ 4,
+              /* faint= */ 185,
+              /* room= */ 10,
+              /* roomAbove= */ 9),
+          new Grown(/* edge= */ 10, /* lost= */ 1.5),
+          new Order(
+              /* lineStart= */ 4,
+              /* beforeStaff= */ 0.5,
+              /* overStaff= */ -2,
+              /* usual= */ 0.6,
+              /* systems= */ 2,
+              /* faint= */ 0.65,
+              /* high= */ -8,
+              /* every= */ 5,
+              /* letter= */ 0.6,
+              /* letterRead= */ 0.8,
+              /* heading= */ 0.5),
+          new Bracket(/* inset= */ 4, /* numbers= */ 4.5));
+
+  /**
+   * Figures of a line's number that the network didn't see (of 1,014 numbers in the corpus 26).
+   *
+   * @param probability how sure a lonely piece of text in the right place makes; what it says must
+   *     fit, too
+   * @param read how surely its text must be a number
+   * @param leastRead a number the network saw whose likeliest reading has less than this is a piece
+   *     of a clef or a note
+   * @param start the first figure begins at most this far from the line's beginning, spaces
+   * @param highest figures end this far above the middle line, spaces
+   * @param overStaff ink nearer to the middle line than this is the staff's, spaces
+   * @param low figures are higher than this, spaces
+   * @param tall and lower than this, spaces
+   * @param wide and narrower than this, in their heights
+   * @param like figures of a number are at most this much higher than each other
+   * @param level and share more than this of their height
+   * @param gap figures of a number are at most this far apart, spaces
+   * @param apart whatever else stands nearer than this belongs to it, and it is no number; spaces
+   * @param speck with fewer dark pixels a piece is dirt, fine pixels
+   * @param most figures of a number
+   * @param faint thin figures on photographs are this pale; gray level
+   * @param room what is looked at: from the strip's left edge so far, spaces
+   * @param roomAbove and so far up over the middle line, spaces
+   */
+  public record Figures(
+      double probability,
+      double read,
+      double leastRead,
+      double start,
+      double highest,
+      double overStaff,
+      double low,
+      double tall,
+      double wide,
+      double like,
+      double level,
+      double gap,
+      double apart,
+      int speck,
+      int most,
+      int faint,
+      int room,
+      double roomAbove) {}
+
+  /**
+   * Numbers that begin before the strip.
+   *
+   * @param edge a box this near the strip's left edge may lack a figure, pixels
+   * @param lost what a box lacks is less wide than this, in its heights: two figures
+   */
+  public record Grown(double edge, double lost) {}
+
+  /**
+   * What a page's marks and numbers say about each other.
+   *
+   * @param lineStart a number this near the line's left end is one printed for the line, spaces
+   * @param beforeStaff what ends before this stands beside the staff, spaces
+   * @param overStaff if it also ends lower than this, spaces from the middle line
+   * @param usual share of lines that must begin with a number before boxed ones count as bar
+   *     numbers
+   * @param systems on a page with no more than these nothing is usual
+   * @param faint marks seen less surely than this may be something else
+   * @param high higher than marks stand, even over words; spaces from the middle line
+   * @param every so many bars printers number one; rehearsal does not
+   * @param letter seen less surely than this a letter says nothing about numbers
+   * @param letterRead nor read less surely than this
+   * @param heading seen less surely than this a heading begins nothing
+   */
+  public record Order(
+      double lineStart,
+      double beforeStaff,
+      double overStaff,
+      double usual,
+      int systems,
+      double faint,
+      double high,
+      int every,
+      double letter,
+      double letterRead,
+      double heading) {}
+
+  /**
+   * Where an ending's numbers stand in its bracket.
+   *
+   * @param inset the hook and the line are this thick with what surrounds them, pixels
+   * @param numbers reach at most this far from the hook, spaces
+   */
+  public record Bracket(int inset, double numbers) {}
+}
