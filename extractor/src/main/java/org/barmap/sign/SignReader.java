@@ -235,7 +235,7 @@ public final class SignReader implements AutoCloseable {
   private static List<HeadingReader.StripSigns> rested(List<HeadingReader.StripSigns> all) {
     long start = Step.start();
     Heads heads =
-        Heads.of(all.stream().map(f -> new Heads.OwnStrip(f.strip(), f.signs())).toList());
+        Heads.of(all.stream().map(f -> new Heads.ReadStrip(f.strip(), f.signs())).toList());
     Step.LOOKS.done(start);
     return Spread.map(
         all.size(),

@@ -24,18 +24,6 @@ public record RawSign(
     List<Reading> readings,
     Origin origin) {
 
-  /** A sign the network saw. */
-  public RawSign(
-      SignKind kind,
-      double x0,
-      double y0,
-      double x1,
-      double y1,
-      double probability,
-      List<Reading> readings) {
-    this(kind, x0, y0, x1, y1, probability, readings, Origin.NETWORK);
-  }
-
   /** Returns the same box as another kind. */
   public RawSign as(SignKind other) {
     return other == kind ? this : new RawSign(other, x0, y0, x1, y1, probability, readings, origin);

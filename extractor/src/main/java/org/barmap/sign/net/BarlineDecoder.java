@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.barmap.map.Barline;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.SignKind;
@@ -97,6 +98,7 @@ final class BarlineDecoder {
         x + 1,
         StripImage.MIDDLE + 2 * StripImage.SPACE,
         heats.line(ANY, i),
-        readings);
+        readings,
+        Origin.NETWORK);
   }
 }

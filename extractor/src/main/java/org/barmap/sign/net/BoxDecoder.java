@@ -3,6 +3,7 @@ package org.barmap.sign.net;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.set.NetSettings;
@@ -70,6 +71,7 @@ final class BoxDecoder {
     double cy = Heats.centre(row) + heats.size(Heats.DY, row, col);
     double w = Math.max(2, heats.size(Heats.WIDTH, row, col));
     double h = Math.max(2, heats.size(Heats.HEIGHT, row, col));
-    return new RawSign(kind, cx - w / 2, cy - h / 2, cx + w / 2, cy + h / 2, v, List.of());
+    return new RawSign(
+        kind, cx - w / 2, cy - h / 2, cx + w / 2, cy + h / 2, v, List.of(), Origin.NETWORK);
   }
 }

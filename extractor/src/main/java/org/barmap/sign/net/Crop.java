@@ -11,6 +11,7 @@ import org.barmap.sign.strip.StripImage;
  * @param ink 0 for paper to 1 for ink, row by row
  * @param width in pixels
  */
+@SuppressWarnings("ArrayRecordComponent") // many numbers, compared by nobody
 public record Crop(float[] ink, int width) {
 
   private static final NetSettings.Crops SET = SignSettings.STANDARD.net().crops();
@@ -46,15 +47,5 @@ public record Crop(float[] ink, int width) {
         strip.fine(
             across.from() - before, down.from() - above, across.to() - before, down.to() - above);
     return new Crop(Taps.resample(fine, across, down), width);
-  }
-
-  @Override
-  public boolean equals(Object other) {
-    return this == other;
-  }
-
-  @Override
-  public int hashCode() {
-    return System.identityHashCode(this);
   }
 }

@@ -3,6 +3,7 @@ package org.barmap.sign.net;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
@@ -76,7 +77,8 @@ final class EndingReach {
             to,
             2 * StripImage.SPACE,
             runs.get(0)[2],
-            List.of(new Reading(Sign.GOES_ON, 1))));
+            List.of(new Reading(Sign.GOES_ON, 1)),
+            Origin.NETWORK));
   }
 
   /** Runs of places under a bracket: left and right in pixels, mean heat. */

@@ -8,6 +8,7 @@ package org.barmap.sign.net;
  * @param size planes of dx, dy, w, h in pixels, cells likewise
  * @param columns cells in a row of {@code heat}
  */
+@SuppressWarnings("ArrayRecordComponent") // many numbers, compared by nobody
 record Heats(float[] lines, float[] heat, float[] size, int columns) {
   static final int ROWS = 40;
 
@@ -41,15 +42,5 @@ record Heats(float[] lines, float[] heat, float[] size, int columns) {
 
   float size(int what, int row, int column) {
     return size[(what * ROWS + row) * columns + column];
-  }
-
-  @Override
-  public boolean equals(Object other) {
-    return this == other;
-  }
-
-  @Override
-  public int hashCode() {
-    return System.identityHashCode(this);
   }
 }

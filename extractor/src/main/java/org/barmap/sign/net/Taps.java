@@ -7,6 +7,7 @@ package org.barmap.sign.net;
  * @param weights of each target pixel, summing to 1; weights outside the source stay, as paper
  * @param length of the source axis
  */
+@SuppressWarnings("ArrayRecordComponent") // many numbers, compared by nobody
 record Taps(int[] first, float[][] weights, int length) {
 
   /** How far a Gaussian is computed, in sigmas: beyond it 3 in 1,000 of its weight are left. */
@@ -88,15 +89,5 @@ record Taps(int[] first, float[][] weights, int length) {
       }
     }
     return out;
-  }
-
-  @Override
-  public boolean equals(Object other) {
-    return this == other;
-  }
-
-  @Override
-  public int hashCode() {
-    return System.identityHashCode(this);
   }
 }

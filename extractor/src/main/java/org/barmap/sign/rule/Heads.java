@@ -19,18 +19,18 @@ public final class Heads {
 
   private static final NoteSettings.Bars BARS = SignSettings.STANDARD.note().bars();
 
-  private final List<OwnStrip> lines;
+  private final List<ReadStrip> lines;
   private double usual;
 
-  private Heads(List<OwnStrip> lines) {
+  private Heads(List<ReadStrip> lines) {
     this.lines = lines;
   }
 
   /** A strip with its signs. */
-  public record OwnStrip(StripImage strip, List<Sign> signs) {}
+  public record ReadStrip(StripImage strip, List<Sign> signs) {}
 
   /** The heads of a page; nothing is measured before it is asked for. */
-  public static Heads of(List<OwnStrip> lines) {
+  public static Heads of(List<ReadStrip> lines) {
     return new Heads(lines);
   }
 

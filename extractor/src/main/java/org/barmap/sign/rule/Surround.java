@@ -1,5 +1,6 @@
 package org.barmap.sign.rule;
 
+import java.util.function.IntToDoubleFunction;
 import org.barmap.map.Enclosure;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.set.MarkSettings;
@@ -69,27 +70,24 @@ final class Surround {
   /** Returns the row near a horizontal side that carries the most ink. */
   private static int row(StripImage strip, RawSign sign, double y, double out) {
     double w = sign.width();
-    double best = -1;
-    int row = 0;
-    for (int d = -SET.off(); d <= SET.off(); d++) {
-      int v = (int) Math.round(y - 0.5) + d;
-      double ink = Ink.row(strip, v, sign.x0() + out * w, sign.x0() + (1 - out) * w);
-      row = ink > best ? v : row;
-      best = Math.max(best, ink);
-    }
-    return row;
+    return most(y, v -> Ink.row(strip, v, sign.x0() + out * w, sign.x0() + (1 - out) * w));
   }
 
   private static int column(StripImage strip, RawSign sign, double x, double out) {
     double h = sign.height();
+    return most(x, u -> Ink.column(strip, u, sign.y0() + out * h, sign.y0() + (1 - out) * h));
+  }
+
+  /** Returns the place near a side that carries the most ink. */
+  private static int most(double side, IntToDoubleFunction ink) {
     double best = -1;
-    int column = 0;
+    int place = 0;
     for (int d = -SET.off(); d <= SET.off(); d++) {
-      int u = (int) Math.round(x - 0.5) + d;
-      double ink = Ink.column(strip, u, sign.y0() + out * h, sign.y0() + (1 - out) * h);
-      column = ink > best ? u : column;
-      best = Math.max(best, ink);
+      int at = (int) Math.round(side - 0.5) + d;
+      double own = ink.applyAsDouble(at);
+      place = own > best ? at : place;
+      best = Math.max(best, own);
     }
-    return column;
+    return place;
   }
 }

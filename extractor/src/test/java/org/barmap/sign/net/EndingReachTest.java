@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.List;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
@@ -26,7 +27,7 @@ class EndingReachTest {
   }
 
   private static RawSign begin(double x) {
-    return new RawSign(SignKind.ENDING, x, 30, x + 40, 44, .8, List.of());
+    return new RawSign(SignKind.ENDING, x, 30, x + 40, 44, .8, List.of(), Origin.NETWORK);
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.awt.Font;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.SignKind;
@@ -49,7 +50,7 @@ class WordNetTest {
     return net.read(
         Crop.of(
             strip,
-            new RawSign(SignKind.WORD, 50, 28, right[0], 43, 1, List.of()),
+            new RawSign(SignKind.WORD, 50, 28, right[0], 43, 1, List.of(), Origin.NETWORK),
             WordNet.HEIGHT,
             WordNet.MOST));
   }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.BasicStroke;
 import java.util.List;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.SignKind;
@@ -13,7 +14,7 @@ import org.junit.jupiter.api.Test;
 
 class KindByTextTest {
   private static final RawSign MARK =
-      new RawSign(SignKind.REHEARSAL, 100, 30, 120, 50, .8, List.of());
+      new RawSign(SignKind.REHEARSAL, 100, 30, 120, 50, .8, List.of(), Origin.NETWORK);
 
   /** A ring with a cross through it, as codas are drawn (common practice). */
   private static final StripImage CODA =

@@ -59,7 +59,7 @@ class LineNumberTest {
 
   @Test
   void whatTheNetworkSawIsNotFoundAgain() {
-    RawSign seen = new RawSign(SignKind.REHEARSAL, 24, 44, 34, 56, 0.7, List.of());
+    RawSign seen = new RawSign(SignKind.REHEARSAL, 24, 44, 34, 56, 0.7, List.of(), Origin.NETWORK);
     assertThat(with(g -> g.drawString("5", 50, 110), seen)).containsExactly(seen);
   }
 
@@ -67,7 +67,8 @@ class LineNumberTest {
   void onlyAClearNumberIsBelieved() {
     RawSign lonely =
         new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, 0.55, List.of(), Origin.FIGURES);
-    RawSign seen = new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, 0.45, List.of());
+    RawSign seen =
+        new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, 0.45, List.of(), Origin.NETWORK);
     assertThat(LineNumber.isBelieved(lonely, List.of(new Reading("5", 0.99)))).isTrue();
     assertThat(LineNumber.isBelieved(lonely, List.of(new Reading("5", 0.6)))).isFalse();
     assertThat(LineNumber.isBelieved(lonely.as(SignKind.SEGNO), List.of())).isFalse();
@@ -114,7 +115,8 @@ class LineNumberTest {
 
   @Test
   void aFigureBeyondTheStripBelongsToTheNumber() {
-    RawSign fourteen = new RawSign(SignKind.BAR_NUMBER, 1, 80, 18, 92, 0.8, List.of());
+    RawSign fourteen =
+        new RawSign(SignKind.BAR_NUMBER, 1, 80, 18, 92, 0.8, List.of(), Origin.NETWORK);
     assertThat(LineNumber.whole(inkBefore(-12, -4), fourteen).x0()).isEqualTo(-6);
     // Far off, or without end, as a page's edge: not the number's.
     assertThat(LineNumber.whole(inkBefore(-30, -20), fourteen)).isEqualTo(fourteen);

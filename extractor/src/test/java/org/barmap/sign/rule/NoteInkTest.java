@@ -23,6 +23,12 @@ class NoteInkTest {
     g.fillRect(x - 4, y + 6, 17, 4);
   }
 
+  private static void sharps(Graphics2D g, int count, int space) {
+    for (int i = 0; i < count; i++) {
+      sharp(g, 48 + 16 * space + 18 * i, i % 2 == 0 ? -3 : 0);
+    }
+  }
+
   /** A filled head with a stem of 3.5 spaces. */
   private static void quarter(Graphics2D g, int x) {
     g.fillOval(x, 168, 20, 15);
@@ -36,14 +42,7 @@ class NoteInkTest {
 
   @Test
   void aCourtesyKeyAfterTheLastBarlineIsNothingWritten() {
-    StripImage key =
-        new PaintedStrip(
-            60,
-            g -> {
-              for (int i = 0; i < 4; i++) {
-                sharp(g, 48 + 16 * 42 + 18 * i, i % 2 == 0 ? -3 : 0);
-              }
-            });
+    StripImage key = new PaintedStrip(60, g -> sharps(g, 4, 42));
     assertThat(StaffInk.end(key)).isGreaterThan(44);
     assertThat(NoteInk.end(key, List.of(line(20), line(40)))).isEqualTo(40);
   }
@@ -60,9 +59,7 @@ class NoteInkTest {
         new PaintedStrip(
             60,
             g -> {
-              for (int i = 0; i < 7; i++) {
-                sharp(g, 48 + 16 * 4 + 18 * i, i % 2 == 0 ? -3 : 0);
-              }
+              sharps(g, 7, 4);
               quarter(g, 48 + 16 * 30);
             });
     assertThat(NoteInk.begin(strip, 0, List.of())).isBetween(28.0, 31.0);

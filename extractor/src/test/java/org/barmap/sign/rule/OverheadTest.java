@@ -23,6 +23,15 @@ class OverheadTest {
     g.drawString(letter, x + 9, 76);
   }
 
+  private static StripImage written(String face, int style, int size, String text) {
+    return new PaintedStrip(
+        80,
+        g -> {
+          g.setFont(new Font(face, style, size));
+          g.drawString(text, 240, 80);
+        });
+  }
+
   @Test
   void aFrameNobodySawIsAddedOnce() {
     StripImage strip =
@@ -32,7 +41,7 @@ class OverheadTest {
               box(g, 200, "B");
               box(g, 600, "C");
             });
-    RawSign seen = new RawSign(SignKind.REHEARSAL, 100, 20, 122, 42, .9, List.of());
+    RawSign seen = new RawSign(SignKind.REHEARSAL, 100, 20, 122, 42, .9, List.of(), Origin.NETWORK);
     List<RawSign> all = Overhead.withFrames(strip, List.of(seen));
     assertThat(all).hasSize(2);
     assertThat(all.get(1).x0()).isBetween(298.0, 302.0);
@@ -40,13 +49,7 @@ class OverheadTest {
 
   @Test
   void aLargeLetterIsNoFrame() {
-    StripImage strip =
-        new PaintedStrip(
-            40,
-            g -> {
-              g.setFont(new Font(Font.SANS_SERIF, Font.PLAIN, 60));
-              g.drawString("ODQ", 200, 90);
-            });
+    StripImage strip = written(Font.SANS_SERIF, Font.PLAIN, 60, "ODQ");
     assertThat(Overhead.withFrames(strip, List.of())).isEmpty();
   }
 
@@ -60,13 +63,7 @@ class OverheadTest {
 
   @Test
   void lettersBecomeALineAndItsWords() {
-    StripImage strip =
-        new PaintedStrip(
-            80,
-            g -> {
-              g.setFont(new Font(Font.SERIF, Font.BOLD, 40));
-              g.drawString("No. 7  Low Tide", 300, 70);
-            });
+    StripImage strip = written(Font.SERIF, Font.BOLD, 40, "No. 7  Low Tide");
     List<RawSign> lines = Overhead.lines(strip);
     assertThat(lines).hasSize(1);
     assertThat(TextLine.words(strip, lines.get(0))).hasSize(4);

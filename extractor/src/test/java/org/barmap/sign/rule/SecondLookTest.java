@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.awt.BasicStroke;
+import java.awt.Graphics2D;
 import java.util.List;
 import org.barmap.map.Outline;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
@@ -19,29 +21,27 @@ class SecondLookTest {
 
   @Test
   void aMultiBarRestNeedsItsThickBar() {
-    RawSign box = new RawSign(SignKind.MULTI_REST, 60, 80, 120, 96, .9, List.of());
+    RawSign box = new RawSign(SignKind.MULTI_REST, 60, 80, 120, 96, .9, List.of(), Origin.NETWORK);
     StripImage drawn = new PaintedStrip(40, g -> g.fillRect(120, 170, 120, 12));
     StripImage empty = new PaintedStrip(40, g -> {});
     assertThat(SecondLook.thickBar(drawn, box).probability()).isEqualTo(.9);
     assertThat(SecondLook.thickBar(empty, box).probability()).isLessThan(.3);
   }
 
+  private static void common(Graphics2D g) {
+    g.setStroke(new BasicStroke(4));
+    g.drawArc(104, 160, 24, 32, 60, 240);
+  }
+
   @Test
   void theStrokeTellsCutCommonTime() {
-    RawSign box = new RawSign(SignKind.METER, 50, 76, 66, 100, .9, List.of());
-    StripImage plain =
-        new PaintedStrip(
-            40,
-            g -> {
-              g.setStroke(new BasicStroke(4));
-              g.drawArc(104, 160, 24, 32, 60, 240);
-            });
+    RawSign box = new RawSign(SignKind.METER, 50, 76, 66, 100, .9, List.of(), Origin.NETWORK);
+    StripImage plain = new PaintedStrip(40, SecondLookTest::common);
     StripImage cut =
         new PaintedStrip(
             40,
             g -> {
-              g.setStroke(new BasicStroke(4));
-              g.drawArc(104, 160, 24, 32, 60, 240);
+              common(g);
               g.fillRect(114, 152, 4, 48);
             });
     assertThat(SecondLook.cut(plain, box, TIE).get(0).text()).isEqualTo("C");
@@ -85,7 +85,7 @@ class SecondLookTest {
 
   @Test
   void aPaleMarkShowsThroughFromTheBack() {
-    RawSign mark = new RawSign(SignKind.REHEARSAL, 100, 20, 124, 44, .8, List.of());
+    RawSign mark = new RawSign(SignKind.REHEARSAL, 100, 20, 124, 44, .8, List.of(), Origin.NETWORK);
     for (int gray : new int[] {20, 180}) {
       StripImage strip =
           new PaintedStrip(

@@ -8,6 +8,7 @@ import java.awt.Graphics2D;
 import java.util.List;
 import java.util.function.Consumer;
 import org.barmap.map.Enclosure;
+import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.strip.PaintedStrip;
@@ -33,7 +34,8 @@ class SurroundTest {
   /** Bold figures fill their box to its sides but not to its corners. */
   @Test
   void boldFiguresAreNoBox() {
-    RawSign low = new RawSign(SignKind.BAR_NUMBER, 49.5, 19.5, 67, 33.5, 1, List.of());
+    RawSign low =
+        new RawSign(SignKind.BAR_NUMBER, 49.5, 19.5, 67, 33.5, 1, List.of(), Origin.NETWORK);
     Consumer<Graphics2D> figures =
         g -> {
           g.setStroke(new BasicStroke(5));
@@ -56,6 +58,6 @@ class SurroundTest {
               frame.accept(g);
             });
     return Surround.around(
-        strip, new RawSign(SignKind.REHEARSAL, 49.5, 19.5, 79, 49, 1, List.of()));
+        strip, new RawSign(SignKind.REHEARSAL, 49.5, 19.5, 79, 49, 1, List.of(), Origin.NETWORK));
   }
 }
