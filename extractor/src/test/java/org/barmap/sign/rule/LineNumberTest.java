@@ -65,14 +65,16 @@ class LineNumberTest {
 
   @Test
   void onlyAClearNumberIsBelieved() {
+    RawSign seen =
+        new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, 0.55, List.of(), Origin.NETWORK);
     RawSign lonely =
         new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, 0.55, List.of(), Origin.FIGURES);
-    RawSign seen =
-        new RawSign(SignKind.BAR_NUMBER, 24, 44, 34, 56, 0.45, List.of(), Origin.NETWORK);
     assertThat(LineNumber.isBelieved(lonely, List.of(new Reading("5", 0.99)))).isTrue();
     assertThat(LineNumber.isBelieved(lonely, List.of(new Reading("5", 0.6)))).isFalse();
     assertThat(LineNumber.isBelieved(lonely.as(SignKind.SEGNO), List.of())).isFalse();
+    // As likely, but seen by the network: how it was found counts, not the figure.
     assertThat(LineNumber.isBelieved(seen, List.of(new Reading("5", 0.6)))).isTrue();
+    assertThat(LineNumber.isBelieved(seen.as(SignKind.SEGNO), List.of())).isTrue();
     assertThat(LineNumber.isBelieved(seen, List.of(new Reading("1", 0.13)))).isFalse();
   }
 
