@@ -1,5 +1,7 @@
 package org.barmap.sign.set;
 
+import org.barmap.page.pixel.Gray;
+
 /**
  * What is ink on a strip, and where a staff begins and ends. Units as {@link SignSettings} says.
  *
@@ -16,7 +18,7 @@ public record InkSettings(
   /** The settings in use. */
   static final InkSettings STANDARD =
       new InkSettings(
-          /* dark= */ 140,
+          /* dark= */ Gray.INK,
           new Lines(
               /* faint= */ 225,
               /* gutter= */ 24,
