@@ -25,4 +25,9 @@ public record MusicalNumber(
     firstBar = firstBar == null ? Optional.empty() : firstBar;
     lastBar = lastBar == null ? Optional.empty() : lastBar;
   }
+
+  /** Returns a copy with another first and last bar entry. */
+  public MusicalNumber withBars(Optional<String> first, Optional<String> last) {
+    return new MusicalNumber(label, title, first, last, tacet);
+  }
 }

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Queue;
 import org.barmap.map.Finding;
 import org.barmap.page.file.Document;
+import org.barmap.page.file.FileKind;
 import org.barmap.page.file.PageFiles;
 import org.barmap.page.file.PdfPages;
 import org.barmap.page.file.Picture;
@@ -111,23 +112,20 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
       if (size > MAX_FILE) {
         throw new UnreadableException("too-large", "the file is over 1 GB; split it.");
       }
-      byte[] head = head(file);
-      if (starts(head, '%', 'P', 'D', 'F')) {
-        return PdfPages.open(file);
-      }
-      if (starts(head, 0x89, 'P', 'N', 'G')) {
-        return Picture.png(Files.readAllBytes(file));
-      }
-      if (starts(head, 0xff, 0xd8, 0xff)) {
-        return Picture.jpeg(Files.readAllBytes(file));
-      }
-      if (starts(head, 'I', 'I', 42, 0)
-          || starts(head, 'M', 'M', 0, 42)
-          || starts(head, 'I', 'I', 43, 0)) {
-        return TiffPages.open(Files.readAllBytes(file));
-      }
-      throw new UnreadableException(
-          "not-a-page", "this is no PNG, JPEG, TIFF or PDF, whatever its name says; convert it.");
+      FileKind kind =
+          FileKind.of(head(file))
+              .orElseThrow(
+                  () ->
+                      new UnreadableException(
+                          "not-a-page",
+                          "this is no PNG, JPEG, TIFF or PDF, whatever its name says; convert"
+                              + " it."));
+      return switch (kind) {
+        case PDF -> PdfPages.open(file);
+        case PNG -> Picture.png(Files.readAllBytes(file));
+        case JPEG -> Picture.jpeg(Files.readAllBytes(file));
+        case TIFF -> TiffPages.open(Files.readAllBytes(file));
+      };
     } catch (AccessDeniedException e) {
       throw PageFiles.noAccess();
     } catch (IOException e) {
@@ -137,17 +135,8 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
 
   private static byte[] head(Path file) throws IOException {
     try (var in = Files.newInputStream(file)) {
-      return in.readNBytes(8);
+      return in.readNBytes(FileKind.HEAD);
     }
-  }
-
-  private static boolean starts(byte[] head, int... mark) {
-    for (int i = 0; i < mark.length; i++) {
-      if (i >= head.length || (head[i] & 0xff) != mark[i]) {
-        return false;
-      }
-    }
-    return true;
   }
 
   private void closeDocument() {

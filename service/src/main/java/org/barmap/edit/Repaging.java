@@ -126,12 +126,8 @@ public final class Repaging {
       int last = Math.min(next - 1, Math.max(first, draft.map().indexOf(n.lastBar().orElse(""))));
       numbers.set(
           i,
-          new MusicalNumber(
-              n.label(),
-              n.title(),
-              n.firstBar(),
-              Optional.of(draft.map().bars().get(Math.max(first, last)).id()),
-              n.tacet()));
+          n.withBars(
+              n.firstBar(), Optional.of(draft.map().bars().get(Math.max(first, last)).id())));
     }
     return placed(draft.map().numbers(), numbers, tacet);
   }

@@ -22,12 +22,7 @@ public final class Trimming {
         numbers.add(n);
       } else if (!left.isEmpty()) {
         numbers.add(
-            new MusicalNumber(
-                n.label(),
-                n.title(),
-                Optional.of(left.get(0).id()),
-                Optional.of(left.get(left.size() - 1).id()),
-                n.tacet()));
+            n.withBars(Optional.of(left.get(0).id()), Optional.of(left.get(left.size() - 1).id())));
       }
     }
     return numbers;

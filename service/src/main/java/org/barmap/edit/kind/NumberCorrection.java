@@ -47,12 +47,7 @@ public sealed interface NumberCorrection extends Correction {
             n ->
                 numbers.set(
                     numbers.indexOf(n),
-                    new MusicalNumber(
-                        n.label(),
-                        n.title(),
-                        n.firstBar(),
-                        Optional.of(draft.map().bars().get(at - 1).id()),
-                        n.tacet())));
+                    n.withBars(n.firstBar(), Optional.of(draft.map().bars().get(at - 1).id()))));
         String end = last.orElseGet(() -> endBeforeNext(draft, at));
         numbers.add(
             place(draft, numbers, at),
@@ -134,8 +129,7 @@ public sealed interface NumberCorrection extends Correction {
             first > 0
                 && n.lastBar().filter(draft.map().bars().get(first - 1).id()::equals).isPresent();
         if (before) {
-          numbers.set(
-              i, new MusicalNumber(n.label(), n.title(), n.firstBar(), gone.lastBar(), n.tacet()));
+          numbers.set(i, n.withBars(n.firstBar(), gone.lastBar()));
         }
       }
       Bar b = draft.map().bar(bar).orElseThrow();

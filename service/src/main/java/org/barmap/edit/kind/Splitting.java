@@ -135,28 +135,14 @@ final class Splitting {
   /** Lets musical numbers that ended at one bar end at another. */
   static List<MusicalNumber> lastBarMoves(List<MusicalNumber> numbers, String from, String to) {
     return numbers.stream()
-        .map(
-            n ->
-                new MusicalNumber(
-                    n.label(),
-                    n.title(),
-                    n.firstBar(),
-                    n.lastBar().map(id -> id.equals(from) ? to : id),
-                    n.tacet()))
+        .map(n -> n.withBars(n.firstBar(), n.lastBar().map(id -> id.equals(from) ? to : id)))
         .toList();
   }
 
   private static List<MusicalNumber> firstBarMoves(
       List<MusicalNumber> numbers, String from, String to) {
     return numbers.stream()
-        .map(
-            n ->
-                new MusicalNumber(
-                    n.label(),
-                    n.title(),
-                    n.firstBar().map(id -> id.equals(from) ? to : id),
-                    n.lastBar(),
-                    n.tacet()))
+        .map(n -> n.withBars(n.firstBar().map(id -> id.equals(from) ? to : id), n.lastBar()))
         .toList();
   }
 }

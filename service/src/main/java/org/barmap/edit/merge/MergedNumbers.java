@@ -87,13 +87,7 @@ final class MergedNumbers {
       if (start != null) {
         close(numbers, last);
         numbers.addAll(tacetBefore.getOrDefault(bar.id(), List.of()));
-        numbers.add(
-            new MusicalNumber(
-                start.label(),
-                start.title(),
-                Optional.of(bar.id()),
-                Optional.of(bar.id()),
-                start.tacet()));
+        numbers.add(start.withBars(Optional.of(bar.id()), Optional.of(bar.id())));
       }
       last = Optional.of(bar.id());
     }
@@ -106,7 +100,7 @@ final class MergedNumbers {
     for (int i = numbers.size() - 1; i >= 0; i--) {
       MusicalNumber n = numbers.get(i);
       if (n.firstBar().isPresent()) {
-        numbers.set(i, new MusicalNumber(n.label(), n.title(), n.firstBar(), last, n.tacet()));
+        numbers.set(i, n.withBars(n.firstBar(), last));
         return;
       }
     }

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.barmap.page.file.FileKind;
 
 /** Looks at uploaded files before they are kept. */
 final class Upload {
@@ -48,35 +49,18 @@ final class Upload {
     }
     byte[] head;
     try (InputStream in = file.content()) {
-      head = in.readNBytes(8);
+      head = in.readNBytes(FileKind.HEAD);
     }
-    return isKnown(head)
+    return FileKind.of(head).isPresent()
         ? Optional.empty()
         : Optional.of("this is no PNG, JPEG, TIFF or PDF, whatever its name says; convert it");
-  }
-
-  private static boolean isKnown(byte[] head) {
-    return starts(head, '%', 'P', 'D', 'F')
-        || starts(head, 0x89, 'P', 'N', 'G')
-        || starts(head, 0xff, 0xd8, 0xff)
-        || starts(head, 'I', 'I', 42, 0)
-        || starts(head, 'M', 'M', 0, 42)
-        || starts(head, 'I', 'I', 43, 0);
-  }
-
-  private static boolean starts(byte[] head, int... mark) {
-    for (int i = 0; i < mark.length; i++) {
-      if (i >= head.length || (head[i] & 0xff) != mark[i]) {
-        return false;
-      }
-    }
-    return true;
   }
 
   /** Returns the media type of a kept picture, from its first bytes. */
   static String type(Path picture) throws IOException {
     try (InputStream in = java.nio.file.Files.newInputStream(picture)) {
-      return starts(in.readNBytes(4), 0x89, 'P', 'N', 'G') ? "image/png" : "image/jpeg";
+      Optional<FileKind> kind = FileKind.of(in.readNBytes(FileKind.HEAD));
+      return kind.equals(Optional.of(FileKind.PNG)) ? "image/png" : "image/jpeg";
     }
   }
 }
