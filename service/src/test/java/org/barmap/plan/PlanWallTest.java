@@ -22,8 +22,7 @@ class PlanWallTest {
           .onlyDependOnClassesThat()
           .resideInAnyPackage(
               "org.barmap.plan..",
-              "org.barmap.map",
-              "org.barmap.map.json",
+              "org.barmap.map..",
               "java.lang..",
               "java.util..",
               "java.io",
