@@ -19,19 +19,14 @@ import org.barmap.web.api.Requests;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The shelf. */
-public final class BookRoutes {
+public record BookRoutes(Library library) {
 
   private static final Set<String> SETTINGS =
       Arrays.stream(Settings.class.getRecordComponents())
           .map(RecordComponent::getName)
           .collect(Collectors.toSet());
 
-  private final Library library;
-
-  public BookRoutes(Library library) {
-    this.library = library;
-  }
-
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get("/api/books", this::all);
     routes.post("/api/books", this::add);

@@ -27,21 +27,12 @@ import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The show's changes and their history. */
-public final class ChangeRoutes {
+public record ChangeRoutes(Library library, Events events, Planning planning) {
 
   /** Keys a request carries that are no part of a change. */
   private static final Set<String> NOT_OURS = Set.of("id", "when", "who");
 
-  private final Library library;
-  private final Events events;
-  private final Planning planning;
-
-  public ChangeRoutes(Library library, Events events, Planning planning) {
-    this.library = library;
-    this.events = events;
-    this.planning = planning;
-  }
-
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get("/api/books/{b}/changes", this::all);
     routes.post("/api/books/{b}/changes", this::add);

@@ -20,16 +20,9 @@ import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
 
 /** What leaves barmap as a file: the map and the changes in other forms, never a page's picture. */
-public final class ExportRoutes {
+public record ExportRoutes(Library library, Planning planning) {
 
-  private final Library library;
-  private final Planning planning;
-
-  public ExportRoutes(Library library, Planning planning) {
-    this.library = library;
-    this.planning = planning;
-  }
-
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get("/api/books/{b}/export/{form}", this::export);
   }

@@ -15,16 +15,9 @@ import org.barmap.work.Events;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The map, its doubts, and corrections with their history. */
-public final class MapRoutes {
+public record MapRoutes(Library library, Events events) {
 
-  private final Library library;
-  private final Events events;
-
-  public MapRoutes(Library library, Events events) {
-    this.library = library;
-    this.events = events;
-  }
-
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get("/api/books/{b}/map", this::map);
     routes.get("/api/books/{b}/doubts", this::doubts);

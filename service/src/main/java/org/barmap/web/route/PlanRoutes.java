@@ -11,16 +11,9 @@ import org.barmap.plan.change.ShowChanges;
 import org.barmap.web.api.Requests;
 
 /** The plan and the road map. */
-public final class PlanRoutes {
+public record PlanRoutes(Library library, Planning planning) {
 
-  private final Library library;
-  private final Planning planning;
-
-  public PlanRoutes(Library library, Planning planning) {
-    this.library = library;
-    this.planning = planning;
-  }
-
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get("/api/books/{b}/plan", this::plan);
     routes.get("/api/books/{b}/roadmap", this::roadmap);

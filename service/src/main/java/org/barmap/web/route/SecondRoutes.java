@@ -26,18 +26,11 @@ import org.barmap.web.api.Requests;
 import org.barmap.work.Worker;
 
 /** A second reading of a book's music: attached, its part chosen, taken away. */
-public final class SecondRoutes {
+public record SecondRoutes(Library library, Worker worker) {
 
   private static final long MAX_BYTES = 32L << 20;
 
-  private final Library library;
-  private final Worker worker;
-
-  public SecondRoutes(Library library, Worker worker) {
-    this.library = library;
-    this.worker = worker;
-  }
-
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get("/api/books/{b}/second", this::show);
     routes.post("/api/books/{b}/second", this::attach);

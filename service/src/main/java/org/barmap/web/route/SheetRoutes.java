@@ -23,19 +23,12 @@ import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
 
 /** Printed sheets. */
-public final class SheetRoutes {
+public record SheetRoutes(Library library, Planning planning) {
 
   /** Pixels across a printed piece of a page: about 200 to the inch. */
   private static final int PIECE_WIDTH = 1500;
 
-  private final Library library;
-  private final Planning planning;
-
-  public SheetRoutes(Library library, Planning planning) {
-    this.library = library;
-    this.planning = planning;
-  }
-
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get("/api/books/{b}/sheets/{sheet}", this::sheet);
   }

@@ -22,16 +22,9 @@ import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
 
 /** What became different for the player since a moment, with the map as it is now. */
-public final class SinceRoutes {
+public record SinceRoutes(Library library, Planning planning) {
 
-  private final Library library;
-  private final Planning planning;
-
-  public SinceRoutes(Library library, Planning planning) {
-    this.library = library;
-    this.planning = planning;
-  }
-
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get("/api/books/{b}/plan/since", this::since);
   }

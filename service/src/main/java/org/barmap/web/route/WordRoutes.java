@@ -20,19 +20,12 @@ import org.barmap.web.api.Requests;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Changes in words: what would be understood, and what would follow. Nothing is stored. */
-public final class WordRoutes {
+public record WordRoutes(Library library, Planning planning) {
 
   /** Longer than any cut list; the reader of words has a limit of its own on lines. */
   private static final int MOST_LETTERS = 100_000;
 
-  private final Library library;
-  private final Planning planning;
-
-  public WordRoutes(Library library, Planning planning) {
-    this.library = library;
-    this.planning = planning;
-  }
-
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.post("/api/books/{b}/changes/understand", this::understand);
   }
