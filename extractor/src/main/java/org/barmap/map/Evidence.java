@@ -72,5 +72,18 @@ public record Evidence(
    */
   @JsonFormat(shape = JsonFormat.Shape.ARRAY)
   @JsonPropertyOrder({"text", "probability"})
-  public record Alternative(String text, double probability) {}
+  public record Alternative(String text, double probability) {
+    /** One whose probability is written as maps have it. */
+    public static Alternative rounded(String text, double probability) {
+      return new Alternative(text, Evidence.rounded(probability));
+    }
+  }
+
+  /** Steps to a whole in which maps write probabilities. */
+  private static final double STEPS = 1000;
+
+  /** A probability or share as maps write it, to three decimals. */
+  public static double rounded(double share) {
+    return Math.round(share * STEPS) / STEPS;
+  }
 }

@@ -22,6 +22,8 @@ import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.cells.SystemCells;
 import org.barmap.reckon.cost.Calibration;
 import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.reckon.set.WriteSettings;
 import org.barmap.reckon.write.FindingWriter;
 import org.barmap.reckon.write.Item;
 import org.barmap.reckon.write.MapWriter;
@@ -34,6 +36,8 @@ import org.barmap.sign.kind.SignKind;
 
 /** Settles what was read on all pages of a book into one bar map with findings. */
 public final class Reckoner {
+
+  private static final WriteSettings.Lines SET = ReckonSettings.STANDARD.write().lines();
 
   private final Costs costs;
   private final Calibration calibration;
@@ -144,7 +148,7 @@ public final class Reckoner {
     StaffSystem system = s.system();
     Optional<Integer> printed =
         s.signs().stream()
-            .filter(x -> x.kind() == SignKind.BAR_NUMBER && x.at() < 8)
+            .filter(x -> x.kind() == SignKind.BAR_NUMBER && x.at() < SET.printed())
             .map(x -> Marks.number(x.text()))
             .filter(n -> n >= 0)
             .findFirst();

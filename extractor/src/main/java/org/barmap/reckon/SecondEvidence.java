@@ -16,11 +16,12 @@ import org.barmap.map.SecondReading.Measure;
 import org.barmap.map.Severity;
 import org.barmap.reckon.cells.RestEvidence;
 import org.barmap.reckon.compare.Aligner;
-import org.barmap.reckon.cost.Costs;
 import org.barmap.reckon.second.SecondAlignment;
 import org.barmap.reckon.second.SecondBars;
 import org.barmap.reckon.second.SecondMarks;
 import org.barmap.reckon.second.SecondNumbers;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.reckon.set.SecondSettings;
 import org.barmap.reckon.solve.Observe;
 import org.barmap.reckon.solve.Step;
 import org.barmap.reckon.write.FindingWriter;
@@ -31,17 +32,21 @@ import org.barmap.reckon.write.FindingWriter;
  */
 public final class SecondEvidence {
 
+  private static final SecondSettings.Trust SET = ReckonSettings.STANDARD.second().trust();
+
   /** The kind of doubt where a second reading's bars can't be laid beside ours. */
   public static final String CODE = "second-other";
 
-  /** How often it is right where it contradicts the page, see the report on the reckoning. */
-  public static final double TRUST = 0.5;
+  private static final SecondSettings.OtherMusic MUSIC =
+      ReckonSettings.STANDARD.second().otherMusic();
 
-  /**
-   * How often a number is right where a source begins or jumps; sources that are numbered otherwise
-   * are left out before. Not fitted.
-   */
-  private static final double NUMBER_TRUST = 0.9;
+  private static final SecondSettings.OtherChair CHAIR =
+      ReckonSettings.STANDARD.second().otherChair();
+
+  private static final int NUMBERS = ReckonSettings.STANDARD.cost().bounds().numbers();
+
+  /** How often it is right where it contradicts the page. */
+  public static final double TRUST = SET.trust();
 
   private final double trust;
 
@@ -51,7 +56,7 @@ public final class SecondEvidence {
    * @param trust 0 to 1: the probability that it is right where it contradicts the page
    */
   public SecondEvidence(double trust) {
-    this.trust = Math.max(0.01, Math.min(0.99, trust));
+    this.trust = Math.max(SET.least(), Math.min(1 - SET.least(), trust));
   }
 
   /** A second reading with the trust that was measured. */
@@ -120,9 +125,9 @@ public final class SecondEvidence {
     long drawn = bars.stream().filter(b -> b.rehearsal().isPresent()).count();
     long said = measures.stream().filter(m -> m.rehearsal().isPresent()).count();
     long both = Math.min(drawn, said);
-    return doubts > Math.max(5, bars.size() / 6)
-        || (pairs > 8 && meters > 0.3 * pairs)
-        || (both > 4 && marks < 0.5 * both);
+    return doubts > Math.max(MUSIC.doubts(), bars.size() / MUSIC.doubtsShare())
+        || (pairs > MUSIC.pairs() && meters > MUSIC.meters() * pairs)
+        || (both > MUSIC.marks() && marks < MUSIC.marksShare() * both);
   }
 
   /** Told where the second reading plays through most of the page's long rests. */
@@ -138,7 +143,7 @@ public final class SecondEvidence {
         played += plays ? 1 : 0;
       }
     }
-    return played < 3 || 2 * played < rests
+    return played < CHAIR.played() || CHAIR.part() * played < rests
         ? Optional.empty()
         : Optional.of(
             FindingWriter.told(
@@ -168,7 +173,7 @@ public final class SecondEvidence {
   /** How a number that a second reading says is weighed against the counting. */
   static Step weighed(int number) {
     return new Observe(
-        new int[] {number}, new double[] {NUMBER_TRUST}, (1 - NUMBER_TRUST) / Costs.NUMBERS);
+        new int[] {number}, new double[] {SET.number()}, (1 - SET.number()) / NUMBERS);
   }
 
   private Bar withEvidence(Bar bar, List<Measure> measures, Aligner.Taken taken, int said) {
@@ -192,7 +197,7 @@ public final class SecondEvidence {
    * in is shared out by their trust.
    */
   private List<Alternative> mixed(List<Alternative> page, String second) {
-    double others = (1 - trust) / Costs.NUMBERS;
+    double others = (1 - trust) / NUMBERS;
     List<Alternative> out = new ArrayList<>();
     boolean listed = false;
     double total = 0;
@@ -201,15 +206,16 @@ public final class SecondEvidence {
       listed |= same;
       total += a.probability() * (same ? trust : others);
     }
-    double unlisted = Math.max(0.02, 1 - page.stream().mapToDouble(Alternative::probability).sum());
-    double added = listed ? 0 : trust * unlisted / 10;
+    double unlisted =
+        Math.max(SET.unlisted(), 1 - page.stream().mapToDouble(Alternative::probability).sum());
+    double added = listed ? 0 : trust * unlisted / SET.unlistedCounts();
     total += added;
     for (Alternative a : page) {
       double p = a.probability() * (a.text().equals(second) ? trust : others) / total;
-      out.add(new Alternative(a.text(), Math.round(p * 1000) / 1000.0));
+      out.add(Alternative.rounded(a.text(), p));
     }
     if (!listed) {
-      out.add(new Alternative(second, Math.round(added / total * 1000) / 1000.0));
+      out.add(Alternative.rounded(second, added / total));
     }
     out.sort(Comparator.comparingDouble(Alternative::probability).reversed());
     return List.copyOf(out);

@@ -7,6 +7,9 @@ import java.util.concurrent.CompletableFuture;
 import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.cells.SystemCells;
 import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.set.BookSettings;
+import org.barmap.reckon.set.CostSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.reckon.solve.Branch;
 import org.barmap.reckon.solve.Move;
 import org.barmap.reckon.solve.Observe;
@@ -20,8 +23,9 @@ import org.barmap.sign.kind.SignKind;
 /** Chooses the model a book is settled with, and solves it. */
 public final class BookModel {
 
-  private static final int LEAST_STATES = 130;
-  private static final int MOST_STATES = 4000;
+  private static final BookSettings.Model SET = ReckonSettings.STANDARD.book().model();
+
+  private static final CostSettings.Bounds BOUNDS = ReckonSettings.STANDARD.cost().bounds();
 
   private final List<SystemCells> systems;
   private final Costs costs;
@@ -92,7 +96,7 @@ public final class BookModel {
     for (Sign mark : marks) {
       int now = Marks.number(mark.text());
       boolean follows = now == before + 1 || now == 1;
-      log += Math.log(follows ? 0.9 : 0.1 / Costs.NUMBERS);
+      log += Math.log(follows ? SET.nextMark() : SET.anyMark() / BOUNDS.numbers());
       before = now;
     }
     return log;
@@ -101,7 +105,7 @@ public final class BookModel {
   private static Solver solver(Lattice lattice, Costs costs) {
     int states = states(lattice);
     double[] prior = new double[states];
-    Arrays.fill(prior, 1e-3);
+    Arrays.fill(prior, SET.anyStart());
     prior[0] = costs.pickup();
     prior[1] = 1;
     return new Solver(lattice.steps(), states, prior);
@@ -114,7 +118,7 @@ public final class BookModel {
     for (Step step : single(lattice.steps())) {
       if (step instanceof Observe o) {
         for (int i = 0; i < o.values().length; i++) {
-          most = o.weights()[i] > 0.05 ? Math.max(most, o.values()[i]) : most;
+          most = o.weights()[i] > SET.meant() ? Math.max(most, o.values()[i]) : most;
         }
       } else if (step instanceof Move m) {
         int best = 0;
@@ -127,7 +131,7 @@ public final class BookModel {
       }
       most = Math.max(most, run);
     }
-    return Math.max(LEAST_STATES, Math.min(MOST_STATES, most + LEAST_STATES));
+    return Math.max(SET.leastStates(), Math.min(SET.mostStates(), most + SET.leastStates()));
   }
 
   private static List<Step> single(List<Step> steps) {

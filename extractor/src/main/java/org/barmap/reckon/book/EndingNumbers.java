@@ -7,6 +7,8 @@ import org.barmap.reckon.book.Lattice.About;
 import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.cells.SystemCells;
 import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.set.BookSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.reckon.solve.Solution.Choice;
 import org.barmap.reckon.solve.Solver;
 
@@ -19,11 +21,13 @@ import org.barmap.reckon.solve.Solver;
  */
 final class EndingNumbers {
 
+  private static final BookSettings.Numbering SET = ReckonSettings.STANDARD.book().numbering();
+
   /**
    * Logarithm of the odds at which the print has to speak for it: one book in fifty counts so (from
    * memory, not measured), and it has to be twenty times as likely as not.
    */
-  private static final double LEAST = Math.log(50 * 20);
+  private static final double LEAST = Math.log(SET.books() * SET.likelier());
 
   private final List<SystemCells> systems;
   private final Costs costs;

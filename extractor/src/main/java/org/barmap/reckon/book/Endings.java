@@ -6,6 +6,8 @@ import java.util.Optional;
 import org.barmap.map.Barline;
 import org.barmap.reckon.cells.Attributes;
 import org.barmap.reckon.cells.SystemCells;
+import org.barmap.reckon.set.BookSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
 
@@ -21,8 +23,7 @@ import org.barmap.sign.kind.SignKind;
  */
 record Endings(Place from, Place to) {
 
-  /** An ending and the one before it begin at most this many cells apart. */
-  private static final int LONGEST = 40;
+  private static final BookSettings.EndingPairs SET = ReckonSettings.STANDARD.book().endings();
 
   /**
    * The beginning of a cell.
@@ -55,7 +56,7 @@ record Endings(Place from, Place to) {
 
   /** Tells whether a system begins a musical number, as far as its heading says. */
   static boolean begins(SystemCells system) {
-    return system.signs(SignKind.HEADING).stream().anyMatch(s -> s.probability() >= 0.5);
+    return system.signs(SignKind.HEADING).stream().anyMatch(s -> s.probability() >= SET.there());
   }
 
   private static List<Bracket> brackets(SystemCells cells, int system) {
@@ -64,7 +65,7 @@ record Endings(Place from, Place to) {
       return out;
     }
     cells.signs(SignKind.ENDING).stream()
-        .filter(s -> s.probability() >= 0.5 && !s.text().equals(Sign.GOES_ON))
+        .filter(s -> s.probability() >= SET.there() && !s.text().equals(Sign.GOES_ON))
         .sorted(java.util.Comparator.comparingDouble(Sign::from))
         .forEach(
             s -> {
@@ -88,7 +89,7 @@ record Endings(Place from, Place to) {
         lines.add(cells.lines().get(c).sign().text());
       }
     }
-    if (lines.isEmpty() || lines.size() > LONGEST) {
+    if (lines.isEmpty() || lines.size() > SET.longest()) {
       return false;
     }
     boolean within = lines.subList(0, lines.size() - 1).stream().anyMatch(Endings::repeats);

@@ -11,6 +11,8 @@ import org.barmap.reckon.cells.RestEvidence;
 import org.barmap.reckon.cells.Room;
 import org.barmap.reckon.cells.SystemCells;
 import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.set.BookSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.reckon.solve.Branch;
 import org.barmap.reckon.solve.Move;
 import org.barmap.reckon.solve.Restart;
@@ -26,6 +28,8 @@ import org.barmap.sign.kind.SignKind;
  * @param systems the systems of the book, in reading order
  */
 public record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> systems) {
+
+  private static final BookSettings.Steps SET = ReckonSettings.STANDARD.book().steps();
 
   /** What a step decides; {@code system} is an index into the lattice's systems. */
   public sealed interface About {
@@ -196,7 +200,8 @@ public record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> sy
     private void gap(int i, int c, double onPage, Optional<RestEvidence> rest) {
       GapEvidence cell = GapEvidence.of(systems.get(i), c, onPage);
       double p = costs.missed(cell);
-      double two = p * (rest.isPresent() ? 0.01 * (1 - p) : costs.missedTwo(cell, p));
+      double two =
+          p * (rest.isPresent() ? SET.twoBesideRest() * (1 - p) : costs.missedTwo(cell, p));
       p -= cell.fill().known() ? two : 0;
       add(Move.of(new int[] {0, 1, 2}, new double[] {1 - p - two, p, two}), new About.Gap(i, c));
     }
@@ -208,7 +213,10 @@ public record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> sy
       double p = costs.line(line.probability(), line.ink(), around);
       boolean lettered = c + 1 < cells.lines().size() && lettered(cells, c + 1);
       p = cells.opens(c) ? costs.openingRepeat() : p;
-      Move move = lettered ? Move.of(new int[] {0, 1}, new double[] {0.9, 0.1}) : Move.line(p);
+      Move move =
+          lettered
+              ? Move.of(new int[] {0, 1}, new double[] {SET.lettered(), SET.letteredCounts()})
+              : Move.line(p);
       add(move, new About.Line(i, c, lettered));
     }
 

@@ -3,6 +3,8 @@ package org.barmap.reckon.book;
 import java.util.ArrayList;
 import java.util.List;
 import org.barmap.reckon.cells.Marks;
+import org.barmap.reckon.set.BookSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 
@@ -15,11 +17,9 @@ import org.barmap.sign.kind.Sign;
  */
 public final class MarkSequence {
 
-  private static final double FOLLOWS = 0.9;
-  private static final double SKIPS = 0.03;
-  private static final double STARTS = 0.02;
-  private static final double ANYTHING = 1e-3;
-  private static final double UNLISTED = 2e-3;
+  private static final BookSettings.MarkOrder SET = ReckonSettings.STANDARD.book().marks();
+
+  private static final int LETTERS = 26;
 
   /**
    * A settled mark.
@@ -54,7 +54,7 @@ public final class MarkSequence {
       for (int k = 0; k < now.size(); k++) {
         double read = Math.log(now.get(k).probability());
         if (i == 0) {
-          best[i][k] = read + Math.log(isFirst(now.get(k).text()) ? FOLLOWS : STARTS);
+          best[i][k] = read + Math.log(isFirst(now.get(k).text()) ? SET.follows() : SET.starts());
           continue;
         }
         best[i][k] = Double.NEGATIVE_INFINITY;
@@ -105,11 +105,14 @@ public final class MarkSequence {
     List<Reading> out = new ArrayList<>();
     for (Reading r : marks.get(i).readings()) {
       if (!r.text().isBlank()) {
-        out.add(new Reading(r.text(), Math.max(UNLISTED, r.probability())));
+        out.add(new Reading(r.text(), Math.max(SET.unlisted(), r.probability())));
       }
     }
     double listed = out.stream().mapToDouble(Reading::probability).sum();
-    double unlisted = Math.max(UNLISTED / 10, Math.min(UNLISTED, (1 - listed) / 5));
+    double unlisted =
+        Math.max(
+            SET.unlisted() / SET.leastUnlisted(),
+            Math.min(SET.unlisted(), (1 - listed) / SET.unlistedShare()));
     if (i > 0) {
       addIfNew(out, next(marks.get(i - 1).text()), unlisted);
     }
@@ -130,15 +133,15 @@ public final class MarkSequence {
 
   private static double step(String before, String now, boolean restarted) {
     if (restarted && isFirst(now)) {
-      return FOLLOWS;
+      return SET.follows();
     }
     if (isSame(now, next(before))) {
-      return FOLLOWS;
+      return SET.follows();
     }
     if (isSame(now, next(next(before))) || rises(before, now)) {
-      return SKIPS;
+      return SET.skips();
     }
-    return isFirst(now) ? STARTS : ANYTHING;
+    return isFirst(now) ? SET.starts() : SET.anything();
   }
 
   private static boolean rises(String before, String now) {
@@ -176,13 +179,13 @@ public final class MarkSequence {
       return "";
     }
     char first = Character.isUpperCase(mark.charAt(0)) ? 'A' : 'a';
-    int index = (mark.length() - 1) * 26 + mark.charAt(0) - first + by;
-    if (index < 0 || index >= 52) {
+    int index = (mark.length() - 1) * LETTERS + mark.charAt(0) - first + by;
+    if (index < 0 || index >= 2 * LETTERS) {
       return "";
     }
-    String letter = String.valueOf((char) (first + index % 26));
-    return mixed && index >= 26
+    String letter = String.valueOf((char) (first + index % LETTERS));
+    return mixed && index >= LETTERS
         ? letter + letter.toLowerCase(java.util.Locale.ROOT)
-        : letter.repeat(1 + index / 26);
+        : letter.repeat(1 + index / LETTERS);
   }
 }

@@ -4,6 +4,8 @@ import java.util.List;
 import org.barmap.reckon.book.Lattice.About;
 import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.set.BookSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.reckon.solve.Solution.Choice;
 import org.barmap.sign.kind.Reading;
 
@@ -17,8 +19,7 @@ import org.barmap.sign.kind.Reading;
  */
 final class OwnRates {
 
-  /** A book that errs this much more often than the corpus is settled again with its own rates. */
-  private static final double MORE = 2;
+  private static final BookSettings.Rates SET = ReckonSettings.STANDARD.book().rates();
 
   private double gaps;
   private double missed;
@@ -41,9 +42,9 @@ final class OwnRates {
     double count = own.share(costs, costs.misreadCount(), own.countsBent, own.counts);
     double number = own.share(costs, costs.misreadNumber(), own.numbersBent, own.numbers);
     boolean more =
-        lost > MORE * costs.missedLine()
-            || count > MORE * costs.misreadCount()
-            || number > MORE * costs.misreadNumber();
+        lost > SET.more() * costs.missedLine()
+            || count > SET.more() * costs.misreadCount()
+            || number > SET.more() * costs.misreadNumber();
     return more ? costs.withRates(lost, count, number) : costs;
   }
 

@@ -5,6 +5,9 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.set.BookSettings;
+import org.barmap.reckon.set.CostSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.reckon.solve.Move;
 import org.barmap.reckon.solve.Observe;
 import org.barmap.sign.kind.Reading;
@@ -12,13 +15,12 @@ import org.barmap.sign.kind.Reading;
 /** Turns readings of a numeral into weights of a step. */
 public final class Weights {
 
+  private static final BookSettings.Numerals SET = ReckonSettings.STANDARD.book().numerals();
+
+  private static final CostSettings.Bounds BOUNDS = ReckonSettings.STANDARD.cost().bounds();
+
   private static final java.util.regex.Pattern FIGURES =
       java.util.regex.Pattern.compile("[0-9]{1,4}");
-
-  /** Largest values a numeral with a figure lost may have been. */
-  private static final int MOST_NUMBER = 999;
-
-  private static final int MOST_COUNT = 99;
 
   private Weights() {}
 
@@ -30,10 +32,10 @@ public final class Weights {
    */
   public static Observe printed(List<Reading> readings, double there, Costs costs) {
     Map<Integer, Double> says = new TreeMap<>();
-    double listed = spread(readings, costs.misreadNumber(), there, MOST_NUMBER, costs, says);
+    double listed = spread(readings, costs.misreadNumber(), there, SET.mostNumber(), costs, says);
     double misread = Math.max(costs.misreadNumber(), 1 - listed) * any(costs);
     double base = misread * there + 1 - there;
-    return new Observe(keys(says), values(says), Math.max(base, costs.floor()) / Costs.NUMBERS);
+    return new Observe(keys(says), values(says), Math.max(base, costs.floor()) / BOUNDS.numbers());
   }
 
   /**
@@ -45,13 +47,13 @@ public final class Weights {
   public static Move rest(List<Reading> readings, double there, Costs costs) {
     double sure = Math.min(there, 1 - costs.floor());
     Map<Integer, Double> says = new TreeMap<>();
-    double listed = spread(readings, costs.misreadCount(), sure, MOST_COUNT, costs, says);
+    double listed = spread(readings, costs.misreadCount(), sure, SET.mostCount(), costs, says);
     says.remove(0);
     says.merge(1, 1 - sure, Double::sum);
     double share = listed > 0 ? any(costs) : 1;
-    double other = sure * Math.max(costs.misreadCount(), 1 - listed) * share / Costs.COUNTS;
+    double other = sure * Math.max(costs.misreadCount(), 1 - listed) * share / BOUNDS.counts();
     int[] shifts = says.keySet().stream().mapToInt(v -> v - 1).toArray();
-    return new Move(shifts, values(says), other, 0, Costs.COUNTS - 1);
+    return new Move(shifts, values(says), other, 0, BOUNDS.counts() - 1);
   }
 
   /**
@@ -78,7 +80,7 @@ public final class Weights {
     double off = Math.max(misread, 1 - listed) * there;
     for (Reading r : readings) {
       if (FIGURES.matcher(r.text()).matches()) {
-        double share = off * r.probability() / Math.max(1e-6, listed / (1 - misread));
+        double share = off * r.probability() / Math.max(SET.tiny(), listed / (1 - misread));
         Marks.oneFigureOff(r.text(), share * costs.oneFigure())
             .forEach((v, w) -> says.merge(v, w, Double::sum));
         Marks.figureMoreOrLess(r.text(), share * costs.figureMore(), most)
@@ -90,10 +92,10 @@ public final class Weights {
 
   /** A system that may have been missed, with any number of bars. */
   public static Move system(Costs costs) {
-    int least = Costs.LEAST_SYSTEM;
-    double other = costs.missedSystem() / (Costs.SYSTEM - least + 1);
+    int least = BOUNDS.leastSystem();
+    double other = costs.missedSystem() / (BOUNDS.mostSystem() - least + 1);
     double[] none = {1 - costs.missedSystem()};
-    return new Move(new int[] {0}, none, other, least, Costs.SYSTEM);
+    return new Move(new int[] {0}, none, other, least, BOUNDS.mostSystem());
   }
 
   /** Of all misread numerals, the share that may say anything. */

@@ -5,9 +5,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Barline;
+import org.barmap.map.Evidence;
 import org.barmap.map.Navigation;
 import org.barmap.map.Placement;
 import org.barmap.map.Word;
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
@@ -16,8 +19,9 @@ import org.barmap.sign.rule.WordMeaning;
 /** Finds the signs of one system that belong to one of its bars. */
 public final class Attributes {
 
-  /** A sign at a bar's beginning may stand this far to the left of it; staff spaces. */
-  private static final double BEFORE = 3;
+  private static final CellSettings.Signs SET = ReckonSettings.STANDARD.cells().signs();
+
+  private static final CellSettings.Beats BEATS = ReckonSettings.STANDARD.cells().beats();
 
   private final SystemCells cells;
   private final List<BarSpan> bars;
@@ -46,14 +50,15 @@ public final class Attributes {
         best = i;
       }
     }
-    return Marks.distance(sign, bars.get(best).from()) <= 6 ? best : barAt(sign.at());
+    return Marks.distance(sign, bars.get(best).from()) <= SET.over() ? best : barAt(sign.at());
   }
 
   /** The bar that ends nearest to a sign's right side, else the one it lies in. */
   private int barEndingAt(Sign sign) {
     int in = barAt(sign.at());
     double into = sign.at() - bars.get(in).from();
-    boolean overhangs = in > 0 && into < Math.min(BEFORE, bars.get(in).width() / 4);
+    boolean overhangs =
+        in > 0 && into < Math.min(SET.before(), bars.get(in).width() / SET.overhang());
     return overhangs ? in - 1 : in;
   }
 
@@ -91,7 +96,7 @@ public final class Attributes {
   private boolean nearBeginning(Sign sign, int bar) {
     BarSpan span = bars.get(bar);
     double into = sign.at() - span.from();
-    return into < 12 || into < 0.4 * span.width();
+    return into < BEATS.header() || into < BEATS.headerShare() * span.width();
   }
 
   /** The rehearsal mark over a bar's beginning. */
@@ -103,7 +108,8 @@ public final class Attributes {
 
   /** A whole-bar rest in the bar. */
   public boolean rests(int bar) {
-    return of(SignKind.REST).stream().anyMatch(s -> s.probability() >= 0.5 && barAt(s.at()) == bar);
+    return of(SignKind.REST).stream()
+        .anyMatch(s -> s.probability() >= SET.rest() && barAt(s.at()) == bar);
   }
 
   /** How likely a whole-bar rest stands in the bar. */
@@ -121,7 +127,10 @@ public final class Attributes {
     boolean one = of(SignKind.BAR_REPEAT).stream().anyMatch(s -> barAt(s.at()) == bar);
     boolean two =
         of(SignKind.BAR_REPEAT_2).stream()
-            .anyMatch(s -> s.to() > span.from() - 1 && s.from() < span.to() + 1);
+            .anyMatch(
+                s ->
+                    s.to() > span.from() - SET.repeatOver()
+                        && s.from() < span.to() + SET.repeatOver());
     return one || two;
   }
 
@@ -166,7 +175,7 @@ public final class Attributes {
       }
     }
     boolean range = text.matches("\\s*\\d+\\.?\\s*[-–]\\s*\\d+.*");
-    if (range && out.size() == 2 && out.get(1) > out.get(0) && out.get(1) < 20) {
+    if (range && out.size() == 2 && out.get(1) > out.get(0) && out.get(1) < SET.mostEnding()) {
       int first = out.get(0);
       int last = out.get(1);
       out.clear();
@@ -207,8 +216,8 @@ public final class Attributes {
             .anyMatch(
                 w ->
                     WordMeaning.of(w.text()).navigation().equals(Optional.of(Navigation.TO_CODA))
-                        && w.to() > s.from() - 4
-                        && w.from() < s.to() + 2);
+                        && w.to() > s.from() - SET.codaAfter()
+                        && w.from() < s.to() + SET.codaBefore());
     if (spoken) {
       return Optional.empty();
     }
@@ -238,7 +247,7 @@ public final class Attributes {
   }
 
   private int barOfWords(Sign s) {
-    return barAt(Math.max(0, s.from() + 0.5));
+    return barAt(Math.max(0, s.from() + SET.words()));
   }
 
   private static boolean isWords(Sign s) {
@@ -246,13 +255,10 @@ public final class Attributes {
   }
 
   /** Readings as the map keeps them, most likely first. */
-  public static List<org.barmap.map.Evidence.Alternative> alternatives(List<Reading> readings) {
+  public static List<Evidence.Alternative> alternatives(List<Reading> readings) {
     return readings.stream()
-        .limit(5)
-        .map(
-            r ->
-                new org.barmap.map.Evidence.Alternative(
-                    r.text(), Math.round(r.probability() * 1000) / 1000.0))
+        .limit(SET.listed())
+        .map(r -> Evidence.Alternative.rounded(r.text(), r.probability()))
         .toList();
   }
 }

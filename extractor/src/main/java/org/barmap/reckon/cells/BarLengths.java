@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.barmap.map.Meter;
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
 
@@ -17,19 +19,7 @@ import org.barmap.sign.kind.SignKind;
  */
 public final class BarLengths {
 
-  /** A meter less likely than this isn't one. */
-  private static final double THERE = 0.5;
-
-  /** Fewer bars than this say nothing about their length. */
-  private static final int FEW = 4;
-
-  /** Shares of the bars of a stretch that say what length is meant. */
-  private static final double MOST = 0.6;
-
-  private static final double HARDLY_ANY = 0.15;
-
-  /** A page on which a smaller share of cells holds a whole number of bars is misread. */
-  private static final double LEAST = 0.65;
+  private static final CellSettings.Lengths SET = ReckonSettings.STANDARD.cells().lengths();
 
   /** Cells under one meter; {@code meter} is empty before the first one. */
   private static final class Stretch {
@@ -42,7 +32,7 @@ public final class BarLengths {
     }
 
     void add(double quarters) {
-      sums.merge(Math.round(quarters * 24), 1, Integer::sum);
+      sums.merge(Math.round(quarters * SET.ticks()), 1, Integer::sum);
       cells++;
     }
 
@@ -50,12 +40,14 @@ public final class BarLengths {
     OptionalDouble length() {
       Optional<Map.Entry<Long, Integer>> most =
           sums.entrySet().stream().max(Map.Entry.comparingByValue());
-      if (most.isEmpty() || cells < FEW || most.get().getValue() < MOST * cells) {
+      if (most.isEmpty() || cells < SET.few() || most.get().getValue() < SET.most() * cells) {
         return meter;
       }
       double said = meter.orElse(-1);
-      int fitting = sums.getOrDefault(Math.round(said * 24), 0);
-      return fitting > HARDLY_ANY * cells ? meter : OptionalDouble.of(most.get().getKey() / 24.0);
+      int fitting = sums.getOrDefault(Math.round(said * SET.ticks()), 0);
+      return fitting > SET.hardlyAny() * cells
+          ? meter
+          : OptionalDouble.of(most.get().getKey() / (double) SET.ticks());
     }
   }
 
@@ -105,7 +97,7 @@ public final class BarLengths {
         whole += music && bars != Fill.Bars.OTHER ? 1 : 0;
       }
     }
-    if (known >= FEW && whole < LEAST * known) {
+    if (known >= SET.few() && whole < SET.leastWhole() * known) {
       page.replaceAll(cells -> cells.with(Beats.of(cells, List.of())));
     }
   }
@@ -127,7 +119,7 @@ public final class BarLengths {
 
   private static List<Sign> meters(SystemCells cells) {
     return cells.signs(SignKind.METER).stream()
-        .filter(s -> s.probability() >= THERE && quarters(s).isPresent())
+        .filter(s -> s.probability() >= SET.there() && quarters(s).isPresent())
         .sorted(Comparator.comparingDouble(Sign::at))
         .toList();
   }

@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.Sound;
 
@@ -16,20 +18,7 @@ import org.barmap.sign.kind.Sound;
  */
 public final class Beats {
 
-  /** A barline's own dots and strokes are no notes; staff spaces. */
-  private static final double BESIDE_LINE = 0.7;
-
-  /** Two sounds nearer than this begin together and count once; staff spaces. */
-  private static final double TOGETHER = 0.6;
-
-  /** A sound less likely than this isn't there. */
-  private static final double THERE = 0.5;
-
-  /** A barline stands so far before the note that begins its bar, at most; staff spaces. */
-  private static final double BEFORE_NOTE = 1.8;
-
-  /** A meter may stand so far after its bar's beginning; staff spaces. */
-  private static final double HEADER = 12;
+  private static final CellSettings.Beats SET = ReckonSettings.STANDARD.cells().beats();
 
   /** From where on a bar is so long. */
   record Length(double at, double quarters) {}
@@ -64,12 +53,12 @@ public final class Beats {
   private static List<Sound> alone(List<Sound> sounds) {
     List<Sound> out = new ArrayList<>();
     sounds.stream()
-        .filter(s -> s.probability() >= THERE)
+        .filter(s -> s.probability() >= SET.there())
         .sorted(Comparator.comparingDouble(Sound::at))
         .forEach(
             s -> {
               int last = out.size() - 1;
-              if (last < 0 || s.at() - out.get(last).at() >= TOGETHER) {
+              if (last < 0 || s.at() - out.get(last).at() >= SET.together()) {
                 out.add(s);
               } else if (s.probability() > out.get(last).probability()) {
                 out.set(last, s);
@@ -85,7 +74,11 @@ public final class Beats {
         cells.source().sounds().stream()
             .filter(
                 s ->
-                    whole.stream().noneMatch(w -> s.at() > w.from() - 0.3 && s.at() < w.to() + 0.3))
+                    whole.stream()
+                        .noneMatch(
+                            w ->
+                                s.at() > w.from() - SET.besideWhole()
+                                    && s.at() < w.to() + SET.besideWhole()))
             .toList();
     return new Beats(sounds, lengths);
   }
@@ -111,15 +104,15 @@ public final class Beats {
    * @return empty where nothing stands there or something has no known value
    */
   OptionalDouble between(double from, double to) {
-    int a = first(from + BESIDE_LINE);
-    int b = first(to - BESIDE_LINE);
+    int a = first(from + SET.besideLine());
+    int b = first(to - SET.besideLine());
     boolean sure = b > a && unknown[b] == unknown[a];
     return sure ? OptionalDouble.of(quarters[b] - quarters[a]) : OptionalDouble.empty();
   }
 
   /** Tells whether a meter that stands there counts from a bar on that begins at {@code from}. */
   static boolean begun(double meter, double from, double to) {
-    double furthest = from + Math.max(HEADER, 0.4 * (to - from));
+    double furthest = from + Math.max(SET.header(), SET.headerShare() * (to - from));
     return meter < Math.min(to, furthest);
   }
 
@@ -140,8 +133,8 @@ public final class Beats {
    * @param whole signs there that each stand for a bar
    */
   Fill fill(double from, double to, int whole) {
-    int a = first(from + BESIDE_LINE);
-    int b = first(to - BESIDE_LINE);
+    int a = first(from + SET.besideLine());
+    int b = first(to - SET.besideLine());
     OptionalDouble bar = bar(from, to);
     if (a >= b || bar.isEmpty()) {
       return Fill.UNKNOWN;
@@ -156,13 +149,13 @@ public final class Beats {
 
   /** Where a bar's worth of notes ends between two lines; staff spaces. */
   public Optional<Double> endOfBar(double from, double to, int bars) {
-    int a = first(from + BESIDE_LINE);
-    int b = first(to - BESIDE_LINE);
+    int a = first(from + SET.besideLine());
+    int b = first(to - SET.besideLine());
     double length = bars * bar(from, to).orElse(0);
     for (int i = a + 1; i < b && length > 0; i++) {
-      if (Math.abs(quarters[i] - quarters[a] - length) < 0.01) {
+      if (Math.abs(quarters[i] - quarters[a] - length) < SET.exact()) {
         double room = at[i] - at[i - 1];
-        return Optional.of(at[i] - Math.min(BEFORE_NOTE, 0.4 * room));
+        return Optional.of(at[i] - Math.min(SET.beforeNote(), SET.beforeShare() * room));
       }
     }
     return Optional.empty();

@@ -1,5 +1,8 @@
 package org.barmap.reckon.cells;
 
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
+
 /**
  * How many bars the notes and rests between two barlines add up to.
  *
@@ -7,6 +10,8 @@ package org.barmap.reckon.cells;
  * @param octaves how many times that is twice one bar, below 0 for less; 0 where it isn't known
  */
 public record Fill(Bars bars, double octaves) {
+
+  private static final CellSettings.Filled SET = ReckonSettings.STANDARD.cells().filled();
 
   /** What notes and rests add up to. */
   public enum Bars {
@@ -21,11 +26,6 @@ public record Fill(Bars bars, double octaves) {
 
   static final Fill UNKNOWN = new Fill(Bars.UNKNOWN, 0);
 
-  /** Sums of thirds and halves are whole numbers up to this; bars. */
-  private static final double EXACT = 0.02;
-
-  private static final double MOST_OCTAVES = 2;
-
   /**
    * Sums up.
    *
@@ -33,10 +33,10 @@ public record Fill(Bars bars, double octaves) {
    * @param sure whether every note and rest has a value; otherwise no sum is exact
    */
   static Fill of(double filled, boolean sure) {
-    double octaves = Math.log(Math.max(0.1, filled)) / Math.log(2);
-    double within = Math.max(-MOST_OCTAVES, Math.min(MOST_OCTAVES, octaves));
-    for (int bars = 1; bars <= 3 && sure; bars++) {
-      if (Math.abs(filled - bars) < EXACT) {
+    double octaves = Math.log(Math.max(SET.least(), filled)) / Math.log(2);
+    double within = Math.max(-SET.mostOctaves(), Math.min(SET.mostOctaves(), octaves));
+    for (int bars = 1; bars <= Bars.THREE.ordinal() && sure; bars++) {
+      if (Math.abs(filled - bars) < SET.exact()) {
         return new Fill(Bars.values()[bars], within);
       }
     }

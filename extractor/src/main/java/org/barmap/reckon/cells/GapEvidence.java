@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.ReadSystem;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
@@ -33,6 +35,8 @@ public record GapEvidence(
     double trace,
     Fill fill) {
 
+  private static final CellSettings.Gaps SET = ReckonSettings.STANDARD.cells().gaps();
+
   /** What stands in a cell. */
   public enum Holds {
     MUSIC,
@@ -41,15 +45,6 @@ public record GapEvidence(
     /** Two or more such signs, apart. */
     SIGNS
   }
-
-  /** How much wider clef, key and meter may be than a line's usual beginning, in staff spaces. */
-  private static final double HEADER_SLACK = 6;
-
-  /** Signs of two bars are at least this far apart; staff spaces. */
-  private static final double APART = 3;
-
-  /** A sign is there when the reader gives it this much. */
-  private static final double THERE = 0.5;
 
   /** What a cell shows; {@code usual} is the usual width of a bar of music on its page. */
   public static GapEvidence of(SystemCells cells, int cell, double usual) {
@@ -67,10 +62,10 @@ public record GapEvidence(
         cells.fill(cell));
   }
 
-  /** How many times a room is twice as wide as a bar; not more than two either way. */
+  /** How many times a room is twice as wide as a bar; within bounds. */
   private static double octaves(double room, double bar) {
-    double octaves = Math.log(Math.max(0.1, room) / bar) / Math.log(2);
-    return Math.max(-2, Math.min(2, octaves));
+    double octaves = Math.log(Math.max(SET.leastRoom(), room) / bar) / Math.log(2);
+    return Math.max(-SET.mostOctaves(), Math.min(SET.mostOctaves(), octaves));
   }
 
   /** Signs in a cell that stand for all of their bar, apart from each other. */
@@ -79,7 +74,7 @@ public record GapEvidence(
     double to = cells.to(cell);
     List<Sign> out = new ArrayList<>();
     for (Sign s : cells.wholes()) {
-      boolean apart = out.isEmpty() || s.from() > out.get(out.size() - 1).to() + APART;
+      boolean apart = out.isEmpty() || s.from() > out.get(out.size() - 1).to() + SET.apart();
       if (apart && s.at() > from && s.at() < to) {
         out.add(s);
       }
@@ -90,7 +85,7 @@ public record GapEvidence(
   /** All signs of a system that stand for all of their bar, along the staff. */
   static List<Sign> wholes(ReadSystem system) {
     return system.signs().stream()
-        .filter(s -> isWhole(s.kind()) && s.probability() >= THERE)
+        .filter(s -> isWhole(s.kind()) && s.probability() >= SET.there())
         .sorted(Comparator.comparingDouble(Sign::at))
         .toList();
   }
@@ -109,7 +104,7 @@ public record GapEvidence(
   private static double roomBeside(SystemCells cells, int cell, Sign sign) {
     double left = sign.at() - cells.from(cell);
     double right = cells.to(cell) - sign.at();
-    return Math.abs(right - left) - (cell == 0 && left > right ? HEADER_SLACK : 0);
+    return Math.abs(right - left) - (cell == 0 && left > right ? SET.headerSlack() : 0);
   }
 
   /** Where a missed barline would stand in a cell; staff spaces. */
@@ -136,6 +131,7 @@ public record GapEvidence(
     double fromLeft = 2 * left.at() - from;
     double fromRight = 2 * right.at() - to;
     double middle = (fromLeft + fromRight) / 2;
-    return Math.max(left.to() + 0.5, Math.min(right.from() - 0.5, middle));
+    return Math.max(
+        left.to() + SET.besideSign(), Math.min(right.from() - SET.besideSign(), middle));
   }
 }

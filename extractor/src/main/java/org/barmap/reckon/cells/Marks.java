@@ -3,16 +3,20 @@ package org.barmap.reckon.cells;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
 
 /** Where printed numbers and rehearsal marks belong, and what they say. */
 public final class Marks {
 
-  private static final Pattern LETTERED = Pattern.compile("(\\d{1,4})[A-Ha-h]");
+  private static final CellSettings.Printed SET = ReckonSettings.STANDARD.cells().printed();
 
-  /** A mark this near a bar's beginning belongs to it; staff spaces. */
-  private static final double REACH = 5;
+  /** Figures there are, 0 to 9. */
+  private static final int FIGURES = 10;
+
+  private static final Pattern LETTERED = Pattern.compile("(\\d{1,4})[A-Ha-h]");
 
   private Marks() {}
 
@@ -37,7 +41,7 @@ public final class Marks {
         boolean leading = c == '0' && i == 0;
         if (c != text.charAt(i) && !leading) {
           String other = text.substring(0, i) + c + text.substring(i + 1);
-          out.merge(Integer.parseInt(other), mass / (9 * n), Double::sum);
+          out.merge(Integer.parseInt(other), mass / ((FIGURES - 1) * n), Double::sum);
         }
       }
     }
@@ -57,15 +61,15 @@ public final class Marks {
     int n = text.length();
     int value = Integer.parseInt(text);
     int tail = 1;
-    for (int i = 0; i <= n; i++, tail *= 10) {
+    for (int i = 0; i <= n; i++, tail *= FIGURES) {
       int low = value % tail;
       int high = value / tail;
       if (i < n && n > 1) {
-        put(out, high / 10 * tail + low, n - 1, mass / 2 / n, most);
+        put(out, high / FIGURES * tail + low, n - 1, mass / 2 / n, most);
       }
-      for (int figure = 0; figure <= 9; figure++) {
-        int more = (high * 10 + figure) * tail + low;
-        put(out, more, n + 1, mass / 2 / (10 * (n + 1)), most);
+      for (int figure = 0; figure < FIGURES; figure++) {
+        int more = (high * FIGURES + figure) * tail + low;
+        put(out, more, n + 1, mass / 2 / (FIGURES * (n + 1)), most);
       }
     }
     return out;
@@ -74,7 +78,9 @@ public final class Marks {
   /** Puts a value that is written with so many figures, none of them a zero in front. */
   private static void put(
       Map<Integer, Double> out, int value, int figures, double weight, int most) {
-    boolean whole = figures <= 4 && value >= (figures == 1 ? 1 : (int) Math.pow(10, figures - 1));
+    boolean whole =
+        figures <= SET.mostFigures()
+            && value >= (figures == 1 ? 1 : (int) Math.pow(FIGURES, figures - 1));
     if (whole && value <= most) {
       out.merge(value, weight, Double::sum);
     }
@@ -98,12 +104,12 @@ public final class Marks {
     if (cells.lines().isEmpty()) {
       return -1;
     }
-    if (sign.at() < cells.begin() + 2 && sign.kind() == SignKind.BAR_NUMBER) {
+    if (sign.at() < cells.begin() + SET.first() && sign.kind() == SignKind.BAR_NUMBER) {
       return 0;
     }
     int near = cells.cellStartingNear(sign.at());
     double off = distance(sign, cells.from(near));
-    return off <= REACH ? near : cells.cellAt(sign.at());
+    return off <= SET.reach() ? near : cells.cellAt(sign.at());
   }
 
   /** How far a mark is from a bar's beginning: it may be centred over it or start at it. */

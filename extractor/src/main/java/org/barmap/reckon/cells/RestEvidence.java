@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
@@ -20,11 +22,7 @@ import org.barmap.sign.kind.SignKind;
 public record RestEvidence(
     Sign sign, boolean seen, Optional<Sign> numeral, Map<Integer, Double> counts) {
 
-  /** How far a numeral's middle may be from its rest's, in staff spaces. */
-  private static final double REACH = 4;
-
-  /** Largest believable count. */
-  public static final int MOST = 400;
+  private static final CellSettings.Rests SET = ReckonSettings.STANDARD.cells().rests();
 
   /** Finds the rest of a cell. */
   public static Optional<RestEvidence> in(SystemCells cells, int cell) {
@@ -42,8 +40,8 @@ public record RestEvidence(
   private static RestEvidence of(Sign rest, List<Sign> numerals, double from, double to) {
     Optional<Sign> numeral =
         numerals.stream()
-            .filter(n -> n.at() > from - 1 && n.at() < to + 1)
-            .filter(n -> n.at() > rest.from() - REACH && n.at() < rest.to() + REACH)
+            .filter(n -> n.at() > from - SET.outside() && n.at() < to + SET.outside())
+            .filter(n -> n.at() > rest.from() - SET.reach() && n.at() < rest.to() + SET.reach())
             .min(java.util.Comparator.comparingDouble(n -> Math.abs(n.at() - rest.at())));
     return new RestEvidence(
         rest, true, numeral, numeral.map(RestEvidence::counts).orElse(Map.of()));
@@ -70,12 +68,12 @@ public record RestEvidence(
     return numeral.map(Sign::readings).orElse(List.of());
   }
 
-  /** Reads a count, 1 to {@link #MOST}. */
+  /** Reads a count, 1 to {@link #SET.most()}. */
   public static Optional<Integer> numeral(String text) {
     if (!text.matches("\\d{1,3}")) {
       return Optional.empty();
     }
     int value = Integer.parseInt(text);
-    return value >= 1 && value <= MOST ? Optional.of(value) : Optional.empty();
+    return value >= 1 && value <= SET.most() ? Optional.of(value) : Optional.empty();
   }
 }

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
 
@@ -16,13 +18,9 @@ import org.barmap.sign.kind.SignKind;
  */
 public final class Room {
 
-  /** How far inside a cell a mark stands that belongs to none of its sides; staff spaces. */
-  private static final double INSIDE = 5;
+  private static final CellSettings.Rooms SET = ReckonSettings.STANDARD.cells().rooms();
 
   private Room() {}
-
-  /** Fewer bars of music than this on a page say little about its widths. */
-  private static final int FEW = 8;
 
   /**
    * The width in the middle of all bars of music on a system's page; where a page has few, in the
@@ -36,7 +34,8 @@ public final class Room {
     for (OnPage page : pages(systems)) {
       double[] own =
           systems.subList(page.from, page.to).stream().flatMapToDouble(Room::played).toArray();
-      out.addAll(Collections.nCopies(page.to - page.from, own.length < FEW ? ofBook : median(own)));
+      out.addAll(
+          Collections.nCopies(page.to - page.from, own.length < SET.few() ? ofBook : median(own)));
     }
     return out;
   }
@@ -78,7 +77,7 @@ public final class Room {
     int n = 1;
     for (int c = 0; c < cells.lines().size(); c++) {
       if (c != cell && GapEvidence.whole(cells, c).isEmpty()) {
-        log += Math.log(Math.max(0.5, cells.musicWidth(c)));
+        log += Math.log(Math.max(SET.leastBar(), cells.musicWidth(c)));
         n++;
       }
     }
@@ -88,7 +87,7 @@ public final class Room {
   /** The width in the middle of a system's cells of music, where it has some. */
   public static double usual(SystemCells cells, double usual) {
     double[] played = played(cells).toArray();
-    return played.length >= 3 ? median(played) : usual;
+    return played.length >= SET.fewOnLine() ? median(played) : usual;
   }
 
   /** Width of the narrower of the two cells beside a line, against the usual one. */
@@ -101,7 +100,7 @@ public final class Room {
   static boolean insideRest(SystemCells cells, int line) {
     double at = cells.to(line);
     return cells.signs(SignKind.MULTI_REST).stream()
-        .anyMatch(s -> s.from() + 0.5 < at && at < s.to() - 0.5);
+        .anyMatch(s -> s.from() + SET.restEdge() < at && at < s.to() - SET.restEdge());
   }
 
   /**
@@ -113,7 +112,11 @@ public final class Room {
     double to = cells.to(cell);
     return cells.source().signs().stream()
         .filter(s -> begins(s.kind()))
-        .filter(s -> s.probability() >= 0.5 && s.from() > from + INSIDE && s.to() < to - INSIDE)
+        .filter(
+            s ->
+                s.probability() >= SET.there()
+                    && s.from() > from + SET.inside()
+                    && s.to() < to - SET.inside())
         .map(Sign::at)
         .findFirst();
   }
@@ -127,10 +130,10 @@ public final class Room {
 
   private static double median(double[] values) {
     if (values.length == 0) {
-      return 20;
+      return SET.unknown();
     }
     double[] sorted = values.clone();
     Arrays.sort(sorted);
-    return Math.max(1, sorted[sorted.length / 2]);
+    return Math.max(SET.least(), sorted[sorted.length / 2]);
   }
 }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Barline;
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.ReadSystem;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
@@ -29,43 +31,7 @@ public record SystemCells(
     List<Sign> wholes,
     Beats beats) {
 
-  /** Usual width of clef and key at the start of a line, staff spaces. */
-  private static final double HEADER = 6;
-
-  /** A stroke this near the line's beginning belongs to the beginning; staff spaces. */
-  private static final double OPENING = 2.2;
-
-  /** A forward repeat up to here follows clef, key and meter; staff spaces. */
-  private static final double REPEAT_OPENING = 14;
-
-  /** The same where a wide key and a meter are all that stands before it; staff spaces. */
-  private static final double WIDEST_OPENING = 26;
-
-  /**
-   * The repeat's own thick stroke may be the first thing taken for a note: where music begins is
-   * then this much before it; staff spaces.
-   */
-  private static final double OWN_INK = 3.2;
-
-  /** A forward repeat this near after a meter stands beside it; staff spaces. */
-  private static final double BESIDE = 3.5;
-
-  private static final double SURE = 0.5;
-
-  /** Less room than this after the last barline holds no bar; staff spaces. */
-  private static final double LEAST_TAIL = 5;
-
-  /** A line less likely than this cuts no cell; it is a trace of a missed one at best. */
-  private static final double CANDIDATE = 0.3;
-
-  /** A trace is at least this far from the lines beside it; staff spaces. */
-  private static final double APART = 2.5;
-
-  /** Where less is left of a line's first bar, its music begins sooner; staff spaces. */
-  private static final double LEAST_FIRST = 4;
-
-  /** Ink this near a barline may be the barline's own; staff spaces. */
-  private static final double WRITTEN = 1.5;
+  private static final CellSettings.Cutting SET = ReckonSettings.STANDARD.cells().cutting();
 
   /** A candidate barline: where, how likely, which types. */
   public record Line(double at, double probability, Sign sign) {
@@ -85,22 +51,22 @@ public record SystemCells(
   public static SystemCells of(ReadSystem system, double openEnd, double between) {
     List<Line> lines = new ArrayList<>();
     double left = system.begin();
-    double begin = left + Math.min(HEADER, (system.length() - left) / 8);
+    double begin = left + Math.min(SET.header(), (system.length() - left) / SET.headerShare());
     for (Sign sign : system.signs()) {
-      boolean line = sign.kind() == SignKind.BARLINE && sign.probability() >= CANDIDATE;
-      if (line && sign.at() >= left + OPENING) {
+      boolean line = sign.kind() == SignKind.BARLINE && sign.probability() >= SET.candidate();
+      if (line && sign.at() >= left + SET.opening()) {
         lines.add(new Line(sign.at(), sign.probability(), sign));
       }
     }
     betweenRests(system, lines, between);
     double end = system.length();
     double last = lines.isEmpty() ? begin : lines.get(lines.size() - 1).at();
-    boolean open = end - last > LEAST_TAIL && hasMusic(system, last, end);
+    boolean open = end - last > SET.leastTail() && hasMusic(system, last, end);
     if (open) {
       lines.add(bare(system, end, openEnd, Barline.NONE));
     }
     if (!lines.isEmpty()) {
-      begin = Math.min(begin, Math.max(left, lines.get(0).at() - 2));
+      begin = Math.min(begin, Math.max(left, lines.get(0).at() - SET.beforeFirst()));
     }
     return new SystemCells(
         system, begin, end, List.copyOf(lines), open, GapEvidence.wholes(system), Beats.NONE);
@@ -110,13 +76,15 @@ public record SystemCells(
   private static void betweenRests(ReadSystem system, List<Line> lines, double between) {
     List<Sign> rests =
         system.signs().stream()
-            .filter(s -> s.kind() == SignKind.MULTI_REST && s.probability() > 0.5)
+            .filter(s -> s.kind() == SignKind.MULTI_REST && s.probability() > SET.rest())
             .toList();
     for (int i = 1; i < rests.size(); i++) {
       double left = rests.get(i - 1).to();
       double right = rests.get(i).from();
-      boolean apart = lines.stream().anyMatch(l -> l.at() > left - 1 && l.at() < right + 1);
-      if (!apart && right - left > 2) {
+      double beside = SET.restLine();
+      boolean apart =
+          lines.stream().anyMatch(l -> l.at() > left - beside && l.at() < right + beside);
+      if (!apart && right - left > SET.restsApart()) {
         lines.add(bare(system, (left + right) / 2, between, Barline.SINGLE));
       }
     }
@@ -140,31 +108,32 @@ public record SystemCells(
 
   /** A tail that is empty or holds only a courtesy meter or key is no bar. */
   private static boolean hasMusic(ReadSystem system, double from, double to) {
-    if (system.inkEnd() < from + WRITTEN) {
+    if (system.inkEnd() < from + SET.written()) {
       return false;
     }
     boolean courtesy =
         system.signs().stream()
             .filter(s -> s.kind() == SignKind.METER || s.kind() == SignKind.KEY)
             .anyMatch(s -> s.at() > from && s.at() < to);
-    return !courtesy || to - from > 2 * LEAST_TAIL;
+    return !courtesy || to - from > 2 * SET.leastTail();
   }
 
   /** Tells whether a line may be the forward repeat at the very beginning, which ends no bar. */
   public boolean opens(int line) {
     double left = source.begin();
-    double opening = Math.max(left + REPEAT_OPENING, source.musicBegin() + OWN_INK);
+    double opening = Math.max(left + SET.repeatOpening(), source.musicBegin() + SET.ownInk());
     Line first = lines.get(line);
     return line == 0
         && first.sign().text().equals(Barline.REPEAT_START.word())
-        && first.at() < left + WIDEST_OPENING
+        && first.at() < left + SET.widestOpening()
         && (first.at() < opening || followsMeter(first.at()));
   }
 
   /** Between a meter and a repeat right after it there is no room for a bar. */
   private boolean followsMeter(double at) {
     return signs(SignKind.METER).stream()
-        .anyMatch(m -> m.probability() > SURE && m.to() < at && at - m.to() < BESIDE);
+        .anyMatch(
+            m -> m.probability() > SET.meter() && m.to() < at && at - m.to() < SET.besideMeter());
   }
 
   /** Left side of a cell; cell {@code i} ends at line {@code i}. */
@@ -204,7 +173,7 @@ public record SystemCells(
   /** Where music begins in a cell, after clef, key and meter; staff spaces. */
   double musicFrom(int cell) {
     boolean known =
-        cell == 0 && source.musicBegin() > begin && source.musicBegin() < to(0) - LEAST_FIRST;
+        cell == 0 && source.musicBegin() > begin && source.musicBegin() < to(0) - SET.leastFirst();
     return known ? source.musicBegin() : from(cell);
   }
 
@@ -215,10 +184,10 @@ public record SystemCells(
 
   /** The likeliest faint line inside a cell, where one was seen that is no candidate. */
   public Optional<Sign> trace(int cell) {
-    double from = musicFrom(cell) + APART;
-    double to = to(cell) - APART;
+    double from = musicFrom(cell) + SET.traceApart();
+    double to = to(cell) - SET.traceApart();
     return source.signs().stream()
-        .filter(s -> s.kind() == SignKind.BARLINE && s.probability() < CANDIDATE)
+        .filter(s -> s.kind() == SignKind.BARLINE && s.probability() < SET.candidate())
         .filter(s -> s.at() > from && s.at() < to)
         .max(java.util.Comparator.comparingDouble(Sign::probability));
   }

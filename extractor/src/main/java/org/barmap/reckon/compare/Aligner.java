@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import org.barmap.reckon.set.CompareSettings;
+import org.barmap.reckon.set.ReckonSettings;
 
 /**
  * Aligns two sequences at least total cost, by dynamic programming; one item of the first may take
@@ -14,9 +16,13 @@ import java.util.List;
  */
 public final class Aligner {
 
+  private static final CompareSettings.Limits SET = ReckonSettings.STANDARD.compare().limits();
+
   /** What an alignment costs. */
   public interface Costs {
-    /** How many items of the second item {@code i} of the first may take, 1 to {@link #MOST}. */
+    /**
+     * How many items of the second item {@code i} of the first may take, 1 to {@link #SET.most()}.
+     */
     int most(int i);
 
     /** How many it should take. */
@@ -32,21 +38,16 @@ public final class Aligner {
     double extra(int i, int j, boolean first);
   }
 
-  /** Most items of the second that one of the first can take. */
-  static final int MOST = 1000;
-
-  /** Up to so many cells all of them are looked at. */
-  private static final long ALL = 4_000_000;
-
-  /** More cells than this are not worth the time: the sequences can't be of the same music. */
-  private static final long TOO_MANY = 50_000_000;
-
-  /** How far from the diagonal to look, beyond the difference in length. */
-  private static final int BAND = 600;
-
   private static final int PAIR = 0;
   private static final int LONE = 1;
   private static final int EXTRA = 2;
+  private static final int STATES = 3;
+
+  /** Bits that a state takes among the ways back, and what is left of them by it. */
+  private static final int BITS = 2;
+
+  private static final int STATE = 3;
+
   private static final double NEVER = 1e15;
 
   /** One aligned item: the items {@code from} to {@code to - 1} of the second belong to it. */
@@ -78,8 +79,8 @@ public final class Aligner {
     this.low = new int[first + 1];
     this.high = new int[first + 1];
     this.back = new int[first + 1][];
-    this.now = new double[3][second + 1];
-    this.before = new double[3][second + 1];
+    this.now = new double[STATES][second + 1];
+    this.before = new double[STATES][second + 1];
   }
 
   /**
@@ -91,7 +92,7 @@ public final class Aligner {
    */
   public static List<Taken> align(int first, int second, Costs costs) {
     Aligner aligner = new Aligner(first, second, costs);
-    return aligner.bounded() <= TOO_MANY ? aligner.run() : List.of();
+    return aligner.bounded() <= SET.tooMany() ? aligner.run() : List.of();
   }
 
   /** Sets the bounds of each row; how many cells there are within. */
@@ -100,8 +101,8 @@ public final class Aligner {
     for (int i = 0; i < first; i++) {
       total += costs.usual(i);
     }
-    boolean all = (first + 1L) * (second + 1L) <= ALL;
-    long band = all ? Integer.MAX_VALUE : Math.abs(total - second) + BAND;
+    boolean all = (first + 1L) * (second + 1L) <= SET.all();
+    long band = all ? Integer.MAX_VALUE : Math.abs(total - second) + SET.band();
     long at = 0;
     long cells = 0;
     for (int i = 0; i <= first; i++) {
@@ -153,12 +154,12 @@ public final class Aligner {
       extra = begun <= gone ? from : EXTRA;
       now[EXTRA][j] = Math.min(begun, gone);
     }
-    back[i][j - low[i]] = pair << 4 | lone << 2 | extra;
+    back[i][j - low[i]] = pair << 2 * BITS | lone << BITS | extra;
   }
 
   /** The best pair that ends in a cell: how many it takes, and the state before it. */
   private int pair(int i, int j) {
-    int most = Math.min(Math.min(costs.most(i - 1), MOST), j - low[i - 1]);
+    int most = Math.min(Math.min(costs.most(i - 1), SET.most()), j - low[i - 1]);
     int best = 0;
     for (int n = Math.max(1, j - high[i - 1]); n <= most; n++) {
       int k = j - n;
@@ -167,7 +168,7 @@ public final class Aligner {
         double cost = before[state][k] + costs.pair(i - 1, k, j);
         if (cost < now[PAIR][j]) {
           now[PAIR][j] = cost;
-          best = n << 2 | state;
+          best = n << BITS | state;
         }
       }
     }
@@ -187,16 +188,16 @@ public final class Aligner {
     while (i > 0 || j > 0) {
       int cell = back[i][j - low[i]];
       if (state == EXTRA) {
-        state = cell & 3;
+        state = cell & STATE;
         j--;
       } else if (state == LONE) {
-        state = cell >> 2 & 3;
+        state = cell >> BITS & STATE;
         i--;
         out.set(i, new Taken(j, j));
       } else {
-        state = cell >> 4 & 3;
+        state = cell >> 2 * BITS & STATE;
         i--;
-        int n = cell >> 6;
+        int n = cell >> 3 * BITS;
         out.set(i, new Taken(j - n, j));
         j -= n;
       }

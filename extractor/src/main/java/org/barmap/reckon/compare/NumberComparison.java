@@ -18,19 +18,15 @@ import org.barmap.map.RehearsalMark;
 import org.barmap.map.Severity;
 import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.compare.BookAlignment.Difference;
+import org.barmap.reckon.set.CompareSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.reckon.write.FindingWriter;
 
 /** Compares one musical number as two parts have it. */
 final class NumberComparison {
 
-  /** Two parts are equally sure of what differs when their certainties are this close. */
-  private static final double EQUAL = 0.02;
-
-  /** What an open doubt takes from how sure a bar is. */
-  private static final double DOUBTED = 0.6;
-
-  /** How far from a place the cause of a bar more or less may be, where no mark stands. */
-  private static final int AROUND = 8;
+  private static final CompareSettings.Certainty SET =
+      ReckonSettings.STANDARD.compare().certainty();
 
   /**
    * One single bar.
@@ -110,7 +106,7 @@ final class NumberComparison {
   /** A person's word counts as sure. */
   private static double sure(Bar bar, Set<String> doubted) {
     boolean person = bar.origin() == Origin.VERIFIED || bar.origin() == Origin.CORRECTED;
-    return person ? 1 : bar.confidence() * (doubted.contains(bar.id()) ? DOUBTED : 1);
+    return person ? 1 : bar.confidence() * (doubted.contains(bar.id()) ? SET.doubted() : 1);
   }
 
   private void run() {
@@ -175,18 +171,18 @@ final class NumberComparison {
   private static double around(List<Single> part, int from, int to) {
     int low = from;
     while (low > 0
-        && from - low < AROUND
+        && from - low < SET.around()
         && (low >= part.size() || part.get(low).mark().isEmpty())) {
       low--;
     }
     int high = to;
-    while (high < part.size() && high - to < AROUND && part.get(high).mark().isEmpty()) {
+    while (high < part.size() && high - to < SET.around() && part.get(high).mark().isEmpty()) {
       high++;
     }
     double sure = part.subList(low, high).stream().mapToDouble(Single::sure).min().orElse(1);
-    for (int i = high; i < Math.min(part.size(), high + AROUND); i++) {
+    for (int i = high; i < Math.min(part.size(), high + SET.around()); i++) {
       if (part.get(i).isPrinted()) {
-        return 1 - (1 - sure) * 0.3;
+        return 1 - (1 - sure) * SET.printed();
       }
     }
     return sure;
@@ -255,6 +251,6 @@ final class NumberComparison {
   }
 
   private static Optional<String> culprit(double x, double y) {
-    return Math.abs(x - y) < EQUAL ? Optional.empty() : Optional.of(x < y ? "A" : "B");
+    return Math.abs(x - y) < SET.equal() ? Optional.empty() : Optional.of(x < y ? "A" : "B");
   }
 }

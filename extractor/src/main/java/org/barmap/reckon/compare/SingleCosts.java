@@ -5,24 +5,13 @@ import java.util.Optional;
 import org.barmap.map.Meter;
 import org.barmap.map.Navigation;
 import org.barmap.reckon.compare.NumberComparison.Single;
+import org.barmap.reckon.set.CompareSettings;
+import org.barmap.reckon.set.ReckonSettings;
 
 /** What it costs to say that single bars of two parts are the same bar. */
 record SingleCosts(List<Single> a, List<Single> b) implements Aligner.Costs {
 
-  /** Cost of a bar that only one has, and of each further one in a row. */
-  private static final double GAP = 3;
-
-  private static final double ONE_MORE = 0.3;
-
-  private static final double SAME_MARK = -3;
-  private static final double WRONG_MARK = 4;
-
-  /** Parts leave marks out; in long rests mostly. */
-  private static final double NO_MARK = 1.4;
-
-  private static final double WRONG_METER = 1.5;
-  private static final double WRONG_SIGN = 1;
-  private static final double SAME_SIGN = -0.7;
+  private static final CompareSettings.Singles SET = ReckonSettings.STANDARD.compare().singles();
 
   @Override
   public int most(int i) {
@@ -36,12 +25,12 @@ record SingleCosts(List<Single> a, List<Single> b) implements Aligner.Costs {
 
   @Override
   public double lone(int i, boolean first) {
-    return first ? GAP : ONE_MORE;
+    return first ? SET.gap() : SET.oneMore();
   }
 
   @Override
   public double extra(int i, int j, boolean first) {
-    return first ? GAP : ONE_MORE;
+    return first ? SET.gap() : SET.oneMore();
   }
 
   @Override
@@ -50,14 +39,14 @@ record SingleCosts(List<Single> a, List<Single> b) implements Aligner.Costs {
     Single y = b.get(from);
     double cost = 0;
     if (x.mark().isPresent() && y.mark().isPresent()) {
-      cost += x.mark().equals(y.mark()) ? SAME_MARK : WRONG_MARK;
+      cost += x.mark().equals(y.mark()) ? SET.sameMark() : SET.wrongMark();
     } else if (x.mark().isPresent() || y.mark().isPresent()) {
-      cost += NO_MARK;
+      cost += SET.noMark();
     }
     Optional<Meter> mine = x.bar().meter();
     Optional<Meter> other = y.bar().meter();
     if (mine.isPresent() && other.isPresent()) {
-      cost += mine.get().sameAs(other.get()) ? 0 : WRONG_METER;
+      cost += mine.get().sameAs(other.get()) ? 0 : SET.wrongMeter();
     }
     cost += signs(x.startsRepeat(), y.startsRepeat()) + signs(x.endsRepeat(), y.endsRepeat());
     for (Navigation sign : List.of(Navigation.SEGNO, Navigation.CODA)) {
@@ -68,8 +57,8 @@ record SingleCosts(List<Single> a, List<Single> b) implements Aligner.Costs {
 
   private static double signs(boolean mine, boolean other) {
     if (mine != other) {
-      return WRONG_SIGN;
+      return SET.wrongSign();
     }
-    return mine ? SAME_SIGN : 0;
+    return mine ? SET.sameSign() : 0;
   }
 }

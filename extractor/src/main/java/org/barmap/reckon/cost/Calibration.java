@@ -4,7 +4,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
+import org.barmap.map.Evidence;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.reckon.set.CostSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 
@@ -18,6 +21,8 @@ import org.barmap.sign.kind.Sign;
  * is fitted on one half of the pages does on the other.
  */
 public final class Calibration {
+
+  private static final CostSettings.Calibrating SET = ReckonSettings.STANDARD.cost().calibrating();
 
   /** The shipped one, {@code calibration.json}. */
   public static final Calibration DEFAULT = load();
@@ -41,16 +46,13 @@ public final class Calibration {
 
     /** How likely a sign is right that the reader gives some probability. */
     public double of(double read) {
-      double p = Math.max(LEAST, Math.min(1 - LEAST, read));
+      double p = Math.max(SET.least(), Math.min(1 - SET.least(), read));
       return 1 / (1 + Math.exp(-bias - slope * Math.log(p / (1 - p))));
     }
   }
 
   /** How sure single signs are. */
   public record Signs(Sure mark, Sure meter) {}
-
-  /** The reader is believed no more, and no less; as in {@code Costs}. */
-  private static final double LEAST = 0.01;
 
   private final Signs signs;
 
@@ -101,10 +103,10 @@ public final class Calibration {
   public double of(double raw) {
     for (int i = 1; i < knots.length; i++) {
       if (raw <= knots[i][0]) {
-        double width = Math.max(1e-9, knots[i][0] - knots[i - 1][0]);
+        double width = Math.max(SET.narrowest(), knots[i][0] - knots[i - 1][0]);
         double share = Math.max(0, (raw - knots[i - 1][0]) / width);
         double value = knots[i - 1][1] + share * (knots[i][1] - knots[i - 1][1]);
-        return Math.round(value * 1000) / 1000.0;
+        return Evidence.rounded(value);
       }
     }
     return knots[knots.length - 1][1];

@@ -8,6 +8,8 @@ import org.barmap.reckon.cells.Fill;
 import org.barmap.reckon.cells.GapEvidence;
 import org.barmap.reckon.cells.LineEvidence;
 import org.barmap.reckon.cells.RestEvidence;
+import org.barmap.reckon.set.CostSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
 
@@ -68,8 +70,8 @@ import org.barmap.sign.kind.SignKind;
  * @param restartAfterFinal likewise after a final barline without a heading
  * @param restartElsewhere likewise at any other line
  * @param pickup share of numbers that start with a pickup
- * @param missedSystem a line was not found, so that the numbers go on up to {@value #SYSTEM} bars
- *     later
+ * @param missedSystem a line was not found, so that the numbers go on up to {@value
+ *     #SET.mostSystem()} bars later
  * @param missingPages bars are missing between two lines, for each number to go on at
  * @param doubt a choice less likely than this is shown to a person
  * @param beats what the beats of a cell tell
@@ -122,26 +124,10 @@ public record Costs(
     double doubt,
     BeatCosts beats) {
 
-  /** Bar numbers a misread print may say, all alike. */
-  public static final int NUMBERS = 300;
-
-  /** Counts a misread rest may say, all alike. */
-  public static final int COUNTS = 120;
-
-  /** Bars that a line that was not found may have had, at most. */
-  public static final int SYSTEM = 40;
-
-  /** And at least; nearly every line of the corpus has more. */
-  public static final int LEAST_SYSTEM = 3;
-
-  /** However wide a cell is, in a book that errs more than usual. */
-  private static final double MOST_MISSED = 0.9;
-
-  /** Likewise where it is known what its notes add up to. */
-  private static final double MOST_FILLED = 0.99;
+  private static final CostSettings.Bounds SET = ReckonSettings.STANDARD.cost().bounds();
 
   /** What stands beside a line tells no more than this; nats. */
-  public static final double MOST_AROUND = 6;
+  public static final double MOST_AROUND = SET.mostAround();
 
   /** The shipped ones, {@code costs.json}. */
   public static final Costs DEFAULT = load();
@@ -166,8 +152,8 @@ public record Costs(
    */
   public double missed(GapEvidence cell) {
     double odds = missedLine / (1 - missedLine) * Math.exp(twoBars(cell));
-    boolean erring = mostMissed >= MOST_MISSED;
-    double most = erring && cell.fill().known() ? MOST_FILLED : mostMissed;
+    boolean erring = mostMissed >= SET.mostMissed();
+    double most = erring && cell.fill().known() ? SET.mostFilled() : mostMissed;
     return Math.min(most, odds / (1 + odds));
   }
 
@@ -224,12 +210,12 @@ public record Costs(
     // book's numbers find it, but is no reason of its own to divide a bar.
     double most = odds < 1 ? mostMissed / (1 - mostMissed) : Double.POSITIVE_INFINITY;
     odds *=
-        Math.min(1, Math.pow(Math.max(0.02, around.beside()) / narrow, narrowPower))
+        Math.min(1, Math.pow(Math.max(SET.leastBeside(), around.beside()) / narrow, narrowPower))
             * (around.inside() ? insideRest : 1);
     double joined = around.joined().map(this::twoBars).orElse(0.0);
     double log = around.filled() ? beats.around(around, joined) : aroundBias + joinedShare * joined;
     log += around.off().map(o -> offMiddle + offOctave * o).orElse(0.0);
-    odds *= Math.exp(Math.max(-MOST_AROUND, Math.min(MOST_AROUND, log)));
+    odds *= Math.exp(Math.max(-SET.mostAround(), Math.min(SET.mostAround(), log)));
     odds = Math.min(most, odds);
     return odds / (1 + odds);
   }
@@ -263,7 +249,7 @@ public record Costs(
   }
 
   private static double logit(double p) {
-    double inside = Math.max(0.01, Math.min(0.99, p));
+    double inside = Math.max(SET.least(), Math.min(1 - SET.least(), p));
     return Math.log(inside / (1 - inside));
   }
 
@@ -302,7 +288,7 @@ public record Costs(
         joinedShare,
         offMiddle,
         offOctave,
-        MOST_MISSED,
+        SET.mostMissed(),
         strength,
         insideRest,
         betweenRests,

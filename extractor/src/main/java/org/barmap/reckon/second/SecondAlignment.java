@@ -17,8 +17,10 @@ import org.barmap.map.MusicalNumber;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.SecondReading.Measure;
 import org.barmap.reckon.cells.Marks;
-import org.barmap.reckon.cells.RestEvidence;
 import org.barmap.reckon.compare.Aligner;
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.reckon.set.SecondSettings;
 
 /**
  * What it costs to say that bars of a second reading belong to an entry of the map.
@@ -29,62 +31,9 @@ import org.barmap.reckon.compare.Aligner;
  */
 public final class SecondAlignment implements Aligner.Costs {
 
-  /** Cost of a bar without a partner, on either side. */
-  private static final double NO_PARTNER = 3;
+  private static final SecondSettings.Partners SET = ReckonSettings.STANDARD.second().partners();
 
-  /** Cost of each further one in a row: one cause takes one run of bars. */
-  private static final double ONE_MORE = 0.15;
-
-  /** The same between musical numbers: scores hold numbers that a player rests in. */
-  private static final double ONE_MORE_BETWEEN = 0.05;
-
-  /** How much less a run costs that begins where a musical number does: it may be left out. */
-  private static final double BETWEEN = 0.4;
-
-  /** Cost of a bar that the source itself does not count: half of one split at a repeat. */
-  private static final double UNCOUNTED = 0.3;
-
-  /** How much less a missing bar costs beside a rest: bars are miscounted there. */
-  private static final double BESIDE_REST = 0.2;
-
-  /** How much less a bar more costs where the page has one twice as wide, at most. */
-  private static final double WIDE = 0.3;
-
-  /** Cost of a rest whose numeral was misread: rests are misread more often than barlines. */
-  private static final double MISREAD_COUNT = 2.5;
-
-  /** How much more for each bar that it is off by. */
-  private static final double OFF_BY = 0.05;
-
-  /** Cost of a rest against a bar of music; cue notes and doublings make them differ at times. */
-  private static final double WRONG_CONTENT = 0.7;
-
-  /** The most that a rest of the right length costs against bars of music. */
-  private static final double WRONG_REST = 2.5;
-
-  /** A length that costs less is one the page may have. */
-  private static final double AGREED = 1;
-
-  private static final double WRONG_MARK = 4;
-
-  /** Cost of a mark that only one of them has. */
-  private static final double NO_MARK = 1.5;
-
-  private static final double WRONG_METER = 2;
-  private static final double SAME_MARK = -2;
-  private static final double SAME_REST = -1;
-  private static final double SAME_NUMBER = -1.5;
-  private static final double SAME_JUMP = -1;
-
-  /** A musical number begins in both, or in one. */
-  private static final double SAME_START = -1.5;
-
-  private static final double WRONG_START = 1.5;
-
-  /** Repeats, double barlines and endings; a part and its score differ in them at times. */
-  private static final double SAME_LINE = -0.7;
-
-  private static final double WRONG_LINE = 0.5;
+  private static final CellSettings.Rests RESTS = ReckonSettings.STANDARD.cells().rests();
 
   private final List<Bar> bars;
   private final List<Measure> measures;
@@ -174,7 +123,11 @@ public final class SecondAlignment implements Aligner.Costs {
 
   @Override
   public int most(int i) {
-    return bars.get(i).isRest() ? 3 * Math.min(bars.get(i).count(), RestEvidence.MOST) / 2 + 60 : 1;
+    if (!bars.get(i).isRest()) {
+      return 1;
+    }
+    int count = Math.min(bars.get(i).count(), RESTS.most());
+    return count + count / 2 + SET.longer();
   }
 
   @Override
@@ -185,26 +138,29 @@ public final class SecondAlignment implements Aligner.Costs {
   @Override
   public double lone(int i, boolean first) {
     if (!first) {
-      return ONE_MORE;
+      return SET.oneMore();
     }
-    double narrow = WIDE * Math.max(0, Math.min(1, 1 - widths[i]));
+    double narrow = SET.wide() * Math.max(0, Math.min(1, 1 - widths[i]));
     boolean beside = !isRest(i) && (isRest(i - 1) || isRest(i + 1));
-    return NO_PARTNER - (starts.contains(i) ? BETWEEN : 0) - (beside ? BESIDE_REST : 0) - narrow;
+    return SET.noPartner()
+        - (starts.contains(i) ? SET.between() : 0)
+        - (beside ? SET.besideRest() : 0)
+        - narrow;
   }
 
   @Override
   public double extra(int i, int j, boolean first) {
     if (!SecondNumbers.isCounted(measures.get(j))) {
-      return UNCOUNTED;
+      return SET.uncounted();
     }
     boolean between = i == 0 || i == bars.size() || starts.contains(i);
     if (!first) {
-      return between ? ONE_MORE_BETWEEN : ONE_MORE;
+      return between ? SET.oneMoreBetween() : SET.oneMore();
     }
     double wide = Math.max(i > 0 ? widths[i - 1] : 0, i < bars.size() ? widths[i] : 0) - 1;
-    return NO_PARTNER
-        - (isRest(i - 1) || isRest(i) ? BESIDE_REST : 0)
-        - WIDE * Math.max(0, Math.min(1, wide));
+    return SET.noPartner()
+        - (isRest(i - 1) || isRest(i) ? SET.besideRest() : 0)
+        - SET.wide() * Math.max(0, Math.min(1, wide));
   }
 
   private boolean isRest(int i) {
@@ -219,52 +175,52 @@ public final class SecondAlignment implements Aligner.Costs {
     Measure first = measures.get(from);
     double cost = length + mark(bar, first);
     if (numbered && (begins[from] || starts.contains(i))) {
-      cost += begins[from] == starts.contains(i) ? SAME_START : WRONG_START;
+      cost += begins[from] == starts.contains(i) ? SET.sameStart() : SET.wrongStart();
     }
-    cost += first.multiRest() > 1 && first.multiRest() == n ? SAME_REST : 0;
+    cost += first.multiRest() > 1 && first.multiRest() == n ? SET.sameRest() : 0;
     cost += said[from] ? number(bar, first) : 0;
     // a jump in the source's own numbers shows where it lacks bars
     boolean jumps = said[from] && from > 0 && !begins[from];
-    cost += jumps && first.number().equals(Integer.toString(bar.number())) ? SAME_JUMP : 0;
+    cost += jumps && first.number().equals(Integer.toString(bar.number())) ? SET.sameJump() : 0;
     if (bar.meter().isPresent() && first.meter().isPresent()) {
-      cost += bar.meter().get().sameAs(first.meter().get()) ? 0 : WRONG_METER;
+      cost += bar.meter().get().sameAs(first.meter().get()) ? 0 : SET.wrongMeter();
     }
     cost += lines(bar, first, measures.get(to - 1));
-    cost += WRONG_MARK * (breaks[to] - breaks[from + 1]);
+    cost += SET.wrongMark() * (breaks[to] - breaks[from + 1]);
     int resting = rests[to] - rests[from];
-    double content = WRONG_CONTENT * (bar.isRest() ? n - resting : resting);
+    double content = SET.wrongContent() * (bar.isRest() ? n - resting : resting);
     // another chair plays where this one rests: the lengths still hold
-    return cost + (length < AGREED ? Math.min(content, WRONG_REST) : content);
+    return cost + (length < SET.agreed() ? Math.min(content, SET.wrongRest()) : content);
   }
 
   private double mark(Bar bar, Measure first) {
     Optional<RehearsalMark> mark = bar.rehearsal();
     if (mark.isPresent() && first.rehearsal().isPresent()) {
-      return mark.get().text().equals(first.rehearsal().get()) ? SAME_MARK : WRONG_MARK;
+      return mark.get().text().equals(first.rehearsal().get()) ? SET.sameMark() : SET.wrongMark();
     }
-    return marked && (mark.isPresent() || first.rehearsal().isPresent()) ? NO_MARK : 0;
+    return marked && (mark.isPresent() || first.rehearsal().isPresent()) ? SET.noMark() : 0;
   }
 
   private static double number(Bar bar, Measure first) {
     List<Alternative> printed = bar.evidence().map(Evidence::numbers).orElse(List.of());
     return !printed.isEmpty() && printed.get(0).text().equals(first.number())
-        ? SAME_NUMBER * printed.get(0).probability()
+        ? SET.sameNumber() * printed.get(0).probability()
         : 0;
   }
 
   private static double lines(Bar bar, Measure first, Measure last) {
     double cost = agreeing(bar.endBarline(), last.end());
     boolean starts = first.start() == Barline.REPEAT_START;
-    cost += (bar.startBarline() == Barline.REPEAT_START) == starts ? 0 : WRONG_LINE;
-    cost += starts && bar.startBarline() == Barline.REPEAT_START ? SAME_LINE : 0;
-    return cost + (bar.ending().equals(first.ending()) ? 0 : WRONG_LINE);
+    cost += (bar.startBarline() == Barline.REPEAT_START) == starts ? 0 : SET.wrongLine();
+    cost += starts && bar.startBarline() == Barline.REPEAT_START ? SET.sameLine() : 0;
+    return cost + (bar.ending().equals(first.ending()) ? 0 : SET.wrongLine());
   }
 
   private static double agreeing(Barline page, Barline said) {
     if (!isStrong(page) && !isStrong(said)) {
       return 0;
     }
-    return page == said ? SAME_LINE : WRONG_LINE;
+    return page == said ? SET.sameLine() : SET.wrongLine();
   }
 
   private static boolean isStrong(Barline line) {
@@ -291,20 +247,20 @@ public final class SecondAlignment implements Aligner.Costs {
    * settled.
    */
   private static double length(Bar bar, int n) {
-    double off = OFF_BY * Math.abs(n - bar.count());
+    double off = SET.offBy() * Math.abs(n - bar.count());
     List<Alternative> counts = bar.evidence().map(Evidence::counts).orElse(List.of());
     if (counts.isEmpty()) {
       return n == bar.count()
           ? 0
-          : off + (bar.content() == Content.MULTI_REST ? MISREAD_COUNT : NO_PARTNER);
+          : off + (bar.content() == Content.MULTI_REST ? SET.misreadCount() : SET.noPartner());
     }
     for (Alternative a : counts) {
       if (a.text().equals(Integer.toString(n))) {
-        return -Math.log(Math.max(0.05, a.probability()));
+        return -Math.log(Math.max(SET.leastCount(), a.probability()));
       }
     }
     boolean oneOff =
         Marks.oneFigureOff(counts.get(0).text().replaceAll("\\D", ""), 1).containsKey(n);
-    return off + MISREAD_COUNT + (oneOff ? 0 : 0.5);
+    return off + SET.misreadCount() + (oneOff ? 0 : SET.moreFigures());
   }
 }

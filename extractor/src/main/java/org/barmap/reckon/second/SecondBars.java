@@ -15,6 +15,8 @@ import org.barmap.map.Point;
 import org.barmap.map.SecondReading.Measure;
 import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.compare.Aligner;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.reckon.set.SecondSettings;
 import org.barmap.reckon.write.FindingWriter;
 import org.barmap.reckon.write.SecondDifference;
 
@@ -27,11 +29,10 @@ import org.barmap.reckon.write.SecondDifference;
  */
 public final class SecondBars {
 
+  private static final SecondSettings.Bars SET = ReckonSettings.STANDARD.second().bars();
+
   /** The kind of doubt where bars differ. */
   public static final String CODE = "second-bars";
-
-  /** More bars than this before or after all pages: the pages are a part of the book. */
-  private static final int BEYOND = 8;
 
   private final BarMap map;
   private final List<Bar> bars;
@@ -110,7 +111,7 @@ public final class SecondBars {
     int n = extra.size();
     boolean rests = extra.stream().allMatch(Measure::rest);
     boolean edge = i == 0 || i == bars.size();
-    if (edge && n > BEYOND) {
+    if (edge && n > SET.beyond()) {
       int at = i == 0 ? 0 : i - 1;
       String text =
           "The second reading has "
@@ -120,7 +121,7 @@ public final class SecondBars {
               + " these pages.";
       return Optional.of(told(at, text));
     }
-    if (starts.contains(i) && i > 0 && (rests || n > BEYOND)) {
+    if (starts.contains(i) && i > 0 && (rests || n > SET.beyond())) {
       return rests && isTacetBefore(i) ? Optional.empty() : Optional.of(number(i, n, rests));
     }
     if (WrittenOut.bySource(bars, measures, taken, i, n)) {

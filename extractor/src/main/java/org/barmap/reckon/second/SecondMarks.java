@@ -13,21 +13,17 @@ import org.barmap.map.Finding.Answer;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.SecondReading.Measure;
 import org.barmap.reckon.compare.Aligner;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.reckon.set.SecondSettings;
 import org.barmap.reckon.write.FindingWriter;
 
 /** Says where a second reading that has rehearsal marks has others than the page. */
 public final class SecondMarks {
 
+  private static final SecondSettings.SaidMarks SET = ReckonSettings.STANDARD.second().marks();
+
   /** The kind of doubt where rehearsal marks differ. */
   public static final String CODE = "second-mark";
-
-  /**
-   * More differences than this, and than marks that agree: the source names its marks otherwise.
-   */
-  private static final int OTHERWISE = 5;
-
-  /** How many entries apart the same mark may be told as one that moved. */
-  private static final int NEAR = 3;
 
   private SecondMarks() {}
 
@@ -73,7 +69,7 @@ public final class SecondMarks {
         }
       }
     }
-    return out.size() > OTHERWISE && out.size() > alike ? List.of() : out;
+    return out.size() > SET.otherwise() && out.size() > alike ? List.of() : out;
   }
 
   private static Finding differs(Bar bar, Optional<String> page, Optional<String> said) {
@@ -94,7 +90,7 @@ public final class SecondMarks {
     if (page.isPresent() == said.isPresent()) {
       return OptionalInt.empty();
     }
-    for (int k = i + 1; k <= Math.min(i + NEAR, bars.size() - 1); k++) {
+    for (int k = i + 1; k <= Math.min(i + SET.near(), bars.size() - 1); k++) {
       if (taken.get(k).size() > 0) {
         Optional<String> there = measures.get(taken.get(k).from()).rehearsal();
         Optional<String> drawn = bars.get(k).rehearsal().map(RehearsalMark::text);

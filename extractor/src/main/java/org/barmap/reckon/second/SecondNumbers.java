@@ -13,6 +13,8 @@ import org.barmap.map.Finding.Answer;
 import org.barmap.map.SecondReading.Measure;
 import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.compare.Aligner;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.reckon.set.SecondSettings;
 import org.barmap.reckon.write.FindingWriter;
 import org.barmap.reckon.write.SecondDifference;
 
@@ -24,11 +26,10 @@ import org.barmap.reckon.write.SecondDifference;
  */
 public final class SecondNumbers {
 
+  private static final SecondSettings.SaidNumbers SET = ReckonSettings.STANDARD.second().numbers();
+
   /** The kind of doubt where bar numbers differ. */
   public static final String CODE = "second-number";
-
-  /** More of them than this: the source is numbered otherwise, and that is told once for all. */
-  private static final int OTHERWISE = 4;
 
   private SecondNumbers() {}
 
@@ -54,7 +55,7 @@ public final class SecondNumbers {
 
   /** The last number before a bar; -2 for none. */
   private static int before(List<Measure> measures, int i) {
-    for (int j = i - 1; j >= 0 && j > i - 5; j--) {
+    for (int j = i - 1; j >= 0 && j > i - SET.back(); j--) {
       int number = Marks.number(measures.get(j).number());
       if (number >= 0) {
         return number;
@@ -80,14 +81,14 @@ public final class SecondNumbers {
         boolean counts = isSaid(measures, t.from()) && !Marks.isLettered(first.number());
         said[i] = counts ? Marks.number(first.number()) : -1;
         List<Alternative> printed = bars.get(i).evidence().map(Evidence::numbers).orElse(List.of());
-        if (!printed.isEmpty() && printed.get(0).probability() > 0.5) {
+        if (!printed.isEmpty() && printed.get(0).probability() > SET.printed()) {
           boolean agrees = printed.get(0).text().equals(first.number());
           same += agrees ? 1 : 0;
           other += agrees ? 0 : 1;
         }
       }
     }
-    if (other > same && other > 2) {
+    if (other > same && other > SET.contradicted()) {
       java.util.Arrays.fill(said, -1);
     }
     return said;
@@ -111,7 +112,7 @@ public final class SecondNumbers {
         out.add(finding(bar, called, Map.of("kind", "set-label", "label", called)));
       }
     }
-    return out.size() > OTHERWISE ? List.of() : out;
+    return out.size() > SET.otherwise() ? List.of() : out;
   }
 
   private static Finding finding(Bar bar, String called, Map<String, String> correction) {

@@ -57,18 +57,18 @@ public record Move(int[] shifts, double[] weights, double other, int otherMin, i
   private void addAll(double[] in, double[] out) {
     int n = in.length;
     int i = 0;
-    for (; i + 3 < shifts.length; i += 4) {
+    for (; i + LANES <= shifts.length; i += LANES) {
       int a = shifts[i];
       int b = shifts[i + 1];
       int c = shifts[i + 2];
-      int d = shifts[i + 3];
+      int d = shifts[i + LAST];
       // local copies, because writing to out might change the array's
       double u = weights[i];
       double v = weights[i + 1];
       double w = weights[i + 2];
-      double x = weights[i + 3];
+      double x = weights[i + LAST];
       int most = Math.max(Math.max(a, b), Math.max(c, d));
-      for (int k = i; k < i + 4; k++) {
+      for (int k = i; k < i + LANES; k++) {
         add(in, weights[k], shifts[k], Math.min(n, most), out);
       }
       for (int s = most; s < n; s++) {
@@ -91,21 +91,21 @@ public record Move(int[] shifts, double[] weights, double other, int otherMin, i
   private void addAllBack(double[] in, double[] out) {
     int n = in.length;
     int i = 0;
-    for (; i + 3 < shifts.length; i += 4) {
+    for (; i + LANES <= shifts.length; i += LANES) {
       int a = shifts[i];
       int b = shifts[i + 1];
       int c = shifts[i + 2];
-      int d = shifts[i + 3];
+      int d = shifts[i + LAST];
       // local copies, because writing to out might change the array's
       double u = weights[i];
       double v = weights[i + 1];
       double w = weights[i + 2];
-      double x = weights[i + 3];
+      double x = weights[i + LAST];
       int end = Math.max(0, n - Math.max(Math.max(a, b), Math.max(c, d)));
       for (int s = 0; s < end; s++) {
         out[s] += u * in[s + a] + v * in[s + b] + w * in[s + c] + x * in[s + d];
       }
-      for (int k = i; k < i + 4; k++) {
+      for (int k = i; k < i + LANES; k++) {
         addBack(in, weights[k], shifts[k], end, out);
       }
     }
@@ -125,13 +125,13 @@ public record Move(int[] shifts, double[] weights, double other, int otherMin, i
     int a = shifts[i];
     int b = shifts[i + 1];
     int c = shifts[i + 2];
-    int d = shifts[i + 3];
+    int d = shifts[i + LAST];
     double u = weight(a);
     double v = weight(b);
     double w = weight(c);
     double x = weight(d);
     int most = Math.min(in.length, Math.max(Math.max(a, b), Math.max(c, d)));
-    for (int k = i; k < i + 4; k++) {
+    for (int k = i; k < i + LANES; k++) {
       raise(in, weight(shifts[k]), shifts[k], 0, most, out, back);
     }
     for (int s = most; s < in.length; s++) {
@@ -191,7 +191,7 @@ public record Move(int[] shifts, double[] weights, double other, int otherMin, i
     Arrays.fill(back, (short) 0);
     Arrays.fill(out, 0);
     int i = 0;
-    for (; i + 3 < shifts.length; i += 4) {
+    for (; i + LANES <= shifts.length; i += LANES) {
       raise(in, i, out, back);
     }
     for (; i < shifts.length; i++) {

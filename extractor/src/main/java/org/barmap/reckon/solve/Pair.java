@@ -16,7 +16,7 @@ record Pair(double[] first, double[] second, double[] sum, double[] best, int[] 
     implements Step {
 
   /** Shifts 0 to 3 together; shorter ones have weight 0 beyond theirs. */
-  private static final int TAPS = 4;
+  private static final int TAPS = LANES;
 
   /** Tells whether two steps may be a pair: together they add three bars at most. */
   static boolean fits(Step a, Step b) {
@@ -68,8 +68,8 @@ record Pair(double[] first, double[] second, double[] sum, double[] best, int[] 
     out[0] = a * in[0];
     out[1] = a * in[1] + b * in[0];
     out[2] = a * in[2] + b * in[1] + c * in[0];
-    for (int s = 3; s < in.length; s++) {
-      out[s] = a * in[s] + b * in[s - 1] + c * in[s - 2] + d * in[s - 3];
+    for (int s = LAST; s < in.length; s++) {
+      out[s] = a * in[s] + b * in[s - 1] + c * in[s - 2] + d * in[s - LAST];
     }
   }
 
@@ -80,10 +80,10 @@ record Pair(double[] first, double[] second, double[] sum, double[] best, int[] 
     double c = sum[2];
     double d = sum[3];
     int n = in.length;
-    for (int s = 0; s < n - 3; s++) {
-      out[s] = a * in[s] + b * in[s + 1] + c * in[s + 2] + d * in[s + 3];
+    for (int s = 0; s < n - LAST; s++) {
+      out[s] = a * in[s] + b * in[s + 1] + c * in[s + 2] + d * in[s + LAST];
     }
-    out[n - 3] = a * in[n - 3] + b * in[n - 2] + c * in[n - 1];
+    out[n - LAST] = a * in[n - LAST] + b * in[n - 2] + c * in[n - 1];
     out[n - 2] = a * in[n - 2] + b * in[n - 1];
     out[n - 1] = a * in[n - 1];
   }
@@ -107,7 +107,7 @@ record Pair(double[] first, double[] second, double[] sum, double[] best, int[] 
       }
       if (best[3] * three > top) {
         top = best[3] * three;
-        shift = 3;
+        shift = LAST;
       }
       out[s] = top;
       back[s] = shift;

@@ -24,11 +24,11 @@ public record Restart(double stay, double toOne, double toZero, double elsewhere
     double c = 0;
     double d = 0;
     int s = 0;
-    for (; s + 3 < values.length; s += 4) {
+    for (; s + LANES <= values.length; s += LANES) {
       a += values[s];
       b += values[s + 1];
       c += values[s + 2];
-      d += values[s + 3];
+      d += values[s + LAST];
     }
     for (; s < values.length; s++) {
       a += values[s];

@@ -10,6 +10,12 @@ import org.barmap.reckon.solve.Solution.Choice;
  */
 public sealed interface Step permits Move, Observe, Restart, Pair, Branch {
 
+  /** Sums that are taken side by side, because one addition has to wait for the one before. */
+  int LANES = 4;
+
+  /** The last one of them. */
+  int LAST = LANES - 1;
+
   /** Back pointer of a state reached by a jump from the best state before. */
   short JUMP = -1;
 
@@ -83,16 +89,19 @@ public sealed interface Step permits Move, Observe, Restart, Pair, Branch {
       double c = 0;
       double d = 0;
       int n = beta.length;
-      for (int s = 0; s < n - 3; s++) {
+      for (int s = 0; s < n - LAST; s++) {
         double w = before[s];
         a += w * beta[s];
         b += w * beta[s + 1];
         c += w * beta[s + 2];
-        d += w * beta[s + 3];
+        d += w * beta[s + LAST];
       }
-      a += before[n - 3] * beta[n - 3] + before[n - 2] * beta[n - 2] + before[n - 1] * beta[n - 1];
-      b += before[n - 3] * beta[n - 2] + before[n - 2] * beta[n - 1];
-      c += before[n - 3] * beta[n - 1];
+      a +=
+          before[n - LAST] * beta[n - LAST]
+              + before[n - 2] * beta[n - 2]
+              + before[n - 1] * beta[n - 1];
+      b += before[n - LAST] * beta[n - 2] + before[n - 2] * beta[n - 1];
+      c += before[n - LAST] * beta[n - 1];
       return new double[] {a, b, c, d};
     }
 
@@ -104,11 +113,11 @@ public sealed interface Step permits Move, Observe, Restart, Pair, Branch {
       double d = 0;
       int n = y.length - shift;
       int s = 0;
-      for (; s + 3 < n; s += 4) {
+      for (; s + LANES <= n; s += LANES) {
         a += x[s] * y[s + shift];
         b += x[s + 1] * y[s + 1 + shift];
         c += x[s + 2] * y[s + 2 + shift];
-        d += x[s + 3] * y[s + 3 + shift];
+        d += x[s + LAST] * y[s + LAST + shift];
       }
       for (; s < n; s++) {
         a += x[s] * y[s + shift];

@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Key;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.reckon.set.WriteSettings;
 import org.barmap.sign.kind.Sign;
 
 /**
@@ -16,6 +18,8 @@ import org.barmap.sign.kind.Sign;
  * evidence, and a key doesn't change where nothing is drawn.
  */
 final class KeySequence {
+
+  private static final WriteSettings.KeyOrder SET = ReckonSettings.STANDARD.write().keys();
 
   /** Where a signature can stand. */
   enum Where {
@@ -34,18 +38,6 @@ final class KeySequence {
    * @param sign what was read there; always something at a change
    */
   record Slot(Where where, int bar, Optional<Sign> sign) {}
-
-  /** A line's signature isn't drawn, or was overlooked. */
-  private static final double MISSED = 0.2;
-
-  /** What was taken for a signature is none. */
-  private static final double INVENTED = 0.03;
-
-  /** A number goes on in the key of the one before. */
-  private static final double SAME_KEY = 0.3;
-
-  /** The key is another one on the next line, although nothing announced it. */
-  private static final double UNANNOUNCED = 0.004;
 
   private KeySequence() {}
 
@@ -84,7 +76,7 @@ final class KeySequence {
       if (i > from && slots.get(i).where() == Where.NUMBER) {
         return false;
       }
-      if (slots.get(i).sign().filter(s -> s.probability() >= 0.5).isPresent()) {
+      if (slots.get(i).sign().filter(s -> s.probability() >= SET.there()).isPresent()) {
         return true;
       }
     }
@@ -127,23 +119,23 @@ final class KeySequence {
   private static double step(Slot slot, int before, int now, double[] seen) {
     double other = 1.0 / (Keys.STATES - 1);
     return switch (slot.where()) {
-      case NUMBER -> (before == now ? SAME_KEY : (1 - SAME_KEY) * other) * seen[now];
-      case LINE -> (before == now ? 1 - UNANNOUNCED : UNANNOUNCED * other) * seen[now];
+      case NUMBER -> (before == now ? SET.sameKey() : (1 - SET.sameKey()) * other) * seen[now];
+      case LINE -> (before == now ? 1 - SET.unannounced() : SET.unannounced() * other) * seen[now];
       case CHANGE -> before == now ? notThere(slot) / Keys.STATES : other * seen[now];
     };
   }
 
   private static double notThere(Slot slot) {
     double there = slot.sign().map(Sign::probability).orElse(0.0);
-    return Math.max(INVENTED, 1 - there);
+    return Math.max(SET.invented(), 1 - there);
   }
 
   /** How likely what was read at a slot is, for each key. */
   private static double[] seen(Slot slot) {
     double[] seen = new double[Keys.STATES];
     if (slot.sign().isEmpty()) {
-      Arrays.fill(seen, MISSED);
-      seen[Key.MOST] = 1 - INVENTED;
+      Arrays.fill(seen, SET.missed());
+      seen[Key.MOST] = 1 - SET.invented();
       return seen;
     }
     double there = slot.sign().get().probability();
@@ -151,8 +143,8 @@ final class KeySequence {
     boolean change = slot.where() == Where.CHANGE;
     for (int k = 0; k < Keys.STATES; k++) {
       boolean drawn = change || k != Key.MOST;
-      double absent = change ? 0 : k == Key.MOST ? 1 : MISSED;
-      seen[k] = there * (drawn ? 1 : INVENTED) * read[k] + (1 - there) * absent / Keys.STATES;
+      double absent = change ? 0 : k == Key.MOST ? 1 : SET.missed();
+      seen[k] = there * (drawn ? 1 : SET.invented()) * read[k] + (1 - there) * absent / Keys.STATES;
     }
     return seen;
   }

@@ -2,17 +2,18 @@ package org.barmap.reckon.write;
 
 import java.util.Arrays;
 import org.barmap.map.Key;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.reckon.set.WriteSettings;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 
 /** Reads key signatures: "3b" three flats, "2#" two sharps, "0" naturals only. */
 final class Keys {
 
+  private static final WriteSettings.Signatures SET = ReckonSettings.STANDARD.write().signatures();
+
   /** Keys there are, from {@link Key#MOST} flats to as many sharps. */
   static final int STATES = 2 * Key.MOST + 1;
-
-  /** Share of a reading that may have been anything. */
-  private static final double MISREAD = 0.02;
 
   private Keys() {}
 
@@ -35,7 +36,10 @@ final class Keys {
     double read = sum;
     Arrays.setAll(
         weights,
-        i -> (read > 0 ? (1 - MISREAD) * weights[i] / read + MISREAD / STATES : 1.0 / STATES));
+        i ->
+            (read > 0
+                ? (1 - SET.misread()) * weights[i] / read + SET.misread() / STATES
+                : 1.0 / STATES));
     return weights;
   }
 

@@ -22,11 +22,15 @@ import org.barmap.reckon.cells.RestEvidence;
 import org.barmap.reckon.cells.SystemCells;
 import org.barmap.reckon.cost.Calibration;
 import org.barmap.reckon.cost.Costs;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.reckon.set.WriteSettings;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
 
 /** Writes settled bars with all their attributes. */
 public final class MapWriter {
+
+  private static final WriteSettings.Contents SET = ReckonSettings.STANDARD.write().contents();
 
   /** A bar of the map with what it was made from. */
   public record Written(
@@ -34,7 +38,7 @@ public final class MapWriter {
 
     /** A whole-bar rest was read, or hardly not. */
     public boolean unsureOfContent() {
-      return span.rest().isEmpty() && restSign > NO_REST && restSign < SURE_REST;
+      return span.rest().isEmpty() && restSign > SET.noRest() && restSign < SET.sureRest();
     }
 
     /** The same for writing findings; {@code next} is the bar after it on the line. */
@@ -45,7 +49,7 @@ public final class MapWriter {
       Optional<Sign> ink = span.end().filter(e -> e.to() > e.from());
       boolean unbelieved = ink.filter(e -> !costs.believes(e.probability())).isPresent();
       // an open end is a bar's end unless the book says otherwise; asking each time would be idle
-      double least = ink.isPresent() ? costs.doubt() : 0.5;
+      double least = ink.isPresent() ? costs.doubt() : SET.openEnd();
       boolean doubtful = span.end().isPresent() && (span.endProbability() < least || unbelieved);
       return new Item(
           bar,
@@ -59,11 +63,6 @@ public final class MapWriter {
           doubtful);
     }
   }
-
-  /** Below this no rest was read, above it one was read for sure. */
-  private static final double NO_REST = 0.4;
-
-  private static final double SURE_REST = 0.6;
 
   /** Where a musical number starts; -1 for a tacet one without bars. */
   private record Start(Headings heading, int firstBar) {}
@@ -126,7 +125,7 @@ public final class MapWriter {
 
   private static List<Sign> headings(SystemBars system) {
     return system.cells().signs(SignKind.HEADING).stream()
-        .filter(s -> s.probability() >= 0.5)
+        .filter(s -> s.probability() >= SET.heading())
         .sorted(java.util.Comparator.comparingDouble(Sign::top))
         .toList();
   }
@@ -190,7 +189,7 @@ public final class MapWriter {
   }
 
   private double raw(BarSpan span, Optional<Sign> meter, Optional<Sign> mark) {
-    double p = span.lines() * span.countChoice() * (span.inferred() ? 0.4 : 1);
+    double p = span.lines() * span.countChoice() * (span.inferred() ? SET.inferred() : 1);
     p *= meter.map(calibration::meter).orElse(1.0);
     p *= mark.map(calibration::mark).orElse(1.0);
     return Math.max(0, Math.min(1, p));
@@ -241,18 +240,14 @@ public final class MapWriter {
         alternatives(number),
         alternatives(mark),
         alternatives(meter),
-        rounded(span.rest().map(costs::rest).orElse(1.0)),
-        rounded(number.map(n -> costs.number(n, inside)).orElse(1.0)),
+        Evidence.rounded(span.rest().map(costs::rest).orElse(1.0)),
+        Evidence.rounded(number.map(n -> costs.number(n, inside)).orElse(1.0)),
         Optional.empty(),
-        rounded(span.endProbability()));
+        Evidence.rounded(span.endProbability()));
   }
 
   private static List<Evidence.Alternative> alternatives(Optional<Sign> sign) {
     return Attributes.alternatives(sign.map(Sign::readings).orElse(List.of()));
-  }
-
-  private static double rounded(double share) {
-    return Math.round(share * 1000) / 1000.0;
   }
 
   /** Returns the written bars in reading order. */

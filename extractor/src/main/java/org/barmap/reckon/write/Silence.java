@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.barmap.map.Meter;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.reckon.set.WriteSettings;
 import org.barmap.sign.kind.Sound;
 
 /**
@@ -16,11 +18,10 @@ import org.barmap.sign.kind.Sound;
  */
 final class Silence {
 
-  /** A barline's own dots and strokes are no notes; staff spaces. */
-  private static final double BESIDE_LINE = 0.7;
+  private static final WriteSettings.Silences SET = ReckonSettings.STANDARD.write().silences();
 
-  /** A rest less likely than this may be something else, so nothing is claimed. */
-  private static final double SURE_REST = 0.6;
+  /** Quarter notes in a whole one. */
+  private static final int WHOLE = 4;
 
   private final List<Sound> sounds;
   private final Meter meter;
@@ -41,7 +42,7 @@ final class Silence {
   static Silence in(List<Sound> sounds, double from, double to, Meter meter) {
     return new Silence(
         sounds.stream()
-            .filter(s -> s.at() > from + BESIDE_LINE && s.at() < to - BESIDE_LINE)
+            .filter(s -> s.at() > from + SET.besideLine() && s.at() < to - SET.besideLine())
             .sorted(Comparator.comparingDouble(Sound::at))
             .toList(),
         meter);
@@ -64,10 +65,10 @@ final class Silence {
     Predicate<Sound> rest = s -> !s.note();
     List<Sound> rests = towardsNotes.stream().takeWhile(rest).toList();
     boolean unsure =
-        rests.stream().anyMatch(s -> s.probability() < SURE_REST || s.quarters().isEmpty());
+        rests.stream().anyMatch(s -> s.probability() < SET.sureRest() || s.quarters().isEmpty());
     double quarters = rests.stream().mapToDouble(s -> s.quarters().orElse(0.0)).sum();
     return rests.isEmpty() || unsure || quarters >= meter.quarters()
         ? Optional.empty()
-        : Optional.of(quarters * meter.unit() / 4);
+        : Optional.of(quarters * meter.unit() / WHOLE);
   }
 }
