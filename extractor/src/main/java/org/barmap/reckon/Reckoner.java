@@ -70,7 +70,7 @@ public final class Reckoner {
     List<Integer> pageOf = new ArrayList<>();
     for (ReadPage page : pages) {
       for (ReadSystem system : page.systems()) {
-        systems.add(SystemCells.of(system, costs.openEnd(), costs.betweenRests()));
+        systems.add(SystemCells.of(system, costs.lines().openEnd(), costs.lines().betweenRests()));
         pageOf.add(page.index());
       }
     }

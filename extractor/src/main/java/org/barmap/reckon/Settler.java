@@ -132,7 +132,7 @@ public final class Settler {
       if (open && !lettered) {
         steps.add(Move.fixed(ahead));
         ahead = 0;
-        steps.add(Move.line(costs.openEnd()));
+        steps.add(Move.line(costs.lines().openEnd()));
       } else {
         ahead += lettered ? 0 : 1;
       }
@@ -149,12 +149,12 @@ public final class Settler {
       return List.of(new Restart(1e-6, 0, 0, 1));
     }
     if (startsNumber) {
-      return List.of(new Restart(1e-6, 1 - costs.pickup(), costs.pickup(), 1e-6));
+      return List.of(new Restart(1e-6, 1 - costs.restarts().pickup(), costs.restarts().pickup(), 1e-6));
     }
     boolean sameLine = bar.page() == before.page() && bar.system() == before.system();
     return sameLine
         ? List.of()
-        : List.of(new Restart(1, 0, 0, costs.missingPages()), Weights.system(costs));
+        : List.of(new Restart(1, 0, 0, costs.restarts().missingPages()), Weights.system(costs));
   }
 
   private Optional<Step> printed(Bar bar, Fixed fixed) {
@@ -207,7 +207,7 @@ public final class Settler {
       return prior;
     }
     Arrays.fill(prior, 1e-3);
-    prior[0] = costs.pickup();
+    prior[0] = costs.restarts().pickup();
     prior[1] = 1;
     return prior;
   }

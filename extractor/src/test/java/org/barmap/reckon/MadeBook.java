@@ -190,7 +190,7 @@ final class MadeBook {
 
   /** What the reader says where these are the probabilities. */
   private static List<Reading> said(List<Reading> true0) {
-    double power = 1 / Costs.DEFAULT.numeralSlope();
+    double power = 1 / Costs.DEFAULT.numerals().numeralSlope();
     double sum = true0.stream().mapToDouble(Reading::probability).sum();
     double powers = true0.stream().mapToDouble(r -> Math.pow(r.probability(), power)).sum();
     return true0.stream()
@@ -212,7 +212,7 @@ final class MadeBook {
 
   /** What the reader says of a line that is a barline with probability p. */
   private static double said(double p) {
-    double odds = (Math.log(p / (1 - p)) - Costs.DEFAULT.lineBias()) / Costs.DEFAULT.lineSlope();
+    double odds = (Math.log(p / (1 - p)) - Costs.DEFAULT.lines().lineBias()) / Costs.DEFAULT.lines().lineSlope();
     return 1 / (1 + Math.exp(-odds));
   }
 

@@ -48,7 +48,7 @@ class WorkedExampleTest {
     Observe print = Weights.printed(PRINTED, 1, COSTS);
     assertThat(Math.log(weight(print, 69) / weight(print, 64))).isBetween(6.0, 8.5);
     assertThat(-Math.log(Weights.system(COSTS).weight(69 - 64))).isBetween(7.0, 9.0);
-    assertThat(COSTS.oneFigure()).isBetween(0.12, 0.3);
+    assertThat(COSTS.numerals().oneFigure()).isBetween(0.12, 0.3);
   }
 
   private static double weight(Observe print, int number) {

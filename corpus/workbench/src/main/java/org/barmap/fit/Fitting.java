@@ -1,5 +1,8 @@
 package org.barmap.fit;
 
+import org.barmap.reckon.cost.BeatCosts;
+import java.util.Objects;
+import java.lang.reflect.RecordComponent;
 import static org.barmap.fit.Likelihood.PULL;
 import static org.barmap.fit.Likelihood.climb;
 import static org.barmap.fit.Likelihood.logistic;
@@ -36,7 +39,7 @@ final class Fitting {
   }
 
   /**
-   * Returns the fitted costs by name, those of beats under "beats"; those that single pages can't
+   * Returns the fitted costs by name, grouped as {@link Costs} are; those that single pages can't
    * tell are taken over.
    */
   static Map<String, Object> fit(Observed seen) {
@@ -47,13 +50,28 @@ final class Fitting {
     fitting.numerals();
     fitting.strength();
     fitting.starts();
-    fitting.out.put("restartElsewhere", Costs.DEFAULT.restartElsewhere());
-    fitting.out.put("missingPages", Costs.DEFAULT.missingPages());
-    fitting.out.put("mostMissed", Costs.DEFAULT.mostMissed());
+    fitting.out.put("restartElsewhere", Costs.DEFAULT.restarts().restartElsewhere());
+    fitting.out.put("missingPages", Costs.DEFAULT.restarts().missingPages());
+    fitting.out.put("mostMissed", Costs.DEFAULT.gaps().mostMissed());
     fitting.out.put("doubt", Costs.DEFAULT.doubt());
-    Map<String, Object> all = new LinkedHashMap<>(rounded(fitting.out));
-    all.put("beats", rounded(fitting.cells.beatCosts()));
-    return all;
+    return grouped(Costs.class, rounded(fitting.out), rounded(fitting.cells.beatCosts()));
+  }
+
+  /** Values by name, put where a record of costs has them; each has to be there. */
+  private static Map<String, Object> grouped(
+      Class<?> costs, Map<String, Double> values, Map<String, Double> beats) {
+    Map<String, Object> out = new LinkedHashMap<>();
+    for (RecordComponent c : costs.getRecordComponents()) {
+      Class<?> type = c.getType();
+      if (type == BeatCosts.class) {
+        out.put(c.getName(), beats);
+      } else if (type.isRecord()) {
+        out.put(c.getName(), grouped(type, values, beats));
+      } else {
+        out.put(c.getName(), Objects.requireNonNull(values.get(c.getName()), c.getName()));
+      }
+    }
+    return out;
   }
 
   private static Map<String, Double> rounded(Map<String, Double> values) {

@@ -31,7 +31,7 @@ final class UnsureReader {
     if (random.nextBoolean()) {
       out.add(new Reading(Integer.toString(wrong ? value : other), (1 - p) * 0.6));
     }
-    double power = 1 / Costs.DEFAULT.numeralSlope();
+    double power = 1 / Costs.DEFAULT.numerals().numeralSlope();
     double sum = out.stream().mapToDouble(Reading::probability).sum();
     double powers = out.stream().mapToDouble(r -> Math.pow(r.probability(), power)).sum();
     return out.stream()
@@ -51,7 +51,7 @@ final class UnsureReader {
 
   /** What the reader says of a line that is a barline with probability p. */
   static double said(double p) {
-    double odds = (Math.log(p / (1 - p)) - Costs.DEFAULT.lineBias()) / Costs.DEFAULT.lineSlope();
+    double odds = (Math.log(p / (1 - p)) - Costs.DEFAULT.lines().lineBias()) / Costs.DEFAULT.lines().lineSlope();
     return 1 / (1 + Math.exp(-odds));
   }
 

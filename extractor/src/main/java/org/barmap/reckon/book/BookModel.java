@@ -106,7 +106,7 @@ public final class BookModel {
     int states = states(lattice);
     double[] prior = new double[states];
     Arrays.fill(prior, SET.anyStart());
-    prior[0] = costs.pickup();
+    prior[0] = costs.restarts().pickup();
     prior[1] = 1;
     return new Solver(lattice.steps(), states, prior);
   }

@@ -155,14 +155,14 @@ public record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> sy
               .max(java.util.Comparator.comparingDouble(Sign::probability));
       double again;
       if (heading.isPresent()) {
-        again = costs.restartAtHeading() * heading.get().probability();
+        again = costs.restarts().restartAtHeading() * heading.get().probability();
       } else if (i > 0 && endsFinal(systems.get(i - 1))) {
-        again = costs.restartAfterFinal();
+        again = costs.restarts().restartAfterFinal();
       } else {
-        again = costs.restartElsewhere();
+        again = costs.restarts().restartElsewhere();
       }
-      double toZero = again * costs.pickup();
-      double missing = i == 0 ? 0 : costs.missingPages();
+      double toZero = again * costs.restarts().pickup();
+      double missing = i == 0 ? 0 : costs.restarts().missingPages();
       if (i > 0) {
         add(new Restart(1 - again, again - toZero, toZero, missing), new About.Start(i, heading));
         if (heading.isEmpty()) {
@@ -212,7 +212,7 @@ public record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> sy
       LineEvidence around = LineEvidence.of(cells, c, onPage, usual);
       double p = costs.line(line.probability(), line.ink(), around);
       boolean lettered = c + 1 < cells.lines().size() && lettered(cells, c + 1);
-      p = cells.opens(c) ? costs.openingRepeat() : p;
+      p = cells.opens(c) ? costs.lines().openingRepeat() : p;
       Move move =
           lettered
               ? Move.of(new int[] {0, 1}, new double[] {SET.lettered(), SET.letteredCounts()})

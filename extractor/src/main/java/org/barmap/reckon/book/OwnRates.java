@@ -38,13 +38,13 @@ final class OwnRates {
     for (int t = 0; t < choices.size(); t++) {
       own.add(lattice.abouts().get(t), choices.get(t));
     }
-    double lost = own.share(costs, costs.missedLine(), own.missed, own.gaps);
-    double count = own.share(costs, costs.misreadCount(), own.countsBent, own.counts);
-    double number = own.share(costs, costs.misreadNumber(), own.numbersBent, own.numbers);
+    double lost = own.share(costs, costs.gaps().missedLine(), own.missed, own.gaps);
+    double count = own.share(costs, costs.rests().misreadCount(), own.countsBent, own.counts);
+    double number = own.share(costs, costs.numbers().misreadNumber(), own.numbersBent, own.numbers);
     boolean more =
-        lost > SET.more() * costs.missedLine()
-            || count > SET.more() * costs.misreadCount()
-            || number > SET.more() * costs.misreadNumber();
+        lost > SET.more() * costs.gaps().missedLine()
+            || count > SET.more() * costs.rests().misreadCount()
+            || number > SET.more() * costs.numbers().misreadNumber();
     return more ? costs.withRates(lost, count, number) : costs;
   }
 

@@ -32,8 +32,8 @@ public final class Weights {
    */
   public static Observe printed(List<Reading> readings, double there, Costs costs) {
     Map<Integer, Double> says = new TreeMap<>();
-    double listed = spread(readings, costs.misreadNumber(), there, SET.mostNumber(), costs, says);
-    double misread = Math.max(costs.misreadNumber(), 1 - listed) * any(costs);
+    double listed = spread(readings, costs.numbers().misreadNumber(), there, SET.mostNumber(), costs, says);
+    double misread = Math.max(costs.numbers().misreadNumber(), 1 - listed) * any(costs);
     double base = misread * there + 1 - there;
     return new Observe(keys(says), values(says), Math.max(base, costs.floor()) / BOUNDS.numbers());
   }
@@ -47,11 +47,11 @@ public final class Weights {
   public static Move rest(List<Reading> readings, double there, Costs costs) {
     double sure = Math.min(there, 1 - costs.floor());
     Map<Integer, Double> says = new TreeMap<>();
-    double listed = spread(readings, costs.misreadCount(), sure, SET.mostCount(), costs, says);
+    double listed = spread(readings, costs.rests().misreadCount(), sure, SET.mostCount(), costs, says);
     says.remove(0);
     says.merge(1, 1 - sure, Double::sum);
     double share = listed > 0 ? any(costs) : 1;
-    double other = sure * Math.max(costs.misreadCount(), 1 - listed) * share / BOUNDS.counts();
+    double other = sure * Math.max(costs.rests().misreadCount(), 1 - listed) * share / BOUNDS.counts();
     int[] shifts = says.keySet().stream().mapToInt(v -> v - 1).toArray();
     return new Move(shifts, values(says), other, 0, BOUNDS.counts() - 1);
   }
@@ -72,7 +72,7 @@ public final class Weights {
     double sharpened = sharpened(readings, costs);
     for (Reading r : readings) {
       if (Marks.number(r.text()) >= 0) {
-        double weight = Math.pow(r.probability(), costs.numeralSlope()) * sharpened * (1 - misread);
+        double weight = Math.pow(r.probability(), costs.numerals().numeralSlope()) * sharpened * (1 - misread);
         listed += weight;
         says.merge(Marks.number(r.text()), there * weight, Double::sum);
       }
@@ -81,9 +81,9 @@ public final class Weights {
     for (Reading r : readings) {
       if (FIGURES.matcher(r.text()).matches()) {
         double share = off * r.probability() / Math.max(SET.tiny(), listed / (1 - misread));
-        Marks.oneFigureOff(r.text(), share * costs.oneFigure())
+        Marks.oneFigureOff(r.text(), share * costs.numerals().oneFigure())
             .forEach((v, w) -> says.merge(v, w, Double::sum));
-        Marks.figureMoreOrLess(r.text(), share * costs.figureMore(), most)
+        Marks.figureMoreOrLess(r.text(), share * costs.numerals().figureMore(), most)
             .forEach((v, w) -> says.merge(v, w, Double::sum));
       }
     }
@@ -93,14 +93,14 @@ public final class Weights {
   /** A system that may have been missed, with any number of bars. */
   public static Move system(Costs costs) {
     int least = BOUNDS.leastSystem();
-    double other = costs.missedSystem() / (BOUNDS.mostSystem() - least + 1);
-    double[] none = {1 - costs.missedSystem()};
+    double other = costs.restarts().missedSystem() / (BOUNDS.mostSystem() - least + 1);
+    double[] none = {1 - costs.restarts().missedSystem()};
     return new Move(new int[] {0}, none, other, least, BOUNDS.mostSystem());
   }
 
   /** Of all misread numerals, the share that may say anything. */
   private static double any(Costs costs) {
-    return 1 - costs.oneFigure() - costs.figureMore();
+    return 1 - costs.numerals().oneFigure() - costs.numerals().figureMore();
   }
 
   /** What makes the readings' powers sum up to what the readings do. */
@@ -109,7 +109,7 @@ public final class Weights {
     double powers = 0;
     for (Reading r : readings) {
       sum += r.probability();
-      powers += Math.pow(r.probability(), costs.numeralSlope());
+      powers += Math.pow(r.probability(), costs.numerals().numeralSlope());
     }
     return powers > 0 ? sum / powers : 1;
   }

@@ -109,10 +109,7 @@ public final class BarLengths {
       double to = cells.to(c);
       OptionalDouble sum =
           GapEvidence.whole(cells, c).isEmpty() ? beats.between(from, to) : OptionalDouble.empty();
-      Stretch under = begins.get(0).stretch();
-      for (Begin b : begins) {
-        under = Beats.begun(b.at(), from, to) ? b.stretch() : under;
-      }
+      Stretch under = Beats.inForce(begins, Begin::at, from, to).orElseThrow().stretch();
       sum.ifPresent(under::add);
     }
   }

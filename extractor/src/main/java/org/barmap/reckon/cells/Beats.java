@@ -1,5 +1,6 @@
 package org.barmap.reckon.cells;
 
+import java.util.function.ToDoubleFunction;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -110,21 +111,33 @@ public final class Beats {
     return sure ? OptionalDouble.of(quarters[b] - quarters[a]) : OptionalDouble.empty();
   }
 
+  /**
+   * What is in force between two lines: the last of those that count from there on, else the first.
+   *
+   * @param changes in order along the staff
+   * @param at where each stands
+   */
+  static <T> Optional<T> inForce(List<T> changes, ToDoubleFunction<T> at, double from, double to) {
+    Optional<T> out = Optional.empty();
+    for (T change : changes) {
+      if (out.isEmpty() || begun(at.applyAsDouble(change), from, to)) {
+        out = Optional.of(change);
+      }
+    }
+    return out;
+  }
+
   /** Tells whether a meter that stands there counts from a bar on that begins at {@code from}. */
-  static boolean begun(double meter, double from, double to) {
+  private static boolean begun(double meter, double from, double to) {
     double furthest = from + Math.max(SET.header(), SET.headerShare() * (to - from));
     return meter < Math.min(to, furthest);
   }
 
   /** Length of the bar between two lines, in quarter notes; empty where no meter is known. */
   OptionalDouble bar(double from, double to) {
-    OptionalDouble out = OptionalDouble.empty();
-    for (Length l : lengths) {
-      if (out.isEmpty() || begun(l.at(), from, to)) {
-        out = OptionalDouble.of(l.quarters());
-      }
-    }
-    return out;
+    return inForce(lengths, Length::at, from, to)
+        .map(l -> OptionalDouble.of(l.quarters()))
+        .orElse(OptionalDouble.empty());
   }
 
   /**
