@@ -10,9 +10,9 @@ import org.barmap.map.Enclosure;
 import org.barmap.map.Page;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.StaffSystem;
+import org.barmap.reckon.book.About;
 import org.barmap.reckon.book.BookModel;
 import org.barmap.reckon.book.BookModel.Solved;
-import org.barmap.reckon.book.Lattice.About;
 import org.barmap.reckon.book.MarkSequence;
 import org.barmap.reckon.book.PathReader;
 import org.barmap.reckon.book.PathReader.SystemBars;
@@ -168,7 +168,7 @@ public final class Reckoner {
           && !about.lettered()
           && !solved.lattice().systems().get(about.system()).opens(about.line())
           && solved.solution().choices().get(t).shift() == 0) {
-        SystemCells.Line line =
+        SystemCells.Candidate line =
             solved.lattice().systems().get(about.system()).lines().get(about.line());
         for (int i = 0; line.ink() && costs.believes(line.probability()) && i < bars.size(); i++) {
           BarSpan span = bars.get(i).span();

@@ -149,7 +149,8 @@ public final class Settler {
       return List.of(new Restart(1e-6, 0, 0, 1));
     }
     if (startsNumber) {
-      return List.of(new Restart(1e-6, 1 - costs.restarts().pickup(), costs.restarts().pickup(), 1e-6));
+      return List.of(
+          new Restart(1e-6, 1 - costs.restarts().pickup(), costs.restarts().pickup(), 1e-6));
     }
     boolean sameLine = bar.page() == before.page() && bar.system() == before.system();
     return sameLine

@@ -2,9 +2,10 @@
  * Bar arithmetic: from the signs of a book to numbered bars, with every contradiction settled or
  * shown.
  *
- * <p>Its rooms as the data goes: {@code cells} cut systems, {@code cost} prices what they saw,
- * {@code solve} searches, {@code book} is the model of one book, {@code write} makes the map of its
- * path; {@code compare} lays two books beside each other, {@code second} uses a second reading.
+ * <p>Its rooms as the data goes: {@code set} holds the settings, {@code cells} cut systems, {@code
+ * cost} prices what they saw, {@code solve} searches, {@code book} is the model of one book, {@code
+ * write} makes the map of its path; {@code compare} lays two books beside each other, {@code
+ * second} uses a second reading.
  *
  * <p><b>The model.</b> The book is walked once in reading order. The state is the number of the bar
  * that is open. Every system is cut into cells by whatever may be a barline; in each cell, in this
@@ -69,6 +70,42 @@
  * org.barmap.reckon.book.OwnRates OwnRates}); the corpus's share then counts as {@code strength}
  * observations, which is fitted as well. In a book that errs no more than usual a bar is only
  * divided where the book's numbers ask for it ({@code mostMissed}, not fitted).
+ *
+ * <p><b>Rules</b> that decide before the sum over the book, so that it can't weigh them. Each could
+ * be evidence with a cost. They stay rules for now because a threshold gives a wrong reading no
+ * weight and a cost gives it some, so that readings would change; that has to be weighed for each
+ * by itself against the figures of the corpus:
+ *
+ * <ul>
+ *   <li>{@code sign.rule.MarkOrNumber}: a boxed number is a bar number or a mark by how the page's
+ *       lines begin, and a folio is left out. The nearest to evidence: the reader would have to
+ *       hand on both kinds with probabilities, as it does only for numeric marks of a whole book
+ *       ({@link org.barmap.reckon.book.BookModel BookModel} solves both);
+ *   <li>{@code sign.rule.LineNumber}, {@code sign.rule.KindByText}, {@code sign.rule.Overhead}: a
+ *       text is a number, a mark, a word or nothing by how well it reads as one; what is dropped
+ *       there never reaches the book;
+ *   <li>{@code sign.HeadingReader}: a line of text is a heading or none. Its probability does count
+ *       (at {@code restartAtHeading}), but where any heading was read no line may be missing before
+ *       it, and {@link org.barmap.reckon.book.Endings Endings} and {@code write.MapWriter} ask for
+ *       even odds;
+ *   <li>{@link org.barmap.reckon.cells.Marks Marks}: a printed number belongs to the one bar that
+ *       is nearest, though the next may be meant;
+ *   <li>{@link org.barmap.reckon.cells.RestEvidence RestEvidence}: a rest has the one numeral
+ *       nearest to it, and one cell holds one rest of several bars;
+ *   <li>{@link org.barmap.reckon.cells.SystemCells SystemCells}: faint lines cut no cell; what is
+ *       at a line's very beginning is no barline; a tail with a courtesy sign alone is no bar. More
+ *       candidates would cost time with each;
+ *   <li>{@link org.barmap.reckon.cells.BarLengths BarLengths}: a meter holds or not by what most
+ *       bars add up to, since lengths are needed before the gaps can be priced;
+ *   <li>{@link org.barmap.reckon.book.Endings Endings}, {@link org.barmap.reckon.book.EndingNumbers
+ *       EndingNumbers}: which brackets belong together is a rule, whether they are numbered alike
+ *       is weighed;
+ *   <li>a bar printed "24A" counts as part of 24, whatever the reader's probability of the letter
+ *       ({@code book.Lattice}).
+ * </ul>
+ *
+ * <p>What all of these decide by is in {@link org.barmap.reckon.set.ReckonSettings ReckonSettings}
+ * and in the settings of the stage they stand in.
  *
  * <p>Not fitted, because the corpus is of single pages, which say nothing about them, and books
  * joined from them would only say how they were joined: {@code restartElsewhere} and {@code

@@ -212,7 +212,9 @@ final class MadeBook {
 
   /** What the reader says of a line that is a barline with probability p. */
   private static double said(double p) {
-    double odds = (Math.log(p / (1 - p)) - Costs.DEFAULT.lines().lineBias()) / Costs.DEFAULT.lines().lineSlope();
+    double odds =
+        (Math.log(p / (1 - p)) - Costs.DEFAULT.lines().lineBias())
+            / Costs.DEFAULT.lines().lineSlope();
     return 1 / (1 + Math.exp(-odds));
   }
 

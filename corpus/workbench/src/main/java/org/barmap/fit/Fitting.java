@@ -1,23 +1,23 @@
 package org.barmap.fit;
 
-import org.barmap.reckon.cost.BeatCosts;
-import java.util.Objects;
-import java.lang.reflect.RecordComponent;
 import static org.barmap.fit.Likelihood.PULL;
 import static org.barmap.fit.Likelihood.climb;
 import static org.barmap.fit.Likelihood.logistic;
 import static org.barmap.fit.Likelihood.logit;
 import static org.barmap.fit.Likelihood.share;
 
+import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.barmap.fit.Observed.Line;
 import org.barmap.fit.Observed.Numeral;
 import org.barmap.fit.Observed.Rest;
 import org.barmap.fit.Observed.Start;
 import org.barmap.reckon.cells.Marks;
+import org.barmap.reckon.cost.BeatCosts;
 import org.barmap.reckon.cost.Costs;
 import org.barmap.sign.kind.Reading;
 

@@ -177,7 +177,7 @@ final class Observed {
     }
     int going = last.get().number() + last.get().count();
     boolean again = first.number() != going && first.number() <= 1;
-    List<SystemCells.Line> lines = before.get().lines();
+    List<SystemCells.Candidate> lines = before.get().lines();
     boolean ended = lines.get(lines.size() - 1).sign().text().equals(Barline.FINAL.word());
     boolean heading = !cells.signs(SignKind.HEADING).isEmpty();
     starts.add(new Start(heading, ended, first.number(), again));
@@ -196,7 +196,7 @@ final class Observed {
       edges.remove(edges.size() - 1);
     }
     for (int c = 0; c < cells.lines().size(); c++) {
-      SystemCells.Line line = cells.lines().get(c);
+      SystemCells.Candidate line = cells.lines().get(c);
       boolean last = c == cells.lines().size() - 1;
       if (last && cells.openEnd()) {
         // a barline at the very end that was not seen as one still ends the bar there
@@ -237,22 +237,22 @@ final class Observed {
       }
     }
     // not the hash of the lines themselves: enums hash differently in every process
-    long seed = cells.lines().stream().map(SystemCells.Line::at).toList().hashCode();
+    long seed = cells.lines().stream().map(SystemCells.Candidate::at).toList().hashCode();
     java.util.Random random = new java.util.Random(seed);
     for (int n = 0; n < 3; n++) {
       double at =
           cells.begin()
               + (cells.to(cells.lines().size() - 1) - cells.begin()) * random.nextDouble();
       int k = cells.cellAt(at);
-      List<SystemCells.Line> more = new ArrayList<>(cells.lines());
-      more.add(k, new SystemCells.Line(at, 0.5, cells.lines().get(0).sign()));
+      List<SystemCells.Candidate> more = new ArrayList<>(cells.lines());
+      more.add(k, new SystemCells.Candidate(at, 0.5, cells.lines().get(0).sign()));
       SystemCells with = with(cells, more);
       double usual = Room.usual(with, usualWidth);
       besideAnywhere.add(LineEvidence.of(with, k, usualWidth, usual));
     }
   }
 
-  private static SystemCells with(SystemCells cells, List<SystemCells.Line> lines) {
+  private static SystemCells with(SystemCells cells, List<SystemCells.Candidate> lines) {
     return new SystemCells(
         cells.source(),
         cells.begin(),

@@ -1,6 +1,5 @@
 package org.barmap.reckon.book;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
@@ -10,10 +9,6 @@ import org.barmap.reckon.cost.Costs;
 import org.barmap.reckon.set.BookSettings;
 import org.barmap.reckon.set.CostSettings;
 import org.barmap.reckon.set.ReckonSettings;
-import org.barmap.reckon.solve.Branch;
-import org.barmap.reckon.solve.Move;
-import org.barmap.reckon.solve.Observe;
-import org.barmap.reckon.solve.Restart;
 import org.barmap.reckon.solve.Solution;
 import org.barmap.reckon.solve.Solver;
 import org.barmap.reckon.solve.Step;
@@ -115,34 +110,12 @@ public final class BookModel {
   static int states(Lattice lattice) {
     int most = 0;
     int run = 1;
-    for (Step step : single(lattice.steps())) {
-      if (step instanceof Observe o) {
-        for (int i = 0; i < o.values().length; i++) {
-          most = o.weights()[i] > SET.meant() ? Math.max(most, o.values()[i]) : most;
-        }
-      } else if (step instanceof Move m) {
-        int best = 0;
-        for (int i = 1; i < m.shifts().length; i++) {
-          best = m.weights()[i] > m.weights()[best] ? i : best;
-        }
-        run += m.shifts()[best];
-      } else if (step instanceof Restart r && r.toOne() > 0.5) {
-        run = 1;
+    for (Step step : lattice.steps()) {
+      for (Step single : step.single()) {
+        run = single.likeliest(run);
+        most = Math.max(most, Math.max(run, single.largest(SET.meant())));
       }
-      most = Math.max(most, run);
     }
     return Math.max(SET.leastStates(), Math.min(SET.mostStates(), most + SET.leastStates()));
-  }
-
-  private static List<Step> single(List<Step> steps) {
-    List<Step> out = new ArrayList<>();
-    for (Step step : steps) {
-      if (step instanceof Branch branch) {
-        out.addAll(branch.steps());
-      } else {
-        out.add(step);
-      }
-    }
-    return out;
   }
 }

@@ -3,8 +3,6 @@ package org.barmap.reckon.book;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.barmap.reckon.book.Lattice.About;
-import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.cells.SystemCells;
 import org.barmap.reckon.cost.Costs;
 import org.barmap.reckon.set.BookSettings;
@@ -93,25 +91,11 @@ final class EndingNumbers {
     int from = stretch.endings().get(0).from().system();
     for (int t = 0; t < path.size(); t++) {
       About about = lattice.abouts().get(t);
-      if (about.system() >= from && about.system() < stretch.end() && bends(about, path.get(t))) {
+      if (about.system() >= from && about.system() < stretch.end() && about.bends(path.get(t))) {
         return true;
       }
     }
     return false;
-  }
-
-  private static boolean bends(About about, Choice choice) {
-    if (about instanceof About.Anchor anchor) {
-      return Marks.number(anchor.sign().text()) != choice.after();
-    } else if (about instanceof About.Rest rest) {
-      return rest.evidence().counts().keySet().stream()
-          .findFirst()
-          .filter(n -> n != choice.shift() + 1)
-          .isPresent();
-    } else if (about instanceof About.Start start) {
-      return start.heading().isEmpty() && choice.after() != choice.before();
-    }
-    return (about instanceof About.Gap || about instanceof About.Missed) && choice.shift() > 0;
   }
 
   /** How much likelier each stretch is when its later endings are numbered like the first. */

@@ -21,7 +21,7 @@ import org.barmap.sign.kind.SignKind;
  * @param from where the earlier ending begins
  * @param to where the later one begins
  */
-record Endings(Place from, Place to) {
+record Endings(Beginning from, Beginning to) {
 
   private static final BookSettings.EndingPairs SET = ReckonSettings.STANDARD.book().endings();
 
@@ -31,10 +31,10 @@ record Endings(Place from, Place to) {
    * @param system index into the book's systems
    * @param cell index into the system's cells
    */
-  record Place(int system, int cell) {}
+  record Beginning(int system, int cell) {}
 
   /** The beginning of a bracket: where, and the endings it names; none where it can't be read. */
-  private record Bracket(Place at, List<Integer> numbers) {}
+  private record Bracket(Beginning at, List<Integer> numbers) {}
 
   /** Finds all places where a later ending begins, in reading order. */
   static List<Endings> in(List<SystemCells> systems) {
@@ -69,7 +69,7 @@ record Endings(Place from, Place to) {
         .sorted(java.util.Comparator.comparingDouble(Sign::from))
         .forEach(
             s -> {
-              Place at = new Place(system, cells.cellStartingNear(s.from()));
+              Beginning at = new Beginning(system, cells.cellStartingNear(s.from()));
               if (out.isEmpty() || !out.get(out.size() - 1).at().equals(at)) {
                 out.add(new Bracket(at, Attributes.numbers(s.text())));
               }
@@ -80,7 +80,7 @@ record Endings(Place from, Place to) {
   /** A later ending comes right after the backward repeat that ends the one before it. */
   private static boolean follows(List<SystemCells> systems, Bracket a, Bracket b) {
     List<String> lines = new ArrayList<>();
-    Place from = a.at();
+    Beginning from = a.at();
     for (int i = from.system(); i <= b.at().system(); i++) {
       SystemCells cells = systems.get(i);
       int first = i == from.system() ? from.cell() : 0;

@@ -31,33 +31,6 @@ public record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> sy
 
   private static final BookSettings.Steps SET = ReckonSettings.STANDARD.book().steps();
 
-  /** What a step decides; {@code system} is an index into the lattice's systems. */
-  public sealed interface About {
-    /** The system the step belongs to. */
-    int system();
-
-    /** Whether counting starts again at this system. */
-    record Start(int system, Optional<Sign> heading) implements About {}
-
-    /** Whether a system was missed before this one, and how many bars it had. */
-    record Missed(int system) implements About {}
-
-    /** A printed number at the start of a cell. */
-    record Anchor(int system, int cell, Sign sign) implements About {}
-
-    /** How many bars a rest stands for; the shift is its count less one. */
-    record Rest(int system, int cell, RestEvidence evidence) implements About {}
-
-    /** How many barlines were missed inside a cell. */
-    record Gap(int system, int cell) implements About {}
-
-    /** Whether a candidate is a barline; one before a lettered bar counts nothing either way. */
-    record Line(int system, int line, boolean lettered) implements About {}
-
-    /** A later ending begins, numbered like the one before it. */
-    record Back(int system, int cell) implements About {}
-  }
-
   /** Cuts the systems and writes down every step. */
   static Lattice of(List<SystemCells> systems, Costs costs, boolean numericMarksAreBarNumbers) {
     return of(systems, costs, numericMarksAreBarNumbers, List.of());
@@ -129,7 +102,7 @@ public record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> sy
       double onPage = usualWidths.get(i);
       double usual = Room.usual(cells, onPage);
       for (int c = 0; c < cells.lines().size(); c++) {
-        endings(new Endings.Place(i, c));
+        endings(new Endings.Beginning(i, c));
         anchors(i, c);
         if (rests.get(c).isPresent()) {
           rest(i, c, rests.get(c).get());
@@ -139,7 +112,7 @@ public record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> sy
       }
     }
 
-    private void endings(Endings.Place at) {
+    private void endings(Endings.Beginning at) {
       if (alike.stream().anyMatch(e -> e.to().equals(at))) {
         branches.add(new int[] {branch, steps.size()});
         add(Move.fixed(0), new About.Back(at.system(), at.cell()));
@@ -208,7 +181,7 @@ public record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> sy
 
     private void line(int i, int c, double onPage, double usual) {
       SystemCells cells = systems.get(i);
-      SystemCells.Line line = cells.lines().get(c);
+      SystemCells.Candidate line = cells.lines().get(c);
       LineEvidence around = LineEvidence.of(cells, c, onPage, usual);
       double p = costs.line(line.probability(), line.ink(), around);
       boolean lettered = c + 1 < cells.lines().size() && lettered(cells, c + 1);

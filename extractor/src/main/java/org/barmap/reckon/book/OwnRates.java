@@ -1,7 +1,6 @@
 package org.barmap.reckon.book;
 
 import java.util.List;
-import org.barmap.reckon.book.Lattice.About;
 import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.cost.Costs;
 import org.barmap.reckon.set.BookSettings;
@@ -17,7 +16,7 @@ import org.barmap.sign.kind.Reading;
  * Invented lines need no such share: how sure the reader was of a line tells more than how often it
  * errs.
  */
-final class OwnRates {
+final class OwnRates implements About.Follower {
 
   private static final BookSettings.Rates SET = ReckonSettings.STANDARD.book().rates();
 
@@ -36,7 +35,7 @@ final class OwnRates {
   static Costs of(Lattice lattice, List<Choice> choices, Costs costs) {
     OwnRates own = new OwnRates();
     for (int t = 0; t < choices.size(); t++) {
-      own.add(lattice.abouts().get(t), choices.get(t));
+      lattice.abouts().get(t).take(choices.get(t), own);
     }
     double lost = own.share(costs, costs.gaps().missedLine(), own.missed, own.gaps);
     double count = own.share(costs, costs.rests().misreadCount(), own.countsBent, own.counts);
@@ -52,17 +51,44 @@ final class OwnRates {
     return Math.max(usual, (usual * costs.strength() + bent) / (costs.strength() + of));
   }
 
-  private void add(About about, Choice choice) {
-    if (about instanceof About.Gap) {
-      gaps++;
-      missed += choice.shift();
-    } else if (about instanceof About.Rest rest && !rest.evidence().counts().isEmpty()) {
+  @Override
+  public void gap(About.Gap about, Choice choice) {
+    gaps++;
+    missed += choice.shift();
+  }
+
+  @Override
+  public void rest(About.Rest about, Choice choice) {
+    if (!about.evidence().counts().isEmpty()) {
       counts++;
-      countsBent += says(rest.evidence().readings(), choice.shift() + 1) ? 0 : 1;
-    } else if (about instanceof About.Anchor anchor) {
-      numbers++;
-      numbersBent += says(anchor.sign().readings(), choice.after()) ? 0 : 1;
+      countsBent += says(about.evidence().readings(), choice.shift() + 1) ? 0 : 1;
     }
+  }
+
+  @Override
+  public void anchor(About.Anchor about, Choice choice) {
+    numbers++;
+    numbersBent += says(about.sign().readings(), choice.after()) ? 0 : 1;
+  }
+
+  @Override
+  public void start(About.Start about, Choice choice) {
+    // restarts have no share of a book's own
+  }
+
+  @Override
+  public void missed(About.Missed about, Choice choice) {
+    // nor have systems that were not found: a book has too few
+  }
+
+  @Override
+  public void line(About.Line about, Choice choice) {
+    // how sure the reader was of a line tells more
+  }
+
+  @Override
+  public void back(About.Back about, Choice choice) {
+    // not a matter of reading
   }
 
   /** Tells whether some reading says so. */

@@ -3,7 +3,6 @@ package org.barmap.reckon.book;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.reckon.book.Lattice.About;
 import org.barmap.reckon.cells.BarSpan;
 import org.barmap.reckon.cells.GapEvidence;
 import org.barmap.reckon.cells.Marks;
@@ -49,7 +48,7 @@ public final class PathReader {
   }
 
   /** Collects one system's bars along the path. */
-  private static final class Walker {
+  private static final class Walker implements About.Follower {
     private final int system;
     private final SystemCells cells;
     private final List<BarSpan> bars = new ArrayList<>();
@@ -78,40 +77,58 @@ public final class PathReader {
 
     void take(About about, Choice choice) {
       if (number < 0) {
-        number = about instanceof About.Start ? choice.after() : choice.before();
-        numberProbability = choice.numberProbability();
+        number(choice.before(), choice);
       }
-      if (about instanceof About.Start) {
-        restarts = choice.after() != choice.before() && choice.after() <= 1;
-        jumps = choice.after() != choice.before() && choice.after() > 1;
-      } else if (about instanceof About.Missed && choice.shift() > 0) {
+      about.take(choice, this);
+    }
+
+    private void number(int open, Choice choice) {
+      number = open;
+      numberProbability = choice.numberProbability();
+    }
+
+    @Override
+    public void start(About.Start start, Choice choice) {
+      // the first step of its system
+      number(choice.after(), choice);
+      restarts = choice.after() != choice.before() && choice.after() <= 1;
+      jumps = choice.after() != choice.before() && choice.after() > 1;
+    }
+
+    @Override
+    public void missed(About.Missed missed, Choice choice) {
+      if (choice.shift() > 0) {
         jumps = true;
-        number = choice.after();
-        numberProbability = choice.numberProbability();
-      } else if (about instanceof About.Back) {
-        number = choice.after();
-        numberProbability = choice.numberProbability();
-      } else if (about instanceof About.Anchor a) {
-        anchors.add(a.sign());
-        if (Marks.isLettered(a.sign().text())) {
-          label = Optional.of(a.sign().text());
-        }
-      } else if (about instanceof About.Rest r) {
-        if (choice.shift() > 0
-            || (r.evidence().seen() && r.evidence().sign().probability() >= 0.5)) {
-          rest = Optional.of(r.evidence());
-        }
-        count += choice.shift();
-        countChoice *= choice.probability();
-        otherCount = choice.bestOther() + 1;
-      } else if (about instanceof About.Gap g) {
-        gap(g, choice);
-      } else if (about instanceof About.Line l) {
-        line(l, choice);
+        number(choice.after(), choice);
       }
     }
 
-    private void gap(About.Gap gap, Choice choice) {
+    @Override
+    public void back(About.Back back, Choice choice) {
+      number(choice.after(), choice);
+    }
+
+    @Override
+    public void anchor(About.Anchor anchor, Choice choice) {
+      anchors.add(anchor.sign());
+      if (Marks.isLettered(anchor.sign().text())) {
+        label = Optional.of(anchor.sign().text());
+      }
+    }
+
+    @Override
+    public void rest(About.Rest about, Choice choice) {
+      RestEvidence evidence = about.evidence();
+      if (choice.shift() > 0 || (evidence.seen() && evidence.sign().probability() >= 0.5)) {
+        rest = Optional.of(evidence);
+      }
+      count += choice.shift();
+      countChoice *= choice.probability();
+      otherCount = choice.bestOther() + 1;
+    }
+
+    @Override
+    public void gap(About.Gap gap, Choice choice) {
       double left = Math.max(from, cells.from(gap.cell()));
       double right = cells.to(gap.cell());
       int parts = choice.shift() + 1;
@@ -162,8 +179,9 @@ public final class PathReader {
       inferred = true;
     }
 
-    private void line(About.Line about, Choice choice) {
-      SystemCells.Line line = cells.lines().get(about.line());
+    @Override
+    public void line(About.Line about, Choice choice) {
+      SystemCells.Candidate line = cells.lines().get(about.line());
       boolean last = about.line() == cells.lines().size() - 1;
       if (choice.shift() == 0 && cells.opens(about.line())) {
         startRepeat = true;

@@ -32,7 +32,8 @@ public final class Weights {
    */
   public static Observe printed(List<Reading> readings, double there, Costs costs) {
     Map<Integer, Double> says = new TreeMap<>();
-    double listed = spread(readings, costs.numbers().misreadNumber(), there, SET.mostNumber(), costs, says);
+    double listed =
+        spread(readings, costs.numbers().misreadNumber(), there, SET.mostNumber(), costs, says);
     double misread = Math.max(costs.numbers().misreadNumber(), 1 - listed) * any(costs);
     double base = misread * there + 1 - there;
     return new Observe(keys(says), values(says), Math.max(base, costs.floor()) / BOUNDS.numbers());
@@ -47,11 +48,13 @@ public final class Weights {
   public static Move rest(List<Reading> readings, double there, Costs costs) {
     double sure = Math.min(there, 1 - costs.floor());
     Map<Integer, Double> says = new TreeMap<>();
-    double listed = spread(readings, costs.rests().misreadCount(), sure, SET.mostCount(), costs, says);
+    double listed =
+        spread(readings, costs.rests().misreadCount(), sure, SET.mostCount(), costs, says);
     says.remove(0);
     says.merge(1, 1 - sure, Double::sum);
     double share = listed > 0 ? any(costs) : 1;
-    double other = sure * Math.max(costs.rests().misreadCount(), 1 - listed) * share / BOUNDS.counts();
+    double other =
+        sure * Math.max(costs.rests().misreadCount(), 1 - listed) * share / BOUNDS.counts();
     int[] shifts = says.keySet().stream().mapToInt(v -> v - 1).toArray();
     return new Move(shifts, values(says), other, 0, BOUNDS.counts() - 1);
   }
@@ -72,7 +75,8 @@ public final class Weights {
     double sharpened = sharpened(readings, costs);
     for (Reading r : readings) {
       if (Marks.number(r.text()) >= 0) {
-        double weight = Math.pow(r.probability(), costs.numerals().numeralSlope()) * sharpened * (1 - misread);
+        double weight =
+            Math.pow(r.probability(), costs.numerals().numeralSlope()) * sharpened * (1 - misread);
         listed += weight;
         says.merge(Marks.number(r.text()), there * weight, Double::sum);
       }

@@ -1,11 +1,11 @@
 package org.barmap.reckon.cells;
 
-import java.util.function.ToDoubleFunction;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import org.barmap.reckon.set.CellSettings;
 import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Sign;

@@ -26,7 +26,7 @@ public record SystemCells(
     ReadSystem source,
     double begin,
     double end,
-    List<Line> lines,
+    List<Candidate> lines,
     boolean openEnd,
     List<Sign> wholes,
     Beats beats) {
@@ -34,7 +34,7 @@ public record SystemCells(
   private static final CellSettings.Cutting SET = ReckonSettings.STANDARD.cells().cutting();
 
   /** A candidate barline: where, how likely, which types. */
-  public record Line(double at, double probability, Sign sign) {
+  public record Candidate(double at, double probability, Sign sign) {
 
     /** Tells whether something was read there; an open end has no ink. */
     public boolean ink() {
@@ -49,13 +49,13 @@ public record SystemCells(
    * @param between how likely one was missed between two numbered rests
    */
   public static SystemCells of(ReadSystem system, double openEnd, double between) {
-    List<Line> lines = new ArrayList<>();
+    List<Candidate> lines = new ArrayList<>();
     double left = system.begin();
     double begin = left + Math.min(SET.header(), (system.length() - left) / SET.headerShare());
     for (Sign sign : system.signs()) {
       boolean line = sign.kind() == SignKind.BARLINE && sign.probability() >= SET.candidate();
       if (line && sign.at() >= left + SET.opening()) {
-        lines.add(new Line(sign.at(), sign.probability(), sign));
+        lines.add(new Candidate(sign.at(), sign.probability(), sign));
       }
     }
     betweenRests(system, lines, between);
@@ -73,7 +73,7 @@ public record SystemCells(
   }
 
   /** Two numbered rests in one cell: a barline between them was missed, half way. */
-  private static void betweenRests(ReadSystem system, List<Line> lines, double between) {
+  private static void betweenRests(ReadSystem system, List<Candidate> lines, double between) {
     List<Sign> rests =
         system.signs().stream()
             .filter(s -> s.kind() == SignKind.MULTI_REST && s.probability() > SET.rest())
@@ -88,11 +88,11 @@ public record SystemCells(
         lines.add(bare(system, (left + right) / 2, between, Barline.SINGLE));
       }
     }
-    lines.sort(java.util.Comparator.comparingDouble(Line::at));
+    lines.sort(java.util.Comparator.comparingDouble(Candidate::at));
   }
 
   /** A barline without ink. */
-  private static Line bare(ReadSystem system, double at, double probability, Barline type) {
+  private static Candidate bare(ReadSystem system, double at, double probability, Barline type) {
     Sign sign =
         new Sign(
             SignKind.BARLINE,
@@ -103,7 +103,7 @@ public record SystemCells(
             system.shape().between(at, at),
             probability,
             List.of(new Reading(type.word(), 1)));
-    return new Line(at, probability, sign);
+    return new Candidate(at, probability, sign);
   }
 
   /** A tail that is empty or holds only a courtesy meter or key is no bar. */
@@ -122,7 +122,7 @@ public record SystemCells(
   public boolean opens(int line) {
     double left = source.begin();
     double opening = Math.max(left + SET.repeatOpening(), source.musicBegin() + SET.ownInk());
-    Line first = lines.get(line);
+    Candidate first = lines.get(line);
     return line == 0
         && first.sign().text().equals(Barline.REPEAT_START.word())
         && first.at() < left + SET.widestOpening()
@@ -153,7 +153,7 @@ public record SystemCells(
 
   /** The same system as if a candidate were none. */
   public SystemCells without(int line) {
-    List<Line> fewer = new ArrayList<>(lines);
+    List<Candidate> fewer = new ArrayList<>(lines);
     fewer.remove(line);
     return new SystemCells(source, begin, end, List.copyOf(fewer), openEnd, wholes, beats);
   }

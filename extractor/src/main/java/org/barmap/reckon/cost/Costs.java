@@ -61,15 +61,40 @@ public record Costs(
    * @param markedCell what they grow by where a mark or a bar number stands inside a cell
    * @param traceBias what they grow by where a faint line is seen that the reader gives one half
    * @param traceSlope how far they follow the reader's odds of a faint line
-   * @param mostMissed however much a cell looks like two bars, it is not likelier; below one
-   *     half, so that a book that errs no more than usual is only bent where its numbers ask for
-   *     it
+   * @param mostMissed however much a cell looks like two bars, it is not likelier; below one half,
+   *     so that a book that errs no more than usual is only bent where its numbers ask for it
    */
-  public record Gaps(double missedLine, double widthBias, double perOctave, double perSquare, double perOctaveOnPage, double firstOfLine, double besideSign, double besideOctave, double twoSigns, double markedCell, double traceBias, double traceSlope, double mostMissed) {
+  public record Gaps(
+      double missedLine,
+      double widthBias,
+      double perOctave,
+      double perSquare,
+      double perOctaveOnPage,
+      double firstOfLine,
+      double besideSign,
+      double besideOctave,
+      double twoSigns,
+      double markedCell,
+      double traceBias,
+      double traceSlope,
+      double mostMissed) {
 
     /** The same in a book that misses more barlines than usual. */
     private Gaps with(double missed) {
-      return new Gaps(missed, widthBias, perOctave, perSquare, perOctaveOnPage, firstOfLine, besideSign, besideOctave, twoSigns, markedCell, traceBias, traceSlope, SET.mostMissed());
+      return new Gaps(
+          missed,
+          widthBias,
+          perOctave,
+          perSquare,
+          perOctaveOnPage,
+          firstOfLine,
+          besideSign,
+          besideOctave,
+          twoSigns,
+          markedCell,
+          traceBias,
+          traceSlope,
+          SET.mostMissed());
     }
   }
 
@@ -80,8 +105,7 @@ public record Costs(
    * @param lineSlope how far the logarithm of a line's odds follows the reader's
    * @param narrow a bar narrower than this share of the usual width is suspect
    * @param narrowPower how fast that grows with narrowness
-   * @param aroundBias logarithm of the odds of a line beside which nothing tells for or against
-   *     it
+   * @param aroundBias logarithm of the odds of a line beside which nothing tells for or against it
    * @param joinedShare how far the odds that two cells together are two bars tell of the line
    *     between them
    * @param offMiddle logarithm of the odds of a line beside which a sign stands off the middle of
@@ -92,7 +116,19 @@ public record Costs(
    * @param openingRepeat a forward repeat near the beginning of a line ends a bar
    * @param openEnd a line without a closing barline still ends a bar
    */
-  public record Lines(double lineBias, double lineSlope, double narrow, double narrowPower, double aroundBias, double joinedShare, double offMiddle, double offOctave, double insideRest, double betweenRests, double openingRepeat, double openEnd) {}
+  public record Lines(
+      double lineBias,
+      double lineSlope,
+      double narrow,
+      double narrowPower,
+      double aroundBias,
+      double joinedShare,
+      double offMiddle,
+      double offOctave,
+      double insideRest,
+      double betweenRests,
+      double openingRepeat,
+      double openEnd) {}
 
   /**
    * How likely a rest stands for several bars, and how often its numeral is misread.
@@ -104,7 +140,12 @@ public record Costs(
    * @param restSlope how far those odds follow the reader's
    * @param misreadCount a rest's numeral says something that no reading of it lists
    */
-  public record Rests(double restNumbered, double restBare, double numeralAlone, double restSlope, double misreadCount) {
+  public record Rests(
+      double restNumbered,
+      double restBare,
+      double numeralAlone,
+      double restSlope,
+      double misreadCount) {
 
     /** The same where others are misread as often. */
     private Rests with(double misread) {
@@ -149,8 +190,13 @@ public record Costs(
    *     the most stands in the settings
    * @param missingPages bars are missing between two lines, for each number to go on at
    */
-  public record Restarts(double restartAtHeading, double restartAfterFinal, double restartElsewhere, double pickup, double missedSystem, double missingPages) {}
-
+  public record Restarts(
+      double restartAtHeading,
+      double restartAfterFinal,
+      double restartElsewhere,
+      double pickup,
+      double missedSystem,
+      double missingPages) {}
 
   private static final CostSettings.Bounds SET = ReckonSettings.STANDARD.cost().bounds();
 
@@ -201,7 +247,8 @@ public record Costs(
         };
     log = beats.twoBars(cell.fill(), log);
     log += cell.marked() ? gaps.markedCell() : 0;
-    return log + (cell.trace() > 0 ? gaps.traceBias() + gaps.traceSlope() * logit(cell.trace()) : 0);
+    return log
+        + (cell.trace() > 0 ? gaps.traceBias() + gaps.traceSlope() * logit(cell.trace()) : 0);
   }
 
   /**
@@ -215,7 +262,8 @@ public record Costs(
       return (1 - missed) * missed / 2;
     }
     boolean three = cell.fill().bars() == Fill.Bars.THREE;
-    double odds = gaps.missedLine() / (1 - gaps.missedLine()) * (three ? Math.exp(beats.third()) : 1);
+    double odds =
+        gaps.missedLine() / (1 - gaps.missedLine()) * (three ? Math.exp(beats.third()) : 1);
     return odds / (1 + odds);
   }
 
@@ -238,10 +286,17 @@ public record Costs(
     // book's numbers find it, but is no reason of its own to divide a bar.
     double most = odds < 1 ? gaps.mostMissed() / (1 - gaps.mostMissed()) : Double.POSITIVE_INFINITY;
     odds *=
-        Math.min(1, Math.pow(Math.max(SET.leastBeside(), around.beside()) / lines.narrow(), lines.narrowPower()))
+        Math.min(
+                1,
+                Math.pow(
+                    Math.max(SET.leastBeside(), around.beside()) / lines.narrow(),
+                    lines.narrowPower()))
             * (around.inside() ? lines.insideRest() : 1);
     double joined = around.joined().map(this::twoBars).orElse(0.0);
-    double log = around.filled() ? beats.around(around, joined) : lines.aroundBias() + lines.joinedShare() * joined;
+    double log =
+        around.filled()
+            ? beats.around(around, joined)
+            : lines.aroundBias() + lines.joinedShare() * joined;
     log += around.off().map(o -> lines.offMiddle() + lines.offOctave() * o).orElse(0.0);
     odds *= Math.exp(Math.max(-SET.mostAround(), Math.min(SET.mostAround(), log)));
     odds = Math.min(most, odds);
@@ -256,7 +311,9 @@ public record Costs(
   /** How likely a rest of several bars, or a numeral without one, is one. */
   public double rest(RestEvidence rest) {
     double bias =
-        !rest.seen() ? rests.numeralAlone() : rest.numeral().isPresent() ? rests.restNumbered() : rests.restBare();
+        !rest.seen()
+            ? rests.numeralAlone()
+            : rest.numeral().isPresent() ? rests.restNumbered() : rests.restBare();
     return logistic(bias + rests.restSlope() * logit(rest.sign().probability()));
   }
 

@@ -46,7 +46,8 @@ public record CellSettings(
    * @param leastTail less room than this after the last barline holds no bar; with a courtesy meter
    *     or key there, twice as much
    * @param written ink this near a barline may be the barline's own
-   * @param candidate a line less likely than this cuts no cell; it is a trace of a missed one at best
+   * @param candidate a line less likely than this cuts no cell; it is a trace of a missed one at
+   *     best
    * @param traceApart a trace is at least this far from the lines beside it
    * @param leastFirst where less is left of a line's first bar, its music begins sooner
    * @param rest two numbered rests likelier than this, each, with no line between them miss one:

@@ -118,9 +118,8 @@ public record SecondSettings(
    * How far it is believed.
    *
    * @param trust probability that it is right where it contradicts the page. With a tenth of the
-   *     second
-   *     reading wrong 99.5 % of bars got their right number, with 0.9 it was 99.8 %; without errors
-   *     100 % (report on the reckoning of 2026-11-25)
+   *     second reading wrong 99.5 % of bars got their right number, with 0.9 it was 99.8 %; without
+   *     errors 100 % (report on the reckoning of 2026-11-25)
    * @param number how often a number is right where a source begins or jumps; sources that are
    *     numbered otherwise are left out before
    * @param least the trust is no less than this, and no more than what it leaves

@@ -55,11 +55,6 @@ public final class Branch implements Step {
     return List.copyOf(out);
   }
 
-  /** Returns the steps of the side way. */
-  public List<Step> steps() {
-    return steps;
-  }
-
   @Override
   public int width() {
     return steps.size() + 1;
@@ -78,7 +73,7 @@ public final class Branch implements Step {
         steps.get(t).sumBack(sum, spare);
         System.arraycopy(spare, 0, sum, 0, states);
         log += Solver.scale(sum);
-        maxBack(steps.get(t), max, spare);
+        steps.get(t).maxBack(max, spare);
         System.arraycopy(spare, 0, max, 0, states);
         Solver.scale(max);
       }
@@ -87,28 +82,14 @@ public final class Branch implements Step {
     return ways;
   }
 
-  private static void maxBack(Step step, double[] in, double[] out) {
-    int n = in.length;
-    Arrays.fill(out, 0);
-    if (step instanceof Move m) {
-      int most = Math.max(m.otherMax(), Arrays.stream(m.shifts()).max().orElse(0));
-      for (int shift = 0; shift <= most; shift++) {
-        double weight = m.weight(shift);
-        for (int s = 0; weight > 0 && s + shift < n; s++) {
-          out[s] = Math.max(out[s], weight * in[s + shift]);
-        }
-      }
-    } else if (step instanceof Restart r) {
-      double jumped = 0;
-      for (int s = 0; s < n; s++) {
-        jumped = Math.max(jumped, r.jump(s) * in[s]);
-      }
-      for (int s = 0; s < n; s++) {
-        out[s] = Math.max(r.stay() * in[s], jumped);
-      }
-    } else {
-      step.sumBack(in, out);
-    }
+  @Override
+  public List<Step> single() {
+    return steps;
+  }
+
+  @Override
+  public void sure(int from, int to, int states, List<Choice> out) {
+    out.addAll(bestPath(from, states));
   }
 
   @Override
@@ -140,7 +121,7 @@ public final class Branch implements Step {
   }
 
   /** The best way through the ending from a number, each choice as if it were sure. */
-  List<Choice> bestPath(int from, int states) {
+  private List<Choice> bestPath(int from, int states) {
     List<Choice> out = new ArrayList<>(inside(only(from, states), from).bestPath());
     out.add(new Choice(last(out, from), from, 1, -1, 0, 1));
     return out;

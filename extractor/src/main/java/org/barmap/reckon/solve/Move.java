@@ -187,6 +187,28 @@ public record Move(int[] shifts, double[] weights, double other, int otherMin, i
   }
 
   @Override
+  public void maxBack(double[] in, double[] out) {
+    int n = in.length;
+    Arrays.fill(out, 0);
+    int most = Math.max(otherMax, Arrays.stream(shifts).max().orElse(0));
+    for (int shift = 0; shift <= most; shift++) {
+      double weight = weight(shift);
+      for (int s = 0; weight > 0 && s + shift < n; s++) {
+        out[s] = Math.max(out[s], weight * in[s + shift]);
+      }
+    }
+  }
+
+  @Override
+  public int likeliest(int before) {
+    int best = 0;
+    for (int i = 1; i < shifts.length; i++) {
+      best = weights[i] > weights[best] ? i : best;
+    }
+    return before + shifts[best];
+  }
+
+  @Override
   public int max(double[] in, double[] out, short[] back) {
     Arrays.fill(back, (short) 0);
     Arrays.fill(out, 0);

@@ -28,6 +28,15 @@ public record Observe(int[] values, double[] weights, double base) implements St
   }
 
   @Override
+  public int largest(double weight) {
+    int most = 0;
+    for (int i = 0; i < values.length; i++) {
+      most = weights[i] > weight ? Math.max(most, values[i]) : most;
+    }
+    return most;
+  }
+
+  @Override
   public int max(double[] in, double[] out, short[] back) {
     Arrays.fill(back, (short) 0);
     sum(in, out);

@@ -1,5 +1,6 @@
 package org.barmap.reckon.solve;
 
+import java.util.List;
 import org.barmap.reckon.solve.Solution.Choice;
 
 /**
@@ -118,8 +119,15 @@ record Pair(double[] first, double[] second, double[] sum, double[] best, int[] 
     return 0;
   }
 
+  @Override
+  public void sure(int from, int to, int states, List<Choice> out) {
+    int middle = middle(from, to);
+    out.add(new Choice(from, middle, 1, -1, 0, 1));
+    out.add(new Choice(middle, to, 1, -1, 0, 1));
+  }
+
   /** The state between the two moves on the best way from one state to another. */
-  int middle(int from, int to) {
+  private int middle(int from, int to) {
     return from + split[to - from];
   }
 

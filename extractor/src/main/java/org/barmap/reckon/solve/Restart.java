@@ -56,6 +56,22 @@ public record Restart(double stay, double toOne, double toZero, double elsewhere
   }
 
   @Override
+  public void maxBack(double[] in, double[] out) {
+    double jumped = 0;
+    for (int s = 0; s < in.length; s++) {
+      jumped = Math.max(jumped, jump(s) * in[s]);
+    }
+    for (int s = 0; s < in.length; s++) {
+      out[s] = Math.max(stay * in[s], jumped);
+    }
+  }
+
+  @Override
+  public int likeliest(int before) {
+    return toOne > 0.5 ? 1 : before;
+  }
+
+  @Override
   public int max(double[] in, double[] out, short[] back) {
     int from = 0;
     for (int s = 1; s < in.length; s++) {

@@ -101,18 +101,7 @@ public final class Solver {
     int[] states = path();
     List<Choice> out = new ArrayList<>();
     for (int t = 0; t < steps.size(); t++) {
-      int from = states[t];
-      int to = states[t + 1];
-      if (steps.get(t) instanceof Branch branch) {
-        out.addAll(branch.bestPath(from, this.states));
-        continue;
-      }
-      if (steps.get(t) instanceof Pair pair) {
-        int middle = pair.middle(from, to);
-        out.add(new Choice(from, middle, 1, -1, 0, 1));
-        from = middle;
-      }
-      out.add(new Choice(from, to, 1, -1, 0, 1));
+      steps.get(t).sure(states[t], states[t + 1], this.states, out);
     }
     return out;
   }

@@ -1,5 +1,6 @@
 package org.barmap.reckon.solve;
 
+import java.util.List;
 import org.barmap.reckon.solve.Solution.Choice;
 
 /**
@@ -32,6 +33,35 @@ public sealed interface Step permits Move, Observe, Restart, Pair, Branch {
    * @return the state jumps come from
    */
   int max(double[] in, double[] out, short[] back);
+
+  /** Max-product backwards, without the way. */
+  default void maxBack(double[] in, double[] out) {
+    sumBack(in, out);
+  }
+
+  /**
+   * Lists the choices of the best path, each as if it were sure.
+   *
+   * @param states how many numbers are told apart
+   */
+  default void sure(int from, int to, int states, List<Choice> out) {
+    out.add(new Choice(from, to, 1, -1, 0, 1));
+  }
+
+  /** The steps it stands for, itself or those inside it. */
+  default List<Step> single() {
+    return List.of(this);
+  }
+
+  /** The number that is open after it by its own likeliest alternative. */
+  default int likeliest(int before) {
+    return before;
+  }
+
+  /** The largest number that weighs more than this in it, or 0. */
+  default int largest(double weight) {
+    return 0;
+  }
 
   /** Natural logarithm of a factor that all weights of the step leave out; known after a pass. */
   default double log() {
