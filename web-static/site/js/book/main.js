@@ -1,4 +1,4 @@
-import { bookPath, call, isMissing, read } from "../core/api.js";
+import { bookPath, call, isMissing, isStale, read, write } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { later } from "../core/clock.js";
 import { CommandStack } from "../core/commands.js";
@@ -31,6 +31,8 @@ class BookRoom {
   #second = new SecondReading(this.#id, this.#bus);
   /** @type {PageInfo[]} */
   #pages = [];
+  /** Of the book as it is shown. */
+  #revision = "";
   #reloading = false;
   /** @type {{page: PageInfo, before: Set<string>}|undefined} */
   #retaken;
@@ -63,7 +65,7 @@ class BookRoom {
       if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
       if (event.target instanceof HTMLInputElement) return;
       event.preventDefault();
-      void (event.shiftKey ? this.#steps.redo() : this.#steps.undo()).catch(complain);
+      void (event.shiftKey ? this.#steps.redo() : this.#steps.undo()).catch((e) => this.#failed(e));
     });
   }
 
@@ -79,11 +81,12 @@ class BookRoom {
 
   async #load() {
     try {
-      const [book, found] = await Promise.all([
-        read(this.#id, ""),
+      const [{ data: book, revision }, found] = await Promise.all([
+        this.#book(),
         read(this.#id, "/doubts").catch(() => ({ doubts: [] })),
       ]);
       this.#pages = book.pages;
+      this.#revision = revision;
       this.#draw(book);
       this.#job.draw(book.job);
       this.#grid.draw(this.#pages, found.doubts);
@@ -93,6 +96,39 @@ class BookRoom {
       if (isMissing(error)) deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
       else complain(error);
     }
+  }
+
+  /** @returns {Promise<import("../core/api.js").Answered<import("../core/types.js").Book>>} */
+  #book() {
+    return call("GET", bookPath(this.#id));
+  }
+
+  /**
+   * Changes the pages as they are shown.
+   *
+   * @template T
+   * @param {string} method
+   * @param {string} route
+   * @param {unknown} body
+   * @param {(pages: PageInfo[]) => boolean} still whether it is still meant for these pages
+   * @returns {Promise<import("../core/api.js").Answered<T>>}
+   */
+  #write(method, route, body, still) {
+    return write(
+      this.#revision,
+      (match) => call(method, bookPath(this.#id, route), { body, match }),
+      async () => {
+        const { data, revision } = await this.#book();
+        return still(data.pages) ? revision : undefined;
+      },
+    );
+  }
+
+  /** @param {unknown} error */
+  #failed(error) {
+    if (!isStale(error)) return complain(error);
+    toast("Someone changed the book meanwhile. Look at it and try again.", { key: "stale" });
+    this.#soon();
   }
 
   /** @param {import("../core/types.js").Book} book */
@@ -117,7 +153,8 @@ class BookRoom {
 
   /** @param {string[]} order */
   async #order(order) {
-    await call("POST", bookPath(this.#id, "/pages/order"), { body: { order } });
+    const seen = this.#pages.map((p) => p.id).join();
+    await this.#write("POST", "/pages/order", { order }, (pages) => pages.map((p) => p.id).join() === seen);
     await this.#load();
   }
 
@@ -138,20 +175,20 @@ class BookRoom {
       });
       toast(`Page ${page.index} is now page ${to + 1}.`, {
         key: "order",
-        action: { label: "Put it back", run: () => void this.#steps.undo().catch(complain) },
+        action: { label: "Put it back", run: () => void this.#steps.undo().catch((e) => this.#failed(e)) },
       });
     } catch (error) {
-      complain(error);
+      this.#failed(error);
     }
   }
 
   /** @param {PageInfo} page */
   async #delete(page) {
     try {
-      await call("DELETE", bookPath(this.#id, `/pages/${encodeURIComponent(page.id)}`));
+      await this.#write("DELETE", `/pages/${encodeURIComponent(page.id)}`, undefined, (pages) => pages.some((p) => isAsSeen(p, page)));
       await this.#load();
     } catch (error) {
-      complain(error);
+      this.#failed(error);
     }
   }
 
@@ -192,6 +229,16 @@ class BookRoom {
       complain(error);
     }
   }
+}
+
+/**
+ * Tells whether nobody checked a page since it was seen.
+ *
+ * @param {PageInfo} now
+ * @param {PageInfo} seen
+ */
+function isAsSeen(now, seen) {
+  return now.id === seen.id && (now.state === "verified") === (seen.state === "verified");
 }
 
 /**

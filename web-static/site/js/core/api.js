@@ -79,6 +79,30 @@ export async function call(method, path, { body, match } = {}) {
   };
 }
 
+/**
+ * Writes what was meant for a revision that was seen. Pages being read make new revisions all the
+ * time: when only they came in between, it is written again and nobody is asked.
+ *
+ * @template T
+ * @param {string} seen the revision
+ * @param {(match: string) => Promise<T>} step
+ * @param {() => Promise<string|undefined>} look the revision there is now; nothing when what the
+ *   step is about is not as it was seen
+ * @returns {Promise<T>}
+ */
+export async function write(seen, step, look) {
+  let match = seen;
+  for (let left = 5; ; left--) {
+    try {
+      return await step(match);
+    } catch (error) {
+      const now = isStale(error) && left > 0 ? await look() : undefined;
+      if (now === undefined) throw error;
+      match = now;
+    }
+  }
+}
+
 /** @param {string} text @returns {unknown} */
 function parse(text) {
   if (!text) return undefined;

@@ -3,7 +3,6 @@ package org.barmap.library;
 import java.util.Optional;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.Correction;
-import org.barmap.map.BarMap;
 
 /** The maps of books as they stand, and the history of their corrections. */
 public interface Drafts {
@@ -27,14 +26,4 @@ public interface Drafts {
 
   /** Returns the history of corrections. */
   History history(String book);
-
-  /** Lays a new reading of the whole book under what people have set. */
-  Versioned<Draft> read(String book, BarMap fresh);
-
-  /**
-   * The same, for a person who asked for it; there is no line in the history.
-   *
-   * @param revision the revision the person saw
-   */
-  Saved<Draft> read(String book, long revision, BarMap fresh);
 }

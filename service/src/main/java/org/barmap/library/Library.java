@@ -12,6 +12,9 @@ public interface Library extends AutoCloseable {
   /** Returns the maps of books, with history. */
   Drafts drafts();
 
+  /** Returns the door for new readings of whole books. */
+  Readings readings();
+
   /** Returns the show changes of books, with history. */
   Changes changes();
 

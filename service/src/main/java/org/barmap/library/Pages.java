@@ -3,6 +3,7 @@ package org.barmap.library;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.edit.draft.Draft;
 
 /** The pages of books. */
 public interface Pages {
@@ -31,14 +32,28 @@ public interface Pages {
    */
   List<PageCard> add(String book, List<NewPage> pages, Optional<String> upload);
 
-  /** Adds a page right behind another one: a further page on the same picture. */
-  PageCard addPart(String book, String page, int part);
+  /**
+   * Adds a page right behind another one: a further page on the same picture.
+   *
+   * @return empty when the page is not there any more
+   */
+  Optional<PageCard> addPart(String book, String page, int part);
 
-  /** Takes a page out, with what was read and corrected on it; false when there is none. */
-  boolean remove(String book, String page);
+  /**
+   * Takes a page out, with what was read and corrected on it.
+   *
+   * @param revision of the draft the person saw
+   * @return refused when there is no such page
+   */
+  Saved<Draft> remove(String book, long revision, String page);
 
-  /** Puts the pages in another order; false when the list is not exactly the book's pages. */
-  boolean order(String book, List<String> pages);
+  /**
+   * Puts the pages in another order.
+   *
+   * @param revision of the draft the person saw
+   * @return refused when the list is not exactly the book's pages
+   */
+  Saved<Draft> order(String book, long revision, List<String> pages);
 
   /** Notes that the reading of a page begins. */
   void begin(String page);
@@ -54,7 +69,10 @@ public interface Pages {
   /** Notes that a page can't be read, and why. */
   void fail(String page, String finding);
 
-  /** Lets a page be read again; false when there is none. */
+  /**
+   * Lets a page be read again, and with it the others on its picture, which is read as a whole;
+   * false when there is none.
+   */
   boolean again(String book, String page);
 
   /** Returns what was read on a page, as the reader wrote it. */

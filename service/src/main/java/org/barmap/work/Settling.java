@@ -11,7 +11,7 @@ import org.barmap.edit.draft.Draft;
 import org.barmap.exchange.MusicXmlReader;
 import org.barmap.exchange.UnreadableMusicXmlException;
 import org.barmap.library.Library;
-import org.barmap.library.PageCard;
+import org.barmap.library.Material;
 import org.barmap.library.Saved;
 import org.barmap.library.SecondCard;
 import org.barmap.library.Versioned;
@@ -24,11 +24,16 @@ import org.barmap.sign.StoredPage;
 
 /**
  * Settles a whole book from what is stored of its pages and its second reading, and lays it under
- * what people have set. One at a time, so that no older settling overtakes a newer one.
+ * what people have set. What changes meanwhile in the pages or the second reading is not lost: the
+ * store takes only what was computed from what there is, else it is computed again. One at a time,
+ * so that a person who attaches a second reading is not overtaken by every page that is read.
  */
 public final class Settling {
 
   private static final Logger LOG = Logger.getLogger(Settling.class.getName());
+
+  /** So often a book is settled at once when its pages change under way. */
+  private static final int TRIES = 5;
 
   private final Library library;
   private final PageReader reader;
@@ -40,13 +45,28 @@ public final class Settling {
     this.events = events;
   }
 
-  /** Settles a book; nothing happens while no page of it is read. */
-  synchronized void settle(String book) {
-    Optional<Versioned<Draft>> now = library.drafts().find(book);
-    if (now.isPresent()) {
-      fresh(book, now.get().value(), library.seconds().find(book))
-          .ifPresent(f -> events.mapChanged(book, library.drafts().read(book, f).revision()));
+  /**
+   * Settles a book; nothing happens while no page of it is read.
+   *
+   * @return false when its pages changed again and again meanwhile; it is to be settled later
+   */
+  synchronized boolean settle(String book) {
+    for (int left = TRIES; left > 0; left--) {
+      Optional<Versioned<Draft>> now = library.drafts().find(book);
+      Material from = library.readings().material(book);
+      Optional<BarMap> fresh = now.flatMap(d -> fresh(book, d.value(), from, from.second()));
+      if (fresh.isEmpty()) {
+        return true;
+      }
+      Saved<Draft> saved = library.readings().lay(book, from, fresh.get());
+      if (saved instanceof Saved.Done<Draft> done) {
+        events.mapChanged(book, done.now().revision());
+      }
+      if (!(saved instanceof Saved.Stale)) {
+        return true;
+      }
     }
+    return false;
   }
 
   /**
@@ -57,32 +77,32 @@ public final class Settling {
    * @return the new draft; stale when someone else was faster, and then nothing was changed
    */
   public synchronized Saved<Draft> second(String book, long revision, Optional<SecondCard> second) {
-    Optional<Versioned<Draft>> now = library.drafts().find(book);
-    if (now.isEmpty()) {
-      return new Saved.Refused<>(List.of("There is no such book"));
+    Saved<Draft> saved = new Saved.Stale<>(revision);
+    for (int left = TRIES; left > 0 && saved instanceof Saved.Stale; left--) {
+      Optional<Versioned<Draft>> now = library.drafts().find(book);
+      if (now.isEmpty()) {
+        return new Saved.Refused<>(List.of("There is no such book"));
+      }
+      if (now.get().revision() != revision) {
+        return new Saved.Stale<>(now.get().revision());
+      }
+      Material from = library.readings().material(book);
+      Optional<BarMap> fresh = fresh(book, now.get().value(), from, second);
+      saved = library.readings().laySecond(book, revision, from, second, fresh);
     }
-    if (now.get().revision() != revision) {
-      return new Saved.Stale<>(now.get().revision());
-    }
-    Draft draft = now.get().value();
-    BarMap fresh = fresh(book, draft, second).orElse(draft.map());
-    Saved<Draft> saved = library.drafts().read(book, revision, fresh);
     if (saved instanceof Saved.Done<Draft> done) {
-      second.ifPresentOrElse(
-          s -> library.seconds().set(book, s), () -> library.seconds().remove(book));
       events.mapChanged(book, done.now().revision());
     }
     return saved;
   }
 
   /** The whole book settled anew; empty while nothing is read. */
-  private Optional<BarMap> fresh(String book, Draft now, Optional<SecondCard> second) {
+  private Optional<BarMap> fresh(
+      String book, Draft now, Material from, Optional<SecondCard> second) {
     List<ReadPage> read = new ArrayList<>();
-    for (PageCard page : library.pages().all(book)) {
-      library
-          .pages()
-          .reading(page.id())
-          .ifPresent(json -> read.add(StoredPage.read(json, page.index())));
+    for (int i = 0; i < from.pages().size(); i++) {
+      int index = i + 1;
+      from.pages().get(i).reading().ifPresent(json -> read.add(StoredPage.read(json, index)));
     }
     if (read.isEmpty()) {
       return Optional.empty();

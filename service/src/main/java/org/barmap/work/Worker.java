@@ -3,7 +3,6 @@ package org.barmap.work;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
@@ -14,8 +13,6 @@ import org.barmap.library.Jobs;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
-import org.barmap.map.Finding;
-import org.barmap.sign.StoredPage;
 
 /**
  * Works through the queue, one page after the other.
@@ -34,7 +31,7 @@ public final class Worker implements AutoCloseable {
   private static final int SETTLED_EVERY = 6;
 
   private final Library library;
-  private final PageReader reader;
+  private final PictureReading pictures;
   private final Events events;
   private final Settling settling;
   private final Semaphore wake = new Semaphore(0);
@@ -44,7 +41,7 @@ public final class Worker implements AutoCloseable {
   /** Makes a worker that does nothing until it is started or cranked by hand. */
   public Worker(Library library, PageReader reader, Events events) {
     this.library = library;
-    this.reader = reader;
+    this.pictures = new PictureReading(library, reader, events, TRIES);
     this.events = events;
     this.settling = new Settling(library, reader, events);
   }
@@ -115,7 +112,10 @@ public final class Worker implements AutoCloseable {
     }
     readWaiting(job);
     if (!closed) {
-      settling.settle(book);
+      if (!settling.settle(book)) {
+        // before this job ends, so that a kill loses neither
+        library.jobs().add(book);
+      }
       tell(library.jobs().finish(job.id(), Job.State.DONE, summary(book)));
     }
     return true;
@@ -136,68 +136,17 @@ public final class Worker implements AutoCloseable {
       Optional<PageCard> next =
           pages.stream()
               .filter(p -> p.state() == PageState.WAITING || p.state() == PageState.READING)
-              .filter(p -> p.part() == 1)
               .findFirst();
       if (next.isEmpty()) {
         return;
       }
       progress(job, "Reading page " + next.get().index() + " of " + pages.size());
-      readPage(job.book(), next.get());
+      pictures.read(job.book(), next.get());
       read++;
       if (read <= SETTLED_AT_ONCE || read % SETTLED_EVERY == 0) {
         settling.settle(job.book());
       }
     }
-  }
-
-  private void readPage(String book, PageCard page) {
-    if (page.attempts() >= TRIES) {
-      failed(book, page, "Reading this page broke off three times; photograph or scan it again");
-      return;
-    }
-    library.pages().begin(page.id());
-    tellPage(book, page.id());
-    List<PageReader.Result> results;
-    try {
-      results = reader.read(library.pages().picture(book, page), page.source(), page.index());
-    } catch (RuntimeException e) {
-      LOG.log(Level.WARNING, "page " + page.index() + " can't be read", e);
-      failed(book, page, "This page can't be read; photograph or scan it again");
-      return;
-    }
-    // the first page last: while it is not done, a kill lets the whole picture be read again
-    for (int part = 2; part <= results.size(); part++) {
-      store(book, partOf(book, page, part), results.get(part - 1));
-    }
-    if (results.isEmpty()) {
-      failed(book, page, "There is no page on this picture; photograph or scan it again");
-    } else {
-      store(book, page, results.get(0));
-    }
-  }
-
-  private PageCard partOf(String book, PageCard page, int part) {
-    return library.pages().all(book).stream()
-        .filter(p -> p.picture().equals(page.picture()) && p.part() == part)
-        .findFirst()
-        .orElseGet(() -> library.pages().addPart(book, page.id(), part));
-  }
-
-  private void store(String book, PageCard card, PageReader.Result result) {
-    Optional<String> read = result.findings().stream().findFirst().map(Finding::text);
-    // what was left out when the file was opened weighs more than what the reader saw of the rest
-    Optional<String> finding = card.finding().or(() -> read);
-    if (result.page().isPresent()) {
-      library.pages().read(card.id(), StoredPage.write(result.page().get()), finding);
-      tellPage(book, card.id());
-    } else {
-      failed(book, card, finding.orElse("This page can't be read"));
-    }
-  }
-
-  private void failed(String book, PageCard page, String why) {
-    library.pages().fail(page.id(), why);
-    tellPage(book, page.id());
   }
 
   private void progress(Job job, String text) {
@@ -219,10 +168,6 @@ public final class Worker implements AutoCloseable {
 
   private void tell(Job job) {
     events.tell(job.book(), "job", JobView.of(job));
-  }
-
-  private void tellPage(String book, String page) {
-    events.tell(book, "page", Map.of("page", page));
   }
 
   /** Stops after the page at hand. */

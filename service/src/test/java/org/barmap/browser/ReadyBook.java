@@ -44,7 +44,7 @@ final class ReadyBook {
                 page.source(), page.source(), page.width(), page.height(), Optional.empty()));
       }
       library.pages().add(book, pages, Optional.empty());
-      library.drafts().read(book, map);
+      library.readings().lay(book, library.readings().material(book), map);
       return book;
     }
   }

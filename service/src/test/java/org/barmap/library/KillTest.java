@@ -28,7 +28,7 @@ class KillTest {
     String book;
     try (Library library = SqliteLibrary.open(folder, Clock.systemUTC())) {
       book = library.books().add("Saltmarsh", "Bass").id();
-      library.drafts().read(book, Made.book(1));
+      library.readings().lay(book, library.readings().material(book), Made.book(1));
     }
     for (int round = 0; round < KILLS; round++) {
       long acknowledged = correctUntilKilled(book, 25 + 10 * round);

@@ -67,8 +67,16 @@ class LibraryContractTest {
                     new Pages.NewPage(
                         p.source(), p.source(), p.width(), p.height(), Optional.empty())));
     library.pages().add(book, pages, Optional.empty());
-    library.drafts().read(book, map);
+    lay(book, map);
     return book;
+  }
+
+  private long revision(String book) {
+    return library.drafts().find(book).orElseThrow().revision();
+  }
+
+  private void lay(String book, BarMap map) {
+    done(library.readings().lay(book, library.readings().material(book), map));
   }
 
   private static <T> Saved.Done<T> done(Saved<T> saved) {
@@ -183,7 +191,8 @@ class LibraryContractTest {
     Versioned<Draft> now = library.drafts().find(book).orElseThrow();
     String bar = now.value().map().bars().get(0).id();
     done(library.drafts().correct(book, now.revision(), "", set(bar, 9)));
-    Versioned<Draft> read = library.drafts().read(book, map);
+    lay(book, map);
+    Versioned<Draft> read = library.drafts().find(book).orElseThrow();
     assertThat(read.value().map().bar(bar).orElseThrow().count()).isEqualTo(9);
     Saved.Done<Draft> undone = done(library.drafts().undo(book, read.revision()));
     assertThat(undone.now().value().map().bars()).isEqualTo(map.bars());
@@ -196,10 +205,11 @@ class LibraryContractTest {
     List<PageCard> pages = library.pages().all(book);
     List<String> ids = new ArrayList<>(pages.stream().map(PageCard::id).toList());
     java.util.Collections.reverse(ids);
-    assertThat(library.pages().order(book, ids)).isTrue();
+    long revision = done(library.pages().order(book, revision(book), ids)).now().revision();
     assertThat(library.pages().all(book)).extracting(PageCard::id).isEqualTo(ids);
-    assertThat(library.pages().order(book, List.of("x"))).isFalse();
-    assertThat(library.pages().remove(book, ids.get(0))).isTrue();
+    assertThat(library.pages().order(book, revision, List.of("x")))
+        .isInstanceOf(Saved.Refused.class);
+    done(library.pages().remove(book, revision, ids.get(0)));
     assertThat(library.pages().all(book)).hasSize(pages.size() - 1);
     BarMap left = library.drafts().find(book).orElseThrow().value().map();
     assertThat(left.pages()).hasSize(pages.size() - 1);

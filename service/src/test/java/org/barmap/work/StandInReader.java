@@ -3,8 +3,11 @@ package org.barmap.work;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
@@ -26,6 +29,8 @@ public final class StandInReader implements PageReader {
   private static final int BARS = 3;
 
   private final List<String> seen = new CopyOnWriteArrayList<>();
+  private final Map<Integer, Runnable> meanwhile = new ConcurrentHashMap<>();
+  private final AtomicInteger settlings = new AtomicInteger();
   private volatile boolean dies;
 
   /** Makes a reader that has read nothing yet. */
@@ -39,6 +44,20 @@ public final class StandInReader implements PageReader {
   /** From now on every reading breaks off as if the process had been killed. */
   public void die() {
     dies = true;
+  }
+
+  /**
+   * Lets something happen while a settling is on its way, after it has seen its pages.
+   *
+   * @param nth 1 for the first settling from now on
+   */
+  public void during(int nth, Runnable step) {
+    meanwhile.put(settlings.get() + nth, step);
+  }
+
+  /** Returns how often a book was settled. */
+  public int settlings() {
+    return settlings.get();
   }
 
   @Override
@@ -79,6 +98,7 @@ public final class StandInReader implements PageReader {
 
   @Override
   public BarMap settle(Book book, List<ReadPage> pages) {
+    Optional.ofNullable(meanwhile.remove(settlings.incrementAndGet())).ifPresent(Runnable::run);
     List<Page> made = new ArrayList<>();
     List<Bar> bars = new ArrayList<>();
     for (ReadPage page : pages) {

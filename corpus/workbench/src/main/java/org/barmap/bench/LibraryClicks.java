@@ -53,13 +53,19 @@ abstract class LibraryClicks implements Click {
     }
   }
 
+  /** Puts a made map into the book. */
+  void lay(BarMap map) {
+    library.readings().lay(book, library.readings().material(book), map);
+  }
+
   private static final class Corrected extends LibraryClicks {
     private final BarMap map;
     private long revision;
 
     Corrected(BarMap map) throws IOException {
       this.map = map;
-      revision = library.drafts().read(book, map).revision();
+      lay(map);
+      revision = library.drafts().find(book).orElseThrow().revision();
     }
 
     @Override
@@ -75,7 +81,7 @@ abstract class LibraryClicks implements Click {
     private long revision;
 
     Planned(BarMap map) throws IOException {
-      library.drafts().read(book, map);
+      lay(map);
       ObjectNode cut = BarMapJson.mapper().createObjectNode();
       cut.put("number", map.numbers().get(0).label());
       cut.put("kind", "cut").put("first", "3").put("last", "4");

@@ -4,19 +4,16 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.function.UnaryOperator;
 import org.barmap.edit.Editing;
 import org.barmap.edit.Outcome;
 import org.barmap.edit.draft.Change;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.Correction;
-import org.barmap.edit.merge.Merging;
 import org.barmap.library.Drafts;
 import org.barmap.library.History;
 import org.barmap.library.HistoryEntry;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
-import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -108,28 +105,20 @@ final class SqliteDrafts implements Drafts {
   }
 
   private Saved<Draft> save(String book, long revision, Step step) {
-    Saved<Draft> saved =
-        jdbi.inTransaction(
-            h -> {
-              Optional<Versioned<Draft>> now = find(h, book);
-              if (now.isEmpty()) {
-                return new Saved.Refused<>(List.of("There is no such book"));
-              }
-              if (now.get().revision() != revision) {
-                return new Saved.Stale<>(now.get().revision());
-              }
-              Outcome outcome = step.take(h, now.get().value());
-              if (outcome instanceof Outcome.Refused refused) {
-                return new Saved.Refused<>(refused.reasons());
-              }
-              Outcome.Done done = (Outcome.Done) outcome;
-              Versioned<Draft> next = store(h, book, revision, done.draft());
-              return new Saved.Done<>(next, step.write(h, done));
-            });
-    if (saved instanceof Saved.Done<Draft> done) {
-      remember(book, done.now());
-    }
-    return saved;
+    return along(
+        book,
+        (h, now) -> {
+          if (now.revision() != revision) {
+            return new Saved.Stale<>(now.revision());
+          }
+          Outcome outcome = step.take(h, now.value());
+          if (outcome instanceof Outcome.Refused refused) {
+            return new Saved.Refused<>(refused.reasons());
+          }
+          Outcome.Done done = (Outcome.Done) outcome;
+          Versioned<Draft> next = store(h, book, revision, done.draft());
+          return new Saved.Done<>(next, step.write(h, done));
+        });
   }
 
   @Override
@@ -217,48 +206,37 @@ final class SqliteDrafts implements Drafts {
     return jdbi.withHandle(h -> LOG.history(h, book));
   }
 
-  @Override
-  public Versioned<Draft> read(String book, BarMap fresh) {
-    return change(book, draft -> Merging.read(draft, fresh));
+  /** A change of a draft along with other tables, in one transaction. */
+  interface Along {
+
+    /** Makes it, or says why not. */
+    Saved<Draft> take(Handle h, Versioned<Draft> now);
   }
 
-  @Override
-  public Saved<Draft> read(String book, long revision, BarMap fresh) {
-    return save(
-        book,
-        revision,
-        new Step() {
-          @Override
-          public Outcome take(Handle h, Draft draft) {
-            Draft read = Merging.read(draft, fresh);
-            return new Outcome.Done(read, Change.between(draft, read), "Read again");
-          }
-
-          @Override
-          public HistoryEntry write(Handle h, Outcome.Done done) {
-            return new HistoryEntry(Ids.make(), clock.instant(), "", done.text(), false);
-          }
-        });
-  }
-
-  private Versioned<Draft> change(String book, UnaryOperator<Draft> step) {
-    Versioned<Draft> next =
+  /** Makes a change that stands in no history. */
+  Saved<Draft> along(String book, Along step) {
+    Saved<Draft> saved =
         jdbi.inTransaction(
-            h -> {
-              Versioned<Draft> now = load(h, book).orElseThrow();
-              return store(h, book, now.revision(), step.apply(now.value()));
-            });
-    remember(book, next);
-    return next;
+            h ->
+                find(h, book)
+                    .map(now -> step.take(h, now))
+                    .orElseGet(() -> new Saved.Refused<>(List.of("There is no such book"))));
+    if (saved instanceof Saved.Done<Draft> done) {
+      remember(book, done.now());
+    }
+    return saved;
   }
 
-  /** Changes a draft along with its pages; earlier corrections can't be taken back any more. */
-  static void repage(Handle h, String book, UnaryOperator<Draft> step) {
-    load(h, book)
-        .ifPresent(
-            now -> {
-              store(h, book, now.revision(), step.apply(now.value()));
-              LOG.close(h, book);
-            });
+  /** Stores a draft as the next revision; {@code text} says what was done. */
+  Saved<Draft> next(Handle h, String book, Versioned<Draft> now, Draft draft, String text) {
+    return new Saved.Done<>(
+        store(h, book, now.revision(), draft),
+        new HistoryEntry(Ids.make(), clock.instant(), "", text, false));
+  }
+
+  /** The same along with its pages; earlier corrections can't be taken back any more. */
+  Saved<Draft> repaged(Handle h, String book, Versioned<Draft> now, Draft draft, String text) {
+    LOG.close(h, book);
+    return next(h, book, now, draft, text);
   }
 }

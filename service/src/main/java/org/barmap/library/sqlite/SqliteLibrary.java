@@ -15,6 +15,7 @@ import org.barmap.library.Drafts;
 import org.barmap.library.Jobs;
 import org.barmap.library.Library;
 import org.barmap.library.Pages;
+import org.barmap.library.Readings;
 import org.barmap.library.Seconds;
 import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
@@ -32,6 +33,7 @@ public final class SqliteLibrary implements Library {
   private final SqliteBooks books;
   private final SqlitePages pages;
   private final SqliteDrafts drafts;
+  private final SqliteReadings readings;
   private final SqliteChanges changes;
   private final SqliteJobs jobs;
   private final SqliteSeconds seconds;
@@ -42,10 +44,11 @@ public final class SqliteLibrary implements Library {
     Jdbi jdbi = Jdbi.create(pool);
     books = new SqliteBooks(jdbi, clock);
     drafts = new SqliteDrafts(jdbi, clock);
-    pages = new SqlitePages(jdbi, folder);
+    pages = new SqlitePages(jdbi, folder, drafts);
     changes = new SqliteChanges(jdbi, clock);
     jobs = new SqliteJobs(jdbi, folder, clock);
     seconds = new SqliteSeconds(jdbi);
+    readings = new SqliteReadings(jdbi, drafts);
   }
 
   /**
@@ -148,6 +151,11 @@ public final class SqliteLibrary implements Library {
   @Override
   public Drafts drafts() {
     return drafts;
+  }
+
+  @Override
+  public Readings readings() {
+    return readings;
   }
 
   @Override

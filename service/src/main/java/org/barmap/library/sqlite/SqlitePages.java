@@ -8,15 +8,17 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.barmap.edit.Repaging;
+import org.barmap.edit.draft.Draft;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
 import org.barmap.library.Pages;
+import org.barmap.library.Saved;
+import org.barmap.library.Versioned;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -25,10 +27,12 @@ final class SqlitePages implements Pages {
 
   private final Jdbi jdbi;
   private final Path root;
+  private final SqliteDrafts drafts;
 
-  SqlitePages(Jdbi jdbi, Path root) {
+  SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts) {
     this.jdbi = jdbi;
     this.root = root;
+    this.drafts = drafts;
   }
 
   @Override
@@ -84,24 +88,34 @@ final class SqlitePages implements Pages {
   }
 
   @Override
-  public PageCard addPart(String book, String page, int part) {
-    return jdbi.inTransaction(
-        h -> {
+  public Optional<PageCard> addPart(String book, String page, int part) {
+    List<String> added = new ArrayList<>();
+    drafts.along(
+        book,
+        (h, now) -> {
           List<PageCard> old = all(h, book);
-          PageCard first = old.stream().filter(p -> p.id().equals(page)).findFirst().orElseThrow();
-          int behind = first.index() + part - 2;
+          Optional<PageCard> first = old.stream().filter(p -> p.id().equals(page)).findFirst();
+          if (first.isEmpty()) {
+            return gone();
+          }
+          PageCard card = first.get();
+          int behind = card.index() + part - card.part() - 1;
           Map<Integer, Integer> indices = new HashMap<>();
           for (PageCard p : old) {
             indices.put(p.index(), p.index() <= behind ? p.index() : p.index() + 1);
           }
           reposition(h, old, indices);
-          NewPage added =
+          NewPage further =
               new NewPage(
-                  first.source(), first.picture(), first.width(), first.height(), Optional.empty());
-          String id = insert(h, book, behind + 1, added, part);
-          SqliteDrafts.repage(h, book, draft -> Repaging.apply(draft, indices));
-          return all(h, book).stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow();
+                  card.source(), card.picture(), card.width(), card.height(), Optional.empty());
+          added.add(insert(h, book, behind + 1, further, part));
+          return drafts.repaged(h, book, now, Repaging.apply(now.value(), indices), "Page added");
         });
+    return added.stream().findFirst().flatMap(id -> find(book, id));
+  }
+
+  private static <T> Saved<T> gone() {
+    return new Saved.Refused<>(List.of("There is no such page; it may have been taken out"));
   }
 
   private static String insert(Handle h, String book, int position, NewPage page, int part) {
@@ -140,58 +154,79 @@ final class SqlitePages implements Pages {
   }
 
   @Override
-  public boolean remove(String book, String page) {
-    Optional<PageCard> gone = find(book, page);
-    if (gone.isEmpty()) {
-      return false;
+  public Saved<Draft> remove(String book, long revision, String page) {
+    List<String> unused = new ArrayList<>();
+    Saved<Draft> saved =
+        drafts.along(
+            book,
+            (h, now) -> {
+              List<PageCard> old = all(h, book);
+              Optional<PageCard> out = old.stream().filter(p -> p.id().equals(page)).findFirst();
+              if (out.isEmpty()) {
+                return gone();
+              }
+              if (now.revision() != revision) {
+                return new Saved.Stale<>(now.revision());
+              }
+              List<PageCard> left = old.stream().filter(p -> !p.id().equals(page)).toList();
+              h.createUpdate("delete from page where id = :id").bind("id", page).execute();
+              String picture = out.get().picture();
+              if (!picture.isEmpty() && left.stream().noneMatch(p -> p.picture().equals(picture))) {
+                unused.add(picture);
+              }
+              List<String> order = left.stream().map(PageCard::id).toList();
+              return arranged(h, book, now, old, order, "Page taken out");
+            });
+    if (saved instanceof Saved.Done) {
+      delete(book, unused);
     }
-    List<String> left =
-        all(book).stream().map(PageCard::id).filter(id -> !id.equals(page)).toList();
-    boolean done = rearrange(book, left, Optional.of(page));
-    boolean shared = all(book).stream().anyMatch(p -> p.picture().equals(gone.get().picture()));
-    if (done && !shared && !gone.get().picture().isEmpty()) {
-      try {
-        Files.deleteIfExists(picture(book, gone.get()));
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
+    return saved;
+  }
+
+  private void delete(String book, List<String> pictures) {
+    try {
+      for (String picture : pictures) {
+        Files.deleteIfExists(folder(book).resolve(picture));
       }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
-    return done;
   }
 
   @Override
-  public boolean order(String book, List<String> pages) {
-    return rearrange(book, pages, Optional.empty());
+  public Saved<Draft> order(String book, long revision, List<String> pages) {
+    return drafts.along(
+        book,
+        (h, now) -> {
+          List<PageCard> old = all(h, book);
+          List<String> expected = old.stream().map(PageCard::id).sorted().toList();
+          if (now.revision() != revision) {
+            return new Saved.Stale<>(now.revision());
+          }
+          if (!pages.stream().sorted().toList().equals(expected)) {
+            return new Saved.Refused<>(List.of("Name every page of the book once"));
+          }
+          return arranged(h, book, now, old, pages, "Pages in another order");
+        });
   }
 
-  private boolean rearrange(String book, List<String> order, Optional<String> without) {
-    return jdbi.inTransaction(
-        h -> {
-          List<PageCard> old = all(h, book);
-          List<String> expected =
-              old.stream()
-                  .map(PageCard::id)
-                  .filter(id -> without.filter(id::equals).isEmpty())
-                  .toList();
-          boolean same =
-              order.size() == expected.size()
-                  && new HashSet<>(order).equals(new HashSet<>(expected));
-          if (!same) {
-            return false;
-          }
-          Map<Integer, Integer> indices = new HashMap<>();
-          for (PageCard page : old) {
-            int at = order.indexOf(page.id());
-            if (at >= 0) {
-              indices.put(page.index(), at + 1);
-            }
-          }
-          without.ifPresent(
-              id -> h.createUpdate("delete from page where id = :id").bind("id", id).execute());
-          reposition(h, old, indices);
-          SqliteDrafts.repage(h, book, draft -> Repaging.apply(draft, indices));
-          return true;
-        });
+  /** Gives pages and what is in the draft of them the places of a list; others are out. */
+  private Saved<Draft> arranged(
+      Handle h,
+      String book,
+      Versioned<Draft> now,
+      List<PageCard> old,
+      List<String> order,
+      String text) {
+    Map<Integer, Integer> indices = new HashMap<>();
+    for (PageCard page : old) {
+      int at = order.indexOf(page.id());
+      if (at >= 0) {
+        indices.put(page.index(), at + 1);
+      }
+    }
+    reposition(h, old, indices);
+    return drafts.repaged(h, book, now, Repaging.apply(now.value(), indices), text);
   }
 
   @Override
@@ -211,7 +246,8 @@ final class SqlitePages implements Pages {
             h.createUpdate(
                     """
                     update page set state = 'read', reading = :reading,
-                      finding = :finding, attempts = 0 where id = :id
+                      reading_version = reading_version + 1, finding = :finding, attempts = 0
+                    where id = :id
                     """)
                 .bind("id", page)
                 .bind("reading", reading)
@@ -236,12 +272,13 @@ final class SqlitePages implements Pages {
             h.createUpdate(
                         """
                         update page set state = 'waiting', attempts = 0, finding = null
-                        where id = :id and book = :book and picture <> ''
+                        where book = :book and picture <> '' and picture =
+                          (select p.picture from page p where p.id = :id and p.book = :book)
                         """)
                     .bind("id", page)
                     .bind("book", book)
                     .execute()
-                == 1);
+                > 0);
   }
 
   @Override

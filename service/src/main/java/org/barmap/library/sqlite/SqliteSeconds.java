@@ -6,6 +6,7 @@ import java.util.stream.Stream;
 import org.barmap.library.SecondCard;
 import org.barmap.library.Seconds;
 import org.barmap.map.json.BarMapJson;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** Second readings in SQLite. */
@@ -19,46 +20,45 @@ final class SqliteSeconds implements Seconds {
 
   @Override
   public Optional<SecondCard> find(String book) {
-    return jdbi.withHandle(
-        h ->
-            h.createQuery("select name, file, part, parts from second_reading where book = :book")
-                .bind("book", book)
-                .map(
-                    (row, context) ->
-                        new SecondCard(
-                            row.getString("name"),
-                            row.getString("file"),
-                            row.getString("part"),
-                            parts(row.getString("parts"))))
-                .findOne());
+    return jdbi.withHandle(h -> find(h, book));
+  }
+
+  static Optional<SecondCard> find(Handle h, String book) {
+    return h.createQuery("select name, file, part, parts from second_reading where book = :book")
+        .bind("book", book)
+        .map(
+            (row, context) ->
+                new SecondCard(
+                    row.getString("name"),
+                    row.getString("file"),
+                    row.getString("part"),
+                    parts(row.getString("parts"))))
+        .findOne();
   }
 
   private static List<SecondCard.Part> parts(String json) {
     return List.of(BarMapJson.mapper().readValue(json, SecondCard.Part[].class));
   }
 
-  @Override
-  public void set(String book, SecondCard card) {
-    jdbi.useHandle(
-        h ->
-            h.createUpdate(
-                    """
-                    insert into second_reading (book, name, file, part, parts)
-                    values (:book, :name, :file, :part, :parts)
-                    on conflict (book) do update set name = excluded.name, file = excluded.file,
-                      part = excluded.part, parts = excluded.parts
-                    """)
-                .bind("book", book)
-                .bind("name", card.name())
-                .bind("file", card.file())
-                .bind("part", card.part())
-                .bind("parts", Json.write(card.parts()))
-                .execute());
-  }
-
-  @Override
-  public void remove(String book) {
-    jdbi.useHandle(h -> h.execute("delete from second_reading where book = ?", book));
+  /** Gives a book a second reading, or takes it away. */
+  static void set(Handle h, String book, Optional<SecondCard> card) {
+    if (card.isEmpty()) {
+      h.execute("delete from second_reading where book = ?", book);
+      return;
+    }
+    h.createUpdate(
+            """
+            insert into second_reading (book, name, file, part, parts)
+            values (:book, :name, :file, :part, :parts)
+            on conflict (book) do update set name = excluded.name, file = excluded.file,
+              part = excluded.part, parts = excluded.parts
+            """)
+        .bind("book", book)
+        .bind("name", card.get().name())
+        .bind("file", card.get().file())
+        .bind("part", card.get().part())
+        .bind("parts", Json.write(card.get().parts()))
+        .execute();
   }
 
   /** Returns the files in use, each as folder and name. */

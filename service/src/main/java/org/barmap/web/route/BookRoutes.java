@@ -12,6 +12,7 @@ import org.barmap.edit.draft.Draft;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.library.Settings;
+import org.barmap.library.Versioned;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
@@ -55,7 +56,9 @@ public record BookRoutes(Library library) {
 
   private void one(Context ctx) {
     BookCard book = Requests.book(library, ctx);
-    Draft draft = Requests.draft(library, ctx).value();
+    Versioned<Draft> now = Requests.draft(library, ctx);
+    Draft draft = now.value();
+    Requests.etag(ctx, now.revision());
     ObjectNode tree = BarMapJson.mapper().valueToTree(Views.book(library, book));
     tree.put("pageCount", book.pages());
     tree.set(

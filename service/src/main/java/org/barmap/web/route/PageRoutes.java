@@ -11,11 +11,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.barmap.edit.draft.Draft;
 import org.barmap.library.BookCard;
 import org.barmap.library.Job;
 import org.barmap.library.Jobs;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
+import org.barmap.library.Saved;
 import org.barmap.library.WholeFile;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
@@ -127,22 +129,20 @@ public final class PageRoutes {
     for (JsonNode id : Requests.body(ctx).path("order")) {
       order.add(id.asString(""));
     }
-    if (!library.pages().order(book.id(), order)) {
-      throw new ApiException(ApiError.REFUSED, "Name every page of the book once");
-    }
-    mapChanged(book.id());
-    ctx.status(204);
+    arranged(ctx, library.pages().order(book.id(), Requests.revision(ctx), order));
   }
 
   private void remove(Context ctx) {
     PageCard page = Requests.page(library, ctx);
-    library.pages().remove(ctx.pathParam("b"), page.id());
-    mapChanged(ctx.pathParam("b"));
-    ctx.status(204);
+    String book = ctx.pathParam("b");
+    arranged(ctx, library.pages().remove(book, Requests.revision(ctx), page.id()));
   }
 
-  private void mapChanged(String book) {
-    library.drafts().find(book).ifPresent(d -> events.mapChanged(book, d.revision()));
+  private void arranged(Context ctx, Saved<Draft> saved) {
+    Saved.Done<Draft> done = Requests.done(saved);
+    events.mapChanged(ctx.pathParam("b"), done.now().revision());
+    Requests.etag(ctx, done.now().revision());
+    ctx.status(204);
   }
 
   private void again(Context ctx) {

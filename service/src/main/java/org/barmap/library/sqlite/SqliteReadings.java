@@ -1,0 +1,88 @@
+package org.barmap.library.sqlite;
+
+import java.util.List;
+import java.util.Optional;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.merge.Merging;
+import org.barmap.library.Material;
+import org.barmap.library.Readings;
+import org.barmap.library.Saved;
+import org.barmap.library.SecondCard;
+import org.barmap.library.Versioned;
+import org.barmap.map.BarMap;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** New readings of whole books, laid into their drafts in SQLite. */
+final class SqliteReadings implements Readings {
+
+  private static final String READ = "Read again";
+
+  private final Jdbi jdbi;
+  private final SqliteDrafts drafts;
+
+  SqliteReadings(Jdbi jdbi, SqliteDrafts drafts) {
+    this.jdbi = jdbi;
+    this.drafts = drafts;
+  }
+
+  @Override
+  public Material material(String book) {
+    return jdbi.inTransaction(h -> material(h, book, "reading"));
+  }
+
+  /** What it is computed from, without the readings themselves, which are large. */
+  private static Material named(Handle h, String book) {
+    return material(h, book, "null");
+  }
+
+  private static Material material(Handle h, String book, String reading) {
+    List<Material.Kept> pages =
+        h.createQuery(
+                "select id, reading_version, "
+                    + reading
+                    + " as reading from page where book = :book order by position, rowid")
+            .bind("book", book)
+            .map(
+                (row, context) ->
+                    new Material.Kept(
+                        row.getString("id"),
+                        row.getLong("reading_version"),
+                        Optional.ofNullable(row.getString("reading"))))
+            .list();
+    return new Material(pages, SqliteSeconds.find(h, book));
+  }
+
+  @Override
+  public Saved<Draft> lay(String book, Material from, BarMap fresh) {
+    return drafts.along(
+        book,
+        (h, now) ->
+            from.isSameAs(named(h, book))
+                ? drafts.next(h, book, now, Merging.read(now.value(), fresh), READ)
+                : new Saved.Stale<>(now.revision()));
+  }
+
+  @Override
+  public Saved<Draft> laySecond(
+      String book,
+      long revision,
+      Material from,
+      Optional<SecondCard> second,
+      Optional<BarMap> fresh) {
+    return drafts.along(
+        book,
+        (h, now) -> {
+          if (now.revision() != revision || !from.isSameAs(named(h, book))) {
+            return new Saved.Stale<>(now.revision());
+          }
+          SqliteSeconds.set(h, book, second);
+          return drafts.next(h, book, now, merged(now, fresh), READ);
+        });
+  }
+
+  /** A book of which nothing is read keeps what it has. */
+  private static Draft merged(Versioned<Draft> now, Optional<BarMap> fresh) {
+    return Merging.read(now.value(), fresh.orElse(now.value().map()));
+  }
+}

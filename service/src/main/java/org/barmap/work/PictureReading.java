@@ -1,0 +1,119 @@
+package org.barmap.work;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.barmap.library.Library;
+import org.barmap.library.PageCard;
+import org.barmap.library.PageState;
+import org.barmap.map.Finding;
+import org.barmap.sign.StoredPage;
+
+/**
+ * Reads a picture with all the pages on it. The page it is read for is stored last: while it is not
+ * done, a kill lets the whole picture be read again.
+ */
+final class PictureReading {
+
+  private static final Logger LOG = Logger.getLogger(PictureReading.class.getName());
+
+  private final Library library;
+  private final PageReader reader;
+  private final Events events;
+  private final int tries;
+
+  /**
+   * Makes a reading.
+   *
+   * @param tries so often the reading of a page may break off before it is given up
+   */
+  PictureReading(Library library, PageReader reader, Events events, int tries) {
+    this.library = library;
+    this.reader = reader;
+    this.events = events;
+    this.tries = tries;
+  }
+
+  /** Reads the picture of a page that waits, left-hand or right-hand. */
+  void read(String book, PageCard page) {
+    if (page.attempts() >= tries) {
+      allFailed(book, page, "Reading this page broke off three times; photograph or scan it again");
+      return;
+    }
+    library.pages().begin(page.id());
+    tellPage(book, page.id());
+    List<PageReader.Result> results;
+    try {
+      int first = page.index() - page.part() + 1;
+      results = reader.read(library.pages().picture(book, page), page.source(), Math.max(1, first));
+    } catch (RuntimeException e) {
+      LOG.log(Level.WARNING, "page " + page.index() + " can't be read", e);
+      allFailed(book, page, "This page can't be read; photograph or scan it again");
+      return;
+    }
+    if (results.isEmpty()) {
+      allFailed(book, page, "There is no page on this picture; photograph or scan it again");
+      return;
+    }
+    for (int part = 1; part <= results.size(); part++) {
+      if (part != page.part()) {
+        PageReader.Result result = results.get(part - 1);
+        partOf(book, page, part).ifPresent(p -> store(book, p, result));
+      }
+    }
+    others(book, page).stream()
+        .filter(p -> p.part() > results.size())
+        .forEach(p -> failed(book, p, "Only one page was seen on this picture this time"));
+    if (page.part() <= results.size()) {
+      store(book, page, results.get(page.part() - 1));
+    } else {
+      failed(book, page, "Only one page was seen on this picture this time");
+    }
+  }
+
+  /** The other pages on the picture of a page. */
+  private List<PageCard> others(String book, PageCard page) {
+    return library.pages().all(book).stream()
+        .filter(p -> p.picture().equals(page.picture()) && !p.id().equals(page.id()))
+        .toList();
+  }
+
+  /** A further page is added when it is new; an earlier one that is not there was taken out. */
+  private Optional<PageCard> partOf(String book, PageCard page, int part) {
+    Optional<PageCard> there =
+        others(book, page).stream().filter(p -> p.part() == part).findFirst();
+    return there.isPresent() || part < page.part()
+        ? there
+        : library.pages().addPart(book, page.id(), part);
+  }
+
+  private void store(String book, PageCard card, PageReader.Result result) {
+    Optional<String> read = result.findings().stream().findFirst().map(Finding::text);
+    // what was left out when the file was opened weighs more than what the reader saw of the rest
+    Optional<String> finding = card.finding().or(() -> read);
+    if (result.page().isPresent()) {
+      library.pages().read(card.id(), StoredPage.write(result.page().get()), finding);
+      tellPage(book, card.id());
+    } else {
+      failed(book, card, finding.orElse("This page can't be read"));
+    }
+  }
+
+  private void allFailed(String book, PageCard page, String why) {
+    others(book, page).stream()
+        .filter(p -> p.state() == PageState.WAITING || p.state() == PageState.READING)
+        .forEach(p -> failed(book, p, why));
+    failed(book, page, why);
+  }
+
+  private void failed(String book, PageCard page, String why) {
+    library.pages().fail(page.id(), why);
+    tellPage(book, page.id());
+  }
+
+  private void tellPage(String book, String page) {
+    events.tell(book, "page", Map.of("page", page));
+  }
+}

@@ -1,0 +1,64 @@
+package org.barmap.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import org.barmap.web.api.ApiError;
+import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
+
+/** Whoever writes says what they saw; of two who saw the same the second one is told. */
+class WritesTest extends RunningServer {
+
+  private HttpResponse<String> write(String method, String path, String body, String match)
+      throws Exception {
+    HttpRequest.Builder request =
+        to(path).method(method, HttpRequest.BodyPublishers.ofString(body));
+    return send(match.isEmpty() ? request : request.header("If-Match", match));
+  }
+
+  private String etag(String path) throws Exception {
+    return get(path).headers().firstValue("ETag").orElseThrow();
+  }
+
+  /** Without what was seen, with it, and once more with what is old by then. */
+  private void isGuarded(String method, String path, String body, String seenAt, int good)
+      throws Exception {
+    assertProblem(write(method, path, body, ""), ApiError.NEEDS_REVISION);
+    String seen = etag(seenAt);
+    assertThat(write(method, path, body, seen).statusCode()).isEqualTo(good);
+    assertProblem(write(method, path, body, seen), ApiError.STALE);
+  }
+
+  private String page(String book, int index) throws Exception {
+    return json(get("/api/books/" + book)).path("pages").path(index - 1).path("id").asString();
+  }
+
+  @Test
+  void pagesAreOrderedByWhoSawThem() throws Exception {
+    String book = readBook();
+    String path = "/api/books/" + book;
+    String order = "{\"order\":[\"" + page(book, 2) + "\",\"" + page(book, 1) + "\"]}";
+    isGuarded("POST", path + "/pages/order", order, path, 204);
+    assertThat(json(get(path)).path("pages").path(0).path("source").asString())
+        .isEqualTo("two.png");
+    assertProblem(
+        write("POST", path + "/pages/order", "{\"order\":[]}", etag(path)), ApiError.REFUSED);
+  }
+
+  @Test
+  void aPageIsTakenOutOnceByWhoSawIt() throws Exception {
+    String book = readBook();
+    String path = "/api/books/" + book;
+    String one = path + "/pages/" + page(book, 1);
+    String two = path + "/pages/" + page(book, 2);
+    assertProblem(write("DELETE", one, "", ""), ApiError.NEEDS_REVISION);
+    String seen = etag(path);
+    assertThat(write("DELETE", one, "", seen).statusCode()).isEqualTo(204);
+    assertProblem(write("DELETE", two, "", seen), ApiError.STALE);
+    assertProblem(write("DELETE", one, "", etag(path)), ApiError.NO_PAGE);
+    JsonNode left = json(get(path)).path("pages");
+    assertThat(left).hasSize(1);
+  }
+}
