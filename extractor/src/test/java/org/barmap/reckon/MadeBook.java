@@ -38,81 +38,86 @@ final class MadeBook {
   private final Random random;
   private final Errors errors;
 
+  private final boolean boxedNumbers;
+  private int number = 1;
+  private int letter = 0;
+  private int musicalNumber = 1;
+  private int left;
+  private int system = 0;
+
   MadeBook(long seed, int pageCount, Errors errors) {
     this.random = new Random(seed);
     this.errors = errors;
-    boolean boxedNumbers = seed % 2 == 0;
-    int number = 1;
-    int letter = 0;
-    int musicalNumber = 1;
-    int left = 3 + random.nextInt(30);
-    int system = 0;
-    boolean first = true;
+    this.boxedNumbers = seed % 2 == 0;
+    this.left = 3 + random.nextInt(30);
     for (int p = 1; p <= pageCount; p++) {
       List<ReadSystem> systems = new ArrayList<>();
       int lines = 8 + random.nextInt(4);
       for (int s = 1; s <= lines; s++) {
-        boolean starts = first || left <= 0;
-        if (starts && !first) {
-          musicalNumber++;
-          number = random.nextInt(8) == 0 ? 0 : 1;
-          letter = 0;
-          left = 10 + random.nextInt(30);
-        }
-        List<Sign> signs = new ArrayList<>();
-        if (starts) {
-          signs.add(
-              sign(
-                  SignKind.HEADING,
-                  2,
-                  20,
-                  0.97,
-                  List.of(new Reading("No. " + musicalNumber, 0.95))));
-        }
-        if (number > 1) {
-          anchor(signs, number, system);
-        }
-        int bars = 2 + random.nextInt(6);
-        double at = 7;
-        double line = 100;
-        double usual = (line - at) / bars;
-        for (int b = 0; b < bars; b++) {
-          double width = b == bars - 1 ? line - at : usual * (0.7 + 0.6 * random.nextDouble());
-          if (at + width > line - 4 && b < bars - 1) {
-            width = line - at;
-            b = bars - 1;
-          }
-          boolean rest = random.nextInt(4) == 0 && number > 0;
-          int count = rest ? 2 + random.nextInt(random.nextInt(4) == 0 ? 40 : 10) : 1;
-          if (rest) {
-            rest(signs, at, width, count, system);
-          }
-          if (random.nextInt(10) == 0 && !first && at > 7) {
-            mark(signs, at, boxedNumbers ? number : -1, letter, system);
-            letter++;
-          }
-          truth.add(new TrueBar(system, at, at + width, number, count));
-          at += width;
-          line(signs, at, system, b == bars - 1, width);
-          number += count;
-        }
-        left--;
-        first = false;
-        systems.add(
-            new ReadSystem(
-                new StaffSystem(
-                    s,
-                    Outline.box(0, s * 100, 1000, s * 100 + 40),
-                    10,
-                    Optional.empty(),
-                    1,
-                    List.of()),
-                line,
-                MadeBook.shape(s),
-                signs));
-        system++;
+        systems.add(system(s));
       }
       pages.add(new ReadPage(p, "page-" + p + ".png", 1000, 1500, systems));
+    }
+  }
+
+  private ReadSystem system(int onPage) {
+    boolean first = system == 0;
+    List<Sign> signs = new ArrayList<>();
+    if (!first && left <= 0) {
+      musicalNumber++;
+      number = random.nextInt(8) == 0 ? 0 : 1;
+      letter = 0;
+      left = 10 + random.nextInt(30);
+      heading(signs);
+    } else if (first) {
+      heading(signs);
+    }
+    if (number > 1) {
+      anchor(signs, number, system);
+    }
+    double line = 100;
+    bars(signs, line, first);
+    left--;
+    system++;
+    StaffSystem staves =
+        new StaffSystem(
+            onPage,
+            Outline.box(0, onPage * 100, 1000, onPage * 100 + 40),
+            10,
+            Optional.empty(),
+            1,
+            List.of());
+    return new ReadSystem(staves, line, MadeBook.shape(onPage), signs);
+  }
+
+  private void heading(List<Sign> signs) {
+    List<Reading> says = List.of(new Reading("No. " + musicalNumber, 0.95));
+    signs.add(sign(SignKind.HEADING, 2, 20, 0.97, says));
+  }
+
+  private void bars(List<Sign> signs, double line, boolean first) {
+    int bars = 2 + random.nextInt(6);
+    double at = 7;
+    double usual = (line - at) / bars;
+    for (int b = 0; b < bars; b++) {
+      double width = b == bars - 1 ? line - at : usual * (0.7 + 0.6 * random.nextDouble());
+      if (at + width > line - 4 && b < bars - 1) {
+        width = line - at;
+        b = bars - 1;
+      }
+      boolean rest = random.nextInt(4) == 0 && number > 0;
+      int count = rest ? 2 + random.nextInt(random.nextInt(4) == 0 ? 40 : 10) : 1;
+      if (rest) {
+        rest(signs, at, width, count, system);
+      }
+      if (random.nextInt(10) == 0 && !first && at > 7) {
+        mark(signs, at, boxedNumbers ? number : -1, letter, system);
+        letter++;
+      }
+      truth.add(new TrueBar(system, at, at + width, number, count));
+      at += width;
+      line(signs, at, system, b == bars - 1, width);
+      number += count;
     }
   }
 

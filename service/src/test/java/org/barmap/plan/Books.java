@@ -37,107 +37,127 @@ import org.barmap.map.Word;
  * w:in_two (words). {@code %7} starts No. 7.
  */
 public final class Books {
+  private final List<Bar> bars = new ArrayList<>();
+  private final List<MusicalNumber> numbers = new ArrayList<>();
+  private String label = "";
+  private int page = 1;
+  private int system = 1;
+  private int number = 1;
+  private Optional<Meter> meter = Optional.of(new Meter(4, 4, true));
+  private Optional<Key> key = Optional.empty();
+
   private Books() {}
 
   /** Returns a book of one or more numbers. */
   public static BarMap book(String text) {
-    List<Bar> bars = new ArrayList<>();
-    List<MusicalNumber> numbers = new ArrayList<>();
-    String label = "";
-    int page = 1;
-    int system = 1;
-    int number = 1;
-    Optional<Meter> meter = Optional.of(new Meter(4, 4, true));
-    Optional<Key> key = Optional.empty();
-    boolean first = true;
+    Books book = new Books();
     for (String token : text.strip().split("\\s+")) {
       if (token.startsWith("%")) {
-        close(numbers, label, bars);
-        label = token.substring(1);
-        numbers.add(new MusicalNumber(label, "", Optional.empty(), Optional.empty(), false));
-        number = 1;
-        key = Optional.empty();
-        continue;
-      }
-      String[] parts = token.split("@");
-      String head = parts[0];
-      boolean start = head.startsWith("|:");
-      String name = head.replace("|:", "").replaceAll(":\\|.*", "");
-      String endText = head.contains(":|") ? head.substring(head.indexOf(":|") + 2) : "";
-      boolean end = head.contains(":|");
-      List<Integer> endings = List.of();
-      if (name.contains("/")) {
-        endings =
-            Arrays.stream(name.substring(name.indexOf('/') + 1).split(","))
-                .map(Integer::valueOf)
-                .toList();
-        name = name.substring(0, name.indexOf('/'));
-      }
-      BarBuilder b = Bar.builder("b" + name, page, system, Outline.box(0, 0, 10, 10));
-      b.ending(endings);
-      b.startBarline(start ? Barline.REPEAT_START : Barline.NONE);
-      b.endBarline(end ? Barline.REPEAT_END : Barline.SINGLE);
-      if (endText.startsWith("x")) {
-        b.times(Integer.valueOf(endText.substring(1)));
-      }
-      List<Navigation> signs = new ArrayList<>();
-      List<Word> words = new ArrayList<>();
-      int count = 1;
-      for (String part : Arrays.asList(parts).subList(1, parts.length)) {
-        if (part.matches("p\\d+")) {
-          page = Integer.parseInt(part.substring(1));
-          system = 1;
-        } else if (part.matches("s\\d+")) {
-          system = Integer.parseInt(part.substring(1));
-        } else if (part.matches("\\d+/\\d+")) {
-          String[] figures = part.split("/");
-          meter =
-              Optional.of(
-                  new Meter(Integer.parseInt(figures[0]), Integer.parseInt(figures[1]), true));
-        } else if (part.matches("k-?\\d")) {
-          key = Optional.of(new Key(Integer.parseInt(part.substring(1)), true));
-        } else if (part.matches("mr\\d+")) {
-          count = Integer.parseInt(part.substring(2));
-          b.content(Content.MULTI_REST);
-        } else if (part.equals("rest")) {
-          b.content(Content.REST);
-        } else if (part.startsWith("w:")) {
-          words.add(
-              new Word(part.substring(2).replace('_', ' '), Placement.ABOVE, Optional.empty()));
-        } else if (part.matches("ss[\\d.]+")) {
-          b.silentStart(Double.valueOf(part.substring(2)));
-        } else if (part.matches("se[\\d.]+")) {
-          b.silentEnd(Double.valueOf(part.substring(2)));
-        } else if (part.matches("l\\w+")) {
-          b.label(part.substring(1));
-          number--;
-        } else if (part.matches("n\\d+")) {
-          number = Integer.parseInt(part.substring(1));
-        } else if (part.matches("x\\d+")) {
-          b.times(Integer.valueOf(part.substring(1)));
-        } else if (part.matches("m\\w+")) {
-          b.rehearsal(new RehearsalMark(part.substring(1), Enclosure.BOX));
-        } else {
-          signs.add(sign(part));
-        }
-      }
-      b.page(page).system(system).number(number).count(count).signs(signs).words(words);
-      b.meter(meter).key(key);
-      key = key.map(k -> k.withPrinted(false));
-      meter = meter.map(m -> m.withPrinted(false));
-      number += count;
-      bars.add(b.build());
-      if (first || numbers.isEmpty()) {
-        first = false;
-      }
-      if (!numbers.isEmpty() && numbers.get(numbers.size() - 1).firstBar().isEmpty()) {
-        numbers.set(
-            numbers.size() - 1,
-            new MusicalNumber(label, "", Optional.of("b" + name), Optional.of("b" + name), false));
+        book.begin(token.substring(1));
+      } else {
+        book.bar(token);
       }
     }
+    close(book.numbers, book.label, book.bars);
+    return BarMap.of(
+        new Book("Saltmarsh", "Double Bass"), pages(book.bars), book.numbers, book.bars);
+  }
+
+  private void begin(String newLabel) {
     close(numbers, label, bars);
-    return BarMap.of(new Book("Saltmarsh", "Double Bass"), pages(bars), numbers, bars);
+    label = newLabel;
+    numbers.add(new MusicalNumber(label, "", Optional.empty(), Optional.empty(), false));
+    number = 1;
+    key = Optional.empty();
+  }
+
+  private void bar(String token) {
+    String[] parts = token.split("@");
+    String head = parts[0];
+    boolean end = head.contains(":|");
+    String endText = end ? head.substring(head.indexOf(":|") + 2) : "";
+    String name = head.replace("|:", "").replaceAll(":\\|.*", "");
+    List<Integer> endings = List.of();
+    if (name.contains("/")) {
+      endings =
+          Arrays.stream(name.substring(name.indexOf('/') + 1).split(","))
+              .map(Integer::valueOf)
+              .toList();
+      name = name.substring(0, name.indexOf('/'));
+    }
+    BarBuilder b = Bar.builder("b" + name, page, system, Outline.box(0, 0, 10, 10));
+    b.ending(endings);
+    b.startBarline(head.startsWith("|:") ? Barline.REPEAT_START : Barline.NONE);
+    b.endBarline(end ? Barline.REPEAT_END : Barline.SINGLE);
+    if (endText.startsWith("x")) {
+      b.times(Integer.valueOf(endText.substring(1)));
+    }
+    List<Navigation> signs = new ArrayList<>();
+    int count = 1;
+    for (String part : Arrays.asList(parts).subList(1, parts.length)) {
+      if (part.matches("mr\\d+")) {
+        count = Integer.parseInt(part.substring(2));
+        b.content(Content.MULTI_REST);
+      } else if (!holdsOn(part) && !ofTheBar(part, b)) {
+        signs.add(sign(part));
+      }
+    }
+    b.page(page).system(system).number(number).count(count).signs(signs);
+    b.meter(meter).key(key);
+    key = key.map(k -> k.withPrinted(false));
+    meter = meter.map(m -> m.withPrinted(false));
+    number += count;
+    bars.add(b.build());
+    if (!numbers.isEmpty() && numbers.get(numbers.size() - 1).firstBar().isEmpty()) {
+      Optional<String> id = Optional.of("b" + name);
+      numbers.set(numbers.size() - 1, new MusicalNumber(label, "", id, id, false));
+    }
+  }
+
+  /** Takes what holds from a bar on; false when it is something else. */
+  private boolean holdsOn(String part) {
+    if (part.matches("p\\d+")) {
+      page = Integer.parseInt(part.substring(1));
+      system = 1;
+    } else if (part.matches("s\\d+")) {
+      system = Integer.parseInt(part.substring(1));
+    } else if (part.matches("\\d+/\\d+")) {
+      String[] figures = part.split("/");
+      meter =
+          Optional.of(new Meter(Integer.parseInt(figures[0]), Integer.parseInt(figures[1]), true));
+    } else if (part.matches("k-?\\d")) {
+      key = Optional.of(new Key(Integer.parseInt(part.substring(1)), true));
+    } else if (part.matches("n\\d+")) {
+      number = Integer.parseInt(part.substring(1));
+    } else {
+      return false;
+    }
+    return true;
+  }
+
+  /** Takes what belongs to one bar; false when it is something else. */
+  private boolean ofTheBar(String part, BarBuilder b) {
+    if (part.equals("rest")) {
+      b.content(Content.REST);
+    } else if (part.startsWith("w:")) {
+      List<Word> words = new ArrayList<>(b.build().words());
+      words.add(new Word(part.substring(2).replace('_', ' '), Placement.ABOVE, Optional.empty()));
+      b.words(words);
+    } else if (part.matches("ss[\\d.]+")) {
+      b.silentStart(Double.valueOf(part.substring(2)));
+    } else if (part.matches("se[\\d.]+")) {
+      b.silentEnd(Double.valueOf(part.substring(2)));
+    } else if (part.matches("l\\w+")) {
+      b.label(part.substring(1));
+      number--;
+    } else if (part.matches("x\\d+")) {
+      b.times(Integer.valueOf(part.substring(1)));
+    } else if (part.matches("m\\w+")) {
+      b.rehearsal(new RehearsalMark(part.substring(1), Enclosure.BOX));
+    } else {
+      return false;
+    }
+    return true;
   }
 
   private static void close(List<MusicalNumber> numbers, String label, List<Bar> bars) {

@@ -121,6 +121,22 @@ class HostileTest {
         });
   }
 
+  private static final String[] WORDS = {
+    "Vamp",
+    "Safety",
+    "rit.",
+    "a tempo",
+    "\u2669 = 120",
+    "in two",
+    "electric bass",
+    "arco",
+    "pizz.",
+    "Segue",
+    "attacca",
+    "\u0000<b>",
+    "con sord."
+  };
+
   private static BarMap map(Random random, int size) {
     List<Bar> bars = new ArrayList<>();
     int number = random.nextInt(2);
@@ -149,24 +165,9 @@ class HostileTest {
         bar.silentStart((double) random.nextInt(9)).silentEnd(random.nextDouble() * 9);
       }
       if (random.nextInt(4) == 0) {
-        String[] words = {
-          "Vamp",
-          "Safety",
-          "rit.",
-          "a tempo",
-          "\u2669 = 120",
-          "in two",
-          "electric bass",
-          "arco",
-          "pizz.",
-          "Segue",
-          "attacca",
-          "\u0000<b>",
-          "con sord."
-        };
         bar.words(
             List.of(
-                new Word(words[random.nextInt(words.length)], Placement.ABOVE, Optional.empty())));
+                new Word(WORDS[random.nextInt(WORDS.length)], Placement.ABOVE, Optional.empty())));
       }
       bars.add(bar.build());
       number = random.nextInt(12) == 0 ? 1 : number + count;

@@ -22,6 +22,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 class RealPiecesTest {
 
   static Stream<Arguments> pieces() {
+    return Stream.concat(rags(), minuetsAndScherzi());
+  }
+
+  private static Stream<Arguments> rags() {
     return Stream.of(
         Arguments.of(
             "Joplin, Maple Leaf Rag", // kern/mapleleaf.krn
@@ -64,7 +68,11 @@ class RealPiecesTest {
                 + rag(59, 72, 2)
                 + rag(77, 90, 2),
             94,
-            152),
+            152));
+  }
+
+  private static Stream<Arguments> minuetsAndScherzi() {
+    return Stream.of(
         Arguments.of(
             "Mozart, K. 331/ii", // kern/sonata11-2.krn
             run("|:", 1, 18, ":|")

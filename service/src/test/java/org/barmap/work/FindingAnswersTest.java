@@ -190,17 +190,7 @@ class FindingAnswersTest {
     List<Reading> meters = List.of(new Reading("4/4", 0.5), new Reading("2/4", 0.4));
     Sign meter = new Sign(SignKind.METER, 1, 2, -2, 2, bars.get(3).outline(), 0.6, meters);
     writer.add(UnsureSigns.meter(bars.get(3), new Meter(4, 4, true), meter));
-    BarMap numbered =
-        new BarMap(
-            map.format(),
-            map.book(),
-            map.pages(),
-            List.of(
-                new MusicalNumber("7", "", Optional.of("b1"), Optional.of("b4"), false),
-                new MusicalNumber("8", "", Optional.of("b5"), Optional.of("b6"), false)),
-            bars,
-            writer.write());
-    assertThat(clicked(numbered))
+    assertThat(clicked(inTwoNumbers(map, writer.write())))
         .containsExactlyInAnyOrder(
             "barline-missing",
             "barline-missing remove-barline",
@@ -219,6 +209,15 @@ class FindingAnswersTest {
             "mark-unsure remove-rehearsal",
             "meter-unsure set-meter",
             "meter-unsure remove-meter");
+  }
+
+  /** The same bars, the last two of them in a number of their own, with these doubts. */
+  private static BarMap inTwoNumbers(BarMap map, List<Finding> findings) {
+    List<MusicalNumber> numbers =
+        List.of(
+            new MusicalNumber("7", "", Optional.of("b1"), Optional.of("b4"), false),
+            new MusicalNumber("8", "", Optional.of("b5"), Optional.of("b6"), false));
+    return new BarMap(map.format(), map.book(), map.pages(), numbers, map.bars(), findings);
   }
 
   /** The truth of the demo book, and a score of it with differences of every kind put in. */
