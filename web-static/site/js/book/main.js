@@ -222,11 +222,11 @@ class BookRoom {
   async #again(page) {
     try {
       /** @type {import("../core/api.js").Answered<{job: import("../core/types.js").Job}>} */
-      const { data } = await call("POST", bookPath(this.#id, `/pages/${encodeURIComponent(page.id)}/again`), { body: {} });
+      const { data } = await this.#write("POST", `/pages/${encodeURIComponent(page.id)}/again`, {}, (pages) => pages.some((p) => isAsSeen(p, page)));
       this.#job.draw(data.job);
       await this.#load();
     } catch (error) {
-      complain(error);
+      this.#failed(error);
     }
   }
 }

@@ -23,6 +23,7 @@
  * @property {number} [expectedWrong] how many entries are likely wrong; absent until it is read
  *
  * @typedef {object} BookFacts
+ * @property {number} revision of its map
  * @property {string} id
  * @property {string} title
  * @property {string} part

@@ -1,4 +1,4 @@
-import { call, get } from "../core/api.js";
+import { bookPath, call, get, isStale, write } from "../core/api.js";
 import { later } from "../core/clock.js";
 import { ask, field } from "../core/dialog.js";
 import { button, el, need, show } from "../core/dom.js";
@@ -102,10 +102,20 @@ class Shelf {
     const fields = await this.#fields("Show and part", "Keep", book);
     if (!fields) return;
     try {
-      await call("PATCH", `/api/books/${encodeURIComponent(book.id)}`, { body: fields });
+      await write(
+        String(book.revision),
+        (match) => call("PATCH", bookPath(book.id), { body: fields, match }),
+        async () => {
+          /** @type {import("../core/api.js").Answered<BookInfo>} */
+          const { data, revision } = await call("GET", bookPath(book.id));
+          return data.title === book.title && data.part === book.part ? revision : undefined;
+        },
+      );
       await this.load();
     } catch (error) {
-      complain(error);
+      if (isStale(error)) toast("Someone gave this book another name meanwhile. Look at it and try again.", { key: "stale" });
+      else complain(error);
+      if (isStale(error)) await this.load();
     }
   }
 

@@ -143,7 +143,11 @@ class TurnsRoom {
   }
 
   async #ask() {
-    if (this.#settings && await changeSettings(this.#book, this.#settings)) await this.#load().catch(complain);
+    try {
+      if (this.#settings && await changeSettings(this.#book)) await this.#load();
+    } catch (error) {
+      complain(error);
+    }
   }
 }
 

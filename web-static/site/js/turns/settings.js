@@ -1,16 +1,17 @@
-import { bookPath, call } from "../core/api.js";
+import { bookPath, call, isStale } from "../core/api.js";
 import { ask, field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
-import { complain } from "../core/toast.js";
+import { complain, toast } from "../core/toast.js";
 
 /**
  * How long this player takes to turn, and how much they trust to memory.
  *
  * @param {string} book
- * @param {import("../core/types.js").Settings} now
  * @returns {Promise<boolean>} whether something changed
  */
-export async function changeSettings(book, now) {
+export async function changeSettings(book) {
+  /** @type {import("../core/api.js").Answered<import("../core/types.js").Settings>} */
+  const { data: now, revision } = await call("GET", bookPath(book, "/settings"));
   const number = (/** @type {"turnSeconds"|"quickSeconds"|"memoryBars"|"changeSeconds"} */ name, /** @type {number} */ step, /** @type {number} */ min, /** @type {number} */ max) =>
     el("input", { name, type: "number", step, min, max, required: true, value: String(now[name]) });
   const repeats = el("input", { name: "repeatsAfterJump", type: "checkbox", checked: now.repeatsAfterJump });
@@ -32,10 +33,11 @@ export async function changeSettings(book, now) {
     repeatsAfterJump: answer.get("repeatsAfterJump") !== null,
   };
   try {
-    await call("PUT", bookPath(book, "/settings"), { body });
+    await call("PUT", bookPath(book, "/settings"), { body, match: revision });
     return true;
   } catch (error) {
-    complain(error);
+    if (isStale(error)) toast("Someone changed these settings meanwhile. Look at them and try again.", { key: "stale" });
+    else complain(error);
     return false;
   }
 }

@@ -1,4 +1,4 @@
-import { bookPath, call, read } from "../core/api.js";
+import { bookPath, call, read, write } from "../core/api.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { recall, remember } from "../core/store.js";
@@ -97,10 +97,19 @@ export class SinceBox {
     return this.#date.value ? new Date(`${this.#date.value}T00:00`) : undefined;
   }
 
+  async #revision() {
+    return (await call("GET", bookPath(this.#book, "/settings"))).revision;
+  }
+
   async #rehearsed() {
     try {
       /** @type {import("../core/api.js").Answered<import("../core/types.js").Settings>} */
-      const { data } = await call("PUT", bookPath(this.#book, "/settings"), { body: { rehearsedAt: new Date().toISOString() } });
+      const { data } = await write(
+        await this.#revision(),
+        (match) => call("PUT", bookPath(this.#book, "/settings"), { body: { rehearsedAt: new Date().toISOString() }, match }),
+        // whatever else was set meanwhile stays: only the time of the rehearsal is written
+        () => this.#revision(),
+      );
       this.#settings = data;
       remember("since", "rehearsal");
       this.#choice.value = "";

@@ -13,6 +13,7 @@ import java.time.Instant;
  * @param bars how many bars are written in what was read
  * @param verifiedPages how many pages a person has confirmed
  * @param doubts how many findings wait for an answer
+ * @param revision of its draft
  */
 public record BookCard(
     String id,
@@ -22,7 +23,8 @@ public record BookCard(
     int pages,
     int bars,
     int verifiedPages,
-    int doubts) {
+    int doubts,
+    long revision) {
 
   /** Tells whether a person has confirmed every page. */
   public boolean isVerified() {

@@ -2,6 +2,7 @@ package org.barmap.library;
 
 import java.util.List;
 import java.util.Optional;
+import org.barmap.edit.draft.Draft;
 
 /** The shelf. */
 public interface Books {
@@ -15,8 +16,12 @@ public interface Books {
   /** Returns a book on the shelf. */
   Optional<BookCard> find(String book);
 
-  /** Gives a book another title and part; false when there is no such book. */
-  boolean rename(String book, String title, String part);
+  /**
+   * Gives a book another title and part.
+   *
+   * @param revision of the draft the person saw
+   */
+  Saved<Draft> rename(String book, long revision, String title, String part);
 
   /** Puts a book into the bin; false when there is no such book on the shelf. */
   boolean discard(String book);
@@ -27,6 +32,14 @@ public interface Books {
   /** Returns how a book's player turns and counts; what applies to all when never set. */
   Settings settings(String book);
 
-  /** Sets how a book's player turns and counts. */
-  void setSettings(String book, Settings settings);
+  /** The same with its revision, which counts up whenever they are set. */
+  Versioned<Settings> versionedSettings(String book);
+
+  /**
+   * Sets how a book's player turns and counts.
+   *
+   * @param revision the revision the person saw
+   * @return false when someone else was faster, and then nothing was changed
+   */
+  boolean setSettings(String book, long revision, Settings settings);
 }

@@ -70,10 +70,13 @@ public interface Pages {
   void fail(String page, String finding);
 
   /**
-   * Lets a page be read again, and with it the others on its picture, which is read as a whole;
-   * false when there is none.
+   * Lets a page be read again, and with it the others on its picture, which is read as a whole. The
+   * draft stays as it is until then.
+   *
+   * @param revision of the draft the person saw
+   * @return refused when there is no such page, or no picture of it
    */
-  boolean again(String book, String page);
+  Saved<Draft> again(String book, long revision, String page);
 
   /** Returns what was read on a page, as the reader wrote it. */
   Optional<String> reading(String page);

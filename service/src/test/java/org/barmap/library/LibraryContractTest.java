@@ -87,8 +87,10 @@ class LibraryContractTest {
   @Test
   void aBookIsThereAfterARestart() throws IOException {
     String book = library.books().add("Saltmarsh", "Bass").id();
-    library.books().rename(book, "Saltmarsh", "Double Bass");
-    library.books().setSettings(book, new Settings(3, 1, 2, 8, true, Optional.empty()));
+    done(library.books().rename(book, revision(book), "Saltmarsh", "Double Bass"));
+    Settings set = new Settings(3, 1, 2, 8, true, Optional.empty());
+    assertThat(library.books().setSettings(book, 0, set)).isTrue();
+    assertThat(library.books().setSettings(book, 0, Settings.USUAL)).isFalse();
     reopen();
     BookCard card = library.books().find(book).orElseThrow();
     assertThat(card.part()).isEqualTo("Double Bass");

@@ -81,6 +81,7 @@ class HostileHttpTest extends RunningServer {
     HttpResponse<String> settings =
         send(
             to("/api/books/" + book + "/settings")
+                .header("If-Match", "\"0\"")
                 .PUT(HttpRequest.BodyPublishers.ofString("{\"turnSeconds\":900}")));
     assertProblem(settings, ApiError.REFUSED);
     assertThat(get("/api/about").statusCode()).isEqualTo(200);

@@ -108,12 +108,15 @@ class PlanRoutesTest extends RunningServer {
   void aRehearsalIsKeptWithTheSettings() throws Exception {
     String path = "/api/books/" + newBook() + "/settings";
     String body = "{\"rehearsedAt\":\"2026-11-24T22:30:00Z\"}";
-    HttpResponse<String> kept = send(to(path).PUT(HttpRequest.BodyPublishers.ofString(body)));
+    HttpResponse<String> kept =
+        send(to(path).header("If-Match", "\"0\"").PUT(HttpRequest.BodyPublishers.ofString(body)));
     assertThat(json(kept).path("rehearsedAt").asString()).isEqualTo("2026-11-24T22:30:00Z");
     assertThat(json(get(path)).path("rehearsedAt").asString()).isEqualTo("2026-11-24T22:30:00Z");
     assertThat(json(get(path)).path("memoryBars").asInt()).isEqualTo(4);
     HttpRequest.Builder wrong =
-        to(path).PUT(HttpRequest.BodyPublishers.ofString("{\"rehearsedAt\":\"tuesday\"}"));
+        to(path)
+            .header("If-Match", "\"1\"")
+            .PUT(HttpRequest.BodyPublishers.ofString("{\"rehearsedAt\":\"tuesday\"}"));
     assertProblem(send(wrong), ApiError.BAD_REQUEST);
   }
 

@@ -116,6 +116,7 @@ class WebServerTest extends RunningServer {
     HttpResponse<String> renamed =
         send(
             to("/api/books/" + book)
+                .header("If-Match", "\"0\"")
                 .method(
                     "PATCH", HttpRequest.BodyPublishers.ofString("{\"title\":\"<b>Ebb</b>\"}")));
     assertThat(json(renamed).path("title").asString()).isEqualTo("<b>Ebb</b>");

@@ -48,6 +48,23 @@ class WritesTest extends RunningServer {
   }
 
   @Test
+  void settingsAndTitlesAreSetByWhoSawThem() throws Exception {
+    String path = "/api/books/" + newBook();
+    isGuarded("PUT", path + "/settings", "{\"memoryBars\":7}", path + "/settings", 200);
+    isGuarded("PATCH", path, "{\"title\":\"Ebb\"}", path, 200);
+  }
+
+  @Test
+  void aPageIsReadAgainForWhoSawIt() throws Exception {
+    String book = readBook();
+    String path = "/api/books/" + book;
+    String again = path + "/pages/" + page(book, 1) + "/again";
+    assertProblem(write("POST", again, "", ""), ApiError.NEEDS_REVISION);
+    assertProblem(write("POST", again, "", "\"0\""), ApiError.STALE);
+    assertThat(write("POST", again, "", etag(path)).statusCode()).isEqualTo(202);
+  }
+
+  @Test
   void aPageIsTakenOutOnceByWhoSawIt() throws Exception {
     String book = readBook();
     String path = "/api/books/" + book;

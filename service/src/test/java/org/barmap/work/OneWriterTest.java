@@ -238,7 +238,8 @@ class OneWriterTest {
     worker.runOne();
     assertThat(pages()).extracting(PageCard::part).containsExactly(1, 2, 1);
     int before = reader.seen().size();
-    assertThat(library.pages().again(book, pages().get(1).id())).isTrue();
+    assertThat(library.pages().again(book, revision(), pages().get(1).id()))
+        .isInstanceOf(Saved.Done.class);
     library.jobs().add(book);
     worker.runOne();
     assertThat(pages()).extracting(PageCard::state).containsOnly(PageState.READ);
@@ -252,7 +253,7 @@ class OneWriterTest {
     add("opening.png");
     worker.runOne();
     library.pages().remove(book, revision(), pages().get(0).id());
-    library.pages().again(book, pages().get(0).id());
+    library.pages().again(book, revision(), pages().get(0).id());
     library.jobs().add(book);
     worker.runOne();
     assertThat(pages()).extracting(PageCard::part).containsExactly(2);

@@ -144,7 +144,8 @@ class WorkerTest {
     library.jobs().add(book, List.of(picture("opening.png"), picture("three.png")));
     worker.runOne();
     assertThat(library.pages().all(book)).extracting(PageCard::part).containsExactly(1, 2, 1);
-    library.pages().again(book, library.pages().all(book).get(0).id());
+    long revision = library.drafts().find(book).orElseThrow().revision();
+    library.pages().again(book, revision, library.pages().all(book).get(0).id());
     library.jobs().add(book);
     worker.runOne();
     assertThat(library.pages().all(book)).hasSize(3);

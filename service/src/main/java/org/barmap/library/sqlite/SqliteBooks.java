@@ -10,6 +10,7 @@ import org.barmap.edit.draft.Draft;
 import org.barmap.edit.draft.Settled;
 import org.barmap.library.BookCard;
 import org.barmap.library.Books;
+import org.barmap.library.Saved;
 import org.barmap.library.Settings;
 import org.barmap.library.Versioned;
 import org.barmap.map.BarMap;
@@ -22,16 +23,19 @@ final class SqliteBooks implements Books {
   private static final String CARD =
       """
       select b.id, b.title, b.part, b.created_at, b.bars, b.verified_pages, b.doubts,
+             b.draft_revision,
              (select count(*) from page p where p.book = b.id) as pages
       from book b where b.discarded_at is null
       """;
 
   private final Jdbi jdbi;
   private final Clock clock;
+  private final SqliteDrafts drafts;
 
-  SqliteBooks(Jdbi jdbi, Clock clock) {
+  SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts) {
     this.jdbi = jdbi;
     this.clock = clock;
+    this.drafts = drafts;
   }
 
   private static BookCard card(ResultSet row) throws SQLException {
@@ -43,7 +47,8 @@ final class SqliteBooks implements Books {
         row.getInt("pages"),
         row.getInt("bars"),
         row.getInt("verified_pages"),
-        row.getInt("doubts"));
+        row.getInt("doubts"),
+        row.getLong("draft_revision"));
   }
 
   @Override
@@ -87,19 +92,19 @@ final class SqliteBooks implements Books {
   }
 
   @Override
-  public boolean rename(String book, String title, String part) {
-    return jdbi.inTransaction(
-        h -> {
-          Optional<Versioned<Draft>> draft = SqliteDrafts.load(h, book);
-          if (draft.isEmpty()) {
-            return false;
+  public Saved<Draft> rename(String book, long revision, String title, String part) {
+    return drafts.along(
+        book,
+        (h, now) -> {
+          if (now.revision() != revision) {
+            return new Saved.Stale<>(now.revision());
           }
           h.createUpdate("update book set title = :title, part = :part where id = :id")
               .bind("id", book)
               .bind("title", title)
               .bind("part", part)
               .execute();
-          BarMap map = draft.get().value().map();
+          BarMap map = now.value().map();
           BarMap named =
               new BarMap(
                   map.format(),
@@ -108,8 +113,7 @@ final class SqliteBooks implements Books {
                   map.numbers(),
                   map.bars(),
                   map.findings());
-          SqliteDrafts.store(h, book, draft.get().revision(), draft.get().value().with(named));
-          return true;
+          return drafts.next(h, book, now, now.value().with(named), "Named anew");
         });
   }
 
@@ -138,23 +142,40 @@ final class SqliteBooks implements Books {
 
   @Override
   public Settings settings(String book) {
-    return jdbi.withHandle(
-        h ->
-            h.createQuery("select settings from book where id = :id and settings is not null")
-                .bind("id", book)
-                .mapTo(String.class)
-                .findOne()
-                .map(Json::settings)
-                .orElse(Settings.USUAL));
+    return versionedSettings(book).value();
   }
 
   @Override
-  public void setSettings(String book, Settings settings) {
-    jdbi.useTransaction(
+  public Versioned<Settings> versionedSettings(String book) {
+    return jdbi.withHandle(
         h ->
-            h.createUpdate("update book set settings = :settings where id = :id")
+            h.createQuery("select settings, settings_revision from book where id = :id")
                 .bind("id", book)
-                .bind("settings", Json.write(settings))
-                .execute());
+                .map(
+                    (row, context) ->
+                        new Versioned<>(
+                            row.getLong("settings_revision"),
+                            Optional.ofNullable(row.getString("settings"))
+                                .map(Json::settings)
+                                .orElse(Settings.USUAL)))
+                .findOne()
+                .orElseGet(() -> new Versioned<>(0, Settings.USUAL)));
+  }
+
+  @Override
+  public boolean setSettings(String book, long revision, Settings settings) {
+    return jdbi.inTransaction(
+        h ->
+            h.createUpdate(
+                        """
+                        update book set settings = :settings,
+                          settings_revision = settings_revision + 1
+                        where id = :id and settings_revision = :revision
+                        """)
+                    .bind("id", book)
+                    .bind("revision", revision)
+                    .bind("settings", Json.write(settings))
+                    .execute()
+                == 1);
   }
 }

@@ -229,9 +229,12 @@ final class SqliteDrafts implements Drafts {
 
   /** Stores a draft as the next revision; {@code text} says what was done. */
   Saved<Draft> next(Handle h, String book, Versioned<Draft> now, Draft draft, String text) {
-    return new Saved.Done<>(
-        store(h, book, now.revision(), draft),
-        new HistoryEntry(Ids.make(), clock.instant(), "", text, false));
+    return unchanged(store(h, book, now.revision(), draft), text);
+  }
+
+  /** A step that leaves the draft as it is. */
+  Saved<Draft> unchanged(Versioned<Draft> now, String text) {
+    return new Saved.Done<>(now, new HistoryEntry(Ids.make(), clock.instant(), "", text, false));
   }
 
   /** The same along with its pages; earlier corrections can't be taken back any more. */

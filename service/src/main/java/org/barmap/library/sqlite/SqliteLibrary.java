@@ -42,8 +42,8 @@ public final class SqliteLibrary implements Library {
     this.pool = pool;
     this.lock = lock;
     Jdbi jdbi = Jdbi.create(pool);
-    books = new SqliteBooks(jdbi, clock);
     drafts = new SqliteDrafts(jdbi, clock);
+    books = new SqliteBooks(jdbi, clock, drafts);
     pages = new SqlitePages(jdbi, folder, drafts);
     changes = new SqliteChanges(jdbi, clock);
     jobs = new SqliteJobs(jdbi, folder, clock);

@@ -266,19 +266,25 @@ final class SqlitePages implements Pages {
   }
 
   @Override
-  public boolean again(String book, String page) {
-    return jdbi.inTransaction(
-        h ->
-            h.createUpdate(
-                        """
-                        update page set state = 'waiting', attempts = 0, finding = null
-                        where book = :book and picture <> '' and picture =
-                          (select p.picture from page p where p.id = :id and p.book = :book)
-                        """)
-                    .bind("id", page)
-                    .bind("book", book)
-                    .execute()
-                > 0);
+  public Saved<Draft> again(String book, long revision, String page) {
+    return drafts.along(
+        book,
+        (h, now) -> {
+          if (now.revision() != revision) {
+            return new Saved.Stale<>(now.revision());
+          }
+          int waiting =
+              h.createUpdate(
+                      """
+                      update page set state = 'waiting', attempts = 0, finding = null
+                      where book = :book and picture <> '' and picture =
+                        (select p.picture from page p where p.id = :id and p.book = :book)
+                      """)
+                  .bind("id", page)
+                  .bind("book", book)
+                  .execute();
+          return waiting == 0 ? gone() : drafts.unchanged(now, "Waits to be read again");
+        });
   }
 
   @Override

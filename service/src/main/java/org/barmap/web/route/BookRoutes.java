@@ -74,7 +74,11 @@ public record BookRoutes(Library library) {
     ObjectNode body = Requests.body(ctx);
     String title = body.has("title") ? Requests.text(body, "title", 200) : book.title();
     String part = body.has("part") ? Requests.text(body, "part", 200) : book.part();
-    library.books().rename(book.id(), title, part);
+    Requests.etag(
+        ctx,
+        Requests.done(library.books().rename(book.id(), Requests.revision(ctx), title, part))
+            .now()
+            .revision());
     ctx.json(Views.book(library, Requests.book(library, ctx)));
   }
 
@@ -91,11 +95,14 @@ public record BookRoutes(Library library) {
   }
 
   private void settings(Context ctx) {
-    ctx.json(library.books().settings(Requests.book(library, ctx).id()));
+    Versioned<Settings> now = library.books().versionedSettings(Requests.book(library, ctx).id());
+    Requests.etag(ctx, now.revision());
+    ctx.json(now.value());
   }
 
   private void setSettings(Context ctx) {
     BookCard book = Requests.book(library, ctx);
+    long revision = Requests.revision(ctx);
     ObjectNode tree = BarMapJson.mapper().valueToTree(library.books().settings(book.id()));
     Requests.body(ctx)
         .properties()
@@ -109,7 +116,10 @@ public record BookRoutes(Library library) {
     if (!settings.problems().isEmpty()) {
       throw new ApiException(ApiError.REFUSED, String.join(". ", settings.problems()));
     }
-    library.books().setSettings(book.id(), settings);
+    if (!library.books().setSettings(book.id(), revision, settings)) {
+      throw new ApiException(ApiError.STALE, "Someone set them meanwhile; load them again");
+    }
+    Requests.etag(ctx, revision + 1);
     ctx.json(settings);
   }
 }

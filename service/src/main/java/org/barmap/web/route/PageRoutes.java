@@ -147,9 +147,11 @@ public final class PageRoutes {
 
   private void again(Context ctx) {
     PageCard page = Requests.page(library, ctx);
-    if (!library.pages().again(ctx.pathParam("b"), page.id())) {
+    long revision = Requests.revision(ctx);
+    if (page.picture().isEmpty()) {
       throw new ApiException(ApiError.NO_PICTURE, "Upload it again");
     }
+    Requests.done(library.pages().again(ctx.pathParam("b"), revision, page.id()));
     Job job = library.jobs().add(ctx.pathParam("b"));
     worker.wake();
     ctx.status(202);

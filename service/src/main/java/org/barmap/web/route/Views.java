@@ -34,6 +34,7 @@ final class Views {
       int doubts,
       String state,
       Instant createdAt,
+      long revision,
       Optional<JobView> job) {}
 
   /** A page. */
@@ -80,6 +81,7 @@ final class Views {
         card.doubts(),
         card.isVerified() ? "verified" : "draft",
         card.createdAt(),
+        card.revision(),
         job.map(JobView::of));
   }
 
