@@ -88,7 +88,7 @@ public final class SecondEvidence {
     for (int i = 0; i < bars.size(); i++) {
       out.add(withEvidence(bars.get(i), measures, taken.get(i), said[i]));
     }
-    BarMap settled = new Settler().settleAnew(map.withBars(out), fixed);
+    BarMap settled = new Settler().settle(map.withBars(out), fixed);
     List<Finding> own = new ArrayList<>(SecondBars.differing(settled, measures, taken));
     if (isOfOtherMusic(bars, measures, taken, own)) {
       return refused(map);

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
@@ -34,6 +35,7 @@ import org.barmap.reckon.solve.Solution;
 import org.barmap.reckon.solve.Solver;
 import org.barmap.reckon.solve.Step;
 import org.barmap.reckon.write.FindingWriter;
+import org.barmap.reckon.write.HandSet;
 import org.barmap.reckon.write.Item;
 import org.barmap.reckon.write.UnsureSigns;
 import org.barmap.sign.kind.Reading;
@@ -58,8 +60,10 @@ public final class Settler {
    * @param before steps that come before the bar's rest
    * @param ahead bars counted since the last of them
    * @param rest the step of its rest, or -1
+   * @param start where a line begins that may follow missing ones, the first of its two steps; or
+   *     -1
    */
-  private record Place(int before, int ahead, int rest) {}
+  private record Place(int before, int ahead, int rest, int start) {}
 
   /**
    * Settles a map.
@@ -70,15 +74,18 @@ public final class Settler {
    *     findings of other stages are kept
    */
   public BarMap settle(BarMap map, Fixed fixed) {
-    BarMap settled = settleAnew(map, fixed);
-    return settled.withFindings(noMoreThan(settled.findings(), map.findings()));
-  }
-
-  /** The same after new evidence came, which may raise doubts that were not there. */
-  public BarMap settleAnew(BarMap map, Fixed fixed) {
     if (map.bars().isEmpty()) {
       return map;
     }
+    SettlingRun run = new SettlingRun();
+    run.begin();
+    BarMap settled = worked(map, fixed);
+    run.entries = map.bars().size();
+    run.commit();
+    return settled;
+  }
+
+  private BarMap worked(BarMap map, Fixed fixed) {
     List<Step> flat = new ArrayList<>();
     List<int[]> branches = new ArrayList<>();
     List<Place> places = lattice(map, fixed, flat, branches);
@@ -124,9 +131,11 @@ public final class Settler {
         branches.add(new int[] {branch, steps.size()});
         steps.add(Move.fixed(0));
       }
+      boolean line = !own.isEmpty() && own.get(0) instanceof Restart r && r.stay() == 1;
+      int start = line ? steps.size() : -1;
       steps.addAll(own);
       branch = alike.containsValue(i) ? steps.size() : branch;
-      places.add(new Place(steps.size(), ahead, rest.isPresent() ? steps.size() : -1));
+      places.add(new Place(steps.size(), ahead, rest.isPresent() ? steps.size() : -1, start));
       rest.ifPresent(steps::add);
       ahead += rest.isPresent() ? 0 : bar.count() - 1;
       if (open && !lettered) {
@@ -217,11 +226,16 @@ public final class Settler {
     List<Bar> bars = new ArrayList<>(map.bars());
     double[] sure = new double[bars.size()];
     int[] other = new int[bars.size()];
+    Set<Integer> jumps = new TreeSet<>();
     Arrays.fill(sure, 1);
     List<Solution.Choice> choices = solution.choices();
     for (int i = 0; i < bars.size(); i++) {
       Place place = places.get(i);
       Bar bar = bars.get(i);
+      if (place.start() >= 0
+          && choices.get(place.start()).shift() + choices.get(place.start() + 1).shift() != 0) {
+        jumps.add(i);
+      }
       int open = place.before() == 0 ? solution.first() : choices.get(place.before() - 1).after();
       int number = open + place.ahead();
       if (!isLettered(bar) && bar.number() != number) {
@@ -239,11 +253,14 @@ public final class Settler {
       bars.set(i, bar);
     }
     BarMap settled = map.withBars(bars);
-    return settled.withFindings(findings(settled, map, fixed, sure, other));
+    return settled.withFindings(findings(settled, map, fixed, sure, other, jumps));
   }
 
   private List<Finding> findings(
-      BarMap settled, BarMap before, Fixed fixed, double[] sure, int[] other) {
+      BarMap settled, BarMap before, Fixed fixed, double[] sure, int[] other, Set<Integer> jumps) {
+    List<Bar> bars = settled.bars();
+    Set<String> jumped = new HashSet<>();
+    jumps.forEach(i -> jumped.add(bars.get(i).id()));
     Set<String> guessed = new HashSet<>();
     Set<String> doubtful = new HashSet<>();
     List<Finding> out = new ArrayList<>();
@@ -255,34 +272,41 @@ public final class Settler {
         guessed.add(bar);
       } else if (ours && open && f.code().equals("barline-unsure")) {
         doubtful.add(bar);
-      } else if (!ours || (open && KEPT.contains(f.code()))) {
+      } else if (!ours || (open && isKept(f, jumped))) {
         out.add(f);
       }
     }
     List<Item> items = new ArrayList<>();
-    for (int i = 0; i < settled.bars().size(); i++) {
-      items.add(item(settled.bars().get(i), fixed, sure[i], other[i], guessed, doubtful));
+    for (int i = 0; i < bars.size(); i++) {
+      items.add(item(bars.get(i), fixed, sure[i], other[i], guessed, doubtful));
     }
-    out.addAll(new FindingWriter(costs, items).write());
+    FindingWriter writer = new FindingWriter(costs, items, byHand(fixed));
+    for (int i : jumps) {
+      int expected = bars.get(i - 1).nextNumber();
+      boolean answered = fixed.answered().contains(bars.get(i).id());
+      if (!answered && expected != bars.get(i).number()) {
+        writer.missing(i, expected);
+      }
+    }
+    out.addAll(writer.write());
     out.sort(Comparator.comparingDouble(Finding::weight).reversed());
     return List.copyOf(out);
   }
 
-  /**
-   * A correction never leaves more doubts than there were: when the new settling asks for more,
-   * those asked before come first, then the ones that would shift most bars.
-   */
-  private static List<Finding> noMoreThan(List<Finding> now, List<Finding> before) {
-    if (now.size() <= before.size()) {
-      return List.copyOf(now);
-    }
-    Set<String> asked = new HashSet<>();
-    before.forEach(f -> asked.add(f.code() + f.bar().orElse("")));
-    return now.stream()
-        .sorted(Comparator.comparing(f -> !asked.contains(f.code() + f.bar().orElse(""))))
-        .limit(before.size())
-        .sorted(Comparator.comparingDouble(Finding::weight).reversed())
-        .toList();
+  /** What people set and did not confirm with the whole page. */
+  private static HandSet byHand(Fixed fixed) {
+    Set<String> counts = new HashSet<>(fixed.counts());
+    counts.removeAll(fixed.answered());
+    Set<String> numbers = new HashSet<>(fixed.numbers());
+    numbers.removeAll(fixed.answered());
+    return new HandSet(counts, numbers);
+  }
+
+  /** Where the numbers jump now that is said anew, with what they jump to now. */
+  private static boolean isKept(Finding f, Set<String> jumped) {
+    return f.code().equals(FindingWriter.MISSING)
+        ? !jumped.contains(f.bar().orElse(""))
+        : KEPT.contains(f.code());
   }
 
   /** Findings that a new settling can't judge anew; they stay until answered. */
@@ -291,7 +315,6 @@ public final class Settler {
           "barline-refused",
           "mark-settled",
           "number-start",
-          "bars-missing",
           "content-unsure",
           UnsureSigns.MARK,
           UnsureSigns.METER,
@@ -313,7 +336,7 @@ public final class Settler {
     boolean numbered = bar.content() == Content.MULTI_REST || (bar.isRest() && !counts.isEmpty());
     boolean open = numbered && !answered && !fixed.counts().contains(bar.id());
     List<String> printed =
-        answered || fixed.numbers().contains(bar.id())
+        answered
             ? List.of()
             : bar.evidence().map(Evidence::numbers).orElse(List.of()).stream()
                 .limit(1)

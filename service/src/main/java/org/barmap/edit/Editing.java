@@ -3,6 +3,7 @@ package org.barmap.edit;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.barmap.edit.draft.Change;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.draft.Recount;
@@ -10,12 +11,14 @@ import org.barmap.edit.draft.Resettling;
 import org.barmap.edit.draft.Settled;
 import org.barmap.edit.draft.Steps;
 import org.barmap.edit.kind.AddBarline;
+import org.barmap.edit.kind.BarCorrection;
 import org.barmap.edit.kind.Correction;
 import org.barmap.edit.kind.Held;
 import org.barmap.map.Bar;
 import org.barmap.map.Finding;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.map.rule.BarMapRules;
+import org.barmap.reckon.write.FindingWriter;
 import tools.jackson.databind.JsonNode;
 
 /** Makes corrections, and takes them back. */
@@ -33,18 +36,18 @@ public final class Editing {
     Draft applied =
         Held.KEY.fitted(Steps.startsOf(draft.map()), correction.applyTo(draft), Set.of());
     Draft counted = Recount.numbered(draft, answer(applied, draft, correction));
-    Draft made = Resettling.settled(counted);
+    Draft made = withoutAsking(Resettling.settled(counted), draft, correction);
     return checked(draft, made, Change.between(draft, made), text);
   }
 
   /** Takes a change back. */
   public static Outcome undo(Draft draft, Change change, String text) {
-    return checked(draft, change.revert(draft), change, text);
+    return checked(draft, Resettling.judged(change.revert(draft)), change, text);
   }
 
   /** Makes a change again that was taken back. */
   public static Outcome redo(Draft draft, Change change, String text) {
-    return checked(draft, change.apply(draft), change, text);
+    return checked(draft, Resettling.judged(change.apply(draft)), change, text);
   }
 
   private static Outcome checked(Draft before, Draft after, Change change, String text) {
@@ -66,12 +69,43 @@ public final class Editing {
       bar = added.inside(before).map(Bar::id).orElse("");
     }
     Set<String> keys = new HashSet<>();
-    for (Finding finding : before.map().findings()) {
+    for (Finding finding : asked(before)) {
       if (!bar.isEmpty() && offers(finding, kind, bar)) {
-        keys.add(Settled.key(finding));
+        keys.add(Settled.claim(finding, before.map()));
       }
     }
     return keys.isEmpty() ? made : made.with(made.settled().withDismissed(keys));
+  }
+
+  /** What is open, and what the reading asked that is not open on a verified page. */
+  private static List<Finding> asked(Draft draft) {
+    return Stream.concat(draft.open().stream(), draft.map().findings().stream()).toList();
+  }
+
+  /**
+   * A number that an open doubt offered has been looked at: that the print says another one is not
+   * asked again.
+   */
+  private static Draft withoutAsking(Draft made, Draft before, Correction correction) {
+    if (!(correction instanceof BarCorrection.SetNumber set)) {
+      return made;
+    }
+    JsonNode json = BarMapJson.mapper().valueToTree(correction);
+    boolean offered =
+        before.open().stream()
+            .flatMap(f -> f.answers().stream())
+            .anyMatch(
+                a ->
+                    !a.correction().isEmpty()
+                        && a.correction().entrySet().stream()
+                            .allMatch(
+                                e -> json.path(e.getKey()).asString("").equals(e.getValue())));
+    List<Finding> again =
+        made.open().stream()
+            .filter(f -> f.code().equals(FindingWriter.MISREAD))
+            .filter(f -> f.bar().filter(set.bar()::equals).isPresent())
+            .toList();
+    return offered && !again.isEmpty() ? made.answered(again) : made;
   }
 
   /** Tells whether an answer of a finding is a correction of this kind at this bar. */

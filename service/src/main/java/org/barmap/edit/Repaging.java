@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.barmap.edit.draft.Draft;
+import org.barmap.edit.draft.Resettling;
 import org.barmap.edit.draft.Settled;
 import org.barmap.edit.draft.Trimming;
 import org.barmap.map.Bar;
@@ -48,8 +49,8 @@ public final class Repaging {
             numbers,
             bars,
             findings(draft.map().findings(), indices, gone));
-    Draft moved = new Draft(map.withBars(bars), settled(draft.settled(), indices, gone));
-    return moved.withNumbers(inOrder(moved));
+    Draft moved = Draft.of(map.withBars(bars)).with(settled(draft.settled(), indices, gone));
+    return Resettling.judged(moved.withNumbers(inOrder(moved)));
   }
 
   private static List<Page> pages(List<Page> pages, Map<Integer, Integer> indices) {
@@ -105,7 +106,9 @@ public final class Repaging {
                     new Settled.RemovedSystem(
                         indices.getOrDefault(r.page(), r.page()), r.outline()))
             .toList();
-    return now.withVerifiedPages(verified).withRemovedSystems(removed);
+    return now.withVerifiedPages(verified)
+        .withRemovedSystems(removed)
+        .movingPages(p -> Optional.ofNullable(indices.get(p)));
   }
 
   /** Returns the numbers by where they start; a number runs to the bar before the next one. */

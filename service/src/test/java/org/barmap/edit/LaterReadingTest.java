@@ -43,18 +43,19 @@ class LaterReadingTest extends SmallBook {
                     "It is 8", Map.of("kind", "set-count", "bar", "b3", "count", "8"))),
             3);
     Draft doubtful = Draft.of(draft.map().withFindings(List.of(count)));
-    assertThat(doubtful.openFindings()).hasSize(1);
+    assertThat(doubtful.open()).hasSize(1);
     Correction answer =
         BarMapJson.mapper().convertValue(count.answers().get(0).correction(), Correction.class);
     Outcome.Done done = done(doubtful, answer);
-    assertThat(done.draft().openFindings()).isEmpty();
-    assertThat(done.change().revert(done.draft()).openFindings()).hasSize(1);
+    assertThat(done.draft().open()).isEmpty();
+    assertThat(((Outcome.Done) Editing.undo(done.draft(), done.change(), "undo")).draft().open())
+        .hasSize(1);
     Draft dismissed =
         done(
                 doubtful,
                 new PageCorrection.DismissDoubt("count", Optional.of("b3"), Optional.empty()))
             .draft();
-    assertThat(dismissed.openFindings()).isEmpty();
+    assertThat(dismissed.open()).isEmpty();
   }
 
   @Test

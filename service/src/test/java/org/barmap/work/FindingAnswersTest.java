@@ -53,14 +53,14 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Every answer of every kind of finding is given, as the browser gives it, and settles the doubt:
- * it is not asked again, and no more is asked than before.
+ * it is not asked again.
  */
 class FindingAnswersTest {
 
   /** Clicks every answer of every doubt of a map; which kinds there were, and which answers. */
   private static Set<String> clicked(BarMap map) {
     Draft draft = Draft.of(map);
-    List<Finding> open = draft.openFindings();
+    List<Finding> open = draft.open();
     Set<String> kinds = new TreeSet<>();
     for (Finding f : open) {
       assertThat(f.answers()).as(f.text()).isNotEmpty();
@@ -68,11 +68,8 @@ class FindingAnswersTest {
         String kind = answer.correction().getOrDefault("kind", "");
         kinds.add((f.code() + " " + kind).strip());
         Draft after = answered(draft, f, answer);
-        List<String> left = after.openFindings().stream().map(Settled::key).toList();
-        assertThat(left)
-            .as(f.text() + " " + answer.label())
-            .doesNotContain(Settled.key(f))
-            .hasSizeLessThanOrEqualTo(open.size());
+        List<String> left = after.open().stream().map(Settled::key).toList();
+        assertThat(left).as(f.text() + " " + answer.label()).doesNotContain(Settled.key(f));
       }
     }
     return kinds;
@@ -145,7 +142,7 @@ class FindingAnswersTest {
                 says("12", 0.99),
                 none,
                 none));
-    BarMap settled = new Settler().settleAnew(read, Fixed.NOTHING);
+    BarMap settled = new Settler().settle(read, Fixed.NOTHING);
     assertThat(clicked(settled))
         .containsExactlyInAnyOrder(
             "count-settled set-count",

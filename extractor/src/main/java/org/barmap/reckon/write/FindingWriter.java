@@ -18,14 +18,27 @@ import org.barmap.reckon.cost.Costs;
 /** Says where evidence disagreed, in the order of how many bars an error there would shift. */
 public final class FindingWriter {
 
+  /** The kind of doubt where a printed number contradicts the counting. */
+  public static final String MISREAD = "number-misread";
+
+  /** The kind of doubt where the numbers jump to a printed one. */
+  public static final String MISSING = "bars-missing";
+
   private final List<Finding> findings = new ArrayList<>();
   private final Costs costs;
   private final List<Item> items;
+  private final HandSet byHand;
 
   /** Takes the settled bars in reading order. */
   public FindingWriter(Costs costs, List<Item> items) {
+    this(costs, items, HandSet.NOTHING);
+  }
+
+  /** Takes the settled bars in reading order, and what of them people set. */
+  public FindingWriter(Costs costs, List<Item> items, HandSet byHand) {
     this.costs = costs;
     this.items = items;
+    this.byHand = byHand;
   }
 
   /** All findings, most important first. */
@@ -160,13 +173,37 @@ public final class FindingWriter {
     for (String text : item.printed()) {
       int read = Marks.number(text);
       if (read >= 0 && read != bar.number()) {
-        add(
-            i,
-            "number-misread",
-            "A printed " + text + " was read here, but counting gives " + bar.number() + ".",
-            List.of(
-                new Answer("The printed " + text + " was misread", Map.of()), isNumber(bar, read)));
+        misread(i, text, read);
       }
+    }
+  }
+
+  private void misread(int i, String text, int read) {
+    Bar bar = items.get(i).bar();
+    String seen = "A printed " + text + " was read here, but ";
+    String misread = "he printed " + text + " was misread";
+    Answer print = isNumber(bar, read);
+    Optional<HandSet.Reason> reason = byHand.before(items, i);
+    if (byHand.numbered(bar)) {
+      String stays = "It stays " + bar.number() + ": t" + misread;
+      add(
+          i,
+          MISREAD,
+          seen + "its number was set to " + bar.number() + ".",
+          List.of(new Answer(stays, Map.of()), print));
+    } else if (reason.isPresent()) {
+      List<Answer> answers = new ArrayList<>();
+      answers.add(new Answer(reason.get().stays() + ": t" + misread, Map.of()));
+      reason.get().asked(read, bar.number()).ifPresent(answers::add);
+      answers.add(print);
+      String why = ", because " + reason.get().says() + ".";
+      add(i, MISREAD, seen + "counting gives " + bar.number() + why, answers);
+    } else {
+      add(
+          i,
+          MISREAD,
+          seen + "counting gives " + bar.number() + ".",
+          List.of(new Answer("T" + misread, Map.of()), print));
     }
   }
 
@@ -188,13 +225,17 @@ public final class FindingWriter {
   /** Bars seem to be missing before bar {@code i}; counting on would make it {@code expected}. */
   public void missing(int i, int expected) {
     Bar bar = items.get(i).bar();
-    add(
-        i,
-        "bars-missing",
-        "The printed numbers jump here to "
-            + bar.number()
-            + ": a line or a page may be missing before it.",
-        List.of(new Answer("Bars are missing here", Map.of()), isNumber(bar, expected)));
+    Optional<HandSet.Reason> reason = byHand.before(items, i);
+    List<Answer> answers = new ArrayList<>();
+    answers.add(new Answer("Bars are missing here", Map.of()));
+    reason.flatMap(r -> r.asked(bar.number(), expected)).ifPresent(answers::add);
+    answers.add(isNumber(bar, expected));
+    String why =
+        reason
+            .map(r -> ", but counting gives " + expected + ", because " + r.says() + ". If that")
+            .orElse(": a line or a page may be missing before it.");
+    String right = reason.isPresent() ? " is right, a line or a page is missing before it." : "";
+    add(i, MISSING, "The printed numbers jump here to " + bar.number() + why + right, answers);
   }
 
   /** A musical number begins at bar {@code i} without a heading. */
@@ -233,9 +274,11 @@ public final class FindingWriter {
   }
 
   private static Answer isNumber(Bar bar, int number) {
-    return new Answer(
-        "This bar is " + number,
-        Map.of("kind", "set-number", "bar", bar.id(), "number", Integer.toString(number)));
+    return new Answer("This bar is " + number, number(bar, number));
+  }
+
+  static Map<String, String> number(Bar bar, int number) {
+    return Map.of("kind", "set-number", "bar", bar.id(), "number", Integer.toString(number));
   }
 
   /**

@@ -1,7 +1,9 @@
 package org.barmap.edit.draft;
 
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
@@ -9,22 +11,35 @@ import org.barmap.map.MusicalNumber;
 import org.barmap.map.Page;
 import org.barmap.map.Severity;
 
-/** A book's map as it stands, and what of it people have settled. */
-public record Draft(BarMap map, Settled settled) {
+/**
+ * A book's map as it stands, and what of it people have settled.
+ *
+ * @param map its findings are those of the reading
+ * @param settled what people have settled
+ * @param open what follows from both: the findings nobody has answered yet, the weightiest first;
+ *     on a verified page only errors. Worked out once when a change of the draft is complete
+ *     ({@link Resettling}), and kept with it
+ */
+public record Draft(BarMap map, Settled settled, List<Finding> open) {
 
-  /** Returns a draft in which nothing is settled yet. */
+  /** Takes a defensive copy. */
+  public Draft {
+    open = List.copyOf(open);
+  }
+
+  /** Returns a draft in which nothing is settled yet: open is what the reading found. */
   public static Draft of(BarMap map) {
-    return new Draft(map, Settled.NOTHING);
+    return new Draft(map, Settled.NOTHING, List.of()).asking(map.findings());
   }
 
   /** Returns a copy with another map. */
   public Draft with(BarMap newMap) {
-    return new Draft(newMap, settled);
+    return new Draft(newMap, settled, open);
   }
 
   /** Returns a copy with other things settled. */
   public Draft with(Settled newSettled) {
-    return new Draft(map, newSettled);
+    return new Draft(map, newSettled, open);
   }
 
   /** Returns a copy with other bars. */
@@ -55,18 +70,24 @@ public record Draft(BarMap map, Settled settled) {
         && map.pages().stream().allMatch(p -> settled.verifiedPages().contains(p.index()));
   }
 
-  /**
-   * Returns the findings nobody has answered yet, the weightiest first; on a verified page only
-   * errors.
-   */
-  public List<Finding> openFindings() {
-    return Resettling.findings(this).stream()
-        .filter(f -> !settled.dismissed().contains(Settled.key(f)))
-        .filter(
-            f ->
-                f.severity() == Severity.ERROR
-                    || f.page().filter(settled.verifiedPages()::contains).isEmpty())
-        .sorted(Comparator.comparingDouble(Finding::weight).reversed())
-        .toList();
+  /** Returns a copy in which of these findings those are open that nobody has answered. */
+  Draft asking(List<Finding> findings) {
+    List<Finding> unanswered =
+        findings.stream()
+            .filter(f -> !settled.isAnswered(f, map))
+            .filter(
+                f ->
+                    f.severity() == Severity.ERROR
+                        || f.page().filter(settled.verifiedPages()::contains).isEmpty())
+            .sorted(Comparator.comparingDouble(Finding::weight).reversed())
+            .toList();
+    return new Draft(map, settled, unanswered);
+  }
+
+  /** Returns a copy in which doubts are answered, and no longer open. */
+  public Draft answered(List<Finding> doubts) {
+    Set<String> claims = new HashSet<>();
+    doubts.forEach(f -> claims.add(Settled.claim(f, map)));
+    return new Draft(map, settled.withDismissed(claims), open).asking(open);
   }
 }

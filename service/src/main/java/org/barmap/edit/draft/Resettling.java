@@ -19,14 +19,22 @@ public final class Resettling {
 
   private Resettling() {}
 
-  /** Returns the draft with counts and numbers nobody set worked out anew. */
+  /**
+   * Returns the draft with counts and numbers nobody set worked out anew, and what is open then.
+   */
   public static Draft settled(Draft draft) {
-    return hasEvidence(draft.map()) ? draft.withBars(again(draft).bars()) : draft;
+    if (!hasEvidence(draft.map())) {
+      return draft.asking(draft.map().findings());
+    }
+    BarMap again = again(draft);
+    return draft.withBars(again.bars()).asking(again.findings());
   }
 
-  /** Returns the findings as they stand after what people settled so far. */
-  public static List<Finding> findings(Draft draft) {
-    return hasEvidence(draft.map()) ? again(draft).findings() : draft.map().findings();
+  /** Returns the draft as it is, with what is open in it. */
+  public static Draft judged(Draft draft) {
+    List<Finding> findings =
+        hasEvidence(draft.map()) ? again(draft).findings() : draft.map().findings();
+    return draft.asking(findings);
   }
 
   private static BarMap again(Draft draft) {

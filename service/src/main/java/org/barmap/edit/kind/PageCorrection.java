@@ -13,7 +13,6 @@ import org.barmap.edit.draft.Settled;
 import org.barmap.edit.draft.Systems;
 import org.barmap.edit.draft.Trimming;
 import org.barmap.map.Bar;
-import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Origin;
@@ -204,23 +203,19 @@ public sealed interface PageCorrection extends Correction {
 
     @Override
     public List<String> validate(Draft draft) {
-      return keys(draft.map()).isEmpty() ? List.of("There is no such doubt") : List.of();
+      return asked(draft).isEmpty() ? List.of("There is no such doubt") : List.of();
     }
 
-    private Set<String> keys(BarMap map) {
-      Set<String> keys = new HashSet<>();
-      for (Finding f : map.findings()) {
-        boolean here = bar.isPresent() ? f.bar().equals(bar) : f.page().equals(page);
-        if (f.code().equals(code) && here) {
-          keys.add(Settled.key(f));
-        }
-      }
-      return keys;
+    private List<Finding> asked(Draft draft) {
+      return draft.open().stream()
+          .filter(f -> f.code().equals(code))
+          .filter(f -> bar.isPresent() ? f.bar().equals(bar) : f.page().equals(page))
+          .toList();
     }
 
     @Override
     public Draft applyTo(Draft draft) {
-      return draft.with(draft.settled().withDismissed(keys(draft.map())));
+      return draft.answered(asked(draft));
     }
 
     @Override

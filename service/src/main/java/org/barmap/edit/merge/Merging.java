@@ -84,7 +84,7 @@ public final class Merging {
             bars,
             fresh.findings().stream().map(this::translated).toList());
     Draft numbered =
-        fitted(MergedNumbers.of(now, fresh, new Draft(merged, now.settled()), this::startOf));
+        fitted(MergedNumbers.of(now, fresh, Draft.of(merged).with(now.settled()), this::startOf));
     Draft draft = carried(numbered);
     Steps steps = Steps.of(Draft.of(fresh)).renamed(idOf);
     steps.putAll(kept, Steps.of(now));

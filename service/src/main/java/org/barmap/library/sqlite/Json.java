@@ -2,12 +2,15 @@ package org.barmap.library.sqlite;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.edit.draft.Change;
 import org.barmap.edit.draft.Draft;
+import org.barmap.edit.draft.Resettling;
 import org.barmap.edit.draft.Settled;
 import org.barmap.edit.kind.Correction;
 import org.barmap.library.Settings;
 import org.barmap.map.BarMap;
+import org.barmap.map.Finding;
 import org.barmap.map.json.BarMapJson;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectWriter;
@@ -31,8 +34,15 @@ final class Json {
     return BarMapJson.mapper().readValue(json, BarMap.class);
   }
 
-  static Draft draft(String map, String settled) {
-    return new Draft(map(map), BarMapJson.mapper().readValue(settled, Settled.class));
+  /** Takes a draft out; one kept without its open findings by an older program is judged now. */
+  static Draft draft(String map, String settled, Optional<String> open) {
+    Settled people = BarMapJson.mapper().readValue(settled, Settled.class);
+    return open.map(o -> new Draft(map(map), people, findings(o)))
+        .orElseGet(() -> Resettling.judged(Draft.of(map(map)).with(people)));
+  }
+
+  private static List<Finding> findings(String json) {
+    return List.of(BarMapJson.mapper().readValue(json, Finding[].class));
   }
 
   static Change change(String json) {

@@ -1,5 +1,7 @@
 package org.barmap.library.sqlite;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
@@ -33,20 +35,41 @@ final class SqliteDrafts implements Drafts {
     this.clock = clock;
   }
 
+  private record Row(Versioned<Draft> draft, boolean judgedNow) {}
+
   /** Loads a draft; empty when there is no such book. */
   static Optional<Versioned<Draft>> load(Handle h, String book) {
-    return h.createQuery(
+    Optional<Row> row =
+        h.createQuery(
+                """
+                select draft_revision, draft_map, draft_settled, draft_open from book
+                where id = :id and discarded_at is null
+                """)
+            .bind("id", book)
+            .map((columns, context) -> row(columns))
+            .findOne();
+    row.filter(Row::judgedNow).ifPresent(r -> keepOpen(h, book, r.draft()));
+    return row.map(Row::draft);
+  }
+
+  private static Row row(ResultSet row) throws SQLException {
+    Optional<String> open = Optional.ofNullable(row.getString("draft_open"));
+    Draft draft = Json.draft(row.getString("draft_map"), row.getString("draft_settled"), open);
+    return new Row(new Versioned<>(row.getLong("draft_revision"), draft), open.isEmpty());
+  }
+
+  /** Keeps what was worked out for a draft of an older program, so that it is worked out once. */
+  private static void keepOpen(Handle h, String book, Versioned<Draft> draft) {
+    h.createUpdate(
             """
-            select draft_revision, draft_map, draft_settled from book
-            where id = :id and discarded_at is null
+            update book set draft_open = :open, doubts = :doubts
+            where id = :id and draft_revision = :revision and draft_open is null
             """)
         .bind("id", book)
-        .map(
-            (row, context) ->
-                new Versioned<>(
-                    row.getLong("draft_revision"),
-                    Json.draft(row.getString("draft_map"), row.getString("draft_settled"))))
-        .findOne();
+        .bind("revision", draft.revision())
+        .bind("open", Json.write(draft.value().open()))
+        .bind("doubts", draft.value().open().size())
+        .execute();
   }
 
   /** Stores a draft as the next revision. */
@@ -54,15 +77,16 @@ final class SqliteDrafts implements Drafts {
     h.createUpdate(
             """
             update book set draft_revision = :revision, draft_map = :map, draft_settled = :settled,
-              bars = :bars, verified_pages = :verified, doubts = :doubts where id = :id
+              draft_open = :open, bars = :bars, verified_pages = :verified, doubts = :doubts where id = :id
             """)
         .bind("id", book)
         .bind("revision", revision + 1)
         .bind("map", Json.write(draft.map()))
         .bind("settled", Json.write(draft.settled()))
+        .bind("open", Json.write(draft.open()))
         .bind("bars", draft.map().writtenBars())
         .bind("verified", draft.settled().verifiedPages().size())
-        .bind("doubts", draft.openFindings().size())
+        .bind("doubts", draft.open().size())
         .execute();
     return new Versioned<>(revision + 1, draft);
   }

@@ -40,7 +40,7 @@ public record MapRoutes(Library library, Events events) {
   private void doubts(Context ctx) {
     Versioned<Draft> draft = Requests.draft(library, ctx);
     Requests.etag(ctx, draft.revision());
-    ctx.json(Map.of("doubts", draft.value().openFindings()));
+    ctx.json(Map.of("doubts", draft.value().open()));
   }
 
   private void history(Context ctx) {

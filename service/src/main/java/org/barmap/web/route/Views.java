@@ -127,7 +127,7 @@ final class Views {
 
   /** Returns the map with the ids of its pages, and the findings nobody has answered. */
   static ObjectNode map(Draft draft, List<PageCard> pages) {
-    BarMap open = draft.map().withFindings(draft.openFindings());
+    BarMap open = draft.map().withFindings(draft.open());
     ObjectNode tree = BarMapJson.mapper().valueToTree(open);
     for (JsonNode node : tree.path("pages")) {
       int index = node.path("index").asInt(0);
