@@ -37,6 +37,9 @@
  * @typedef {BookFacts & {pages: number}} BookInfo a book on the shelf
  * @typedef {BookFacts & {pages: PageInfo[], pageCount: number}} Book a book with its pages
  *
+ * @typedef {{id: string, title: string, part: string, pages: number, discardedAt: string, goneAt: string}} BinnedBook a book in the bin; moments in ISO 8601
+ * @typedef {{days: number, books: BinnedBook[]}} Bin the books that can still be brought back, and for how long
+ *
  * @typedef {object} UploadAnswer
  * @property {Job} job
  * @property {string[]} accepted names of files

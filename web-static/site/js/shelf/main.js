@@ -5,10 +5,12 @@ import { button, el, need, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
+import { binList } from "./bin.js";
 import { bookCard } from "./card.js";
 import { emptyShelf } from "./empty.js";
 
 /** @typedef {import("../core/types.js").BookInfo} BookInfo */
+/** @typedef {import("../core/types.js").Bin} Bin */
 
 const CARE =
   "A rented book is someone's property and copyright. The pages you add stay on this machine. " +
@@ -18,6 +20,7 @@ const CARE =
 /** The shelf: every book on this machine. */
 class Shelf {
   #list = el("div");
+  #bin = el("div");
   #care = el("aside", { class: "care", "aria-label": "Care" }, el("p", { text: CARE }));
   #callOff = () => {};
 
@@ -35,6 +38,7 @@ class Shelf {
           button("New book", () => this.#create(), { class: "btn btn-main", id: "new-book" }, icon("plus")),
         ),
         this.#list,
+        this.#bin,
         this.#care,
       ),
     );
@@ -47,7 +51,10 @@ class Shelf {
     try {
       /** @type {{books: BookInfo[]}} */
       const { books } = await get("/api/books");
+      /** @type {Bin} */
+      const bin = await get("/api/bin");
       this.#draw(books);
+      show(this.#bin, binList(bin, () => this.load()));
       const busy = books.some((b) => b.job && ["waiting", "running"].includes(b.job.state));
       if (busy) this.#callOff = later(2000, () => void this.load());
     } catch (error) {

@@ -1,11 +1,15 @@
 package org.barmap.library;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.draft.Draft;
 
 /** The shelf. */
 public interface Books {
+
+  /** How long a book in the bin can be had back; then it is removed for good. */
+  Duration KEPT_IN_BIN = Duration.ofDays(30);
 
   /** Returns the books on the shelf, the newest first; those in the bin are not among them. */
   List<BookCard> all();
@@ -28,6 +32,14 @@ public interface Books {
 
   /** Takes a book out of the bin; false when it is not there. */
   boolean restore(String book);
+
+  /** Returns the books in the bin, the one put there last first. */
+  List<BinCard> bin();
+
+  /**
+   * Removes a book in the bin with everything kept of it, on disk too; false when it is not there.
+   */
+  boolean removeForGood(String book);
 
   /** Returns how a book's player turns and counts; what applies to all when never set. */
   Settings settings(String book);

@@ -24,6 +24,12 @@ public interface Library extends AutoCloseable {
   /** Returns the second readings of books. */
   Seconds seconds();
 
+  /**
+   * Removes for good the books whose time in the bin is over, and files that belong to nothing any
+   * more. Opening does it too; call it as often as you like, it does something once a day.
+   */
+  void sweepDaily();
+
   /** Closes the store; nothing else may be called afterwards. */
   @Override
   void close();

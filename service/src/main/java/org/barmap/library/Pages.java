@@ -40,7 +40,7 @@ public interface Pages {
   Optional<PageCard> addPart(String book, String page, int part);
 
   /**
-   * Takes a page out, with what was read and corrected on it.
+   * Takes a page out, with what was read and corrected on it, and its pictures off the disk.
    *
    * @param revision of the draft the person saw
    * @return refused when there is no such page
@@ -87,6 +87,9 @@ public interface Pages {
   /** Returns the book's own folder for pictures; it exists. */
   Path folder(String book);
 
-  /** Returns the store's folder for pictures made smaller; anything in it may be deleted. */
+  /**
+   * Returns the store's folder for pictures made smaller, each called {@code PAGE-WIDTH.jpg};
+   * anything in it may be deleted.
+   */
   Path cache();
 }

@@ -93,6 +93,7 @@ public final class Worker implements AutoCloseable {
 
   /** Works on the next job to its end; false when there is none. */
   public boolean runOne() {
+    library.sweepDaily();
     Optional<Job> next = library.jobs().next();
     if (next.isEmpty()) {
       return false;
@@ -104,14 +105,14 @@ public final class Worker implements AutoCloseable {
     }
     String book = job.book();
     for (Jobs.Upload upload : library.jobs().uploads(job.id())) {
-      if (closed) {
+      if (stopped(book)) {
         return true;
       }
       progress(job, "Opening " + upload.name());
       open(book, upload);
     }
     readWaiting(job);
-    if (!closed) {
+    if (!stopped(book)) {
       if (!settling.settle(book)) {
         // before this job ends, so that a kill loses neither
         library.jobs().add(book);
@@ -119,6 +120,11 @@ public final class Worker implements AutoCloseable {
       tell(library.jobs().finish(job.id(), Job.State.DONE, summary(book)));
     }
     return true;
+  }
+
+  /** A book that was put into the bin meanwhile is gone on with when it is brought back. */
+  private boolean stopped(String book) {
+    return closed || library.books().find(book).isEmpty();
   }
 
   private void open(String book, Jobs.Upload upload) {
@@ -131,7 +137,7 @@ public final class Worker implements AutoCloseable {
 
   private void readWaiting(Job job) {
     int read = 0;
-    while (!closed) {
+    while (!stopped(job.book())) {
       List<PageCard> pages = library.pages().all(job.book());
       Optional<PageCard> next =
           pages.stream()

@@ -149,6 +149,20 @@ class OnePageBrowserTest {
   }
 
   @Test
+  void aBookInTheBinIsRemovedForGoodAfterAQuestion() {
+    api.post("/api/books", Map.of("title", "Flotsam", "part", "Reed 3"));
+    browser.go("/");
+    browser.click("[aria-label^='Put Flotsam']");
+    browser.see(".bin", "30 days");
+    browser.see(".binned h3", "Flotsam");
+    browser.click("[aria-label^='Remove Flotsam']");
+    browser.see(".dialog", "can't be taken back");
+    browser.click(".dialog .btn-bad");
+    browser.see(".toast", "removed for good");
+    browser.count("[aria-label^='Bring back Flotsam']", 0, 20);
+  }
+
+  @Test
   void everySheetIsAPdf() {
     enter("/turns.html");
     Object kinds =

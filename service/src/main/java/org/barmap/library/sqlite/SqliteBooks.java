@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.draft.Settled;
+import org.barmap.library.BinCard;
 import org.barmap.library.BookCard;
 import org.barmap.library.Books;
 import org.barmap.library.Saved;
@@ -31,11 +32,13 @@ final class SqliteBooks implements Books {
   private final Jdbi jdbi;
   private final Clock clock;
   private final SqliteDrafts drafts;
+  private final Removal removal;
 
-  SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts) {
+  SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal) {
     this.jdbi = jdbi;
     this.clock = clock;
     this.drafts = drafts;
+    this.removal = removal;
   }
 
   private static BookCard card(ResultSet row) throws SQLException {
@@ -125,6 +128,41 @@ final class SqliteBooks implements Books {
   @Override
   public boolean restore(String book) {
     return setDiscarded(book, Optional.empty());
+  }
+
+  @Override
+  public List<BinCard> bin() {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery(
+                    """
+                    select b.id, b.title, b.part, b.discarded_at,
+                           (select count(*) from page p where p.book = b.id) as pages
+                    from book b where b.discarded_at is not null
+                    order by b.discarded_at desc, b.rowid desc
+                    """)
+                .map((row, context) -> binCard(row))
+                .list());
+  }
+
+  private static BinCard binCard(ResultSet row) throws SQLException {
+    Instant discarded = Instant.parse(row.getString("discarded_at"));
+    return new BinCard(
+        row.getString("id"),
+        row.getString("title"),
+        row.getString("part"),
+        row.getInt("pages"),
+        discarded,
+        discarded.plus(KEPT_IN_BIN));
+  }
+
+  @Override
+  public boolean removeForGood(String book) {
+    boolean gone = removal.purge(book, Instant.MAX);
+    if (gone) {
+      removal.sweep();
+    }
+    return gone;
   }
 
   private boolean setDiscarded(String book, Optional<Instant> when) {

@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.barmap.library.Books;
 import org.barmap.library.Changes;
 import org.barmap.library.Drafts;
@@ -30,6 +29,7 @@ public final class SqliteLibrary implements Library {
 
   private final HikariDataSource pool;
   private final FolderLock lock;
+  private final Removal removal;
   private final SqliteBooks books;
   private final SqlitePages pages;
   private final SqliteDrafts drafts;
@@ -42,9 +42,10 @@ public final class SqliteLibrary implements Library {
     this.pool = pool;
     this.lock = lock;
     Jdbi jdbi = Jdbi.create(pool);
+    removal = new Removal(jdbi, folder, clock);
     drafts = new SqliteDrafts(jdbi, clock);
-    books = new SqliteBooks(jdbi, clock, drafts);
-    pages = new SqlitePages(jdbi, folder, drafts);
+    books = new SqliteBooks(jdbi, clock, drafts, removal);
+    pages = new SqlitePages(jdbi, folder, drafts, removal);
     changes = new SqliteChanges(jdbi, clock);
     jobs = new SqliteJobs(jdbi, folder, clock);
     seconds = new SqliteSeconds(jdbi);
@@ -73,8 +74,9 @@ public final class SqliteLibrary implements Library {
           .locations("classpath:org/barmap/library/migration")
           .load()
           .migrate();
+      overwriteOnce(pool);
       SqliteLibrary library = new SqliteLibrary(folder, pool, lock, clock);
-      library.sweep(folder);
+      library.sweepAtStart();
       return library;
     } catch (RuntimeException | IOException e) {
       if (pool != null) {
@@ -93,6 +95,20 @@ public final class SqliteLibrary implements Library {
     }
   }
 
+  /** Writes an older store anew: what was deleted from it was not overwritten at that time. */
+  private static void overwriteOnce(HikariDataSource pool) {
+    Jdbi.create(pool)
+        .useHandle(
+            h -> {
+              int done =
+                  h.createQuery("pragma user_version").map((row, context) -> row.getInt(1)).one();
+              if (done == 0) {
+                h.execute("vacuum");
+                h.execute("pragma user_version = 1");
+              }
+            });
+  }
+
   private static String reason(Throwable e) {
     Throwable cause = e;
     while (cause.getCause() != null && !String.valueOf(cause.getMessage()).contains("in use")) {
@@ -109,6 +125,8 @@ public final class SqliteLibrary implements Library {
     sqlite.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     sqlite.enforceForeignKeys(true);
     sqlite.setBusyTimeout(10_000);
+    // what is deleted is overwritten: of a rented page nothing stays in the file
+    sqlite.setPragma(SQLiteConfig.Pragma.SECURE_DELETE, "true");
     sqlite.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
     SQLiteDataSource source = new SQLiteDataSource(sqlite);
     source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
@@ -123,19 +141,16 @@ public final class SqliteLibrary implements Library {
   }
 
   /** Takes away files that a kill left behind: half-written parts and pictures of no page. */
-  private void sweep(Path folder) throws IOException {
+  private void sweepAtStart() {
     Set<String> named = pages.namedFiles().collect(Collectors.toSet());
     jobs.namedFiles().forEach(named::add);
     seconds.namedFiles().forEach(named::add);
-    try (Stream<Path> files = Files.walk(folder.resolve("books"))) {
-      for (Path file : files.filter(Files::isRegularFile).toList()) {
-        Path book = file.getParent();
-        String name = book == null ? "" : book.getFileName() + "/" + file.getFileName();
-        if (!named.contains(name)) {
-          Files.deleteIfExists(file);
-        }
-      }
-    }
+    removal.atStart(named);
+  }
+
+  @Override
+  public void sweepDaily() {
+    removal.daily();
   }
 
   @Override

@@ -28,11 +28,13 @@ final class SqlitePages implements Pages {
   private final Jdbi jdbi;
   private final Path root;
   private final SqliteDrafts drafts;
+  private final Removal removal;
 
-  SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts) {
+  SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) {
     this.jdbi = jdbi;
     this.root = root;
     this.drafts = drafts;
+    this.removal = removal;
   }
 
   @Override
@@ -178,19 +180,9 @@ final class SqlitePages implements Pages {
               return arranged(h, book, now, old, order, "Page taken out");
             });
     if (saved instanceof Saved.Done) {
-      delete(book, unused);
+      removal.page(page, unused.stream().findFirst().map(folder(book)::resolve));
     }
     return saved;
-  }
-
-  private void delete(String book, List<String> pictures) {
-    try {
-      for (String picture : pictures) {
-        Files.deleteIfExists(folder(book).resolve(picture));
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 
   @Override

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.barmap.edit.draft.Draft;
 import org.barmap.library.BookCard;
+import org.barmap.library.Books;
 import org.barmap.library.Library;
 import org.barmap.library.Settings;
 import org.barmap.library.Versioned;
@@ -19,7 +20,7 @@ import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
 import tools.jackson.databind.node.ObjectNode;
 
-/** The shelf. */
+/** The shelf and the bin. */
 public record BookRoutes(Library library) {
 
   private static final Set<String> SETTINGS =
@@ -35,6 +36,8 @@ public record BookRoutes(Library library) {
     routes.patch("/api/books/{b}", this::rename);
     routes.delete("/api/books/{b}", this::discard);
     routes.post("/api/books/{b}/restore", this::restore);
+    routes.get("/api/bin", this::bin);
+    routes.delete("/api/bin/{b}", this::removeForGood);
     routes.get("/api/books/{b}/settings", this::settings);
     routes.put("/api/books/{b}/settings", this::setSettings);
   }
@@ -92,6 +95,17 @@ public record BookRoutes(Library library) {
       throw new ApiException(ApiError.NO_BOOK, "It is not in the bin");
     }
     ctx.json(Views.book(library, Requests.book(library, ctx)));
+  }
+
+  private void bin(Context ctx) {
+    ctx.json(Map.of("days", Books.KEPT_IN_BIN.toDays(), "books", library.books().bin()));
+  }
+
+  private void removeForGood(Context ctx) {
+    if (!library.books().removeForGood(ctx.pathParam("b"))) {
+      throw new ApiException(ApiError.NO_BOOK, "It is not in the bin");
+    }
+    ctx.status(204);
   }
 
   private void settings(Context ctx) {

@@ -174,6 +174,11 @@ public final class PageRoutes {
     if (!Files.exists(small)) {
       byte[] made = PagePictures.scaled(picture, wanted);
       WholeFile.copy(new java.io.ByteArrayInputStream(made), small);
+      if (library.pages().find(ctx.pathParam("b"), page.id()).isEmpty()) {
+        // it was taken out meanwhile, and its scaled pictures before this one was there
+        Files.deleteIfExists(small);
+        throw new ApiException(ApiError.NO_PAGE, "It may have been taken out");
+      }
     }
     ctx.contentType("image/jpeg");
     ctx.result(Files.newInputStream(small));

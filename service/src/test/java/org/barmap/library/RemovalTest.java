@@ -1,0 +1,229 @@
+package org.barmap.library;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.edit.Made;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.kind.BarCorrection;
+import org.barmap.library.sqlite.SqliteLibrary;
+import org.barmap.map.BarMap;
+import org.barmap.map.json.BarMapJson;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What a person removes is gone from the disk: files by name, the store byte by byte. */
+class RemovalTest {
+
+  /** Stands in everything that is kept of the book to be removed, and nowhere else. */
+  private static final String MARK = "kelpmarker";
+
+  @TempDir private Path folder;
+
+  private final HandClock clock = new HandClock(Instant.parse("2026-11-24T20:00:00Z"));
+  private Library library;
+
+  @BeforeEach
+  void open() throws IOException {
+    library = SqliteLibrary.open(folder, clock);
+  }
+
+  @AfterEach
+  void close() {
+    library.close();
+  }
+
+  private void reopen() throws IOException {
+    library.close();
+    open();
+  }
+
+  /** A book with everything a book can have, the word in every text of it. */
+  private String fullBook(String word) throws IOException {
+    String book = library.books().add(word, "Bass").id();
+    BarMap map = Made.book(3);
+    for (int i = 1; i <= map.pages().size(); i++) {
+      PageCard page = page(book, word + i + ".png", word);
+      // long enough to spill over many pages of the store
+      library.pages().read(page.id(), ("{\"" + word + "\":1}").repeat(4000), Optional.of(word));
+    }
+    Draft draft = library.drafts().read(book, map).value();
+    String bar = draft.map().bars().get(0).id();
+    long revision = library.drafts().find(book).orElseThrow().revision();
+    library.drafts().correct(book, revision, word, new BarCorrection.SetCount(bar, 7));
+    library
+        .changes()
+        .add(
+            book,
+            0,
+            word,
+            BarMapJson.mapper()
+                .createObjectNode()
+                .put("number", "7")
+                .put("kind", "cut")
+                .put("first", word)
+                .put("last", "49"));
+    library.changes().undo(book, 1);
+    library.changes().redo(book, 2);
+    Path score = Files.writeString(library.pages().folder(book).resolve("s.score"), word);
+    library
+        .seconds()
+        .set(book, new SecondCard(word, String.valueOf(score.getFileName()), "", List.of()));
+    Path upload = Files.writeString(library.pages().folder(book).resolve("u.pdf"), word);
+    library.jobs().add(book, List.of(new Jobs.Upload("up" + book, word + ".pdf", upload)));
+    return book;
+  }
+
+  private PageCard page(String book, String picture, String bytes) throws IOException {
+    Files.writeString(library.pages().folder(book).resolve(picture), bytes);
+    PageCard page =
+        library
+            .pages()
+            .add(
+                book,
+                List.of(new Pages.NewPage(picture, picture, 10, 10, Optional.empty())),
+                Optional.empty())
+            .get(0);
+    scaled(page, bytes);
+    return page;
+  }
+
+  private void remove(String book, PageCard page) {
+    long revision = library.drafts().find(book).orElseThrow().revision();
+    assertThat(library.pages().remove(book, revision, page.id())).isInstanceOf(Saved.Done.class);
+  }
+
+  private Path scaled(PageCard page, String bytes) throws IOException {
+    return Files.writeString(library.pages().cache().resolve(page.id() + "-300.jpg"), bytes);
+  }
+
+  @Test
+  void aRemovedPageIsGoneFromTheDiskAtOnce() throws IOException {
+    String book = library.books().add("Saltmarsh", "Bass").id();
+    PageCard gone = page(book, "gone.png", MARK);
+    PageCard stays = page(book, "stays.png", "driftwood");
+    library.pages().read(gone.id(), MARK.repeat(4000), Optional.of(MARK));
+    library.pages().read(stays.id(), "driftwood".repeat(4000), Optional.empty());
+    library.drafts().read(book, Made.book(6));
+    assertThat(Disk.holding(folder, MARK)).as("it was there").isNotEmpty();
+    remove(book, gone);
+    assertThat(Disk.holding(folder, MARK)).isEmpty();
+    assertThat(Disk.holding(folder, gone.id())).isEmpty();
+    assertThat(Disk.holding(folder, "driftwood"))
+        .contains("books/" + book + "/stays.png", "cache/" + stays.id() + "-300.jpg");
+    assertThat(library.pages().reading(stays.id())).isPresent();
+  }
+
+  @Test
+  void aPictureGoesWithTheLastOfThePagesOnIt() throws IOException {
+    String book = library.books().add("Saltmarsh", "Bass").id();
+    PageCard left = page(book, "opening.png", MARK);
+    PageCard right = library.pages().addPart(book, left.id(), 2).orElseThrow();
+    scaled(right, MARK);
+    remove(book, left);
+    assertThat(Disk.holding(folder, MARK))
+        .containsExactlyInAnyOrder(
+            "books/" + book + "/opening.png", "cache/" + right.id() + "-300.jpg");
+    remove(book, right);
+    assertThat(Disk.holding(folder, MARK)).isEmpty();
+  }
+
+  @Test
+  void aBookIsKeptInTheBinForThirtyDaysAndThenLeavesNothing() throws IOException {
+    String other = fullBook("driftwood");
+    String book = fullBook(MARK);
+    List<String> pages = library.pages().all(book).stream().map(PageCard::id).toList();
+    library.books().discard(book);
+    BinCard card = library.books().bin().get(0);
+    assertThat(card.id()).isEqualTo(book);
+    assertThat(card.title()).isEqualTo(MARK);
+    assertThat(card.pages()).isEqualTo(pages.size());
+    assertThat(card.goneAt()).isEqualTo(clock.instant().plus(Duration.ofDays(30)));
+    clock.pass(Duration.ofDays(30).minusSeconds(1));
+    library.sweepDaily();
+    reopen();
+    assertThat(library.books().restore(book)).as("still to be had").isTrue();
+    library.books().discard(book);
+    clock.pass(Duration.ofDays(30));
+    library.sweepDaily();
+    assertNothingLeft(book, pages);
+    assertThat(library.books().restore(book)).isFalse();
+    assertThat(library.books().bin()).isEmpty();
+    reopen();
+    assertNothingLeft(book, pages);
+    assertThat(library.pages().all(other)).isNotEmpty();
+    assertThat(library.pages().folder(other).resolve("driftwood1.png")).exists();
+  }
+
+  @Test
+  void aStartRemovesWhatIsDueToo() throws IOException {
+    String book = fullBook(MARK);
+    List<String> pages = library.pages().all(book).stream().map(PageCard::id).toList();
+    library.books().discard(book);
+    library.close();
+    clock.pass(Duration.ofDays(31));
+    open();
+    assertNothingLeft(book, pages);
+  }
+
+  @Test
+  void onlyABookInTheBinIsRemovedForGoodAtOnce() throws IOException {
+    String book = fullBook(MARK);
+    List<String> pages = library.pages().all(book).stream().map(PageCard::id).toList();
+    assertThat(library.books().removeForGood(book)).isFalse();
+    assertThat(library.pages().all(book)).hasSameSizeAs(pages);
+    library.books().discard(book);
+    assertThat(library.books().removeForGood(book)).isTrue();
+    assertNothingLeft(book, pages);
+    assertThat(library.books().removeForGood(book)).isFalse();
+  }
+
+  private void assertNothingLeft(String book, List<String> pages) throws IOException {
+    assertThat(Disk.holding(folder, MARK)).isEmpty();
+    assertThat(Disk.holding(folder, book)).isEmpty();
+    for (String page : pages) {
+      assertThat(Disk.holding(folder, page)).isEmpty();
+    }
+  }
+
+  @Test
+  void whatNothingNamesIsSweptAtTheStart() throws IOException {
+    String book = fullBook("driftwood");
+    int before = Disk.holding(folder, "driftwood").size();
+    Path nobody = Files.createDirectories(folder.resolve("books").resolve("nobody22"));
+    Files.writeString(nobody.resolve("page.png"), MARK);
+    Files.writeString(library.pages().folder(book).resolve(".barmap1.part"), MARK);
+    Files.writeString(library.pages().cache().resolve("nobody22-300.jpg"), MARK);
+    // the server's own file for an upload that a kill broke off
+    Files.writeString(library.pages().cache().resolve("MultiPart123"), MARK);
+    reopen();
+    assertThat(Disk.holding(folder, MARK)).isEmpty();
+    assertThat(nobody).doesNotExist();
+    assertThat(Disk.holding(folder, "driftwood")).hasSize(before);
+  }
+
+  @Test
+  void aFileThatCannotBeDeletedIsTriedAgain() throws IOException {
+    String book = library.books().add("Saltmarsh", "Bass").id();
+    PageCard page = page(book, "gone.png", MARK);
+    // a folder that is not empty can't be deleted as a file, whoever tries
+    Path file = library.pages().folder(book).resolve("gone.png");
+    Files.delete(file);
+    Files.createDirectory(file);
+    Path inside = Files.writeString(file.resolve("inside"), MARK);
+    remove(book, page);
+    assertThat(inside).exists();
+    Files.delete(inside);
+    clock.pass(Duration.ofDays(1));
+    library.sweepDaily();
+    assertThat(file).doesNotExist();
+  }
+}
