@@ -55,9 +55,10 @@ class RemovalTest {
       // long enough to spill over many pages of the store
       library.pages().read(page.id(), ("{\"" + word + "\":1}").repeat(4000), Optional.of(word));
     }
-    Draft draft = library.drafts().read(book, map).value();
-    String bar = draft.map().bars().get(0).id();
-    long revision = library.drafts().find(book).orElseThrow().revision();
+    lay(book, map);
+    Versioned<Draft> draft = library.drafts().find(book).orElseThrow();
+    String bar = draft.value().map().bars().get(0).id();
+    long revision = draft.revision();
     library.drafts().correct(book, revision, word, new BarCorrection.SetCount(bar, 7));
     library
         .changes()
@@ -74,12 +75,21 @@ class RemovalTest {
     library.changes().undo(book, 1);
     library.changes().redo(book, 2);
     Path score = Files.writeString(library.pages().folder(book).resolve("s.score"), word);
-    library
-        .seconds()
-        .set(book, new SecondCard(word, String.valueOf(score.getFileName()), "", List.of()));
+    SecondCard second = new SecondCard(word, String.valueOf(score.getFileName()), "", List.of());
+    Material from = library.readings().material(book);
+    assertThat(
+            library
+                .readings()
+                .laySecond(book, revision + 1, from, Optional.of(second), Optional.empty()))
+        .isInstanceOf(Saved.Done.class);
     Path upload = Files.writeString(library.pages().folder(book).resolve("u.pdf"), word);
     library.jobs().add(book, List.of(new Jobs.Upload("up" + book, word + ".pdf", upload)));
     return book;
+  }
+
+  private void lay(String book, BarMap map) {
+    Material from = library.readings().material(book);
+    assertThat(library.readings().lay(book, from, map)).isInstanceOf(Saved.Done.class);
   }
 
   private PageCard page(String book, String picture, String bytes) throws IOException {
@@ -112,7 +122,7 @@ class RemovalTest {
     PageCard stays = page(book, "stays.png", "driftwood");
     library.pages().read(gone.id(), MARK.repeat(4000), Optional.of(MARK));
     library.pages().read(stays.id(), "driftwood".repeat(4000), Optional.empty());
-    library.drafts().read(book, Made.book(6));
+    lay(book, Made.book(6));
     assertThat(Disk.holding(folder, MARK)).as("it was there").isNotEmpty();
     remove(book, gone);
     assertThat(Disk.holding(folder, MARK)).isEmpty();
