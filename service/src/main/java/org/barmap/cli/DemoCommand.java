@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
 import org.barmap.extract.Extraction;
 import org.barmap.extract.Options;
 import org.barmap.extract.Overlay;
@@ -97,6 +98,7 @@ final class DemoCommand implements Callable<Integer> {
     Path book = Home.demoBook();
     Path data = Home.data().resolve("demo");
     try (Service service = Service.open(data)) {
+      CountDownLatch stopped = service.stopAtSignal();
       PrintWriter out = spec.commandLine().getOut();
       String id = find(service.library()).orElse("");
       if (id.isEmpty()) {
@@ -110,7 +112,7 @@ final class DemoCommand implements Callable<Integer> {
       out.println("  - on the road map type \"No. 1: cut 92 to 101\" and see the turns change");
       out.println("Ctrl-C ends it; what you did is kept in " + data);
       out.flush();
-      ServeCommand.untilStopped(service);
+      stopped.await();
       return ExitCode.DONE;
     }
   }

@@ -44,20 +44,15 @@ final class ServeCommand implements Callable<Integer> {
       throw new ParameterException(spec.commandLine(), "A port is 1 to 65535, not " + port.get());
     }
     try (Service service = Service.open(data.orElseGet(Home::data))) {
+      CountDownLatch stopped = service.stopAtSignal();
       String address = service.start(port);
       PrintWriter out = spec.commandLine().getOut();
       out.println("barmap is at " + address);
       out.println("Books are kept in " + data.orElseGet(Home::data));
       out.println("Ctrl-C ends it.");
       out.flush();
-      untilStopped(service);
+      stopped.await();
       return ExitCode.DONE;
     }
-  }
-
-  /** Waits for Ctrl-C and closes everything before the process ends. */
-  static void untilStopped(Service service) throws InterruptedException {
-    Runtime.getRuntime().addShutdownHook(new Thread(service::close, "barmap-stop"));
-    new CountDownLatch(1).await();
   }
 }

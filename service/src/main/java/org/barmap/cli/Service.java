@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import org.barmap.library.Library;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.web.WebServer;
@@ -27,22 +28,26 @@ final class Service implements AutoCloseable {
   private final Worker worker;
   private Optional<WebServer> server = Optional.empty();
 
-  private Service(Path data, Library library) {
+  private Service(Path data, Library library, PageReader reader) {
     this.data = data;
     this.library = library;
-    this.reader = new ExtractorReader();
+    this.reader = reader;
     this.worker = new Worker(library, reader, events);
   }
 
   /** Opens the library in a folder. */
   static Service open(Path data) {
     try {
-      Library library = SqliteLibrary.open(data, Clock.systemUTC());
+      Service service = open(data, new ExtractorReader());
       Logs.into(data);
-      return new Service(data, library);
+      return service;
     } catch (IOException e) {
       throw new CommandException(ExitCode.UNREADABLE, String.valueOf(e.getMessage()));
     }
+  }
+
+  static Service open(Path data, PageReader reader) throws IOException {
+    return new Service(data, SqliteLibrary.open(data, Clock.systemUTC()), reader);
   }
 
   Library library() {
@@ -97,6 +102,18 @@ final class Service implements AutoCloseable {
         ExitCode.WRONG_USE, "no port from " + FIRST_PORT + " on is free; name one with --port");
   }
 
+  /** From now on a signal ends the reading after the page at hand, and what is returned opens. */
+  CountDownLatch stopAtSignal() {
+    CountDownLatch stopped = new CountDownLatch(1);
+    Stopping.onSignal(
+        () -> {
+          worker.stop();
+          stopped.countDown();
+        });
+    return stopped;
+  }
+
+  /** Ends listening first, then reading, then the models, the store last. */
   @Override
   public void close() {
     server.ifPresent(WebServer::close);

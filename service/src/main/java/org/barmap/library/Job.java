@@ -11,8 +11,10 @@ import java.util.Locale;
  * @param done pages read, or found unreadable
  * @param of pages in all, as far as known
  * @param text one line for the player
+ * @param failures how often it failed and was put off
  */
-public record Job(String id, String book, State state, int done, int of, String text) {
+public record Job(
+    String id, String book, State state, int done, int of, String text, int failures) {
 
   /** How far a job is. */
   public enum State {

@@ -1,6 +1,7 @@
 package org.barmap.library;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 
@@ -22,7 +23,10 @@ public interface Jobs {
   /** Queues a book whose pages wait to be read again. */
   Job add(String book);
 
-  /** Takes the oldest job that is not finished, a broken-off one first. */
+  /**
+   * Takes the oldest job that is not finished and not put off, a broken-off one first; those that
+   * failed come after all others.
+   */
   Optional<Job> next();
 
   /** Returns the files of a job that still wait to be opened. */
@@ -33,6 +37,14 @@ public interface Jobs {
 
   /** Notes the end of a job; returns it. */
   Job finish(String job, Job.State state, String text);
+
+  /**
+   * Counts a failure of a job and puts it off.
+   *
+   * @param pause until it may be tried again
+   * @return empty when the job went with its book
+   */
+  Optional<Job> putOff(String job, Duration pause, String text);
 
   /** Counts another beginning of a job and returns how many there were. */
   int begin(String job);

@@ -30,6 +30,9 @@ public interface Library extends AutoCloseable {
    */
   void sweepDaily();
 
+  /** Removes files that belong to no book or page any more. */
+  void sweep();
+
   /** Closes the store; nothing else may be called afterwards. */
   @Override
   void close();

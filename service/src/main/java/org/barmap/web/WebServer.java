@@ -6,6 +6,7 @@ import io.javalin.config.SizeUnit;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson3;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import org.barmap.library.Library;
 import org.barmap.map.json.BarMapJson;
@@ -121,6 +122,15 @@ public final class WebServer implements AutoCloseable {
   /** Returns the address to type into a browser. */
   public String address() {
     return "http://127.0.0.1:" + port() + "/";
+  }
+
+  /** Returns what it answers below {@code /api}, for instance {@code GET /api/books/{b}/map}. */
+  List<String> routes() {
+    return javalin.unsafe.internalRouter.allHttpHandlers().stream()
+        .map(handler -> handler.endpoint)
+        .filter(endpoint -> endpoint.method.isHttpMethod() && endpoint.path.startsWith("/api/"))
+        .map(endpoint -> endpoint.method.name() + " " + endpoint.path)
+        .toList();
   }
 
   /** Stops listening; requests at hand are finished. */

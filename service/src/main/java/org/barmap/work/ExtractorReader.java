@@ -4,6 +4,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.locks.ReadWriteLock;
+import java.util.concurrent.locks.ReentrantReadWriteLock;
 import org.barmap.extract.Extractor;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
@@ -16,12 +18,19 @@ import org.barmap.sign.ReadPage;
 /** Reads with the extractor; its models are loaded when the first page is read. */
 public final class ExtractorReader implements PageReader {
 
+  /** Held for reading by whoever reads a page, so that the models are closed after them. */
+  private final ReadWriteLock pages = new ReentrantReadWriteLock();
+
   private Optional<Extractor> extractor = Optional.empty();
+  private boolean closed;
 
   /** Makes a reader that has loaded nothing yet. */
   public ExtractorReader() {}
 
   private synchronized Extractor extractor() {
+    if (closed) {
+      throw new IllegalStateException("the models are closed");
+    }
     Extractor open = extractor.orElseGet(Extractor::open);
     extractor = Optional.of(open);
     return open;
@@ -29,6 +38,15 @@ public final class ExtractorReader implements PageReader {
 
   @Override
   public List<Result> read(Path picture, String source, int index) {
+    pages.readLock().lock();
+    try {
+      return readOpen(picture, source, index);
+    } finally {
+      pages.readLock().unlock();
+    }
+  }
+
+  private List<Result> readOpen(Path picture, String source, int index) {
     List<Result> results = new ArrayList<>();
     try (PageSource pages = new PageSource(List.of(picture))) {
       while (pages.hasNext()) {
@@ -56,8 +74,19 @@ public final class ExtractorReader implements PageReader {
     return new Reckoner().reckon(book, pages);
   }
 
+  /** Closes the models, after the pages at hand. */
   @Override
-  public synchronized void close() {
+  public void close() {
+    pages.writeLock().lock();
+    try {
+      closeModels();
+    } finally {
+      pages.writeLock().unlock();
+    }
+  }
+
+  private synchronized void closeModels() {
+    closed = true;
     extractor.ifPresent(Extractor::close);
     extractor = Optional.empty();
   }

@@ -2,6 +2,8 @@ package org.barmap.work;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.sql.SQLException;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
@@ -36,6 +38,10 @@ public final class Worker implements AutoCloseable {
   private final Settling settling;
   private final Semaphore wake = new Semaphore(0);
   private volatile boolean closed;
+
+  /** The step at hand, with its page or file, for whoever wants to know what failed. */
+  private volatile String doing = "";
+
   private Optional<Thread> thread = Optional.empty();
 
   /** Makes a worker that does nothing until it is started or cranked by hand. */
@@ -103,23 +109,71 @@ public final class Worker implements AutoCloseable {
       tell(library.jobs().finish(job.id(), Job.State.FAILED, "Given up after many tries"));
       return true;
     }
+    doing = "Beginning to read";
+    try {
+      work(job);
+    } catch (RuntimeException e) {
+      failed(job, e);
+    }
+    if (isGone(job)) {
+      // what was written since its book was removed goes too
+      library.sweep();
+    }
+    return true;
+  }
+
+  private void work(Job job) {
     String book = job.book();
     for (Jobs.Upload upload : library.jobs().uploads(job.id())) {
       if (stopped(book)) {
-        return true;
+        return;
       }
       progress(job, "Opening " + upload.name());
       open(book, upload);
     }
     readWaiting(job);
     if (!stopped(book)) {
+      doing = "Putting together what was read";
       if (!settling.settle(book)) {
         // before this job ends, so that a kill loses neither
         library.jobs().add(book);
       }
       tell(library.jobs().finish(job.id(), Job.State.DONE, summary(book)));
     }
-    return true;
+  }
+
+  /** A job that fails is put off, so that other books go first, and given up in the end. */
+  private void failed(Job job, RuntimeException e) {
+    if (isGone(job)) {
+      return;
+    }
+    LOG.log(Level.WARNING, doing + " failed", e);
+    Optional<Duration> pause = RetryPolicy.STANDARD.pauseAfter(job.failures() + 1);
+    String advice = isOfTheDisk(e) ? "make room on the disk" : "take out the pages added last";
+    if (pause.isPresent()) {
+      String text =
+          "%s failed; next try in %s. If it fails again, %s."
+              .formatted(doing, RetryPolicy.words(pause.get()), advice);
+      library.jobs().putOff(job.id(), pause.get(), text).ifPresent(this::tell);
+    } else {
+      String text =
+          "Given up: %s failed again and again. Please %s, then add the pages again."
+              .formatted(doing, advice);
+      tell(library.jobs().finish(job.id(), Job.State.FAILED, text));
+    }
+  }
+
+  /** Tells whether a job went with its book. */
+  private boolean isGone(Job job) {
+    return library.jobs().latest(job.book()).isEmpty();
+  }
+
+  private static boolean isOfTheDisk(Throwable e) {
+    boolean disk = false;
+    for (Throwable t = e; t != null && !disk; t = t.getCause()) {
+      disk = t instanceof IOException || t instanceof SQLException;
+    }
+    return disk;
   }
 
   /** A book that was put into the bin meanwhile is gone on with when it is brought back. */
@@ -156,6 +210,7 @@ public final class Worker implements AutoCloseable {
   }
 
   private void progress(Job job, String text) {
+    doing = text;
     List<PageCard> pages = library.pages().all(job.book());
     int waiting = library.jobs().uploads(job.id()).size();
     long done =
@@ -176,18 +231,29 @@ public final class Worker implements AutoCloseable {
     events.tell(job.book(), "job", JobView.of(job));
   }
 
-  /** Stops after the page at hand. */
-  @Override
-  public void close() {
+  /** Says that nothing is to be begun any more; the page at hand is read to its end. */
+  public void stop() {
     closed = true;
     wake();
-    thread.ifPresent(
-        t -> {
-          try {
-            t.join(TimeUnit.SECONDS.toMillis(20));
-          } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-          }
-        });
+  }
+
+  /**
+   * Stops and waits until the page at hand is read, however long that takes and whoever interrupts:
+   * its models must not be closed under it.
+   */
+  @Override
+  public void close() {
+    stop();
+    boolean interrupted = false;
+    while (thread.map(Thread::isAlive).orElse(false)) {
+      try {
+        thread.get().join();
+      } catch (InterruptedException e) {
+        interrupted = true;
+      }
+    }
+    if (interrupted) {
+      Thread.currentThread().interrupt();
+    }
   }
 }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -33,7 +34,8 @@ final class SqliteJobs implements Jobs {
         Job.State.valueOf(row.getString("state").toUpperCase(Locale.ROOT)),
         row.getInt("done"),
         row.getInt("of"),
-        row.getString("text"));
+        row.getString("text"),
+        row.getInt("failures"));
   }
 
   @Override
@@ -84,8 +86,10 @@ final class SqliteJobs implements Jobs {
                     """
                     select j.* from job j join book b on b.id = j.book
                     where j.state in ('running', 'waiting') and b.discarded_at is null
-                    order by j.state, j.seq limit 1
+                      and j.due_at <= :now
+                    order by j.failures > 0, j.state, j.seq limit 1
                     """)
+                .bind("now", clock.millis())
                 .map((row, context) -> job(row))
                 .findOne());
   }
@@ -137,6 +141,24 @@ final class SqliteJobs implements Jobs {
               .bind("text", text)
               .execute();
           return find(h, job);
+        });
+  }
+
+  @Override
+  public Optional<Job> putOff(String job, Duration pause, String text) {
+    return jdbi.inTransaction(
+        h -> {
+          int there =
+              h.createUpdate(
+                      """
+                      update job set state = 'waiting', text = :text, failures = failures + 1,
+                        due_at = :due where id = :id
+                      """)
+                  .bind("id", job)
+                  .bind("text", text)
+                  .bind("due", clock.instant().plus(pause).toEpochMilli())
+                  .execute();
+          return there == 1 ? Optional.of(find(h, job)) : Optional.empty();
         });
   }
 

@@ -149,6 +149,11 @@ public final class SqliteLibrary implements Library {
   }
 
   @Override
+  public void sweep() {
+    removal.sweep();
+  }
+
+  @Override
   public void sweepDaily() {
     removal.daily();
   }

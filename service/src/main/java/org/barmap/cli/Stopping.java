@@ -1,0 +1,52 @@
+package org.barmap.cli;
+
+import java.util.List;
+import java.util.logging.Logger;
+import sun.misc.Signal;
+import sun.misc.SignalHandler;
+
+/**
+ * Ends the program from its own thread when it is told to end.
+ *
+ * <p>Hooks of the JVM run all at once: ours would close the store while the one of the ONNX Runtime
+ * takes the models from under a page that is being read. So the signals themselves are heard; what
+ * is open is closed in its order, and only then the JVM ends with its hooks.
+ */
+final class Stopping {
+
+  private static final Logger LOG = Logger.getLogger(Stopping.class.getName());
+
+  /** Ctrl-C, a polite kill, a closed terminal. */
+  private static final List<String> SIGNALS = List.of("INT", "TERM", "HUP");
+
+  private Stopping() {}
+
+  /** Runs something at the first signal; a second one ends the process at once. */
+  static void onSignal(Runnable stop) {
+    for (String name : SIGNALS) {
+      try {
+        SignalHandler before =
+            Signal.handle(
+                new Signal(name),
+                signal -> {
+                  SIGNALS.forEach(Stopping::giveBack);
+                  stop.run();
+                });
+        if (SignalHandler.SIG_IGN.equals(before)) {
+          // whoever started it wants that, as nohup does
+          Signal.handle(new Signal(name), before);
+        }
+      } catch (IllegalArgumentException e) {
+        LOG.fine("signal " + name + " can't be heard here: " + e.getMessage());
+      }
+    }
+  }
+
+  private static void giveBack(String name) {
+    try {
+      Signal.handle(new Signal(name), SignalHandler.SIG_DFL);
+    } catch (IllegalArgumentException e) {
+      LOG.fine("signal " + name + " was never heard here: " + e.getMessage());
+    }
+  }
+}
