@@ -2,6 +2,7 @@ import { bookPath, call, isMissing, isStale, read, write } from "../core/api.js"
 import { EventBus } from "../core/bus.js";
 import { later } from "../core/clock.js";
 import { CommandStack } from "../core/commands.js";
+import { confirm } from "../core/dialog.js";
 import { el, need, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { LiveBook } from "../core/live.js";
@@ -10,6 +11,7 @@ import { complain, toast } from "../core/toast.js";
 import { count, toCheck } from "../core/words.js";
 import { JobBar } from "./job.js";
 import { PageGrid } from "./pages.js";
+import { retakeStep } from "./retake.js";
 import { saveAs } from "./save.js";
 import { SecondReading } from "./second.js";
 import { Uploader } from "./upload.js";
@@ -34,7 +36,7 @@ class BookRoom {
   /** Of the book as it is shown. */
   #revision = "";
   #reloading = false;
-  /** @type {{page: PageInfo, before: Set<string>}|undefined} */
+  /** @type {{page: PageInfo, before: Set<string>, names: string[]}|undefined} */
   #retaken;
 
   async start() {
@@ -91,7 +93,7 @@ class BookRoom {
       this.#job.draw(book.job);
       this.#grid.draw(this.#pages, found.doubts);
       await this.#second.load();
-      await this.#putInPlace();
+      await this.#putInPlace(book.job !== undefined);
     } catch (error) {
       if (isMissing(error)) deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
       else complain(error);
@@ -193,28 +195,45 @@ class BookRoom {
   }
 
   /**
-   * Sends a new picture of a page. It appears as a page of its own when it has been opened; then
+   * Sends a new picture of a page. It waits at the end of the book until it is read; then
    * {@link #putInPlace} lets it take the old one's place.
    *
    * @param {PageInfo} page
    * @param {File} file
    */
   async #retake(page, file) {
-    this.#retaken = { page, before: new Set(this.#pages.map((p) => p.id)) };
-    if (!(await this.#uploader.send([file]))) this.#retaken = undefined;
+    const before = new Set(this.#pages.map((p) => p.id));
+    const names = await this.#uploader.send([file]);
+    if (names.length === 0) return;
+    this.#retaken = { page, before, names };
+    toast(`Page ${page.index} stays until the new picture has been read.`, { key: "retake" });
+    this.#soon();
   }
 
-  async #putInPlace() {
+  /** @param {boolean} reading whether pages are being read */
+  async #putInPlace(reading) {
     const retaken = this.#retaken;
-    const fresh = this.#pages.map((p) => p.id).filter((id) => retaken && !retaken.before.has(id));
-    if (!retaken || fresh.length === 0) return;
+    const step = retaken && retakeStep(this.#pages, retaken, reading);
+    if (!retaken || !step || step.kind === "wait") return;
     this.#retaken = undefined;
-    const kept = this.#pages.map((p) => p.id).filter((id) => !fresh.includes(id));
+    const { page } = retaken;
+    if (step.kind === "refuse") {
+      for (const fresh of step.fresh) await this.#delete(fresh);
+      toast(`Page ${page.index} stays as it was. The new picture was not taken: ${step.why}`, { kind: "bad", key: "retake" });
+      return;
+    }
+    const sure = page.state === "failed" || await confirm(
+      `Put the new picture in place of page ${page.index}?`,
+      "It has been read. What was corrected on the old one is not carried over. If you leave it, both pages stay, the new one at the end of the book.",
+      "Put it in place",
+    );
+    if (!sure) return;
     try {
-      await this.#order(kept.flatMap((id) => (id === retaken.page.id ? [id, ...fresh] : [id])));
-      await this.#delete(retaken.page);
+      await this.#order(step.order);
+      const old = this.#pages.find((p) => p.id === page.id);
+      if (old) await this.#delete(old);
     } catch (error) {
-      complain(error);
+      this.#failed(error);
     }
   }
 

@@ -69,16 +69,17 @@ export class Uploader {
 
   /**
    * @param {File[]} files
-   * @returns {Promise<boolean>} whether at least one was taken
+   * @returns {Promise<string[]>} the names of those that were taken
    */
   async send(files) {
-    if (files.length === 0) return false;
+    if (files.length === 0) return [];
     const fill = el("span");
     const text = el("p", { text: `Taking ${count(files.length, "file")} …` });
     show(this.#progress, text, el("div", { class: "meterbar" }, fill));
     /** @type {import("../core/types.js").Refused[]} */
     const refused = [];
-    let taken = 0;
+    /** @type {string[]} */
+    const taken = [];
     for (let start = 0; start < files.length; start += AT_ONCE) {
       const part = files.slice(start, start + AT_ONCE);
       try {
@@ -86,7 +87,7 @@ export class Uploader {
         const answer = await upload(bookPath(this.#book, "/pages"), part, (share) => {
           fill.style.width = `${Math.round((100 * (start + share * part.length)) / files.length)}%`;
         });
-        taken += answer.accepted.length;
+        taken.push(...answer.accepted);
         refused.push(...answer.refused);
         this.#bus.emit("live:job", answer.job);
       } catch (error) {
@@ -95,9 +96,9 @@ export class Uploader {
         else complain(error);
       }
     }
-    this.#report(taken, refused);
+    this.#report(taken.length, refused);
     this.#bus.emit("uploaded");
-    return taken > 0;
+    return taken;
   }
 
   /**

@@ -40,6 +40,33 @@ class ModuleBrowserTest {
     assertThat(beats("{beats: 2, unit: 2}", "4")).as("in four").isEqualTo("4 of 1");
   }
 
+  /** The old page goes only when the new one was read, and nobody else's new page goes with it. */
+  @Test
+  void aPageTakenAgainKeepsItsPlaceUntilTheNewOneIsRead() {
+    assertThat(retake("waiting", "", true)).isEqualTo("wait");
+    assertThat(retake("waiting", "", false)).as("the job failed").isEqualTo("wait");
+    assertThat(retake("failed", "", false)).isEqualTo("refuse:n");
+    assertThat(retake("read", "", false)).as("no music on it").isEqualTo("refuse:n");
+    assertThat(retake("read", "expectedWrong: 0", true)).as("others are read").isEqualTo("wait");
+    assertThat(retake("read", "expectedWrong: 0", false)).isEqualTo("replace:a,old,n,b,other");
+  }
+
+  private String retake(String state, String more, boolean reading) {
+    return module(
+        "/js/book/retake.js",
+        "const page = (id, source, state, more) => ({id, source, state, ...more});"
+            + "const pages = [page('a', 'a.png', 'read'), page('old', 'x.png', 'read'), page('b', 'b.png', 'read'),"
+            + "page('n', 'n.png', '"
+            + state
+            + "', {"
+            + more
+            + "}), page('other', 'o.png', 'read', {expectedWrong: 0})];"
+            + "const step = m.retakeStep(pages, {page: pages[1], before: new Set(['a', 'old', 'b']), names: ['n.png']}, "
+            + reading
+            + ");"
+            + "return step.kind + (step.kind === 'wait' ? '' : ':' + (step.order ?? step.fresh.map(p => p.id)).join())");
+  }
+
   /** Sixteen bars of 4/4 in 32 seconds are 64 quarters in 32 s, so 120 a minute. */
   @Test
   void tapsGiveTheTempoBetweenThem() {
