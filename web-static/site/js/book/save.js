@@ -5,7 +5,7 @@ import { el } from "../core/dom.js";
 const FORMS = [
   ["map", "Bar map", "barmap's own file: every bar with its place on the page"],
   ["musicxml", "MusicXML", "the form without notes, for a notation program"],
-  ["bars", "Table of bars", "for a spreadsheet"],
+  ["csv", "Table of bars", "for a spreadsheet"],
   ["cutlist", "Cut list in words", "to send to the next player"],
   ["changes", "Changes", "for another barmap"],
   ["plan", "Plan", "order of play, turns, rests, for other programs"],

@@ -89,6 +89,16 @@ class ServiceArchitectureTest {
           .orShould()
           .accessField(System.class, "err");
 
+  /** One way to write into the log: {@code System.Logger}; one class says where it goes. */
+  @ArchTest
+  static final ArchRule onlyOneClassKnowsHowTheLogIsKept =
+      noClasses()
+          .that()
+          .doNotHaveFullyQualifiedName("org.barmap.cli.Logs")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("java.util.logging..", "org.slf4j..");
+
   @ArchTest
   static final ArchRule aDraftKnowsNoKindOfCorrection =
       noClasses()

@@ -62,9 +62,10 @@ final class TurnPages {
       }
       boolean easy =
           turn.verdict() == Verdict.TIME && turn.advice().get(0).kind() == Advice.Kind.TURN_HERE;
+      // The caution of what copies notes stands at the foot of the page already.
       for (Advice advice : easy ? turn.advice().subList(0, 1) : turn.advice()) {
         flow.text(
-            (advice.chosen() ? "" : "Or: ") + text(advice),
+            (advice.chosen() ? "" : "Or: ") + advice.says(),
             13,
             advice.chosen(),
             advice.chosen() ? 0 : 18);
@@ -79,12 +80,6 @@ final class TurnPages {
     if (plan.turns().isEmpty()) {
       flow.line("There is no page to turn.");
     }
-  }
-
-  /** The caution stands at the foot of the page already. */
-  private static String text(Advice advice) {
-    int caution = advice.text().indexOf(" Copying from a hired book");
-    return caution < 0 ? advice.text() : advice.text().substring(0, caution);
   }
 
   private static String verdict(Verdict verdict) {

@@ -3,8 +3,6 @@ package org.barmap.work;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.logging.Level;
-import java.util.logging.Logger;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
@@ -17,7 +15,7 @@ import org.barmap.sign.StoredPage;
  */
 final class PictureReading {
 
-  private static final Logger LOG = Logger.getLogger(PictureReading.class.getName());
+  private static final System.Logger LOG = System.getLogger(PictureReading.class.getName());
 
   private final Library library;
   private final PageReader reader;
@@ -49,7 +47,7 @@ final class PictureReading {
       int first = page.index() - page.part() + 1;
       results = reader.read(library.pages().picture(book, page), page.source(), Math.max(1, first));
     } catch (RuntimeException e) {
-      LOG.log(Level.WARNING, "page " + page.index() + " can't be read", e);
+      LOG.log(System.Logger.Level.WARNING, "page " + page.index() + " can't be read", e);
       allFailed(book, page, "This page can't be read; photograph or scan it again");
       return;
     }

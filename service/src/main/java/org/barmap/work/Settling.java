@@ -5,8 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.logging.Level;
-import java.util.logging.Logger;
 import org.barmap.edit.draft.Draft;
 import org.barmap.exchange.MusicXmlReader;
 import org.barmap.exchange.UnreadableMusicXmlException;
@@ -30,7 +28,7 @@ import org.barmap.sign.StoredPage;
  */
 public final class Settling {
 
-  private static final Logger LOG = Logger.getLogger(Settling.class.getName());
+  private static final System.Logger LOG = System.getLogger(Settling.class.getName());
 
   /** So often a book is settled at once when its pages change under way. */
   private static final int TRIES = 5;
@@ -125,7 +123,8 @@ public final class Settling {
           MusicXmlReader.read(library.pages().folder(book).resolve(card.file()));
       return reading.parts().stream().filter(p -> Objects.equals(p.id(), card.part())).findFirst();
     } catch (IOException | UnreadableMusicXmlException e) {
-      LOG.log(Level.WARNING, "the second reading of a book can't be read any more", e);
+      LOG.log(
+          System.Logger.Level.WARNING, "the second reading of a book can't be read any more", e);
       return Optional.empty();
     }
   }

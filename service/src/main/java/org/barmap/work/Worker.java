@@ -8,8 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
-import java.util.logging.Level;
-import java.util.logging.Logger;
 import org.barmap.library.Job;
 import org.barmap.library.Jobs;
 import org.barmap.library.Library;
@@ -24,7 +22,7 @@ import org.barmap.library.PageState;
  */
 public final class Worker implements AutoCloseable {
 
-  private static final Logger LOG = Logger.getLogger(Worker.class.getName());
+  private static final System.Logger LOG = System.getLogger(Worker.class.getName());
   private static final int TRIES = 3;
 
   /** The first pages of a job show at once, later ones a few at a time: settling takes the book. */
@@ -81,7 +79,7 @@ public final class Worker implements AutoCloseable {
         return;
       } catch (RuntimeException e) {
         // e.g. a full disk: leave the job where it is and try again a little later
-        LOG.log(Level.WARNING, "a reading job stopped: " + e.getMessage(), e);
+        LOG.log(System.Logger.Level.WARNING, "a reading job stopped: " + e.getMessage(), e);
         if (!pause()) {
           return;
         }

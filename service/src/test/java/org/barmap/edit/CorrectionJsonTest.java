@@ -8,7 +8,7 @@ import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.AddBarline;
 import org.barmap.edit.kind.BarCorrection;
 import org.barmap.edit.kind.Correction;
-import org.barmap.edit.kind.MeterCorrection;
+import org.barmap.edit.kind.HeldCorrection;
 import org.barmap.edit.kind.RemoveBarline;
 import org.barmap.edit.kind.SetSilence;
 import org.barmap.edit.kind.Side;
@@ -30,7 +30,7 @@ class CorrectionJsonTest extends SmallBook {
     assertThat(refused(silence("b1", -1)).get(0)).contains("0 to 99");
     assertThat(refused(silence("b1", Double.NaN)).get(0)).contains("0 to 99");
     assertThat(refused(silence("b3", 1)).get(0)).contains("all of it is free");
-    assertThat(refused(new MeterCorrection.SetMeter("b1", 4, 3)).get(0)).contains("over 1, 2, 4");
+    assertThat(refused(new HeldCorrection.SetMeter("b1", 4, 3)).get(0)).contains("over 1, 2, 4");
   }
 
   private static SetSilence silence(String bar, double beats) {

@@ -7,8 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
-import org.barmap.edit.kind.KeyCorrection;
-import org.barmap.edit.kind.MeterCorrection;
+import org.barmap.edit.kind.HeldCorrection;
 import org.barmap.edit.kind.NumberCorrection;
 import org.barmap.map.Bar;
 import org.barmap.map.MusicalNumber;
@@ -55,32 +54,32 @@ class EditingTest extends SmallBook {
 
   @Test
   void aMeterHoldsUntilTheNextPrintedOne() {
-    Draft five = done(new MeterCorrection.SetMeter("b5", 5, 4)).draft();
-    Draft three = done(five, new MeterCorrection.SetMeter("b2", 3, 4)).draft();
+    Draft five = done(new HeldCorrection.SetMeter("b5", 5, 4)).draft();
+    Draft three = done(five, new HeldCorrection.SetMeter("b2", 3, 4)).draft();
     assertThat(three.map().bars().stream().map(b -> b.meter().orElseThrow().beats()))
         .containsExactly(4, 3, 3, 3, 5, 5);
-    Draft back = done(three, new MeterCorrection.RemoveMeter("b2")).draft();
+    Draft back = done(three, new HeldCorrection.RemoveMeter("b2")).draft();
     assertThat(back.map().bars().stream().map(b -> b.meter().orElseThrow().beats()))
         .containsExactly(4, 4, 4, 4, 5, 5);
   }
 
   @Test
   void aKeyHoldsUntilTheNextOneOrTheEndOfTheNumber() {
-    Draft flats = done(new KeyCorrection.SetKey("b1", Optional.of(-3))).draft();
+    Draft flats = done(new HeldCorrection.SetKey("b1", Optional.of(-3))).draft();
     assertThat(keys(flats)).containsExactly(-3, -3, -3, -3, -3, -3);
-    Draft sharp = done(flats, new KeyCorrection.SetKey("b3", Optional.of(1))).draft();
+    Draft sharp = done(flats, new HeldCorrection.SetKey("b3", Optional.of(1))).draft();
     assertThat(keys(sharp)).containsExactly(-3, -3, 1, 1, 1, 1);
-    assertThat(done(flats, new KeyCorrection.SetKey("b3", Optional.of(1))).text())
+    assertThat(done(flats, new HeldCorrection.SetKey("b3", Optional.of(1))).text())
         .isEqualTo("Key at bar 3 of No. 7: 3 flats → 1 sharp");
     Draft two = done(sharp, new NumberCorrection.StartNumber("b5", "8", "Ebb")).draft();
     assertThat(keys(two)).containsExactly(-3, -3, 1, 1, 99, 99);
-    Draft four = done(two, new KeyCorrection.SetKey("b2", Optional.of(-4))).draft();
+    Draft four = done(two, new HeldCorrection.SetKey("b2", Optional.of(-4))).draft();
     assertThat(keys(four)).containsExactly(-3, -4, 1, 1, 99, 99);
-    Draft back = done(four, new KeyCorrection.RemoveKey("b3")).draft();
+    Draft back = done(four, new HeldCorrection.RemoveKey("b3")).draft();
     assertThat(keys(back)).containsExactly(-3, -4, -4, -4, 99, 99);
     Draft one = done(back, new NumberCorrection.RemoveNumber("b5", "")).draft();
     assertThat(keys(one)).containsExactly(-3, -4, -4, -4, -4, -4);
-    assertThat(refused(new KeyCorrection.SetKey("b1", Optional.of(8))))
+    assertThat(refused(new HeldCorrection.SetKey("b1", Optional.of(8))))
         .containsExactly("A key has 0 to 7 sharps, or 1 to 7 flats");
   }
 

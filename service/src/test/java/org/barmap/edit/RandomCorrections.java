@@ -7,8 +7,7 @@ import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.AddBarline;
 import org.barmap.edit.kind.BarCorrection;
 import org.barmap.edit.kind.Correction;
-import org.barmap.edit.kind.KeyCorrection;
-import org.barmap.edit.kind.MeterCorrection;
+import org.barmap.edit.kind.HeldCorrection;
 import org.barmap.edit.kind.MoveBarline;
 import org.barmap.edit.kind.MoveRehearsal;
 import org.barmap.edit.kind.NumberCorrection;
@@ -54,8 +53,8 @@ final class RandomCorrections {
           bar.number() % 2 == 0
               ? new BarCorrection.RemoveRehearsal(id)
               : new MoveRehearsal(id, bars.get(bars.size() / 2).id());
-      case 4 -> new MeterCorrection.SetMeter(id, 1 + random.nextInt(12), 8);
-      case 5 -> new MeterCorrection.RemoveMeter(id);
+      case 4 -> new HeldCorrection.SetMeter(id, 1 + random.nextInt(12), 8);
+      case 5 -> new HeldCorrection.RemoveMeter(id);
       case 6 -> new BarCorrection.SetNumber(id, random.nextInt(300));
       case 7 -> new BarCorrection.SetLabel(id, bar.number() + "A");
       case 8, 9 -> new AddBarline(bar.page(), bar.system(), in.x(), in.y());
@@ -77,8 +76,8 @@ final class RandomCorrections {
         Outline place = Outline.box(200, top, 2200, top + 84);
         yield new PageCorrection.AddSystem(page, Optional.of(place));
       }
-      case 22 -> new KeyCorrection.SetKey(id, Optional.of(random.nextInt(18) - 9));
-      case 23 -> new KeyCorrection.RemoveKey(id);
+      case 22 -> new HeldCorrection.SetKey(id, Optional.of(random.nextInt(18) - 9));
+      case 23 -> new HeldCorrection.RemoveKey(id);
       case 24 -> new SetSilence(id, Optional.of(side), Optional.of(random.nextInt(10) / 2.0));
       default -> new PageCorrection.RemoveSystem(page, 1 + random.nextInt(5));
     };

@@ -148,6 +148,7 @@ class PlanRoutesTest extends RunningServer {
         Map.of(
             "map", "application/json",
             "musicxml", "application/vnd.recordare.musicxml+xml",
+            "csv", "text/csv",
             "bars", "text/csv",
             "cutlist", "text/plain",
             "changes", "application/json",

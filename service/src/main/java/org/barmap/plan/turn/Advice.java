@@ -1,6 +1,8 @@
 package org.barmap.plan.turn;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Locale;
 import java.util.Optional;
@@ -16,7 +18,7 @@ import java.util.Optional;
  * @param last id of the last one
  * @param cost by the cost model of this package
  * @param chosen part of the cheapest set of turns of its number
- * @param text the same in plain words, with the caution that belongs to it
+ * @param says the same in plain words, without the caution that belongs to its kind
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
 public record Advice(
@@ -28,7 +30,11 @@ public record Advice(
     Optional<String> last,
     double cost,
     boolean chosen,
-    String text) {
+    @JsonIgnore String says) {
+
+  private static final String AGREEMENT =
+      " Copying from a hired book is for the hire agreement and local copyright rules to allow: ask"
+          + " the hirer or the show's librarian first.";
 
   /** What to do at a turn. */
   public enum Kind {
@@ -47,6 +53,11 @@ public record Advice(
     /** Leave notes out. */
     LEAVE_OUT;
 
+    /** Tells whether notes of the book are copied: whoever does it must be told to ask first. */
+    boolean copies() {
+      return this == WRITE_OUT || this == WRITE_OUT_BEFORE || this == FOLD_OUT;
+    }
+
     /** Returns the word the format uses. */
     @JsonValue
     public String word() {
@@ -54,8 +65,19 @@ public record Advice(
     }
   }
 
+  /** Returns it in plain words, with the caution that belongs to its kind. */
+  @JsonProperty("text")
+  public String text() {
+    return kind.copies() ? says + AGREEMENT : says;
+  }
+
   /** Returns the same advice, chosen or not. */
   Advice chosen(boolean now) {
-    return new Advice(kind, after, memorise, bars, first, last, cost, now, text);
+    return new Advice(kind, after, memorise, bars, first, last, cost, now, says);
+  }
+
+  /** Returns the same advice at a cost. */
+  Advice at(double price) {
+    return new Advice(kind, after, memorise, bars, first, last, price, chosen, says);
   }
 }

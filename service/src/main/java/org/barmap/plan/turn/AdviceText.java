@@ -10,10 +10,6 @@ import org.barmap.plan.order.Piece;
 
 /** Says each way to get over a turn in plain words. */
 final class AdviceText {
-  private static final String AGREEMENT =
-      " Copying from a hired book is for the hire agreement and local copyright rules to allow: ask"
-          + " the hirer or the show's librarian first.";
-
   private AdviceText() {}
 
   static Advice here(Line line, Gap gap, int arrives) {
@@ -30,91 +26,79 @@ final class AdviceText {
   }
 
   static Advice early(Line line, Gap gap, int from, int to, int bars) {
-    return advice(
-        Advice.Kind.TURN_EARLY,
-        id(line, gap.lastStep() >= from && from > 0 ? from - 1 : gap.lastStep()),
-        bars,
-        0,
-        id(line, from),
-        id(line, to),
-        "Turn early, in the rest before bar "
-            + name(line, from)
-            + " ("
-            + spoken(gap)
-            + "), and play "
-            + bars(line, from, to, bars)
-            + " from memory.");
+    int after = gap.lastStep() >= from && from > 0 ? from - 1 : gap.lastStep();
+    String rest = "early, in the rest before bar " + name(line, from) + " (" + spoken(gap) + ")";
+    return memorised(Advice.Kind.TURN_EARLY, line, after, from, to, bars, rest);
   }
 
   static Advice late(Line line, Gap gap, int from, int to, int bars) {
+    String rest = "late, in the rest after bar " + name(line, to) + " (" + spoken(gap) + ")";
+    return memorised(Advice.Kind.TURN_LATE, line, to, from, to, bars, rest);
+  }
+
+  private static Advice memorised(
+      Advice.Kind kind, Line line, int after, int from, int to, int bars, String when) {
     return advice(
-        Advice.Kind.TURN_LATE,
-        id(line, to),
+        kind,
+        id(line, after),
         bars,
         0,
         id(line, from),
         id(line, to),
-        "Turn late, in the rest after bar "
-            + name(line, to)
-            + " ("
-            + spoken(gap)
-            + "), and play "
-            + bars(line, from, to, bars)
-            + " from memory.");
+        "Turn " + when + ", and play " + bars(line, from, to, bars) + " from memory.");
   }
 
   static Advice writeOut(Line line, Gap gap, int from, int to, int bars) {
-    return advice(
-        Advice.Kind.WRITE_OUT,
-        id(line, to),
-        0,
-        bars,
-        id(line, from),
-        id(line, to),
-        "Write "
-            + bars(line, from, to, bars)
-            + " out on a slip at the foot of page "
-            + line.events().get(from - 1).page()
-            + " and turn in the rest after it ("
-            + spoken(gap)
-            + ")."
-            + AGREEMENT);
+    String where = "foot of page " + line.events().get(from - 1).page();
+    String rest = "after it (" + spoken(gap) + ")";
+    return copied(
+        Advice.Kind.WRITE_OUT, line, to, from, to, bars, slip(line, from, to, bars, where, rest));
   }
 
   static Advice writeOutBefore(Line line, Gap gap, int from, int to, int bars) {
-    return advice(
+    int after = from > 0 ? from - 1 : from;
+    String where = "head of page " + line.events().get(to + 1).page();
+    String rest = "before it (" + spoken(gap) + ")";
+    return copied(
         Advice.Kind.WRITE_OUT_BEFORE,
-        id(line, from > 0 ? from - 1 : from),
-        0,
+        line,
+        after,
+        from,
+        to,
         bars,
-        id(line, from),
-        id(line, to),
-        "Write "
-            + bars(line, from, to, bars)
-            + " out on a slip at the head of page "
-            + line.events().get(to + 1).page()
-            + " and turn in the rest before it ("
-            + spoken(gap)
-            + ")."
-            + AGREEMENT);
+        slip(line, from, to, bars, where, rest));
+  }
+
+  private static String slip(Line line, int from, int to, int bars, String where, String rest) {
+    return "Write "
+        + bars(line, from, to, bars)
+        + " out on a slip at the "
+        + where
+        + " and turn in the rest "
+        + rest
+        + ".";
   }
 
   static Advice foldOut(Line line, Gap gap, int from, int to, int bars, int systems) {
-    return advice(
+    return copied(
         Advice.Kind.FOLD_OUT,
-        id(line, to),
-        0,
+        line,
+        to,
+        from,
+        to,
         bars,
-        id(line, from),
-        id(line, to),
         "A fold-out of the next "
             + (systems == 1 ? "system" : systems + " systems")
             + ", "
             + bars(line, from, to, bars)
             + ", carries you to a rest of "
             + spoken(gap)
-            + "."
-            + AGREEMENT);
+            + ".");
+  }
+
+  private static Advice copied(
+      Advice.Kind kind, Line line, int after, int from, int to, int bars, String says) {
+    return advice(kind, id(line, after), 0, bars, id(line, from), id(line, to), says);
   }
 
   static Advice leaveOut(Line line, int arrives) {
@@ -138,7 +122,7 @@ final class AdviceText {
       int bars,
       Optional<String> first,
       Optional<String> last,
-      String text) {
+      String says) {
     return new Advice(
         kind,
         after,
@@ -148,7 +132,7 @@ final class AdviceText {
         last,
         0,
         false,
-        text);
+        says);
   }
 
   /** Says how long a gap is. */

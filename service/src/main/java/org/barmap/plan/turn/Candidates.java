@@ -139,18 +139,7 @@ final class Candidates {
     Gap gap = line.gaps().get(g);
     double extra = judge.cost(gap, load);
     if (extra < Double.POSITIVE_INFINITY) {
-      Advice priced =
-          new Advice(
-              advice.kind(),
-              advice.after(),
-              advice.memorise(),
-              advice.bars(),
-              advice.first(),
-              advice.last(),
-              base + extra,
-              false,
-              advice.text());
-      all.add(new Candidate(g, gap.from(), gap.to(), load, base, priced));
+      all.add(new Candidate(g, gap.from(), gap.to(), load, base, advice.at(base + extra)));
     }
   }
 

@@ -8,8 +8,6 @@ import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
-import java.util.logging.Level;
-import java.util.logging.Logger;
 import java.util.stream.Collectors;
 import org.barmap.map.json.BadMapException;
 import org.barmap.web.site.SitePages;
@@ -20,7 +18,7 @@ import tools.jackson.core.exc.StreamReadException;
 /** The one place where errors become answers. */
 public final class Problems {
 
-  private static final Logger LOG = Logger.getLogger(Problems.class.getName());
+  private static final System.Logger LOG = System.getLogger(Problems.class.getName());
 
   /** Marks a request that has its answer, so that the handlers for bare statuses leave it alone. */
   private static final String ANSWERED = "barmap.answered";
@@ -85,7 +83,7 @@ public final class Problems {
       answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
       return;
     }
-    LOG.log(Level.WARNING, "storage: " + e.getMessage(), e);
+    LOG.log(System.Logger.Level.WARNING, "storage: " + e.getMessage(), e);
     answer(ctx, ApiError.STORAGE, ApiError.STORAGE.title(), Map.of());
   }
 
@@ -98,7 +96,7 @@ public final class Problems {
       storage(ctx, e);
       return;
     }
-    LOG.log(Level.SEVERE, ctx.method() + " " + ctx.path(), e);
+    LOG.log(System.Logger.Level.ERROR, ctx.method() + " " + ctx.path(), e);
     answer(ctx, ApiError.INTERNAL, ApiError.INTERNAL.title(), Map.of());
   }
 

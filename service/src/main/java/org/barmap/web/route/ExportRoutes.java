@@ -50,7 +50,7 @@ public record ExportRoutes(Library library, Planning planning) {
     return switch (form) {
       case "map" -> Made.text("application/json", "barmap.json", BarMapJson.write(map));
       case "musicxml" -> Made.text("application/vnd.recordare.musicxml+xml", "musicxml", xml(map));
-      case "bars" -> Made.text("text/csv; charset=utf-8", "csv", table(map));
+      case "csv", "bars" -> Made.text("text/csv; charset=utf-8", "csv", table(map));
       case "changes" ->
           Made.text("application/json", "changes.json", ChangesJson.write(planning.changes(book)));
       case "cutlist" ->
