@@ -1,7 +1,6 @@
 package org.barmap.cli;
 
 import java.util.List;
-import java.util.logging.Logger;
 import sun.misc.Signal;
 import sun.misc.SignalHandler;
 
@@ -14,7 +13,7 @@ import sun.misc.SignalHandler;
  */
 final class Stopping {
 
-  private static final Logger LOG = Logger.getLogger(Stopping.class.getName());
+  private static final System.Logger LOG = System.getLogger(Stopping.class.getName());
 
   /** Ctrl-C, a polite kill, a closed terminal. */
   private static final List<String> SIGNALS = List.of("INT", "TERM", "HUP");
@@ -37,7 +36,7 @@ final class Stopping {
           Signal.handle(new Signal(name), before);
         }
       } catch (IllegalArgumentException e) {
-        LOG.fine("signal " + name + " can't be heard here: " + e.getMessage());
+        LOG.log(System.Logger.Level.DEBUG, "signal " + name + " can't be heard here: " + e.getMessage());
       }
     }
   }
@@ -46,7 +45,7 @@ final class Stopping {
     try {
       Signal.handle(new Signal(name), SignalHandler.SIG_DFL);
     } catch (IllegalArgumentException e) {
-      LOG.fine("signal " + name + " was never heard here: " + e.getMessage());
+      LOG.log(System.Logger.Level.DEBUG, "signal " + name + " was never heard here: " + e.getMessage());
     }
   }
 }

@@ -145,7 +145,7 @@ public final class Worker implements AutoCloseable {
     if (isGone(job)) {
       return;
     }
-    LOG.log(Level.WARNING, doing + " failed", e);
+    LOG.log(System.Logger.Level.WARNING, doing + " failed", e);
     Optional<Duration> pause = RetryPolicy.STANDARD.pauseAfter(job.failures() + 1);
     String advice = isOfTheDisk(e) ? "make room on the disk" : "take out the pages added last";
     if (pause.isPresent()) {

@@ -16,8 +16,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
-import java.util.logging.Level;
-import java.util.logging.Logger;
 import java.util.stream.Stream;
 import org.barmap.library.Books;
 import org.jdbi.v3.core.Jdbi;
@@ -31,7 +29,7 @@ import org.jdbi.v3.core.Jdbi;
  */
 final class Removal {
 
-  private static final Logger LOG = Logger.getLogger(Removal.class.getName());
+  private static final System.Logger LOG = System.getLogger(Removal.class.getName());
   private static final Duration EVERY = Duration.ofDays(1);
 
   private final Jdbi jdbi;
@@ -76,7 +74,7 @@ final class Removal {
       purge();
       sweep();
     } catch (RuntimeException e) {
-      LOG.log(Level.WARNING, "the daily sweep stopped: " + e.getMessage(), e);
+      LOG.log(System.Logger.Level.WARNING, "the daily sweep stopped: " + e.getMessage(), e);
     }
   }
 
@@ -137,7 +135,7 @@ final class Removal {
                     .map((row, context) -> row.getInt(1))
                     .one());
     if (busy != 0) {
-      LOG.info("the write-ahead log is in use and is emptied at the next sweep");
+      LOG.log(System.Logger.Level.INFO, "the write-ahead log is in use and is emptied at the next sweep");
     }
   }
 
@@ -164,7 +162,7 @@ final class Removal {
     try (Stream<Path> files = Files.list(folder)) {
       return files.toList();
     } catch (IOException e) {
-      LOG.log(Level.WARNING, folder + " can't be looked through: " + e.getMessage(), e);
+      LOG.log(System.Logger.Level.WARNING, folder + " can't be looked through: " + e.getMessage(), e);
       return List.of();
     }
   }
@@ -181,7 +179,7 @@ final class Removal {
       stuck.remove(path);
     } catch (IOException e) {
       stuck.add(path);
-      LOG.warning(path + " can't be deleted and is tried again at the next sweep: " + e);
+      LOG.log(System.Logger.Level.WARNING, path + " can't be deleted and is tried again at the next sweep: " + e);
     }
   }
 
