@@ -36,7 +36,9 @@ final class Stopping {
           Signal.handle(new Signal(name), before);
         }
       } catch (IllegalArgumentException e) {
-        LOG.log(System.Logger.Level.DEBUG, "signal " + name + " can't be heard here: " + e.getMessage());
+        LOG.log(
+            System.Logger.Level.DEBUG,
+            "signal " + name + " can't be heard here: " + e.getMessage());
       }
     }
   }
@@ -45,7 +47,8 @@ final class Stopping {
     try {
       Signal.handle(new Signal(name), SignalHandler.SIG_DFL);
     } catch (IllegalArgumentException e) {
-      LOG.log(System.Logger.Level.DEBUG, "signal " + name + " was never heard here: " + e.getMessage());
+      LOG.log(
+          System.Logger.Level.DEBUG, "signal " + name + " was never heard here: " + e.getMessage());
     }
   }
 }

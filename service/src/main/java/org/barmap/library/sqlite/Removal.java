@@ -135,7 +135,9 @@ final class Removal {
                     .map((row, context) -> row.getInt(1))
                     .one());
     if (busy != 0) {
-      LOG.log(System.Logger.Level.INFO, "the write-ahead log is in use and is emptied at the next sweep");
+      LOG.log(
+          System.Logger.Level.INFO,
+          "the write-ahead log is in use and is emptied at the next sweep");
     }
   }
 
@@ -162,7 +164,8 @@ final class Removal {
     try (Stream<Path> files = Files.list(folder)) {
       return files.toList();
     } catch (IOException e) {
-      LOG.log(System.Logger.Level.WARNING, folder + " can't be looked through: " + e.getMessage(), e);
+      LOG.log(
+          System.Logger.Level.WARNING, folder + " can't be looked through: " + e.getMessage(), e);
       return List.of();
     }
   }
@@ -179,7 +182,9 @@ final class Removal {
       stuck.remove(path);
     } catch (IOException e) {
       stuck.add(path);
-      LOG.log(System.Logger.Level.WARNING, path + " can't be deleted and is tried again at the next sweep: " + e);
+      LOG.log(
+          System.Logger.Level.WARNING,
+          path + " can't be deleted and is tried again at the next sweep: " + e);
     }
   }
 
