@@ -1,0 +1,167 @@
+package org.barmap.plan.reference;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.barmap.plan.reference.Repeat.Kind;
+import org.barmap.plan.reference.Resolved.At;
+
+/** Play times, vamps and safeties that a change adds to the printed form. */
+final class Additions {
+
+  private final WrittenNumber number;
+  private final Questions questions;
+  private final List<Repeat> repeats;
+  private final List<OpenStretch> opens;
+
+  Additions(
+      WrittenNumber number, List<Repeat> repeats, List<OpenStretch> printed, Questions questions) {
+    this.number = number;
+    this.questions = questions;
+    this.repeats = new ArrayList<>(repeats);
+    this.opens = new ArrayList<>(printed);
+  }
+
+  List<Repeat> repeats() {
+    return repeats;
+  }
+
+  List<OpenStretch> opens() {
+    return opens;
+  }
+
+  void plays(List<At> plays) {
+    List<At> longestFirst = new ArrayList<>(plays);
+    longestFirst.sort(Comparator.comparingInt(p -> p.from() - p.to()));
+    List<At> done = new ArrayList<>();
+    for (At play : longestFirst) {
+      boolean twice = done.stream().anyMatch(d -> same(d, play));
+      if (!twice) {
+        play(play, done);
+      }
+      done.add(play);
+    }
+    repeats.sort(Comparator.comparingInt(Repeat::from).thenComparingInt(r -> -r.to()));
+  }
+
+  private static boolean same(At one, At two) {
+    return one.from() == two.from()
+        && one.to() == two.to()
+        && one.change().whole("times", 0) == two.change().whole("times", 0);
+  }
+
+  private void play(At play, List<At> done) {
+    int times = play.change().whole("times", 1);
+    for (At other : done) {
+      if (other.from() == play.from() && other.to() == play.to()) {
+        ask("play-twice", play, "two counts for one stretch", "the first");
+        return;
+      }
+    }
+    for (int k = 0; k < repeats.size(); k++) {
+      Repeat repeat = repeats.get(k);
+      if (repeat.plain(play.from(), play.to())) {
+        if (repeat.kind() == Kind.OPEN) {
+          ask("play-over-vamp", play, "a count over a vamp", "the vamp stays");
+        } else {
+          // Source: trade.md, 3X; issue text: "once" takes the repeat away.
+          repeats.set(k, repeat.times(times));
+        }
+        return;
+      }
+    }
+    if (times > 1 && mayAdd(play, "play-over-repeat")) {
+      // Source: trade.md, "3X": play three times.
+      repeats.add(new Repeat(play.from(), play.to(), List.of(), times, Kind.PLAY_ONCE_AFTER_JUMP));
+    }
+  }
+
+  /** A stretch beside all repeats, or inside one block of one, is clear; else it is asked. */
+  private boolean mayAdd(At stretch, String key) {
+    for (Repeat repeat : repeats) {
+      boolean apart = stretch.to() < repeat.from() || stretch.from() > repeat.to();
+      // Source: common practice: inside a repeat it counts in every pass.
+      boolean inside =
+          repeat.block(stretch.from()) >= 0
+              && repeat.block(stretch.from()) == repeat.block(stretch.to());
+      if (!apart && !inside) {
+        boolean around = stretch.from() <= repeat.from() && stretch.to() >= repeat.to();
+        // Source: issue text: asked, with both readings shown.
+        int reading =
+            around
+                ? ask(
+                    key, stretch, "a stretch with a repeat in it", "with the repeat", "without it")
+                : ask(key, stretch, "a stretch with half a repeat in it", "without the change");
+        if (!around || reading == 1) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  void opens(List<At> changes, Cuts cuts, Jumps jumps, List<At> inserts) {
+    List<OpenStretch> own = new ArrayList<>();
+    for (At change : changes) {
+      OpenStretch open = new OpenStretch(change.change().kind(), change.from(), change.to());
+      if (own.contains(open)) {
+        continue;
+      }
+      if (own.stream().anyMatch(o -> o.from() <= open.to() && open.from() <= o.to())) {
+        ask("open-overlap", change, "two open stretches share bars", "the first alone");
+        continue;
+      }
+      if (open(change, open)) {
+        own.add(open);
+        askInside(change, cuts, jumps, inserts);
+      }
+    }
+    opens.addAll(own);
+  }
+
+  private boolean open(At change, OpenStretch open) {
+    for (OpenStretch printed : List.copyOf(opens)) {
+      if (printed.from() == open.from() && printed.to() == open.to()) {
+        opens.remove(printed);
+        return true;
+      }
+      if (printed.from() <= open.to() && open.from() <= printed.to()) {
+        ask("open-overlap", change, "a printed open stretch shares bars with it", "the printed");
+        return false;
+      }
+    }
+    for (int k = 0; k < repeats.size(); k++) {
+      Repeat repeat = repeats.get(k);
+      if (repeat.plain(change.from(), change.to())) {
+        if (repeat.kind() != Kind.PRINTED) {
+          ask("open-over-repeat", change, "a count and a vamp over one stretch", "the vamp");
+        }
+        // Source: plan-format.md: a vamp is listed once; trade.md: a safety is played once.
+        repeats.set(k, repeat.open());
+        return true;
+      }
+    }
+    return mayAdd(change, "open-over-repeat");
+  }
+
+  private void askInside(At open, Cuts cuts, Jumps jumps, List<At> inserts) {
+    for (int at = open.from(); at <= open.to(); at++) {
+      if (cuts.startOut(at) || cuts.endOut(at) || cuts.inOnePass(at)) {
+        ask("open-cut", open, "bars of an open stretch are cut", "the bars left");
+      }
+      boolean sign = at < open.to() && jumps.signAtEnd(at);
+      if (sign || (at > open.from() && jumps.signAtStart(at))) {
+        ask("open-jump", open, "a sign inside an open stretch", "as printed");
+      }
+    }
+    for (At insert : inserts) {
+      if (insert.from() >= open.from() && insert.from() < open.to()) {
+        ask("open-insert", open, "bars inserted in an open stretch", "they belong to it");
+      }
+    }
+  }
+
+  private int ask(String key, At at, String why, String... readings) {
+    return questions.ask(key, number.bar(at.from()).name(), why, readings);
+  }
+}

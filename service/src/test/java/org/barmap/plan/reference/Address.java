@@ -1,0 +1,98 @@
+package org.barmap.plan.reference;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A bar as a player says it. Source of all forms: plan-format.md, Addresses, and the address of
+ * changes-1.schema.json.
+ *
+ * @param places bars it may mean, counted in the number; exactly one when it can be followed
+ * @param beat the beat said with it
+ */
+record Address(List<Integer> places, OptionalInt beat) {
+
+  private static final Pattern BEAT = Pattern.compile("(.*\\S)\\s+beat\\s+(\\d+)");
+  private static final Pattern ENDING =
+      Pattern.compile("(.*\\S)\\s+in the (\\d+)(?:st|nd|rd|th) ending");
+  private static final Pattern BEFORE = Pattern.compile("(\\S+)\\s+before\\s+(\\S.*)");
+  private static final Pattern OF = Pattern.compile("(\\S+)\\s+of\\s+(\\S.*)");
+  private static final Pattern PLUS = Pattern.compile("(.*\\S)\\s*(?:\\+|\\bplus\\b)\\s*(\\S+)");
+  private static final List<String> COUNT =
+      List.of("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine");
+  private static final List<String> ORDINAL =
+      List.of("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth");
+
+  static Address find(WrittenNumber number, String said) {
+    Matcher beat = BEAT.matcher(said.strip());
+    if (beat.matches()) {
+      return new Address(
+          places(number, beat.group(1)), OptionalInt.of(Integer.parseInt(beat.group(2))));
+    }
+    return new Address(places(number, said.strip()), OptionalInt.empty());
+  }
+
+  private static List<Integer> places(WrittenNumber number, String said) {
+    List<Integer> itself = named(number, said);
+    if (!itself.isEmpty()) {
+      return itself;
+    }
+    if (said.equalsIgnoreCase("end")) {
+      return number.size() == 0 ? List.of() : List.of(number.size() - 1);
+    }
+    Matcher ending = ENDING.matcher(said);
+    if (ending.matches()) {
+      int pass = Integer.parseInt(ending.group(2));
+      return places(number, ending.group(1)).stream()
+          .filter(at -> number.endingAt(at).contains(pass))
+          .toList();
+    }
+    Matcher before = BEFORE.matcher(said);
+    if (before.matches()) {
+      return moved(number, before.group(2), -count(before.group(1), COUNT));
+    }
+    Matcher of = OF.matcher(said);
+    if (of.matches()) {
+      // Source: plan-format.md, Addresses: "third of B", B itself is the first.
+      return moved(number, of.group(2), count(of.group(1), ORDINAL) - 1);
+    }
+    Matcher plus = PLUS.matcher(said);
+    return plus.matches() ? moved(number, plus.group(1), count(plus.group(2), COUNT)) : List.of();
+  }
+
+  private static List<Integer> named(WrittenNumber number, String said) {
+    List<Integer> places = new ArrayList<>();
+    for (WrittenBar bar : number.bars()) {
+      boolean mark =
+          bar.first() && bar.entry().rehearsal().filter(m -> m.text().equals(said)).isPresent();
+      if (mark || bar.name().equals(said)) {
+        places.add(bar.at());
+      }
+    }
+    return places;
+  }
+
+  // Source: common practice: bars are counted along the page.
+  private static List<Integer> moved(WrittenNumber number, String from, int by) {
+    if (by < -900_000) {
+      return List.of();
+    }
+    return places(number, from).stream()
+        .map(at -> at + by)
+        .filter(at -> at >= 0 && at < number.size())
+        .toList();
+  }
+
+  private static int count(String said, List<String> words) {
+    int word = words.indexOf(said.toLowerCase(Locale.ROOT));
+    if (word > 0) {
+      return word;
+    }
+    Matcher figures = Pattern.compile("(\\d{1,5})(?:st|nd|rd|th)?").matcher(said);
+    return figures.matches() ? Integer.parseInt(figures.group(1)) : -1_000_000;
+  }
+}

@@ -1,0 +1,94 @@
+package org.barmap.plan.reference;
+
+import java.util.Arrays;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Changes in a line of text, as in {@code cases.txt}; writes the JSON of {@code changes/1}.
+ *
+ * <pre>
+ * [off] [No.LABEL] cut FIRST..LAST [@1,last]      vamp, safety FIRST..LAST
+ *                  play FIRST..LAST xTIMES        insert after BAR BARS LABEL
+ *                  tacet  cut-number              order LABEL LABEL ...
+ *                  tempo FIRST 1/4=120            beats FIRST..LAST BEATS
+ *                  key FIRST FIFTHS               instrument FIRST WORDS
+ * </pre>
+ *
+ * A change without a number is of No. 1.
+ */
+final class ChangeNotation {
+
+  private static final Pattern HEAD = Pattern.compile("(off )?(?:No\\.(\\S+) )?(\\S+) ?(.*)");
+  private static final Pattern STRETCH =
+      Pattern.compile("(.+?)\\.\\.(.+?)(?: x(\\d+))?(?: @(\\S+))?");
+
+  private ChangeNotation() {}
+
+  static ObjectNode change(String id, String text) {
+    Matcher head = HEAD.matcher(text.strip());
+    if (!head.matches()) {
+      throw new IllegalArgumentException("no change: " + text);
+    }
+    ObjectNode node = JsonNodeFactory.instance.objectNode();
+    node.put("id", id).put("kind", head.group(3));
+    if (!head.group(3).equals("order")) {
+      node.put("number", head.group(2) == null ? "1" : head.group(2));
+    }
+    if (head.group(1) != null) {
+      node.put("on", false);
+    }
+    rest(node, head.group(3), head.group(4));
+    return node;
+  }
+
+  private static void rest(ObjectNode node, String kind, String rest) {
+    String[] words = rest.split(" ");
+    switch (kind) {
+      case "cut", "vamp", "safety", "play" -> stretch(node, kind, rest);
+      case "insert" -> {
+        String[] parts = rest.replaceFirst("^after ", "").split(" (?=\\d+ \\S+$)");
+        node.put("after", parts[0]);
+        node.put("bars", Integer.parseInt(parts[1].split(" ")[0]));
+        node.put("label", parts[1].split(" ")[1]);
+      }
+      case "order" -> Arrays.stream(words).forEach(node.putArray("numbers")::add);
+      case "tempo" -> {
+        String[] figure = words[words.length - 1].split("=");
+        node.put("first", rest.substring(0, rest.lastIndexOf(' ')));
+        node.put("beat", figure[0]).put("perMinute", Double.parseDouble(figure[1]));
+      }
+      case "beats" -> {
+        Matcher stretch = STRETCH.matcher(rest.substring(0, rest.lastIndexOf(' ')));
+        if (!stretch.matches()) {
+          throw new IllegalArgumentException("no stretch: " + rest);
+        }
+        node.put("first", stretch.group(1)).put("last", stretch.group(2));
+        node.put("beats", Integer.parseInt(words[words.length - 1]));
+      }
+      case "key" -> node.put("first", words[0]).put("fifths", Integer.parseInt(words[1]));
+      case "instrument" ->
+          node.put("first", words[0]).put("to", rest.substring(rest.indexOf(' ') + 1));
+      default -> {}
+    }
+  }
+
+  private static void stretch(ObjectNode node, String kind, String rest) {
+    Matcher stretch = STRETCH.matcher(rest);
+    if (!stretch.matches()) {
+      throw new IllegalArgumentException("no stretch: " + rest);
+    }
+    node.put("first", stretch.group(1)).put("last", stretch.group(2));
+    if (stretch.group(3) != null) {
+      node.put("times", Integer.parseInt(stretch.group(3)));
+    }
+    if (kind.equals("vamp")) {
+      node.put("leave", "end-of-pass");
+    }
+    if (stretch.group(4) != null) {
+      Arrays.stream(stretch.group(4).split(",")).forEach(node.putArray(Change.PASSES)::add);
+    }
+  }
+}

@@ -1,0 +1,138 @@
+package org.barmap.plan.reference;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.barmap.plan.reference.Jumps.Jump;
+
+/** What cuts do to repeats and jumps, and what has to be asked. */
+final class CutRules {
+
+  private final WrittenNumber number;
+  private final Cuts cuts;
+  private final Questions questions;
+
+  CutRules(WrittenNumber number, Cuts cuts, Questions questions) {
+    this.number = number;
+    this.cuts = cuts;
+    this.questions = questions;
+  }
+
+  /** Repeats that are left with these cuts. */
+  List<Repeat> repeats(List<Repeat> all) {
+    List<Repeat> left = new ArrayList<>();
+    for (Repeat repeat : all) {
+      if (!goneWhole(repeat)) {
+        left.add(kept(repeat) ? repeat : repeat.times(1));
+      }
+    }
+    return left;
+  }
+
+  // Source: common practice: with all its bars out a repeat is out.
+  private boolean goneWhole(Repeat repeat) {
+    for (int at = repeat.from(); at <= repeat.to(); at++) {
+      if (!cuts.gone(at)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private boolean kept(Repeat repeat) {
+    if (repeat.times() < 2) {
+      return true;
+    }
+    boolean kept = true;
+    if (repeat.from() > 0 && cuts.over(repeat.from() - 1)) {
+      // The trade texts say nothing: the player lands behind the forward repeat.
+      kept &=
+          ask(
+                  "cut-repeat-start",
+                  repeat.from(),
+                  "a cut takes the start of a repeat and leaves its end",
+                  "played once",
+                  "still repeated")
+              == 1;
+    }
+    for (int at = repeat.from(); at <= repeat.to(); at++) {
+      boolean early = cuts.endOutEarly(at, repeat.times());
+      if (repeat.closesAt(at) && (cuts.endOut(at) || early)) {
+        // The trade texts say nothing: the player lands behind the backward repeat.
+        kept &=
+            ask(
+                    "cut-repeat-end",
+                    at,
+                    "a cut takes the end of a repeat and leaves its start",
+                    "the sign is out with its bar",
+                    "still repeated")
+                == 1;
+      } else if (at < repeat.to() && repeat.block(at) != repeat.block(at + 1) && cuts.over(at)) {
+        ask("cut-ending-edge", at, "a cut runs into an ending", "its bars are out every time");
+      }
+    }
+    return kept;
+  }
+
+  /** Jumps that are left with these cuts. */
+  Jumps jumps(Jumps all) {
+    if (all.isEmpty() || goneWhole(all)) {
+      return all.isEmpty() ? all : Jumps.NONE;
+    }
+    List<Jump> left = new ArrayList<>();
+    for (Jump jump : all.jumps()) {
+      boolean target = !jump.dalSegno() || !cuts.startOut(jump.target());
+      if (!target) {
+        askCut(jump.target(), "the segno");
+      }
+      if (!cuts.endOut(jump.at()) || askCut(jump.at(), "the D.C. or D.S.") == 1) {
+        left.add(jump);
+      }
+      for (int at = jump.target(); at <= jump.at(); at++) {
+        if (cuts.inOnePass(at)) {
+          ask("cut-pass", at, "a pass of a stretch that sounds again after a jump", "counted on");
+        }
+      }
+    }
+    int toCoda = all.toCoda();
+    if (toCoda >= 0 && cuts.endOut(toCoda) && askCut(toCoda, "the To Coda") == 0) {
+      toCoda = -1;
+    }
+    if (toCoda >= 0 && cuts.startOut(all.coda())) {
+      askCut(all.coda(), "the coda's beginning");
+    }
+    int fine = all.fine();
+    if (fine >= 0
+        && fine < number.size() - 1
+        && cuts.endOut(fine)
+        && askCut(fine, "the Fine") == 0) {
+      fine = -1;
+    }
+    return left.isEmpty()
+        ? Jumps.NONE
+        : new Jumps(left, toCoda, all.coda(), fine, all.withRepeats());
+  }
+
+  // Source: common practice: a jump with all it leads over is out as a whole.
+  private boolean goneWhole(Jumps all) {
+    if (all.jumps().size() != 1) {
+      return false;
+    }
+    Jump jump = all.jumps().get(0);
+    int to = Math.max(jump.at(), Math.max(all.coda(), all.fine()));
+    for (int at = jump.target(); at <= to; at++) {
+      if (!cuts.gone(at)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private int askCut(int at, String what) {
+    // Source: the brief: a jump whose sign or target is cut is asked.
+    return ask("cut-jump", at, "a cut takes " + what, "the sign is out", "the sign counts");
+  }
+
+  private int ask(String key, int at, String why, String... readings) {
+    return questions.ask(key, number.bar(at).name(), why, readings);
+  }
+}

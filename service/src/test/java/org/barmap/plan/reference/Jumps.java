@@ -1,0 +1,45 @@
+package org.barmap.plan.reference;
+
+import java.util.List;
+
+/**
+ * What leads elsewhere in a number; -1 for a sign that is not there.
+ *
+ * @param jumps D.C. and D.S., each taken once
+ * @param toCoda the bar at whose end the coda is gone to, after a jump
+ * @param coda the bar it leads to
+ * @param fine the bar at whose end the number ends, after a jump
+ * @param withRepeats repeats are taken again after a jump
+ */
+record Jumps(List<Jump> jumps, int toCoda, int coda, int fine, boolean withRepeats) {
+
+  static final Jumps NONE = new Jumps(List.of(), -1, -1, -1, false);
+
+  /**
+   * A D.C. or D.S. at the end of a bar.
+   *
+   * @param dalSegno goes to the segno
+   * @param early taken the first time it is met, though a repeat is not done
+   */
+  record Jump(int at, int target, boolean dalSegno, boolean early) {}
+
+  boolean isEmpty() {
+    return jumps.isEmpty();
+  }
+
+  /** Whether a bar sounds again after a jump, before anything new comes. */
+  boolean replays(int at) {
+    return jumps.stream().anyMatch(j -> at >= j.target() && at <= j.at());
+  }
+
+  /** Whether the end of a bar carries a sign that counts. */
+  boolean signAtEnd(int at) {
+    return !isEmpty() && (at == toCoda || at == fine || jumps.stream().anyMatch(j -> j.at() == at));
+  }
+
+  /** Whether the beginning of a bar is where a sign leads to; the beginning of all is no sign. */
+  boolean signAtStart(int at) {
+    return !isEmpty()
+        && (at == coda || jumps.stream().anyMatch(j -> j.dalSegno() && j.target() == at));
+  }
+}

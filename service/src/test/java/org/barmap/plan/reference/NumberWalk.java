@@ -1,0 +1,132 @@
+package org.barmap.plan.reference;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.barmap.plan.reference.Repeat.Kind;
+import org.barmap.plan.reference.Walk.Step;
+import org.barmap.plan.reference.Walked.Open;
+import org.barmap.plan.reference.Walked.Playing;
+import org.barmap.plan.reference.Walked.Sounding;
+
+/** One number, walked once, with one reading for each of its questions. */
+record NumberWalk(
+    WrittenNumber number,
+    Resolved resolved,
+    List<Step> steps,
+    List<Open> open,
+    Questions questions) {
+
+  static NumberWalk of(
+      WrittenNumber number, List<Change> changes, boolean repeatsAfterJump, Questions questions) {
+    Resolved resolved = new Resolved(number, changes, questions);
+    RepeatReader reader = new RepeatReader(number, questions);
+    List<Repeat> printed = reader.read();
+    Additions added = new Additions(number, printed, reader.stretches(), questions);
+    added.plays(resolved.plays);
+    Jumps jumps = new JumpReader(number, added.repeats(), questions).read(repeatsAfterJump);
+    askPlayed(number, added.repeats(), jumps, questions);
+    List<Set<String>> shown = shownBeats(number, resolved);
+    Cuts cuts = new Cuts(number, resolved.cuts, shown, added.repeats(), questions);
+    added.opens(resolved.opens, cuts, jumps, resolved.inserts);
+    CutRules rules = new CutRules(number, cuts, questions);
+    List<Repeat> repeats = rules.repeats(added.repeats());
+    Jumps left = rules.jumps(jumps);
+    List<Insertion> insertions =
+        Insertion.of(number, resolved.inserts, repeats, left, cuts, questions);
+    List<Step> steps = new Walk(number, repeats, left, cuts, insertions).walk(questions);
+    return new NumberWalk(number, resolved, steps, open(number, added, cuts), questions);
+  }
+
+  /** A count that a change gives to a stretch which sounds again after a jump. */
+  private static void askPlayed(
+      WrittenNumber number, List<Repeat> repeats, Jumps jumps, Questions questions) {
+    for (int k = 0; k < repeats.size(); k++) {
+      Repeat repeat = repeats.get(k);
+      boolean again = jumps.replays(repeat.from()) || jumps.replays(repeat.to());
+      if (repeat.kind() == Kind.PLAY_ONCE_AFTER_JUMP && again) {
+        // The trade texts say nothing: a repeat is not taken after a jump, a count may be.
+        int reading =
+            questions.ask(
+                "play-and-jump",
+                number.bar(repeat.from()).name(),
+                "played several times, and once more after a jump",
+                "once after the jump",
+                "as often again");
+        if (reading == 1) {
+          repeats.set(k, repeat.kind(Kind.PLAY_AGAIN_AFTER_JUMP));
+        }
+      }
+    }
+  }
+
+  private static List<Set<String>> shownBeats(WrittenNumber number, Resolved resolved) {
+    PagePrint print = new PagePrint(number, resolved.settings);
+    InForce state = new InForce();
+    List<Set<String>> shown = new ArrayList<>();
+    for (int at = 0; at < number.size(); at++) {
+      print.arrive(state, at);
+      shown.add(state.get(Aspect.BEATS));
+    }
+    return shown;
+  }
+
+  private static List<Open> open(WrittenNumber number, Additions added, Cuts cuts) {
+    List<Open> open = new ArrayList<>();
+    for (OpenStretch stretch : added.opens()) {
+      boolean sounds = false;
+      for (int at = stretch.from(); at <= stretch.to(); at++) {
+        sounds |= !cuts.gone(at);
+      }
+      if (sounds) {
+        WrittenBar first = number.bar(stretch.from());
+        WrittenBar last = number.bar(stretch.to());
+        String says = stretch.kind() + " " + first.name() + "-" + last.name();
+        open.add(new Open(stretch.kind(), place(first), place(last), says));
+      }
+    }
+    return List.copyOf(open);
+  }
+
+  private static String place(WrittenBar bar) {
+    return bar.entry().id() + "/" + bar.offset();
+  }
+
+  Playing playing() {
+    if (resolved.out) {
+      return Playing.OUT;
+    }
+    return resolved.tacet || number.tacet() ? Playing.TACET : Playing.PLAYED;
+  }
+
+  /** The bars as they sound, without what is in force. */
+  List<Sounding> sounding() {
+    return sounding(List.of());
+  }
+
+  /** The bars as they sound; states one for each step, or none. */
+  List<Sounding> sounding(List<Map<Aspect, Set<String>>> states) {
+    int[] times = new int[number.size()];
+    List<Sounding> order = new ArrayList<>();
+    for (int k = 0; k < steps.size(); k++) {
+      Step step = steps.get(k);
+      if (step.sounds()) {
+        WrittenBar bar = number.bar(step.at());
+        boolean inserted = !step.inserted().isEmpty();
+        int time = inserted ? Math.max(1, times[step.at()]) : ++times[step.at()];
+        order.add(
+            new Sounding(
+                bar.entry().id(),
+                bar.offset(),
+                inserted ? step.inserted() : bar.name(),
+                inserted,
+                step.left(),
+                step.pass(),
+                time,
+                states.isEmpty() ? Map.of() : states.get(k)));
+      }
+    }
+    return order;
+  }
+}

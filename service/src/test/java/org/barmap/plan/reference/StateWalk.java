@@ -1,0 +1,149 @@
+package org.barmap.plan.reference;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.barmap.plan.reference.Walk.Step;
+import org.barmap.plan.reference.Walked.Playing;
+import org.barmap.plan.reference.Walked.Sounding;
+
+/**
+ * What is in force at every sounding bar, seen in three ways: as the page stands from its beginning
+ * to the bar (source: trade.md, landing in force); as a player carries it along, who also reads
+ * what is skipped; and as one who does not read endings that are skipped. Where they differ, as
+ * behind a jump back over a change of instrument, the trade texts do not say which is right, and
+ * each is allowed.
+ */
+final class StateWalk {
+
+  /** What the page says and what a player has in hand when a number begins. */
+  private final List<InForce> atBookOrder = new ArrayList<>();
+
+  private final List<NumberWalk> numbers;
+  private InForce hand;
+  private int lastShown = -1;
+
+  StateWalk(String part, List<NumberWalk> numbers) {
+    this.numbers = numbers;
+    InForce state = new InForce();
+    String instrument = HandWords.written(part);
+    state.set(Aspect.INSTRUMENT, instrument.isEmpty() ? Set.of("?") : Set.of(instrument, "?"));
+    // Source: common practice: without a word it is arco and without a mute, or unknown.
+    state.set(Aspect.BOW, Set.of("?", "arco"));
+    state.set(Aspect.MUTE, Set.of("?", "off"));
+    hand = state.copy();
+    for (NumberWalk number : numbers) {
+      atBookOrder.add(state.copy());
+      state = begin(state, number);
+      PagePrint print = new PagePrint(number.number(), number.resolved().settings);
+      for (int at = 0; at < number.number().size(); at++) {
+        print.arrive(state, at);
+      }
+    }
+  }
+
+  /**
+   * What holds on into a number. Source: common practice: a meter does, a key and a tempo do not.
+   */
+  private static InForce begin(InForce before, NumberWalk number) {
+    InForce state = before.copy();
+    state.set(Aspect.KEY, Aspect.UNKNOWN);
+    state.keySaid = Optional.empty();
+    state.firstTempo = Set.of();
+    state.beforeGradual = Set.of();
+    state.set(Aspect.TEMPO, Aspect.UNKNOWN);
+    if (number.number().size() > 0 && number.number().bar(0).entry().meter().isEmpty()) {
+      state.set(Aspect.METER, InForce.union(before.get(Aspect.METER), Set.of(Aspect.UNKNOWN)));
+    }
+    state.beatsSaid = Optional.empty();
+    return state;
+  }
+
+  /** The bars of the next number of the show, with what is in force; numbers in any order. */
+  List<Sounding> next(int k) {
+    NumberWalk number = numbers.get(k);
+    PagePrint print = new PagePrint(number.number(), number.resolved().settings);
+    InForce start = begin(atBookOrder.get(k), number);
+    // Source: issue text: a number takes over what the one before left in hand.
+    for (Aspect aspect : List.of(Aspect.INSTRUMENT, Aspect.BOW, Aspect.MUTE)) {
+      // Where the show leaves the order of the book, what the page before had said may count too.
+      Set<String> both = InForce.union(start.get(aspect), hand.get(aspect));
+      start.set(aspect, lastShown == k - 1 ? hand.get(aspect) : both);
+    }
+    lastShown = k;
+    List<InForce> page = page(number, print, start);
+    InForce all = start.copy();
+    InForce some = start.copy();
+    int before = -1;
+    List<Map<Aspect, Set<String>>> states = new ArrayList<>();
+    for (Step step : number.steps()) {
+      if (step.inserted().isEmpty()) {
+        carry(print, all, before, step, true);
+        carry(print, some, before, step, !leapsEnding(number.number(), before, step.at()));
+        before = step.at();
+      }
+      states.add(together(number, step, page.get(step.at()), all, some));
+    }
+    boolean played = number.playing() == Playing.PLAYED;
+    leave(page, all, played);
+    return number.sounding(states);
+  }
+
+  private static List<InForce> page(NumberWalk number, PagePrint print, InForce start) {
+    List<InForce> page = new ArrayList<>();
+    InForce state = start.copy();
+    for (int at = 0; at < number.number().size(); at++) {
+      print.arrive(state, at);
+      page.add(state.copy());
+    }
+    return page;
+  }
+
+  private static void carry(PagePrint print, InForce state, int before, Step step, boolean reads) {
+    int from = reads && before < step.at() ? before + 1 : step.at();
+    for (int at = from; at <= step.at(); at++) {
+      print.arrive(state, at);
+    }
+  }
+
+  private static boolean leapsEnding(WrittenNumber number, int before, int at) {
+    return before >= 0 && at > before + 1 && !number.endingAt(before + 1).isEmpty();
+  }
+
+  private static Map<Aspect, Set<String>> together(
+      NumberWalk number, Step step, InForce page, InForce all, InForce some) {
+    Map<Aspect, Set<String>> state = new EnumMap<>(Aspect.class);
+    for (Aspect aspect : List.of(Aspect.TEMPO, Aspect.INSTRUMENT, Aspect.BOW, Aspect.MUTE)) {
+      Set<String> walked = InForce.union(all.get(aspect), some.get(aspect));
+      state.put(aspect, InForce.union(page.get(aspect), walked));
+    }
+    // Source: barmap-format.md: the meter and the key in force are the page's.
+    for (Aspect aspect : List.of(Aspect.METER, Aspect.KEY, Aspect.BEATS)) {
+      state.put(aspect, page.get(aspect));
+    }
+    Optional<String> plays = Optional.empty();
+    if (step.times() > 1) {
+      for (String word : number.number().words(step.at())) {
+        plays = plays.or(() -> HandWords.plays(word, step.pass(), step.times()));
+      }
+    }
+    state.put(Aspect.PLAYS, Set.of(plays.orElse(Aspect.ANY)));
+    return state;
+  }
+
+  /** What is in hand when a number is left. */
+  private void leave(List<InForce> page, InForce walked, boolean played) {
+    if (page.isEmpty()) {
+      return;
+    }
+    InForce last = page.get(page.size() - 1);
+    for (Aspect aspect : List.of(Aspect.INSTRUMENT, Aspect.BOW, Aspect.MUTE)) {
+      Set<String> left = InForce.union(last.get(aspect), walked.get(aspect));
+      // The trade texts do not say what a number that is not played leaves in hand.
+      hand.set(aspect, played ? left : InForce.union(hand.get(aspect), left));
+    }
+  }
+}

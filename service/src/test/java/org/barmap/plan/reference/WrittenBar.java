@@ -1,0 +1,38 @@
+package org.barmap.plan.reference;
+
+import org.barmap.map.Bar;
+import org.barmap.map.Navigation;
+
+/**
+ * One single bar on the page; a multi-bar rest of eight is eight of them.
+ *
+ * @param at its place in the musical number, 0 for the first
+ * @param entry the entry of the map it is drawn in
+ * @param offset how many bars of that entry come before it
+ */
+record WrittenBar(int at, Bar entry, int offset) {
+
+  boolean first() {
+    return offset == 0;
+  }
+
+  boolean last() {
+    return offset == entry.count() - 1;
+  }
+
+  int number() {
+    return entry.number() + offset;
+  }
+
+  /** What a player calls it. */
+  String name() {
+    return first() && entry.label().isPresent() ? entry.label().get() : Integer.toString(number());
+  }
+
+  // Source: barmap-format.md, Conventions: segno and coda at the start of their bar, the others at
+  // its end.
+  boolean has(Navigation sign) {
+    boolean atStart = sign == Navigation.SEGNO || sign == Navigation.CODA;
+    return entry.has(sign) && (atStart ? first() : last());
+  }
+}
