@@ -12,10 +12,10 @@ final class Additions {
   private final WrittenNumber number;
   private final Questions questions;
   private final List<Repeat> repeats;
-  private final List<OpenStretch> opens;
+  private final List<Repeat.Open> opens;
 
   Additions(
-      WrittenNumber number, List<Repeat> repeats, List<OpenStretch> printed, Questions questions) {
+      WrittenNumber number, List<Repeat> repeats, List<Repeat.Open> printed, Questions questions) {
     this.number = number;
     this.questions = questions;
     this.repeats = new ArrayList<>(repeats);
@@ -26,7 +26,7 @@ final class Additions {
     return repeats;
   }
 
-  List<OpenStretch> opens() {
+  List<Repeat.Open> opens() {
     return opens;
   }
 
@@ -101,9 +101,9 @@ final class Additions {
   }
 
   void opens(List<At> changes, Cuts cuts, Jumps jumps, List<At> inserts) {
-    List<OpenStretch> own = new ArrayList<>();
+    List<Repeat.Open> own = new ArrayList<>();
     for (At change : changes) {
-      OpenStretch open = new OpenStretch(change.change().kind(), change.from(), change.to());
+      Repeat.Open open = new Repeat.Open(change.change().kind(), change.from(), change.to());
       if (own.contains(open)) {
         continue;
       }
@@ -119,8 +119,8 @@ final class Additions {
     opens.addAll(own);
   }
 
-  private boolean open(At change, OpenStretch open) {
-    for (OpenStretch printed : List.copyOf(opens)) {
+  private boolean open(At change, Repeat.Open open) {
+    for (Repeat.Open printed : List.copyOf(opens)) {
       if (printed.from() == open.from() && printed.to() == open.to()) {
         opens.remove(printed);
         return true;

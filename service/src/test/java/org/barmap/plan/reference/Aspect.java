@@ -4,7 +4,7 @@ package org.barmap.plan.reference;
  * What is in force at a sounding bar. Values are text: "?" for unknown; a set of values means that
  * the trade's rules allow each of them, "*" that they allow anything.
  */
-enum Aspect {
+public enum Aspect {
   /** "6/8". */
   METER,
   /** Sharps counted up, flats down: "-2". */
@@ -22,11 +22,14 @@ enum Aspect {
   /** Whether the player plays in this pass, "yes" or "no"; "*" where no words say so. */
   PLAYS;
 
-  static final String UNKNOWN = "?";
-  static final String ANY = "*";
+  /** Not known. */
+  public static final String UNKNOWN = "?";
+
+  /** Nothing says what it must be. */
+  public static final String ANY = "*";
 
   /** Writes a figure as these values do: no needless decimals. */
-  static String figure(double value) {
+  public static String figure(double value) {
     double rounded = Math.round(value * 100) / 100.0;
     return rounded == Math.rint(rounded)
         ? Long.toString(Math.round(rounded))

@@ -10,13 +10,13 @@ import tools.jackson.databind.JsonNode;
  *
  * @param json the node itself; its optional keys are read where they are needed
  */
-record Change(JsonNode json) {
+public record Change(JsonNode json) {
 
   /**
    * Key of a list of passes a cut holds in, numbers or "last". The schema has none yet: the name is
    * this walker's and stands here only.
    */
-  static final String PASSES = "passes";
+  public static final String PASSES = "passes";
 
   String id() {
     return text("id").orElse("");

@@ -8,14 +8,15 @@ import org.barmap.map.Meter;
 import org.barmap.plan.reference.Resolved.At;
 
 /** Which beats of which bars are out, in which passes; the same cut twice counts once. */
-final class Cuts {
+public final class Cuts {
 
   /** Beats out of a bar, from 0 to its length; of a bar without a known meter, 0 to 1. */
   private record Piece(int at, double from, double to, List<String> passes) {}
 
   /** What is left out of a bar that sounds, in the meter's lower figure. */
-  record Left(double atStart, double atEnd, double inside) {
-    static final Left NOTHING = new Left(0, 0, 0);
+  public record Left(double atStart, double atEnd, double inside) {
+    /** Nothing is out. */
+    public static final Left NOTHING = new Left(0, 0, 0);
   }
 
   private final WrittenNumber number;

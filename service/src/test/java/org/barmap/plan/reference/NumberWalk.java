@@ -74,7 +74,7 @@ record NumberWalk(
 
   private static List<Open> open(WrittenNumber number, Additions added, Cuts cuts) {
     List<Open> open = new ArrayList<>();
-    for (OpenStretch stretch : added.opens()) {
+    for (Repeat.Open stretch : added.opens()) {
       boolean sounds = false;
       for (int at = stretch.from(); at <= stretch.to(); at++) {
         sounds |= !cuts.gone(at);

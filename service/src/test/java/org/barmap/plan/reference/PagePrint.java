@@ -1,8 +1,11 @@
 package org.barmap.plan.reference;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import org.barmap.map.Meter;
 import org.barmap.plan.reference.Resolved.At;
@@ -13,6 +16,27 @@ import org.barmap.plan.reference.TempoWords.Sense;
  * force; where a change and the print meet at one bar, the change counts (common practice).
  */
 final class PagePrint {
+
+  /** What one word says, kept because books say the same words often. */
+  private record Said(
+      Sense sense,
+      OptionalDouble quarters,
+      Optional<String> instrument,
+      Optional<String> bow,
+      Optional<String> mute,
+      Optional<String> beats) {
+    static Said of(String word) {
+      return new Said(
+          TempoWords.sense(word),
+          TempoWords.quarters(word),
+          HandWords.instrument(word),
+          HandWords.bow(word),
+          HandWords.mute(word),
+          HandWords.beats(word));
+    }
+  }
+
+  private static final Map<String, Said> SAID = new ConcurrentHashMap<>();
 
   private final WrittenNumber number;
   private final List<At> settings;
@@ -27,8 +51,9 @@ final class PagePrint {
     meter(state, at);
     key(state, at);
     for (String word : number.words(at)) {
-      tempo(state, word);
-      hand(state, word);
+      Said said = SAID.computeIfAbsent(word, Said::of);
+      tempo(state, said);
+      hand(state, said);
     }
     for (At setting : settings) {
       change(state, setting, at);
@@ -74,15 +99,14 @@ final class PagePrint {
     state.keySaid.ifPresent(said -> state.set(Aspect.KEY, said));
   }
 
-  private static void tempo(InForce state, String word) {
+  private static void tempo(InForce state, Said word) {
     Set<String> before = state.get(Aspect.TEMPO);
-    Sense sense = TempoWords.sense(word);
+    Sense sense = word.sense();
     if (sense != Sense.NONE && sense != Sense.GRADUAL && sense != Sense.A_TEMPO) {
       state.beforeGradual = Set.of();
     }
     switch (sense) {
-      case FIGURE ->
-          state.set(Aspect.TEMPO, Aspect.figure(TempoWords.quarters(word).getAsDouble()));
+      case FIGURE -> state.set(Aspect.TEMPO, Aspect.figure(word.quarters().getAsDouble()));
       // Source: trade.md: double and half time are known if the tempo before is.
       case DOUBLE -> state.set(Aspect.TEMPO, times(before, 2));
       case HALF -> state.set(Aspect.TEMPO, times(before, 0.5));
@@ -122,11 +146,11 @@ final class PagePrint {
         .collect(Collectors.toSet());
   }
 
-  private static void hand(InForce state, String word) {
-    HandWords.instrument(word).ifPresent(i -> take(state, i));
-    HandWords.bow(word).ifPresent(b -> state.set(Aspect.BOW, b));
-    HandWords.mute(word).ifPresent(m -> state.set(Aspect.MUTE, m));
-    HandWords.beats(word).ifPresent(b -> state.beatsSaid = Optional.of(b));
+  private static void hand(InForce state, Said word) {
+    word.instrument().ifPresent(i -> take(state, i));
+    word.bow().ifPresent(b -> state.set(Aspect.BOW, b));
+    word.mute().ifPresent(m -> state.set(Aspect.MUTE, m));
+    word.beats().ifPresent(b -> state.beatsSaid = Optional.of(b));
   }
 
   private static void take(InForce state, String instrument) {

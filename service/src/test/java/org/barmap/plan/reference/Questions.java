@@ -10,7 +10,7 @@ import java.util.Map;
  * goes on with the one that was picked beforehand, the first unless said otherwise, so that the
  * same number can be walked once for each reading.
  */
-final class Questions {
+public final class Questions {
 
   /**
    * One question.
@@ -20,7 +20,7 @@ final class Questions {
    * @param why in a sentence
    * @param readings at least one; the walk can be done with each
    */
-  record Ask(String key, String place, String why, List<String> readings) {
+  public record Ask(String key, String place, String why, List<String> readings) {
     String id() {
       return key + "@" + place;
     }

@@ -18,10 +18,12 @@ import tools.jackson.databind.JsonNode;
  * Walks a book the way a person reads it with a finger on the page, by the trade's rules alone; it
  * shares no code with the planner. Slow and plain. What the rules leave open is asked.
  */
-final class ReferenceWalker {
+public final class ReferenceWalker {
 
   /** At most so many readings of a number are walked. */
   private static final int READINGS = 64;
+
+  private static final Set<String> OF_CHANGES = Set.of("address", "kind-unknown", "tacet-and-cut");
 
   private final BarMap map;
   private final List<Change> changes;
@@ -42,7 +44,7 @@ final class ReferenceWalker {
    * @param changes the entries of {@code changes} in a {@code changes/1} document
    * @param repeatsAfterJump the player's setting: repeats are taken again after a D.C. or D.S.
    */
-  static Walked walk(BarMap map, List<JsonNode> changes, boolean repeatsAfterJump) {
+  public static Walked walk(BarMap map, List<JsonNode> changes, boolean repeatsAfterJump) {
     return new ReferenceWalker(map, changes, repeatsAfterJump).walk();
   }
 
@@ -57,25 +59,32 @@ final class ReferenceWalker {
     List<OfNumber> walked = new ArrayList<>();
     for (int k : shown) {
       NumberWalk number = first.get(k);
-      List<Ask> asked = number.questions().asked();
+      List<Ask> asked = asked(number);
       LinkedHashSet<List<Walked.Sounding>> readings = new LinkedHashSet<>();
       List<Walked.Sounding> order = states.next(k);
-      readings.add(number.sounding());
+      boolean played = number.playing() == Playing.PLAYED;
+      readings.add(played ? number.sounding() : List.of());
       for (Map<String, Integer> way : Questions.ways(asked, READINGS)) {
         readings.add(one(k, byNumber, way).sounding());
       }
-      Playing playing = number.playing();
-      boolean played = playing == Playing.PLAYED;
       walked.add(
           new OfNumber(
               number.number().label(),
-              playing,
+              number.playing(),
               played ? order : List.of(),
               played ? number.open() : List.of(),
               asked,
               List.copyOf(readings)));
     }
     return new Walked(walked, ofBook.asked());
+  }
+
+  /** Of a number that is not played only what is asked of its changes matters, not of its form. */
+  private static List<Ask> asked(NumberWalk number) {
+    List<Ask> asked = number.questions().asked();
+    return number.playing() == Playing.PLAYED
+        ? asked
+        : asked.stream().filter(a -> OF_CHANGES.contains(a.key())).toList();
   }
 
   private NumberWalk one(int k, Map<Integer, List<Change>> byNumber, Map<String, Integer> way) {

@@ -24,6 +24,11 @@ record Repeat(int from, int bodyTo, List<Ending> endings, int times, Kind kind) 
   /** The bars under one bracket. */
   record Ending(int from, int to, List<Integer> passes, boolean back) {}
 
+  /**
+   * A vamp or a safety: "vamp" or "safety", from its first to its last bar, counted in the number.
+   */
+  record Open(String kind, int from, int to) {}
+
   int to() {
     return endings.isEmpty() ? bodyTo : endings.get(endings.size() - 1).to();
   }

@@ -26,14 +26,14 @@ final class RepeatReader {
   private int behindLast;
 
   /** Printed open stretches, filled while reading. */
-  private final List<OpenStretch> stretches = new ArrayList<>();
+  private final List<Repeat.Open> stretches = new ArrayList<>();
 
   RepeatReader(WrittenNumber number, Questions questions) {
     this.number = number;
     this.questions = questions;
   }
 
-  List<OpenStretch> stretches() {
+  List<Repeat.Open> stretches() {
     return stretches;
   }
 
@@ -144,8 +144,10 @@ final class RepeatReader {
 
   private void addWithEndings(int first, List<Ending> endings, int counted) {
     int lone = endings.size() == 1 ? 1 : 0;
-    for (Ending ending : endings.subList(0, endings.size() - 1 + lone)) {
-      if (!ending.back()) {
+    Ending last = endings.get(endings.size() - 1);
+    for (Ending ending : endings) {
+      boolean goesOn = ending == last && lone == 0 && ending.passes().size() == 1;
+      if (!ending.back() && !goesOn) {
         // Source: oracles.md, rejected there: a first ending without a backward repeat.
         questions.ask(
             "ending-no-back", name(ending.from()), "an ending without a way back", "go on");
@@ -153,8 +155,8 @@ final class RepeatReader {
         return;
       }
     }
-    Ending last = endings.get(endings.size() - 1);
-    if (lone == 0 && last.back()) {
+    // Source: common practice: a last ending of several passes goes back after all but the last.
+    if (lone == 0 && last.back() && last.passes().size() == 1) {
       questions.ask("ending-last-back", name(last.to()), "the last ending goes back too", "go on");
     }
     int from = start(first);
@@ -215,7 +217,7 @@ final class RepeatReader {
       if (repeat.from() == at && fits) {
         // Source: trade.md, vamp and safety; common practice: the word stands where they begin.
         found.set(k, repeat.open());
-        stretches.add(new OpenStretch(kind, at, repeat.to()));
+        stretches.add(new Repeat.Open(kind, at, repeat.to()));
         return;
       }
     }

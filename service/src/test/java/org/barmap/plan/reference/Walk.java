@@ -38,6 +38,7 @@ final class Walk {
   private final List<Step> steps = new ArrayList<>();
   private final Set<Jump> taken = new HashSet<>();
   private boolean jumped;
+  private boolean inCoda;
   private boolean leapt;
   private int reached = -1;
   private int reachedAtJump = -1;
@@ -115,7 +116,8 @@ final class Walk {
     }
     // Source: barmap-format.md, Conventions: to-coda and fine count at the end of their bar, after
     // a jump (oracles.md, Order of play).
-    if (jumped && at == jumps.toCoda()) {
+    if (jumped && !inCoda && at == jumps.toCoda()) {
+      inCoda = true;
       restart(jumps.coda());
       return jumps.coda();
     }

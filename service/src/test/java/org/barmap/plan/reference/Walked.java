@@ -10,10 +10,10 @@ import java.util.Set;
  * @param numbers in the order of the show
  * @param asked what is asked of the book as a whole
  */
-record Walked(List<OfNumber> numbers, List<Questions.Ask> asked) {
+public record Walked(List<OfNumber> numbers, List<Questions.Ask> asked) {
 
   /** What the player does with a number. */
-  enum Playing {
+  public enum Playing {
     PLAYED,
     TACET,
     OUT
@@ -27,7 +27,7 @@ record Walked(List<OfNumber> numbers, List<Questions.Ask> asked) {
    * @param asked what is asked; the order is then that of the first reading
    * @param readings the orders of all readings, the first one's first
    */
-  record OfNumber(
+  public record OfNumber(
       String label,
       Playing playing,
       List<Sounding> order,
@@ -47,7 +47,7 @@ record Walked(List<OfNumber> numbers, List<Questions.Ask> asked) {
    * @param time 1 when the bar sounds for the first time in the number
    * @param state values that are right at this bar
    */
-  record Sounding(
+  public record Sounding(
       String bar,
       int offset,
       String name,
@@ -58,7 +58,7 @@ record Walked(List<OfNumber> numbers, List<Questions.Ask> asked) {
       Map<Aspect, Set<String>> state) {
 
     /** The bar and what is left of it: what orders are compared by. */
-    String says() {
+    public String says() {
       StringBuilder says = new StringBuilder(inserted ? "+" + name : name);
       says.append(cut.atStart() > 0 ? "s" + Aspect.figure(cut.atStart()) : "");
       says.append(cut.inside() > 0 ? "m" + Aspect.figure(cut.inside()) : "");
@@ -67,11 +67,11 @@ record Walked(List<OfNumber> numbers, List<Questions.Ask> asked) {
     }
 
     /** The same, with the entry's id instead of its name, so that bars named alike differ. */
-    String key() {
+    public String key() {
       return bar + "/" + offset + says();
     }
   }
 
   /** An open stretch: kind, first bar and last bar as "id/offset", and as a player says them. */
-  record Open(String kind, String first, String last, String says) {}
+  public record Open(String kind, String first, String last, String says) {}
 }

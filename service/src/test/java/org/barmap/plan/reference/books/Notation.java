@@ -1,4 +1,4 @@
-package org.barmap.plan.reference;
+package org.barmap.plan.reference.books;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -25,19 +25,21 @@ import org.barmap.map.StaffSystem;
 import org.barmap.map.Word;
 
 /** Books in one line of text; the notation is described at the head of {@code cases.txt}. */
-final class Notation {
+public final class Notation {
 
   private static final Pattern BAR =
       Pattern.compile(
           "(?:\\((?<mark>[^)]+)\\))?(?<rest>R)?(?<number>\\d+)(?<label>[A-Z]?)(?:-(?<to>\\d+))?"
               + "(?:\\*(?<count>\\d+))?(?<more>.*)");
   private static final Pattern MORE =
-      Pattern.compile("@(?<sign>[a-z]+)|x(?<times>\\d+)|<(?<angle>[^>]+)>|\\{(?<words>[^}]*)}");
+      Pattern.compile(
+          "@(?<sign>segno|coda|fine|dc|ds|tocoda|fermata|caesura)|x(?<times>\\d+)|<(?<angle>[^>]+)>|\\{(?<words>[^}]*)}");
 
   /** The book's part, the instrument before any word. */
   static final String PART = "Double Bass";
 
   private final List<Bar> bars = new ArrayList<>();
+  private final List<Page> pages = new ArrayList<>();
   private final List<MusicalNumber> numbers = new ArrayList<>();
   private Optional<String> label = Optional.empty();
   private boolean tacet;
@@ -50,19 +52,15 @@ final class Notation {
 
   private Notation() {}
 
-  static BarMap book(String text) {
+  /** Returns the book a text writes. */
+  public static BarMap book(String text) {
     Notation notation = new Notation();
     for (String token : text.strip().split("\\s+")) {
       notation.token(token);
     }
     notation.endNumber();
-    List<StaffSystem> systems = new ArrayList<>();
-    for (int k = 1; k <= notation.system; k++) {
-      Outline staff = Outline.box(0, k * 50.0, 1000, k * 50.0 + 20);
-      systems.add(new StaffSystem(k, staff, 5, Optional.empty(), 1, List.of()));
-    }
-    Page page = new Page(1, "page.png", 1000, 100 + 50 * notation.system, systems);
-    return BarMap.of(new Book("Small", PART), List.of(page), notation.numbers, notation.bars);
+    notation.endPage();
+    return BarMap.of(new Book("Small", PART), notation.pages, notation.numbers, notation.bars);
   }
 
   private void token(String token) {
@@ -72,6 +70,7 @@ final class Notation {
       case "||" -> line(Barline.DOUBLE);
       case "]" -> ending = List.of();
       case "/" -> system++;
+      case "//" -> endPage();
       default -> {
         if (token.startsWith(":|")) {
           line(Barline.REPEAT_END);
@@ -92,13 +91,33 @@ final class Notation {
     }
   }
 
+  private void endPage() {
+    List<StaffSystem> systems = new ArrayList<>();
+    for (int k = 1; k <= system; k++) {
+      Outline staff = Outline.box(0, k * 50.0, 1000, k * 50.0 + 20);
+      systems.add(new StaffSystem(k, staff, 5, Optional.empty(), 1, List.of()));
+    }
+    int index = pages.size() + 1;
+    pages.add(new Page(index, "page-" + index + ".png", 1000, 100 + 50 * system, systems));
+    system = 1;
+  }
+
+  /** Whether the next bar begins a line of music or a number. */
+  private boolean beginsLine() {
+    if (bars.size() == firstOfNumber) {
+      return true;
+    }
+    Bar before = bars.get(bars.size() - 1);
+    return before.system() != system || before.page() != pages.size() + 1;
+  }
+
   private BarBuilder last() {
     return bars.get(bars.size() - 1).toBuilder();
   }
 
   /** A barline: the end of the bar before it in mid-line, the start of the next in a new line. */
   private void line(Barline line) {
-    boolean newLine = bars.size() == firstOfNumber || bars.get(bars.size() - 1).system() != system;
+    boolean newLine = beginsLine();
     boolean start = line == Barline.REPEAT_START;
     if (newLine && start) {
       pendingStart = line;
@@ -116,6 +135,9 @@ final class Notation {
     }
     int from = Integer.parseInt(bar.group("number"));
     int to = bar.group("to") == null ? from : Integer.parseInt(bar.group("to"));
+    if (to > from && !bar.group("more").isEmpty()) {
+      throw new IllegalArgumentException("a stretch with signs: " + token);
+    }
     for (int number = from; number <= to; number++) {
       boolean first = number == from;
       bars.add(
@@ -130,7 +152,7 @@ final class Notation {
 
   private Bar bar(int number, String mark, String label, int rest, String more) {
     BarBuilder bar =
-        Bar.builder("b" + (bars.size() + 1), 1, system, Outline.box(0, 0, 10, 10))
+        Bar.builder("b" + (bars.size() + 1), pages.size() + 1, system, Outline.box(0, 0, 10, 10))
             .number(number)
             .ending(ending)
             .startBarline(start());
@@ -152,7 +174,7 @@ final class Notation {
   }
 
   private Barline start() {
-    boolean newLine = bars.size() == firstOfNumber || bars.get(bars.size() - 1).system() != system;
+    boolean newLine = beginsLine();
     return newLine ? pendingStart : bars.get(bars.size() - 1).endBarline();
   }
 

@@ -1,8 +1,9 @@
-package org.barmap.plan.reference;
+package org.barmap.plan.reference.books;
 
 import java.util.Arrays;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.plan.reference.Change;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -19,7 +20,7 @@ import tools.jackson.databind.node.ObjectNode;
  *
  * A change without a number is of No. 1.
  */
-final class ChangeNotation {
+public final class ChangeNotation {
 
   private static final Pattern HEAD = Pattern.compile("(off )?(?:No\\.(\\S+) )?(\\S+) ?(.*)");
   private static final Pattern STRETCH =
@@ -27,7 +28,8 @@ final class ChangeNotation {
 
   private ChangeNotation() {}
 
-  static ObjectNode change(String id, String text) {
+  /** Returns the change a text writes. */
+  public static ObjectNode change(String id, String text) {
     Matcher head = HEAD.matcher(text.strip());
     if (!head.matches()) {
       throw new IllegalArgumentException("no change: " + text);

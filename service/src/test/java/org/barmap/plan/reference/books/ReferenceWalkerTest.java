@@ -1,4 +1,4 @@
-package org.barmap.plan.reference;
+package org.barmap.plan.reference.books;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -13,6 +13,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.barmap.plan.reference.Aspect;
+import org.barmap.plan.reference.ReferenceWalker;
+import org.barmap.plan.reference.Walked;
 import org.barmap.plan.reference.Walked.OfNumber;
 import org.barmap.plan.reference.Walked.Playing;
 import org.barmap.plan.reference.Walked.Sounding;
@@ -42,7 +45,8 @@ class ReferenceWalkerTest {
   }
 
   static Stream<Case> cases() throws IOException {
-    try (InputStream in = ReferenceWalkerTest.class.getResourceAsStream("cases.txt")) {
+    try (InputStream in =
+        ReferenceWalkerTest.class.getResourceAsStream("/org/barmap/plan/reference/cases.txt")) {
       String text = new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
       List<Case> cases = new ArrayList<>();
       for (String block : text.split("\\n\\s*\\n")) {

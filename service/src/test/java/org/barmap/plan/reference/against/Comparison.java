@@ -1,0 +1,238 @@
+package org.barmap.plan.reference.against;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.barmap.plan.reference.Aspect;
+import org.barmap.plan.reference.Cuts.Left;
+import org.barmap.plan.reference.Questions.Ask;
+import org.barmap.plan.reference.ReferenceWalker;
+import org.barmap.plan.reference.Walked;
+import org.barmap.plan.reference.Walked.OfNumber;
+import org.barmap.plan.reference.Walked.Playing;
+import org.barmap.plan.reference.Walked.Sounding;
+import org.barmap.plan.reference.against.PlanUnderTest.Passes;
+import org.barmap.plan.reference.against.PlanUnderTest.Planned;
+import org.barmap.plan.reference.against.PlanUnderTest.PlannedBar;
+import org.barmap.plan.reference.against.PlanUnderTest.PlannedNumber;
+import org.barmap.plan.reference.books.RandomBook;
+
+/** Compares a plan of a book with what the walker finds, bar by bar. */
+public final class Comparison {
+
+  /**
+   * The result for one book: its worst number's.
+   *
+   * @param number the label of that number, or empty
+   * @param says what differs, to read
+   * @param bars bars whose order was compared and is the same
+   * @param facts values in force that were compared and are right, where only one is
+   */
+  public record Result(Verdict verdict, String number, String says, int bars, int facts) {}
+
+  private final PlanUnderTest plan;
+
+  /** Compares one planner. */
+  public Comparison(PlanUnderTest plan) {
+    this.plan = plan;
+  }
+
+  /** Compares one book. */
+  public Result compare(RandomBook book) {
+    Walked walked = ReferenceWalker.walk(book.map(), book.json(), book.repeatsAfterJump());
+    Planned planned;
+    try {
+      planned = plan.plan(book.map(), book.json(), book.repeatsAfterJump());
+    } catch (RuntimeException e) {
+      return new Result(Verdict.FAILED, "", e.toString(), 0, 0);
+    }
+    if (!walked.asked().isEmpty()) {
+      boolean asks = planned.asked() || planned.numbers().stream().anyMatch(PlannedNumber::asked);
+      Verdict verdict = asks ? Verdict.BOTH_ASK : Verdict.PLAN_GUESSES;
+      return new Result(verdict, "", "the walker asks " + says(walked.asked()), 0, 0);
+    }
+    List<String> shown = walked.numbers().stream().map(OfNumber::label).toList();
+    List<String> found = planned.numbers().stream().map(PlannedNumber::label).toList();
+    if (!shown.equals(found)) {
+      String says = "numbers: walker " + shown + ", plan " + found;
+      return new Result(Verdict.NUMBERS, "", says, 0, 0);
+    }
+    return worst(walked, planned);
+  }
+
+  private Result worst(Walked walked, Planned planned) {
+    Result worst = new Result(Verdict.AGREE, "", "", 0, 0);
+    int bars = 0;
+    int facts = 0;
+    boolean carriesOn = true;
+    for (int k = 0; k < walked.numbers().size(); k++) {
+      OfNumber number = walked.numbers().get(k);
+      Result result = number(number, planned.numbers().get(k), planned.asked(), carriesOn);
+      // What is in hand after a number that is asked about is not sure either.
+      carriesOn &= number.asked().isEmpty();
+      bars += result.bars();
+      facts += result.facts();
+      if (result.verdict().compareTo(worst.verdict()) > 0) {
+        worst = result;
+      }
+    }
+    return new Result(worst.verdict(), worst.number(), worst.says(), bars, facts);
+  }
+
+  private Result number(OfNumber walked, PlannedNumber found, boolean bookAsked, boolean sure) {
+    String label = walked.label();
+    boolean asks = found.asked() || bookAsked;
+    if (!walked.asked().isEmpty()) {
+      boolean read = walked.readings().stream().anyMatch(r -> keys(r).equals(foundKeys(found)));
+      Verdict silent = read ? Verdict.PLAN_GUESSES : Verdict.PLAN_INVENTS;
+      String says =
+          "the walker asks " + says(walked.asked()) + "; the plan plays " + foundKeys(found);
+      return new Result(asks ? Verdict.BOTH_ASK : silent, label, says, 0, 0);
+    }
+    if (walked.playing() != found.playing()) {
+      String says = "walker " + walked.playing() + ", plan " + found.playing();
+      return new Result(Verdict.PLAYING, label, says, 0, 0);
+    }
+    if (walked.playing() != Playing.PLAYED) {
+      return new Result(Verdict.AGREE, label, "", 0, 0);
+    }
+    if (!keys(walked.order()).equals(foundKeys(found))) {
+      String says = difference(keys(walked.order()), foundKeys(found)) + found.says();
+      return new Result(asks ? Verdict.PLAN_ASKS : Verdict.ORDER, label, says, 0, 0);
+    }
+    return sameOrder(walked, found, asks, sure);
+  }
+
+  private Result sameOrder(OfNumber walked, PlannedNumber found, boolean asks, boolean sure) {
+    int bars = walked.order().size();
+    if (found.open().isPresent() && !walkedOpen(walked).equals(foundOpen(found))) {
+      String says = "open: walker " + walkedOpen(walked) + ", plan " + foundOpen(found);
+      return new Result(Verdict.OPEN, walked.label(), says, bars, 0);
+    }
+    int facts = 0;
+    for (int k = 0; k < bars; k++) {
+      Sounding right = walked.order().get(k);
+      PlannedBar bar = found.order().get(k);
+      OptionalInt pass = pass(right);
+      if (pass.isPresent() && bar.pass().isPresent() && !pass.equals(bar.pass())) {
+        String says = at(k, right) + ": pass " + pass + ", plan " + bar.pass();
+        return new Result(Verdict.PASSES, walked.label(), says, bars, 0);
+      }
+      for (Map.Entry<Aspect, String> fact : bar.state().entrySet()) {
+        Set<String> allowed = right.state().getOrDefault(fact.getKey(), Set.of(Aspect.ANY));
+        boolean hand = hand(fact.getKey());
+        if (allowed.contains(Aspect.ANY) || (hand && !sure)) {
+          continue;
+        }
+        if (!allowed.contains(fact.getValue())) {
+          String says =
+              at(k, right)
+                  + ": "
+                  + fact.getKey()
+                  + " is "
+                  + new TreeSet<>(allowed)
+                  + ", plan "
+                  + fact.getValue();
+          return new Result(Verdict.STATE, walked.label(), says, bars, facts);
+        }
+        facts += allowed.size() == 1 ? 1 : 0;
+      }
+    }
+    Verdict verdict = asks ? Verdict.AGREE_AND_PLAN_ASKS : Verdict.AGREE;
+    return new Result(
+        verdict, walked.label(), asks ? String.valueOf(found.says()) : "", bars, facts);
+  }
+
+  private static boolean hand(Aspect aspect) {
+    return aspect == Aspect.INSTRUMENT || aspect == Aspect.BOW || aspect == Aspect.MUTE;
+  }
+
+  private static String at(int k, Sounding bar) {
+    return "bar " + bar.name() + " (" + (k + 1) + " in the order, time " + bar.time() + ")";
+  }
+
+  private OptionalInt pass(Sounding bar) {
+    if (bar.inserted() || plan.passes() == Passes.NOT_TOLD) {
+      return OptionalInt.empty();
+    }
+    return OptionalInt.of(plan.passes() == Passes.OF_REPEAT ? bar.pass() : bar.time());
+  }
+
+  private static Set<String> walkedOpen(OfNumber walked) {
+    return walked.open().stream()
+        .map(o -> o.kind() + " " + o.first() + " to " + o.last())
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private static Set<String> foundOpen(PlannedNumber found) {
+    return found.open().orElse(List.of()).stream()
+        .map(
+            o ->
+                o.kind()
+                    + " "
+                    + o.first()
+                    + "/"
+                    + o.firstOffset()
+                    + " to "
+                    + o.last()
+                    + "/"
+                    + o.lastOffset())
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private static List<String> keys(List<Sounding> order) {
+    return order.stream()
+        .map(s -> key(s.bar(), s.offset(), s.inserted() ? s.name() : "", s.cut()))
+        .toList();
+  }
+
+  private static List<String> foundKeys(PlannedNumber found) {
+    return found.order().stream()
+        .map(
+            b ->
+                key(
+                    b.bar(),
+                    b.offset(),
+                    b.inserted().orElse(""),
+                    new Left(b.cutAtStart(), b.cutAtEnd(), b.cutInside())))
+        .toList();
+  }
+
+  private static String key(String bar, int offset, String inserted, Left cut) {
+    String place = offset == 0 ? bar : bar + "/" + offset;
+    String name = inserted.isEmpty() ? place : "+" + inserted + "(" + place + ")";
+    boolean whole = cut.equals(Left.NOTHING);
+    return whole ? name : name + "-" + cut.atStart() + "-" + cut.inside() + "-" + cut.atEnd();
+  }
+
+  private static String says(List<Ask> asked) {
+    return asked.stream()
+        .map(a -> a.key() + " at " + a.place() + ": " + a.why() + " " + a.readings())
+        .collect(Collectors.joining("; "));
+  }
+
+  /** The two orders from a few bars before the first difference on. */
+  private static String difference(List<String> right, List<String> found) {
+    int at = 0;
+    while (at < right.size() && at < found.size() && right.get(at).equals(found.get(at))) {
+      at++;
+    }
+    List<String> lines = new ArrayList<>();
+    lines.add("from bar " + (at + 1) + " of the order on");
+    lines.add("  walker " + part(right, at));
+    lines.add("  plan   " + part(found, at));
+    return String.join("\n", lines) + "\n";
+  }
+
+  private static String part(List<String> order, int at) {
+    int from = Math.min(order.size(), Math.max(0, at - 3));
+    int to = Math.min(order.size(), at + 12);
+    return (from > 0 ? "... " : "")
+        + String.join(" ", order.subList(from, to))
+        + (to < order.size() ? " ..." : "");
+  }
+}

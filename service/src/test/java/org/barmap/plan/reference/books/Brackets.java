@@ -1,0 +1,74 @@
+package org.barmap.plan.reference.books;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** Unfolds a book of one number with repeats and endings by taking its text apart recursively. */
+final class Brackets {
+
+  private final List<String> tokens;
+  private int at;
+
+  private Brackets(List<String> tokens) {
+    this.tokens = tokens;
+  }
+
+  static List<String> unfold(String book) {
+    List<String> tokens =
+        Arrays.stream(book.split(" "))
+            .filter(t -> !t.startsWith("No.") && !t.matches("//?"))
+            .toList();
+    return new Brackets(tokens).stretch();
+  }
+
+  /** Everything up to the repeat's end, an ending, or the end of all. */
+  private List<String> stretch() {
+    List<String> bars = new ArrayList<>();
+    while (at < tokens.size() && !tokens.get(at).matches(":\\|\\d*|\\[.*|]")) {
+      String token = tokens.get(at++);
+      if (token.equals("|:")) {
+        bars.addAll(repeat());
+      } else if (token.startsWith("R")) {
+        String[] rest = token.substring(1).split("\\*");
+        int first = Integer.parseInt(rest[0]);
+        for (int k = 0; k < Integer.parseInt(rest[1]); k++) {
+          bars.add(Integer.toString(first + k));
+        }
+      } else {
+        bars.add(token);
+      }
+    }
+    return bars;
+  }
+
+  private List<String> repeat() {
+    List<String> body = stretch();
+    List<String> all = new ArrayList<>();
+    if (tokens.get(at).startsWith(":|")) {
+      String times = tokens.get(at++).substring(2);
+      for (int k = 0; k < (times.isEmpty() ? 2 : Integer.parseInt(times)); k++) {
+        all.addAll(body);
+      }
+      return all;
+    }
+    int endings = 0;
+    while (at < tokens.size() && tokens.get(at).startsWith("[")) {
+      int passes = tokens.get(at++).split(",").length;
+      List<String> ending = stretch();
+      if (tokens.get(at).equals(":|")) {
+        at++;
+      }
+      at++;
+      for (int k = 0; k < passes; k++) {
+        all.addAll(body);
+        all.addAll(ending);
+      }
+      endings++;
+    }
+    if (endings == 1) {
+      all.addAll(body);
+    }
+    return all;
+  }
+}

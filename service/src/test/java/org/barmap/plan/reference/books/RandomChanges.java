@@ -1,0 +1,175 @@
+package org.barmap.plan.reference.books;
+
+import static org.barmap.plan.reference.books.Feature.*;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import org.barmap.plan.reference.books.RandomBooks.Drawn;
+
+/** Random changes to a random book. */
+final class RandomChanges {
+
+  /** A number and what was drawn of it. */
+  record Numbered(String label, List<Drawn> drawn) {}
+
+  /** A single bar and how a player may call it. */
+  private record Called(String name, String mark) {}
+
+  private static final List<String> ORDINALS = List.of("first", "2nd", "third", "4th", "fifth");
+
+  private final Random random;
+  private final Knobs knobs;
+  private final List<Numbered> numbers;
+  private final int many;
+  private List<Called> bars = List.of();
+
+  RandomChanges(Random random, Knobs knobs, List<Numbered> numbers, int many) {
+    this.random = random;
+    this.knobs = knobs;
+    this.numbers = numbers;
+    this.many = many;
+  }
+
+  List<String> make() {
+    List<String> changes = new ArrayList<>();
+    for (int k = 0; k < knobs.changes(); k++) {
+      Numbered number = numbers.get(random.nextInt(numbers.size()));
+      bars = single(number);
+      for (String change : some(number)) {
+        changes.add((chance(OFF) ? "off " : "") + change);
+        if (chance(TWICE)) {
+          changes.add(change);
+        }
+      }
+    }
+    if (many > 1 && chance(REORDERS)) {
+      changes.add(order());
+    }
+    return changes;
+  }
+
+  private boolean chance(Feature feature) {
+    return random.nextDouble() < knobs.of(feature);
+  }
+
+  private List<String> some(Numbered number) {
+    String no = "No." + number.label() + " ";
+    List<String> some = new ArrayList<>();
+    if (chance(CUTS)) {
+      some.add(no + "cut " + stretch(8, false));
+    }
+    if (chance(BEAT_CUTS)) {
+      some.add(no + "cut " + stretch(3, true));
+    }
+    if (chance(PASS_CUTS)) {
+      some.add(no + "cut " + stretch(2, false) + (random.nextBoolean() ? " @last" : " @1"));
+    }
+    if (chance(PLAYS)) {
+      some.add(no + "play " + stretch(5, false) + " x" + (1 + random.nextInt(4)));
+    }
+    if (chance(OPENS)) {
+      some.add(no + (random.nextBoolean() ? "vamp " : "safety ") + stretch(4, false));
+    }
+    if (chance(INSERTS)) {
+      int after = random.nextInt(bars.size());
+      some.add(
+          no
+              + "insert after "
+              + said(after)
+              + " "
+              + (1 + random.nextInt(3))
+              + " "
+              + bars.get(after).name()
+              + "X");
+    }
+    if (chance(TACETS)) {
+      some.add(no + (random.nextBoolean() ? "tacet" : "cut-number"));
+    }
+    if (chance(SETTINGS)) {
+      some.add(no + setting());
+    }
+    return some;
+  }
+
+  private String setting() {
+    String at = bars.get(random.nextInt(bars.size())).name();
+    return switch (random.nextInt(4)) {
+      case 0 ->
+          "tempo "
+              + at
+              + " "
+              + (random.nextBoolean() ? "1/4" : "3/8")
+              + "="
+              + (50 + random.nextInt(120));
+      case 1 -> "key " + at + " " + (random.nextInt(9) - 4);
+      case 2 -> "instrument " + at + " " + (random.nextBoolean() ? "electric bass" : "tuba");
+      default -> "beats " + stretch(6, false) + " " + (1 + random.nextInt(4));
+    };
+  }
+
+  private String order() {
+    List<String> labels = new ArrayList<>();
+    for (int k = 1; k <= many; k++) {
+      labels.add(Integer.toString(k));
+    }
+    Collections.shuffle(labels, random);
+    boolean some = many > 3 && random.nextInt(3) == 0;
+    return "order " + String.join(" ", some ? labels.subList(0, 2) : labels);
+  }
+
+  private String stretch(int longest, boolean beats) {
+    int from = random.nextInt(bars.size());
+    int to = Math.min(bars.size() - 1, from + random.nextInt(longest));
+    String first = said(from);
+    String last = said(to);
+    if (beats) {
+      int fromBeat = 1 + random.nextInt(4);
+      boolean both = random.nextBoolean();
+      first += both || random.nextBoolean() ? " beat " + fromBeat : "";
+      int least = from == to ? fromBeat : 1;
+      last += both ? " beat " + Math.min(4, least + random.nextInt(3)) : "";
+    }
+    return first + ".." + last;
+  }
+
+  /** One way to say a bar. */
+  private String said(int at) {
+    if (chance(BAD_ADDRESSES)) {
+      return random.nextBoolean() ? "999" : "Q before";
+    }
+    if (chance(WORDED)) {
+      for (int k = Math.max(0, at - 4); k < Math.min(bars.size(), at + 5); k++) {
+        String mark = bars.get(k).mark();
+        if (!mark.isEmpty()) {
+          return worded(mark, at - k);
+        }
+      }
+      return at == bars.size() - 1 ? "end" : bars.get(at).name();
+    }
+    return bars.get(at).name();
+  }
+
+  private String worded(String mark, int steps) {
+    if (steps < 0) {
+      return -steps + " before " + mark;
+    }
+    if (steps == 0) {
+      return mark;
+    }
+    boolean ordinal = random.nextBoolean() && steps < ORDINALS.size();
+    return ordinal ? ORDINALS.get(steps) + " of " + mark : mark + " + " + steps;
+  }
+
+  private static List<Called> single(Numbered number) {
+    List<Called> single = new ArrayList<>();
+    for (Drawn bar : number.drawn()) {
+      for (int k = 0; k < Math.max(1, bar.count); k++) {
+        String name = k == 0 ? bar.number + bar.label : Integer.toString(bar.number + k);
+        single.add(new Called(name, k == 0 ? bar.mark : ""));
+      }
+    }
+    return single;
+  }
+}
