@@ -85,7 +85,7 @@ final class JumpReader {
     }
     boolean early = false;
     for (Repeat repeat : repeats) {
-      if (repeat.holds(at) && !doneAt(repeat, at)) {
+      if (repeat.holds(at) && counts(repeat) && !doneAt(repeat, at)) {
         // The trade texts know a jump at the end of a repeat or in its last ending only.
         early =
             ask("jump-in-repeat", at, "a jump inside a repeat", "in the last pass", "at once") == 1;
@@ -95,6 +95,11 @@ final class JumpReader {
       }
     }
     return Optional.of(new Jump(at, target, segno, early));
+  }
+
+  /** A repeat that is played once now has nothing to wait for. */
+  private static boolean counts(Repeat repeat) {
+    return repeat.times() > 1 || repeat.kind() == Repeat.Kind.OPEN;
   }
 
   private static boolean doneAt(Repeat repeat, int at) {
@@ -183,10 +188,10 @@ final class JumpReader {
 
   private void askRepeats(Jump jump, int toCoda, int fine, boolean with) {
     for (Repeat repeat : repeats) {
-      if (with && toCoda >= 0 && repeat.holds(toCoda)) {
+      if (with && toCoda >= 0 && counts(repeat) && repeat.holds(toCoda)) {
         ask("tocoda-in-repeat", toCoda, "To Coda inside a repeat, with repeats", "first time");
       }
-      if (with && fine >= 0 && fine <= jump.at() && repeat.closesAt(fine)) {
+      if (with && fine >= 0 && fine <= jump.at() && counts(repeat) && repeat.closesAt(fine)) {
         ask("fine-in-repeat", fine, "Fine at the end of a repeat, with repeats", "last time");
       }
     }

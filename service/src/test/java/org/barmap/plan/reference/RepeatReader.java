@@ -88,7 +88,8 @@ final class RepeatReader {
   // Source: barmap-format.md, times: at a backward repeat, or a bar marked "3X".
   private int times(int from, int at) {
     int atEnd = number.bar(at).entry().times().orElse(0);
-    int atStart = number.bar(from).entry().times().orElse(0);
+    boolean begun = number.repeatStartsAt(from);
+    int atStart = begun || from == at ? number.bar(from).entry().times().orElse(0) : 0;
     if (atEnd > 0 && atStart > 0 && atEnd != atStart) {
       int reading =
           questions.ask("times-two", name(at), "two counts at one repeat", "at its end", "start");
@@ -195,7 +196,8 @@ final class RepeatReader {
   }
 
   private boolean startsRepeat(int at) {
-    return found.stream().anyMatch(r -> r.from() == at && r.endings().isEmpty());
+    return found.stream()
+        .anyMatch(r -> r.from() == at && r.endings().isEmpty() && number.repeatStartsAt(at));
   }
 
   private void readOpenWords() {

@@ -125,7 +125,8 @@ final class StateWalk {
       state.put(aspect, page.get(aspect));
     }
     Optional<String> plays = Optional.empty();
-    if (step.times() > 1) {
+    // What "2nd X only" means after a D.C. or D.S. is nowhere said.
+    if (step.times() > 1 && !step.afterJump()) {
       for (String word : number.number().words(step.at())) {
         plays = plays.or(() -> HandWords.plays(word, step.pass(), step.times()));
       }

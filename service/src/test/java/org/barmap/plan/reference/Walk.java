@@ -19,6 +19,8 @@ final class Walk {
    * @param pass of the innermost repeat it lies in, 1 outside
    * @param times how many passes that repeat has
    * @param sounds false where the bar is cut
+   * @param left what is out of a bar that sounds
+   * @param afterJump whether a D.C. or D.S. was taken before
    */
   record Step(
       int at,
@@ -27,7 +29,7 @@ final class Walk {
       int times,
       boolean sounds,
       Cuts.Left left,
-      boolean leapt) {}
+      boolean afterJump) {}
 
   private final WrittenNumber number;
   private final List<Repeat> repeats;
@@ -39,7 +41,6 @@ final class Walk {
   private final Set<Jump> taken = new HashSet<>();
   private boolean jumped;
   private boolean inCoda;
-  private boolean leapt;
   private int reached = -1;
   private int reachedAtJump = -1;
 
@@ -72,7 +73,6 @@ final class Walk {
       if (next == at + 1) {
         insert(at, true);
       }
-      leapt = next != at + 1;
       at = next;
     }
     return steps;
@@ -82,7 +82,7 @@ final class Walk {
     int[] now = passAt(at);
     boolean sounds = !cuts.gone(at, now[0], now[1]);
     Cuts.Left left = sounds ? cuts.left(at, now[0], now[1]) : Cuts.Left.NOTHING;
-    steps.add(new Step(at, "", now[0], now[1], sounds, left, leapt));
+    steps.add(new Step(at, "", now[0], now[1], sounds, left, jumped));
   }
 
   private void insert(int at, boolean behindSign) {
@@ -90,7 +90,7 @@ final class Walk {
     for (Insertion insertion : insertions) {
       if (insertion.after() == at && insertion.behindSign() == behindSign) {
         for (String name : insertion.names()) {
-          steps.add(new Step(at, name, now[0], now[1], true, Cuts.Left.NOTHING, false));
+          steps.add(new Step(at, name, now[0], now[1], true, Cuts.Left.NOTHING, jumped));
         }
       }
     }

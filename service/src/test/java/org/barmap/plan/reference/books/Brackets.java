@@ -22,6 +22,55 @@ final class Brackets {
     return new Brackets(tokens).stretch();
   }
 
+  /** The same with one D.C. or D.S. outside all repeats, and no endings. */
+  static List<String> unfoldWithJump(String book) {
+    List<String> once = new ArrayList<>();
+    boolean behind = false;
+    String jump = "";
+    String target = "";
+    String toCoda = "";
+    String coda = "";
+    String fine = "";
+    for (String token : book.split(" ")) {
+      once.add(token.startsWith(":|") && !behind ? ":|1" : token);
+      behind |= token.matches(".*@d[cs].*");
+      jump = token.matches(".*@d[cs].*") ? last(token) : jump;
+      target = token.contains("@segno") ? first(token) : target;
+      toCoda = token.contains("@tocoda") ? last(token) : toCoda;
+      coda = token.contains("@coda") ? first(token) : coda;
+      fine = token.contains("@fine") ? last(token) : fine;
+    }
+    List<String> all = unfold(bare(book));
+    List<String> again = unfold(bare(String.join(" ", once)));
+    List<String> order = new ArrayList<>(all.subList(0, all.indexOf(jump) + 1));
+    int from = target.isEmpty() ? 0 : again.indexOf(target);
+    if (!coda.isEmpty()) {
+      order.addAll(again.subList(from, again.indexOf(toCoda) + 1));
+      order.addAll(all.subList(all.indexOf(coda), all.size()));
+    } else {
+      int to = fine.isEmpty() ? again.size() : again.indexOf(fine) + 1;
+      order.addAll(again.subList(from, to));
+    }
+    return order;
+  }
+
+  private static String bare(String book) {
+    return book.replaceAll("@[a-z]+", "");
+  }
+
+  private static String first(String token) {
+    return bare(token).replaceAll("R(\\d+)\\*\\d+", "$1");
+  }
+
+  private static String last(String token) {
+    String bare = bare(token);
+    if (!bare.startsWith("R")) {
+      return bare;
+    }
+    String[] rest = bare.substring(1).split("\\*");
+    return Integer.toString(Integer.parseInt(rest[0]) + Integer.parseInt(rest[1]) - 1);
+  }
+
   /** Everything up to the repeat's end, an ending, or the end of all. */
   private List<String> stretch() {
     List<String> bars = new ArrayList<>();

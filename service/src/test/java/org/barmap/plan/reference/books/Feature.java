@@ -40,6 +40,8 @@ public enum Feature {
   LABELS,
   /** Rehearsal marks. */
   MARKS,
+  /** A meter and a tempo over the first bar of a number. */
+  FIRST_BAR,
   /** Meters drawn. */
   METERS,
   /** Keys drawn. */

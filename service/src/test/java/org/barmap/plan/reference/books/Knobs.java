@@ -26,25 +26,32 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes) {
 
   /** All that a decent book and a decent director do. */
   public static Knobs ordinary() {
-    Knobs knobs = new Knobs(Map.of(), 5, 5);
-    for (Feature feature : Feature.values()) {
-      knobs = knobs.with(0.2, feature);
-    }
-    return knobs
-        .with(0.5, Feature.CUTS, Feature.JUMPS, Feature.NUMBERS)
-        .with(0.05, Feature.BAD_ADDRESSES, Feature.TACETS, Feature.REORDERS, Feature.NESTED)
-        .with(0.05, Feature.ALIKE_ENDINGS, Feature.TWICE, Feature.OFF, Feature.TACET_PRINT)
-        .with(0, Feature.STRAY_SIGNS, Feature.PASS_CUTS);
+    return new Knobs(Map.of(), 5, 3)
+        .with(0.3, Feature.NUMBERS, Feature.JUMPS, Feature.CODAS, Feature.FINES)
+        .with(0.2, Feature.REPEATS, Feature.ENDINGS, Feature.TIMES, Feature.RESTS)
+        .with(0.2, Feature.REPEATS_AFTER_JUMP, Feature.WORDED, Feature.CUTS)
+        .with(0.15, Feature.MARKS, Feature.NESTED, Feature.OPEN_REPEATS, Feature.LONE_ENDINGS)
+        .with(0.1, Feature.LINES, Feature.PRINTED_OPENS, Feature.PICKUPS, Feature.WITH_REPEATS)
+        .with(0.1, Feature.PLAYS, Feature.OPENS, Feature.INSERTS, Feature.SETTINGS)
+        .with(0.06, Feature.METERS, Feature.KEYS, Feature.TEMPOS, Feature.HANDS, Feature.BEATS)
+        .with(0.06, Feature.BEAT_CUTS, Feature.REORDERS, Feature.TWICE, Feature.OFF)
+        .with(0.03, Feature.PASS_WORDS, Feature.PAGES, Feature.LABELS, Feature.MARKED_BARS)
+        .with(0.03, Feature.TACETS, Feature.TACET_PRINT, Feature.ALIKE_ENDINGS)
+        .with(0.8, Feature.FIRST_BAR)
+        .with(0.005, Feature.BAD_ADDRESSES);
   }
 
   /** The same with signs anywhere and more of everything. */
   public static Knobs hostile() {
-    Knobs knobs = new Knobs(Map.of(), 7, 12);
+    Knobs knobs = new Knobs(Map.of(), 7, 6);
     for (Feature feature : Feature.values()) {
-      knobs = knobs.with(0.3, feature);
+      knobs = knobs.with(0.2, feature);
     }
     return knobs
-        .with(0.05, Feature.STRAY_SIGNS, Feature.TACETS, Feature.REORDERS)
+        .with(
+            0.1, Feature.METERS, Feature.MARKED_BARS, Feature.TWICE, Feature.INSERTS, Feature.OPENS)
+        .with(0.05, Feature.TACETS, Feature.REORDERS, Feature.PLAYS, Feature.BEAT_CUTS)
+        .with(0.02, Feature.STRAY_SIGNS, Feature.BAD_ADDRESSES)
         .with(0, Feature.PASS_CUTS);
   }
 

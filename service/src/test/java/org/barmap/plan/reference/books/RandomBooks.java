@@ -16,7 +16,7 @@ public final class RandomBooks {
     final int count;
 
     /** Whether no repeat is around it. */
-    final boolean top;
+    boolean top;
 
     final List<Integer> ending;
     String mark = "";
@@ -165,7 +165,9 @@ public final class RandomBooks {
   private boolean begin() {
     boolean open = firstRepeat && chance(OPEN_REPEATS);
     firstRepeat = false;
-    if (!open) {
+    if (open) {
+      drawn.forEach(d -> d.top = false);
+    } else {
       tokens.add("|:");
     }
     return !open;
@@ -216,6 +218,9 @@ public final class RandomBooks {
   /** A jump from a bar outside all repeats, with what belongs to it. */
   private void jump() {
     List<Drawn> tops = drawn.stream().filter(d -> d.top).toList();
+    if (tops.isEmpty()) {
+      return;
+    }
     int at = tops.size() / 2 + random.nextInt(tops.size() - tops.size() / 2);
     boolean segno = random.nextBoolean() && at > 0;
     int from = segno ? random.nextInt(at) : 0;
@@ -241,7 +246,7 @@ public final class RandomBooks {
       if (mark <= 'Z' && chance(MARKS)) {
         bar.mark = Character.toString(mark++);
       }
-      if (chance(METERS)) {
+      if (chance(METERS) || (k == 0 && chance(FIRST_BAR))) {
         bar.more += "<" + pick(METER_FIGURES) + ">";
       }
       if (chance(KEYS)) {
@@ -260,7 +265,8 @@ public final class RandomBooks {
   }
 
   private void words(Drawn bar) {
-    if (chance(TEMPOS)) {
+    boolean first = bar == drawn.get(0) && chance(FIRST_BAR);
+    if (chance(TEMPOS) || first) {
       bar.more += "{" + pick(TEMPO_WORDS) + "}";
     }
     if (chance(HANDS)) {

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.barmap.plan.reference.books.RandomBooks.Drawn;
 
 /** Random changes to a random book. */
@@ -15,9 +17,11 @@ final class RandomChanges {
   record Numbered(String label, List<Drawn> drawn) {}
 
   /** A single bar and how a player may call it. */
-  private record Called(String name, String mark) {}
+  private record Called(String name, String mark, int beats) {}
 
   private static final List<String> ORDINALS = List.of("first", "2nd", "third", "4th", "fifth");
+
+  private static final Pattern METER = Pattern.compile("<(\\d+)/\\d+>");
 
   private final Random random;
   private final Knobs knobs;
@@ -125,11 +129,11 @@ final class RandomChanges {
     String first = said(from);
     String last = said(to);
     if (beats) {
-      int fromBeat = 1 + random.nextInt(4);
+      int fromBeat = 1 + random.nextInt(bars.get(from).beats());
       boolean both = random.nextBoolean();
       first += both || random.nextBoolean() ? " beat " + fromBeat : "";
       int least = from == to ? fromBeat : 1;
-      last += both ? " beat " + Math.min(4, least + random.nextInt(3)) : "";
+      last += both ? " beat " + Math.min(bars.get(to).beats(), least + random.nextInt(3)) : "";
     }
     return first + ".." + last;
   }
@@ -164,10 +168,13 @@ final class RandomChanges {
 
   private static List<Called> single(Numbered number) {
     List<Called> single = new ArrayList<>();
+    int beats = 4;
     for (Drawn bar : number.drawn()) {
+      Matcher meter = METER.matcher(bar.more);
+      beats = meter.find() ? Integer.parseInt(meter.group(1)) : beats;
       for (int k = 0; k < Math.max(1, bar.count); k++) {
         String name = k == 0 ? bar.number + bar.label : Integer.toString(bar.number + k);
-        single.add(new Called(name, k == 0 ? bar.mark : ""));
+        single.add(new Called(name, k == 0 ? bar.mark : "", beats));
       }
     }
     return single;

@@ -115,6 +115,31 @@ class ReferenceLawsTest {
     assertThat(sure).isGreaterThan(BOOKS * 9 / 10);
   }
 
+  /**
+   * Source: oracles.md, Order of play: up to the jump as without it, then from its target on with
+   * the repeats before it once, up to the Fine, or to the To Coda and on from the coda.
+   */
+  @Test
+  void jumpsAreTwoWalksJoined() {
+    Knobs knobs =
+        new Knobs(java.util.Map.of(), 6, 0)
+            .with(0.4, Feature.REPEATS, Feature.NESTED, Feature.TIMES, Feature.CODAS, Feature.FINES)
+            .with(0.2, Feature.RESTS, Feature.LINES, Feature.PAGES)
+            .with(1, Feature.JUMPS);
+    int sure = 0;
+    for (int seed = 0; seed < BOOKS; seed++) {
+      RandomBook book = RandomBooks.book(seed, knobs);
+      Walked walked = walk(book);
+      if (sure(walked)) {
+        sure++;
+        assertThat(names(walked.numbers().get(0)))
+            .as(book.toString())
+            .isEqualTo(Brackets.unfoldWithJump(book.book()));
+      }
+    }
+    assertThat(sure).isGreaterThan(BOOKS / 2);
+  }
+
   @Test
   void everySoundingBarIsWrittenOrInserted() {
     for (int seed = 0; seed < BOOKS; seed++) {
@@ -181,14 +206,22 @@ class ReferenceLawsTest {
     }
   }
 
+  private static Knobs forms() {
+    return Knobs.ordinary()
+        .with(0.3, Feature.PLAYS, Feature.OPENS, Feature.FINES, Feature.PRINTED_OPENS)
+        .with(0.5, Feature.REPEATS_AFTER_JUMP, Feature.JUMPS, Feature.NUMBERS);
+  }
+
   /** Everything that can be asked is asked somewhere, but for what these books never hold. */
   @Test
   void hostileBooksReachEveryQuestion() {
     Set<String> asked = new TreeSet<>();
     int sure = 0;
     for (int seed = 0; seed < 4 * BOOKS; seed++) {
-      Knobs knobs = Knobs.hostile().with(seed % 2 == 0 ? 0.1 : 0.02, Feature.STRAY_SIGNS);
-      Walked walked = walk(RandomBooks.book(seed, knobs.with(0.1, Feature.PASS_CUTS)));
+      Knobs level = seed % 3 == 0 ? forms() : Knobs.hostile();
+      Knobs knobs = level.with(seed % 2 == 0 ? 0.1 : 0.02, Feature.STRAY_SIGNS);
+      Walked walked =
+          walk(RandomBooks.book(seed, knobs.with(0.2, Feature.PASS_CUTS, Feature.REORDERS)));
       walked.asked().forEach(a -> asked.add(a.key()));
       walked.numbers().forEach(n -> n.asked().forEach(a -> asked.add(a.key())));
       sure += sure(walked) ? 1 : 0;

@@ -1,0 +1,188 @@
+package org.barmap.plan.reference.against;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
+import org.barmap.map.MusicalNumber;
+import org.barmap.plan.reference.Aspect;
+import org.barmap.plan.reference.Walked.Playing;
+import org.barmap.plan.reference.against.PlanUnderTest.Planned;
+import org.barmap.plan.reference.against.PlanUnderTest.PlannedBar;
+import org.barmap.plan.reference.against.PlanUnderTest.PlannedNumber;
+import org.barmap.plan.reference.against.PlanUnderTest.PlannedOpen;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * Reads a {@code barplan/1} document as a plan to compare, by its schema alone: the order of play,
+ * and the beats and the tempo of {@code pace}. An open stretch is told by entries there, so it is
+ * compared only where it begins and ends with whole entries; an adapter that knows more says more.
+ */
+public final class BarplanReader {
+
+  private final BarMap map;
+  private final Map<String, Bar> entries;
+  private final Map<String, String> numberOfChange = new HashMap<>();
+  private final Map<String, List<String>> asked = new HashMap<>();
+  private boolean askedOfBook;
+
+  private BarplanReader(BarMap map, List<JsonNode> changes) {
+    this.map = map;
+    this.entries = map.barsById();
+    for (JsonNode change : changes) {
+      if (change.get("number") != null) {
+        numberOfChange.put(change.get("id").asString(), change.get("number").asString());
+      }
+    }
+  }
+
+  /**
+   * Reads a plan.
+   *
+   * @param plan the {@code barplan/1} document
+   * @param changes what it was planned with
+   * @param asks tells which entries of {@code findings} ask, refuse or doubt something of the form
+   */
+  public static Planned read(
+      JsonNode plan, BarMap map, List<JsonNode> changes, Predicate<JsonNode> asks) {
+    BarplanReader reader = new BarplanReader(map, changes);
+    plan.get("findings").forEach(f -> reader.finding(f, asks.test(f)));
+    List<PlannedNumber> numbers = new ArrayList<>();
+    plan.get("numbers").forEach(n -> numbers.add(reader.number(n)));
+    return new Planned(numbers, reader.askedOfBook);
+  }
+
+  private void finding(JsonNode finding, boolean asks) {
+    if (!asks) {
+      return;
+    }
+    Optional<String> label =
+        text(finding, "change")
+            .flatMap(c -> Optional.ofNullable(numberOfChange.get(c)))
+            .or(() -> text(finding, "at").flatMap(this::numberOf));
+    if (label.isEmpty()) {
+      askedOfBook = true;
+    } else {
+      String says = finding.get("text").asString();
+      asked.computeIfAbsent(label.get(), k -> new ArrayList<>()).add(says);
+    }
+  }
+
+  private Optional<String> numberOf(String bar) {
+    for (MusicalNumber number : map.numbers()) {
+      if (map.barsOf(number).stream().anyMatch(b -> b.id().equals(bar))) {
+        return Optional.of(number.label());
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<String> text(JsonNode node, String key) {
+    return Optional.ofNullable(node.get(key)).map(JsonNode::asString);
+  }
+
+  private static double figure(JsonNode node, String key, double otherwise) {
+    return node.get(key) == null ? otherwise : node.get(key).asDouble();
+  }
+
+  private PlannedNumber number(JsonNode number) {
+    String label = number.get("label").asString();
+    List<PlannedBar> order = new ArrayList<>();
+    number.get("order").forEach(entry -> order.addAll(bars(entry)));
+    Playing playing =
+        switch (text(number, "state").orElse("played")) {
+          case "tacet" -> Playing.TACET;
+          case "cut" -> Playing.OUT;
+          default -> Playing.PLAYED;
+        };
+    List<String> says = asked.getOrDefault(label, List.of());
+    List<PlannedOpen> open = new ArrayList<>();
+    number.get("open").forEach(o -> open.add(open(o)));
+    return new PlannedNumber(
+        label, playing, paced(order, number.get("pace")), Optional.of(open), !says.isEmpty(), says);
+  }
+
+  private PlannedOpen open(JsonNode open) {
+    String last = open.get("last").asString();
+    Bar lastEntry = entries.get(last);
+    int offset = lastEntry == null ? 0 : lastEntry.count() - 1;
+    return new PlannedOpen(
+        open.get("kind").asString(), open.get("first").asString(), 0, last, offset);
+  }
+
+  /** One entry of the order as single bars. */
+  private List<PlannedBar> bars(JsonNode entry) {
+    String id = entry.get("bar").asString();
+    OptionalInt pass = OptionalInt.of(entry.get("pass").asInt());
+    int count = entries.containsKey(id) ? entries.get(id).count() : 1;
+    List<PlannedBar> bars = new ArrayList<>();
+    Optional<String> inserted = text(entry, "inserted");
+    if (inserted.isPresent()) {
+      for (int k = 0; k < (int) figure(entry, "bars", 1); k++) {
+        Optional<String> name = Optional.of(lettered(inserted.get(), k));
+        bars.add(new PlannedBar(id, count - 1, name, 0, 0, 0, pass, Map.of()));
+      }
+      return bars;
+    }
+    // Schema: from is the first bar played of a shortened rest, 1 for its first.
+    int from = (int) figure(entry, "from", 1) - 1;
+    int many = (int) figure(entry, "bars", (double) count - from);
+    double start = figure(entry, "beatsCutStart", 0);
+    double end = figure(entry, "beatsCutEnd", 0);
+    double inside = Math.max(0, figure(entry, "beatsCut", 0) - start - end);
+    for (int k = 0; k < many; k++) {
+      boolean first = k == 0;
+      boolean last = k == many - 1;
+      bars.add(
+          new PlannedBar(
+              id,
+              from + k,
+              Optional.empty(),
+              first ? start : 0,
+              first ? inside : 0,
+              last ? end : 0,
+              pass,
+              Map.of()));
+    }
+    return bars;
+  }
+
+  // Source: trade.md, bar: inserted bars may be lettered, 241A to 241H.
+  private static String lettered(String label, int by) {
+    char letter = label.charAt(label.length() - 1);
+    boolean lettered = letter >= 'A' && letter + by <= 'Z';
+    return lettered ? label.substring(0, label.length() - 1) + (char) (letter + by) : label;
+  }
+
+  private static List<PlannedBar> paced(List<PlannedBar> order, JsonNode pace) {
+    if (pace == null) {
+      return order;
+    }
+    List<PlannedBar> paced = new ArrayList<>();
+    Set<Integer> begun = new HashSet<>();
+    Map<Aspect, String> now = new EnumMap<>(Aspect.class);
+    for (int k = 0; k < order.size(); k++) {
+      for (JsonNode stretch : pace) {
+        if (stretch.get("from").asInt() == k && begun.add(k)) {
+          now = new EnumMap<>(Aspect.class);
+          int beats = stretch.get("beats").asInt();
+          now.put(Aspect.BEATS, beats == 0 ? Aspect.UNKNOWN : Integer.toString(beats));
+          if (stretch.get("toPerMinute") == null) {
+            double perMinute = figure(stretch, "perMinute", 0);
+            now.put(Aspect.TEMPO, perMinute == 0 ? Aspect.UNKNOWN : Aspect.figure(perMinute));
+          }
+        }
+      }
+      paced.add(order.get(k).with(now));
+    }
+    return paced;
+  }
+}
