@@ -13,6 +13,7 @@ final class Additions {
   private final Questions questions;
   private final List<Repeat> repeats;
   private final List<Repeat.Open> opens;
+  private final List<At> played = new ArrayList<>();
 
   Additions(
       WrittenNumber number, List<Repeat> repeats, List<Repeat.Open> printed, Questions questions) {
@@ -33,13 +34,12 @@ final class Additions {
   void plays(List<At> plays) {
     List<At> longestFirst = new ArrayList<>(plays);
     longestFirst.sort(Comparator.comparingInt(p -> p.from() - p.to()));
-    List<At> done = new ArrayList<>();
     for (At play : longestFirst) {
-      boolean twice = done.stream().anyMatch(d -> same(d, play));
+      boolean twice = played.stream().anyMatch(d -> same(d, play));
       if (!twice) {
-        play(play, done);
+        play(play);
       }
-      done.add(play);
+      played.add(play);
     }
     repeats.sort(Comparator.comparingInt(Repeat::from).thenComparingInt(r -> -r.to()));
   }
@@ -50,9 +50,9 @@ final class Additions {
         && one.change().whole("times", 0) == two.change().whole("times", 0);
   }
 
-  private void play(At play, List<At> done) {
+  private void play(At play) {
     int times = play.change().whole("times", 1);
-    for (At other : done) {
+    for (At other : played) {
       if (other.from() == play.from() && other.to() == play.to()) {
         ask("play-twice", play, "two counts for one stretch", "the first");
         return;
@@ -113,7 +113,17 @@ final class Additions {
       }
       if (open(change, open)) {
         own.add(open);
-        askInside(change, cuts, jumps, inserts);
+        askInside(open, cuts, jumps, inserts);
+      }
+    }
+    for (Repeat.Open printed : opens) {
+      boolean whole = true;
+      for (int at = printed.from(); at <= printed.to(); at++) {
+        whole &= cuts.gone(at);
+      }
+      // Source: common practice: with all its bars out a printed vamp is out.
+      if (!whole) {
+        askInside(printed, cuts, jumps, inserts);
       }
     }
     opens.addAll(own);
@@ -133,7 +143,9 @@ final class Additions {
     for (int k = 0; k < repeats.size(); k++) {
       Repeat repeat = repeats.get(k);
       if (repeat.plain(change.from(), change.to())) {
-        if (repeat.kind() != Kind.PRINTED) {
+        boolean counted =
+            played.stream().anyMatch(p -> p.from() == change.from() && p.to() == change.to());
+        if (counted) {
           ask("open-over-repeat", change, "a count and a vamp over one stretch", "the vamp");
         }
         // Source: plan-format.md: a vamp is listed once; trade.md: a safety is played once.
@@ -144,24 +156,28 @@ final class Additions {
     return mayAdd(change, "open-over-repeat");
   }
 
-  private void askInside(At open, Cuts cuts, Jumps jumps, List<At> inserts) {
+  private void askInside(Repeat.Open open, Cuts cuts, Jumps jumps, List<At> inserts) {
     for (int at = open.from(); at <= open.to(); at++) {
       if (cuts.startOut(at) || cuts.endOut(at) || cuts.inOnePass(at)) {
-        ask("open-cut", open, "bars of an open stretch are cut", "the bars left");
+        ask("open-cut", open.from(), "bars of an open stretch are cut", "the bars left");
       }
       boolean sign = at < open.to() && jumps.signAtEnd(at);
       if (sign || (at > open.from() && jumps.signAtStart(at))) {
-        ask("open-jump", open, "a sign inside an open stretch", "as printed");
+        ask("open-jump", open.from(), "a sign inside an open stretch", "as printed");
       }
     }
     for (At insert : inserts) {
       if (insert.from() >= open.from() && insert.from() < open.to()) {
-        ask("open-insert", open, "bars inserted in an open stretch", "they belong to it");
+        ask("open-insert", open.from(), "bars inserted in an open stretch", "they belong to it");
       }
     }
   }
 
   private int ask(String key, At at, String why, String... readings) {
-    return questions.ask(key, number.bar(at.from()).name(), why, readings);
+    return ask(key, at.from(), why, readings);
+  }
+
+  private int ask(String key, int at, String why, String... readings) {
+    return questions.ask(key, number.bar(at).name(), why, readings);
   }
 }
