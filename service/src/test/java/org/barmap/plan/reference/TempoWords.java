@@ -94,7 +94,14 @@ final class TempoWords {
           "pesante",
           "misterioso",
           "gospel",
-          "tempo di");
+          "tempo di",
+          "animato",
+          "agitato",
+          "vif",
+          "modéré",
+          "lent",
+          "langsam",
+          "breit");
 
   private static final Pattern GRADUAL =
       Pattern.compile("\\b(rit|riten|ritenuto|ritard|rall|accel|string|allarg|calando)\\b");
