@@ -3,7 +3,7 @@ package org.barmap.plan.cases;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 

@@ -6,7 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.stream.Stream;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 
 /** The trade's cases, one file per class. */
 public final class TradeCases {

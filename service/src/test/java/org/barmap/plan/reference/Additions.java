@@ -64,7 +64,7 @@ final class Additions {
         if (repeat.kind() == Kind.OPEN) {
           ask("play-over-vamp", play, "a count over a vamp", "the vamp stays");
         } else {
-          // Source: trade.md, 3X; issue text: "once" takes the repeat away.
+          // Source: trade.md, 3X; decided: "once" takes the repeat away.
           repeats.set(k, repeat.times(times));
         }
         return;
@@ -86,7 +86,7 @@ final class Additions {
               && repeat.block(stretch.from()) == repeat.block(stretch.to());
       if (!apart && !inside) {
         boolean around = stretch.from() <= repeat.from() && stretch.to() >= repeat.to();
-        // Source: issue text: asked, with both readings shown.
+        // Source: decided: asked, with both readings shown.
         int reading =
             around
                 ? ask(

@@ -48,13 +48,13 @@ public final class Cuts {
     }
     String id = cut.change().id();
     if (number.bar(at).entry().meter().isEmpty()) {
-      // Source: issue text: beat cuts without a known meter are refused.
+      // Source: decided: beat cuts without a known meter are refused.
       questions.ask("cut-beat-meter", id, "a beat of a bar without a meter", "without it");
       return false;
     }
     int beats = number.bar(at).entry().meter().get().beats();
     if (!shown.get(at).equals(Set.of(Integer.toString(beats)))) {
-      // Source: issue text: "10 beat 2" in 6/8 in two is asked.
+      // Source: decided: "10 beat 2" in 6/8 in two is asked.
       questions.ask("cut-beat-shown", id, "beats of the meter, or as shown", "the meter's");
     }
     if (beat.getAsInt() < 1 || beat.getAsInt() > beats) {

@@ -30,7 +30,7 @@ final class HandWords {
 
   private HandWords() {}
 
-  // Source: trade.md, book (several instruments in one chair); issue text, "To Elec. Bs.".
+  // Source: trade.md, book (several instruments in one chair); decided, "To Elec. Bs.".
   static Optional<String> instrument(String word) {
     String said = written(word);
     for (String part : said.split(",")) {

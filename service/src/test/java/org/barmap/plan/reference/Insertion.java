@@ -28,7 +28,7 @@ record Insertion(int after, List<String> names, boolean behindSign) {
         questions.ask("insert-twice", name, "two insertions behind one bar", "in their order");
       }
       if (!number.bar(after).last()) {
-        // Source: issue text: inside rests asked.
+        // Source: decided: inside rests asked.
         questions.ask("insert-in-rest", name, "bars inserted inside a rest", "there");
       }
       if (cuts.over(after)) {
@@ -39,10 +39,10 @@ record Insertion(int after, List<String> names, boolean behindSign) {
       sign |= jumps.signAtEnd(after);
       int reading = 0;
       if (ending) {
-        // Source: issue text: an insertion at the end of a first ending.
+        // Source: decided: an insertion at the end of a first ending.
         questions.ask("insert-edge", name, "bars inserted at the end of an ending", "inside it");
       } else if (sign) {
-        // Source: issue text: one after the D.C. bar; what can't be followed is asked.
+        // Source: decided: one after the D.C. bar; what can't be followed is asked.
         reading =
             questions.ask(
                 "insert-edge", name, "bars inserted where a sign stands", "before it", "behind it");

@@ -42,7 +42,7 @@ final class JumpReader {
       boolean dc = bar.has(Navigation.DA_CAPO);
       boolean ds = bar.has(Navigation.DAL_SEGNO);
       if (dc || ds) {
-        // Source: issue text: "with repeats" is understood; common practice in print.
+        // Source: decided: "with repeats" is understood; common practice in print.
         with |= says(bar.at(), WITH);
         jump(bar.at(), dc, ds, with).ifPresent(jumps::add);
       }

@@ -141,7 +141,7 @@ public final class ReferenceWalker {
     Set<List<String>> said = new HashSet<>();
     orders.forEach(o -> said.add(o.list("numbers")));
     if (said.size() > 1) {
-      // Source: issue text: two reorders ask.
+      // Source: decided: two reorders ask.
       ofBook.ask("order-twice", orders.get(1).id(), "two orders of numbers", "neither");
       return shown;
     }

@@ -204,7 +204,7 @@ final class RepeatReader {
     for (int at = 0; at < number.size(); at++) {
       for (String word : number.words(at)) {
         String said = word.toLowerCase(Locale.ROOT);
-        // Source: issue text: "no vamp" is none.
+        // Source: decided: "no vamp" is none.
         if (OPEN.matcher(said).find() && !NO_OPEN.matcher(said).find()) {
           openAt(at, said.contains("safety") ? "safety" : "vamp");
         }
@@ -223,7 +223,7 @@ final class RepeatReader {
         return;
       }
     }
-    // Source: issue text: a printed VAMP belongs to its own bars or is asked.
+    // Source: decided: a printed VAMP belongs to its own bars or is asked.
     questions.ask("vamp-print", name(at), "which bars the printed " + kind + " means", "none");
   }
 

@@ -67,7 +67,7 @@ final class StateWalk {
     NumberWalk number = numbers.get(k);
     PagePrint print = new PagePrint(number.number(), number.resolved().settings);
     InForce start = begin(atBookOrder.get(k), number);
-    // Source: issue text: a number takes over what the one before left in hand.
+    // Source: decided: a number takes over what the one before left in hand.
     for (Aspect aspect : List.of(Aspect.INSTRUMENT, Aspect.BOW, Aspect.MUTE)) {
       // Where the show leaves the order of the book, what the page before had said may count too.
       Set<String> both = InForce.union(start.get(aspect), hand.get(aspect));

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -57,7 +58,10 @@ public final class BarplanReader {
     plan.get("findings").forEach(f -> reader.finding(f, asks.test(f)));
     List<PlannedNumber> numbers = new ArrayList<>();
     plan.get("numbers").forEach(n -> numbers.add(reader.number(n)));
-    return new Planned(numbers, reader.askedOfBook);
+    // A change may name a number that is not there; what is asked about it is asked of the book.
+    Set<String> labels = numbers.stream().map(PlannedNumber::label).collect(Collectors.toSet());
+    boolean elsewhere = !labels.containsAll(reader.asked.keySet());
+    return new Planned(numbers, reader.askedOfBook || elsewhere);
   }
 
   private void finding(JsonNode finding, boolean asks) {
@@ -96,7 +100,10 @@ public final class BarplanReader {
   private PlannedNumber number(JsonNode number) {
     String label = number.get("label").asString();
     List<PlannedBar> order = new ArrayList<>();
-    number.get("order").forEach(entry -> order.addAll(bars(entry)));
+    JsonNode entries = number.get("order");
+    for (int k = 0; k < entries.size(); k++) {
+      order.addAll(bars(entries.get(k), entries.path(k - 1), entries.path(k + 1)));
+    }
     Playing playing =
         switch (text(number, "state").orElse("played")) {
           case "tacet" -> Playing.TACET;
@@ -119,16 +126,17 @@ public final class BarplanReader {
   }
 
   /** One entry of the order as single bars. */
-  private List<PlannedBar> bars(JsonNode entry) {
+  private List<PlannedBar> bars(JsonNode entry, JsonNode before, JsonNode after) {
     String id = entry.get("bar").asString();
     OptionalInt pass = OptionalInt.of(entry.get("pass").asInt());
     int count = entries.containsKey(id) ? entries.get(id).count() : 1;
     List<PlannedBar> bars = new ArrayList<>();
     Optional<String> inserted = text(entry, "inserted");
     if (inserted.isPresent()) {
+      int behind = inside(before, id, after).orElse(count) - 1;
       for (int k = 0; k < (int) figure(entry, "bars", 1); k++) {
         Optional<String> name = Optional.of(lettered(inserted.get(), k));
-        bars.add(new PlannedBar(id, count - 1, name, 0, 0, 0, pass, Map.of()));
+        bars.add(new PlannedBar(id, behind, name, 0, 0, 0, pass, Map.of()));
       }
       return bars;
     }
@@ -153,6 +161,16 @@ public final class BarplanReader {
               Map.of()));
     }
     return bars;
+  }
+
+  /** How many bars of a rest come before bars inserted inside it, where its bars go on behind. */
+  private static OptionalInt inside(JsonNode before, String id, JsonNode after) {
+    boolean both =
+        before.path("bar").asString("").equals(id) && before.path("inserted").isMissingNode();
+    int played = before.path("from").asInt(1) - 1 + before.path("bars").asInt(0);
+    boolean goesOn =
+        after.path("bar").asString("").equals(id) && after.path("from").asInt(0) == played + 1;
+    return both && goesOn && played > 0 ? OptionalInt.of(played) : OptionalInt.empty();
   }
 
   // Source: trade.md, bar: inserted bars may be lettered, 241A to 241H.

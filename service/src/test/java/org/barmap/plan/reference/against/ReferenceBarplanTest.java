@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.barmap.map.BarMap;
-import org.barmap.map.BarMapJson;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.reference.Aspect;
 import org.barmap.plan.reference.Walked.Playing;
 import org.barmap.plan.reference.against.PlanUnderTest.Planned;
