@@ -7,8 +7,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * What a word says of the tempo. Source: trade.md, "a word without a figure"; decided, no
- * guessed seconds.
+ * What a word says of the tempo. Source: trade.md, "a word without a figure"; decided, no guessed
+ * seconds.
  */
 final class TempoWords {
 
