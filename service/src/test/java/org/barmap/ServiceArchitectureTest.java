@@ -14,14 +14,26 @@ import com.tngtech.archunit.lang.ArchRule;
     importOptions = {ImportOption.DoNotIncludeTests.class})
 class ServiceArchitectureTest {
 
-  @ArchTest
-  static final ArchRule planSeesTheMapOnly =
-      noClasses()
+  /** Classes of some packages, to say what they may not depend on. */
+  private record Rooms(String packages) {
+    ArchRule seeNothingOf(String... others) {
+      return noClasses()
           .that()
-          .resideInAPackage("org.barmap.plan..")
+          .resideInAPackage(packages)
           .should()
           .dependOnClassesThat()
-          .resideInAnyPackage(
+          .resideInAnyPackage(others);
+    }
+  }
+
+  private static Rooms rooms(String packages) {
+    return new Rooms(packages);
+  }
+
+  @ArchTest
+  static final ArchRule planSeesTheMapOnly =
+      rooms("org.barmap.plan..")
+          .seeNothingOf(
               "org.barmap.edit..",
               "org.barmap.exchange..",
               "org.barmap.library..",
@@ -36,12 +48,8 @@ class ServiceArchitectureTest {
 
   @ArchTest
   static final ArchRule correctionsArePure =
-      noClasses()
-          .that()
-          .resideInAPackage("org.barmap.edit..")
-          .should()
-          .dependOnClassesThat()
-          .resideInAnyPackage(
+      rooms("org.barmap.edit..")
+          .seeNothingOf(
               "org.barmap.library..",
               "org.barmap.work..",
               "org.barmap.web..",
@@ -53,12 +61,8 @@ class ServiceArchitectureTest {
 
   @ArchTest
   static final ArchRule theLibraryKnowsNothingOfReadingAndHttp =
-      noClasses()
-          .that()
-          .resideInAPackage("org.barmap.library..")
-          .should()
-          .dependOnClassesThat()
-          .resideInAnyPackage(
+      rooms("org.barmap.library..")
+          .seeNothingOf(
               "org.barmap.work..", "org.barmap.web..", "org.barmap.cli..", "io.javalin..");
 
   @ArchTest
@@ -72,12 +76,8 @@ class ServiceArchitectureTest {
 
   @ArchTest
   static final ArchRule theWebDoesNotCallTheCommandLine =
-      noClasses()
-          .that()
-          .resideInAPackage("org.barmap.web..")
-          .should()
-          .dependOnClassesThat()
-          .resideInAnyPackage("org.barmap.cli..", "org.barmap.extract..", "org.barmap.reckon..");
+      rooms("org.barmap.web..")
+          .seeNothingOf("org.barmap.cli..", "org.barmap.extract..", "org.barmap.reckon..");
 
   @ArchTest
   static final ArchRule onlyTheCommandLinePrints =
@@ -101,31 +101,16 @@ class ServiceArchitectureTest {
 
   @ArchTest
   static final ArchRule aDraftKnowsNoKindOfCorrection =
-      noClasses()
-          .that()
-          .resideInAPackage("org.barmap.edit.draft..")
-          .should()
-          .dependOnClassesThat()
-          .resideInAnyPackage(
-              "org.barmap.edit", "org.barmap.edit.kind..", "org.barmap.edit.merge..");
+      rooms("org.barmap.edit.draft..")
+          .seeNothingOf("org.barmap.edit", "org.barmap.edit.kind..", "org.barmap.edit.merge..");
 
   @ArchTest
   static final ArchRule kindsOfCorrectionKnowNoReading =
-      noClasses()
-          .that()
-          .resideInAPackage("org.barmap.edit.kind..")
-          .should()
-          .dependOnClassesThat()
-          .resideInAnyPackage("org.barmap.edit", "org.barmap.edit.merge..");
+      rooms("org.barmap.edit.kind..").seeNothingOf("org.barmap.edit", "org.barmap.edit.merge..");
 
   @ArchTest
   static final ArchRule whatRoutesShareKnowsNoRoute =
-      noClasses()
-          .that()
-          .resideInAPackage("org.barmap.web.api..")
-          .should()
-          .dependOnClassesThat()
-          .resideInAnyPackage("org.barmap.web", "org.barmap.web.route..");
+      rooms("org.barmap.web.api..").seeNothingOf("org.barmap.web", "org.barmap.web.route..");
 
   @ArchTest
   static final ArchRule theStoreIsOpenedOnlyByWhoStartsTheService =

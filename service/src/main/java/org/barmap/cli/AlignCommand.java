@@ -5,16 +5,13 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.reckon.compare.BookAlignment;
 import org.barmap.reckon.compare.BookAlignment.Difference;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code barmap align}. */
 @Command(
@@ -24,9 +21,7 @@ import picocli.CommandLine.Spec;
       "Compares the maps of two parts of one show and lists what can't both be right:",
       "a missing bar, a different letter or meter. Rests broken differently are no difference."
     })
-final class AlignCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
+final class AlignCommand extends PrintingCommand {
 
   @Parameters(index = "0", paramLabel = "A.json", description = "Map of one part.")
   private Path a = Path.of("");
@@ -37,15 +32,12 @@ final class AlignCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Prints JSON.")
   private boolean json;
 
-  @SuppressWarnings("NullAway.Init")
-  AlignCommand() {}
-
   @Override
   public Integer call() throws IOException {
     BarMap first = BarMapJson.read(a);
     BarMap second = BarMapJson.read(b);
     List<Difference> found = BookAlignment.compare(first, second);
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = answers();
     if (json) {
       out.println(BarMapJson.mapper().writeValueAsString(Map.of("differences", found)));
     } else if (found.isEmpty()) {

@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.barmap.extract.Extraction;
 import org.barmap.extract.Options;
@@ -26,9 +25,7 @@ import org.barmap.plan.Planner;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.work.JobView;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** {@code barmap demo}. */
 @Command(
@@ -38,11 +35,9 @@ import picocli.CommandLine.Spec;
       "Shows the whole way on a made-up book.",
       "Reads \"Saltmarsh\", Bass, and opens it in the browser; what you correct is kept."
     })
-final class DemoCommand implements Callable<Integer> {
+final class DemoCommand extends PrintingCommand {
 
   static final Options BOOK = new Options("Saltmarsh", "Bass");
-
-  @Spec private CommandSpec spec;
 
   @Option(
       names = "--once",
@@ -50,16 +45,13 @@ final class DemoCommand implements Callable<Integer> {
       description = "No browser: writes map, overlays and plan there and ends.")
   private Optional<Path> once = Optional.empty();
 
-  @SuppressWarnings("NullAway.Init")
-  DemoCommand() {}
-
   @Override
   public Integer call() throws IOException, InterruptedException {
     return once.isPresent() ? writeOnce(once.get()) : serve();
   }
 
   private int writeOnce(Path folder) throws IOException {
-    PrintWriter err = spec.commandLine().getErr();
+    PrintWriter err = remarks();
     Files.createDirectories(folder);
     List<Path> pages = List.of(Home.demoBook());
     Extraction read = ReadCommand.read(pages, BOOK, err);
@@ -75,7 +67,7 @@ final class DemoCommand implements Callable<Integer> {
     TextFile.write(folder.resolve("plan-as-written.json"), PlanJson.write(asWritten));
     TextFile.write(folder.resolve("plan.json"), PlanJson.write(changed));
     TextFile.write(folder.resolve("plan.txt"), PlanText.of(map, changed));
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = answers();
     out.println("Saltmarsh, Bass: " + Summary.of(map));
     out.println("As written: " + totals(asWritten));
     out.println("With the director's changes: " + totals(changed));
@@ -99,7 +91,7 @@ final class DemoCommand implements Callable<Integer> {
     Path data = Home.data().resolve("demo");
     try (Service service = Service.open(data)) {
       CountDownLatch stopped = service.stopAtSignal();
-      PrintWriter out = spec.commandLine().getOut();
+      PrintWriter out = answers();
       String id = find(service.library()).orElse("");
       if (id.isEmpty()) {
         id = add(service, book);
@@ -139,7 +131,7 @@ final class DemoCommand implements Callable<Integer> {
       uploads.add(new Jobs.Upload(book.id() + "-" + name, name, copy));
     }
     library.jobs().add(book.id(), uploads);
-    ProgressBar bar = ProgressBar.onTerminal(spec.commandLine().getErr());
+    ProgressBar bar = ProgressBar.onTerminal(remarks());
     Runnable stop =
         service
             .events()

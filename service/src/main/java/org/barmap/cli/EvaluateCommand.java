@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
 import org.barmap.extract.Extractor;
 import org.barmap.extract.Options;
 import org.barmap.extract.Progress;
@@ -12,10 +11,8 @@ import org.barmap.map.json.BarMapJson;
 import org.barmap.score.Evaluation;
 import org.barmap.score.EvaluationText;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code barmap evaluate}. */
 @Command(
@@ -25,9 +22,7 @@ import picocli.CommandLine.Spec;
       "Tells how much of the truth beside pages is found.",
       "Reads the pages that NAME.json in the folder names; precision, recall, F1 and support."
     })
-final class EvaluateCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
+final class EvaluateCommand extends PrintingCommand {
 
   @Parameters(index = "0", paramLabel = "FOLDER", description = "Pages with their truth.")
   private Path folder = Path.of("");
@@ -35,16 +30,13 @@ final class EvaluateCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Prints the figures as JSON.")
   private boolean json;
 
-  @SuppressWarnings("NullAway.Init")
-  EvaluateCommand() {}
-
   @Override
   public Integer call() throws IOException {
     if (!Files.isDirectory(folder)) {
       throw new CommandException(
           ExitCode.UNREADABLE, "there is no folder " + folder + "; check the name");
     }
-    PrintWriter err = spec.commandLine().getErr();
+    PrintWriter err = remarks();
     ProgressBar bar = ProgressBar.onTerminal(err);
     int[] done = {0};
     Evaluation evaluation;
@@ -64,7 +56,7 @@ final class EvaluateCommand implements Callable<Integer> {
       throw e;
     }
     bar.end();
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = answers();
     out.println(
         json
             ? BarMapJson.mapper().writeValueAsString(EvaluationText.json(evaluation))

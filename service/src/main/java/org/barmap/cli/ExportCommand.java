@@ -6,31 +6,26 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import org.barmap.exchange.BarTable;
 import org.barmap.exchange.MusicXmlWriter;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code barmap export}. */
 @Command(
     name = "export",
     mixinStandardHelpOptions = true,
     description = "Writes a bar map for other programs: MusicXML 4.0, or a table of bars (CSV).")
-final class ExportCommand implements Callable<Integer> {
+final class ExportCommand extends PrintingCommand {
 
   /** What a map can be written as. */
   enum Form {
     MUSICXML,
     CSV
   }
-
-  @Spec private CommandSpec spec;
 
   @Parameters(index = "0", paramLabel = "MAP.json", description = "The bar map.")
   private Path map = Path.of("");
@@ -44,17 +39,14 @@ final class ExportCommand implements Callable<Integer> {
       description = "Where it is written (standard output unless you say so).")
   private Optional<Path> out = Optional.empty();
 
-  @SuppressWarnings("NullAway.Init")
-  ExportCommand() {}
-
   @Override
   public Integer call() throws IOException {
     String text = text(BarMapJson.read(map));
     if (out.isPresent()) {
       Files.writeString(out.get(), text, StandardCharsets.UTF_8);
     } else {
-      spec.commandLine().getOut().print(text);
-      spec.commandLine().getOut().flush();
+      answers().print(text);
+      answers().flush();
     }
     return ExitCode.DONE;
   }

@@ -9,7 +9,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BadMapException;
 import org.barmap.map.json.BarMapJson;
@@ -22,19 +21,15 @@ import org.barmap.plan.change.BadChangesException;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code barmap plan}. */
 @Command(
     name = "plan",
     mixinStandardHelpOptions = true,
     description = "Computes order of play, length, page turns and rests from a bar map.")
-final class PlanCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
+final class PlanCommand extends PrintingCommand {
 
   @Parameters(index = "0", paramLabel = "MAP.json", description = "A bar map, format barmap/1.")
   private Path map = Path.of("");
@@ -56,15 +51,12 @@ final class PlanCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Prints the whole plan, format barplan/1.")
   private boolean json;
 
-  @SuppressWarnings("NullAway.Init")
-  PlanCommand() {}
-
   @Override
   public Integer call() throws IOException {
     BarMap read = readMap(map);
     ShowChanges made = changes.isPresent() ? readChanges(changes.get()) : ShowChanges.none();
     Plan plan = Planner.plan(read, made, PlanSettings.USUAL);
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = answers();
     if (since.isPresent()) {
       Instant moment = Since.moment(since.get(), ZonedDateTime.now(ZoneId.systemDefault()));
       Plan before = Planner.plan(read, Since.until(made, moment), PlanSettings.USUAL);

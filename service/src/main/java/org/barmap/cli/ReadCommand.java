@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import org.barmap.exchange.MusicXmlReader;
 import org.barmap.exchange.UnreadableMusicXmlException;
 import org.barmap.extract.Extraction;
@@ -22,10 +21,8 @@ import org.barmap.map.json.BarMapJson;
 import org.barmap.reckon.Fixed;
 import org.barmap.reckon.SecondEvidence;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code barmap read}. */
 @Command(
@@ -36,12 +33,10 @@ import picocli.CommandLine.Spec;
       "PNG, JPEG, TIFF and PDF, in the order given, the files of a folder by their names.",
       "A page that can't be read is named, and the others are read; then the exit code is 3."
     })
-final class ReadCommand implements Callable<Integer> {
+final class ReadCommand extends PrintingCommand {
 
   /** How many parts of a score are named in a complaint. */
   private static final int SHOWN = 24;
-
-  @Spec private CommandSpec spec;
 
   @Parameters(
       arity = "1..*",
@@ -83,12 +78,9 @@ final class ReadCommand implements Callable<Integer> {
       })
   private String secondPart = "";
 
-  @SuppressWarnings("NullAway.Init")
-  ReadCommand() {}
-
   @Override
   public Integer call() throws IOException {
-    PrintWriter err = spec.commandLine().getErr();
+    PrintWriter err = remarks();
     // before the pages, which take longer: what is wrong with it is said at once
     Optional<SecondReading.Part> said = second.isPresent() ? said(second.get()) : Optional.empty();
     Extraction read = read(paths, new Options(title, part), err);
@@ -101,8 +93,8 @@ final class ReadCommand implements Callable<Integer> {
     if (out.isPresent()) {
       BarMapJson.write(map, out.get());
     } else {
-      spec.commandLine().getOut().println(BarMapJson.write(map));
-      spec.commandLine().getOut().flush();
+      answers().println(BarMapJson.write(map));
+      answers().flush();
     }
     if (overlay.isPresent()) {
       Overlay.write(paths, map, overlay.get());

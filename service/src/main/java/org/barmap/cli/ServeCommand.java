@@ -3,13 +3,10 @@ package org.barmap.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 
 /** {@code barmap serve}. */
 @Command(
@@ -19,9 +16,7 @@ import picocli.CommandLine.Spec;
       "Opens your shelf of books in the browser.",
       "It listens on this machine only. Ctrl-C ends it; nothing is lost."
     })
-final class ServeCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec;
+final class ServeCommand extends PrintingCommand {
 
   @Option(
       names = "--data",
@@ -35,18 +30,15 @@ final class ServeCommand implements Callable<Integer> {
       description = "The port to listen on (the next free one from 7171 unless you say so).")
   private Optional<Integer> port = Optional.empty();
 
-  @SuppressWarnings("NullAway.Init")
-  ServeCommand() {}
-
   @Override
   public Integer call() throws InterruptedException {
     if (port.isPresent() && (port.get() < 1 || port.get() > 65_535)) {
-      throw new ParameterException(spec.commandLine(), "A port is 1 to 65535, not " + port.get());
+      throw new ParameterException(line(), "A port is 1 to 65535, not " + port.get());
     }
     try (Service service = Service.open(data.orElseGet(Home::data))) {
       CountDownLatch stopped = service.stopAtSignal();
       String address = service.start(port);
-      PrintWriter out = spec.commandLine().getOut();
+      PrintWriter out = answers();
       out.println("barmap is at " + address);
       out.println("Books are kept in " + data.orElseGet(Home::data));
       out.println("Ctrl-C ends it.");

@@ -13,7 +13,7 @@ import org.barmap.map.Meter;
 import org.barmap.map.Navigation;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.Step;
+import org.barmap.plan.order.PlayedPiece;
 import org.barmap.plan.rest.LongRest;
 
 /** Collects what to know before it comes: what the next page starts with, and traps. */
@@ -29,7 +29,7 @@ final class Ahead {
   }
 
   void number(Performance performance, List<LongRest> rests) {
-    List<Step> steps = performance.order().steps();
+    List<PlayedPiece> steps = performance.order().steps();
     for (int i = 0; i < steps.size(); i++) {
       Piece piece = steps.get(i).piece();
       if (i > 0) {
@@ -39,7 +39,7 @@ final class Ahead {
       }
       hold(performance, piece);
     }
-    Map<String, Step> first = new HashMap<>();
+    Map<String, PlayedPiece> first = new HashMap<>();
     steps.forEach(s -> first.putIfAbsent(s.piece().bar().id(), s));
     for (LongRest rest : rests) {
       rest.entrance().ifPresent(id -> entrance(performance, first, rest, id));
@@ -74,7 +74,7 @@ final class Ahead {
     return "bar " + name(performance, piece) + mark + key + meter + ": " + what;
   }
 
-  private void meter(Performance performance, List<Step> steps, int i) {
+  private void meter(Performance performance, List<PlayedPiece> steps, int i) {
     Optional<Meter> before = steps.get(i - 1).piece().bar().meter();
     Optional<Meter> now = steps.get(i).piece().bar().meter();
     if (before.isEmpty() || now.isEmpty() || before.get().sameAs(now.get())) {
@@ -104,7 +104,7 @@ final class Ahead {
         Optional.empty());
   }
 
-  private void key(Performance performance, List<Step> steps, int i) {
+  private void key(Performance performance, List<PlayedPiece> steps, int i) {
     Optional<Key> before = performance.key(steps.get(i - 1));
     Optional<Key> now = performance.key(steps.get(i));
     if (before.isPresent() && now.isPresent() && !before.get().sameAs(now.get())) {
@@ -132,8 +132,8 @@ final class Ahead {
   }
 
   private void entrance(
-      Performance performance, Map<String, Step> first, LongRest rest, String id) {
-    Step step = first.get(id);
+      Performance performance, Map<String, PlayedPiece> first, LongRest rest, String id) {
+    PlayedPiece step = first.get(id);
     if (step == null) {
       return;
     }

@@ -4,17 +4,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.Step;
+import org.barmap.plan.order.PlayedPiece;
 
 /** Turns steps into entries of a plan: stretches of one multi-bar rest in a row are one entry. */
 final class Entries {
   private Entries() {}
 
-  static List<NumberPlan.Entry> of(List<Step> steps) {
+  static List<NumberPlan.Entry> of(List<PlayedPiece> steps) {
     List<NumberPlan.Entry> entries = new ArrayList<>();
     int i = 0;
     while (i < steps.size()) {
-      Step step = steps.get(i);
+      PlayedPiece step = steps.get(i);
       Piece piece = step.piece();
       int count = piece.count();
       int k = i + 1;
@@ -44,7 +44,7 @@ final class Entries {
     return beats > 0 ? Optional.of(beats) : Optional.empty();
   }
 
-  private static boolean continues(Piece piece, int count, Step next, int pass) {
+  private static boolean continues(Piece piece, int count, PlayedPiece next, int pass) {
     Piece other = next.piece();
     return piece.inserted().isEmpty()
         && other.inserted().isEmpty()

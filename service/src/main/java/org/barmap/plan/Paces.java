@@ -8,7 +8,7 @@ import org.barmap.plan.order.Length;
 import org.barmap.plan.order.Measure;
 import org.barmap.plan.order.Pace;
 import org.barmap.plan.order.Performance;
-import org.barmap.plan.order.Step;
+import org.barmap.plan.order.PlayedPiece;
 
 /** Says how a number is counted and how fast it goes, bar by bar as it is played. */
 final class Paces {
@@ -19,7 +19,7 @@ final class Paces {
     List<NumberPlan.Stretch> stretches = new ArrayList<>();
     Optional<Measure> before = Optional.empty();
     int bar = 0;
-    for (Step step : performance.order().steps()) {
+    for (PlayedPiece step : performance.order().steps()) {
       Measure measure = performance.measure(step);
       boolean ramp = measure.pace().filter(Pace::changes).isPresent();
       boolean same =
@@ -44,7 +44,7 @@ final class Paces {
   static Optional<NumberPlan.KnownTime> known(Performance performance) {
     Length known = Length.none();
     int without = 0;
-    for (Step step : performance.order().steps()) {
+    for (PlayedPiece step : performance.order().steps()) {
       Length one = Length.of(step.piece(), performance.measure(step));
       if (one.seconds().isPresent()) {
         known = known.plus(one);

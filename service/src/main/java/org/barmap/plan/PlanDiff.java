@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiPredicate;
 import java.util.function.Function;
 import org.barmap.plan.mark.PencilMark;
 import org.barmap.plan.rest.LongRest;
@@ -133,25 +134,12 @@ public record PlanDiff(
   }
 
   private static List<TurnChange> turns(Plan before, Plan now) {
-    Function<Turn, String> key = t -> t.leaves() + ">" + t.arrives() + "/" + t.pass();
-    Map<String, Turn> old = index(before.turns(), key);
-    Map<String, Turn> young = index(now.turns(), key);
-    List<TurnChange> changes = new ArrayList<>();
-    for (Turn turn : now.turns()) {
-      Optional<Turn> was = Optional.ofNullable(old.get(key.apply(turn)));
-      if (was.filter(w -> same(w, turn)).isEmpty()) {
-        changes.add(
-            new TurnChange(turn.leaves(), turn.arrives(), turn.pass(), was, Optional.of(turn)));
-      }
-    }
-    for (Turn turn : before.turns()) {
-      if (!young.containsKey(key.apply(turn))) {
-        changes.add(
-            new TurnChange(
-                turn.leaves(), turn.arrives(), turn.pass(), Optional.of(turn), Optional.empty()));
-      }
-    }
-    return changes;
+    return differing(
+        before.turns(),
+        now.turns(),
+        t -> t.leaves() + ">" + t.arrives() + "/" + t.pass(),
+        PlanDiff::same,
+        (t, was, is) -> new TurnChange(t.leaves(), t.arrives(), t.pass(), was, is));
   }
 
   /** Tells whether a turn is made the same way: verdict, gap, and what to do about it. */
@@ -162,20 +150,38 @@ public record PlanDiff(
   }
 
   private static List<RestChange> rests(Plan before, Plan now) {
-    Function<LongRest, String> key = r -> r.number() + "/" + r.first() + "/" + r.passes();
-    Map<String, LongRest> old = index(before.rests(), key);
-    Map<String, LongRest> young = index(now.rests(), key);
-    List<RestChange> changes = new ArrayList<>();
-    for (LongRest rest : now.rests()) {
-      Optional<LongRest> was = Optional.ofNullable(old.get(key.apply(rest)));
-      if (was.filter(w -> w.bars() == rest.bars() && w.text().equals(rest.text())).isEmpty()) {
-        changes.add(new RestChange(rest.number(), rest.first(), was, Optional.of(rest)));
+    return differing(
+        before.rests(),
+        now.rests(),
+        r -> r.number() + "/" + r.first() + "/" + r.passes(),
+        (a, b) -> a.bars() == b.bars() && a.text().equals(b.text()),
+        (r, was, is) -> new RestChange(r.number(), r.first(), was, is));
+  }
+
+  /** Makes the change of one thing, from what it was and what it is; one of them may be missing. */
+  private interface Change<T, C> {
+    C of(T thing, Optional<T> was, Optional<T> is);
+  }
+
+  /** Returns what came or is different, as it is met now, then what went. */
+  private static <T, C> List<C> differing(
+      List<T> before,
+      List<T> now,
+      Function<T, String> key,
+      BiPredicate<T, T> same,
+      Change<T, C> change) {
+    Map<String, T> old = index(before, key);
+    Map<String, T> young = index(now, key);
+    List<C> changes = new ArrayList<>();
+    for (T thing : now) {
+      Optional<T> was = Optional.ofNullable(old.get(key.apply(thing)));
+      if (was.filter(w -> same.test(w, thing)).isEmpty()) {
+        changes.add(change.of(thing, was, Optional.of(thing)));
       }
     }
-    for (LongRest rest : before.rests()) {
-      if (!young.containsKey(key.apply(rest))) {
-        changes.add(
-            new RestChange(rest.number(), rest.first(), Optional.of(rest), Optional.empty()));
+    for (T thing : before) {
+      if (!young.containsKey(key.apply(thing))) {
+        changes.add(change.of(thing, Optional.of(thing), Optional.empty()));
       }
     }
     return changes;

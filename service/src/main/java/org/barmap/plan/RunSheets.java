@@ -8,7 +8,7 @@ import org.barmap.map.Key;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.order.Link;
 import org.barmap.plan.order.Performance;
-import org.barmap.plan.order.Step;
+import org.barmap.plan.order.PlayedPiece;
 
 /** Writes the lines of the run sheet. */
 final class RunSheets {
@@ -16,9 +16,9 @@ final class RunSheets {
 
   static RunSheet played(Performance performance, List<String> instruments) {
     int bars = 0;
-    Optional<Step> entrance = Optional.empty();
+    Optional<PlayedPiece> entrance = Optional.empty();
     Set<String> used = new LinkedHashSet<>();
-    for (Step step : performance.order().steps()) {
+    for (PlayedPiece step : performance.order().steps()) {
       if (!step.piece().rest()) {
         entrance = entrance.or(() -> Optional.of(step));
         String instrument = instruments.get(step.index());

@@ -6,12 +6,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.StreamSupport;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
@@ -22,38 +20,21 @@ import tools.jackson.databind.JsonNode;
  * The main job as a player does it: pages in, the map corrected and verified, a cut in words, the
  * turns after it. One way from end to end, in order.
  */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
-class MainJobBrowserTest {
+class MainJobBrowserTest extends VisitingTest {
 
   private final List<String> pages = List.of("page-01.png", "page-02.jpg", "page-03.jpg");
-  private Visit visit;
-  private Browser browser;
-  private Api api;
   private String book = "";
 
   @BeforeAll
   void open(@TempDir Path data) {
-    visit = Visit.to(data, 1440, 900);
-    browser = visit.browser();
-    api = visit.api();
-  }
-
-  @AfterAll
-  void close() {
-    visit.close();
+    visit(data, 1440, 900);
   }
 
   @Test
   @Order(1)
   void pagesAreUploadedAndRead() {
-    browser.go("/");
-    browser.click("#new-book");
-    browser.type("dialog [name=title]", "Saltmarsh");
-    browser.type("dialog [name=part]", "Bass");
-    browser.click("dialog [type=submit]");
-    browser.see("h1", "Saltmarsh");
-    book = browser.path().replaceAll(".*b=", "");
+    book = visit.newBook("Saltmarsh", "Bass");
     browser.files("#choose-files", pages.stream().map(DemoBook::page).toList());
     browser.count(".thumb[data-state=read]", pages.size(), 240);
     assertThat(bars()).as("bars read").hasSizeGreaterThan(20);

@@ -8,12 +8,10 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
@@ -21,26 +19,15 @@ import org.openqa.selenium.WebElement;
 import tools.jackson.databind.JsonNode;
 
 /** Changes made by clicking and typing in the browser, and what they do to the player. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
-class PlanBrowserTest {
+class PlanBrowserTest extends VisitingTest {
 
-  private Visit visit;
-  private Browser browser;
-  private Api api;
   private String book;
 
   @BeforeAll
   void open(@TempDir Path data) throws IOException {
     book = ReadyBook.into(data);
-    visit = Visit.to(data, 1440, 900);
-    browser = visit.browser();
-    api = visit.api();
-  }
-
-  @AfterAll
-  void close() {
-    visit.close();
+    visit(data, 1440, 900);
   }
 
   @Test
@@ -107,11 +94,7 @@ class PlanBrowserTest {
   @Order(5)
   void aKeyIsSetAtTheDeskAndHoldsOn() {
     String first = entryAt("2", 32);
-    browser.go("/desk.html?b=" + book + "&p=3");
-    browser.see(".stage .bar");
-    browser.press("0");
-    browser.point("[data-bar='" + first + "'] .bar-field");
-    browser.see(".bar-form[data-bar='" + first + "']");
+    openAtTheDesk(first);
     browser.choose("#key", "-3");
     browser.see("[data-bar='" + first + "'] .pill-meter", "3♭");
     JsonNode next = api.get("/api/books/" + book + "/map").path("bars");
@@ -125,11 +108,7 @@ class PlanBrowserTest {
   @Order(6)
   void freeBeatsAreSetAtTheDeskAndNamedAtTheTurn() {
     String last = entryAt("2", 99);
-    browser.go("/desk.html?b=" + book + "&p=3");
-    browser.see(".stage .bar");
-    browser.press("0");
-    browser.point("[data-bar='" + last + "'] .bar-field");
-    browser.see(".bar-form[data-bar='" + last + "']");
+    openAtTheDesk(last);
     browser.click("[data-fold='Free beats'] summary");
     browser.type("#free-end", "1,5");
     browser.press(Keys.ENTER);
@@ -144,6 +123,14 @@ class PlanBrowserTest {
     browser.go("/turns.html?b=" + book);
     browser.see(".turn .gap", "1.5 beats free before");
     assertThat(browser.complaints()).isEmpty();
+  }
+
+  private void openAtTheDesk(String bar) {
+    browser.go("/desk.html?b=" + book + "&p=3");
+    browser.see(".stage .bar");
+    browser.press("0");
+    browser.point("[data-bar='" + bar + "'] .bar-field");
+    browser.see(".bar-form[data-bar='" + bar + "']");
   }
 
   /** What the plan says is free around the turn that leaves a bar. */

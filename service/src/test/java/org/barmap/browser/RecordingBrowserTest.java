@@ -10,25 +10,19 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.WebElement;
 import tools.jackson.databind.JsonNode;
 
 /** A show learned from a recording: a made-up click track, tapped at the marks by the keyboard. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class RecordingBrowserTest {
+class RecordingBrowserTest extends VisitingTest {
 
   private static final String NUMBER = "5";
   private static final double QUARTER = 60.0 / 120;
   private static final double BEGINS = 1;
 
-  private Visit visit;
-  private Browser browser;
-  private Api api;
   private Path track;
   private String book;
 
@@ -37,14 +31,7 @@ class RecordingBrowserTest {
     book = ReadyBook.into(data, NUMBER);
     track = other.resolve("track.wav");
     ClickTrack.write(track, 240, 120);
-    visit = Visit.to(data, 1280, 900);
-    browser = visit.browser();
-    api = visit.api();
-  }
-
-  @AfterAll
-  void close() {
-    visit.close();
+    visit(data, 1280, 900);
   }
 
   /** Computed: at 120 quarters a minute every quarter between two taps takes half a second. */
@@ -58,9 +45,9 @@ class RecordingBrowserTest {
         .waiting(20)
         .until(d -> browser.script("return " + AUDIO + ".readyState >= 3").equals(true));
     browser.script(AUDIO + ".play()");
-    List<Place> places = places();
+    List<AskedTap> places = places();
     assertThat(places).hasSizeGreaterThan(6);
-    for (Place place : places) {
+    for (AskedTap place : places) {
       browser.see(".now-about", "bar " + place.bar);
       seek(BEGINS + place.quarters * QUARTER);
       browser.press("t");
@@ -72,7 +59,7 @@ class RecordingBrowserTest {
       assertThat(tempo).as(row.getText()).isCloseTo(120, within(6.0));
     }
 
-    Place second = places.get(1);
+    AskedTap second = places.get(1);
     seek(BEGINS + (second.quarters - 1) * QUARTER);
     browser.see("[aria-label=Recording] .follow[data-bar='" + second.bar + "']");
     browser.see("[aria-label=Recording] .follow[data-bar='" + (second.bar + 1) + "']");
@@ -108,13 +95,13 @@ class RecordingBrowserTest {
   }
 
   /** Where a tap is asked for, with the quarters played before it. */
-  private record Place(int bar, double quarters) {}
+  private record AskedTap(int bar, double quarters) {}
 
-  private List<Place> places() {
+  private List<AskedTap> places() {
     JsonNode map = api.get("/api/books/" + book + "/map");
     Map<String, JsonNode> bars = new HashMap<>();
     map.path("bars").forEach(b -> bars.put(b.path("id").asString(), b));
-    List<Place> places = new ArrayList<>();
+    List<AskedTap> places = new ArrayList<>();
     double quarters = 0;
     int last = 0;
     double before = 0;
@@ -123,7 +110,7 @@ class RecordingBrowserTest {
       int number = bar.path("number").asInt();
       int count = bar.path("count").asInt();
       if (places.isEmpty() || bar.has("rehearsal")) {
-        places.add(new Place(number, quarters));
+        places.add(new AskedTap(number, quarters));
       }
       JsonNode meter = bar.path("meter");
       double one = 4.0 * meter.path("beats").asInt() / meter.path("unit").asInt();
@@ -131,7 +118,7 @@ class RecordingBrowserTest {
       before = quarters + one * (count - 1);
       quarters += one * count;
     }
-    places.add(new Place(last, before));
+    places.add(new AskedTap(last, before));
     return places;
   }
 

@@ -32,13 +32,7 @@ class SecondReadingBrowserTest {
     Files.writeString(broken, "<html>no score</html>");
     try (Visit visit = Visit.to(folder.resolve("data"), 1440, 900)) {
       Browser browser = visit.browser();
-      browser.go("/");
-      browser.click("#new-book");
-      browser.type("dialog [name=title]", "Saltmarsh");
-      browser.type("dialog [name=part]", "Bass");
-      browser.click("dialog [type=submit]");
-      browser.see("h1", "Saltmarsh");
-      String book = browser.path().replaceAll(".*b=", "");
+      String book = visit.newBook("Saltmarsh", "Bass");
       browser.files("#choose-files", List.of(DemoBook.page(PAGE + ".png")));
       browser.count(".thumb[data-state=read]", 1, 120);
 

@@ -11,6 +11,17 @@ record Visit(RunningService service, Browser browser, Api api) implements AutoCl
     return new Visit(service, Browser.open(service.base(), width, height), new Api(service.base()));
   }
 
+  /** Makes a book as a player does, and returns its id. */
+  String newBook(String title, String part) {
+    browser.go("/");
+    browser.click("#new-book");
+    browser.type("dialog [name=title]", title);
+    browser.type("dialog [name=part]", part);
+    browser.click("dialog [type=submit]");
+    browser.see("h1", title);
+    return browser.path().replaceAll(".*b=", "");
+  }
+
   @Override
   public void close() {
     browser.close();

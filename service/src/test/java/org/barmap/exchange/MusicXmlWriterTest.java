@@ -132,15 +132,11 @@ class MusicXmlWriterTest {
   @Test
   void pickupsAndInsertedBarsKeepTheirNames() throws Exception {
     BarMap map =
-        BarMap.of(
-            new Book("Test", "Bass"),
-            List.of(),
-            List.of(),
-            List.of(
-                Bar.builder("b0", 1, 1, OUTLINE).number(0).meter(new Meter(3, 4, true)).build(),
-                Bar.builder("b1", 1, 1, OUTLINE).number(1).build(),
-                Bar.builder("b1a", 1, 1, OUTLINE).number(1).label("1A").build(),
-                Bar.builder("b2", 1, 1, OUTLINE).number(2).build()));
+        mapOf(
+            Bar.builder("b0", 1, 1, OUTLINE).number(0).meter(new Meter(3, 4, true)).build(),
+            Bar.builder("b1", 1, 1, OUTLINE).number(1).build(),
+            Bar.builder("b1a", 1, 1, OUTLINE).number(1).label("1A").build(),
+            Bar.builder("b2", 1, 1, OUTLINE).number(2).build());
 
     byte[] xml = written(map);
     List<SecondReading.Measure> back = Scores.read(xml).parts().get(0).measures();
@@ -156,15 +152,11 @@ class MusicXmlWriterTest {
   @Test
   void keysGoOutAndComeBack() throws Exception {
     BarMap map =
-        BarMap.of(
-            new Book("Test", "Bass"),
-            List.of(),
-            List.of(),
-            List.of(
-                Bar.builder("b1", 1, 1, OUTLINE).number(1).build(),
-                Bar.builder("b2", 1, 1, OUTLINE).number(2).key(new Key(-3, true)).build(),
-                Bar.builder("b3", 1, 1, OUTLINE).number(3).key(new Key(-3, false)).build(),
-                Bar.builder("b4", 1, 1, OUTLINE).number(4).key(new Key(0, true)).build()));
+        mapOf(
+            Bar.builder("b1", 1, 1, OUTLINE).number(1).build(),
+            Bar.builder("b2", 1, 1, OUTLINE).number(2).key(new Key(-3, true)).build(),
+            Bar.builder("b3", 1, 1, OUTLINE).number(3).key(new Key(-3, false)).build(),
+            Bar.builder("b4", 1, 1, OUTLINE).number(4).key(new Key(0, true)).build());
 
     byte[] xml = written(map);
     List<SecondReading.Measure> back = Scores.read(xml).parts().get(0).measures();
@@ -179,19 +171,19 @@ class MusicXmlWriterTest {
   @Test
   void aMetronomeMarkSteersInQuartersAMinute() throws Exception {
     BarMap map =
-        BarMap.of(
-            new Book("Test", "Bass"),
-            List.of(),
-            List.of(),
-            List.of(
-                Bar.builder("b1", 1, 1, OUTLINE)
-                    .words(List.of(word("Jig, in two  \u2669. = 120"), word("pizz.")))
-                    .build()));
+        mapOf(
+            Bar.builder("b1", 1, 1, OUTLINE)
+                .words(List.of(word("Jig, in two  \u2669. = 120"), word("pizz.")))
+                .build());
 
     byte[] xml = written(map);
 
     MusicXmlSchema.check(xml);
     assertThat(new String(xml, StandardCharsets.UTF_8)).containsOnlyOnce("tempo=\"180\"");
+  }
+
+  private static BarMap mapOf(Bar... bars) {
+    return BarMap.of(new Book("Test", "Bass"), List.of(), List.of(), List.of(bars));
   }
 
   private static org.barmap.map.Word word(String text) {

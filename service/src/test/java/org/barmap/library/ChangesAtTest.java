@@ -52,12 +52,7 @@ class ChangesAtTest {
     try (SqliteLibrary library = SqliteLibrary.open(folder, clock)) {
       String book = library.books().add("Saltmarsh", "Bass").id();
       Changes changes = library.changes();
-      clock.hours(1);
-      changes.add(book, 0, "Ada", cut("3"));
-      clock.hours(2);
-      changes.add(book, 1, "Ada", cut("7"));
-      clock.hours(3);
-      changes.undo(book, 2); // 7 is out again
+      cutTwoAndTakeOneBack(changes, book);
       clock.hours(4);
       changes.add(book, 3, "Ada", cut("9"));
       clock.hours(5);
@@ -79,12 +74,7 @@ class ChangesAtTest {
     try (SqliteLibrary library = SqliteLibrary.open(folder, clock)) {
       String book = library.books().add("Saltmarsh", "Bass").id();
       Changes changes = library.changes();
-      clock.hours(1);
-      changes.add(book, 0, "Ada", cut("3"));
-      clock.hours(2);
-      changes.add(book, 1, "Ada", cut("7"));
-      clock.hours(3);
-      changes.undo(book, 2);
+      cutTwoAndTakeOneBack(changes, book);
       clock.hours(4);
       changes.redo(book, 3);
       clock.hours(5);
@@ -101,6 +91,16 @@ class ChangesAtTest {
       assertThat(firsts(changes, book, 6)).isEmpty();
       assertThat(firsts(changes, book, 7)).containsExactly("3");
     }
+  }
+
+  /** At the hours 1 and 2 bars 3 and 7 are cut; at 3 bar 7 is played again. */
+  private void cutTwoAndTakeOneBack(Changes changes, String book) {
+    clock.hours(1);
+    changes.add(book, 0, "Ada", cut("3"));
+    clock.hours(2);
+    changes.add(book, 1, "Ada", cut("7"));
+    clock.hours(3);
+    changes.undo(book, 2);
   }
 
   private static List<String> firsts(Changes changes, String book, int hours) {

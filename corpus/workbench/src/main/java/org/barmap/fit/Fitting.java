@@ -12,9 +12,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import org.barmap.fit.Observed.Line;
 import org.barmap.fit.Observed.Numeral;
 import org.barmap.fit.Observed.Rest;
+import org.barmap.fit.Observed.SeenLine;
 import org.barmap.fit.Observed.Start;
 import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.cost.BeatCosts;
@@ -91,22 +91,22 @@ final class Fitting {
             new double[] {0, 0},
             p -> {
               double log = -PULL * (p[0] * p[0] / 4 + p[1] * p[1] * 2);
-              for (Line l : seen.lines) {
+              for (SeenLine l : seen.lines) {
                 log += l.ink() ? line(l, p, floor) : 0;
               }
               return log;
             });
     out.put("lineBias", x[0]);
     out.put("lineSlope", Math.exp(x[1]));
-    List<Line> bare = seen.lines.stream().filter(l -> !l.ink()).toList();
-    out.put("betweenRests", share(bare.stream().filter(Line::right).count(), bare.size()));
+    List<SeenLine> bare = seen.lines.stream().filter(l -> !l.ink()).toList();
+    out.put("betweenRests", share(bare.stream().filter(SeenLine::right).count(), bare.size()));
     long open = seen.openEnds.stream().filter(b -> b).count();
     long ends = seen.opening.stream().filter(b -> b).count();
     out.put("openingRepeat", share(ends, seen.opening.size()));
     out.put("openEnd", share(open, seen.openEnds.size()));
   }
 
-  private double line(Line l, double[] p, double floor) {
+  private double line(SeenLine l, double[] p, double floor) {
     double read = Math.max(floor, Math.min(1 - floor, l.read()));
     double odds = p[0] + Math.exp(p[1]) * Math.log(read / (1 - read));
     odds += cells.odds(l.around());

@@ -28,7 +28,7 @@ final class Observed {
   private static final double SAME = 1.2;
 
   /** A line that was read, or one supposed between two rests. */
-  record Line(double read, boolean ink, LineEvidence around, boolean right) {}
+  record SeenLine(double read, boolean ink, LineEvidence around, boolean right) {}
 
   /** A cell and how many barlines were missed in it. */
   record Gap(GapEvidence cell, int missed) {}
@@ -72,7 +72,7 @@ final class Observed {
   /** A meter or a rehearsal mark: how sure the reader was and whether it was right. */
   record Said(double sure, boolean right, boolean listed) {}
 
-  final List<Line> lines = new ArrayList<>();
+  final List<SeenLine> lines = new ArrayList<>();
   final List<Boolean> openEnds = new ArrayList<>();
 
   /** Forward repeats near the beginning of a line: whether one ends a bar. */
@@ -206,7 +206,7 @@ final class Observed {
       } else {
         LineEvidence around = LineEvidence.of(cells, c, usualWidth, usual);
         boolean right = near(edges, line.at(), SAME);
-        lines.add(new Line(line.probability(), line.ink(), around, right));
+        lines.add(new SeenLine(line.probability(), line.ink(), around, right));
       }
       double from = cells.from(c);
       double to = cells.to(c);

@@ -2,9 +2,9 @@ package org.barmap.fit;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.barmap.fit.Observed.Line;
 import org.barmap.fit.Observed.Numeral;
 import org.barmap.fit.Observed.Said;
+import org.barmap.fit.Observed.SeenLine;
 import org.barmap.reckon.cost.Calibration;
 import org.barmap.reckon.cost.Costs;
 
@@ -38,7 +38,7 @@ final class Reliability {
   /** Lines as the book's evidence but its numbers weighs them. */
   private static List<Given> lines(Observed seen, Costs costs) {
     List<Given> out = new ArrayList<>();
-    for (Line l : seen.lines) {
+    for (SeenLine l : seen.lines) {
       out.add(new Given(costs.line(l.read(), l.ink(), l.around()), l.right()));
     }
     return out;

@@ -106,7 +106,7 @@ public record Change(
   private static Map<Integer, Swap<List<StaffSystem>>> systemsBetween(Draft before, Draft after) {
     Map<Integer, Swap<List<StaffSystem>>> systems = new LinkedHashMap<>();
     for (Page page : after.map().pages()) {
-      Place.page(before, page.index())
+      Lookup.page(before, page.index())
           .filter(p -> !p.systems().equals(page.systems()))
           .ifPresent(p -> systems.put(p.index(), new Swap<>(p.systems(), page.systems())));
     }

@@ -3,7 +3,7 @@ package org.barmap.edit.kind;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.draft.Draft;
-import org.barmap.edit.draft.Place;
+import org.barmap.edit.draft.Lookup;
 import org.barmap.edit.draft.Ruler;
 import org.barmap.map.Bar;
 import org.barmap.map.Point;
@@ -22,15 +22,15 @@ public record AddBarline(int page, int system, double x, double y) implements Co
 
   @Override
   public List<String> validate(Draft draft) {
-    Optional<StaffSystem> found = Place.system(draft, page, system);
+    Optional<StaffSystem> found = Lookup.system(draft, page, system);
     if (found.isEmpty()) {
       return List.of("There is no system " + system + " on page " + page);
     }
-    Optional<Ruler.Edge> edge = Place.edge(draft, page, system, new Point(x, y));
+    Optional<Ruler.Edge> edge = Lookup.edge(draft, page, system, new Point(x, y));
     if (edge.isEmpty()) {
       return List.of("That point is not on system " + system + " of page " + page);
     }
-    double least = Place.leastWidth(found.get());
+    double least = Lookup.leastWidth(found.get());
     boolean close =
         draft.barsIn(page, system).stream()
             .anyMatch(
@@ -42,16 +42,16 @@ public record AddBarline(int page, int system, double x, double y) implements Co
 
   @Override
   public Draft applyTo(Draft draft) {
-    Ruler.Edge edge = Place.edge(draft, page, system, new Point(x, y)).orElseThrow();
+    Ruler.Edge edge = Lookup.edge(draft, page, system, new Point(x, y)).orElseThrow();
     Optional<Bar> inside = around(draft, edge.middle());
     return inside.isPresent()
         ? Splitting.split(draft, inside.get(), edge)
-        : Splitting.close(draft, Place.system(draft, page, system).orElseThrow(), page, edge);
+        : Splitting.close(draft, Lookup.system(draft, page, system).orElseThrow(), page, edge);
   }
 
   /** Returns the bar it splits; empty where it closes one. */
   public Optional<Bar> inside(Draft draft) {
-    return Place.edge(draft, page, system, new Point(x, y))
+    return Lookup.edge(draft, page, system, new Point(x, y))
         .flatMap(edge -> around(draft, edge.middle()));
   }
 

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.edit.draft.Aspect;
 import org.barmap.edit.draft.Draft;
-import org.barmap.edit.draft.Place;
+import org.barmap.edit.draft.Lookup;
 import org.barmap.edit.draft.Ruler;
 import org.barmap.map.Bar;
 import org.barmap.map.Outline;
@@ -37,11 +37,11 @@ public record MoveBarline(String bar, Side side, double x, double y) implements 
       return List.of(OneBar.noBar(bar));
     }
     Bar b = found.get();
-    Optional<Ruler.Edge> edge = Place.edge(draft, b.page(), b.system(), new Point(x, y));
+    Optional<Ruler.Edge> edge = Lookup.edge(draft, b.page(), b.system(), new Point(x, y));
     if (edge.isEmpty()) {
       return List.of("That point is not on the system of " + Saying.bar(draft, b));
     }
-    double least = Place.system(draft, b.page(), b.system()).map(Place::leastWidth).orElse(1.0);
+    double least = Lookup.system(draft, b.page(), b.system()).map(Lookup::leastWidth).orElse(1.0);
     Point middle = edge.get().middle();
     boolean own =
         side == Side.END
@@ -61,7 +61,7 @@ public record MoveBarline(String bar, Side side, double x, double y) implements 
   @Override
   public Draft applyTo(Draft draft) {
     Bar b = draft.map().bar(bar).orElseThrow();
-    Ruler.Edge edge = Place.edge(draft, b.page(), b.system(), new Point(x, y)).orElseThrow();
+    Ruler.Edge edge = Lookup.edge(draft, b.page(), b.system(), new Point(x, y)).orElseThrow();
     Optional<Bar> neighbour = neighbour(draft, b);
     Draft now = OneBar.put(draft, moved(b, side, edge), SHAPED);
     Side other = side == Side.END ? Side.START : Side.END;
@@ -70,13 +70,13 @@ public record MoveBarline(String bar, Side side, double x, double y) implements 
 
   /** Returns the bar beside it that shares this side: one whose own side is not far from it. */
   private Optional<Bar> neighbour(Draft draft, Bar b) {
-    return (side == Side.END ? Place.after(draft, b) : Place.before(draft, b))
+    return (side == Side.END ? Lookup.after(draft, b) : Lookup.before(draft, b))
         .filter(
             n -> {
               Outline a = side == Side.END ? b.outline() : n.outline();
               Outline c = side == Side.END ? n.outline() : b.outline();
               double space =
-                  Place.system(draft, b.page(), b.system()).map(s -> s.staffSpace()).orElse(1.0);
+                  Lookup.system(draft, b.page(), b.system()).map(s -> s.staffSpace()).orElse(1.0);
               return Math.abs(Ruler.right(a).rightOf(Ruler.left(c).middle())) < 2 * space;
             });
   }

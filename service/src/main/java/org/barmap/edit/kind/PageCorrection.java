@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.barmap.edit.draft.Draft;
-import org.barmap.edit.draft.Place;
+import org.barmap.edit.draft.Lookup;
 import org.barmap.edit.draft.Ruler;
 import org.barmap.edit.draft.Settled;
 import org.barmap.edit.draft.Systems;
@@ -74,7 +74,7 @@ public sealed interface PageCorrection extends Correction {
       if (outline.filter(AddSystem::isWhole).isEmpty()) {
         problems.add("A system needs four corners, at least 20 pixels apart");
       } else if (problems.isEmpty()) {
-        Page p = Place.page(draft, page).orElseThrow();
+        Page p = Lookup.page(draft, page).orElseThrow();
         if (corners(outline.get()).anyMatch(c -> !isOn(p, c))) {
           problems.add("The system is not on the page");
         }
@@ -108,7 +108,7 @@ public sealed interface PageCorrection extends Correction {
     @Override
     public Draft applyTo(Draft draft) {
       Outline place = outline.orElseThrow().rounded();
-      Page p = Place.page(draft, page).orElseThrow();
+      Page p = Lookup.page(draft, page).orElseThrow();
       int index = p.systems().stream().mapToInt(StaffSystem::index).max().orElse(0) + 1;
       double space = place.leftMiddle().distance(place.topLeft()) / 2;
       StaffSystem made = new StaffSystem(index, place, space, Optional.empty(), 1, List.of());
@@ -116,12 +116,12 @@ public sealed interface PageCorrection extends Correction {
       systems.add(made);
       Draft arranged = Systems.arrange(draft, page, systems);
       int now =
-          Place.page(arranged, page).orElseThrow().systems().stream()
+          Lookup.page(arranged, page).orElseThrow().systems().stream()
               .filter(s -> s.outline().equals(place))
               .mapToInt(StaffSystem::index)
               .findFirst()
               .orElseThrow();
-      Bar bar = OneBar.corrected(Bar.builder(Place.freshId(draft), page, now, place).build());
+      Bar bar = OneBar.corrected(Bar.builder(Lookup.freshId(draft), page, now, place).build());
       int at = Systems.position(arranged, page, now);
       Draft put = Splitting.insert(arranged, bar, at);
       List<Bar> bars = put.map().bars();
@@ -142,15 +142,15 @@ public sealed interface PageCorrection extends Correction {
 
     @Override
     public List<String> validate(Draft draft) {
-      return Place.system(draft, page, system).isEmpty()
+      return Lookup.system(draft, page, system).isEmpty()
           ? List.of("There is no system " + system + " on page " + page)
           : List.of();
     }
 
     @Override
     public Draft applyTo(Draft draft) {
-      Page p = Place.page(draft, page).orElseThrow();
-      StaffSystem gone = Place.system(draft, page, system).orElseThrow();
+      Page p = Lookup.page(draft, page).orElseThrow();
+      StaffSystem gone = Lookup.system(draft, page, system).orElseThrow();
       Set<String> ids = new HashSet<>();
       draft.barsIn(page, system).forEach(b -> ids.add(b.id()));
       List<MusicalNumber> numbers = Trimming.without(draft.map(), ids);
@@ -226,6 +226,6 @@ public sealed interface PageCorrection extends Correction {
   }
 
   private static List<String> noPage(Draft draft, int page) {
-    return Place.page(draft, page).isEmpty() ? List.of("There is no page " + page) : List.of();
+    return Lookup.page(draft, page).isEmpty() ? List.of("There is no page " + page) : List.of();
   }
 }

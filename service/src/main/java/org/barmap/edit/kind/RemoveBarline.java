@@ -8,7 +8,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.barmap.edit.draft.Aspect;
 import org.barmap.edit.draft.Draft;
-import org.barmap.edit.draft.Place;
+import org.barmap.edit.draft.Lookup;
 import org.barmap.edit.draft.Ruler;
 import org.barmap.map.Bar;
 import org.barmap.map.Content;
@@ -61,8 +61,8 @@ public record RemoveBarline(String bar, Side side) implements Correction {
 
   private Optional<Pair> pair(Draft draft, Bar b) {
     return side == Side.END
-        ? Place.after(draft, b).map(n -> new Pair(b, n))
-        : Place.before(draft, b).map(n -> new Pair(n, b));
+        ? Lookup.after(draft, b).map(n -> new Pair(b, n))
+        : Lookup.before(draft, b).map(n -> new Pair(n, b));
   }
 
   @Override

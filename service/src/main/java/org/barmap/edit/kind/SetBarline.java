@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.draft.Aspect;
 import org.barmap.edit.draft.Draft;
-import org.barmap.edit.draft.Place;
+import org.barmap.edit.draft.Lookup;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 
@@ -37,7 +37,7 @@ public record SetBarline(String bar, Side side, Optional<Barline> type) implemen
   @Override
   public Draft applyTo(Draft draft) {
     Bar b = draft.map().bar(bar).orElseThrow();
-    Optional<Bar> neighbour = side == Side.END ? Place.after(draft, b) : Place.before(draft, b);
+    Optional<Bar> neighbour = side == Side.END ? Lookup.after(draft, b) : Lookup.before(draft, b);
     Draft now = put(draft, b, side);
     Side other = side == Side.END ? Side.START : Side.END;
     return neighbour.map(n -> put(now, n, other)).orElse(now);

@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.edit.draft.Aspect;
 import org.barmap.edit.draft.Draft;
-import org.barmap.edit.draft.Place;
+import org.barmap.edit.draft.Lookup;
 import org.barmap.edit.draft.Ruler;
 import org.barmap.edit.draft.Systems;
 import org.barmap.map.Bar;
@@ -46,7 +46,7 @@ final class Splitting {
             .build();
     Bar right =
         bar.toBuilder()
-            .id(Place.freshId(draft))
+            .id(Lookup.freshId(draft))
             .outline(Ruler.between(edge, Ruler.right(bar.outline())))
             .startBarline(Barline.SINGLE)
             .count(1)
@@ -100,14 +100,14 @@ final class Splitting {
     Ruler.Edge start = Ruler.left(system.outline());
     Ruler.Edge end = Ruler.right(system.outline());
     Draft now = insert(draft, bare(draft, page, system, start, edge), at);
-    boolean roomBehind = -end.rightOf(edge.middle()) > 3 * Place.leastWidth(system);
+    boolean roomBehind = -end.rightOf(edge.middle()) > 3 * Lookup.leastWidth(system);
     return roomBehind ? insert(now, bare(now, page, system, edge, end), at + 1) : now;
   }
 
   private static Bar bare(
       Draft draft, int page, StaffSystem system, Ruler.Edge from, Ruler.Edge to) {
     return OneBar.corrected(
-        Bar.builder(Place.freshId(draft), page, system.index(), Ruler.between(from, to)).build());
+        Bar.builder(Lookup.freshId(draft), page, system.index(), Ruler.between(from, to)).build());
   }
 
   /** Puts a bar in its place; without a meter or key of its own it takes the one in force there. */

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.edit.draft.Aspect;
 import org.barmap.edit.draft.Draft;
-import org.barmap.edit.draft.Place;
+import org.barmap.edit.draft.Lookup;
 import org.barmap.edit.draft.Recount;
 import org.barmap.edit.draft.Resettling;
 import org.barmap.edit.draft.Steps;
@@ -68,7 +68,7 @@ public final class Merging {
 
   private Draft run() {
     for (Page page : fresh.pages()) {
-      Optional<Page> old = Place.page(now, page.index());
+      Optional<Page> old = Lookup.page(now, page.index());
       if (old.isPresent() && now.settled().verifiedPages().contains(page.index())) {
         keepPage(old.get());
       } else {
@@ -136,10 +136,10 @@ public final class Merging {
     }
   }
 
-  private record Line(StaffSystem system, List<Bar> bars) {}
+  private record SystemBars(StaffSystem system, List<Bar> bars) {}
 
   private void mergePage(Page page, List<StaffSystem> old) {
-    List<Line> lines = new ArrayList<>();
+    List<SystemBars> lines = new ArrayList<>();
     Set<Integer> met = new HashSet<>();
     for (StaffSystem system : page.systems()) {
       List<Bar> read =
@@ -159,23 +159,23 @@ public final class Merging {
       lines.add(
           match.isPresent()
               ? line(match.get(), before, system, read)
-              : new Line(system, renamed(read)));
+              : new SystemBars(system, renamed(read)));
     }
     for (StaffSystem system : old) {
       List<Bar> before = now.barsIn(page.index(), system.index());
       boolean set = before.stream().anyMatch(b -> !now.settled().of(b.id()).isEmpty());
       if (!met.contains(system.index()) && set) {
-        lines.add(new Line(system, keep(before)));
+        lines.add(new SystemBars(system, keep(before)));
       }
     }
     arrange(page, lines);
   }
 
   /** Puts the lines of a page in order from top to bottom. */
-  private void arrange(Page page, List<Line> lines) {
-    lines.sort(Comparator.comparingDouble((Line l) -> Systems.middle(l.system.outline())));
+  private void arrange(Page page, List<SystemBars> lines) {
+    lines.sort(Comparator.comparingDouble((SystemBars l) -> Systems.middle(l.system.outline())));
     List<StaffSystem> systems = new ArrayList<>();
-    for (Line line : lines) {
+    for (SystemBars line : lines) {
       int index = systems.size() + 1;
       systems.add(Systems.withIndex(line.system, index));
       for (Bar bar : line.bars) {
@@ -190,7 +190,7 @@ public final class Merging {
         .anyMatch(r -> r.page() == page && Systems.overlap(r.outline(), system.outline()));
   }
 
-  private Line line(StaffSystem old, List<Bar> before, StaffSystem system, List<Bar> read) {
+  private SystemBars line(StaffSystem old, List<Bar> before, StaffSystem system, List<Bar> read) {
     Map<String, Bar> matches = new HashMap<>();
     Set<String> taken = new HashSet<>();
     for (Bar bar : read) {
@@ -208,7 +208,7 @@ public final class Merging {
     if (shaped || lost) {
       matches.forEach((id, b) -> idOf.put(id, b.id()));
       read.forEach(b -> beginning(b, before));
-      return new Line(old, keep(before));
+      return new SystemBars(old, keep(before));
     }
     List<Bar> made = new ArrayList<>();
     for (Bar bar : read) {
@@ -221,7 +221,7 @@ public final class Merging {
         made.add(Carrying.over(match, bar.toBuilder().id(match.id()).build(), set));
       }
     }
-    return new Line(system, made);
+    return new SystemBars(system, made);
   }
 
   private List<Bar> keep(List<Bar> before) {

@@ -1,22 +1,14 @@
 package org.barmap.plan.change;
 
 import java.util.List;
+import org.barmap.map.json.BadDocumentException;
 
 /** A document that is no valid list of changes. */
-public final class BadChangesException extends RuntimeException {
+public final class BadChangesException extends BadDocumentException {
   private static final long serialVersionUID = 1L;
-
-  @SuppressWarnings("serial") // always an immutable list of strings
-  private final List<String> reasons;
 
   /** Takes the places that are wrong, one sentence each; at least one. */
   public BadChangesException(List<String> reasons) {
-    super(String.join("; ", reasons.subList(0, Math.min(3, reasons.size()))));
-    this.reasons = List.copyOf(reasons);
-  }
-
-  /** Returns every reason, one sentence each. */
-  public List<String> reasons() {
-    return reasons;
+    super(reasons);
   }
 }

@@ -83,7 +83,7 @@ public final class CutChecks {
     if (cut.holds(loop.start()) && cut.holds(loop.end()) && pieces.get(loop.start()).cut()) {
       return; // the whole repeat is cut
     }
-    Loop.Part first = loop.parts().get(0);
+    Loop.Ending first = loop.parts().get(0);
     boolean begins = cut.first() >= first.start() && cut.first() <= first.end();
     boolean takesRepeat =
         loop.parts().stream()
@@ -112,7 +112,7 @@ public final class CutChecks {
     }
   }
 
-  private boolean opensInside(CutStretch cut, Loop.Part part) {
+  private boolean opensInside(CutStretch cut, Loop.Ending part) {
     return cut.holds(part.start()) && !cut.holds(part.end());
   }
 

@@ -102,7 +102,7 @@ final class FormReader {
 
   /** Reads a row of endings that starts at a piece; returns the index after it. */
   private int endings(int from) {
-    List<Loop.Part> parts = new ArrayList<>();
+    List<Loop.Ending> parts = new ArrayList<>();
     Set<Integer> seen = new HashSet<>();
     int i = from;
     while (i < pieces.size() && !ending(i).isEmpty()) {
@@ -123,20 +123,20 @@ final class FormReader {
               "Ending " + pass + " is there twice; the first one is played");
         }
       }
-      parts.add(new Loop.Part(start, i, Set.copyOf(list), endsRepeat(i)));
+      parts.add(new Loop.Ending(start, i, Set.copyOf(list), endsRepeat(i)));
       i++;
     }
     group(parts, seen);
     return i;
   }
 
-  private void group(List<Loop.Part> parts, Set<Integer> seen) {
-    Loop.Part first = parts.get(0);
-    Loop.Part last = parts.get(parts.size() - 1);
+  private void group(List<Loop.Ending> parts, Set<Integer> seen) {
+    Loop.Ending first = parts.get(0);
+    Loop.Ending last = parts.get(parts.size() - 1);
     if (!seen.contains(1)) {
       find(Severity.ERROR, first.start(), "endings-start", "The endings here don't start at 1");
     }
-    boolean closed = parts.stream().anyMatch(Loop.Part::closes);
+    boolean closed = parts.stream().anyMatch(Loop.Ending::closes);
     boolean jumps =
         pieces.get(first.end()).bar().has(Navigation.DA_CAPO)
             || pieces.get(first.end()).bar().has(Navigation.DAL_SEGNO);
@@ -150,9 +150,9 @@ final class FormReader {
     }
     int start = open.isEmpty() ? Math.min(fallback, first.start()) : open.pop();
     boolean closesOuter = parts.size() > 1 && last.closes() && !open.isEmpty();
-    List<Loop.Part> own = new ArrayList<>(parts);
+    List<Loop.Ending> own = new ArrayList<>(parts);
     if (closesOuter) {
-      own.set(own.size() - 1, new Loop.Part(last.start(), last.end(), last.passes(), false));
+      own.set(own.size() - 1, new Loop.Ending(last.start(), last.end(), last.passes(), false));
     }
     int highest = seen.stream().mapToInt(v -> v).max().orElse(1);
     int total = parts.size() == 1 && first.closes() ? highest + 1 : highest;

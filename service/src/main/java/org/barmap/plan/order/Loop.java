@@ -13,7 +13,7 @@ import java.util.Set;
  * @param parts its endings, in order; empty where it has none
  * @param open what it is held open as
  */
-public record Loop(int start, int end, int total, List<Part> parts, Optional<OpenStretch> open) {
+public record Loop(int start, int end, int total, List<Ending> parts, Optional<OpenStretch> open) {
 
   /**
    * One ending.
@@ -23,7 +23,7 @@ public record Loop(int start, int end, int total, List<Part> parts, Optional<Ope
    * @param passes in which passes it is played
    * @param closes a backward repeat stands at its end
    */
-  public record Part(int start, int end, Set<Integer> passes, boolean closes) {}
+  public record Ending(int start, int end, Set<Integer> passes, boolean closes) {}
 
   /** Takes a defensive copy. */
   public Loop {

@@ -19,7 +19,7 @@ import org.barmap.plan.change.WrittenNumber;
 public record OrderOfPlay(
     WrittenNumber number,
     List<Piece> pieces,
-    List<Step> steps,
+    List<PlayedPiece> steps,
     int passedBars,
     List<Piece> passed,
     List<Loop> repeats,

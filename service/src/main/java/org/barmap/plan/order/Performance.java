@@ -33,12 +33,12 @@ public record Performance(
   }
 
   /** Returns how a step is measured. */
-  public Measure measure(Step step) {
+  public Measure measure(PlayedPiece step) {
     return measures.get(step.index());
   }
 
   /** Returns the key in force in a step, as far as known. */
-  public Optional<Key> key(Step step) {
+  public Optional<Key> key(PlayedPiece step) {
     return keys.get(step.index());
   }
 
@@ -57,7 +57,7 @@ public record Performance(
     for (Piece piece : order.passed()) {
       whole = whole.plus(Length.ofCut(piece, measures.get(places.getOrDefault(piece, 0))));
     }
-    for (Step step : order.steps()) {
+    for (PlayedPiece step : order.steps()) {
       if (step.piece().beatsCut() > 0) {
         whole = whole.plus(Length.ofCut(step.piece(), measure(step)));
       }

@@ -30,7 +30,7 @@ final class Walk {
   private final List<Integer> active = new ArrayList<>();
   private final int[] heard;
   private final Set<Integer> jumped = new HashSet<>();
-  private final List<Step> steps = new ArrayList<>();
+  private final List<PlayedPiece> steps = new ArrayList<>();
   private final List<Piece> passed = new ArrayList<>();
   private int replayedUpTo = -1;
   private int toCoda = -1;
@@ -77,7 +77,7 @@ final class Walk {
       } else if (loop.parts().isEmpty()) {
         append(lists, loop.end(), l);
       } else {
-        for (Loop.Part part : loop.parts()) {
+        for (Loop.Ending part : loop.parts()) {
           if (part.closes()) {
             append(lists, part.end(), l);
           }
@@ -93,7 +93,7 @@ final class Walk {
     lists[at] = longer;
   }
 
-  List<Step> steps() {
+  List<PlayedPiece> steps() {
     return steps;
   }
 
@@ -143,7 +143,7 @@ final class Walk {
   private int skipEnding(int at) {
     for (int[] here : partsAt.getOrDefault(at, List.of())) {
       int l = here[0];
-      Loop.Part part = loops.get(l).parts().get(here[1]);
+      Loop.Ending part = loops.get(l).parts().get(here[1]);
       if (!part.passes().contains(pass[l])) {
         boolean landed = outOfCut && here[1] > 0;
         if (!landed) {
@@ -164,7 +164,7 @@ final class Walk {
     }
     outOfCut = false;
     heard[at]++;
-    steps.add(new Step(piece, at, heard[at]));
+    steps.add(new PlayedPiece(piece, at, heard[at]));
     if (piece.endCut()) {
       return go(at, at + 1); // the signs at its end lie in the cut
     }
@@ -213,7 +213,7 @@ final class Walk {
         }
         continue;
       }
-      for (Loop.Part part : loop.parts()) {
+      for (Loop.Ending part : loop.parts()) {
         boolean mine = part.passes().contains(pass[l]) && part.closes() && part.end() > at;
         if (mine && !pieces.get(part.end()).endCut()) {
           return true;

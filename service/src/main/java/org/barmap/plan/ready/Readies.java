@@ -9,10 +9,10 @@ import java.util.Optional;
 import org.barmap.map.Word;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
-import org.barmap.plan.order.Line;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Piece;
 import org.barmap.plan.order.Span;
+import org.barmap.plan.order.Timeline;
 import org.barmap.plan.turn.Verdict;
 
 /** Finds the changes of instrument, bow, mute and extension of a show. */
@@ -78,7 +78,7 @@ public final class Readies {
   }
 
   private void number(Performance performance, List<Hands> hands) {
-    Line line = new Line(List.of(performance));
+    Timeline line = new Timeline(List.of(performance));
     for (int i = 0; i < line.events().size(); i++) {
       Hands next = hands.get(line.events().get(i).step().index());
       if (!next.equals(now)) {
@@ -91,13 +91,13 @@ public final class Readies {
     }
   }
 
-  private void differ(Line line, int step, GetReady.Kind kind, String from, String to) {
+  private void differ(Timeline line, int step, GetReady.Kind kind, String from, String to) {
     boolean first = kind != GetReady.Kind.INSTRUMENT && from.isEmpty() && step == 0;
     if (to.isEmpty() || from.equals(to) || first) {
       return;
     }
     double needed = kind == GetReady.Kind.BOW ? TIMES.bowSeconds() : neededSeconds;
-    Line.Event event = line.events().get(step);
+    Timeline.Event event = line.events().get(step);
     double at = line.start(step);
     Optional<Gap> gap = line.gapAt(at);
     boolean betweenNumbers = step == 0 || gap.filter(g -> g.from() <= 0).isPresent();
@@ -139,7 +139,7 @@ public final class Readies {
     return share >= 1 ? Verdict.TIME : share >= TIMES.quickShare() ? Verdict.QUICK : Verdict.NONE;
   }
 
-  private static Optional<String> earlier(Line line, double at, double needed) {
+  private static Optional<String> earlier(Timeline line, double at, double needed) {
     for (int g = line.gaps().size() - 1; g >= 0; g--) {
       Gap gap = line.gaps().get(g);
       if (gap.to() < at && verdict(Optional.of(gap), needed) == Verdict.TIME) {

@@ -14,7 +14,7 @@ import org.barmap.plan.change.term.Metronome;
 import org.barmap.plan.order.Length;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.Step;
+import org.barmap.plan.order.PlayedPiece;
 
 /** Finds the long rests of a number in its order of play. */
 public final class Rests {
@@ -24,7 +24,7 @@ public final class Rests {
           "\\s*\\(?(?:v\\.?\\s*s\\.?|volti(?: subito)?|time)\\)?\\s*", Pattern.CASE_INSENSITIVE);
 
   private final Performance performance;
-  private final List<Step> steps;
+  private final List<PlayedPiece> steps;
 
   private Rests(Performance performance) {
     this.performance = performance;

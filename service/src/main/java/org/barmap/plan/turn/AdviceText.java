@@ -5,14 +5,14 @@ import static org.barmap.plan.turn.Candidates.id;
 import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
-import org.barmap.plan.order.Line;
 import org.barmap.plan.order.Piece;
+import org.barmap.plan.order.Timeline;
 
 /** Says each way to get over a turn in plain words. */
 final class AdviceText {
   private AdviceText() {}
 
-  static Advice here(Line line, Gap gap, int arrives) {
+  static Advice here(Timeline line, Gap gap, int arrives) {
     boolean later = gap.from() >= line.start(arrives) - Figures.SAME;
     String where = later ? "in the rest on the new page" : "in the rest at the end of the page";
     return advice(
@@ -25,19 +25,19 @@ final class AdviceText {
         "Turn " + where + ", " + spoken(gap) + ".");
   }
 
-  static Advice early(Line line, Gap gap, int from, int to, int bars) {
+  static Advice early(Timeline line, Gap gap, int from, int to, int bars) {
     int after = gap.lastStep() >= from && from > 0 ? from - 1 : gap.lastStep();
     String rest = "early, in the rest before bar " + name(line, from) + " (" + spoken(gap) + ")";
     return memorised(Advice.Kind.TURN_EARLY, line, after, from, to, bars, rest);
   }
 
-  static Advice late(Line line, Gap gap, int from, int to, int bars) {
+  static Advice late(Timeline line, Gap gap, int from, int to, int bars) {
     String rest = "late, in the rest after bar " + name(line, to) + " (" + spoken(gap) + ")";
     return memorised(Advice.Kind.TURN_LATE, line, to, from, to, bars, rest);
   }
 
   private static Advice memorised(
-      Advice.Kind kind, Line line, int after, int from, int to, int bars, String when) {
+      Advice.Kind kind, Timeline line, int after, int from, int to, int bars, String when) {
     return advice(
         kind,
         id(line, after),
@@ -48,14 +48,14 @@ final class AdviceText {
         "Turn " + when + ", and play " + bars(line, from, to, bars) + " from memory.");
   }
 
-  static Advice writeOut(Line line, Gap gap, int from, int to, int bars) {
+  static Advice writeOut(Timeline line, Gap gap, int from, int to, int bars) {
     String where = "foot of page " + line.events().get(from - 1).page();
     String rest = "after it (" + spoken(gap) + ")";
     return copied(
         Advice.Kind.WRITE_OUT, line, to, from, to, bars, slip(line, from, to, bars, where, rest));
   }
 
-  static Advice writeOutBefore(Line line, Gap gap, int from, int to, int bars) {
+  static Advice writeOutBefore(Timeline line, Gap gap, int from, int to, int bars) {
     int after = from > 0 ? from - 1 : from;
     String where = "head of page " + line.events().get(to + 1).page();
     String rest = "before it (" + spoken(gap) + ")";
@@ -69,7 +69,7 @@ final class AdviceText {
         slip(line, from, to, bars, where, rest));
   }
 
-  private static String slip(Line line, int from, int to, int bars, String where, String rest) {
+  private static String slip(Timeline line, int from, int to, int bars, String where, String rest) {
     return "Write "
         + bars(line, from, to, bars)
         + " out on a slip at the "
@@ -79,7 +79,7 @@ final class AdviceText {
         + ".";
   }
 
-  static Advice foldOut(Line line, Gap gap, int from, int to, int bars, int systems) {
+  static Advice foldOut(Timeline line, Gap gap, int from, int to, int bars, int systems) {
     return copied(
         Advice.Kind.FOLD_OUT,
         line,
@@ -97,11 +97,11 @@ final class AdviceText {
   }
 
   private static Advice copied(
-      Advice.Kind kind, Line line, int after, int from, int to, int bars, String says) {
+      Advice.Kind kind, Timeline line, int after, int from, int to, int bars, String says) {
     return advice(kind, id(line, after), 0, bars, id(line, from), id(line, to), says);
   }
 
-  static Advice leaveOut(Line line, int arrives) {
+  static Advice leaveOut(Timeline line, int arrives) {
     return new Advice(
         Advice.Kind.LEAVE_OUT,
         id(line, arrives - 1),
@@ -151,13 +151,13 @@ final class AdviceText {
     return seconds < 60 ? Figures.tenths(seconds) + " s" : whole / 60 + " min " + whole % 60 + " s";
   }
 
-  private static String bars(Line line, int from, int to, int bars) {
+  private static String bars(Timeline line, int from, int to, int bars) {
     return bars == 1
         ? "bar " + name(line, from)
         : bars + " bars (" + name(line, from) + " to " + name(line, to) + ")";
   }
 
-  private static String name(Line line, int step) {
+  private static String name(Timeline line, int step) {
     Piece piece = line.events().get(step).piece();
     return piece
         .inserted()

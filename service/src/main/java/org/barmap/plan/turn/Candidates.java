@@ -7,21 +7,11 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
-import org.barmap.plan.order.Line;
+import org.barmap.plan.order.Timeline;
 
 /** Lists the ways to get over one turn. */
-final class Candidates {
+record Candidates(Timeline line, Judge judge, TurnSettings settings) {
   private static final TurnCosts COSTS = TurnCosts.USUAL;
-
-  private final Line line;
-  private final Judge judge;
-  private final TurnSettings settings;
-
-  Candidates(Line line, Judge judge, TurnSettings settings) {
-    this.line = line;
-    this.judge = judge;
-    this.settings = settings;
-  }
 
   /**
    * Returns the ways to get over the turn before a step; leaving notes out is always one.
@@ -174,7 +164,7 @@ final class Candidates {
   }
 
   /** Returns an id of a bar entry, as a plan names it. */
-  static Optional<String> id(Line line, int step) {
+  static Optional<String> id(Timeline line, int step) {
     return Optional.of(line.events().get(step).piece().bar().id());
   }
 }

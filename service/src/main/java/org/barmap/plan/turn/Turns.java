@@ -7,9 +7,9 @@ import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Length;
-import org.barmap.plan.order.Line;
 import org.barmap.plan.order.Link;
 import org.barmap.plan.order.Performance;
+import org.barmap.plan.order.Timeline;
 
 /** Finds every page turn of a show, in every pass, and what to do there. */
 public final class Turns {
@@ -33,7 +33,7 @@ public final class Turns {
   public static List<Turn> of(List<Performance> show, TurnSettings settings) {
     Turns turns = new Turns(settings);
     List<Performance> played = show.stream().filter(p -> !p.order().steps().isEmpty()).toList();
-    Line before = null;
+    Timeline before = null;
     Link link = Link.BREAK;
     int i = 0;
     while (i < played.size()) {
@@ -41,7 +41,7 @@ public final class Turns {
       while (to + 1 < played.size() && played.get(to).link().joined()) {
         to++;
       }
-      Line line = new Line(played.subList(i, to + 1));
+      Timeline line = new Timeline(played.subList(i, to + 1));
       if (before != null) {
         turns.between(before, line, link);
       }
@@ -53,7 +53,7 @@ public final class Turns {
     return List.copyOf(turns.turns);
   }
 
-  private void within(Line line) {
+  private void within(Timeline line) {
     List<Integer> places = new ArrayList<>();
     for (int i = 1; i < line.events().size(); i++) {
       int from = settings.binding().opening(line.events().get(i - 1).page());
@@ -75,12 +75,12 @@ public final class Turns {
     }
   }
 
-  private int sheets(Line line, int place) {
+  private int sheets(Timeline line, int place) {
     int from = settings.binding().opening(line.events().get(place - 1).page());
     return Math.abs(from - settings.binding().opening(line.events().get(place).page()));
   }
 
-  private Turn turn(Line line, int place, List<Candidate> candidates, int chosen) {
+  private Turn turn(Timeline line, int place, List<Candidate> candidates, int chosen) {
     double at = line.start(place);
     Optional<Gap> gap = line.gapAt(at);
     Verdict verdict =
@@ -93,8 +93,8 @@ public final class Turns {
         .sorted(Comparator.comparingDouble(Advice::cost))
         .limit(MOST_ADVICE - 1L)
         .forEach(advice::add);
-    Line.Event last = line.events().get(place - 1);
-    Line.Event first = line.events().get(place);
+    Timeline.Event last = line.events().get(place - 1);
+    Timeline.Event first = line.events().get(place);
     return new Turn(
         last.page(),
         first.page(),
@@ -115,11 +115,11 @@ public final class Turns {
         next(line, place));
   }
 
-  private static List<String> next(Line line, int place) {
+  private static List<String> next(Timeline line, int place) {
     List<String> ids = new ArrayList<>();
     int page = line.events().get(place).page();
     for (int i = place; i < line.events().size() && ids.size() < NEXT_ENTRIES; i++) {
-      Line.Event event = line.events().get(i);
+      Timeline.Event event = line.events().get(i);
       if (event.page() != page) {
         break;
       }
@@ -132,9 +132,9 @@ public final class Turns {
   }
 
   /** A turn from the end of one number to the start of the next, with a break between them. */
-  private void between(Line before, Line after, Link link) {
-    Line.Event last = before.events().get(before.events().size() - 1);
-    Line.Event first = after.events().get(0);
+  private void between(Timeline before, Timeline after, Link link) {
+    Timeline.Event last = before.events().get(before.events().size() - 1);
+    Timeline.Event first = after.events().get(0);
     int from = settings.binding().opening(last.page());
     int to = settings.binding().opening(first.page());
     if (from == to) {

@@ -19,7 +19,7 @@ final class CutParts {
    * @param from share of the entry before it, 0 to 1
    * @param to share of the entry up to its end
    */
-  record Part(double from, double to) {}
+  record CutShare(double from, double to) {}
 
   private record Beats(double start, double end, double middle) {}
 
@@ -78,29 +78,29 @@ final class CutParts {
   }
 
   /** Returns the parts of an entry that are out while others are played, from left to right. */
-  List<Part> parts(Bar bar) {
+  List<CutShare> parts(Bar bar) {
     BitSet gone = gone(bar);
     if (gone.cardinality() == bar.count()) {
       return List.of();
     }
-    List<Part> parts = new ArrayList<>();
+    List<CutShare> parts = new ArrayList<>();
     for (int from = gone.nextSetBit(0); from >= 0; ) {
       int to = gone.nextClearBit(from);
-      parts.add(new Part((double) from / bar.count(), (double) to / bar.count()));
+      parts.add(new CutShare((double) from / bar.count(), (double) to / bar.count()));
       from = gone.nextSetBit(to);
     }
     Beats cut = beats.get(bar.id());
     int inBar = bar.meter().map(Meter::beats).orElse(0);
     if (cut != null && bar.count() == 1 && inBar > 0) {
       if (cut.start > 0) {
-        parts.add(new Part(0, cut.start / inBar));
+        parts.add(new CutShare(0, cut.start / inBar));
       }
       if (cut.middle > 0) {
         double half = cut.middle / inBar / 2;
-        parts.add(new Part(0.5 - half, 0.5 + half));
+        parts.add(new CutShare(0.5 - half, 0.5 + half));
       }
       if (cut.end > 0) {
-        parts.add(new Part(1 - cut.end / inBar, 1));
+        parts.add(new CutShare(1 - cut.end / inBar, 1));
       }
     }
     return parts;

@@ -45,7 +45,7 @@ record RoadMap(List<Number> numbers) {
       Optional<Integer> times,
       int page,
       boolean cut,
-      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<CutParts.Part> cutParts,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<CutParts.CutShare> cutParts,
       boolean vamp,
       boolean safety,
       @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Word> words) {}

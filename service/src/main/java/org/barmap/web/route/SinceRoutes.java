@@ -35,7 +35,7 @@ public record SinceRoutes(Library library, Planning planning) {
    * @param before as it counted then, in words; empty when it did not
    * @param now as it counts now, in words; empty when it does not
    */
-  private record Step(Optional<String> before, Optional<String> now) {}
+  private record ChangedWords(Optional<String> before, Optional<String> now) {}
 
   private void since(Context ctx) {
     BookCard book = Requests.book(library, ctx);
@@ -61,21 +61,21 @@ public record SinceRoutes(Library library, Planning planning) {
     }
   }
 
-  private static List<Step> steps(ShowChanges before, ShowChanges now) {
+  private static List<ChangedWords> steps(ShowChanges before, ShowChanges now) {
     Map<String, String> old = said(before);
     Map<String, String> young = said(now);
-    List<Step> steps = new ArrayList<>();
+    List<ChangedWords> steps = new ArrayList<>();
     young.forEach(
         (id, words) -> {
           Optional<String> was = Optional.ofNullable(old.get(id));
           if (!was.equals(Optional.of(words))) {
-            steps.add(new Step(was, Optional.of(words)));
+            steps.add(new ChangedWords(was, Optional.of(words)));
           }
         });
     old.forEach(
         (id, words) -> {
           if (!young.containsKey(id)) {
-            steps.add(new Step(Optional.of(words), Optional.empty()));
+            steps.add(new ChangedWords(Optional.of(words), Optional.empty()));
           }
         });
     return steps;

@@ -41,7 +41,7 @@ public record WordRoutes(Library library, Planning planning) {
    * @param checks what would follow, with the changes in force and the lines before it
    */
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
-  public record Line(
+  public record HeardLine(
       String line,
       Optional<ObjectNode> understood,
       Optional<String> says,
@@ -64,12 +64,12 @@ public record WordRoutes(Library library, Planning planning) {
     ctx.json(Map.of("lines", heard.stream().map(h -> line(h, findings)).toList()));
   }
 
-  private static Line line(Heard heard, List<PlanFinding> findings) {
+  private static HeardLine line(Heard heard, List<PlanFinding> findings) {
     if (heard instanceof Heard.Understood understood) {
       String id = understood.change().meta().id();
       ObjectNode change = ChangesJson.tree(understood.change());
       change.remove("id");
-      return new Line(
+      return new HeardLine(
           understood.said(),
           Optional.of(change),
           Optional.of(understood.sentence()),
@@ -78,7 +78,7 @@ public record WordRoutes(Library library, Planning planning) {
           findings.stream().filter(f -> f.change().filter(id::equals).isPresent()).toList());
     }
     Heard.AskedBack asked = (Heard.AskedBack) heard;
-    return new Line(
+    return new HeardLine(
         asked.said(),
         Optional.empty(),
         Optional.empty(),

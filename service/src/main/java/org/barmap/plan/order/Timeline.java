@@ -7,10 +7,10 @@ import org.barmap.map.Navigation;
 import org.barmap.plan.change.term.Figures;
 
 /** What is played without a break, laid out in time: one number, or several joined by attacca. */
-public final class Line {
+public final class Timeline {
 
   /** A step with the measure it is played in and the number it belongs to. */
-  public record Event(Step step, Measure measure, String number) {
+  public record Event(PlayedPiece step, Measure measure, String number) {
     /** Returns what is played. */
     public Piece piece() {
       return step.piece();
@@ -32,7 +32,7 @@ public final class Line {
   private boolean gapHeld;
 
   /** Lays out numbers that follow without a break. */
-  public Line(List<Performance> joined) {
+  public Timeline(List<Performance> joined) {
     for (Performance p : joined) {
       p.order().steps().forEach(s -> events.add(new Event(s, p.measure(s), p.number().label())));
     }

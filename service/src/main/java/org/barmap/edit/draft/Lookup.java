@@ -8,9 +8,9 @@ import org.barmap.map.Point;
 import org.barmap.map.StaffSystem;
 
 /** Looks up systems, bars beside each other, and free ids. */
-public final class Place {
+public final class Lookup {
 
-  private Place() {}
+  private Lookup() {}
 
   /** Returns a system of a page. */
   public static Optional<StaffSystem> system(Draft draft, int page, int system) {

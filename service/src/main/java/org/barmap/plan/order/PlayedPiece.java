@@ -7,4 +7,4 @@ package org.barmap.plan.order;
  * @param index its place among the pieces of its number
  * @param pass how often its bars have been played now, 1 for the first time
  */
-public record Step(Piece piece, int index, int pass) {}
+public record PlayedPiece(Piece piece, int index, int pass) {}
