@@ -26,59 +26,68 @@ final class TurnPages {
             + plan.settings().turns().memoryBars()
             + " bars trusted to memory. Which hand is free is yours to decide.");
     for (Turn turn : plan.turns()) {
-      Optional<byte[]> piece = names.entry(turn.arrives()).flatMap(pieces::of);
-      flow.keep(
-          5 + 2 * turn.advice().size() + (piece.isPresent() ? 2 : 0),
-          piece.isPresent() ? MOST_HEIGHT : 0);
-      flow.space(6);
-      flow.rule(1);
-      flow.pair(
-          "Page "
-              + turn.fromPage()
-              + (turn.direction() == Turn.Direction.BACK ? " BACK to " : " to ")
-              + turn.toPage()
-              + (turn.sheets() > 1 ? ", " + turn.sheets() + " leaves at once" : ""),
-          verdict(turn.verdict()),
-          true);
-      String pass = turn.pass() > 1 ? ", time " + turn.pass() : "";
-      String next = turn.nextNumber().map(n -> ", then " + names.number(n)).orElse("");
-      flow.line(
-          names.number(turn.number())
-              + ": after bar "
-              + names.lastBar(turn.leaves())
-              + pass
-              + next
-              + ", on to bar "
-              + names.bar(turn.arrives()));
-      boolean none = turn.gap().beats().filter(b -> b == 0).isPresent() && turn.gap().bars() == 0;
-      flow.line(
-          none
-              ? "Notes right up to the turn and right after it."
-              : "Without notes: "
-                  + Says.length(turn.gap())
-                  + turn.free().map(f -> " (" + f + ")").orElse(""));
-      if (!turn.alsoHere().isEmpty()) {
-        flow.line("In the same gap: " + String.join(", ", turn.alsoHere()) + ".");
-      }
-      boolean easy =
-          turn.verdict() == Verdict.TIME && turn.advice().get(0).kind() == Advice.Kind.TURN_HERE;
-      // The caution of what copies notes stands at the foot of the page already.
-      for (Advice advice : easy ? turn.advice().subList(0, 1) : turn.advice()) {
-        flow.text(
-            (advice.chosen() ? "" : "Or: ") + advice.says(),
-            13,
-            advice.chosen(),
-            advice.chosen() ? 0 : 18);
-      }
-      if (piece.isPresent()) {
-        flow.picture(
-            piece.get(),
-            MOST_HEIGHT,
-            "First after the turn: bar " + names.bar(turn.arrives()) + ". " + CAUTION);
-      }
+      turn(flow, turn, names, pieces);
     }
     if (plan.turns().isEmpty()) {
       flow.line("There is no page to turn.");
+    }
+  }
+
+  private static void turn(Flow flow, Turn turn, Names names, Pieces pieces) throws IOException {
+    Optional<byte[]> piece = names.entry(turn.arrives()).flatMap(pieces::of);
+    flow.keep(
+        5 + 2 * turn.advice().size() + (piece.isPresent() ? 2 : 0),
+        piece.isPresent() ? MOST_HEIGHT : 0);
+    where(flow, turn, names);
+    boolean easy =
+        turn.verdict() == Verdict.TIME && turn.advice().get(0).kind() == Advice.Kind.TURN_HERE;
+    // The caution of what copies notes stands at the foot of the page already.
+    for (Advice advice : easy ? turn.advice().subList(0, 1) : turn.advice()) {
+      flow.text(
+          (advice.chosen() ? "" : "Or: ") + advice.says(),
+          13,
+          advice.chosen(),
+          advice.chosen() ? 0 : 18);
+    }
+    if (piece.isPresent()) {
+      flow.picture(
+          piece.get(),
+          MOST_HEIGHT,
+          "First after the turn: bar " + names.bar(turn.arrives()) + ". " + CAUTION);
+    }
+  }
+
+  /** Which page, after which bar, and how long it is silent there. */
+  private static void where(Flow flow, Turn turn, Names names) throws IOException {
+    flow.space(6);
+    flow.rule(1);
+    flow.pair(
+        "Page "
+            + turn.fromPage()
+            + (turn.direction() == Turn.Direction.BACK ? " BACK to " : " to ")
+            + turn.toPage()
+            + (turn.sheets() > 1 ? ", " + turn.sheets() + " leaves at once" : ""),
+        verdict(turn.verdict()),
+        true);
+    String pass = turn.pass() > 1 ? ", time " + turn.pass() : "";
+    String next = turn.nextNumber().map(n -> ", then " + names.number(n)).orElse("");
+    flow.line(
+        names.number(turn.number())
+            + ": after bar "
+            + names.lastBar(turn.leaves())
+            + pass
+            + next
+            + ", on to bar "
+            + names.bar(turn.arrives()));
+    boolean none = turn.gap().beats().filter(b -> b == 0).isPresent() && turn.gap().bars() == 0;
+    flow.line(
+        none
+            ? "Notes right up to the turn and right after it."
+            : "Without notes: "
+                + Says.length(turn.gap())
+                + turn.free().map(f -> " (" + f + ")").orElse(""));
+    if (!turn.alsoHere().isEmpty()) {
+      flow.line("In the same gap: " + String.join(", ", turn.alsoHere()) + ".");
     }
   }
 
