@@ -36,4 +36,17 @@ public interface Readings {
       Material from,
       Optional<SecondCard> second,
       Optional<BarMap> fresh);
+
+  /**
+   * Puts a page that was photographed again into the place of the old one, which is put aside, and
+   * carries the corrections over: one step of the history, whose line says what was lost.
+   *
+   * @param revision the revision the person saw
+   * @param from what there is before it
+   * @param old id of the page that goes aside
+   * @param made id of the page of the new picture
+   * @param fresh reading of the whole book with the one in the place of the other
+   */
+  Saved<Draft> retake(
+      String book, long revision, Material from, String old, String made, BarMap fresh);
 }

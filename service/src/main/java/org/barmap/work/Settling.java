@@ -10,6 +10,7 @@ import org.barmap.exchange.MusicXmlReader;
 import org.barmap.exchange.UnreadableMusicXmlException;
 import org.barmap.library.Library;
 import org.barmap.library.Material;
+import org.barmap.library.PageState;
 import org.barmap.library.Saved;
 import org.barmap.library.SecondCard;
 import org.barmap.library.Versioned;
@@ -32,6 +33,8 @@ public final class Settling {
 
   /** So often a book is settled at once when its pages change under way. */
   private static final int TRIES = 5;
+
+  private static final String NO_MUSIC = "The new picture shows no music; the old page stays";
 
   private final Library library;
   private final PageReader reader;
@@ -92,6 +95,60 @@ public final class Settling {
       events.mapChanged(book, done.now().revision());
     }
     return saved;
+  }
+
+  /**
+   * Puts a page that was photographed again into the place of the old one.
+   *
+   * @param revision the revision the person saw
+   * @param old id of the page whose place it takes
+   * @param made id of the page of the new picture
+   * @return refused when the new picture shows no music
+   */
+  public synchronized Saved<Draft> retake(String book, long revision, String old, String made) {
+    Saved<Draft> saved = new Saved.Stale<>(revision);
+    for (int left = TRIES; left > 0 && saved instanceof Saved.Stale; left--) {
+      Optional<Versioned<Draft>> now = library.drafts().find(book);
+      if (now.isEmpty()) {
+        return new Saved.Refused<>(List.of("There is no such book"));
+      }
+      if (now.get().revision() != revision) {
+        return new Saved.Stale<>(now.get().revision());
+      }
+      Material from = library.readings().material(book);
+      if (old.equals(made) || !showsMusic(book, made)) {
+        return new Saved.Refused<>(List.of(NO_MUSIC));
+      }
+      Material then = new Material(swapped(from.pages(), old, made), from.second());
+      Optional<BarMap> fresh = fresh(book, now.get().value(), then, from.second());
+      if (fresh.isEmpty()) {
+        return new Saved.Refused<>(List.of(NO_MUSIC));
+      }
+      saved = library.readings().retake(book, revision, from, old, made, fresh.get());
+    }
+    if (saved instanceof Saved.Done<Draft> done) {
+      events.mapChanged(book, done.now().revision());
+    }
+    return saved;
+  }
+
+  private boolean showsMusic(String book, String page) {
+    return library
+        .pages()
+        .find(book, page)
+        .filter(p -> p.state() == PageState.READ)
+        .flatMap(p -> library.pages().reading(p.id()).map(r -> StoredPage.read(r, p.index())))
+        .filter(p -> !p.systems().isEmpty())
+        .isPresent();
+  }
+
+  private static List<Material.Kept> swapped(List<Material.Kept> pages, String old, String made) {
+    List<Material.Kept> then = new ArrayList<>(pages);
+    then.removeIf(p -> p.page().equals(made));
+    pages.stream()
+        .filter(p -> p.page().equals(made))
+        .forEach(m -> then.replaceAll(p -> p.page().equals(old) ? m : p));
+    return then;
   }
 
   /** The whole book settled anew; empty while nothing is read. */

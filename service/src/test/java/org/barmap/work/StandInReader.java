@@ -22,7 +22,8 @@ import org.barmap.sign.ReadSystem;
 
 /**
  * A reader for tests that look at the queue, not at the reading: two systems of three bars on every
- * page; files called {@code opening…} hold two pages, {@code broken…} can't be read.
+ * page, twice as large in files called {@code large…}; files called {@code opening…} hold two
+ * pages, {@code blank…} no music, {@code broken…} can't be read.
  */
 public final class StandInReader implements PageReader {
 
@@ -83,16 +84,21 @@ public final class StandInReader implements PageReader {
   }
 
   private static ReadPage page(String source, int index) {
-    return new ReadPage(index, source, 1000, 1400, List.of(system(1), system(2)));
+    int scale = source.startsWith("large") ? 2 : 1;
+    List<ReadSystem> systems =
+        source.startsWith("blank") ? List.of() : List.of(system(1, scale), system(2, scale));
+    return new ReadPage(index, source, 1000 * scale, 1400 * scale, systems);
   }
 
-  private static ReadSystem system(int index) {
-    double top = 300.0 * index;
-    Outline whole = Outline.box(100, top, 900, top + 80);
+  private static ReadSystem system(int index, int scale) {
+    double top = 300.0 * index * scale;
+    double left = 100.0 * scale;
+    double bottom = top + 80 * scale;
+    Outline whole = Outline.box(left, top, 900 * scale, bottom);
     return new ReadSystem(
-        new StaffSystem(index, whole, 20, Optional.empty(), 1, List.of()),
+        new StaffSystem(index, whole, 20 * scale, Optional.empty(), 1, List.of()),
         40,
-        (from, to) -> Outline.box(100 + from * 20, top, 100 + to * 20, top + 80),
+        (from, to) -> Outline.box(left + from * 20 * scale, top, left + to * 20 * scale, bottom),
         List.of());
   }
 

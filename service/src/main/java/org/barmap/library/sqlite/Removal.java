@@ -119,6 +119,11 @@ final class Removal {
     forget();
   }
 
+  /** Returns where a file of a book lies. */
+  Path file(String book, String name) {
+    return books.resolve(book).resolve(name);
+  }
+
   /** Deletes the scaled pictures of a page, and its picture where no other page is on it. */
   void page(String page, Optional<Path> picture) {
     deleteIn(cache, file -> pageOf(file).equals(page));

@@ -25,7 +25,7 @@ final class SqliteBooks implements Books {
       """
       select b.id, b.title, b.part, b.created_at, b.bars, b.verified_pages, b.doubts,
              b.draft_revision,
-             (select count(*) from page p where p.book = b.id) as pages
+             (select count(*) from page p where p.book = b.id and p.aside = 0) as pages
       from book b where b.discarded_at is null
       """;
 
@@ -137,7 +137,7 @@ final class SqliteBooks implements Books {
             h.createQuery(
                     """
                     select b.id, b.title, b.part, b.discarded_at,
-                           (select count(*) from page p where p.book = b.id) as pages
+                           (select count(*) from page p where p.book = b.id and p.aside = 0) as pages
                     from book b where b.discarded_at is not null
                     order by b.discarded_at desc, b.rowid desc
                     """)

@@ -3,6 +3,7 @@ package org.barmap.library.sqlite;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -11,6 +12,7 @@ import org.barmap.edit.Outcome;
 import org.barmap.edit.draft.Change;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.Correction;
+import org.barmap.edit.merge.Retaken;
 import org.barmap.library.Drafts;
 import org.barmap.library.History;
 import org.barmap.library.HistoryEntry;
@@ -30,9 +32,12 @@ final class SqliteDrafts implements Drafts {
   /** Drafts taken out of the store lately; used only while their revision is the one on disk. */
   private final ConcurrentHashMap<String, Versioned<Draft>> lately = new ConcurrentHashMap<>();
 
-  SqliteDrafts(Jdbi jdbi, Clock clock) {
+  private final Removal removal;
+
+  SqliteDrafts(Jdbi jdbi, Clock clock, Removal removal) {
     this.jdbi = jdbi;
     this.clock = clock;
+    this.removal = removal;
   }
 
   private record Row(Versioned<Draft> draft, boolean judgedNow) {}
@@ -161,14 +166,14 @@ final class SqliteDrafts implements Drafts {
             LOG.dropUndone(h, book);
             HistoryEntry entry =
                 new HistoryEntry(Ids.make(), clock.instant(), who, done.text(), false);
-            insert(h, book, entry, correction, done.change());
+            insert(h, book, entry, Json.correction(correction), done.change());
             return entry;
           }
         });
   }
 
   private static void insert(
-      Handle h, String book, HistoryEntry entry, Correction correction, Change change) {
+      Handle h, String book, HistoryEntry entry, String correction, Change change) {
     h.createUpdate(
             """
             insert into correction (id, book, made_at, who, text, correction, change, state)
@@ -179,7 +184,7 @@ final class SqliteDrafts implements Drafts {
         .bind("at", entry.when().toString())
         .bind("who", entry.who())
         .bind("text", entry.text())
-        .bind("correction", Json.correction(correction))
+        .bind("correction", correction)
         .bind("change", Json.write(change))
         .execute();
   }
@@ -211,8 +216,17 @@ final class SqliteDrafts implements Drafts {
                   List.of(back ? "There is nothing to take back" : "There is nothing to do again"));
             }
             Change change = Json.change(LOG.column(h, line.get().seq(), "change"));
-            String text = line.get().entry().text();
-            return back ? Editing.undo(draft, change, text) : Editing.redo(draft, change, text);
+            HistoryEntry entry = line.get().entry();
+            Optional<Retakes.Step> retake = Retakes.find(h, entry.id());
+            Optional<Draft> from =
+                retake.isEmpty() ? Optional.of(draft) : retake.get().swapped(draft, back);
+            if (from.isEmpty()) {
+              return new Outcome.Refused(
+                  List.of("The page was read again since; this no longer fits"));
+            }
+            return back
+                ? Editing.undo(from.get(), change, entry.text())
+                : Editing.redo(from.get(), change, entry.text());
           }
 
           @Override
@@ -220,6 +234,7 @@ final class SqliteDrafts implements Drafts {
             Log.Line line = line(h).orElseThrow();
             LOG.mark(h, line.seq(), back ? "undone" : "done");
             HistoryEntry e = line.entry();
+            Retakes.find(h, e.id()).ifPresent(r -> Retakes.swap(h, r, back));
             return new HistoryEntry(e.id(), e.when(), e.who(), e.text(), back);
           }
         });
@@ -239,12 +254,19 @@ final class SqliteDrafts implements Drafts {
 
   /** Makes a change that stands in no history. */
   Saved<Draft> along(String book, Along step) {
+    List<Retakes.Gone> gone = new ArrayList<>();
     Saved<Draft> saved =
         jdbi.inTransaction(
-            h ->
-                find(h, book)
-                    .map(now -> step.take(h, now))
-                    .orElseGet(() -> new Saved.Refused<>(List.of("There is no such book"))));
+            h -> {
+              Optional<Versioned<Draft>> now = find(h, book);
+              if (now.isEmpty()) {
+                return new Saved.Refused<>(List.of("There is no such book"));
+              }
+              Saved<Draft> taken = step.take(h, now.get());
+              gone.addAll(Retakes.dropped(h, book));
+              return taken;
+            });
+    gone.forEach(g -> removal.page(g.page(), g.picture().map(p -> removal.file(book, p))));
     if (saved instanceof Saved.Done<Draft> done) {
       remember(book, done.now());
     }
@@ -259,6 +281,39 @@ final class SqliteDrafts implements Drafts {
   /** A step that leaves the draft as it is. */
   Saved<Draft> unchanged(Versioned<Draft> now, String text) {
     return new Saved.Done<>(now, new HistoryEntry(Ids.make(), clock.instant(), "", text, false));
+  }
+
+  /**
+   * A page photographed again, as a step of the history.
+   *
+   * @param before the draft without the page of the new picture
+   * @param last whether that was the last page; else earlier steps can't be taken back any more
+   */
+  Saved<Draft> retaken(
+      Handle h,
+      String book,
+      Versioned<Draft> now,
+      Draft before,
+      Retaken retaken,
+      Retakes.Step step,
+      boolean last) {
+    if (last) {
+      LOG.dropUndone(h, book);
+    } else {
+      LOG.close(h, book);
+    }
+    String lost =
+        switch (retaken.lost()) {
+          case 0 -> "; its corrections were carried over";
+          case 1 -> "; 1 correction could not be carried over";
+          default -> "; " + retaken.lost() + " corrections could not be carried over";
+        };
+    String text = "New picture of page " + step.place() + lost;
+    HistoryEntry entry = new HistoryEntry(Ids.make(), clock.instant(), "", text, false);
+    insert(h, book, entry, "{}", Change.between(before, retaken.draft()));
+    Retakes.insert(h, book, entry.id(), step);
+    Retakes.swap(h, step, false);
+    return new Saved.Done<>(store(h, book, now.revision(), retaken.draft()), entry);
   }
 
   /** The same along with its pages; earlier corrections can't be taken back any more. */

@@ -43,7 +43,7 @@ public final class SqliteLibrary implements Library {
     this.lock = lock;
     Jdbi jdbi = Jdbi.create(pool);
     removal = new Removal(jdbi, folder, clock);
-    drafts = new SqliteDrafts(jdbi, clock);
+    drafts = new SqliteDrafts(jdbi, clock, removal);
     books = new SqliteBooks(jdbi, clock, drafts, removal);
     pages = new SqlitePages(jdbi, folder, drafts, removal);
     changes = new SqliteChanges(jdbi, clock);

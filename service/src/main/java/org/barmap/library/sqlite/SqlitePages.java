@@ -42,9 +42,9 @@ final class SqlitePages implements Pages {
     return jdbi.withHandle(h -> all(h, book));
   }
 
-  private static List<PageCard> all(Handle h, String book) {
+  static List<PageCard> all(Handle h, String book) {
     List<PageCard> pages = new ArrayList<>();
-    h.createQuery("select * from page where book = :book order by position, rowid")
+    h.createQuery("select * from page where book = :book and aside = 0 order by position, rowid")
         .bind("book", book)
         .map((row, context) -> card(row, pages.size() + 1))
         .forEach(pages::add);
@@ -116,7 +116,7 @@ final class SqlitePages implements Pages {
     return added.stream().findFirst().flatMap(id -> find(book, id));
   }
 
-  private static <T> Saved<T> gone() {
+  static <T> Saved<T> gone() {
     return new Saved.Refused<>(List.of("There is no such page; it may have been taken out"));
   }
 
@@ -143,7 +143,7 @@ final class SqlitePages implements Pages {
     return id;
   }
 
-  private static void reposition(Handle h, List<PageCard> pages, Map<Integer, Integer> indices) {
+  static void reposition(Handle h, List<PageCard> pages, Map<Integer, Integer> indices) {
     for (PageCard page : pages) {
       Integer index = indices.get(page.index());
       if (index != null) {
@@ -173,7 +173,7 @@ final class SqlitePages implements Pages {
               List<PageCard> left = old.stream().filter(p -> !p.id().equals(page)).toList();
               h.createUpdate("delete from page where id = :id").bind("id", page).execute();
               String picture = out.get().picture();
-              if (!picture.isEmpty() && left.stream().noneMatch(p -> p.picture().equals(picture))) {
+              if (!picture.isEmpty() && !isNamed(h, book, picture)) {
                 unused.add(picture);
               }
               List<String> order = left.stream().map(PageCard::id).toList();
@@ -269,7 +269,7 @@ final class SqlitePages implements Pages {
               h.createUpdate(
                       """
                       update page set state = 'waiting', attempts = 0, finding = null
-                      where book = :book and picture <> '' and picture =
+                      where book = :book and aside = 0 and picture <> '' and picture =
                         (select p.picture from page p where p.id = :id and p.book = :book)
                       """)
                   .bind("id", page)
@@ -306,6 +306,16 @@ final class SqlitePages implements Pages {
   @Override
   public Path cache() {
     return root.resolve("cache");
+  }
+
+  /** Tells whether a page is on a picture, be it aside. */
+  private static boolean isNamed(Handle h, String book, String picture) {
+    return h.createQuery("select count(*) from page where book = :book and picture = :picture")
+            .bind("book", book)
+            .bind("picture", picture)
+            .mapTo(Integer.class)
+            .one()
+        > 0;
   }
 
   /** Returns the pictures that pages name, each as folder and file. */

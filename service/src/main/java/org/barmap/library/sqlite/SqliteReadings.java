@@ -1,10 +1,15 @@
 package org.barmap.library.sqlite;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.barmap.edit.Repaging;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.merge.Merging;
+import org.barmap.edit.merge.Retaken;
 import org.barmap.library.Material;
+import org.barmap.library.PageCard;
 import org.barmap.library.Readings;
 import org.barmap.library.Saved;
 import org.barmap.library.SecondCard;
@@ -41,7 +46,7 @@ final class SqliteReadings implements Readings {
         h.createQuery(
                 "select id, reading_version, "
                     + reading
-                    + " as reading from page where book = :book order by position, rowid")
+                    + " as reading from page where book = :book and aside = 0 order by position, rowid")
             .bind("book", book)
             .map(
                 (row, context) ->
@@ -78,6 +83,43 @@ final class SqliteReadings implements Readings {
           }
           SqliteSeconds.set(h, book, second);
           return drafts.next(h, book, now, merged(now, fresh), READ);
+        });
+  }
+
+  @Override
+  public Saved<Draft> retake(
+      String book, long revision, Material from, String old, String made, BarMap fresh) {
+    return drafts.along(
+        book,
+        (h, now) -> {
+          if (now.revision() != revision || !from.isSameAs(named(h, book))) {
+            return new Saved.Stale<>(now.revision());
+          }
+          List<PageCard> pages = SqlitePages.all(h, book);
+          List<String> left =
+              pages.stream().map(PageCard::id).filter(id -> !id.equals(made)).toList();
+          int place = left.indexOf(old) + 1;
+          if (place == 0 || left.size() == pages.size()) {
+            return SqlitePages.gone();
+          }
+          Map<Integer, Integer> indices = new HashMap<>();
+          for (PageCard page : pages) {
+            if (!page.id().equals(made)) {
+              indices.put(page.index(), left.indexOf(page.id()) + 1);
+            }
+          }
+          SqlitePages.reposition(h, pages, indices);
+          Draft before = Repaging.apply(now.value(), indices);
+          Retaken retaken = Retaken.read(before, place, fresh);
+          Retakes.Step step =
+              new Retakes.Step(
+                  old,
+                  made,
+                  place,
+                  Retakes.Sheet.of(before, place),
+                  Retakes.Sheet.of(retaken.draft(), place));
+          boolean last = pages.get(pages.size() - 1).id().equals(made);
+          return drafts.retaken(h, book, now, before, retaken, step, last);
         });
   }
 

@@ -48,6 +48,7 @@ public final class PageRoutes {
     routes.post("/api/books/{b}/pages/order", this::order);
     routes.delete("/api/books/{b}/pages/{p}", this::remove);
     routes.post("/api/books/{b}/pages/{p}/again", this::again);
+    routes.post("/api/books/{b}/pages/{p}/retake", this::retake);
     routes.get("/api/books/{b}/pages/{p}/image", this::image);
     routes.get("/api/books/{b}/pages/{p}/crop", this::crop);
   }
@@ -156,6 +157,21 @@ public final class PageRoutes {
     worker.wake();
     ctx.status(202);
     ctx.json(Map.of("job", JobView.of(job)));
+  }
+
+  /** The page of a new picture takes the place of this one. */
+  private void retake(Context ctx) {
+    PageCard old = Requests.page(library, ctx);
+    String book = ctx.pathParam("b");
+    long revision = Requests.revision(ctx);
+    String with = Requests.text(Requests.body(ctx), "with", 40);
+    if (library.pages().find(book, with).isEmpty()) {
+      throw new ApiException(ApiError.NO_PAGE, "Name the page of the new picture");
+    }
+    Saved.Done<Draft> done =
+        Requests.done(worker.settling().retake(book, revision, old.id(), with));
+    Requests.etag(ctx, done.now().revision());
+    ctx.json(Map.of("revision", done.now().revision(), "entry", Views.EntryView.of(done.entry())));
   }
 
   private void image(Context ctx) throws IOException {

@@ -1,0 +1,157 @@
+package org.barmap.library.sqlite;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.edit.draft.Draft;
+import org.barmap.map.BarMap;
+import org.barmap.map.Finding;
+import org.barmap.map.Page;
+import org.barmap.map.json.BarMapJson;
+import org.jdbi.v3.core.Handle;
+
+/**
+ * Pages that gave their place to a new picture. One of both is aside: not listed, but kept with its
+ * picture until its step in the history can neither be taken back nor made again.
+ */
+final class Retakes {
+
+  private Retakes() {}
+
+  /**
+   * What a draft says of a page besides bars and what people settled.
+   *
+   * @param page empty when nothing was read on it
+   * @param findings of the reading, on this page
+   */
+  record Sheet(Optional<Page> page, List<Finding> findings) {
+
+    Sheet {
+      page = page == null ? Optional.empty() : page;
+      findings = findings == null ? List.of() : List.copyOf(findings);
+    }
+
+    static Sheet of(Draft draft, int place) {
+      BarMap map = draft.map();
+      return new Sheet(
+          map.pages().stream().filter(p -> p.index() == place).findFirst(),
+          map.findings().stream().filter(f -> isOn(map, f, place)).toList());
+    }
+
+    private static boolean isOn(BarMap map, Finding f, int place) {
+      return f.page().filter(p -> p == place).isPresent()
+          || f.bar().flatMap(map::bar).filter(b -> b.page() == place).isPresent();
+    }
+
+    /** Lays it into a draft in place of what that says. */
+    Draft into(Draft draft, int place) {
+      BarMap map = draft.map();
+      List<Page> pages = new ArrayList<>();
+      map.pages().stream().filter(p -> p.index() < place).forEach(pages::add);
+      page.ifPresent(pages::add);
+      map.pages().stream().filter(p -> p.index() > place).forEach(pages::add);
+      List<Finding> all = new ArrayList<>(findings);
+      map.findings().stream().filter(f -> !isOn(map, f, place)).forEach(all::add);
+      return draft.with(
+          new BarMap(map.format(), map.book(), pages, map.numbers(), map.bars(), all));
+    }
+  }
+
+  /** A page that takes the place of another one, with both as the draft has them. */
+  record Step(String oldPage, String newPage, int place, Sheet before, Sheet after) {
+
+    /**
+     * Gives a draft the other page.
+     *
+     * @return empty when the page there was read again since
+     */
+    Optional<Draft> swapped(Draft draft, boolean back) {
+      Sheet there = back ? after : before;
+      boolean fits = Sheet.of(draft, place).page().equals(there.page());
+      return fits ? Optional.of((back ? before : after).into(draft, place)) : Optional.empty();
+    }
+  }
+
+  static void insert(Handle h, String book, String id, Step step) {
+    h.createUpdate(
+            """
+            insert into retake (step, book, old_page, new_page, place, before, after)
+            values (:step, :book, :old, :new, :place, :before, :after)
+            """)
+        .bind("step", id)
+        .bind("book", book)
+        .bind("old", step.oldPage)
+        .bind("new", step.newPage)
+        .bind("place", step.place)
+        .bind("before", Json.write(step.before))
+        .bind("after", Json.write(step.after))
+        .execute();
+  }
+
+  static Optional<Step> find(Handle h, String id) {
+    return h.createQuery("select * from retake where step = :step")
+        .bind("step", id)
+        .map(
+            (row, context) ->
+                new Step(
+                    row.getString("old_page"),
+                    row.getString("new_page"),
+                    row.getInt("place"),
+                    BarMapJson.mapper().readValue(row.getString("before"), Sheet.class),
+                    BarMapJson.mapper().readValue(row.getString("after"), Sheet.class)))
+        .findOne();
+  }
+
+  /** Puts one of the two pages into the place and the other one aside. */
+  static void swap(Handle h, Step step, boolean back) {
+    put(h, back ? step.newPage : step.oldPage, step.place, 1);
+    put(h, back ? step.oldPage : step.newPage, step.place, 0);
+  }
+
+  private static void put(Handle h, String page, int place, int aside) {
+    h.createUpdate("update page set aside = :aside, position = :position where id = :id")
+        .bind("aside", aside)
+        .bind("position", place)
+        .bind("id", page)
+        .execute();
+  }
+
+  /**
+   * A page that is gone from the store.
+   *
+   * @param picture name of its file, unless another page is on it
+   */
+  record Gone(String page, Optional<String> picture) {}
+
+  /** Takes out what is aside for good. */
+  static List<Gone> dropped(Handle h, String book) {
+    List<Gone> gone = new ArrayList<>();
+    List<String> ids =
+        h.createQuery(
+                """
+                select p.id from page p where p.book = :book and p.aside = 1 and not exists (
+                  select 1 from retake r join correction c on c.id = r.step
+                  where (r.old_page = p.id or r.new_page = p.id) and c.state in ('done', 'undone'))
+                """)
+            .bind("book", book)
+            .mapTo(String.class)
+            .list();
+    for (String id : ids) {
+      String picture =
+          h.createQuery("delete from page where id = :id returning picture")
+              .bind("id", id)
+              .mapTo(String.class)
+              .one();
+      boolean used =
+          picture.isEmpty()
+              || h.createQuery("select count(*) from page where book = :book and picture = :p")
+                      .bind("book", book)
+                      .bind("p", picture)
+                      .mapTo(Integer.class)
+                      .one()
+                  > 0;
+      gone.add(new Gone(id, used ? Optional.empty() : Optional.of(picture)));
+    }
+    return gone;
+  }
+}
