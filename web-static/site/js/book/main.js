@@ -17,6 +17,7 @@ import { SecondReading } from "./second.js";
 import { Uploader } from "./upload.js";
 
 /** @typedef {import("../core/types.js").PageInfo} PageInfo */
+/** @typedef {import("../core/types.js").HistoryEntry} HistoryEntry */
 
 /** One book: its pages, and new ones. */
 class BookRoom {
@@ -224,17 +225,62 @@ class BookRoom {
     }
     const sure = page.state === "failed" || await confirm(
       `Put the new picture in place of page ${page.index}?`,
-      "It has been read. What was corrected on the old one is not carried over. If you leave it, both pages stay, the new one at the end of the book.",
+      "It has been read. What was corrected on the old one is carried over where the bars match, and you can take it back. If you leave it, both pages stay, the new one at the end of the book.",
       "Put it in place",
     );
     if (!sure) return;
     try {
-      await this.#order(step.order);
-      const old = this.#pages.find((p) => p.id === page.id);
-      if (old) await this.#delete(old);
+      if (step.fresh.length > 1) await this.#order(step.order);
+      await this.#replace(page, step.fresh[0]);
     } catch (error) {
       this.#failed(error);
     }
+  }
+
+  /**
+   * Puts a new picture in place of a page, with its corrections.
+   *
+   * @param {PageInfo} page
+   * @param {PageInfo|undefined} fresh
+   */
+  async #replace(page, fresh) {
+    if (!fresh) return;
+    /** @type {HistoryEntry|undefined} */
+    let entry;
+    await this.#steps.run({
+      text: `New picture of page ${page.index}`,
+      run: async () => {
+        if (entry) return this.#history("/redo", entry);
+        /** @type {import("../core/api.js").Answered<{entry: HistoryEntry}>} */
+        const { data } = await this.#write("POST", `/pages/${encodeURIComponent(page.id)}/retake`, { with: fresh.id }, (pages) =>
+          [page, fresh].every((seen) => pages.some((p) => isAsSeen(p, seen))),
+        );
+        entry = data.entry;
+        await this.#load();
+      },
+      undo: () => (entry ? this.#history("/undo", entry) : undefined),
+    });
+    if (!entry) return;
+    toast(`${entry.text}.`, {
+      key: "retake",
+      action: { label: "Take it back", run: () => void this.#steps.undo().catch((e) => this.#failed(e)) },
+    });
+  }
+
+  /**
+   * Takes a step of the corrections back or makes it again, unless another one is next.
+   *
+   * @param {"/undo"|"/redo"} route
+   * @param {HistoryEntry} entry
+   */
+  async #history(route, entry) {
+    const { revision } = await this.#book();
+    const { entries, redo } = await read(this.#id, "/history");
+    const next = route === "/undo" ? entries.find((e) => !e.undone) : entries[redo - 1];
+    if (next?.id !== entry.id) throw new Error("The book was corrected since the new picture was put in; take that back first.");
+    // for this revision only: a correction made in between is not to be taken back instead
+    await call("POST", bookPath(this.#id, route), { body: {}, match: revision });
+    await this.#load();
   }
 
   /** @param {PageInfo} page */
