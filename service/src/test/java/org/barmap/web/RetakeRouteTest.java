@@ -116,7 +116,10 @@ class RetakeRouteTest extends RunningServer {
   void thePictureAsideGoesWhenItCannotComeBack() throws Exception {
     String book = readBook();
     String old = page(book, 1).path("id").asString();
-    assertThat(retake(book, old, taken(book, "large.png")).statusCode()).isEqualTo(200);
+    HttpResponse<String> answer = retake(book, old, taken(book, "large.png"));
+    assertThat(json(answer).path("entry").path("text").asString())
+        .as("nothing was corrected")
+        .isEqualTo("New picture of page 1");
     String order =
         "{\"order\":[\""
             + page(book, 2).path("id").asString()

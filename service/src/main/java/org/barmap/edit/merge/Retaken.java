@@ -29,9 +29,10 @@ import org.barmap.map.StaffSystem;
  * same lines with as many bars as before.
  *
  * @param draft with the new picture's reading laid under it
+ * @param kept how many corrections of bars were carried over
  * @param lost how many corrections of the page could not be carried over
  */
-public record Retaken(Draft draft, int lost) {
+public record Retaken(Draft draft, int kept, int lost) {
 
   /**
    * Carries the corrections of a page over.
@@ -45,11 +46,11 @@ public record Retaken(Draft draft, int lost) {
     Optional<Page> before = Lookup.page(now, page);
     Optional<Page> after = fresh.pages().stream().filter(p -> p.index() == page).findFirst();
     if (before.isEmpty() || after.isEmpty()) {
-      return new Retaken(Merging.read(now, fresh), 0);
+      return new Retaken(Merging.read(now, fresh), 0, 0);
     }
     Carry carry = new Carry(now, before.get(), after.get());
     carry.match(lines(fresh, after.get()));
-    return new Retaken(Merging.read(carry.prepared(), fresh), carry.lost);
+    return new Retaken(Merging.read(carry.prepared(), fresh), carry.kept, carry.lost);
   }
 
   private static List<Line> lines(BarMap map, Page page) {
@@ -81,6 +82,7 @@ public record Retaken(Draft draft, int lost) {
     private final Set<Integer> without = new HashSet<>();
 
     private boolean agrees;
+    private int kept;
     private int lost;
 
     Carry(Draft now, Page before, Page after) {
@@ -131,6 +133,7 @@ public record Retaken(Draft draft, int lost) {
         aspects.addAll(now.settled().of(old.id()));
         // where a person drew a barline is a place in the old picture; as many bars need no drawing
         lost += aspects.remove(Aspect.SHAPE) && !same ? 1 : 0;
+        kept += aspects.size();
         set.put(old.id(), aspects);
       }
     }

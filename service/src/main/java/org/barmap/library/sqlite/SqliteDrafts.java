@@ -304,11 +304,15 @@ final class SqliteDrafts implements Drafts {
     }
     String lost =
         switch (retaken.lost()) {
-          case 0 -> "; its corrections were carried over";
+          case 0 -> retaken.kept() == 0 ? "" : "; its corrections were carried over";
           case 1 -> "; 1 correction could not be carried over";
           default -> "; " + retaken.lost() + " corrections could not be carried over";
         };
-    String text = "New picture of page " + step.place() + lost;
+    boolean unverified =
+        before.settled().verifiedPages().contains(step.place())
+            && !retaken.draft().settled().verifiedPages().contains(step.place());
+    String again = unverified ? "; it is to be checked again" : "";
+    String text = "New picture of page " + step.place() + lost + again;
     HistoryEntry entry = new HistoryEntry(Ids.make(), clock.instant(), "", text, false);
     insert(h, book, entry, "{}", Change.between(before, retaken.draft()));
     Retakes.insert(h, book, entry.id(), step);
