@@ -2,13 +2,7 @@ package org.barmap.plan.cases;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.networknt.schema.InputFormat;
-import com.networknt.schema.Schema;
-import com.networknt.schema.SchemaRegistry;
-import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -17,6 +11,7 @@ import java.util.stream.Stream;
 import org.barmap.map.Bar;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.map.json.SchemaFile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -25,6 +20,9 @@ import tools.jackson.databind.node.ObjectNode;
 
 /** Every row of the trade's cases is well made; what it expects is not tested here. */
 class TradeCasesTest {
+
+  private static final SchemaFile CHANGES =
+      SchemaFile.load(TradeCasesTest.class, "/org/barmap/plan/changes-1.schema.json");
 
   private static final Set<String> OF_ENTRIES = Set.of("mentions", "silent");
 
@@ -69,7 +67,7 @@ class TradeCasesTest {
     List<JsonNode> objects =
         Situation.of(row).changes().stream().filter(c -> !c.isString()).toList();
     document.putArray("changes").addAll(objects);
-    assertThat(changesSchema().validate(document)).isEmpty();
+    assertThat(CHANGES.check(document)).isEmpty();
   }
 
   @ParameterizedTest
@@ -160,15 +158,5 @@ class TradeCasesTest {
       entries.add(expected);
     }
     return entries;
-  }
-
-  private static Schema changesSchema() throws IOException {
-    try (InputStream in =
-        TradeCasesTest.class.getResourceAsStream("/org/barmap/plan/changes-1.schema.json")) {
-      assertThat(in).isNotNull();
-      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-          .getSchema(text, InputFormat.JSON);
-    }
   }
 }
