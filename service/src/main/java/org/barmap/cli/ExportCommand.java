@@ -52,13 +52,17 @@ final class ExportCommand extends PrintingCommand {
   }
 
   private String text(BarMap bars) throws IOException {
-    if (form == Form.CSV) {
-      StringBuilder table = new StringBuilder();
-      BarTable.write(bars, table);
-      return table.toString();
-    }
-    ByteArrayOutputStream xml = new ByteArrayOutputStream();
-    MusicXmlWriter.write(bars, xml);
-    return xml.toString(StandardCharsets.UTF_8);
+    return switch (form) {
+      case CSV -> {
+        StringBuilder table = new StringBuilder();
+        BarTable.write(bars, table);
+        yield table.toString();
+      }
+      case MUSICXML -> {
+        ByteArrayOutputStream xml = new ByteArrayOutputStream();
+        MusicXmlWriter.write(bars, xml);
+        yield xml.toString(StandardCharsets.UTF_8);
+      }
+    };
   }
 }

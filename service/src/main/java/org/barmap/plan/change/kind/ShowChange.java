@@ -84,7 +84,7 @@ public sealed interface ShowChange
     }
   }
 
-  /** A change from a bar on, until something else is said. */
+  /** A change at a bar or from a bar on, without a last bar. */
   sealed interface FromBar extends ShowChange permits KeyChange, Instrument, Remind {
 
     /** Returns the address of the bar. */
