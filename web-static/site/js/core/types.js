@@ -130,6 +130,12 @@
  * @property {string} text
  * @property {string} [change] id of the change it follows from
  * @property {string[]} [candidates]
+ * @property {PlanQuestion} [question] what it asks; the plan goes by the first reading
+ *
+ * @typedef {object} PlanQuestion
+ * @property {string} topic
+ * @property {string} [about] bar or number
+ * @property {{says: string, bars?: string, instead?: ShowChange[]}[]} readings
  *
  * @typedef {object} HistoryEntry
  * @property {string} id

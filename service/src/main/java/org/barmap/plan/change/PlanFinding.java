@@ -15,6 +15,7 @@ import org.barmap.plan.change.kind.ShowChange;
  * @param text what, and the consequence, in plain words
  * @param change id of the change it is about
  * @param candidates what may have been meant; may be empty
+ * @param question what is asked, where the finding asks something
  */
 public record PlanFinding(
     Severity severity,
@@ -22,7 +23,8 @@ public record PlanFinding(
     String code,
     String text,
     Optional<String> change,
-    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> candidates) {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> candidates,
+    @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<Question> question) {
 
   /** Nobody chooses among more numbers than this. */
   public static final int MOST_NUMBERS = 60;
@@ -34,17 +36,24 @@ public record PlanFinding(
 
   /** Returns a finding about the printed form. */
   public static PlanFinding form(Severity severity, String at, String code, String text) {
-    return new PlanFinding(severity, Optional.of(at), code, text, Optional.empty(), List.of());
+    return new PlanFinding(
+        severity, Optional.of(at), code, text, Optional.empty(), List.of(), Optional.empty());
   }
 
   /** Returns a finding about a change. */
   public static PlanFinding change(
       Severity severity, Optional<String> at, String code, String text, ShowChange change) {
-    return new PlanFinding(severity, at, code, text, Optional.of(change.meta().id()), List.of());
+    return new PlanFinding(
+        severity, at, code, text, Optional.of(change.meta().id()), List.of(), Optional.empty());
   }
 
   /** Returns the same finding with candidates. */
   public PlanFinding withCandidates(List<String> names) {
-    return new PlanFinding(severity, at, code, text, change, names);
+    return new PlanFinding(severity, at, code, text, change, names, question);
+  }
+
+  /** Returns the same finding with what it asks. */
+  public PlanFinding asking(Question asked) {
+    return new PlanFinding(severity, at, code, text, change, candidates, Optional.of(asked));
   }
 }

@@ -34,7 +34,8 @@ public final class OpenChecks {
                     + to
                     + ": you turn back for every pass. Write it out on one page.",
                 open.change(),
-                List.of()));
+                List.of(),
+                Optional.empty()));
       }
     }
     return findings;

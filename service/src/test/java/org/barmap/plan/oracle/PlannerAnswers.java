@@ -141,7 +141,19 @@ final class PlannerAnswers implements Answers {
 
   @Override
   public JsonNode questions(Situation s) {
-    throw new NoAnswer("the planner tells findings; it puts no questions with readings");
+    ArrayNode questions = BarMapJson.mapper().createArrayNode();
+    for (PlanFinding finding : Worked.of(s).plan().findings()) {
+      finding
+          .question()
+          .ifPresent(
+              q -> {
+                ObjectNode node = questions.addObject().put("topic", q.topic().word());
+                q.about().ifPresent(a -> node.put("about", a));
+                ArrayNode readings = node.putArray("readings");
+                q.readings().forEach(r -> readings.add(r.bars().orElse(r.says())));
+              });
+    }
+    return questions;
   }
 
   @Override
