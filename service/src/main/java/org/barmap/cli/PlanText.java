@@ -7,7 +7,7 @@ import org.barmap.map.Severity;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.PlanFinding;
-import org.barmap.plan.order.Length;
+import org.barmap.plan.pace.Length;
 import org.barmap.plan.turn.Turn;
 
 /** A plan in words. */

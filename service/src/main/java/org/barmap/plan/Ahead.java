@@ -12,8 +12,8 @@ import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Navigation;
 import org.barmap.plan.order.Performance;
-import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.PlayedPiece;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.PlayedPiece;
 import org.barmap.plan.rest.LongRest;
 
 /** Collects what to know before it comes: what the next page starts with, and traps. */

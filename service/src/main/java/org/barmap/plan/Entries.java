@@ -3,8 +3,8 @@ package org.barmap.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.PlayedPiece;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.PlayedPiece;
 
 /** Turns steps into entries of a plan: stretches of one multi-bar rest in a row are one entry. */
 final class Entries {

@@ -5,9 +5,9 @@ import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.barmap.plan.order.Length;
 import org.barmap.plan.order.Link;
 import org.barmap.plan.order.OpenStretch;
+import org.barmap.plan.pace.Length;
 
 /**
  * One number of the night.

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
-import org.barmap.plan.order.Length;
-import org.barmap.plan.order.Measure;
-import org.barmap.plan.order.Pace;
 import org.barmap.plan.order.Performance;
-import org.barmap.plan.order.PlayedPiece;
+import org.barmap.plan.pace.Length;
+import org.barmap.plan.pace.Measure;
+import org.barmap.plan.pace.Pace;
+import org.barmap.plan.piece.PlayedPiece;
 
 /** Says how a number is counted and how fast it goes, bar by bar as it is played. */
 final class Paces {

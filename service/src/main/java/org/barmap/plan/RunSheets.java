@@ -8,7 +8,7 @@ import org.barmap.map.Key;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.order.Link;
 import org.barmap.plan.order.Performance;
-import org.barmap.plan.order.PlayedPiece;
+import org.barmap.plan.piece.PlayedPiece;
 
 /** Writes the lines of the run sheet. */
 final class RunSheets {

@@ -2,7 +2,7 @@ package org.barmap.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.barmap.plan.order.Length;
+import org.barmap.plan.pace.Length;
 
 /** Lengths in words. */
 final class Says {

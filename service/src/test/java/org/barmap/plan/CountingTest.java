@@ -8,7 +8,7 @@ import java.util.stream.Stream;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.term.Metronome;
-import org.barmap.plan.order.Length;
+import org.barmap.plan.pace.Length;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;

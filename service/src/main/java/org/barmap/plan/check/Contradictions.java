@@ -9,7 +9,7 @@ import org.barmap.plan.change.Silenced;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Silence;
 import org.barmap.plan.change.kind.ShowChange;
-import org.barmap.plan.order.Span;
+import org.barmap.plan.piece.Span;
 
 /** Finds changes of one number that can't both be meant, or of which one does nothing. */
 public final class Contradictions {

@@ -8,8 +8,8 @@ import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.order.Loop;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.order.Performance;
-import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.Span;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Span;
 import org.barmap.plan.turn.Binding;
 
 /** Says what follows from each cut of a number. */

@@ -7,7 +7,7 @@ import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.term.Figures;
-import org.barmap.plan.order.Piece;
+import org.barmap.plan.piece.Piece;
 import org.barmap.plan.turn.Binding;
 
 /** Says where one lands after a cut: meter, key, beats, instrument, page. */

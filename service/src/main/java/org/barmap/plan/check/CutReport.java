@@ -6,7 +6,7 @@ import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.order.Loop;
 import org.barmap.plan.order.OrderOfPlay;
-import org.barmap.plan.order.Piece;
+import org.barmap.plan.piece.Piece;
 
 /** Writes findings about cuts, with bars as players call them. */
 record CutReport(OrderOfPlay order, List<PlanFinding> findings) {

@@ -3,8 +3,8 @@ package org.barmap.plan.check;
 import java.util.ArrayList;
 import java.util.List;
 import org.barmap.plan.change.kind.ShowChange;
-import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.Span;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Span;
 
 /**
  * Bars cut in a row, by one change or several that touch.

@@ -7,7 +7,7 @@ import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.order.OrderOfPlay;
-import org.barmap.plan.order.Piece;
+import org.barmap.plan.piece.Piece;
 import org.barmap.plan.turn.Binding;
 
 /** Says where a vamp or a safety reaches over a page turn. */

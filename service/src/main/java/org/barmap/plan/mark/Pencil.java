@@ -13,11 +13,11 @@ import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.check.CutStretch;
-import org.barmap.plan.order.Measure;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.order.Performance;
-import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.Span;
+import org.barmap.plan.pace.Measure;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Span;
 
 /** Collects the marks of a show. */
 public final class Pencil {

@@ -12,6 +12,7 @@ import org.barmap.map.Barline;
 import org.barmap.map.Navigation;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.piece.Piece;
 
 /** Finds the loops of a number: which backward repeat belongs to which forward repeat. */
 final class FormReader {

@@ -1,6 +1,7 @@
 package org.barmap.plan.order;
 
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.pace.Length;
 
 /**
  * A stretch in which the player has no notes.

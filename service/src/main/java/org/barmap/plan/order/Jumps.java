@@ -8,6 +8,7 @@ import java.util.Map;
 import org.barmap.map.Navigation;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.piece.Piece;
 
 /** Where D.C., D.S., Fine and coda lead, and whether they can. */
 final class Jumps {

@@ -3,6 +3,8 @@ package org.barmap.plan.order;
 import java.util.List;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.PlayedPiece;
 
 /**
  * One number in the order it sounds.

@@ -5,6 +5,9 @@ import java.util.List;
 import java.util.Map;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Pieces;
+import org.barmap.plan.piece.Span;
 
 /** Computes the order of play of one number. */
 public final class Orders {

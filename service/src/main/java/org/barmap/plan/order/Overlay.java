@@ -10,6 +10,9 @@ import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.term.Leave;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Pieces;
+import org.barmap.plan.piece.Span;
 
 /** Lays vamps, safeties and "play n times" over the loops of the printed form. */
 final class Overlay {

@@ -4,6 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Key;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.pace.Length;
+import org.barmap.plan.pace.Measure;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.PlayedPiece;
 
 /**
  * One number as it will be played, with its time.

@@ -5,6 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Navigation;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.pace.Length;
+import org.barmap.plan.pace.Measure;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.PlayedPiece;
 
 /** What is played without a break, laid out in time: one number, or several joined by attacca. */
 public final class Timeline {

@@ -10,6 +10,8 @@ import java.util.Set;
 import org.barmap.map.Navigation;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.PlayedPiece;
 
 /** Goes through the pieces as a player does, one after the other, and notes what sounds. */
 final class Walk {

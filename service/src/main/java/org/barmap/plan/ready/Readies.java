@@ -10,9 +10,9 @@ import org.barmap.map.Word;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Performance;
-import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.Span;
 import org.barmap.plan.order.Timeline;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Span;
 import org.barmap.plan.turn.Verdict;
 
 /** Finds the changes of instrument, bow, mute and extension of a show. */

@@ -11,10 +11,10 @@ import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Word;
 import org.barmap.plan.change.term.Metronome;
-import org.barmap.plan.order.Length;
 import org.barmap.plan.order.Performance;
-import org.barmap.plan.order.Piece;
-import org.barmap.plan.order.PlayedPiece;
+import org.barmap.plan.pace.Length;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.PlayedPiece;
 
 /** Finds the long rests of a number in its order of play. */
 public final class Rests {

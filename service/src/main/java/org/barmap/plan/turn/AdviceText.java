@@ -5,8 +5,8 @@ import static org.barmap.plan.turn.Candidates.id;
 import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
-import org.barmap.plan.order.Piece;
 import org.barmap.plan.order.Timeline;
+import org.barmap.plan.piece.Piece;
 
 /** Says each way to get over a turn in plain words. */
 final class AdviceText {

@@ -2,7 +2,7 @@ package org.barmap.plan.turn;
 
 import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
-import org.barmap.plan.order.Length;
+import org.barmap.plan.pace.Length;
 
 /** Says on which side of a turn the player is free: "2 beats free before, 1 after". */
 final class FreeBeats {

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.plan.order.Length;
+import org.barmap.plan.pace.Length;
 
 /**
  * One page turn in one pass.

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
-import org.barmap.plan.order.Length;
 import org.barmap.plan.order.Link;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Timeline;
+import org.barmap.plan.pace.Length;
 
 /** Finds every page turn of a show, in every pass, and what to do there. */
 public final class Turns {

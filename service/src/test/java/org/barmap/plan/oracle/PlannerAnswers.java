@@ -12,7 +12,7 @@ import org.barmap.plan.cases.Answers;
 import org.barmap.plan.cases.Situation;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.mark.PencilMark;
-import org.barmap.plan.order.Length;
+import org.barmap.plan.pace.Length;
 import org.barmap.plan.ready.GetReady;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Advice;

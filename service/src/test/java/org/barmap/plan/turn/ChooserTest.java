@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.barmap.plan.order.Gap;
-import org.barmap.plan.order.Length;
+import org.barmap.plan.pace.Length;
 import org.junit.jupiter.api.Test;
 
 /** The choice of turns against every possible combination; seeded. */

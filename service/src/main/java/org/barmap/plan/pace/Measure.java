@@ -1,4 +1,4 @@
-package org.barmap.plan.order;
+package org.barmap.plan.pace;
 
 import java.util.Optional;
 import java.util.OptionalDouble;

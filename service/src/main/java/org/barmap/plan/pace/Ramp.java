@@ -1,10 +1,11 @@
-package org.barmap.plan.order;
+package org.barmap.plan.pace;
 
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 import org.barmap.map.Navigation;
+import org.barmap.plan.piece.Piece;
 
 /**
  * A tempo on its way to another: a rit. or an accel. between two tempi that are both given. It

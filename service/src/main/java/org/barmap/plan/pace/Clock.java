@@ -1,4 +1,4 @@
-package org.barmap.plan.order;
+package org.barmap.plan.pace;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -16,6 +16,8 @@ import org.barmap.map.Word;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.TempoSet;
 import org.barmap.plan.change.term.Metronome;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Span;
 
 /**
  * Tells how long the pieces of a number last.

@@ -1,4 +1,4 @@
-package org.barmap.plan.order;
+package org.barmap.plan.piece;
 
 /**
  * A piece as it sounds.

@@ -1,9 +1,10 @@
-package org.barmap.plan.order;
+package org.barmap.plan.pace;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.piece.Piece;
 
 /**
  * How long a stretch is.

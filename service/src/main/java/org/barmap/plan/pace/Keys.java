@@ -1,9 +1,11 @@
-package org.barmap.plan.order;
+package org.barmap.plan.pace;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Key;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Span;
 
 /**
  * Tells the key signature in force in each piece of a number, in reading order.

@@ -1,4 +1,4 @@
-package org.barmap.plan.order;
+package org.barmap.plan.piece;
 
 import java.util.OptionalDouble;
 import org.barmap.plan.change.effect.Effects;

@@ -1,4 +1,4 @@
-package org.barmap.plan.order;
+package org.barmap.plan.piece;
 
 import java.util.Optional;
 import org.barmap.map.Bar;

@@ -1,4 +1,4 @@
-package org.barmap.plan.order;
+package org.barmap.plan.piece;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -11,10 +11,11 @@ import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Added;
 
 /** Takes a number apart where changes begin and end, and marks what is cut. */
-final class Pieces {
+public final class Pieces {
   private Pieces() {}
 
-  static List<Piece> of(WrittenNumber number, List<Span> spans) {
+  /** Returns the pieces in reading order, what is cut marked. */
+  public static List<Piece> of(WrittenNumber number, List<Span> spans) {
     TreeSet<Integer> splits = new TreeSet<>();
     TreeMap<Integer, List<Added>> inserts = new TreeMap<>();
     for (Span span : spans) {
@@ -90,7 +91,7 @@ final class Pieces {
   }
 
   /** Returns the index of the first piece at or after a slot; pieces lie in the order of slots. */
-  static int firstAt(List<Piece> pieces, int slot) {
+  public static int firstAt(List<Piece> pieces, int slot) {
     int low = 0;
     int high = pieces.size();
     while (low < high) {
