@@ -11,10 +11,10 @@ import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.Cut;
 import org.barmap.plan.change.kind.CutNumber;
 import org.barmap.plan.change.kind.Insert;
-import org.barmap.plan.change.kind.Meta;
 import org.barmap.plan.change.kind.Play;
 import org.barmap.plan.change.kind.Reorder;
 import org.barmap.plan.change.kind.Tacet;
+import org.barmap.plan.change.say.Meta;
 import org.junit.jupiter.api.Test;
 
 class CutListTest {

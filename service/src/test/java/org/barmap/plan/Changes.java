@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.ShowChanges;
-import org.barmap.plan.change.kind.Heard;
 import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.ChangeWords;
 
 /** Changes said in words, for tests. */
@@ -15,8 +15,8 @@ public final class Changes {
   /** Returns the changes said; fails when something is asked back. */
   public static ShowChanges said(BarMap map, String words) {
     List<ShowChange> changes = new ArrayList<>();
-    for (Heard heard : ChangeWords.understand(map, words)) {
-      if (!(heard instanceof Heard.Understood understood)) {
+    for (Heard<ShowChange> heard : ChangeWords.understand(map, words)) {
+      if (!(heard instanceof Heard.Understood<ShowChange> understood)) {
         throw new AssertionError(heard.toString());
       }
       changes.add(understood.change());

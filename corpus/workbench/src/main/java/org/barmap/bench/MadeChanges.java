@@ -8,11 +8,11 @@ import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.Cut;
-import org.barmap.plan.change.kind.Meta;
 import org.barmap.plan.change.kind.Safety;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.kind.Tempo;
 import org.barmap.plan.change.kind.Vamp;
+import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.term.Leave;
 
 /** Changes all over a made book, for measuring. */

@@ -10,10 +10,10 @@ import java.util.stream.Collectors;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
-import org.barmap.plan.change.kind.Heard;
-import org.barmap.plan.change.kind.Meta;
 import org.barmap.plan.change.kind.ShowChange;
-import org.barmap.plan.change.kind.Wording;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Wording;
 
 /**
  * Reads a director's cut list.
@@ -53,7 +53,7 @@ public final class ChangeWords {
 
   private final String book;
   private final List<WrittenNumber> numbers;
-  private final List<Heard> heard = new ArrayList<>();
+  private final List<Heard<ShowChange>> heard = new ArrayList<>();
   private Optional<WrittenNumber> number = Optional.empty();
   private int next = 1;
 
@@ -66,7 +66,7 @@ public final class ChangeWords {
   }
 
   /** Returns what was understood of a text and what is asked back, in the order it was said. */
-  public static List<Heard> understand(BarMap map, String text) {
+  public static List<Heard<ShowChange>> understand(BarMap map, String text) {
     ChangeWords words = new ChangeWords(map);
     String[] lines = LINES.split(text, MOST_LINES + 1);
     for (int i = 0; i < lines.length && i < MOST_LINES; i++) {
@@ -78,7 +78,7 @@ public final class ChangeWords {
     }
     if (lines.length > MOST_LINES) {
       words.heard.add(
-          new Heard.AskedBack(
+          new Heard.AskedBack<>(
               "",
               "The list has more than " + MOST_LINES + " lines; the rest was not read.",
               List.of()));
@@ -93,7 +93,7 @@ public final class ChangeWords {
   }
 
   private void line(String line) {
-    Optional<Heard> order = Orders.read(line, numbers, "n" + next);
+    Optional<Heard<ShowChange>> order = Orders.read(line, numbers, "n" + next);
     if (order.isPresent()) {
       add(order.get());
       return;
@@ -112,7 +112,7 @@ public final class ChangeWords {
       Optional<WrittenNumber> found = byLabel(match.group(1));
       if (found.isEmpty()) {
         heard.add(
-            new Heard.AskedBack(
+            new Heard.AskedBack<>(
                 line, "There is no No. " + match.group(1) + " in this book.", labels()));
         number = Optional.empty();
         return;
@@ -136,7 +136,7 @@ public final class ChangeWords {
 
   private void instructions(String line, String rest) {
     if (number.isEmpty()) {
-      heard.add(new Heard.AskedBack(line, "Which number is this for?", labels()));
+      heard.add(new Heard.AskedBack<>(line, "Which number is this for?", labels()));
       return;
     }
     for (String one : NEXT.split(rest)) {
@@ -147,7 +147,7 @@ public final class ChangeWords {
     }
   }
 
-  private void add(Heard one) {
+  private void add(Heard<ShowChange> one) {
     heard.add(one);
     next++;
   }

@@ -11,11 +11,11 @@ import org.barmap.plan.change.Addresses;
 import org.barmap.plan.change.Found;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Stretch;
-import org.barmap.plan.change.kind.Heard;
-import org.barmap.plan.change.kind.Meta;
 import org.barmap.plan.change.kind.ShowChange;
-import org.barmap.plan.change.kind.Told;
-import org.barmap.plan.change.kind.Wording;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 
 /**
  * One instruction for one number.
@@ -24,25 +24,25 @@ import org.barmap.plan.change.kind.Wording;
  * @param words the instruction, without the number's name
  * @param meta what the change gets
  */
-record Instruction(WrittenNumber within, String words, Meta meta) implements Told {
-  private static final List<Wording> WORDINGS = ShowChange.wordings();
+record Instruction(WrittenNumber within, String words, Meta meta) implements Told<ShowChange> {
+  private static final List<Wording<ShowChange>> WORDINGS = ShowChange.wordings();
   private static final Pattern NOTED =
       Pattern.compile(
           "(.+?)\\s*\\(([^()]{1,300})\\)", Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
 
   /** Reads it; a remark in brackets behind it is a note. */
-  Heard read() {
-    Heard heard = whole();
+  Heard<ShowChange> read() {
+    Heard<ShowChange> heard = whole();
     Matcher noted = NOTED.matcher(words);
     if (heard instanceof Heard.Understood || !noted.matches()) {
       return heard;
     }
     Meta withNote = meta.noted(Optional.of(noted.group(2)));
-    Heard without = new Instruction(within, noted.group(1), withNote).whole();
+    Heard<ShowChange> without = new Instruction(within, noted.group(1), withNote).whole();
     return without instanceof Heard.Understood ? without : heard;
   }
 
-  private Heard whole() {
+  private Heard<ShowChange> whole() {
     return WORDINGS.stream()
         .map(w -> w.reader().apply(this))
         .flatMap(Optional::stream)
@@ -71,7 +71,7 @@ record Instruction(WrittenNumber within, String words, Meta meta) implements Tol
   }
 
   @Override
-  public Heard range(String said, Function<Stretch, ShowChange> make, String says) {
+  public Heard<ShowChange> range(String said, Function<Stretch, ShowChange> make, String says) {
     Range range = Range.read(within, said);
     if (range.first().isEmpty()) {
       return asked(range.text(), range.candidates());
@@ -83,7 +83,7 @@ record Instruction(WrittenNumber within, String words, Meta meta) implements Tol
   }
 
   @Override
-  public Heard at(String where, ShowChange change, Function<String, String> says) {
+  public Heard<ShowChange> at(String where, ShowChange change, Function<String, String> says) {
     Found found = new Addresses(within).find(where);
     if (found instanceof Found.At at) {
       return understood(change, says.apply(within.nameAt(at.place().slot())));
@@ -93,18 +93,18 @@ record Instruction(WrittenNumber within, String words, Meta meta) implements Tol
   }
 
   @Override
-  public Heard understood(ShowChange change, String says) {
+  public Heard<ShowChange> understood(ShowChange change, String says) {
     String start = start();
     String sentence =
         start.isEmpty()
             ? says.substring(0, 1).toUpperCase(Locale.ROOT) + says.substring(1)
             : start + says;
-    return new Heard.Understood(words, change, sentence + ".");
+    return new Heard.Understood<>(words, change, sentence + ".");
   }
 
   @Override
-  public Heard asked(String question, List<String> candidates) {
-    return new Heard.AskedBack(words, start() + question, candidates);
+  public Heard<ShowChange> asked(String question, List<String> candidates) {
+    return new Heard.AskedBack<>(words, start() + question, candidates);
   }
 
   private String start() {

@@ -7,9 +7,10 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
-import org.barmap.plan.change.kind.Heard;
-import org.barmap.plan.change.kind.Meta;
 import org.barmap.plan.change.kind.Reorder;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
 
 /** Reads words about the order of numbers: "No. 9 before No. 8", "order: 1, 3, 2". */
 final class Orders {
@@ -28,7 +29,7 @@ final class Orders {
 
   private Orders() {}
 
-  static Optional<Heard> read(String line, List<WrittenNumber> numbers, String id) {
+  static Optional<Heard<ShowChange>> read(String line, List<WrittenNumber> numbers, String id) {
     Matcher move = MOVE.matcher(line);
     if (move.matches()) {
       return Optional.of(move(line, numbers, id, move));
@@ -47,12 +48,13 @@ final class Orders {
     }
     if (labels.size() < 2 || labels.stream().distinct().count() < labels.size()) {
       return Optional.of(
-          new Heard.AskedBack(line, "In what order? Name each number once.", all(numbers)));
+          new Heard.AskedBack<>(line, "In what order? Name each number once.", all(numbers)));
     }
     return Optional.of(done(line, labels, id));
   }
 
-  private static Heard move(String line, List<WrittenNumber> numbers, String id, Matcher move) {
+  private static Heard<ShowChange> move(
+      String line, List<WrittenNumber> numbers, String id, Matcher move) {
     int moved = index(numbers, move.group(1));
     int anchor = index(numbers, move.group(3));
     if (moved < 0 || anchor < 0 || moved == anchor) {
@@ -69,15 +71,15 @@ final class Orders {
     return done(line, labels, id);
   }
 
-  private static Heard done(String line, List<String> labels, String id) {
-    return new Heard.Understood(
+  private static Heard<ShowChange> done(String line, List<String> labels, String id) {
+    return new Heard.Understood<>(
         line,
         new Reorder(Meta.of(id), labels),
         "These numbers are played in the order " + String.join(", ", labels) + ".");
   }
 
-  private static Heard unknown(String line, String label, List<WrittenNumber> numbers) {
-    return new Heard.AskedBack(line, "There is no No. " + label + " in this book.", all(numbers));
+  private static Heard<ShowChange> unknown(String line, String label, List<WrittenNumber> numbers) {
+    return new Heard.AskedBack<>(line, "There is no No. " + label + " in this book.", all(numbers));
   }
 
   private static List<String> all(List<WrittenNumber> numbers) {

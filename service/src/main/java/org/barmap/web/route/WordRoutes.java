@@ -13,8 +13,8 @@ import org.barmap.map.BarMap;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChanges;
-import org.barmap.plan.change.kind.Heard;
 import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.ChangeWords;
 import org.barmap.web.api.Requests;
 import tools.jackson.databind.node.ObjectNode;
@@ -53,10 +53,10 @@ public record WordRoutes(Library library, Planning planning) {
     BookCard book = Requests.book(library, ctx);
     BarMap map = Requests.draft(library, ctx).value().map();
     String text = Requests.text(Requests.body(ctx), "text", MOST_LETTERS);
-    List<Heard> heard = ChangeWords.understand(map, text);
+    List<Heard<ShowChange>> heard = ChangeWords.understand(map, text);
     List<ShowChange> all = new ArrayList<>(planning.changes(book).changes());
-    for (Heard h : heard) {
-      if (h instanceof Heard.Understood understood) {
+    for (Heard<ShowChange> h : heard) {
+      if (h instanceof Heard.Understood<ShowChange> understood) {
         all.add(understood.change());
       }
     }
@@ -64,8 +64,8 @@ public record WordRoutes(Library library, Planning planning) {
     ctx.json(Map.of("lines", heard.stream().map(h -> line(h, findings)).toList()));
   }
 
-  private static HeardLine line(Heard heard, List<PlanFinding> findings) {
-    if (heard instanceof Heard.Understood understood) {
+  private static HeardLine line(Heard<ShowChange> heard, List<PlanFinding> findings) {
+    if (heard instanceof Heard.Understood<ShowChange> understood) {
       String id = understood.change().meta().id();
       ObjectNode change = ChangesJson.tree(understood.change());
       change.remove("id");
@@ -77,7 +77,7 @@ public record WordRoutes(Library library, Planning planning) {
           List.of(),
           findings.stream().filter(f -> f.change().filter(id::equals).isPresent()).toList());
     }
-    Heard.AskedBack asked = (Heard.AskedBack) heard;
+    Heard.AskedBack<ShowChange> asked = (Heard.AskedBack<ShowChange>) heard;
     return new HeardLine(
         asked.said(),
         Optional.empty(),

@@ -8,8 +8,8 @@ import org.barmap.plan.change.Addresses;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.Found;
 import org.barmap.plan.change.WrittenNumber;
-import org.barmap.plan.change.kind.Heard;
 import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.ChangeWords;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -38,12 +38,12 @@ final class Meaning {
         continue;
       }
       int many = 0;
-      for (Heard heard : ChangeWords.understand(map, said.get(i).asString())) {
-        if (heard instanceof Heard.Understood understood) {
+      for (Heard<ShowChange> heard : ChangeWords.understand(map, said.get(i).asString())) {
+        if (heard instanceof Heard.Understood<ShowChange> understood) {
           ObjectNode change = ChangesJson.tree(understood.change());
           changes.add(ChangesJson.readOne(change.put("id", many == 0 ? id : id + "-" + many)));
           many++;
-        } else if (heard instanceof Heard.AskedBack back) {
+        } else if (heard instanceof Heard.AskedBack<ShowChange> back) {
           ObjectNode finding = BarMapJson.mapper().createObjectNode().put("change", id);
           asked.add(finding.put("text", back.question()));
         }
@@ -55,10 +55,10 @@ final class Meaning {
   /** Returns what one sentence means, or what is asked back about it. */
   static JsonNode understood(BarMap map, String words) {
     ObjectNode answer = BarMapJson.mapper().createObjectNode();
-    for (Heard heard : ChangeWords.understand(map, words)) {
-      if (heard instanceof Heard.Understood understood) {
+    for (Heard<ShowChange> heard : ChangeWords.understand(map, words)) {
+      if (heard instanceof Heard.Understood<ShowChange> understood) {
         answer.withArray("changes").add(plain(map, understood.change()));
-      } else if (heard instanceof Heard.AskedBack back) {
+      } else if (heard instanceof Heard.AskedBack<ShowChange> back) {
         answer.put("refused", back.question() + " " + back.candidates());
         // What was not understood at all is no question, its candidates are examples.
         if (!back.question().endsWith("This was not understood.")) {
@@ -72,11 +72,11 @@ final class Meaning {
 
   /** A candidate as a change where it is one in words, else as it is. */
   private static JsonNode reading(BarMap map, String candidate) {
-    List<Heard> heard = ChangeWords.understand(map, candidate);
+    List<Heard<ShowChange>> heard = ChangeWords.understand(map, candidate);
     ArrayNode changes = BarMapJson.mapper().createArrayNode();
     heard.forEach(
         h -> {
-          if (h instanceof Heard.Understood understood) {
+          if (h instanceof Heard.Understood<ShowChange> understood) {
             changes.add(plain(map, understood.change()));
           }
         });

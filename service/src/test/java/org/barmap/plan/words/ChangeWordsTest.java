@@ -10,8 +10,8 @@ import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
-import org.barmap.plan.change.kind.Heard;
 import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.say.Heard;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -92,10 +92,10 @@ class ChangeWordsTest {
           order: 9, 7, 12                                  | order [9, 7, 12]
           """)
   void isUnderstoodAs(String said, String change) {
-    List<Heard> heard = ChangeWords.understand(BOOK, said);
+    List<Heard<ShowChange>> heard = ChangeWords.understand(BOOK, said);
     assertThat(heard).hasSize(1);
     assertThat(heard.get(0)).as(heard.toString()).isInstanceOf(Heard.Understood.class);
-    Heard.Understood understood = (Heard.Understood) heard.get(0);
+    Heard.Understood<ShowChange> understood = (Heard.Understood<ShowChange>) heard.get(0);
     assertThat(spoken(understood.change())).isEqualTo(change);
     assertThat(understood.sentence()).endsWith(".").doesNotContain("null");
   }
@@ -140,15 +140,15 @@ class ChangeWordsTest {
         "No. 77 before No. 7"
       })
   void isAskedBack(String said) {
-    List<Heard> heard = ChangeWords.understand(BOOK, said);
+    List<Heard<ShowChange>> heard = ChangeWords.understand(BOOK, said);
     assertThat(heard).hasSize(1);
     assertThat(heard.get(0)).as(heard.toString()).isInstanceOf(Heard.AskedBack.class);
-    assertThat(((Heard.AskedBack) heard.get(0)).question()).isNotBlank();
+    assertThat(((Heard.AskedBack<ShowChange>) heard.get(0)).question()).isNotBlank();
   }
 
   @Test
   void aWholeListIsReadAtOnceAndCanBePlanned() {
-    List<Heard> heard =
+    List<Heard<ShowChange>> heard =
         ChangeWords.understand(
             BOOK,
             """
@@ -165,7 +165,7 @@ class ChangeWordsTest {
     List<ShowChange> changes =
         heard.stream()
             .filter(h -> h instanceof Heard.Understood)
-            .map(h -> ((Heard.Understood) h).change())
+            .map(h -> ((Heard.Understood<ShowChange>) h).change())
             .toList();
     assertThat(changes)
         .extracting(ShowChange::kind)

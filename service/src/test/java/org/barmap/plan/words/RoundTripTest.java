@@ -8,9 +8,9 @@ import org.barmap.map.BarMap;
 import org.barmap.plan.Books;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
-import org.barmap.plan.change.kind.Heard;
 import org.barmap.plan.change.kind.Kinds;
 import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.say.Heard;
 import org.junit.jupiter.api.Test;
 
 /** A cut list this project writes is read back as the same changes. */
@@ -54,11 +54,11 @@ class RoundTripTest {
         .containsAll(Kinds.all().toList());
     for (ShowChange change : changes.changes()) {
       String line = CutList.line(change);
-      List<Heard> heard = ChangeWords.understand(map, line);
+      List<Heard<ShowChange>> heard = ChangeWords.understand(map, line);
       assertThat(heard).as(line).hasSize(1);
       assertThat(heard.get(0)).as(heard.toString()).isInstanceOf(Heard.Understood.class);
       var expected = ChangesJson.tree(change);
-      var understood = ChangesJson.tree(((Heard.Understood) heard.get(0)).change());
+      var understood = ChangesJson.tree(((Heard.Understood<ShowChange>) heard.get(0)).change());
       expected.remove("id");
       understood.remove("id");
       assertThat(understood).as(line).isEqualTo(expected);

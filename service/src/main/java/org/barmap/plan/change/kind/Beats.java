@@ -8,6 +8,11 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Numerals;
 
 /** How many beats the director shows in each of these bars. */
@@ -17,8 +22,8 @@ public record Beats(Meta meta, String number, String first, String last, int bea
   /** As the schema has it. */
   private static final int MOST_BEATS = 32;
 
-  static final Wording WORDING =
-      new Wording("in\\s+(?:one|two|three|four|six|\\d+)\\b", Beats::read);
+  static final Wording<ShowChange> WORDING =
+      new Wording<>("in\\s+(?:one|two|three|four|six|\\d+)\\b", Beats::read);
 
   private static final Pattern BEATS =
       Pattern.compile(
@@ -44,7 +49,7 @@ public record Beats(Meta meta, String number, String first, String last, int bea
     return "in " + Saying.count(beats) + " from " + Saying.range(first, last);
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher m = BEATS.matcher(told.words());
     if (!m.matches()) {
       return Optional.empty();

@@ -7,12 +7,17 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 
 /** Bars left out, both ends included; addresses may name beats. */
 @JsonTypeName("cut")
 public record Cut(Meta meta, String number, String first, String last)
     implements ShowChange.OfBars {
-  static final Wording WORDING = new Wording("cut|jump|go\\s+from", Cut::read);
+  static final Wording<ShowChange> WORDING = new Wording<>("cut|jump|go\\s+from", Cut::read);
 
   private static final Pattern CUT =
       Pattern.compile(
@@ -38,7 +43,7 @@ public record Cut(Meta meta, String number, String first, String last)
     return "cut " + Saying.range(first, last);
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher jump = JUMP.matcher(told.words());
     if (jump.matches() && !told.words().toLowerCase(Locale.ROOT).startsWith("cut")) {
       // "go from 33 to 50" leaves out what lies between
@@ -51,7 +56,7 @@ public record Cut(Meta meta, String number, String first, String last)
         : Optional.empty();
   }
 
-  private static Heard cut(Told told, String said) {
+  private static Heard<ShowChange> cut(Told<ShowChange> told, String said) {
     return told.range(
         said, r -> new Cut(told.meta(), told.number(), r.first(), r.last()), " are cut");
   }

@@ -6,11 +6,15 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Silence;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 
 /** The number is not in the show. */
 @JsonTypeName("cut-number")
 public record CutNumber(Meta meta, String number) implements ShowChange.OfNumber {
-  static final Wording WORDING = new Wording("", CutNumber::read);
+  static final Wording<ShowChange> WORDING = new Wording<>("", CutNumber::read);
 
   private static final Pattern CUT_ALL =
       Pattern.compile(
@@ -32,7 +36,7 @@ public record CutNumber(Meta meta, String number) implements ShowChange.OfNumber
     return "cut the number";
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     return CUT_ALL.matcher(told.words()).matches()
         ? Optional.of(
             told.understood(new CutNumber(told.meta(), told.number()), "the number is cut"))

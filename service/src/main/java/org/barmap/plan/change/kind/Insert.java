@@ -9,6 +9,11 @@ import org.barmap.plan.change.effect.Added;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Stretch;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Numerals;
 
 /** New bars after a bar; {@code label} names the first of them, where it has a name. */
@@ -18,7 +23,7 @@ public record Insert(Meta meta, String number, String after, int bars, Optional<
   /** As the schema has it. */
   private static final int MOST_BARS = 500;
 
-  static final Wording WORDING = new Wording("insert|add", Insert::read);
+  static final Wording<ShowChange> WORDING = new Wording<>("insert|add", Insert::read);
 
   private static final Pattern INSERT =
       Pattern.compile(
@@ -49,7 +54,7 @@ public record Insert(Meta meta, String number, String after, int bars, Optional<
     return "insert " + Saying.bars(bars) + " after " + Saying.one(after) + name;
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher m = INSERT.matcher(told.words());
     if (!m.matches()) {
       return Optional.empty();

@@ -5,13 +5,19 @@ import java.util.Optional;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.say.AtBar;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.InstrumentNames;
 
 /** The instrument to have ready at a bar. */
 @JsonTypeName("instrument")
 public record Instrument(Meta meta, String number, String first, String to)
     implements ShowChange.FromBar {
-  static final Wording WORDING = new Wording("", Instrument::read);
+  static final Wording<ShowChange> WORDING = new Wording<>("", Instrument::read);
 
   @Override
   public Effects effects() {
@@ -28,12 +34,12 @@ public record Instrument(Meta meta, String number, String first, String to)
     return Saying.one(to) + " from " + Saying.one(first);
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     return AtBar.read(told.words())
         .flatMap(at -> InstrumentNames.read(at.what()).map(name -> take(told, name, at.where())));
   }
 
-  private static Heard take(Told told, String instrument, String where) {
+  private static Heard<ShowChange> take(Told<ShowChange> told, String instrument, String where) {
     return told.at(
         where,
         new Instrument(told.meta(), told.number(), where, instrument),

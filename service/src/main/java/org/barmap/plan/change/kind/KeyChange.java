@@ -11,6 +11,11 @@ import org.barmap.map.Key;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Numerals;
 
 /**
@@ -25,7 +30,7 @@ public record KeyChange(Meta meta, String number, String first, int fifths)
    * Reads another key, said in sharps and flats: "3 flats from C", "key at C: 2 sharps". A key said
    * by its name is asked back: a transposing part has other sharps and flats than the name says.
    */
-  static final Wording WORDING = new Wording("", KeyChange::read);
+  static final Wording<ShowChange> WORDING = new Wording<>("", KeyChange::read);
 
   private static final String COUNT =
       "((?:"
@@ -62,7 +67,7 @@ public record KeyChange(Meta meta, String number, String first, int fifths)
     return new Key(fifths, true).says() + " from " + Saying.one(first);
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher from = FROM.matcher(told.words());
     if (from.matches()) {
       return Optional.of(key(told, from.group(1), from.group(2)));
@@ -80,7 +85,7 @@ public record KeyChange(Meta meta, String number, String first, int fifths)
             List.of("3 flats from C", "2 sharps from 34", "no sharps or flats from B")));
   }
 
-  private static Heard key(Told told, String said, String where) {
+  private static Heard<ShowChange> key(Told<ShowChange> told, String said, String where) {
     String words = said.toLowerCase(Locale.ROOT);
     OptionalInt many =
         words.startsWith("no ") ? OptionalInt.of(0) : Numerals.value(words.split("\\s+", 2)[0]);

@@ -8,6 +8,11 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Numerals;
 
 /** Bars played {@code times} times in all; 1 takes a printed repeat away. */
@@ -17,10 +22,10 @@ public record Play(Meta meta, String number, String first, String last, int time
   /** As the schema has it. */
   private static final int MOST_TIMES = 100;
 
-  static final Wording WORDING = new Wording("play", Play::read);
+  static final Wording<ShowChange> WORDING = new Wording<>("play", Play::read);
 
   /** "Repeat three times" can mean three or four times in all: common advice is never to say it. */
-  static final Wording REPEATED = new Wording("repeat", Play::repeated);
+  static final Wording<ShowChange> REPEATED = new Wording<>("repeat", Play::repeated);
 
   private static final String TIMES =
       "(once|twice|(" + Numerals.CARDINAL + ")\\s*(?:times|x|\\u00D7)(?:\\s+in\\s+all)?)";
@@ -46,7 +51,7 @@ public record Play(Meta meta, String number, String first, String last, int time
     return "play " + Saying.range(first, last) + " " + often;
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher m = PLAY.matcher(told.words());
     if (!m.matches()) {
       return Optional.empty();
@@ -62,7 +67,7 @@ public record Play(Meta meta, String number, String first, String last, int time
             " are played " + spoken(times) + " in all"));
   }
 
-  private static Optional<Heard> repeated(Told told) {
+  private static Optional<Heard<ShowChange>> repeated(Told<ShowChange> told) {
     Matcher m = REPEAT.matcher(told.words());
     if (!m.matches()) {
       return Optional.empty();

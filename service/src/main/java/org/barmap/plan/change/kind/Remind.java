@@ -9,13 +9,20 @@ import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Grip;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.say.AtBar;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Reminder;
 
 /** A reminder at a bar; its words are in the note. */
 @JsonTypeName("remind")
 public record Remind(Meta meta, String number, String first, Reminder what)
     implements ShowChange.FromBar {
-  static final Wording WORDING = new Wording("watch|arco|pizz|mute|push|pull", Remind::read);
+  static final Wording<ShowChange> WORDING =
+      new Wording<>("watch|arco|pizz|mute|push|pull", Remind::read);
 
   private static final Pattern NOTE =
       Pattern.compile(
@@ -53,11 +60,11 @@ public record Remind(Meta meta, String number, String first, Reminder what)
     return what == Reminder.TEXT;
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     return AtBar.read(told.words()).flatMap(at -> what(at).map(what -> heard(told, at, what)));
   }
 
-  private static Heard heard(Told told, AtBar at, Reminder what) {
+  private static Heard<ShowChange> heard(Told<ShowChange> told, AtBar at, Reminder what) {
     Optional<String> note = note(at, what);
     Meta meta = told.meta().noted(note);
     return told.at(

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Stretch;
+import org.barmap.plan.change.say.Meta;
 
 /**
  * The numbers named are played in this order, in the places where they stand in the book; the

@@ -7,12 +7,17 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 
 /** Bars repeated only if the director says so. */
 @JsonTypeName("safety")
 public record Safety(Meta meta, String number, String first, String last)
     implements ShowChange.OfBars {
-  static final Wording WORDING = new Wording("safety", Safety::read);
+  static final Wording<ShowChange> WORDING = new Wording<>("safety", Safety::read);
 
   private static final Pattern SAFETY =
       Pattern.compile(
@@ -34,7 +39,7 @@ public record Safety(Meta meta, String number, String first, String last)
     return "safety " + Saying.range(first, last);
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher m = SAFETY.matcher(told.words());
     if (!m.matches()) {
       return Optional.empty();

@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Stretch;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Wording;
 
 /**
  * One thing the show does differently from the printed book.
@@ -23,7 +25,7 @@ public sealed interface ShowChange
    * Returns the readers of instructions for one number, in the order they are asked; the first that
    * understands one has it, so broad patterns come last.
    */
-  static List<Wording> wordings() {
+  static List<Wording<ShowChange>> wordings() {
     return List.of(
         Tacet.WORDING,
         CutNumber.WORDING,

@@ -6,11 +6,15 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Silence;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 
 /** The number is in the show, the player doesn't play in it. */
 @JsonTypeName("tacet")
 public record Tacet(Meta meta, String number) implements ShowChange.OfNumber {
-  static final Wording WORDING = new Wording("tacet", Tacet::read);
+  static final Wording<ShowChange> WORDING = new Wording<>("tacet", Tacet::read);
 
   private static final Pattern TACET = Pattern.compile("(?:is\\s+|all\\s+)?tacet", Wording.FLAGS);
 
@@ -29,7 +33,7 @@ public record Tacet(Meta meta, String number) implements ShowChange.OfNumber {
     return "tacet";
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     return TACET.matcher(told.words()).matches()
         ? Optional.of(told.understood(new Tacet(told.meta(), told.number()), "you don't play"))
         : Optional.empty();

@@ -12,6 +12,11 @@ import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.effect.TempoSet;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.change.term.NoteValues;
 
@@ -35,10 +40,10 @@ public record Tempo(
     Optional<String> last,
     Optional<Double> toPerMinute)
     implements ShowChange {
-  static final Wording WORDING = new Wording("tempo", Tempo::read);
+  static final Wording<ShowChange> WORDING = new Wording<>("tempo", Tempo::read);
 
   /** "Accel. from 20 to 28, quarter = 100 to 132". */
-  static final Wording LED = new Wording("", Tempo::readLed);
+  static final Wording<ShowChange> LED = new Wording<>("", Tempo::readLed);
 
   private static final Pattern LEADS =
       Pattern.compile(
@@ -97,13 +102,13 @@ public record Tempo(
         + toPerMinute.map(to -> " to " + Figures.plain(to)).orElse("");
   }
 
-  private static Optional<Heard> readLed(Told told) {
+  private static Optional<Heard<ShowChange>> readLed(Told<ShowChange> told) {
     Matcher m = LEADS.matcher(told.words());
     Optional<String> beat = m.matches() ? NoteValues.share(m.group(3)) : Optional.empty();
     return beat.map(b -> led(told, m, b));
   }
 
-  private static Heard led(Told told, Matcher m, String beat) {
+  private static Heard<ShowChange> led(Told<ShowChange> told, Matcher m, String beat) {
     double from = Double.parseDouble(m.group(4));
     double to = Double.parseDouble(m.group(5));
     String word = m.group(1).toLowerCase(Locale.ROOT);
@@ -126,13 +131,13 @@ public record Tempo(
         " go from " + NoteValues.spoken(beat) + " = " + m.group(4) + " to " + m.group(5));
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher m = TEMPO_FROM.matcher(told.words());
     Optional<String> beat = m.matches() ? NoteValues.share(m.group(2)) : Optional.empty();
     return beat.map(b -> from(told, m.group(1), b, m.group(3), "")).or(() -> readPlain(told));
   }
 
-  private static Optional<Heard> readPlain(Told told) {
+  private static Optional<Heard<ShowChange>> readPlain(Told<ShowChange> told) {
     Matcher m = TEMPO.matcher(told.words());
     String lower = told.words().toLowerCase(Locale.ROOT);
     boolean named = lower.contains("tempo") || lower.contains("=") || lower.contains("bpm");
@@ -156,7 +161,8 @@ public record Tempo(
     return Optional.of(from(told, where, beat, m.group(2), because));
   }
 
-  private static Heard from(Told told, String where, String beat, String figure, String because) {
+  private static Heard<ShowChange> from(
+      Told<ShowChange> told, String where, String beat, String figure, String because) {
     return told.at(
         where,
         new Tempo(told.meta(), told.number(), where.strip(), beat, Double.parseDouble(figure)),

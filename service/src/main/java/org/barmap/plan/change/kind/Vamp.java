@@ -8,13 +8,18 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Leave;
 
 /** Bars repeated until the cue. */
 @JsonTypeName("vamp")
 public record Vamp(Meta meta, String number, String first, String last, Leave leave)
     implements ShowChange.OfBars {
-  static final Wording WORDING = new Wording("vamp", Vamp::read);
+  static final Wording<ShowChange> WORDING = new Wording<>("vamp", Vamp::read);
 
   private static final Pattern VAMP =
       Pattern.compile(
@@ -40,7 +45,7 @@ public record Vamp(Meta meta, String number, String first, String last, Leave le
     return leave == Leave.ANY_TIME ? "out any time" : "out at the end of a pass";
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher m = VAMP.matcher(told.words());
     if (!m.matches()) {
       return Optional.empty();

@@ -1,4 +1,4 @@
-package org.barmap.plan.change.kind;
+package org.barmap.plan.change.say;
 
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -11,11 +11,12 @@ import java.util.regex.Pattern;
  * @param where the bar
  * @param note a remark behind a colon
  */
-record AtBar(String what, String where, Optional<String> note) {
+public record AtBar(String what, String where, Optional<String> note) {
   private static final Pattern AT =
       Pattern.compile("(.+?)\\s+(?:at|from|in)\\s+(?:bar\\s+)?(.+?)(?::\\s*(.+))?", Wording.FLAGS);
 
-  static Optional<AtBar> read(String words) {
+  /** Reads such words; empty where they have another form. */
+  public static Optional<AtBar> read(String words) {
     Matcher m = AT.matcher(words);
     return m.matches()
         ? Optional.of(

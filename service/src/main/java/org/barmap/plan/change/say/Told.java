@@ -1,4 +1,4 @@
-package org.barmap.plan.change.kind;
+package org.barmap.plan.change.say;
 
 import java.util.List;
 import java.util.Optional;
@@ -6,8 +6,12 @@ import java.util.function.Function;
 import org.barmap.map.Meter;
 import org.barmap.plan.change.effect.Stretch;
 
-/** One instruction for one number, and the ways to answer it. */
-public interface Told {
+/**
+ * One instruction for one number, and the ways to answer it.
+ *
+ * @param <C> the kinds of change it may be
+ */
+public interface Told<C> {
 
   /** Returns the words, without the number's name. */
   String words();
@@ -28,7 +32,7 @@ public interface Told {
    * @param make makes the change
    * @param says what the bars "are", behind their names
    */
-  Heard range(String said, Function<Stretch, ShowChange> make, String says);
+  Heard<C> range(String said, Function<Stretch, C> make, String says);
 
   /**
    * Answers an instruction about one bar.
@@ -37,11 +41,11 @@ public interface Told {
    * @param change the change it would be
    * @param says the sentence, from the bar's name
    */
-  Heard at(String where, ShowChange change, Function<String, String> says);
+  Heard<C> at(String where, C change, Function<String, String> says);
 
   /** Answers with what was understood. */
-  Heard understood(ShowChange change, String says);
+  Heard<C> understood(C change, String says);
 
   /** Asks back. */
-  Heard asked(String question, List<String> candidates);
+  Heard<C> asked(String question, List<String> candidates);
 }

@@ -1,4 +1,4 @@
-package org.barmap.plan.change.kind;
+package org.barmap.plan.change.say;
 
 import java.util.Optional;
 
