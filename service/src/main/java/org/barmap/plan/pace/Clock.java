@@ -8,40 +8,34 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.barmap.map.Bar;
 import org.barmap.map.Meter;
 import org.barmap.map.Word;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.TempoSet;
+import org.barmap.plan.change.term.BeatWords;
 import org.barmap.plan.change.term.Metronome;
+import org.barmap.plan.change.term.TempoWords;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Span;
 
 /**
  * Tells how long the pieces of a number last.
  *
- * <p>Meter, tempo and the number of beats hold from where they stand, in reading order. A tempo is
- * known from a metronome mark or a tempo change until words call for another tempo; a rit. or an
- * accel. is known where the tempo it leads to is given, see {@link Ramp}; nothing is guessed.
+ * <p>Meter, tempo and the number of beats hold from where they stand, in reading order, also from
+ * bars that are cut: the player lands in them. A tempo is known from a metronome mark or a tempo
+ * change until words call for another tempo, see {@link Tempi}; a rit. or an accel. is known where
+ * the tempo it leads to is given, see {@link Ramp}; nothing is guessed.
  * Beats: as the change or the words ("in two") say, else a compound meter (6/8, 9/8, 12/8) in
  * dotted beats, any other in its lower figure (common practice).
  */
 public final class Clock {
-  private static final Pattern IN_BEATS =
-      Pattern.compile(
-          "\\bin\\s+(one|two|three|four|six|eight|nine|twelve|1|2|3|4|6|8|9|12)\\b",
-          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
-
   private final List<Measure> measures = new ArrayList<>();
   private final Map<Integer, List<Span>> starting = new HashMap<>();
   private final Map<Span, Integer> places = new IdentityHashMap<>();
   private final List<Span> beatsInForce = new ArrayList<>();
 
-  private OptionalDouble tempo = OptionalDouble.empty();
-  private OptionalDouble steady = OptionalDouble.empty();
-  private OptionalDouble first = OptionalDouble.empty();
+  private final Tempi tempi = new Tempi();
   private OptionalInt said = OptionalInt.empty();
   private Optional<Meter> meter = Optional.empty();
 
@@ -90,20 +84,19 @@ public final class Clock {
   private void one(List<Piece> pieces, Piece piece) {
     if (piece.first()) {
       Bar bar = piece.bar();
+      Optional<Meter> before = meter;
       Optional<Meter> now = bar.meter();
       boolean other = now.isPresent() && meter.filter(m -> m.sameAs(now.get())).isEmpty();
       if (other) {
         said = OptionalInt.empty();
       }
       meter = now.or(() -> meter);
-      words(pieces, bar.words());
+      words(pieces, bar.words(), before);
     }
     if (piece.inserted().isEmpty()) {
       for (Span span : starting.getOrDefault(piece.slot(), List.of())) {
         InForce set = span.effects().inForce();
-        if (!piece.cut()) {
-          set.tempo().ifPresent(t -> change(pieces, t, span.to()));
-        }
+        set.tempo().ifPresent(t -> change(pieces, t, span.to()));
         if (set.beats().isPresent()) {
           beatsInForce.add(span);
         }
@@ -126,6 +119,7 @@ public final class Clock {
   }
 
   private Optional<Pace> pace() {
+    OptionalDouble tempo = tempi.now();
     return tempo.isPresent() ? Optional.of(Pace.even(tempo.getAsDouble())) : Optional.empty();
   }
 
@@ -144,60 +138,34 @@ public final class Clock {
     ramp.ifPresent(r -> r.fill(pieces, measures, measures.size(), perMinute));
     ramp = Optional.empty();
     led = Optional.empty();
-    tempo = OptionalDouble.of(perMinute);
-    steady = tempo;
-    if (first.isEmpty()) {
-      first = tempo;
-    }
+    tempi.set(perMinute, measures.isEmpty());
   }
 
-  private void words(List<Piece> pieces, List<Word> words) {
-    OptionalDouble mark = OptionalDouble.empty();
-    boolean back = false;
-    boolean toFirst = false;
-    boolean unknown = false;
-    Optional<Boolean> leads = Optional.empty();
+  private void words(List<Piece> pieces, List<Word> words, Optional<Meter> before) {
     for (Word word : words) {
-      String text = word.text();
-      OptionalDouble here = Metronome.quartersPerMinute(text);
-      mark = here.isPresent() ? here : mark;
-      back |= Metronome.goesBack(text);
-      toFirst |= Metronome.goesToFirst(text);
-      unknown |= Metronome.makesUnknown(text);
-      leads = leads.or(() -> Metronome.ramp(text));
-      Matcher beats = IN_BEATS.matcher(text);
-      if (beats.find()) {
-        said = OptionalInt.of(figure(beats.group(1)));
+      OptionalInt beats = BeatWords.read(word.text(), meter);
+      said = beats.isPresent() ? beats : said;
+    }
+    TempoWords tempo = TempoWords.of(words);
+    if (led.isPresent() || tempo.kind() == TempoWords.Kind.NONE) {
+      return; // a change on its way to another tempo says how fast these bars go
+    }
+    OptionalDouble from = tempi.now();
+    switch (tempo.kind()) {
+      case FIGURE -> set(pieces, tempo.figure().orElseThrow());
+      case SLOWING, QUICKENING -> {
+        boolean slower = tempo.kind() == TempoWords.Kind.SLOWING;
+        ramp =
+            from.isPresent()
+                ? Optional.of(new Ramp(measures.size(), from.getAsDouble(), Optional.of(slower)))
+                : Optional.empty();
+        tempi.say(tempo, before, meter);
+      }
+      default -> {
+        ramp = Optional.empty();
+        tempi.say(tempo, before, meter);
       }
     }
-    if (led.isPresent()) {
-      return; // the change says how fast these bars go
-    }
-    if (mark.isPresent()) {
-      set(pieces, mark.getAsDouble());
-    } else if (toFirst || back) {
-      tempo = toFirst ? first : steady;
-      ramp = Optional.empty();
-    } else if (unknown) {
-      double before = tempo.orElse(0);
-      ramp =
-          leads.filter(l -> before > 0).map(l -> new Ramp(measures.size(), before, Optional.of(l)));
-      tempo = OptionalDouble.empty();
-    }
-  }
-
-  private static int figure(String word) {
-    return switch (word.toLowerCase(java.util.Locale.ROOT)) {
-      case "one" -> 1;
-      case "two" -> 2;
-      case "three" -> 3;
-      case "four" -> 4;
-      case "six" -> 6;
-      case "eight" -> 8;
-      case "nine" -> 9;
-      case "twelve" -> 12;
-      default -> Integer.parseInt(word);
-    };
   }
 
   /** Returns how many beats a meter is usually shown in. */

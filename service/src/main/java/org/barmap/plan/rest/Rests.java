@@ -10,7 +10,7 @@ import org.barmap.map.Bar;
 import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Word;
-import org.barmap.plan.change.term.Metronome;
+import org.barmap.plan.change.term.TempoWords;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.pace.Length;
 import org.barmap.plan.piece.Piece;
@@ -150,10 +150,7 @@ public final class Rests {
         continue;
       }
       String kind =
-          Metronome.quartersPerMinute(word.text()).isPresent()
-                  || Metronome.changesTempo(word.text())
-              ? "tempo"
-              : "words";
+          TempoWords.read(word.text()).kind() == TempoWords.Kind.NONE ? "words" : "tempo";
       landmarks.add(new LongRest.Landmark(after, word.text(), kind));
     }
   }

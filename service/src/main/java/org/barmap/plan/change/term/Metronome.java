@@ -3,12 +3,12 @@ package org.barmap.plan.change.term;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
-/** Reads metronome marks and the words that change or hold a tempo. */
+/** Reads metronome marks; words without a figure are {@link TempoWords}. */
 public final class Metronome {
 
   private static final Map<String, Double> QUARTERS = new HashMap<>();
@@ -28,7 +28,7 @@ public final class Metronome {
   }
 
   private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
-  private static final String NOTE =
+  static final String NOTE =
       "(dotted[ -])?(?<![\\p{L}\\p{N}])(whole|semibreve|half|minim|quarter|crotchet|eighth|quaver|sixteenth|semiquaver"
           + "|[whqes]|[\\u2669\\u266A\\uE1D2\\uE1D3\\uE1D5\\uE1D7\\uE1D9\\uECA2\\uECA3\\uECA5\\uECA7\\uECA9]"
           + "|[\\x{1D15D}-\\x{1D161}])(?:[ -]note)?\\s?(\\.|\\x{1D16D}|\\uE1E7|\\uECB7)?";
@@ -40,26 +40,6 @@ public final class Metronome {
   private static final Pattern SHARE =
       Pattern.compile(
           "(?<![\\d/])(\\d{1,2})/(1|2|4|8|16)\\s*=\\s*(\\d{2,3}(?:\\.\\d+)?)(?!\\d)", FLAGS);
-  private static final Pattern BACK = Pattern.compile("\\ba\\s+tempo\\b", FLAGS);
-  private static final Pattern FIRST = Pattern.compile("\\btempo\\s+(?:primo|i|1)\\b", FLAGS);
-  private static final Pattern SLOWING =
-      Pattern.compile("\\b(?:rit(?:ard(?:ando)?)?|rall(?:entando)?|allarg(?:ando)?)\\b", FLAGS);
-  private static final Pattern QUICKENING =
-      Pattern.compile("\\b(?:accel(?:erando)?|string(?:endo)?)\\b", FLAGS);
-  private static final Pattern OTHER =
-      Pattern.compile(
-          "\\b(?:rit(?:ard(?:ando)?|enuto)?|rall(?:entando)?|accel(?:erando)?|string(?:endo)?"
-              + "|allarg(?:ando)?|rubato|freely|colla voce|slower|faster|meno mosso"
-              + "|pi[u\\u00F9] mosso|largo|larghetto|lento|adagio|grave|andante|andantino|moderato"
-              + "|allegretto|allegro|vivace|presto|prestissimo|slow|slowly|fast|bright|brightly"
-              + "|brisk|briskly|moderately|lively|ballad)\\b"
-              + "|[\\u2669\\u266A]\\.?\\s*=\\s*[\\u2669\\u266A]",
-          FLAGS);
-
-  /** What looks like a metronome mark, well read or not. */
-  private static final Pattern ANY_MARK =
-      Pattern.compile("=\\s*(?:ca?\\.?\\s*)?\\d|\\(\\s*\\S{0,2}\\s*=");
-
   /**
    * Figures a metronome mark may have: old metronomes run from 40 to 208, newer ones further
    * (common practice). Anything else was misread.
@@ -76,21 +56,42 @@ public final class Metronome {
    * nothing.
    */
   public static OptionalDouble quartersPerMinute(String words) {
+    return read(composed(words));
+  }
+
+  private static OptionalDouble read(String words) {
     Matcher mark = MARK.matcher(words);
     if (mark.find()) {
       if (isCutOff(words, mark.end()) || !isPlausible(mark.group(4))) {
         return OptionalDouble.empty();
       }
-      double quarters = QUARTERS.getOrDefault(mark.group(2).toLowerCase(Locale.ROOT), 1.0);
-      boolean dotted = mark.group(1) != null || mark.group(3) != null;
+      double quarters = noteQuarters(mark.group(1), mark.group(2), mark.group(3));
       String figure = mark.group(5) == null ? mark.group(4) : mark.group(5);
-      return OptionalDouble.of(Double.parseDouble(figure) * quarters * (dotted ? 1.5 : 1));
+      return OptionalDouble.of(Double.parseDouble(figure) * quarters);
     }
     Matcher share = SHARE.matcher(words);
     return share.find() && !isCutOff(words, share.end()) && isPlausible(share.group(3))
         ? OptionalDouble.of(
             Double.parseDouble(share.group(3)) * quarters(share.group(1) + "/" + share.group(2)))
         : OptionalDouble.empty();
+  }
+
+  /**
+   * Returns the quarters of a note as {@link #NOTE} finds it: the word for a dot, the note, the
+   * sign for a dot.
+   */
+  static double noteQuarters(@Nullable String dotted, String note, @Nullable String dot) {
+    double quarters = QUARTERS.getOrDefault(note.toLowerCase(Locale.ROOT), 1.0);
+    return dotted != null || dot != null ? quarters * 1.5 : quarters;
+  }
+
+  /** Returns the words with notes made of a head, a stem and flags as the one sign they are. */
+  static String composed(String words) {
+    return words
+        .replace("\uD834\uDD57\uD834\uDD65", "\uD834\uDD5E")
+        .replace("\uD834\uDD58\uD834\uDD65\uD834\uDD6E", "\uD834\uDD60")
+        .replace("\uD834\uDD58\uD834\uDD65\uD834\uDD6F", "\uD834\uDD61")
+        .replace("\uD834\uDD58\uD834\uDD65", "\uD834\uDD5F");
   }
 
   /** "(q = 11" may have been 112: a bracket was opened, and the words end with the figure. */
@@ -108,33 +109,5 @@ public final class Metronome {
   public static double quarters(String share) {
     String[] parts = share.split("/", -1);
     return 4.0 * Integer.parseInt(parts[0]) / Integer.parseInt(parts[1]);
-  }
-
-  /** Tells whether the words go back to the tempo before. */
-  public static boolean goesBack(String words) {
-    return BACK.matcher(words).find();
-  }
-
-  /** Tells whether the words go back to the first tempo of the number. */
-  public static boolean goesToFirst(String words) {
-    return FIRST.matcher(words).find();
-  }
-
-  /** Tells whether the words change or restore a tempo. */
-  public static boolean changesTempo(String words) {
-    return goesBack(words) || goesToFirst(words) || makesUnknown(words);
-  }
-
-  /** Tells whether the words let the tempo go slower (true) or faster from here on by and by. */
-  public static Optional<Boolean> ramp(String words) {
-    boolean slowing = SLOWING.matcher(words).find();
-    boolean quickening = QUICKENING.matcher(words).find();
-    return slowing == quickening ? Optional.empty() : Optional.of(slowing);
-  }
-
-  /** Tells whether the words mean another tempo without saying which. */
-  public static boolean makesUnknown(String words) {
-    boolean unread = ANY_MARK.matcher(words).find() && quartersPerMinute(words).isEmpty();
-    return unread || OTHER.matcher(words).find();
   }
 }
