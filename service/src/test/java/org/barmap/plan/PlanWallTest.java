@@ -27,6 +27,7 @@ class PlanWallTest {
               "java.util..",
               "java.io",
               "java.nio.charset",
+              "java.text",
               "org.jspecify.annotations",
               "com.fasterxml.jackson.annotation",
               "tools.jackson..");

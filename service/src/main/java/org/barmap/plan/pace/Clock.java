@@ -25,9 +25,9 @@ import org.barmap.plan.piece.Span;
  * <p>Meter, tempo and the number of beats hold from where they stand, in reading order, also from
  * bars that are cut: the player lands in them. A tempo is known from a metronome mark or a tempo
  * change until words call for another tempo, see {@link Tempi}; a rit. or an accel. is known where
- * the tempo it leads to is given, see {@link Ramp}; nothing is guessed.
- * Beats: as the change or the words ("in two") say, else a compound meter (6/8, 9/8, 12/8) in
- * dotted beats, any other in its lower figure (common practice).
+ * the tempo it leads to is given, see {@link Ramp}; nothing is guessed. Beats: as the change or the
+ * words ("in two") say, else a compound meter (6/8, 9/8, 12/8) in dotted beats, any other in its
+ * lower figure (common practice).
  */
 public final class Clock {
   private final List<Measure> measures = new ArrayList<>();

@@ -11,7 +11,8 @@ import org.barmap.plan.piece.Span;
  * Tells the key signature in force in each piece of a number, in reading order.
  *
  * <p>A key that a change asks for holds until the next signature drawn in the book, or the next
- * change of key; where the map knows no key, none is known.
+ * change of key, also when its bar is cut: the player lands in it. Where the map knows no key, none
+ * is known.
  */
 public final class Keys {
   private Keys() {}
@@ -29,7 +30,7 @@ public final class Keys {
         changed = false;
       }
       for (Span span : changes) {
-        if (span.from() == piece.slot() && piece.inserted().isEmpty() && !piece.cut()) {
+        if (span.from() == piece.slot() && piece.inserted().isEmpty()) {
           now = Optional.of(new Key(span.effects().inForce().fifths().getAsInt(), true));
           changed = true;
         }

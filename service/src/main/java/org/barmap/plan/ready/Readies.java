@@ -67,7 +67,7 @@ public final class Readies {
           current = Instruments.after(current, word.text());
         }
       }
-      if (piece.inserted().isEmpty() && !piece.cut()) {
+      if (piece.inserted().isEmpty()) {
         for (Span span : starting.getOrDefault(piece.slot(), List.of())) {
           current = current.after(span.effects().inForce());
         }

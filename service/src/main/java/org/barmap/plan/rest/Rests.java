@@ -149,8 +149,7 @@ public final class Rests {
       if (TURN_WORDS.matcher(word.text()).matches()) {
         continue;
       }
-      String kind =
-          TempoWords.read(word.text()).kind() == TempoWords.Kind.NONE ? "words" : "tempo";
+      String kind = TempoWords.read(word.text()).kind() == TempoWords.Kind.NONE ? "words" : "tempo";
       landmarks.add(new LongRest.Landmark(after, word.text(), kind));
     }
   }

@@ -40,6 +40,7 @@ public final class Metronome {
   private static final Pattern SHARE =
       Pattern.compile(
           "(?<![\\d/])(\\d{1,2})/(1|2|4|8|16)\\s*=\\s*(\\d{2,3}(?:\\.\\d+)?)(?!\\d)", FLAGS);
+
   /**
    * Figures a metronome mark may have: old metronomes run from 40 to 208, newer ones further
    * (common practice). Anything else was misread.

@@ -22,6 +22,7 @@ public record NoteRelation(double left, double right, boolean turned) {
               + Metronome.NOTE
               + "(?![\\p{L}\\p{N}])(?<after>[^\\n=]*)",
           Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+
   /** Groups of the two notes in {@link #EQUAL}, three each. */
   private static final int LEFT = 2;
 
@@ -41,11 +42,9 @@ public record NoteRelation(double left, double right, boolean turned) {
       return Optional.empty();
     }
     double first =
-        Metronome.noteQuarters(
-            equal.group(LEFT), equal.group(LEFT + 1), equal.group(LEFT + 2));
+        Metronome.noteQuarters(equal.group(LEFT), equal.group(LEFT + 1), equal.group(LEFT + 2));
     double second =
-        Metronome.noteQuarters(
-            equal.group(RIGHT), equal.group(RIGHT + 1), equal.group(RIGHT + 2));
+        Metronome.noteQuarters(equal.group(RIGHT), equal.group(RIGHT + 1), equal.group(RIGHT + 2));
     String ahead = equal.group("before") + " " + equal.group("between");
     String behind =
         (equal.group("old") == null ? "" : equal.group("old")) + " " + equal.group("after");

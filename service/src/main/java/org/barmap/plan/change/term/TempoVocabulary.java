@@ -19,6 +19,12 @@ final class TempoVocabulary {
               + "[ -](?:8ths?|eighths?|quavers?|16ths?|sixteenths?|semiquavers?)"
               + "|[\\p{L}&'-]+ feel)\\b");
 
+  /** What someone says on stage: behind a name, in quotes, or a question. */
+  static final Pattern SPOKEN =
+      Pattern.compile(
+          "(?m)^\\s*\\(?(?!tempo\\b)[\\p{L}][\\p{L} .&'-]*:\\s.*$|[\"\u201C][^\"\u201D\\n]*[\"\u201D]"
+              + "|(?m)^.*\\?\\)?\\s*$");
+
   /** Two eighths that are played as something else: how they swing. */
   static final Pattern SWUNG = Pattern.compile("\\(?\\s*\\u266B[^\\n)]*\\)?");
 
@@ -56,8 +62,7 @@ final class TempoVocabulary {
 
   /** "Tempo" alone stands behind free bars and means in time again. */
   static final Pattern BACK_ALONE =
-      Pattern.compile(
-          "\\(?(?:tempo|zeitmass|mouvement|mouvt|in time|wie vorher|wie zuvor)[.!)]*");
+      Pattern.compile("\\(?(?:tempo|zeitmass|mouvement|mouvt|in time|wie vorher|wie zuvor)[.!)]*");
 
   /** The same tempo as before. */
   static final Pattern SAME =

@@ -48,7 +48,6 @@ public record TempoWords(Kind kind, OptionalDouble figure, Optional<NoteRelation
   }
 
   private static final int MOST_HEADING_WORDS = 6;
-  private static final Pattern NO_WORDS_OF_A_HEADING = Pattern.compile("[:?\"\u201C\u201D]");
 
   /** What looks like a metronome mark, well read or not. */
   private static final Pattern ANY_MARK =
@@ -81,9 +80,9 @@ public record TempoWords(Kind kind, OptionalDouble figure, Optional<NoteRelation
     if (ANY_MARK.matcher(words).find()) {
       return plain(Kind.OTHER);
     }
-    String folded =
-        TempoVocabulary.PATTERN_ONLY.matcher(TempoVocabulary.fold(words)).replaceAll(" ");
-    return plain(kind(TempoVocabulary.LOUDNESS.matcher(folded).replaceAll(" ")));
+    String folded = without(TempoVocabulary.SPOKEN, TempoVocabulary.fold(words));
+    String played = without(TempoVocabulary.PATTERN_ONLY, folded);
+    return plain(kind(without(TempoVocabulary.LOUDNESS, played)));
   }
 
   private static OptionalDouble figure(String words) {
@@ -146,7 +145,6 @@ public record TempoWords(Kind kind, OptionalDouble figure, Optional<NoteRelation
   private static boolean heading(String said) {
     return said.lines()
         .map(String::strip)
-        .filter(l -> !NO_WORDS_OF_A_HEADING.matcher(l).find())
         .filter(l -> l.split("\\s+", -1).length <= MOST_HEADING_WORDS)
         .filter(l -> !found(TempoVocabulary.NO_HEADING, l) || found(TempoVocabulary.LIGHT, l))
         .anyMatch(l -> found(TempoVocabulary.HEADING, l));
