@@ -3,6 +3,7 @@ package org.barmap.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.plan.piece.Inserted;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PlayedPiece;
 
@@ -34,10 +35,28 @@ final class Entries {
               some(piece.beatsCut()),
               some(piece.cutStart()),
               some(piece.cutEnd()),
-              piece.inserted()));
+              piece.inserted(),
+              added(steps.subList(i, k))));
       i = k;
     }
     return entries;
+  }
+
+  /** Bars of one change in a row are one entry. */
+  private static boolean follows(Inserted first, int count, Inserted next) {
+    return next.change().equals(first.change()) && next.nth() == first.nth() + count;
+  }
+
+  private static Optional<NumberPlan.Added> added(List<PlayedPiece> steps) {
+    Piece piece = steps.get(0).piece();
+    return piece
+        .added()
+        .map(
+            a ->
+                new NumberPlan.Added(
+                    steps.stream().map(s -> s.piece().shortName()).toList(),
+                    a.known() ? Optional.of(piece.bar().content().word()) : Optional.empty(),
+                    a.meter().map(m -> m.beats() + "/" + m.unit())));
   }
 
   private static Optional<Double> some(double beats) {
@@ -46,8 +65,11 @@ final class Entries {
 
   private static boolean continues(Piece piece, int count, PlayedPiece next, int pass) {
     Piece other = next.piece();
-    return piece.inserted().isEmpty()
-        && other.inserted().isEmpty()
+    if (piece.added().isPresent()) {
+      return next.pass() == pass
+          && other.added().filter(a -> follows(piece.added().get(), count, a)).isPresent();
+    }
+    return other.inserted().isEmpty()
         && other.bar() == piece.bar()
         && other.offset() == piece.offset() + count
         && piece.beatsCut() == 0

@@ -93,6 +93,7 @@ public record NumberPlan(
    * @param beatsCutStart how many of them at its start
    * @param beatsCutEnd how many of them at its end; those left lie in its middle
    * @param inserted what inserted bars are called
+   * @param added what else is known of inserted bars
    */
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
   public record Entry(
@@ -103,5 +104,21 @@ public record NumberPlan(
       Optional<Double> beatsCut,
       Optional<Double> beatsCutStart,
       Optional<Double> beatsCutEnd,
-      Optional<String> inserted) {}
+      Optional<String> inserted,
+      Optional<Added> added) {}
+
+  /**
+   * Bars that are not in the book.
+   *
+   * @param names what each is called in a line of bars: "24B", or "24+2"
+   * @param content rest or music; empty where nobody said
+   * @param meter their own meter, "3/4"
+   */
+  @JsonInclude(JsonInclude.Include.NON_ABSENT)
+  public record Added(List<String> names, Optional<String> content, Optional<String> meter) {
+    /** Takes a defensive copy. */
+    public Added {
+      names = List.copyOf(names);
+    }
+  }
 }

@@ -14,15 +14,24 @@ import org.barmap.plan.change.kind.ShowChange;
  * @param topic what it is about
  * @param about the bar it is about as the player names it, or the number for a link; empty where it
  *     is about the book
- * @param readings the ways; the plan goes by the first. One alone stands where the other ways can't
- *     be told beforehand
+ * @param readings the ways; the plan goes by the first, where {@code goesBy} says no other. One
+ *     alone stands where the other ways can't be told beforehand
+ * @param goesBy the index of the reading that the plan goes by, where that isn't the first
  */
-@JsonInclude(JsonInclude.Include.NON_ABSENT)
-public record Question(Topic topic, Optional<String> about, List<Reading> readings) {
+public record Question(
+    Topic topic,
+    @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<String> about,
+    List<Reading> readings,
+    @JsonInclude(JsonInclude.Include.NON_DEFAULT) int goesBy) {
 
   /** Takes a defensive copy. */
   public Question {
     readings = List.copyOf(readings);
+  }
+
+  /** Makes a question of which the plan goes by the first reading. */
+  public Question(Topic topic, Optional<String> about, List<Reading> readings) {
+    this(topic, about, readings, 0);
   }
 
   /** What a question is about. */

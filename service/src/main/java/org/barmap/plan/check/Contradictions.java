@@ -99,8 +99,8 @@ public final class Contradictions {
       WrittenNumber number, Span cut, Span other, List<PlanFinding> findings) {
     boolean whole = other.from() >= cut.from() && other.to() <= cut.to();
     boolean edge = cut.fromBeat().isPresent() || cut.toBeat().isPresent();
-    if (whole && other.effects().added().isPresent() && other.to() == cut.to()) {
-      return;
+    if (other.effects().added().isPresent()) {
+      return; // whether they are played is asked where they are put in
     }
     if (whole && !edge) {
       add(

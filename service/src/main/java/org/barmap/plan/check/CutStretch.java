@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Pieces;
 import org.barmap.plan.piece.Span;
 
 /**
@@ -32,7 +33,7 @@ public record CutStretch(ShowChange change, int first, int last) {
           && pieces.get(i).endCut()) {
         i++;
       }
-      stretches.add(new CutStretch(change(pieces.get(from), spans), from, i));
+      stretches.add(new CutStretch(change(pieces, from, spans), from, i));
       i++;
     }
     return stretches;
@@ -42,9 +43,11 @@ public record CutStretch(ShowChange change, int first, int last) {
     return piece.cut() || piece.beatsCut() > 0;
   }
 
-  private static ShowChange change(Piece piece, List<Span> spans) {
+  private static ShowChange change(List<Piece> pieces, int piece, List<Span> spans) {
     for (Span span : spans) {
-      if (span.effects().leavesOut() && piece.slot() >= span.from() && piece.slot() <= span.to()) {
+      if (span.effects().leavesOut()
+          && piece >= Pieces.first(pieces, span)
+          && piece <= Pieces.last(pieces, span)) {
         return span.change();
       }
     }

@@ -38,7 +38,7 @@ final class FormReader {
     int i = 0;
     while (i < pieces.size()) {
       Piece piece = pieces.get(i);
-      if (piece.first() && piece.bar().has(Navigation.CODA)) {
+      if (piece.startsWith(Navigation.CODA)) {
         fallback = i; // a backward repeat in the coda doesn't lead out of it
       }
       if (startsRepeat(i)) {
@@ -73,9 +73,9 @@ final class FormReader {
       loop.parts().forEach(p -> edges.add(p.end()));
     }
     for (int i = 0; i < pieces.size(); i++) {
-      int times = pieces.get(i).bar().times().orElse(1);
+      int times = pieces.get(i).signBar().times().orElse(1);
       boolean counted = edges.contains(i);
-      if (times > 1 && !counted && pieces.get(i).first() && pieces.get(i).last()) {
+      if (times > 1 && !counted && pieces.get(i).startSigns() && pieces.get(i).endSigns()) {
         loops.add(new Loop(i, i, times, List.of(), Optional.empty()));
       }
     }
@@ -94,9 +94,9 @@ final class FormReader {
   private int times(int start, int end) {
     return pieces
         .get(end)
-        .bar()
+        .signBar()
         .times()
-        .or(() -> startsRepeat(start) ? pieces.get(start).bar().times() : Optional.empty())
+        .or(() -> startsRepeat(start) ? pieces.get(start).signBar().times() : Optional.empty())
         .map(t -> Math.max(1, t))
         .orElse(2);
   }
@@ -139,8 +139,8 @@ final class FormReader {
     }
     boolean closed = parts.stream().anyMatch(Loop.Ending::closes);
     boolean jumps =
-        pieces.get(first.end()).bar().has(Navigation.DA_CAPO)
-            || pieces.get(first.end()).bar().has(Navigation.DAL_SEGNO);
+        pieces.get(first.end()).signBar().has(Navigation.DA_CAPO)
+            || pieces.get(first.end()).signBar().has(Navigation.DAL_SEGNO);
     if (!first.closes() && !jumps) {
       find(
           Severity.ERROR,
@@ -157,7 +157,7 @@ final class FormReader {
     }
     int highest = seen.stream().mapToInt(v -> v).max().orElse(1);
     int total = parts.size() == 1 && first.closes() ? highest + 1 : highest;
-    int said = pieces.get(last.end()).bar().times().orElse(total);
+    int said = pieces.get(last.end()).signBar().times().orElse(total);
     if (said != total && last.closes() && !closesOuter) {
       find(
           Severity.DOUBT,
@@ -182,10 +182,10 @@ final class FormReader {
 
   private boolean startsRepeat(int i) {
     Piece piece = pieces.get(i);
-    if (!piece.first()) {
+    if (!piece.startSigns()) {
       return false;
     }
-    Barline own = piece.bar().startBarline();
+    Barline own = piece.signBar().startBarline();
     return own == Barline.REPEAT_START
         || own == Barline.REPEAT_BOTH
         || before(i).filter(b -> b == Barline.REPEAT_START || b == Barline.REPEAT_BOTH).isPresent();
@@ -193,10 +193,10 @@ final class FormReader {
 
   private boolean endsRepeat(int i) {
     Piece piece = pieces.get(i);
-    if (!piece.last()) {
+    if (!piece.endSigns()) {
       return false;
     }
-    Barline own = piece.bar().endBarline();
+    Barline own = piece.signBar().endBarline();
     if (own == Barline.REPEAT_END || own == Barline.REPEAT_BOTH) {
       return true;
     }

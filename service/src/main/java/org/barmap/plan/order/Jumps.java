@@ -56,12 +56,12 @@ final class Jumps {
 
   /** Tells whether a sign that counts at a bar's end stands at the end of a piece. */
   static boolean ends(Piece piece, Navigation sign) {
-    return piece.last() && piece.bar().has(sign);
+    return piece.endsWith(sign);
   }
 
   /** Tells whether a sign that counts at a bar's start stands at the start of a piece. */
   static boolean starts(Piece piece, Navigation sign) {
-    return piece.first() && piece.bar().has(sign);
+    return piece.startsWith(sign);
   }
 
   private void one(int i) {
@@ -108,7 +108,7 @@ final class Jumps {
 
   private String words(int i) {
     List<String> texts = new ArrayList<>();
-    pieces.get(i).bar().words().forEach(w -> texts.add(w.text()));
+    pieces.get(i).signBar().words().forEach(w -> texts.add(w.text()));
     return String.join(" ", texts).toLowerCase(Locale.ROOT);
   }
 

@@ -1,5 +1,6 @@
 package org.barmap.plan.order;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
@@ -36,6 +37,13 @@ public record OrderOfPlay(
     repeats = List.copyOf(repeats);
     open = List.copyOf(open);
     findings = List.copyOf(findings);
+  }
+
+  /** Returns the same order with more findings. */
+  OrderOfPlay withFindings(List<PlanFinding> more) {
+    List<PlanFinding> all = new ArrayList<>(findings);
+    all.addAll(more);
+    return new OrderOfPlay(number, pieces, steps, passedBars, passed, repeats, open, all);
   }
 
   /** Returns how many bars are played, pickups not counted. */

@@ -3,6 +3,7 @@ package org.barmap.plan.order;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.piece.Piece;
@@ -21,8 +22,17 @@ public final class Orders {
    * @param repeatsAfterJump take repeats again after a D.C. or D.S.
    */
   public static OrderOfPlay of(WrittenNumber number, List<Span> spans, boolean repeatsAfterJump) {
+    Choices choices = Choices.first();
+    OrderOfPlay first = played(number, spans, repeatsAfterJump, choices);
+    List<PlanFinding> asked =
+        Readings.of(first, choices, c -> played(number, spans, repeatsAfterJump, c));
+    return asked.isEmpty() ? first : first.withFindings(asked);
+  }
+
+  private static OrderOfPlay played(
+      WrittenNumber number, List<Span> spans, boolean repeatsAfterJump, Choices choices) {
     List<PlanFinding> findings = new ArrayList<>();
-    List<Piece> pieces = Pieces.of(number, spans);
+    List<Piece> pieces = Pieces.of(number, spans, choices);
     List<Loop> loops = new ArrayList<>(FormReader.read(pieces, findings));
     Map<Integer, Jumps.Jump> jumps = Jumps.read(pieces, findings);
     List<Loop> printed = List.copyOf(loops);

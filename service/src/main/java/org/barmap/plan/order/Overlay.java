@@ -50,9 +50,12 @@ final class Overlay {
   }
 
   private void change(Span span, Rounds rounds) {
-    int start = firstAt(span.from());
-    int end = lastAt(span.to());
+    int start = Pieces.first(pieces, span);
+    int end = Pieces.last(pieces, span);
     ShowChange change = span.change();
+    if (start < 0 || end < start) {
+      return; // added bars that were not added
+    }
     for (Loop loop : loops) {
       boolean apart = end < loop.start() || start > loop.end();
       boolean inside = start >= loop.start() && end <= loop.end();
@@ -151,25 +154,5 @@ final class Overlay {
       }
     }
     return Optional.empty();
-  }
-
-  private int firstAt(int slot) {
-    for (int i = Pieces.firstAt(pieces, slot); i < pieces.size(); i++) {
-      if (pieces.get(i).slot() == slot && pieces.get(i).inserted().isEmpty()) {
-        return i;
-      }
-    }
-    throw new IllegalArgumentException("no piece starts at slot " + slot);
-  }
-
-  private int lastAt(int slot) {
-    int after = Math.min(pieces.size() - 1, Pieces.firstAt(pieces, slot + 1));
-    for (int i = after; i >= 0; i--) {
-      Piece piece = pieces.get(i);
-      if (piece.inserted().isEmpty() && piece.slot() + piece.count() == slot + 1) {
-        return i;
-      }
-    }
-    throw new IllegalArgumentException("no piece ends at slot " + slot);
   }
 }

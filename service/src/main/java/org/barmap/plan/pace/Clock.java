@@ -16,6 +16,7 @@ import org.barmap.plan.change.effect.TempoSet;
 import org.barmap.plan.change.term.BeatWords;
 import org.barmap.plan.change.term.Metronome;
 import org.barmap.plan.change.term.TempoWords;
+import org.barmap.plan.piece.Inserted;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Span;
 
@@ -112,10 +113,13 @@ public final class Clock {
         beats = span.effects().inForce().beats();
       }
     }
-    int shown = beats.orElse(meter.map(Clock::usualBeats).orElse(0));
+    Optional<Meter> own = piece.added().flatMap(Inserted::meter);
+    OptionalInt said = own.isPresent() ? OptionalInt.empty() : beats;
+    Optional<Meter> here = own.or(() -> meter);
+    int shown = said.orElse(here.map(Clock::usualBeats).orElse(0));
     OptionalDouble quarters =
-        meter.map(m -> OptionalDouble.of(m.quarters())).orElse(OptionalDouble.empty());
-    measures.add(new Measure(quarters, shown, meter.map(Meter::unit).orElse(0), pace()));
+        here.map(m -> OptionalDouble.of(m.quarters())).orElse(OptionalDouble.empty());
+    measures.add(new Measure(quarters, shown, here.map(Meter::unit).orElse(0), pace()));
   }
 
   private Optional<Pace> pace() {

@@ -1,34 +1,37 @@
 package org.barmap.plan.piece;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.barmap.map.Bar;
 import org.barmap.map.Meter;
+import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.WrittenNumber;
-import org.barmap.plan.change.effect.Added;
 
 /** Takes a number apart where changes begin and end, and marks what is cut. */
 public final class Pieces {
   private Pieces() {}
 
-  /** Returns the pieces in reading order, what is cut marked. */
+  /** Returns the pieces in reading order, what is cut marked, going the first way everywhere. */
   public static List<Piece> of(WrittenNumber number, List<Span> spans) {
+    return of(number, spans, Choices.first());
+  }
+
+  /** Returns the pieces in reading order, what is cut marked. */
+  public static List<Piece> of(WrittenNumber number, List<Span> spans, Choices choices) {
     TreeSet<Integer> splits = new TreeSet<>();
-    TreeMap<Integer, List<Added>> inserts = new TreeMap<>();
     for (Span span : spans) {
       splits.add(span.from());
       splits.add(span.to() + 1);
-      span.effects()
-          .added()
-          .ifPresent(a -> inserts.computeIfAbsent(span.from(), k -> new ArrayList<>()).add(a));
       if (span.effects().leavesOut()) {
         splits.add(span.from() + 1);
         splits.add(span.to());
       }
     }
+    TreeMap<Integer, List<NewBars.Row>> rows = new NewBars(number, spans, choices).rows();
     List<Piece> pieces = new ArrayList<>();
     for (int i = 0; i < number.bars().size(); i++) {
       Bar bar = number.bars().get(i);
@@ -38,39 +41,75 @@ public final class Pieces {
       while (from < end) {
         Integer next = splits.higher(from);
         int to = next == null || next > end ? end : next;
-        pieces.add(Piece.of(bar, from - start, to - from, from));
-        for (Added added : inserts.getOrDefault(to - 1, List.of())) {
-          pieces.add(inserted(bar, added, to));
-        }
+        List<NewBars.Row> before = rows.getOrDefault(from, List.of());
+        before.forEach(r -> pieces.addAll(r.pieces()));
+        Piece piece = Piece.of(bar, from - start, to - from, from);
+        boolean startMoved = before.stream().anyMatch(r -> !r.after() && r.takesSigns());
+        boolean endMoved =
+            rows.getOrDefault(to, List.of()).stream().anyMatch(r -> r.after() && r.takesSigns());
+        pieces.add(
+            piece.withSigns(piece.startSigns() && !startMoved, piece.endSigns() && !endMoved));
         from = to;
       }
     }
+    rows.getOrDefault(number.slots(), List.of()).forEach(r -> pieces.addAll(r.pieces()));
+    Set<String> staying = new HashSet<>();
+    rows.values().stream()
+        .flatMap(List::stream)
+        .filter(NewBars.Row::stays)
+        .forEach(r -> staying.add(r.span().change().meta().id()));
     for (Span span : spans) {
       if (span.effects().leavesOut()) {
-        cut(pieces, span);
+        cut(pieces, span, staying);
       }
     }
     return pieces;
   }
 
-  private static Piece inserted(Bar after, Added added, int slot) {
-    return new Piece(after, 0, added.bars(), slot, false, 0, 0, 0, Optional.of(added.name()));
-  }
-
-  private static void cut(List<Piece> pieces, Span span) {
-    for (int i = firstAt(pieces, span.from()); i < pieces.size(); i++) {
+  private static void cut(List<Piece> pieces, Span span, Set<String> staying) {
+    int last = last(pieces, span);
+    for (int i = first(pieces, span); i >= 0 && i <= last; i++) {
       Piece piece = pieces.get(i);
-      if (piece.slot() > span.to() + 1) {
-        return;
-      }
-      boolean within =
-          piece.inserted().isPresent()
-              ? piece.slot() > span.from() && piece.slot() <= span.to()
-              : piece.slot() >= span.from() && piece.slot() <= span.to();
-      if (within && !piece.cut()) {
-        pieces.set(i, piece.inserted().isPresent() ? piece.withCut() : cutPiece(piece, span));
+      boolean stays = piece.added().filter(a -> staying.contains(a.change())).isPresent();
+      if (!piece.cut() && !stays) {
+        pieces.set(i, piece.added().isPresent() ? piece.withCut() : cutPiece(piece, span));
       }
     }
+  }
+
+  /** Returns the index of the first piece of a span; -1 where it is not there. */
+  public static int first(List<Piece> pieces, Span span) {
+    if (span.fromAdded().isPresent()) {
+      return added(pieces, span.fromAdded().get(), span.from());
+    }
+    for (int i = firstAt(pieces, span.from()); i < pieces.size(); i++) {
+      if (pieces.get(i).added().isEmpty()) {
+        return pieces.get(i).slot() == span.from() ? i : -1;
+      }
+    }
+    return -1;
+  }
+
+  /** Returns the index of the last piece of a span; -1 where it is not there. */
+  public static int last(List<Piece> pieces, Span span) {
+    if (span.toAdded().isPresent()) {
+      return added(pieces, span.toAdded().get(), span.to());
+    }
+    for (int i = firstAt(pieces, span.to() + 1) - 1; i >= 0; i--) {
+      if (pieces.get(i).added().isEmpty()) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  private static int added(List<Piece> pieces, String label, int near) {
+    for (int i = firstAt(pieces, near); i < pieces.size(); i++) {
+      if (pieces.get(i).added().flatMap(Inserted::label).filter(label::equals).isPresent()) {
+        return i;
+      }
+    }
+    return -1;
   }
 
   private static Piece cutPiece(Piece piece, Span span) {

@@ -1,7 +1,9 @@
 package org.barmap.plan.piece;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.Addresses;
@@ -14,7 +16,17 @@ import org.barmap.plan.change.kind.ShowChange;
 
 /** Looks up the bars that changes name. */
 public final class Spans {
-  private Spans() {}
+  private final WrittenNumber number;
+  private final Addresses addresses;
+  private final List<PlanFinding> findings;
+  private AddedPlaces added;
+
+  private Spans(WrittenNumber number, List<PlanFinding> findings) {
+    this.number = number;
+    this.addresses = new Addresses(number);
+    this.findings = findings;
+    this.added = new AddedPlaces(number, List.of());
+  }
 
   /**
    * Returns the changes of one number that name bars, looked up; those that can't be are findings.
@@ -28,60 +40,79 @@ public final class Spans {
     if (changes.isEmpty()) {
       return spans;
     }
-    Addresses addresses = new Addresses(number);
+    Spans lookup = new Spans(number, findings);
+    Map<ShowChange, Span> adding = new IdentityHashMap<>();
     for (ShowChange change : changes) {
-      change
-          .where()
-          .flatMap(w -> one(number, addresses, change, w, findings))
-          .ifPresent(spans::add);
+      if (change.effects().added().isPresent()) {
+        change.where().flatMap(w -> lookup.one(change, w)).ifPresent(s -> adding.put(change, s));
+      }
+    }
+    lookup.added = new AddedPlaces(number, List.copyOf(adding.values()));
+    for (ShowChange change : changes) {
+      boolean adds = change.effects().added().isPresent();
+      Optional<Span> span =
+          adds
+              ? Optional.ofNullable(adding.get(change))
+              : change.where().flatMap(w -> lookup.one(change, w));
+      span.ifPresent(spans::add);
     }
     return spans;
   }
 
-  private static Optional<Span> one(
-      WrittenNumber number,
-      Addresses addresses,
-      ShowChange change,
-      Stretch where,
-      List<PlanFinding> findings) {
-    Optional<Place> first = place(addresses, where.first(), change, findings);
+  private Optional<Span> one(ShowChange change, Stretch where) {
+    Optional<AddedPlaces.Spot> firstAdded = added.find(where.first());
+    Optional<AddedPlaces.Spot> lastAdded = added.find(where.last());
+    Optional<Place> first = place(where.first(), firstAdded, change);
     if (first.isEmpty()) {
       return Optional.empty();
     }
     Optional<Place> last =
-        where.last().equals(where.first())
-            ? first
-            : place(addresses, where.last(), change, findings);
+        where.last().equals(where.first()) ? first : place(where.last(), lastAdded, change);
     if (last.isEmpty()) {
       return Optional.empty();
     }
     int from = first.get().slot();
     int to = last.get().slot();
     boolean backwards =
-        to < from
+        lastAdded.map(AddedPlaces.Spot::place).orElse((double) to)
+                < firstAdded.map(AddedPlaces.Spot::place).orElse((double) from)
             || (to == from
                 && last.get().beat().orElse(Double.MAX_VALUE) < first.get().beat().orElse(1));
     if (backwards) {
-      findings.add(
-          PlanFinding.change(
-              Severity.ERROR,
-              Optional.of(number.barAt(from).id()),
-              "goes-backwards",
-              number.spoken()
-                  + ": "
-                  + where.first()
-                  + " comes after "
-                  + where.last()
-                  + "; the change does nothing until that is put right",
-              change));
+      findings.add(backwards(change, where, from));
       return Optional.empty();
     }
+    boolean goesOn = firstAdded.isPresent() && lastAdded.isEmpty();
     return Optional.of(
-        new Span(change, change.effects(), from, to, first.get().beat(), last.get().beat()));
+        new Span(
+            change,
+            change.effects(),
+            goesOn ? Math.min(to, from + 1) : Math.min(from, to),
+            Math.max(from, to),
+            first.get().beat(),
+            last.get().beat(),
+            firstAdded.map(AddedPlaces.Spot::label),
+            lastAdded.map(AddedPlaces.Spot::label)));
   }
 
-  private static Optional<Place> place(
-      Addresses addresses, String words, ShowChange change, List<PlanFinding> findings) {
+  private PlanFinding backwards(ShowChange change, Stretch where, int from) {
+    return PlanFinding.change(
+        Severity.ERROR,
+        Optional.of(number.barAt(from).id()),
+        "goes-backwards",
+        number.spoken()
+            + ": "
+            + where.first()
+            + " comes after "
+            + where.last()
+            + "; the change does nothing until that is put right",
+        change);
+  }
+
+  private Optional<Place> place(String words, Optional<AddedPlaces.Spot> spot, ShowChange change) {
+    if (spot.isPresent()) {
+      return Optional.of(Place.bar(Math.max(0, spot.get().after())));
+    }
     Found found = addresses.find(words);
     if (found instanceof Found.At at) {
       return Optional.of(at.place());

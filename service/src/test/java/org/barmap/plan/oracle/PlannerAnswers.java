@@ -112,7 +112,11 @@ final class PlannerAnswers implements Answers {
     ArrayNode playing = BarMapJson.mapper().createArrayNode();
     for (Worked.Sounding sounding : worked.sounding(number)) {
       if (sounding.name().equals(bar)) {
-        playing.add(sounding.inserted() || !worked.written(number).barAt(sounding.slot()).isRest());
+        boolean rest =
+            sounding.entry().added().isPresent()
+                ? sounding.entry().added().get().content().filter("rest"::equals).isPresent()
+                : worked.written(number).barAt(sounding.slot()).isRest();
+        playing.add(!rest);
       }
     }
     return playing;

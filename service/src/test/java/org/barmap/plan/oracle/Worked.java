@@ -126,24 +126,11 @@ record Worked(List<WrittenNumber> written, Meaning.Given given, Plan plan) {
       int many = entry.bars().orElse(inserted ? 1 : bar.count() - from);
       for (int k = 0; k < many; k++) {
         int slot = inserted ? start + bar.count() - 1 : start + from + k;
-        String name =
-            inserted
-                ? inserted(entry.inserted().orElseThrow(), name(number, slot), k)
-                : name(number, slot);
+        String name = inserted ? entry.added().orElseThrow().names().get(k) : name(number, slot);
         all.add(new Sounding(name, entry, slot, inserted, beats(entry, bar), all.size()));
       }
     }
     return all;
-  }
-
-  /** The planner calls bars without a name "after 24". */
-  private static String inserted(String label, String after, int by) {
-    char letter = label.charAt(label.length() - 1);
-    if (label.startsWith("after ")) {
-      return after + "+" + (by + 1);
-    }
-    boolean lettered = letter >= 'A' && letter + by <= 'Z';
-    return lettered ? label.substring(0, label.length() - 1) + (char) (letter + by) : label;
   }
 
   private static String beats(NumberPlan.Entry entry, Bar bar) {

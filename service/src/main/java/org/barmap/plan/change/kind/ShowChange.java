@@ -71,6 +71,16 @@ public sealed interface ShowChange
     return false;
   }
 
+  /** Returns it with bars it adds said to be a rest, or music; itself where it adds none. */
+  default ShowChange asRest(boolean rest) {
+    return this;
+  }
+
+  /** Returns bars played so often in all. */
+  static ShowChange played(Meta meta, String number, String first, String last, int times) {
+    return new Play(meta, number, first, last, times);
+  }
+
   /** A change of bars from a first to a last one, both included. */
   sealed interface OfBars extends ShowChange permits Cut, Vamp, Safety, Play, Beats {
 

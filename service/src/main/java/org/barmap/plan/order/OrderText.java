@@ -1,0 +1,106 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.piece.BarNames;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.PlayedPiece;
+
+/**
+ * Writes an order of play in one line: {@code 1-4 (5-6)v 7 24A 8+1 12[1-2] 24/2}.
+ *
+ * <p>Bars one after the other are runs. An open stretch stands once, in brackets, with {@code v}
+ * for a vamp and {@code s} for a safety behind them. Added bars have their label, or are counted
+ * from the bar they come after. A bar of which beats are left out has those that are played, in the
+ * meter's lower figure. A bar whose number occurs twice has its ending behind a stroke.
+ */
+public final class OrderText {
+  private static final Pattern PLAIN = Pattern.compile("\\d{1,6}");
+
+  private final BarNames names;
+
+  private OrderText(WrittenNumber number) {
+    this.names = new BarNames(number);
+  }
+
+  /** Returns a number in the order it sounds. */
+  public static String of(OrderOfPlay order) {
+    return of(order.number(), order.steps(), order.open());
+  }
+
+  /** Returns steps of a number, with the stretches that are open among them. */
+  public static String of(WrittenNumber number, List<PlayedPiece> steps, List<OpenStretch> open) {
+    OrderText text = new OrderText(number);
+    List<String> bars = new ArrayList<>();
+    for (PlayedPiece step : steps) {
+      text.add(step.piece(), open, bars);
+    }
+    return line(bars);
+  }
+
+  private void add(Piece piece, List<OpenStretch> open, List<String> bars) {
+    boolean written = piece.inserted().isEmpty();
+    String id = piece.bar().id();
+    if (written && piece.first() && open.stream().anyMatch(o -> o.first().equals(id))) {
+      bars.add("(");
+    }
+    for (int k = 0; k < piece.count(); k++) {
+      bar(piece, written ? names.at(piece.slot() + k) : piece.shortName(), bars);
+    }
+    if (written && piece.last()) {
+      Optional<OpenStretch> closed = open.stream().filter(o -> o.last().equals(id)).findFirst();
+      closed.ifPresent(o -> bars.add(o.kind() == OpenStretch.Kind.VAMP ? ")v" : ")s"));
+    }
+  }
+
+  private static void bar(Piece piece, String name, List<String> bars) {
+    if (piece.beatsCut() == 0) {
+      bars.add(name);
+      return;
+    }
+    double beats = piece.bar().meter().map(m -> m.beats()).orElse(0);
+    double from = 1 + piece.cutStart();
+    double to = beats - piece.cutEnd();
+    // of beats left out of the middle only how many is kept: those played after them are the last
+    double firstPart = piece.cutMiddle() > 0 ? Math.max(from, to - piece.cutMiddle()) : to;
+    bars.add(name + "[" + Figures.plain(from) + "-" + Figures.plain(firstPart) + "]");
+  }
+
+  /**
+   * Returns bars in one line, runs of numbers drawn together.
+   *
+   * @param bars one text a bar; {@code "("}, {@code ")v"} and {@code ")s"} are brackets
+   */
+  public static String line(List<String> bars) {
+    StringBuilder line = new StringBuilder();
+    int i = 0;
+    while (i < bars.size()) {
+      String first = bars.get(i);
+      int last = i;
+      while (last + 1 < bars.size() && follows(bars.get(last), bars.get(last + 1))) {
+        last++;
+      }
+      boolean closes = first.startsWith(")");
+      boolean opened = line.length() > 0 && line.charAt(line.length() - 1) == '(';
+      if (line.length() > 0 && !closes && !opened) {
+        line.append(' ');
+      }
+      line.append(first);
+      if (last > i) {
+        line.append('-').append(bars.get(last));
+      }
+      i = last + 1;
+    }
+    return line.toString();
+  }
+
+  private static boolean follows(String bar, String next) {
+    return PLAIN.matcher(bar).matches()
+        && PLAIN.matcher(next).matches()
+        && Integer.parseInt(next) == Integer.parseInt(bar) + 1;
+  }
+}
