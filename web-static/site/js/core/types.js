@@ -228,7 +228,7 @@
  * @property {number} [beats] as the director shows them; absent where no meter is known
  * @property {number} [seconds] absent where no tempo is known
  *
- * @typedef {"time"|"quick"|"none"} Verdict
+ * @typedef {"time"|"quick"|"unknown"|"none"} Verdict
  *
  * @typedef {object} Advice
  * @property {string} kind
@@ -250,6 +250,7 @@
  * @property {Gap} gap
  * @property {string} [free] free beats inside bars that count for it, in words
  * @property {Verdict} verdict
+ * @property {string} [because] what is not known, where that leaves the verdict open
  * @property {"V.S."|"Time"} [mark]
  * @property {Advice[]} advice the chosen one first
  *

@@ -2,7 +2,7 @@ import { ask } from "../core/dialog.js";
 import { button, el, show } from "../core/dom.js";
 import { numberName } from "../core/words.js";
 import { firstAddress, lastAddress } from "./address.js";
-import { KINDS, OF_NUMBER, changeOf, orderOf, select, sentence } from "./kinds.js";
+import { KINDS, OF_NUMBER, changeOf, changeOfNumber, orderOf, select, sentence } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").RoadBar} RoadBar */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
@@ -96,8 +96,11 @@ export class ChooseBar {
 
   /** @param {RoadNumber} number */
   #drawWhole(number) {
-    const propose = (/** @type {(typeof OF_NUMBER)[keyof typeof OF_NUMBER]["kind"]} */ kind) => {
-      const change = { number: number.label, kind };
+    const propose = async (/** @type {keyof typeof OF_NUMBER} */ kind) => {
+      const { text, fields } = OF_NUMBER[kind];
+      const answer = fields ? await ask(`${text}: ${numberName(number)}`, fields(), { yes: "Go on" }) : undefined;
+      if (fields && !answer) return;
+      const change = changeOfNumber(kind, number.label, answer ?? undefined);
       this.#bus.emit("propose", { change, text: sentence(change) });
     };
     const labels = this.numbers.map((n) => n.label);
@@ -116,7 +119,7 @@ export class ChooseBar {
       el(
         "div",
         { class: "choice" },
-        Object.values(OF_NUMBER).map(({ kind, text }, i) => button(text, () => propose(kind), { class: i === 0 ? "btn btn-main" : "btn", "data-kind": kind })),
+        Object.values(OF_NUMBER).map(({ kind, text }, i) => button(text, () => void propose(kind), { class: i === 0 ? "btn btn-main" : "btn", "data-kind": kind })),
       ),
       others.length && number.label
         ? el("div", { class: "row place-row" }, el("span", { text: "It is played" }), place, button("Move it", move, { class: "btn", "data-kind": "order" }))

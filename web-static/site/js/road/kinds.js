@@ -13,6 +13,7 @@ import { MOST_FIFTHS, keyText } from "../core/words.js";
  *   | {kind: "insert", after: string, bars: number, label?: string}
  *   | {kind: "tacet"}
  *   | {kind: "cut-number"}
+ *   | {kind: "link", link: string, to?: string, seconds?: number, cue?: string}
  *   | {kind: "order", numbers: string[]}
  *   | {kind: "tempo", first: string, last?: string, beat: string, perMinute: number, toPerMinute?: number}
  *   | {kind: "key", first: string, fifths: number}
@@ -84,7 +85,7 @@ const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3
  * @typedef {Offer & {says: (c: Extract<Change, {kind: K}>) => string}} Kind
  */
 
-/** @type {{[K in Exclude<Change["kind"], "order"|"tacet"|"cut-number">]: Kind<K>} & {"cut-part": Kind<"cut">}} */
+/** @type {{[K in Exclude<Change["kind"], "order"|"tacet"|"cut-number"|"link">]: Kind<K>} & {"cut-part": Kind<"cut">}} */
 const OF_BARS = {
   cut: { text: "Cut these", title: "Cut", fields: () => [], says: (c) => `cut ${span(c)}` },
   "cut-part": {
@@ -163,10 +164,30 @@ const OF_BARS = {
 /** @type {Record<string, Offer>} the kinds of change for chosen bars */
 export const KINDS = OF_BARS;
 
-/** @type {{[K in "cut-number"|"tacet"]: {kind: K, text: string, says: () => string}}} the kinds for a whole number */
+/** @type {[string, string][]} */
+const LINKS = [
+  ["attacca", "at once (attacca)"], ["segue-as-one", "in time on the next downbeat (segue as one)"], ["segue", "on cue (segue)"],
+  ["applause-segue", "after the applause"], ["break", "not directly: dialogue or a scene"],
+];
+
+/**
+ * The kinds for a whole number; what more must be known is asked with `fields`.
+ *
+ * @type {{[K in "cut-number"|"tacet"|"link"]: {kind: K, text: string, says: (c: Extract<Change, {kind: K}>) => string, fields?: () => HTMLElement[]}}}
+ */
 export const OF_NUMBER = {
   "cut-number": { kind: "cut-number", text: "It is cut", says: () => "the whole number is cut" },
   tacet: { kind: "tacet", text: "Tacet: I don't play in it", says: () => "tacet" },
+  link: {
+    kind: "link",
+    text: "What follows it",
+    fields: () => [
+      field("The next number follows", select("link", LINKS, "segue")),
+      field("After so many seconds", figure("seconds", 0, 3600, ""), "May be left empty: then nobody knows how long there is."),
+      field("On whose cue, on what", el("input", { name: "cue", maxlength: 120, autocomplete: "off" }), "May be left empty."),
+    ],
+    says: (c) => `the next number: ${c.link === "break" ? "no segue" : c.link.replace(/-/g, " ")}${c.to ? ` to No. ${c.to}` : ""}${c.seconds === undefined ? "" : `, ${c.seconds} s`}${c.cue ? `, on ${c.cue}` : ""}`,
+  },
 };
 
 /** @param {Change} change one sentence a player understands */
@@ -176,7 +197,24 @@ export function sentence(change) {
   return `${change.number ? `No. ${change.number}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}`;
 }
 
-const NUMERIC = ["times", "perMinute", "toPerMinute", "beats", "bars", "fifths"];
+/**
+ * Makes a change of a whole number out of the answers.
+ *
+ * @param {keyof typeof OF_NUMBER} kind
+ * @param {string} number
+ * @param {FormData|undefined} answer
+ * @returns {Change}
+ */
+export function changeOfNumber(kind, number, answer) {
+  /** @type {Record<string, unknown>} */
+  const change = { number, kind };
+  for (const [key, value] of answer ?? []) {
+    if (value !== "") change[key] = NUMERIC.includes(key) ? Number(value) : String(value);
+  }
+  return /** @type {Change} */ (/** @type {unknown} */ (change));
+}
+
+const NUMERIC = ["seconds", "times", "perMinute", "toPerMinute", "beats", "bars", "fifths"];
 
 /**
  * Makes the change out of the chosen bars and the answers.

@@ -9,6 +9,7 @@ import { count, duration, plain } from "../core/words.js";
 const VERDICT = {
   time: ["There is time", "tick", "chip-good"],
   quick: ["Be quick", "warn", "chip-quick"],
+  unknown: ["Time not known", "doubt", "chip-quick"],
   none: ["No time", "warn", "chip-bad"],
 };
 

@@ -36,9 +36,10 @@ export function nightList(sheet) {
   );
 }
 
-/** @param {string} link how the next number follows; after a break there is nothing to say */
+/** @param {string} link how the next number follows; where nothing is known there is nothing to say */
 function linkText(link) {
-  return link !== "break" ? `Then: ${link.replace(/-/g, " ")}` : "";
+  if (link === "unknown") return "";
+  return link === "break" ? "Then: no segue" : `Then: ${link.replace(/-/g, " ")}`;
 }
 
 /**

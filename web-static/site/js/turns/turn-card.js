@@ -52,6 +52,7 @@ export function turnCard(turn, { book, names, printed, changed }) {
     ),
     el("p", { class: "soft small", text: `After ${names.long(turn.leaves)}${sheets > 1 ? ` · ${sheets} leaves at once` : ""}${turn.mark ? ` · write “${turn.mark}”` : ""}` }),
     gaps(turn, printed, changed, names),
+    turn.because ? el("p", { class: "soft small", text: `Not known: ${turn.because}.` }) : null,
     first ? el("p", { class: "advice" }, first.text) : null,
     others.length
       ? el("details", { class: "more" }, el("summary", { text: `${count(others.length, "other way", "other ways")}` }), el("ul", {}, others.map((a) => el("li", { text: a.text }))))

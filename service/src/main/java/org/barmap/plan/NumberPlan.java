@@ -5,7 +5,8 @@ import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.barmap.plan.order.Link;
+import org.barmap.plan.change.term.Link;
+import org.barmap.plan.order.Following;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.pace.Length;
 
@@ -23,6 +24,7 @@ import org.barmap.plan.pace.Length;
  * @param cut what is left out on the way, over all passes
  * @param open vamps and safeties
  * @param link how the next number follows
+ * @param following the same with what a change says of it
  */
 public record NumberPlan(
     String label,
@@ -35,7 +37,8 @@ public record NumberPlan(
     @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<KnownTime> known,
     Length cut,
     List<OpenStretch> open,
-    Link link) {
+    Link link,
+    Following following) {
 
   /** Takes defensive copies. */
   public NumberPlan {

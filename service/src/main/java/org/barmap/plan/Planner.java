@@ -5,7 +5,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.barmap.map.Bar;
+import java.util.OptionalDouble;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChanges;
@@ -18,7 +18,6 @@ import org.barmap.plan.check.CutChecks;
 import org.barmap.plan.check.OpenChecks;
 import org.barmap.plan.mark.Pencil;
 import org.barmap.plan.mark.TurnMarks;
-import org.barmap.plan.order.Link;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.order.Orders;
 import org.barmap.plan.order.Performance;
@@ -70,8 +69,10 @@ public final class Planner {
             .ifPresent(n -> byNumber.computeIfAbsent(n, k -> new ArrayList<>()).add(change));
       }
     }
-    for (WrittenNumber number : NumberOrder.ordered(written, active, findings)) {
-      one(number, byNumber.getOrDefault(number, List.of()));
+    List<WrittenNumber> ordered = NumberOrder.ordered(written, active, findings);
+    Links links = new Links(written, ordered, byNumber, findings);
+    for (WrittenNumber number : ordered) {
+      one(number, links, byNumber.getOrDefault(number, List.of()));
     }
     List<GetReady> ready = Readies.of(show, showSpans, part, settings.readySeconds());
     List<Turn> turns = TurnHands.with(Turns.of(show, settings.turns()), ready, map);
@@ -89,20 +90,32 @@ public final class Planner {
         findings);
   }
 
-  private void one(WrittenNumber number, List<ShowChange> changes) {
+  private void one(WrittenNumber number, Links links, List<ShowChange> changes) {
     List<Span> spans = Spans.of(number, changes, findings);
     findings.addAll(Contradictions.of(number, changes, spans));
     OrderOfPlay order = Orders.of(number, spans, settings.repeatsAfterJump());
-    List<Measure> measures = Clock.read(order.pieces(), spans);
+    List<Measure> measures = Clock.read(order.pieces(), spans, tempoBefore());
     Performance performance =
-        new Performance(order, measures, Keys.read(order.pieces(), spans), link(number));
+        new Performance(
+            order, measures, Keys.read(order.pieces(), spans), links.after(order));
     Optional<Silenced> silent = Silenced.by(changes);
+    if (silent.filter(s -> s.why() == Silence.CUT).isEmpty()) {
+      links.mark(order, pencil);
+    }
     if (silent.isPresent() || number.tacet()) {
       silent.ifPresent(s -> pencil.silent(number, s.change()));
       silent(performance, silent);
     } else {
       played(performance, spans);
     }
+  }
+
+  /** Where a number follows at once, the tempo of the one before holds on. */
+  private OptionalDouble tempoBefore() {
+    if (show.isEmpty() || !show.get(show.size() - 1).following().joined()) {
+      return OptionalDouble.empty();
+    }
+    return show.get(show.size() - 1).lastTempo();
   }
 
   private void played(Performance performance, List<Span> spans) {
@@ -130,7 +143,8 @@ public final class Planner {
             Paces.known(performance),
             performance.cut().rounded(),
             order.open(),
-            performance.link()));
+            performance.link(),
+            performance.following()));
   }
 
   private void silent(Performance performance, Optional<Silenced> silent) {
@@ -140,7 +154,8 @@ public final class Planner {
     Length out = cut ? performance.played().plus(performance.cut()) : Length.none();
     if (!cut && !show.isEmpty()) {
       int last = show.size() - 1; // the tacet number lies between the two the player plays
-      show.set(last, show.get(last).withLink(Link.BREAK));
+      Performance before = show.get(last);
+      show.set(last, before.withFollowing(before.following().withTacet()));
     }
     runSheet.add(RunSheets.silent(number, state, performance.link()));
     numbers.add(
@@ -155,18 +170,11 @@ public final class Planner {
             Optional.empty(),
             out.rounded(),
             List.of(),
-            performance.link()));
+            performance.link(),
+            performance.following()));
   }
 
   private static int written(WrittenNumber number) {
     return number.bars().stream().mapToInt(b -> Piece.whole(b).bars()).sum();
-  }
-
-  private static Link link(WrittenNumber number) {
-    if (number.bars().isEmpty()) {
-      return Link.BREAK;
-    }
-    Bar last = number.bars().get(number.bars().size() - 1);
-    return Link.read(last.words());
   }
 }

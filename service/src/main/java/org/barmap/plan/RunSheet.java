@@ -3,7 +3,7 @@ package org.barmap.plan;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.plan.order.Link;
+import org.barmap.plan.change.term.Link;
 
 /**
  * One line of the run sheet: a number in the order of the night.

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Key;
 import org.barmap.plan.change.WrittenNumber;
-import org.barmap.plan.order.Link;
+import org.barmap.plan.change.term.Link;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.piece.PlayedPiece;
 

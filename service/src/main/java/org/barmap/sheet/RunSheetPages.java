@@ -6,14 +6,16 @@ import java.util.List;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
 import org.barmap.plan.RunSheet;
-import org.barmap.plan.order.Link;
+import org.barmap.plan.change.term.Link;
+import org.barmap.plan.order.Following;
 
 /** The run sheet: the night in order. */
 final class RunSheetPages {
   private RunSheetPages() {}
 
   static void write(Flow flow, Plan plan) throws IOException {
-    for (RunSheet line : plan.runSheet()) {
+    for (int i = 0; i < plan.runSheet().size(); i++) {
+      RunSheet line = plan.runSheet().get(i);
       flow.keep(3);
       String title = (line.number() + "   " + line.title()).strip();
       String right =
@@ -25,8 +27,9 @@ final class RunSheetPages {
       if (!details.isEmpty()) {
         flow.indented(details, 24);
       }
-      if (line.link() != Link.BREAK && line.state() != NumberPlan.State.CUT) {
-        flow.text(link(line.link()), 13, true, 24);
+      if (line.state() != NumberPlan.State.CUT && !link(line.link()).isEmpty()) {
+        String said = i < plan.numbers().size() ? said(plan.numbers().get(i).following()) : "";
+        flow.text(link(line.link()) + said, 13, true, 24);
       }
       flow.rule(0.5f);
     }
@@ -63,13 +66,20 @@ final class RunSheetPages {
     return String.join("  \u00B7  ", parts);
   }
 
+  /** What a change says of it: how long it takes, what one waits for. */
+  private static String said(Following following) {
+    return following.seconds().map(s -> ", some " + Math.round(s) + " s").orElse("")
+        + following.cue().map(c -> ", on " + c).orElse("");
+  }
+
   private static String link(Link link) {
     return switch (link) {
       case ATTACCA -> "ATTACCA: the next number follows at once";
       case SEGUE_AS_ONE -> "SEGUE AS ONE: in time on the next downbeat";
       case APPLAUSE_SEGUE -> "APPLAUSE SEGUE: the next number after the applause";
       case SEGUE -> "SEGUE: the next number on cue";
-      case BREAK -> "";
+      case BREAK -> "No segue: the next number does not follow directly";
+      case UNKNOWN -> "";
     };
   }
 }

@@ -86,6 +86,9 @@ final class TurnPages {
             : "Without notes: "
                 + Says.length(turn.gap())
                 + turn.free().map(f -> " (" + f + ")").orElse(""));
+    if (turn.because().isPresent()) {
+      flow.line("Not known: " + turn.because().get() + ".");
+    }
     if (!turn.alsoHere().isEmpty()) {
       flow.line("In the same gap: " + String.join(", ", turn.alsoHere()) + ".");
     }
@@ -95,6 +98,7 @@ final class TurnPages {
     return switch (verdict) {
       case TIME -> "Time";
       case QUICK -> "V.S. (quick)";
+      case UNKNOWN -> "Time not known";
       case NONE -> "V.S. (no time)";
     };
   }

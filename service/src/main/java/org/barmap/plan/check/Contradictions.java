@@ -39,7 +39,8 @@ public final class Contradictions {
     }
     String state = whole.filter(w -> w.why() == Silence.CUT).isPresent() ? "cut" : "tacet";
     for (ShowChange change : changes) {
-      if (whole.filter(w -> w.change() == change).isEmpty()) {
+      boolean followed = state.equals("tacet") && change.effects().link().isPresent();
+      if (!followed && whole.filter(w -> w.change() == change).isEmpty()) {
         findings.add(
             PlanFinding.change(
                 Severity.DOUBT,

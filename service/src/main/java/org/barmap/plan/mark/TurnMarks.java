@@ -89,9 +89,9 @@ public final class TurnMarks {
   }
 
   private void here(Turn turn, Pencil pencil) {
-    if (turn.verdict() != Verdict.TIME) {
+    if (turn.mark().filter("V.S."::equals).isPresent()) {
       add(pencil, turn.leaves(), true, "vs", "V.S.");
-    } else if (turn.nextNumber().isEmpty() && hidden(turn)) {
+    } else if (turn.verdict() == Verdict.TIME && turn.nextNumber().isEmpty() && hidden(turn)) {
       add(pencil, turn.leaves(), true, "time", "Time");
     }
   }

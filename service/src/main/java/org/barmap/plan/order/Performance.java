@@ -2,8 +2,10 @@ package org.barmap.plan.order;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.barmap.map.Key;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.term.Link;
 import org.barmap.plan.pace.Length;
 import org.barmap.plan.pace.Measure;
 import org.barmap.plan.piece.Piece;
@@ -15,10 +17,10 @@ import org.barmap.plan.piece.PlayedPiece;
  * @param order order of play
  * @param measures one for each piece of the order
  * @param keys the key in force in each piece of the order, as far as known
- * @param link how the next number follows
+ * @param following how the next number follows
  */
 public record Performance(
-    OrderOfPlay order, List<Measure> measures, List<Optional<Key>> keys, Link link) {
+    OrderOfPlay order, List<Measure> measures, List<Optional<Key>> keys, Following following) {
 
   /** Takes defensive copies. */
   public Performance {
@@ -27,8 +29,13 @@ public record Performance(
   }
 
   /** Returns the same number, followed by the next in another way. */
-  public Performance withLink(Link other) {
+  public Performance withFollowing(Following other) {
     return new Performance(order, measures, keys, other);
+  }
+
+  /** Returns how the next number of the show follows. */
+  public Link link() {
+    return following.link();
   }
 
   /** Returns the number as written. */
@@ -39,6 +46,17 @@ public record Performance(
   /** Returns how a step is measured. */
   public Measure measure(PlayedPiece step) {
     return measures.get(step.index());
+  }
+
+  /** Returns the tempo it ends in, in quarters a minute; empty where none is known. */
+  public OptionalDouble lastTempo() {
+    if (order.steps().isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    return measure(order.steps().get(order.steps().size() - 1))
+        .pace()
+        .map(p -> OptionalDouble.of(p.to()))
+        .orElse(OptionalDouble.empty());
   }
 
   /** Returns the key in force in a step, as far as known. */

@@ -53,7 +53,19 @@ public final class Clock {
 
   /** Returns a measure for each piece, in the same order. */
   public static List<Measure> read(List<Piece> pieces, List<Span> spans) {
+    return read(pieces, spans, OptionalDouble.empty());
+  }
+
+  /**
+   * Returns a measure for each piece, in the same order.
+   *
+   * @param before quarters a minute that hold on from the number before, where this one follows it
+   *     in time
+   */
+  public static List<Measure> read(List<Piece> pieces, List<Span> spans, OptionalDouble before) {
     Clock clock = new Clock();
+    clock.tempo = before;
+    clock.steady = before;
     for (int i = 0; i < spans.size(); i++) {
       clock.places.put(spans.get(i), i);
     }

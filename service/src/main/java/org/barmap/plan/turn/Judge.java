@@ -41,7 +41,7 @@ final class Judge {
   double cost(Gap gap, double load) {
     return switch (verdict(gap, load)) {
       case TIME -> 0;
-      case QUICK -> COSTS.quick();
+      case QUICK, UNKNOWN -> COSTS.quick();
       case NONE -> Double.POSITIVE_INFINITY;
     };
   }

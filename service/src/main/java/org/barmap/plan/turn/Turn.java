@@ -22,6 +22,7 @@ import org.barmap.plan.pace.Length;
  * @param before the part of the gap before it
  * @param after the part of the gap after it
  * @param verdict whether there is time
+ * @param because what is not known, where that leaves the verdict open
  * @param mark what to write at the turn, "V.S." or "Time", when it needs a mark
  * @param advice what to do, the chosen one first, then the others by cost
  * @param alsoHere what else the hands have to do in the same gap: a change of instrument or bow
@@ -42,6 +43,7 @@ public record Turn(
     Length before,
     Length after,
     Verdict verdict,
+    Optional<String> because,
     Optional<String> mark,
     List<Advice> advice,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> alsoHere,
@@ -76,6 +78,7 @@ public record Turn(
         before,
         after,
         verdict,
+        because,
         mark,
         advice,
         things,

@@ -4,9 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.order.Following;
 import org.barmap.plan.order.Gap;
-import org.barmap.plan.order.Link;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Timeline;
 import org.barmap.plan.pace.Length;
@@ -34,20 +33,20 @@ public final class Turns {
     Turns turns = new Turns(settings);
     List<Performance> played = show.stream().filter(p -> !p.order().steps().isEmpty()).toList();
     Timeline before = null;
-    Link link = Link.BREAK;
+    Following following = Following.UNKNOWN;
     int i = 0;
     while (i < played.size()) {
       int to = i;
-      while (to + 1 < played.size() && played.get(to).link().joined()) {
+      while (to + 1 < played.size() && played.get(to).following().joined()) {
         to++;
       }
       Timeline line = new Timeline(played.subList(i, to + 1));
       if (before != null) {
-        turns.between(before, line, link);
+        turns.between(before, line, following);
       }
       turns.within(line);
       before = line;
-      link = played.get(to).link();
+      following = played.get(to).following();
       i = to + 1;
     }
     return List.copyOf(turns.turns);
@@ -109,6 +108,7 @@ public final class Turns {
         gap.map(g -> line.partOf(g, place, true)).orElse(Length.none()).rounded(),
         gap.map(g -> line.partOf(g, place, false)).orElse(Length.none()).rounded(),
         verdict,
+        Optional.empty(),
         Optional.of(verdict == Verdict.TIME ? "Time" : "V.S."),
         advice,
         List.of(),
@@ -131,8 +131,8 @@ public final class Turns {
     return ids;
   }
 
-  /** A turn from the end of one number to the start of the next, with a break between them. */
-  private void between(Timeline before, Timeline after, Link link) {
+  /** A turn from the end of one number to the start of the next, which does not follow at once. */
+  private void between(Timeline before, Timeline after, Following following) {
     Timeline.Event last = before.events().get(before.events().size() - 1);
     Timeline.Event first = after.events().get(0);
     int from = settings.binding().opening(last.page());
@@ -140,23 +140,11 @@ public final class Turns {
     if (from == to) {
       return;
     }
-    int end = before.events().size();
-    Optional<Gap> tail =
-        before.gaps().stream()
-            .filter(g -> g.to() >= before.end(end - 1) - Figures.SAME)
-            .findFirst();
-    Optional<Gap> head = after.gaps().stream().filter(g -> g.from() <= Figures.SAME).findFirst();
-    Length out = tail.map(g -> before.partOf(g, end, true)).orElse(Length.none());
-    Length in = head.map(g -> after.partOf(g, 0, false)).orElse(Length.none());
-    Gap both = new Gap(0, 0, 0, 0, out.plus(in), link != Link.BREAK);
+    BetweenNumbers time = BetweenNumbers.of(before, after, following);
     int sheets = Math.abs(from - to);
-    Verdict verdict = link == Link.BREAK ? Verdict.TIME : judge.verdict(both, Judge.load(sheets));
-    String text =
-        link == Link.BREAK
-            ? "Turn between the numbers."
-            : "Turn at once after the last note; the next number comes on cue ("
-                + link.word()
-                + ").";
+    double load = Judge.load(sheets);
+    Verdict verdict =
+        time.verdict(settings.turnSeconds() * load, settings.quickSeconds() * load);
     Advice advice =
         new Advice(
             Advice.Kind.TURN_HERE,
@@ -167,7 +155,7 @@ public final class Turns {
             Optional.empty(),
             verdict == Verdict.TIME ? 0 : TurnCosts.USUAL.quick(),
             true,
-            text);
+            time.advice(verdict));
     turns.add(
         new Turn(
             last.page(),
@@ -179,11 +167,12 @@ public final class Turns {
             sheets,
             last.number(),
             Optional.of(first.number()),
-            both.length().rounded(),
-            out.rounded(),
-            in.rounded(),
+            time.length().rounded(),
+            time.out().rounded(),
+            time.in().rounded(),
             verdict,
-            Optional.of(verdict == Verdict.TIME ? "Time" : "V.S."),
+            time.unknown(verdict),
+            time.mark(verdict),
             List.of(advice),
             List.of(),
             next(after, 0)));

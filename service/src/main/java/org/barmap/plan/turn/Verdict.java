@@ -3,12 +3,14 @@ package org.barmap.plan.turn;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Locale;
 
-/** Whether there is time. */
+/** Whether there is time; what is worse stands later. */
 public enum Verdict {
   /** Enough. */
   TIME,
   /** Enough if it is done quickly. */
   QUICK,
+  /** It hangs on something nobody knows beforehand. */
+  UNKNOWN,
   /** Not enough. */
   NONE;
 

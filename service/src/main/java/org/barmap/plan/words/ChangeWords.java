@@ -98,7 +98,7 @@ public final class ChangeWords {
       add(order.get());
       return;
     }
-    String rest = line;
+    String rest = LinkLines.numberFirst(line, numbers, number);
     Matcher verbFirst = CUT_NUMBER.matcher(line);
     String verb = "";
     if (verbFirst.lookingAt()) {

@@ -32,7 +32,6 @@ final class Unsaid {
               "to-number",
               "cue",
               "beat",
-              "link",
               "hold"),
           Ask.ADVICE,
           Set.of("stay", "loose-copy"));

@@ -156,19 +156,40 @@ class TurnsTest {
     assertThat(turn.advice()).noneMatch(a -> a.memorise().isPresent());
   }
 
+  /** Nothing said between two numbers is unknown, not a pause; a cue comes when it comes. */
   @Test
-  void betweenNumbersThereIsTimeUnlessTheyAreJoined() {
-    assertThat(turns("%1 1@p1@w:q_=_120 2 %2 3@p2 4").get(0).verdict()).isEqualTo(Verdict.TIME);
-    assertThat(turns("%1 1@p1@w:q_=_120 2@w:Segue %2 3@p2 4").get(0).verdict())
-        .isEqualTo(Verdict.QUICK);
+  void betweenNumbersTheTimeIsWhatIsSaidOfIt() {
+    Turn unsaid = turns("%1 1@p1@w:q_=_120 2 %2 3@p2 4").get(0);
+    assertThat(unsaid.verdict()).isEqualTo(Verdict.UNKNOWN);
+    assertThat(unsaid.because()).isPresent();
+    assertThat(unsaid.mark()).isEmpty();
+    Turn onCue = turns("%1 1@p1@w:q_=_120 2@w:Segue %2 3@p2 4").get(0);
+    assertThat(onCue.verdict()).isEqualTo(Verdict.UNKNOWN);
+    assertThat(onCue.mark()).contains("V.S.");
     Turn joined = turns("%1 1@p1@w:q_=_120 2@w:attacca %2 3@p2 4").get(0);
     assertThat(joined.verdict()).isEqualTo(Verdict.NONE);
     assertThat(joined.nextNumber()).contains("2");
     String across = "%1 1@p1@w:q_=_120 2@w:attacca %2 3@p1 %3 4@p2 5";
     assertThat(Changes.plan(across, "No. 2 tacet").turns().get(0).verdict())
         .isEqualTo(Verdict.TIME);
+    // The attacca led into a number that is out: how No. 3 follows is asked.
     assertThat(Changes.plan(across, "No. 2 is cut").turns().get(0).verdict())
+        .isEqualTo(Verdict.UNKNOWN);
+  }
+
+  @Test
+  void aChangeSaysHowLongItTakesUntilTheNextNumber() {
+    String book = "%1 1@p1@w:q_=_120 2 %2 3@p2 4";
+    Turn applause = Changes.plan(book, "No. 1: applause, 8 s").turns().get(0);
+    assertThat(applause.gap().seconds()).contains(8.0);
+    assertThat(applause.verdict()).isEqualTo(Verdict.TIME);
+    Turn soon = Changes.plan(book, "No. 1: segue, 1.5 s, on the doorbell").turns().get(0);
+    assertThat(soon.verdict()).isEqualTo(Verdict.QUICK);
+    assertThat(soon.advice().get(0).text()).contains("the doorbell");
+    assertThat(Changes.plan(book, "No. 1: attacca").turns().get(0).verdict())
         .isEqualTo(Verdict.NONE);
+    assertThat(Changes.plan(book, "No. 1: no segue").turns().get(0).verdict())
+        .isEqualTo(Verdict.TIME);
   }
 
   private static List<Turn> turns(String written) {

@@ -39,6 +39,11 @@ class RoundTripTest {
           { "id": "14", "number": "7", "kind": "instrument", "first": "50", "to": "electric bass" },
           { "id": "15", "number": "7", "kind": "remind", "first": "57", "what": "watch" },
           { "id": "16", "number": "7", "kind": "remind", "first": "B", "what": "push" },
+          { "id": "21", "number": "7", "kind": "link", "link": "attacca" },
+          { "id": "22", "number": "7", "kind": "link", "link": "segue-as-one", "to": "9" },
+          { "id": "23", "number": "7", "kind": "link", "link": "applause-segue", "seconds": 8 },
+          { "id": "24", "number": "7", "kind": "link", "link": "segue", "to": "9", "seconds": 2.5, "cue": "the doorbell" },
+          { "id": "25", "number": "9", "kind": "link", "link": "break" },
           { "id": "17", "kind": "order", "numbers": ["9", "7"] } ] }
       """;
 

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param added new bars after its bar
  * @param rounds how often its bars are played, or until when
  * @param inForce what holds from its first bar on
+ * @param link how the next number follows its number
  */
 public record Effects(
     Optional<List<String>> order,
@@ -20,7 +21,8 @@ public record Effects(
     boolean leavesOut,
     Optional<Added> added,
     Optional<Rounds> rounds,
-    InForce inForce) {
+    InForce inForce,
+    Optional<Linked> link) {
 
   /** For a change that is only written into the book. */
   public static final Effects NONE = new Made().done();
@@ -58,6 +60,11 @@ public record Effects(
     return new Made().inForce(inForce).done();
   }
 
+  /** Returns how the next number follows. */
+  public static Effects linking(Linked link) {
+    return new Made().link(link).done();
+  }
+
   /** Effects in the making, for a change that does more than one thing. */
   public static final class Made {
     private Optional<List<String>> order = Optional.empty();
@@ -66,6 +73,7 @@ public record Effects(
     private Optional<Added> added = Optional.empty();
     private Optional<Rounds> rounds = Optional.empty();
     private InForce inForce = InForce.NOTHING;
+    private Optional<Linked> link = Optional.empty();
 
     /** Puts numbers in another order. */
     public Made order(List<String> numbers) {
@@ -103,9 +111,15 @@ public record Effects(
       return this;
     }
 
+    /** Lets the next number follow so. */
+    public Made link(Linked how) {
+      link = Optional.of(how);
+      return this;
+    }
+
     /** Returns what was made. */
     public Effects done() {
-      return new Effects(order, silence, leavesOut, added, rounds, inForce);
+      return new Effects(order, silence, leavesOut, added, rounds, inForce, link);
     }
   }
 }

@@ -9,6 +9,7 @@ import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Wording;
+import org.barmap.plan.change.term.Link;
 
 /**
  * One thing the show does differently from the printed book.
@@ -29,6 +30,7 @@ public sealed interface ShowChange
     return List.of(
         Tacet.WORDING,
         CutNumber.WORDING,
+        LinkChange.WORDING,
         Play.REPEATED,
         Vamp.WORDING,
         Safety.WORDING,
@@ -41,6 +43,12 @@ public sealed interface ShowChange
         Tempo.WORDING,
         Instrument.WORDING,
         Remind.WORDING);
+  }
+
+  /** Returns a change that says how the next number follows a number. */
+  static ShowChange link(String number, Link how) {
+    return new LinkChange(
+        Meta.of("link-" + number), number, how, Optional.empty(), Optional.empty(), Optional.empty());
   }
 
   /** Returns id, switch, date, author and note. */
@@ -109,7 +117,7 @@ public sealed interface ShowChange
   }
 
   /** A change of a whole number. */
-  sealed interface OfNumber extends ShowChange permits Tacet, CutNumber {
+  sealed interface OfNumber extends ShowChange permits Tacet, CutNumber, LinkChange {
 
     @Override
     default Optional<Stretch> where() {
