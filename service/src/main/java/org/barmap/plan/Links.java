@@ -77,9 +77,7 @@ final class Links {
     if (!set.isEmpty()) {
       return changed(number, set, next);
     }
-    return said.isEmpty()
-        ? following(Link.UNKNOWN, next)
-        : printed(number, said, printed, next);
+    return said.isEmpty() ? following(Link.UNKNOWN, next) : printed(number, said, printed, next);
   }
 
   /** Writes what a change says into the book, where the print doesn't say it already. */
@@ -169,8 +167,7 @@ final class Links {
       Optional<WrittenNumber> next) {
     PrintedLink first = said.get(0);
     Link link = first.words().link();
-    Optional<String> named =
-        said.stream().flatMap(s -> s.words().to().stream()).findFirst();
+    Optional<String> named = said.stream().flatMap(s -> s.words().to().stream()).findFirst();
     boolean another =
         named.isPresent()
             ? next.filter(n -> same(n.label(), named.get())).isEmpty()
@@ -184,7 +181,13 @@ final class Links {
       String now = next.map(n -> n.spoken() + " follows now").orElse("no number follows now");
       ask(
           number,
-          number.spoken() + " is printed " + link.says() + " into " + into + ", but " + now
+          number.spoken()
+              + " is printed "
+              + link.says()
+              + " into "
+              + into
+              + ", but "
+              + now
               + ". How does it follow?",
           Link.UNKNOWN,
           next,
@@ -194,8 +197,14 @@ final class Links {
     if (said.stream().allMatch(PrintedLink::leftOut)) {
       ask(
           number,
-          "\"" + link.says() + "\" stands in bars of " + number.spoken() + " that are left out."
-              + " Does " + into + " still follow so?",
+          "\""
+              + link.says()
+              + "\" stands in bars of "
+              + number.spoken()
+              + " that are left out."
+              + " Does "
+              + into
+              + " still follow so?",
           link,
           next,
           Optional.empty());
@@ -205,8 +214,15 @@ final class Links {
     if (nearest != farthest && !next.isEmpty()) {
       ask(
           number,
-          "The print says " + nearest.says() + " and " + farthest.says() + " between "
-              + number.spoken() + " and " + spoken(next) + ". Which is it?",
+          "The print says "
+              + nearest.says()
+              + " and "
+              + farthest.says()
+              + " between "
+              + number.spoken()
+              + " and "
+              + spoken(next)
+              + ". Which is it?",
           nearest,
           next,
           Optional.empty());
@@ -238,8 +254,7 @@ final class Links {
             List.of(),
             Optional.empty());
     findings.add(
-        finding.asking(
-            new Question(Question.Topic.LINK, Optional.of(number.label()), readings)));
+        finding.asking(new Question(Question.Topic.LINK, Optional.of(number.label()), readings)));
   }
 
   private static Question.Reading reading(

@@ -96,8 +96,7 @@ public final class Planner {
     OrderOfPlay order = Orders.of(number, spans, settings.repeatsAfterJump());
     List<Measure> measures = Clock.read(order.pieces(), spans, tempoBefore());
     Performance performance =
-        new Performance(
-            order, measures, Keys.read(order.pieces(), spans), links.after(order));
+        new Performance(order, measures, Keys.read(order.pieces(), spans), links.after(order));
     Optional<Silenced> silent = Silenced.by(changes);
     if (silent.filter(s -> s.why() == Silence.CUT).isEmpty()) {
       links.mark(order, pencil);

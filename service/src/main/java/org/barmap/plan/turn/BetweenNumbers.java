@@ -63,7 +63,9 @@ public record BetweenNumbers(Length out, Length in, Following following) {
   /** Says when to turn. */
   String advice(Verdict verdict) {
     if (following.apart()) {
-      return "Turn between the numbers" + (following.tacet() > 0 ? ": " + following.says() : "") + ".";
+      return "Turn between the numbers"
+          + (following.tacet() > 0 ? ": " + following.says() : "")
+          + ".";
     }
     if (verdict == Verdict.TIME && following.seconds().isEmpty()) {
       return "Turn in the rest around the end of the number.";

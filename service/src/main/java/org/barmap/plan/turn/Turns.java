@@ -143,8 +143,7 @@ public final class Turns {
     BetweenNumbers time = BetweenNumbers.of(before, after, following);
     int sheets = Math.abs(from - to);
     double load = Judge.load(sheets);
-    Verdict verdict =
-        time.verdict(settings.turnSeconds() * load, settings.quickSeconds() * load);
+    Verdict verdict = time.verdict(settings.turnSeconds() * load, settings.quickSeconds() * load);
     Advice advice =
         new Advice(
             Advice.Kind.TURN_HERE,

@@ -16,7 +16,8 @@ final class LinkLines {
       "((?:no\\s+|direct\\s+|applause\\s+)?(?:segue|attacca)(?:\\s+as\\s+one|\\s+subito)?|applause|wait\\s+for\\s+(?:the\\s+)?(?:applause|cue))";
   private static final String NO = "(?:(?:the\\s+end\\s+of\\s+)?(?:(?:no|nr)\\b\\.?|number|#)\\s*)";
   private static final String LABEL = "(\\d{1,4}[a-z]{0,2})";
-  private static final String INTO = "(?:\\s*,?\\s+(?:(?:in|on)\\s*to|to)\\s+" + NO + "?" + LABEL + ")";
+  private static final String INTO =
+      "(?:\\s*,?\\s+(?:(?:in|on)\\s*to|to)\\s+" + NO + "?" + LABEL + ")";
   private static final Pattern HOW_FROM =
       Pattern.compile(HOW + "\\s+(?:after|from)\\s+" + NO + "?" + LABEL + INTO + "?\\.?", FLAGS);
   private static final Pattern AFTER =

@@ -78,7 +78,9 @@ class PencilTest {
     assertThat(first.entrance()).contains("bar 9");
     assertThat(first.entranceAfter()).contains(8);
     assertThat(first.instruments()).containsExactly("electric bass");
-    assertThat(first.link().word()).isEqualTo("segue-as-one");
+    // The word led into No. 2; how No. 3 follows is asked.
+    assertThat(first.link().word()).isEqualTo("unknown");
+    assertThat(plan.findings()).anyMatch(f -> f.code().equals("link") && f.question().isPresent());
     assertThat(first.seconds()).contains(20.0);
     assertThat(plan.runSheet().get(2).state()).isEqualTo(NumberPlan.State.TACET);
   }

@@ -34,8 +34,8 @@ public record LinkChange(
     Optional<String> cue)
     implements ShowChange.OfNumber {
   /** Where "segue" only goes on with what was said of the applause, no new instruction begins. */
-  static final Wording WORDING =
-      new Wording(
+  static final Wording<ShowChange> WORDING =
+      new Wording<>(
           "(?<!applause, )(?<!applause and )(?<!applause then )(?<!applause and then )segue"
               + "|attacca|(?<!attacca, )(?<!segue, )applause",
           LinkChange::read);
@@ -81,7 +81,7 @@ public record LinkChange(
         + cue.map(c -> ", on " + Saying.one(c)).orElse("");
   }
 
-  private static Optional<Heard> read(Told told) {
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher m = SAID.matcher(told.words());
     if (!m.matches()) {
       return Optional.empty();

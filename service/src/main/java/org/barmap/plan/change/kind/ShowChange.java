@@ -48,7 +48,12 @@ public sealed interface ShowChange
   /** Returns a change that says how the next number follows a number. */
   static ShowChange link(String number, Link how) {
     return new LinkChange(
-        Meta.of("link-" + number), number, how, Optional.empty(), Optional.empty(), Optional.empty());
+        Meta.of("link-" + number),
+        number,
+        how,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
   }
 
   /** Returns id, switch, date, author and note. */
