@@ -64,8 +64,7 @@ public final class Clock {
    */
   public static List<Measure> read(List<Piece> pieces, List<Span> spans, OptionalDouble before) {
     Clock clock = new Clock();
-    clock.tempo = before;
-    clock.steady = before;
+    clock.tempi.holdOn(before);
     for (int i = 0; i < spans.size(); i++) {
       clock.places.put(spans.get(i), i);
     }

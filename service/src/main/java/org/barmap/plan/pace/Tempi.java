@@ -23,6 +23,12 @@ final class Tempi {
     return now;
   }
 
+  /** Lets the tempo of the number before hold on; it is not the first one of this number. */
+  void holdOn(OptionalDouble before) {
+    now = before;
+    steady = before;
+  }
+
   /** Puts a known tempo into force. */
   void set(double perMinute, boolean opening) {
     all(OptionalDouble.of(perMinute));
