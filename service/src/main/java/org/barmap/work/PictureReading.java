@@ -12,27 +12,12 @@ import org.barmap.sign.StoredPage;
 /**
  * Reads a picture with all the pages on it. The page it is read for is stored last: while it is not
  * done, a kill lets the whole picture be read again.
+ *
+ * @param tries so often the reading of a page may break off before it is given up
  */
-final class PictureReading {
+record PictureReading(Library library, PageReader reader, Events events, int tries) {
 
   private static final System.Logger LOG = System.getLogger(PictureReading.class.getName());
-
-  private final Library library;
-  private final PageReader reader;
-  private final Events events;
-  private final int tries;
-
-  /**
-   * Makes a reading.
-   *
-   * @param tries so often the reading of a page may break off before it is given up
-   */
-  PictureReading(Library library, PageReader reader, Events events, int tries) {
-    this.library = library;
-    this.reader = reader;
-    this.events = events;
-    this.tries = tries;
-  }
 
   /** Reads the picture of a page that waits, left-hand or right-hand. */
   void read(String book, PageCard page) {

@@ -4,11 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.List;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.json.BarMapJson;
@@ -21,31 +18,9 @@ class ChangesAtTest {
 
   private static final Instant START = Instant.parse("2026-11-24T20:00:00Z");
 
-  /** A clock that is set by hand. */
-  private static final class HandClock extends Clock {
-    private Instant now = START;
+  private static final Duration HOUR = Duration.ofHours(1);
 
-    void hours(int hours) {
-      now = START.plus(Duration.ofHours(hours));
-    }
-
-    @Override
-    public ZoneId getZone() {
-      return ZoneOffset.UTC;
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      return this;
-    }
-
-    @Override
-    public Instant instant() {
-      return now;
-    }
-  }
-
-  private final HandClock clock = new HandClock();
+  private final HandClock clock = new HandClock(START);
 
   @Test
   void everyStepAndItsTakingBackCountsFromItsMoment(@TempDir Path folder) throws IOException {
@@ -53,9 +28,9 @@ class ChangesAtTest {
       String book = library.books().add("Saltmarsh", "Bass").id();
       Changes changes = library.changes();
       cutTwoAndTakeOneBack(changes, book);
-      clock.hours(4);
+      clock.pass(HOUR);
       changes.add(book, 3, "Ada", cut("9"));
-      clock.hours(5);
+      clock.pass(HOUR);
       String first = changes.find(book).orElseThrow().value().get(0).path("id").asString("");
       changes.remove(book, 4, "Ada", first);
 
@@ -75,13 +50,13 @@ class ChangesAtTest {
       String book = library.books().add("Saltmarsh", "Bass").id();
       Changes changes = library.changes();
       cutTwoAndTakeOneBack(changes, book);
-      clock.hours(4);
+      clock.pass(HOUR);
       changes.redo(book, 3);
-      clock.hours(5);
+      clock.pass(HOUR);
       changes.undo(book, 4);
-      clock.hours(6);
+      clock.pass(HOUR);
       changes.undo(book, 5);
-      clock.hours(7);
+      clock.pass(HOUR);
       changes.redo(book, 6);
 
       assertThat(firsts(changes, book, 2)).containsExactly("3", "7");
@@ -95,11 +70,11 @@ class ChangesAtTest {
 
   /** At the hours 1 and 2 bars 3 and 7 are cut; at 3 bar 7 is played again. */
   private void cutTwoAndTakeOneBack(Changes changes, String book) {
-    clock.hours(1);
+    clock.pass(HOUR);
     changes.add(book, 0, "Ada", cut("3"));
-    clock.hours(2);
+    clock.pass(HOUR);
     changes.add(book, 1, "Ada", cut("7"));
-    clock.hours(3);
+    clock.pass(HOUR);
     changes.undo(book, 2);
   }
 

@@ -22,23 +22,38 @@ public sealed interface HeldCorrection<T> extends Correction {
   Held<T> held();
 
   /** Returns what is wrong with the wanted value, one sentence each. */
-  List<String> problems();
+  default List<String> problems() {
+    return List.of();
+  }
 
-  /** Returns what holds from the bar on, given what held before it. */
-  Optional<T> from(Optional<T> before);
+  /** Returns what holds from the bar on; unless something is drawn there, what held before it. */
+  default Optional<T> from(Optional<T> before) {
+    return before;
+  }
+
+  /** A correction of the meter. */
+  sealed interface OfMeter extends HeldCorrection<Meter> {
+    @Override
+    default Held<Meter> held() {
+      return Held.METER;
+    }
+  }
+
+  /** A correction of the key. */
+  sealed interface OfKey extends HeldCorrection<Key> {
+    @Override
+    default Held<Key> held() {
+      return Held.KEY;
+    }
+  }
 
   /** A time signature is printed at its beginning. */
-  record SetMeter(String bar, int beats, int unit) implements HeldCorrection<Meter> {
+  record SetMeter(String bar, int beats, int unit) implements OfMeter {
     private static final Set<Integer> UNITS = Set.of(1, 2, 4, 8, 16, 32, 64);
 
     /** Reads an absent bar as the empty id. */
     public SetMeter {
       bar = OneBar.id(bar);
-    }
-
-    @Override
-    public Held<Meter> held() {
-      return Held.METER;
     }
 
     @Override
@@ -60,26 +75,11 @@ public sealed interface HeldCorrection<T> extends Correction {
   }
 
   /** No time signature is printed at its beginning: the meter before it holds on. */
-  record RemoveMeter(String bar) implements HeldCorrection<Meter> {
+  record RemoveMeter(String bar) implements OfMeter {
 
     /** Reads an absent bar as the empty id. */
     public RemoveMeter {
       bar = OneBar.id(bar);
-    }
-
-    @Override
-    public Held<Meter> held() {
-      return Held.METER;
-    }
-
-    @Override
-    public List<String> problems() {
-      return List.of();
-    }
-
-    @Override
-    public Optional<Meter> from(Optional<Meter> before) {
-      return before;
     }
 
     @Override
@@ -89,17 +89,12 @@ public sealed interface HeldCorrection<T> extends Correction {
   }
 
   /** A key signature is drawn at its beginning: sharps counted up, flats down. */
-  record SetKey(String bar, Optional<Integer> fifths) implements HeldCorrection<Key> {
+  record SetKey(String bar, Optional<Integer> fifths) implements OfKey {
 
     /** Reads absent keys as an unknown bar and an unknown key. */
     public SetKey {
       bar = OneBar.id(bar);
       fifths = fifths == null ? Optional.empty() : fifths;
-    }
-
-    @Override
-    public Held<Key> held() {
-      return Held.KEY;
     }
 
     @Override
@@ -121,26 +116,11 @@ public sealed interface HeldCorrection<T> extends Correction {
   }
 
   /** No key signature is drawn at its beginning: the key before it holds on. */
-  record RemoveKey(String bar) implements HeldCorrection<Key> {
+  record RemoveKey(String bar) implements OfKey {
 
     /** Reads an absent bar as the empty id. */
     public RemoveKey {
       bar = OneBar.id(bar);
-    }
-
-    @Override
-    public Held<Key> held() {
-      return Held.KEY;
-    }
-
-    @Override
-    public List<String> problems() {
-      return List.of();
-    }
-
-    @Override
-    public Optional<Key> from(Optional<Key> before) {
-      return before;
     }
 
     @Override
@@ -152,7 +132,9 @@ public sealed interface HeldCorrection<T> extends Correction {
   /** Refuses an unknown bar and a value out of range. */
   @Override
   default List<String> validate(Draft draft) {
-    return Stream.concat(OneBar.unknown(draft, bar()).stream(), problems().stream()).toList();
+    return Stream.concat(
+            OneBar.refusals(draft, bar(), b -> List.of()).stream(), problems().stream())
+        .toList();
   }
 
   /** Sets the value and carries it on to where the next one is drawn, or it ends. */

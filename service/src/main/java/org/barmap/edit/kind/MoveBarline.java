@@ -32,11 +32,10 @@ public record MoveBarline(String bar, Side side, double x, double y) implements 
 
   @Override
   public List<String> validate(Draft draft) {
-    Optional<Bar> found = draft.map().bar(bar);
-    if (found.isEmpty()) {
-      return List.of(OneBar.noBar(bar));
-    }
-    Bar b = found.get();
+    return OneBar.refusals(draft, bar, b -> problems(draft, b));
+  }
+
+  private List<String> problems(Draft draft, Bar b) {
     Optional<Ruler.Edge> edge = Lookup.edge(draft, b.page(), b.system(), new Point(x, y));
     if (edge.isEmpty()) {
       return List.of("That point is not on the system of " + Saying.bar(draft, b));

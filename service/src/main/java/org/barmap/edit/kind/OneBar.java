@@ -3,6 +3,7 @@ package org.barmap.edit.kind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 import org.barmap.edit.draft.Aspect;
 import org.barmap.edit.draft.Draft;
 import org.barmap.map.Bar;
@@ -30,12 +31,12 @@ public sealed interface OneBar extends Correction
   /** Refuses unknown bars and values out of range. */
   @Override
   default List<String> validate(Draft draft) {
-    return draft.map().bar(bar()).map(this::problems).orElseGet(() -> List.of(noBar(bar())));
+    return refusals(draft, bar(), this::problems);
   }
 
-  /** Refuses an unknown bar. */
-  static List<String> unknown(Draft draft, String id) {
-    return draft.map().bar(id).isPresent() ? List.of() : List.of(noBar(id));
+  /** Refuses an unknown bar, and what is wrong with the wanted values for a known one. */
+  static List<String> refusals(Draft draft, String id, Function<Bar, List<String>> problems) {
+    return draft.map().bar(id).map(problems).orElseGet(() -> List.of(noBar(id)));
   }
 
   /** Returns the sentence for an id that no bar has. */

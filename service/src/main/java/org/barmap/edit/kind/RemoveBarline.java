@@ -40,11 +40,11 @@ public record RemoveBarline(String bar, Side side) implements Correction {
 
   @Override
   public List<String> validate(Draft draft) {
-    Optional<Bar> found = draft.map().bar(bar);
-    if (found.isEmpty()) {
-      return List.of(OneBar.noBar(bar));
-    }
-    Optional<Pair> pair = pair(draft, found.get());
+    return OneBar.refusals(draft, bar, b -> problems(draft, b));
+  }
+
+  private List<String> problems(Draft draft, Bar b) {
+    Optional<Pair> pair = pair(draft, b);
     if (pair.isEmpty()) {
       return List.of("There is no bar on the other side of that barline in the same system");
     }

@@ -27,10 +27,8 @@ public record SetBarline(String bar, Side side, Optional<Barline> type) implemen
 
   @Override
   public List<String> validate(Draft draft) {
-    if (draft.map().bar(bar).isEmpty()) {
-      return List.of(OneBar.noBar(bar));
-    }
-    return type.isEmpty() ? List.of("Say which barline") : List.of();
+    return OneBar.refusals(
+        draft, bar, b -> type.isEmpty() ? List.of("Say which barline") : List.of());
   }
 
   /** Sets it on both bars that share it. */

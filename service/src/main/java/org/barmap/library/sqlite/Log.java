@@ -1,11 +1,13 @@
 package org.barmap.library.sqlite;
 
-import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.barmap.library.History;
 import org.barmap.library.HistoryEntry;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.mapper.Nested;
 
 /**
  * The history of one kind of value, kept in a table with columns {@code seq, id, book, made_at,
@@ -23,8 +25,34 @@ final class Log {
     this.table = table;
   }
 
-  /** A line of the table with its number. */
-  record Line(long seq, HistoryEntry entry) {}
+  /** A step as it is kept, with its number. */
+  record Stored(long seq, @Nested HistoryEntry entry) {}
+
+  /**
+   * Adds a step that was just made.
+   *
+   * @param kept what is kept of it in the table's further columns, by their names
+   */
+  void add(Handle h, String book, HistoryEntry entry, Map<String, String> kept) {
+    List<String> further = List.copyOf(kept.keySet());
+    String columns = further.stream().map(c -> ", " + c).collect(Collectors.joining());
+    String values = further.stream().map(c -> ", :" + c).collect(Collectors.joining());
+    h.createUpdate(
+            "insert into "
+                + table
+                + " (id, book, made_at, who, text, state"
+                + columns
+                + ") values (:id, :book, :made_at, :who, :text, 'done'"
+                + values
+                + ")")
+        .bind("id", entry.id())
+        .bind("book", book)
+        .bind("made_at", entry.when().toString())
+        .bind("who", entry.who())
+        .bind("text", entry.text())
+        .bindMap(kept)
+        .execute();
+  }
 
   /** Drops what was taken back: something else is done now. */
   void dropUndone(Handle h, String book) {
@@ -43,19 +71,19 @@ final class Log {
   }
 
   /** Returns the step that would be taken back. */
-  Optional<Line> latestDone(Handle h, String book) {
+  Optional<Stored> latestDone(Handle h, String book) {
     return line(h, book, "state = 'done' order by seq desc limit 1");
   }
 
   /** Returns the step that would be made again. */
-  Optional<Line> firstUndone(Handle h, String book) {
+  Optional<Stored> firstUndone(Handle h, String book) {
     return line(h, book, "state = 'undone' order by seq limit 1");
   }
 
-  private Optional<Line> line(Handle h, String book, String which) {
-    return h.createQuery(select() + which)
+  private Optional<Stored> line(Handle h, String book, String which) {
+    return h.createQuery(select(which))
         .bind("book", book)
-        .map((row, context) -> new Line(row.getLong("seq"), entry(row)))
+        .mapTo(Stored.class)
         .findOne();
   }
 
@@ -78,9 +106,9 @@ final class Log {
   /** Returns the history of a book. */
   History history(Handle h, String book) {
     List<HistoryEntry> entries =
-        h.createQuery(select() + "true order by seq desc limit 5000")
+        h.createQuery(select("true order by seq desc limit 5000"))
             .bind("book", book)
-            .map((row, context) -> entry(row))
+            .mapTo(HistoryEntry.class)
             .list();
     return new History(entries, count(h, book, "done"), count(h, book, "undone"));
   }
@@ -93,17 +121,11 @@ final class Log {
         .one();
   }
 
-  private String select() {
-    return "select seq, id, made_at, who, text, state from " + table + " where book = :book and ";
-  }
-
-  private static HistoryEntry entry(java.sql.ResultSet row) throws java.sql.SQLException {
-    String state = row.getString("state");
-    return new HistoryEntry(
-        row.getString("id"),
-        Instant.parse(row.getString("made_at")),
-        row.getString("who"),
-        row.getString("text"),
-        state.equals("undone") || state.equals("dropped"));
+  private String select(String which) {
+    return """
+        select seq, id, made_at as "when", who, text, state in ('undone', 'dropped') as undone
+        from %s where book = :book and %s
+        """
+        .formatted(table, which);
   }
 }

@@ -7,7 +7,6 @@ import org.barmap.edit.draft.Draft;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
 import org.barmap.map.Page;
-import org.barmap.map.json.BarMapJson;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -58,7 +57,7 @@ final class Retakes {
   }
 
   /** A page that takes the place of another one, with both as the draft has them. */
-  record Step(String oldPage, String newPage, int place, Sheet before, Sheet after) {
+  record Retake(String oldPage, String newPage, int place, Sheet before, Sheet after) {
 
     /**
      * Gives a draft the other page.
@@ -72,7 +71,7 @@ final class Retakes {
     }
   }
 
-  static void insert(Handle h, String book, String id, Step step) {
+  static void insert(Handle h, String book, String id, Retake step) {
     h.createUpdate(
             """
             insert into retake (step, book, old_page, new_page, place, before, after)
@@ -88,22 +87,15 @@ final class Retakes {
         .execute();
   }
 
-  static Optional<Step> find(Handle h, String id) {
+  static Optional<Retake> find(Handle h, String id) {
     return h.createQuery("select * from retake where step = :step")
         .bind("step", id)
-        .map(
-            (row, context) ->
-                new Step(
-                    row.getString("old_page"),
-                    row.getString("new_page"),
-                    row.getInt("place"),
-                    BarMapJson.mapper().readValue(row.getString("before"), Sheet.class),
-                    BarMapJson.mapper().readValue(row.getString("after"), Sheet.class)))
+        .mapTo(Retake.class)
         .findOne();
   }
 
   /** Puts one of the two pages into the place and the other one aside. */
-  static void swap(Handle h, Step step, boolean back) {
+  static void swap(Handle h, Retake step, boolean back) {
     put(h, back ? step.newPage : step.oldPage, step.place, 1);
     put(h, back ? step.oldPage : step.newPage, step.place, 0);
   }

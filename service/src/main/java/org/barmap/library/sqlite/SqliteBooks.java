@@ -19,47 +19,23 @@ import org.barmap.map.Book;
 import org.jdbi.v3.core.Jdbi;
 
 /** The shelf in SQLite. */
-final class SqliteBooks implements Books {
+record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal) implements Books {
 
   private static final String CARD =
       """
       select b.id, b.title, b.part, b.created_at, b.bars, b.verified_pages, b.doubts,
-             b.draft_revision,
+             b.draft_revision as revision,
              (select count(*) from page p where p.book = b.id and p.aside = 0) as pages
       from book b where b.discarded_at is null
       """;
 
-  private final Jdbi jdbi;
-  private final Clock clock;
-  private final SqliteDrafts drafts;
-  private final Removal removal;
-
-  SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal) {
-    this.jdbi = jdbi;
-    this.clock = clock;
-    this.drafts = drafts;
-    this.removal = removal;
-  }
-
-  private static BookCard card(ResultSet row) throws SQLException {
-    return new BookCard(
-        row.getString("id"),
-        row.getString("title"),
-        row.getString("part"),
-        Instant.parse(row.getString("created_at")),
-        row.getInt("pages"),
-        row.getInt("bars"),
-        row.getInt("verified_pages"),
-        row.getInt("doubts"),
-        row.getLong("draft_revision"));
-  }
 
   @Override
   public List<BookCard> all() {
     return jdbi.withHandle(
         h ->
             h.createQuery(CARD + " order by b.created_at desc, b.rowid desc")
-                .map((row, context) -> card(row))
+                .mapTo(BookCard.class)
                 .list());
   }
 
@@ -90,7 +66,7 @@ final class SqliteBooks implements Books {
         h ->
             h.createQuery(CARD + " and b.id = :id")
                 .bind("id", book)
-                .map((row, context) -> card(row))
+                .mapTo(BookCard.class)
                 .findOne());
   }
 

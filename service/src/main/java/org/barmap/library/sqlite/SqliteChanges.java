@@ -4,7 +4,9 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.barmap.library.Changes;
 import org.barmap.library.History;
@@ -16,17 +18,10 @@ import org.jdbi.v3.core.Jdbi;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Show changes in SQLite: the present list whole, every step with the list before and after. */
-final class SqliteChanges implements Changes {
+record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
 
   private static final Log LOG = new Log("change_step");
 
-  private final Jdbi jdbi;
-  private final Clock clock;
-
-  SqliteChanges(Jdbi jdbi, Clock clock) {
-    this.jdbi = jdbi;
-    this.clock = clock;
-  }
 
   @Override
   public Optional<Versioned<List<ObjectNode>>> find(String book) {
@@ -53,17 +48,11 @@ final class SqliteChanges implements Changes {
             h
                 .createQuery(
                     """
-                    select seq, made_at, undone_at, after from change_step
+                    select seq, made_at as made, undone_at as undone, after from change_step
                     where book = :book order by seq
                     """)
                 .bind("book", book)
-                .map(
-                    (row, context) ->
-                        new Moment(
-                            row.getLong("seq"),
-                            Instant.parse(row.getString("made_at")),
-                            Optional.ofNullable(row.getString("undone_at")).map(Instant::parse),
-                            row.getString("after")))
+                .mapTo(Moment.class)
                 .list()
                 .stream()
                 .filter(m -> !m.made.isAfter(moment))
@@ -87,13 +76,13 @@ final class SqliteChanges implements Changes {
   }
 
   /** When a step was made and taken back, and the list after it. */
-  private record Moment(long seq, Instant made, Optional<Instant> undone, String after) {}
+  record Moment(long seq, Instant made, Optional<Instant> undone, String after) {}
 
   /** The list after a step, with its line for the history; empty when it can't be taken. */
-  private record Step(List<ObjectNode> after, String text) {}
+  private record Changed(List<ObjectNode> after, String text) {}
 
   private Saved<List<ObjectNode>> save(
-      String book, long revision, String who, Function<List<ObjectNode>, Optional<Step>> step) {
+      String book, long revision, String who, Function<List<ObjectNode>, Optional<Changed>> step) {
     return jdbi.inTransaction(
         h -> {
           Optional<Versioned<List<ObjectNode>>> now = find(h, book);
@@ -104,7 +93,7 @@ final class SqliteChanges implements Changes {
             return new Saved.Stale<>(now.get().revision());
           }
           String before = Json.array(now.get().value());
-          Optional<Step> taken = step.apply(now.get().value());
+          Optional<Changed> taken = step.apply(now.get().value());
           if (taken.isEmpty()) {
             return new Saved.Refused<>(List.of("There is no such change"));
           }
@@ -112,26 +101,9 @@ final class SqliteChanges implements Changes {
           HistoryEntry entry =
               new HistoryEntry(Ids.make(), clock.instant(), who, taken.get().text, false);
           String after = Json.array(taken.get().after);
-          insert(h, book, entry, before, after);
+          LOG.add(h, book, entry, Map.of("before", before, "after", after));
           return new Saved.Done<>(store(h, book, revision, after), entry);
         });
-  }
-
-  private static void insert(
-      Handle h, String book, HistoryEntry entry, String before, String after) {
-    h.createUpdate(
-            """
-            insert into change_step (id, book, made_at, who, text, before, after, state)
-            values (:id, :book, :at, :who, :text, :before, :after, 'done')
-            """)
-        .bind("id", entry.id())
-        .bind("book", book)
-        .bind("at", entry.when().toString())
-        .bind("who", entry.who())
-        .bind("text", entry.text())
-        .bind("before", before)
-        .bind("after", after)
-        .execute();
   }
 
   private static Versioned<List<ObjectNode>> store(
@@ -160,7 +132,7 @@ final class SqliteChanges implements Changes {
         list -> {
           List<ObjectNode> after = new ArrayList<>(list);
           after.add(made);
-          return Optional.of(new Step(after, "Added: " + shortly(made)));
+          return Optional.of(new Changed(after, "Added: " + shortly(made)));
         });
   }
 
@@ -171,22 +143,34 @@ final class SqliteChanges implements Changes {
         book,
         revision,
         who,
-        list -> {
-          int at = at(list, id);
-          if (at < 0) {
-            return Optional.empty();
-          }
-          List<ObjectNode> after = new ArrayList<>(list);
+        id,
+        (list, at) -> {
           ObjectNode changed = list.get(at).deepCopy();
           values.properties().forEach(e -> changed.set(e.getKey(), e.getValue()));
           changed.put("id", id);
-          after.set(at, changed);
-          return Optional.of(new Step(after, "Changed: " + shortly(changed)));
+          list.set(at, changed);
+          return "Changed: " + shortly(changed);
         });
   }
 
   @Override
   public Saved<List<ObjectNode>> remove(String book, long revision, String who, String id) {
+    return save(
+        book, revision, who, id, (list, at) -> "Removed: " + shortly(list.remove((int) at)));
+  }
+
+  /**
+   * Saves a step that begins at a change there is.
+   *
+   * @param step alters a copy of the list, given where the change stands in it, and says what it
+   *     did
+   */
+  private Saved<List<ObjectNode>> save(
+      String book,
+      long revision,
+      String who,
+      String id,
+      BiFunction<List<ObjectNode>, Integer, String> step) {
     return save(
         book,
         revision,
@@ -197,8 +181,8 @@ final class SqliteChanges implements Changes {
             return Optional.empty();
           }
           List<ObjectNode> after = new ArrayList<>(list);
-          ObjectNode gone = after.remove(at);
-          return Optional.of(new Step(after, "Removed: " + shortly(gone)));
+          String text = step.apply(after, at);
+          return Optional.of(new Changed(after, text));
         });
   }
 
@@ -235,7 +219,7 @@ final class SqliteChanges implements Changes {
     return jdbi.inTransaction(
         h -> {
           Optional<Versioned<List<ObjectNode>>> now = find(h, book);
-          Optional<Log.Line> line = back ? LOG.latestDone(h, book) : LOG.firstUndone(h, book);
+          Optional<Log.Stored> line = back ? LOG.latestDone(h, book) : LOG.firstUndone(h, book);
           if (now.isEmpty() || line.isEmpty()) {
             return new Saved.Refused<>(
                 List.of(back ? "There is nothing to take back" : "There is nothing to do again"));

@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.barmap.edit.Editing;
@@ -127,13 +128,13 @@ final class SqliteDrafts implements Drafts {
   }
 
   /** A step on a draft, and how its line in the history is written. */
-  private interface Step {
+  private interface Kept {
     Outcome take(Handle h, Draft draft);
 
     HistoryEntry write(Handle h, Outcome.Done done);
   }
 
-  private Saved<Draft> save(String book, long revision, Step step) {
+  private Saved<Draft> save(String book, long revision, Kept step) {
     return along(
         book,
         (h, now) -> {
@@ -155,7 +156,7 @@ final class SqliteDrafts implements Drafts {
     return save(
         book,
         revision,
-        new Step() {
+        new Kept() {
           @Override
           public Outcome take(Handle h, Draft draft) {
             return Editing.correct(draft, correction);
@@ -166,27 +167,15 @@ final class SqliteDrafts implements Drafts {
             LOG.dropUndone(h, book);
             HistoryEntry entry =
                 new HistoryEntry(Ids.make(), clock.instant(), who, done.text(), false);
-            insert(h, book, entry, Json.correction(correction), done.change());
+            LOG.add(h, book, entry, kept(Json.correction(correction), done.change()));
             return entry;
           }
         });
   }
 
-  private static void insert(
-      Handle h, String book, HistoryEntry entry, String correction, Change change) {
-    h.createUpdate(
-            """
-            insert into correction (id, book, made_at, who, text, correction, change, state)
-            values (:id, :book, :at, :who, :text, :correction, :change, 'done')
-            """)
-        .bind("id", entry.id())
-        .bind("book", book)
-        .bind("at", entry.when().toString())
-        .bind("who", entry.who())
-        .bind("text", entry.text())
-        .bind("correction", correction)
-        .bind("change", Json.write(change))
-        .execute();
+  /** What is kept of a step: what a person said, and the change it made. */
+  private static Map<String, String> kept(String correction, Change change) {
+    return Map.of("correction", correction, "change", Json.write(change));
   }
 
   @Override
@@ -203,21 +192,21 @@ final class SqliteDrafts implements Drafts {
     return save(
         book,
         revision,
-        new Step() {
-          private Optional<Log.Line> line(Handle h) {
+        new Kept() {
+          private Optional<Log.Stored> line(Handle h) {
             return back ? LOG.latestDone(h, book) : LOG.firstUndone(h, book);
           }
 
           @Override
           public Outcome take(Handle h, Draft draft) {
-            Optional<Log.Line> line = line(h);
+            Optional<Log.Stored> line = line(h);
             if (line.isEmpty()) {
               return new Outcome.Refused(
                   List.of(back ? "There is nothing to take back" : "There is nothing to do again"));
             }
             Change change = Json.change(LOG.column(h, line.get().seq(), "change"));
             HistoryEntry entry = line.get().entry();
-            Optional<Retakes.Step> retake = Retakes.find(h, entry.id());
+            Optional<Retakes.Retake> retake = Retakes.find(h, entry.id());
             Optional<Draft> from =
                 retake.isEmpty() ? Optional.of(draft) : retake.get().swapped(draft, back);
             if (from.isEmpty()) {
@@ -231,7 +220,7 @@ final class SqliteDrafts implements Drafts {
 
           @Override
           public HistoryEntry write(Handle h, Outcome.Done done) {
-            Log.Line line = line(h).orElseThrow();
+            Log.Stored line = line(h).orElseThrow();
             LOG.mark(h, line.seq(), back ? "undone" : "done");
             HistoryEntry e = line.entry();
             Retakes.find(h, e.id()).ifPresent(r -> Retakes.swap(h, r, back));
@@ -295,7 +284,7 @@ final class SqliteDrafts implements Drafts {
       Versioned<Draft> now,
       Draft before,
       Retaken retaken,
-      Retakes.Step step,
+      Retakes.Retake step,
       boolean last) {
     if (last) {
       LOG.dropUndone(h, book);
@@ -314,7 +303,7 @@ final class SqliteDrafts implements Drafts {
     String again = unverified ? "; it is to be checked again" : "";
     String text = "New picture of page " + step.place() + lost + again;
     HistoryEntry entry = new HistoryEntry(Ids.make(), clock.instant(), "", text, false);
-    insert(h, book, entry, "{}", Change.between(before, retaken.draft()));
+    LOG.add(h, book, entry, kept("{}", Change.between(before, retaken.draft())));
     Retakes.insert(h, book, entry.id(), step);
     Retakes.swap(h, step, false);
     return new Saved.Done<>(store(h, book, now.revision(), retaken.draft()), entry);

@@ -1,12 +1,9 @@
 package org.barmap.library.sqlite;
 
 import java.nio.file.Path;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.barmap.library.Job;
@@ -15,28 +12,7 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** The queue in SQLite. */
-final class SqliteJobs implements Jobs {
-
-  private final Jdbi jdbi;
-  private final Path root;
-  private final Clock clock;
-
-  SqliteJobs(Jdbi jdbi, Path root, Clock clock) {
-    this.jdbi = jdbi;
-    this.root = root;
-    this.clock = clock;
-  }
-
-  private static Job job(ResultSet row) throws SQLException {
-    return new Job(
-        row.getString("id"),
-        row.getString("book"),
-        Job.State.valueOf(row.getString("state").toUpperCase(Locale.ROOT)),
-        row.getInt("done"),
-        row.getInt("of"),
-        row.getString("text"),
-        row.getInt("failures"));
-  }
+record SqliteJobs(Jdbi jdbi, Path root, Clock clock) implements Jobs {
 
   @Override
   public Job add(String book, List<Upload> uploads) {
@@ -74,7 +50,7 @@ final class SqliteJobs implements Jobs {
   private static Job find(Handle h, String id) {
     return h.createQuery("select * from job where id = :id")
         .bind("id", id)
-        .map((row, context) -> job(row))
+        .mapTo(Job.class)
         .one();
   }
 
@@ -90,7 +66,7 @@ final class SqliteJobs implements Jobs {
                     order by j.failures > 0, j.state, j.seq limit 1
                     """)
                 .bind("now", clock.millis())
-                .map((row, context) -> job(row))
+                .mapTo(Job.class)
                 .findOne());
   }
 
@@ -182,7 +158,7 @@ final class SqliteJobs implements Jobs {
         h ->
             h.createQuery("select * from job where book = :book order by seq desc limit 1")
                 .bind("book", book)
-                .map((row, context) -> job(row))
+                .mapTo(Job.class)
                 .findOne());
   }
 

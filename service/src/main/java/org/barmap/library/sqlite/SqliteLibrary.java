@@ -41,7 +41,7 @@ public final class SqliteLibrary implements Library {
   private SqliteLibrary(Path folder, HikariDataSource pool, FolderLock lock, Clock clock) {
     this.pool = pool;
     this.lock = lock;
-    Jdbi jdbi = Jdbi.create(pool);
+    Jdbi jdbi = Rows.mapped(Jdbi.create(pool));
     removal = new Removal(jdbi, folder, clock);
     drafts = new SqliteDrafts(jdbi, clock, removal);
     books = new SqliteBooks(jdbi, clock, drafts, removal);

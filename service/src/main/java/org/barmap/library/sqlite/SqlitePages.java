@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -15,7 +13,6 @@ import java.util.stream.Stream;
 import org.barmap.edit.Repaging;
 import org.barmap.edit.draft.Draft;
 import org.barmap.library.PageCard;
-import org.barmap.library.PageState;
 import org.barmap.library.Pages;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
@@ -23,19 +20,7 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** Pages in SQLite, their pictures as files beside it. */
-final class SqlitePages implements Pages {
-
-  private final Jdbi jdbi;
-  private final Path root;
-  private final SqliteDrafts drafts;
-  private final Removal removal;
-
-  SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) {
-    this.jdbi = jdbi;
-    this.root = root;
-    this.drafts = drafts;
-    this.removal = removal;
-  }
+record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) implements Pages {
 
   @Override
   public List<PageCard> all(String book) {
@@ -43,26 +28,15 @@ final class SqlitePages implements Pages {
   }
 
   static List<PageCard> all(Handle h, String book) {
-    List<PageCard> pages = new ArrayList<>();
-    h.createQuery("select * from page where book = :book and aside = 0 order by position, rowid")
+    return h.createQuery(
+            """
+            select id, source, width, height, state, finding, picture, part, attempts,
+              row_number() over (order by position, rowid) as "index"
+            from page where book = :book and aside = 0 order by position, rowid
+            """)
         .bind("book", book)
-        .map((row, context) -> card(row, pages.size() + 1))
-        .forEach(pages::add);
-    return pages;
-  }
-
-  private static PageCard card(ResultSet row, int index) throws SQLException {
-    return new PageCard(
-        row.getString("id"),
-        index,
-        row.getString("source"),
-        row.getInt("width"),
-        row.getInt("height"),
-        PageState.of(row.getString("state")),
-        Optional.ofNullable(row.getString("finding")),
-        row.getString("picture"),
-        row.getInt("part"),
-        row.getInt("attempts"));
+        .mapTo(PageCard.class)
+        .list();
   }
 
   @Override

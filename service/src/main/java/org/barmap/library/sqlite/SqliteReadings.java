@@ -19,17 +19,10 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** New readings of whole books, laid into their drafts in SQLite. */
-final class SqliteReadings implements Readings {
+record SqliteReadings(Jdbi jdbi, SqliteDrafts drafts) implements Readings {
 
   private static final String READ = "Read again";
 
-  private final Jdbi jdbi;
-  private final SqliteDrafts drafts;
-
-  SqliteReadings(Jdbi jdbi, SqliteDrafts drafts) {
-    this.jdbi = jdbi;
-    this.drafts = drafts;
-  }
 
   @Override
   public Material material(String book) {
@@ -44,16 +37,13 @@ final class SqliteReadings implements Readings {
   private static Material material(Handle h, String book, String reading) {
     List<Material.Kept> pages =
         h.createQuery(
-                "select id, reading_version, "
-                    + reading
-                    + " as reading from page where book = :book and aside = 0 order by position, rowid")
+                """
+                select id as page, reading_version as version, %s as reading from page
+                where book = :book and aside = 0 order by position, rowid
+                """
+                    .formatted(reading))
             .bind("book", book)
-            .map(
-                (row, context) ->
-                    new Material.Kept(
-                        row.getString("id"),
-                        row.getLong("reading_version"),
-                        Optional.ofNullable(row.getString("reading"))))
+            .mapTo(Material.Kept.class)
             .list();
     return new Material(pages, SqliteSeconds.find(h, book));
   }
@@ -111,8 +101,8 @@ final class SqliteReadings implements Readings {
           SqlitePages.reposition(h, pages, indices);
           Draft before = Repaging.apply(now.value(), indices);
           Retaken retaken = Retaken.read(before, place, fresh);
-          Retakes.Step step =
-              new Retakes.Step(
+          Retakes.Retake step =
+              new Retakes.Retake(
                   old,
                   made,
                   place,

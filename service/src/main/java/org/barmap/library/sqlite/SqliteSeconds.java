@@ -10,13 +10,7 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** Second readings in SQLite. */
-final class SqliteSeconds implements Seconds {
-
-  private final Jdbi jdbi;
-
-  SqliteSeconds(Jdbi jdbi) {
-    this.jdbi = jdbi;
-  }
+record SqliteSeconds(Jdbi jdbi) implements Seconds {
 
   @Override
   public Optional<SecondCard> find(String book) {

@@ -31,18 +31,9 @@ import org.barmap.work.Worker;
 import tools.jackson.databind.JsonNode;
 
 /** Pages: uploaded, ordered, taken out, shown. */
-public final class PageRoutes {
+public record PageRoutes(Library library, Worker worker, Events events) {
 
-  private final Library library;
-  private final Worker worker;
-  private final Events events;
-
-  public PageRoutes(Library library, Worker worker, Events events) {
-    this.library = library;
-    this.worker = worker;
-    this.events = events;
-  }
-
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.post("/api/books/{b}/pages", this::upload);
     routes.post("/api/books/{b}/pages/order", this::order);
