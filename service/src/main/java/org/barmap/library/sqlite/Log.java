@@ -81,10 +81,7 @@ final class Log {
   }
 
   private Optional<Stored> line(Handle h, String book, String which) {
-    return h.createQuery(select(which))
-        .bind("book", book)
-        .mapTo(Stored.class)
-        .findOne();
+    return h.createQuery(select(which)).bind("book", book).mapTo(Stored.class).findOne();
   }
 
   /** Sets the state of a step. */

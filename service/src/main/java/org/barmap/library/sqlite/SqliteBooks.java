@@ -29,7 +29,6 @@ record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal)
       from book b where b.discarded_at is null
       """;
 
-
   @Override
   public List<BookCard> all() {
     return jdbi.withHandle(

@@ -22,7 +22,6 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
 
   private static final Log LOG = new Log("change_step");
 
-
   @Override
   public Optional<Versioned<List<ObjectNode>>> find(String book) {
     return jdbi.withHandle(h -> find(h, book));

@@ -48,10 +48,7 @@ record SqliteJobs(Jdbi jdbi, Path root, Clock clock) implements Jobs {
   }
 
   private static Job find(Handle h, String id) {
-    return h.createQuery("select * from job where id = :id")
-        .bind("id", id)
-        .mapTo(Job.class)
-        .one();
+    return h.createQuery("select * from job where id = :id").bind("id", id).mapTo(Job.class).one();
   }
 
   @Override

@@ -23,7 +23,6 @@ record SqliteReadings(Jdbi jdbi, SqliteDrafts drafts) implements Readings {
 
   private static final String READ = "Read again";
 
-
   @Override
   public Material material(String book) {
     return jdbi.inTransaction(h -> material(h, book, "reading"));
