@@ -6,7 +6,9 @@ import { MOST_FIFTHS, keyText } from "../core/words.js";
  * The kinds of change by their words in the format; bars are named as a player says them: "34", "24A", "24 in the 2nd ending".
  *
  * @typedef {{first: string, last: string}} Span
- * @typedef {{kind: "cut"} & Span
+ * @typedef {{kind: "cut", pass?: string} & Span
+ *   | {kind: "only", pass: string} & Span
+ *   | {kind: "not", pass?: string} & Span
  *   | {kind: "vamp", leave: "any-time"|"end-of-pass"} & Span
  *   | {kind: "safety"} & Span
  *   | {kind: "play", times: number} & Span
@@ -29,6 +31,14 @@ const BEAT = { "1/1": "whole", "3/4": "dotted half", "1/2": "half", "3/8": "dott
 /** @param {{first: string, last?: string}} c */
 function span(c) {
   return c.last && c.last !== c.first ? `${c.first} to ${c.last}` : `${c.first}`;
+}
+
+/** @type {[string, string][]} */
+const PASSES = [["1", "1st time"], ["2", "2nd time"], ["3", "3rd time"], ["4", "4th time"], ["last", "last time"], ["after-jump", "on the D.C. or D.S."]];
+
+/** @param {string|undefined} pass */
+function inPass(pass) {
+  return pass ? `, ${new Map(PASSES).get(pass) ?? `time ${pass}`}` : "";
 }
 
 /** @type {[string, string][]} */
@@ -87,7 +97,24 @@ const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3
 
 /** @type {{[K in Exclude<Change["kind"], "order"|"tacet"|"cut-number"|"link">]: Kind<K>} & {"cut-part": Kind<"cut">}} */
 const OF_BARS = {
-  cut: { text: "Cut these", title: "Cut", fields: () => [], says: (c) => `cut ${span(c)}` },
+  cut: {
+    text: "Cut these",
+    title: "Cut",
+    fields: () => [field("In which pass", select("pass", [["", "every time"], ...PASSES]))],
+    says: (c) => `cut ${span(c)}${inPass(c.pass)}`,
+  },
+  only: {
+    text: "I play in one pass only",
+    title: "Played in one pass only",
+    fields: () => [field("In which pass", select("pass", PASSES, "2"))],
+    says: (c) => `play ${span(c)}${inPass(c.pass)} only`,
+  },
+  not: {
+    text: "I don't play here",
+    title: "Tacet for me, the others play",
+    fields: () => [field("In which pass", select("pass", [["", "every time"], ...PASSES]))],
+    says: (c) => `tacet ${span(c)}${inPass(c.pass)}`,
+  },
   "cut-part": {
     text: "Cut a part of them",
     title: "Cut from beat to beat",

@@ -36,7 +36,8 @@ final class Entries {
               some(piece.cutStart()),
               some(piece.cutEnd()),
               piece.inserted(),
-              added(steps.subList(i, k))));
+              added(steps.subList(i, k)),
+              step.silent() ? Optional.of(true) : Optional.empty()));
       i = k;
     }
     return entries;

@@ -97,6 +97,7 @@ public record NumberPlan(
    * @param beatsCutEnd how many of them at its end; those left lie in its middle
    * @param inserted what inserted bars are called
    * @param added what else is known of inserted bars
+   * @param silent the player rests this time, though the book has notes
    */
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
   public record Entry(
@@ -108,7 +109,8 @@ public record NumberPlan(
       Optional<Double> beatsCutStart,
       Optional<Double> beatsCutEnd,
       Optional<String> inserted,
-      Optional<Added> added) {}
+      Optional<Added> added,
+      Optional<Boolean> silent) {}
 
   /**
    * Bars that are not in the book.

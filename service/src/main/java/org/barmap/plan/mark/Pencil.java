@@ -89,6 +89,10 @@ public final class Pencil {
     WrittenNumber number = performance.number();
     switch (marking.where()) {
       case FIRST -> one(number, span, span.from(), marking.mark(), marking.sign());
+      case BRACKETED -> {
+        one(number, span, span.from(), marking.mark(), "[ " + marking.sign());
+        one(number, span, span.to(), marking.mark() + "-end", "]");
+      }
       case AROUND -> range(number, span, marking.mark(), marking.sign());
       case BEATEN -> {
         one(number, span, span.from(), marking.mark(), marking.sign());

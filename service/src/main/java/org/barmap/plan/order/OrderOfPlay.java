@@ -15,6 +15,7 @@ import org.barmap.plan.piece.PlayedPiece;
  * @param steps in the order they sound
  * @param passedBars bars left out on the way, over all passes
  * @param passed the pieces left out on the way, in the order they were passed
+ * @param passedOnce what is left out in one pass only, in the order it was passed
  * @param repeats the printed repeats, by the pieces they cover
  * @param open vamps and safeties
  * @param findings about the form and the changes
@@ -25,6 +26,7 @@ public record OrderOfPlay(
     List<PlayedPiece> steps,
     int passedBars,
     List<Piece> passed,
+    List<PlayedPiece> passedOnce,
     List<Loop> repeats,
     List<OpenStretch> open,
     List<PlanFinding> findings) {
@@ -34,6 +36,7 @@ public record OrderOfPlay(
     pieces = List.copyOf(pieces);
     steps = List.copyOf(steps);
     passed = List.copyOf(passed);
+    passedOnce = List.copyOf(passedOnce);
     repeats = List.copyOf(repeats);
     open = List.copyOf(open);
     findings = List.copyOf(findings);
@@ -43,7 +46,8 @@ public record OrderOfPlay(
   OrderOfPlay withFindings(List<PlanFinding> more) {
     List<PlanFinding> all = new ArrayList<>(findings);
     all.addAll(more);
-    return new OrderOfPlay(number, pieces, steps, passedBars, passed, repeats, open, all);
+    return new OrderOfPlay(
+        number, pieces, steps, passedBars, passed, passedOnce, repeats, open, all);
   }
 
   /** Returns how many bars are played, pickups not counted. */

@@ -6,6 +6,8 @@ import java.util.Map;
 import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.pass.PassReader;
+import org.barmap.plan.pass.Passes;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Pieces;
 import org.barmap.plan.piece.Span;
@@ -40,8 +42,30 @@ public final class Orders {
     overlay.apply(spans);
     Walk walk = new Walk(pieces, loops, jumps, repeatsAfterJump);
     walk.run(findings);
-    int bars = walk.passed().stream().mapToInt(Piece::bars).sum();
+    Passes passes = PassReader.over(walk.steps(), number, pieces, spans, around(loops), findings);
+    int bars =
+        walk.passed().stream().mapToInt(Piece::bars).sum()
+            + passes.passed().stream().mapToInt(s -> s.piece().bars()).sum();
     return new OrderOfPlay(
-        number, pieces, walk.steps(), bars, walk.passed(), printed, overlay.open(), findings);
+        number,
+        pieces,
+        passes.steps(),
+        bars,
+        walk.passed(),
+        passes.passed(),
+        printed,
+        overlay.open(),
+        findings);
+  }
+
+  /** What is repeated; of a repeat with endings what stands before them, and each ending. */
+  private static List<PassReader.Around> around(List<Loop> loops) {
+    List<PassReader.Around> around = new ArrayList<>();
+    for (Loop loop : loops) {
+      int end = loop.parts().isEmpty() ? loop.end() : loop.parts().get(0).start() - 1;
+      around.add(new PassReader.Around(loop.start(), end));
+      loop.parts().forEach(p -> around.add(new PassReader.Around(p.start(), p.end())));
+    }
+    return around;
   }
 }

@@ -79,6 +79,9 @@ public record Performance(
     for (Piece piece : order.passed()) {
       whole = whole.plus(Length.ofCut(piece, measures.get(places.getOrDefault(piece, 0))));
     }
+    for (PlayedPiece step : order.passedOnce()) {
+      whole = whole.plus(Length.ofCut(step.piece(), measure(step)));
+    }
     for (PlayedPiece step : order.steps()) {
       if (step.piece().beatsCut() > 0) {
         whole = whole.plus(Length.ofCut(step.piece(), measure(step)));

@@ -12,6 +12,7 @@ import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PlayedPiece;
+import org.barmap.plan.piece.Round;
 
 /** Goes through the pieces as a player does, one after the other, and notes what sounds. */
 final class Walk {
@@ -166,7 +167,7 @@ final class Walk {
     }
     outOfCut = false;
     heard[at]++;
-    steps.add(new PlayedPiece(piece, at, heard[at]));
+    steps.add(PlayedPiece.of(piece, at, heard[at], round(at)));
     if (piece.endCut()) {
       return go(at, at + 1); // the signs at its end lie in the cut
     }
@@ -195,6 +196,18 @@ final class Walk {
       return jumpTo(jump.target());
     }
     return go(at, at + 1);
+  }
+
+  /** Returns which time through the innermost repeat around a piece it is. */
+  private Round round(int at) {
+    int inner = -1;
+    for (int l : active) {
+      boolean around = pass[l] > 0 && loops.get(l).total() > 1 && loops.get(l).holds(at);
+      inner = around && (inner < 0 || l < inner) ? l : inner;
+    }
+    return inner < 0
+        ? new Round(0, 0, !jumped.isEmpty())
+        : new Round(pass[inner], loops.get(inner).total(), !jumped.isEmpty());
   }
 
   /** A jump whose goal is cut is passed over; the checks on changes say so. */

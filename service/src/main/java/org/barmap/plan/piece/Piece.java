@@ -49,6 +49,12 @@ public record Piece(
     return of(bar, 0, bar.count(), 0);
   }
 
+  /** Returns the piece with other content of its entry. */
+  public Piece in(Bar other) {
+    return new Piece(
+        other, offset, count, slot, cut, cutStart, cutEnd, cutMiddle, added, startSigns, endSigns);
+  }
+
   /** Returns the piece left out, with the signs in it. */
   Piece withCut() {
     return new Piece(bar, offset, count, slot, true, 0, 0, 0, added, startSigns, endSigns);

@@ -112,6 +112,11 @@ public final class Pieces {
     return -1;
   }
 
+  /** Returns what is left of a piece when a change leaves out what it names of it. */
+  public static Piece without(Piece piece, Span span) {
+    return piece.added().isPresent() ? piece.withCut() : cutPiece(piece, span);
+  }
+
   private static Piece cutPiece(Piece piece, Span span) {
     double beats = piece.bar().meter().map(Meter::beats).orElse(0);
     boolean firstBar = piece.slot() == span.from();

@@ -50,13 +50,18 @@ public final class Rests {
         to++;
       }
       LongRest rest = rests.rest(i, to);
-      if (rest.bars() >= least) {
+      if (rest.bars() >= least || rests.silent(i, to)) {
         String form = rest.first() + " " + rest.last() + " " + rest.bars() + rest.landmarks();
         found.merge(form, rest, Rests::again);
       }
       i = to + 1;
     }
     return List.copyOf(found.values());
+  }
+
+  /** A rest that is not drawn has to be told, however short. */
+  private boolean silent(int from, int to) {
+    return steps.subList(from, to + 1).stream().anyMatch(PlayedPiece::silent);
   }
 
   private static LongRest again(LongRest before, LongRest now) {
@@ -116,7 +121,8 @@ public final class Rests {
         landmarks,
         entrance,
         List.of(steps.get(from).pass()),
-        text(whole.bars(), inBar, landmarks));
+        text(whole.bars(), inBar, landmarks)
+            + (silent(from, to) ? " Notes are printed here: you rest this time." : ""));
   }
 
   /** A jump or a cut inside a rest is a landmark: the count goes on elsewhere. */

@@ -116,7 +116,7 @@ final class PlannerAnswers implements Answers {
             sounding.entry().added().isPresent()
                 ? sounding.entry().added().get().content().filter("rest"::equals).isPresent()
                 : worked.written(number).barAt(sounding.slot()).isRest();
-        playing.add(!rest);
+        playing.add(!rest && !sounding.entry().silent().orElse(false));
       }
     }
     return playing;

@@ -44,6 +44,10 @@ class RoundTripTest {
           { "id": "23", "number": "7", "kind": "link", "link": "applause-segue", "seconds": 8 },
           { "id": "24", "number": "7", "kind": "link", "link": "segue", "to": "9", "seconds": 2.5, "cue": "the doorbell" },
           { "id": "25", "number": "9", "kind": "link", "link": "break" },
+          { "id": "p21", "number": "7", "kind": "cut", "first": "34", "last": "49", "pass": "1" },
+          { "id": "p22", "number": "7", "kind": "only", "first": "34", "last": "49", "pass": "last" },
+          { "id": "p23", "number": "7", "kind": "not", "first": "B", "last": "end", "pass": "after-jump" },
+          { "id": "p24", "number": "7", "kind": "not", "first": "34", "last": "34" },
           { "id": "17", "kind": "order", "numbers": ["9", "7"] } ] }
       """;
 

@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param leavesOut its bars are not played
  * @param added new bars after its bar
  * @param rounds how often its bars are played, or until when
+ * @param course what becomes of the way through the number
  * @param inForce what holds from its first bar on
  * @param link how the next number follows its number
  */
@@ -21,6 +22,7 @@ public record Effects(
     boolean leavesOut,
     Optional<Added> added,
     Optional<Rounds> rounds,
+    Course course,
     InForce inForce,
     Optional<Linked> link) {
 
@@ -55,6 +57,11 @@ public record Effects(
     return new Made().rounds(rounds).done();
   }
 
+  /** Returns another way through the number. */
+  public static Effects on(Course course) {
+    return new Made().course(course).done();
+  }
+
   /** Returns something that holds from the first bar on. */
   public static Effects setting(InForce inForce) {
     return new Made().inForce(inForce).done();
@@ -72,6 +79,7 @@ public record Effects(
     private boolean leavesOut;
     private Optional<Added> added = Optional.empty();
     private Optional<Rounds> rounds = Optional.empty();
+    private Course course = Course.NOTHING;
     private InForce inForce = InForce.NOTHING;
     private Optional<Linked> link = Optional.empty();
 
@@ -105,6 +113,12 @@ public record Effects(
       return this;
     }
 
+    /** Takes another way through the number. */
+    public Made course(Course way) {
+      course = way;
+      return this;
+    }
+
     /** Puts something into force. */
     public Made inForce(InForce what) {
       inForce = what;
@@ -119,7 +133,7 @@ public record Effects(
 
     /** Returns what was made. */
     public Effects done() {
-      return new Effects(order, silence, leavesOut, added, rounds, inForce, link);
+      return new Effects(order, silence, leavesOut, added, rounds, course, inForce, link);
     }
   }
 }

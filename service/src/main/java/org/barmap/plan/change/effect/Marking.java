@@ -15,6 +15,8 @@ public record Marking(Where where, String mark, String sign) {
     FIRST,
     /** At its first bar, and repeat signs around its bars where none are printed. */
     AROUND,
+    /** At its first bar, and a bracket behind its last one. */
+    BRACKETED,
     /** At its first bar, and after its last one the number of beats that held before. */
     BEATEN
   }

@@ -5,17 +5,24 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.plan.change.effect.Course;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.PassRule;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
+import org.barmap.plan.change.term.Pass;
 
-/** Bars left out, both ends included; addresses may name beats. */
+/**
+ * Bars left out, both ends included; addresses may name beats.
+ *
+ * @param pass in which pass only; empty where they are out for good
+ */
 @JsonTypeName("cut")
-public record Cut(Meta meta, String number, String first, String last)
+public record Cut(Meta meta, String number, String first, String last, Optional<Pass> pass)
     implements ShowChange.OfBars {
   static final Wording<ShowChange> WORDING = new Wording<>("cut|jump|go\\s+from", Cut::read);
 
@@ -27,20 +34,27 @@ public record Cut(Meta meta, String number, String first, String last)
           "(?:jump|go|cut)\\s+(?:straight\\s+)?(?:from|after)\\s+(?:(?:the\\s+)?end\\s+of\\s+)?(.+?),?\\s+(?:(?:straight\\s+)?(?:go\\s+)?to)\\s+(?:(?:the\\s+)?(?:beginning|start|top)\\s+of\\s+)?(.+)",
           Wording.FLAGS);
 
+  /** Makes a cut for good. */
+  public Cut(Meta meta, String number, String first, String last) {
+    this(meta, number, first, last, Optional.empty());
+  }
+
   @Override
   public Effects effects() {
-    return Effects.LEFT_OUT;
+    return pass.isEmpty()
+        ? Effects.LEFT_OUT
+        : Effects.on(Course.in(new PassRule(PassRule.Does.CUT, pass)));
   }
 
   /** Cuts that touch share their brackets, so the marks are made from all that is left out. */
   @Override
   public Optional<Marking> marking() {
-    return Optional.empty();
+    return pass.map(p -> new Marking(Marking.Where.BRACKETED, "cut-pass", "out " + p.sign()));
   }
 
   @Override
   public String says() {
-    return "cut " + Saying.range(first, last);
+    return "cut " + Saying.range(first, last) + pass.map(p -> " " + p.says()).orElse("");
   }
 
   private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
@@ -57,7 +71,10 @@ public record Cut(Meta meta, String number, String first, String last)
   }
 
   private static Heard<ShowChange> cut(Told<ShowChange> told, String said) {
+    Pass.Behind behind = Pass.behind(said);
     return told.range(
-        said, r -> new Cut(told.meta(), told.number(), r.first(), r.last()), " are cut");
+        behind.words(),
+        r -> new Cut(told.meta(), told.number(), r.first(), r.last(), behind.pass()),
+        " are cut" + behind.pass().map(p -> ", " + p.says()).orElse(""));
   }
 }

@@ -28,7 +28,9 @@ public sealed interface ShowChange
    */
   static List<Wording<ShowChange>> wordings() {
     return List.of(
+        InPass.Only.WORDING,
         Tacet.WORDING,
+        InPass.Not.WORDING,
         CutNumber.WORDING,
         LinkChange.WORDING,
         Play.REPEATED,
@@ -95,7 +97,7 @@ public sealed interface ShowChange
   }
 
   /** A change of bars from a first to a last one, both included. */
-  sealed interface OfBars extends ShowChange permits Cut, Vamp, Safety, Play, Beats {
+  sealed interface OfBars extends ShowChange permits Cut, Vamp, Safety, Play, Beats, InPass {
 
     /** Returns the address of the first bar. */
     String first();
