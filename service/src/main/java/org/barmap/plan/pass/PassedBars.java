@@ -53,15 +53,8 @@ record PassedBars(
       return Optional.of(
           PlanFinding.change(Severity.ERROR, at, "no-such-pass", text, span.get().change()));
     }
-    String text =
-        "\""
-            + words
-            + "\" is printed, but "
-            + is.substring(0, 1).toLowerCase()
-            + is.substring(1)
-            + " played "
-            + often
-            + ".";
+    String once = first == last ? "bar " + bars + " is" : "bars " + bars + " are";
+    String text = "\"" + words + "\" is printed, but " + once + " played " + often + ".";
     return Optional.of(
         new PlanFinding(
             Severity.DOUBT,
