@@ -227,8 +227,9 @@
  * @property {number} bars pickups not counted
  * @property {number} [beats] as the director shows them; absent where no meter is known
  * @property {number} [seconds] absent where no tempo is known
+ * @property {string[]} [plus] what comes on top and has no length: "vamp 9-12", "hold 4"
  *
- * @typedef {"time"|"quick"|"unknown"|"none"} Verdict
+ * @typedef {"time"|"quick"|"unknown"|"none"} Verdict unknown: hangs on a tempo or a hold nobody knows
  *
  * @typedef {object} Advice
  * @property {string} kind

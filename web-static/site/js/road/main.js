@@ -124,6 +124,7 @@ class RoadRoom {
           count(planned?.written ?? number.bars.reduce((n, b) => n + b.count, 0), "bar") + " written",
           played ? `${played.bars} played` : "",
           played ? duration(played.seconds) : "",
+          played?.plus?.length ? `plus ${played.plus.join(", ")}` : "",
           knownText(planned?.known),
         ].filter(Boolean).join(" · ");
     return el(

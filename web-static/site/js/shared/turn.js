@@ -16,10 +16,11 @@ const VERDICT = {
 /** @param {Gap|undefined} gap */
 export function gapText(gap) {
   if (!gap) return "";
-  if (!gap.bars && !gap.beats) return "no rest";
+  const plus = gap.plus?.length ? `plus ${gap.plus.join(", ")}` : "";
+  if (!gap.bars && !gap.beats) return plus ? `no rest, ${plus}` : "no rest";
   const beats = gap.beats === undefined ? "" : count(Number(gap.beats.toFixed(1)), "beat");
   const time = gap.seconds === undefined ? "time unknown: no tempo yet" : duration(gap.seconds);
-  return [gap.bars ? count(gap.bars, "bar") : "", beats, time].filter(Boolean).join(" · ");
+  return [gap.bars ? count(gap.bars, "bar") : "", beats, time, plus].filter(Boolean).join(" · ");
 }
 
 /** @param {Turn} turn */

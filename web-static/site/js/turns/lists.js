@@ -48,7 +48,7 @@ export function instrumentList(list, names) {
         { class: "item" },
         el("b", { text: change.from ? `${change.from} → ${change.to}` : change.to }),
         el("span", { class: "soft", text: names.long(change.at) }),
-        el("span", {}, icon(change.verdict === "time" ? "tick" : "warn"), ` ${time}`),
+        el("span", {}, icon(change.verdict === "time" ? "tick" : change.verdict === "unknown" ? "doubt" : "warn"), ` ${time}`),
         change.text ? el("span", { class: "soft small", text: change.text }) : null,
       );
     }),

@@ -13,9 +13,19 @@ final class Says {
     if (length.bars() > 0) {
       parts.add(length.bars() + (length.bars() == 1 ? " bar" : " bars"));
     }
-    length.beats().ifPresent(b -> parts.add(plain(b) + (b == 1 ? " beat" : " beats")));
-    length.seconds().ifPresent(s -> parts.add(plain(Math.round(s * 10) / 10.0) + " s"));
-    return parts.isEmpty() ? "unknown" : String.join(", ", parts);
+    boolean counted = length.beats().filter(b -> b == 0).isEmpty() || length.plus().isEmpty();
+    if (counted) {
+      length.beats().ifPresent(b -> parts.add(plain(b) + (b == 1 ? " beat" : " beats")));
+      parts.add(
+          length
+              .seconds()
+              .map(s -> plain(Math.round(s * 10) / 10.0) + " s")
+              .orElse("no tempo known"));
+    }
+    String on = String.join(", ", length.plus());
+    return parts.isEmpty()
+        ? on
+        : String.join(", ", parts) + (length.plus().isEmpty() ? "" : ", plus " + on);
   }
 
   static String minutes(double seconds) {

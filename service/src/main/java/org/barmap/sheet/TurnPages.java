@@ -67,7 +67,7 @@ final class TurnPages {
             + (turn.direction() == Turn.Direction.BACK ? " BACK to " : " to ")
             + turn.toPage()
             + (turn.sheets() > 1 ? ", " + turn.sheets() + " leaves at once" : ""),
-        verdict(turn.verdict()),
+        verdict(turn),
         true);
     String pass = turn.pass() > 1 ? ", time " + turn.pass() : "";
     String next = turn.nextNumber().map(n -> ", then " + names.number(n)).orElse("");
@@ -79,7 +79,10 @@ final class TurnPages {
             + next
             + ", on to bar "
             + names.bar(turn.arrives()));
-    boolean none = turn.gap().beats().filter(b -> b == 0).isPresent() && turn.gap().bars() == 0;
+    boolean none =
+        turn.gap().beats().filter(b -> b == 0).isPresent()
+            && turn.gap().bars() == 0
+            && turn.gap().plus().isEmpty();
     flow.line(
         none
             ? "Notes right up to the turn and right after it."
@@ -94,12 +97,14 @@ final class TurnPages {
     }
   }
 
-  private static String verdict(Verdict verdict) {
-    return switch (verdict) {
-      case TIME -> "Time";
-      case QUICK -> "V.S. (quick)";
-      case UNKNOWN -> "Time not known";
-      case NONE -> "V.S. (no time)";
-    };
+  private static String verdict(Turn turn) {
+    String time =
+        switch (turn.verdict()) {
+          case TIME -> "enough time";
+          case QUICK -> "quick";
+          case NONE -> "no time";
+          case UNKNOWN -> "time not known";
+        };
+    return turn.mark().map(m -> m.word() + " (" + time + ")").orElse(time);
   }
 }

@@ -1,5 +1,7 @@
 package org.barmap.plan.mark;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,13 +11,15 @@ import org.barmap.map.Bar;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;
-import org.barmap.plan.turn.Verdict;
+import org.barmap.plan.turn.TurnMark;
 
 /**
- * Marks for page turns: V.S. where there is hardly time, Time where the rest stands on the next
- * page and can't be seen, and where to turn when that is not the end of the page.
+ * Marks for page turns: what {@link TurnMark} decides at the end of a page, and where to turn when
+ * that is not there.
  */
 public final class TurnMarks {
+  private static final Optional<TurnMark> HURRY = Optional.of(TurnMark.VS);
+
   private final Map<String, WrittenNumber> numberOf = new HashMap<>();
   private final Map<String, Integer> slotOf = new HashMap<>();
   private final Map<String, Bar> barOf = new HashMap<>();
@@ -32,22 +36,50 @@ public final class TurnMarks {
     }
   }
 
-  /** Adds a mark for each turn that needs one; all passes of a turn share it. */
+  /**
+   * Adds a mark for each turn that needs one. All passes of a turn share it where they are alike;
+   * else it says which time it is for.
+   */
   public void mark(List<Turn> turns, Pencil pencil) {
-    Map<String, Turn> worst = new LinkedHashMap<>();
+    Map<String, List<Turn>> passes = new LinkedHashMap<>();
     for (Turn turn : turns) {
-      worst.merge(
-          turn.leaves() + ">" + turn.arrives(),
-          turn,
-          (a, b) -> a.verdict().compareTo(b.verdict()) >= 0 ? a : b);
+      passes
+          .computeIfAbsent(turn.leaves() + ">" + turn.arrives(), k -> new ArrayList<>(1))
+          .add(turn);
     }
-    for (Turn turn : worst.values()) {
-      one(turn, pencil);
-    }
+    passes.values().forEach(same -> passes(same, pencil));
   }
 
-  private void one(Turn turn, Pencil pencil) {
-    Advice chosen = turn.advice().get(0);
+  private void passes(List<Turn> turns, Pencil pencil) {
+    List<Turn> hurried = turns.stream().filter(t -> t.mark().equals(HURRY)).toList();
+    boolean plain =
+        turns.stream()
+            .allMatch(
+                t -> t.advice().get(0).kind() == Advice.Kind.TURN_HERE || hurried.contains(t));
+    if (plain && !hurried.isEmpty() && hurried.size() < turns.size()) {
+      around(turns.get(0), pencil);
+      String when = String.join(", ", hurried.stream().map(t -> nth(t.pass())).toList());
+      add(
+          pencil,
+          turns.get(0).leaves(),
+          true,
+          TurnMark.VS.word(),
+          TurnMark.VS.word() + " " + when + " time");
+      return;
+    }
+    one(turns.stream().max(Comparator.comparing(Turn::verdict)).orElseThrow(), pencil);
+  }
+
+  private static String nth(int pass) {
+    return switch (pass) {
+      case 1 -> "1st";
+      case 2 -> "2nd";
+      case 3 -> "3rd";
+      default -> pass + "th";
+    };
+  }
+
+  private void around(Turn turn, Pencil pencil) {
     if (turn.sheets() > 1) {
       add(
           pencil,
@@ -59,6 +91,11 @@ public final class TurnMarks {
     if (turn.direction() == Turn.Direction.BACK) {
       add(pencil, turn.leaves(), true, "turn-back", "back to page " + turn.toPage());
     }
+  }
+
+  private void one(Turn turn, Pencil pencil) {
+    Advice chosen = turn.advice().get(0);
+    around(turn, pencil);
     String id = chosen.after().orElse(turn.leaves());
     switch (chosen.kind()) {
       case TURN_EARLY, WRITE_OUT_BEFORE -> {
@@ -84,25 +121,19 @@ public final class TurnMarks {
               "turn-late",
               "see slip, turn after " + bars(chosen.bars().orElse(1)));
       case FOLD_OUT -> add(pencil, turn.leaves(), true, "fold-out", "fold-out");
-      case TURN_HERE, LEAVE_OUT -> here(turn, pencil);
+      case LOOSE_COPY ->
+          add(pencil, turn.leaves(), true, "loose-copy", "see copy of page " + turn.toPage());
+      case STAY ->
+          add(
+              pencil,
+              turn.leaves(),
+              true,
+              "stay",
+              "STAY, "
+                  + chosen.memorise().map(n -> bars(n) + " by heart").orElse("rests overleaf"));
+      case TURN_HERE, LEAVE_OUT ->
+          turn.mark().ifPresent(m -> add(pencil, turn.leaves(), true, m.word(), m.word()));
     }
-  }
-
-  private void here(Turn turn, Pencil pencil) {
-    if (turn.mark().filter("V.S."::equals).isPresent()) {
-      add(pencil, turn.leaves(), true, "vs", "V.S.");
-    } else if (turn.verdict() == Verdict.TIME && turn.nextNumber().isEmpty() && hidden(turn)) {
-      add(pencil, turn.leaves(), true, "time", "Time");
-    }
-  }
-
-  /** The rest can't be seen from this page when most of it stands on the next one. */
-  private static boolean hidden(Turn turn) {
-    Optional<Double> before = turn.before().beats();
-    Optional<Double> after = turn.after().beats();
-    return before.isPresent() && after.isPresent()
-        ? after.get() > before.get()
-        : turn.after().bars() > turn.before().bars();
   }
 
   private static String bars(int n) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Navigation;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.pace.Holds;
 import org.barmap.plan.pace.Length;
 import org.barmap.plan.pace.Measure;
 import org.barmap.plan.piece.Piece;
@@ -34,6 +35,7 @@ public final class Timeline {
   private int gapStep = -1;
   private Length gapLength = Length.none();
   private boolean gapHeld;
+  private double gapLeast;
 
   /** Lays out numbers that follow without a break. */
   public Timeline(List<Performance> joined) {
@@ -84,12 +86,10 @@ public final class Timeline {
   private void listen(int i) {
     Event e = events.get(i);
     Piece piece = e.piece();
-    boolean hold =
-        piece.last()
-            && (piece.bar().has(Navigation.FERMATA) || piece.bar().has(Navigation.CAESURA));
+    boolean hold = Holds.holds(piece);
     if (piece.rest()) {
       begin(start(i), i);
-      gapLength = gapLength.plus(Length.of(piece, e.measure()));
+      longer(Length.of(piece, e.measure()), Holds.isPause(piece) ? 0 : quarters(i));
       gapHeld |= hold;
       return;
     }
@@ -102,14 +102,20 @@ public final class Timeline {
     tail = Math.min(Math.max(0, tail), long0 - head);
     if (head > 0) {
       begin(start(i), i);
-      gapLength = gapLength.plus(part(e, head));
+      longer(part(e, head), head);
     }
     close(start(i) + head, i);
-    if (tail > 0 || (piece.last() && piece.bar().has(Navigation.CAESURA))) {
+    boolean caesura = hold && piece.bar().has(Navigation.CAESURA);
+    if (tail > 0 || caesura) {
       begin(end(i) - tail, i);
-      gapLength = gapLength.plus(part(e, tail));
+      longer(part(e, tail).with(Holds.of(piece).map(List::of).orElse(List.of())), tail);
       gapHeld |= hold;
     }
+  }
+
+  private void longer(Length length, double quarters) {
+    gapLength = gapLength.plus(length);
+    gapLeast += Gap.least(length, quarters);
   }
 
   private static Length part(Event e, double quarters) {
@@ -129,12 +135,13 @@ public final class Timeline {
       gapStep = step;
       gapLength = Length.none();
       gapHeld = false;
+      gapLeast = 0;
     }
   }
 
   private void close(double at, int step) {
     if (gapStep >= 0) {
-      gaps.add(new Gap(gapFrom, at, gapStep, step, gapLength, gapHeld));
+      gaps.add(new Gap(gapFrom, at, gapStep, step, gapLength, gapHeld, gapLeast));
       gapStep = -1;
     }
   }

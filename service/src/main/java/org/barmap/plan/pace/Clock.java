@@ -114,7 +114,9 @@ public final class Clock {
         }
       }
     }
-    beatsInForce.removeIf(s -> s.to() < piece.slot());
+    if (piece.inserted().isEmpty()) { // inserted bars are beaten like the bar they come after
+      beatsInForce.removeIf(s -> s.to() < piece.slot());
+    }
     OptionalInt beats = said;
     int latest = -1;
     for (Span span : beatsInForce) {

@@ -1,8 +1,10 @@
 package org.barmap.plan.pace;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.piece.Piece;
 
@@ -12,9 +14,24 @@ import org.barmap.plan.piece.Piece;
  * @param bars bars, pickups not counted
  * @param beats beats as the director shows them; empty where a meter is unknown
  * @param seconds empty where a tempo or meter is unknown
+ * @param plus what comes on top and has no length: "vamp 9-12", "hold 4"; each once
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
-public record Length(int bars, Optional<Double> beats, Optional<Double> seconds) {
+public record Length(
+    int bars,
+    Optional<Double> beats,
+    Optional<Double> seconds,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> plus) {
+
+  /** Takes a defensive copy. */
+  public Length {
+    plus = List.copyOf(plus);
+  }
+
+  /** Makes a length with nothing on top. */
+  public Length(int bars, Optional<Double> beats, Optional<Double> seconds) {
+    this(bars, beats, seconds, List.of());
+  }
 
   /** Returns the length of nothing. */
   public static Length none() {
@@ -26,7 +43,28 @@ public record Length(int bars, Optional<Double> beats, Optional<Double> seconds)
     if (piece.pickup()) {
       return none();
     }
-    return of(piece, measure, piece.beatsCut(), false);
+    if (Holds.isPause(piece)) {
+      return new Length(piece.count(), Optional.of(0.0), Optional.of(0.0), held(piece));
+    }
+    return of(piece, measure, piece.beatsCut(), false).with(held(piece));
+  }
+
+  private static List<String> held(Piece piece) {
+    return Holds.of(piece).map(List::of).orElse(List.of());
+  }
+
+  /** Returns the same length with more on top. */
+  public Length with(List<String> more) {
+    return more.isEmpty() ? this : new Length(bars, beats, seconds, both(plus, more));
+  }
+
+  private static List<String> both(List<String> some, List<String> more) {
+    if (some.isEmpty() || more.isEmpty()) {
+      return some.isEmpty() ? more : some;
+    }
+    Set<String> all = new LinkedHashSet<>(some);
+    all.addAll(more);
+    return List.copyOf(all);
   }
 
   /** Returns the length of what is cut of one piece: all of it, or some beats. */
@@ -57,7 +95,8 @@ public record Length(int bars, Optional<Double> beats, Optional<Double> seconds)
     return new Length(
         bars + other.bars,
         beats.flatMap(b -> other.beats.map(o -> b + o)),
-        seconds.flatMap(s -> other.seconds.map(o -> s + o)));
+        seconds.flatMap(s -> other.seconds.map(o -> s + o)),
+        both(plus, other.plus));
   }
 
   /** Returns the sum of all. */
@@ -68,6 +107,6 @@ public record Length(int bars, Optional<Double> beats, Optional<Double> seconds)
   /** Returns the length with beats to a hundredth and seconds to a tenth, as it is written. */
   public Length rounded() {
     return new Length(
-        bars, beats.map(b -> Figures.hundredths(b)), seconds.map(s -> Figures.hundredths(s)));
+        bars, beats.map(b -> Figures.hundredths(b)), seconds.map(s -> Figures.hundredths(s)), plus);
   }
 }

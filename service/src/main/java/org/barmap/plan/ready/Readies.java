@@ -132,11 +132,13 @@ public final class Readies {
     if (gap.isEmpty()) {
       return Verdict.NONE;
     }
-    double share =
-        gap.get().length().seconds().isPresent()
-            ? gap.get().length().seconds().get() / needed
-            : (gap.get().to() - gap.get().from()) / TIMES.enoughQuarters();
-    return share >= 1 ? Verdict.TIME : share >= TIMES.quickShare() ? Verdict.QUICK : Verdict.NONE;
+    if (gap.get().least() + Figures.SAME >= needed) {
+      return Verdict.TIME;
+    }
+    if (!gap.get().measured() && (gap.get().held() || gap.get().to() > gap.get().from())) {
+      return Verdict.UNKNOWN;
+    }
+    return gap.get().least() / needed >= TIMES.quickShare() ? Verdict.QUICK : Verdict.NONE;
   }
 
   private static Optional<String> earlier(Timeline line, double at, double needed) {
@@ -170,14 +172,24 @@ public final class Readies {
     String time =
         seconds
             .map(s -> String.format(Locale.ROOT, "%.1f s without notes", s))
-            .orElse("a rest of unknown length");
+            .orElse("a rest, how long is not known: no tempo");
     String need = String.format(Locale.ROOT, "%.0f s are needed", needed);
     String advice =
         verdict == Verdict.TIME
             ? ""
-            : earlier
-                ? " Prepare it in the earlier rest."
-                : " No earlier rest is long enough: settle with the director what is left out.";
+            : earlier ? " Prepare it in the earlier rest." : withoutRest(kind, to);
     return what + ": " + time + ", " + need + "." + advice;
+  }
+
+  /** What a player does where no rest is long enough. */
+  private static String withoutRest(GetReady.Kind kind, String to) {
+    return switch (kind) {
+      case BOW ->
+          to.equals("arco")
+              ? " Pluck with the bow in the hand before it."
+              : " Keep the bow in the hand.";
+      case MUTE, EXTENSION -> " No earlier rest is long enough: leave out what stands around it.";
+      case INSTRUMENT -> " No earlier rest is long enough: ask the director what is left out.";
+    };
   }
 }

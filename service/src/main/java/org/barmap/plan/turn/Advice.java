@@ -50,12 +50,19 @@ public record Advice(
     WRITE_OUT_BEFORE,
     /** Copy the next systems onto a fold-out. */
     FOLD_OUT,
+    /** A copy of one page on the stand beside the book, so that nothing is turned. */
+    LOOSE_COPY,
+    /** Stay on the page that is open and play the other one from memory. */
+    STAY,
     /** Leave notes out. */
     LEAVE_OUT;
 
     /** Tells whether notes of the book are copied: whoever does it must be told to ask first. */
     boolean copies() {
-      return this == WRITE_OUT || this == WRITE_OUT_BEFORE || this == FOLD_OUT;
+      return this == WRITE_OUT
+          || this == WRITE_OUT_BEFORE
+          || this == FOLD_OUT
+          || this == LOOSE_COPY;
     }
 
     /** Returns the word the format uses. */

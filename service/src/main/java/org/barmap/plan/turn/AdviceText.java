@@ -4,6 +4,7 @@ import static org.barmap.plan.turn.Candidates.id;
 
 import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.order.Following;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Timeline;
 import org.barmap.plan.piece.Piece;
@@ -14,15 +15,82 @@ final class AdviceText {
 
   static Advice here(Timeline line, Gap gap, int arrives) {
     boolean later = gap.from() >= line.start(arrives) - Figures.SAME;
+    boolean stop = gap.held() && gap.to() - gap.from() < Figures.SAME;
     String where = later ? "in the rest on the new page" : "in the rest at the end of the page";
-    return advice(
+    return plain(
         Advice.Kind.TURN_HERE,
         id(line, later ? arrives : arrives - 1),
-        0,
-        0,
-        Optional.empty(),
-        Optional.empty(),
-        "Turn " + where + ", " + spoken(gap) + ".");
+        stop
+            ? "Turn in the stop at the end of the page, as long as the director waits; nothing is"
+                + " counted there."
+            : "Turn " + where + ", " + spoken(gap) + ".");
+  }
+
+  /** Between two numbers. */
+  static Advice between(Timeline before, BetweenNumbers time, Verdict verdict) {
+    String says = when(time, verdict) + ".";
+    return plain(Advice.Kind.TURN_HERE, id(before, before.events().size() - 1), says)
+        .at(verdict == Verdict.TIME ? 0 : TurnCosts.USUAL.quick())
+        .chosen(true);
+  }
+
+  private static String when(BetweenNumbers time, Verdict verdict) {
+    Following following = time.following();
+    if (following.apart()) {
+      return "Turn between the numbers" + (following.tacet() > 0 ? ": " + following.says() : "");
+    }
+    if (verdict == Verdict.TIME && following.seconds().isEmpty()) {
+      return "Turn in the rest around the end of the number";
+    }
+    String wait =
+        following
+            .seconds()
+            .map(s -> ", some " + Figures.plain(s) + " s after the last note")
+            .orElse("");
+    return switch (following.link()) {
+      case APPLAUSE_SEGUE -> "Turn in the applause; " + following.says() + wait;
+      case UNKNOWN -> "Turn at once after the last note; " + following.says();
+      default -> "Turn at once after the last note; " + following.says() + wait;
+    };
+  }
+
+  static Advice looseCopy(Timeline line, int arrives) {
+    return plain(
+            Advice.Kind.LOOSE_COPY,
+            id(line, arrives - 1),
+            "A loose copy of page "
+                + line.events().get(arrives).page()
+                + " on the stand beside page "
+                + line.events().get(arrives - 1).page()
+                + ", so that nothing is turned here.")
+        .at(TurnCosts.USUAL.looseCopy());
+  }
+
+  /** The player stays where the page is open, over a stretch of another one. */
+  static Advice stay(Timeline line, int at, int from, int to, int bars, double cost) {
+    int page = line.events().get(at).page();
+    String over = "page " + line.events().get(from).page();
+    String what =
+        bars == 0
+            ? over + " has rests only: " + counted(line, from, to)
+            : "play " + bars(line, from, to, bars) + " of " + over + " from memory";
+    return advice(
+            Advice.Kind.STAY,
+            id(line, at),
+            bars,
+            0,
+            id(line, from),
+            id(line, to),
+            "Stay on page " + page + ", " + what + ".")
+        .at(cost);
+  }
+
+  private static String counted(Timeline line, int from, int to) {
+    int bars = 0;
+    for (int i = from; i <= to; i++) {
+      bars += line.events().get(i).piece().bars();
+    }
+    return "count " + (bars == 1 ? "1 bar" : bars + " bars") + " and go on";
   }
 
   static Advice early(Timeline line, Gap gap, int from, int to, int bars) {
@@ -102,17 +170,16 @@ final class AdviceText {
   }
 
   static Advice leaveOut(Timeline line, int arrives) {
-    return new Advice(
-        Advice.Kind.LEAVE_OUT,
-        id(line, arrives - 1),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        TurnCosts.USUAL.leaveOut(),
-        false,
-        "No gap in reach: turn while playing, or leave notes out. Which hand is free is yours to"
-            + " decide.");
+    return plain(
+            Advice.Kind.LEAVE_OUT,
+            id(line, arrives - 1),
+            "No gap in reach: turn while playing, or leave notes out. Which hand is free is yours to"
+                + " decide.")
+        .at(TurnCosts.USUAL.leaveOut());
+  }
+
+  private static Advice plain(Advice.Kind kind, Optional<String> after, String says) {
+    return advice(kind, after, 0, 0, Optional.empty(), Optional.empty(), says);
   }
 
   private static Advice advice(
@@ -135,15 +202,22 @@ final class AdviceText {
         says);
   }
 
-  /** Says how long a gap is. */
+  /** Says how long a gap is; never a length for a hold. */
   static String spoken(Gap gap) {
+    boolean counted = gap.length().beats().filter(b -> b > 0).isPresent();
+    String bars = gap.length().bars() + (gap.length().bars() == 1 ? " bar" : " bars");
     String beats =
-        gap.length()
-            .beats()
-            .map(b -> Figures.rough(b) + (b == 1 ? " beat" : " beats"))
-            .orElse(gap.length().bars() + (gap.length().bars() == 1 ? " bar" : " bars"));
-    String seconds = gap.length().seconds().map(s -> ", " + time(s)).orElse("");
-    return beats + seconds + (gap.held() ? ", and a hold" : "");
+        counted
+            ? gap.length()
+                .beats()
+                .map(b -> Figures.rough(b) + (b == 1 ? " beat" : " beats"))
+                .orElse(bars)
+            : gap.held() && gap.length().bars() == 0 ? "a stop" : bars;
+    String seconds =
+        !counted && gap.held()
+            ? ""
+            : gap.length().seconds().map(s -> ", " + time(s)).orElse(", no tempo known");
+    return beats + seconds + (gap.held() && counted ? ", and a hold" : "");
   }
 
   private static String time(double seconds) {

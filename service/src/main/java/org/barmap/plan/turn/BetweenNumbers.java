@@ -2,7 +2,6 @@ package org.barmap.plan.turn;
 
 import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
-import org.barmap.plan.change.term.Link;
 import org.barmap.plan.order.Following;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Timeline;
@@ -58,36 +57,5 @@ public record BetweenNumbers(Length out, Length in, Following following) {
   /** Returns why it is not known whether there is time; empty where it is. */
   Optional<String> unknown(Verdict verdict) {
     return verdict == Verdict.UNKNOWN ? Optional.of(following.says()) : Optional.empty();
-  }
-
-  /** Says when to turn. */
-  String advice(Verdict verdict) {
-    if (following.apart()) {
-      return "Turn between the numbers"
-          + (following.tacet() > 0 ? ": " + following.says() : "")
-          + ".";
-    }
-    if (verdict == Verdict.TIME && following.seconds().isEmpty()) {
-      return "Turn in the rest around the end of the number.";
-    }
-    String wait =
-        following
-            .seconds()
-            .map(s -> ", some " + Figures.plain(s) + " s after the last note")
-            .orElse("");
-    return switch (following.link()) {
-      case APPLAUSE_SEGUE -> "Turn in the applause; " + following.says() + wait + ".";
-      case UNKNOWN -> "Turn at once after the last note; " + following.says() + ".";
-      default -> "Turn at once after the last note; " + following.says() + wait + ".";
-    };
-  }
-
-  /** Returns what to write at the turn; nothing where nobody knows whether it is needed. */
-  Optional<String> mark(Verdict verdict) {
-    if (verdict == Verdict.TIME) {
-      return Optional.of("Time");
-    }
-    boolean soon = verdict != Verdict.UNKNOWN || following.link() == Link.SEGUE;
-    return soon ? Optional.of("V.S.") : Optional.empty();
   }
 }

@@ -38,6 +38,8 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings) {
     early(all, before, arrives, load);
     late(all, after, arrives, load);
     all.add(new Candidate(-1, at, at, load, COSTS.leaveOut(), AdviceText.leaveOut(line, arrives)));
+    Advice copy = AdviceText.looseCopy(line, arrives);
+    all.add(new Candidate(-1, at, at, load, COSTS.looseCopy(), copy));
     return all;
   }
 
@@ -65,7 +67,7 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings) {
       if (bars > Math.max(settings.memoryBars(), COSTS.mostWritten())) {
         return;
       }
-      if (judge.verdict(gap, load) == Verdict.NONE) {
+      if (judge.cost(gap, load) == Double.POSITIVE_INFINITY) {
         continue;
       }
       int from = firstWithNotes(gap.lastStep(), arrives - 1, gap.to());
@@ -101,7 +103,7 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings) {
           && bars > settings.memoryBars()) {
         return;
       }
-      if (judge.verdict(gap, load) == Verdict.NONE) {
+      if (judge.cost(gap, load) == Double.POSITIVE_INFINITY) {
         continue;
       }
       int to = lastWithNotes(arrives, gap.firstStep(), gap.from());

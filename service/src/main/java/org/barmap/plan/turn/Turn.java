@@ -23,7 +23,7 @@ import org.barmap.plan.pace.Length;
  * @param after the part of the gap after it
  * @param verdict whether there is time
  * @param because what is not known, where that leaves the verdict open
- * @param mark what to write at the turn, "V.S." or "Time", when it needs a mark
+ * @param mark what to write at the turn, when it needs a mark and none is printed
  * @param advice what to do, the chosen one first, then the others by cost
  * @param alsoHere what else the hands have to do in the same gap: a change of instrument or bow
  * @param next ids of the first bar entries after the turn, to be shown as a crop
@@ -44,7 +44,7 @@ public record Turn(
     Length after,
     Verdict verdict,
     Optional<String> because,
-    Optional<String> mark,
+    Optional<TurnMark> mark,
     List<Advice> advice,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> alsoHere,
     List<String> next) {

@@ -11,10 +11,12 @@ package org.barmap.plan.turn;
  * @param writeOutBar each bar on it
  * @param foldOut a fold-out
  * @param foldOutSystem each system on it
- * @param leaveOut notes left out; dearer than anything else a player would do
+ * @param leaveOut notes left out; dearer than anything else a player can do alone
+ * @param looseCopy a copy of one page beside the book: others are asked first, so it is never
+ *     chosen unasked
  * @param mostWritten bars; more aren't written out at the foot of a page
  * @param mostSystems systems; a fold-out of more is a page of its own
- * @param quickQuarters quarters a quick turn needs where no tempo is known; a quiet one twice that
+ * @param quickQuarters quarters that are worth trying a turn in where no tempo is known
  * @param moreLeaf what each further leaf turned at once adds, in turns
  */
 public record TurnCosts(
@@ -25,11 +27,12 @@ public record TurnCosts(
     double foldOut,
     double foldOutSystem,
     double leaveOut,
+    double looseCopy,
     int mostWritten,
     int mostSystems,
     double quickQuarters,
     double moreLeaf) {
 
   /** The costs every plan is made with. */
-  public static final TurnCosts USUAL = new TurnCosts(3, 2, 6, 0.5, 12, 2, 30, 12, 5, 4, 0.5);
+  public static final TurnCosts USUAL = new TurnCosts(3, 2, 6, 0.5, 12, 2, 30, 31, 12, 5, 4, 0.5);
 }

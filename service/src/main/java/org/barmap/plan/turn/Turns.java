@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.map.Word;
 import org.barmap.plan.order.Following;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Performance;
@@ -69,9 +70,27 @@ public final class Turns {
       candidates.add(finder.of(place, Judge.load(sheets(line, place))));
     }
     List<Integer> chosen = new Chooser(line.gaps(), judge).choose(candidates);
+    List<List<Advice>> ways = new ArrayList<>();
     for (int t = 0; t < places.size(); t++) {
-      turns.add(turn(line, places.get(t), candidates.get(t), chosen.get(t)));
+      ways.add(ways(candidates.get(t), candidates.get(t).get(chosen.get(t)).advice()));
     }
+    new Stays(line, settings).offer(places, ways);
+    for (int t = 0; t < places.size(); t++) {
+      turns.add(turn(line, places.get(t), ways.get(t)));
+    }
+  }
+
+  /** The chosen way, then the others by cost. */
+  private static List<Advice> ways(List<Candidate> candidates, Advice chosen) {
+    List<Advice> ways = new ArrayList<>();
+    ways.add(chosen.chosen(true));
+    candidates.stream()
+        .map(Candidate::advice)
+        .filter(a -> a != chosen)
+        .sorted(Comparator.comparingDouble(Advice::cost))
+        .limit(MOST_ADVICE - 1L)
+        .forEach(ways::add);
+    return ways;
   }
 
   private int sheets(Timeline line, int place) {
@@ -79,19 +98,11 @@ public final class Turns {
     return Math.abs(from - settings.binding().opening(line.events().get(place).page()));
   }
 
-  private Turn turn(Timeline line, int place, List<Candidate> candidates, int chosen) {
+  private Turn turn(Timeline line, int place, List<Advice> advice) {
     double at = line.start(place);
     Optional<Gap> gap = line.gapAt(at);
     Verdict verdict =
         gap.map(g -> judge.verdict(g, Judge.load(sheets(line, place)))).orElse(Verdict.NONE);
-    List<Advice> advice = new ArrayList<>();
-    advice.add(candidates.get(chosen).advice().chosen(true));
-    candidates.stream()
-        .map(Candidate::advice)
-        .filter(a -> a != candidates.get(chosen).advice())
-        .sorted(Comparator.comparingDouble(Advice::cost))
-        .limit(MOST_ADVICE - 1L)
-        .forEach(advice::add);
     Timeline.Event last = line.events().get(place - 1);
     Timeline.Event first = line.events().get(place);
     return new Turn(
@@ -108,11 +119,15 @@ public final class Turns {
         gap.map(g -> line.partOf(g, place, true)).orElse(Length.none()).rounded(),
         gap.map(g -> line.partOf(g, place, false)).orElse(Length.none()).rounded(),
         verdict,
-        Optional.empty(),
-        Optional.of(verdict == Verdict.TIME ? "Time" : "V.S."),
+        gap.flatMap(g -> Judge.because(g, verdict)),
+        TurnMark.within(verdict, advice.get(0).kind(), gap, printed(last)),
         advice,
         List.of(),
         next(line, place));
+  }
+
+  private static List<Word> printed(Timeline.Event last) {
+    return last.piece().bar().words();
   }
 
   private static List<String> next(Timeline line, int place) {
@@ -144,17 +159,7 @@ public final class Turns {
     int sheets = Math.abs(from - to);
     double load = Judge.load(sheets);
     Verdict verdict = time.verdict(settings.turnSeconds() * load, settings.quickSeconds() * load);
-    Advice advice =
-        new Advice(
-            Advice.Kind.TURN_HERE,
-            Optional.of(last.piece().bar().id()),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            verdict == Verdict.TIME ? 0 : TurnCosts.USUAL.quick(),
-            true,
-            time.advice(verdict));
+    Advice advice = AdviceText.between(before, time, verdict);
     turns.add(
         new Turn(
             last.page(),
@@ -171,7 +176,7 @@ public final class Turns {
             time.in().rounded(),
             verdict,
             time.unknown(verdict),
-            time.mark(verdict),
+            TurnMark.between(verdict, time.following(), printed(last)),
             List.of(advice),
             List.of(),
             next(after, 0)));

@@ -9,7 +9,7 @@ public enum Verdict {
   TIME,
   /** Enough if it is done quickly. */
   QUICK,
-  /** It hangs on something nobody knows beforehand. */
+  /** It hangs on something nobody knows beforehand: a tempo, a hold, a cue. */
   UNKNOWN,
   /** Not enough. */
   NONE;

@@ -31,8 +31,7 @@ final class PlannerAnswers implements Answers {
 
   static final String UNKNOWN = "unknown";
 
-  private static final Map<String, String> MARKS =
-      Map.of("cut-open", "cut", "vs", "V.S.", "time", "Time");
+  private static final Map<String, String> MARKS = Map.of("cut-open", "cut");
 
   private static ObjectNode object() {
     return BarMapJson.mapper().createObjectNode();
@@ -50,6 +49,7 @@ final class PlannerAnswers implements Answers {
     ObjectNode node = object().put("bars", length.bars());
     node.set("beats", tree(orUnknown(length.beats())));
     node.set("seconds", tree(orUnknown(length.seconds())));
+    node.set("plus", tree(length.plus()));
     return node;
   }
 
@@ -85,6 +85,7 @@ final class PlannerAnswers implements Answers {
       ObjectNode node = length(turn.gap()).put("from", turn.fromPage()).put("to", turn.toPage());
       node.put("direction", turn.direction().name().toLowerCase(Locale.ROOT));
       node.put("pass", turn.pass()).put("sheets", turn.sheets());
+      node.put("open", !turn.gap().plus().isEmpty());
       node.put("leaves", worked.last(turn.leaves())).put("arrives", worked.first(turn.arrives()));
       turns.add(node.put("verdict", turn.verdict().word()));
     }

@@ -14,9 +14,7 @@ final class Unsaid {
 
   private static final Map<Ask, Set<String>> KEYS =
       Map.of(
-          Ask.PLAYED, Set.of("plus"),
           Ask.RESTS, Set.of("says"),
-          Ask.TURNS, Set.of("open"),
           Ask.RUN_SHEET, Set.of("meter", "bow", "vamps", "cuts", "plus"));
 
   private static final Map<Ask, Set<String>> KINDS =
@@ -32,9 +30,7 @@ final class Unsaid {
               "to-number",
               "cue",
               "beat",
-              "hold"),
-          Ask.ADVICE,
-          Set.of("stay", "loose-copy"));
+              "hold"));
 
   private Unsaid() {}
 

@@ -23,7 +23,14 @@ class ReadyTest {
     assertThat(none.seconds()).contains(0.0);
     assertThat(none.earlier()).contains("b1");
     assertThat(none.text()).contains("earlier rest");
-    assertThat(one("1@w:q_=_60 2 3@w:electric_bass").text()).contains("settle with the director");
+    assertThat(one("1@w:q_=_60 2 3@w:electric_bass").text()).contains("ask the director");
+  }
+
+  /** A player plucks with the bow in the hand and asks nobody; common practice. */
+  @Test
+  void aPizzicatoIsNothingToSettleWithAnyone() {
+    List<GetReady> all = Changes.plan("1@w:arco@w:q_=_60 2 3@w:pizz. 4", "").instruments();
+    assertThat(all.get(0).text()).contains("Keep the bow in the hand").doesNotContain("director");
   }
 
   @Test

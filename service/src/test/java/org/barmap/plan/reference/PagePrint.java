@@ -108,8 +108,8 @@ final class PagePrint {
     switch (sense) {
       case FIGURE -> state.set(Aspect.TEMPO, Aspect.figure(word.quarters().getAsDouble()));
       // Source: trade.md: double and half time are known if the tempo before is.
-      case DOUBLE -> state.set(Aspect.TEMPO, times(before, 2));
-      case HALF -> state.set(Aspect.TEMPO, times(before, 0.5));
+      case DOUBLE -> relative(state, times(before, 2));
+      case HALF -> relative(state, times(before, 0.5));
       // Source: common practice.
       case TEMPO_I ->
           state.set(
@@ -137,6 +137,14 @@ final class PagePrint {
         }
       }
       case NONE -> {}
+    }
+  }
+
+  /** A number that opens in twice of what nobody knows has an unknown first tempo. */
+  private static void relative(InForce state, Set<String> tempo) {
+    state.set(Aspect.TEMPO, tempo);
+    if (state.firstTempo.isEmpty() && unknown(tempo)) {
+      state.firstTempo = tempo;
     }
   }
 

@@ -32,6 +32,7 @@ class TurnsTest {
         .containsExactly(2);
   }
 
+  /** Without a tempo, and at a stop, nobody knows the time; many bars are enough in any tempo. */
   @ParameterizedTest
   @CsvSource(
       delimiter = ';',
@@ -43,10 +44,11 @@ class TurnsTest {
           1@w:q_=_120 2@se2 3@p2@ss1 4    ; 0 ; 3 ; 1.5 ; quick
           1@w:q_=_120 2@se1 3@p2 4        ; 0 ; 1 ; 0.5 ; none
           1@w:q_=_120 2 3@p2 4            ; 0 ; 0 ; 0.0 ; none
-          1 2@rest 3@p2 4                 ; 1 ; 4 ; -1  ; quick
-          1 2@mr2 4@p2 5                  ; 2 ; 8 ; -1  ; time
-          1 2@se1 3@p2                    ; 0 ; 1 ; -1  ; none
-          1@w:q_=_120 2@caesura 3@p2      ; 0 ; 0 ; 0.0 ; quick
+          1 2@rest 3@p2 4                 ; 1 ; 4 ; -1  ; unknown
+          1 2@mr2 4@p2 5                  ; 2 ; 8 ; -1  ; unknown
+          1 2@mr20 22@p2 23               ; 20; 80; -1  ; time
+          1 2@se1 3@p2                    ; 0 ; 1 ; -1  ; unknown
+          1@w:q_=_120 2@caesura 3@p2      ; 0 ; 0 ; 0.0 ; unknown
           """)
   void theGapIsWhatIsSilentOnBothSides(
       String written, int bars, double beats, double seconds, String verdict) {
@@ -138,7 +140,7 @@ class TurnsTest {
     assertThat(folded.advice().get(0).text()).contains("hire agreement");
     Turn none = turns("1@p1@w:q_=_120 " + Books.run("", 2, 20, "") + "21@p2 22").get(0);
     assertThat(none.advice().get(0).kind()).isEqualTo(Advice.Kind.LEAVE_OUT);
-    assertThat(none.mark()).contains("V.S.");
+    assertThat(none.mark()).contains(TurnMark.VS);
     assertThat(none.next()).containsExactly("b21", "b22");
   }
 
@@ -165,7 +167,7 @@ class TurnsTest {
     assertThat(unsaid.mark()).isEmpty();
     Turn onCue = turns("%1 1@p1@w:q_=_120 2@w:Segue %2 3@p2 4").get(0);
     assertThat(onCue.verdict()).isEqualTo(Verdict.UNKNOWN);
-    assertThat(onCue.mark()).contains("V.S.");
+    assertThat(onCue.mark()).contains(TurnMark.VS);
     Turn joined = turns("%1 1@p1@w:q_=_120 2@w:attacca %2 3@p2 4").get(0);
     assertThat(joined.verdict()).isEqualTo(Verdict.NONE);
     assertThat(joined.nextNumber()).contains("2");

@@ -1,0 +1,71 @@
+package org.barmap.plan.pace;
+
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.barmap.map.Bar;
+import org.barmap.map.Navigation;
+import org.barmap.map.Word;
+import org.barmap.plan.piece.Piece;
+
+/**
+ * Stops of unknown length: a fermata, a caesura and a general pause last as long as the director
+ * wants (common practice). They come on top of the beats; a bar of general pause has none.
+ */
+public final class Holds {
+  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
+  private static final Pattern PAUSE =
+      Pattern.compile(
+          "(?<![\\p{L}\\p{N}])(?:G\\.\\s?P\\.?|GP|general ?pause|grand pause|pausa generale"
+              + "|long silence)(?![\\p{L}\\p{N}])",
+          FLAGS);
+  private static final Pattern STOP =
+      Pattern.compile(
+          "\\(?(?:fermata|lunga|corona|caesura|railroad tracks|//|(?:long )?hold(?: (?:till|until|for)"
+              + " .+)?)[.!)]*",
+          FLAGS);
+
+  private Holds() {}
+
+  /** Tells whether a piece is a bar of general pause. */
+  public static boolean isPause(Piece piece) {
+    return piece.first() && piece.bar().isRest() && said(piece.bar(), PAUSE, true);
+  }
+
+  /** Tells whether the music stops in a piece, or right after it, until the director goes on. */
+  public static boolean holds(Piece piece) {
+    if (isPause(piece)) {
+      return true;
+    }
+    boolean signed =
+        piece.bar().has(Navigation.FERMATA)
+            || piece.bar().has(Navigation.CAESURA)
+            || said(piece.bar(), STOP, false)
+            || said(piece.bar(), PAUSE, true);
+    return signed && piece.last() && !piece.endCut();
+  }
+
+  private static boolean said(Bar bar, Pattern words, boolean anywhere) {
+    for (Word word : bar.words()) {
+      var matcher = words.matcher(word.text().strip());
+      if (anywhere ? matcher.find() : matcher.matches()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * Returns a hold as a length says what comes on top of it, "hold 4"; empty where there is none.
+   */
+  public static Optional<String> of(Piece piece) {
+    return holds(piece) ? Optional.of("hold " + name(piece)) : Optional.empty();
+  }
+
+  private static String name(Piece piece) {
+    int last = isPause(piece) ? 0 : piece.count() - 1;
+    return piece
+        .bar()
+        .label()
+        .orElse(Integer.toString(piece.bar().number() + piece.offset() + last));
+  }
+}
