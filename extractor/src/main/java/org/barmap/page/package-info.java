@@ -11,6 +11,8 @@
  *
  * <p>Coordinates are continuous: the pixel in column 0 reaches from x = 0 to x = 1, its centre is
  * at 0.5.
+ *
+ * <p>Outlines that leave this package are in pixels of the given file: use {@code toFile}.
  */
 @NullMarked
 package org.barmap.page;

@@ -5,6 +5,9 @@
  * <p>In come systems of a page image, out comes a {@code ReadPage}. Its rooms as the data goes:
  * {@code kind} has the records, {@code strip} the images, {@code net} finds and reads, {@code rule}
  * decides. It may use all four.
+ *
+ * <p>Probabilities, not decisions, go on to the reckoning: a reader that thresholds early takes
+ * evidence away from the sum over the book.
  */
 @NullMarked
 package org.barmap.sign;

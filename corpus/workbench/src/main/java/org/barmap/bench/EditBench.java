@@ -6,7 +6,7 @@ import org.barmap.map.BarMap;
 
 /**
  * Measures what follows a step in a book of 3,000 bars: a correction computed and kept, a change
- * planned.
+ * planned; and a book settled again after a correction, in one that keeps what was read.
  */
 final class EditBench {
 
@@ -21,5 +21,6 @@ final class EditBench {
     figures.put("editMillis", CorrectBench.medianMillis());
     figures.put("editKeptMillis", Rounds.medianMillis(LibraryClicks.corrected(map), WARM_UP));
     figures.put("changePlannedMillis", Rounds.medianMillis(LibraryClicks.planned(map), WARM_UP));
+    SettleBench.measure(figures);
   }
 }

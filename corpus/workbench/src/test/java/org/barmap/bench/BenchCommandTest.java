@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.List;
 import java.util.ServiceLoader;
 import org.barmap.cli.ExtraCommand;
 import org.barmap.map.json.BarMapJson;
@@ -34,8 +35,20 @@ class BenchCommandTest {
     JsonNode figures = measured("edit");
     assertThat(figures.propertyNames())
         .containsExactly(
-            "cores", "editBars", "editMillis", "editKeptMillis", "changePlannedMillis");
-    for (String name : new String[] {"editMillis", "editKeptMillis", "changePlannedMillis"}) {
+            "cores",
+            "editBars",
+            "editMillis",
+            "editKeptMillis",
+            "changePlannedMillis",
+            "settlePages",
+            "settleBars",
+            "settleOpen",
+            "settleMillis");
+    assertThat(figures.path("settlePages").asInt(0)).isEqualTo(144);
+    // in a map without evidence nothing would be settled, and the correction would be asked nowhere
+    assertThat(figures.path("settleOpen").asInt(0)).isPositive();
+    for (String name :
+        List.of("editMillis", "editKeptMillis", "changePlannedMillis", "settleMillis")) {
       assertThat(figures.path(name).asDouble(0)).as(name).isPositive();
     }
   }
