@@ -73,15 +73,15 @@ final class MadeReadings {
     }
     system++;
     StaffSystem staff =
-        new StaffSystem(
-            line, outline(line, 0, LENGTH), 10, Optional.empty(), 1, List.of());
+        new StaffSystem(line, outline(line, 0, LENGTH), 10, Optional.empty(), 1, List.of());
     return new ReadSystem(staff, LENGTH, (from, to) -> outline(line, from, to), signs);
   }
 
   private List<Reading> numeral(int count) {
     return random.nextInt(10) == 0
         ? List.of(
-            new Reading(Integer.toString(count), 0.6), new Reading(Integer.toString(count + 1), 0.3))
+            new Reading(Integer.toString(count), 0.6),
+            new Reading(Integer.toString(count + 1), 0.3))
         : List.of(new Reading(Integer.toString(count), 0.99));
   }
 

@@ -3,10 +3,10 @@
  * pixels (PNG, JPEG, TIFF, PDF). Uses {@code pixel}.
  *
  * <p>PDFBox leaves out a picture that it can't decode and only logs it; {@link
- * org.barmap.page.file.PdfDrawing} keeps account of that, {@code PdfPictureCheck} looks at a picture
- * before memory is asked for. JPEG 2000 is decoded by OpenJPEG inside Leptonica (both BSD): the
- * decoders in pure Java descend from JJ2000, whose terms the Apache licence excludes, and OpenCV's
- * own is an old JasPer.
+ * org.barmap.page.file.PdfDrawing} keeps account of that, {@code PdfPictureCheck} looks at a
+ * picture before memory is asked for. JPEG 2000 is decoded by OpenJPEG inside Leptonica (both BSD):
+ * the decoders in pure Java descend from JJ2000, whose terms the Apache licence excludes, and
+ * OpenCV's own is an old JasPer.
  */
 @NullMarked
 package org.barmap.page.file;
