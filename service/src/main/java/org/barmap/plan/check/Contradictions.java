@@ -7,6 +7,7 @@ import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Silenced;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.change.effect.Silence;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.piece.Span;
@@ -64,6 +65,8 @@ public final class Contradictions {
       Span cut = cutA ? a : b;
       Span other = cutA ? b : a;
       inside(number, cut, other, findings);
+    } else if (open(a) && open(b)) {
+      return; // the order of play asks which one holds
     } else if (loops(a) && loops(b) && !(nested(a, b) && different(a, b))) {
       add(
           number,
@@ -110,7 +113,7 @@ public final class Contradictions {
           "no-effect",
           "is cut, so the " + other.change().kind() + " does nothing.",
           findings);
-    } else if (!whole && loops(other)) {
+    } else if (!whole && loops(other) && !open(other)) {
       add(
           number,
           other,
@@ -122,6 +125,10 @@ public final class Contradictions {
 
   private static boolean loops(Span span) {
     return span.effects().rounds().isPresent();
+  }
+
+  private static boolean open(Span span) {
+    return span.effects().rounds().filter(r -> r.until() != Rounds.Until.COUNTED).isPresent();
   }
 
   private static boolean nested(Span a, Span b) {

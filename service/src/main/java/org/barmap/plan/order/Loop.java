@@ -1,5 +1,6 @@
 package org.barmap.plan.order;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -45,8 +46,18 @@ public record Loop(int start, int end, int total, List<Ending> parts, Optional<O
     return new Loop(start, end, times, parts, open);
   }
 
-  /** Returns the same stretch, played once and held open. */
+  /** Returns the same stretch, played once, with the last of its endings. */
+  Loop once() {
+    List<Ending> last = new ArrayList<>();
+    for (Ending part : parts) {
+      boolean way = last.size() == parts.size() - 1 && parts.size() > 1;
+      last.add(new Ending(part.start, part.end, way ? Set.of(1) : Set.of(), part.closes));
+    }
+    return new Loop(start, end, 1, last, open);
+  }
+
+  /** Returns the same stretch, held open in its first time round. */
   Loop heldOpen(OpenStretch stretch) {
-    return new Loop(start, end, 1, List.of(), Optional.of(stretch));
+    return new Loop(start, end, total, parts, Optional.of(stretch));
   }
 }

@@ -1,8 +1,11 @@
 package org.barmap.plan.order;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.term.Figures;
@@ -35,26 +38,32 @@ public final class OrderText {
   /** Returns steps of a number, with the stretches that are open among them. */
   public static String of(WrittenNumber number, List<PlayedPiece> steps, List<OpenStretch> open) {
     OrderText text = new OrderText(number);
+    Map<Integer, String> closes = new HashMap<>();
+    Set<Integer> opens = new HashSet<>();
+    for (OpenStretch stretch : open) {
+      for (OpenStretch.Place place : stretch.places()) {
+        opens.add(place.from());
+        String kind = stretch.kind() == OpenStretch.Kind.VAMP ? ")v" : ")s";
+        closes.put(place.from() + place.bars(), kind);
+      }
+    }
     List<String> bars = new ArrayList<>();
+    int at = 0;
     for (PlayedPiece step : steps) {
-      text.add(step.piece(), open, bars);
+      Piece piece = step.piece();
+      for (int k = 0; k < piece.count(); k++) {
+        if (opens.contains(at)) {
+          bars.add("(");
+        }
+        boolean written = piece.inserted().isEmpty();
+        bar(piece, written ? text.names.at(piece.slot() + k) : piece.shortName(), bars);
+        at++;
+        if (closes.containsKey(at)) {
+          bars.add(closes.getOrDefault(at, ""));
+        }
+      }
     }
     return line(bars);
-  }
-
-  private void add(Piece piece, List<OpenStretch> open, List<String> bars) {
-    boolean written = piece.inserted().isEmpty();
-    String id = piece.bar().id();
-    if (written && piece.first() && open.stream().anyMatch(o -> o.first().equals(id))) {
-      bars.add("(");
-    }
-    for (int k = 0; k < piece.count(); k++) {
-      bar(piece, written ? names.at(piece.slot() + k) : piece.shortName(), bars);
-    }
-    if (written && piece.last()) {
-      Optional<OpenStretch> closed = open.stream().filter(o -> o.last().equals(id)).findFirst();
-      closed.ifPresent(o -> bars.add(o.kind() == OpenStretch.Kind.VAMP ? ")v" : ")s"));
-    }
   }
 
   private static void bar(Piece piece, String name, List<String> bars) {

@@ -38,7 +38,7 @@ public final class Orders {
     List<Loop> loops = new ArrayList<>(FormReader.read(pieces, findings));
     Map<Integer, Jumps.Jump> jumps = Jumps.read(pieces, findings);
     List<Loop> printed = List.copyOf(loops);
-    Overlay overlay = new Overlay(pieces, loops, findings);
+    Overlay overlay = new Overlay(number, pieces, loops, findings, choices);
     overlay.apply(spans);
     Walk walk = new Walk(pieces, loops, jumps, repeatsAfterJump);
     walk.run(findings);
@@ -54,7 +54,7 @@ public final class Orders {
         walk.passed(),
         passes.passed(),
         printed,
-        overlay.open(),
+        Held.places(overlay.held(), pieces.size(), passes.steps()),
         findings);
   }
 

@@ -26,10 +26,15 @@ public final class Pieces {
     for (Span span : spans) {
       splits.add(span.from());
       splits.add(span.to() + 1);
+      Exit.of(number, span).ifPresent(exit -> splits.add(exit + 1));
       if (span.effects().leavesOut()) {
         splits.add(span.from() + 1);
         splits.add(span.to());
       }
+    }
+    for (PrintedOpen printed : PrintedOpen.of(number)) {
+      splits.add(printed.from());
+      printed.to().ifPresent(to -> splits.add(to + 1));
     }
     TreeMap<Integer, List<NewBars.Row>> rows = new NewBars(number, spans, choices).rows();
     List<Piece> pieces = new ArrayList<>();

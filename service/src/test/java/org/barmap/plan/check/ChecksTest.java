@@ -40,7 +40,7 @@ class ChecksTest {
           1 2 3                      ~ cut 1 to 3 ~ cut-all ~ cut the number instead
           1 2 3 4                    ~ cut 2 beat 3 to 3 beat 1 ~ cut-odd-bar ~ 5 beats are left
           1 2 3 4                    ~ cut 2 to 3; vamp 2 to 3 ~ no-effect ~ so the vamp does nothing
-          1 2 3 4                    ~ cut 2 to 3; vamp 3 to 4 ~ contradiction ~ partly cut
+          1 2 3 4                    ~ cut 2 to 3; vamp 3 to 4 ~ vamp-cut ~ are cut; it goes round what is left
           1 2 3 4                    ~ vamp 2 to 3; play 2 to 3 twice ~ contradiction ~ already in a vamp
           1 2 3 4                    ~ tempo 100 at 2; tempo 120 at 2 ~ contradiction ~ two tempi
           1 2 3 4                    ~ in two from 1 to 3; in four from 2 to 4 ~ contradiction ~ in 2 and in 4

@@ -1,10 +1,10 @@
 package org.barmap.plan.oracle;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -151,25 +151,21 @@ record Worked(List<WrittenNumber> written, Meaning.Given given, Plan plan) {
 
   /** Writes something of each bar that sounds, open stretches in brackets. */
   String inOrder(String label, java.util.function.Function<Sounding, String> text) {
-    List<OpenStretch> open = number(label).open();
-    List<Sounding> bars = sounding(label);
-    StringBuilder order = new StringBuilder();
-    for (int k = 0; k < bars.size(); k++) {
-      Sounding bar = bars.get(k);
-      boolean begins = k == 0 || bars.get(k - 1).entry() != bar.entry();
-      boolean ends = k == bars.size() - 1 || bars.get(k + 1).entry() != bar.entry();
-      order.append(order.isEmpty() ? "" : " ");
-      boolean opens = begins && !bar.inserted() && has(open, o -> o.first(), bar).isPresent();
-      order.append(opens ? "(" : "").append(text.apply(bar));
-      Optional<OpenStretch> closed =
-          ends && !bar.inserted() ? has(open, o -> o.last(), bar) : Optional.empty();
-      closed.ifPresent(o -> order.append(o.kind() == OpenStretch.Kind.VAMP ? ")v" : ")s"));
+    Map<Integer, String> opens = new HashMap<>();
+    Map<Integer, String> closes = new HashMap<>();
+    for (OpenStretch open : number(label).open()) {
+      for (OpenStretch.Place place : open.places()) {
+        opens.put(place.from(), "(");
+        String kind = open.kind() == OpenStretch.Kind.VAMP ? ")v" : ")s";
+        closes.put(place.from() + place.bars() - 1, kind);
+      }
     }
-    return order.toString();
-  }
-
-  private static Optional<OpenStretch> has(
-      List<OpenStretch> open, java.util.function.Function<OpenStretch, String> end, Sounding bar) {
-    return open.stream().filter(o -> end.apply(o).equals(bar.entry().bar())).findFirst();
+    return sounding(label).stream()
+        .map(
+            b ->
+                opens.getOrDefault(b.place(), "")
+                    + text.apply(b)
+                    + closes.getOrDefault(b.place(), ""))
+        .collect(Collectors.joining(" "));
   }
 }

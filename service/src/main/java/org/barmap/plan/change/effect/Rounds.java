@@ -1,16 +1,13 @@
 package org.barmap.plan.change.effect;
 
-import java.util.Optional;
-import org.barmap.plan.change.term.Leave;
-
 /**
  * How often bars are played.
  *
  * @param until what ends it
  * @param times how often in all; 1 where nobody knows beforehand
- * @param leave how it is left when the cue comes, where that is said
+ * @param leaving how it is left, as far as that is said
  */
-public record Rounds(Until until, int times, Optional<Leave> leave) {
+public record Rounds(Until until, int times, Leaving leaving) {
 
   /** What ends it. */
   public enum Until {
@@ -24,16 +21,16 @@ public record Rounds(Until until, int times, Optional<Leave> leave) {
 
   /** Returns bars played so often in all. */
   public static Rounds times(int times) {
-    return new Rounds(Until.COUNTED, times, Optional.empty());
+    return new Rounds(Until.COUNTED, times, Leaving.UNSAID);
   }
 
   /** Returns bars repeated until the cue. */
-  public static Rounds vamp(Leave leave) {
-    return new Rounds(Until.CUE, 1, Optional.of(leave));
+  public static Rounds vamp(Leaving leaving) {
+    return new Rounds(Until.CUE, 1, leaving);
   }
 
   /** Returns bars repeated only if the director says so. */
   public static Rounds safety() {
-    return new Rounds(Until.DIRECTOR, 1, Optional.empty());
+    return new Rounds(Until.DIRECTOR, 1, Leaving.UNSAID);
   }
 }

@@ -9,6 +9,7 @@ import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Wording;
+import org.barmap.plan.change.term.Leave;
 import org.barmap.plan.change.term.Link;
 
 /**
@@ -94,6 +95,13 @@ public sealed interface ShowChange
   /** Returns bars played so often in all. */
   static ShowChange played(Meta meta, String number, String first, String last, int times) {
     return new Play(meta, number, first, last, times);
+  }
+
+  /** Returns bars held open, left at the end of a pass. */
+  static ShowChange heldOpen(Meta meta, String number, boolean safety, String first, String last) {
+    return safety
+        ? new Safety(meta, number, first, last)
+        : new Vamp(meta, number, first, last, Leave.END_OF_PASS);
   }
 
   /** A change of bars from a first to a last one, both included. */

@@ -1,11 +1,12 @@
 package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
-import java.util.Locale;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.Leaving;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.change.say.Heard;
@@ -15,34 +16,76 @@ import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Leave;
 
-/** Bars repeated until the cue. */
+/**
+ * Bars repeated until the cue.
+ *
+ * @param cue what it goes on till, as it was said: "the cart stops"; empty for the director's cue
+ * @param exitBar the bar behind which it is left the last time round, where that isn't its last one
+ * @param exitBeat the beat of that bar on which it is left
+ */
 @JsonTypeName("vamp")
-public record Vamp(Meta meta, String number, String first, String last, Leave leave)
+public record Vamp(
+    Meta meta,
+    String number,
+    String first,
+    String last,
+    Leave leave,
+    Optional<String> cue,
+    Optional<String> exitBar,
+    Optional<Double> exitBeat)
     implements ShowChange.OfBars {
   static final Wording<ShowChange> WORDING = new Wording<>("vamp", Vamp::read);
 
   private static final Pattern VAMP =
       Pattern.compile(
-          "vamp\\s+(.+?)(?:\\s*[,(]?\\s*(?:out|leave|left|exit)\\s+(?:it\\s+)?(.+?)\\)?|\\s*,?\\s*(?:until|till|til)\\s+(?:the\\s+)?cue)?",
+          "vamp\\s+(.+?)(?:\\s*,?\\s*(?:until|till|'?til)\\s+(.+?))?"
+              + "(?:(?:\\s*[,(]\\s*|\\s+)(?:go\\s+)?(?:out|leave|left|exit)\\s+(?:it\\s+)?([^,(]+?)\\)?)?",
           Wording.FLAGS);
+  private static final Pattern CUE = Pattern.compile("(?:the\\s+)?cued?", Wording.FLAGS);
+  private static final Pattern BAR =
+      Pattern.compile(
+          "(?:(?i:bar)\\s+)?(?:\\d{1,4}[a-zA-Z]?|[A-Z]|(?i:the\\s+end|end))(?:\\s*\\+\\s*\\d{1,3})?");
+  private static final Pattern ANY = Pattern.compile("(?:at\\s+)?any\\b.*", Wording.FLAGS);
+  private static final Pattern PASS =
+      Pattern.compile(
+          "(?:at\\s+|after\\s+)?(?:the\\s+)?(?:end\\b.*|last\\s+time\\b.*)", Wording.FLAGS);
+  private static final Pattern AFTER =
+      Pattern.compile("after\\s+(?:the\\s+)?(?:end\\s+of\\s+)?(?:bar\\s+)?(.+)", Wording.FLAGS);
+  private static final Pattern BEAT =
+      Pattern.compile(
+          "(?:on\\s+|at\\s+)?(?:the\\s+)?beat\\s+(\\d{1,2})(?:\\s+(?:of|in)\\s+(?:bar\\s+)?(.+))?",
+          Wording.FLAGS);
+  private static final String[] OUT = {"out any time", "out at the end of a pass"};
+
+  /** Makes a vamp that is left in no other way than at any time or at the end of a pass. */
+  public Vamp(Meta meta, String number, String first, String last, Leave leave) {
+    this(meta, number, first, last, leave, Optional.empty(), Optional.empty(), Optional.empty());
+  }
+
+  private Leaving leaving() {
+    return new Leaving(Optional.of(leave), cue, exitBar, exitBeat);
+  }
 
   @Override
   public Effects effects() {
-    return Effects.going(Rounds.vamp(leave));
+    return Effects.going(Rounds.vamp(leaving()));
   }
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(new Marking(Marking.Where.AROUND, "vamp", "VAMP, " + out()));
+    return Optional.of(new Marking(Marking.Where.AROUND, "vamp", "VAMP" + out()));
   }
 
   @Override
   public String says() {
-    return "vamp " + Saying.range(first, last) + ", " + out();
+    return "vamp "
+        + Saying.range(first, last)
+        + cue.map(c -> " till " + Saying.one(c)).orElse("")
+        + out();
   }
 
   private String out() {
-    return leave == Leave.ANY_TIME ? "out any time" : "out at the end of a pass";
+    return leaving().out().map(o -> ", " + Saying.one(o)).orElse("");
   }
 
   private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
@@ -50,17 +93,89 @@ public record Vamp(Meta meta, String number, String first, String last, Leave le
     if (!m.matches()) {
       return Optional.empty();
     }
-    String out = m.group(2) == null ? "" : m.group(2).toLowerCase(Locale.ROOT);
-    boolean any = out.contains("any");
-    String how =
-        out.isEmpty()
-            ? "left at the end of a pass (nothing else was said)"
-            : any ? "left at any time" : "left at the end of a pass";
-    Leave leave = any ? Leave.ANY_TIME : Leave.END_OF_PASS;
-    return Optional.of(
-        told.range(
-            m.group(1),
-            r -> new Vamp(told.meta(), told.number(), r.first(), r.last(), leave),
-            " are a vamp, " + how));
+    String bars = m.group(1);
+    Optional<String> cue = Optional.ofNullable(m.group(2)).map(String::strip);
+    if (cue.filter(c -> BAR.matcher(c).matches()).isPresent()) {
+      bars = bars + " to " + cue.get(); // "vamp 10 till 12" names bars
+      cue = Optional.empty();
+    }
+    cue = cue.filter(c -> !CUE.matcher(c).matches());
+    String out = m.group(3) == null ? "" : m.group(3).strip();
+    return Optional.of(read(told, bars, cue, out));
+  }
+
+  private static Heard<ShowChange> read(
+      Told<ShowChange> told, String bars, Optional<String> cue, String out) {
+    String till = cue.map(c -> " till " + c).orElse("");
+    Matcher after = AFTER.matcher(out);
+    Matcher beat = BEAT.matcher(out);
+    if (out.isEmpty()) {
+      return plain(
+          told,
+          bars,
+          cue,
+          Leave.END_OF_PASS,
+          till + ", left at the end of a pass (nothing else was said)");
+    }
+    if (ANY.matcher(out).matches()) {
+      return plain(told, bars, cue, Leave.ANY_TIME, till + ", left at any time");
+    }
+    if (PASS.matcher(out).matches()) {
+      return plain(told, bars, cue, Leave.END_OF_PASS, till + ", left at the end of a pass");
+    }
+    boolean onBeat = beat.matches();
+    if (onBeat && beat.group(2) == null) {
+      return told.asked(
+          "On beat " + beat.group(1) + " of which bar?",
+          List.of(
+              "vamp " + bars + till + ", out on beat " + beat.group(1) + " of " + lastOf(bars)));
+    }
+    if (!onBeat && !after.matches()) {
+      return told.asked(
+          "How is the vamp left?",
+          java.util.Arrays.stream(OUT).map(o -> "vamp " + bars + till + ", " + o).toList());
+    }
+    String bar = (onBeat ? beat.group(2) : after.group(1)).strip();
+    Optional<Double> at = onBeat ? Optional.of(Double.valueOf(beat.group(1))) : Optional.empty();
+    Heard<ShowChange> known =
+        told.at(bar, new Vamp(told.meta(), told.number(), bar, bar, Leave.END_OF_PASS), b -> b);
+    if (known instanceof Heard.AskedBack<ShowChange>) {
+      return known;
+    }
+    String says = onBeat ? "on beat " + beat.group(1) + " of bar " + bar : "after bar " + bar;
+    return told.range(
+        bars,
+        r ->
+            new Vamp(
+                told.meta(),
+                told.number(),
+                r.first(),
+                r.last(),
+                Leave.END_OF_PASS,
+                cue,
+                Optional.of(bar),
+                at),
+        " are a vamp" + till + ", left " + says);
+  }
+
+  private static String lastOf(String bars) {
+    return bars.replaceFirst("(?s)^.*(?:\\bto\\s+|[-\u2013]\\s*)", "").strip();
+  }
+
+  private static Heard<ShowChange> plain(
+      Told<ShowChange> told, String bars, Optional<String> cue, Leave leave, String says) {
+    return told.range(
+        bars,
+        r ->
+            new Vamp(
+                told.meta(),
+                told.number(),
+                r.first(),
+                r.last(),
+                leave,
+                cue,
+                Optional.empty(),
+                Optional.empty()),
+        " are a vamp" + says);
   }
 }

@@ -120,9 +120,14 @@ public final class BarplanReader {
   private PlannedOpen open(JsonNode open) {
     String last = open.get("last").asString();
     Bar lastEntry = entries.get(last);
-    int offset = lastEntry == null ? 0 : lastEntry.count() - 1;
+    int whole = lastEntry == null ? 1 : lastEntry.count();
+    // Schema: firstBar and lastBar are there where it begins or ends inside a multi-bar rest.
     return new PlannedOpen(
-        open.get("kind").asString(), open.get("first").asString(), 0, last, offset);
+        open.get("kind").asString(),
+        open.get("first").asString(),
+        (int) figure(open, "firstBar", 1) - 1,
+        last,
+        (int) figure(open, "lastBar", whole) - 1);
   }
 
   /** One entry of the order as single bars. */

@@ -1,0 +1,75 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import org.barmap.plan.piece.PlayedPiece;
+
+/**
+ * A loop held open.
+ *
+ * @param loop the loop
+ * @param last index of the last piece of one time round
+ */
+record Held(Loop loop, int last) {
+
+  OpenStretch open() {
+    return loop.open().orElseThrow();
+  }
+
+  /** Tells whether pieces of a stretch are among those of one time round. */
+  boolean meets(int start, int end) {
+    return start <= last && end >= loop.start();
+  }
+
+  /**
+   * Returns what is held open with the places where it comes in the order, as it is first met; what
+   * never sounds is left out.
+   *
+   * @param pieces how many pieces the number has
+   */
+  static List<OpenStretch> places(List<Held> held, int pieces, List<PlayedPiece> steps) {
+    if (held.isEmpty()) {
+      return List.of();
+    }
+    int[] holder = new int[pieces];
+    Arrays.fill(holder, -1);
+    List<List<OpenStretch.Place>> places = new ArrayList<>();
+    for (int h = 0; h < held.size(); h++) {
+      places.add(new ArrayList<>());
+      Arrays.fill(holder, held.get(h).loop().start(), held.get(h).last() + 1, h);
+    }
+    int bar = 0;
+    int i = 0;
+    while (i < steps.size()) {
+      int h = holder[steps.get(i).index()];
+      int from = bar;
+      int begin = i;
+      do {
+        bar += steps.get(i).piece().count();
+        i++;
+      } while (h >= 0
+          && i < steps.size()
+          && holder[steps.get(i).index()] == h
+          && steps.get(i).index() > steps.get(i - 1).index());
+      if (h >= 0 && held.get(h).goesRound(steps.subList(begin, i))) {
+        places.get(h).add(new OpenStretch.Place(from, bar - from));
+      }
+    }
+    List<OpenStretch> found = new ArrayList<>();
+    for (int h = 0; h < held.size(); h++) {
+      if (!places.get(h).isEmpty()) {
+        found.add(held.get(h).open().at(places.get(h)));
+      }
+    }
+    found.sort(Comparator.comparingInt(o -> o.places().get(0).from()));
+    return found;
+  }
+
+  /** The last time round, out before its end, is not held open any more. */
+  private boolean goesRound(List<PlayedPiece> run) {
+    return loop.parts().isEmpty()
+        || run.stream().anyMatch(s -> s.index() >= loop.parts().get(0).start());
+  }
+}

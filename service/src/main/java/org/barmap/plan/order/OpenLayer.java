@@ -1,0 +1,232 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Leaving;
+import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.piece.Exit;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Pieces;
+import org.barmap.plan.piece.Span;
+
+/**
+ * Lays vamps and safeties over the loops of a number: those of changes, then those in print. What
+ * leaves more than one way is asked; the first way is gone.
+ */
+final class OpenLayer {
+  private final WrittenNumber number;
+  private final List<Piece> pieces;
+  private final List<Loop> loops;
+  private final OpenQuestions questions;
+  private final List<Held> held = new ArrayList<>();
+
+  OpenLayer(WrittenNumber number, List<Piece> pieces, List<Loop> loops, OpenQuestions questions) {
+    this.number = number;
+    this.pieces = pieces;
+    this.loops = loops;
+    this.questions = questions;
+  }
+
+  /** Returns what is held open, in the order in which it was said; changes first. */
+  List<Held> held() {
+    return held;
+  }
+
+  /** A change that holds bars open, with its pieces. */
+  private record Said(Span span, OpenStretch stretch, int start, int end) {
+    boolean meets(Said other) {
+      return start <= other.end && end >= other.start;
+    }
+  }
+
+  void apply(List<Span> rounds) {
+    for (Said said : said(rounds)) {
+      if (mayLie(said.span(), said.stretch(), said.start(), said.end(), rounds)) {
+        hold(said);
+      }
+    }
+    new PrintedLayer(this, number, pieces, loops, questions).apply(rounds);
+    held.forEach(h -> questions.inside(h, pieces));
+  }
+
+  /** Returns the changes that hold bars open; of those that share bars the one that holds. */
+  private List<Said> said(List<Span> rounds) {
+    List<Said> kept = new ArrayList<>();
+    for (Span span : rounds) {
+      Rounds how = span.effects().rounds().orElseThrow();
+      int start = Pieces.first(pieces, span);
+      int end = Pieces.last(pieces, span);
+      if (how.until() == Rounds.Until.COUNTED || start < 0 || end < start) {
+        continue;
+      }
+      OpenStretch.Kind kind =
+          how.until() == Rounds.Until.CUE ? OpenStretch.Kind.VAMP : OpenStretch.Kind.SAFETY;
+      Optional<String> id = Optional.of(span.change().meta().id());
+      Said said = new Said(span, stretch(kind, start, end, how.leaving(), id), start, end);
+      Optional<Said> other = kept.stream().filter(said::meets).findFirst();
+      if (other.isEmpty()) {
+        kept.add(said);
+      } else if (questions.overlap(span, said.stretch(), other.get().stretch()) == 1) {
+        kept.set(kept.indexOf(other.get()), said);
+      }
+    }
+    return kept;
+  }
+
+  private void hold(Said said) {
+    Leaving leaving = said.stretch().leaving();
+    OptionalInt exit = Exit.of(number, said.span());
+    if (leaving.exitBar().isPresent() && exit.isEmpty()) {
+      questions.exit(said.span(), said.stretch());
+    }
+    // out on a beat of a bar, nobody knows whether a whole pass comes before
+    boolean whole = exit.isEmpty() || leaving.exitBeat().isPresent();
+    hold(said.start(), said.end(), whole ? said.end() : lastAt(exit.getAsInt()), said.stretch());
+  }
+
+  /** Tells whether the bars fit the repeats that are there; where they don't, that is asked. */
+  private boolean mayLie(Span span, OpenStretch stretch, int start, int end, List<Span> rounds) {
+    for (Loop loop : List.copyOf(loops)) {
+      boolean apart = end < loop.start() || start > loop.end();
+      boolean same = loop.parts().isEmpty() && start == loop.start() && end == loop.end();
+      if (apart || within(loop, start, end) && !same) {
+        continue;
+      }
+      if (same) {
+        boolean counted =
+            rounds.stream()
+                .anyMatch(
+                    r ->
+                        r.effects().rounds().orElseThrow().until() == Rounds.Until.COUNTED
+                            && r.from() == span.from()
+                            && r.to() == span.to());
+        if (counted && questions.counted(span, stretch, loop.total()) == 1) {
+          return false;
+        }
+      } else if (start == loop.start() && endsRound(loop, end)) {
+        if (questions.endings(span, stretch) == 0) {
+          holdEndings(loop, stretch);
+        }
+        return false;
+      } else if (start <= loop.start() && end >= loop.end()) {
+        if (questions.around(span, stretch, named(loop)) == 1) {
+          loops.set(loops.indexOf(loop), loop.once());
+        }
+      } else {
+        questions.crosses(span, stretch, named(loop));
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Tells whether all of it lies in one block: in the body, or in one of the endings. */
+  private static boolean within(Loop loop, int start, int end) {
+    if (loop.parts().isEmpty()) {
+      return start >= loop.start() && end <= loop.end();
+    }
+    int body = loop.parts().get(0).start();
+    boolean inBody = start >= loop.start() && end < body;
+    return inBody || loop.parts().stream().anyMatch(p -> start >= p.start() && end <= p.end());
+  }
+
+  /** Tells whether one time round a loop with two endings ends there: with the first of them. */
+  static boolean endsRound(Loop loop, int end) {
+    return twoEndings(loop) && end == loop.parts().get(0).end();
+  }
+
+  /** Tells whether a loop has an ending to go round with, and one way out. */
+  static boolean twoEndings(Loop loop) {
+    List<Loop.Ending> parts = loop.parts();
+    return !parts.isEmpty()
+        && parts.size() <= 2
+        && parts.get(0).closes()
+        && parts.get(0).passes().equals(Set.of(1))
+        && loop.total() == 2;
+  }
+
+  /** Holds pieces open, left behind one of them the last time round. */
+  void hold(int start, int end, int exit, OpenStretch stretch) {
+    Loop open =
+        exit == end
+            ? new Loop(start, end, 1, List.of(), Optional.of(stretch))
+            : new Loop(
+                start,
+                end,
+                2,
+                List.of(new Loop.Ending(exit + 1, end, Set.of(1), true)),
+                Optional.of(stretch));
+    for (int l = 0; l < loops.size(); l++) {
+      Loop loop = loops.get(l);
+      if (loop.start() == start && loop.end() == end && loop.parts().isEmpty()) {
+        loops.set(l, open);
+        held.add(new Held(open, end));
+        return;
+      }
+    }
+    loops.add(open);
+    held.add(new Held(open, end));
+  }
+
+  /** Goes round with the first ending, and out through the second. */
+  void holdEndings(Loop loop, OpenStretch stretch) {
+    Loop open = loop.heldOpen(stretch);
+    loops.set(loops.indexOf(loop), open);
+    held.add(new Held(open, loop.parts().get(0).end()));
+  }
+
+  /** Returns pieces held open, as they are written down. */
+  OpenStretch stretch(
+      OpenStretch.Kind kind, int start, int end, Leaving leaving, Optional<String> change) {
+    Piece first = pieces.get(start);
+    Piece last = pieces.get(end);
+    int to = last.offset() + last.count();
+    return new OpenStretch(
+        kind,
+        first.bar().id(),
+        last.bar().id(),
+        first.offset() > 0 ? Optional.of(first.offset() + 1) : Optional.empty(),
+        to < last.bar().count() ? Optional.of(to) : Optional.empty(),
+        named(first.slot(), last.slot() + last.count() - 1),
+        leaving,
+        List.of(),
+        change);
+  }
+
+  private String named(Loop loop) {
+    Piece last = pieces.get(loop.end());
+    return named(pieces.get(loop.start()).slot(), last.slot() + last.count() - 1);
+  }
+
+  private String named(int from, int to) {
+    String first = number.nameAt(from);
+    return from == to ? first : first + "-" + number.nameAt(to);
+  }
+
+  /** Returns the written piece that begins at a slot. */
+  int firstAt(int slot) {
+    int i = Pieces.firstAt(pieces, slot);
+    while (pieces.get(i).inserted().isPresent()) {
+      i++;
+    }
+    return i;
+  }
+
+  /** Returns the written piece that ends with a slot. */
+  int lastAt(int slot) {
+    return pieceAt(slot);
+  }
+
+  /** Returns the piece that begins at a slot or holds it. */
+  int pieceAt(int slot) {
+    int i = Pieces.firstAt(pieces, slot + 1) - 1;
+    while (i > 0 && pieces.get(i).inserted().isPresent()) {
+      i--;
+    }
+    return i;
+  }
+}

@@ -1,0 +1,139 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.PrintedOpen;
+import org.barmap.plan.piece.Span;
+
+/**
+ * Finds the bars that a printed "Vamp" or "Safety" holds open: its own repeat, one that begins
+ * under it, or the bars it names. All else is asked.
+ */
+final class PrintedLayer {
+  /** A word stands for a longer repeat only where a person says so. */
+  private static final int LONGEST = 16;
+
+  /** Inside a repeat no longer than this, a word is rather meant for all of it than for one bar. */
+  private static final int SHORT = 8;
+
+  private final OpenLayer layer;
+  private final WrittenNumber number;
+  private final List<Piece> pieces;
+  private final List<Loop> loops;
+  private final OpenQuestions questions;
+
+  PrintedLayer(
+      OpenLayer layer,
+      WrittenNumber number,
+      List<Piece> pieces,
+      List<Loop> loops,
+      OpenQuestions questions) {
+    this.layer = layer;
+    this.number = number;
+    this.pieces = pieces;
+    this.loops = loops;
+    this.questions = questions;
+  }
+
+  /** What a change says of the bar under a word, the word doesn't undo. */
+  void apply(List<Span> rounds) {
+    for (PrintedOpen printed : PrintedOpen.of(number)) {
+      int slot = printed.slot();
+      boolean said = rounds.stream().anyMatch(s -> s.from() <= slot && s.to() >= slot);
+      int at = layer.pieceAt(slot);
+      if (!said && !pieces.get(at).cut()) {
+        one(printed, at);
+      }
+    }
+  }
+
+  private void one(PrintedOpen printed, int at) {
+    Optional<Loop> own = own(at);
+    int to = printed.to().isPresent() ? layer.lastAt(printed.to().getAsInt()) : -1;
+    if (to >= 0) {
+      named(printed, layer.firstAt(printed.from()), to);
+    } else if (own.isPresent()) {
+      own(printed, own.get());
+    } else {
+      asked(printed, at);
+    }
+  }
+
+  private void own(PrintedOpen printed, Loop loop) {
+    boolean plain = loop.parts().isEmpty();
+    int end = plain ? loop.end() : loop.parts().get(0).end();
+    OpenStretch stretch = stretch(printed, loop.start(), end);
+    OptionalInt times = printed.word().times();
+    if (plain && times.isPresent() && questions.times(printed, stretch, times.getAsInt()) == 1) {
+      loops.set(loops.indexOf(loop), loop.played(times.getAsInt()));
+    } else if (plain) {
+      hold(loop.start(), end, stretch);
+    } else {
+      layer.holdEndings(loop, stretch);
+    }
+  }
+
+  /** Returns the repeat that begins at a piece and that its word is meant for. */
+  private Optional<Loop> own(int at) {
+    return loops.stream()
+        .filter(l -> l.start() == at && l.open().isEmpty())
+        .filter(l -> l.parts().isEmpty() || OpenLayer.twoEndings(l))
+        .filter(l -> bars(l) <= LONGEST)
+        .min((a, b) -> a.length() - b.length());
+  }
+
+  private int bars(Loop loop) {
+    int end = loop.parts().isEmpty() ? loop.end() : loop.parts().get(0).end();
+    return pieces.get(end).slot() + pieces.get(end).count() - pieces.get(loop.start()).slot();
+  }
+
+  /** The word names its bars: they are asked only where a repeat there says otherwise. */
+  private void named(PrintedOpen printed, int start, int end) {
+    OpenStretch stretch = stretch(printed, start, end);
+    boolean fits =
+        loops.stream()
+            .allMatch(
+                l ->
+                    end < l.start()
+                        || start > l.end()
+                        || (l.parts().isEmpty() && start >= l.start() && end <= l.end()));
+    if (fits || questions.printed(printed, List.of(stretch)) == 0) {
+      hold(start, end, stretch);
+    }
+  }
+
+  private void asked(PrintedOpen printed, int at) {
+    Optional<Loop> around =
+        loops.stream()
+            .filter(l -> l.holds(at) && l.open().isEmpty() && l.parts().isEmpty())
+            .min((a, b) -> a.length() - b.length());
+    List<int[]> ways = new ArrayList<>(List.of(new int[] {at, at}));
+    around.ifPresent(l -> ways.add(bars(l) <= SHORT ? 0 : 1, new int[] {l.start(), l.end()}));
+    List<OpenStretch> stretches =
+        ways.stream().map(w -> stretch(printed, w[0], w[1])).distinct().toList();
+    int way = questions.printed(printed, stretches);
+    if (way < stretches.size()) {
+      hold(ways.get(way)[0], ways.get(way)[1], stretches.get(way));
+    }
+  }
+
+  private void hold(int start, int end, OpenStretch stretch) {
+    for (Held other : layer.held()) {
+      if (other.meets(start, end)) {
+        questions.overlapPrinted(stretch, other.open());
+        return;
+      }
+    }
+    layer.hold(start, end, end, stretch);
+  }
+
+  private OpenStretch stretch(PrintedOpen printed, int start, int end) {
+    OpenStretch.Kind kind =
+        printed.word().safety() ? OpenStretch.Kind.SAFETY : OpenStretch.Kind.VAMP;
+    return layer.stretch(kind, start, end, printed.word().leaving(), Optional.empty());
+  }
+}
