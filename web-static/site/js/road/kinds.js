@@ -77,14 +77,14 @@ const KEYS = /** @type {[string, string][]} */ (Array.from({ length: 2 * MOST_FI
 const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3/4", "1/1"].map((b) => [b, BEAT[b]]));
 
 /**
- * What the page knows of a kind of change: its button, its question, what more must be known. `holdsOn` has no last
+ * What the page knows of a kind of change: its button, its question, what more must be known. `noLast`: it has no last
  * bar, `after` stands behind the last one.
  *
  * @typedef {object} Offer
  * @property {string} text
  * @property {string} title
  * @property {(first: string, last: string) => HTMLElement[]} fields
- * @property {boolean} [holdsOn]
+ * @property {boolean} [noLast]
  * @property {boolean} [after]
  */
 
@@ -157,7 +157,7 @@ const OF_BARS = {
       c.toPerMinute
         ? `tempo from ${span(c)} ${BEAT[c.beat] ?? c.beat} = ${c.perMinute} to ${c.toPerMinute}`
         : `tempo from ${c.first} ${BEAT[c.beat] ?? c.beat} = ${c.perMinute}`,
-    holdsOn: true,
+    noLast: true,
   },
   beats: {
     text: "In two, in four",
@@ -170,21 +170,21 @@ const OF_BARS = {
     title: "Key",
     fields: () => [field("In your part, from here on", select("fifths", KEYS, "0"))],
     says: (c) => `${keyText(Number(c.fifths))} from ${c.first}`,
-    holdsOn: true,
+    noLast: true,
   },
   instrument: {
     text: "Instrument",
     title: "Instrument",
     fields: () => [field("From here on", el("input", { name: "to", maxlength: 80, required: true }))],
     says: (c) => `${c.to} from ${c.first}`,
-    holdsOn: true,
+    noLast: true,
   },
   remind: {
     text: "Reminder",
     title: "Reminder",
     fields: () => [field("What", select("what", REMINDERS)), field("In your words", el("input", { name: "note", maxlength: 120 }))],
     says: (c) => `${c.what === "text" ? (c.note ?? "reminder") : c.what} at ${c.first}`,
-    holdsOn: true,
+    noLast: true,
   },
 };
 
@@ -262,7 +262,7 @@ export function changeOf(kind, { number, first, last }, answer) {
   if (KINDS[kind].after) change.after = last;
   else {
     change.first = first;
-    if (!KINDS[kind].holdsOn || said.toPerMinute) change.last = last; // a tempo that changes by and by has a last bar
+    if (!KINDS[kind].noLast || said.toPerMinute) change.last = last; // a tempo that changes by and by has a last bar
   }
   for (const [key, value] of Object.entries(said)) change[key] = NUMERIC.includes(key) ? Number(value) : String(value);
   return /** @type {Change} */ (/** @type {unknown} */ (change));

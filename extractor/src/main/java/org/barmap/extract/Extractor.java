@@ -11,7 +11,7 @@ import org.barmap.page.PageImage;
 import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
 import org.barmap.page.file.PageFiles;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.barmap.reckon.Reckoner;
 import org.barmap.sign.ReadPage;
 import org.barmap.sign.ReadSystem;
@@ -58,7 +58,7 @@ public final class Extractor implements AutoCloseable {
         done++;
         List<Finding> own = new ArrayList<>();
         for (Finding f : result.findings()) {
-          own.add(atPage(f, done));
+          own.add(f.onPage(done));
         }
         if (result instanceof PageResult.Loaded loaded) {
           pages.add(readPage(loaded.page(), done, own));
@@ -68,9 +68,9 @@ public final class Extractor implements AutoCloseable {
         progress.page(done, source.hasNext() ? known : done, result.source(), own);
       }
     }
-    long start = Step.start();
+    long start = WorkStep.start();
     BarMap map = new Reckoner().reckon(options.book(), pages);
-    Step.RECKONING.done(start);
+    WorkStep.RECKONING.done(start);
     return new Extraction(map, findings);
   }
 
@@ -89,9 +89,9 @@ public final class Extractor implements AutoCloseable {
 
   private List<ReadSystem> systems(PageImage page, int index, List<Finding> findings) {
     try {
-      long start = Step.start();
+      long start = WorkStep.start();
       List<FoundSystem> systems = StaffFinder.find(page);
-      Step.STAVES.done(start);
+      WorkStep.STAVES.done(start);
       if (systems.isEmpty()) {
         findings.add(
             Finding.ofPage(
@@ -116,20 +116,6 @@ public final class Extractor implements AutoCloseable {
                   + " again."));
       return List.of();
     }
-  }
-
-  private static Finding atPage(Finding f, int page) {
-    return new Finding(
-        f.severity(),
-        f.stage(),
-        java.util.Optional.of(page),
-        f.system(),
-        f.bar(),
-        f.outline(),
-        f.code(),
-        f.text(),
-        f.answers(),
-        f.weight());
   }
 
   @Override

@@ -70,8 +70,20 @@ public record Finding(
         0);
   }
 
-  /** Returns a finding about one bar entry. */
+  /** Returns a finding about one bar entry; an error there would shift one bar. */
   public static Finding ofBar(Severity severity, Stage stage, Bar bar, String code, String text) {
+    return ofBar(severity, stage, bar, code, text, List.of(), 1);
+  }
+
+  /** Returns a finding about one bar entry, with answers. */
+  public static Finding ofBar(
+      Severity severity,
+      Stage stage,
+      Bar bar,
+      String code,
+      String text,
+      List<Answer> answers,
+      double weight) {
     return new Finding(
         severity,
         stage,
@@ -81,7 +93,13 @@ public record Finding(
         Optional.of(bar.outline()),
         code,
         text,
-        List.of(),
-        1);
+        answers,
+        weight);
+  }
+
+  /** Returns the same finding, its page under another index. */
+  public Finding onPage(int index) {
+    return new Finding(
+        severity, stage, Optional.of(index), system, bar, outline, code, text, answers, weight);
   }
 }

@@ -128,7 +128,7 @@ public final class PagePictures {
    * @param right at its right edge
    * @param bottom at its lower edge
    */
-  public record Part(double left, double top, double right, double bottom) {}
+  public record Region(double left, double top, double right, double bottom) {}
 
   /**
    * Returns a part of a picture, as JPEG; what lies outside the picture is left out.
@@ -137,7 +137,7 @@ public final class PagePictures {
    * @param width wanted, pixels; never larger than the part is
    * @throws IOException when the picture can't be read, or the part lies outside it
    */
-  public static byte[] part(Path picture, Part part, int width) throws IOException {
+  public static byte[] part(Path picture, Region part, int width) throws IOException {
     try (Mats scope = new Mats()) {
       return jpeg(cut(picture, part, scope), width, scope);
     } catch (CvException e) {
@@ -154,7 +154,7 @@ public final class PagePictures {
    * @param width wanted, pixels; never larger than the part is
    * @throws IOException when the picture can't be read, or the part lies outside it
    */
-  public static byte[] forPaper(Path picture, Part part, double staffSpace, int width)
+  public static byte[] forPaper(Path picture, Region part, double staffSpace, int width)
       throws IOException {
     try (Mats scope = new Mats()) {
       Mat cut = cut(picture, part, scope);
@@ -178,7 +178,7 @@ public final class PagePictures {
     }
   }
 
-  private static Mat cut(Path picture, Part part, Mats scope) throws IOException {
+  private static Mat cut(Path picture, Region part, Mats scope) throws IOException {
     Mat whole = read(picture, scope);
     int x0 = (int) Math.max(0, Math.floor(part.left()));
     int y0 = (int) Math.max(0, Math.floor(part.top()));

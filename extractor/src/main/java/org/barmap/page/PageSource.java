@@ -19,7 +19,7 @@ import org.barmap.page.file.Picture;
 import org.barmap.page.file.TiffPages;
 import org.barmap.page.file.UnreadableException;
 import org.barmap.page.pixel.OpenCv;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.opencv.core.Mat;
 
 /**
@@ -80,9 +80,9 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
   private void readPage(Document from) {
     int index = next++;
     try {
-      long start = Step.start();
+      long start = WorkStep.start();
       Mat picture = from.page(index);
-      Step.DECODE.done(start);
+      WorkStep.DECODE.done(start);
       Optional<Finding> flaw = from.flaw().map(f -> f.doubt(source));
       for (PageResult page : Upright.pages(source, index + 1, picture)) {
         ready.add(flaw.map(page::and).orElse(page));

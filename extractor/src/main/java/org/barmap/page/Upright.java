@@ -19,7 +19,7 @@ import org.barmap.page.pixel.Homography;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Shrunk;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.barmap.page.pixel.Warp;
 import org.opencv.core.Core;
 import org.opencv.core.Mat;
@@ -35,17 +35,17 @@ final class Upright {
   static List<PageResult> pages(String source, int index, Mat picture) {
     try (Mats scope = new Mats()) {
       scope.keep(picture);
-      long start = Step.start();
+      long start = WorkStep.start();
       Shrunk shrunk =
-          Shrunk.of(picture, Math.sqrt(picture.total() / SET.pixels()), Step.SHARPNESS, scope);
+          Shrunk.of(picture, Math.sqrt(picture.total() / SET.pixels()), WorkStep.SHARPNESS, scope);
       Mat judged = shrunk.image();
       Homography small = shrunk.map();
       boolean hopeless = Sharpness.isHopeless(judged);
-      Step.SHARPNESS.done(start);
-      start = Step.start();
+      WorkStep.SHARPNESS.done(start);
+      start = WorkStep.start();
       Optional<PageRegion> region = PageRegion.find(judged);
-      Step.OUTLINE.done(start);
-      start = Step.start();
+      WorkStep.OUTLINE.done(start);
+      start = WorkStep.start();
       View view = View.of(judged, region);
       LineField lines = view.lines();
       if (lines.strength() < SET.surelyLevel()) {
@@ -63,7 +63,7 @@ final class Upright {
           Gutter.fits(view.width(), view.height())
               ? view.gutter(lines.space())
               : OptionalDouble.empty();
-      Step.LEVEL.done(start);
+      WorkStep.LEVEL.done(start);
       if (gutter.isEmpty()) {
         pages.add(make(source, index, picture, small, view, lines.space(), hopeless));
         return pages;
@@ -98,7 +98,7 @@ final class Upright {
       double space,
       boolean hopeless) {
     WorkSize size = WorkSize.of(picture, space / small.a()[0]);
-    long start = Step.start();
+    long start = WorkStep.start();
     try (Mats scope = new Mats()) {
       Mat scaled = size.apply(picture, scope);
       Homography toScaled =
@@ -118,12 +118,12 @@ final class Upright {
                 (int) Math.ceil(view.width() * grow),
                 (int) Math.ceil(view.height() * grow),
                 Core.BORDER_CONSTANT,
-                Step.UPRIGHT,
+                WorkStep.UPRIGHT,
                 scope);
         toWork = toScaled.then(warp);
       }
-      Step.UPRIGHT.done(start);
-      start = Step.start();
+      WorkStep.UPRIGHT.done(start);
+      start = WorkStep.start();
       Light.flatten(
           work, size.space() > 0 ? size.space() : PageSettings.STANDARD.size().usualSpace());
       List<Point> hull = view.hull();
@@ -131,10 +131,10 @@ final class Upright {
         Homography back = small.inverse().then(toWork);
         Light.whitenOutside(work, hull.stream().map(p -> back.apply(p.x(), p.y())).toList());
       }
-      Step.LIGHT.done(start);
-      start = Step.start();
+      WorkStep.LIGHT.done(start);
+      start = WorkStep.start();
       List<Finding> findings = quality(source, work, size.space(), hopeless);
-      Step.SHARPNESS.done(start);
+      WorkStep.SHARPNESS.done(start);
       PageImage page =
           new PageImage(
               source,

@@ -164,7 +164,7 @@ public final class Reckoner {
   /** Shows lines that were believed by the reader and refused by the counting. */
   private void refused(Solved solved, List<Written> bars, FindingWriter findings) {
     for (int t = 0; t < solved.lattice().abouts().size(); t++) {
-      if (solved.lattice().abouts().get(t) instanceof About.Line about
+      if (solved.lattice().abouts().get(t) instanceof About.Candidate about
           && !about.lettered()
           && !solved.lattice().systems().get(about.system()).opens(about.line())
           && solved.solution().choices().get(t).shift() == 0) {

@@ -63,7 +63,7 @@ public final class Settler {
    * @param start where a line begins that may follow missing ones, the first of its two steps; or
    *     -1
    */
-  private record Place(int before, int ahead, int rest, int start) {}
+  private record OwnSteps(int before, int ahead, int rest, int start) {}
 
   /**
    * Settles a map.
@@ -88,7 +88,7 @@ public final class Settler {
   private BarMap worked(BarMap map, Fixed fixed) {
     List<Step> flat = new ArrayList<>();
     List<int[]> branches = new ArrayList<>();
-    List<Place> places = lattice(map, fixed, flat, branches);
+    List<OwnSteps> places = lattice(map, fixed, flat, branches);
     List<Step> steps = Branch.fold(flat, branches);
     int states = states(map);
     double[] prior = prior(map.bars().get(0), fixed, states);
@@ -100,7 +100,7 @@ public final class Settler {
    * Writes down the steps; what is known beforehand is added to the next one. A later ending that
    * is numbered like the one before it stays so, unless a person set its number.
    */
-  private List<Place> lattice(BarMap map, Fixed fixed, List<Step> steps, List<int[]> branches) {
+  private List<OwnSteps> lattice(BarMap map, Fixed fixed, List<Step> steps, List<int[]> branches) {
     Map<Integer, Integer> alike = new HashMap<>(AlikeEndings.of(map).earlier());
     alike.keySet().removeIf(i -> fixed.numbers().contains(map.bars().get(i).id()));
     int branch = 0;
@@ -108,7 +108,7 @@ public final class Settler {
     for (MusicalNumber n : map.numbers()) {
       n.firstBar().ifPresent(starts::add);
     }
-    List<Place> places = new ArrayList<>();
+    List<OwnSteps> places = new ArrayList<>();
     List<Bar> bars = map.bars();
     int ahead = 0;
     for (int i = 0; i < bars.size(); i++) {
@@ -135,7 +135,7 @@ public final class Settler {
       int start = line ? steps.size() : -1;
       steps.addAll(own);
       branch = alike.containsValue(i) ? steps.size() : branch;
-      places.add(new Place(steps.size(), ahead, rest.isPresent() ? steps.size() : -1, start));
+      places.add(new OwnSteps(steps.size(), ahead, rest.isPresent() ? steps.size() : -1, start));
       rest.ifPresent(steps::add);
       ahead += rest.isPresent() ? 0 : bar.count() - 1;
       if (open && !lettered) {
@@ -222,7 +222,7 @@ public final class Settler {
     return prior;
   }
 
-  private BarMap written(BarMap map, Fixed fixed, Solution solution, List<Place> places) {
+  private BarMap written(BarMap map, Fixed fixed, Solution solution, List<OwnSteps> places) {
     List<Bar> bars = new ArrayList<>(map.bars());
     double[] sure = new double[bars.size()];
     int[] other = new int[bars.size()];
@@ -230,7 +230,7 @@ public final class Settler {
     Arrays.fill(sure, 1);
     List<Solution.Choice> choices = solution.choices();
     for (int i = 0; i < bars.size(); i++) {
-      Place place = places.get(i);
+      OwnSteps place = places.get(i);
       Bar bar = bars.get(i);
       if (place.start() >= 0
           && choices.get(place.start()).shift() + choices.get(place.start() + 1).shift() != 0) {

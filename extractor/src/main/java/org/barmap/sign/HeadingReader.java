@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.page.pixel.Spread;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
@@ -43,7 +43,7 @@ final class HeadingReader {
   }
 
   private static List<TextReader.Placed> lines(StripSigns f) {
-    long start = Step.start();
+    long start = WorkStep.start();
     List<TextReader.Placed> lines = new ArrayList<>();
     for (RawSign line : Overhead.lines(f.strip)) {
       boolean high = line.y1() < StripImage.MIDDLE - SET.lowest() * StripImage.SPACE;
@@ -54,7 +54,7 @@ final class HeadingReader {
         lines.add(new TextReader.Placed(f.strip, line));
       }
     }
-    Step.LOOKS.done(start);
+    WorkStep.LOOKS.done(start);
     return lines;
   }
 

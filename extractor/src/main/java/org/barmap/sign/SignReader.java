@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.page.PageImage;
 import org.barmap.page.pixel.Spread;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
@@ -89,7 +89,7 @@ public final class SignReader implements AutoCloseable {
               int end = first + systems.get(i).staves().size();
               return joined(systems.get(i), raw.subList(first, end), signs.subList(first, end));
             });
-    long start = Step.start();
+    long start = WorkStep.start();
     List<List<Sign>> settled =
         MarkOrNumber.settle(joined.stream().map(WholeSystem::signs).toList());
     List<ReadSystem> read = new ArrayList<>();
@@ -107,7 +107,7 @@ public final class SignReader implements AutoCloseable {
               own.inkEnd,
               own.sounds));
     }
-    Step.LOOKS.done(start);
+    WorkStep.LOOKS.done(start);
     return List.copyOf(read);
   }
 
@@ -125,7 +125,7 @@ public final class SignReader implements AutoCloseable {
 
   private static WholeSystem joined(
       FoundSystem system, List<RawStrip> raw, List<List<Sign>> signs) {
-    long start = Step.start();
+    long start = WorkStep.start();
     List<StripImage> strips = raw.stream().map(RawStrip::strip).toList();
     double begin = strips.stream().mapToDouble(StaffInk::begin).min().orElse(0);
     WholeSystem joined =
@@ -137,7 +137,7 @@ public final class SignReader implements AutoCloseable {
             musicBegin(strips, begin, signs),
             inkEnd(strips, signs),
             strips.stream().mapToDouble(StaffInk::linesEnd).max().orElse(system.length()));
-    Step.LOOKS.done(start);
+    WorkStep.LOOKS.done(start);
     return joined;
   }
 
@@ -145,7 +145,7 @@ public final class SignReader implements AutoCloseable {
   private record OwnStaff(Staff staff, RawStrip raw) {}
 
   private OwnStaff line(PageImage page, List<Staff> staves, int i) {
-    long start = Step.start();
+    long start = WorkStep.start();
     Optional<Staff> above = i == 0 ? Optional.empty() : Optional.of(staves.get(i - 1));
     Staff staff = staves.get(i);
     StripImage strip = new StaffStrip(page, staff, Overhead.room(staff, above));
@@ -154,7 +154,7 @@ public final class SignReader implements AutoCloseable {
       staff = staff.from(begin);
       strip = new StaffStrip(page, staff, Overhead.room(staff, above));
     }
-    Step.STRIPS.done(start);
+    WorkStep.STRIPS.done(start);
     return new OwnStaff(staff, raw(strip));
   }
 
@@ -206,9 +206,9 @@ public final class SignReader implements AutoCloseable {
 
   private RawStrip raw(StripImage strip) {
     SignNet.Found found = signs.find(strip);
-    long start = Step.start();
+    long start = WorkStep.start();
     List<RawSign> all = LineNumber.with(strip, Overhead.withFrames(strip, found.signs()));
-    Step.LOOKS.done(start);
+    WorkStep.LOOKS.done(start);
     return new RawStrip(strip, all, found.sounds());
   }
 
@@ -233,23 +233,23 @@ public final class SignReader implements AutoCloseable {
 
   /** What a page's heads say about its rests. */
   private static List<HeadingReader.StripSigns> rested(List<HeadingReader.StripSigns> all) {
-    long start = Step.start();
+    long start = WorkStep.start();
     Heads heads =
         Heads.of(all.stream().map(f -> new Heads.ReadStrip(f.strip(), f.signs())).toList());
-    Step.LOOKS.done(start);
+    WorkStep.LOOKS.done(start);
     return Spread.map(
         all.size(),
         i -> {
-          long begun = Step.start();
+          long begun = WorkStep.start();
           HeadingReader.StripSigns f = all.get(i);
           List<Sign> signs = CueRest.withRests(f.strip(), f.signs(), heads);
-          Step.LOOKS.done(begun);
+          WorkStep.LOOKS.done(begun);
           return new HeadingReader.StripSigns(f.strip(), f.raw(), signs);
         });
   }
 
   private static HeadingReader.StripSigns found(RawStrip raw, List<KindByText.Text> readings) {
-    long start = Step.start();
+    long start = WorkStep.start();
     StripImage strip = raw.strip;
     List<Sign> found = new ArrayList<>();
     for (int i = 0; i < readings.size(); i++) {
@@ -265,7 +265,7 @@ public final class SignReader implements AutoCloseable {
     }
     found = SecondLook.support(found);
     found.sort(java.util.Comparator.comparingDouble(Sign::at));
-    Step.LOOKS.done(start);
+    WorkStep.LOOKS.done(start);
     return new HeadingReader.StripSigns(strip, raw.signs, found);
   }
 

@@ -9,7 +9,7 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.function.BiPredicate;
 import java.util.stream.IntStream;
 import org.barmap.page.pixel.Spread;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.SignKind;
@@ -110,10 +110,10 @@ final class TextReader implements AutoCloseable {
   }
 
   private static TextNet.Task crop(Placed t) {
-    long start = Step.start();
+    long start = WorkStep.start();
     Grammar own = Grammar.of(t.sign.kind());
     Crop crop = Crop.of(t.strip, Bracket.numerals(t.sign));
-    Step.CROPS.done(start);
+    WorkStep.CROPS.done(start);
     return new TextNet.Task(
         crop, isMark(t.sign.kind()) ? List.of(own, Grammar.REHEARSAL, Grammar.FREE) : List.of(own));
   }
@@ -213,9 +213,9 @@ final class TextReader implements AutoCloseable {
   }
 
   private static TextNet.Task word(Placed word) {
-    long start = Step.start();
+    long start = WorkStep.start();
     Crop crop = Crop.of(word.strip, word.sign);
-    Step.CROPS.done(start);
+    WorkStep.CROPS.done(start);
     return new TextNet.Task(crop, Grammar.FREE);
   }
 
@@ -235,12 +235,12 @@ final class TextReader implements AutoCloseable {
   }
 
   private Optional<Reading> general(Placed task) {
-    long start = Step.start();
+    long start = WorkStep.start();
     Crop crop = Crop.of(task.strip, task.sign, WordNet.HEIGHT, WordNet.MOST);
-    Step.CROPS.done(start);
-    start = Step.start();
+    WorkStep.CROPS.done(start);
+    start = WorkStep.start();
     Optional<Reading> general = words.read(crop);
-    Step.WORDS.done(start);
+    WorkStep.WORDS.done(start);
     return general;
   }
 

@@ -1,7 +1,7 @@
 package org.barmap.staff;
 
 import java.util.Arrays;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 
 /**
  * How much each place of the page looks like the middle of five lines at equal distances.
@@ -21,7 +21,7 @@ final class Comb {
 
   static Comb of(LineBlocks lines, double space) {
     float[][] values = new float[lines.count()][lines.height()];
-    Step.STAVES.spread(
+    WorkStep.STAVES.spread(
         values.length,
         b -> {
           float[] sum = new float[lines.height()];

@@ -3,7 +3,7 @@ package org.barmap.staff;
 import java.util.Arrays;
 import java.util.List;
 import org.barmap.page.pixel.Mats;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -55,7 +55,7 @@ final class LineBlocks {
     float[][] line = new float[blocks][height];
     float[] strongest = new float[blocks];
     int reach = Math.max(2, (int) Math.round(SET.reach() * space));
-    Step.STAVES.spread(
+    WorkStep.STAVES.spread(
         blocks,
         b -> {
           ridge(level[b], reach, line[b]);
@@ -89,7 +89,7 @@ final class LineBlocks {
   private static float[][] levels(Mat gray, int columns, int blocks, int height) {
     float[][] level = new float[blocks][height];
     int each = Math.max(1, columns / blocks);
-    Step.STAVES.spread(
+    WorkStep.STAVES.spread(
         (blocks + CHUNK - 1) / CHUNK,
         i -> {
           int from = i * CHUNK;

@@ -9,7 +9,7 @@ import org.barmap.map.Finding;
 import org.barmap.map.Severity;
 import org.barmap.map.Stage;
 import org.barmap.page.PageImage;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 
 /** Finds the systems of a page. */
 public final class StaffFinder {
@@ -75,7 +75,7 @@ public final class StaffFinder {
     List<Tracks.Track> tracks = Tracks.find(Comb.of(lines, small), small);
     List<Optional<Candidate>> candidates =
         new ArrayList<>(Collections.nCopies(tracks.size(), Optional.empty()));
-    Step.STAVES.spread(
+    WorkStep.STAVES.spread(
         tracks.size(), i -> candidates.set(i, Candidate.of(lines, pixels, tracks.get(i), small)));
     return candidates.stream().flatMap(Optional::stream).toList();
   }

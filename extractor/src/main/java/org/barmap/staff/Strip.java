@@ -16,8 +16,16 @@ import org.opencv.imgproc.Imgproc;
  * <p>With 8 pixels a staff space it is 160 pixels high, the middle line at y = 88, nine spaces
  * above the staff and seven below; it starts three spaces left of the staff and ends three right of
  * it. With 16 pixels a space everything is doubled.
+ *
+ * @param page it is cut from
+ * @param staff it straightens
+ * @param pxPerSpace pixels for one staff space
+ * @param width pixels
+ * @param height pixels: 20 staff spaces
+ * @param gray row by row, unsigned; not copied, not to be changed
  */
-public final class Strip {
+public record Strip(
+    PageImage page, Staff staff, int pxPerSpace, int width, int height, byte[] gray) {
 
   private static final StaffSettings.Cut SET = StaffSettings.STANDARD.cut();
 
@@ -30,25 +38,12 @@ public final class Strip {
   /** Spaces shown before the left end and after the right end. */
   public static final int MARGIN = 3;
 
-  private final int width;
-  private final int height;
-  private final int pxPerSpace;
-  private final byte[] gray;
-  private final PageImage page;
-  private final Staff staff;
-
-  private Strip(PageImage page, Staff staff, int pxPerSpace) {
-    this.page = page;
-    this.staff = staff;
-    this.pxPerSpace = pxPerSpace;
-    this.width = width(staff, pxPerSpace);
-    this.height = HEIGHT * pxPerSpace;
-    this.gray = part(page, staff, pxPerSpace, new Rect(0, 0, width, height));
-  }
-
   /** Cuts the strip of a staff; pixels per staff space 8 or 16. */
   public static Strip cut(PageImage page, Staff staff, int pxPerSpace) {
-    return new Strip(page, staff, pxPerSpace);
+    int width = width(staff, pxPerSpace);
+    int height = HEIGHT * pxPerSpace;
+    byte[] gray = part(page, staff, pxPerSpace, new Rect(0, 0, width, height));
+    return new Strip(page, staff, pxPerSpace, width, height, gray);
   }
 
   /** Returns the width of a staff's strip in pixels. */
@@ -100,27 +95,6 @@ public final class Strip {
       out.get(0, 0, pixels);
     }
     return pixels;
-  }
-
-  /** Returns the width in pixels. */
-  public int width() {
-    return width;
-  }
-
-  /** Returns the height in pixels: 20 staff spaces. */
-  public int height() {
-    return height;
-  }
-
-  /** Returns the pixels for one staff space. */
-  public int pxPerSpace() {
-    return pxPerSpace;
-  }
-
-  /** Returns the gray values row by row, unsigned; not copied, not to be changed. */
-  @SuppressWarnings("EI_EXPOSE_REP")
-  public byte[] gray() {
-    return gray;
   }
 
   /** Returns how far along the staff a column position is, staff spaces from the left end. */

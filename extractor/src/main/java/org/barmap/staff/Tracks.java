@@ -2,7 +2,7 @@ package org.barmap.staff;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 
 /**
  * Follows the middles of staves along the page.
@@ -38,7 +38,7 @@ final class Tracks {
     this.h = comb.block(0).length;
     this.left = new float[n][];
     this.right = new float[n][];
-    Step.STAVES.spread(2, side -> sum(side == 0));
+    WorkStep.STAVES.spread(2, side -> sum(side == 0));
   }
 
   static List<Track> find(Comb comb, double space) {

@@ -163,26 +163,42 @@ class HostileFilesTest {
     d.writeInt((int) crc.getValue());
   }
 
-  @Test
-  void encryptedPdf() throws IOException {
-    Path f = dir.resolve("locked.pdf");
+  /** What is put into a PDF. */
+  private interface Content {
+    void into(PDDocument d) throws IOException;
+  }
+
+  private Path pdf(String name, Content content) throws IOException {
+    Path f = dir.resolve(name);
     try (PDDocument d = new PDDocument()) {
-      d.addPage(new PDPage());
-      d.protect(new StandardProtectionPolicy("owner", "user", new AccessPermission()));
+      content.into(d);
       d.save(f.toFile());
     }
+    return f;
+  }
+
+  @Test
+  void encryptedPdf() throws IOException {
+    Path f =
+        pdf(
+            "locked.pdf",
+            d -> {
+              d.addPage(new PDPage());
+              d.protect(new StandardProtectionPolicy("owner", "user", new AccessPermission()));
+            });
     assertThat(failure(f).code()).isEqualTo("encrypted");
   }
 
   @Test
   void pdfOf3000Pages() throws IOException {
-    Path f = dir.resolve("long.pdf");
-    try (PDDocument d = new PDDocument()) {
-      for (int i = 0; i < 3000; i++) {
-        d.addPage(new PDPage());
-      }
-      d.save(f.toFile());
-    }
+    Path f =
+        pdf(
+            "long.pdf",
+            d -> {
+              for (int i = 0; i < 3000; i++) {
+                d.addPage(new PDPage());
+              }
+            });
     Finding finding = failure(f);
     assertThat(finding.code()).isEqualTo("too-many-pages");
     assertThat(finding.text()).contains("3000").contains("600");
@@ -190,33 +206,35 @@ class HostileFilesTest {
 
   @Test
   void pdfWithAHugePictureInside() throws IOException {
-    Path f = dir.resolve("bomb.pdf");
-    try (PDDocument d = new PDDocument()) {
-      PDPage page = new PDPage(PDRectangle.A4);
-      d.addPage(page);
-      var stream = new PDStream(d, new java.io.ByteArrayInputStream(new byte[100]));
-      var image =
-          new org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject(
-              stream, new org.apache.pdfbox.pdmodel.PDResources());
-      image.setWidth(60_000);
-      image.setHeight(60_000);
-      image.setBitsPerComponent(8);
-      image.setColorSpace(org.apache.pdfbox.pdmodel.graphics.color.PDDeviceGray.INSTANCE);
-      try (var content = new org.apache.pdfbox.pdmodel.PDPageContentStream(d, page)) {
-        content.drawImage(image, 0, 0, 500, 500);
-      }
-      d.save(f.toFile());
-    }
+    Path f =
+        pdf(
+            "bomb.pdf",
+            d -> {
+              PDPage page = new PDPage(PDRectangle.A4);
+              d.addPage(page);
+              var stream = new PDStream(d, new java.io.ByteArrayInputStream(new byte[100]));
+              var image =
+                  new org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject(
+                      stream, new org.apache.pdfbox.pdmodel.PDResources());
+              image.setWidth(60_000);
+              image.setHeight(60_000);
+              image.setBitsPerComponent(8);
+              image.setColorSpace(org.apache.pdfbox.pdmodel.graphics.color.PDDeviceGray.INSTANCE);
+              try (var content = new org.apache.pdfbox.pdmodel.PDPageContentStream(d, page)) {
+                content.drawImage(image, 0, 0, 500, 500);
+              }
+            });
     assertThat(failure(f).code()).isEqualTo("too-large");
   }
 
   @Test
   void pdfWithAHugePageIsDrawnSmall() throws IOException {
-    Path f = dir.resolve("poster.pdf");
-    try (PDDocument d = new PDDocument()) {
-      d.addPage(new PDPage(new PDRectangle(14_400, 14_400)));
-      d.save(f.toFile());
-    }
+    Path f =
+        pdf(
+            "poster.pdf",
+            d -> {
+              d.addPage(new PDPage(new PDRectangle(14_400, 14_400)));
+            });
     try (PageSource source = new PageSource(List.of(f))) {
       PageResult.Loaded loaded = (PageResult.Loaded) source.next();
       try (PageImage page = loaded.page()) {

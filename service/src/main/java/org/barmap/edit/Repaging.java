@@ -73,19 +73,7 @@ public final class Repaging {
     return findings.stream()
         .filter(f -> f.bar().filter(gone::contains).isEmpty())
         .filter(f -> f.page().map(indices::containsKey).orElse(true))
-        .map(
-            f ->
-                new Finding(
-                    f.severity(),
-                    f.stage(),
-                    f.page().map(p -> indices.getOrDefault(p, p)),
-                    f.system(),
-                    f.bar(),
-                    f.outline(),
-                    f.code(),
-                    f.text(),
-                    f.answers(),
-                    f.weight()))
+        .map(f -> f.page().map(p -> f.onPage(indices.getOrDefault(p, p))).orElse(f))
         .toList();
   }
 

@@ -10,7 +10,7 @@ import java.util.List;
  * @param part id of the part that is this chair's; empty until one is chosen
  * @param parts in the order of the score
  */
-public record SecondCard(String name, String file, String part, List<Part> parts) {
+public record SecondCard(String name, String file, String part, List<PartCard> parts) {
 
   /** Takes a defensive copy. */
   public SecondCard {
@@ -24,7 +24,7 @@ public record SecondCard(String name, String file, String part, List<Part> parts
    * @param name as printed; may be empty
    * @param bars how many it has
    */
-  public record Part(String id, String name, int bars) {}
+  public record PartCard(String id, String name, int bars) {}
 
   /** Returns the same with another part chosen. */
   public SecondCard withPart(String chosen) {

@@ -78,23 +78,13 @@ public final class Settling {
    * @return the new draft; stale when someone else was faster, and then nothing was changed
    */
   public synchronized Saved<Draft> second(String book, long revision, Optional<SecondCard> second) {
-    Saved<Draft> saved = new Saved.Stale<>(revision);
-    for (int left = TRIES; left > 0 && saved instanceof Saved.Stale; left--) {
-      Optional<Versioned<Draft>> now = library.drafts().find(book);
-      if (now.isEmpty()) {
-        return new Saved.Refused<>(List.of("There is no such book"));
-      }
-      if (now.get().revision() != revision) {
-        return new Saved.Stale<>(now.get().revision());
-      }
-      Material from = library.readings().material(book);
-      Optional<BarMap> fresh = fresh(book, now.get().value(), from, second);
-      saved = library.readings().laySecond(book, revision, from, second, fresh);
-    }
-    if (saved instanceof Saved.Done<Draft> done) {
-      events.mapChanged(book, done.now().revision());
-    }
-    return saved;
+    return kept(
+        book,
+        revision,
+        (now, from) ->
+            library
+                .readings()
+                .laySecond(book, revision, from, second, fresh(book, now, from, second)));
   }
 
   /**
@@ -106,6 +96,28 @@ public final class Settling {
    * @return refused when the new picture shows no music
    */
   public synchronized Saved<Draft> retake(String book, long revision, String old, String made) {
+    return kept(
+        book,
+        revision,
+        (now, from) -> {
+          if (old.equals(made) || !showsMusic(book, made)) {
+            return new Saved.Refused<>(List.of(NO_MUSIC));
+          }
+          Material then = new Material(swapped(from.pages(), old, made), from.second());
+          Optional<BarMap> fresh = fresh(book, now, then, from.second());
+          return fresh.isEmpty()
+              ? new Saved.Refused<>(List.of(NO_MUSIC))
+              : library.readings().retake(book, revision, from, old, made, fresh.get());
+        });
+  }
+
+  /** Works out what a person asked for and keeps it, unless what it is made from has changed. */
+  private interface Attempt {
+    Saved<Draft> keep(Draft now, Material from);
+  }
+
+  /** Tries again while pages change meanwhile; a draft of another revision is left as it is. */
+  private Saved<Draft> kept(String book, long revision, Attempt attempt) {
     Saved<Draft> saved = new Saved.Stale<>(revision);
     for (int left = TRIES; left > 0 && saved instanceof Saved.Stale; left--) {
       Optional<Versioned<Draft>> now = library.drafts().find(book);
@@ -115,16 +127,7 @@ public final class Settling {
       if (now.get().revision() != revision) {
         return new Saved.Stale<>(now.get().revision());
       }
-      Material from = library.readings().material(book);
-      if (old.equals(made) || !showsMusic(book, made)) {
-        return new Saved.Refused<>(List.of(NO_MUSIC));
-      }
-      Material then = new Material(swapped(from.pages(), old, made), from.second());
-      Optional<BarMap> fresh = fresh(book, now.get().value(), then, from.second());
-      if (fresh.isEmpty()) {
-        return new Saved.Refused<>(List.of(NO_MUSIC));
-      }
-      saved = library.readings().retake(book, revision, from, old, made, fresh.get());
+      saved = attempt.keep(now.get().value(), library.readings().material(book));
     }
     if (saved instanceof Saved.Done<Draft> done) {
       events.mapChanged(book, done.now().revision());

@@ -2,13 +2,10 @@ package org.barmap.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.Color;
-import java.awt.Graphics2D;
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import javax.imageio.ImageIO;
+import org.barmap.cli.BadFiles;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -17,23 +14,12 @@ class RetakeBrowserTest {
 
   @TempDir private Path folder;
 
-  private Path empty() throws IOException {
-    BufferedImage paper = new BufferedImage(1200, 1600, BufferedImage.TYPE_BYTE_GRAY);
-    Graphics2D pen = paper.createGraphics();
-    pen.setColor(Color.WHITE);
-    pen.fillRect(0, 0, 1200, 1600);
-    pen.dispose();
-    Path file = folder.resolve("empty.png");
-    ImageIO.write(paper, "png", file.toFile());
-    return file;
-  }
-
   @Test
   void theNewPictureTakesThePlaceAndIsTakenBack() throws IOException {
     try (Visit visit = Visit.to(folder.resolve("data"), 1440, 900)) {
       Browser browser = visit.browser();
       String book = visit.newBook("Saltmarsh", "Bass");
-      browser.files("#choose-files", List.of(empty()));
+      browser.files("#choose-files", List.of(BadFiles.whitePage(folder)));
       browser.see(".thumb", "Take it again");
       browser.files(".thumb input[type=file]", List.of(DemoBook.page("page-01.png")));
       browser

@@ -20,7 +20,7 @@ import org.apache.pdfbox.pdmodel.encryption.AccessPermission;
 import org.apache.pdfbox.pdmodel.encryption.StandardProtectionPolicy;
 
 /** Makes the files nobody wants to meet. */
-final class BadFiles {
+public final class BadFiles {
 
   private BadFiles() {}
 
@@ -47,7 +47,8 @@ final class BadFiles {
     return file;
   }
 
-  static Path whitePage(Path folder) throws IOException {
+  /** A page on which nothing is printed. */
+  public static Path whitePage(Path folder) throws IOException {
     BufferedImage image = new BufferedImage(1240, 1754, BufferedImage.TYPE_BYTE_GRAY);
     Graphics2D g = image.createGraphics();
     g.setColor(Color.WHITE);

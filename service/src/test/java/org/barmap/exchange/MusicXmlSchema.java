@@ -1,16 +1,22 @@
 package org.barmap.exchange;
 
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.URL;
 import java.util.Objects;
 import javax.xml.XMLConstants;
 import javax.xml.transform.stream.StreamSource;
 import javax.xml.validation.Schema;
 import javax.xml.validation.SchemaFactory;
+import org.w3c.dom.bootstrap.DOMImplementationRegistry;
+import org.w3c.dom.ls.DOMImplementationLS;
+import org.w3c.dom.ls.LSInput;
 import org.xml.sax.InputSource;
 
 /** The W3C's MusicXML 4.0 schema, as the binding's jar carries it. */
 final class MusicXmlSchema {
+  private static final DOMImplementationLS LS = loading();
   private static final Schema SCHEMA = load();
 
   private MusicXmlSchema() {}
@@ -34,13 +40,34 @@ final class MusicXmlSchema {
           (type, namespace, publicId, systemId, base) -> {
             String file = systemId.substring(systemId.lastIndexOf('/') + 1);
             URL ours = MusicXmlSchema.class.getResource(file);
-            return ours == null ? null : new LocalInput(ours, publicId, systemId, base);
+            return ours == null ? null : input(ours);
           });
       URL xsd =
           Objects.requireNonNull(
               MusicXmlSchema.class.getResource("/META-INF/jaxb/xsd/musicxml.xsd"));
       return factory.newSchema(new StreamSource(xsd.toExternalForm()));
     } catch (org.xml.sax.SAXException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** A schema that lies beside the tests. */
+  private static LSInput input(URL schema) {
+    try {
+      LSInput input = LS.createLSInput();
+      input.setByteStream(schema.openStream());
+      input.setSystemId(schema.toExternalForm());
+      return input;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static DOMImplementationLS loading() {
+    try {
+      return (DOMImplementationLS)
+          DOMImplementationRegistry.newInstance().getDOMImplementation("LS");
+    } catch (ReflectiveOperationException e) {
       throw new IllegalStateException(e);
     }
   }

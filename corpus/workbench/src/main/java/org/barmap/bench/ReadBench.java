@@ -14,7 +14,7 @@ import org.barmap.extract.Extractor;
 import org.barmap.extract.Options;
 import org.barmap.extract.Progress;
 import org.barmap.page.file.PageFiles;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 
 /**
  * How long reading takes, against the least any reader must do.
@@ -67,7 +67,7 @@ record ReadBench(
         page(extractor, files.get(i % files.size()));
         PageFloor.measure(files.get(i % files.size()));
       }
-      Map<Step, Double> before = Step.seconds();
+      Map<WorkStep, Double> before = WorkStep.seconds();
       double cpu = 0;
       for (int round = 0; round < ROUNDS; round++) {
         for (Path file : files) {
@@ -80,7 +80,7 @@ record ReadBench(
         }
       }
       Map<String, Double> stages = new LinkedHashMap<>();
-      Step.seconds()
+      WorkStep.seconds()
           .forEach(
               (s, t) -> stages.put(s.word(), (t - before.getOrDefault(s, 0.0)) / reading.size()));
       long begun = System.nanoTime();

@@ -1,8 +1,5 @@
 package org.barmap.fit;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -13,7 +10,6 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.fit.CorpusReadings.Labelled;
 import org.barmap.fit.Truth.TrueBar;
-import org.barmap.map.json.BarMapJson;
 import org.barmap.sign.ReadSystem;
 import org.barmap.sign.kind.Sound;
 import tools.jackson.databind.JsonNode;
@@ -29,18 +25,7 @@ import tools.jackson.databind.JsonNode;
 record ReadSounds(String measured, Map<String, Map<String, String>> pages) {
 
   private static final Pattern SOUND = Pattern.compile("(\\d+)\\.(\\d{2})([nr])([\\d.]+|\\?)");
-  private static final ReadSounds MEASURED = load();
-
-  private static ReadSounds load() {
-    try (InputStream in = ReadSounds.class.getResourceAsStream("sounds.json")) {
-      if (in == null) {
-        throw new IOException("sounds.json is not among the resources");
-      }
-      return BarMapJson.mapper().readValue(in, ReadSounds.class);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
+  private static final ReadSounds MEASURED = Measured.load("sounds.json", ReadSounds.class);
 
   /** What is read on a page. */
   static Map<String, String> of(Labelled page) {

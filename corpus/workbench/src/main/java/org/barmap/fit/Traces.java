@@ -1,11 +1,7 @@
 package org.barmap.fit;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.map.json.BarMapJson;
 
 /**
  * What barlines that the reader missed left in its network's heat, as {@code TracesTest} measured
@@ -22,7 +18,7 @@ record Traces(String measured, List<Copy> copies) {
   /** Kind of copy that is the page as it is in the corpus. */
   static final String AS_IS = "as they are";
 
-  private static final Traces MEASURED = load();
+  private static final Traces MEASURED = Measured.load("traces.json", Traces.class);
 
   /**
    * One kind of copy.
@@ -33,17 +29,6 @@ record Traces(String measured, List<Copy> copies) {
    * @param none the same of peaks where no barline is
    */
   record Copy(String kind, int lines, int missed, List<Double> left, List<Double> none) {}
-
-  private static Traces load() {
-    try (InputStream in = Traces.class.getResourceAsStream("traces.json")) {
-      if (in == null) {
-        throw new IOException("traces.json is not among the resources");
-      }
-      return BarMapJson.mapper().readValue(in, Traces.class);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
 
   /** All peaks that missed barlines left where the ink was there. */
   static List<Double> left() {

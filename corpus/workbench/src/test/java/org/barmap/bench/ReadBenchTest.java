@@ -11,7 +11,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import javax.imageio.ImageIO;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -31,9 +31,9 @@ class ReadBenchTest {
     assertThat(bench.bookSecondsPerPage()).isPositive();
     assertThat(bench.peakMiB()).isNotNegative();
     assertThat(bench.stages().keySet())
-        .containsExactlyElementsOf(Arrays.stream(Step.values()).map(Step::word).toList());
+        .containsExactlyElementsOf(Arrays.stream(WorkStep.values()).map(WorkStep::word).toList());
     assertThat(bench.stages().values()).allSatisfy(s -> assertThat(s).isNotNegative());
-    assertThat(bench.stages().get(Step.DECODE.word())).isPositive();
+    assertThat(bench.stages().get(WorkStep.DECODE.word())).isPositive();
   }
 
   @Test

@@ -5,7 +5,7 @@ import org.barmap.map.Point;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Shrunk;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -29,7 +29,7 @@ public final class Light {
    */
   public static void flatten(Mat gray, double space) {
     try (Mats scope = new Mats()) {
-      Mat small = Shrunk.squares(gray, SET.shrink(), Step.LIGHT, scope);
+      Mat small = Shrunk.squares(gray, SET.shrink(), WorkStep.LIGHT, scope);
       int reach =
           Math.max(SET.leastReach(), (int) Math.round(SET.reach() * space / SET.shrink())) | 1;
       Mat kernel =

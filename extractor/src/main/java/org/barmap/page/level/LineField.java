@@ -2,7 +2,7 @@ package org.barmap.page.level;
 
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -34,7 +34,7 @@ public record LineField(
     int tiles = Math.max(1, ridge.length / SET.tile());
     int steps = (int) Math.round(2 * SET.maxSlope() / SET.slopeStep()) + 1;
     double[][] energy = new double[tiles][steps];
-    Step.LEVEL.spread(
+    WorkStep.LEVEL.spread(
         tiles,
         t -> {
           for (int k = 0; k < steps; k++) {

@@ -7,7 +7,7 @@ import org.barmap.map.Point;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Shrunk;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -50,7 +50,7 @@ public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
       Mat thumb = scope.mat();
       // Most of the way by whole squares, which is quick.
       Mat near =
-          shrink > 0.5 ? gray : Shrunk.squares(gray, (int) (1 / shrink), Step.OUTLINE, scope);
+          shrink > 0.5 ? gray : Shrunk.squares(gray, (int) (1 / shrink), WorkStep.OUTLINE, scope);
       Size size = new Size(Math.round(gray.cols() * shrink), Math.round(gray.rows() * shrink));
       Imgproc.resize(near, thumb, size, 0, 0, Imgproc.INTER_AREA);
       // Ink goes, paper stays.

@@ -3,7 +3,7 @@ package org.barmap.page.level;
 import java.util.Arrays;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -64,7 +64,7 @@ public final class Sharpness {
       int bands = (gray.cols() - band) / (EVERY * band) + 1;
       int[][] steeps = new int[bands][SLOPES];
       int[][] grays = new int[bands][GRAYS];
-      Step.SHARPNESS.spread(
+      WorkStep.SHARPNESS.spread(
           bands,
           i -> {
             Mat part = gray.colRange(i * EVERY * band, i * EVERY * band + band);

@@ -9,7 +9,7 @@ import org.barmap.page.pixel.Frame;
 import org.barmap.page.pixel.Homography;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.barmap.page.pixel.Warp;
 import org.opencv.core.Core;
 import org.opencv.core.Mat;
@@ -111,7 +111,7 @@ public record View(Mat picture, Homography map, double width, double height, Lis
             (int) Math.ceil(width),
             (int) Math.ceil(height),
             Core.BORDER_REPLICATE,
-            Step.LEVEL,
+            WorkStep.LEVEL,
             scope);
     if (!hull.isEmpty()) {
       List<Point> here = new ArrayList<>();

@@ -22,7 +22,7 @@ public record Shrunk(Mat image, Homography map) {
    * <p>By a whole one where that is near: averaging squares of pixels costs a tenth of averaging
    * parts of pixels. What doesn't fill a square at the right and lower edge is left out.
    */
-  public static Shrunk of(Mat picture, double factor, Step step, Mats scope) {
+  public static Shrunk of(Mat picture, double factor, WorkStep step, Mats scope) {
     if (factor <= 1) {
       return new Shrunk(picture, Homography.identity());
     }
@@ -40,7 +40,7 @@ public record Shrunk(Mat image, Homography map) {
   }
 
   /** Returns the means of squares; of one pixel at least, however small the picture is. */
-  public static Mat squares(Mat picture, int side, Step step, Mats scope) {
+  public static Mat squares(Mat picture, int side, WorkStep step, Mats scope) {
     Size size = new Size(Math.max(1, picture.cols() / side), Math.max(1, picture.rows() / side));
     int w = Math.min(picture.cols(), (int) size.width * side);
     int h = Math.min(picture.rows(), (int) size.height * side);

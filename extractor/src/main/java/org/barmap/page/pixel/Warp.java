@@ -20,7 +20,7 @@ public final class Warp {
    * @param step whose work this is
    */
   public static Mat draw(
-      Mat picture, Homography map, int width, int height, int border, Step step, Mats scope) {
+      Mat picture, Homography map, int width, int height, int border, WorkStep step, Mats scope) {
     Mat out = scope.keep(new Mat(height, width, picture.type()));
     step.spread(
         (height + BAND - 1) / BAND,

@@ -12,8 +12,10 @@ public sealed interface About {
   /** The system the step belongs to. */
   int system();
 
-  /** Tells whether a choice bends what was read. */
-  boolean bends(Choice choice);
+  /** Tells whether a choice bends what was read; unless told otherwise none does. */
+  default boolean bends(Choice choice) {
+    return false;
+  }
 
   /** Hands a choice to whoever follows the path. */
   void take(Choice choice, Follower follower);
@@ -36,7 +38,7 @@ public sealed interface About {
     void gap(Gap about, Choice choice);
 
     /** A candidate was a barline, or none. */
-    void line(Line about, Choice choice);
+    void candidate(Candidate about, Choice choice);
 
     /** Counting went back to where an ending began. */
     void back(Back about, Choice choice);
@@ -111,25 +113,15 @@ public sealed interface About {
   }
 
   /** Whether a candidate is a barline; one before a lettered bar counts nothing either way. */
-  record Line(int system, int line, boolean lettered) implements About {
-    @Override
-    public boolean bends(Choice choice) {
-      return false;
-    }
-
+  record Candidate(int system, int line, boolean lettered) implements About {
     @Override
     public void take(Choice choice, Follower follower) {
-      follower.line(this, choice);
+      follower.candidate(this, choice);
     }
   }
 
   /** A later ending begins, numbered like the one before it. */
   record Back(int system, int cell) implements About {
-    @Override
-    public boolean bends(Choice choice) {
-      return false;
-    }
-
     @Override
     public void take(Choice choice, Follower follower) {
       follower.back(this, choice);

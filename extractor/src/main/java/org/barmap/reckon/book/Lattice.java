@@ -190,7 +190,7 @@ public record Lattice(List<Step> steps, List<About> abouts, List<SystemCells> sy
           lettered
               ? Move.of(new int[] {0, 1}, new double[] {SET.lettered(), SET.letteredCounts()})
               : Move.line(p);
-      add(move, new About.Line(i, c, lettered));
+      add(move, new About.Candidate(i, c, lettered));
     }
 
     /** A bar printed "24A" counts as part of 24. */

@@ -82,7 +82,7 @@ final class OwnRates implements About.Follower {
   }
 
   @Override
-  public void line(About.Line about, Choice choice) {
+  public void candidate(About.Candidate about, Choice choice) {
     // how sure the reader was of a line tells more
   }
 

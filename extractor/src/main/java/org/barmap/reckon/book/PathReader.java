@@ -180,7 +180,7 @@ public final class PathReader {
     }
 
     @Override
-    public void line(About.Line about, Choice choice) {
+    public void candidate(About.Candidate about, Choice choice) {
       SystemCells.Candidate line = cells.lines().get(about.line());
       boolean last = about.line() == cells.lines().size() - 1;
       if (choice.shift() == 0 && cells.opens(about.line())) {

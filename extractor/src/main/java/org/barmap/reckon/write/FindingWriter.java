@@ -320,26 +320,12 @@ public final class FindingWriter {
   /** A doubt about a bar; its weight is how many bars an error there would shift. */
   public static Finding doubt(
       Bar bar, String code, String text, List<Answer> answers, double weight) {
-    return at(bar, Severity.DOUBT, code, text, answers, weight);
+    return Finding.ofBar(Severity.DOUBT, Stage.RECKON, bar, code, text, answers, weight);
   }
 
   /** What is good to know at a bar and speaks against nothing. */
   public static Finding told(Bar bar, String code, String text) {
-    return at(bar, Severity.INFO, code, text, List.of(SecondDifference.PAGE), 0);
-  }
-
-  private static Finding at(
-      Bar bar, Severity severity, String code, String text, List<Answer> answers, double weight) {
-    return new Finding(
-        severity,
-        Stage.RECKON,
-        Optional.of(bar.page()),
-        Optional.of(bar.system()),
-        Optional.of(bar.id()),
-        Optional.of(bar.outline()),
-        code,
-        text,
-        answers,
-        weight);
+    return Finding.ofBar(
+        Severity.INFO, Stage.RECKON, bar, code, text, List.of(SecondDifference.PAGE), 0);
   }
 }

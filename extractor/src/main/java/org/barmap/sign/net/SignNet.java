@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.barmap.map.json.BarMapJson;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.kind.Sound;
@@ -62,7 +62,7 @@ public final class SignNet implements AutoCloseable {
   public Found find(StripImage strip) {
     int width = (strip.width() + MULTIPLE - 1) / MULTIPLE * MULTIPLE;
     long[] shape = {1, 1, StripImage.HEIGHT, width};
-    long start = Step.start();
+    long start = WorkStep.start();
     try (OnnxTensor tensor =
             OnnxTensor.createTensor(
                 Models.environment(), FloatBuffer.wrap(input(strip, width)), shape);
@@ -73,13 +73,13 @@ public final class SignNet implements AutoCloseable {
               Models.values(result, "heat"),
               Models.values(result, "size"),
               width / Heats.STRIDE);
-      Step.SIGNS.done(start);
-      start = Step.start();
+      WorkStep.SIGNS.done(start);
+      start = WorkStep.start();
       List<RawSign> signs = new ArrayList<>(lines.decode(heats, strip));
       signs.addAll(boxes.decode(heats, strip));
       signs = EndingReach.settle(heats, strip, signs);
       List<Sound> sounds = SoundDecoder.decode(Models.values(result, "sounds"), strip.width());
-      Step.BOXES.done(start);
+      WorkStep.BOXES.done(start);
       return new Found(signs, sounds);
     } catch (OrtException e) {
       throw new IllegalStateException("the sign network failed: " + e.getMessage(), e);

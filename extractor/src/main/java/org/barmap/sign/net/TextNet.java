@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.page.pixel.Spread;
-import org.barmap.page.pixel.Step;
+import org.barmap.page.pixel.WorkStep;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.set.NetSettings;
 import org.barmap.sign.set.SignSettings;
@@ -88,7 +88,7 @@ public final class TextNet implements AutoCloseable {
   }
 
   private List<List<List<Reading>>> run(List<Task> tasks) {
-    long start = Step.start();
+    long start = WorkStep.start();
     int width = tasks.stream().mapToInt(t -> t.crop().width()).max().orElse(MULTIPLE);
     width = Math.max(SET.narrowest(), (width + MULTIPLE - 1) / MULTIPLE * MULTIPLE);
     float[] input = new float[tasks.size() * Crop.HEIGHT * width];
@@ -115,7 +115,7 @@ public final class TextNet implements AutoCloseable {
         float[] used = Arrays.copyOfRange(logs, n * each, n * each + steps * classes);
         read.add(task.grammars().stream().map(g -> search.read(used, steps, classes, g)).toList());
       }
-      Step.NUMERALS.done(start);
+      WorkStep.NUMERALS.done(start);
       return read;
     } catch (OrtException e) {
       throw new IllegalStateException("a network of letters failed: " + e.getMessage(), e);

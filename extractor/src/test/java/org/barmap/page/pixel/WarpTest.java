@@ -22,7 +22,7 @@ class WarpTest {
       Core.normalize(picture, picture, 0, 255, Core.NORM_MINMAX);
       Homography map = new Homography(new double[] {.98, .02, 5, -.03, 1.1, 7, 4e-5, 2e-5, 1});
       for (int border : new int[] {Core.BORDER_CONSTANT, Core.BORDER_REPLICATE}) {
-        Mat own = Warp.draw(picture, map, 693, 541, border, Step.UPRIGHT, scope);
+        Mat own = Warp.draw(picture, map, 693, 541, border, WorkStep.UPRIGHT, scope);
         Mat theirs = scope.mat();
         Mat matrix = scope.keep(map.forPixelCentres());
         Imgproc.warpPerspective(

@@ -55,25 +55,25 @@ class EndingNumbersTest {
   private static final List<Integer> STRAIGHT =
       LongStream.rangeClosed(1, 20).mapToObj(n -> (int) n).toList();
 
+  private static void assertNumbered(ReadPage page, List<Integer> numbers) {
+    BarMap map = reckon(page);
+    assertThat(map.bars()).extracting(Bar::number).isEqualTo(numbers);
+    assertThat(map.findings()).isEmpty();
+  }
+
   @Test
   void aPrintThatCountsTheSecondEndingLikeTheFirstIsFollowedWithoutAFinding() {
-    BarMap map = reckon(page(1, true, true, "No. 1"));
-    assertThat(map.bars()).extracting(Bar::number).isEqualTo(ALIKE);
-    assertThat(map.findings()).isEmpty();
+    assertNumbered(page(1, true, true, "No. 1"), ALIKE);
   }
 
   @Test
   void aPrintThatCountsStraightThroughStaysAsItIs() {
-    BarMap map = reckon(page(1, false, true, "No. 1"));
-    assertThat(map.bars()).extracting(Bar::number).isEqualTo(STRAIGHT);
-    assertThat(map.findings()).isEmpty();
+    assertNumbered(page(1, false, true, "No. 1"), STRAIGHT);
   }
 
   @Test
   void aPrintWithoutNumbersIsCountedStraightThrough() {
-    BarMap map = reckon(page(1, true, false, "No. 1"));
-    assertThat(map.bars()).extracting(Bar::number).isEqualTo(STRAIGHT);
-    assertThat(map.findings()).isEmpty();
+    assertNumbered(page(1, true, false, "No. 1"), STRAIGHT);
   }
 
   @Test

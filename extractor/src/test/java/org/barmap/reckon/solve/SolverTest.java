@@ -3,7 +3,6 @@ package org.barmap.reckon.solve;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
@@ -25,13 +24,9 @@ class SolverTest {
   @MethodSource("seeds")
   void bestPathAndProbabilitiesAreThoseOfAllPathsTried(long seed) {
     Random random = new Random(seed);
-    List<Step> steps = new ArrayList<>();
     int length = 2 + random.nextInt(4);
-    for (int i = 0; i < length; i++) {
-      steps.add(step(random));
-    }
-    double[] prior = new double[STATES];
-    Arrays.setAll(prior, s -> s < 3 ? 0.1 + random.nextDouble() : 0);
+    List<Step> steps = steps(random, length);
+    double[] prior = prior(random, 3);
 
     BruteForce brute = new BruteForce(steps, prior);
     Solution solution = new Solver(steps, STATES, prior).solve();
@@ -59,13 +54,9 @@ class SolverTest {
   @MethodSource("longSeeds")
   void longBooksAreSolvedAsByPlainMatrices(long seed) {
     Random random = new Random(seed);
-    List<Step> steps = new ArrayList<>();
     int length = 130 + random.nextInt(60);
-    for (int i = 0; i < length; i++) {
-      steps.add(step(random));
-    }
-    double[] prior = new double[STATES];
-    Arrays.setAll(prior, s -> 0.1 + random.nextDouble());
+    List<Step> steps = steps(random, length);
+    double[] prior = prior(random, STATES);
 
     Plain plain = new Plain(steps, prior);
     Solution solution = new Solver(steps, STATES, prior).solve();
@@ -146,6 +137,17 @@ class SolverTest {
     step.sum(prior, out);
     assertThat(out[5]).isCloseTo(0.1, within(1e-12));
     assertThat(out[6]).isZero();
+  }
+
+  private static List<Step> steps(Random random, int length) {
+    return Stream.generate(() -> step(random)).limit(length).toList();
+  }
+
+  /** Weights of the numbers to begin with, of which the first few are possible. */
+  private static double[] prior(Random random, int possible) {
+    double[] prior = new double[STATES];
+    Arrays.setAll(prior, s -> s < possible ? 0.1 + random.nextDouble() : 0);
+    return prior;
   }
 
   private static Step step(Random random) {

@@ -32,6 +32,14 @@ final class Removal {
   private static final System.Logger LOG = System.getLogger(Removal.class.getName());
   private static final Duration EVERY = Duration.ofDays(1);
 
+  /** The files in use below the folder of books; a new kind of file is named here. */
+  private static final String NAMED =
+      """
+      select book || '/' || picture from page
+      union select j.book || '/' || u.file from upload u join job j on j.id = u.job where u.open = 1
+      union select book || '/' || file from second_reading
+      """;
+
   private final Jdbi jdbi;
   private final Path books;
   private final Path cache;
@@ -46,13 +54,10 @@ final class Removal {
     this.clock = clock;
   }
 
-  /**
-   * Sweeps while nothing else is at work, so that also half-written files can be told.
-   *
-   * @param named the files in use, each as folder and name
-   */
-  void atStart(Set<String> named) {
+  /** Sweeps while nothing else is at work, so that also half-written files can be told. */
+  void atStart() {
     purge();
+    Set<String> named = texts(NAMED);
     Set<String> ids = ids("book");
     for (Path book : list(books)) {
       if (ids.contains(name(book))) {
@@ -147,8 +152,12 @@ final class Removal {
   }
 
   private Set<String> ids(String table) {
+    return texts("select id from " + table);
+  }
+
+  private Set<String> texts(String query) {
     return new HashSet<>(
-        jdbi.withHandle(h -> h.createQuery("select id from " + table).mapTo(String.class).list()));
+        jdbi.withHandle(h -> h.createQuery(query).mapTo(String.class).list()));
   }
 
   /** Returns the page a scaled picture is of; empty for any other file. */

@@ -5,7 +5,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.barmap.library.Job;
 import org.barmap.library.Jobs;
 import org.jdbi.v3.core.Handle;
@@ -157,20 +156,5 @@ record SqliteJobs(Jdbi jdbi, Path root, Clock clock) implements Jobs {
                 .bind("book", book)
                 .mapTo(Job.class)
                 .findOne());
-  }
-
-  /** Returns the uploaded files that still wait to be opened, each as folder and file. */
-  Stream<String> namedFiles() {
-    return jdbi
-        .withHandle(
-            h ->
-                h.createQuery(
-                        """
-                        select j.book || '/' || u.file from upload u join job j on j.id = u.job
-                        where u.open = 1
-                        """)
-                    .mapTo(String.class)
-                    .list())
-        .stream();
   }
 }

@@ -6,8 +6,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.barmap.library.Books;
 import org.barmap.library.Changes;
 import org.barmap.library.Drafts;
@@ -142,10 +140,7 @@ public final class SqliteLibrary implements Library {
 
   /** Takes away files that a kill left behind: half-written parts and pictures of no page. */
   private void sweepAtStart() {
-    Set<String> named = pages.namedFiles().collect(Collectors.toSet());
-    jobs.namedFiles().forEach(named::add);
-    seconds.namedFiles().forEach(named::add);
-    removal.atStart(named);
+    removal.atStart();
   }
 
   @Override

@@ -9,7 +9,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.barmap.edit.Repaging;
 import org.barmap.edit.draft.Draft;
 import org.barmap.library.PageCard;
@@ -290,15 +289,6 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
             .mapTo(Integer.class)
             .one()
         > 0;
-  }
-
-  /** Returns the pictures that pages name, each as folder and file. */
-  Stream<String> namedFiles() {
-    return jdbi
-        .withHandle(
-            h ->
-                h.createQuery("select book || '/' || picture from page").mapTo(String.class).list())
-        .stream();
   }
 
   /** Keeps an id from naming another folder. */

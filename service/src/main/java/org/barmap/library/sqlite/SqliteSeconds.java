@@ -2,7 +2,6 @@ package org.barmap.library.sqlite;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.barmap.library.SecondCard;
 import org.barmap.library.Seconds;
 import org.barmap.map.json.BarMapJson;
@@ -30,8 +29,8 @@ record SqliteSeconds(Jdbi jdbi) implements Seconds {
         .findOne();
   }
 
-  private static List<SecondCard.Part> parts(String json) {
-    return List.of(BarMapJson.mapper().readValue(json, SecondCard.Part[].class));
+  private static List<SecondCard.PartCard> parts(String json) {
+    return List.of(BarMapJson.mapper().readValue(json, SecondCard.PartCard[].class));
   }
 
   /** Gives a book a second reading, or takes it away. */
@@ -53,16 +52,5 @@ record SqliteSeconds(Jdbi jdbi) implements Seconds {
         .bind("part", card.get().part())
         .bind("parts", Json.write(card.get().parts()))
         .execute();
-  }
-
-  /** Returns the files in use, each as folder and name. */
-  Stream<String> namedFiles() {
-    return jdbi
-        .withHandle(
-            h ->
-                h.createQuery("select book || '/' || file from second_reading")
-                    .mapTo(String.class)
-                    .list())
-        .stream();
   }
 }

@@ -52,8 +52,8 @@ final class PageParts {
       top = Math.min(top, Math.min(o.topLeft().y(), o.topRight().y()));
       bottom = Math.max(bottom, Math.max(o.bottomLeft().y(), o.bottomRight().y()));
     }
-    PagePictures.Part part =
-        new PagePictures.Part(
+    PagePictures.Region part =
+        new PagePictures.Region(
             left - 3 * space, top - 8 * space, right + 3 * space, bottom + 6 * space);
     return paper
         ? PagePictures.forPaper(picture, part, space, width)

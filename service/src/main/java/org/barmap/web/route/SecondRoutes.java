@@ -91,9 +91,9 @@ public record SecondRoutes(Library library, Worker worker) {
     return parts.size() == 1 ? parts.get(0).id() : "";
   }
 
-  private static List<SecondCard.Part> parts(SecondReading reading) {
+  private static List<SecondCard.PartCard> parts(SecondReading reading) {
     return reading.parts().stream()
-        .map(p -> new SecondCard.Part(p.id(), p.name(), p.measures().size()))
+        .map(p -> new SecondCard.PartCard(p.id(), p.name(), p.measures().size()))
         .toList();
   }
 

@@ -14,7 +14,7 @@ import java.util.function.IntConsumer;
  * <p>Every step runs on the thread that starts it, so its processor time tells its cost even on a
  * busy machine; what collecting garbage and compiling cost is in none of them.
  */
-public enum Step {
+public enum WorkStep {
   /** File to gray picture. */
   DECODE,
   /** Where the paper lies. */
@@ -82,9 +82,9 @@ public enum Step {
   }
 
   /** Returns the seconds of every step so far. */
-  public static Map<Step, Double> seconds() {
-    Map<Step, Double> all = new EnumMap<>(Step.class);
-    for (Step step : values()) {
+  public static Map<WorkStep, Double> seconds() {
+    Map<WorkStep, Double> all = new EnumMap<>(WorkStep.class);
+    for (WorkStep step : values()) {
       all.put(step, step.nanos.sum() / 1e9);
     }
     return all;
