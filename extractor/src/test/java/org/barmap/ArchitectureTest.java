@@ -47,10 +47,7 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule nothingImportsTheService =
-      noClasses()
-          .should()
-          .dependOnClassesThat()
-          .resideInAnyPackage(
+      nobodyUses(
               "org.barmap.edit..",
               "org.barmap.plan..",
               "org.barmap.exchange..",
@@ -104,10 +101,7 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule onlyJackson3 =
-      noClasses()
-          .should()
-          .dependOnClassesThat()
-          .resideInAnyPackage("com.fasterxml.jackson.core..", "com.fasterxml.jackson.databind..");
+      nobodyUses("com.fasterxml.jackson.core..", "com.fasterxml.jackson.databind..");
 
   @ArchTest
   static final ArchRule nobodyPrints =
@@ -116,6 +110,10 @@ class ArchitectureTest {
           .accessField(System.class, "out")
           .orShould()
           .accessField(System.class, "err");
+
+  private static ArchRule nobodyUses(String... packages) {
+    return noClasses().should().dependOnClassesThat().resideInAnyPackage(packages);
+  }
 
   /** The rooms in the order in which the data goes: none uses a later one, nor the root. */
   private static ArchRule oneWay(String stage, String... rooms) {

@@ -15,10 +15,7 @@ class ReckonerTest {
 
   @Test
   void trueReadingsComeBackUnchangedWithoutAnyFinding() {
-    ReckoningFigures f = new ReckoningFigures();
-    for (int seed = 0; seed < 10; seed++) {
-      f.add(new MadeBook(seed, 10, MadeBook.Errors.NONE));
-    }
+    ReckoningFigures f = figures(0, 10, MadeBook.Errors.NONE);
     LOG.info("clean: " + f);
     assertThat(f.right).isEqualTo(f.bars);
     assertThat(f.findings).isZero();
@@ -26,13 +23,18 @@ class ReckonerTest {
 
   @Test
   void mostBarsGetTheRightNumberDespiteErrorsOfEveryKind() {
-    ReckoningFigures f = new ReckoningFigures();
-    for (int seed = 100; seed < 130; seed++) {
-      f.add(new MadeBook(seed, 10, MadeBook.Errors.USUAL));
-    }
+    ReckoningFigures f = figures(100, 130, MadeBook.Errors.USUAL);
     LOG.info("errors: " + f);
     assertThat(f.right / (double) f.bars).isGreaterThan(0.97);
     assertThat(f.found / (double) f.injected).isGreaterThan(0.95);
     assertThat(f.right).isGreaterThan(f.naive);
+  }
+
+  private static ReckoningFigures figures(int from, int to, MadeBook.Errors errors) {
+    ReckoningFigures f = new ReckoningFigures();
+    for (int seed = from; seed < to; seed++) {
+      f.add(new MadeBook(seed, 10, errors));
+    }
+    return f;
   }
 }

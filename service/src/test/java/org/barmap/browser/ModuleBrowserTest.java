@@ -13,21 +13,20 @@ import org.junit.jupiter.api.io.TempDir;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ModuleBrowserTest {
 
-  private RunningService service;
+  private Visit visit;
   private Browser browser;
 
   @BeforeAll
   void open(@TempDir Path data) {
-    service = RunningService.start(data);
-    browser = Browser.open(service.base(), 800, 600);
+    visit = Visit.to(data, 800, 600);
+    browser = visit.browser();
     browser.go("/");
     browser.see("main h1");
   }
 
   @AfterAll
   void close() {
-    browser.close();
-    service.close();
+    visit.close();
   }
 
   /** 6/8 in two, 12/8 in four, 2/2 in two: common practice. */

@@ -42,16 +42,16 @@ class OnePageBrowserTest {
   private static final String AT_IT =
       "return [...document.querySelectorAll('.waiting')].some(e => e.textContent.endsWith('…'))";
 
-  private RunningService service;
+  private Visit visit;
   private Browser browser;
   private Api api;
   private String book;
 
   @BeforeAll
   void open(@TempDir Path data) {
-    service = RunningService.start(data);
-    browser = Browser.open(service.base(), 1280, 900);
-    api = new Api(service.base());
+    visit = Visit.to(data, 1280, 900);
+    browser = visit.browser();
+    api = visit.api();
     book =
         api.post("/api/books", Map.of("title", "Saltmarsh", "part", "Bass")).path("id").asString();
     browser.go("/book.html?b=" + book);
@@ -61,8 +61,7 @@ class OnePageBrowserTest {
 
   @AfterAll
   void close() {
-    browser.close();
-    service.close();
+    visit.close();
   }
 
   @BeforeEach

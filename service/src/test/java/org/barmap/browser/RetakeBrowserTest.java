@@ -34,7 +34,7 @@ class RetakeBrowserTest {
       browser.see(".toast", "New picture of page 1");
       browser.waiting(30).until(d -> sources(visit, book).equals(List.of("page-01.png")));
       browser.click(".toast .btn-quiet");
-      browser.waiting(30).until(d -> sources(visit, book).equals(List.of("empty.png")));
+      browser.waiting(30).until(d -> sources(visit, book).equals(List.of("white.png")));
       assertThat(browser.complaints()).isEmpty();
     }
   }

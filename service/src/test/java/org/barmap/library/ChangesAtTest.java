@@ -2,70 +2,57 @@ package org.barmap.library;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
-import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The changes as they stood at a moment, however they were made and taken back since. */
-class ChangesAtTest {
-
-  private static final Instant START = Instant.parse("2026-11-24T20:00:00Z");
+class ChangesAtTest extends WithLibrary {
 
   private static final Duration HOUR = Duration.ofHours(1);
 
-  private final HandClock clock = new HandClock(START);
-
   @Test
-  void everyStepAndItsTakingBackCountsFromItsMoment(@TempDir Path folder) throws IOException {
-    try (SqliteLibrary library = SqliteLibrary.open(folder, clock)) {
-      String book = library.books().add("Saltmarsh", "Bass").id();
-      Changes changes = library.changes();
-      cutTwoAndTakeOneBack(changes, book);
-      clock.pass(HOUR);
-      changes.add(book, 3, "Ada", cut("9"));
-      clock.pass(HOUR);
-      String first = changes.find(book).orElseThrow().value().get(0).path("id").asString("");
-      changes.remove(book, 4, "Ada", first);
+  void everyStepAndItsTakingBackCountsFromItsMoment() {
+    String book = library.books().add("Saltmarsh", "Bass").id();
+    Changes changes = library.changes();
+    cutTwoAndTakeOneBack(changes, book);
+    clock.pass(HOUR);
+    changes.add(book, 3, "Ada", cut("9"));
+    clock.pass(HOUR);
+    String first = changes.find(book).orElseThrow().value().get(0).path("id").asString("");
+    changes.remove(book, 4, "Ada", first);
 
-      assertThat(firsts(changes, book, 0)).isEmpty();
-      assertThat(firsts(changes, book, 1)).containsExactly("3");
-      assertThat(firsts(changes, book, 2)).containsExactly("3", "7");
-      assertThat(firsts(changes, book, 3)).containsExactly("3");
-      assertThat(firsts(changes, book, 4)).containsExactly("3", "9");
-      assertThat(firsts(changes, book, 5)).containsExactly("9");
-      assertThat(changes.at("nobody", START)).isEmpty();
-    }
+    assertThat(firsts(changes, book, 0)).isEmpty();
+    assertThat(firsts(changes, book, 1)).containsExactly("3");
+    assertThat(firsts(changes, book, 2)).containsExactly("3", "7");
+    assertThat(firsts(changes, book, 3)).containsExactly("3");
+    assertThat(firsts(changes, book, 4)).containsExactly("3", "9");
+    assertThat(firsts(changes, book, 5)).containsExactly("9");
+    assertThat(changes.at("nobody", NOW)).isEmpty();
   }
 
   @Test
-  void aStepTakenBackAndMadeAgainWasOutInBetween(@TempDir Path folder) throws IOException {
-    try (SqliteLibrary library = SqliteLibrary.open(folder, clock)) {
-      String book = library.books().add("Saltmarsh", "Bass").id();
-      Changes changes = library.changes();
-      cutTwoAndTakeOneBack(changes, book);
-      clock.pass(HOUR);
-      changes.redo(book, 3);
-      clock.pass(HOUR);
-      changes.undo(book, 4);
-      clock.pass(HOUR);
-      changes.undo(book, 5);
-      clock.pass(HOUR);
-      changes.redo(book, 6);
+  void aStepTakenBackAndMadeAgainWasOutInBetween() {
+    String book = library.books().add("Saltmarsh", "Bass").id();
+    Changes changes = library.changes();
+    cutTwoAndTakeOneBack(changes, book);
+    clock.pass(HOUR);
+    changes.redo(book, 3);
+    clock.pass(HOUR);
+    changes.undo(book, 4);
+    clock.pass(HOUR);
+    changes.undo(book, 5);
+    clock.pass(HOUR);
+    changes.redo(book, 6);
 
-      assertThat(firsts(changes, book, 2)).containsExactly("3", "7");
-      assertThat(firsts(changes, book, 3)).containsExactly("3");
-      assertThat(firsts(changes, book, 4)).containsExactly("3", "7");
-      assertThat(firsts(changes, book, 5)).containsExactly("3");
-      assertThat(firsts(changes, book, 6)).isEmpty();
-      assertThat(firsts(changes, book, 7)).containsExactly("3");
-    }
+    assertThat(firsts(changes, book, 2)).containsExactly("3", "7");
+    assertThat(firsts(changes, book, 3)).containsExactly("3");
+    assertThat(firsts(changes, book, 4)).containsExactly("3", "7");
+    assertThat(firsts(changes, book, 5)).containsExactly("3");
+    assertThat(firsts(changes, book, 6)).isEmpty();
+    assertThat(firsts(changes, book, 7)).containsExactly("3");
   }
 
   /** At the hours 1 and 2 bars 3 and 7 are cut; at 3 bar 7 is played again. */
@@ -79,7 +66,7 @@ class ChangesAtTest {
   }
 
   private static List<String> firsts(Changes changes, String book, int hours) {
-    return changes.at(book, START.plus(Duration.ofMinutes(60L * hours + 30))).stream()
+    return changes.at(book, NOW.plus(Duration.ofMinutes(60L * hours + 30))).stream()
         .map(c -> c.path("first").asString(""))
         .toList();
   }

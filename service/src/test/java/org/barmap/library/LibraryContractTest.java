@@ -8,9 +8,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,36 +23,11 @@ import org.barmap.edit.kind.PageCorrection;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.node.ObjectNode;
 
 /** What every library does; run against the real store. */
-class LibraryContractTest {
-
-  private static final Instant NOW = Instant.parse("2026-11-24T20:00:00Z");
-  private static final Clock CLOCK = Clock.fixed(NOW, ZoneOffset.UTC);
-
-  @TempDir private Path folder;
-
-  private Library library;
-
-  @BeforeEach
-  void open() throws IOException {
-    library = SqliteLibrary.open(folder, CLOCK);
-  }
-
-  @AfterEach
-  void close() {
-    library.close();
-  }
-
-  private void reopen() throws IOException {
-    library.close();
-    library = SqliteLibrary.open(folder, CLOCK);
-  }
+class LibraryContractTest extends WithLibrary {
 
   private String readBook(BarMap map) {
     String book = library.books().add("Saltmarsh", "Bass").id();
@@ -320,7 +292,7 @@ class LibraryContractTest {
 
   @Test
   void twoProgramsDoNotShareAFolder() {
-    assertThatThrownBy(() -> SqliteLibrary.open(folder, CLOCK))
+    assertThatThrownBy(() -> SqliteLibrary.open(folder, clock))
         .isInstanceOf(IOException.class)
         .hasMessageContaining("in use");
   }
@@ -329,7 +301,7 @@ class LibraryContractTest {
   void aFolderThatIsAFileIsRefusedInPlainWords() throws IOException {
     Path file = folder.resolve("file");
     Files.writeString(file, "x");
-    assertThatThrownBy(() -> SqliteLibrary.open(file, CLOCK))
+    assertThatThrownBy(() -> SqliteLibrary.open(file, clock))
         .isInstanceOf(IOException.class)
         .hasMessageContaining("can't be used");
   }

@@ -6,45 +6,20 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.Made;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
-import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What a person removes is gone from the disk: files by name, the store byte by byte. */
-class RemovalTest {
+class RemovalTest extends WithLibrary {
 
   /** Stands in everything that is kept of the book to be removed, and nowhere else. */
   private static final String MARK = "kelpmarker";
-
-  @TempDir private Path folder;
-
-  private final HandClock clock = new HandClock(Instant.parse("2026-11-24T20:00:00Z"));
-  private Library library;
-
-  @BeforeEach
-  void open() throws IOException {
-    library = SqliteLibrary.open(folder, clock);
-  }
-
-  @AfterEach
-  void close() {
-    library.close();
-  }
-
-  private void reopen() throws IOException {
-    library.close();
-    open();
-  }
 
   /** A book with everything a book can have, the word in every text of it. */
   private String fullBook(String word) throws IOException {

@@ -77,33 +77,22 @@ class SecondDifferenceTest {
             26,
             26,
             "The second reading has mark B one bar later."),
-        new Case(
-            "no marks, rest longer",
-            s -> {
-              s.unmarked();
-              s.insert(8, 1);
-            },
-            5,
-            5,
-            REST.formatted("7 bars", "6 bars")),
-        new Case(
-            "no marks, rest + 3",
-            s -> {
-              s.unmarked();
-              s.insert(8, 3);
-            },
-            5,
-            5,
-            REST.formatted("9 bars", "6 bars")),
-        new Case(
-            "no marks, bar more",
-            s -> {
-              s.unmarked();
-              s.insert(29, 1);
-            },
-            26,
-            35,
-            MORE));
+        unmarked("no marks, rest longer", 8, 1, 5, 5, REST.formatted("7 bars", "6 bars")),
+        unmarked("no marks, rest + 3", 8, 3, 5, 5, REST.formatted("9 bars", "6 bars")),
+        unmarked("no marks, bar more", 29, 1, 26, 35, MORE));
+  }
+
+  /** Bars more in a score without rehearsal marks. */
+  private static Case unmarked(String name, int at, int more, int from, int to, String text) {
+    return new Case(
+        name,
+        s -> {
+          s.unmarked();
+          s.insert(at, more);
+        },
+        from,
+        to,
+        text);
   }
 
   @ParameterizedTest
