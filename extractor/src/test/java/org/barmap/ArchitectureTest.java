@@ -48,14 +48,14 @@ class ArchitectureTest {
   @ArchTest
   static final ArchRule nothingImportsTheService =
       nobodyUses(
-              "org.barmap.edit..",
-              "org.barmap.plan..",
-              "org.barmap.exchange..",
-              "org.barmap.sheet..",
-              "org.barmap.library..",
-              "org.barmap.work..",
-              "org.barmap.web..",
-              "org.barmap.cli..");
+          "org.barmap.edit..",
+          "org.barmap.plan..",
+          "org.barmap.exchange..",
+          "org.barmap.sheet..",
+          "org.barmap.library..",
+          "org.barmap.work..",
+          "org.barmap.web..",
+          "org.barmap.cli..");
 
   @ArchTest
   static final ArchRule noCycles = slices().matching("org.barmap.(*)..").should().beFreeOfCycles();

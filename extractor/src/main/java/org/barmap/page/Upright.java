@@ -19,8 +19,8 @@ import org.barmap.page.pixel.Homography;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Shrunk;
-import org.barmap.page.pixel.WorkStep;
 import org.barmap.page.pixel.Warp;
+import org.barmap.page.pixel.WorkStep;
 import org.opencv.core.Core;
 import org.opencv.core.Mat;
 

@@ -156,8 +156,7 @@ final class Removal {
   }
 
   private Set<String> texts(String query) {
-    return new HashSet<>(
-        jdbi.withHandle(h -> h.createQuery(query).mapTo(String.class).list()));
+    return new HashSet<>(jdbi.withHandle(h -> h.createQuery(query).mapTo(String.class).list()));
   }
 
   /** Returns the page a scaled picture is of; empty for any other file. */
