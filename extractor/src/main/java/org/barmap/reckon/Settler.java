@@ -2,7 +2,6 @@ package org.barmap.reckon;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -15,18 +14,15 @@ import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
 import org.barmap.map.Content;
 import org.barmap.map.Evidence;
-import org.barmap.map.Finding;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Origin;
-import org.barmap.map.Stage;
 import org.barmap.map.rule.AlikeEndings;
 import org.barmap.reckon.book.Weights;
 import org.barmap.reckon.cells.Marks;
-import org.barmap.reckon.cells.RestEvidence;
 import org.barmap.reckon.cost.Costs;
-import org.barmap.reckon.second.SecondBars;
-import org.barmap.reckon.second.SecondMarks;
 import org.barmap.reckon.second.SecondNumbers;
+import org.barmap.reckon.set.BookSettings;
+import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.reckon.solve.Branch;
 import org.barmap.reckon.solve.Move;
 import org.barmap.reckon.solve.Observe;
@@ -34,10 +30,6 @@ import org.barmap.reckon.solve.Restart;
 import org.barmap.reckon.solve.Solution;
 import org.barmap.reckon.solve.Solver;
 import org.barmap.reckon.solve.Step;
-import org.barmap.reckon.write.FindingWriter;
-import org.barmap.reckon.write.HandSet;
-import org.barmap.reckon.write.Item;
-import org.barmap.reckon.write.UnsureSigns;
 import org.barmap.sign.kind.Reading;
 
 /**
@@ -48,6 +40,8 @@ import org.barmap.sign.kind.Reading;
  * entries.
  */
 public final class Settler {
+
+  private static final BookSettings SET = ReckonSettings.STANDARD.book();
 
   private final Costs costs = Costs.DEFAULT;
 
@@ -155,11 +149,15 @@ public final class Settler {
 
   private List<Step> start(Bar bar, Bar before, boolean startsNumber, Fixed fixed) {
     if (fixed.numbers().contains(bar.id())) {
-      return List.of(new Restart(1e-6, 0, 0, 1));
+      return List.of(new Restart(SET.again().hardly(), 0, 0, 1));
     }
     if (startsNumber) {
       return List.of(
-          new Restart(1e-6, 1 - costs.restarts().pickup(), costs.restarts().pickup(), 1e-6));
+          new Restart(
+              SET.again().hardly(),
+              1 - costs.restarts().pickup(),
+              costs.restarts().pickup(),
+              SET.again().hardly()));
     }
     boolean sameLine = bar.page() == before.page() && bar.system() == before.system();
     return sameLine
@@ -204,10 +202,10 @@ public final class Settler {
     for (Bar bar : map.bars()) {
       most = Math.max(most, Math.max(bar.nextNumber(), SecondNumbers.of(bar).orElse(0)));
       for (Evidence.Alternative a : bar.evidence().map(Evidence::numbers).orElse(List.of())) {
-        most = a.probability() > 0.05 ? Math.max(most, Marks.number(a.text())) : most;
+        most = a.probability() > SET.model().meant() ? Math.max(most, Marks.number(a.text())) : most;
       }
     }
-    return Math.min(4000, most + 300);
+    return Math.min(SET.model().mostStates(), most + SET.again().more());
   }
 
   private double[] prior(Bar first, Fixed fixed, int states) {
@@ -216,7 +214,7 @@ public final class Settler {
       prior[first.number()] = 1;
       return prior;
     }
-    Arrays.fill(prior, 1e-3);
+    Arrays.fill(prior, SET.model().anyStart());
     prior[0] = costs.restarts().pickup();
     prior[1] = 1;
     return prior;
@@ -253,104 +251,7 @@ public final class Settler {
       bars.set(i, bar);
     }
     BarMap settled = map.withBars(bars);
-    return settled.withFindings(findings(settled, map, fixed, sure, other, jumps));
-  }
-
-  private List<Finding> findings(
-      BarMap settled, BarMap before, Fixed fixed, double[] sure, int[] other, Set<Integer> jumps) {
-    List<Bar> bars = settled.bars();
-    Set<String> jumped = new HashSet<>();
-    jumps.forEach(i -> jumped.add(bars.get(i).id()));
-    Set<String> guessed = new HashSet<>();
-    Set<String> doubtful = new HashSet<>();
-    List<Finding> out = new ArrayList<>();
-    for (Finding f : before.findings()) {
-      String bar = f.bar().orElse("");
-      boolean ours = f.stage() == Stage.RECKON;
-      boolean open = !fixed.answered().contains(bar) && settled.bar(bar).isPresent();
-      if (ours && open && f.code().equals("barline-missing")) {
-        guessed.add(bar);
-      } else if (ours && open && f.code().equals("barline-unsure")) {
-        doubtful.add(bar);
-      } else if (!ours || (open && isKept(f, jumped))) {
-        out.add(f);
-      }
-    }
-    List<Item> items = new ArrayList<>();
-    for (int i = 0; i < bars.size(); i++) {
-      items.add(item(bars.get(i), fixed, sure[i], other[i], guessed, doubtful));
-    }
-    FindingWriter writer = new FindingWriter(costs, items, byHand(fixed));
-    for (int i : jumps) {
-      int expected = bars.get(i - 1).nextNumber();
-      boolean answered = fixed.answered().contains(bars.get(i).id());
-      if (!answered && expected != bars.get(i).number()) {
-        writer.missing(i, expected);
-      }
-    }
-    out.addAll(writer.write());
-    out.sort(Comparator.comparingDouble(Finding::weight).reversed());
-    return List.copyOf(out);
-  }
-
-  /** What people set and did not confirm with the whole page. */
-  private static HandSet byHand(Fixed fixed) {
-    Set<String> counts = new HashSet<>(fixed.counts());
-    counts.removeAll(fixed.answered());
-    Set<String> numbers = new HashSet<>(fixed.numbers());
-    numbers.removeAll(fixed.answered());
-    return new HandSet(counts, numbers);
-  }
-
-  /** Where the numbers jump now that is said anew, with what they jump to now. */
-  private static boolean isKept(Finding f, Set<String> jumped) {
-    return f.code().equals(FindingWriter.MISSING)
-        ? !jumped.contains(f.bar().orElse(""))
-        : KEPT.contains(f.code());
-  }
-
-  /** Findings that a new settling can't judge anew; they stay until answered. */
-  private static final Set<String> KEPT =
-      Set.of(
-          "barline-refused",
-          "mark-settled",
-          "number-start",
-          "content-unsure",
-          UnsureSigns.MARK,
-          UnsureSigns.METER,
-          SecondBars.CODE,
-          SecondNumbers.CODE,
-          SecondMarks.CODE,
-          SecondEvidence.CODE);
-
-  private static Item item(
-      Bar bar, Fixed fixed, double sure, int other, Set<String> guessed, Set<String> doubtful) {
-    boolean answered = fixed.answered().contains(bar.id());
-    List<Evidence.Alternative> counts = bar.evidence().map(Evidence::counts).orElse(List.of());
-    Optional<Integer> own =
-        bar.evidence().flatMap(Evidence::second).map(Evidence.Second::read).filter(n -> n > 0);
-    Optional<Integer> read =
-        own.or(
-            () ->
-                counts.stream().flatMap(a -> RestEvidence.numeral(a.text()).stream()).findFirst());
-    boolean numbered = bar.content() == Content.MULTI_REST || (bar.isRest() && !counts.isEmpty());
-    boolean open = numbered && !answered && !fixed.counts().contains(bar.id());
-    List<String> printed =
-        answered
-            ? List.of()
-            : bar.evidence().map(Evidence::numbers).orElse(List.of()).stream()
-                .limit(1)
-                .map(Evidence.Alternative::text)
-                .toList();
-    return new Item(
-        bar,
-        open,
-        !answered && !fixed.counts().contains(bar.id()),
-        read,
-        sure,
-        other,
-        printed,
-        guessed.contains(bar.id()),
-        doubtful.contains(bar.id()));
+    return settled.withFindings(
+        new SettledFindings(costs, fixed, settled).of(map.findings(), sure, other, jumps));
   }
 }

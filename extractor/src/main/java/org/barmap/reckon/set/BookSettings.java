@@ -13,6 +13,7 @@ package org.barmap.reckon.set;
  * @param numbering whether second endings are numbered like the first
  * @param endings which endings belong together
  * @param marks how rehearsal marks follow each other
+ * @param again a map settled again after people corrected it
  */
 public record BookSettings(
     Model model,
@@ -21,7 +22,8 @@ public record BookSettings(
     Rates rates,
     Numbering numbering,
     EndingPairs endings,
-    MarkOrder marks) {
+    MarkOrder marks,
+    Again again) {
 
   /**
    * Which bar numbers are told apart, and what marks that are numbers mean.
@@ -105,6 +107,15 @@ public record BookSettings(
       int leastUnlisted,
       int unlistedShare) {}
 
+  /**
+   * A map settled again after people corrected it: from memory, not measured.
+   *
+   * @param more bar numbers told apart beyond the largest one in the map
+   * @param hardly weight of going on where a number starts or a person set one, and of any number
+   *     but the first where one starts
+   */
+  public record Again(int more, double hardly) {}
+
   static BookSettings standard() {
     return new BookSettings(
         standardModel(),
@@ -113,7 +124,8 @@ public record BookSettings(
         standardRates(),
         standardNumbering(),
         standardEndingPairs(),
-        standardMarkOrder());
+        standardMarkOrder(),
+        standardAgain());
   }
 
   private static Model standardModel() {
@@ -144,6 +156,10 @@ public record BookSettings(
 
   private static EndingPairs standardEndingPairs() {
     return new EndingPairs(/* longest= */ 40, /* there= */ 0.5);
+  }
+
+  private static Again standardAgain() {
+    return new Again(/* more= */ 300, /* hardly= */ 1e-6);
   }
 
   private static MarkOrder standardMarkOrder() {
