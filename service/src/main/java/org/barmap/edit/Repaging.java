@@ -56,14 +56,7 @@ public final class Repaging {
   private static List<Page> pages(List<Page> pages, Map<Integer, Integer> indices) {
     return pages.stream()
         .filter(p -> indices.containsKey(p.index()))
-        .map(
-            p ->
-                new Page(
-                    indices.getOrDefault(p.index(), p.index()),
-                    p.source(),
-                    p.width(),
-                    p.height(),
-                    p.systems()))
+        .map(p -> p.withIndex(indices.getOrDefault(p.index(), p.index())))
         .sorted(Comparator.comparingInt(Page::index))
         .toList();
   }

@@ -1,9 +1,12 @@
 package org.barmap.library;
 
+import com.fasterxml.jackson.annotation.JsonAlias;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * How a book's player turns and counts.
@@ -14,6 +17,10 @@ import java.util.Optional;
  * @param changeSeconds how long a change of instrument takes, 1 to 120
  * @param repeatsAfterJump whether repeats are played again after a D.C. or D.S.
  * @param rehearsedAt when the last rehearsal ended; empty until a player says so
+ * @param firstPage how the first page lies, {@code left}, {@code right} or {@code single-sheets};
+ *     empty until a player says so
+ * @param leaves pages that are not bound as the others, {@code inserted} or {@code loose}, by the
+ *     id of the page; usually none
  */
 public record Settings(
     double turnSeconds,
@@ -21,15 +28,35 @@ public record Settings(
     int memoryBars,
     double changeSeconds,
     boolean repeatsAfterJump,
-    Optional<Instant> rehearsedAt) {
+    Optional<Instant> rehearsedAt,
+    @JsonAlias("binding") Optional<String> firstPage,
+    Map<String, String> leaves) {
 
-  /** Reads an absent rehearsal as none. */
+  private static final Set<String> FIRST_PAGES = Set.of("left", "right", "single-sheets");
+  private static final Set<String> LEAVES = Set.of("bound", "inserted", "loose");
+
+  /** As many pages as a book may have. */
+  private static final int MOST_LEAVES = 5000;
+
+  /** Reads what is absent as not said. */
   public Settings {
     rehearsedAt = rehearsedAt == null ? Optional.empty() : rehearsedAt;
+    firstPage = firstPage == null ? Optional.empty() : firstPage.map(Settings::now);
+    leaves = leaves == null ? Map.of() : Map.copyOf(leaves);
   }
 
   /** What holds until a player says otherwise. */
-  public static final Settings USUAL = new Settings(2, 1, 4, 6, false, Optional.empty());
+  public static final Settings USUAL =
+      new Settings(2, 1, 4, 6, false, Optional.empty(), Optional.empty(), Map.of());
+
+  /** Returns what is said now for the words there were before. */
+  private static String now(String firstPage) {
+    return switch (firstPage) {
+      case "odd-right" -> "right";
+      case "odd-left" -> "left";
+      default -> firstPage;
+    };
+  }
 
   /** Returns what is out of range, one sentence each; empty when nothing is. */
   public List<String> problems() {
@@ -40,6 +67,12 @@ public record Settings(
     range(problems, "A change takes 1 to 120 seconds", changeSeconds, 1, 120);
     if (quickSeconds > turnSeconds) {
       problems.add("A quick turn takes no longer than a comfortable one");
+    }
+    if (firstPage.filter(f -> !FIRST_PAGES.contains(f)).isPresent()) {
+      problems.add("The first page lies left or right, or the book is single-sheets");
+    }
+    if (leaves.size() > MOST_LEAVES || !LEAVES.containsAll(leaves.values())) {
+      problems.add("A leaf is bound, inserted or loose");
     }
     return problems;
   }

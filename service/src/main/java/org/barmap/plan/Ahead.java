@@ -12,6 +12,7 @@ import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Navigation;
 import org.barmap.plan.order.Performance;
+import org.barmap.plan.page.Sides;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PlayedPiece;
 import org.barmap.plan.rest.LongRest;
@@ -23,6 +24,12 @@ final class Ahead {
 
   private final List<LookAhead> found = new ArrayList<>();
   private final Set<String> seen = new HashSet<>();
+  private final Sides sides;
+
+  /** Looks over the turns of a book. */
+  Ahead(Sides sides) {
+    this.sides = sides;
+  }
 
   List<LookAhead> found() {
     return List.copyOf(found);
@@ -47,7 +54,7 @@ final class Ahead {
   }
 
   private void page(Performance performance, Piece before, Piece piece) {
-    if (before.bar().page() != piece.bar().page()) {
+    if (sides.turned(before.bar().page(), piece.bar().page())) {
       add(
           "page-start",
           performance,

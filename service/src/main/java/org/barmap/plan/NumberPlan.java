@@ -25,6 +25,8 @@ import org.barmap.plan.pace.Length;
  * @param open vamps and safeties
  * @param link how the next number follows
  * @param following the same with what a change says of it
+ * @param unsure what nobody has looked at yet and it hangs on, "count 8 at bar 5, page 1"; may be
+ *     empty
  */
 public record NumberPlan(
     String label,
@@ -38,13 +40,41 @@ public record NumberPlan(
     Length cut,
     List<OpenStretch> open,
     Link link,
-    Following following) {
+    Following following,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure) {
 
   /** Takes defensive copies. */
   public NumberPlan {
     order = List.copyOf(order);
     pace = List.copyOf(pace);
     open = List.copyOf(open);
+    unsure = List.copyOf(unsure);
+  }
+
+  /** A number whose bars have all been looked at. */
+  public NumberPlan(
+      String label,
+      String title,
+      State state,
+      List<Entry> order,
+      int written,
+      List<Stretch> pace,
+      Length played,
+      Optional<KnownTime> known,
+      Length cut,
+      List<OpenStretch> open,
+      Link link,
+      Following following) {
+    this(
+        label, title, state, order, written, pace, played, known, cut, open, link, following,
+        List.of());
+  }
+
+  /** Returns the same number with what nobody has looked at yet. */
+  NumberPlan withUnsure(Length length, List<String> hangsOn) {
+    return new NumberPlan(
+        label, title, state, order, written, pace, length, known, cut, open, link, following,
+        hangsOn);
   }
 
   /** What the player does in a number. */

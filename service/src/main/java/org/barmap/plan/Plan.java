@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.mark.PencilMark;
+import org.barmap.plan.page.PagePlace;
 import org.barmap.plan.ready.GetReady;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Turn;
@@ -21,6 +22,9 @@ import org.barmap.plan.turn.Turn;
  * @param lookAhead what the next page starts with, and traps
  * @param runSheet the night in order
  * @param findings what can't be right, what to think about, what follows from a change
+ * @param pages on which side each page lies, in the order of the book
+ * @param checked how much of the book a person has looked at
+ * @param night how long the whole night is
  */
 public record Plan(
     @JsonProperty("format") String format,
@@ -32,7 +36,10 @@ public record Plan(
     List<PencilMark> pencil,
     List<LookAhead> lookAhead,
     List<RunSheet> runSheet,
-    List<PlanFinding> findings) {
+    List<PlanFinding> findings,
+    List<PagePlace> pages,
+    CheckedPages checked,
+    Night night) {
 
   /** The format's name, first key of every document. */
   public static final String FORMAT = "barplan/1";
@@ -47,5 +54,6 @@ public record Plan(
     lookAhead = List.copyOf(lookAhead);
     runSheet = List.copyOf(runSheet);
     findings = List.copyOf(findings);
+    pages = List.copyOf(pages);
   }
 }

@@ -25,6 +25,7 @@ import org.barmap.plan.pace.Clock;
 import org.barmap.plan.pace.Keys;
 import org.barmap.plan.pace.Length;
 import org.barmap.plan.pace.Measure;
+import org.barmap.plan.page.Sides;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Span;
 import org.barmap.plan.piece.Spans;
@@ -40,6 +41,7 @@ public final class Planner {
 
   private final PlanSettings settings;
   private final String part;
+  private final Sides sides;
   private final List<PlanFinding> findings = new ArrayList<>();
   private final List<Performance> show = new ArrayList<>();
   private final List<List<Span>> showSpans = new ArrayList<>();
@@ -47,16 +49,18 @@ public final class Planner {
   private final List<LongRest> rests = new ArrayList<>();
   private final List<RunSheet> runSheet = new ArrayList<>();
   private final Pencil pencil = new Pencil();
-  private final Ahead ahead = new Ahead();
+  private final Ahead ahead;
 
-  private Planner(PlanSettings settings, String part) {
+  private Planner(BarMap map, PlanSettings settings) {
     this.settings = settings;
-    this.part = part;
+    this.part = map.book().part();
+    this.sides = Sides.of(map, settings.turns().firstPage(), settings.turns().leaves());
+    this.ahead = new Ahead(sides);
   }
 
   /** Computes a plan. Never fails: what can't be done is a finding. */
   public static Plan plan(BarMap map, ShowChanges changes, PlanSettings settings) {
-    return new Planner(settings, map.book().part()).run(map, changes);
+    return new Planner(map, settings).run(map, changes);
   }
 
   private Plan run(BarMap map, ShowChanges changes) {
@@ -75,19 +79,27 @@ public final class Planner {
       one(number, links, byNumber.getOrDefault(number, List.of()));
     }
     List<GetReady> ready = Readies.of(show, showSpans, part, settings.readySeconds());
-    List<Turn> turns = TurnHands.with(Turns.of(show, settings.turns()), ready, map);
+    List<Turn> turns = TurnHands.with(Turns.of(show, settings.turns(), sides), ready, map);
     new TurnMarks(written).mark(turns, pencil);
+    findings.addAll(sides.findings());
+    Unchecked unchecked = Unchecked.in(map, written);
+    findings.addAll(unchecked.findings());
+    List<NumberPlan> told = unchecked.numbers(numbers);
+    List<RunSheet> lines = unchecked.runSheet(runSheet, told);
     return new Plan(
         Plan.FORMAT,
         settings,
-        numbers,
-        turns,
-        rests,
+        told,
+        unchecked.turns(turns),
+        unchecked.rests(rests),
         ready,
-        pencil.marks(),
+        unchecked.marks(pencil.marks(), turns),
         ahead.found(),
-        runSheet,
-        findings);
+        lines,
+        findings,
+        sides.places(),
+        unchecked.pages(),
+        Night.of(lines));
   }
 
   private void one(WrittenNumber number, Links links, List<ShowChange> changes) {
@@ -121,15 +133,15 @@ public final class Planner {
     OrderOfPlay order = performance.order();
     findings.addAll(order.findings());
     List<String> instruments = Readies.instruments(performance, spans, part);
-    findings.addAll(CutChecks.of(performance, spans, instruments, settings.turns().binding()));
-    findings.addAll(OpenChecks.of(order, settings.turns().binding()));
+    findings.addAll(CutChecks.of(performance, spans, instruments, sides));
+    findings.addAll(OpenChecks.of(order, sides));
     show.add(performance);
     showSpans.add(spans);
     List<LongRest> long0 = Rests.of(performance, settings.longRestBars());
     rests.addAll(long0);
     ahead.number(performance, long0);
     pencil.number(performance, spans);
-    runSheet.add(RunSheets.played(performance, instruments));
+    runSheet.add(RunSheets.played(performance, spans, instruments));
     numbers.add(
         new NumberPlan(
             performance.number().label(),
@@ -156,7 +168,7 @@ public final class Planner {
       Performance before = show.get(last);
       show.set(last, before.withFollowing(before.following().withTacet()));
     }
-    runSheet.add(RunSheets.silent(number, state, performance.link()));
+    runSheet.add(RunSheets.silent(performance, state));
     numbers.add(
         new NumberPlan(
             number.label(),

@@ -20,6 +20,11 @@ import org.barmap.plan.change.term.Link;
  * @param seconds how long it lasts, where tempi are known
  * @param known what of that is known, where not all of it is
  * @param link how the next number follows
+ * @param opening how it begins; empty where it isn't played
+ * @param vamps its open stretches, in order; may be empty
+ * @param cuts what is out, "5-8", in order; may be empty
+ * @param plus what comes on top of its length and has none, "vamp 10-11"; may be empty
+ * @param unsure what nobody has looked at yet and its length hangs on; may be empty
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
 public record RunSheet(
@@ -33,10 +38,72 @@ public record RunSheet(
     Optional<String> key,
     Optional<Double> seconds,
     Optional<NumberPlan.KnownTime> known,
-    Link link) {
+    Link link,
+    Optional<Opening> opening,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Open> vamps,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> cuts,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> plus,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure) {
 
-  /** Takes a defensive copy. */
+  /** Takes defensive copies. */
   public RunSheet {
     instruments = List.copyOf(instruments);
+    vamps = List.copyOf(vamps);
+    cuts = List.copyOf(cuts);
+    plus = List.copyOf(plus);
+    unsure = List.copyOf(unsure);
+  }
+
+  /**
+   * How a number begins, where it now begins.
+   *
+   * @param meter "6/8"; empty where unknown
+   * @param beats beats the director shows in a bar; 0 where no meter is known
+   * @param perMinute quarters a minute; empty where no tempo is known
+   * @param word what is printed of the tempo there, "Jig, in two"; empty where nothing is
+   * @param instrument what is in hand; empty where unknown
+   * @param bow "arco" or "pizz"; empty where unknown
+   * @param mute "on" where it is on, "off" where that is said; empty where unknown
+   */
+  @JsonInclude(JsonInclude.Include.NON_ABSENT)
+  public record Opening(
+      Optional<String> meter,
+      int beats,
+      Optional<Double> perMinute,
+      Optional<String> word,
+      Optional<String> instrument,
+      Optional<String> bow,
+      Optional<String> mute) {}
+
+  /**
+   * A vamp or a safety.
+   *
+   * @param kind {@code vamp} or {@code safety}
+   * @param bars "10-11"
+   * @param cue what ends it, where that was said
+   * @param exit how it is left, "end-of-pass", "any-time", "bar 11 beat 3"; empty where unknown
+   */
+  @JsonInclude(JsonInclude.Include.NON_ABSENT)
+  public record Open(String kind, String bars, Optional<String> cue, Optional<String> exit) {}
+
+  /** Returns the same line with what nobody has looked at yet, and the length that leaves. */
+  RunSheet withUnsure(Optional<Double> length, List<String> hangsOn) {
+    return new RunSheet(
+        number,
+        title,
+        state,
+        page,
+        instruments,
+        entrance,
+        entranceAfter,
+        key,
+        length,
+        known,
+        link,
+        opening,
+        vamps,
+        cuts,
+        plus,
+        hangsOn);
   }
 }

@@ -6,15 +6,17 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Key;
 import org.barmap.plan.change.WrittenNumber;
-import org.barmap.plan.change.term.Link;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Performance;
+import org.barmap.plan.pace.Measure;
 import org.barmap.plan.piece.PlayedPiece;
+import org.barmap.plan.piece.Span;
 
 /** Writes the lines of the run sheet. */
 final class RunSheets {
   private RunSheets() {}
 
-  static RunSheet played(Performance performance, List<String> instruments) {
+  static RunSheet played(Performance performance, List<Span> spans, List<String> instruments) {
     int bars = 0;
     Optional<PlayedPiece> entrance = Optional.empty();
     Set<String> used = new LinkedHashSet<>();
@@ -42,10 +44,36 @@ final class RunSheets {
         performance.order().steps().stream().findFirst().flatMap(performance::key).map(Key::says),
         performance.played().rounded().seconds(),
         Paces.known(performance),
-        performance.link());
+        performance.link(),
+        opening(performance, instruments),
+        OpenBars.vamps(performance),
+        CutBars.of(performance.order(), spans),
+        OpenBars.plus(performance),
+        List.of());
   }
 
-  static RunSheet silent(WrittenNumber number, NumberPlan.State state, Link link) {
+  private static Optional<RunSheet.Opening> opening(
+      Performance performance, List<String> instruments) {
+    Optional<PlayedPiece> first = performance.order().steps().stream().findFirst();
+    if (first.isEmpty()) {
+      return Optional.empty();
+    }
+    Measure measure = performance.measure(first.get());
+    return Optional.of(
+        new RunSheet.Opening(
+            first.get().piece().bar().meter().map(m -> m.beats() + "/" + m.unit()),
+            measure.beats(),
+            measure.pace().map(p -> Figures.thousandths(p.from())),
+            Optional.empty(),
+            Optional.of(instruments.get(first.get().index())).filter(i -> !i.isEmpty()),
+            Optional.empty(),
+            Optional.empty()));
+  }
+
+  /** A number the player doesn't play; one that is in the show lasts as long as its bars. */
+  static RunSheet silent(Performance performance, NumberPlan.State state) {
+    WrittenNumber number = performance.number();
+    boolean lasts = state == NumberPlan.State.TACET && !number.bars().isEmpty();
     return new RunSheet(
         number.label(),
         number.title(),
@@ -55,9 +83,14 @@ final class RunSheets {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        lasts ? performance.played().rounded().seconds() : Optional.empty(),
         Optional.empty(),
+        performance.link(),
         Optional.empty(),
-        link);
+        List.of(),
+        List.of(),
+        lasts ? OpenBars.plus(performance) : List.of(),
+        List.of());
   }
 
   private static Optional<Integer> page(WrittenNumber number) {

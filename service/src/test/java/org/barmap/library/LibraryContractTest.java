@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
@@ -60,7 +61,8 @@ class LibraryContractTest extends WithLibrary {
   void aBookIsThereAfterARestart() throws IOException {
     String book = library.books().add("Saltmarsh", "Bass").id();
     done(library.books().rename(book, revision(book), "Saltmarsh", "Double Bass"));
-    Settings set = new Settings(3, 1, 2, 8, true, Optional.empty());
+    Settings set =
+        new Settings(3, 1, 2, 8, true, Optional.empty(), Optional.of("left"), Map.of("p", "loose"));
     assertThat(library.books().setSettings(book, 0, set)).isTrue();
     assertThat(library.books().setSettings(book, 0, Settings.USUAL)).isFalse();
     reopen();
@@ -68,7 +70,9 @@ class LibraryContractTest extends WithLibrary {
     assertThat(card.part()).isEqualTo("Double Bass");
     assertThat(card.createdAt()).isEqualTo(NOW);
     assertThat(library.books().settings(book))
-        .isEqualTo(new Settings(3, 1, 2, 8, true, Optional.empty()));
+        .isEqualTo(
+            new Settings(
+                3, 1, 2, 8, true, Optional.empty(), Optional.of("left"), Map.of("p", "loose")));
     Draft draft = library.drafts().find(book).orElseThrow().value();
     assertThat(draft.map().book().part()).isEqualTo("Double Bass");
   }

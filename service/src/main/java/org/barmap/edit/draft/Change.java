@@ -141,7 +141,7 @@ public record Change(
                   Swap<List<StaffSystem>> swap = systems.get(p.index());
                   return swap == null || !swap.before().equals(p.systems())
                       ? p
-                      : new Page(p.index(), p.source(), p.width(), p.height(), swap.after());
+                      : p.withSystems(swap.after());
                 })
             .toList();
     List<MusicalNumber> now =

@@ -43,11 +43,7 @@ public final class Systems {
             .toList();
     List<Page> pages =
         draft.map().pages().stream()
-            .map(
-                p ->
-                    p.index() == page
-                        ? new Page(p.index(), p.source(), p.width(), p.height(), numbered)
-                        : p)
+            .map(p -> p.index() == page ? p.withSystems(numbered) : p)
             .toList();
     return draft.withPages(pages).withBars(bars);
   }

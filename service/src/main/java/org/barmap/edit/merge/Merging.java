@@ -182,7 +182,7 @@ public final class Merging {
         bars.add(bar.toBuilder().page(page.index()).system(index).build());
       }
     }
-    pages.add(new Page(page.index(), page.source(), page.width(), page.height(), systems));
+    pages.add(page.withSystems(systems));
   }
 
   private boolean isRemoved(int page, StaffSystem system) {

@@ -161,7 +161,7 @@ public record Retaken(Draft draft, int kept, int lost) {
       now.map().bars().stream().filter(b -> b.page() > page).forEach(bars::add);
       Set<String> gone = now.map().bars().stream().map(Bar::id).collect(Collectors.toSet());
       bars.forEach(b -> gone.remove(b.id()));
-      Page made = new Page(page, after.source(), after.width(), after.height(), systems);
+      Page made = after.withIndex(page).withSystems(systems);
       return now.withNumbers(Trimming.without(now.map(), gone))
           .withPages(now.map().pages().stream().map(p -> p.index() == page ? made : p).toList())
           .withBars(bars)

@@ -8,9 +8,9 @@ import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.order.Loop;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.order.Performance;
+import org.barmap.plan.page.Sides;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Span;
-import org.barmap.plan.turn.Binding;
 
 /** Says what follows from each cut of a number. */
 public final class CutChecks {
@@ -30,7 +30,7 @@ public final class CutChecks {
    * @param instruments the instrument at each piece; empty text where unknown
    */
   public static List<PlanFinding> of(
-      Performance performance, List<Span> spans, List<String> instruments, Binding binding) {
+      Performance performance, List<Span> spans, List<String> instruments, Sides sides) {
     List<PlanFinding> findings = new ArrayList<>();
     OrderOfPlay order = performance.order();
     CutReport report = new CutReport(order, findings);
@@ -39,7 +39,7 @@ public final class CutChecks {
     for (CutStretch cut : CutStretch.of(order.pieces(), spans)) {
       checks.repeats(cut);
       checks.signs(cut);
-      joins.join(cut, instruments, binding);
+      joins.join(cut, instruments, sides);
     }
     return findings;
   }

@@ -7,8 +7,8 @@ import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.page.Sides;
 import org.barmap.plan.piece.Piece;
-import org.barmap.plan.turn.Binding;
 
 /** Says where one lands after a cut: meter, key, beats, instrument, page. */
 final class CutJoin {
@@ -22,7 +22,7 @@ final class CutJoin {
     this.pieces = report.order().pieces();
   }
 
-  void join(CutStretch cut, List<String> instruments, Binding binding) {
+  void join(CutStretch cut, List<String> instruments, Sides sides) {
     boolean partFirst = !pieces.get(cut.first()).cut();
     boolean partLast = !pieces.get(cut.last()).cut();
     int before = partFirst ? cut.first() : cut.first() - 1;
@@ -70,7 +70,7 @@ final class CutJoin {
               + (held.isEmpty() ? "" : ", coming from " + held)
               + ": the change lies inside the cut");
     }
-    pages(cut, before, after, binding);
+    pages(cut, before, after, sides);
   }
 
   private void meters(CutStretch cut, int before, int after) {
@@ -142,10 +142,10 @@ final class CutJoin {
     }
   }
 
-  private void pages(CutStretch cut, int before, int after, Binding binding) {
+  private void pages(CutStretch cut, int before, int after, Sides sides) {
     int from = pieces.get(before).bar().page();
     int to = pieces.get(after).bar().page();
-    int sheets = Math.abs(binding.opening(to) - binding.opening(from));
+    int sheets = sides.leaves(from, to);
     if (sheets == 1) {
       report.find(
           cut,

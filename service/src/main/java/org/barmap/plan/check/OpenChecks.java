@@ -7,20 +7,20 @@ import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.order.OrderOfPlay;
+import org.barmap.plan.page.Sides;
 import org.barmap.plan.piece.Piece;
-import org.barmap.plan.turn.Binding;
 
 /** Says where a vamp or a safety reaches over a page turn. */
 public final class OpenChecks {
   private OpenChecks() {}
 
   /** Returns a finding for each open stretch that doesn't lie in one opening. */
-  public static List<PlanFinding> of(OrderOfPlay order, Binding binding) {
+  public static List<PlanFinding> of(OrderOfPlay order, Sides sides) {
     List<PlanFinding> findings = new ArrayList<>();
     for (OpenStretch open : order.open()) {
       int from = page(order, open.first());
       int to = page(order, open.last());
-      if (from > 0 && to > 0 && binding.opening(from) != binding.opening(to)) {
+      if (from > 0 && to > 0 && sides.turned(from, to)) {
         findings.add(
             new PlanFinding(
                 Severity.ERROR,

@@ -1,6 +1,7 @@
 package org.barmap.plan.mark;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -15,6 +16,8 @@ import java.util.Optional;
  * @param number label of the number
  * @param where the bar as a player calls it
  * @param change id of the change it is for; empty for what follows from the book itself
+ * @param unsure what nobody has looked at yet and it hangs on, "count 8 at bar 5, page 1"; may be
+ *     empty
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
 public record PencilMark(
@@ -25,4 +28,29 @@ public record PencilMark(
     String sign,
     String number,
     String where,
-    Optional<String> change) {}
+    Optional<String> change,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure) {
+
+  /** Takes a defensive copy. */
+  public PencilMark {
+    unsure = List.copyOf(unsure);
+  }
+
+  /** A mark whose place has been looked at. */
+  public PencilMark(
+      int page,
+      int system,
+      String bar,
+      String mark,
+      String sign,
+      String number,
+      String where,
+      Optional<String> change) {
+    this(page, system, bar, mark, sign, number, where, change, List.of());
+  }
+
+  /** Returns the same mark with what nobody has looked at yet. */
+  public PencilMark withUnsure(List<String> hangsOn) {
+    return new PencilMark(page, system, bar, mark, sign, number, where, change, hangsOn);
+  }
+}

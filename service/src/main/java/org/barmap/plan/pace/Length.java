@@ -99,6 +99,11 @@ public record Length(
         both(plus, other.plus));
   }
 
+  /** Returns the same bars, of which nobody knows how long they last. */
+  public Length unmeasured() {
+    return new Length(bars, Optional.empty(), Optional.empty());
+  }
+
   /** Returns the sum of all. */
   public static Length sum(List<Length> lengths) {
     return lengths.stream().reduce(none(), Length::plus);

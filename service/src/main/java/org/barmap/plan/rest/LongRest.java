@@ -20,6 +20,8 @@ import java.util.Optional;
  * @param entrance id of the bar entry that is played next; empty at the end of the number
  * @param passes in which passes it comes in just this form
  * @param text how to count it, in plain words
+ * @param unsure what nobody has looked at yet and it hangs on, "count 8 at bar 5, page 1"; may be
+ *     empty
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
 public record LongRest(
@@ -34,13 +36,41 @@ public record LongRest(
     List<Landmark> landmarks,
     Optional<String> entrance,
     List<Integer> passes,
-    String text) {
+    String text,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure) {
 
   /** Takes defensive copies. */
   public LongRest {
     inBar = List.copyOf(inBar);
     landmarks = List.copyOf(landmarks);
     passes = List.copyOf(passes);
+    unsure = List.copyOf(unsure);
+  }
+
+  /** A rest whose bars have all been looked at. */
+  public LongRest(
+      String number,
+      String first,
+      String last,
+      int page,
+      int bars,
+      Optional<Double> beats,
+      Optional<Double> seconds,
+      List<Integer> inBar,
+      List<Landmark> landmarks,
+      Optional<String> entrance,
+      List<Integer> passes,
+      String text) {
+    this(
+        number, first, last, page, bars, beats, seconds, inBar, landmarks, entrance, passes, text,
+        List.of());
+  }
+
+  /** Returns the same rest with what nobody has looked at yet. */
+  public LongRest withUnsure(List<String> hangsOn) {
+    return new LongRest(
+        number, first, last, page, bars, beats, seconds, inBar, landmarks, entrance, passes, text,
+        hangsOn);
   }
 
   /**

@@ -27,6 +27,8 @@ import org.barmap.plan.pace.Length;
  * @param advice what to do, the chosen one first, then the others by cost
  * @param alsoHere what else the hands have to do in the same gap: a change of instrument or bow
  * @param next ids of the first bar entries after the turn, to be shown as a crop
+ * @param unsure what nobody has looked at yet and it hangs on, "count 8 at bar 5, page 1"; may be
+ *     empty
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
 public record Turn(
@@ -47,13 +49,57 @@ public record Turn(
     Optional<TurnMark> mark,
     List<Advice> advice,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> alsoHere,
-    List<String> next) {
+    List<String> next,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure) {
 
   /** Takes defensive copies. */
   public Turn {
     advice = List.copyOf(advice);
     alsoHere = List.copyOf(alsoHere);
     next = List.copyOf(next);
+    unsure = List.copyOf(unsure);
+  }
+
+  /** A turn of which everything it hangs on has been looked at. */
+  public Turn(
+      int fromPage,
+      int toPage,
+      String leaves,
+      String arrives,
+      int pass,
+      Direction direction,
+      int sheets,
+      String number,
+      Optional<String> nextNumber,
+      Length gap,
+      Length before,
+      Length after,
+      Verdict verdict,
+      Optional<String> because,
+      Optional<String> mark,
+      List<Advice> advice,
+      List<String> alsoHere,
+      List<String> next) {
+    this(
+        fromPage,
+        toPage,
+        leaves,
+        arrives,
+        pass,
+        direction,
+        sheets,
+        number,
+        nextNumber,
+        gap,
+        before,
+        after,
+        verdict,
+        because,
+        mark,
+        advice,
+        alsoHere,
+        next,
+        List.of());
   }
 
   /** Returns on which side of it the player is free, in words; empty when on neither. */
@@ -82,7 +128,32 @@ public record Turn(
         mark,
         advice,
         things,
-        next);
+        next,
+        unsure);
+  }
+
+  /** Returns the same turn with what nobody has looked at yet. */
+  public Turn withUnsure(List<String> hangsOn) {
+    return new Turn(
+        fromPage,
+        toPage,
+        leaves,
+        arrives,
+        pass,
+        direction,
+        sheets,
+        number,
+        nextNumber,
+        gap,
+        before,
+        after,
+        verdict,
+        because,
+        mark,
+        advice,
+        alsoHere,
+        next,
+        hangsOn);
   }
 
   /** Which way the page goes. */

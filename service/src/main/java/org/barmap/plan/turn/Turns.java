@@ -10,6 +10,7 @@ import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Timeline;
 import org.barmap.plan.pace.Length;
+import org.barmap.plan.page.Sides;
 
 /** Finds every page turn of a show, in every pass, and what to do there. */
 public final class Turns {
@@ -17,11 +18,13 @@ public final class Turns {
   private static final int NEXT_ENTRIES = 3;
 
   private final TurnSettings settings;
+  private final Sides sides;
   private final Judge judge;
   private final List<Turn> turns = new ArrayList<>();
 
-  private Turns(TurnSettings settings) {
+  private Turns(TurnSettings settings, Sides sides) {
     this.settings = settings;
+    this.sides = sides;
     this.judge = new Judge(settings);
   }
 
@@ -29,9 +32,10 @@ public final class Turns {
    * Returns the turns in the order they come.
    *
    * @param show numbers in the order of the night; those without steps (tacet, cut) are passed over
+   * @param sides how the pages lie
    */
-  public static List<Turn> of(List<Performance> show, TurnSettings settings) {
-    Turns turns = new Turns(settings);
+  public static List<Turn> of(List<Performance> show, TurnSettings settings, Sides sides) {
+    Turns turns = new Turns(settings, sides);
     List<Performance> played = show.stream().filter(p -> !p.order().steps().isEmpty()).toList();
     Timeline before = null;
     Following following = Following.UNKNOWN;
@@ -56,8 +60,7 @@ public final class Turns {
   private void within(Timeline line) {
     List<Integer> places = new ArrayList<>();
     for (int i = 1; i < line.events().size(); i++) {
-      int from = settings.binding().opening(line.events().get(i - 1).page());
-      if (from != settings.binding().opening(line.events().get(i).page())) {
+      if (sides.turned(line.events().get(i - 1).page(), line.events().get(i).page())) {
         places.add(i);
       }
     }
@@ -94,8 +97,7 @@ public final class Turns {
   }
 
   private int sheets(Timeline line, int place) {
-    int from = settings.binding().opening(line.events().get(place - 1).page());
-    return Math.abs(from - settings.binding().opening(line.events().get(place).page()));
+    return sides.leaves(line.events().get(place - 1).page(), line.events().get(place).page());
   }
 
   private Turn turn(Timeline line, int place, List<Advice> advice) {
@@ -150,13 +152,11 @@ public final class Turns {
   private void between(Timeline before, Timeline after, Following following) {
     Timeline.Event last = before.events().get(before.events().size() - 1);
     Timeline.Event first = after.events().get(0);
-    int from = settings.binding().opening(last.page());
-    int to = settings.binding().opening(first.page());
-    if (from == to) {
+    int sheets = sides.leaves(last.page(), first.page());
+    if (sheets == 0) {
       return;
     }
     BetweenNumbers time = BetweenNumbers.of(before, after, following);
-    int sheets = Math.abs(from - to);
     double load = Judge.load(sheets);
     Verdict verdict = time.verdict(settings.turnSeconds() * load, settings.quickSeconds() * load);
     Advice advice = AdviceText.between(before, time, verdict);

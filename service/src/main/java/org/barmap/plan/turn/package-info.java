@@ -2,7 +2,7 @@
  * Page turns: where they fall, how long the player is silent there, and what to do where that is
  * too short.
  *
- * <p>Odd pages lie on the right, and a page is turned after a right-hand page (MOLA guidelines); a
+ * <p>A page is turned after a right-hand page (MOLA guidelines), where {@code page} says it lies; a
  * usable turn is a gap without notes (LilyPond notation manual, page-turn breaking). How long a
  * turn takes and how many bars a player trusts to memory are the player's settings; the figures
  * they start with are this project's assumptions.

@@ -1,8 +1,11 @@
 package org.barmap.web.route;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
+import org.barmap.library.PageCard;
 import org.barmap.library.Settings;
 import org.barmap.map.BarMap;
 import org.barmap.plan.Plan;
@@ -11,7 +14,8 @@ import org.barmap.plan.Planner;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
-import org.barmap.plan.turn.Binding;
+import org.barmap.plan.page.FirstPage;
+import org.barmap.plan.page.Leaf;
 import org.barmap.plan.turn.TurnSettings;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -26,7 +30,7 @@ public final class Planning {
 
   /** Returns the plan of a map with some changes, as the book's player turns and counts. */
   public Plan plan(BookCard book, BarMap map, ShowChanges changes) {
-    return Planner.plan(map, changes, settings(library.books().settings(book.id())));
+    return Planner.plan(map, changes, settings(book, library.books().settings(book.id())));
   }
 
   /** Returns a book's changes. */
@@ -45,10 +49,28 @@ public final class Planning {
     return ChangesJson.readOne(node);
   }
 
-  private static PlanSettings settings(Settings s) {
+  private PlanSettings settings(BookCard book, Settings s) {
     TurnSettings turns =
-        new TurnSettings(Binding.ODD_RIGHT, s.turnSeconds(), s.quickSeconds(), s.memoryBars());
+        new TurnSettings(
+            s.firstPage().flatMap(FirstPage::of),
+            leaves(book, s),
+            s.turnSeconds(),
+            s.quickSeconds(),
+            s.memoryBars());
     return new PlanSettings(
         s.repeatsAfterJump(), turns, PlanSettings.USUAL.longRestBars(), s.changeSeconds());
+  }
+
+  /** Pages are named by their ids, so that they keep their kind in another order. */
+  private Map<Integer, Leaf> leaves(BookCard book, Settings s) {
+    Map<Integer, Leaf> leaves = new HashMap<>();
+    if (!s.leaves().isEmpty()) {
+      for (PageCard page : library.pages().all(book.id())) {
+        Leaf.of(s.leaves().getOrDefault(page.id(), ""))
+            .filter(l -> l != Leaf.BOUND)
+            .ifPresent(l -> leaves.put(page.index(), l));
+      }
+    }
+    return leaves;
   }
 }

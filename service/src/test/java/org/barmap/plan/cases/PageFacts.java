@@ -3,7 +3,8 @@ package org.barmap.plan.cases;
 import java.util.Optional;
 
 /**
- * What a made book says of a page beside its bars; a bar map has no room for all of it.
+ * What a made book says of a page beside its bars. Printed number and picture stand in its map, the
+ * kind of leaf is what its player says.
  *
  * @param index page index in the map, 1 for the first
  * @param folio the page number printed on it

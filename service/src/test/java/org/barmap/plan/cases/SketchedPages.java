@@ -27,15 +27,24 @@ final class SketchedPages {
       int last =
           bars.stream().filter(b -> b.page() == fact.index()).mapToInt(Bar::system).max().orElse(0);
       List<StaffSystem> systems = new ArrayList<>();
+      int left = second(facts, fact) ? WIDTH : 0;
       for (int s = 1; s <= last; s++) {
-        Outline where = Outline.box(MARGIN, top(s), WIDTH - MARGIN, top(s) + STAFF);
+        Outline where = Outline.box(left + MARGIN, top(s), left + WIDTH - MARGIN, top(s) + STAFF);
         systems.add(new StaffSystem(s, where, STAFF / 4.0, Optional.empty(), 1, List.of()));
       }
       String source = fact.picture().orElse("page-" + fact.index()) + ".png";
       int height = Math.max(HEIGHT, top(last + 1));
-      pages.add(new Page(fact.index(), source, WIDTH, height, systems));
+      int width = fact.picture().isPresent() ? 2 * WIDTH : WIDTH;
+      pages.add(new Page(fact.index(), source, width, height, systems, fact.folio()));
     }
     return pages;
+  }
+
+  /** The second page of a picture stands beside the first, as the reader gives it. */
+  private static boolean second(List<PageFacts> facts, PageFacts fact) {
+    return fact.index() > 1
+        && fact.picture().isPresent()
+        && facts.get(fact.index() - 2).picture().equals(fact.picture());
   }
 
   static List<Bar> laidOut(List<Bar> bars) {

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.json.BarMapJson;
-import org.barmap.plan.NumberPlan;
+import org.barmap.plan.Night;
 import org.barmap.plan.RunSheet;
 import org.barmap.plan.cases.Answers;
 import org.barmap.plan.cases.Situation;
@@ -95,11 +95,12 @@ final class PlannerAnswers implements Answers {
   @Override
   public JsonNode side(Situation s, int page) {
     return tree(
-        switch (Worked.of(s).plan().settings().turns().binding()) {
-          case ODD_RIGHT -> page % 2 == 1 ? "right" : "left";
-          case ODD_LEFT -> page % 2 == 1 ? "left" : "right";
-          case SINGLE_SHEETS -> UNKNOWN;
-        });
+        Worked.of(s).plan().pages().stream()
+            .filter(p -> p.page() == page)
+            .findFirst()
+            .orElseThrow()
+            .side()
+            .word());
   }
 
   @Override
@@ -222,26 +223,38 @@ final class PlannerAnswers implements Answers {
     line.entrance().ifPresent(e -> node.put("entrance", e.replaceFirst("^bar ", "")));
     node.put("link", line.link().word());
     node.set("seconds", tree(orUnknown(line.seconds())));
-    Optional<NumberPlan.Stretch> opening =
-        worked.number(number).pace().stream().filter(p -> p.from() == 0).findFirst();
-    opening.ifPresent(p -> node.put("beats", p.beats()));
-    node.set("tempo", tree(orUnknown(opening.flatMap(NumberPlan.Stretch::perMinute))));
+    node.set("plus", tree(line.plus()));
+    node.set("cuts", tree(line.cuts()));
+    node.set("vamps", tree(line.vamps()));
+    line.opening()
+        .ifPresent(
+            o -> {
+              o.meter().ifPresent(m -> node.put("meter", m));
+              node.put("beats", o.beats());
+              node.set("tempo", tree(orUnknown(o.perMinute())));
+              o.instrument().ifPresent(i -> node.put("instrument", i));
+              o.bow().ifPresent(b -> node.put("bow", b));
+            });
     return node;
   }
 
   @Override
   public JsonNode night(Situation s) {
-    throw new NoAnswer("the plan has no total of the night");
+    Night night = Worked.of(s).plan().night();
+    ObjectNode node = object().put("seconds", night.seconds());
+    node.set("plus", tree(night.plus().stream().map(Night.Plus::what).toList()));
+    node.set("without", tree(night.without()));
+    return node;
   }
 
   @Override
   public JsonNode carried(Situation s) {
-    throw new NoAnswer("the plan does not tell what hangs on doubtful readings");
+    return Carried.by(Worked.of(s));
   }
 
   @Override
   public JsonNode checked(Situation s) {
-    throw new NoAnswer("the plan does not tell how much of the book was looked at");
+    return tree(Worked.of(s).plan().checked());
   }
 
   @Override

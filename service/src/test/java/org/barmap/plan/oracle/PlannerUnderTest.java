@@ -27,6 +27,7 @@ final class PlannerUnderTest implements PlanUnderTest {
           "cut-odd-bar",
           "cut-pages",
           "cut-turn",
+          "first-page",
           "open-turn");
 
   @Override

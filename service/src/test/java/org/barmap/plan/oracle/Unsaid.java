@@ -14,8 +14,7 @@ final class Unsaid {
 
   private static final Map<Ask, Set<String>> KEYS =
       Map.of(
-          Ask.RESTS, Set.of("says"),
-          Ask.RUN_SHEET, Set.of("meter", "bow", "vamps", "cuts", "plus"));
+          Ask.RESTS, Set.of("says"));
 
   private static final Map<Ask, Set<String>> KINDS =
       Map.of(

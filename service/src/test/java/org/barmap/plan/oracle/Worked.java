@@ -18,7 +18,8 @@ import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.order.OpenStretch;
-import org.barmap.plan.turn.Binding;
+import org.barmap.plan.page.FirstPage;
+import org.barmap.plan.page.Leaf;
 import org.barmap.plan.turn.TurnSettings;
 import tools.jackson.databind.JsonNode;
 
@@ -55,16 +56,19 @@ record Worked(List<WrittenNumber> written, Meaning.Given given, Plan plan) {
         || !SECONDS.containsAll(said.path("seconds").propertyNames())) {
       throw new NoAnswer("no such setting: " + said);
     }
-    Binding binding =
-        switch (said.path("firstPage").asString("")) {
-          case "left" -> Binding.ODD_LEFT;
-          case "single-sheets" -> Binding.SINGLE_SHEETS;
-          default -> PlanSettings.USUAL.turns().binding();
-        };
+    Map<Integer, Leaf> leaves =
+        s.book().pages().stream()
+            .filter(p -> !p.leaf().equals("bound"))
+            .collect(Collectors.toMap(p -> p.index(), p -> Leaf.of(p.leaf()).orElseThrow()));
     TurnSettings usual = PlanSettings.USUAL.turns();
     double turn = said.path("seconds").path("turn").asDouble(usual.turnSeconds());
     TurnSettings turns =
-        new TurnSettings(binding, turn, Math.min(turn, usual.quickSeconds()), usual.memoryBars());
+        new TurnSettings(
+            FirstPage.of(said.path("firstPage").asString("")),
+            leaves,
+            turn,
+            Math.min(turn, usual.quickSeconds()),
+            usual.memoryBars());
     double takeUp =
         said.path("seconds").path("take-up").asDouble(PlanSettings.USUAL.readySeconds());
     // Shorter rests are asked about than a player usually lists.

@@ -3,6 +3,8 @@ package org.barmap.plan.turn;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.barmap.plan.Books;
 import org.barmap.plan.Changes;
 import org.barmap.plan.Plan;
@@ -10,6 +12,7 @@ import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.page.FirstPage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -26,8 +29,8 @@ class TurnsTest {
     List<Turn> turns = turns("1@p1 2@p2 3@p3 4@p4 5@p5");
     assertThat(turns).extracting(Turn::fromPage).containsExactly(1, 3);
     assertThat(turns).extracting(Turn::toPage).containsExactly(2, 4);
-    assertThat(turns("1@p1 2@p2 3@p3", Binding.SINGLE_SHEETS)).hasSize(2);
-    assertThat(turns("1@p1 2@p2 3@p3", Binding.ODD_LEFT))
+    assertThat(turns("1@p1 2@p2 3@p3", FirstPage.SINGLE_SHEETS)).hasSize(2);
+    assertThat(turns("1@p1 2@p2 3@p3", FirstPage.LEFT))
         .extracting(Turn::fromPage)
         .containsExactly(2);
   }
@@ -153,7 +156,7 @@ class TurnsTest {
 
   @Test
   void aPlayerWhoTrustsNothingToMemoryGetsNoSuchAdvice() {
-    TurnSettings none = new TurnSettings(Binding.ODD_RIGHT, 2, 1, 0);
+    TurnSettings none = new TurnSettings(Optional.of(FirstPage.RIGHT), Map.of(), 2, 1, 0);
     Turn turn = plan("1@p1@w:q_=_120 2@rest 3 4@p2 5 6 7", ShowChanges.none(), none).turns().get(0);
     assertThat(turn.advice()).noneMatch(a -> a.memorise().isPresent());
   }
@@ -195,11 +198,13 @@ class TurnsTest {
   }
 
   private static List<Turn> turns(String written) {
-    return turns(written, Binding.ODD_RIGHT);
+    return turns(written, FirstPage.RIGHT);
   }
 
-  private static List<Turn> turns(String written, Binding binding) {
-    return plan(written, ShowChanges.none(), new TurnSettings(binding, 2, 1, 4)).turns();
+  private static List<Turn> turns(String written, FirstPage first) {
+    return plan(
+            written, ShowChanges.none(), new TurnSettings(Optional.of(first), Map.of(), 2, 1, 4))
+        .turns();
   }
 
   private static Plan plan(String written, ShowChanges changes, TurnSettings settings) {
