@@ -5,11 +5,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.barmap.map.Navigation;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.piece.Piece;
-import org.barmap.plan.piece.PlayedPiece;
 
 /** Says where a number waits for the director: its vamps and safeties, its holds. */
 final class OpenBars {
@@ -31,16 +29,7 @@ final class OpenBars {
     for (OpenStretch open : performance.order().open()) {
       plus.add(open.kind().word() + " " + bars(performance, open));
     }
-    for (PlayedPiece step : performance.order().steps()) {
-      Piece piece = step.piece();
-      boolean holds =
-          piece.last()
-              && !piece.endCut()
-              && (piece.bar().has(Navigation.FERMATA) || piece.bar().has(Navigation.CAESURA));
-      if (holds) {
-        plus.add("hold " + Ahead.name(performance, piece));
-      }
-    }
+    plus.addAll(performance.played().plus());
     return List.copyOf(plus);
   }
 

@@ -101,7 +101,7 @@ public record Length(
 
   /** Returns the same bars, of which nobody knows how long they last. */
   public Length unmeasured() {
-    return new Length(bars, Optional.empty(), Optional.empty());
+    return new Length(bars, Optional.empty(), Optional.empty(), plus);
   }
 
   /** Returns the sum of all. */

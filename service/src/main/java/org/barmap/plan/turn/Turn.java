@@ -76,7 +76,7 @@ public record Turn(
       Length after,
       Verdict verdict,
       Optional<String> because,
-      Optional<String> mark,
+      Optional<TurnMark> mark,
       List<Advice> advice,
       List<String> alsoHere,
       List<String> next) {

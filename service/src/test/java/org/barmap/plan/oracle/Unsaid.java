@@ -12,9 +12,7 @@ import tools.jackson.databind.JsonNode;
  */
 final class Unsaid {
 
-  private static final Map<Ask, Set<String>> KEYS =
-      Map.of(
-          Ask.RESTS, Set.of("says"));
+  private static final Map<Ask, Set<String>> KEYS = Map.of(Ask.RESTS, Set.of("says"));
 
   private static final Map<Ask, Set<String>> KINDS =
       Map.of(
