@@ -5,9 +5,11 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.plan.change.effect.Leaving;
+import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.change.term.Leave;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.order.Performance;
-import org.barmap.plan.piece.Piece;
 
 /** Says where a number waits for the director: its vamps and safeties, its holds. */
 final class OpenBars {
@@ -18,34 +20,30 @@ final class OpenBars {
     for (OpenStretch open : performance.order().open()) {
       all.add(
           new RunSheet.Open(
-              open.kind().word(), bars(performance, open), Optional.empty(), open.leave()));
+              open.kind().word(), open.bars(), open.leaving().cue(), exit(open.leaving())));
     }
     return all;
+  }
+
+  private static Optional<String> exit(Leaving leaving) {
+    return leaving
+        .exitBar()
+        .map(
+            bar ->
+                leaving
+                    .exitBeat()
+                    .map(b -> "on beat " + Figures.plain(b) + " of bar " + bar)
+                    .orElse("after bar " + bar))
+        .or(() -> leaving.leave().map(Leave::word));
   }
 
   /** Returns what comes on top of what is counted: "vamp 10-11", "hold 4". */
   static List<String> plus(Performance performance) {
     Set<String> plus = new LinkedHashSet<>();
     for (OpenStretch open : performance.order().open()) {
-      plus.add(open.kind().word() + " " + bars(performance, open));
+      plus.add(open.kind().word() + " " + open.bars());
     }
     plus.addAll(performance.played().plus());
     return List.copyOf(plus);
-  }
-
-  private static String bars(Performance performance, OpenStretch open) {
-    String first = "";
-    String last = "";
-    for (Piece piece : performance.order().pieces()) {
-      boolean written = piece.inserted().isEmpty();
-      if (first.isEmpty() && written && piece.bar().id().equals(open.first())) {
-        first = Ahead.name(performance, piece);
-      }
-      if (written && piece.bar().id().equals(open.last())) {
-        int slot = piece.slot() + piece.count() - 1;
-        last = performance.number().nameAt(slot);
-      }
-    }
-    return first.equals(last) ? first : first + "-" + last;
   }
 }
