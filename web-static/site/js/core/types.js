@@ -254,6 +254,7 @@
  * @property {string} [because] what is not known, where that leaves the verdict open
  * @property {"V.S."|"Time"} [mark]
  * @property {Advice[]} advice the chosen one first
+ * @property {string[]} [unsure] what nobody has looked at yet and it hangs on
  *
  * @typedef {object} Entry one entry in the order of play
  * @property {string} bar id of the bar entry
@@ -296,6 +297,7 @@
  * @property {number} [seconds]
  * @property {{after: number, what: string}[]} landmarks bars of rest before each
  * @property {string} [text]
+ * @property {string[]} [unsure] what nobody has looked at yet and it hangs on
  *
  * @typedef {object} InstrumentChange
  * @property {string} at id of a bar entry
@@ -314,6 +316,7 @@
  * @property {string} [sign] what is written
  * @property {string} [number]
  * @property {string} [where] the bar as a player says it
+ * @property {string[]} [unsure] what nobody has looked at yet and it hangs on
  *
  * @typedef {{kind: string, number: string, page: number, bar: string, text: string}} LookAhead
  *
@@ -329,6 +332,24 @@
  * @property {number} [seconds]
  * @property {KnownTime} [known]
  * @property {string} link how the next number follows
+ * @property {Opening} [opening] how it begins
+ * @property {{kind: string, bars: string, cue?: string, exit?: string}[]} [vamps]
+ * @property {string[]} [cuts] what is out, "5-8"
+ * @property {string[]} [plus] what comes on top of its length: "vamp 10-11"
+ * @property {string[]} [unsure] what nobody has looked at yet and its length hangs on
+ *
+ * @typedef {object} Opening how a number begins, where it now begins
+ * @property {string} [meter]
+ * @property {number} beats as the director shows them, 0 where no meter is known
+ * @property {number} [perMinute] quarters
+ * @property {string} [instrument]
+ * @property {string} [bow]
+ * @property {string} [mute]
+ *
+ * @typedef {object} Night how long the music is, as far as known
+ * @property {number} seconds
+ * @property {{number: string, what: string}[]} plus
+ * @property {string[]} without labels of numbers whose length is not known, or only in part
  *
  * @typedef {object} Plan
  * @property {PlannedNumber[]} numbers
@@ -339,6 +360,9 @@
  * @property {PlanFinding[]} findings
  * @property {LookAhead[]} [lookAhead]
  * @property {RunSheetLine[]} [runSheet]
+ * @property {{page: number, side: "left"|"right"|"unknown", opening: number, folio?: number, leaf: string}[]} [pages]
+ * @property {{pages: number, of: number}} [checked] pages a person has looked at
+ * @property {Night} [night]
  */
 
 /**
@@ -365,6 +389,8 @@
  * @property {number} changeSeconds
  * @property {boolean} repeatsAfterJump
  * @property {string} [rehearsedAt] ISO 8601
+ * @property {string} [firstPage] how the first page lies: "left", "right", "single-sheets"; absent until a player says so
+ * @property {{[page: string]: string}} [leaves] pages that are not bound as the others, "inserted" or "loose", by their id
  *
  * What a GET below a book's address answers.
  *

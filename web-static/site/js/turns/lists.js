@@ -2,6 +2,7 @@ import { el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { recall, remember } from "../core/store.js";
 import { count, duration, plain } from "../core/words.js";
+import { unsureText } from "./head.js";
 
 /** @typedef {import("./names.js").BarNames} BarNames */
 /** @typedef {import("../core/types.js").PencilMark} PencilMark */
@@ -23,6 +24,7 @@ export function restList(book, rests, names) {
         el("b", { text: `${count(rest.bars, "bar")} of rest` }),
         el("span", { class: "soft", text: [names.span(rest.first, rest.last), rest.page ? `page ${rest.page}` : "", duration(rest.seconds)].filter(Boolean).join(" · ") }),
         rest.text ? el("span", { text: rest.text }) : null,
+        unsureText(rest.unsure),
         rest.landmarks.length
           ? el("ul", { class: "landmarks" }, rest.landmarks.map((l) => el("li", {}, el("b", { text: count(l.after, "bar") }), ` in: ${l.what}`)))
           : null,
@@ -79,7 +81,7 @@ export function markList(book, marks, names, kind) {
       say();
     });
     const where = [`Page ${mark.page}`, mark.system ? `line ${mark.system}` : "", names.long(mark.bar)].filter(Boolean).join(", ");
-    return el("li", { class: "item" }, el("label", { class: "tick-line" }, box, el("span", {}, el("b", { text: mark.sign ?? plain(mark.mark) }), el("span", { class: "soft small block", text: where }))));
+    return el("li", { class: "item" }, el("label", { class: "tick-line" }, box, el("span", {}, el("b", { text: mark.sign ?? plain(mark.mark) }), el("span", { class: "soft small block", text: where }), mark.unsure?.length ? el("span", { class: "soft small block", text: `Not checked: ${mark.unsure.join("; ")}` }) : null)));
   });
   say();
   return el("div", {}, note, el("ul", { class: "plain" }, items));

@@ -7,9 +7,11 @@ import { complain } from "../core/toast.js";
 import { count } from "../core/words.js";
 import { checkList } from "../shared/lists.js";
 import { turnKey } from "../shared/turn.js";
+import { aheadList } from "./ahead.js";
+import { checkedText, sideQuestion } from "./head.js";
 import { instrumentList, markList, restList } from "./lists.js";
 import { BarNames } from "./names.js";
-import { aheadList, nightList } from "./night.js";
+import { nightList } from "./night.js";
 import { changeSettings } from "./settings.js";
 import { SinceBox } from "./since.js";
 import { sheetLinks } from "./sheets.js";
@@ -47,7 +49,8 @@ class TurnsRoom {
   /** @type {import("../core/types.js").Settings|undefined} */
   #settings;
   #changes = 0;
-  #pages = 0;
+  /** @type {{id: string, index: number}[]} */
+  #pages = [];
   /** @type {BarNames|undefined} */
   #names;
   #since = new SinceBox(this.#book, () => this.#names);
@@ -78,7 +81,7 @@ class TurnsRoom {
       read(id, ""), read(id, "/map"), read(id, "/plan"), read(id, "/plan?without=changes"), read(id, "/settings"), read(id, "/changes"),
     ]);
     shell({ room: "turns", book: this.#book, title: `${book.title}, ${book.part}` });
-    this.#pages = book.pages.length;
+    this.#pages = book.pages;
     this.#names = new BarNames(map, new Map(book.pages.map((p) => [p.index, p.id])));
     this.#plan = plan;
     this.#printed = printed;
@@ -99,7 +102,9 @@ class TurnsRoom {
         button("You and your turns", () => void this.#ask(), { class: "btn", id: "turn-settings" }),
       ),
       turns.length === 0 ? null : el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${this.#changes ? `${count(this.#changes, "change")} of the show counted.` : "As printed: no changes count."}` }),
-      checkList(this.#plan.findings.filter((f) => f.severity !== "info").slice(0, 6), (bar) => this.#names?.long(bar) ?? ""),
+      checkedText(this.#plan.checked),
+      sideQuestion(this.#plan.findings, () => void this.#ask()),
+      checkList(this.#plan.findings.filter((f) => f.code !== "first-page").filter((f) => f.severity !== "info").slice(0, 6), (bar) => this.#names?.long(bar) ?? ""),
     );
     show(this.#tabs, VIEWS.map(([id, name]) => el("a", { href: `#${id}`, "aria-current": id === this.#view ? "true" : undefined, text: name })));
     this.#tabs.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "nearest" });
@@ -113,7 +118,7 @@ class TurnsRoom {
       case "rests": return restList(this.#book, this.#plan.rests, names);
       case "instruments": return instrumentList(this.#plan.instruments, names);
       case "ahead": return aheadList(this.#plan.lookAhead ?? [], names);
-      case "night": return nightList(this.#plan.runSheet ?? []);
+      case "night": return nightList(this.#plan.runSheet ?? [], this.#plan.night);
       case "since":
         void this.#since.load().catch(complain);
         return this.#since.node;
@@ -128,7 +133,7 @@ class TurnsRoom {
     const printed = new Map(this.#printed.turns.map((t) => [turnKey(t), t]));
     const turns = this.#plan.turns;
     if (turns.length === 0) {
-      return el("p", { class: "waiting", text: this.#pages < 2 ? "No turns yet: add and read the pages first." : "No page has to be turned." });
+      return el("p", { class: "waiting", text: this.#pages.length < 2 ? "No turns yet: add and read the pages first." : "No page has to be turned." });
     }
     const now = new Set(turns.map(turnKey));
     const gone = this.#printed.turns.filter((t) => !now.has(turnKey(t)));
@@ -144,7 +149,7 @@ class TurnsRoom {
 
   async #ask() {
     try {
-      if (this.#settings && await changeSettings(this.#book)) await this.#load();
+      if (this.#settings && await changeSettings(this.#book, this.#pages)) await this.#load();
     } catch (error) {
       complain(error);
     }

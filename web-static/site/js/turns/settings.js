@@ -2,14 +2,16 @@ import { bookPath, call, isStale } from "../core/api.js";
 import { ask, field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
 import { complain, toast } from "../core/toast.js";
+import { lying, lyingFields } from "./lying.js";
 
 /**
- * How long this player takes to turn, and how much they trust to memory.
+ * How the pages lie, how long this player takes to turn, and how much they trust to memory.
  *
  * @param {string} book
+ * @param {{id: string, index: number}[]} pages
  * @returns {Promise<boolean>} whether something changed
  */
-export async function changeSettings(book) {
+export async function changeSettings(book, pages) {
   /** @type {import("../core/api.js").Answered<import("../core/types.js").Settings>} */
   const { data: now, revision } = await call("GET", bookPath(book, "/settings"));
   const number = (/** @type {"turnSeconds"|"quickSeconds"|"memoryBars"|"changeSeconds"} */ name, /** @type {number} */ step, /** @type {number} */ min, /** @type {number} */ max) =>
@@ -18,6 +20,7 @@ export async function changeSettings(book) {
   const answer = await ask(
     "You and your turns",
     [
+      ...lyingFields(now, pages).filter((node) => node !== null),
       field("A calm turn takes (seconds)", number("turnSeconds", 0.1, 0.5, 20)),
       field("A quick turn takes (seconds)", number("quickSeconds", 0.1, 0.2, 10)),
       field("Bars you trust to memory", number("memoryBars", 1, 0, 32)),
@@ -29,6 +32,7 @@ export async function changeSettings(book) {
   if (!answer) return false;
   const body = {
     ...now,
+    ...lying(answer, pages),
     ...Object.fromEntries(["turnSeconds", "quickSeconds", "memoryBars", "changeSeconds"].map((k) => [k, Number(answer.get(k))])),
     repeatsAfterJump: answer.get("repeatsAfterJump") !== null,
   };

@@ -2,6 +2,7 @@ import { cropPath } from "../core/api.js";
 import { el } from "../core/dom.js";
 import { count } from "../core/words.js";
 import { gapText, turnKey, verdictChip } from "../shared/turn.js";
+import { unsureText } from "./head.js";
 
 /** @typedef {import("../core/types.js").Turn} Turn */
 /** @typedef {import("./names.js").BarNames} BarNames */
@@ -54,6 +55,7 @@ export function turnCard(turn, { book, names, printed, changed }) {
     gaps(turn, printed, changed, names),
     turn.because ? el("p", { class: "soft small", text: `Not known: ${turn.because}.` }) : null,
     first ? el("p", { class: "advice" }, first.text) : null,
+    unsureText(turn.unsure),
     others.length
       ? el("details", { class: "more" }, el("summary", { text: `${count(others.length, "other way", "other ways")}` }), el("ul", {}, others.map((a) => el("li", { text: a.text }))))
       : null,

@@ -60,7 +60,6 @@ public record RunSheet(
    * @param meter "6/8"; empty where unknown
    * @param beats beats the director shows in a bar; 0 where no meter is known
    * @param perMinute quarters a minute; empty where no tempo is known
-   * @param word what is printed of the tempo there, "Jig, in two"; empty where nothing is
    * @param instrument what is in hand; empty where unknown
    * @param bow "arco" or "pizz"; empty where unknown
    * @param mute "on" where it is on, "off" where that is said; empty where unknown
@@ -70,7 +69,6 @@ public record RunSheet(
       Optional<String> meter,
       int beats,
       Optional<Double> perMinute,
-      Optional<String> word,
       Optional<String> instrument,
       Optional<String> bow,
       Optional<String> mute) {}
@@ -81,7 +79,7 @@ public record RunSheet(
    * @param kind {@code vamp} or {@code safety}
    * @param bars "10-11"
    * @param cue what ends it, where that was said
-   * @param exit how it is left, "end-of-pass", "any-time", "bar 11 beat 3"; empty where unknown
+   * @param exit how it is left, "end-of-pass", "any-time", "on beat 3 of bar 11"; empty where unknown
    */
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
   public record Open(String kind, String bars, Optional<String> cue, Optional<String> exit) {}

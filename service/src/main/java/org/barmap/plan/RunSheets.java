@@ -64,7 +64,6 @@ final class RunSheets {
             first.get().piece().bar().meter().map(m -> m.beats() + "/" + m.unit()),
             measure.beats(),
             measure.pace().map(p -> Figures.thousandths(p.from())),
-            Optional.empty(),
             Optional.of(instruments.get(first.get().index())).filter(i -> !i.isEmpty()),
             Optional.empty(),
             Optional.empty()));

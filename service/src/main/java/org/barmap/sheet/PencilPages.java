@@ -28,7 +28,8 @@ final class PencilPages {
               + "bar "
               + mark.where()
               + ":  "
-              + mark.sign());
+              + mark.sign()
+              + (mark.unsure().isEmpty() ? "" : "   (not checked)"));
     }
   }
 }

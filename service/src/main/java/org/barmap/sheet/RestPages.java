@@ -22,6 +22,9 @@ final class RestPages {
           rest.bars() + " bars, p. " + rest.page(),
           true);
       flow.indented(rest.text(), 18);
+      if (!rest.unsure().isEmpty()) {
+        flow.indented(Says.unsure(rest.unsure()), 18);
+      }
       if (rest.entrance().isPresent()) {
         flow.indented("In at bar " + names.bar(rest.entrance().get()) + ".", 18);
       }

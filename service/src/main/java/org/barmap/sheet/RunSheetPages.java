@@ -1,8 +1,8 @@
 package org.barmap.sheet;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
+import org.barmap.plan.Night;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
 import org.barmap.plan.RunSheet;
@@ -13,57 +13,65 @@ import org.barmap.plan.order.Following;
 final class RunSheetPages {
   private RunSheetPages() {}
 
-  static void write(Flow flow, Plan plan) throws IOException {
-    for (int i = 0; i < plan.runSheet().size(); i++) {
-      RunSheet line = plan.runSheet().get(i);
-      flow.keep(3);
-      String title = (line.number() + "   " + line.title()).strip();
-      String right =
-          line.state() == NumberPlan.State.PLAYED
-              ? line.page().map(p -> "p. " + p).orElse("")
-              : line.state() == NumberPlan.State.TACET ? "TACET" : "CUT";
-      flow.pair(title.isEmpty() ? "The book" : title, right, true);
-      String details = details(line);
-      if (!details.isEmpty()) {
-        flow.indented(details, 24);
-      }
-      if (line.state() != NumberPlan.State.CUT && !link(line.link()).isEmpty()) {
-        String said = i < plan.numbers().size() ? said(plan.numbers().get(i).following()) : "";
-        flow.text(link(line.link()) + said, 13, true, 24);
-      }
-      flow.rule(0.5f);
-    }
+  static void write(Flow flow, Plan plan, Names names) throws IOException {
     if (plan.runSheet().isEmpty()) {
       flow.line("The book has no numbers yet.");
+      return;
+    }
+    flow.line(night(plan.night(), names));
+    flow.rule(1);
+    for (int i = 0; i < plan.runSheet().size(); i++) {
+      line(flow, plan.runSheet().get(i), plan.numbers().get(i).following());
+      flow.rule(0.5f);
     }
   }
 
-  private static String details(RunSheet line) {
+  private static void line(Flow flow, RunSheet line, Following following) throws IOException {
+    List<String> more = RunLine.more(line);
+    flow.keep(4 + more.size());
+    String title = (line.number() + "   " + line.title()).strip();
+    flow.pair(
+        title.isEmpty() ? "The book" : title, line.page().map(p -> "p. " + p).orElse(""), true);
     if (line.state() != NumberPlan.State.PLAYED) {
-      return "";
+      boolean cut = line.state() == NumberPlan.State.CUT;
+      flow.pair(cut ? "CUT" : "TACET", cut ? "" : RunLine.length(line), true);
+    } else {
+      flow.pair(RunLine.opening(line), RunLine.length(line), false);
+      flow.indented(RunLine.entrance(line), 0);
+      for (String fact : more) {
+        flow.text(fact, 13, true, 0);
+      }
     }
-    List<String> parts = new ArrayList<>();
-    line.entrance()
-        .ifPresent(
-            e ->
-                parts.add(
-                    line.entranceAfter().filter(n -> n > 0).isPresent()
-                        ? "in at " + e + " after " + line.entranceAfter().orElse(0) + " bars"
-                        : "in at once, " + e));
-    if (!line.instruments().isEmpty()) {
-      parts.add(String.join(", then ", line.instruments()));
+    if (!line.unsure().isEmpty()) {
+      flow.indented(Says.unsure(line.unsure()), 0);
     }
-    line.key().ifPresent(k -> parts.add("starts in " + k));
-    line.seconds().filter(s -> s > 0).ifPresent(s -> parts.add("about " + Says.minutes(s)));
-    line.known()
-        .ifPresent(
-            k ->
-                parts.add(
-                    Says.minutes(k.seconds())
-                        + " and "
-                        + Says.bars(k.barsWithout())
-                        + " without a tempo"));
-    return String.join("  \u00B7  ", parts);
+    String follows = link(line.link());
+    if (!follows.isEmpty() && line.state() != NumberPlan.State.CUT) {
+      flow.text(follows + said(following), 13, true, 0);
+    }
+  }
+
+  /** How long the night is: what is known, what comes on top, what is missing in it. */
+  static String night(Night night, Names names) {
+    StringBuilder text = new StringBuilder();
+    text.append("The music lasts ").append(Says.minutes(night.seconds())).append(" as far as known");
+    if (!night.plus().isEmpty()) {
+      text.append(", plus ")
+          .append(RunLine.kinds(night.plus().stream().map(Night.Plus::what).toList()));
+    }
+    text.append('.');
+    if (!night.without().isEmpty()) {
+      text.append(" Not in it, or only in part: ")
+          .append(
+              String.join(
+                  ", ",
+                  night.without().stream()
+                      .map(n -> names.number(n).replaceAll("\\s{2,}.*", ""))
+                      .map(n -> n.isEmpty() ? "the book" : n)
+                      .toList()))
+          .append('.');
+    }
+    return text.toString();
   }
 
   /** What a change says of it: how long it takes, what one waits for. */

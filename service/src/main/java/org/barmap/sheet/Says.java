@@ -41,4 +41,9 @@ final class Says {
   static String bars(int bars) {
     return bars == 1 ? "1 bar" : bars + " bars";
   }
+
+  /** Returns what nobody has looked at yet. */
+  static String unsure(List<String> hangsOn) {
+    return "Not checked: " + String.join("; ", hangsOn) + ".";
+  }
 }

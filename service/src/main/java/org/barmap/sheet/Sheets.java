@@ -7,6 +7,7 @@ import java.util.List;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.barmap.map.BarMap;
+import org.barmap.plan.CheckedPages;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.ShowChanges;
 
@@ -52,8 +53,9 @@ public final class Sheets {
         String book = map.book().title() + ", " + map.book().part() + ". ";
         try (Flow flow = new Flow(document, type, settings, book + foot(kind))) {
           flow.title(kind.title());
+          checked(flow, plan.checked());
           switch (kind) {
-            case RUN_SHEET -> RunSheetPages.write(flow, plan);
+            case RUN_SHEET -> RunSheetPages.write(flow, plan, names);
             case TURNS -> TurnPages.write(flow, plan, names, pieces);
             case RESTS -> RestPages.write(flow, plan, names);
             case CHANGES -> ChangePages.write(flow, changes, plan, names);
@@ -68,6 +70,19 @@ public final class Sheets {
       return out.toByteArray();
     } catch (IOException e) {
       throw new UncheckedIOException(e); // fonts are in the jar, the target is memory
+    }
+  }
+
+  /** Every sheet says at its head how much of the book it can be trusted for. */
+  private static void checked(Flow flow, CheckedPages checked) throws IOException {
+    if (checked.of() > 0) {
+      flow.line(
+          checked.pages() == checked.of()
+              ? "Every page of the book is checked."
+              : checked.pages()
+                  + " of "
+                  + (checked.of() == 1 ? "1 page" : checked.of() + " pages")
+                  + " checked; what hangs on the others says so.");
     }
   }
 

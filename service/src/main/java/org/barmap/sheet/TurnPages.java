@@ -92,6 +92,9 @@ final class TurnPages {
     if (turn.because().isPresent()) {
       flow.line("Not known: " + turn.because().get() + ".");
     }
+    if (!turn.unsure().isEmpty()) {
+      flow.line(Says.unsure(turn.unsure()));
+    }
     if (!turn.alsoHere().isEmpty()) {
       flow.line("In the same gap: " + String.join(", ", turn.alsoHere()) + ".");
     }
