@@ -8,6 +8,9 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BadMapException;
@@ -20,6 +23,9 @@ import org.barmap.plan.Planner;
 import org.barmap.plan.change.BadChangesException;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.page.FirstPage;
+import org.barmap.plan.page.Leaf;
+import org.barmap.plan.turn.TurnSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -48,6 +54,28 @@ final class PlanCommand extends PrintingCommand {
               + " (2026-05-19T18:00:00Z), or a weekday (tuesday).")
   private Optional<String> since = Optional.empty();
 
+  @Option(
+      names = "--first-page",
+      paramLabel = "SIDE",
+      description =
+          "How the first page lies: right, left, or single-sheets. Unless you say so, printed page"
+              + " numbers and pictures of two pages tell it.")
+  private Optional<String> firstPage = Optional.empty();
+
+  @Option(
+      names = "--laid-in",
+      paramLabel = "PAGES",
+      split = ",",
+      description = "Pages on leaves that are laid in, not bound: 4,5.")
+  private List<Integer> laidIn = List.of();
+
+  @Option(
+      names = "--loose",
+      paramLabel = "PAGES",
+      split = ",",
+      description = "Pages that are loose copies beside the book.")
+  private List<Integer> loose = List.of();
+
   @Option(names = "--json", description = "Prints the whole plan, format barplan/1.")
   private boolean json;
 
@@ -55,11 +83,12 @@ final class PlanCommand extends PrintingCommand {
   public Integer call() throws IOException {
     BarMap read = readMap(map);
     ShowChanges made = changes.isPresent() ? readChanges(changes.get()) : ShowChanges.none();
-    Plan plan = Planner.plan(read, made, PlanSettings.USUAL);
+    PlanSettings settings = PlanSettings.USUAL.withTurns(lying());
+    Plan plan = Planner.plan(read, made, settings);
     PrintWriter out = answers();
     if (since.isPresent()) {
       Instant moment = Since.moment(since.get(), ZonedDateTime.now(ZoneId.systemDefault()));
-      Plan before = Planner.plan(read, Since.until(made, moment), PlanSettings.USUAL);
+      Plan before = Planner.plan(read, Since.until(made, moment), settings);
       PlanDiff diff = PlanDiff.between(before, plan);
       out.println(json ? BarMapJson.mapper().writeValueAsString(diff) : DiffText.of(read, diff));
       out.flush();
@@ -68,6 +97,19 @@ final class PlanCommand extends PrintingCommand {
     out.println(json ? PlanJson.write(plan) : PlanText.of(read, plan));
     out.flush();
     return read.bars().isEmpty() ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
+  }
+
+  private TurnSettings lying() {
+    Optional<FirstPage> first = firstPage.flatMap(FirstPage::of);
+    if (firstPage.isPresent() && first.isEmpty()) {
+      throw new CommandException(
+          ExitCode.WRONG_USE,
+          "--first-page is right, left or single-sheets, not \"" + firstPage.get() + "\"");
+    }
+    Map<Integer, Leaf> leaves = new HashMap<>();
+    laidIn.forEach(p -> leaves.put(p, Leaf.INSERTED));
+    loose.forEach(p -> leaves.put(p, Leaf.LOOSE));
+    return TurnSettings.USUAL.lying(first, leaves);
   }
 
   /** Reads a map, or says in one line what is wrong with the file. */

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.barmap.map.BarMap;
 import org.barmap.map.Severity;
+import org.barmap.plan.CheckedPages;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.PlanFinding;
@@ -23,6 +24,7 @@ final class PlanText {
   /** Returns a plan in words, without a line break at its end. */
   static String of(BarMap map, Plan plan) {
     PlanText made = new PlanText(map);
+    made.checked(plan.checked());
     plan.numbers().forEach(made::number);
     made.turns(plan);
     for (PlanFinding finding : plan.findings()) {
@@ -32,6 +34,12 @@ final class PlanText {
               + finding.at().map(at -> " (" + made.bar(at) + ")").orElse(""));
     }
     return made.text.toString().stripTrailing();
+  }
+
+  private void checked(CheckedPages checked) {
+    if (checked.pages() < checked.of()) {
+      line(checked.pages() + " of " + checked.of() + " pages checked by a person");
+    }
   }
 
   private void line(String line) {
@@ -84,7 +92,8 @@ final class PlanText {
               + t.free().map(f -> " (" + f + ")").orElse("")
               + ", "
               + t.verdict().word()
-              + t.mark().map(m -> ", write " + m).orElse(""));
+              + t.mark().map(m -> ", write " + m).orElse("")
+              + (t.unsure().isEmpty() ? "" : "; not checked: " + String.join("; ", t.unsure())));
     }
   }
 

@@ -79,7 +79,8 @@ public record RunSheet(
    * @param kind {@code vamp} or {@code safety}
    * @param bars "10-11"
    * @param cue what ends it, where that was said
-   * @param exit how it is left, "end-of-pass", "any-time", "on beat 3 of bar 11"; empty where unknown
+   * @param exit how it is left, "end-of-pass", "any-time", "on beat 3 of bar 11"; empty where
+   *     unknown
    */
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
   public record Open(String kind, String bars, Optional<String> cue, Optional<String> exit) {}

@@ -25,10 +25,14 @@ final class RunLine {
 
   /** The tempo in the beats the director shows. */
   private static String tempo(RunSheet.Opening o, double quarters) {
-    double beat = o.meter().filter(m -> o.beats() > 0).map(m -> quarters(m) / o.beats()).orElse(1.0);
+    double beat =
+        o.meter().filter(m -> o.beats() > 0).map(m -> quarters(m) / o.beats()).orElse(1.0);
     String note =
-        beat == 0.5 ? "\u266A" : beat == 1.5 ? "\u2669." : beat == 2 ? "h" : beat == 3 ? "h." : "\u2669";
-    double shown = beat == 0.5 || beat == 1.5 || beat == 2 || beat == 3 ? quarters / beat : quarters;
+        beat == 0.5
+            ? "\u266A"
+            : beat == 1.5 ? "\u2669." : beat == 2 ? "h" : beat == 3 ? "h." : "\u2669";
+    double shown =
+        beat == 0.5 || beat == 1.5 || beat == 2 || beat == 3 ? quarters / beat : quarters;
     String figure =
         Math.abs(shown - Math.rint(shown)) < 0.05
             ? Long.toString(Math.round(shown))
@@ -63,15 +67,16 @@ final class RunLine {
     Map<String, Integer> many = new LinkedHashMap<>();
     plus.forEach(p -> many.merge(p.replaceAll(" .*", ""), 1, Integer::sum));
     return String.join(
-        ", ",
-        many.entrySet().stream().map(e -> said(e.getKey(), e.getValue())).toList());
+        ", ", many.entrySet().stream().map(e -> said(e.getKey(), e.getValue())).toList());
   }
 
   private static String said(String kind, int many) {
     if (many == 1) {
       return kind.equals("G.P.") ? kind : "a " + kind;
     }
-    return many + " " + (kind.endsWith("y") ? kind.substring(0, kind.length() - 1) + "ies" : kind + "s");
+    return many
+        + " "
+        + (kind.endsWith("y") ? kind.substring(0, kind.length() - 1) + "ies" : kind + "s");
   }
 
   /** What is in hand, and when the first note is. */
@@ -103,7 +108,12 @@ final class RunLine {
             });
     List<String> later =
         line.instruments().stream()
-            .filter(i -> line.opening().flatMap(RunSheet.Opening::instrument).filter(i::equals).isEmpty())
+            .filter(
+                i ->
+                    line.opening()
+                        .flatMap(RunSheet.Opening::instrument)
+                        .filter(i::equals)
+                        .isEmpty())
             .toList();
     String first = String.join(", ", held);
     return later.isEmpty()

@@ -54,7 +54,9 @@ final class RunSheetPages {
   /** How long the night is: what is known, what comes on top, what is missing in it. */
   static String night(Night night, Names names) {
     StringBuilder text = new StringBuilder();
-    text.append("The music lasts ").append(Says.minutes(night.seconds())).append(" as far as known");
+    text.append("The music lasts ")
+        .append(Says.minutes(night.seconds()))
+        .append(" as far as known");
     if (!night.plus().isEmpty()) {
       text.append(", plus ")
           .append(RunLine.kinds(night.plus().stream().map(Night.Plus::what).toList()));

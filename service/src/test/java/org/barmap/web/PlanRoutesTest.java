@@ -121,6 +121,29 @@ class PlanRoutesTest extends RunningServer {
   }
 
   @Test
+  void howThePagesLieIsKeptWithTheSettings() throws Exception {
+    String book = readBook();
+    String path = "/api/books/" + book + "/settings";
+    String page = json(get("/api/books/" + book)).path("pages").get(0).path("id").asString();
+    String body = "{\"firstPage\":\"left\",\"leaves\":{\"" + page + "\":\"inserted\"}}";
+    send(to(path).header("If-Match", "\"0\"").PUT(HttpRequest.BodyPublishers.ofString(body)));
+    JsonNode turns = json(get("/api/books/" + book + "/plan")).path("settings").path("turns");
+    assertThat(turns.path("firstPage").asString()).isEqualTo("left");
+    assertThat(turns.path("leaves").path("1").asString()).isEqualTo("inserted");
+    HttpRequest.Builder taken =
+        to(path)
+            .header("If-Match", "\"1\"")
+            .PUT(HttpRequest.BodyPublishers.ofString("{\"firstPage\":null,\"leaves\":{}}"));
+    assertThat(json(send(taken)).path("leaves")).isEmpty();
+    assertThat(json(get(path)).has("firstPage")).isFalse();
+    HttpRequest.Builder wrong =
+        to(path)
+            .header("If-Match", "\"2\"")
+            .PUT(HttpRequest.BodyPublishers.ofString("{\"firstPage\":\"above\"}"));
+    assertProblem(send(wrong), ApiError.REFUSED);
+  }
+
+  @Test
   void aPartOfARestThatIsCutIsKnownOnTheRoadMap() throws Exception {
     String book = readBook();
     String bar = json(get("/api/books/" + book + "/map")).path("bars").get(1).path("id").asString();

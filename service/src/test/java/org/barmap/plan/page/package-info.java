@@ -1,0 +1,5 @@
+/** Tests of how pages lie. */
+@NullMarked
+package org.barmap.plan.page;
+
+import org.jspecify.annotations.NullMarked;
