@@ -7,6 +7,17 @@ import { MOST_FIFTHS, keyText } from "../core/words.js";
  *
  * @typedef {{first: string, last: string}} Span
  * @typedef {{kind: "cut", pass?: string} & Span
+ *   | {kind: "hold", first?: string, after?: string, cue?: string}
+ *   | {kind: "gp", first?: string, after?: string, cue?: string}
+ *   | {kind: "rit"} & Span
+ *   | {kind: "accel"} & Span
+ *   | {kind: "a-tempo", first: string}
+ *   | {kind: "meter", meter: string} & Span
+ *   | {kind: "transpose", semitones: number, first?: string, last?: string}
+ *   | {kind: "track"}
+ *   | {kind: "repeats-after-jump"}
+ *   | {kind: "restore", first?: string, last?: string}
+ *   | {kind: "jump", from: string, toNumber?: string, to: string, times?: number}
  *   | {kind: "only", pass: string} & Span
  *   | {kind: "not", pass?: string} & Span
  *   | {kind: "vamp", leave: "any-time"|"end-of-pass"} & Span
@@ -22,13 +33,13 @@ import { MOST_FIFTHS, keyText } from "../core/words.js";
  *   | {kind: "beats", beats: number} & Span
  *   | {kind: "instrument", first: string, to: string}
  *   | {kind: "remind", first: string, what: string}} OfAKind
- * @typedef {{number?: string, note?: string} & OfAKind} Change
+ * @typedef {{number?: string, note?: string, version?: string, until?: string} & OfAKind} Change
  */
 
 /** @type {Record<string, string>} note values as a player says them */
 const BEAT = { "1/1": "whole", "3/4": "dotted half", "1/2": "half", "3/8": "dotted quarter", "1/4": "quarter", "3/16": "dotted eighth", "1/8": "eighth" };
 
-/** @param {{first: string, last?: string}} c */
+/** @param {{first?: string, last?: string}} c */
 function span(c) {
   return c.last && c.last !== c.first ? `${c.first} to ${c.last}` : `${c.first}`;
 }
@@ -39,6 +50,23 @@ const PASSES = [["1", "1st time"], ["2", "2nd time"], ["3", "3rd time"], ["4", "
 /** @param {string|undefined} pass */
 function inPass(pass) {
   return pass ? `, ${new Map(PASSES).get(pass) ?? `time ${pass}`}` : "";
+}
+
+const METERS = /** @type {[string, string][]} */ (["2/4", "3/4", "4/4", "5/4", "6/4", "2/2", "3/2", "3/8", "6/8", "9/8", "12/8", "7/8"].map((m) => [m, m]));
+
+const STEPS = ["semitone", "whole tone", "minor third", "major third", "fourth", "tritone", "fifth", "minor sixth", "major sixth", "minor seventh", "major seventh", "octave"];
+
+/** @param {number} semitones */
+function interval(semitones) {
+  const name = STEPS[Math.abs(semitones) - 1];
+  return `${semitones < 0 ? "down" : "up"} ${name ? `${name === "octave" ? "an" : "a"} ${name}` : `${Math.abs(semitones)} semitones`}`;
+}
+
+const INTERVALS = [1, 2, 3, 4, 5, 6, -1, -2, -3, -4, -5].map((n) => /** @type {[string, string]} */ ([String(n), interval(n)]));
+
+/** @param {{first?: string, after?: string, cue?: string}} c */
+function waits(c) {
+  return `${c.first ? `at ${c.first}` : `after ${c.after}`}${c.cue ? ` till ${c.cue}` : ""}`;
 }
 
 /** @type {[string, string][]} */
@@ -86,6 +114,7 @@ const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3
  * @property {(first: string, last: string) => HTMLElement[]} fields
  * @property {boolean} [noLast]
  * @property {boolean} [after]
+ * @property {boolean} [back] it leads from the last bar to the first
  */
 
 /**
@@ -95,14 +124,9 @@ const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3
  * @typedef {Offer & {says: (c: Extract<Change, {kind: K}>) => string}} Kind
  */
 
-/** @type {{[K in Exclude<Change["kind"], "order"|"tacet"|"cut-number"|"link">]: Kind<K>} & {"cut-part": Kind<"cut">}} */
+/** @type {{[K in Exclude<Change["kind"], "order"|"tacet"|"cut-number"|"link"|"track"|"repeats-after-jump">]: Kind<K>} & {"cut-part": Kind<"cut">}} */
 const OF_BARS = {
-  cut: {
-    text: "Cut these",
-    title: "Cut",
-    fields: () => [field("In which pass", select("pass", [["", "every time"], ...PASSES]))],
-    says: (c) => `cut ${span(c)}${inPass(c.pass)}`,
-  },
+  cut: { text: "Cut these", title: "Cut", fields: () => [], says: (c) => `cut ${span(c)}${inPass(c.pass)}` },
   only: {
     text: "I play in one pass only",
     title: "Played in one pass only",
@@ -122,8 +146,9 @@ const OF_BARS = {
       el("p", { class: "soft", text: "A bar inside a long rest is named by its number. Without a beat the whole bar is out." }),
       el("div", { class: "pair" }, field("From bar", bar("first", first)), field("its beat", figure("fromBeat", 1, 32, ""))),
       el("div", { class: "pair" }, field("To bar, this one too", bar("last", last)), field("its beat", figure("toBeat", 1, 32, ""))),
+      field("In which pass", select("pass", [["", "every time"], ...PASSES])),
     ],
-    says: (c) => `cut ${span(c)}`,
+    says: (c) => `cut ${span(c)}${inPass(c.pass)}`,
   },
   vamp: {
     text: "Vamp",
@@ -179,6 +204,43 @@ const OF_BARS = {
     says: (c) => `${c.to} from ${c.first}`,
     noLast: true,
   },
+  jump: {
+    text: "Go back and play them again",
+    title: "Back from the last of these to the first",
+    fields: () => [field("So often", figure("times", 1, 99, "1"))],
+    says: (c) => `from ${c.from} ${c.toNumber ? `to No. ${c.toNumber} bar ${c.to}` : `back to ${c.to}`}${c.times && c.times > 1 ? ` ${c.times} times` : ""}`,
+    back: true,
+  },
+  restore: { text: "Back in again", title: "Back in again", fields: () => [], says: (c) => `${c.first ? `${span({ first: c.first, last: c.last })} ` : ""}back in` },
+  hold: {
+    text: "Hold",
+    title: "Hold",
+    fields: () => [field("Till when", el("input", { name: "cue", maxlength: 120, autocomplete: "off" }), "May be left empty.")],
+    says: (c) => `hold ${waits(c)}`,
+    holdsOn: true,
+  },
+  gp: {
+    text: "G.P., everybody stops after it",
+    title: "General pause after",
+    fields: () => [field("Till when", el("input", { name: "cue", maxlength: 120, autocomplete: "off" }), "May be left empty.")],
+    says: (c) => `G.P. ${waits(c)}`,
+    after: true,
+  },
+  rit: { text: "Rit.", title: "Slower", fields: () => [], says: (c) => `rit. ${span(c)}` },
+  accel: { text: "Accel.", title: "Faster", fields: () => [], says: (c) => `accel. ${span(c)}` },
+  "a-tempo": { text: "A tempo", title: "A tempo", fields: () => [], says: (c) => `a tempo at ${c.first}`, holdsOn: true },
+  meter: {
+    text: "Meter",
+    title: "Another meter",
+    fields: () => [field("In", select("meter", METERS, "3/4"))],
+    says: (c) => `${span(c)} in ${c.meter}`,
+  },
+  transpose: {
+    text: "Up or down",
+    title: "Transpose",
+    fields: () => [field("By", select("semitones", INTERVALS, "1"))],
+    says: (c) => `${interval(c.semitones)}${c.first ? ` from ${span({ first: c.first, last: c.last })}` : ""}`,
+  },
   remind: {
     text: "Reminder",
     title: "Reminder",
@@ -200,11 +262,15 @@ const LINKS = [
 /**
  * The kinds for a whole number; what more must be known is asked with `fields`.
  *
- * @type {{[K in "cut-number"|"tacet"|"link"]: {kind: K, text: string, says: (c: Extract<Change, {kind: K}>) => string, fields?: () => HTMLElement[]}}}
+ * @type {{[K in "cut-number"|"tacet"|"link"|"track"|"restore"|"transpose"|"repeats-after-jump"]: {kind: K, text: string, says: (c: Extract<Change, {kind: K}>) => string, fields?: () => HTMLElement[]}}}
  */
 export const OF_NUMBER = {
   "cut-number": { kind: "cut-number", text: "It is cut", says: () => "the whole number is cut" },
   tacet: { kind: "tacet", text: "Tacet: I don't play in it", says: () => "tacet" },
+  restore: { kind: "restore", text: "It is back in", says: OF_BARS.restore.says },
+  transpose: { kind: "transpose", text: "Up or down", says: OF_BARS.transpose.says, fields: () => [field("By", select("semitones", INTERVALS, "1"))] },
+  track: { kind: "track", text: "It runs with a track", says: () => "to track" },
+  "repeats-after-jump": { kind: "repeats-after-jump", text: "Repeats again after the D.C. or D.S.", says: () => "with repeats" },
   link: {
     kind: "link",
     text: "What follows it",
@@ -221,7 +287,7 @@ export const OF_NUMBER = {
 export function sentence(change) {
   if (change.kind === "order") return `Order of numbers: ${change.numbers.join(", ")}`;
   const known = /** @type {Record<string, {says: (c: Change) => string}|undefined>} */ ({ ...OF_BARS, ...OF_NUMBER })[change.kind];
-  return `${change.number ? `No. ${change.number}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}`;
+  return `${change.number ? `No. ${change.number}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}${change.version ? `, ${change.version} only` : ""}${change.until ? `, until ${change.until}` : ""}`;
 }
 
 /**
@@ -241,7 +307,7 @@ export function changeOfNumber(kind, number, answer) {
   return /** @type {Change} */ (/** @type {unknown} */ (change));
 }
 
-const NUMERIC = ["seconds", "times", "perMinute", "toPerMinute", "beats", "bars", "fifths"];
+const NUMERIC = ["seconds", "times", "semitones", "perMinute", "toPerMinute", "beats", "bars", "fifths"];
 
 /**
  * Makes the change out of the chosen bars and the answers.
@@ -255,11 +321,12 @@ export function changeOf(kind, { number, first, last }, answer) {
   const said = Object.fromEntries([...(answer ?? [])].filter(([, value]) => value !== ""));
   if (kind === "cut-part") {
     const at = (/** @type {string} */ name, /** @type {string} */ beat) => (said[beat] ? `${said[name]} beat ${said[beat]}` : String(said[name]));
-    return { ...(number ? { number } : {}), kind: "cut", first: at("first", "fromBeat"), last: at("last", "toBeat") };
+    return { ...(number ? { number } : {}), kind: "cut", first: at("first", "fromBeat"), last: at("last", "toBeat"), ...(said.pass ? { pass: String(said.pass) } : {}) };
   }
   /** @type {Record<string, unknown>} */
   const change = { ...(number ? { number } : {}), kind };
   if (KINDS[kind].after) change.after = last;
+  else if (KINDS[kind].back) Object.assign(change, { from: last, to: first });
   else {
     change.first = first;
     if (!KINDS[kind].noLast || said.toPerMinute) change.last = last; // a tempo that changes by and by has a last bar

@@ -1,8 +1,11 @@
 package org.barmap.plan;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.piece.Inserted;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PlayedPiece;
@@ -11,7 +14,12 @@ import org.barmap.plan.piece.PlayedPiece;
 final class Entries {
   private Entries() {}
 
-  static List<NumberPlan.Entry> of(List<PlayedPiece> steps) {
+  static List<NumberPlan.Entry> of(OrderOfPlay order) {
+    List<PlayedPiece> steps = order.steps();
+    Map<String, Integer> places = new HashMap<>();
+    for (int i = 0; i < order.number().bars().size(); i++) {
+      places.put(order.number().bars().get(i).id(), i);
+    }
     List<NumberPlan.Entry> entries = new ArrayList<>();
     int i = 0;
     while (i < steps.size()) {
@@ -23,14 +31,16 @@ final class Entries {
         count += steps.get(k).piece().count();
         k++;
       }
-      boolean whole = piece.inserted().isEmpty() && count == piece.bar().count();
+      int written = places.getOrDefault(piece.bar().id(), 0);
+      int all = order.number().bars().get(written).count();
+      boolean whole = piece.inserted().isEmpty() && count == all;
       entries.add(
           new NumberPlan.Entry(
               piece.bar().id(),
               step.pass(),
               whole || piece.inserted().isPresent()
                   ? Optional.empty()
-                  : Optional.of(piece.offset() + 1),
+                  : Optional.of(piece.slot() - order.number().starts()[written] + 1),
               whole ? Optional.empty() : Optional.of(count),
               some(piece.beatsCut()),
               some(piece.cutStart()),

@@ -11,12 +11,23 @@ import org.barmap.plan.turn.TurnSettings;
  * @param longRestBars a rest of so many bars is listed, 2 to 100
  * @param readySeconds time a change of instrument, bow or mute needs, 1 to 120; the usual 6 s are
  *     the least of the NZSM part guidelines, known second-hand
+ * @param showing which version of the show, and for which day
  */
 public record PlanSettings(
-    boolean repeatsAfterJump, TurnSettings turns, int longRestBars, double readySeconds) {
+    boolean repeatsAfterJump,
+    TurnSettings turns,
+    int longRestBars,
+    double readySeconds,
+    Showing showing) {
 
   /** The settings to start with. */
   public static final PlanSettings USUAL = new PlanSettings(false, TurnSettings.USUAL, 4, 6);
+
+  /** Chooses nothing about the version of the show. */
+  public PlanSettings(
+      boolean repeatsAfterJump, TurnSettings turns, int longRestBars, double readySeconds) {
+    this(repeatsAfterJump, turns, longRestBars, readySeconds, Showing.ANY);
+  }
 
   /** Checks the ranges. */
   public PlanSettings {
@@ -30,11 +41,16 @@ public record PlanSettings(
 
   /** Returns the same settings with repeats taken again after a D.C. or D.S., or not. */
   public PlanSettings withRepeatsAfterJump(boolean again) {
-    return new PlanSettings(again, turns, longRestBars, readySeconds);
+    return new PlanSettings(again, turns, longRestBars, readySeconds, showing);
   }
 
   /** Returns the same settings with others for turns. */
   public PlanSettings withTurns(TurnSettings other) {
-    return new PlanSettings(repeatsAfterJump, other, longRestBars, readySeconds);
+    return new PlanSettings(repeatsAfterJump, other, longRestBars, readySeconds, showing);
+  }
+
+  /** Returns the same settings for a version of the show and a day. */
+  public PlanSettings withShowing(Showing other) {
+    return new PlanSettings(repeatsAfterJump, turns, longRestBars, readySeconds, other);
   }
 }

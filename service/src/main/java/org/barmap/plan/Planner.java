@@ -16,6 +16,8 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.check.Contradictions;
 import org.barmap.plan.check.CutChecks;
 import org.barmap.plan.check.OpenChecks;
+import org.barmap.plan.check.TrackChecks;
+import org.barmap.plan.mark.KeyMarks;
 import org.barmap.plan.mark.Pencil;
 import org.barmap.plan.mark.TurnMarks;
 import org.barmap.plan.order.OrderOfPlay;
@@ -64,8 +66,10 @@ public final class Planner {
   }
 
   private Plan run(BarMap map, ShowChanges changes) {
-    List<ShowChange> active = changes.active();
     List<WrittenNumber> written = WrittenNumber.all(map);
+    List<ShowChange> held = Versions.holding(changes.active(), settings.showing(), findings);
+    List<WrittenNumber> ordered = NumberOrder.ordered(written, held, findings);
+    List<ShowChange> active = Parts.of(held, ordered, findings);
     Map<WrittenNumber, List<ShowChange>> byNumber = new IdentityHashMap<>();
     for (ShowChange change : active) {
       if (change.effects().order().isEmpty()) {
@@ -73,7 +77,6 @@ public final class Planner {
             .ifPresent(n -> byNumber.computeIfAbsent(n, k -> new ArrayList<>()).add(change));
       }
     }
-    List<WrittenNumber> ordered = NumberOrder.ordered(written, active, findings);
     Links links = new Links(written, ordered, byNumber, findings);
     for (WrittenNumber number : ordered) {
       one(number, links, byNumber.getOrDefault(number, List.of()));
@@ -105,7 +108,8 @@ public final class Planner {
   private void one(WrittenNumber number, Links links, List<ShowChange> changes) {
     List<Span> spans = Spans.of(number, changes, findings);
     findings.addAll(Contradictions.of(number, changes, spans));
-    OrderOfPlay order = Orders.of(number, spans, settings.repeatsAfterJump());
+    boolean again = changes.stream().anyMatch(c -> c.effects().course().repeatsAgain());
+    OrderOfPlay order = Orders.of(number, spans, again || settings.repeatsAfterJump());
     List<Measure> measures = Clock.read(order.pieces(), spans, tempoBefore());
     Performance performance =
         new Performance(order, measures, Keys.read(order.pieces(), spans), links.after(order));
@@ -117,6 +121,7 @@ public final class Planner {
       silent.ifPresent(s -> pencil.silent(number, s.change()));
       silent(performance, silent);
     } else {
+      findings.addAll(TrackChecks.of(order, changes, spans));
       played(performance, spans);
     }
   }
@@ -141,13 +146,14 @@ public final class Planner {
     rests.addAll(long0);
     ahead.number(performance, long0);
     pencil.number(performance, spans);
+    KeyMarks.mark(performance, spans, pencil);
     runSheet.add(RunSheets.played(performance, spans, instruments));
     numbers.add(
         new NumberPlan(
             performance.number().label(),
             performance.number().title(),
             NumberPlan.State.PLAYED,
-            Entries.of(order.steps()),
+            Entries.of(order),
             written(performance.number()),
             Paces.of(performance),
             performance.played().rounded(),

@@ -95,6 +95,8 @@ public final class ChangesJson {
     }
     meta.when().ifPresent(v -> node.put("when", v));
     meta.who().ifPresent(v -> node.put("who", v));
+    meta.version().ifPresent(v -> node.put("version", v));
+    meta.until().ifPresent(v -> node.put("until", v));
     return node;
   }
 
@@ -110,7 +112,7 @@ public final class ChangesJson {
     ObjectNode meta = BarMapJson.mapper().createObjectNode();
     meta.put("id", text(node, "id"));
     meta.put("on", node.path("on").asBoolean(true));
-    for (String key : List.of("when", "who", "note")) {
+    for (String key : List.of("when", "who", "note", "version", "until")) {
       if (!text(node, key).isEmpty()) {
         meta.put(key, text(node, key));
       }

@@ -14,9 +14,17 @@ import org.barmap.plan.change.kind.ShowChange;
  */
 public record Silenced(ShowChange change, Silence why) {
 
-  /** Returns the one that counts among the changes of a number: a cut before a tacet. */
+  /**
+   * Returns the one that counts among the changes of a number: a cut before a tacet; a number that
+   * is in again is played.
+   */
   public static Optional<Silenced> by(List<ShowChange> changes) {
-    return changes.stream()
+    int again = 0;
+    for (int i = 0; i < changes.size(); i++) {
+      boolean back = changes.get(i).effects().course().restores();
+      again = back && changes.get(i).where().isEmpty() ? i : again;
+    }
+    return changes.subList(again, changes.size()).stream()
         .flatMap(c -> c.effects().silence().map(s -> new Silenced(c, s)).stream())
         .min(Comparator.comparing(Silenced::why));
   }

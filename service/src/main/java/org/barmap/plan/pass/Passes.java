@@ -1,11 +1,13 @@
 package org.barmap.plan.pass;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.Content;
 import org.barmap.plan.change.PlanFinding;
@@ -74,15 +76,15 @@ public final class Passes {
   private void run(List<PlayedPiece> walked) {
     int[] total = new int[pieces.size()];
     walked.forEach(s -> total[s.index()] = Math.max(total[s.index()], s.pass()));
-    Map<PassedBars, Integer> met = new IdentityHashMap<>();
-    Map<PassedBars, Integer> most = new IdentityHashMap<>();
+    Set<PassedBars> met = met(walked, total);
     for (PlayedPiece step : walked) {
       PlayedPiece now = step;
       boolean out = false;
       for (PassedBars rule : at.getOrDefault(step.index(), List.of())) {
+        if (!met.contains(rule)) {
+          continue; // a pass that never comes leaves nothing out
+        }
         boolean here = holds(rule.rule().pass(), step, total[step.index()]);
-        met.merge(rule, here ? 1 : 0, Integer::sum);
-        most.merge(rule, Math.max(step.round().of(), total[step.index()]), Math::max);
         switch (rule.rule().does()) {
           case CUT -> {
             now = here ? rule.without(now) : now;
@@ -98,11 +100,26 @@ public final class Passes {
         steps.add(now.counted(++heard[now.index()]));
       }
     }
+  }
+
+  /** Returns the rules whose pass comes; of the others the player is told. */
+  private Set<PassedBars> met(List<PlayedPiece> walked, int[] total) {
+    Set<PassedBars> met = Collections.newSetFromMap(new IdentityHashMap<>());
+    Map<PassedBars, Integer> most = new IdentityHashMap<>();
+    for (PlayedPiece step : walked) {
+      for (PassedBars rule : at.getOrDefault(step.index(), List.of())) {
+        if (holds(rule.rule().pass(), step, total[step.index()])) {
+          met.add(rule);
+        }
+        most.merge(rule, Math.max(step.round().of(), total[step.index()]), Math::max);
+      }
+    }
     for (PassedBars rule : rules) {
-      if (met.getOrDefault(rule, 0) == 0) {
+      if (!met.contains(rule)) {
         rule.neverMet(pieces, most.getOrDefault(rule, 0)).ifPresent(findings::add);
       }
     }
+    return met;
   }
 
   /** Tells whether a step is the pass that is meant. */

@@ -55,6 +55,12 @@ public record Piece(
         other, offset, count, slot, cut, cutStart, cutEnd, cutMiddle, added, startSigns, endSigns);
   }
 
+  /** Returns a stretch of a multi-bar rest as an entry by itself. */
+  Piece alone(Bar part) {
+    return new Piece(
+        part, 0, count, slot, cut, cutStart, cutEnd, cutMiddle, added, startSigns, true);
+  }
+
   /** Returns the piece left out, with the signs in it. */
   Piece withCut() {
     return new Piece(bar, offset, count, slot, true, 0, 0, 0, added, startSigns, endSigns);

@@ -58,6 +58,7 @@ public final class Pieces {
       }
     }
     rows.getOrDefault(number.slots(), List.of()).forEach(r -> pieces.addAll(r.pieces()));
+    AsSaid.over(pieces, spans);
     Set<String> staying = new HashSet<>();
     rows.values().stream()
         .flatMap(List::stream)

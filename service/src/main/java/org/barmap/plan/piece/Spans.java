@@ -56,7 +56,7 @@ public final class Spans {
               : change.where().flatMap(w -> lookup.one(change, w));
       span.ifPresent(spans::add);
     }
-    return spans;
+    return Restored.of(number, spans, findings);
   }
 
   private Optional<Span> one(ShowChange change, Stretch where) {

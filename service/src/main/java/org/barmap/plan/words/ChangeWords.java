@@ -93,7 +93,9 @@ public final class ChangeWords {
   }
 
   private void line(String line) {
-    Optional<Heard<ShowChange>> order = Orders.read(line, numbers, "n" + next);
+    Optional<Heard<ShowChange>> order =
+        Orders.read(line, numbers, "n" + next)
+            .or(() -> NumberJumps.read(line, numbers, "n" + next));
     if (order.isPresent()) {
       add(order.get());
       return;

@@ -32,6 +32,14 @@ record Instruction(WrittenNumber within, String words, Meta meta) implements Tol
 
   /** Reads it; a remark in brackets behind it is a note. */
   Heard<ShowChange> read() {
+    Optional<Showings> showings = Showings.off(words, meta);
+    if (showings.isPresent()) {
+      Heard<ShowChange> held =
+          new Instruction(within, showings.get().words(), showings.get().meta()).read();
+      if (held instanceof Heard.Understood) {
+        return held;
+      }
+    }
     Heard<ShowChange> heard = whole();
     Matcher noted = NOTED.matcher(words);
     if (heard instanceof Heard.Understood || !noted.matches()) {

@@ -68,7 +68,7 @@ class ChangesJsonTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "{'id':'a','kind':'hold','first':'3'}",
+        "{'id':'a','kind':'shout','first':'3'}",
         "{'id':'a','kind':'cut','first':'3'}",
         "{'id':'a','kind':'Cut','first':'3','last':'4'}",
         "{'id':'a','kind':'play','first':'3','last':'4','times':1.5}",

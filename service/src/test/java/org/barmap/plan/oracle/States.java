@@ -5,7 +5,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.barmap.map.Key;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.change.WrittenNumber;
@@ -50,8 +49,13 @@ final class States {
         .ifPresentOrElse(
             t -> node.put("tempo", t), () -> node.put("tempo", PlannerAnswers.UNKNOWN));
     WrittenNumber number = worked.written(label);
-    number.barAt(at.slot()).meter().ifPresent(m -> node.put("meter", m.beats() + "/" + m.unit()));
-    key(worked, number, at.slot()).ifPresent(k -> node.put("key", k.fifths()));
+    OrderOfPlay order = order(worked, number);
+    place(order, at.slot())
+        .flatMap(i -> order.pieces().get(i).bar().meter())
+        .ifPresent(m -> node.put("meter", m.beats() + "/" + m.unit()));
+    place(order, at.slot())
+        .flatMap(i -> Keys.read(order.pieces(), spans(worked, number)).get(i))
+        .ifPresent(k -> node.put("key", k.fifths()));
     hands(worked, label, at.place()).forEach((kind, to) -> node.put(HANDS.get(kind), hand(to)));
     return node;
   }
@@ -64,18 +68,23 @@ final class States {
     return now;
   }
 
-  /** The planner keeps keys to itself; they are read where it reads them. */
-  private static Optional<Key> key(Worked worked, WrittenNumber number, int slot) {
-    List<Span> spans = Spans.of(number, worked.changesOf(number.label()), new ArrayList<>());
+  /** The planner keeps meters and keys to itself; they are read where it reads them. */
+  private static OrderOfPlay order(Worked worked, WrittenNumber number) {
     boolean again = worked.plan().settings().repeatsAfterJump();
-    OrderOfPlay order = Orders.of(number, spans, again);
-    List<Optional<Key>> keys = Keys.read(order.pieces(), spans);
-    for (int i = 0; i < keys.size(); i++) {
+    return Orders.of(number, spans(worked, number), again);
+  }
+
+  private static List<Span> spans(Worked worked, WrittenNumber number) {
+    return Spans.of(number, worked.changesOf(number.label()), new ArrayList<>());
+  }
+
+  private static Optional<Integer> place(OrderOfPlay order, int slot) {
+    for (int i = 0; i < order.pieces().size(); i++) {
       Piece piece = order.pieces().get(i);
       if (piece.inserted().isEmpty()
           && slot >= piece.slot()
           && slot < piece.slot() + piece.count()) {
-        return keys.get(i);
+        return Optional.of(i);
       }
     }
     return Optional.empty();

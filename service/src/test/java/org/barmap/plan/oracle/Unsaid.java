@@ -20,14 +20,12 @@ final class Unsaid {
           Set.of(
               "land",
               "rest-count",
-              "meter",
               "pizz",
               "arco",
               "mute",
               "to-number",
               "cue",
-              "beat",
-              "hold"));
+              "beat"));
 
   private Unsaid() {}
 

@@ -13,6 +13,7 @@ import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
+import org.barmap.plan.Showing;
 import org.barmap.plan.cases.Situation;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.WrittenNumber;
@@ -32,7 +33,8 @@ import tools.jackson.databind.JsonNode;
  */
 record Worked(List<WrittenNumber> written, Meaning.Given given, Plan plan) {
 
-  private static final Set<String> SETTINGS = Set.of("firstPage", "repeatsAfterJump", "seconds");
+  private static final Set<String> SETTINGS =
+      Set.of("firstPage", "repeatsAfterJump", "seconds", "version", "today");
   private static final Set<String> SECONDS = Set.of("take-up", "turn");
 
   /** One bar that sounds. */
@@ -72,7 +74,10 @@ record Worked(List<WrittenNumber> written, Meaning.Given given, Plan plan) {
     double takeUp =
         said.path("seconds").path("take-up").asDouble(PlanSettings.USUAL.readySeconds());
     // Shorter rests are asked about than a player usually lists.
-    return new PlanSettings(said.path("repeatsAfterJump").asBoolean(false), turns, 2, takeUp);
+    Showing showing =
+        new Showing(said.path("version").asStringOpt(), said.path("today").asStringOpt());
+    return new PlanSettings(
+        said.path("repeatsAfterJump").asBoolean(false), turns, 2, takeUp, showing);
   }
 
   NumberPlan number(String label) {

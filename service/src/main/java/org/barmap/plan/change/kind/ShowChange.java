@@ -21,7 +21,17 @@ import org.barmap.plan.change.term.Link;
  */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
 public sealed interface ShowChange
-    permits ShowChange.OfBars, ShowChange.FromBar, ShowChange.OfNumber, Insert, Reorder, Tempo {
+    permits ShowChange.OfBars,
+        ShowChange.FromBar,
+        ShowChange.OfNumber,
+        Gradual,
+        Hold,
+        Insert,
+        JumpTo,
+        Reorder,
+        Restore,
+        Tempo,
+        Transpose {
 
   /**
    * Returns the readers of instructions for one number, in the order they are asked; the first that
@@ -30,6 +40,9 @@ public sealed interface ShowChange
   static List<Wording<ShowChange>> wordings() {
     return List.of(
         InPass.Only.WORDING,
+        Restore.WORDING,
+        JumpTo.Again.WORDING,
+        Track.WORDING,
         Tacet.WORDING,
         InPass.Not.WORDING,
         CutNumber.WORDING,
@@ -37,9 +50,16 @@ public sealed interface ShowChange
         Play.REPEATED,
         Vamp.WORDING,
         Safety.WORDING,
+        JumpTo.Jump.WORDING,
         Cut.WORDING,
         Play.WORDING,
         Tempo.LED,
+        Gradual.Rit.WORDING,
+        Gradual.Back.WORDING,
+        Hold.Held.WORDING,
+        Hold.Pause.WORDING,
+        Transpose.WORDING,
+        MeterChange.WORDING,
         KeyChange.WORDING,
         Insert.WORDING,
         Beats.WORDING,
@@ -57,6 +77,15 @@ public sealed interface ShowChange
         Optional.empty(),
         Optional.empty(),
         Optional.empty());
+  }
+
+  /**
+   * Returns the changes of single numbers it stands for; itself where it is about one.
+   *
+   * @param night the labels of the numbers in the order they are played
+   */
+  default List<ShowChange> parts(List<String> night) {
+    return List.of(this);
   }
 
   /** Returns id, switch, date, author and note. */
@@ -105,7 +134,8 @@ public sealed interface ShowChange
   }
 
   /** A change of bars from a first to a last one, both included. */
-  sealed interface OfBars extends ShowChange permits Cut, Vamp, Safety, Play, Beats, InPass {
+  sealed interface OfBars extends ShowChange
+      permits Cut, Vamp, Safety, Play, Beats, InPass, MeterChange {
 
     /** Returns the address of the first bar. */
     String first();
@@ -132,7 +162,7 @@ public sealed interface ShowChange
   }
 
   /** A change of a whole number. */
-  sealed interface OfNumber extends ShowChange permits Tacet, CutNumber, LinkChange {
+  sealed interface OfNumber extends ShowChange permits Tacet, CutNumber, LinkChange, Track {
 
     @Override
     default Optional<Stretch> where() {

@@ -10,9 +10,23 @@ import java.util.Optional;
  * @param when the moment it was made, ISO 8601
  * @param who who made it
  * @param note a free remark
+ * @param version the version of the show it holds in: "matinee"; empty for every one
+ * @param until the last day it holds, ISO 8601; empty where it doesn't end
  */
 public record Meta(
-    String id, boolean on, Optional<String> when, Optional<String> who, Optional<String> note) {
+    String id,
+    boolean on,
+    Optional<String> when,
+    Optional<String> who,
+    Optional<String> note,
+    Optional<String> version,
+    Optional<String> until) {
+
+  /** Makes the particulars of a change that holds in every version and doesn't end. */
+  public Meta(
+      String id, boolean on, Optional<String> when, Optional<String> who, Optional<String> note) {
+    this(id, on, when, who, note, Optional.empty(), Optional.empty());
+  }
 
   /** Returns the particulars of a change that has only an id and is switched on. */
   public static Meta of(String id) {
@@ -21,11 +35,21 @@ public record Meta(
 
   /** Returns the same particulars, switched on or off. */
   public Meta switched(boolean nowOn) {
-    return new Meta(id, nowOn, when, who, note);
+    return new Meta(id, nowOn, when, who, note, version, until);
   }
 
   /** Returns the same particulars with another note. */
   public Meta noted(Optional<String> words) {
-    return new Meta(id, on, when, who, words);
+    return new Meta(id, on, when, who, words, version, until);
+  }
+
+  /** Returns the same particulars, holding in one version of the show. */
+  public Meta version(Optional<String> name) {
+    return new Meta(id, on, when, who, note, name, until);
+  }
+
+  /** Returns the same particulars, holding until a day. */
+  public Meta until(Optional<String> day) {
+    return new Meta(id, on, when, who, note, version, day);
   }
 }

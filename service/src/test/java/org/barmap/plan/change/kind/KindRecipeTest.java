@@ -28,7 +28,13 @@ class KindRecipeTest {
 
   /** Files that make changes of a kind themselves, so that a new kind needs nothing there. */
   private static final Map<String, Set<String>> MAKERS =
-      Map.of("service/src/main/java/org/barmap/plan/words/Orders.java", Set.of("Reorder"));
+      Map.of(
+          "service/src/main/java/org/barmap/plan/words/Orders.java",
+          Set.of("Reorder"),
+          "service/src/main/java/org/barmap/plan/words/NumberJumps.java",
+          Set.of("JumpTo"),
+          KINDS + "JumpTo.java",
+          Set.of("Cut", "CutNumber", "LinkChange"));
 
   @Test
   void theRecipeIsShort() throws IOException {

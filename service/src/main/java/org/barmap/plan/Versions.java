@@ -1,0 +1,80 @@
+package org.barmap.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Severity;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.kind.ShowChange;
+
+/** Keeps the changes that hold in the version of the show that is planned, on its day. */
+final class Versions {
+  private Versions() {}
+
+  /**
+   * Returns the changes that hold, in their order; of the others the player is told.
+   *
+   * @param showing which version, and when
+   */
+  static List<ShowChange> holding(
+      List<ShowChange> changes, Showing showing, List<PlanFinding> findings) {
+    List<ShowChange> held = new ArrayList<>();
+    for (ShowChange change : changes) {
+      Optional<PlanFinding> other = other(change, showing).or(() -> over(change, showing));
+      other.ifPresent(findings::add);
+      if (other.isEmpty()) {
+        held.add(change);
+      }
+    }
+    return held;
+  }
+
+  private static Optional<PlanFinding> other(ShowChange change, Showing showing) {
+    Optional<String> version = change.meta().version();
+    if (version.isEmpty()) {
+      return Optional.empty();
+    }
+    if (showing.version().isEmpty()) {
+      return Optional.of(
+          told(
+              Severity.DOUBT,
+              "version",
+              "This holds in the version \""
+                  + version.get()
+                  + "\" only, and nobody has said which version is planned; the plan leaves it out.",
+              change));
+    }
+    return showing.version().get().strip().equalsIgnoreCase(version.get().strip())
+        ? Optional.empty()
+        : Optional.of(
+            told(
+                Severity.INFO,
+                "version",
+                "This holds in the version \""
+                    + version.get()
+                    + "\" only; the plan is for \""
+                    + showing.version().get()
+                    + "\".",
+                change));
+  }
+
+  /** The last day still counts. */
+  private static Optional<PlanFinding> over(ShowChange change, Showing showing) {
+    Optional<String> until = change.meta().until().filter(Versions::day);
+    Optional<String> today = showing.today().filter(Versions::day);
+    return until
+        .filter(last -> today.filter(t -> t.compareTo(last) > 0).isPresent())
+        .map(
+            last ->
+                told(Severity.INFO, "over", "This held until " + last + " and is over.", change));
+  }
+
+  /** Days are compared as they are written; one that nobody can read ends nothing. */
+  private static boolean day(String iso) {
+    return iso.matches("\\d{4}-\\d{2}-\\d{2}");
+  }
+
+  private static PlanFinding told(Severity severity, String code, String text, ShowChange change) {
+    return PlanFinding.change(severity, Optional.empty(), code, text, change);
+  }
+}

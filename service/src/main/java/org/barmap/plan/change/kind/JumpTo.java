@@ -1,0 +1,168 @@
+package org.barmap.plan.change.kind;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.barmap.plan.change.effect.Course;
+import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.effect.Stretch;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
+import org.barmap.plan.change.term.Link;
+import org.barmap.plan.change.term.Numerals;
+
+/** Other jumps than the printed ones, or printed ones that are taken in another way. */
+public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Again {
+
+  /**
+   * From a bar on to another: back in the same number, or on into a later one. A jump on in the
+   * same number is a cut.
+   *
+   * @param from the last bar that is played before the jump
+   * @param toNumber the number it lands in; empty for the same
+   * @param to the bar it lands on
+   * @param times how often it is taken, back in the same number; once where nothing is said
+   */
+  @JsonTypeName("jump")
+  record Jump(
+      Meta meta,
+      String number,
+      String from,
+      Optional<String> toNumber,
+      String to,
+      Optional<Integer> times)
+      implements JumpTo {
+    static final Wording<ShowChange> WORDING = new Wording<>("", Jump::read);
+
+    private static final Pattern BACK =
+        Pattern.compile(
+            "(?:(?:from|after|at|jump\\s+from|go\\s+from)\\s+)?(.+?),?\\s+(?:(?:go|jump)\\s+)?back\\s+to\\s+(.+?)"
+                + "(?:,?\\s+(once|twice|("
+                + Numerals.CARDINAL
+                + ")\\s*(?:times|x)))?",
+            Wording.FLAGS);
+
+    @Override
+    public Optional<Stretch> where() {
+      return toNumber.isPresent() ? Optional.empty() : Optional.of(new Stretch(to, from));
+    }
+
+    @Override
+    public Effects effects() {
+      return toNumber.isPresent() ? Effects.NONE : Effects.going(Rounds.times(times.orElse(1) + 1));
+    }
+
+    @Override
+    public Optional<Marking> marking() {
+      String sign = (times.orElse(1) + 1) + "X";
+      return Optional.of(new Marking(Marking.Where.AROUND, "times", sign));
+    }
+
+    @Override
+    public String says() {
+      if (toNumber.isPresent()) {
+        return "from "
+            + Saying.one(from)
+            + " to No. "
+            + Saying.one(toNumber.get())
+            + " bar "
+            + Saying.one(to);
+      }
+      int often = times.orElse(1);
+      String spoken = often == 1 ? "once" : often == 2 ? "twice" : Saying.count(often) + " times";
+      return "from " + Saying.one(from) + " back to " + Saying.one(to) + " " + spoken;
+    }
+
+    /** What is left of the numbers on both sides, and none of those between. */
+    @Override
+    public List<ShowChange> parts(List<String> night) {
+      if (toNumber.isEmpty()) {
+        return List.of(this);
+      }
+      List<ShowChange> parts = new ArrayList<>();
+      parts.add(new Cut(meta, number, "the bar after " + from, "end"));
+      int out = night.indexOf(number);
+      int in = night.indexOf(toNumber.get());
+      for (int i = out + 1; out >= 0 && i < in; i++) {
+        parts.add(new CutNumber(meta, night.get(i)));
+      }
+      parts.add(
+          new LinkChange(meta, number, Link.ATTACCA, toNumber, Optional.empty(), Optional.empty()));
+      parts.add(new Cut(meta, toNumber.get(), "start", "the bar before " + to));
+      return List.copyOf(parts);
+    }
+
+    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
+      Matcher m = BACK.matcher(told.words());
+      if (!m.matches()) {
+        return Optional.empty();
+      }
+      int times =
+          m.group(4) != null
+              ? Numerals.value(m.group(4)).orElse(1)
+              : "twice".equalsIgnoreCase(m.group(3)) ? 2 : 1;
+      String spoken = times == 1 ? "once" : times == 2 ? "twice" : times + " times";
+      return Optional.of(
+          told.range(
+              m.group(2) + " to " + m.group(1),
+              r ->
+                  new Jump(
+                      told.meta(),
+                      told.number(),
+                      r.last(),
+                      Optional.empty(),
+                      r.first(),
+                      times == 1 ? Optional.empty() : Optional.of(times)),
+              " are played again " + spoken));
+    }
+  }
+
+  /** Repeats are taken again after a D.C. or D.S. */
+  @JsonTypeName("repeats-after-jump")
+  record Again(Meta meta, String number) implements JumpTo {
+    static final Wording<ShowChange> WORDING = new Wording<>("with\\s+repeats", Again::read);
+
+    private static final Pattern AGAIN =
+        Pattern.compile(
+            "(?:(?:with|take|play)\\s+)(?:all\\s+)?(?:the\\s+)?repeats(?:\\s+(?:again|too|as\\s+well))?"
+                + "(?:\\s+(?:on|after)\\s+(?:the\\s+)?(?:d\\.?\\s*[cs]\\.?|jump))?(?:\\s+(?:again|too|as\\s+well))?",
+            Wording.FLAGS);
+
+    @Override
+    public Optional<Stretch> where() {
+      return Optional.empty();
+    }
+
+    @Override
+    public Effects effects() {
+      return Effects.on(Course.REPEATING);
+    }
+
+    @Override
+    public Optional<Marking> marking() {
+      return Optional.of(Marking.at("times", "D.C./D.S. with repeats"));
+    }
+
+    @Override
+    public String says() {
+      return "with repeats";
+    }
+
+    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
+      return AGAIN.matcher(told.words()).matches()
+          ? Optional.of(
+              told.understood(
+                  new Again(told.meta(), told.number()),
+                  "repeats are taken again after a D.C. or D.S"))
+          : Optional.empty();
+    }
+  }
+}

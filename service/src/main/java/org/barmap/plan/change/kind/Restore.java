@@ -1,0 +1,73 @@
+package org.barmap.plan.change.kind;
+
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.barmap.plan.change.effect.Course;
+import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Stretch;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.say.Told;
+import org.barmap.plan.change.say.Wording;
+
+/**
+ * What earlier changes left out is in again.
+ *
+ * @param first the first bar; empty where the whole number is in again
+ * @param last the last bar
+ */
+@JsonTypeName("restore")
+public record Restore(Meta meta, String number, Optional<String> first, Optional<String> last)
+    implements ShowChange {
+  static final Wording<ShowChange> WORDING = new Wording<>("restore|open\\s+up", Restore::read);
+
+  private static final Pattern BACK =
+      Pattern.compile(
+          "(?:(?:put\\s+)?(.+?)\\s+)?(?:is\\s+|are\\s+|goes\\s+|go\\s+|comes\\s+|come\\s+)?(?:back\\s+in|in\\s+again|restored)|"
+              + "(?:restore|open\\s+up)(?:\\s+(?:the\\s+cut\\s+(?:at|in|of)\\s+)?(.+))?",
+          Wording.FLAGS);
+
+  @Override
+  public Optional<Stretch> where() {
+    return first.map(f -> new Stretch(f, last.orElse(f)));
+  }
+
+  @Override
+  public Effects effects() {
+    return Effects.on(Course.RESTORING);
+  }
+
+  /** The marks of what was out are not written, or rubbed out. */
+  @Override
+  public Optional<Marking> marking() {
+    return Optional.empty();
+  }
+
+  @Override
+  public String says() {
+    return first.map(f -> Saying.range(f, last.orElse(f)) + " ").orElse("") + "back in";
+  }
+
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
+    Matcher m = BACK.matcher(told.words());
+    if (!m.matches()) {
+      return Optional.empty();
+    }
+    String bars = m.group(1) == null ? m.group(2) : m.group(1);
+    if (bars == null || bars.matches("(?i)(?:(?:the|whole|number|all|it)\\s*)+")) {
+      Restore whole = new Restore(told.meta(), told.number(), Optional.empty(), Optional.empty());
+      return Optional.of(told.understood(whole, "the number is in again"));
+    }
+    return Optional.of(
+        told.range(
+            bars,
+            r ->
+                new Restore(
+                    told.meta(), told.number(), Optional.of(r.first()), Optional.of(r.last())),
+            " are in again"));
+  }
+}

@@ -1,0 +1,83 @@
+package org.barmap.plan.piece;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Bar;
+import org.barmap.map.BarBuilder;
+import org.barmap.map.Barline;
+import org.barmap.map.Content;
+import org.barmap.map.Key;
+import org.barmap.map.Placement;
+import org.barmap.map.Word;
+import org.barmap.plan.change.effect.Put;
+import org.barmap.plan.change.term.Transposed;
+
+/** Puts signs, words, meters and other keys that changes ask for into the pieces of a number. */
+final class AsSaid {
+  private AsSaid() {}
+
+  /** Puts what the changes say into the pieces they name; pieces begin and end where they do. */
+  static void over(List<Piece> pieces, List<Span> spans) {
+    List<Span> said = spans.stream().filter(s -> s.effects().course().put().isPresent()).toList();
+    if (said.isEmpty()) {
+      return;
+    }
+    boolean apart = false;
+    for (int i = 0; i < pieces.size(); i++) {
+      Piece piece = pieces.get(i);
+      apart = apart && piece.offset() > 0;
+      List<Span> here = new ArrayList<>();
+      for (Span span : said) {
+        if (span.from() <= piece.slot() && span.to() >= piece.slot()) {
+          here.add(span);
+        }
+      }
+      boolean written = piece.added().isEmpty();
+      if (written && (!here.isEmpty() || apart)) {
+        apart = piece.partial();
+        pieces.set(
+            i, piece.partial() ? part(piece, here) : piece.in(with(piece.bar(), piece, here)));
+      }
+    }
+  }
+
+  private static Bar with(Bar bar, Piece piece, List<Span> spans) {
+    BarBuilder made = bar.toBuilder();
+    List<Word> words = new ArrayList<>(bar.words());
+    var signs = new ArrayList<>(bar.signs());
+    Optional<Key> key = bar.key();
+    for (Span span : spans) {
+      Put put = span.effects().course().put().orElseThrow();
+      if (span.from() == piece.slot()) {
+        put.word().ifPresent(w -> words.add(new Word(w, Placement.ABOVE, Optional.empty())));
+        put.sign().filter(s -> !signs.contains(s)).ifPresent(signs::add);
+      }
+      put.meter().ifPresent(m -> made.meter(Optional.of(m)));
+      if (put.semitones().isPresent()) {
+        int by = put.semitones().getAsInt();
+        key = key.map(k -> Transposed.key(k, by));
+      }
+    }
+    return made.words(words).signs(signs).key(key).build();
+  }
+
+  /** A part of a multi-bar rest stands by itself, so that signs in its middle count. */
+  private static Piece part(Piece piece, List<Span> spans) {
+    Bar bar = piece.bar();
+    boolean first = piece.offset() == 0;
+    boolean last = piece.offset() + piece.count() == bar.count();
+    BarBuilder made = bar.toBuilder().number(bar.number() + piece.offset()).count(piece.count());
+    if (piece.count() == 1) {
+      made.content(Content.REST);
+    }
+    if (!first) {
+      made.words(List.of()).rehearsal(Optional.empty()).startBarline(Barline.NONE);
+    }
+    if (!last) {
+      made.signs(List.of()).times(Optional.empty()).endBarline(Barline.SINGLE);
+    }
+    Piece alone = piece.alone(made.build());
+    return alone.in(with(alone.bar(), alone, spans));
+  }
+}
