@@ -17,15 +17,7 @@ final class Unsaid {
   private static final Map<Ask, Set<String>> KINDS =
       Map.of(
           Ask.MARKS,
-          Set.of(
-              "land",
-              "rest-count",
-              "pizz",
-              "arco",
-              "mute",
-              "to-number",
-              "cue",
-              "beat"));
+          Set.of("land", "rest-count", "pizz", "arco", "mute", "to-number", "cue", "beat"));
 
   private Unsaid() {}
 
