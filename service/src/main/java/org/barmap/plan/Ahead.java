@@ -40,7 +40,7 @@ final class Ahead {
     for (int i = 0; i < steps.size(); i++) {
       Piece piece = steps.get(i).piece();
       if (i > 0) {
-        page(performance, steps.get(i - 1).piece(), piece);
+        page(performance, steps.get(i - 1).piece(), piece, rest(steps, i));
         meter(performance, steps, i);
         key(performance, steps, i);
       }
@@ -53,18 +53,33 @@ final class Ahead {
     }
   }
 
-  private void page(Performance performance, Piece before, Piece piece) {
+  /** Returns the bars of the rest a step begins, wherever changes take its entry apart. */
+  private static int rest(List<PlayedPiece> steps, int i) {
+    int bars = steps.get(i).piece().count();
+    for (int k = i + 1; k < steps.size() && steps.get(k).piece().rest(); k++) {
+      Piece before = steps.get(k - 1).piece();
+      Piece piece = steps.get(k).piece();
+      if (!piece.bar().id().equals(before.bar().id())
+          || piece.slot() != before.slot() + before.count()) {
+        break;
+      }
+      bars += piece.count();
+    }
+    return bars;
+  }
+
+  private void page(Performance performance, Piece before, Piece piece, int rest) {
     if (sides.turned(before.bar().page(), piece.bar().page())) {
       add(
           "page-start",
           performance,
           piece,
-          "Page " + piece.bar().page() + " starts with " + describe(performance, piece),
+          "Page " + piece.bar().page() + " starts with " + describe(performance, piece, rest),
           Optional.of(before.bar().page()));
     }
   }
 
-  private static String describe(Performance performance, Piece piece) {
+  private static String describe(Performance performance, Piece piece, int rest) {
     String mark =
         piece.first()
             ? piece.bar().rehearsal().map(m -> " (mark " + m.text() + ")").orElse("")
@@ -74,7 +89,7 @@ final class Ahead {
     String key = piece.bar().key().filter(Key::printed).map(k -> ", " + k.says()).orElse("");
     String what =
         piece.rest()
-            ? piece.count() == 1 ? "a bar's rest" : piece.count() + " bars' rest"
+            ? rest == 1 ? "a bar's rest" : rest + " bars' rest"
             : piece.bar().silentStart().filter(s -> s > 0).isPresent()
                 ? "music after a short rest"
                 : "music at once";

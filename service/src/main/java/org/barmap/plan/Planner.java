@@ -122,6 +122,7 @@ public final class Planner {
       silent(performance, silent);
     } else {
       findings.addAll(TrackChecks.of(order, changes, spans));
+      pencil.whole(number, changes);
       played(performance, spans);
     }
   }

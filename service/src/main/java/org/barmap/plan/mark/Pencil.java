@@ -34,6 +34,18 @@ public final class Pencil {
     }
   }
 
+  /** Marks at the start of a number what a change of the way through all of it asks for. */
+  public void whole(WrittenNumber number, List<ShowChange> changes) {
+    for (ShowChange change : changes) {
+      boolean way = change.effects().course().track() || change.effects().course().repeatsAgain();
+      if (way && !number.bars().isEmpty()) {
+        Optional<String> id = Optional.of(change.meta().id());
+        Bar first = number.bars().get(0);
+        change.marking().ifPresent(m -> add(number, 0, first, m.mark(), m.sign(), id));
+      }
+    }
+  }
+
   /** Marks what the changes of a played number need. */
   public void number(Performance performance, List<Span> spans) {
     OrderOfPlay order = performance.order();

@@ -36,8 +36,9 @@ final class Restored {
         if (!any) {
           findings.add(notOut(number, span));
         }
+      } else {
+        now.add(span);
       }
-      now.add(span);
     }
     return now;
   }

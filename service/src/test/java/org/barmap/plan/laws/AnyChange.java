@@ -1,0 +1,130 @@
+package org.barmap.plan.laws;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.function.Consumer;
+import org.barmap.map.BarMap;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.plan.change.ChangesJson;
+import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.kind.ShowChange;
+import tools.jackson.databind.node.ObjectNode;
+
+/** Random changes of every kind there is, for bars a book has. */
+final class AnyChange {
+  private final Random random;
+  private final List<WrittenNumber> numbers;
+  private final Map<String, Consumer<ObjectNode>> makers = new LinkedHashMap<>();
+  private WrittenNumber number;
+
+  AnyChange(Random random, BarMap map) {
+    this.random = random;
+    this.numbers =
+        WrittenNumber.all(map).stream().filter(n -> n.slots() > 0 && !n.label().isEmpty()).toList();
+    this.number = numbers.get(0);
+    bars();
+    points();
+    whole();
+  }
+
+  /** Returns the words of the kinds it makes. */
+  List<String> kinds() {
+    return List.copyOf(makers.keySet());
+  }
+
+  /** Returns a change of any kind. */
+  ShowChange any(String id) {
+    return make(id, kinds().get(random.nextInt(makers.size())));
+  }
+
+  /** Returns a change of a kind, in any number. */
+  ShowChange make(String id, String kind) {
+    number = numbers.get(random.nextInt(numbers.size()));
+    ObjectNode node = BarMapJson.mapper().createObjectNode();
+    node.put("id", id).put("kind", kind);
+    if (!kind.equals("order")) {
+      node.put("number", number.label());
+    }
+    makers.getOrDefault(kind, n -> {}).accept(node);
+    return ChangesJson.readOne(node);
+  }
+
+  private void bars() {
+    makers.put("cut", this::stretch);
+    makers.put("safety", this::stretch);
+    makers.put("vamp", n -> stretch(n.put("leave", pick("any-time", "end-of-pass"))));
+    makers.put("play", n -> stretch(n.put("times", 1 + random.nextInt(3))));
+    makers.put("beats", n -> stretch(n.put("beats", 1 + random.nextInt(4))));
+    makers.put("only", n -> stretch(n.put("pass", pick("1", "2", "last", "after-jump"))));
+    makers.put(
+        "not",
+        n -> {
+          stretch(n);
+          if (random.nextBoolean()) {
+            n.put("pass", pick("1", "2", "last"));
+          }
+        });
+    makers.put("rit", this::stretch);
+    makers.put("accel", this::stretch);
+    makers.put("meter", n -> stretch(n.put("meter", pick("2/4", "3/4", "6/8"))));
+    makers.put("restore", this::stretch);
+    makers.put(
+        "jump",
+        n -> {
+          int to = random.nextInt(number.slots());
+          int from = Math.min(number.slots() - 1, to + random.nextInt(4));
+          n.put("from", number.nameAt(from)).put("to", number.nameAt(to));
+        });
+  }
+
+  private void points() {
+    makers.put("insert", n -> n.put("after", bar()).put("bars", 1 + random.nextInt(3)));
+    makers.put("tempo", n -> n.put("first", bar()).put("beat", "1/4").put("perMinute", 97));
+    makers.put("key", n -> n.put("first", bar()).put("fifths", random.nextInt(11) - 5));
+    makers.put("instrument", n -> n.put("first", bar()).put("to", "tuba"));
+    makers.put("remind", n -> n.put("first", bar()).put("what", pick("watch", "pizz", "cue")));
+    makers.put("hold", n -> n.put(pick("first", "after"), bar()));
+    makers.put("gp", n -> n.put(pick("first", "after"), bar()));
+    makers.put("a-tempo", n -> n.put("first", bar()));
+  }
+
+  private void whole() {
+    makers.put("tacet", n -> {});
+    makers.put("cut-number", n -> {});
+    makers.put("track", n -> {});
+    makers.put("repeats-after-jump", n -> {});
+    makers.put("transpose", n -> n.put("semitones", 1 + random.nextInt(5)));
+    makers.put("link", n -> n.put("link", pick("attacca", "segue")));
+    if (numbers.size() > 1) {
+      makers.put(
+          "order",
+          n -> n.putArray("numbers").add(numbers.get(1).label()).add(numbers.get(0).label()));
+    }
+  }
+
+  private void stretch(ObjectNode node) {
+    int from = random.nextInt(number.slots());
+    int to = Math.min(number.slots() - 1, from + random.nextInt(4));
+    node.put("first", number.nameAt(from)).put("last", number.nameAt(to));
+  }
+
+  private String bar() {
+    return number.nameAt(random.nextInt(number.slots()));
+  }
+
+  private String pick(String... words) {
+    return words[random.nextInt(words.length)];
+  }
+
+  /** Returns some changes of any kinds. */
+  List<ShowChange> some(String id, int many) {
+    List<ShowChange> some = new ArrayList<>();
+    for (int i = 0; i < many; i++) {
+      some.add(any(id + i));
+    }
+    return some;
+  }
+}
