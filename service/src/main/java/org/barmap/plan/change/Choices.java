@@ -43,13 +43,15 @@ public final class Choices {
    * @param about the bar it is about as the player names it
    * @param ways at least one
    * @param heard id of a change of whose bars some must sound in a way that is worth asking for
+   * @param tells it is told even where all ways come to the same bars
    */
   public record Asked(
       PlanFinding finding,
       Question.Topic topic,
       Optional<String> about,
       List<Way> ways,
-      Optional<String> heard) {
+      Optional<String> heard,
+      boolean tells) {
     /** Takes a defensive copy. */
     public Asked {
       ways = List.copyOf(ways);
@@ -57,12 +59,17 @@ public final class Choices {
 
     /** Makes a question of which every way is worth asking for. */
     public Asked(PlanFinding finding, Question.Topic topic, String about, List<Way> ways) {
-      this(finding, topic, Optional.of(about), ways, Optional.empty());
+      this(finding, topic, Optional.of(about), ways, Optional.empty(), true);
     }
 
     /** Returns the same question, for ways in which bars of a change sound. */
     public Asked hearing(ShowChange change) {
-      return new Asked(finding, topic, about, ways, Optional.of(change.meta().id()));
+      return new Asked(finding, topic, about, ways, Optional.of(change.meta().id()), tells);
+    }
+
+    /** Returns the same question, of which nothing is told where all ways are alike. */
+    public Asked onlyIfWaysDiffer() {
+      return new Asked(finding, topic, about, ways, heard, false);
     }
 
     /** Returns what tells it from other questions of the number. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.barmap.plan.change.kind.ShowChange;
+import tools.jackson.databind.annotation.JsonSerialize;
 
 /**
  * What a finding asks: the page and what was said leave more than one way, and only a person knows
@@ -81,7 +82,10 @@ public record Question(
    *     that the finding is about; empty where none can
    */
   @JsonInclude(JsonInclude.Include.NON_EMPTY)
-  public record Reading(String says, Optional<String> bars, List<ShowChange> instead) {
+  public record Reading(
+      String says,
+      Optional<String> bars,
+      @JsonSerialize(contentUsing = ChangeWriter.class) List<ShowChange> instead) {
 
     /** Takes a defensive copy. */
     public Reading {

@@ -67,6 +67,8 @@ public final class Contradictions {
       inside(number, cut, other, findings);
     } else if (open(a) && open(b)) {
       return; // the order of play asks which one holds
+    } else if (counted(a) && counted(b)) {
+      return; // how often is asked where the order of play is worked out
     } else if (loops(a) && loops(b) && !(nested(a, b) && different(a, b))) {
       add(
           number,
@@ -121,6 +123,10 @@ public final class Contradictions {
           "is partly cut; the " + other.change().kind() + " holds for what is left of it.",
           findings);
     }
+  }
+
+  private static boolean counted(Span span) {
+    return span.effects().rounds().filter(r -> r.until() == Rounds.Until.COUNTED).isPresent();
   }
 
   private static boolean loops(Span span) {

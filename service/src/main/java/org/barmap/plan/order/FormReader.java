@@ -11,7 +11,9 @@ import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 import org.barmap.map.Navigation;
 import org.barmap.map.Severity;
+import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.Question;
 import org.barmap.plan.piece.Piece;
 
 /** Finds the loops of a number: which backward repeat belongs to which forward repeat. */
@@ -19,17 +21,19 @@ final class FormReader {
   private final List<Piece> pieces;
   private final List<Loop> loops = new ArrayList<>();
   private final List<PlanFinding> findings;
+  private final Choices choices;
   private final Deque<Integer> open = new ArrayDeque<>();
   private int fallback;
 
-  private FormReader(List<Piece> pieces, List<PlanFinding> findings) {
+  private FormReader(List<Piece> pieces, List<PlanFinding> findings, Choices choices) {
     this.pieces = pieces;
     this.findings = findings;
+    this.choices = choices;
   }
 
   /** Returns the loops of the pieces, inner ones before those around them; adds what is wrong. */
-  static List<Loop> read(List<Piece> pieces, List<PlanFinding> findings) {
-    FormReader reader = new FormReader(pieces, findings);
+  static List<Loop> read(List<Piece> pieces, List<PlanFinding> findings, Choices choices) {
+    FormReader reader = new FormReader(pieces, findings, choices);
     reader.run();
     return reader.loops;
   }
@@ -54,14 +58,38 @@ final class FormReader {
       }
     }
     playedTimes();
-    open.descendingIterator()
-        .forEachRemaining(
-            at ->
-                find(
-                    Severity.ERROR,
-                    at,
-                    "repeat-not-closed",
-                    "A repeat begins here and is never closed; it is played once"));
+    open.descendingIterator().forEachRemaining(this::neverClosed);
+  }
+
+  /** A repeat that begins and never ends: played once, to the next double bar, or to the end. */
+  private void neverClosed(int at) {
+    int end = pieces.size() - 1;
+    int section = at;
+    while (section < end && !endsSection(section)) {
+      section++;
+    }
+    PlanFinding finding =
+        PlanFinding.form(
+            Severity.ERROR,
+            pieces.get(at).bar().id(),
+            "repeat-not-closed",
+            "A repeat begins here and is never closed; it is played once");
+    List<Choices.Way> ways =
+        List.of(
+            Choices.Way.of("played once"),
+            Choices.Way.of("repeated up to the next double bar"),
+            Choices.Way.of("repeated up to the end"));
+    String about =
+        pieces.get(at).bar().label().orElse(String.valueOf(pieces.get(at).bar().number()));
+    int way = choices.ask(new Choices.Asked(finding, Question.Topic.REPEAT, about, ways));
+    if (way > 0) {
+      loops.add(new Loop(at, way == 1 ? section : end, 2, List.of(), Optional.empty()));
+    }
+  }
+
+  private boolean endsSection(int i) {
+    Barline line = pieces.get(i).signBar().endBarline();
+    return pieces.get(i).endSigns() && (line == Barline.DOUBLE || line == Barline.FINAL);
   }
 
   /** A bar marked "3X" that no repeat sign encloses is played so often by itself. */

@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
 import org.barmap.map.Navigation;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
@@ -20,8 +22,16 @@ final class Jumps {
    * @param toCoda index of the piece after which it goes on to the coda; -1 for none
    * @param coda index of the coda's first piece; -1 for none
    * @param fine stop at a Fine
+   * @param repeats whether repeats are taken again after it, where it says so
    */
-  record Jump(int target, int toCoda, int coda, boolean fine) {}
+  record Jump(int target, int toCoda, int coda, boolean fine, Optional<Boolean> repeats) {}
+
+  private static final Pattern WITHOUT_REPEATS =
+      Pattern.compile(
+          "(?:\\bno|\\bwithout|\\bsenza|\\bsans|\\bohne|\\bomit|\\bskip)\\s+(?:the\\s+)?(?:rep|ripetiz|r\u00e9p|wiederh)");
+  private static final Pattern WITH_REPEATS =
+      Pattern.compile(
+          "\\brepeats?\\b|\\bwith\\s+(?:the\\s+)?rep|\\bcon\\s+(?:rep|ripetiz)|\\bavec\\s+r[e\u00e9]p|\\bmit\\s+wiederh");
 
   /** More jumps than this in one number are no music; the rest is passed over. */
   private static final int MOST_JUMPS = 100;
@@ -98,7 +108,13 @@ final class Jumps {
     if (words.contains("fine") && !fine) {
       find(i, "fine-missing", "Al Fine is written here, but there is no Fine to stop at");
     }
-    at.put(i, new Jump(target, toCoda, coda, fine));
+    at.put(i, new Jump(target, toCoda, coda, fine, repeats(words)));
+  }
+
+  private static Optional<Boolean> repeats(String words) {
+    return WITHOUT_REPEATS.matcher(words).find()
+        ? Optional.of(false)
+        : WITH_REPEATS.matcher(words).find() ? Optional.of(true) : Optional.empty();
   }
 
   private boolean codaUnused(int jump) {

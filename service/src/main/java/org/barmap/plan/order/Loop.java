@@ -1,6 +1,7 @@
 package org.barmap.plan.order;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -54,6 +55,28 @@ public record Loop(int start, int end, int total, List<Ending> parts, Optional<O
       last.add(new Ending(part.start, part.end, way ? Set.of(1) : Set.of(), part.closes));
     }
     return new Loop(start, end, 1, last, open);
+  }
+
+  /**
+   * Returns the same stretch, played so often in all: its last ending the last time, before that
+   * the others, the last but one as often as need be.
+   */
+  Loop counted(int times) {
+    if (parts.isEmpty()) {
+      return played(times);
+    }
+    List<Ending> now = new ArrayList<>();
+    for (Ending part : parts) {
+      Set<Integer> passes = new HashSet<>();
+      for (int pass = 1; pass <= times; pass++) {
+        int as = pass == times ? total : Math.min(pass, Math.max(1, total - 1));
+        if (part.passes().contains(as)) {
+          passes.add(pass);
+        }
+      }
+      now.add(new Ending(part.start(), part.end(), Set.copyOf(passes), part.closes()));
+    }
+    return new Loop(start, end, times, now, open);
   }
 
   /** Returns the same stretch, held open in its first time round. */

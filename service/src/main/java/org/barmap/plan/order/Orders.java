@@ -35,12 +35,18 @@ public final class Orders {
       WrittenNumber number, List<Span> spans, boolean repeatsAfterJump, Choices choices) {
     List<PlanFinding> findings = new ArrayList<>();
     List<Piece> pieces = Pieces.of(number, spans, choices);
-    List<Loop> loops = new ArrayList<>(FormReader.read(pieces, findings));
+    List<Loop> loops = new ArrayList<>(FormReader.read(pieces, findings, choices));
     Map<Integer, Jumps.Jump> jumps = Jumps.read(pieces, findings);
     List<Loop> printed = List.copyOf(loops);
-    Overlay overlay = new Overlay(number, pieces, loops, findings, choices);
-    overlay.apply(spans);
-    Walk walk = new Walk(pieces, loops, jumps, repeatsAfterJump);
+    Signs signs = new Signs();
+    Counts counts = new Counts(number, pieces, loops, signs, choices);
+    counts.apply(spans);
+    counts.afterJumps(jumps, repeatsAfterJump);
+    OpenQuestions questions = new OpenQuestions(number, findings, choices);
+    OpenLayer open = new OpenLayer(number, pieces, loops, questions);
+    open.apply(spans.stream().filter(s -> s.effects().rounds().isPresent()).toList());
+    new CutForm(number, pieces, loops, signs, spans, choices).apply(jumps);
+    Walk walk = new Walk(pieces, loops, jumps, signs, repeatsAfterJump);
     walk.run(findings);
     Passes passes = PassReader.over(walk.steps(), number, pieces, spans, around(loops), findings);
     int bars =
@@ -54,7 +60,7 @@ public final class Orders {
         walk.passed(),
         passes.passed(),
         printed,
-        Held.places(overlay.held(), pieces.size(), passes.steps()),
+        Held.places(open.held(), pieces.size(), passes.steps()),
         findings);
   }
 

@@ -39,12 +39,12 @@ final class Readings {
     List<PlanFinding> findings = new ArrayList<>(choices.told());
     if (!choices.asked().isEmpty()) {
       Readings readings = new Readings(first, play);
-      choices.asked().forEach(a -> findings.add(readings.one(a)));
+      choices.asked().forEach(a -> readings.one(a).ifPresent(findings::add));
     }
     return findings;
   }
 
-  private PlanFinding one(Choices.Asked asked) {
+  private Optional<PlanFinding> one(Choices.Asked asked) {
     Map<String, Question.Reading> readings = new LinkedHashMap<>();
     for (int way = 0; way < asked.ways().size(); way++) {
       Choices.Way said = asked.ways().get(way);
@@ -57,17 +57,22 @@ final class Readings {
     PlanFinding finding = asked.finding();
     if (readings.size() < 2 && asked.ways().size() > 1) {
       // All ways come to the same bars: what is said is enough.
-      return new PlanFinding(
-          Severity.INFO,
-          finding.at(),
-          finding.code(),
-          finding.text(),
-          finding.change(),
-          finding.candidates(),
-          Optional.empty());
+      return asked.tells() ? Optional.of(told(finding)) : Optional.empty();
     }
-    return finding.asking(
-        new Question(asked.topic(), asked.about(), List.copyOf(readings.values())));
+    return Optional.of(
+        finding.asking(new Question(asked.topic(), asked.about(), List.copyOf(readings.values()))));
+  }
+
+  private static PlanFinding told(PlanFinding finding) {
+    Severity severity = finding.severity() == Severity.DOUBT ? Severity.INFO : finding.severity();
+    return new PlanFinding(
+        severity,
+        finding.at(),
+        finding.code(),
+        finding.text(),
+        finding.change(),
+        finding.candidates(),
+        Optional.empty());
   }
 
   /** Returns the bars of a way; nothing where it is none, or too long to be played through. */
@@ -89,6 +94,7 @@ final class Readings {
                             .added()
                             .filter(a -> asked.heard().get().equals(a.change()))
                             .isPresent());
-    return sounds ? Optional.of(OrderText.of(other)) : Optional.empty();
+    boolean ends = other.steps().size() < Walk.MOST_STEPS;
+    return sounds && ends ? Optional.of(OrderText.of(other)) : Optional.empty();
   }
 }

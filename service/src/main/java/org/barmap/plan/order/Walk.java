@@ -25,7 +25,9 @@ final class Walk {
   private final List<Piece> pieces;
   private final List<Loop> loops;
   private final Map<Integer, Jumps.Jump> jumps;
+  private final Signs signs;
   private final boolean repeatsAfterJump;
+  private boolean again;
   private final int[][] startsAt;
   private final int[][] closesAt;
   private final Map<Integer, List<int[]>> partsAt = new HashMap<>();
@@ -45,11 +47,14 @@ final class Walk {
       List<Piece> pieces,
       List<Loop> loops,
       Map<Integer, Jumps.Jump> jumps,
+      Signs signs,
       boolean repeatsAfterJump) {
     this.pieces = pieces;
     this.loops = loops.stream().sorted((a, b) -> a.length() - b.length()).toList();
     this.jumps = jumps;
+    this.signs = signs;
     this.repeatsAfterJump = repeatsAfterJump;
+    this.again = repeatsAfterJump;
     this.pass = new int[loops.size()];
     this.heard = new int[pieces.size()];
     this.startsAt = index(true);
@@ -122,12 +127,16 @@ final class Walk {
       enter(at);
       int skip = skipEnding(at);
       if (skip > at) {
-        outOfCut = false;
+        outOfCut = outOfCut && allCut(at, skip);
         at = go(at, skip);
       } else {
         at = sound(at);
       }
     }
+  }
+
+  private boolean allCut(int from, int to) {
+    return pieces.subList(from, to).stream().allMatch(Piece::cut);
   }
 
   private void enter(int at) {
@@ -139,7 +148,16 @@ final class Walk {
   }
 
   private int firstPass(int loop, int at) {
-    return at <= replayedUpTo && !repeatsAfterJump ? loops.get(loop).total() : 1;
+    Loop entered = loops.get(loop);
+    boolean replayed = at <= replayedUpTo && !signs.again(entered, again);
+    boolean plain =
+        signs.plainAgain().stream()
+            .anyMatch(
+                s ->
+                    s.holds(entered.start())
+                        && s.holds(entered.end())
+                        && pass[loops.indexOf(s)] > 1);
+    return replayed || plain ? entered.total() : 1;
   }
 
   /** Returns where to go on when an ending that starts here isn't for this pass. */
@@ -160,15 +178,16 @@ final class Walk {
 
   private int sound(int at) {
     Piece piece = pieces.get(at);
-    if (piece.cut()) {
+    boolean whole = playedWhole(at);
+    if (piece.cut() && !whole) {
       passed.add(piece);
       outOfCut = true;
-      return go(at, at + 1);
+    } else {
+      outOfCut = false;
+      heard[at]++;
+      steps.add(PlayedPiece.of(whole ? piece.uncut() : piece, at, heard[at], round(at)));
     }
-    outOfCut = false;
-    heard[at]++;
-    steps.add(PlayedPiece.of(piece, at, heard[at], round(at)));
-    if (piece.endCut()) {
+    if (signsCut(at)) {
       return go(at, at + 1); // the signs at its end lie in the cut
     }
     for (int l : closesAt[at]) {
@@ -188,7 +207,8 @@ final class Walk {
       return jumpTo(coda);
     }
     Jumps.Jump jump = jumps.get(at);
-    if (jump != null && !goesBackLater(at) && canLand(jump) && jumped.add(at)) {
+    if (jump != null && !goesBackLater(at) && jumped.add(at)) {
+      again = jump.repeats().orElse(repeatsAfterJump);
       toCoda = jump.toCoda();
       coda = jump.coda();
       fine = jump.fine() && jump.toCoda() < 0;
@@ -210,9 +230,18 @@ final class Walk {
         : new Round(pass[inner], loops.get(inner).total(), !jumped.isEmpty());
   }
 
-  /** A jump whose goal is cut is passed over; the checks on changes say so. */
-  private boolean canLand(Jumps.Jump jump) {
-    return jump.target() == 0 || !pieces.get(jump.target()).cut();
+  /** Tells whether a piece is cut in another pass than this. */
+  private boolean playedWhole(int at) {
+    Loop loop = signs.lastTime().get(at);
+    if (loop == null) {
+      return false;
+    }
+    int l = loops.indexOf(loop);
+    return pass[l] > 0 && pass[l] < loop.total();
+  }
+
+  private boolean signsCut(int at) {
+    return pieces.get(at).endCut() && !signs.kept(at);
   }
 
   /** Tells whether a repeat around a piece still goes back to before it in this pass. */
@@ -223,14 +252,14 @@ final class Walk {
         continue;
       }
       if (loop.parts().isEmpty()) {
-        if (!pieces.get(loop.end()).endCut()) {
+        if (!signsCut(loop.end())) {
           return true;
         }
         continue;
       }
       for (Loop.Ending part : loop.parts()) {
         boolean mine = part.passes().contains(pass[l]) && part.closes() && part.end() > at;
-        if (mine && !pieces.get(part.end()).endCut()) {
+        if (mine && !signsCut(part.end())) {
           return true;
         }
       }
@@ -248,7 +277,7 @@ final class Walk {
     active.removeIf(
         l -> {
           boolean inside =
-              l != loop && loops.get(l).start() >= back.start() && loops.get(l).end() <= back.end();
+              l < loop && loops.get(l).start() >= back.start() && loops.get(l).end() <= back.end();
           pass[l] = inside ? 0 : pass[l];
           return inside;
         });

@@ -64,7 +64,8 @@ final class NewBars {
     }
     boolean stays = asks.stays(span, added);
     boolean signs = added.before() ? startSigns(host) : endSigns(host);
-    boolean takes = signs && asks.takesSigns(span, added, says(host, added.before()));
+    boolean takes =
+        signs && !asks.isCut(host) && asks.takesSigns(span, added, says(host, added.before()));
     Row row =
         new Row(span, pieces(span, added, before, signs, takes), !added.before(), takes, stays);
     // those inside a sign stand nearer to their bar than those behind it

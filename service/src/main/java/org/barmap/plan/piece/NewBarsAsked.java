@@ -113,7 +113,7 @@ final class NewBarsAsked {
   /** Asks whether bars added inside bars that are cut are played. */
   boolean stays(Span span, Added added) {
     int first = added.before() ? span.from() - 1 : span.from();
-    boolean inside = cut(first) && cut(first + 1);
+    boolean inside = isCut(first) && isCut(first + 1);
     return inside
         && ask(
                 span,
@@ -126,7 +126,8 @@ final class NewBarsAsked {
             == 1;
   }
 
-  private boolean cut(int slot) {
+  /** Tells whether a written bar is cut, and the signs in it. */
+  boolean isCut(int slot) {
     return cuts.stream()
         .anyMatch(c -> c.fromAdded().isEmpty() && c.from() <= slot && c.to() >= slot);
   }

@@ -66,7 +66,12 @@ public record Piece(
     return new Piece(bar, offset, count, slot, true, 0, 0, 0, added, startSigns, endSigns);
   }
 
-  /** Returns the piece with beats left out. */
+  /** Returns the piece as it is played where the cut doesn't hold. */
+  public Piece uncut() {
+    return new Piece(bar, offset, count, slot, false, 0, 0, 0, added, startSigns, endSigns);
+  }
+
+  /** Returns the piece with beats left out; those left out twice count once. */
   Piece withBeatsCut(double start, double end, double middle) {
     return new Piece(
         bar,
@@ -74,8 +79,8 @@ public record Piece(
         count,
         slot,
         cut,
-        cutStart + start,
-        cutEnd + end,
+        Math.max(cutStart, start),
+        Math.max(cutEnd, end),
         cutMiddle + middle,
         added,
         startSigns,

@@ -64,12 +64,19 @@ public final class Pieces {
         .flatMap(List::stream)
         .filter(NewBars.Row::stays)
         .forEach(r -> staying.add(r.span().change().meta().id()));
+    Set<List<Object>> done = new HashSet<>();
     for (Span span : spans) {
-      if (span.effects().leavesOut()) {
+      if (span.effects().leavesOut() && done.add(bars(span))) {
         cut(pieces, span, staying);
       }
     }
     return pieces;
+  }
+
+  /** The same bars and beats cut twice are cut once. */
+  private static List<Object> bars(Span span) {
+    return List.of(
+        span.from(), span.to(), span.fromBeat(), span.toBeat(), span.fromAdded(), span.toAdded());
   }
 
   private static void cut(List<Piece> pieces, Span span, Set<String> staying) {

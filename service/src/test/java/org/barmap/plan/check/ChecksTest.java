@@ -21,7 +21,7 @@ class ChecksTest {
           1 |:2 3 4:| 5              ~ cut 4 to 5 ~ cut-repeat ~ played once
           1 |:2 3 4:| 5              ~ cut 1 to 2 ~ cut-repeat ~ goes back to bar 3
           |:1 2/1 3/1:| 4/2 5        ~ cut 3 to 4 ~ cut-in-ending ~ first ending
-          1 2@segno 3 4@ds           ~ cut 2 ~ cut-segno ~ passed over
+          1 2@segno 3 4@ds           ~ cut 2 ~ cut-segno ~ back to the first bar that is left, bar 3
           1 2@to 3@dc 4@coda 5       ~ cut 4 ~ cut-coda ~ land after the cut, at bar 5
           1 2@to 3@dc 4@coda 5       ~ cut 2 ~ cut-to-coda ~ never jump
           1 2@fine 3@dc              ~ cut 2 ~ cut-fine ~ to the end

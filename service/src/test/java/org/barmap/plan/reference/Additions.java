@@ -70,9 +70,33 @@ final class Additions {
         return;
       }
     }
-    if (times > 1 && mayAdd(play, "play-over-repeat")) {
+    if (times == 1) {
+      once(play);
+    } else if (mayAdd(play, "play-over-repeat")) {
       // Source: trade.md, "3X": play three times.
       repeats.add(new Repeat(play.from(), play.to(), List.of(), times, Kind.PLAY_ONCE_AFTER_JUMP));
+    }
+  }
+
+  /**
+   * Source: common practice (cases repeats-10, repeats-15): played once, the repeat is gone. Said
+   * of more than the repeat, or of its bars before the endings only, that may be meant of it or
+   * not.
+   */
+  private void once(At play) {
+    for (int k = 0; k < repeats.size(); k++) {
+      Repeat repeat = repeats.get(k);
+      boolean around = play.from() <= repeat.from() && play.to() >= repeat.to();
+      boolean body = play.from() == repeat.from() && play.to() == repeat.bodyTo();
+      if (!(around || body) || repeat.times() < 2) {
+        continue;
+      }
+      boolean exactly = play.from() == repeat.from() && play.to() == repeat.to();
+      if (exactly
+          || ask("play-once-over", play, "once, with a repeat in it", "without it", "with it")
+              == 0) {
+        repeats.set(k, repeat.times(1));
+      }
     }
   }
 

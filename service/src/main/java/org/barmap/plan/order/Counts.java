@@ -1,0 +1,346 @@
+package org.barmap.plan.order;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.barmap.map.Severity;
+import org.barmap.plan.change.Choices;
+import org.barmap.plan.change.Choices.Way;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.Question.Topic;
+import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.piece.BarNames;
+import org.barmap.plan.piece.Piece;
+import org.barmap.plan.piece.Pieces;
+import org.barmap.plan.piece.Span;
+
+/**
+ * Lays "play n times" over the repeats of the printed form.
+ *
+ * <p>Said of a repeat it is how often that is taken; beside all repeats, or inside one, it is a
+ * repeat of its own. What else it can mean is asked.
+ */
+final class Counts {
+  private final WrittenNumber number;
+  private final List<Piece> pieces;
+  private final List<Loop> loops;
+  private final Signs signs;
+  private final Choices choices;
+  private final Map<Loop, Span> said = new HashMap<>();
+
+  Counts(WrittenNumber number, List<Piece> pieces, List<Loop> loops, Signs signs, Choices choices) {
+    this.number = number;
+    this.pieces = pieces;
+    this.loops = loops;
+    this.signs = signs;
+    this.choices = choices;
+  }
+
+  /** Tells whether a change says how often bars are played. */
+  static boolean counts(Span span) {
+    return span.effects().rounds().filter(r -> r.until() == Rounds.Until.COUNTED).isPresent();
+  }
+
+  /** Longer stretches go first, so that shorter ones lie inside them. */
+  void apply(List<Span> spans) {
+    List<Span> longestFirst = new ArrayList<>(spans.stream().filter(Counts::counts).toList());
+    longestFirst.sort(Comparator.comparingInt(s -> s.from() - s.to()));
+    for (Span span : longestFirst) {
+      int start = Pieces.first(pieces, span);
+      int end = Pieces.last(pieces, span);
+      if (start >= 0 && end >= start) {
+        one(span, span.effects().rounds().map(Rounds::times).orElse(1), start, end);
+      }
+    }
+  }
+
+  private void one(Span span, int times, int start, int end) {
+    for (int l = 0; l < loops.size(); l++) {
+      Loop loop = loops.get(l);
+      if (loop.open().isPresent() || !same(start, loop.start(), true)) {
+        continue;
+      }
+      boolean whole = same(end, loop.end(), false);
+      if (loop.parts().isEmpty() && whole) {
+        set(span, l, times);
+        return;
+      }
+      if (!loop.parts().isEmpty() && withEndings(span, l, times, start, end, whole)) {
+        return;
+      }
+    }
+    beside(span, times, start, end);
+  }
+
+  /** Whether two places are the same but for bars that are cut or added. */
+  private boolean same(int a, int b, boolean atStart) {
+    int from = Math.min(a, b);
+    int to = Math.max(a, b);
+    for (int i = atStart ? from : from + 1; i <= (atStart ? to - 1 : to); i++) {
+      if (!pieces.get(i).cut() && pieces.get(i).added().isEmpty()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private void set(Span span, int l, int times) {
+    Loop loop = loops.get(l);
+    Optional<Span> before = Optional.ofNullable(said.get(loop));
+    if (before.isPresent()) {
+      if (twice(span, before.get(), loop.total(), times) == 0) {
+        return;
+      }
+    } else if (loop.total() == times
+        && !pieces.get(loop.start()).cut()
+        && !pieces.get(loop.end()).endCut()) {
+      already(span, loop);
+    }
+    put(span, l, loop.counted(times));
+  }
+
+  private void put(Span span, int l, Loop loop) {
+    loops.set(l, loop);
+    said.put(loop, span);
+    signs.counted(loop);
+  }
+
+  private void add(Span span, Loop loop) {
+    loops.add(loop);
+    said.put(loop, span);
+    signs.counted(loop);
+  }
+
+  private int twice(Span span, Span before, int times, int now) {
+    if (times == now) {
+      choices.tell(
+          finding(
+              span,
+              Severity.INFO,
+              "duplicate",
+              "are said to be played " + often(now) + " twice over; it counts once"));
+      return 0;
+    }
+    return ask(
+        span,
+        "play-twice",
+        Topic.DUPLICATE,
+        "are played " + often(times) + " by one change and " + often(now) + " by another",
+        List.of(new Way(often(times), List.of()), new Way(often(now), List.of())));
+  }
+
+  private void already(Span span, Loop loop) {
+    choices.tell(
+        finding(
+            span,
+            Severity.INFO,
+            "no-effect",
+            "are played " + often(loop.total()) + " in print already; this changes nothing"));
+  }
+
+  /** A stretch that begins with a repeat with endings. */
+  private boolean withEndings(Span span, int l, int times, int start, int end, boolean whole) {
+    Loop loop = loops.get(l);
+    Loop.Ending first = loop.parts().get(0);
+    boolean body = same(end, first.start() - 1, false);
+    boolean ending = loop.parts().stream().anyMatch(p -> p.closes() && same(end, p.end(), false));
+    if (!whole && !body && !ending) {
+      return false;
+    }
+    if (said.containsKey(loop)) {
+      if (twice(span, said.get(loop), loop.total(), times) == 1) {
+        put(span, l, loop.counted(times));
+      }
+      return true;
+    }
+    if (times == 1) {
+      bodyOnce(span, l, body && !ending && !whole);
+      return true;
+    }
+    String repeat = "the repeat is taken " + often(times) + " in all";
+    Loop around = new Loop(start, end, times, List.of(), Optional.empty());
+    if (body && !ending && !whole) {
+      String text = "stand before the endings of a repeat";
+      int way =
+          ask(
+              span,
+              "play-body",
+              Topic.REPEAT,
+              text,
+              List.of(Way.of("these bars " + often(times) + " each time"), Way.of(repeat)));
+      if (way == 0) {
+        add(span, around);
+      } else {
+        put(span, l, loop.counted(times));
+      }
+      return true;
+    }
+    Way other =
+        Way.of(
+            whole
+                ? "all of it, with its repeat, " + often(times)
+                : "so often with this ending, then once more with the last");
+    int way =
+        ask(
+            span,
+            "play-endings",
+            Topic.REPEAT,
+            "are a repeat with endings",
+            List.of(Way.of(repeat), other));
+    if (way == 0 || !whole) {
+      put(span, l, loop.counted(way == 0 ? times : times + 1));
+    } else {
+      add(span, around);
+    }
+    return true;
+  }
+
+  private void bodyOnce(Span span, int l, boolean bodyAlone) {
+    List<Way> ways = List.of(Way.of("no repeat"), Way.of("as printed"));
+    String text = "stand before the endings of a repeat";
+    if (!bodyAlone || ask(span, "play-body", Topic.REPEAT, text, ways) == 0) {
+      put(span, l, loops.get(l).counted(1));
+    }
+  }
+
+  /** A stretch that is no repeat. */
+  private void beside(Span span, int times, int start, int end) {
+    boolean around = false;
+    for (Loop loop : loops) {
+      boolean apart = end < loop.start() || start > loop.end();
+      if (apart || inOneBlock(loop, start, end)) {
+        continue;
+      }
+      if (start > loop.start() || end < loop.end()) {
+        crossing(span, times, start, end);
+        return;
+      }
+      around |= loop.total() > 1;
+    }
+    if (times == 1) {
+      once(span, start, end, around);
+      return;
+    }
+    Loop added = new Loop(start, end, times, List.of(), Optional.empty());
+    if (around) {
+      int way =
+          ask(
+              span,
+              "play-around",
+              Topic.REPEAT,
+              "have a repeat in them",
+              List.of(
+                  Way.of("with the repeat each time"),
+                  Way.of("with the repeat the first time only")));
+      if (way == 1) {
+        signs.plainAgain(added);
+      }
+    }
+    add(span, added);
+  }
+
+  private void once(Span span, int start, int end, boolean around) {
+    if (!around) {
+      choices.tell(
+          finding(
+              span,
+              Severity.INFO,
+              "no-effect",
+              "are played once in print already; this changes nothing"));
+      return;
+    }
+    int way =
+        ask(
+            span,
+            "play-around",
+            Topic.REPEAT,
+            "have a repeat in them",
+            List.of(Way.of("once, without the repeat"), Way.of("with the repeat, as printed")));
+    for (int l = 0; way == 0 && l < loops.size(); l++) {
+      Loop loop = loops.get(l);
+      if (loop.start() >= start && loop.end() <= end && loop.open().isEmpty()) {
+        put(span, l, loop.counted(1));
+      }
+    }
+  }
+
+  private static boolean inOneBlock(Loop loop, int start, int end) {
+    if (start < loop.start() || end > loop.end()) {
+      return false;
+    }
+    int a = block(loop, start);
+    return a == block(loop, end);
+  }
+
+  private static int block(Loop loop, int piece) {
+    for (int k = 0; k < loop.parts().size(); k++) {
+      Loop.Ending part = loop.parts().get(k);
+      if (piece >= part.start() && piece <= part.end()) {
+        return k + 1;
+      }
+    }
+    return 0;
+  }
+
+  private void crossing(Span span, int times, int start, int end) {
+    String text =
+        "begin inside a repeat and end outside it, or the other way round; until that is put right"
+            + " the change does nothing";
+    PlanFinding finding = finding(span, Severity.ERROR, "crosses-repeat", text);
+    List<Way> ways =
+        List.of(Way.of("as printed"), Way.of("these bars " + often(times) + ", then on"));
+    int way = choices.ask(new Choices.Asked(finding, Topic.REPEAT, name(span.from()), ways));
+    if (way == 1 && times > 1) {
+      add(span, new Loop(start, end, times, List.of(), Optional.empty()));
+    }
+  }
+
+  /** Asks of every stretch with a count whether that counts again after a jump back. */
+  void afterJumps(Map<Integer, Jumps.Jump> jumps, boolean repeatsAfterJump) {
+    boolean again = jumps.values().stream().anyMatch(j -> j.repeats().orElse(repeatsAfterJump));
+    for (Loop loop : List.copyOf(loops)) {
+      Span span = said.get(loop);
+      boolean replayed =
+          jumps.entrySet().stream()
+              .anyMatch(j -> loop.end() >= j.getValue().target() && loop.start() <= j.getKey());
+      if (span == null || loop.total() < 2 || !replayed) {
+        continue;
+      }
+      PlanFinding finding =
+          finding(span, Severity.DOUBT, "play-and-jump", "sound again after a D.C. or D.S.");
+      Way once = Way.of("once after the jump");
+      Way often = Way.of(often(loop.total()) + " again");
+      List<Way> ways = again ? List.of(often, once) : List.of(once, often);
+      Choices.Asked asked =
+          new Choices.Asked(finding, Topic.REPEAT, name(span.from()), ways).onlyIfWaysDiffer();
+      signs.afterJump(loop, again == (choices.ask(asked) == 0));
+    }
+  }
+
+  private int ask(Span span, String code, Topic topic, String text, List<Way> ways) {
+    PlanFinding finding = finding(span, Severity.DOUBT, code, text);
+    return choices.ask(new Choices.Asked(finding, topic, name(span.from()), ways));
+  }
+
+  private PlanFinding finding(Span span, Severity severity, String code, String text) {
+    boolean one = span.from() == span.to();
+    String bars =
+        one
+            ? "Bar " + number.nameAt(span.from()) + ": these bars "
+            : "Bars " + number.nameAt(span.from()) + " to " + number.nameAt(span.to()) + " ";
+    Optional<String> at = Optional.of(number.barAt(span.from()).id());
+    return PlanFinding.change(severity, at, code, bars + text + ".", span.change());
+  }
+
+  private String name(int slot) {
+    return new BarNames(number).at(slot);
+  }
+
+  private static String often(int times) {
+    return times == 1 ? "once" : times == 2 ? "twice" : times + " times";
+  }
+}
