@@ -135,7 +135,8 @@
  * @typedef {object} PlanQuestion
  * @property {string} topic
  * @property {string} [about] bar or number
- * @property {{says: string, bars?: string, instead?: ShowChange[]}[]} readings
+ * @property {{says: string, bars?: string, instead?: KeptChange[]}[]} readings
+ * @property {number} [goesBy] which reading the plan goes by, where it isn't the first
  *
  * @typedef {object} HistoryEntry
  * @property {string} id
@@ -263,6 +264,7 @@
  * @property {number} [bars] bars played of a shortened rest, or inserted
  * @property {number} [beatsCut] in the meter's lower figure
  * @property {string} [inserted] what inserted bars are called
+ * @property {{names: string[], content?: "rest"|"music", meter?: string}} [added] of inserted bars: each one's name, what they are, their own meter
  *
  * @typedef {object} OpenStretch bars played until the director goes on
  * @property {"vamp"|"safety"} kind

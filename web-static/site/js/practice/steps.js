@@ -36,6 +36,12 @@ export function beatsOf(meter, shown) {
   return { beats, share: 4 / unit };
 }
 
+/** @param {string|undefined} said "3/4" */
+function meterOf(said) {
+  const [beats, unit] = (said ?? "").split("/").map(Number);
+  return beats > 0 && unit > 0 ? { beats, unit } : undefined;
+}
+
 /**
  * @param {import("../core/types.js").PlannedNumber|undefined} planned one number of the plan
  * @param {Map<string, Bar>} bars
@@ -54,14 +60,16 @@ export function barSteps(planned, bars) {
     if (!bar) continue;
     const from = (entry.from ?? 1) - 1;
     const many = entry.bars ?? (entry.inserted ? 1 : bar.count);
-    const rest = !entry.inserted && (bar.content === "rest" || bar.content === "multi-rest");
+    const content = entry.inserted ? entry.added?.content : bar.content;
+    const rest = content === "rest" || content === "multi-rest";
+    const meter = meterOf(entry.added?.meter) ?? bar.meter;
     for (let i = 0; i < many; i++) {
       now = pace.get(steps.length) ?? now;
-      const beat = beatsOf(bar.meter, now?.beats || undefined);
-      const cut = i === 0 && entry.beatsCut ? Math.round((entry.beatsCut * 4) / (bar.meter?.unit ?? 4) / beat.share) : 0;
+      const beat = beatsOf(meter, now?.beats || undefined);
+      const cut = i === 0 && entry.beatsCut ? Math.round((entry.beatsCut * 4) / (meter?.unit ?? 4) / beat.share) : 0;
       steps.push({
         bar: bar.id,
-        name: entry.inserted ?? bar.label ?? String(bar.number + from + i),
+        name: entry.added?.names[i] ?? entry.inserted ?? bar.label ?? String(bar.number + from + i),
         beats: Math.max(1, beat.beats - cut),
         share: beat.share,
         mark: i === 0 && from === 0 && !entry.inserted ? markText(bar.rehearsal) : "",

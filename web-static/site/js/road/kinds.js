@@ -23,7 +23,7 @@ import { MOST_FIFTHS, keyText } from "../core/words.js";
  *   | {kind: "vamp", leave: "any-time"|"end-of-pass"} & Span
  *   | {kind: "safety"} & Span
  *   | {kind: "play", times: number} & Span
- *   | {kind: "insert", after: string, bars: number, label?: string}
+ *   | {kind: "insert", after?: string, before?: string, bars: number, content?: "rest"|"music", meter?: string, label?: string}
  *   | {kind: "tacet"}
  *   | {kind: "cut-number"}
  *   | {kind: "link", link: string, to?: string, seconds?: number, cue?: string}
@@ -164,10 +164,16 @@ const OF_BARS = {
     says: (c) => `play ${span(c)} ${c.times} times`,
   },
   insert: {
-    text: "Insert bars after",
-    title: "New bars after",
-    fields: () => [field("How many bars", figure("bars", 1, 500, "2")), field("What the first is called", el("input", { name: "label", maxlength: 10, placeholder: "24A", autocomplete: "off" }), "May be left empty.")],
-    says: (c) => `${c.bars} inserted after ${c.after}${c.label ? `, called ${c.label}` : ""}`,
+    text: "Insert bars",
+    title: "New bars",
+    fields: () => [
+      field("How many bars", figure("bars", 1, 500, "2")),
+      field("Where", select("side", [["after", "after what is chosen"], ["before", "before what is chosen"]], "after")),
+      field("They are", select("content", [["", "not known yet"], ["music", "music"], ["rest", "rests"]], "")),
+      field("Meter", el("input", { name: "meter", maxlength: 5, pattern: "\\s*\\d{1,2}/(1|2|4|8|16|32)\\s*", placeholder: "3/4", autocomplete: "off" }), "Only if it is another one."),
+      field("What the first is called", el("input", { name: "label", maxlength: 10, placeholder: "24A", autocomplete: "off" }), "May be left empty; the others go on from it: 24B, 24C."),
+    ],
+    says: (c) => `${c.bars}${c.meter ? ` of ${c.meter}` : ""}${c.content ? ` (${c.content})` : ""} inserted ${c.before ? `before ${c.before}` : `after ${c.after}`}${c.label ? `, called ${c.label}` : ""}`,
     after: true,
   },
   tempo: {
@@ -302,7 +308,7 @@ export function changeOfNumber(kind, number, answer) {
   /** @type {Record<string, unknown>} */
   const change = { number, kind };
   for (const [key, value] of answer ?? []) {
-    if (value !== "") change[key] = NUMERIC.includes(key) ? Number(value) : String(value);
+    if (value !== "") change[key] = NUMERIC.includes(key) ? Number(value) : String(value).trim();
   }
   return /** @type {Change} */ (/** @type {unknown} */ (change));
 }
@@ -325,13 +331,16 @@ export function changeOf(kind, { number, first, last }, answer) {
   }
   /** @type {Record<string, unknown>} */
   const change = { ...(number ? { number } : {}), kind };
-  if (KINDS[kind].after) change.after = last;
-  else if (KINDS[kind].back) Object.assign(change, { from: last, to: first });
+  if (KINDS[kind].after) {
+    if (said.side === "before") change.before = first;
+    else change.after = last;
+    delete said.side;
+  } else if (KINDS[kind].back) Object.assign(change, { from: last, to: first });
   else {
     change.first = first;
     if (!KINDS[kind].noLast || said.toPerMinute) change.last = last; // a tempo that changes by and by has a last bar
   }
-  for (const [key, value] of Object.entries(said)) change[key] = NUMERIC.includes(key) ? Number(value) : String(value);
+  for (const [key, value] of Object.entries(said)) change[key] = NUMERIC.includes(key) ? Number(value) : String(value).trim();
   return /** @type {Change} */ (/** @type {unknown} */ (change));
 }
 

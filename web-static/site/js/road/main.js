@@ -18,6 +18,15 @@ import { WordBox } from "./words.js";
 /** @typedef {import("../core/types.js").KeptChange} KeptChange */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
 
+/**
+ * What is asked comes before what is only told.
+ *
+ * @param {import("../core/types.js").PlanFinding[]} findings
+ */
+function askedFirst(findings) {
+  return [...findings.filter((f) => f.question), ...findings.filter((f) => !f.question)];
+}
+
 /** The form of every number, and the show's changes. */
 class RoadRoom {
   #book = bookInAddress();
@@ -82,7 +91,7 @@ class RoadRoom {
         undo: () => void this.#model.undo().catch(complain),
         redo: () => void this.#model.redo().catch(complain),
       }),
-      checkList((this.#model.plan?.findings ?? []).slice(0, 8), (bar) => this.#nameOf(bar)),
+      checkList(askedFirst(this.#model.plan?.findings ?? []).slice(0, 8), (bar) => this.#nameOf(bar), (...answer) => void this.#answer(...answer)),
     );
   }
 
@@ -166,6 +175,30 @@ class RoadRoom {
       if (!made) return;
       this.#choose.clear();
       toast(text, { kind: "good", action: { label: "Take back", run: () => void this.#model.undo().catch(complain) } });
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  /**
+   * @param {import("../core/types.js").PlanFinding} finding
+   * @param {import("../core/types.js").KeptChange[]} instead
+   * @param {string} says
+   */
+  async #answer(finding, instead, says) {
+    try {
+      const steps = await this.#model.answer(finding.change, instead);
+      if (steps === 0) return;
+      toast(`Taken as: ${says}.`, { kind: "good", action: { label: "Take back", run: () => void this.#back(steps) } });
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  /** @param {number} steps */
+  async #back(steps) {
+    try {
+      for (let i = 0; i < steps; i++) await this.#model.undo();
     } catch (error) {
       complain(error);
     }

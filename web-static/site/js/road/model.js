@@ -126,6 +126,30 @@ export class RoadModel {
     return this.#write("DELETE", `/changes/${encodeURIComponent(change.id)}`);
   }
 
+  /**
+   * Says one reading of a question beyond doubt: the change it is about becomes what is offered, and what else that takes is added.
+   *
+   * @param {string|undefined} id of the change the question is about
+   * @param {import("../core/types.js").KeptChange[]} instead
+   * @returns {Promise<number>} how many steps that took
+   */
+  async answer(id, instead) {
+    let steps = 0;
+    for (const { id: own, ...said } of instead) {
+      const kept = this.changes.find((c) => c.id === own);
+      const now = /** @type {Record<string, unknown>} */ (kept ?? {});
+      const other = Object.entries(said).filter(([key, value]) => JSON.stringify(now[key]) !== JSON.stringify(value));
+      if (kept && other.length === 0) continue;
+      const done = kept
+        ? await this.#write("PATCH", `/changes/${encodeURIComponent(kept.id)}`, Object.fromEntries(other))
+        : await this.add(/** @type {Change} */ (said));
+      if (!done) return steps;
+      steps++;
+    }
+    if (id && !instead.some((c) => c.id === id) && (await this.#write("DELETE", `/changes/${encodeURIComponent(id)}`))) steps++;
+    return steps;
+  }
+
   undo() {
     return this.#write("POST", "/changes/undo", {});
   }

@@ -1,17 +1,19 @@
 import { el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { when } from "../core/words.js";
+import { questionBox } from "./question.js";
 
 /**
  * What a change leads to, or what speaks against a plan.
  *
  * @param {import("../core/types.js").PlanFinding[]} checks
  * @param {(bar: string) => string} [name] says where a bar is
+ * @param {Parameters<typeof questionBox>[1]} [answer] what a question is answered with; absent where it can't be answered
  */
-export function checkList(checks, name = () => "") {
+export function checkList(checks, name = () => "", answer = undefined) {
   if (checks.length === 0) return null;
   const said = checks.map((c) => ({ ...c, text: [c.at ? name(c.at) : "", c.text].filter(Boolean).join(": ") }));
-  return el("ul", { class: "checks" }, said.map((c) => el("li", { class: `check-${c.severity}` }, icon(c.severity === "info" ? "doubt" : "warn"), el("span", { text: c.text }))));
+  return el("ul", { class: "checks" }, said.map((c) => el("li", { class: `check-${c.severity}` }, icon(c.severity === "info" ? "doubt" : "warn"), el("div", {}, el("span", { text: c.text }), questionBox(c, answer)))));
 }
 
 /**

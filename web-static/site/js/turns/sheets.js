@@ -9,6 +9,7 @@ const SHEETS = [
   ["changes", "Changes"],
   ["pencil", "Marks to write"],
   ["erase", "Marks to erase"],
+  ["strips", "Strips for added bars"],
 ];
 
 /**

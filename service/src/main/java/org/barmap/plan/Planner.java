@@ -139,7 +139,14 @@ public final class Planner {
     OrderOfPlay order = performance.order();
     findings.addAll(order.findings());
     List<String> instruments = Readies.instruments(performance, spans, part);
-    findings.addAll(CutChecks.of(performance, spans, instruments, sides));
+    findings.addAll(
+        CutChecks.of(
+            performance,
+            spans,
+            instruments,
+            Readies.bows(performance, spans, part),
+            Readies.mutes(performance, spans, part),
+            sides));
     findings.addAll(OpenChecks.of(order, sides));
     show.add(performance);
     showSpans.add(spans);

@@ -158,6 +158,33 @@ final class Flow implements AutoCloseable {
     text(words, 12, false, 0);
   }
 
+  /** Keeps room for a drawing on one page; returns the height of its lower edge. */
+  float reserve(float high) throws IOException {
+    if (y - high < FOOT) {
+      next();
+    }
+    y -= high;
+    return y;
+  }
+
+  /** Returns what is drawn on. */
+  PDPageContentStream drawing() {
+    return out;
+  }
+
+  float left() {
+    return MARGIN;
+  }
+
+  /** Writes a word into a drawing, in its own size. */
+  void label(String text, float x, float low, float points) throws IOException {
+    out.beginText();
+    out.setFont(type.font(true), points);
+    out.newLineAtOffset(x, low);
+    out.showText(type.shown(text));
+    out.endText();
+  }
+
   void rule(float thickness) throws IOException {
     out.setLineWidth(thickness);
     float below = points(13) * 0.4f;

@@ -15,7 +15,9 @@ public enum SheetKind {
   /** What the show changes, and what follows from it. */
   CHANGES("Changes"),
   /** Marks to write, to be ticked off when erased. */
-  PENCIL("Pencil and erase list");
+  PENCIL("Pencil and erase list"),
+  /** Added bars to write, cut out and lay over the book. */
+  STRIPS("Strips to lay over the book");
 
   private final String title;
 

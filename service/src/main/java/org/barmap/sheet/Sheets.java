@@ -17,6 +17,10 @@ public final class Sheets {
   static final String AGREEMENT =
       "Copying bars of a hired book, also by hand, is for the hire agreement and local copyright"
           + " rules to allow: ask the hirer or the show's librarian.";
+  static final String PASTING =
+      "Whether anything may be laid into a hired book, and with what tape, is for the hire agreement"
+          + " to say: ask the hirer or the show's librarian, and take it out before the book goes"
+          + " back.";
 
   private Sheets() {}
 
@@ -60,6 +64,7 @@ public final class Sheets {
             case RESTS -> RestPages.write(flow, plan, names);
             case CHANGES -> ChangePages.write(flow, changes, plan, names);
             case PENCIL -> PencilPages.write(flow, plan, names);
+            case STRIPS -> StripPages.write(flow, map, plan, names);
           }
         }
       }
@@ -90,6 +95,7 @@ public final class Sheets {
     return switch (kind) {
       case PENCIL -> CARE;
       case TURNS -> AGREEMENT;
+      case STRIPS -> PASTING;
       default -> "";
     };
   }

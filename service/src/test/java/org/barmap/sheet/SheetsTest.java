@@ -80,6 +80,7 @@ class SheetsTest {
               case RESTS -> "bars rest";
               case CHANGES -> "cut 21 to 28";
               case PENCIL -> "erased";
+              case STRIPS -> "ask the hirer";
             });
   }
 

@@ -16,13 +16,20 @@ public final class CutChecks {
    * Returns what follows from the cuts of a number.
    *
    * @param instruments the instrument at each piece; empty text where unknown
+   * @param bows the bow at each piece, likewise
+   * @param mutes the mute at each piece, likewise
    */
   public static List<PlanFinding> of(
-      Performance performance, List<Span> spans, List<String> instruments, Sides sides) {
+      Performance performance,
+      List<Span> spans,
+      List<String> instruments,
+      List<String> bows,
+      List<String> mutes,
+      Sides sides) {
     List<PlanFinding> findings = new ArrayList<>();
     OrderOfPlay order = performance.order();
     CutReport report = new CutReport(order, findings);
-    CutJoin joins = new CutJoin(report, performance.keys());
+    CutJoin joins = new CutJoin(report, performance.keys(), new CutLanding(report, performance, bows, mutes));
     for (CutStretch cut : CutStretch.of(order.pieces(), spans)) {
       joins.join(cut, instruments, sides);
     }

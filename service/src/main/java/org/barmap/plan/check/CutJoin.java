@@ -15,8 +15,10 @@ final class CutJoin {
   private final CutReport report;
   private final List<Piece> pieces;
   private final List<Optional<Key>> keys;
+  private final CutLanding landing;
 
-  CutJoin(CutReport report, List<Optional<Key>> keys) {
+  CutJoin(CutReport report, List<Optional<Key>> keys, CutLanding landing) {
+    this.landing = landing;
     this.keys = keys;
     this.report = report;
     this.pieces = report.order().pieces();
@@ -60,9 +62,11 @@ final class CutJoin {
     beats(cut, before, after);
     String held = instruments.get(before);
     String wanted = instruments.get(after);
+    landing.land(cut, before, after);
     if (!wanted.isEmpty() && !held.equals(wanted)) {
       report.find(
           cut,
+          after,
           Severity.DOUBT,
           "cut-instrument",
           "You land on "
@@ -92,9 +96,10 @@ final class CutJoin {
     signature(cut, "cut-meter", text, printed, after);
   }
 
-  private void signature(CutStretch cut, String code, String landing, boolean seen, int after) {
+  private void signature(CutStretch cut, String code, String text, boolean seen, int after) {
     String write = "; the signature lies inside the cut, write it at bar " + report.name(after);
-    report.find(cut, seen ? Severity.INFO : Severity.DOUBT, code, seen ? landing : landing + write);
+    Severity severity = seen ? Severity.INFO : Severity.DOUBT;
+    report.find(cut, after, severity, code, seen ? text : text + write);
   }
 
   private void keys(CutStretch cut, int before, int after) {

@@ -27,4 +27,21 @@ record CutReport(OrderOfPlay order, List<PlanFinding> findings) {
     Optional<String> at = Optional.of(order.pieces().get(cut.first()).bar().id());
     findings.add(PlanFinding.change(severity, at, code, text + ".", cut.change()));
   }
+
+  /** Writes a finding about the bar one lands on. */
+  void find(CutStretch cut, int landing, Severity severity, String code, String text) {
+    Optional<String> at = Optional.of(order.pieces().get(landing).bar().id());
+    findings.add(PlanFinding.change(severity, at, code, text + ".", cut.change()));
+  }
+
+  /**
+   * Writes what is other at the landing.
+   *
+   * @param seen it stands in print there; else it has to be written
+   * @param what what is to be written
+   */
+  void land(CutStretch cut, int landing, boolean seen, String code, String text, String what) {
+    String write = "; that lies inside the cut, write " + what + " at bar " + name(landing);
+    find(cut, landing, seen ? Severity.INFO : Severity.DOUBT, code, seen ? text : text + write);
+  }
 }

@@ -55,6 +55,20 @@ public final class Readies {
         .toList();
   }
 
+  /** Returns the bow at each piece of a number, in the order of the book; empty: unknown. */
+  public static List<String> bows(Performance performance, List<Span> spans, String part) {
+    return hands(performance, spans, Instruments.after(Hands.EMPTY, part)).stream()
+        .map(Hands::bow)
+        .toList();
+  }
+
+  /** Returns the mute at each piece of a number, in the order of the book; empty: unknown. */
+  public static List<String> mutes(Performance performance, List<Span> spans, String part) {
+    return hands(performance, spans, Instruments.after(Hands.EMPTY, part)).stream()
+        .map(Hands::mute)
+        .toList();
+  }
+
   /** Returns what is held at each piece, in the order of the book. */
   static List<Hands> hands(Performance performance, List<Span> spans, Hands before) {
     List<Hands> hands = new ArrayList<>();

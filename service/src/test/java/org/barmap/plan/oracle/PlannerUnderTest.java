@@ -21,11 +21,16 @@ final class PlannerUnderTest implements PlanUnderTest {
   /** What these say is about hands, pages and marks at a cut; the form is sure. */
   private static final Set<String> NOT_OF_THE_FORM =
       Set.of(
+          "cut-beats",
+          "cut-bow",
           "cut-instrument",
           "cut-key",
           "cut-meter",
+          "cut-mute",
           "cut-odd-bar",
           "cut-pages",
+          "cut-pickup",
+          "cut-tempo",
           "cut-turn",
           "first-page",
           "open-turn");

@@ -1,0 +1,135 @@
+package org.barmap.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import tools.jackson.databind.JsonNode;
+
+/** What the plan asks is shown with its ways; one tap takes one, and it can be taken back. */
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class QuestionBrowserTest extends VisitingTest {
+
+  private String book;
+
+  @BeforeAll
+  void open(@TempDir Path data) throws IOException {
+    book = ReadyBook.into(data);
+    visit(data, 1440, 900);
+  }
+
+  @Test
+  @Order(1)
+  void addedBarsAreSaidInTheForm() {
+    browser.go("/road.html?b=" + book);
+    browser.see(".form-bar[data-bar='" + entryAt("6", 10) + "']").sendKeys(Keys.ENTER);
+    browser.click("[data-kind=insert]");
+    browser.type("dialog [name=bars]", "2");
+    browser.choose("dialog [name=side]", "before");
+    browser.type("dialog [name=meter]", "3/4");
+    browser.type("dialog [name=label]", "9A");
+    browser.click("dialog [type=submit]");
+    browser.see("dialog .reading.now", "the plan goes by this");
+    browser.click("dialog [type=submit]");
+    browser.see(".change", "2 of 3/4 inserted before 10, called 9A");
+    JsonNode change = changes().path(0);
+    assertThat(change.path("before").asString("")).isEqualTo("10");
+    assertThat(change.path("meter").asString("")).isEqualTo("3/4");
+    assertThat(change.has("after")).isFalse();
+    assertThat(change.has("side")).isFalse();
+  }
+
+  @Test
+  @Order(2)
+  void aWayIsTakenByOneTapAndTakenBack() {
+    browser.go("/road.html?b=" + book);
+    WebElement now = browser.see(".road-side .reading.now", "Music");
+    assertThat(now.getText()).contains("the plan goes by this");
+    browser.click(".road-side .reading:not(.now) button");
+    browser.see(".toast", "Taken as: rest");
+    browser.waiting(20).until(d -> changes().path(0).path("content").asString("").equals("rest"));
+    browser.count(".road-side .reading", 0, 20);
+    browser.click(".toast button");
+    browser.see(".road-side .reading.now", "Music");
+    assertThat(changes().path(0).has("content")).isFalse();
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  @Test
+  @Order(3)
+  void aWayThatTakesMoreThanOneChangeIsOneTapToo() {
+    String path = "/api/books/" + book + "/changes";
+    api.post(path + "/undo", Map.of(), api.revision(path));
+    int from = repeat();
+    String lead = String.valueOf(from - 1);
+    String first = String.valueOf(from);
+    api.post(
+        path,
+        Map.of("number", number, "kind", "cut", "first", lead, "last", first),
+        api.revision(path));
+    browser.go("/road.html?b=" + book);
+    browser.see(".road-side .reading.now .reading-bars");
+    int before = changes().size();
+    browser.click(".road-side .reading:not(.now) button");
+    browser.waiting(20).until(d -> changes().size() > before);
+    browser.count(".road-side .reading", 0, 20);
+    browser.click(".toast button");
+    browser.waiting(20).until(d -> changes().size() == before);
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  private String number = "";
+
+  /** Returns the first bar of a repeat without endings that a repeat sign begins. */
+  private int repeat() {
+    JsonNode map = api.get("/api/books/" + book + "/map");
+    JsonNode bars = map.path("bars");
+    for (int i = 1; i < bars.size(); i++) {
+      for (JsonNode n : map.path("numbers")) {
+        number =
+            n.path("firstBar").equals(bars.path(i).path("id")) ? n.path("label").asString() : number;
+      }
+      boolean starts =
+          bars.path(i).path("startBarline").asString("").startsWith("repeat-start")
+              || bars.path(i - 1).path("endBarline").asString("").equals("repeat-start");
+      for (int k = i + 1; starts && k < i + 12 && k < bars.size(); k++) {
+        if (bars.path(k).has("ending")) {
+          break;
+        }
+        boolean inside = bars.path(i).path("number").asInt() > 1;
+        if (inside && bars.path(k).path("endBarline").asString("").equals("repeat-end")) {
+          return bars.path(i).path("number").asInt();
+        }
+      }
+    }
+    throw new AssertionError("the book has no such repeat");
+  }
+
+  private JsonNode changes() {
+    return api.get("/api/books/" + book + "/changes").path("changes");
+  }
+
+  private String entryAt(String label, int bar) {
+    JsonNode map = api.get("/api/books/" + book + "/map");
+    boolean inside = false;
+    for (JsonNode n : map.path("numbers")) {
+      for (JsonNode b : map.path("bars")) {
+        inside |= b.path("id").equals(n.path("firstBar")) && n.path("label").asString().equals(label);
+        int from = b.path("number").asInt();
+        if (inside && from <= bar && bar < from + b.path("count").asInt()) {
+          return b.path("id").asString();
+        }
+      }
+    }
+    throw new AssertionError("No. " + label + " has no bar " + bar);
+  }
+}
