@@ -94,8 +94,7 @@ final class StripPages {
     }
     Outline at = bar.outline();
     double high =
-        Math.hypot(
-            at.bottomLeft().x() - at.topLeft().x(), at.bottomLeft().y() - at.topLeft().y());
+        Math.hypot(at.bottomLeft().x() - at.topLeft().x(), at.bottomLeft().y() - at.topLeft().y());
     double millimetres = high / page.width() * PAGE_WIDTH;
     return millimetres < LEAST_STAFF || millimetres > MOST_STAFF ? LEAST_STAFF : millimetres;
   }

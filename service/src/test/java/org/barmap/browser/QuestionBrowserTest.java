@@ -96,7 +96,9 @@ class QuestionBrowserTest extends VisitingTest {
     for (int i = 1; i < bars.size(); i++) {
       for (JsonNode n : map.path("numbers")) {
         number =
-            n.path("firstBar").equals(bars.path(i).path("id")) ? n.path("label").asString() : number;
+            n.path("firstBar").equals(bars.path(i).path("id"))
+                ? n.path("label").asString()
+                : number;
       }
       boolean starts =
           bars.path(i).path("startBarline").asString("").startsWith("repeat-start")
@@ -123,7 +125,8 @@ class QuestionBrowserTest extends VisitingTest {
     boolean inside = false;
     for (JsonNode n : map.path("numbers")) {
       for (JsonNode b : map.path("bars")) {
-        inside |= b.path("id").equals(n.path("firstBar")) && n.path("label").asString().equals(label);
+        inside |=
+            b.path("id").equals(n.path("firstBar")) && n.path("label").asString().equals(label);
         int from = b.path("number").asInt();
         if (inside && from <= bar && bar < from + b.path("count").asInt()) {
           return b.path("id").asString();

@@ -29,7 +29,8 @@ public final class CutChecks {
     List<PlanFinding> findings = new ArrayList<>();
     OrderOfPlay order = performance.order();
     CutReport report = new CutReport(order, findings);
-    CutJoin joins = new CutJoin(report, performance.keys(), new CutLanding(report, performance, bows, mutes));
+    CutJoin joins =
+        new CutJoin(report, performance.keys(), new CutLanding(report, performance, bows, mutes));
     for (CutStretch cut : CutStretch.of(order.pieces(), spans)) {
       joins.join(cut, instruments, sides);
     }

@@ -92,7 +92,8 @@ final class CutLanding {
     Bar bar = pieces.get(after).bar();
     boolean seen =
         starts(after)
-            && bar.words().stream().anyMatch(w -> BeatWords.read(w.text(), bar.meter()).isPresent());
+            && bar.words().stream()
+                .anyMatch(w -> BeatWords.read(w.text(), bar.meter()).isPresent());
     String text = "You land in " + spoken(to.beats()) + ", coming from in " + spoken(from.beats());
     report.land(cut, after, seen, "cut-beats", text, "it");
   }
