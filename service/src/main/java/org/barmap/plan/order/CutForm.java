@@ -72,6 +72,15 @@ final class CutForm {
     Loop now = loop;
     if (start) {
       now = startTaken(now);
+    } else if (pieces.get(loop.start()).cut() && end < 0) {
+      tell(
+          cutAt(loop.start(), loop.start()),
+          Severity.DOUBT,
+          "cut-repeat",
+          "The cut takes the start of the repeat of bars "
+              + range(loop)
+              + "; it now goes back to bar "
+              + nameFrom(loop.start()));
     }
     if (end >= 0 && now.total() > 1) {
       now = endTaken(now, end);
@@ -210,7 +219,10 @@ final class CutForm {
           "you don't go back",
           "you go back where the cut begins");
     }
-    boolean segno = jump.target() > 0 && startCut(jump.target());
+    boolean segno =
+        pieces.get(at).endsWith(Navigation.DAL_SEGNO)
+            && startCut(jump.target())
+            && !pieces.get(at).endCut();
     if (segno) {
       tell(
           cutAt(jump.target(), jump.target()),
@@ -219,7 +231,8 @@ final class CutForm {
           "The bar of the segno is cut; the D.S. goes back to the first bar that is left, bar "
               + nameFrom(jump.target()));
     }
-    if (jump.coda() >= 0 && startCut(jump.coda())) {
+    boolean led = jump.toCoda() >= 0 && !pieces.get(jump.toCoda()).endCut();
+    if (led && jump.coda() >= 0 && startCut(jump.coda())) {
       tell(
           cutAt(jump.coda(), jump.coda()),
           Severity.DOUBT,
@@ -232,10 +245,10 @@ final class CutForm {
   private void signs(Map<Integer, Jumps.Jump> jumps) {
     boolean left =
         jumps.keySet().stream().anyMatch(at -> !pieces.get(at).endCut() || signs.kept(at));
-    for (int i = 0; left && i < pieces.size(); i++) {
+    boolean coda = pieces.stream().anyMatch(p -> !p.cut() && p.startsWith(Navigation.CODA));
+    for (int i = 0; i < pieces.size(); i++) {
       Piece piece = pieces.get(i);
-      int at = i;
-      if (piece.endCut() && jumps.values().stream().anyMatch(j -> j.toCoda() == at)) {
+      if (coda && piece.endCut() && piece.endsWith(Navigation.TO_CODA)) {
         keepAsked(
             i,
             "cut-to-coda",
@@ -244,7 +257,7 @@ final class CutForm {
             "you go to the coda where the cut begins");
       }
       boolean fine = piece.endsWith(Navigation.FINE) && i < pieces.size() - 1;
-      if (fine && piece.endCut() && jumps.values().stream().anyMatch(Jumps.Jump::fine)) {
+      if (left && fine && piece.endCut() && jumps.values().stream().anyMatch(Jumps.Jump::fine)) {
         keepAsked(
             i,
             "cut-fine",
