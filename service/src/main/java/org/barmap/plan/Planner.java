@@ -13,11 +13,14 @@ import org.barmap.plan.change.Silenced;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Silence;
 import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.check.BeatCuts;
 import org.barmap.plan.check.Contradictions;
 import org.barmap.plan.check.CutChecks;
+import org.barmap.plan.check.HoldsOn;
 import org.barmap.plan.check.OpenChecks;
 import org.barmap.plan.check.TrackChecks;
 import org.barmap.plan.mark.KeyMarks;
+import org.barmap.plan.mark.NumberMarks;
 import org.barmap.plan.mark.Pencil;
 import org.barmap.plan.mark.TurnMarks;
 import org.barmap.plan.order.OrderOfPlay;
@@ -78,9 +81,11 @@ public final class Planner {
       }
     }
     Links links = new Links(written, ordered, byNumber, findings);
+    NumberMarks goesTo = new NumberMarks(written);
     for (WrittenNumber number : ordered) {
-      one(number, links, byNumber.getOrDefault(number, List.of()));
+      one(number, links, byNumber.getOrDefault(number, List.of()), goesTo);
     }
+    goesTo.mark(pencil, reordering(active));
     List<GetReady> ready = Readies.of(show, showSpans, part, settings.readySeconds());
     List<Turn> turns = TurnHands.with(Turns.of(show, settings.turns(), sides), ready, map);
     new TurnMarks(written).mark(turns, pencil);
@@ -105,8 +110,16 @@ public final class Planner {
         Night.of(lines));
   }
 
-  private void one(WrittenNumber number, Links links, List<ShowChange> changes) {
-    List<Span> spans = Spans.of(number, changes, findings);
+  private static Optional<String> reordering(List<ShowChange> active) {
+    return active.stream()
+        .filter(c -> c.effects().order().isPresent())
+        .map(c -> c.meta().id())
+        .reduce((a, b) -> b);
+  }
+
+  private void one(
+      WrittenNumber number, Links links, List<ShowChange> changes, NumberMarks goesTo) {
+    List<Span> spans = BeatCuts.known(number, Spans.of(number, changes, findings), findings);
     findings.addAll(Contradictions.of(number, changes, spans));
     boolean again = changes.stream().anyMatch(c -> c.effects().course().repeatsAgain());
     OrderOfPlay order = Orders.of(number, spans, again || settings.repeatsAfterJump());
@@ -116,6 +129,10 @@ public final class Planner {
     Optional<Silenced> silent = Silenced.by(changes);
     if (silent.filter(s -> s.why() == Silence.CUT).isEmpty()) {
       links.mark(order, pencil);
+      boolean waits = silent.isPresent() || number.tacet();
+      goesTo.next(number, waits ? List.of() : order.steps());
+    } else {
+      goesTo.leftOut(number);
     }
     if (silent.isPresent() || number.tacet()) {
       silent.ifPresent(s -> pencil.silent(number, s.change()));
@@ -147,6 +164,7 @@ public final class Planner {
             Readies.bows(performance, spans, part),
             Readies.mutes(performance, spans, part),
             sides));
+    findings.addAll(HoldsOn.of(performance, spans));
     findings.addAll(OpenChecks.of(order, sides));
     show.add(performance);
     showSpans.add(spans);

@@ -109,6 +109,9 @@ public final class Contradictions {
       return; // whether they are played is asked where they are put in
     }
     if (whole && !edge) {
+      if (HoldsOn.lasts(other.effects().inForce())) {
+        return; // what becomes of it hangs on where one lands
+      }
       add(
           number,
           other,

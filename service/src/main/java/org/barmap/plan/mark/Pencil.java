@@ -12,7 +12,6 @@ import org.barmap.map.Barline;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.kind.ShowChange;
-import org.barmap.plan.check.CutStretch;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.pace.Measure;
@@ -49,9 +48,9 @@ public final class Pencil {
   /** Marks what the changes of a played number need. */
   public void number(Performance performance, List<Span> spans) {
     OrderOfPlay order = performance.order();
-    for (CutStretch cut : CutStretch.of(order.pieces(), spans)) {
-      cut(order, cut);
-    }
+    RestCounts rests = new RestCounts(order);
+    new CutMarks(performance, rests, this).mark(spans);
+    Needless needless = new Needless(performance);
     Set<Integer> cutSlots = new HashSet<>();
     for (Piece piece : order.pieces()) {
       for (int s = 0; piece.cut() && s < piece.count(); s++) {
@@ -59,9 +58,12 @@ public final class Pencil {
       }
     }
     for (Span span : spans) {
-      span.change()
-          .marking()
-          .ifPresent(m -> left(span, cutSlots).ifPresent(s -> change(performance, s, m, cutSlots)));
+      if (!needless.is(span) && !rests.holds(span.change().meta().id())) {
+        span.change()
+            .marking()
+            .ifPresent(
+                m -> left(span, cutSlots).ifPresent(s -> change(performance, s, m, cutSlots)));
+      }
     }
   }
 
@@ -76,25 +78,6 @@ public final class Pencil {
       to--;
     }
     return from > to ? Optional.empty() : Optional.of(span.within(from, to));
-  }
-
-  private void cut(OrderOfPlay order, CutStretch cut) {
-    WrittenNumber number = order.number();
-    Piece first = order.pieces().get(cut.first());
-    Piece last = order.pieces().get(cut.last());
-    int landing = last.cut() ? last.slot() + last.count() : last.slot();
-    String to =
-        landing < number.slots() ? " to " + number.nameAt(landing) : " to the end of the number";
-    String from = first.cut() ? "" : " (from inside the bar)";
-    Optional<String> id = Optional.of(cut.change().meta().id());
-    add(number, first.slot(), first.bar(), "cut-open", "[ cut" + to + from, id);
-    add(
-        number,
-        last.slot() + last.count() - 1,
-        last.bar(),
-        "cut-close",
-        last.cut() ? "]" : "] (inside the bar)",
-        id);
   }
 
   private void change(Performance performance, Span span, Marking marking, Set<Integer> cutSlots) {

@@ -10,8 +10,8 @@ import java.util.Optional;
  * @param page page index
  * @param system system on the page
  * @param bar id of the bar entry
- * @param mark a short stable word: {@code cut-open}, {@code cut-close}, {@code vamp}, {@code turn}
- *     …
+ * @param mark a short stable word: {@code cut}, {@code land}, {@code rest-count}, {@code vamp},
+ *     {@code V.S.} …
  * @param sign what to write, in the trade's own signs and words
  * @param number label of the number
  * @param where the bar as a player calls it

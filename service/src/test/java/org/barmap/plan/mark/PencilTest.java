@@ -22,23 +22,21 @@ class PencilTest {
   @Test
   void aCutIsAPairOfBrackets() {
     assertThat(marks("1 2 3@s2 4 5", "cut 2 to 4"))
-        .containsExactly("1/1 2 cut-open [ cut to 5", "1/2 4 cut-close ]");
+        .containsExactly("1/1 2 cut [ cut to 5", "1/2 5 land ]");
   }
 
   @Test
   void cutsThatTouchShareOnePairAndNothingIsWrittenInsideThem() {
+    // the tempo holds on: the player lands in it (common practice, landing in force)
     assertThat(marks("1 2 3 4 5 6", "cut 2 to 3; cut 4 to 5; watch at 4; vamp 3; tempo 100 at 3"))
-        .containsExactly("1/1 2 cut-open [ cut to 6", "1/1 5 cut-close ]");
+        .containsExactly("1/1 2 cut [ cut to 6", "1/1 6 land ]", "1/1 6 tempo \u2669 = 100");
   }
 
   @Test
   void whatIsLeftOfAChangeOutsideACutIsMarked() {
     assertThat(marks("1@6/8 2 3 4 5 6", "cut 2 to 3; in six from 3 to 4"))
         .containsExactly(
-            "1/1 2 cut-open [ cut to 4",
-            "1/1 3 cut-close ]",
-            "1/1 4 beats in 6",
-            "1/1 5 beats in 2");
+            "1/1 2 cut [ cut to 4", "1/1 4 land ]", "1/1 4 beats in 6", "1/1 5 beats in 2");
   }
 
   @Test
@@ -132,7 +130,7 @@ class PencilTest {
         .containsExactly("2 bars fewer");
     assertThat(diff.turns()).hasSize(2);
     assertThat(diff.erase()).extracting(PencilMark::mark).contains("watch");
-    assertThat(diff.write()).extracting(PencilMark::mark).contains("cut-open", "cut-close");
+    assertThat(diff.write()).extracting(PencilMark::mark).contains("cut", "land");
     PlanDiff same = PlanDiff.between(now, now);
     assertThat(same.numbers()).isEmpty();
     assertThat(same.turns()).isEmpty();

@@ -3,7 +3,6 @@ package org.barmap.plan.oracle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.Night;
@@ -30,8 +29,6 @@ import tools.jackson.databind.node.ObjectNode;
 final class PlannerAnswers implements Answers {
 
   static final String UNKNOWN = "unknown";
-
-  private static final Map<String, String> MARKS = Map.of("cut-open", "cut");
 
   private static ObjectNode object() {
     return BarMapJson.mapper().createObjectNode();
@@ -139,7 +136,7 @@ final class PlannerAnswers implements Answers {
     for (PencilMark mark : Worked.of(s).plan().pencil()) {
       if (number.isEmpty() || number.get().equals(mark.number())) {
         ObjectNode node = marks.addObject().put("number", mark.number()).put("bar", mark.where());
-        node.put("mark", MARKS.getOrDefault(mark.mark(), mark.mark())).put("says", mark.sign());
+        node.put("mark", mark.mark()).put("says", mark.sign());
       }
     }
     return marks;

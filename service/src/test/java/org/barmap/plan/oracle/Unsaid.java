@@ -15,9 +15,7 @@ final class Unsaid {
   private static final Map<Ask, Set<String>> KEYS = Map.of(Ask.RESTS, Set.of("says"));
 
   private static final Map<Ask, Set<String>> KINDS =
-      Map.of(
-          Ask.MARKS,
-          Set.of("land", "rest-count", "pizz", "arco", "mute", "to-number", "cue", "beat"));
+      Map.of(Ask.MARKS, Set.of("pizz", "arco", "mute", "cue"));
 
   private Unsaid() {}
 
