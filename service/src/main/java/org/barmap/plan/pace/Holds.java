@@ -13,11 +13,14 @@ import org.barmap.plan.piece.Piece;
  */
 public final class Holds {
   private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
+
+  /** The words alone: "G.P. follows" speaks of another bar. */
   private static final Pattern PAUSE =
       Pattern.compile(
-          "(?<![\\p{L}\\p{N}])(?:G\\.\\s?P\\.?|GP|general ?pause|grand pause|pausa generale"
-              + "|long silence)(?![\\p{L}\\p{N}])",
+          "\\(?(?:G\\.\\s?P\\.?|GP|general ?pause|grand pause|pausa generale|silence)"
+              + "(?:,? \\(?(?:long|lunga|short|corta|on cue|till .+|until .+)\\)?)?[.!)]*",
           FLAGS);
+
   private static final Pattern STOP =
       Pattern.compile(
           "\\(?(?:fermata|lunga|corona|caesura|railroad tracks|//|(?:long )?hold(?: (?:till|until|for)"
@@ -28,7 +31,7 @@ public final class Holds {
 
   /** Tells whether a piece is a bar of general pause. */
   public static boolean isPause(Piece piece) {
-    return piece.first() && piece.bar().isRest() && said(piece.bar(), PAUSE, true);
+    return piece.first() && piece.bar().isRest() && said(piece.bar(), PAUSE);
   }
 
   /** Tells whether the music stops in a piece, or right after it, until the director goes on. */
@@ -39,15 +42,14 @@ public final class Holds {
     boolean signed =
         piece.bar().has(Navigation.FERMATA)
             || piece.bar().has(Navigation.CAESURA)
-            || said(piece.bar(), STOP, false)
-            || said(piece.bar(), PAUSE, true);
+            || said(piece.bar(), STOP)
+            || said(piece.bar(), PAUSE);
     return signed && piece.last() && !piece.endCut();
   }
 
-  private static boolean said(Bar bar, Pattern words, boolean anywhere) {
+  private static boolean said(Bar bar, Pattern words) {
     for (Word word : bar.words()) {
-      var matcher = words.matcher(word.text().strip());
-      if (anywhere ? matcher.find() : matcher.matches()) {
+      if (words.matcher(word.text().strip()).matches()) {
         return true;
       }
     }

@@ -125,6 +125,15 @@ final class TempoVocabulary {
   static final Pattern LOUDNESS =
       any("(?:poco )?(?:meno|piu) (?:[mfp]+|forte|piano|cresc(?:endo)?|dim(?:inuendo)?)");
 
+  /** Tempo words that say which way it goes where it goes there by and by. */
+  static final Pattern SLOW =
+      any("lento|largo|adagio|tranquillo|slow(?:ly)?|broad(?:ly)?|langsam|breit|ruhig|lent|calme");
+
+  static final Pattern FAST =
+      any(
+          "animato|agitato|allegro|viv(?:o|ace)|presto|fast|quick|bright|lively|schnell|rasch"
+              + "|lebhaft|bewegt|vif|vite|anime");
+
   /** Words that name a tempo without a figure wherever they stand. */
   static final Pattern NAMED =
       any(
@@ -163,7 +172,7 @@ final class TempoVocabulary {
               + "|frantic(?:ally)?|lazy|lazily|tenderly|dreamy|dreamily|solemn(?:ly)?|grand(?:ly)?"
               + "|sostenuto|scherzando|giocoso|grazioso|con (?:brio|fuoco|spirito|anima)|deciso"
               + "|furioso|lugubre|funebre|calmo|vif|vive|vite|lent|large|gai|calme|rapide|frisch"
-              + "|flott|munter|triste|eerie|eerily|mysterious(?:ly)?|heavy|heavily|lightly|light");
+              + "|flott|munter|triste|eerie|eerily|mysterious(?:ly)?");
 
   /** What makes a short text a cue or an instruction, not a heading. */
   static final Pattern NO_HEADING =

@@ -82,7 +82,7 @@ public record TempoWords(Kind kind, OptionalDouble figure, Optional<NoteRelation
     }
     String folded = without(TempoVocabulary.SPOKEN, TempoVocabulary.fold(words));
     String played = without(TempoVocabulary.PATTERN_ONLY, folded);
-    return plain(kind(without(TempoVocabulary.LOUDNESS, played)));
+    return plain(kind(without(TempoVocabulary.LOUDNESS, played), heading(words)));
   }
 
   private static OptionalDouble figure(String words) {
@@ -94,7 +94,7 @@ public record TempoWords(Kind kind, OptionalDouble figure, Optional<NoteRelation
     return last;
   }
 
-  private static Kind kind(String said) {
+  private static Kind kind(String said, boolean heading) {
     if (found(TempoVocabulary.HALF, said)) {
       return Kind.HALF;
     }
@@ -115,15 +115,19 @@ public record TempoWords(Kind kind, OptionalDouble figure, Optional<NoteRelation
     if (found(TempoVocabulary.SAME, said)) {
       return other >= 0 ? Kind.OTHER : Kind.SAME;
     }
-    if (other >= 0 && found(TempoVocabulary.GRADUALLY, said)) {
-      return found(TempoVocabulary.SLOWER, said) ? Kind.SLOWING : Kind.QUICKENING;
+    if (found(TempoVocabulary.GRADUALLY, said) && by < 0) {
+      boolean slower = found(TempoVocabulary.SLOWER, said) || found(TempoVocabulary.SLOW, said);
+      boolean faster = found(TempoVocabulary.FASTER, said) || found(TempoVocabulary.FAST, said);
+      if (slower != faster) {
+        return slower ? Kind.SLOWING : Kind.QUICKENING;
+      }
     }
     if (other >= 0 && by < 0) {
       return Kind.OTHER;
     }
     // "colla voce" beside "slowly" is out of time at a tempo that nobody knows
     String rest = without(TempoVocabulary.SLOWING, without(TempoVocabulary.QUICKENING, said));
-    if (found(TempoVocabulary.NAMED, rest) || heading(rest)) {
+    if (found(TempoVocabulary.NAMED, rest) || heading) {
       return Kind.OTHER;
     }
     if (by >= 0) {
@@ -141,13 +145,17 @@ public record TempoWords(Kind kind, OptionalDouble figure, Optional<NoteRelation
     return slowing == quickening ? Kind.FREE : slowing ? Kind.SLOWING : Kind.QUICKENING;
   }
 
-  /** A short line that is no cue and no instruction, with a dance or a character in it. */
-  private static boolean heading(String said) {
-    return said.lines()
-        .map(String::strip)
+  /** A short line in a capital that is no cue and no instruction, with a dance or a character. */
+  private static boolean heading(String words) {
+    return words
+        .lines()
+        .map(l -> l.strip().replaceFirst("^[(\\[]", ""))
+        .filter(l -> !l.isEmpty() && Character.isUpperCase(l.codePointAt(0)))
+        .map(l -> without(TempoVocabulary.SPOKEN, TempoVocabulary.fold(l)))
+        .map(l -> without(TempoVocabulary.PATTERN_ONLY, l).strip())
         .filter(l -> l.split("\\s+", -1).length <= MOST_HEADING_WORDS)
         .filter(l -> !found(TempoVocabulary.NO_HEADING, l) || found(TempoVocabulary.LIGHT, l))
-        .anyMatch(l -> found(TempoVocabulary.HEADING, l));
+        .anyMatch(l -> found(TempoVocabulary.HEADING, l) || found(TempoVocabulary.LIGHT, l));
   }
 
   private static int alone(String said) {

@@ -95,7 +95,9 @@ class TempoWordsTest {
         "dolce",
         "marcato",
         "To Coda",
-        "Solo"
+        "Solo",
+        "light",
+        "gently"
       })
   void aFeelACueAndALoudnessAreNone(String words) {
     assertThat(TempoWords.read(words).kind()).isIn(Kind.NONE);
@@ -144,6 +146,8 @@ class TempoWordsTest {
     "stringendo,QUICKENING",
     "poco a poco più mosso,QUICKENING",
     "Getting faster,QUICKENING",
+    "Poco a poco animato,QUICKENING",
+    "Gradually slow,SLOWING",
     "drängend,QUICKENING",
     "en pressant,QUICKENING",
     "colla voce,FREE",
