@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.BiConsumer;
@@ -172,8 +173,8 @@ class PlanLawsTest {
     int sum = 0;
     Map<String, Integer> passes = new HashMap<>();
     for (NumberPlan.Entry entry : number.order()) {
-      Bar bar = bars.get(entry.bar());
-      assertThat(bar).as(what).isNotNull();
+      assertThat(bars).as(what).containsKey(entry.bar());
+      Bar bar = Objects.requireNonNull(bars.get(entry.bar()));
       boolean added = entry.inserted().isPresent();
       int count = added ? entry.bars().orElse(1) : entry.bars().orElse(bar.count());
       if (!added) {
