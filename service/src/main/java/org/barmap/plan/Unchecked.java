@@ -115,7 +115,7 @@ final class Unchecked {
               "page-unread",
               "Page "
                   + page
-                  + " could not be read, its bars are missing here."
+                  + " could not be read: its bars are missing here."
                   + (numbers.isEmpty()
                       ? ""
                       : " How long "

@@ -1,13 +1,18 @@
 package org.barmap.web.route;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
+import org.barmap.library.PageState;
 import org.barmap.library.Settings;
 import org.barmap.map.BarMap;
+import org.barmap.map.Finding;
+import org.barmap.map.Severity;
+import org.barmap.map.Stage;
 import org.barmap.plan.Plan;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
@@ -30,7 +35,25 @@ public final class Planning {
 
   /** Returns the plan of a map with some changes, as the book's player turns and counts. */
   public Plan plan(BookCard book, BarMap map, ShowChanges changes) {
-    return Planner.plan(map, changes, settings(book, library.books().settings(book.id())));
+    return Planner.plan(
+        withFailed(book, map), changes, settings(book, library.books().settings(book.id())));
+  }
+
+  /** A page that could not be read is not in the map; the plan must know that it is there. */
+  private BarMap withFailed(BookCard book, BarMap map) {
+    List<Finding> findings = new ArrayList<>(map.findings());
+    for (PageCard page : library.pages().all(book.id())) {
+      if (page.state() == PageState.FAILED) {
+        findings.add(
+            Finding.ofPage(
+                Severity.ERROR,
+                Stage.PAGE,
+                page.index(),
+                "page-failed",
+                page.finding().orElse("")));
+      }
+    }
+    return findings.size() == map.findings().size() ? map : map.withFindings(findings);
   }
 
   /** Returns a book's changes. */
