@@ -193,7 +193,10 @@
  * @property {Change} [understood]
  * @property {string} [says]
  * @property {string} [asks]
- * @property {string[]} [candidates]
+ * @property {string[]} [candidates] words that would be understood
+ * @property {{says: string, changes: Change[]}[]} [readings] what it may mean; without changes a word more is wanted
+ * @property {Change} [keep] the note that would keep what is asked back
+ * @property {boolean} [note] no change, kept as a note
  * @property {PlanFinding[]} [checks]
  *
  * @typedef {object} RoadBar
@@ -365,6 +368,9 @@
  * @property {{page: number, side: "left"|"right"|"unknown", opening: number, folio?: number, leaf: string}[]} [pages]
  * @property {{pages: number, of: number}} [checked] pages a person has looked at
  * @property {Night} [night]
+ * @property {KeptNote[]} [notes] words kept as they were said
+ *
+ * @typedef {{number: string, at?: string, bar?: string, text: string, when?: string, change: string}} KeptNote
  */
 
 /**

@@ -32,7 +32,8 @@ import { MOST_FIFTHS, keyText } from "../core/words.js";
  *   | {kind: "key", first: string, fifths: number}
  *   | {kind: "beats", beats: number} & Span
  *   | {kind: "instrument", first: string, to: string}
- *   | {kind: "remind", first: string, what: string}} OfAKind
+ *   | {kind: "remind", first: string, what: string}
+ *   | {kind: "note", first?: string, text: string}} OfAKind
  * @typedef {{number?: string, note?: string, version?: string, until?: string} & OfAKind} Change
  */
 
@@ -253,6 +254,13 @@ const OF_BARS = {
     fields: () => [field("What", select("what", REMINDERS)), field("In your words", el("input", { name: "note", maxlength: 120 }))],
     says: (c) => `${c.what === "text" ? (c.note ?? "reminder") : c.what} at ${c.first}`,
     noLast: true,
+  },
+  note: {
+    text: "Note",
+    title: "Note",
+    fields: () => [field("In your words", el("input", { name: "text", maxlength: 300, required: true }), "Kept with its date; nothing in the plan follows from it.")],
+    says: (c) => `note${c.first ? ` at ${c.first}` : ""}: ${c.text}`,
+    holdsOn: true,
   },
 };
 

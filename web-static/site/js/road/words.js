@@ -54,39 +54,62 @@ export class WordBox {
   /** @param {UnderstoodLine[]} lines */
   #draw(lines) {
     const ready = lines.filter((l) => l.understood && !l.asks);
-    const store = async () => {
-      try {
-        for (const line of ready) await this.#model.add(/** @type {Change} */ (line.understood));
-        // The answer leaves the number out where it knew it; what is asked again must name it still.
-        const typed = this.#area.value.split("\n");
-        const open = lines.filter((l) => !ready.includes(l)).map((l) => typed.find((t) => t.includes(l.line)) ?? l.line);
-        this.#area.value = open.join("\n");
-        this.#grow();
-        if (open.length) await this.#read();
-        else show(this.#result);
-      } catch (error) {
-        complain(error);
-      }
-    };
+    const notes = ready.filter((l) => l.note).length;
+    const made = ready.length - notes;
+    const what = [made === 0 ? "" : `Make ${made === 1 ? "it so" : `these ${count(made, "change")}`}`, notes === 0 ? "" : `keep ${count(notes, "note")}`].filter(Boolean).join(", ");
     show(
       this.#result,
-      el("ul", { class: "lines" }, lines.map((line) => this.#line(line))),
-      ready.length ? button(ready.length === 1 ? "Yes, make it so" : `Make these ${count(ready.length, "change")}`, () => void store(), { class: "btn btn-main", id: "accept-words" }) : null,
+      el("ul", { class: "lines" }, lines.map((line) => this.#line(line, lines))),
+      ready.length ? button(what.charAt(0).toUpperCase() + what.slice(1), () => void this.#settle(lines, ready, ready.map((l) => /** @type {Change} */ (l.understood))), { class: "btn btn-main", id: "accept-words" }) : null,
     );
-    if (ready.length === 0) this.#area.focus();
+    if (ready.length === 0 && !lines.some((l) => l.readings?.length)) this.#area.focus();
   }
 
-  /** @param {UnderstoodLine} line */
-  #line(line) {
+  /**
+   * Makes the changes that some lines come to; the others stay, and are read again with these in force.
+   *
+   * @param {UnderstoodLine[]} lines
+   * @param {UnderstoodLine[]} done
+   * @param {Change[]} changes
+   */
+  async #settle(lines, done, changes) {
+    try {
+      for (const change of changes) await this.#model.add(change);
+      this.#area.value = lines.filter((l) => !done.includes(l)).map((l) => l.line).join("\n");
+      this.#grow();
+      if (this.#area.value) await this.#read();
+      else show(this.#result);
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  /**
+   * @param {UnderstoodLine} line
+   * @param {UnderstoodLine[]} lines
+   */
+  #line(line, lines) {
     const good = line.understood && !line.asks;
     const candidates = line.candidates ?? [];
+    const readings = line.readings ?? [];
+    const { keep } = line;
     return el(
       "li",
       { class: good ? "line" : "line line-asks" },
       el("span", { class: "soft small", text: line.line }),
       el("strong", {}, icon(good ? "tick" : "doubt"), " ", line.asks ?? line.says ?? (line.understood ? sentence(line.understood) : "This was not understood.")),
       checkList(line.checks ?? []),
+      good || readings.length === 0
+        ? null
+        : el(
+            "div",
+            { class: "choice" },
+            readings.map((r) => (r.changes.length ? button(r.says, () => void this.#settle(lines, [line], r.changes), { class: "btn" }) : el("span", { class: "small", text: r.says }))),
+          ),
       good || candidates.length === 0 ? null : el("p", { class: "small", text: `Possible: ${candidates.join(" · ")}` }),
+      good || !keep || readings.some((r) => r.changes.some((c) => c.kind === "note"))
+        ? null
+        : el("div", { class: "choice" }, button("Keep it as a note", () => void this.#settle(lines, [line], [keep]), { class: "btn" })),
     );
   }
 }

@@ -11,6 +11,7 @@ import { aheadList } from "./ahead.js";
 import { checkedText, sideQuestion } from "./head.js";
 import { instrumentList, markList, restList } from "./lists.js";
 import { BarNames } from "./names.js";
+import { noteList } from "./notes.js";
 import { nightList } from "./night.js";
 import { changeSettings } from "./settings.js";
 import { SinceBox } from "./since.js";
@@ -118,7 +119,7 @@ class TurnsRoom {
       case "rests": return restList(this.#book, this.#plan.rests, names);
       case "instruments": return instrumentList(this.#plan.instruments, names);
       case "ahead": return aheadList(this.#plan.lookAhead ?? [], names);
-      case "night": return nightList(this.#plan.runSheet ?? [], this.#plan.night);
+      case "night": return el("div", {}, nightList(this.#plan.runSheet ?? [], this.#plan.night), noteList(this.#plan.notes ?? []));
       case "since":
         void this.#since.load().catch(complain);
         return this.#since.node;

@@ -1,5 +1,6 @@
 package org.barmap.plan;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 import org.barmap.plan.change.PlanFinding;
@@ -21,6 +22,7 @@ import org.barmap.plan.turn.Turn;
  * @param pencil marks to write, by page and system; the same list is erased before return
  * @param lookAhead what the next page starts with, and traps
  * @param runSheet the night in order
+ * @param notes words kept as they were said, in the order they were made
  * @param findings what can't be right, what to think about, what follows from a change
  * @param pages on which side each page lies, in the order of the book
  * @param checked how much of the book a person has looked at
@@ -36,6 +38,7 @@ public record Plan(
     List<PencilMark> pencil,
     List<LookAhead> lookAhead,
     List<RunSheet> runSheet,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<KeptNote> notes,
     List<PlanFinding> findings,
     List<PagePlace> pages,
     CheckedPages checked,
@@ -53,6 +56,7 @@ public record Plan(
     pencil = List.copyOf(pencil);
     lookAhead = List.copyOf(lookAhead);
     runSheet = List.copyOf(runSheet);
+    notes = List.copyOf(notes);
     findings = List.copyOf(findings);
     pages = List.copyOf(pages);
   }

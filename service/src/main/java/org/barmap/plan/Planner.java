@@ -75,7 +75,7 @@ public final class Planner {
     List<ShowChange> active = Parts.of(held, ordered, findings);
     Map<WrittenNumber, List<ShowChange>> byNumber = new IdentityHashMap<>();
     for (ShowChange change : active) {
-      if (change.effects().order().isEmpty()) {
+      if (change.effects().order().isEmpty() && change.kept().isEmpty()) {
         NumberOrder.of(written, change, findings)
             .ifPresent(n -> byNumber.computeIfAbsent(n, k -> new ArrayList<>()).add(change));
       }
@@ -104,6 +104,7 @@ public final class Planner {
         unchecked.marks(pencil.marks(), turns),
         ahead.found(),
         lines,
+        KeptNote.of(written, active, findings),
         findings,
         sides.places(),
         unchecked.pages(),

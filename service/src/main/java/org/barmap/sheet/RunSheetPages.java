@@ -22,7 +22,11 @@ final class RunSheetPages {
     flow.rule(1);
     for (int i = 0; i < plan.runSheet().size(); i++) {
       line(flow, plan.runSheet().get(i), plan.numbers().get(i).following());
+      NoteLines.write(flow, plan.notes(), plan.runSheet().get(i).number());
       flow.rule(0.5f);
+    }
+    if (plan.runSheet().stream().noneMatch(l -> l.number().isEmpty())) {
+      NoteLines.write(flow, plan.notes(), "");
     }
   }
 

@@ -53,12 +53,21 @@ class PlanRoutesTest extends RunningServer {
     HttpResponse<String> heard =
         post(
             "/api/books/" + book + "/changes/understand",
-            "{\"text\":\"cut 3 to 5\\nfrobnicate 9\"}");
+            "{\"text\":\"cut 3 to 5\\ncut 3 until 5\\ncut the dog\\nlighter at 4\"}");
     JsonNode lines = json(heard).path("lines");
     assertThat(lines.get(0).has("understood")).as(heard.body()).isTrue();
     assertThat(lines.get(0).path("understood").path("kind").asString()).isEqualTo("cut");
-    assertThat(lines.get(0).path("says").asString()).isNotEmpty();
+    assertThat(lines.get(0).path("says").asString()).contains("Out: 3 to 5", "you land on 6");
     assertThat(lines.get(1).path("asks").asString()).isNotEmpty();
+    assertThat(lines.get(1).path("readings")).hasSize(2);
+    JsonNode until = lines.get(1).path("readings").get(1);
+    assertThat(until.path("says").asString()).contains("out: 3 to 4", "you land on 5");
+    assertThat(until.path("changes").get(0).path("kind").asString()).isEqualTo("cut");
+    assertThat(until.path("changes").get(0).has("id")).isFalse();
+    assertThat(lines.get(2).path("asks").asString()).isNotEmpty();
+    assertThat(lines.get(2).path("keep").path("kind").asString()).isEqualTo("note");
+    assertThat(lines.get(3).path("note").asBoolean()).isTrue();
+    assertThat(lines.get(3).path("understood").path("first").asString()).isEqualTo("4");
     assertThat(json(get("/api/books/" + book + "/changes")).path("changes")).isEmpty();
   }
 

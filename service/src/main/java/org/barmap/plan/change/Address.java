@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.plan.change.term.NoteNames;
 import org.barmap.plan.change.term.Numerals;
 
 /**
@@ -14,17 +15,24 @@ import org.barmap.plan.change.term.Numerals;
  * <p>Understood: {@code 34}, {@code bar 34}, {@code 24A}, {@code B}, {@code letter B}, {@code 4
  * before B}, {@code four bars after B}, {@code the bar before B}, {@code third of B}, {@code 3rd
  * bar of B} (B itself is the first), {@code B + 2}, {@code B minus 1}, {@code start}, {@code end},
- * {@code 24 in the 2nd ending} where a number occurs twice, each with {@code beat 3} behind it or
- * {@code beat 3 of} before it (common practice).
+ * {@code 24 in the 2nd ending} where a number occurs twice, {@code the coda}, {@code the sign},
+ * each with {@code beat 3} behind it or {@code beat 3 of} before it, or with {@code eighth 4},
+ * where the beats shown are not the meter's lower figure (common practice).
  *
  * @param anchor what is counted from, without the words around it
  * @param kind what the anchor has to be
  * @param offset bars to go on from there
- * @param beat the beat named
+ * @param beat the beat named, or which of the notes that {@code unit} names
  * @param ending the ending the anchor lies in, where one was named
+ * @param unit which notes of the bar are counted, 8 for eighths; empty where beats are
  */
 public record Address(
-    String anchor, Kind kind, int offset, OptionalDouble beat, OptionalInt ending) {
+    String anchor,
+    Kind kind,
+    int offset,
+    OptionalDouble beat,
+    OptionalInt ending,
+    OptionalInt unit) {
 
   /** What an anchor is. */
   public enum Kind {
@@ -34,6 +42,8 @@ public record Address(
     BAR,
     /** A rehearsal mark: "letter", "mark" or "figure" was said. */
     MARK,
+    /** The bar at the coda sign or the segno. */
+    SIGN,
     /** The first bar. */
     START,
     /** The last bar. */
@@ -41,14 +51,20 @@ public record Address(
   }
 
   private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
-  private static final String BARS = "(?:bars?|measures?|mm?\\.?)";
+  private static final String BARS = "(?:bars?|measures?|mm?\\.?|bb?\\.|msr\\.?)";
+  private static final String BEAT = "(?:beat|bt\\.?)";
   private static final String NUMBER = "(" + Numerals.CARDINAL + ")";
   private static final Pattern BEAT_LAST =
       Pattern.compile(
-          "(.+?),?\\s+(?:(?:on|at)\\s+)?beat\\s+(" + Numerals.CARDINAL + "(?:\\.5)?)", FLAGS);
+          "(.+?),?\\s+(?:(?:on|at)\\s+)?" + BEAT + "\\s*(" + Numerals.CARDINAL + "(?:\\.5)?)",
+          FLAGS);
+  private static final Pattern NOTE_LAST =
+      Pattern.compile("(.+?),?\\s+(\\p{L}{4,14})\\s+(\\d{1,2})", FLAGS);
   private static final Pattern BEAT_FIRST =
       Pattern.compile(
-          "(?:the\\s+)?(?:beat\\s+("
+          "(?:the\\s+)?(?:"
+              + BEAT
+              + "\\s*("
               + Numerals.CARDINAL
               + "(?:\\.5)?)|("
               + Numerals.ORDINAL
@@ -72,7 +88,13 @@ public record Address(
           FLAGS);
   private static final Pattern SAID_BAR = Pattern.compile(BARS + "\\s*(\\d.*)", FLAGS);
   private static final Pattern SAID_MARK =
-      Pattern.compile("(?:rehearsal\\s+)?(?:letter|mark|figure|rehearsal|box)\\s+(.+)", FLAGS);
+      Pattern.compile(
+          "(?:rehearsal\\s+)?(?:letter|mark|figure|fig\\.?|rehearsal|reh\\.?|box|cue)\\s+(.+)|\\[(.+)\\]",
+          FLAGS);
+  private static final Pattern THE_BAR_AT =
+      Pattern.compile("(?:the\\s+)?(?:bar|measure)\\s+(?:(?:at|of)\\s+)?(.+)", FLAGS);
+  private static final Pattern SIGN =
+      Pattern.compile("(?:the\\s+)?(coda|segno|sign)(?:\\s+sign)?", FLAGS);
   private static final Pattern START =
       Pattern.compile("(?:the\\s+)?(?:start|beginning|top|first\\s+bar)", FLAGS);
   private static final Pattern END = Pattern.compile("(?:the\\s+)?(?:end|last(?:\\s+bar)?)", FLAGS);
@@ -99,12 +121,18 @@ public record Address(
     if (last.matches()) {
       return withBeat(last.group(1), last.group(2));
     }
+    Matcher note = NOTE_LAST.matcher(text);
+    if (note.matches() && NoteNames.unit(note.group(2)).isPresent()) {
+      OptionalInt unit = NoteNames.unit(note.group(2));
+      return withBeat(note.group(1), note.group(3))
+          .map(a -> new Address(a.anchor, a.kind, a.offset, a.beat, a.ending, unit));
+    }
     Matcher first = BEAT_FIRST.matcher(text);
     if (first.matches()) {
       String beat = first.group(1) == null ? first.group(2) : first.group(1);
       return withBeat(first.group(3), beat);
     }
-    Matcher before = BEFORE_AFTER.matcher(text);
+    Matcher before = BEFORE_AFTER.matcher(text.replaceFirst("(?i)^the bar (?=\\w+ before )", ""));
     if (before.matches()) {
       int bars = before.group(1) == null ? 1 : Numerals.value(before.group(1)).orElse(0);
       boolean back = before.group(2).toLowerCase(Locale.ROOT).equals("before");
@@ -136,7 +164,10 @@ public record Address(
     }
     return parse(bar)
         .filter(a -> a.beat.isEmpty())
-        .map(a -> new Address(a.anchor, a.kind, a.offset, OptionalDouble.of(value), a.ending));
+        .map(
+            a ->
+                new Address(
+                    a.anchor, a.kind, a.offset, OptionalDouble.of(value), a.ending, a.unit));
   }
 
   private static Optional<Address> anchor(String words) {
@@ -146,7 +177,7 @@ public record Address(
       OptionalInt nth = Numerals.value(ending.group(2));
       return nth.isEmpty()
           ? Optional.empty()
-          : anchor(ending.group(1)).map(a -> new Address(a.anchor, a.kind, 0, a.beat, nth));
+          : anchor(ending.group(1)).map(a -> new Address(a.anchor, a.kind, 0, a.beat, nth, a.unit));
     }
     if (END.matcher(text).matches()) {
       return Optional.of(plain(text, Kind.END));
@@ -161,8 +192,16 @@ public record Address(
     if (bar.matches()) {
       return ifPlain(bar.group(1), Kind.BAR);
     }
+    Matcher sign = SIGN.matcher(text);
+    if (sign.matches()) {
+      return Optional.of(plain(sign.group(1), Kind.SIGN));
+    }
     Matcher mark = SAID_MARK.matcher(text);
-    return mark.matches() ? ifPlain(mark.group(1), Kind.MARK) : ifPlain(text, Kind.ANY);
+    if (mark.matches()) {
+      return ifPlain(mark.group(1) == null ? mark.group(2) : mark.group(1), Kind.MARK);
+    }
+    Matcher at = THE_BAR_AT.matcher(text);
+    return at.matches() ? anchor(at.group(1)) : ifPlain(text, Kind.ANY);
   }
 
   private static Optional<Address> ifPlain(String word, Kind kind) {
@@ -170,10 +209,11 @@ public record Address(
   }
 
   private static Address plain(String word, Kind kind) {
-    return new Address(word, kind, 0, OptionalDouble.empty(), OptionalInt.empty());
+    return new Address(
+        word, kind, 0, OptionalDouble.empty(), OptionalInt.empty(), OptionalInt.empty());
   }
 
   private Address moved(int bars) {
-    return new Address(anchor, kind, offset + bars, beat, ending);
+    return new Address(anchor, kind, offset + bars, beat, ending, unit);
   }
 }

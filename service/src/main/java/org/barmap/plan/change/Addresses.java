@@ -7,8 +7,10 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.barmap.map.Bar;
+import org.barmap.map.Navigation;
 import org.barmap.plan.change.term.Figures;
 
 /** Looks addresses up in one musical number. */
@@ -61,11 +63,11 @@ public final class Addresses {
           number.spoken() + " has no " + spoken(address) + "; it has " + range(), nearest());
     }
     if (anchors.size() > 1) {
-      return ambiguous(spoken(address), anchors);
+      return ambiguous(spoken(address), anchors, address);
     }
     Set<Integer> slots = counted.from(anchors.iterator().next(), address.offset());
     if (slots.size() > 1) {
-      return ambiguous("that", slots);
+      return ambiguous("that", slots, address);
     }
     int slot = slots.iterator().next();
     if (slot < 0 || slot >= number.slots()) {
@@ -73,19 +75,62 @@ public final class Addresses {
           "that is outside " + number.spoken() + ", which has " + range(),
           List.of(number.nameAt(0), number.nameAt(number.slots() - 1)));
     }
-    double beat = address.beat().orElse(1);
+    OptionalDouble asSaid = address.beat();
+    if (address.unit().isPresent()) {
+      if (number.barAt(slot).meter().isEmpty()) {
+        return new Found.Refused(noMeter(slot), List.of());
+      }
+      double figure = number.barAt(slot).meter().get().unit();
+      double place = (asSaid.orElse(1) - 1) * figure / address.unit().getAsInt() + 1;
+      asSaid = OptionalDouble.of(place);
+    }
+    double beat = asSaid.orElse(1);
     int beats = number.barAt(slot).meter().map(m -> m.beats()).orElse(Integer.MAX_VALUE);
     if (beat >= beats + 1.0) {
       return new Found.Refused(
           "bar " + number.nameAt(slot) + " has no beat " + Figures.plain(beat) + ", only " + beats,
           List.of());
     }
-    return new Found.At(new Place(slot, address.beat()));
+    return new Found.At(new Place(slot, asSaid));
   }
 
-  private Found ambiguous(String said, Set<Integer> slots) {
-    List<String> names = slots.stream().filter(this::exists).map(this::describe).toList();
-    return new Found.Refused(said + " can be " + String.join(" or ", names), names);
+  /** Says why a beat of a bar can't be found. */
+  public String noMeter(int slot) {
+    return "no meter is known at bar "
+        + number.nameAt(slot)
+        + ", so its beats can't be counted; enter the meter, or name whole bars";
+  }
+
+  private Found ambiguous(String said, Set<Integer> anchors, Address address) {
+    List<Integer> there = anchors.stream().filter(this::exists).toList();
+    List<String> names = there.stream().map(this::describe).toList();
+    return new Found.Refused(
+        said + " can be " + String.join(" or ", names),
+        names,
+        address.offset() == 0
+            ? there.stream().map(s -> new Place(s, address.beat())).toList()
+            : List.of());
+  }
+
+  /** Tells whether an address names a rehearsal mark, and no bar by its number or label. */
+  public boolean namesMark(Address address) {
+    String word = address.anchor().toLowerCase(Locale.ROOT);
+    boolean mark = byMark.containsKey(word);
+    return switch (address.kind()) {
+      case MARK -> mark;
+      case ANY -> mark && barsCalled(word).isEmpty();
+      case BAR, START, END, SIGN -> false;
+    };
+  }
+
+  /** Returns the slot at which the section that begins at a mark ends: its last bar. */
+  public int sectionEnd(int slot) {
+    for (int i = number.entryAt(slot) + 1; i < number.bars().size(); i++) {
+      if (number.bars().get(i).rehearsal().isPresent()) {
+        return number.starts()[i] - 1;
+      }
+    }
+    return number.slots() - 1;
   }
 
   private boolean exists(int slot) {
@@ -114,6 +159,7 @@ public final class Addresses {
       case END -> slots.add(number.slots() - 1);
       case MARK -> slots.addAll(byMark.getOrDefault(word, List.of()));
       case BAR -> slots.addAll(barsCalled(word));
+      case SIGN -> slots.addAll(withSign(word));
       case ANY -> {
         slots.addAll(barsCalled(word));
         slots.addAll(byMark.getOrDefault(word, List.of()));
@@ -121,6 +167,17 @@ public final class Addresses {
     }
     address.ending().ifPresent(e -> slots.removeIf(s -> !number.barAt(s).ending().contains(e)));
     return slots;
+  }
+
+  private List<Integer> withSign(String word) {
+    Navigation sign = word.contains("coda") ? Navigation.CODA : Navigation.SEGNO;
+    List<Integer> found = new ArrayList<>();
+    for (int i = 0; i < number.bars().size(); i++) {
+      if (number.bars().get(i).has(sign)) {
+        found.add(number.starts()[i]);
+      }
+    }
+    return found;
   }
 
   private List<Integer> barsCalled(String word) {
@@ -175,6 +232,7 @@ public final class Addresses {
     return switch (address.kind()) {
       case MARK -> "mark " + address.anchor();
       case BAR -> "bar " + address.anchor();
+      case SIGN -> address.anchor();
       default -> address.anchor();
     };
   }

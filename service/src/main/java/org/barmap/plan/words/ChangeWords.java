@@ -1,65 +1,57 @@
 package org.barmap.plan.words;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
-import org.barmap.plan.change.say.Wording;
 
 /**
  * Reads a director's cut list.
  *
  * <p>One instruction a line, or several behind each other ("No. 7: cut 34 to 49, vamp B to B+1"). A
  * number is named once and holds until the next: "No. 7:", "7.", its title, or "No. 7 Low Tide".
+ * What is no change at all is kept as a note; what looks like one and can't be followed is asked
+ * back with the reason.
  */
 public final class ChangeWords {
   /** A longer list is no cut list. */
   static final int MOST_LINES = 2000;
 
-  /** A longer line is no instruction; what goes on behind is not read. */
+  /** A longer line is no instruction. */
   private static final int MOST_LETTERS = 400;
 
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
-  private static final String VERB =
-      ShowChange.wordings().stream()
-          .map(Wording::verbs)
-          .filter(v -> !v.isEmpty())
-          .collect(Collectors.joining("|", "(?:", ")"));
-  private static final Pattern NEXT =
-      Pattern.compile(
-          "\\s*(?:,|;|\\band\\b|\\.(?=\\s))\\s*(?:and\\s+|then\\s+)?(?=" + VERB + "\\b)", FLAGS);
-  private static final Pattern LINES =
-      Pattern.compile("[\\r\\n;]+|(?<=[\\p{L}\\p{N}]\\.)\\s+(?=(?:no|nr)\\b\\.?\\s*\\d)", FLAGS);
-  private static final Pattern NUMBER =
-      Pattern.compile(
-          "(?:(?:no|nr|num)\\b\\.?|number|#|\\u2116)\\s*(\\d{1,4}[A-Za-z]{0,3}|[A-Za-z]{1,3}\\d{0,3})\\b\\s*(.*)",
-          FLAGS);
-  private static final Pattern BARE =
-      Pattern.compile("(\\d{1,4}[A-Za-z]{0,2})\\s*[.:)]\\s+(.*)", FLAGS);
-  private static final Pattern CUT_NUMBER =
-      Pattern.compile(
-          "(?:cut|omit|tacet|play)\\s+(?=(?:(?:no|nr)\\b\\.?|number|#|\\u2116)\\s*\\d)", FLAGS);
+  /** So many instructions of one list are tried in every number, when none is named. */
+  private static final int MOST_TRIED = 600;
 
-  private static final Pattern SAYS = Pattern.compile("\\b" + VERB + "\\b", FLAGS);
+  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
+  private static final Pattern LINES = Pattern.compile("[\\r\\n;\\u2028\\u2029\\u0085]+");
+  private static final Pattern CUT_ONE =
+      Pattern.compile("(?:cut|omit|skip|drop|lose)\\s+(\\d{1,4}[A-Za-z]{0,2})", FLAGS);
 
   private final String book;
   private final List<WrittenNumber> numbers;
+  private final Names names;
+  private final Map<WrittenNumber, Scope> scopes = new IdentityHashMap<>();
   private final List<Heard<ShowChange>> heard = new ArrayList<>();
   private Optional<WrittenNumber> number = Optional.empty();
+  private boolean named;
   private int next = 1;
+  private int tried;
 
   private ChangeWords(BarMap map) {
     this.numbers = WrittenNumber.all(map);
-    this.book = map.book().title().strip().toLowerCase(Locale.ROOT);
+    this.names = new Names(numbers);
+    this.book = Spoken.plain(map.book().title()).toLowerCase(Locale.ROOT);
     if (numbers.size() == 1) {
       this.number = Optional.of(numbers.get(0));
     }
@@ -70,11 +62,7 @@ public final class ChangeWords {
     ChangeWords words = new ChangeWords(map);
     String[] lines = LINES.split(text, MOST_LINES + 1);
     for (int i = 0; i < lines.length && i < MOST_LINES; i++) {
-      String line =
-          lines[i].strip().replaceFirst("^[\\-*\\u2022\\u2013]\\s*", "").replaceAll("\\s+", " ");
-      if (!line.isEmpty() && !words.heading(line)) {
-        words.line(line.length() > MOST_LETTERS ? line.substring(0, MOST_LETTERS) : line);
-      }
+      words.typed(lines[i]);
     }
     if (lines.length > MOST_LINES) {
       words.heard.add(
@@ -86,10 +74,29 @@ public final class ChangeWords {
     return List.copyOf(words.heard);
   }
 
+  private void typed(String typed) {
+    if (typed.length() > MOST_LETTERS) {
+      String start = Spoken.plain(typed.substring(0, 40)) + "\u2026";
+      heard.add(
+          new Heard.AskedBack<>(
+              start,
+              "This line is longer than anything said in one breath; say it in several.",
+              List.of()));
+      return;
+    }
+    String line = Spoken.plain(typed).replaceFirst("^[-*\\u2022]\\s+|^[*\\u2022]", "").strip();
+    if (line.isEmpty() || heading(line)) {
+      return;
+    }
+    for (String sentence : Sentences.of(line)) {
+      line(sentence);
+    }
+  }
+
   /** A line that starts with the show's name and says nothing about a number is a heading. */
   private boolean heading(String line) {
-    boolean named = book.length() > 2 && line.toLowerCase(Locale.ROOT).startsWith(book);
-    return named && heard.isEmpty() && byTitle(line).isEmpty() && !SAYS.matcher(line).find();
+    boolean shows = book.length() > 2 && line.toLowerCase(Locale.ROOT).startsWith(book);
+    return shows && heard.isEmpty() && !names.titled(line) && !Sentences.hasVerb(line);
   }
 
   private void line(String line) {
@@ -100,90 +107,133 @@ public final class ChangeWords {
       add(order.get());
       return;
     }
-    String rest = LinkLines.numberFirst(line, numbers, number);
-    Matcher verbFirst = CUT_NUMBER.matcher(line);
-    String verb = "";
-    if (verbFirst.lookingAt()) {
-      verb = line.substring(0, verbFirst.end()).strip();
-      rest = line.substring(verbFirst.end());
+    Names.Named said = names.read(LinkLines.numberFirst(line, numbers, number));
+    if (said.unknown().isPresent()) {
+      add(
+          new Heard.AskedBack<>(
+              line, "There is no No. " + said.unknown().get() + " in this book.", names.labels()));
+      number = Optional.empty();
+      return;
     }
-    Matcher named = NUMBER.matcher(rest);
-    Matcher bare = BARE.matcher(rest);
-    if (named.matches() || bare.matches()) {
-      Matcher match = named.matches() ? named : bare;
-      Optional<WrittenNumber> found = byLabel(match.group(1));
-      if (found.isEmpty()) {
-        heard.add(
-            new Heard.AskedBack<>(
-                line, "There is no No. " + match.group(1) + " in this book.", labels()));
-        number = Optional.empty();
-        return;
+    if (said.number().isPresent()) {
+      number = said.number();
+      named = true;
+    }
+    if (!said.rest().isBlank()) {
+      for (String one : Sentences.instructions(said.rest())) {
+        instruction(one);
       }
-      number = found;
-      rest = dropTitle(match.group(2), found.get());
-    } else {
-      Optional<WrittenNumber> titled = byTitle(rest);
-      if (titled.isPresent()) {
-        number = titled;
-        rest = dropTitle(rest, titled.get());
-      }
-    }
-    if (!verb.isEmpty()) {
-      rest = rest.isEmpty() ? verb : verb + " " + rest;
-    }
-    if (!rest.isBlank()) {
-      instructions(line, rest);
     }
   }
 
-  private void instructions(String line, String rest) {
-    if (number.isEmpty()) {
-      heard.add(new Heard.AskedBack<>(line, "Which number is this for?", labels()));
-      return;
-    }
-    for (String one : NEXT.split(rest)) {
-      String words = one.strip().replaceFirst("[.,:]+$", "");
-      if (!words.isEmpty()) {
-        add(new Instruction(number.get(), words, Meta.of("n" + next)).read());
+  private void instruction(String words) {
+    Meta meta = Meta.of("n" + next);
+    if (!named) {
+      Optional<Heard<ShowChange>> either = numberOrBar(words, meta);
+      if (either.isPresent()) {
+        add(either.get());
+        return;
       }
     }
+    if (number.isEmpty()) {
+      add(whichNumber(words, meta));
+      return;
+    }
+    Scope scope = scope(number.get());
+    for (String one : Sentences.spread(scope, words)) {
+      add(about(scope, read(scope, one, Meta.of("n" + next)).orElseGet(() -> left(scope, one))));
+    }
+  }
+
+  private Optional<Heard<ShowChange>> read(Scope scope, String words, Meta meta) {
+    Optional<Heard<ShowChange>> plain = new Instruction(scope, words, words, meta).read();
+    String figures = Spoken.figures(words);
+    if (figures.equals(words)
+        || plain.filter(h -> h instanceof Heard.Understood<ShowChange>).isPresent()) {
+      return plain;
+    }
+    return new Instruction(scope, figures, words, meta).read().or(() -> plain);
+  }
+
+  private Heard<ShowChange> left(Scope scope, String words) {
+    return Kept.left(scope, words, Meta.of("n" + next));
+  }
+
+  private Scope scope(WrittenNumber of) {
+    return scopes.computeIfAbsent(of, Scope::new);
+  }
+
+  /** "Cut 7" is number 7 or bar 7, where nobody said which number is spoken of. */
+  private Optional<Heard<ShowChange>> numberOrBar(String words, Meta meta) {
+    Matcher one = CUT_ONE.matcher(words);
+    Optional<WrittenNumber> whole = one.matches() ? names.byLabel(one.group(1)) : Optional.empty();
+    if (whole.isEmpty()) {
+      return Optional.empty();
+    }
+    String label = whole.get().label();
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    Optional<Heard<ShowChange>> cut = read(scope(whole.get()), "cut", meta);
+    understood(cut).ifPresent(readings::add);
+    readings.addAll(inNumbers(words, meta));
+    return readings.size() == 1
+        ? cut
+        : Optional.of(
+            new Heard.AskedBack<>(
+                words, "No. " + label + ", or bar " + label + "?", List.of(), readings));
+  }
+
+  private Heard<ShowChange> whichNumber(String words, Meta meta) {
+    List<Heard.Reading<ShowChange>> readings = inNumbers(words, meta);
+    if (!readings.isEmpty() || Sentences.hasVerb(words)) {
+      return new Heard.AskedBack<>(
+          words,
+          "Which number is this for?",
+          readings.isEmpty() ? names.labels() : List.of(),
+          readings);
+    }
+    return Kept.ofTheShow(words, meta);
+  }
+
+  /** What the words would mean in each number that understands them. */
+  private List<Heard.Reading<ShowChange>> inNumbers(String words, Meta meta) {
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    List<WrittenNumber> those = number.map(List::of).orElse(numbers);
+    for (WrittenNumber each : those) {
+      if (readings.size() == PlanFinding.MOST_NUMBERS || tried++ > MOST_TRIED) {
+        break;
+      }
+      understood(read(scope(each), words, meta)).ifPresent(readings::add);
+    }
+    return readings;
+  }
+
+  private static Optional<Heard.Reading<ShowChange>> understood(Optional<Heard<ShowChange>> heard) {
+    return heard
+        .filter(h -> h instanceof Heard.Understood)
+        .map(h -> (Heard.Understood<ShowChange>) h)
+        .map(u -> new Heard.Reading<>(u.sentence(), List.of(u.change())));
+  }
+
+  /** Whoever reads it again must know the number, and may keep it as a note. */
+  private Heard<ShowChange> about(Scope scope, Heard<ShowChange> one) {
+    String label = scope.number().label();
+    String words = label.isEmpty() ? one.said() : "No. " + label + ": " + one.said();
+    if (one instanceof Heard.Understood<ShowChange> understood) {
+      return understood.about(words);
+    }
+    Heard.AskedBack<ShowChange> asked = (Heard.AskedBack<ShowChange>) one;
+    return asked.about(words, Kept.note(scope, one.said(), Meta.of("n" + next)));
   }
 
   private void add(Heard<ShowChange> one) {
-    heard.add(one);
+    boolean noted =
+        one instanceof Heard.AskedBack<ShowChange> asked && asked.keep().isPresent()
+            || one instanceof Heard.Understood;
+    heard.add(
+        noted
+            ? one
+            : ((Heard.AskedBack<ShowChange>) one)
+                .about(one.said(), Kept.theShow(one.said(), Meta.of("n" + next))));
     next++;
-  }
-
-  private Optional<WrittenNumber> byLabel(String label) {
-    List<WrittenNumber> same =
-        numbers.stream().filter(n -> n.label().equalsIgnoreCase(label)).toList();
-    return same.size() == 1 ? Optional.of(same.get(0)) : Optional.empty();
-  }
-
-  private Optional<WrittenNumber> byTitle(String line) {
-    String lower = line.toLowerCase(Locale.ROOT);
-    List<WrittenNumber> same =
-        numbers.stream()
-            .filter(n -> n.title().length() > 2)
-            .filter(n -> lower.startsWith(n.title().toLowerCase(Locale.ROOT)))
-            .toList();
-    return same.size() == 1 ? Optional.of(same.get(0)) : Optional.empty();
-  }
-
-  private static String dropTitle(String rest, WrittenNumber number) {
-    String text = rest.strip().replaceFirst("^[:,.\\u2013\\u2014-]+\\s*", "");
-    String title = number.title().toLowerCase(Locale.ROOT);
-    String quoted = text.replaceFirst("^[\"\\u201C\\u2018'(]+", "");
-    if (!title.isEmpty() && quoted.toLowerCase(Locale.ROOT).startsWith(title)) {
-      text = quoted.substring(title.length()).replaceFirst("^[\"\\u201D\\u2019')]+", "").strip();
-    }
-    return text.replaceFirst("^[:,.\\u2013\\u2014-]+\\s*", "").strip();
-  }
-
-  private List<String> labels() {
-    return numbers.stream()
-        .map(n -> n.title().isEmpty() ? "No. " + n.label() : "No. " + n.label() + " " + n.title())
-        .limit(PlanFinding.MOST_NUMBERS)
-        .toList();
   }
 }

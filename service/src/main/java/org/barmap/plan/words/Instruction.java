@@ -7,9 +7,6 @@ import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.map.Meter;
-import org.barmap.plan.change.Addresses;
-import org.barmap.plan.change.Found;
-import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
@@ -20,84 +17,174 @@ import org.barmap.plan.change.say.Wording;
 /**
  * One instruction for one number.
  *
- * @param within the number
+ * @param scope the number
  * @param words the instruction, without the number's name
+ * @param said the same as it was typed
  * @param meta what the change gets
  */
-record Instruction(WrittenNumber within, String words, Meta meta) implements Told<ShowChange> {
+record Instruction(Scope scope, String words, String said, Meta meta) implements Told<ShowChange> {
   private static final List<Wording<ShowChange>> WORDINGS = ShowChange.wordings();
   private static final Pattern NOTED =
       Pattern.compile(
           "(.+?)\\s*\\(([^()]{1,300})\\)", Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+  private static final Pattern REMARK = Pattern.compile("(.+?)(?:,\\s+|\\s+-\\s+)(.+)");
 
-  /** Reads it; a remark in brackets behind it is a note. */
-  Heard<ShowChange> read() {
+  /** Reads it; a remark in brackets behind it is a note. Empty when it is no change at all. */
+  Optional<Heard<ShowChange>> read() {
     Optional<Showings> showings = Showings.off(words, meta);
     if (showings.isPresent()) {
-      Heard<ShowChange> held =
-          new Instruction(within, showings.get().words(), showings.get().meta()).read();
-      if (held instanceof Heard.Understood) {
+      Optional<Heard<ShowChange>> held =
+          new Instruction(scope, showings.get().words(), said, showings.get().meta()).read();
+      if (held.filter(h -> h instanceof Heard.Understood<ShowChange>).isPresent()) {
         return held;
       }
     }
-    Heard<ShowChange> heard = whole();
-    Matcher noted = NOTED.matcher(words);
-    if (heard instanceof Heard.Understood || !noted.matches()) {
+    Optional<Heard<ShowChange>> heard = whole();
+    if (heard.filter(h -> h instanceof Heard.Understood<ShowChange>).isPresent()) {
       return heard;
     }
-    Meta withNote = meta.noted(Optional.of(noted.group(2)));
-    Heard<ShowChange> without = new Instruction(within, noted.group(1), withNote).whole();
-    return without instanceof Heard.Understood ? without : heard;
+    Matcher noted = NOTED.matcher(words);
+    if (noted.matches()) {
+      Optional<Heard<ShowChange>> without = noted(noted.group(1), noted.group(2));
+      if (without.isPresent()) {
+        return without;
+      }
+    }
+    return heard.filter(h -> !readings(h).isEmpty()).or(() -> remark()).or(() -> heard);
   }
 
-  private Heard<ShowChange> whole() {
-    return WORDINGS.stream()
-        .map(w -> w.reader().apply(this))
-        .flatMap(Optional::stream)
-        .findFirst()
-        .orElseGet(
-            () ->
-                asked(
-                    "This was not understood.",
+  private static List<Heard.Reading<ShowChange>> readings(Heard<ShowChange> heard) {
+    return heard instanceof Heard.AskedBack<ShowChange> asked ? asked.readings() : List.of();
+  }
+
+  private Optional<Heard<ShowChange>> noted(String without, String note) {
+    Meta withNote = meta.noted(Optional.of(note));
+    return new Instruction(scope, without, said, withNote).whole();
+  }
+
+  /** What stands behind a change may take some of it back, so it is not left aside unasked. */
+  private Optional<Heard<ShowChange>> remark() {
+    Matcher remark = REMARK.matcher(words);
+    if (!remark.matches()) {
+      return Optional.empty();
+    }
+    String said = remark.group(2).strip();
+    return noted(remark.group(1), said)
+        .filter(h -> h instanceof Heard.Understood<ShowChange>)
+        .map(h -> (Heard.Understood<ShowChange>) h)
+        .map(
+            u ->
+                choose(
+                    "What does \"" + said + "\" change?",
                     List.of(
-                        "cut 34 to 49",
-                        "vamp B to B + 1",
-                        "play 10 to 13 three times",
-                        "in two from 20 to 40")));
+                        new Heard.Reading<>(
+                            u.sentence() + " With \"" + said + "\" as a note.",
+                            List.of(u.change())))));
+  }
+
+  private Optional<Heard<ShowChange>> whole() {
+    return WORDINGS.stream().map(w -> w.reader().apply(this)).flatMap(Optional::stream).findFirst();
   }
 
   @Override
   public String number() {
-    return within.label();
+    return scope.number().label();
   }
 
   @Override
   public Optional<Meter> meterAt(String bar) {
-    return new Addresses(within).find(bar) instanceof Found.At at
-        ? within.barAt(at.place().slot()).meter()
+    Scope.Looked looked = scope.find(bar);
+    return looked.places().size() == 1
+        ? scope.meterAt(looked.places().get(0).slot())
         : Optional.empty();
   }
 
   @Override
   public Heard<ShowChange> range(String said, Function<Stretch, ShowChange> make, String says) {
-    Range range = Range.read(within, said);
-    if (range.first().isEmpty()) {
-      return asked(range.text(), range.candidates());
+    return bars(said, true, make, w -> w.says() + verb(w, says));
+  }
+
+  @Override
+  public Heard<ShowChange> through(String said, Function<Stretch, ShowChange> make, String says) {
+    return bars(said, false, make, w -> w.says() + verb(w, says));
+  }
+
+  @Override
+  public Heard<ShowChange> out(String said, Function<Stretch, ShowChange> make, String only) {
+    return bars(said, true, make, w -> "out: " + w.out() + ", " + w.lands() + only);
+  }
+
+  private static String verb(Way way, String says) {
+    return way.says().startsWith("bar ") ? says.replaceFirst("^ are ", " is ") : says;
+  }
+
+  private Heard<ShowChange> bars(
+      String said,
+      boolean landing,
+      Function<Stretch, ShowChange> make,
+      Function<Way, String> says) {
+    Range range = Range.read(scope, said, landing);
+    if (range.ways().isEmpty()) {
+      return asked(range.why(), range.candidates());
     }
-    boolean single = range.text().startsWith("bar ");
-    Stretch stretch = new Stretch(range.first().get(), range.last());
-    return understood(
-        make.apply(stretch), range.text() + (single ? says.replaceFirst("^ are ", " is ") : says));
+    if (range.ways().size() == 1) {
+      Way way = range.ways().get(0);
+      return understood(make.apply(new Stretch(way.first(), way.last())), says.apply(way));
+    }
+    return choose(
+        question(range.why()),
+        range.ways().stream()
+            .map(
+                w ->
+                    new Heard.Reading<>(
+                        says.apply(w), List.of(make.apply(new Stretch(w.first(), w.last())))))
+            .toList());
+  }
+
+  private static String question(String why) {
+    return why.isEmpty() ? "Which bars are meant?" : why + "?";
+  }
+
+  @Override
+  public Heard<ShowChange> at(
+      String where, Function<String, ShowChange> make, Function<String, String> says) {
+    Edge edge = Edge.at(scope, where);
+    if (edge.refused()) {
+      return asked(edge.why(), edge.candidates());
+    }
+    List<Heard.Reading<ShowChange>> readings =
+        edge.ats().stream()
+            .map(
+                a ->
+                    new Heard.Reading<>(
+                        says.apply(scope.nameAt(a.place().slot())), List.of(make.apply(a.name()))))
+            .toList();
+    return readings.size() == 1
+        ? understood(readings.get(0).changes().get(0), readings.get(0).says())
+        : choose(question(edge.why()), readings);
   }
 
   @Override
   public Heard<ShowChange> at(String where, ShowChange change, Function<String, String> says) {
-    Found found = new Addresses(within).find(where);
-    if (found instanceof Found.At at) {
-      return understood(change, says.apply(within.nameAt(at.place().slot())));
-    }
-    Found.Refused refused = (Found.Refused) found;
-    return asked(refused.text(), refused.candidates());
+    Scope.Looked looked = scope.find(where);
+    return looked.places().size() == 1
+        ? understood(change, says.apply(scope.nameAt(looked.places().get(0).slot())))
+        : asked(looked.why(), looked.candidates());
+  }
+
+  @Override
+  public List<PrintedRepeat> repeats() {
+    return scope.repeats();
+  }
+
+  @Override
+  public boolean jumpsBack() {
+    return Repeats.jumpsBack(scope.number());
+  }
+
+  @Override
+  public boolean namesBars(String said) {
+    return !Range.read(scope, said, true).ways().isEmpty();
   }
 
   @Override
@@ -107,15 +194,20 @@ record Instruction(WrittenNumber within, String words, Meta meta) implements Tol
         start.isEmpty()
             ? says.substring(0, 1).toUpperCase(Locale.ROOT) + says.substring(1)
             : start + says;
-    return new Heard.Understood<>(words, change, sentence + ".");
+    return new Heard.Understood<>(said, change, sentence + ".");
   }
 
   @Override
   public Heard<ShowChange> asked(String question, List<String> candidates) {
-    return new Heard.AskedBack<>(words, start() + question, candidates);
+    return new Heard.AskedBack<>(said, start() + question, candidates);
+  }
+
+  @Override
+  public Heard<ShowChange> choose(String question, List<Heard.Reading<ShowChange>> readings) {
+    return new Heard.AskedBack<>(said, start() + question, List.of(), readings);
   }
 
   private String start() {
-    return within.label().isEmpty() ? "" : within.spoken() + ": ";
+    return scope.number().label().isEmpty() ? "" : scope.number().spoken() + ": ";
   }
 }

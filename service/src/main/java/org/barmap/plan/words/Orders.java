@@ -1,6 +1,7 @@
 package org.barmap.plan.words;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -23,6 +24,10 @@ final class Orders {
               + NUMBER
               + "\\.?",
           FLAGS);
+  private static final Pattern SWAP =
+      Pattern.compile(
+          "(?:swap|switch|exchange)(?:\\s+(?:over|round))?\\s+(?:(?:nos?|nrs?|numbers?)\\b\\.?\\s*)?(\\w{1,6})\\s+(?:and|with|for)\\s+(?:(?:no|nr|number)\\b\\.?\\s*)?(\\w{1,6})\\.?",
+          FLAGS);
   private static final Pattern LIST =
       Pattern.compile(
           "(?:new\\s+)?(?:running\\s+)?order(?:\\s+of\\s+numbers)?\\s*:?\\s*(.+)", FLAGS);
@@ -33,6 +38,12 @@ final class Orders {
     Matcher move = MOVE.matcher(line);
     if (move.matches()) {
       return Optional.of(move(line, numbers, id, move));
+    }
+    Matcher swap = SWAP.matcher(line);
+    if (swap.matches()
+        && index(numbers, swap.group(1)) >= 0
+        && index(numbers, swap.group(2)) >= 0) {
+      return Optional.of(swap(line, numbers, id, swap));
     }
     Matcher list = LIST.matcher(line);
     if (!list.matches()) {
@@ -60,14 +71,17 @@ final class Orders {
     if (moved < 0 || anchor < 0 || moved == anchor) {
       return unknown(line, moved < 0 ? move.group(1) : move.group(3), numbers);
     }
-    List<String> labels = new ArrayList<>();
-    for (int i = Math.min(moved, anchor); i <= Math.max(moved, anchor); i++) {
-      if (i != moved) {
-        labels.add(numbers.get(i).label());
-      }
-    }
+    List<String> labels = new ArrayList<>(numbers.stream().map(WrittenNumber::label).toList());
+    labels.remove(moved);
     int at = labels.indexOf(numbers.get(anchor).label());
     labels.add(move.group(2).equalsIgnoreCase("before") ? at : at + 1, numbers.get(moved).label());
+    return done(line, labels, id);
+  }
+
+  private static Heard<ShowChange> swap(
+      String line, List<WrittenNumber> numbers, String id, Matcher swap) {
+    List<String> labels = new ArrayList<>(numbers.stream().map(WrittenNumber::label).toList());
+    Collections.swap(labels, index(numbers, swap.group(1)), index(numbers, swap.group(2)));
     return done(line, labels, id);
   }
 

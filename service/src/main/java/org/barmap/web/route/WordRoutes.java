@@ -37,7 +37,11 @@ public record WordRoutes(Library library, Planning planning) {
    * @param understood the change it would be, without an id; empty when it is asked back
    * @param says what was understood, for the player to confirm
    * @param asks what is asked back
-   * @param candidates what may have been meant
+   * @param candidates words that would be understood
+   * @param readings what it may mean, each with the changes it would be; none where a word more is
+   *     wanted
+   * @param keep the note that would keep what is asked back
+   * @param note it is no change, and is kept as a note
    * @param checks what would follow, with the changes in force and the lines before it
    */
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
@@ -47,7 +51,18 @@ public record WordRoutes(Library library, Planning planning) {
       Optional<String> says,
       Optional<String> asks,
       List<String> candidates,
+      List<Reading> readings,
+      Optional<ObjectNode> keep,
+      boolean note,
       List<PlanFinding> checks) {}
+
+  /**
+   * One way to understand a line.
+   *
+   * @param says it, short enough for a button
+   * @param changes what it would do, without ids
+   */
+  public record Reading(String says, List<ObjectNode> changes) {}
 
   private void understand(Context ctx) {
     BookCard book = Requests.book(library, ctx);
@@ -67,14 +82,15 @@ public record WordRoutes(Library library, Planning planning) {
   private static HeardLine line(Heard<ShowChange> heard, List<PlanFinding> findings) {
     if (heard instanceof Heard.Understood<ShowChange> understood) {
       String id = understood.change().meta().id();
-      ObjectNode change = ChangesJson.tree(understood.change());
-      change.remove("id");
       return new HeardLine(
           understood.said(),
-          Optional.of(change),
+          Optional.of(plain(understood.change())),
           Optional.of(understood.sentence()),
           Optional.empty(),
           List.of(),
+          List.of(),
+          Optional.empty(),
+          understood.change().kept().isPresent(),
           findings.stream().filter(f -> f.change().filter(id::equals).isPresent()).toList());
     }
     Heard.AskedBack<ShowChange> asked = (Heard.AskedBack<ShowChange>) heard;
@@ -84,6 +100,17 @@ public record WordRoutes(Library library, Planning planning) {
         Optional.empty(),
         Optional.of(asked.question()),
         asked.candidates(),
+        asked.readings().stream()
+            .map(r -> new Reading(r.says(), r.changes().stream().map(WordRoutes::plain).toList()))
+            .toList(),
+        asked.keep().map(WordRoutes::plain),
+        false,
         List.of());
+  }
+
+  private static ObjectNode plain(ShowChange change) {
+    ObjectNode node = ChangesJson.tree(change);
+    node.remove("id");
+    return node;
   }
 }

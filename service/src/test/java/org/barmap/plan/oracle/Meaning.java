@@ -57,17 +57,27 @@ final class Meaning {
     ObjectNode answer = BarMapJson.mapper().createObjectNode();
     for (Heard<ShowChange> heard : ChangeWords.understand(map, words)) {
       if (heard instanceof Heard.Understood<ShowChange> understood) {
-        answer.withArray("changes").add(plain(map, understood.change()));
+        if (understood.change().kept().isPresent()) {
+          answer.put("kept", true);
+        } else {
+          answer.withArray("changes").add(plain(map, understood.change()));
+        }
       } else if (heard instanceof Heard.AskedBack<ShowChange> back) {
         answer.put("refused", back.question() + " " + back.candidates());
-        // What was not understood at all is no question, its candidates are examples.
-        if (!back.question().endsWith("This was not understood.")) {
-          ArrayNode readings = answer.withArray("asked");
+        ArrayNode readings = answer.withArray("asked");
+        back.readings().forEach(r -> readings.add(reading(map, r)));
+        if (back.readings().isEmpty()) {
           back.candidates().forEach(c -> readings.add(reading(map, c)));
         }
       }
     }
     return answer;
+  }
+
+  private static JsonNode reading(BarMap map, Heard.Reading<ShowChange> reading) {
+    ArrayNode changes = BarMapJson.mapper().createArrayNode();
+    reading.changes().forEach(c -> changes.add(plain(map, c)));
+    return changes.isEmpty() ? BarMapJson.mapper().valueToTree(reading.says()) : changes;
   }
 
   /** A candidate as a change where it is one in words, else as it is. */

@@ -1,6 +1,8 @@
 package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -15,6 +17,7 @@ import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Pass;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Bars left out, both ends included; addresses may name beats.
@@ -24,15 +27,44 @@ import org.barmap.plan.change.term.Pass;
 @JsonTypeName("cut")
 public record Cut(Meta meta, String number, String first, String last, Optional<Pass> pass)
     implements ShowChange.OfBars {
-  static final Wording<ShowChange> WORDING = new Wording<>("cut|jump|go\\s+from", Cut::read);
+  static final Wording<ShowChange> WORDING =
+      new Wording<>(
+          "cut|omit|skip|lose|drop|jump|go\\s+(?:from|straight)|straight\\s+from|from\\s+\\S+(?:\\s+\\S+){0,4}?\\s+(?:go|jump|straight)",
+          Cut::read);
 
+  private static final String GONE =
+      "(?:cut|out|omitted|gone|removed|dropped|deleted|taken\\s+out|left\\s+out|skipped)";
   private static final Pattern CUT =
       Pattern.compile(
-          "(?:cut|omit|skip|leave out)\\s+(.+?)|(.+?)\\s+(?:is|are)\\s+(?:cut|out)", Wording.FLAGS);
+          "(?:let's\\s+|please\\s+|we\\s+|now\\s+)*(?:cut|omit|skip|lose|drop|delete|remove|leave\\s+out|take\\s+out)"
+              + "\\s+(?:out\\s+)?(.+?)"
+              + "|(.+?),?\\s+(?:(?:is|are|goes|go|now|all|was|were|gets|get)\\s+)*"
+              + GONE,
+          Wording.FLAGS);
+  private static final String WAY =
+      "(?:(?:we|you|then|and|now|just)\\s+)*(?:go|jump|skip|cut|straight|directly|direct|on)(?:\\s+(?:go|straight|right|directly|direct|on|ahead|over))*";
   private static final Pattern JUMP =
       Pattern.compile(
-          "(?:jump|go|cut)\\s+(?:straight\\s+)?(?:from|after)\\s+(?:(?:the\\s+)?end\\s+of\\s+)?(.+?),?\\s+(?:(?:straight\\s+)?(?:go\\s+)?to)\\s+(?:(?:the\\s+)?(?:beginning|start|top)\\s+of\\s+)?(.+)",
+          "(?:(?:we|you|please)\\s+)?(?:go|jump|skip|straight)(?:\\s+(?:straight|right|directly))?\\s+(from|after)\\s+(.+?),?"
+              + "\\s+(?:(?:straight|right|directly|go|on)\\s+)*to\\s+(.+)",
           Wording.FLAGS);
+  private static final Pattern FROM =
+      Pattern.compile(
+          "(?:(from|after|at)\\s+)?(.+?),?\\s+" + WAY + "\\s+(?:to|into)\\s+(.+)", Wording.FLAGS);
+  private static final Pattern TO =
+      Pattern.compile(
+          "(?:cut|go|jump|skip|straight)(?:\\s+(?:straight|right|directly|on))*\\s+(?:up\\s+)?to\\s+(.+)",
+          Wording.FLAGS);
+  private static final Pattern START =
+      Pattern.compile(
+          "(?:we\\s+|now\\s+)?(?:starts?|begins?|pick(?:s)?\\s+(?:it\\s+)?up|take\\s+it|top)\\s+(?:at|from|with)\\s+(.+)",
+          Wording.FLAGS);
+  private static final Pattern STOP =
+      Pattern.compile(
+          "(?:we\\s+|now\\s+)?(?:stops?|ends?|finish(?:es)?|(?:get\\s+|go\\s+)?out)\\s+(after|at(?:\\s+the\\s+end\\s+of)?|with|on)\\s+(.+)",
+          Wording.FLAGS);
+  private static final Pattern BEAT_ONLY =
+      Pattern.compile("(?:beat|bt\\.?)\\s+\\S+|the\\s+\\S+\\s+beat|cue", Wording.FLAGS);
 
   /** Makes a cut for good. */
   public Cut(Meta meta, String number, String first, String last) {
@@ -58,23 +90,97 @@ public record Cut(Meta meta, String number, String first, String last, Optional<
   }
 
   private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
-    Matcher jump = JUMP.matcher(told.words());
-    if (jump.matches() && !told.words().toLowerCase(Locale.ROOT).startsWith("cut")) {
-      // "go from 33 to 50" leaves out what lies between
-      String between = "end of " + jump.group(1) + " to beginning of " + jump.group(2);
-      return Optional.of(cut(told, between));
+    String words = told.words();
+    Matcher to = TO.matcher(words);
+    if (to.matches() && told.namesBars(to.group(1))) {
+      return Optional.of(fromWhere(told, to.group(1)));
     }
-    Matcher cut = CUT.matcher(told.words());
+    Matcher jump = JUMP.matcher(words);
+    if (jump.matches()) {
+      return Optional.of(over(told, jump.group(1), jump.group(2), jump.group(3)));
+    }
+    Matcher from = FROM.matcher(words);
+    if (from.matches() && told.namesBars(plain(from.group(2))) && !words.matches("(?i)cut\\s.*")) {
+      return Optional.of(over(told, from.group(1), from.group(2), from.group(3)));
+    }
+    Matcher start = START.matcher(words);
+    if (start.matches() && told.namesBars(start.group(1))) {
+      return Optional.of(cut(told, "start to beginning of " + start.group(1)));
+    }
+    Matcher stop = STOP.matcher(words);
+    if (stop.matches()
+        && told.namesBars(stop.group(2))
+        && !BEAT_ONLY.matcher(stop.group(2)).matches()) {
+      return Optional.of(stop(told, stop.group(1), stop.group(2)));
+    }
+    Matcher cut = CUT.matcher(words);
     return cut.matches()
         ? Optional.of(cut(told, cut.group(1) == null ? cut.group(2) : cut.group(1)))
         : Optional.empty();
   }
 
+  private static String plain(String bar) {
+    return bar.replaceFirst("(?i)^(?:the\\s+)?end\\s+of\\s+", "");
+  }
+
+  /** "From 33 go to 50" leaves out what lies between; "from F" may be before or behind its bar. */
+  private static Heard<ShowChange> over(
+      Told<ShowChange> told, @Nullable String how, String from, String to) {
+    String bar = plain(from);
+    String land =
+        " to beginning of "
+            + to.replaceFirst("(?i)^(?:the\\s+)?(?:beginning|start|top|head)\\s+of\\s+", "");
+    boolean mark = how != null && how.equalsIgnoreCase("from") && bar.matches("\\p{L}{1,2}");
+    if (!mark) {
+      return cut(told, "after " + bar + land);
+    }
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    for (String first : List.of(bar, "after the bar at " + bar)) {
+      Heard<ShowChange> one = cut(told, first + land);
+      if (one instanceof Heard.Understood<ShowChange> understood) {
+        readings.add(new Heard.Reading<>(understood.sentence(), List.of(understood.change())));
+      }
+    }
+    return readings.isEmpty()
+        ? cut(told, bar + land)
+        : told.choose("From " + bar + " on, or after its bar?", readings);
+  }
+
+  /** "Cut to G": where one lands is said, from where one goes there is not. */
+  private static Heard<ShowChange> fromWhere(Told<ShowChange> told, String to) {
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    Heard<ShowChange> start = cut(told, "start to beginning of " + to);
+    if (start instanceof Heard.Understood<ShowChange> understood) {
+      readings.add(
+          new Heard.Reading<>(
+              "from the beginning; " + understood.sentence(), List.of(understood.change())));
+    }
+    readings.add(Heard.Reading.wanting("from another bar: say \"from 34 go to " + to + "\""));
+    return told.choose("To " + to + ", but from where?", readings);
+  }
+
+  /** "Stop at 49" may have 49 played or not. */
+  private static Heard<ShowChange> stop(Told<ShowChange> told, String how, String where) {
+    Heard<ShowChange> after = cut(told, "after " + where + " to end");
+    Heard<ShowChange> before = cut(told, where + " to end");
+    boolean both = after instanceof Heard.Understood && before instanceof Heard.Understood;
+    if (!how.toLowerCase(Locale.ROOT).equals("at") || !both) {
+      return after;
+    }
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    for (Heard<ShowChange> one : List.of(after, before)) {
+      if (one instanceof Heard.Understood<ShowChange> understood) {
+        readings.add(new Heard.Reading<>(understood.sentence(), List.of(understood.change())));
+      }
+    }
+    return told.choose("Is " + where + " still played?", readings);
+  }
+
   private static Heard<ShowChange> cut(Told<ShowChange> told, String said) {
     Pass.Behind behind = Pass.behind(said);
-    return told.range(
+    return told.out(
         behind.words(),
         r -> new Cut(told.meta(), told.number(), r.first(), r.last(), behind.pass()),
-        " are cut" + behind.pass().map(p -> ", " + p.says()).orElse(""));
+        behind.pass().map(p -> ", " + p.says()).orElse(""));
   }
 }

@@ -18,7 +18,7 @@ public record CutNumber(Meta meta, String number) implements ShowChange.OfNumber
 
   private static final Pattern CUT_ALL =
       Pattern.compile(
-          "(?:is\\s+|whole\\s+number\\s+)?(?:cut|out|omitted|omit)(?:\\s+(?:completely|entirely|(?:the\\s+)?(?:whole\\s+)?number))?",
+          "(?:(?:is|now|gone)\\s+|whole\\s+number\\s+)*(?:cut|out|omitted|omit|gone|skip|drop|lose|dropped)(?:\\s+(?:completely|entirely|(?:the\\s+)?(?:whole\\s+)?number))?",
           Wording.FLAGS);
 
   @Override

@@ -1,7 +1,9 @@
 package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -25,14 +27,39 @@ public record Play(Meta meta, String number, String first, String last, int time
   static final Wording<ShowChange> WORDING = new Wording<>("play", Play::read);
 
   /** "Repeat three times" can mean three or four times in all: common advice is never to say it. */
-  static final Wording<ShowChange> REPEATED = new Wording<>("repeat", Play::repeated);
+  static final Wording<ShowChange> REPEATED = new Wording<>("repeat|tag", Play::repeated);
+
+  /** "No repeat", "straight to the second ending": the signs printed are not followed. */
+  static final Wording<ShowChange> ONCE =
+      new Wording<>("no\\s+repeats?|straight\\s+to", Play::once);
 
   private static final String TIMES =
       "(once|twice|(" + Numerals.CARDINAL + ")\\s*(?:times|x|\\u00D7)(?:\\s+in\\s+all)?)";
   private static final Pattern PLAY =
-      Pattern.compile("(?:play\\s+)?(.+?),?\\s+" + TIMES, Wording.FLAGS);
+      Pattern.compile("(?:play\\s+)?(.+?),?\\s+(?:only\\s+)?" + TIMES, Wording.FLAGS);
+  private static final Pattern TIMES_FIRST =
+      Pattern.compile(
+          "(?:play\\s+)?(?:(once|twice|"
+              + Numerals.CARDINAL
+              + "\\s*(?:times|x))\\s+(.+)|(.+?),?\\s+x\\s*("
+              + Numerals.CARDINAL
+              + "))",
+          Wording.FLAGS);
   private static final Pattern REPEAT =
-      Pattern.compile("repeat\\s+(.+?),?\\s+" + TIMES, Wording.FLAGS);
+      Pattern.compile("(repeat|tag)\\s+(.+?),?\\s+" + TIMES, Wording.FLAGS);
+  private static final Pattern AGAIN = Pattern.compile("(repeat|tag)\\s+(.+)", Wording.FLAGS);
+  private static final Pattern NO_REPEAT =
+      Pattern.compile(
+          "(?:no|without|skip|omit|cut|don't\\s+take|ignore)\\s+(?:the\\s+|any\\s+)?repeats?(?:\\s+sign)?(?:\\s+(?:at|in|of|from|on)\\s+(.+))?"
+              + "|(?:don't|do\\s+not)\\s+repeat(?:\\s+(.+))?|no\\s+repeats?\\s+(\\d.*)",
+          Wording.FLAGS);
+  private static final Pattern TO_ENDING =
+      Pattern.compile(
+          "(?:(?:go\\s+|jump\\s+)?(?:straight|right|directly)\\s+(?:in)?to|take|play|only|(?:go|jump|skip)\\s+to)\\s+(?:only\\s+)?(?:the\\s+)?("
+              + Numerals.ORDINAL
+              + "|last)(?:[\\s-]time)?[\\s-](?:ending|bars?)(?:\\s+(?:only|straight\\s+away|first\\s+time))?"
+              + "|(?:no|cut|skip|omit|without)\\s+(?:the\\s+)?(?:first|1st)[\\s-](?:time[\\s-])?(?:ending|bars?)",
+          Wording.FLAGS);
 
   @Override
   public Effects effects() {
@@ -53,40 +80,109 @@ public record Play(Meta meta, String number, String first, String last, int time
 
   private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher m = PLAY.matcher(told.words());
-    if (!m.matches()) {
+    if (m.matches()) {
+      return Optional.of(play(told, m.group(1), times(m.group(2))));
+    }
+    Matcher first = TIMES_FIRST.matcher(told.words());
+    if (!first.matches()) {
       return Optional.empty();
     }
-    int times = times(m);
-    if (times < 1 || times > MOST_TIMES) {
-      return Optional.of(told.asked("How often in all? 1 to " + MOST_TIMES + " times.", List.of()));
-    }
-    return Optional.of(
-        told.range(
-            m.group(1),
+    String bars = first.group(2) == null ? first.group(3) : first.group(2);
+    String often = first.group(1) == null ? first.group(4) : first.group(1);
+    return told.namesBars(bars) ? Optional.of(play(told, bars, times(often))) : Optional.empty();
+  }
+
+  private static Heard<ShowChange> play(Told<ShowChange> told, String bars, int times) {
+    return times < 1 || times > MOST_TIMES
+        ? told.asked("How often in all? 1 to " + MOST_TIMES + " times.", List.of())
+        : told.range(
+            bars,
             r -> new Play(told.meta(), told.number(), r.first(), r.last(), times),
-            " are played " + spoken(times) + " in all"));
+            " are played " + spoken(times) + " in all");
   }
 
   private static Optional<Heard<ShowChange>> repeated(Told<ShowChange> told) {
     Matcher m = REPEAT.matcher(told.words());
-    if (!m.matches()) {
+    if (m.matches()) {
+      int times = times(m.group(3));
+      return Optional.of(either(told, m.group(2), times, times + 1));
+    }
+    Matcher again = AGAIN.matcher(told.words());
+    if (!again.matches() || !told.namesBars(again.group(2))) {
       return Optional.empty();
     }
-    int times = times(m);
+    // A tag is the last bars once more, or twice: houses differ.
     return Optional.of(
-        told.asked(
-            "How often in all?",
-            List.of(
-                "play " + m.group(1) + " " + spoken(times),
-                "play " + m.group(1) + " " + spoken(times + 1))));
+        again.group(1).equalsIgnoreCase("tag")
+            ? either(told, again.group(2), 2, 3)
+            : play(told, again.group(2), 2));
   }
 
-  private static int times(Matcher m) {
-    String said = m.group(2);
-    if (said.equalsIgnoreCase("once")) {
-      return 1;
+  private static Heard<ShowChange> either(Told<ShowChange> told, String bars, int one, int other) {
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    for (int times : List.of(one, other)) {
+      Heard<ShowChange> heard = play(told, bars, times);
+      if (heard instanceof Heard.Understood<ShowChange> understood) {
+        readings.add(new Heard.Reading<>(understood.sentence(), List.of(understood.change())));
+      } else if (readings.isEmpty()) {
+        return heard;
+      }
     }
-    return said.equalsIgnoreCase("twice") ? 2 : Numerals.value(m.group(3)).orElse(0);
+    return told.choose("How often in all?", readings);
+  }
+
+  private static Optional<Heard<ShowChange>> once(Told<ShowChange> told) {
+    Matcher no = NO_REPEAT.matcher(told.words());
+    Matcher ending = TO_ENDING.matcher(told.words());
+    if (no.matches()) {
+      String at =
+          no.group(1) != null ? no.group(1) : no.group(2) != null ? no.group(2) : no.group(3);
+      return Optional.of(
+          at != null && at.matches("(?i).*(?:\\d\\s*-|\\sto\\s).*")
+              ? play(told, at, 1)
+              : once(told, told.repeats(), "repeat"));
+    }
+    if (!ending.matches()) {
+      return Optional.empty();
+    }
+    List<Told.PrintedRepeat> those = told.repeats().stream().filter(r -> r.endings() > 1).toList();
+    int nth = ending.group(1) == null ? 2 : Numerals.value(ending.group(1)).orElse(2);
+    return Optional.of(
+        nth < 2
+            ? told.asked("The first ending leads back; which bars are left out?", List.of())
+            : once(told, those, "repeat with endings"));
+  }
+
+  private static Heard<ShowChange> once(
+      Told<ShowChange> told, List<Told.PrintedRepeat> repeats, String what) {
+    List<Heard.Reading<ShowChange>> readings =
+        repeats.stream()
+            .map(
+                r ->
+                    new Heard.Reading<ShowChange>(
+                        r.says()
+                            + " are played once"
+                            + (r.endings() > 1 ? ", with the last ending" : ""),
+                        List.of(
+                            new Play(
+                                told.meta(), told.number(), r.bars().first(), r.bars().last(), 1))))
+            .toList();
+    if (readings.isEmpty()) {
+      return told.asked(
+          "There is no " + what + " in the number as it was read; name the bars.",
+          List.of("play 1 to 8 once"));
+    }
+    return readings.size() == 1
+        ? told.understood(readings.get(0).changes().get(0), readings.get(0).says())
+        : told.choose("Which repeat?", readings);
+  }
+
+  private static int times(String said) {
+    return switch (said.toLowerCase(Locale.ROOT)) {
+      case "once" -> 1;
+      case "twice" -> 2;
+      default -> Numerals.value(said.replaceFirst("(?i)\\s*(?:times|x|\u00D7).*", "")).orElse(0);
+    };
   }
 
   private static String spoken(int times) {

@@ -51,7 +51,9 @@ public record Remind(Meta meta, String number, String first, Reminder what)
   @Override
   public String says() {
     String said =
-        what == Reminder.TEXT ? meta.note().map(Saying::one).orElse("remember") : what.word();
+        what == Reminder.TEXT
+            ? "write \"" + meta.note().map(Saying::one).orElse("remember") + "\""
+            : what.word();
     return said + " at " + Saying.one(first);
   }
 
@@ -65,7 +67,7 @@ public record Remind(Meta meta, String number, String first, Reminder what)
   }
 
   private static Heard<ShowChange> heard(Told<ShowChange> told, AtBar at, Reminder what) {
-    Optional<String> note = note(at, what);
+    Optional<String> note = note(at, what).or(() -> told.meta().note());
     Meta meta = told.meta().noted(note);
     return told.at(
         at.where(),
@@ -92,6 +94,7 @@ public record Remind(Meta meta, String number, String first, Reminder what)
       case "pizz", "pizzicato" -> Optional.of(Reminder.PIZZ);
       case "mute", "mute on", "mute off" -> Optional.of(Reminder.MUTE);
       case "extension", "ext" -> Optional.of(Reminder.EXTENSION);
+      case "missed" -> Optional.of(Reminder.MISSED);
       default ->
           !NOTE.matcher(at.what()).matches()
               ? Optional.empty()

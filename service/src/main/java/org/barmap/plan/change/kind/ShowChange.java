@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.plan.change.effect.Effects;
+import org.barmap.plan.change.effect.KeptWords;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.say.Meta;
@@ -28,6 +29,7 @@ public sealed interface ShowChange
         Hold,
         Insert,
         JumpTo,
+        Note,
         Reorder,
         Restore,
         Tempo,
@@ -39,6 +41,7 @@ public sealed interface ShowChange
    */
   static List<Wording<ShowChange>> wordings() {
     return List.of(
+        Note.WORDING,
         InPass.Only.WORDING,
         Restore.WORDING,
         JumpTo.Again.WORDING,
@@ -48,6 +51,7 @@ public sealed interface ShowChange
         CutNumber.WORDING,
         LinkChange.WORDING,
         Play.REPEATED,
+        Play.ONCE,
         Vamp.WORDING,
         Safety.WORDING,
         JumpTo.Jump.WORDING,
@@ -131,6 +135,11 @@ public sealed interface ShowChange
     return safety
         ? new Safety(meta, number, first, last)
         : new Vamp(meta, number, first, last, Leave.END_OF_PASS);
+  }
+
+  /** Returns the words that it keeps for people to read; nothing follows from such a change. */
+  default Optional<KeptWords> kept() {
+    return Optional.empty();
   }
 
   /** A change of bars from a first to a last one, both included. */

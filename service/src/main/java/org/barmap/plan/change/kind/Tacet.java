@@ -16,7 +16,11 @@ import org.barmap.plan.change.say.Wording;
 public record Tacet(Meta meta, String number) implements ShowChange.OfNumber {
   static final Wording<ShowChange> WORDING = new Wording<>("tacet", Tacet::read);
 
-  private static final Pattern TACET = Pattern.compile("(?:is\\s+|all\\s+)?tacet", Wording.FLAGS);
+  private static final Pattern TACET =
+      Pattern.compile(
+          "(?:(?:is|all|you're|we're)\\s+)*tacet(?:\\s+(?:throughout|(?:the\\s+)?whole\\s+number))?"
+              + "|(?:you\\s+|we\\s+)?(?:lay|lays|sit|sits)\\s+out|(?:you\\s+)?(?:don't|do\\s+not)\\s+play|not\\s+played\\s+by\\s+us",
+          Wording.FLAGS);
 
   @Override
   public Effects effects() {

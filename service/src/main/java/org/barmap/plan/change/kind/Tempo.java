@@ -117,7 +117,7 @@ public record Tempo(
       String way = word.startsWith("a") ? "An accel. gets faster" : "A rit. gets slower";
       return told.asked(way + "; which tempo is the first?", List.of());
     }
-    return told.range(
+    return told.through(
         m.group(2),
         r ->
             new Tempo(

@@ -1,6 +1,7 @@
 package org.barmap.plan.change.say;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What became of one instruction.
@@ -9,7 +10,7 @@ import java.util.List;
  */
 public sealed interface Heard<C> {
 
-  /** Returns the words it was about, as typed. */
+  /** Returns the words it was about, as typed, with the number they are for. */
   String said();
 
   /**
@@ -20,7 +21,12 @@ public sealed interface Heard<C> {
    * @param change what it would do; its id is provisional
    * @param sentence what was understood, for the player to confirm
    */
-  record Understood<C>(String said, C change, String sentence) implements Heard<C> {}
+  record Understood<C>(String said, C change, String sentence) implements Heard<C> {
+    /** Returns the same, its words with their number. */
+    public Understood<C> about(String words) {
+      return new Understood<>(words, change, sentence);
+    }
+  }
 
   /**
    * Not understood, or more than one thing may be meant.
@@ -29,11 +35,55 @@ public sealed interface Heard<C> {
    * @param said the words, as typed
    * @param question what is asked back
    * @param candidates what to say instead, or bars that may be meant; may be empty
+   * @param readings what it may mean, where the words leave more than one way or want a word more
+   * @param keep what would keep the words as a note
    */
-  record AskedBack<C>(String said, String question, List<String> candidates) implements Heard<C> {
-    /** Takes a defensive copy. */
+  record AskedBack<C>(
+      String said,
+      String question,
+      List<String> candidates,
+      List<Reading<C>> readings,
+      Optional<C> keep)
+      implements Heard<C> {
+    /** Takes defensive copies. */
     public AskedBack {
       candidates = List.copyOf(candidates);
+      readings = List.copyOf(readings);
+    }
+
+    /** Asks which of several ways is meant. */
+    public AskedBack(
+        String said, String question, List<String> candidates, List<Reading<C>> readings) {
+      this(said, question, candidates, readings, Optional.empty());
+    }
+
+    /** Asks without knowing what may be meant. */
+    public AskedBack(String said, String question, List<String> candidates) {
+      this(said, question, candidates, List.of());
+    }
+
+    /** Returns the same, its words with their number, and what would keep them. */
+    public AskedBack<C> about(String words, C note) {
+      return new AskedBack<>(words, question, candidates, readings, Optional.of(note));
+    }
+  }
+
+  /**
+   * One way to understand words.
+   *
+   * @param <C> the kind of change
+   * @param says it, short enough for a button
+   * @param changes what it would do; empty where a word more is wanted
+   */
+  record Reading<C>(String says, List<C> changes) {
+    /** Takes a defensive copy. */
+    public Reading {
+      changes = List.copyOf(changes);
+    }
+
+    /** Returns a way that wants a word more. */
+    public static <C> Reading<C> wanting(String says) {
+      return new Reading<>(says, List.of());
     }
   }
 }

@@ -1,6 +1,7 @@
 package org.barmap.plan.change.say;
 
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** The words the sentences of changes share. */
 public final class Saying {
@@ -9,11 +10,36 @@ public final class Saying {
           "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
           "eleven", "twelve");
 
+  /** A rehearsal mark: behind "to" it is where one lands. */
+  private static final Pattern NAMED =
+      Pattern.compile(
+          "(?!end\\b|the end\\b|start\\b|the\\b)(?:letter |mark |figure )?\\p{L}[\\p{L}\\p{N}]{0,11}",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern AFTER =
+      Pattern.compile("^(\\d{1,5}) (?:bars? )?after (\\S+)$", Pattern.CASE_INSENSITIVE);
+  private static final Pattern FEW_BEFORE =
+      Pattern.compile("\\w+ before .*", Pattern.CASE_INSENSITIVE);
+
   private Saying() {}
 
   /** Returns a stretch of bars: "34 to 49", or "34". */
   public static String range(String first, String last) {
-    return first.strip().equals(last.strip()) ? one(first) : one(first) + " to " + one(last);
+    String from = bar(first);
+    if (first.strip().equals(last.strip())) {
+      return NAMED.matcher(from).matches() ? "the bar at " + from : before(from);
+    }
+    String to = bar(last);
+    return NAMED.matcher(to).matches() ? from + " through the bar at " + to : from + " to " + to;
+  }
+
+  private static String before(String bar) {
+    return FEW_BEFORE.matcher(bar).matches() ? "the bar " + bar : bar;
+  }
+
+  /** "4 after B" may be counted from B or behind it, "B + 4" may not. */
+  private static String bar(String address) {
+    return AFTER.matcher(one(address)).replaceFirst("$2 + $1");
   }
 
   /** Returns one line, whatever was typed. */

@@ -35,6 +35,31 @@ public interface Told<C> {
   Heard<C> range(String said, Function<Stretch, C> make, String says);
 
   /**
+   * Answers an instruction about a stretch of bars whose last bar is meant wherever it is named, a
+   * rehearsal mark behind "to" as well.
+   */
+  Heard<C> through(String said, Function<Stretch, C> make, String says);
+
+  /**
+   * Answers an instruction that leaves bars out; what is read back says what is out and where one
+   * lands.
+   *
+   * @param said the words for the stretch
+   * @param make makes the change
+   * @param only when that is so, behind a comma; may be empty
+   */
+  Heard<C> out(String said, Function<Stretch, C> make, String only);
+
+  /**
+   * Answers an instruction about one bar that may have to be told from another.
+   *
+   * @param where the words for the bar
+   * @param make makes the change from the address
+   * @param says the sentence, from the bar's name
+   */
+  Heard<C> at(String where, Function<String, C> make, Function<String, String> says);
+
+  /**
    * Answers an instruction about one bar.
    *
    * @param where the words for the bar; where they can't be understood, that is asked back
@@ -48,4 +73,25 @@ public interface Told<C> {
 
   /** Asks back. */
   Heard<C> asked(String question, List<String> candidates);
+
+  /** Asks which of several ways is meant. */
+  Heard<C> choose(String question, List<Heard.Reading<C>> readings);
+
+  /** Returns the stretches that are repeated as printed, in reading order. */
+  List<PrintedRepeat> repeats();
+
+  /** Tells whether a D.C. or a D.S. is printed in the number. */
+  boolean jumpsBack();
+
+  /** Tells whether the words are a bar, or a stretch of bars, of the number. */
+  boolean namesBars(String said);
+
+  /**
+   * A repeat as printed.
+   *
+   * @param bars from the bar where it begins to the one with the last sign that leads back
+   * @param endings how many endings it has; 0 for none
+   * @param says its bars, to be read
+   */
+  record PrintedRepeat(Stretch bars, int endings, String says) {}
 }

@@ -31,6 +31,8 @@ class KindRecipeTest {
       Map.of(
           "service/src/main/java/org/barmap/plan/words/Orders.java",
           Set.of("Reorder"),
+          "service/src/main/java/org/barmap/plan/words/Kept.java",
+          Set.of("Note"),
           "service/src/main/java/org/barmap/plan/words/NumberJumps.java",
           Set.of("JumpTo"),
           KINDS + "JumpTo.java",

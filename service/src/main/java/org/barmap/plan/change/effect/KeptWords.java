@@ -1,0 +1,11 @@
+package org.barmap.plan.change.effect;
+
+import java.util.Optional;
+
+/**
+ * Words that are kept as they were said.
+ *
+ * @param first address of the bar they are about; empty for a whole number or the whole show
+ * @param text the words
+ */
+public record KeptWords(Optional<String> first, String text) {}

@@ -1,0 +1,24 @@
+package org.barmap.sheet;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.barmap.plan.KeptNote;
+
+/** Words kept as they were said, with the day they were said. */
+final class NoteLines {
+  private NoteLines() {}
+
+  /** Writes the notes of one number; of the whole show where the label is empty. */
+  static void write(Flow flow, List<KeptNote> notes, String number) throws IOException {
+    for (KeptNote note : notes) {
+      if (note.number().equals(number)) {
+        List<String> facts = new ArrayList<>();
+        note.bar().ifPresent(b -> facts.add("bar " + b));
+        note.when().ifPresent(w -> facts.add(w.split("T", 2)[0]));
+        String where = facts.isEmpty() ? "" : " (" + String.join(", ", facts) + ")";
+        flow.indented("Note" + where + ": " + note.text(), 0);
+      }
+    }
+  }
+}
