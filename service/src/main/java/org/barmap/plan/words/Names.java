@@ -143,7 +143,7 @@ final class Names {
     for (int end = Math.min(lower.length(), 120); end > 2; end--) {
       boolean word = end == lower.length() || !Character.isLetterOrDigit(lower.charAt(end));
       if (word && byTitle.containsKey(lower.substring(0, end))) {
-        return byTitle.get(lower.substring(0, end));
+        return byTitle.getOrDefault(lower.substring(0, end), Optional.empty());
       }
     }
     return Optional.empty();
