@@ -3,8 +3,11 @@ package org.barmap.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.Question;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.kind.ShowChange;
 
@@ -49,11 +52,54 @@ final class NumberOrder {
   /** Returns the numbers in the order of the night. */
   static List<WrittenNumber> ordered(
       List<WrittenNumber> numbers, List<ShowChange> changes, List<PlanFinding> findings) {
+    List<ShowChange> orders =
+        changes.stream().filter(c -> c.effects().order().isPresent()).toList();
+    List<WrittenNumber> order = applied(numbers, orders, findings);
+    for (int i = 1; i < orders.size(); i++) {
+      findings.add(twice(numbers, orders.subList(0, i), orders.get(i)));
+    }
+    return order;
+  }
+
+  private static List<WrittenNumber> applied(
+      List<WrittenNumber> numbers, List<ShowChange> orders, List<PlanFinding> findings) {
     List<WrittenNumber> order = new ArrayList<>(numbers);
-    for (ShowChange change : changes) {
+    for (ShowChange change : orders) {
       change.effects().order().ifPresent(labels -> reorder(order, labels, change, findings));
     }
     return order;
+  }
+
+  /** Two orders of numbers: one after the other, or only one of them. */
+  private static PlanFinding twice(
+      List<WrittenNumber> numbers, List<ShowChange> before, ShowChange later) {
+    List<ShowChange> all = new ArrayList<>(before);
+    all.add(later);
+    List<PlanFinding> untold = new ArrayList<>();
+    String both = said(applied(numbers, all, untold));
+    String last = said(applied(numbers, List.of(later), untold));
+    String first = said(applied(numbers, before, untold));
+    boolean same = both.equals(last) && both.equals(first);
+    List<Question.Reading> readings =
+        Stream.of(both, last, first).distinct().map(Question.Reading::of).toList();
+    PlanFinding finding =
+        PlanFinding.change(
+            Severity.DOUBT,
+            Optional.empty(),
+            same ? "said-twice" : "order-twice",
+            same
+                ? "This order of numbers is said twice; it counts once."
+                : "There are two orders of numbers; which one holds?",
+            later);
+    Question.Topic topic = same ? Question.Topic.DUPLICATE : Question.Topic.ORDER;
+    return finding.asking(new Question(topic, Optional.empty(), readings));
+  }
+
+  private static String said(List<WrittenNumber> order) {
+    return order.stream()
+        .limit(PlanFinding.MOST_NUMBERS)
+        .map(n -> n.label().isEmpty() ? n.spoken() : n.label())
+        .collect(Collectors.joining(", "));
   }
 
   private static void reorder(

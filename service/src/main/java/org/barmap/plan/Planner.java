@@ -18,7 +18,9 @@ import org.barmap.plan.check.Contradictions;
 import org.barmap.plan.check.CutChecks;
 import org.barmap.plan.check.HoldsOn;
 import org.barmap.plan.check.OpenChecks;
+import org.barmap.plan.check.ShownBeats;
 import org.barmap.plan.check.TrackChecks;
+import org.barmap.plan.check.Twice;
 import org.barmap.plan.mark.KeyMarks;
 import org.barmap.plan.mark.NumberMarks;
 import org.barmap.plan.mark.Pencil;
@@ -120,7 +122,8 @@ public final class Planner {
 
   private void one(
       WrittenNumber number, Links links, List<ShowChange> changes, NumberMarks goesTo) {
-    List<Span> spans = BeatCuts.known(number, Spans.of(number, changes, findings), findings);
+    List<Span> said = Twice.once(number, Spans.of(number, changes, findings), findings);
+    List<Span> spans = BeatCuts.known(number, said, findings);
     findings.addAll(Contradictions.of(number, changes, spans));
     boolean again = changes.stream().anyMatch(c -> c.effects().course().repeatsAgain());
     OrderOfPlay order = Orders.of(number, spans, again || settings.repeatsAfterJump());
@@ -156,6 +159,8 @@ public final class Planner {
   private void played(Performance performance, List<Span> spans) {
     OrderOfPlay order = performance.order();
     findings.addAll(order.findings());
+    findings.addAll(
+        ShownBeats.asked(performance.number(), order.pieces(), performance.measures(), spans));
     List<String> instruments = Readies.instruments(performance, spans, part);
     findings.addAll(
         CutChecks.of(

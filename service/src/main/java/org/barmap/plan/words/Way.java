@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import org.barmap.map.Meter;
 import org.barmap.plan.change.Place;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.change.term.NoteNames;
 
 /**
  * One stretch of bars that words may mean.
@@ -74,13 +75,7 @@ record Way(String first, String last, String says, String out, String lands, boo
   }
 
   private static String note(Meter meter) {
-    return switch (meter.unit()) {
-      case 2 -> "half";
-      case 4 -> "quarter";
-      case 8 -> "eighth";
-      case 16 -> "sixteenth";
-      default -> "beat";
-    };
+    return NoteNames.of(meter.unit());
   }
 
   private static Way way(Scope scope, Edge.At a, Edge.At b, boolean named) {

@@ -32,7 +32,12 @@ final class Landing {
     }
     for (PencilMark mark : worked.plan().pencil()) {
       if (mark.change().filter(id::equals).isPresent() && mark.sign().startsWith(OPEN)) {
-        node.put("land", mark.sign().substring(OPEN.length()).replaceFirst(" \\(.*", ""));
+        String land = mark.sign().substring(OPEN.length()).replaceFirst(" \\(.*", "");
+        int beat = land.indexOf(" beat ");
+        node.put("land", beat < 0 ? land : land.substring(0, beat));
+        if (beat >= 0) {
+          node.put("beat", Double.parseDouble(land.substring(beat + 6)));
+        }
       }
     }
     return node;

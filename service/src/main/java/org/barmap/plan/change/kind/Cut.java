@@ -85,6 +85,11 @@ public record Cut(Meta meta, String number, String first, String last, Optional<
   }
 
   @Override
+  public Optional<ShowChange> over(String from, String to) {
+    return Optional.of(new Cut(meta, number, from, to, pass));
+  }
+
+  @Override
   public String says() {
     return "cut " + Saying.range(first, last) + pass.map(p -> " " + p.says()).orElse("");
   }

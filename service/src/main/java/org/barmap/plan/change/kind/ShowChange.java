@@ -137,6 +137,13 @@ public sealed interface ShowChange
         : new Vamp(meta, number, first, last, Leave.END_OF_PASS);
   }
 
+  /**
+   * Returns the same change of other bars, where it is a change that is asked about by its bars.
+   */
+  default Optional<ShowChange> over(String first, String last) {
+    return Optional.empty();
+  }
+
   /** Returns the words that it keeps for people to read; nothing follows from such a change. */
   default Optional<KeptWords> kept() {
     return Optional.empty();

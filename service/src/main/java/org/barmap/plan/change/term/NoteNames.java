@@ -17,4 +17,15 @@ public final class NoteNames {
       default -> OptionalInt.empty();
     };
   }
+
+  /** Returns the name of the note that so many of make a whole one: "eighth" for 8. */
+  public static String of(int unit) {
+    return switch (unit) {
+      case 2 -> "half";
+      case 4 -> "quarter";
+      case 8 -> "eighth";
+      case 16 -> "sixteenth";
+      default -> "beat";
+    };
+  }
 }
