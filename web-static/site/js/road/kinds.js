@@ -260,7 +260,7 @@ const OF_BARS = {
     title: "Note",
     fields: () => [field("In your words", el("input", { name: "text", maxlength: 300, required: true }), "Kept with its date; nothing in the plan follows from it.")],
     says: (c) => `note${c.first ? ` at ${c.first}` : ""}: ${c.text}`,
-    holdsOn: true,
+    noLast: true,
   },
 };
 
