@@ -224,7 +224,7 @@ const OF_BARS = {
     title: "Hold",
     fields: () => [field("Till when", el("input", { name: "cue", maxlength: 120, autocomplete: "off" }), "May be left empty.")],
     says: (c) => `hold ${waits(c)}`,
-    holdsOn: true,
+    noLast: true,
   },
   gp: {
     text: "G.P., everybody stops after it",
@@ -235,7 +235,7 @@ const OF_BARS = {
   },
   rit: { text: "Rit.", title: "Slower", fields: () => [], says: (c) => `rit. ${span(c)}` },
   accel: { text: "Accel.", title: "Faster", fields: () => [], says: (c) => `accel. ${span(c)}` },
-  "a-tempo": { text: "A tempo", title: "A tempo", fields: () => [], says: (c) => `a tempo at ${c.first}`, holdsOn: true },
+  "a-tempo": { text: "A tempo", title: "A tempo", fields: () => [], says: (c) => `a tempo at ${c.first}`, noLast: true },
   meter: {
     text: "Meter",
     title: "Another meter",
