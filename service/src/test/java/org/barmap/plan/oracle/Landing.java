@@ -32,11 +32,11 @@ final class Landing {
     }
     for (PencilMark mark : worked.plan().pencil()) {
       if (mark.change().filter(id::equals).isPresent() && mark.sign().startsWith(OPEN)) {
-        String land = mark.sign().substring(OPEN.length()).replaceFirst(" \\(.*", "");
-        int beat = land.indexOf(" beat ");
-        node.put("land", beat < 0 ? land : land.substring(0, beat));
+        String land = mark.sign().substring(OPEN.length());
+        int beat = land.indexOf(" (beat ");
+        node.put("land", land.replaceFirst(" \\(.*", ""));
         if (beat >= 0) {
-          node.put("beat", Double.parseDouble(land.substring(beat + 6)));
+          node.put("beat", Double.parseDouble(land.substring(beat + 7, land.indexOf(')'))));
         }
       }
     }
