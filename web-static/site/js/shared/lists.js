@@ -13,7 +13,7 @@ import { questionBox } from "./question.js";
 export function checkList(checks, name = () => "", answer = undefined) {
   if (checks.length === 0) return null;
   const said = checks.map((c) => ({ ...c, text: [c.at ? name(c.at) : "", c.text].filter(Boolean).join(": ") }));
-  return el("ul", { class: "checks" }, said.map((c) => el("li", { class: `check-${c.severity}` }, icon(c.severity === "info" ? "doubt" : "warn"), el("div", {}, el("span", { text: c.text }), questionBox(c, answer)))));
+  return el("ul", { class: "checks" }, said.map((c) => el("li", { class: `check-${c.severity}`, "data-check": c.code }, icon(c.severity === "info" ? "doubt" : "warn"), el("div", {}, el("span", { text: c.text }), questionBox(c, answer)))));
 }
 
 /**

@@ -52,14 +52,14 @@ class QuestionBrowserTest extends VisitingTest {
   @Order(2)
   void aWayIsTakenByOneTapAndTakenBack() {
     browser.go("/road.html?b=" + book);
-    WebElement now = browser.see(".road-side .reading.now", "Music");
+    WebElement now = browser.see("[data-check=insert-content] .reading.now", "Music");
     assertThat(now.getText()).contains("the plan goes by this");
-    browser.click(".road-side .reading:not(.now) button");
+    browser.click("[data-check=insert-content] .reading:not(.now) button");
     browser.see(".toast", "Taken as: rest");
     browser.waiting(20).until(d -> changes().path(0).path("content").asString("").equals("rest"));
-    browser.count(".road-side .reading", 0, 20);
+    browser.count("[data-check=insert-content] .reading", 0, 20);
     browser.click(".toast button");
-    browser.see(".road-side .reading.now", "Music");
+    browser.see("[data-check=insert-content] .reading.now", "Music");
     assertThat(changes().path(0).has("content")).isFalse();
     assertThat(browser.complaints()).isEmpty();
   }
@@ -77,11 +77,11 @@ class QuestionBrowserTest extends VisitingTest {
         Map.of("number", number, "kind", "cut", "first", lead, "last", first),
         api.revision(path));
     browser.go("/road.html?b=" + book);
-    browser.see(".road-side .reading.now .reading-bars");
+    browser.see("[data-check=cut-repeat] .reading.now .reading-bars");
     int before = changes().size();
-    browser.click(".road-side .reading:not(.now) button");
+    browser.click("[data-check=cut-repeat] .reading:not(.now) button");
     browser.waiting(20).until(d -> changes().size() > before);
-    browser.count(".road-side .reading", 0, 20);
+    browser.count("[data-check=cut-repeat] .reading", 0, 20);
     browser.click(".toast button");
     browser.waiting(20).until(d -> changes().size() == before);
     assertThat(browser.complaints()).isEmpty();
