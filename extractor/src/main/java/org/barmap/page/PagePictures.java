@@ -8,7 +8,6 @@ import org.barmap.map.Finding;
 import org.barmap.page.file.Document;
 import org.barmap.page.file.Picture;
 import org.barmap.page.file.UnreadableException;
-import org.barmap.page.pixel.LightSettings;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.opencv.core.Core;
@@ -32,7 +31,7 @@ public final class PagePictures {
   /** The most pages a book may have, and a file. */
   public static final int MAX_PAGES = Document.MAX_PAGES;
 
-  private static final LightSettings.Light SET = PageSettings.STANDARD.light().even();
+  private static final PageSettings.Light SET = PageSettings.STANDARD.light();
 
   private static final int JPEG_QUALITY = 85;
 

@@ -16,8 +16,7 @@ record Candidate(
     Staff staff, double weakest, double mean, double between, double beyond, double uneven) {
 
   static Optional<Candidate> of(LineBlocks lines, Pixels pixels, Tracks.Track track, double space) {
-    if (track.y().length * LineBlocks.WIDTH
-        < StaffSettings.STANDARD.curve().fit().leastLength() * space) {
+    if (track.y().length * LineBlocks.WIDTH < StaffSettings.STANDARD.fit().leastLength() * space) {
       return Optional.empty();
     }
     StaffFit fit = StaffFit.of(lines, track, space);

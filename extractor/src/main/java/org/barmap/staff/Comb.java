@@ -11,7 +11,7 @@ import org.barmap.page.pixel.WorkStep;
  */
 final class Comb {
 
-  private static final TraceSettings.Middles SET = StaffSettings.STANDARD.trace().middles();
+  private static final StaffSettings.Middles SET = StaffSettings.STANDARD.middles();
 
   private final float[][] values;
 

@@ -11,7 +11,7 @@ import java.util.function.ToDoubleFunction;
  */
 final class FaintStaves {
 
-  private static final CheckSettings.Faint SET = StaffSettings.STANDARD.check().faint();
+  private static final StaffSettings.Faint SET = StaffSettings.STANDARD.faint();
 
   private FaintStaves() {}
 

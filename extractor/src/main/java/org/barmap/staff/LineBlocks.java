@@ -13,7 +13,7 @@ import org.opencv.imgproc.Imgproc;
 /**
  * How much each height of the page looks like a thin level line, in blocks of a few columns.
  *
- * <p>Measured on a copy shrunk to {@link TraceSettings.Lines#space} pixels a staff space, which is
+ * <p>Measured on a copy shrunk to {@link StaffSettings.Lines#space} pixels a staff space, which is
  * enough to place a line to a fiftieth of a space; all its heights and blocks are in pixels of that
  * copy.
  *
@@ -22,7 +22,7 @@ import org.opencv.imgproc.Imgproc;
  */
 final class LineBlocks {
 
-  private static final TraceSettings.Lines SET = StaffSettings.STANDARD.trace().lines();
+  private static final StaffSettings.Lines SET = StaffSettings.STANDARD.lines();
 
   /** Columns in one block; narrow enough that a line of any allowed slope stays sharp. */
   static final int WIDTH = 6;

@@ -10,7 +10,7 @@ package org.barmap.staff;
  */
 final class Retrace {
 
-  private static final TraceSettings.Straight SET = StaffSettings.STANDARD.trace().straight();
+  private static final StaffSettings.Straight SET = StaffSettings.STANDARD.straight();
 
   /** Pixels looked at beyond the heights that can be asked for. */
   private static final int SPARE = 3;

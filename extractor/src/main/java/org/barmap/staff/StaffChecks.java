@@ -6,7 +6,7 @@ import java.util.List;
 /** Tells staves from what only looks like one. */
 final class StaffChecks {
 
-  private static final CheckSettings.Checks SET = StaffSettings.STANDARD.check().checks();
+  private static final StaffSettings.Checks SET = StaffSettings.STANDARD.checks();
 
   private StaffChecks() {}
 

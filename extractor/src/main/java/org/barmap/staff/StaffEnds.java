@@ -3,7 +3,7 @@ package org.barmap.staff;
 /** Finds where the lines of a staff begin and end, to the pixel. */
 final class StaffEnds {
 
-  private static final CurveSettings.Ends SET = StaffSettings.STANDARD.curve().ends();
+  private static final StaffSettings.Ends SET = StaffSettings.STANDARD.ends();
 
   /** Keeps the last step of a walk by parts of a space from being lost to rounding. */
   private static final double ROUNDING = 0.01;

@@ -14,7 +14,7 @@ import org.barmap.page.pixel.WorkStep;
 /** Finds the systems of a page. */
 public final class StaffFinder {
 
-  private static final TraceSettings.Lines SET = StaffSettings.STANDARD.trace().lines();
+  private static final StaffSettings.Lines SET = StaffSettings.STANDARD.lines();
 
   private StaffFinder() {}
 

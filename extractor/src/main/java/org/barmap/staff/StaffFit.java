@@ -3,7 +3,7 @@ package org.barmap.staff;
 /** Fits a smooth curve with its own staff space to a track. */
 final class StaffFit {
 
-  private static final CurveSettings.Fit SET = StaffSettings.STANDARD.curve().fit();
+  private static final StaffSettings.Fit SET = StaffSettings.STANDARD.fit();
 
   /** Keeps the last step of a walk by parts of a space from being lost to rounding. */
   private static final double ROUNDING = 0.001;

@@ -21,7 +21,7 @@ final class Tracks {
     }
   }
 
-  private static final TraceSettings.Following SET = StaffSettings.STANDARD.trace().tracks();
+  private static final StaffSettings.Following SET = StaffSettings.STANDARD.tracks();
 
   private final Comb comb;
   private final double space;

@@ -3,13 +3,12 @@ package org.barmap.page.level;
 import java.util.ArrayList;
 import java.util.List;
 import org.barmap.map.Point;
-import org.barmap.page.pixel.LevelSettings;
 import org.barmap.page.pixel.PageSettings;
 
 /** The four corners of something like a sheet. */
 final class Corners {
 
-  private static final LevelSettings.Sheet SET = PageSettings.STANDARD.level().sheet();
+  private static final PageSettings.Sheet SET = PageSettings.STANDARD.sheet();
 
   private static final int FOUR = 4;
 

@@ -1,7 +1,6 @@
 package org.barmap.page.level;
 
 import java.util.OptionalDouble;
-import org.barmap.page.pixel.LevelSettings;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.opencv.core.Core;
@@ -13,7 +12,7 @@ import org.opencv.imgproc.Imgproc;
 /** Finds where a picture of an opening falls into its two pages. */
 public final class Gutter {
 
-  private static final LevelSettings.Gutter SET = PageSettings.STANDARD.level().gutter();
+  private static final PageSettings.Gutter SET = PageSettings.STANDARD.gutter();
 
   private Gutter() {}
 

@@ -2,7 +2,6 @@ package org.barmap.page.level;
 
 import java.util.List;
 import org.barmap.map.Point;
-import org.barmap.page.pixel.LightSettings;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Shrunk;
@@ -17,7 +16,7 @@ import org.opencv.imgproc.Imgproc;
 /** Evens out shadow and paper colour: paper comes out near white everywhere, ink stays dark. */
 public final class Light {
 
-  private static final LightSettings.Light SET = PageSettings.STANDARD.light().even();
+  private static final PageSettings.Light SET = PageSettings.STANDARD.light();
 
   private static final int GRAYS = 256;
 

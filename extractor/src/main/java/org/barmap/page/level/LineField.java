@@ -1,6 +1,5 @@
 package org.barmap.page.level;
 
-import org.barmap.page.pixel.LevelSettings;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.WorkStep;
@@ -25,7 +24,7 @@ import org.opencv.imgproc.Imgproc;
 public record LineField(
     double slope, double energy, double space, double strength, double[] columns) {
 
-  static final LevelSettings.Levels SET = PageSettings.STANDARD.level().levels();
+  static final PageSettings.Levels SET = PageSettings.STANDARD.levels();
 
   private static final double THREE_HALVES = 1.5;
 

@@ -2,14 +2,13 @@ package org.barmap.page.level;
 
 import java.util.List;
 import org.barmap.map.Point;
-import org.barmap.page.pixel.LevelSettings;
 import org.barmap.page.pixel.PageSettings;
 import org.opencv.core.Mat;
 
 /** Tells the edge of a sheet from the edge of a shadow. */
 final class PageEdge {
 
-  private static final LevelSettings.Sheet SET = PageSettings.STANDARD.level().sheet();
+  private static final PageSettings.Sheet SET = PageSettings.STANDARD.sheet();
 
   private PageEdge() {}
 

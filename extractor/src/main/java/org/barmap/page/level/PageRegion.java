@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Point;
-import org.barmap.page.pixel.LevelSettings;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.Shrunk;
@@ -28,7 +27,7 @@ import org.opencv.imgproc.Imgproc;
  */
 public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
 
-  private static final LevelSettings.Sheet SET = PageSettings.STANDARD.level().sheet();
+  private static final PageSettings.Sheet SET = PageSettings.STANDARD.sheet();
 
   private static final int GRAYS = 256;
 

@@ -1,7 +1,6 @@
 package org.barmap.page.level;
 
 import java.util.Arrays;
-import org.barmap.page.pixel.LightSettings;
 import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.barmap.page.pixel.WorkStep;
@@ -14,7 +13,7 @@ import org.opencv.imgproc.Imgproc;
 /** Measures blur. */
 public final class Sharpness {
 
-  private static final LightSettings.Sharp SET = PageSettings.STANDARD.light().sharp();
+  private static final PageSettings.Sharp SET = PageSettings.STANDARD.sharp();
 
   private static final int GRAYS = 256;
 
