@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
@@ -70,7 +71,7 @@ class InsteadTest {
   private static List<String> names(Plan plan, BarMap map) {
     List<String> names = new ArrayList<>();
     for (NumberPlan.Entry entry : plan.numbers().get(0).order()) {
-      names.add(String.valueOf(map.barsById().get(entry.bar()).number()));
+      names.add(String.valueOf(Objects.requireNonNull(map.barsById().get(entry.bar())).number()));
     }
     return names;
   }
