@@ -219,6 +219,7 @@
  * @property {{from: number, to: number}[]} [cutParts] shares of it that are out while others are played
  * @property {boolean} vamp
  * @property {boolean} safety
+ * @property {string[]} [held] the open stretches that begin in it: "vamp 9-12"
  * @property {Word[]} [words]
  *
  * @typedef {object} RoadNumber
@@ -274,6 +275,9 @@
  * @property {string} first
  * @property {string} last
  * @property {"any-time"|"end-of-pass"} [leave]
+ * @property {string} [bars] as a player calls them, "9-12"
+ * @property {string} [says] "vamp 9-12 till cue, out any time"
+ * @property {{from: number, bars: number}[]} [places] single bars of the order of play before it, and of one time round
  *
  * @typedef {object} Pace from one bar of the order of play on
  * @property {number} from single bars before it

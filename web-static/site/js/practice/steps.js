@@ -49,7 +49,7 @@ function meterOf(said) {
  */
 export function barSteps(planned, bars) {
   const order = planned?.order ?? [];
-  const vamps = vampBars(planned?.open ?? [], order);
+  const vamps = vampBars(planned?.open ?? []);
   const pace = new Map((planned?.pace ?? []).map((p) => [p.from, p]));
   /** @type {Pace|undefined} */
   let now;
@@ -76,8 +76,8 @@ export function barSteps(planned, bars) {
         page: bar.page,
         rest,
         left: rest ? many - i : 0,
-        vamp: vamps.get(bar.id)?.key ?? "",
-        anyTime: vamps.get(bar.id)?.anyTime ?? false,
+        vamp: vamps.get(steps.length)?.key ?? "",
+        anyTime: vamps.get(steps.length)?.anyTime ?? false,
         perMinute: now?.perMinute,
         toPerMinute: now?.toPerMinute ?? now?.perMinute,
       });
@@ -128,32 +128,32 @@ export function clickSeconds(step, beat, otherwise, speed) {
 }
 
 /**
+ * A vamp is bars of the order of play: inside a multi-bar rest it is some of its bars.
+ *
  * @param {import("../core/types.js").OpenStretch[]} open
- * @param {import("../core/types.js").Entry[]} order
- * @returns {Map<string, {key: string, anyTime: boolean}>} by bar id
+ * @returns {Map<number, {key: string, anyTime: boolean}>} by how many bars come before
  */
-function vampBars(open, order) {
-  /** @type {Map<string, {key: string, anyTime: boolean}>} */
+function vampBars(open) {
+  /** @type {Map<number, {key: string, anyTime: boolean}>} */
   const found = new Map();
   for (const vamp of open.filter((o) => o.kind === "vamp")) {
-    let inside = false;
-    for (const entry of order) {
-      if (entry.bar === vamp.first) inside = true;
-      if (inside) found.set(entry.bar, { key: `${vamp.first}-${vamp.last}`, anyTime: vamp.leave === "any-time" });
-      if (entry.bar === vamp.last) break;
+    for (const { from, bars } of vamp.places ?? []) {
+      const held = { key: `${vamp.first}-${vamp.last}/${from}`, anyTime: vamp.leave === "any-time" };
+      for (let i = from; i < from + bars; i++) found.set(i, held);
     }
   }
   return found;
 }
 
 /**
- * Rests next to each other are counted on as one.
+ * Rests next to each other are counted on as one, up to a vamp, round the vamp, and on behind it.
  *
  * @param {BarStep[]} steps
  */
 function restsTogether(steps) {
-  for (let i = steps.length - 2; i >= 0; i--) {
-    if (steps[i].rest && steps[i + 1].rest && !steps[i].vamp && !steps[i + 1].vamp) steps[i].left = steps[i + 1].left + 1;
+  for (let i = steps.length - 1; i >= 0; i--) {
+    const next = steps[i + 1];
+    if (steps[i].rest) steps[i].left = next?.rest && next.vamp === steps[i].vamp ? next.left + 1 : 1;
   }
   return steps;
 }

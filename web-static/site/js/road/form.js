@@ -88,9 +88,18 @@ function spoken(bar) {
     bar.within ?? "",
     markText(bar.rehearsal) ? `mark ${markText(bar.rehearsal)}` : "",
     bar.count > 1 ? `rest of ${bar.count} bars` : bar.content === "rest" ? "rest" : "",
-    bar.cut ? "cut" : bar.cutParts?.length ? "partly cut" : "", bar.vamp ? "vamp" : "", bar.safety ? "safety" : "",
+    bar.cut ? "cut" : bar.cutParts?.length ? "partly cut" : "", heldText(bar),
     ...(bar.signs ?? []).map((s) => SIGN[s] ?? s),
   ].filter(Boolean).join(", ");
+}
+
+/**
+ * What holds it open; inside a rest with its bars.
+ *
+ * @param {RoadBar} bar
+ */
+function heldText(bar) {
+  return bar.held?.length ? bar.held.join(", ") : bar.vamp ? "vamp" : bar.safety ? "safety" : "";
 }
 
 /**
@@ -139,7 +148,7 @@ function block({ bar, x, row, w }, before, { state, pick, newRow }) {
   if (bar.vamp || bar.safety) {
     const goesOn = !newRow && before !== undefined && before.vamp === bar.vamp && before.safety === bar.safety;
     group.append(svg("path", { class: "form-loop", d: `M${goesOn ? x : x + 5} ${y + HEIGHT + (goesOn ? 9 : 4)} ${goesOn ? "" : "v5"} H${x + w - 2}` }));
-    if (!goesOn) group.append(svg("text", { class: "form-word", x: x + 5, y: y + HEIGHT + 25, text: bar.vamp ? "vamp" : "safety" }));
+    if (!goesOn) group.append(svg("text", { class: "form-word", x: x + 5, y: y + HEIGHT + 25, text: heldText(bar) }));
   }
   group.append(...edge(bar.end, x + w, y));
   if (newRow || !before) group.append(...edge(bar.start !== "none" ? bar.start : "single", x, y));

@@ -170,7 +170,8 @@ final class Ahead {
             + mark
             + " after "
             + rest.bars()
-            + " bars' rest",
+            + " bars' rest"
+            + (rest.count().size() > 1 ? " (" + String.join(", ", rest.count()) + ")" : ""),
         Optional.empty());
   }
 

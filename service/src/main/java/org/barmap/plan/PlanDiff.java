@@ -9,7 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiPredicate;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import org.barmap.plan.mark.PencilMark;
+import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Turn;
 
@@ -115,7 +117,7 @@ public record PlanDiff(
       } else if (!was.order().equals(number.order())) {
         says.add("other bars are played");
       }
-      if (!was.open().equals(number.open())) {
+      if (!same(was.open(), number.open())) {
         says.add("vamps or safeties differ");
       }
       if (bars == 0 && !was.played().equals(number.played())) {
@@ -131,6 +133,12 @@ public record PlanDiff(
       }
     }
     return changes;
+  }
+
+  /** Where open stretches come in the order is another matter. */
+  private static boolean same(List<OpenStretch> a, List<OpenStretch> b) {
+    return a.size() == b.size()
+        && IntStream.range(0, a.size()).allMatch(i -> a.get(i).same(b.get(i)));
   }
 
   private static List<TurnChange> turns(Plan before, Plan now) {

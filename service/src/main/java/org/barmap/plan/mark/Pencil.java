@@ -57,6 +57,7 @@ public final class Pencil {
         cutSlots.add(piece.slot() + s);
       }
     }
+    new OpenMarks(this).write(order, spans);
     for (Span span : spans) {
       if (!needless.is(span) && !rests.holds(span.change().meta().id())) {
         span.change()
@@ -88,7 +89,11 @@ public final class Pencil {
         one(number, span, span.from(), marking.mark(), "[ " + marking.sign());
         one(number, span, span.to(), marking.mark() + "-end", "]");
       }
-      case AROUND -> range(number, span, marking.mark(), marking.sign());
+      case AROUND -> {
+        if (!OpenMarks.needless(number, span)) {
+          range(number, span, marking.mark(), marking.sign());
+        }
+      }
       case BEATEN -> {
         one(number, span, span.from(), marking.mark(), marking.sign());
         beatenAfter(performance, span, marking.mark(), cutSlots);

@@ -40,6 +40,13 @@ record Held(Loop loop, int last) {
       places.add(new ArrayList<>());
       Arrays.fill(holder, held.get(h).loop().start(), held.get(h).last() + 1, h);
     }
+    int[] ends = new int[held.size()];
+    for (PlayedPiece step : steps) {
+      int h = holder[step.index()];
+      if (h >= 0) {
+        ends[h] = Math.max(ends[h], step.index());
+      }
+    }
     int bar = 0;
     int i = 0;
     while (i < steps.size()) {
@@ -52,7 +59,9 @@ record Held(Loop loop, int last) {
       } while (h >= 0
           && i < steps.size()
           && holder[steps.get(i).index()] == h
-          && steps.get(i).index() > steps.get(i - 1).index());
+          // back before its end is a repeat in it, back from its end another time round
+          && (steps.get(i).index() > steps.get(i - 1).index()
+              || steps.get(i - 1).index() < ends[h]));
       if (h >= 0 && held.get(h).goesRound(steps.subList(begin, i))) {
         places.get(h).add(new OpenStretch.Place(from, bar - from));
       }

@@ -66,7 +66,18 @@ public record Performance(
 
   /** Returns the length of what is played. */
   public Length played() {
-    return Length.sum(order.steps().stream().map(s -> Length.of(s.piece(), measure(s))).toList());
+    Length whole = Length.none();
+    List<OpenRun> runs = OpenRun.of(order);
+    int next = 0;
+    for (int i = 0; i < order.steps().size(); i++) {
+      PlayedPiece step = order.steps().get(i);
+      whole = whole.plus(Length.of(step.piece(), measure(step)));
+      if (next < runs.size() && runs.get(next).last() == i) {
+        whole = whole.with(List.of(runs.get(next).open().named()));
+        next++;
+      }
+    }
+    return whole;
   }
 
   /** Returns the length of what is cut on the way, over all passes. */

@@ -1,7 +1,9 @@
 package org.barmap.plan.order;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Navigation;
 import org.barmap.plan.change.term.Figures;
@@ -29,6 +31,7 @@ public final class Timeline {
 
   private final List<Event> events = new ArrayList<>();
   private final List<Gap> gaps = new ArrayList<>();
+  private final Map<Integer, String> openAt = new HashMap<>();
   private double[] starts = new double[0];
 
   private double gapFrom;
@@ -40,6 +43,11 @@ public final class Timeline {
   /** Lays out numbers that follow without a break. */
   public Timeline(List<Performance> joined) {
     for (Performance p : joined) {
+      for (OpenRun run : OpenRun.of(p.order())) {
+        if (run.rest()) {
+          openAt.put(events.size() + run.last(), run.open().named());
+        }
+      }
       p.order().steps().forEach(s -> events.add(new Event(s, p.measure(s), p.number().label())));
     }
     starts = new double[events.size() + 1];
@@ -89,7 +97,7 @@ public final class Timeline {
     boolean hold = Holds.holds(piece);
     if (piece.rest()) {
       begin(start(i), i);
-      longer(Length.of(piece, e.measure()), Holds.isPause(piece) ? 0 : quarters(i));
+      longer(silent(i), Holds.isPause(piece) ? 0 : quarters(i));
       gapHeld |= hold;
       return;
     }
@@ -111,6 +119,14 @@ public final class Timeline {
       longer(part(e, tail).with(Holds.of(piece).map(List::of).orElse(List.of())), tail);
       gapHeld |= hold;
     }
+  }
+
+  /** Returns the length of a rest, with the open stretch that ends with it. */
+  private Length silent(int i) {
+    Event e = events.get(i);
+    Length length = Length.of(e.piece(), e.measure());
+    String open = openAt.get(i);
+    return open == null ? length : length.with(List.of(open));
   }
 
   private void longer(Length length, double quarters) {
@@ -156,7 +172,7 @@ public final class Timeline {
       double b = Math.min(gap.to(), end(i));
       if (b - a > Figures.SAME) {
         Event e = events.get(i);
-        sum = sum.plus(e.piece().rest() ? Length.of(e.piece(), e.measure()) : part(e, b - a));
+        sum = sum.plus(e.piece().rest() ? silent(i) : part(e, b - a));
       }
     }
     return sum;

@@ -19,6 +19,7 @@ import java.util.Optional;
  * @param landmarks what stands inside it
  * @param entrance id of the bar entry that is played next; empty at the end of the number
  * @param passes in which passes it comes in just this form
+ * @param count what is counted, piece by piece: "4", "vamp 4", "8"
  * @param text how to count it, in plain words
  * @param unsure what nobody has looked at yet and it hangs on, "count 8 at bar 5, page 1"; may be
  *     empty
@@ -36,6 +37,7 @@ public record LongRest(
     List<Landmark> landmarks,
     Optional<String> entrance,
     List<Integer> passes,
+    List<String> count,
     String text,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure) {
 
@@ -44,6 +46,7 @@ public record LongRest(
     inBar = List.copyOf(inBar);
     landmarks = List.copyOf(landmarks);
     passes = List.copyOf(passes);
+    count = List.copyOf(count);
     unsure = List.copyOf(unsure);
   }
 
@@ -60,17 +63,18 @@ public record LongRest(
       List<Landmark> landmarks,
       Optional<String> entrance,
       List<Integer> passes,
+      List<String> count,
       String text) {
     this(
-        number, first, last, page, bars, beats, seconds, inBar, landmarks, entrance, passes, text,
-        List.of());
+        number, first, last, page, bars, beats, seconds, inBar, landmarks, entrance, passes, count,
+        text, List.of());
   }
 
   /** Returns the same rest with what nobody has looked at yet. */
   public LongRest withUnsure(List<String> hangsOn) {
     return new LongRest(
-        number, first, last, page, bars, beats, seconds, inBar, landmarks, entrance, passes, text,
-        hangsOn);
+        number, first, last, page, bars, beats, seconds, inBar, landmarks, entrance, passes, count,
+        text, hangsOn);
   }
 
   /**

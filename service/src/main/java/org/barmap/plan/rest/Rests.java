@@ -11,8 +11,10 @@ import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Word;
 import org.barmap.plan.change.term.TempoWords;
+import org.barmap.plan.order.OpenRun;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.pace.Length;
+import org.barmap.plan.piece.OpenWord;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PlayedPiece;
 
@@ -25,10 +27,12 @@ public final class Rests {
 
   private final Performance performance;
   private final List<PlayedPiece> steps;
+  private final List<OpenRun> runs;
 
   private Rests(Performance performance) {
     this.performance = performance;
     this.steps = performance.order().steps();
+    this.runs = OpenRun.of(performance.order());
   }
 
   /**
@@ -51,7 +55,8 @@ public final class Rests {
       }
       LongRest rest = rests.rest(i, to);
       if (rest.bars() >= least || rests.silent(i, to)) {
-        String form = rest.first() + " " + rest.last() + " " + rest.bars() + rest.landmarks();
+        String form =
+            rest.first() + " " + rest.last() + " " + rest.bars() + rest.landmarks() + rest.count();
         found.merge(form, rest, Rests::again);
       }
       i = to + 1;
@@ -79,6 +84,7 @@ public final class Rests {
         before.landmarks(),
         before.entrance(),
         passes,
+        before.count(),
         before.text());
   }
 
@@ -104,6 +110,7 @@ public final class Rests {
       length = length.plus(Length.of(piece, performance.measure(steps.get(i))));
     }
     Length whole = length.rounded();
+    RestCount count = RestCount.of(performance.order(), runs, from, to);
     Bar first = steps.get(from).piece().bar();
     Optional<String> entrance =
         to + 1 < steps.size()
@@ -121,7 +128,8 @@ public final class Rests {
         landmarks,
         entrance,
         List.of(steps.get(from).pass()),
-        text(whole.bars(), inBar, landmarks)
+        count.says(),
+        text(whole.bars(), inBar, landmarks, count)
             + (silent(from, to) ? " Notes are printed here: you rest this time." : ""));
   }
 
@@ -160,14 +168,26 @@ public final class Rests {
     }
   }
 
-  private static String text(int bars, List<Integer> inBar, List<LongRest.Landmark> landmarks) {
+  private static String text(
+      int bars, List<Integer> inBar, List<LongRest.Landmark> landmarks, RestCount count) {
     StringBuilder text = new StringBuilder();
     text.append(bars).append(" bars rest");
+    count.plus().forEach(open -> text.append(" and the ").append(open));
     if (inBar.size() == 1) {
       text.append(", count ").append(inBar.get(0)).append(" in a bar");
     } else if (inBar.size() > 1) {
       text.append(", counted in ");
       text.append(String.join(", then ", inBar.stream().map(String::valueOf).toList()));
+    }
+    if (!count.plain()) {
+      text.append(": ").append(count.spoken());
+      List<String> inside =
+          landmarks.stream()
+              .filter(l -> !l.kind().equals("cut") && OpenWord.read(l.what()).isEmpty())
+              .map(l -> l.what() + " after " + l.after())
+              .toList();
+      text.append(inside.isEmpty() ? "" : "; inside it " + String.join(", ", inside));
+      return text.append('.').toString();
     }
     int done = 0;
     String last = "";

@@ -2,8 +2,10 @@ package org.barmap.web.route;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Bar;
@@ -27,7 +29,10 @@ record RoadMap(List<Number> numbers) {
   /** One musical number; a book without numbers is one number without a label. */
   record Number(String label, String title, boolean tacet, List<Box> bars) {}
 
-  /** One bar entry; {@code within} says which ending it is in where its number occurs twice. */
+  /**
+   * One bar entry; {@code within} says which ending it is in where its number occurs twice, {@code
+   * held} which bars of a multi-bar rest are held open.
+   */
   record Box(
       String id,
       int number,
@@ -48,6 +53,7 @@ record RoadMap(List<Number> numbers) {
       @JsonInclude(JsonInclude.Include.NON_EMPTY) List<CutParts.CutShare> cutParts,
       boolean vamp,
       boolean safety,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> held,
       @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Word> words) {}
 
   /**
@@ -57,6 +63,7 @@ record RoadMap(List<Number> numbers) {
    * @param changed the plan with them; what is not played any more is cut
    */
   static RoadMap of(BarMap map, Plan written, Plan changed) {
+    Map<String, List<String>> held = inside(changed);
     CutParts cut = CutParts.of(written, changed);
     Set<String> vamps = open(map, changed, OpenStretch.Kind.VAMP);
     Set<String> safeties = open(map, changed, OpenStretch.Kind.SAFETY);
@@ -65,7 +72,7 @@ record RoadMap(List<Number> numbers) {
     for (MusicalNumber n : numbers(map)) {
       List<Box> boxes = new ArrayList<>();
       for (Bar bar : map.barsOf(n)) {
-        boxes.add(box(bar, endings.within(bar.id()), cut, vamps, safeties));
+        boxes.add(box(bar, endings.within(bar.id()), cut, vamps, safeties, held));
       }
       numbers.add(new Number(n.label(), n.title(), n.tacet(), boxes));
     }
@@ -86,7 +93,12 @@ record RoadMap(List<Number> numbers) {
   }
 
   private static Box box(
-      Bar bar, Optional<String> within, CutParts cut, Set<String> vamps, Set<String> safeties) {
+      Bar bar,
+      Optional<String> within,
+      CutParts cut,
+      Set<String> vamps,
+      Set<String> safeties,
+      Map<String, List<String>> held) {
     return new Box(
         bar.id(),
         bar.number(),
@@ -107,7 +119,23 @@ record RoadMap(List<Number> numbers) {
         cut.parts(bar),
         vamps.contains(bar.id()),
         safeties.contains(bar.id()),
+        held.getOrDefault(bar.id(), List.of()),
         bar.words());
+  }
+
+  /**
+   * Returns the stretches that begin or end inside a multi-bar rest, by the entry they begin in.
+   */
+  private static Map<String, List<String>> inside(Plan plan) {
+    Map<String, List<String>> held = new HashMap<>();
+    for (NumberPlan number : plan.numbers()) {
+      for (OpenStretch open : number.open()) {
+        if (open.firstBar().isPresent() || open.lastBar().isPresent()) {
+          held.computeIfAbsent(open.first(), k -> new ArrayList<>(1)).add(open.named());
+        }
+      }
+    }
+    return held;
   }
 
   private static Set<String> open(BarMap map, Plan plan, OpenStretch.Kind kind) {

@@ -69,6 +69,7 @@ final class PlannerAnswers implements Answers {
         ObjectNode node = rests.addObject().put("pass", pass).put("bars", rest.bars());
         node.put("first", worked.first(rest.first()));
         rest.entrance().ifPresent(e -> node.put("enters", worked.first(e)));
+        node.set("says", tree(rest.count()));
       }
     }
     return rests;

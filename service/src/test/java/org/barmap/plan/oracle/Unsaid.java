@@ -12,10 +12,10 @@ import tools.jackson.databind.JsonNode;
  */
 final class Unsaid {
 
-  private static final Map<Ask, Set<String>> KEYS = Map.of(Ask.RESTS, Set.of("says"));
+  private static final Map<Ask, Set<String>> KEYS = Map.of();
 
   private static final Map<Ask, Set<String>> KINDS =
-      Map.of(Ask.MARKS, Set.of("pizz", "arco", "mute", "cue"));
+      Map.of(Ask.MARKS, Set.of("pizz", "arco", "mute"));
 
   private Unsaid() {}
 

@@ -49,4 +49,25 @@ class RestsTest {
   void shortRestsAreLeftOut() {
     assertThat(Changes.plan("1 2@mr3 5 6@rest 7", "").rests()).isEmpty();
   }
+
+  /** A vamp on some bars of a rest is counted where it stands (common practice). */
+  @Test
+  void aVampInARestIsCountedInItsPlace() {
+    LongRest rest =
+        Changes.plan("1 2@mr16 18", "vamp 6 to 9 till the cart stops, out any time").rests().get(0);
+    assertThat(rest.count()).containsExactly("4", "vamp 4", "8");
+    assertThat(rest.text())
+        .isEqualTo(
+            "16 bars rest and the vamp 6-9, count 4 in a bar: 4, vamp 4 till the cart stops (out"
+                + " any time), then 8.");
+  }
+
+  /** What stands inside is said beside the count, which goes by pieces. */
+  @Test
+  void countedBarsInARestAreCountedTogether() {
+    LongRest rest = Changes.plan("1 2@mr4 6@mr8@mB 14", "play 3 to 4 three times").rests().get(0);
+    assertThat(rest.count()).containsExactly("1", "3x 2", "9");
+    assertThat(rest.text())
+        .isEqualTo("16 bars rest, count 4 in a bar: 1, 3x 2, 9; inside it B after 8.");
+  }
 }
