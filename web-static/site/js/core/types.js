@@ -315,6 +315,7 @@
  * @property {number} [seconds]
  * @property {number} [needed] seconds
  * @property {Verdict} verdict
+ * @property {string} [because] what is not known, where that leaves the verdict open
  * @property {string} [text]
  *
  * @typedef {object} PencilMark
@@ -400,9 +401,18 @@
  * @property {number} memoryBars
  * @property {number} changeSeconds
  * @property {boolean} repeatsAfterJump
+ * @property {Chair} [chair]
  * @property {string} [rehearsedAt] ISO 8601
  * @property {string} [firstPage] how the first page lies: "left", "right", "single-sheets"; absent until a player says so
  * @property {{[page: string]: string}} [leaves] pages that are not bound as the others, "inserted" or "loose", by their id
+ *
+ * @typedef {object} Chair what the player holds, and how long changing it takes; what is absent is as usual
+ * @property {string} [inHand] before the first number
+ * @property {string[]} [doublings]
+ * @property {number} [bowSeconds]
+ * @property {number} [muteSeconds]
+ * @property {number} [reedSeconds]
+ * @property {number} [retuneSeconds]
  *
  * What a GET below a book's address answers.
  *

@@ -44,7 +44,7 @@ export function instrumentList(list, names) {
     "ul",
     { class: "plain" },
     list.map((change) => {
-      const time = change.seconds === undefined ? "time unknown" : `${change.seconds < 0.05 ? "no time" : duration(change.seconds)} to change${change.needed ? `, ${change.needed} s needed` : ""}`;
+      const time = change.seconds === undefined ? `time not known${change.because ? `: ${change.because}` : ""}` : `${change.seconds < 0.05 ? "no time" : duration(change.seconds)} to change${change.needed ? `, ${change.needed} s needed` : ""}`;
       return el(
         "li",
         { class: "item" },

@@ -17,6 +17,9 @@ export async function changeSettings(book, pages) {
   const number = (/** @type {"turnSeconds"|"quickSeconds"|"memoryBars"|"changeSeconds"} */ name, /** @type {number} */ step, /** @type {number} */ min, /** @type {number} */ max) =>
     el("input", { name, type: "number", step, min, max, required: true, value: String(now[name]) });
   const repeats = el("input", { name: "repeatsAfterJump", type: "checkbox", checked: now.repeatsAfterJump });
+  const chair = now.chair ?? {};
+  const seconds = (/** @type {"bowSeconds"|"muteSeconds"|"reedSeconds"|"retuneSeconds"} */ name, /** @type {string} */ usual) =>
+    el("input", { name, type: "number", step: 0.1, min: 0.1, max: 120, value: String(chair[name] ?? ""), placeholder: usual });
   const answer = await ask(
     "You and your turns",
     [
@@ -25,6 +28,10 @@ export async function changeSettings(book, pages) {
       field("A quick turn takes (seconds)", number("quickSeconds", 0.1, 0.2, 10)),
       field("Bars you trust to memory", number("memoryBars", 1, 0, 32)),
       field("A change of instrument takes (seconds)", number("changeSeconds", 0.5, 0.5, 120)),
+      field("In hand before the first number", el("input", { name: "inHand", maxlength: 60, value: chair.inHand ?? "", autocomplete: "off" }), "Only where the book doesn't say."),
+      field("Instruments of your chair", el("input", { name: "doublings", maxlength: 400, value: (chair.doublings ?? []).join(", "), autocomplete: "off" }), "With commas between them."),
+      el("div", { class: "pair" }, field("Bow to fingers (seconds)", seconds("bowSeconds", "2")), field("Mute (seconds)", seconds("muteSeconds", "1"))),
+      el("div", { class: "pair" }, field("Instrument with a reed (seconds)", seconds("reedSeconds", "as any")), field("Retuning (seconds)", seconds("retuneSeconds", "as any"))),
       el("label", { class: "tick-line" }, repeats, el("span", { text: "Repeats are played again after a D.C. or D.S." })),
     ],
     { yes: "Keep" },
@@ -34,6 +41,7 @@ export async function changeSettings(book, pages) {
     ...now,
     ...lying(answer, pages),
     ...Object.fromEntries(["turnSeconds", "quickSeconds", "memoryBars", "changeSeconds"].map((k) => [k, Number(answer.get(k))])),
+    chair: chairOf(answer),
     repeatsAfterJump: answer.get("repeatsAfterJump") !== null,
   };
   try {
@@ -44,4 +52,20 @@ export async function changeSettings(book, pages) {
     else complain(error);
     return false;
   }
+}
+
+/**
+ * What is left empty is as usual.
+ *
+ * @param {FormData} answer
+ * @returns {import("../core/types.js").Chair}
+ */
+function chairOf(answer) {
+  const said = (/** @type {string} */ key) => String(answer.get(key) ?? "").trim();
+  const doublings = said("doublings").split(",").map((name) => name.trim()).filter(Boolean);
+  return {
+    ...(said("inHand") ? { inHand: said("inHand") } : {}),
+    ...(doublings.length ? { doublings } : {}),
+    ...Object.fromEntries(["bowSeconds", "muteSeconds", "reedSeconds", "retuneSeconds"].filter((key) => said(key)).map((key) => [key, Number(said(key))])),
+  };
 }

@@ -1,12 +1,14 @@
 package org.barmap.library;
 
 import com.fasterxml.jackson.annotation.JsonAlias;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * How a book's player turns and counts.
@@ -16,6 +18,7 @@ import java.util.Set;
  * @param memoryBars how many bars the player trusts to memory, 0 to 32
  * @param changeSeconds how long a change of instrument takes, 1 to 120
  * @param repeatsAfterJump whether repeats are played again after a D.C. or D.S.
+ * @param chair what the player holds, and how long changing it takes
  * @param rehearsedAt when the last rehearsal ended; empty until a player says so
  * @param firstPage how the first page lies, {@code left}, {@code right} or {@code single-sheets};
  *     empty until a player says so
@@ -28,6 +31,7 @@ public record Settings(
     int memoryBars,
     double changeSeconds,
     boolean repeatsAfterJump,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) ChairSettings chair,
     Optional<Instant> rehearsedAt,
     @JsonAlias("binding") Optional<String> firstPage,
     Map<String, String> leaves) {
@@ -40,6 +44,7 @@ public record Settings(
 
   /** Reads what is absent as not said. */
   public Settings {
+    chair = chair == null ? ChairSettings.USUAL : chair;
     rehearsedAt = rehearsedAt == null ? Optional.empty() : rehearsedAt;
     firstPage = firstPage == null ? Optional.empty() : firstPage.map(Settings::now);
     leaves = leaves == null ? Map.of() : Map.copyOf(leaves);
@@ -47,7 +52,7 @@ public record Settings(
 
   /** What holds until a player says otherwise. */
   public static final Settings USUAL =
-      new Settings(2, 1, 4, 6, false, Optional.empty(), Optional.empty(), Map.of());
+      new Settings(2, 1, 4, 6, false, ChairSettings.USUAL, Optional.empty(), Optional.empty(), Map.of());
 
   /** Returns what is said now for the words there were before. */
   private static String now(String firstPage) {
@@ -65,6 +70,19 @@ public record Settings(
     range(problems, "A quick turn takes 0.2 to 10 seconds", quickSeconds, 0.2, 10);
     range(problems, "0 to 32 bars can be trusted to memory", memoryBars, 0, 32);
     range(problems, "A change takes 1 to 120 seconds", changeSeconds, 1, 120);
+    Stream.of(chair.bowSeconds(), chair.muteSeconds(), chair.reedSeconds(), chair.retuneSeconds())
+        .flatMap(Optional::stream)
+        .forEach(
+            s ->
+                range(
+                    problems,
+                    "Getting ready takes 0.1 to 120 seconds",
+                    s,
+                    ChairSettings.LEAST_SECONDS,
+                    ChairSettings.MOST_SECONDS));
+    if (!chair.isNamed()) {
+      problems.add("An instrument's name has 1 to 60 letters, and a chair at most 20 of them");
+    }
     if (quickSeconds > turnSeconds) {
       problems.add("A quick turn takes no longer than a comfortable one");
     }

@@ -1,6 +1,7 @@
 package org.barmap.plan;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.List;
 import java.util.Locale;
@@ -9,6 +10,7 @@ import org.barmap.plan.change.term.Link;
 import org.barmap.plan.order.Following;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.pace.Length;
+import org.barmap.plan.ready.Hands;
 
 /**
  * One number of the night.
@@ -25,6 +27,7 @@ import org.barmap.plan.pace.Length;
  * @param open vamps and safeties
  * @param link how the next number follows
  * @param following the same with what a change says of it
+ * @param hands what is held from which bar of the order of play on; empty where nothing is known
  * @param unsure what nobody has looked at yet and it hangs on, "count 8 at bar 5, page 1"; may be
  *     empty
  */
@@ -41,6 +44,7 @@ public record NumberPlan(
     List<OpenStretch> open,
     Link link,
     Following following,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Held> hands,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure) {
 
   /** Takes defensive copies. */
@@ -48,6 +52,7 @@ public record NumberPlan(
     order = List.copyOf(order);
     pace = List.copyOf(pace);
     open = List.copyOf(open);
+    hands = List.copyOf(hands);
     unsure = List.copyOf(unsure);
   }
 
@@ -64,9 +69,11 @@ public record NumberPlan(
       Length cut,
       List<OpenStretch> open,
       Link link,
-      Following following) {
+      Following following,
+      List<Held> hands) {
     this(
         label, title, state, order, written, pace, played, known, cut, open, link, following,
+        hands,
         List.of());
   }
 
@@ -74,6 +81,7 @@ public record NumberPlan(
   NumberPlan withUnsure(Length length, List<String> hangsOn) {
     return new NumberPlan(
         label, title, state, order, written, pace, length, known, cut, open, link, following,
+        hands,
         hangsOn);
   }
 
@@ -105,6 +113,15 @@ public record NumberPlan(
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
   public record Stretch(
       int from, int beats, Optional<Double> perMinute, Optional<Double> toPerMinute) {}
+
+  /**
+   * What the player holds from one bar on until the next stretch.
+   *
+   * @param from how many single bars of the order of play come before it, counted as in {@link
+   *     Stretch}
+   * @param held instrument, bow, mute, extension and tuning, as far as known
+   */
+  public record Held(int from, @JsonUnwrapped Hands held) {}
 
   /**
    * What of a number's time is known.

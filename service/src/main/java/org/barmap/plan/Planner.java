@@ -37,6 +37,8 @@ import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Span;
 import org.barmap.plan.piece.Spans;
 import org.barmap.plan.ready.GetReady;
+import org.barmap.plan.ready.Hands;
+import org.barmap.plan.ready.InHand;
 import org.barmap.plan.ready.Readies;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.rest.Rests;
@@ -51,10 +53,11 @@ public final class Planner {
   private final Sides sides;
   private final List<PlanFinding> findings = new ArrayList<>();
   private final List<Performance> show = new ArrayList<>();
-  private final List<List<Span>> showSpans = new ArrayList<>();
+  private final List<List<Hands>> showHands = new ArrayList<>();
   private final List<NumberPlan> numbers = new ArrayList<>();
   private final List<LongRest> rests = new ArrayList<>();
   private final List<RunSheet> runSheet = new ArrayList<>();
+  private InHand inHand;
   private final Pencil pencil = new Pencil();
   private final Ahead ahead;
 
@@ -63,6 +66,7 @@ public final class Planner {
     this.part = map.book().part();
     this.sides = Sides.of(map, settings.turns().firstPage(), settings.turns().leaves());
     this.ahead = new Ahead(sides);
+    this.inHand = new InHand(List.of(), part, settings.chair(), findings);
   }
 
   /** Computes a plan. Never fails: what can't be done is a finding. */
@@ -82,13 +86,16 @@ public final class Planner {
             .ifPresent(n -> byNumber.computeIfAbsent(n, k -> new ArrayList<>()).add(change));
       }
     }
+    inHand = new InHand(written, part, settings.chair(), findings);
+    Hands first = inHand.now();
     Links links = new Links(written, ordered, byNumber, findings);
     NumberMarks goesTo = new NumberMarks(written);
     for (WrittenNumber number : ordered) {
       one(number, links, byNumber.getOrDefault(number, List.of()), goesTo);
     }
     goesTo.mark(pencil, reordering(active));
-    List<GetReady> ready = Readies.of(show, showSpans, part, settings.readySeconds());
+    List<GetReady> ready = Readies.of(
+            show, showHands, first, settings.chair().seconds(), settings.readySeconds());
     List<Turn> turns = TurnHands.with(Turns.of(show, settings.turns(), sides), ready, map);
     new TurnMarks(written).mark(turns, pencil);
     findings.addAll(sides.findings());
@@ -161,19 +168,20 @@ public final class Planner {
     findings.addAll(order.findings());
     findings.addAll(
         ShownBeats.asked(performance.number(), order.pieces(), performance.measures(), spans));
-    List<String> instruments = Readies.instruments(performance, spans, part);
+    List<Hands> hands = inHand.through(performance, spans);
+    List<String> instruments = hands.stream().map(Hands::instrument).toList();
     findings.addAll(
         CutChecks.of(
             performance,
             spans,
             instruments,
-            Readies.bows(performance, spans, part),
-            Readies.mutes(performance, spans, part),
+            hands.stream().map(Hands::bow).toList(),
+            hands.stream().map(Hands::mute).toList(),
             sides));
     findings.addAll(HoldsOn.of(performance, spans));
     findings.addAll(OpenChecks.of(order, sides));
     show.add(performance);
-    showSpans.add(spans);
+    showHands.add(hands);
     List<LongRest> long0 = Rests.of(performance, settings.longRestBars());
     rests.addAll(long0);
     ahead.number(performance, long0);
@@ -193,7 +201,8 @@ public final class Planner {
             performance.cut().rounded(),
             order.open(),
             performance.link(),
-            performance.following()));
+            performance.following(),
+            HandsTold.of(performance, hands)));
   }
 
   private void silent(Performance performance, Optional<Silenced> silent) {
@@ -220,7 +229,8 @@ public final class Planner {
             out.rounded(),
             List.of(),
             performance.link(),
-            performance.following()));
+            performance.following(),
+            List.of()));
   }
 
   private static int written(WrittenNumber number) {

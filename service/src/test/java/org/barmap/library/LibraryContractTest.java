@@ -61,8 +61,16 @@ class LibraryContractTest extends WithLibrary {
   void aBookIsThereAfterARestart() throws IOException {
     String book = library.books().add("Saltmarsh", "Bass").id();
     done(library.books().rename(book, revision(book), "Saltmarsh", "Double Bass"));
+    ChairSettings chair =
+        new ChairSettings(
+            Optional.of("double bass"),
+            List.of("double bass", "electric bass"),
+            Optional.of(1.5),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.of(20.0));
     Settings set =
-        new Settings(3, 1, 2, 8, true, Optional.empty(), Optional.of("left"), Map.of("p", "loose"));
+        new Settings(3, 1, 2, 8, true, chair, Optional.empty(), Optional.of("left"), Map.of("p", "loose"));
     assertThat(library.books().setSettings(book, 0, set)).isTrue();
     assertThat(library.books().setSettings(book, 0, Settings.USUAL)).isFalse();
     reopen();
@@ -72,7 +80,7 @@ class LibraryContractTest extends WithLibrary {
     assertThat(library.books().settings(book))
         .isEqualTo(
             new Settings(
-                3, 1, 2, 8, true, Optional.empty(), Optional.of("left"), Map.of("p", "loose")));
+                3, 1, 2, 8, true, chair, Optional.empty(), Optional.of("left"), Map.of("p", "loose")));
     Draft draft = library.drafts().find(book).orElseThrow().value();
     assertThat(draft.map().book().part()).isEqualTo("Double Bass");
   }

@@ -67,7 +67,26 @@ public final class TurnMarks {
           TurnMark.VS.word() + " " + when + " time");
       return;
     }
-    one(turns.stream().max(Comparator.comparing(Turn::verdict)).orElseThrow(), pencil);
+    Map<String, List<Turn>> ways = new LinkedHashMap<>();
+    turns.forEach(t -> ways.computeIfAbsent(way(t), k -> new ArrayList<>(1)).add(t));
+    if (ways.size() == 1) {
+      one(turns.stream().max(Comparator.comparing(Turn::verdict)).orElseThrow(), "", pencil);
+      return;
+    }
+    for (List<Turn> same : ways.values()) {
+      String when = String.join(", ", same.stream().map(t -> nth(t.pass())).toList());
+      one(same.get(0), " " + when + " time", pencil);
+    }
+  }
+
+  /** What is done at a turn; passes that do the same share a mark. */
+  private static String way(Turn turn) {
+    Advice chosen = turn.advice().get(0);
+    return chosen.kind()
+        + "/"
+        + chosen.after().orElse("")
+        + "/"
+        + chosen.memorise().or(chosen::bars).orElse(0);
   }
 
   private static String nth(int pass) {
@@ -93,9 +112,12 @@ public final class TurnMarks {
     }
   }
 
-  private void one(Turn turn, Pencil pencil) {
+  /** Adds the mark of one way to turn; {@code when} says for which passes it is, if not for all. */
+  private void one(Turn turn, String when, Pencil pencil) {
     Advice chosen = turn.advice().get(0);
-    around(turn, pencil);
+    if (chosen.kind() != Advice.Kind.STAY) {
+      around(turn, pencil);
+    }
     String id = chosen.after().orElse(turn.leaves());
     switch (chosen.kind()) {
       case TURN_EARLY, WRITE_OUT_BEFORE -> {
@@ -104,7 +126,7 @@ public final class TurnMarks {
                 .memorise()
                 .map(n -> "TURN, " + bars(n) + " by heart")
                 .orElse("TURN, play from slip");
-        add(pencil, id, true, "turn-early", what);
+        add(pencil, id, true, "turn-early", what + when);
       }
       case TURN_LATE ->
           add(
@@ -112,27 +134,33 @@ public final class TurnMarks {
               turn.leaves(),
               true,
               "turn-late",
-              "LATE, " + bars(chosen.memorise().orElse(1)) + " by heart");
+              "LATE, " + bars(chosen.memorise().orElse(1)) + " by heart" + when);
       case WRITE_OUT ->
           add(
               pencil,
               turn.leaves(),
               true,
               "turn-late",
-              "see slip, turn after " + bars(chosen.bars().orElse(1)));
-      case FOLD_OUT -> add(pencil, turn.leaves(), true, "fold-out", "fold-out");
+              "see slip, turn after " + bars(chosen.bars().orElse(1)) + when);
+      case FOLD_OUT -> add(pencil, turn.leaves(), true, "fold-out", "fold-out" + when);
       case LOOSE_COPY ->
-          add(pencil, turn.leaves(), true, "loose-copy", "see copy of page " + turn.toPage());
-      case STAY ->
           add(
               pencil,
               turn.leaves(),
               true,
-              "stay",
-              "STAY, "
-                  + chosen.memorise().map(n -> bars(n) + " by heart").orElse("rests overleaf"));
+              "loose-copy",
+              "see copy of page " + turn.toPage() + when);
+      case STAY -> {
+        // The turn back of the same stay needs no mark: the page is not left.
+        if (id.equals(turn.leaves())) {
+          String how = chosen.memorise().map(n -> bars(n) + " by heart").orElse("rests overleaf");
+          add(pencil, id, true, "stay", "STAY, " + how + when);
+        }
+      }
       case TURN_HERE, LEAVE_OUT ->
-          turn.mark().ifPresent(m -> add(pencil, turn.leaves(), true, m.word(), m.word()));
+          turn.mark()
+              .filter(m -> when.isEmpty() || m == TurnMark.VS)
+              .ifPresent(m -> add(pencil, turn.leaves(), true, m.word(), m.word() + when));
     }
   }
 

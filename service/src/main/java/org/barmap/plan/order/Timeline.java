@@ -29,6 +29,9 @@ public final class Timeline {
     }
   }
 
+  /** Quarters of a bar of an unknown meter, as it is laid out. */
+  private static final double UNKNOWN_BAR = 4;
+
   private final List<Event> events = new ArrayList<>();
   private final List<Gap> gaps = new ArrayList<>();
   private final Map<Integer, String> openAt = new HashMap<>();
@@ -86,7 +89,7 @@ public final class Timeline {
     if (e.piece().pickup()) {
       return 0;
     }
-    double bar = e.measure().quarters().orElse(4);
+    double bar = e.measure().quarters().orElse(UNKNOWN_BAR);
     return Math.max(
         0, bar * e.piece().count() - e.piece().beatsCut() * e.measure().quartersPerUnit());
   }
@@ -176,6 +179,39 @@ public final class Timeline {
       }
     }
     return sum;
+  }
+
+  /** Returns a part of a gap, between two places in it, as a gap of its own. */
+  public Gap portion(Gap gap, double from, double to) {
+    Length sum = Length.none();
+    double least = 0;
+    int first = gap.lastStep();
+    int last = gap.firstStep();
+    for (int i = gap.firstStep(); i <= gap.lastStep() && i < events.size(); i++) {
+      double quarters = Math.min(to, end(i)) - Math.max(from, start(i));
+      if (quarters > Figures.SAME) {
+        Length one = share(i, quarters);
+        sum = sum.plus(one);
+        least += Gap.least(one, quarters);
+        first = Math.min(first, i);
+        last = i;
+      }
+    }
+    return new Gap(from, to, Math.min(first, last), last, sum, gap.held(), least);
+  }
+
+  private Length share(int i, double quarters) {
+    Event e = events.get(i);
+    if (!e.piece().rest()) {
+      return part(e, quarters);
+    }
+    if (quarters >= quarters(i) - Figures.SAME) {
+      return Length.of(e.piece(), e.measure());
+    }
+    Length some = part(e, quarters);
+    double bar = e.measure().quarters().orElse(UNKNOWN_BAR);
+    int bars = (int) Math.floor(quarters / bar + Figures.SAME);
+    return new Length(bars, some.beats(), some.seconds(), some.plus());
   }
 
   /** Returns the gap at a place, if the player is silent just before or after it. */

@@ -10,15 +10,16 @@ import org.barmap.plan.turn.Verdict;
  * One change of what the player holds, in one pass.
  *
  * @param at id of the bar entry from which it is needed
- * @param kind instrument, bow, mute or extension
+ * @param kind instrument, bow, mute, extension or tuning
  * @param from what is put away; empty where unknown
  * @param to what is taken up
  * @param number label of the number
  * @param pass how often the bar has been played then
  * @param seconds time without notes around it; empty where no tempo is known, and between numbers
  * @param beats the same in beats, where meters are known
- * @param needed seconds it needs
+ * @param needed seconds that all that changes here needs
  * @param verdict whether there is time
+ * @param because what is not known, where that leaves the verdict open
  * @param earlier id of the bar entry with the nearest earlier rest long enough to prepare it in
  * @param text the same in plain words
  */
@@ -34,6 +35,7 @@ public record GetReady(
     Optional<Double> beats,
     double needed,
     Verdict verdict,
+    Optional<String> because,
     Optional<String> earlier,
     String text) {
 
@@ -46,7 +48,9 @@ public record GetReady(
     /** Mute on or off. */
     MUTE,
     /** The low extension. */
-    EXTENSION;
+    EXTENSION,
+    /** A string tuned to another note. */
+    RETUNE;
 
     /** Returns the word the format uses. */
     @JsonValue

@@ -1,145 +1,182 @@
 package org.barmap.plan.ready;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import org.barmap.map.Word;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.order.Following;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Timeline;
-import org.barmap.plan.piece.Piece;
-import org.barmap.plan.piece.Span;
+import org.barmap.plan.pace.Length;
+import org.barmap.plan.turn.BetweenNumbers;
 import org.barmap.plan.turn.Verdict;
 
-/** Finds the changes of instrument, bow, mute and extension of a show. */
+/** Finds the changes of instrument, bow, mute, extension and tuning of a show. */
 public final class Readies {
-  private static final ReadyTimes TIMES = ReadyTimes.USUAL;
 
-  private final double neededSeconds;
+  /** What changes at one note. */
+  private record Change(GetReady.Kind kind, String from, String to) {}
+
+  private final ReadyTimes times;
+  private final double takeUp;
   private final List<GetReady> found = new ArrayList<>();
-  private Hands now;
+  private Optional<Timeline> before = Optional.empty();
+  private Following following = Following.UNKNOWN;
+  private Hands now = Hands.EMPTY;
+  private boolean played;
 
-  private Readies(String part, double neededSeconds) {
-    this.neededSeconds = neededSeconds;
-    this.now = Instruments.after(Hands.EMPTY, part);
+  private Readies(ReadyTimes times, double takeUp) {
+    this.times = times;
+    this.takeUp = takeUp;
   }
 
   /**
-   * Returns the changes in the order they come.
+   * Returns the changes in the order they come. What is announced in a rest is needed at the next
+   * note.
    *
    * @param show played numbers in the order of the night
-   * @param spans the changes of each number, looked up, in the same order
-   * @param part the book's part; where it names an instrument, that one is held first
-   * @param neededSeconds what a change of instrument, mute or extension needs
+   * @param held what is held at each piece of each number, in reading order
+   * @param first what is held before the first number
+   * @param takeUp seconds that taking up an instrument needs
    */
   public static List<GetReady> of(
-      List<Performance> show, List<List<Span>> spans, String part, double neededSeconds) {
-    Readies readies = new Readies(part, neededSeconds);
-    Hands book = readies.now;
-    for (int i = 0; i < show.size(); i++) {
-      List<Hands> hands = hands(show.get(i), spans.get(i), book);
-      readies.number(show.get(i), hands);
-      book = hands.isEmpty() ? book : hands.get(hands.size() - 1);
+      List<Performance> show,
+      List<List<Hands>> held,
+      Hands first,
+      ReadyTimes times,
+      double takeUp) {
+    Readies readies = new Readies(times, takeUp);
+    readies.now = first;
+    int i = 0;
+    while (i < show.size()) {
+      int to = i;
+      while (to + 1 < show.size() && show.get(to).following().joined()) {
+        to++;
+      }
+      readies.line(show.subList(i, to + 1), held.subList(i, to + 1));
+      i = to + 1;
     }
     return List.copyOf(readies.found);
   }
 
-  /** Returns the instrument at each piece of a number, in the order of the book; empty: unknown. */
-  public static List<String> instruments(Performance performance, List<Span> spans, String part) {
-    return hands(performance, spans, Instruments.after(Hands.EMPTY, part)).stream()
-        .map(Hands::instrument)
-        .toList();
-  }
-
-  /** Returns the bow at each piece of a number, in the order of the book; empty: unknown. */
-  public static List<String> bows(Performance performance, List<Span> spans, String part) {
-    return hands(performance, spans, Instruments.after(Hands.EMPTY, part)).stream()
-        .map(Hands::bow)
-        .toList();
-  }
-
-  /** Returns the mute at each piece of a number, in the order of the book; empty: unknown. */
-  public static List<String> mutes(Performance performance, List<Span> spans, String part) {
-    return hands(performance, spans, Instruments.after(Hands.EMPTY, part)).stream()
-        .map(Hands::mute)
-        .toList();
-  }
-
-  /** Returns what is held at each piece, in the order of the book. */
-  static List<Hands> hands(Performance performance, List<Span> spans, Hands before) {
+  /** Numbers that follow without a break. */
+  private void line(List<Performance> joined, List<List<Hands>> held) {
+    Timeline line = new Timeline(joined);
     List<Hands> hands = new ArrayList<>();
-    Map<Integer, List<Span>> starting = new HashMap<>();
-    spans.forEach(s -> starting.computeIfAbsent(s.from(), k -> new ArrayList<>(1)).add(s));
-    Hands current = before;
-    for (Piece piece : performance.order().pieces()) {
-      if (piece.first()) {
-        for (Word word : piece.bar().words()) {
-          current = Instruments.after(current, word.text());
-        }
-      }
-      if (piece.inserted().isEmpty()) {
-        for (Span span : starting.getOrDefault(piece.slot(), List.of())) {
-          current = current.after(span.effects().inForce());
-        }
-      }
-      hands.add(current);
+    for (int i = 0; i < joined.size(); i++) {
+      List<Hands> pieces = held.get(i);
+      joined.get(i).order().steps().forEach(s -> hands.add(pieces.get(s.index())));
     }
-    return hands;
-  }
-
-  private void number(Performance performance, List<Hands> hands) {
-    Timeline line = new Timeline(List.of(performance));
-    for (int i = 0; i < line.events().size(); i++) {
-      Hands next = hands.get(line.events().get(i).step().index());
-      if (!next.equals(now)) {
-        differ(line, i, GetReady.Kind.INSTRUMENT, now.instrument(), next.instrument());
-        differ(line, i, GetReady.Kind.BOW, now.bow(), next.bow());
-        differ(line, i, GetReady.Kind.MUTE, now.mute(), next.mute());
-        differ(line, i, GetReady.Kind.EXTENSION, now.extension(), next.extension());
-      }
-      now = next;
-    }
-  }
-
-  private void differ(Timeline line, int step, GetReady.Kind kind, String from, String to) {
-    boolean first = kind != GetReady.Kind.INSTRUMENT && from.isEmpty() && step == 0;
-    if (to.isEmpty() || from.equals(to) || first) {
+    if (hands.isEmpty()) {
+      following =
+          joined.get(joined.size() - 1).following().joined() ? following : Following.UNKNOWN;
       return;
     }
-    double needed = kind == GetReady.Kind.BOW ? TIMES.bowSeconds() : neededSeconds;
+    for (int i = 0; i < line.events().size(); i++) {
+      if (!line.events().get(i).piece().rest()) {
+        note(line, i, hands.get(i));
+      }
+    }
+    before = Optional.of(line);
+    following = joined.get(joined.size() - 1).following();
+  }
+
+  private void note(Timeline line, int step, Hands next) {
+    List<Change> changes = new ArrayList<>();
+    if (!next.equals(now)) {
+      differ(changes, GetReady.Kind.INSTRUMENT, now.instrument(), next.instrument());
+      differ(changes, GetReady.Kind.BOW, now.bow(), next.bow());
+      differ(changes, GetReady.Kind.MUTE, now.mute(), next.mute());
+      differ(changes, GetReady.Kind.EXTENSION, now.extension(), next.extension());
+      differ(changes, GetReady.Kind.RETUNE, now.tuning(), next.tuning());
+    }
+    double needed = changes.stream().mapToDouble(c -> times.needed(c.kind(), c.to(), takeUp)).sum();
+    for (Change change : changes) {
+      add(line, step, change, needed, changes.size() > 1);
+    }
+    now = next;
+    played = true;
+  }
+
+  /** What is told before the first note only is no change, but for the instrument to take up. */
+  private void differ(List<Change> changes, GetReady.Kind kind, String from, String to) {
+    boolean first = kind != GetReady.Kind.INSTRUMENT && from.isEmpty() && !played;
+    boolean sameHand =
+        kind == GetReady.Kind.BOW && !from.isEmpty() && !from.equals("pizz") && !to.equals("pizz");
+    String held = from.isEmpty() ? unsaid(kind) : from;
+    if (!to.isEmpty() && !held.equals(to) && !first && !sameHand) {
+      changes.add(new Change(kind, held, to));
+    }
+  }
+
+  /** What is held where nothing is said (common practice). */
+  private static String unsaid(GetReady.Kind kind) {
+    return switch (kind) {
+      case MUTE -> "mute off";
+      case RETUNE -> "standard tuning";
+      case EXTENSION -> "no extension";
+      case INSTRUMENT, BOW -> "";
+    };
+  }
+
+  private void add(Timeline line, int step, Change change, double needed, boolean several) {
     Timeline.Event event = line.events().get(step);
     double at = line.start(step);
     Optional<Gap> gap = line.gapAt(at);
-    boolean betweenNumbers = step == 0 || gap.filter(g -> g.from() <= 0).isPresent();
-    Verdict verdict = betweenNumbers ? Verdict.TIME : verdict(gap, needed);
-    Optional<Double> seconds =
-        betweenNumbers
-            ? Optional.empty()
-            : gap.isEmpty() ? Optional.of(0.0) : gap.get().length().seconds();
-    Optional<Double> beats =
-        betweenNumbers
-            ? Optional.empty()
-            : gap.isEmpty() ? Optional.of(0.0) : gap.get().length().beats();
+    boolean opening = step == 0 || gap.filter(g -> g.from() <= 0).isPresent();
+    Optional<BetweenNumbers> between =
+        opening ? before.map(b -> BetweenNumbers.of(b, line, following)) : Optional.empty();
+    boolean beforeTheShow = opening && between.isEmpty();
+    Length time =
+        between.map(BetweenNumbers::length).orElse(gap.map(Gap::length).orElse(Length.none()));
+    Verdict verdict =
+        beforeTheShow
+            ? Verdict.TIME
+            : between
+                .map(b -> b.verdict(needed, ReadyTimes.ANY))
+                .orElseGet(() -> verdict(gap, needed));
     Optional<String> earlier =
         verdict == Verdict.TIME ? Optional.empty() : earlier(line, at, needed);
+    Optional<Double> seconds =
+        beforeTheShow ? Optional.empty() : time.seconds().map(Figures::tenths);
     found.add(
         new GetReady(
             event.piece().bar().id(),
-            kind,
-            from.isEmpty() ? Optional.empty() : Optional.of(from),
-            to,
+            change.kind(),
+            change.from().isEmpty() ? Optional.empty() : Optional.of(change.from()),
+            change.to(),
             event.number(),
             event.step().pass(),
-            seconds.map(s -> Figures.tenths(s)),
-            beats.map(b -> Figures.hundredths(b)),
+            seconds,
+            beforeTheShow ? Optional.empty() : time.beats().map(Figures::hundredths),
             needed,
             verdict,
+            because(verdict, between, gap),
             earlier,
-            text(kind, to, seconds, betweenNumbers, needed, verdict, earlier.isPresent())));
+            ReadyText.of(
+                change.kind(),
+                change.to(),
+                beforeTheShow || between.filter(b -> b.following().apart()).isPresent(),
+                seconds,
+                needed,
+                several,
+                verdict,
+                earlier.isPresent())));
+  }
+
+  private static Optional<String> because(
+      Verdict verdict, Optional<BetweenNumbers> between, Optional<Gap> gap) {
+    if (verdict != Verdict.UNKNOWN) {
+      return Optional.empty();
+    }
+    if (between.isPresent()) {
+      return Optional.of(between.get().following().says());
+    }
+    return Optional.of(
+        gap.filter(Gap::held).isPresent()
+            ? "a hold lasts as long as it is held"
+            : "no tempo is known in the rest");
   }
 
   private static Verdict verdict(Optional<Gap> gap, double needed) {
@@ -152,7 +189,7 @@ public final class Readies {
     if (!gap.get().measured() && (gap.get().held() || gap.get().to() > gap.get().from())) {
       return Verdict.UNKNOWN;
     }
-    return gap.get().least() / needed >= TIMES.quickShare() ? Verdict.QUICK : Verdict.NONE;
+    return gap.get().least() > ReadyTimes.ANY ? Verdict.QUICK : Verdict.NONE;
   }
 
   private static Optional<String> earlier(Timeline line, double at, double needed) {
@@ -163,47 +200,5 @@ public final class Readies {
       }
     }
     return Optional.empty();
-  }
-
-  private static String text(
-      GetReady.Kind kind,
-      String to,
-      Optional<Double> seconds,
-      boolean betweenNumbers,
-      double needed,
-      Verdict verdict,
-      boolean earlier) {
-    String what =
-        switch (kind) {
-          case INSTRUMENT -> "Take up the " + to;
-          case BOW -> to.equals("arco") ? "Take up the bow" : "Bow away, pizz.";
-          case MUTE -> to.equals("mute on") ? "Mute on" : "Mute off";
-          case EXTENSION -> "Ready the extension";
-        };
-    if (betweenNumbers) {
-      return what + " before the number, or in its opening rest.";
-    }
-    String time =
-        seconds
-            .map(s -> String.format(Locale.ROOT, "%.1f s without notes", s))
-            .orElse("a rest, how long is not known: no tempo");
-    String need = String.format(Locale.ROOT, "%.0f s are needed", needed);
-    String advice =
-        verdict == Verdict.TIME
-            ? ""
-            : earlier ? " Prepare it in the earlier rest." : withoutRest(kind, to);
-    return what + ": " + time + ", " + need + "." + advice;
-  }
-
-  /** What a player does where no rest is long enough. */
-  private static String withoutRest(GetReady.Kind kind, String to) {
-    return switch (kind) {
-      case BOW ->
-          to.equals("arco")
-              ? " Pluck with the bow in the hand before it."
-              : " Keep the bow in the hand.";
-      case MUTE, EXTENSION -> " No earlier rest is long enough: leave out what stands around it.";
-      case INSTRUMENT -> " No earlier rest is long enough: ask the director what is left out.";
-    };
   }
 }

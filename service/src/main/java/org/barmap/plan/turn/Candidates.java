@@ -18,8 +18,9 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings) {
    *
    * @param arrives index of the first step on the new page
    * @param load how many turns' time it takes
+   * @param own the part of the gap at the turn that it has for itself
    */
-  List<Candidate> of(int arrives, double load) {
+  List<Candidate> of(int arrives, double load, Optional<Gap> own) {
     double at = line.start(arrives);
     List<Candidate> all = new ArrayList<>();
     int after = line.gaps().size();
@@ -27,7 +28,7 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings) {
     for (int g = firstNear(at); g < line.gaps().size(); g++) {
       Gap gap = line.gaps().get(g);
       if (gap.touches(at)) {
-        add(all, g, load, 0, AdviceText.here(line, gap, arrives));
+        add(all, g, load, 0, AdviceText.here(line, own.orElse(gap), arrives));
       } else if (gap.to() < at) {
         before = g;
       } else {

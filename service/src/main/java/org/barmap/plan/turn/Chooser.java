@@ -58,7 +58,8 @@ final class Chooser {
 
   private void add(List<State> states, Candidate now, int c, double used, double cost, int from) {
     double load = used + now.load();
-    double gap = now.gap() < 0 ? 0 : judge.cost(gaps.get(now.gap()), load);
+    double needed = used > 0 ? load * TurnCosts.USUAL.sharing() : load;
+    double gap = now.gap() < 0 ? 0 : judge.cost(gaps.get(now.gap()), needed);
     if (gap < Double.POSITIVE_INFINITY) {
       states.add(new State(c, load, cost + now.base() + gap, from));
     }

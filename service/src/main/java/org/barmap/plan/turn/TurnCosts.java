@@ -17,6 +17,7 @@ package org.barmap.plan.turn;
  * @param mostWritten bars; more aren't written out at the foot of a page
  * @param mostSystems systems; a fold-out of more is a page of its own
  * @param quickQuarters quarters that are worth trying a turn in where no tempo is known
+ * @param sharing turns that share a rest take so many times as long: the eyes find the place twice
  * @param moreLeaf what each further leaf turned at once adds, in turns
  */
 public record TurnCosts(
@@ -31,8 +32,10 @@ public record TurnCosts(
     int mostWritten,
     int mostSystems,
     double quickQuarters,
+    double sharing,
     double moreLeaf) {
 
   /** The costs every plan is made with. */
-  public static final TurnCosts USUAL = new TurnCosts(3, 2, 6, 0.5, 12, 2, 30, 31, 12, 5, 4, 0.5);
+  public static final TurnCosts USUAL =
+      new TurnCosts(3, 2, 6, 0.5, 12, 2, 30, 31, 12, 5, 4, 1.5, 0.5);
 }

@@ -68,9 +68,11 @@ public final class Turns {
       return;
     }
     Candidates finder = new Candidates(line, judge, settings);
+    List<Double> loads = places.stream().map(p -> Judge.load(sheets(line, p))).toList();
+    List<OwnGaps> own = OwnGaps.of(line, places, loads);
     List<List<Candidate>> candidates = new ArrayList<>();
-    for (int place : places) {
-      candidates.add(finder.of(place, Judge.load(sheets(line, place))));
+    for (int t = 0; t < places.size(); t++) {
+      candidates.add(finder.of(places.get(t), loads.get(t), own.get(t).gap()));
     }
     List<Integer> chosen = new Chooser(line.gaps(), judge).choose(candidates);
     List<List<Advice>> ways = new ArrayList<>();
@@ -79,7 +81,7 @@ public final class Turns {
     }
     new Stays(line, settings).offer(places, ways);
     for (int t = 0; t < places.size(); t++) {
-      turns.add(turn(line, places.get(t), ways.get(t)));
+      turns.add(turn(line, places.get(t), own.get(t), ways.get(t)));
     }
   }
 
@@ -100,11 +102,11 @@ public final class Turns {
     return sides.leaves(line.events().get(place - 1).page(), line.events().get(place).page());
   }
 
-  private Turn turn(Timeline line, int place, List<Advice> advice) {
+  private Turn turn(Timeline line, int place, OwnGaps own, List<Advice> advice) {
     double at = line.start(place);
-    Optional<Gap> gap = line.gapAt(at);
-    Verdict verdict =
-        gap.map(g -> judge.verdict(g, Judge.load(sheets(line, place)))).orElse(Verdict.NONE);
+    Optional<Gap> gap = own.gap();
+    double load = own.load(Judge.load(sheets(line, place)));
+    Verdict verdict = gap.map(g -> judge.verdict(g, load)).orElse(Verdict.NONE);
     Timeline.Event last = line.events().get(place - 1);
     Timeline.Event first = line.events().get(place);
     return new Turn(
@@ -118,14 +120,24 @@ public final class Turns {
         last.number(),
         last.number().equals(first.number()) ? Optional.empty() : Optional.of(first.number()),
         gap.map(Gap::length).orElse(Length.none()).rounded(),
-        gap.map(g -> line.partOf(g, place, true)).orElse(Length.none()).rounded(),
-        gap.map(g -> line.partOf(g, place, false)).orElse(Length.none()).rounded(),
+        gap.map(g -> before(line, g, own.shared(), place)).orElse(Length.none()).rounded(),
+        gap.map(g -> after(line, g, own.shared(), place)).orElse(Length.none()).rounded(),
         verdict,
         gap.flatMap(g -> Judge.because(g, verdict)),
         TurnMark.within(verdict, advice.get(0).kind(), gap, printed(last)),
         advice,
         List.of(),
         next(line, place));
+  }
+
+  private static Length before(Timeline line, Gap gap, boolean shared, int place) {
+    double at = Math.max(gap.from(), Math.min(gap.to(), line.start(place)));
+    return shared ? line.portion(gap, gap.from(), at).length() : line.partOf(gap, place, true);
+  }
+
+  private static Length after(Timeline line, Gap gap, boolean shared, int place) {
+    double at = Math.max(gap.from(), Math.min(gap.to(), line.start(place)));
+    return shared ? line.portion(gap, at, gap.to()).length() : line.partOf(gap, place, false);
   }
 
   private static List<Word> printed(Timeline.Event last) {

@@ -20,10 +20,10 @@
  *   <li>no gap in reach, notes are left out: 30.
  * </ul>
  *
- * <p>Pages are turned in their order, and two turns in one gap need the time of two. A turn over
- * several openings takes half as long again for each further one. Where no tempo is known a gap of
- * a whole note counts as quick (the least gap of LilyPond's page breaking), one of two whole notes
- * as time.
+ * <p>Pages are turned in their order, and two turns in one gap need the time of two and half as
+ * much again: each has a part of the gap for its own. A turn over several openings takes half as
+ * long again for each further one. Where no tempo is known a gap of a whole note counts as quick
+ * (the least gap of LilyPond's page breaking), one of two whole notes as time.
  */
 @NullMarked
 package org.barmap.plan.turn;

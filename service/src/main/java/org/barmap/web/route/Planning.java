@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.barmap.library.BookCard;
+import org.barmap.library.ChairSettings;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
@@ -21,6 +22,8 @@ import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.page.FirstPage;
 import org.barmap.plan.page.Leaf;
+import org.barmap.plan.ready.Chair;
+import org.barmap.plan.ready.ReadyTimes;
 import org.barmap.plan.turn.TurnSettings;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -81,7 +84,18 @@ public final class Planning {
             s.quickSeconds(),
             s.memoryBars());
     return new PlanSettings(
-        s.repeatsAfterJump(), turns, PlanSettings.USUAL.longRestBars(), s.changeSeconds());
+        s.repeatsAfterJump(),
+        turns,
+        PlanSettings.USUAL.longRestBars(),
+        s.changeSeconds())
+        .withChair(chair(s.chair()));
+  }
+
+  private static Chair chair(ChairSettings said) {
+    ReadyTimes times =
+        new ReadyTimes(
+            said.bowSeconds(), said.muteSeconds(), said.reedSeconds(), said.retuneSeconds());
+    return new Chair(said.inHand(), said.doublings(), times);
   }
 
   /** Pages are named by their ids, so that they keep their kind in another order. */

@@ -33,6 +33,8 @@ final class PlannerUnderTest implements PlanUnderTest {
           "cut-tempo",
           "cut-turn",
           "first-page",
+          "in-hand",
+          "instrument-open",
           "open-turn");
 
   @Override

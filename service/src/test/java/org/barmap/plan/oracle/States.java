@@ -1,9 +1,7 @@
 package org.barmap.plan.oracle;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.NumberPlan;
@@ -14,22 +12,13 @@ import org.barmap.plan.pace.Keys;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Span;
 import org.barmap.plan.piece.Spans;
-import org.barmap.plan.ready.GetReady;
+import org.barmap.plan.ready.Hands;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.MissingNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** What the planner holds to be in force at a bar, read out of its plan. */
 final class States {
-
-  private static final Map<GetReady.Kind, String> HANDS =
-      Map.of(
-          GetReady.Kind.INSTRUMENT,
-          "instrument",
-          GetReady.Kind.BOW,
-          "bow",
-          GetReady.Kind.MUTE,
-          "mute");
 
   private States() {}
 
@@ -56,7 +45,7 @@ final class States {
     place(order, at.slot())
         .flatMap(i -> Keys.read(order.pieces(), spans(worked, number)).get(i))
         .ifPresent(k -> node.put("key", k.fifths()));
-    hands(worked, label, at.place()).forEach((kind, to) -> node.put(HANDS.get(kind), hand(to)));
+    hands(worked, label, at.place(), node);
     return node;
   }
 
@@ -90,37 +79,23 @@ final class States {
     return Optional.empty();
   }
 
-  /**
-   * What is held, from the changes on the plan's list; before the first, what that one puts away.
-   */
-  private static Map<GetReady.Kind, String> hands(Worked worked, String label, int place) {
-    Map<GetReady.Kind, String> hands = new EnumMap<>(GetReady.Kind.class);
-    List<GetReady> changes =
-        worked.plan().instruments().stream().filter(r -> HANDS.containsKey(r.kind())).toList();
-    for (GetReady change : changes) {
-      if (!hands.containsKey(change.kind())) {
-        change.from().ifPresent(f -> hands.put(change.kind(), f));
-      }
+  private static void hands(Worked worked, String label, int place, ObjectNode node) {
+    Hands now = null;
+    for (NumberPlan.Held held : worked.number(label).hands()) {
+      now = held.from() <= place ? held.held() : now;
     }
-    int next = 0;
-    for (NumberPlan number : worked.plan().numbers()) {
-      for (Worked.Sounding bar : worked.sounding(number.label())) {
-        while (next < changes.size() && starts(changes.get(next), number, bar)) {
-          hands.put(changes.get(next).kind(), changes.get(next).to());
-          next++;
-        }
-        if (number.label().equals(label) && bar.place() == place) {
-          return hands;
-        }
-      }
+    if (now == null) {
+      return;
     }
-    return hands;
+    put(node, "instrument", now.instrument());
+    put(node, "bow", now.bow());
+    put(node, "mute", now.mute());
   }
 
-  private static boolean starts(GetReady change, NumberPlan number, Worked.Sounding bar) {
-    return change.number().equals(number.label())
-        && change.at().equals(bar.entry().bar())
-        && change.pass() == bar.entry().pass();
+  private static void put(ObjectNode node, String key, String held) {
+    if (!held.isEmpty()) {
+      node.put(key, hand(held));
+    }
   }
 
   static String hand(String planners) {

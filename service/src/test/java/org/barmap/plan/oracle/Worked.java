@@ -3,6 +3,7 @@ package org.barmap.plan.oracle;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Optional;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
@@ -21,6 +22,8 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.page.FirstPage;
 import org.barmap.plan.page.Leaf;
+import org.barmap.plan.ready.Chair;
+import org.barmap.plan.ready.ReadyTimes;
 import org.barmap.plan.turn.TurnSettings;
 import tools.jackson.databind.JsonNode;
 
@@ -34,8 +37,8 @@ import tools.jackson.databind.JsonNode;
 record Worked(List<WrittenNumber> written, Meaning.Given given, Plan plan) {
 
   private static final Set<String> SETTINGS =
-      Set.of("firstPage", "repeatsAfterJump", "seconds", "version", "today");
-  private static final Set<String> SECONDS = Set.of("take-up", "turn");
+      Set.of("firstPage", "repeatsAfterJump", "seconds", "inHand", "doublings", "version", "today");
+  private static final Set<String> SECONDS = Set.of("take-up", "turn", "bow", "mute", "retune");
 
   /** One bar that sounds. */
   record Sounding(
@@ -77,7 +80,26 @@ record Worked(List<WrittenNumber> written, Meaning.Given given, Plan plan) {
     Showing showing =
         new Showing(said.path("version").asStringOpt(), said.path("today").asStringOpt());
     return new PlanSettings(
-        said.path("repeatsAfterJump").asBoolean(false), turns, 2, takeUp, showing);
+        said.path("repeatsAfterJump").asBoolean(false), turns, 2, takeUp, showing, chair(said));
+  }
+
+  private static Chair chair(JsonNode said) {
+    JsonNode seconds = said.path("seconds");
+    ReadyTimes times =
+        new ReadyTimes(
+            figure(seconds, "bow"),
+            figure(seconds, "mute"),
+            Optional.empty(),
+            figure(seconds, "retune"));
+    List<String> doublings = new ArrayList<>();
+    said.path("doublings").forEach(d -> doublings.add(d.asString()));
+    Optional<String> inHand =
+        Optional.of(said.path("inHand").asString("")).filter(i -> !i.isEmpty());
+    return new Chair(inHand, doublings, times);
+  }
+
+  private static Optional<Double> figure(JsonNode node, String key) {
+    return node.has(key) ? Optional.of(node.get(key).asDouble()) : Optional.empty();
   }
 
   NumberPlan number(String label) {

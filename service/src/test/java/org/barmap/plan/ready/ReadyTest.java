@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.barmap.plan.Changes;
+import org.barmap.plan.Plan;
 import org.barmap.plan.turn.Verdict;
 import org.junit.jupiter.api.Test;
 
@@ -47,7 +48,8 @@ class ReadyTest {
   void aJumpAndACutLandWithWhatTheBookHasThere() {
     assertThat(Changes.plan("1@w:q_=_60 2@rest@w:electric_bass 3@rest 4@dc", "").instruments())
         .extracting(r -> r.at() + " " + r.to() + " " + r.pass())
-        .containsExactly("b2 electric bass 1", "b1 double bass 2", "b2 electric bass 2")
+        // Announced in a rest, it is needed at the next note.
+        .containsExactly("b4 electric bass 1", "b1 double bass 2", "b4 electric bass 2")
         .hasSize(3);
     assertThat(Changes.plan("1 2@w:electric_bass 3 4", "cut 2 to 3").instruments())
         .extracting(GetReady::at)
@@ -59,6 +61,42 @@ class ReadyTest {
     assertThat(Changes.plan("1 2 3 4", "electric bass at 3").instruments())
         .extracting(GetReady::at)
         .containsExactly("b3");
+  }
+
+  @Test
+  void whatChangesAtOnceAddsUp() {
+    List<GetReady> all =
+        Changes.plan("1@w:arco@w:q_=_60 2@rest@w:pizz. 3@w:con_sord.", "").instruments();
+    assertThat(all).extracting(GetReady::needed).containsExactly(3.0, 3.0);
+    assertThat(all).extracting(GetReady::verdict).containsOnly(Verdict.TIME);
+    assertThat(all.get(0).text()).contains("for all that changes here");
+  }
+
+  @Test
+  void onlyAnInstrumentIsForTheDirectorToSettle() {
+    assertThat(one("1@w:arco@w:q_=_60 2 3@w:pizz.").text()).doesNotContain("director");
+  }
+
+  @Test
+  void overALinkThereIsAsMuchTimeAsTheLinkLeaves() {
+    String book = "%1 1@w:q_=_60 2 %2 3@w:electric_bass 4";
+    assertThat(Changes.plan(book, "No. 1: attacca").instruments())
+        .extracting(GetReady::verdict)
+        .containsExactly(Verdict.NONE);
+    assertThat(Changes.plan(book, "No. 1: applause, 8 s").instruments())
+        .extracting(GetReady::verdict)
+        .containsExactly(Verdict.TIME);
+    GetReady unsaid = Changes.plan(book, "").instruments().get(0);
+    assertThat(unsaid.verdict()).isEqualTo(Verdict.UNKNOWN);
+    assertThat(unsaid.because()).isPresent();
+  }
+
+  @Test
+  void whereTheNumberBeforeIsOutThePageCountsAndIsAsked() {
+    Plan plan = Changes.plan("%1 1 2 %2 3@w:electric_bass 4 %3 5 6", "No. 2 is cut");
+    assertThat(plan.instruments()).extracting(GetReady::to).containsExactly("electric bass");
+    assertThat(plan.findings())
+        .anyMatch(f -> f.code().equals("in-hand") && f.question().isPresent());
   }
 
   private static GetReady one(String written) {

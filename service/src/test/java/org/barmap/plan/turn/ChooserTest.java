@@ -112,7 +112,9 @@ class ChooserTest {
         same = now.gap() >= 0 && now.gap() == before.gap();
       }
       load = (same ? load : 0) + now.load();
-      cost += now.base() + (now.gap() < 0 ? 0 : judge.cost(gaps.get(now.gap()), load));
+      // Turns that share a gap take half as long again.
+      double needed = same ? load * 1.5 : load;
+      cost += now.base() + (now.gap() < 0 ? 0 : judge.cost(gaps.get(now.gap()), needed));
     }
     return cost;
   }

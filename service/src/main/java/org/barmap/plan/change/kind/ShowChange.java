@@ -72,6 +72,11 @@ public sealed interface ShowChange
         Remind.WORDING);
   }
 
+  /** Returns a change that puts an instrument into the hands from a bar on. */
+  static ShowChange instrument(String number, String first, String to) {
+    return new Instrument(Meta.of("instrument-" + number), number, first, to);
+  }
+
   /** Returns a change that says how the next number follows a number. */
   static ShowChange link(String number, Link how) {
     return new LinkChange(

@@ -1,67 +1,89 @@
 package org.barmap.plan.change.term;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
-/** Recognises the names of instruments a pit chair doubles on. */
+/**
+ * The instruments of pit chairs by their names and by how parts abbreviate them (common practice);
+ * the table is {@code instruments.txt} beside this class.
+ */
 public final class InstrumentNames {
-  private static final List<String> NAMES =
-      List.of(
-          "(?:double|upright|string|acoustic|electric|fretless|5-string|e\\.?|elec\\.?|el\\.?) bass",
-          "bass guitar",
-          "(?:alto |bass )?flute",
-          "piccolo",
-          "oboe(?: d'amore)?",
-          "english horn",
-          "cor anglais",
-          "(?:bass |alto |a |b[b\\u266D] |e[b\\u266D] )?clarinet",
-          "(?:soprano |alto |tenor |baritone |bari )?sax(?:ophone)?",
-          "(?:contra)?bassoon",
-          "(?:soprano |alto |tenor |bass )?recorder",
-          "(?:penny|tin) whistle",
-          "(?:piccolo )?trumpet",
-          "flugelhorn",
-          "cornet",
-          "(?:french )?horn",
-          "(?:bass )?trombone",
-          "euphonium",
-          "tuba",
-          "(?:acoustic |electric |steel |nylon |classical |12-string )*guitar",
-          "banjo",
-          "mandolin",
-          "ukulele",
-          "violin",
-          "viola",
-          "cello",
-          "piano",
-          "organ",
-          "synth(?:esi[sz]er)?",
-          "celest[ae]",
-          "accordion",
-          "harp",
-          "timpani",
-          "glockenspiel",
-          "xylophone",
-          "vibraphone",
-          "marimba",
-          "drum(?:s| set| kit)");
-  private static final Pattern CALL =
-      Pattern.compile(
-          "[(\\[]?\\s*(?:(?:to|take|take up|change to|switch to|muta in)\\s+(?:the\\s+)?)?("
-              + String.join("|", NAMES)
-              + ")\\s*[.)\\]:]*",
-          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+
+  /**
+   * An instrument.
+   *
+   * @param name in full, lower case
+   * @param chair whose it usually is: bass, reed, brass, strings, guitar, keys, harp, percussion
+   */
+  public record Named(String name, String chair) {}
+
+  /** Names have no more words than this. */
+  static final int MOST_WORDS = 4;
+
+  private static final Map<String, Named> BY_ALIAS = table();
 
   private InstrumentNames() {}
 
-  /** Returns the instrument that words call for and nothing else, in lower case. */
+  /** Returns the instrument that words call for and nothing else, its name in full. */
   public static Optional<String> read(String words) {
-    Matcher matcher = CALL.matcher(words.strip());
-    return matcher.matches()
-        ? Optional.of(matcher.group(1).toLowerCase(Locale.ROOT).strip())
-        : Optional.empty();
+    return InstrumentCall.read(words, "")
+        .filter(c -> c.names().size() == 1 && c.rest().isBlank())
+        .map(c -> c.names().get(0));
+  }
+
+  /** Returns the name in full of an instrument however it is written; as it is when unknown. */
+  public static String full(String said) {
+    return named(InstrumentCall.plain(said)).map(Named::name).orElse(said.toLowerCase(Locale.ROOT));
+  }
+
+  /** Returns whose instrument it usually is; empty for one that isn't in the table. */
+  public static Optional<String> chair(String name) {
+    return named(InstrumentCall.plain(name)).map(Named::chair);
+  }
+
+  /** Looks up words in lower case with single blanks between them. */
+  static Optional<Named> named(String plain) {
+    return Optional.ofNullable(BY_ALIAS.get(plain));
+  }
+
+  private static Map<String, Named> table() {
+    Map<String, Named> table = new HashMap<>();
+    try (InputStream in =
+        Objects.requireNonNull(InstrumentNames.class.getResourceAsStream("instruments.txt"))) {
+      new String(in.readAllBytes(), StandardCharsets.UTF_8)
+          .lines()
+          .filter(l -> !l.isBlank() && !l.startsWith("#"))
+          .forEach(l -> line(l.split("\\s*;\\s*"), table));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return Map.copyOf(table);
+  }
+
+  private static void line(String[] parts, Map<String, Named> table) {
+    Named named = new Named(parts[1], parts[0]);
+    table.putIfAbsent(InstrumentCall.plain(parts[1]), named);
+    for (String way : parts[2].split("\\s*,\\s*")) {
+      List<String> written = List.of("");
+      for (String word : way.split(" ")) {
+        List<String> longer = new ArrayList<>();
+        for (String before : written) {
+          for (String one : word.split("/")) {
+            longer.add((before + " " + one).strip());
+          }
+        }
+        written = longer;
+      }
+      written.forEach(w -> table.putIfAbsent(w, named));
+    }
   }
 }
