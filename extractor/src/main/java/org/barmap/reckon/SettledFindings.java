@@ -104,8 +104,7 @@ record SettledFindings(Costs costs, Fixed fixed, BarMap settled) {
         : KEPT.contains(f.code());
   }
 
-  private Item item(
-      Bar bar, double sure, int other, Set<String> guessed, Set<String> doubtful) {
+  private Item item(Bar bar, double sure, int other, Set<String> guessed, Set<String> doubtful) {
     boolean answered = fixed.answered().contains(bar.id());
     List<Evidence.Alternative> counts = bar.evidence().map(Evidence::counts).orElse(List.of());
     Optional<Integer> own =

@@ -202,7 +202,8 @@ public final class Settler {
     for (Bar bar : map.bars()) {
       most = Math.max(most, Math.max(bar.nextNumber(), SecondNumbers.of(bar).orElse(0)));
       for (Evidence.Alternative a : bar.evidence().map(Evidence::numbers).orElse(List.of())) {
-        most = a.probability() > SET.model().meant() ? Math.max(most, Marks.number(a.text())) : most;
+        most =
+            a.probability() > SET.model().meant() ? Math.max(most, Marks.number(a.text())) : most;
       }
     }
     return Math.min(SET.model().mostStates(), most + SET.again().more());

@@ -52,7 +52,8 @@ public record Settings(
 
   /** What holds until a player says otherwise. */
   public static final Settings USUAL =
-      new Settings(2, 1, 4, 6, false, ChairSettings.USUAL, Optional.empty(), Optional.empty(), Map.of());
+      new Settings(
+          2, 1, 4, 6, false, ChairSettings.USUAL, Optional.empty(), Optional.empty(), Map.of());
 
   /** Returns what is said now for the words there were before. */
   private static String now(String firstPage) {

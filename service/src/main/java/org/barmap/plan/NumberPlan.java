@@ -72,16 +72,14 @@ public record NumberPlan(
       Following following,
       List<Held> hands) {
     this(
-        label, title, state, order, written, pace, played, known, cut, open, link, following,
-        hands,
+        label, title, state, order, written, pace, played, known, cut, open, link, following, hands,
         List.of());
   }
 
   /** Returns the same number with what nobody has looked at yet. */
   NumberPlan withUnsure(Length length, List<String> hangsOn) {
     return new NumberPlan(
-        label, title, state, order, written, pace, length, known, cut, open, link, following,
-        hands,
+        label, title, state, order, written, pace, length, known, cut, open, link, following, hands,
         hangsOn);
   }
 

@@ -94,8 +94,8 @@ public final class Planner {
       one(number, links, byNumber.getOrDefault(number, List.of()), goesTo);
     }
     goesTo.mark(pencil, reordering(active));
-    List<GetReady> ready = Readies.of(
-            show, showHands, first, settings.chair().seconds(), settings.readySeconds());
+    List<GetReady> ready =
+        Readies.of(show, showHands, first, settings.chair().seconds(), settings.readySeconds());
     List<Turn> turns = TurnHands.with(Turns.of(show, settings.turns(), sides), ready, map);
     new TurnMarks(written).mark(turns, pencil);
     findings.addAll(sides.findings());

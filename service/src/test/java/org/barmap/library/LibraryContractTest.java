@@ -70,7 +70,8 @@ class LibraryContractTest extends WithLibrary {
             Optional.empty(),
             Optional.of(20.0));
     Settings set =
-        new Settings(3, 1, 2, 8, true, chair, Optional.empty(), Optional.of("left"), Map.of("p", "loose"));
+        new Settings(
+            3, 1, 2, 8, true, chair, Optional.empty(), Optional.of("left"), Map.of("p", "loose"));
     assertThat(library.books().setSettings(book, 0, set)).isTrue();
     assertThat(library.books().setSettings(book, 0, Settings.USUAL)).isFalse();
     reopen();
@@ -80,7 +81,15 @@ class LibraryContractTest extends WithLibrary {
     assertThat(library.books().settings(book))
         .isEqualTo(
             new Settings(
-                3, 1, 2, 8, true, chair, Optional.empty(), Optional.of("left"), Map.of("p", "loose")));
+                3,
+                1,
+                2,
+                8,
+                true,
+                chair,
+                Optional.empty(),
+                Optional.of("left"),
+                Map.of("p", "loose")));
     Draft draft = library.drafts().find(book).orElseThrow().value();
     assertThat(draft.map().book().part()).isEqualTo("Double Bass");
   }

@@ -84,10 +84,7 @@ public final class Planning {
             s.quickSeconds(),
             s.memoryBars());
     return new PlanSettings(
-        s.repeatsAfterJump(),
-        turns,
-        PlanSettings.USUAL.longRestBars(),
-        s.changeSeconds())
+            s.repeatsAfterJump(), turns, PlanSettings.USUAL.longRestBars(), s.changeSeconds())
         .withChair(chair(s.chair()));
   }
 
