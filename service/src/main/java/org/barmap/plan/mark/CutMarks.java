@@ -52,6 +52,9 @@ final class CutMarks {
   }
 
   private void count(RestCounts.Count count, Optional<String> id) {
+    if (pencil.has("rest-count", count.bar())) {
+      return; // the count with what is held open in it is written already
+    }
     for (Piece piece : pieces) {
       if (piece.added().isEmpty() && piece.bar().id().equals(count.bar().id())) {
         int slot = piece.slot() - piece.offset();

@@ -49,6 +49,7 @@ public final class Pencil {
   public void number(Performance performance, List<Span> spans) {
     OrderOfPlay order = performance.order();
     RestCounts rests = new RestCounts(order);
+    new OpenMarks(this).write(order, spans);
     new CutMarks(performance, rests, this).mark(spans);
     Needless needless = new Needless(performance);
     Set<Integer> cutSlots = new HashSet<>();
@@ -57,7 +58,6 @@ public final class Pencil {
         cutSlots.add(piece.slot() + s);
       }
     }
-    new OpenMarks(this).write(order, spans);
     for (Span span : spans) {
       if (!needless.is(span) && !rests.holds(span.change().meta().id())) {
         span.change()
@@ -135,6 +135,13 @@ public final class Pencil {
 
   private void one(WrittenNumber number, Span span, int slot, String mark, String sign) {
     add(number, slot, number.barAt(slot), mark, sign, Optional.of(span.change().meta().id()));
+  }
+
+  /** Tells whether a bar entry has a mark of a kind already. */
+  boolean has(String mark, Bar bar) {
+    return marks.stream()
+        .map(Placed::mark)
+        .anyMatch(m -> m.mark().equals(mark) && m.bar().equals(bar.id()));
   }
 
   /** Writes one mark at a bar of a number. */
