@@ -402,6 +402,7 @@
  * @property {number} changeSeconds
  * @property {boolean} repeatsAfterJump
  * @property {Chair} [chair]
+ * @property {string} [version] of the show, as changes name it
  * @property {string} [rehearsedAt] ISO 8601
  * @property {string} [firstPage] how the first page lies: "left", "right", "single-sheets"; absent until a player says so
  * @property {{[page: string]: string}} [leaves] pages that are not bound as the others, "inserted" or "loose", by their id

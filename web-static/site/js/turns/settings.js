@@ -20,6 +20,7 @@ export async function changeSettings(book, pages) {
   const chair = now.chair ?? {};
   const seconds = (/** @type {"bowSeconds"|"muteSeconds"|"reedSeconds"|"retuneSeconds"} */ name, /** @type {string} */ usual) =>
     el("input", { name, type: "number", step: 0.1, min: 0.1, max: 120, value: String(chair[name] ?? ""), placeholder: usual });
+  const version = el("input", { name: "version", maxlength: 40, autocomplete: "off", placeholder: "matinee", value: now.version ?? "" });
   const answer = await ask(
     "You and your turns",
     [
@@ -33,6 +34,7 @@ export async function changeSettings(book, pages) {
       el("div", { class: "pair" }, field("Bow to fingers (seconds)", seconds("bowSeconds", "2")), field("Mute (seconds)", seconds("muteSeconds", "1"))),
       el("div", { class: "pair" }, field("Instrument with a reed (seconds)", seconds("reedSeconds", "as any")), field("Retuning (seconds)", seconds("retuneSeconds", "as any"))),
       el("label", { class: "tick-line" }, repeats, el("span", { text: "Repeats are played again after a D.C. or D.S." })),
+      field("Version of the show", version, "Changes for another version are left out. May be left empty."),
     ],
     { yes: "Keep" },
   );
@@ -43,6 +45,7 @@ export async function changeSettings(book, pages) {
     ...Object.fromEntries(["turnSeconds", "quickSeconds", "memoryBars", "changeSeconds"].map((k) => [k, Number(answer.get(k))])),
     chair: chairOf(answer),
     repeatsAfterJump: answer.get("repeatsAfterJump") !== null,
+    version: String(answer.get("version") ?? "").trim().toLowerCase() || undefined,
   };
   try {
     await call("PUT", bookPath(book, "/settings"), { body, match: revision });

@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.barmap.exchange.ChairBars;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BadMapException;
 import org.barmap.map.json.BarMapJson;
@@ -20,6 +21,7 @@ import org.barmap.plan.PlanDiff;
 import org.barmap.plan.PlanJson;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
+import org.barmap.plan.Showing;
 import org.barmap.plan.change.BadChangesException;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
@@ -76,6 +78,26 @@ final class PlanCommand extends PrintingCommand {
       description = "Pages that are loose copies beside the book.")
   private List<Integer> loose = List.of();
 
+  @Option(
+      names = "--for",
+      paramLabel = "VERSION",
+      description = "The version of the show, as the changes name it: matinee, evening.")
+  private Optional<String> version = Optional.empty();
+
+  @Option(
+      names = "--on",
+      paramLabel = "DAY",
+      description = "The day, 2026-05-30: changes that ended before it are left out.")
+  private Optional<String> day = Optional.empty();
+
+  @Option(
+      names = "--cut-list",
+      paramLabel = "DIRECTOR.json",
+      description =
+          "Prints the changes as a cut list, with the bar numbers of another book of the show (a"
+              + " bar map) beside this one's.")
+  private Optional<Path> director = Optional.empty();
+
   @Option(names = "--json", description = "Prints the whole plan, format barplan/1.")
   private boolean json;
 
@@ -83,7 +105,14 @@ final class PlanCommand extends PrintingCommand {
   public Integer call() throws IOException {
     BarMap read = readMap(map);
     ShowChanges made = changes.isPresent() ? readChanges(changes.get()) : ShowChanges.none();
-    PlanSettings settings = PlanSettings.USUAL.withTurns(lying());
+    if (director.isPresent()) {
+      ChairBars bars = new ChairBars(read, readMap(director.get()));
+      bars.beside(made.active(), "the director's").forEach(answers()::println);
+      answers().flush();
+      return ExitCode.DONE;
+    }
+    PlanSettings settings =
+        PlanSettings.USUAL.withTurns(lying()).withShowing(new Showing(version, day));
     Plan plan = Planner.plan(read, made, settings);
     PrintWriter out = answers();
     if (since.isPresent()) {

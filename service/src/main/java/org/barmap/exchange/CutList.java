@@ -26,7 +26,9 @@ public final class CutList {
             .filter(n -> !n.isBlank() && !change.saysItsNote())
             .map(n -> " (" + one(n) + ")")
             .orElse("");
-    return number + change.says() + note;
+    String version = change.meta().version().map(v -> ", version " + one(v) + " only").orElse("");
+    String until = change.meta().until().map(d -> ", until " + d).orElse("");
+    return number + change.says() + version + until + note;
   }
 
   /** One line, whatever was typed. */

@@ -24,6 +24,7 @@ import java.util.stream.Stream;
  *     empty until a player says so
  * @param leaves pages that are not bound as the others, {@code inserted} or {@code loose}, by the
  *     id of the page; usually none
+ * @param version the version of the show that is planned, "matinee"; empty until a player says so
  */
 public record Settings(
     double turnSeconds,
@@ -34,7 +35,11 @@ public record Settings(
     @JsonInclude(JsonInclude.Include.NON_EMPTY) ChairSettings chair,
     Optional<Instant> rehearsedAt,
     @JsonAlias("binding") Optional<String> firstPage,
-    Map<String, String> leaves) {
+    Map<String, String> leaves,
+    Optional<String> version) {
+
+  /** As long a name as a change may give a version. */
+  private static final int MOST_LETTERS = 40;
 
   private static final Set<String> FIRST_PAGES = Set.of("left", "right", "single-sheets");
   private static final Set<String> LEAVES = Set.of("bound", "inserted", "loose");
@@ -48,6 +53,31 @@ public record Settings(
     rehearsedAt = rehearsedAt == null ? Optional.empty() : rehearsedAt;
     firstPage = firstPage == null ? Optional.empty() : firstPage.map(Settings::now);
     leaves = leaves == null ? Map.of() : Map.copyOf(leaves);
+    version = version == null ? Optional.empty() : version.filter(v -> !v.isBlank());
+  }
+
+  /** Makes the settings of a show without versions. */
+  public Settings(
+      double turnSeconds,
+      double quickSeconds,
+      int memoryBars,
+      double changeSeconds,
+      boolean repeatsAfterJump,
+      ChairSettings chair,
+      Optional<Instant> rehearsedAt,
+      Optional<String> firstPage,
+      Map<String, String> leaves) {
+    this(
+        turnSeconds,
+        quickSeconds,
+        memoryBars,
+        changeSeconds,
+        repeatsAfterJump,
+        chair,
+        rehearsedAt,
+        firstPage,
+        leaves,
+        Optional.empty());
   }
 
   /** What holds until a player says otherwise. */
@@ -83,6 +113,9 @@ public record Settings(
                     ChairSettings.MOST_SECONDS));
     if (!chair.isNamed()) {
       problems.add("An instrument's name has 1 to 60 letters, and a chair at most 20 of them");
+    }
+    if (version.filter(v -> v.length() > MOST_LETTERS).isPresent()) {
+      problems.add("The name of a version has at most " + MOST_LETTERS + " letters");
     }
     if (quickSeconds > turnSeconds) {
       problems.add("A quick turn takes no longer than a comfortable one");

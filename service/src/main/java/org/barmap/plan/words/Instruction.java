@@ -59,7 +59,10 @@ record Instruction(Scope scope, String words, String said, Meta meta) implements
 
   private Optional<Heard<ShowChange>> noted(String without, String note) {
     Meta withNote = meta.noted(Optional.of(note));
-    return new Instruction(scope, without, said, withNote).whole();
+    return Showings.off(without, withNote)
+        .map(s -> new Instruction(scope, s.words(), said, s.meta()))
+        .orElseGet(() -> new Instruction(scope, without, said, withNote))
+        .whole();
   }
 
   /** What stands behind a change may take some of it back, so it is not left aside unasked. */

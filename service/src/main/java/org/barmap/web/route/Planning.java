@@ -1,9 +1,12 @@
 package org.barmap.web.route;
 
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.barmap.library.BookCard;
 import org.barmap.library.ChairSettings;
 import org.barmap.library.Library;
@@ -17,6 +20,7 @@ import org.barmap.map.Stage;
 import org.barmap.plan.Plan;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
+import org.barmap.plan.Showing;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
@@ -83,9 +87,11 @@ public final class Planning {
             s.turnSeconds(),
             s.quickSeconds(),
             s.memoryBars());
+    String today = LocalDate.now(ZoneId.systemDefault()).toString();
     return new PlanSettings(
             s.repeatsAfterJump(), turns, PlanSettings.USUAL.longRestBars(), s.changeSeconds())
-        .withChair(chair(s.chair()));
+        .withChair(chair(s.chair()))
+        .withShowing(new Showing(s.version(), Optional.of(today)));
   }
 
   private static Chair chair(ChairSettings said) {

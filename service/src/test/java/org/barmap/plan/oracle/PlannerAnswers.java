@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.barmap.exchange.ChairBars;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.Night;
 import org.barmap.plan.RunSheet;
@@ -285,6 +286,7 @@ final class PlannerAnswers implements Answers {
 
   @Override
   public JsonNode aligned(Situation s, String number, String bar) {
-    throw new NoAnswer("two books are not aligned");
+    ChairBars bars = new ChairBars(s.other().orElseThrow().map(), s.book().map());
+    return tree(bars.of(number, bar).orElse(UNKNOWN));
   }
 }

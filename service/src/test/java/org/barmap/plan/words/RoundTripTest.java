@@ -54,6 +54,7 @@ class RoundTripTest {
           { "id": "23", "number": "7", "kind": "link", "link": "applause-segue", "seconds": 8 },
           { "id": "24", "number": "7", "kind": "link", "link": "segue", "to": "9", "seconds": 2.5, "cue": "the doorbell" },
           { "id": "25", "number": "9", "kind": "link", "link": "break" },
+          { "id": "s0", "number": "7", "kind": "cut", "first": "34", "last": "49", "version": "matinee", "until": "2026-06-01", "note": "short interval" },
           { "id": "s1", "number": "7", "kind": "hold", "first": "34", "cue": "the door slams" },
           { "id": "s2", "number": "7", "kind": "hold", "after": "34" },
           { "id": "s3", "number": "7", "kind": "gp", "after": "34", "cue": "the second bell" },
