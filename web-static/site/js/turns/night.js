@@ -52,7 +52,7 @@ function line(sheet) {
  */
 function opening(sheet) {
   const first = sheet.opening;
-  const held = [first?.instrument ?? "", first?.bow === "pizz" ? "pizz." : first?.bow ?? "", first?.mute ? `mute ${first.mute}` : ""].filter(Boolean);
+  const held = [first?.instrument ?? "", first?.bow === "pizz" ? "pizz." : first?.bow ?? "", first?.mute ?? ""].filter(Boolean);
   const later = sheet.instruments.filter((i) => i !== first?.instrument);
   const hands = [held.join(", "), ...later].filter(Boolean).join(", then ");
   if (!first) return hands;

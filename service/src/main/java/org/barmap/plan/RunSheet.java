@@ -61,8 +61,8 @@ public record RunSheet(
    * @param beats beats the director shows in a bar; 0 where no meter is known
    * @param perMinute quarters a minute; empty where no tempo is known
    * @param instrument what is in hand; empty where unknown
-   * @param bow "arco" or "pizz"; empty where unknown
-   * @param mute "on" where it is on, "off" where that is said; empty where unknown
+   * @param bow "arco", "pizz" or "col legno"; empty where unknown
+   * @param mute "mute on", "mute off" or the mute by its name; empty where unknown
    */
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
   public record Opening(

@@ -104,7 +104,7 @@ final class RunLine {
             o -> {
               o.instrument().ifPresent(held::add);
               o.bow().ifPresent(b -> held.add(b.equals("pizz") ? "pizz." : b));
-              o.mute().ifPresent(m -> held.add("mute " + m));
+              o.mute().ifPresent(held::add);
             });
     List<String> later =
         line.instruments().stream()
