@@ -187,7 +187,7 @@ public final class Planner {
     ahead.number(performance, long0);
     pencil.number(performance, spans);
     KeyMarks.mark(performance, spans, pencil);
-    runSheet.add(RunSheets.played(performance, spans, instruments));
+    runSheet.add(RunSheets.played(performance, spans, hands));
     numbers.add(
         new NumberPlan(
             performance.number().label(),

@@ -11,19 +11,20 @@ import org.barmap.plan.order.Performance;
 import org.barmap.plan.pace.Measure;
 import org.barmap.plan.piece.PlayedPiece;
 import org.barmap.plan.piece.Span;
+import org.barmap.plan.ready.Hands;
 
 /** Writes the lines of the run sheet. */
 final class RunSheets {
   private RunSheets() {}
 
-  static RunSheet played(Performance performance, List<Span> spans, List<String> instruments) {
+  static RunSheet played(Performance performance, List<Span> spans, List<Hands> hands) {
     int bars = 0;
     Optional<PlayedPiece> entrance = Optional.empty();
     Set<String> used = new LinkedHashSet<>();
     for (PlayedPiece step : performance.order().steps()) {
       if (!step.piece().rest()) {
         entrance = entrance.or(() -> Optional.of(step));
-        String instrument = instruments.get(step.index());
+        String instrument = hands.get(step.index()).instrument();
         if (!instrument.isEmpty()) {
           used.add(instrument);
         }
@@ -45,15 +46,14 @@ final class RunSheets {
         performance.played().rounded().seconds(),
         Paces.known(performance),
         performance.link(),
-        opening(performance, instruments),
+        opening(performance, hands),
         OpenBars.vamps(performance),
         CutBars.of(performance.order(), spans),
         OpenBars.plus(performance),
         List.of());
   }
 
-  private static Optional<RunSheet.Opening> opening(
-      Performance performance, List<String> instruments) {
+  private static Optional<RunSheet.Opening> opening(Performance performance, List<Hands> hands) {
     Optional<PlayedPiece> first = performance.order().steps().stream().findFirst();
     if (first.isEmpty()) {
       return Optional.empty();
@@ -64,9 +64,13 @@ final class RunSheets {
             first.get().piece().bar().meter().map(m -> m.beats() + "/" + m.unit()),
             measure.beats(),
             measure.pace().map(p -> Figures.thousandths(p.from())),
-            Optional.of(instruments.get(first.get().index())).filter(i -> !i.isEmpty()),
-            Optional.empty(),
-            Optional.empty()));
+            said(hands.get(first.get().index()).instrument()),
+            said(hands.get(first.get().index()).bow()),
+            said(hands.get(first.get().index()).mute())));
+  }
+
+  private static Optional<String> said(String held) {
+    return held.isEmpty() ? Optional.empty() : Optional.of(held);
   }
 
   /** A number the player doesn't play; one that is in the show lasts as long as its bars. */
