@@ -76,7 +76,6 @@ class ChangeWordsTest {
           No. 13 is cut                                    | cut-number
           Cut No. 13                                       | cut-number
           No. 7: tempo 132 at 1                            | tempo 1 1/4 132.0
-          No. 7: tempo 80 at 21                            | tempo 21 3/8 80.0
           No. 7: half = 66 from B                          | tempo B 1/2 66.0
           No. 7: accel. from 20 to 28, quarter = 100 to 132 | tempo 20 28 1/4 100.0 132
           No. 7: rit. 4 before C to C, half = 60 to 40     | tempo 4 before C C 1/2 60.0 40
@@ -139,6 +138,7 @@ class ChangeWordsTest {
         "No. 7: 9 flats from B",
         "No. 7: key of E flat from B",
         "No. 7: J = 120",
+        "No. 7: tempo 80 at 21",
         "No. 77 before No. 7"
       })
   void isAskedBack(String said) {

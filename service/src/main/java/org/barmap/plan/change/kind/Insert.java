@@ -55,7 +55,7 @@ public record Insert(
               + Numerals.CARDINAL
               + "|an?)\\s+(?:(?:new|more|extra|empty)\\s+)?(\\d{1,2}/\\d{1,2}\\s+)?bars?(\\s+.*?)??"
               + "\\s+(after|before)\\s+(.+?)"
-              + "(?:\\s*[,(]?\\s*(?:called|as|labelled|labeled)\\s+(\\w{1,10})\\)?|\\s*\\((\\w{1,10})\\))?",
+              + "(?:\\s*[,(]?\\s*(?:called|call\\s+(?:them|it)|as|labelled|labeled)\\s+(\\w{1,10})\\)?|\\s*\\((\\w{1,10})\\))?",
           Wording.FLAGS);
   private static final Pattern WHAT =
       Pattern.compile(

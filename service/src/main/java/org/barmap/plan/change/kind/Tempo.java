@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.barmap.map.Meter;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
@@ -156,9 +158,25 @@ public record Tempo(
                   "half = " + m.group(2),
                   "dotted quarter = " + m.group(2))));
     }
-    String beat = note.orElseGet(() -> NoteValues.beatOf(told.meterAt(where)));
+    Optional<Meter> meter = told.meterAt(where);
+    String beat = note.orElseGet(() -> NoteValues.beatOf(meter));
+    if (note.isEmpty() && meter.filter(t -> t.unit() >= 8).isPresent() && beat.startsWith("3/")) {
+      String figure = "1/" + meter.get().unit();
+      return Optional.of(
+          told.choose(
+              m.group(2) + " of which note?",
+              Stream.of(beat, figure).map(b -> which(told, where, b, m.group(2))).toList()));
+    }
     String because = note.isPresent() ? "" : " (the beat of the bar)";
     return Optional.of(from(told, where, beat, m.group(2), because));
+  }
+
+  private static Heard.Reading<ShowChange> which(
+      Told<ShowChange> told, String where, String beat, String figure) {
+    Tempo change =
+        new Tempo(told.meta(), told.number(), where.strip(), beat, Double.parseDouble(figure));
+    return new Heard.Reading<>(
+        "from " + where.strip() + " " + NoteValues.spoken(beat) + " = " + figure, List.of(change));
   }
 
   private static Heard<ShowChange> from(
