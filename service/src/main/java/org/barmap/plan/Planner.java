@@ -21,7 +21,9 @@ import org.barmap.plan.check.OpenChecks;
 import org.barmap.plan.check.ShownBeats;
 import org.barmap.plan.check.TrackChecks;
 import org.barmap.plan.check.Twice;
+import org.barmap.plan.mark.Held;
 import org.barmap.plan.mark.KeyMarks;
+import org.barmap.plan.mark.Needless;
 import org.barmap.plan.mark.NumberMarks;
 import org.barmap.plan.mark.Pencil;
 import org.barmap.plan.mark.TurnMarks;
@@ -169,23 +171,22 @@ public final class Planner {
     findings.addAll(
         ShownBeats.asked(performance.number(), order.pieces(), performance.measures(), spans));
     List<Hands> hands = inHand.through(performance, spans);
-    List<String> instruments = hands.stream().map(Hands::instrument).toList();
-    findings.addAll(
-        CutChecks.of(
-            performance,
-            spans,
-            instruments,
+    Held held =
+        new Held(
+            hands.stream().map(Hands::instrument).toList(),
             hands.stream().map(Hands::bow).toList(),
-            hands.stream().map(Hands::mute).toList(),
-            sides));
+            hands.stream().map(Hands::mute).toList());
+    findings.addAll(
+        CutChecks.of(performance, spans, held.instruments(), held.bows(), held.mutes(), sides));
     findings.addAll(HoldsOn.of(performance, spans));
+    findings.addAll(Needless.told(performance, spans, held));
     findings.addAll(OpenChecks.of(order, sides));
     show.add(performance);
     showHands.add(hands);
     List<LongRest> long0 = Rests.of(performance, settings.longRestBars());
     rests.addAll(long0);
     ahead.number(performance, long0);
-    pencil.number(performance, spans);
+    pencil.number(performance, spans, held);
     KeyMarks.mark(performance, spans, pencil);
     runSheet.add(RunSheets.played(performance, spans, hands));
     numbers.add(

@@ -20,9 +20,11 @@ final class CutMarks {
   private final WrittenNumber number;
   private final List<Piece> pieces;
   private final RestCounts rests;
+  private final Held held;
   private final Pencil pencil;
 
-  CutMarks(Performance performance, RestCounts rests, Pencil pencil) {
+  CutMarks(Performance performance, RestCounts rests, Held held, Pencil pencil) {
+    this.held = held;
     this.performance = performance;
     this.number = performance.number();
     this.pieces = performance.order().pieces();
@@ -36,6 +38,7 @@ final class CutMarks {
       cut(cut, id);
       beats(cut, spans, id);
       new LandingMarks(performance, spans, pencil).mark(cut, id);
+      new HandMarks(performance, held, pencil).mark(cut, id);
       for (int i = cut.first(); i <= cut.last(); i++) {
         count(pieces.get(i), id);
       }

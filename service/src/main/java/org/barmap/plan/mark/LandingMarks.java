@@ -41,13 +41,8 @@ final class LandingMarks {
   }
 
   void mark(CutStretch cut, Optional<String> id) {
-    boolean partFirst = !pieces.get(cut.first()).cut();
-    boolean partLast = !pieces.get(cut.last()).cut();
-    int before = partFirst ? cut.first() : cut.first() - 1;
-    int at = partLast ? cut.last() : cut.last() + 1;
-    while (at < pieces.size() && pieces.get(at).inserted().isPresent()) {
-      at++; // an added bar has no room for a mark
-    }
+    int before = before(pieces, cut);
+    int at = landing(pieces, cut);
     if (at >= pieces.size() || before == at) {
       return;
     }
@@ -56,6 +51,20 @@ final class LandingMarks {
     key(before, at, id);
     tempo(cut, before, at, id);
     beats(before, at, id);
+  }
+
+  /** Returns the last piece played before a cut; -1 at the start of the number. */
+  static int before(List<Piece> pieces, CutStretch cut) {
+    return pieces.get(cut.first()).cut() ? cut.first() - 1 : cut.first();
+  }
+
+  /** Returns the piece of the book a player lands on; an added bar has no room for a mark. */
+  static int landing(List<Piece> pieces, CutStretch cut) {
+    int at = pieces.get(cut.last()).cut() ? cut.last() + 1 : cut.last();
+    while (at < pieces.size() && pieces.get(at).inserted().isPresent()) {
+      at++;
+    }
+    return at;
   }
 
   private void write(Piece landing, String mark, String sign, Optional<String> id) {

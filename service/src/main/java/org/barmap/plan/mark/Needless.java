@@ -2,12 +2,16 @@ package org.barmap.plan.mark;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 import org.barmap.map.Key;
+import org.barmap.map.Severity;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.effect.Grip;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.change.effect.TempoSet;
@@ -23,19 +27,54 @@ import org.barmap.plan.piece.Pieces;
 import org.barmap.plan.piece.Span;
 
 /** Tells which changes need no mark, because the print says the same at their bars. */
-final class Needless {
+public final class Needless {
   private static final Pattern VAMP =
       Pattern.compile("(?<!no )\\bvamp\\b", Pattern.CASE_INSENSITIVE);
+  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
+  private static final Pattern ARCO = Pattern.compile("\\b(?:arco|bowed)\\b", FLAGS);
+  private static final Pattern PIZZ = Pattern.compile("\\bpizz", FLAGS);
+  private static final Pattern MUTE_ON =
+      Pattern.compile("\\b(?:con sord|with mute|mute on)", FLAGS);
+  private static final Pattern MUTE_OFF =
+      Pattern.compile("\\b(?:senza sord|without mute|mute off)", FLAGS);
   private static final Pattern SAFETY =
       Pattern.compile("(?<!no )\\bsafety\\b", Pattern.CASE_INSENSITIVE);
 
   private final Performance performance;
   private final List<Piece> pieces;
+  private final Held held;
   private List<Measure> printed = List.of();
 
-  Needless(Performance performance) {
+  Needless(Performance performance, Held held) {
+    this.held = held;
     this.performance = performance;
     this.pieces = performance.order().pieces();
+  }
+
+  /** Tells of each change that the book has it already, so that nothing given stays unanswered. */
+  public static List<PlanFinding> told(Performance performance, List<Span> spans, Held held) {
+    Needless needless = new Needless(performance, held);
+    List<PlanFinding> findings = new ArrayList<>();
+    for (Span span : spans) {
+      if (needless.is(span)) {
+        String bar = performance.number().nameAt(span.from());
+        String text =
+            "The "
+                + span.change().kind()
+                + " at bar "
+                + bar
+                + " of "
+                + performance.number().spoken();
+        findings.add(
+            PlanFinding.change(
+                Severity.INFO,
+                Optional.of(performance.number().barAt(span.from()).id()),
+                "as-printed",
+                text + " is what the book has in force there: nothing to write.",
+                span.change()));
+      }
+    }
+    return findings;
   }
 
   boolean is(Span span) {
@@ -52,6 +91,12 @@ final class Needless {
     }
     if (set.fifths().isPresent()) {
       return key(at, set.fifths().getAsInt());
+    }
+    if (set.instrument().isPresent()) {
+      return instrument(at, set.instrument().get().toLowerCase(Locale.ROOT));
+    }
+    if (set.grip().isPresent()) {
+      return grip(pieces.get(at), set.grip().get());
     }
     return span.effects().rounds().filter(r -> rounds(span, r)).isPresent();
   }
@@ -87,6 +132,24 @@ final class Needless {
       }
     }
     return true;
+  }
+
+  /** It is in hand already, or the print says so. */
+  private boolean instrument(int at, String name) {
+    boolean inHand = at > 0 && held.instruments().get(at - 1).equals(name);
+    return inHand || HandMarks.prints(pieces.get(at), name);
+  }
+
+  private static boolean grip(Piece piece, Grip grip) {
+    Optional<Pattern> print =
+        switch (grip) {
+          case ARCO -> Optional.of(ARCO);
+          case PIZZ -> Optional.of(PIZZ);
+          case MUTE_ON -> Optional.of(MUTE_ON);
+          case MUTE_OFF -> Optional.of(MUTE_OFF);
+          case EXTENSION -> Optional.empty();
+        };
+    return piece.first() && print.filter(p -> HandMarks.prints(piece.bar(), p)).isPresent();
   }
 
   private boolean key(int at, int fifths) {

@@ -11,6 +11,7 @@ import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.order.Performance;
@@ -46,12 +47,12 @@ public final class Pencil {
   }
 
   /** Marks what the changes of a played number need. */
-  public void number(Performance performance, List<Span> spans) {
+  public void number(Performance performance, List<Span> spans, Held held) {
     OrderOfPlay order = performance.order();
     RestCounts rests = new RestCounts(order);
     new OpenMarks(this).write(order, spans);
-    new CutMarks(performance, rests, this).mark(spans);
-    Needless needless = new Needless(performance);
+    new CutMarks(performance, rests, held, this).mark(spans);
+    Needless needless = new Needless(performance, held);
     Set<Integer> cutSlots = new HashSet<>();
     for (Piece piece : order.pieces()) {
       for (int s = 0; piece.cut() && s < piece.count(); s++) {
@@ -59,6 +60,7 @@ public final class Pencil {
       }
     }
     for (Span span : spans) {
+      cue(performance.number(), span, cutSlots);
       if (!needless.is(span) && !rests.holds(span.change().meta().id())) {
         span.change()
             .marking()
@@ -66,6 +68,25 @@ public final class Pencil {
                 m -> left(span, cutSlots).ifPresent(s -> change(performance, s, m, cutSlots)));
       }
     }
+  }
+
+  /** What a vamp waits for, where only its note says so. */
+  private void cue(WrittenNumber number, Span span, Set<Integer> cutSlots) {
+    span.effects()
+        .rounds()
+        .filter(r -> r.until() == Rounds.Until.CUE)
+        .filter(r -> r.leaving().cue().isEmpty())
+        .flatMap(r -> noted(span.change()))
+        .ifPresent(
+            c -> left(span, cutSlots).ifPresent(s -> one(number, s, s.to(), "cue", "till " + c)));
+  }
+
+  private static Optional<String> noted(ShowChange change) {
+    return change
+        .meta()
+        .note()
+        .filter(n -> n.matches("(?i)(?:till|until) .+"))
+        .map(n -> n.replaceFirst("(?i)(?:till|until) ", ""));
   }
 
   /** Returns what is left of a change outside the cuts; nothing when it starts and ends in them. */

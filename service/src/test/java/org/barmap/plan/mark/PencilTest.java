@@ -2,8 +2,12 @@ package org.barmap.plan.mark;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.barmap.map.BarMap;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.Books;
 import org.barmap.plan.Changes;
 import org.barmap.plan.LookAhead;
@@ -13,6 +17,7 @@ import org.barmap.plan.PlanDiff;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
 import org.barmap.plan.RunSheet;
+import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.junit.jupiter.api.Test;
 
@@ -44,6 +49,20 @@ class PencilTest {
     assertThat(marks("1 |:2 3:| 4", "vamp 2 to 3")).hasSize(1);
     assertThat(marks("1 2 3 4", "vamp 2 to 3")).hasSize(2);
     assertThat(marks("1 2 3 4", "play 2 to 3 three times").get(0)).contains("3X");
+  }
+
+  /** The demo book's own changes; most of its vamps, repeats and instruments are printed. */
+  @Test
+  void theDemoBookNeedsFewerThanTwentyMarks() throws IOException {
+    Path folder = Path.of(System.getProperty("barmap.home", ".."), "corpus", "saltmarsh");
+    BarMap map = BarMapJson.read(Files.readString(folder.resolve("saltmarsh.barmap.json")));
+    ShowChanges changes = ChangesJson.read(Files.readString(folder.resolve("changes.json")));
+    List<PencilMark> marks = Planner.plan(map, changes, PlanSettings.USUAL).pencil();
+    assertThat(marks).hasSizeLessThan(20);
+    assertThat(marks)
+        .extracting(m -> m.number() + "/" + m.where() + " " + m.mark())
+        .contains("1/92 cut", "1/102 land", "2/11 cue", "4/1 tempo", "7/46 insert")
+        .doesNotContain("2/73 instrument", "6/33 times", "8/18 vamp", "6/71 bow");
   }
 
   @Test

@@ -14,8 +14,7 @@ final class Unsaid {
 
   private static final Map<Ask, Set<String>> KEYS = Map.of();
 
-  private static final Map<Ask, Set<String>> KINDS =
-      Map.of(Ask.MARKS, Set.of("pizz", "arco", "mute"));
+  private static final Map<Ask, Set<String>> KINDS = Map.of();
 
   private Unsaid() {}
 
