@@ -4,11 +4,11 @@ import java.util.Locale;
 import java.util.Optional;
 import org.barmap.map.BarMap;
 import org.barmap.map.Severity;
-import org.barmap.plan.CheckedPages;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.pace.Length;
+import org.barmap.plan.page.CheckedPages;
 import org.barmap.plan.turn.Turn;
 
 /** A plan in words. */

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.mark.PencilMark;
+import org.barmap.plan.page.CheckedPages;
 import org.barmap.plan.page.PagePlace;
 import org.barmap.plan.ready.GetReady;
 import org.barmap.plan.rest.LongRest;

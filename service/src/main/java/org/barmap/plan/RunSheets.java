@@ -7,6 +7,7 @@ import java.util.Set;
 import org.barmap.map.Key;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.check.CutBars;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.pace.Measure;
 import org.barmap.plan.piece.PlayedPiece;

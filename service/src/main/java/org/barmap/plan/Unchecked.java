@@ -17,6 +17,8 @@ import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.mark.PencilMark;
+import org.barmap.plan.page.CheckedPages;
+import org.barmap.plan.page.HangsOn;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;

@@ -7,9 +7,9 @@ import java.util.List;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.barmap.map.BarMap;
-import org.barmap.plan.CheckedPages;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.page.CheckedPages;
 
 /** Writes sheets as one PDF. */
 public final class Sheets {

@@ -1,4 +1,4 @@
-package org.barmap.plan;
+package org.barmap.plan.page;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -12,7 +12,7 @@ import org.barmap.map.Origin;
  * Gathers bars that something hangs on, and tells those that nobody has looked at: counts one by
  * one, the other bars page by page.
  */
-final class HangsOn {
+public final class HangsOn {
   private static final int MOST_COUNTS = 4;
 
   /** Another reading of a numeral is told from this probability on. */
@@ -26,18 +26,20 @@ final class HangsOn {
   private Bar first;
   private Bar last;
 
-  HangsOn(Bar start) {
+  /** Begins with a bar. */
+  public HangsOn(Bar start) {
     this.first = start;
     this.last = start;
     add(start);
   }
 
   /** Tells whether a person has looked at a bar. */
-  static boolean lookedAt(Bar bar) {
+  public static boolean lookedAt(Bar bar) {
     return bar.origin() == Origin.CORRECTED || bar.origin() == Origin.VERIFIED;
   }
 
-  void add(Bar bar) {
+  /** Adds a bar; one that was looked at, or is there already, adds nothing. */
+  public void add(Bar bar) {
     if (lookedAt(bar) || !seen.add(bar.id())) {
       return;
     }
@@ -56,7 +58,8 @@ final class HangsOn {
     pages.add(bar.page());
   }
 
-  void addMissing(int page) {
+  /** Adds a page that could not be read. */
+  public void addMissing(int page) {
     missing.add(page);
   }
 
@@ -82,7 +85,7 @@ final class HangsOn {
   }
 
   /** Returns what nobody has looked at, in words; empty when everything was. */
-  List<String> told() {
+  public List<String> told() {
     List<String> told = new ArrayList<>();
     missing.forEach(p -> told.add("page " + p + ", which could not be read"));
     told.addAll(counts);

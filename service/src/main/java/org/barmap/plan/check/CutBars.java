@@ -1,18 +1,18 @@
-package org.barmap.plan;
+package org.barmap.plan.check;
 
 import java.util.List;
 import java.util.Locale;
 import org.barmap.plan.change.WrittenNumber;
-import org.barmap.plan.check.CutStretch;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Span;
 
 /** Says in one line which bars of a number are out: "5-8", "12 from beat 3 - 14 to beat 2". */
-final class CutBars {
+public final class CutBars {
   private CutBars() {}
 
-  static List<String> of(OrderOfPlay order, List<Span> spans) {
+  /** Returns what is out of a number, in order. */
+  public static List<String> of(OrderOfPlay order, List<Span> spans) {
     return CutStretch.of(order.pieces(), spans).stream().map(c -> says(order, c)).toList();
   }
 

@@ -1,4 +1,4 @@
-package org.barmap.plan;
+package org.barmap.plan.page;
 
 /**
  * How much of the book a person has looked at.
