@@ -1,6 +1,7 @@
 package org.barmap.plan;
 
 import org.barmap.plan.ready.Chair;
+import org.barmap.plan.show.Showing;
 import org.barmap.plan.turn.TurnSettings;
 
 /**

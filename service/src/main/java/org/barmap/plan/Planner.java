@@ -44,6 +44,9 @@ import org.barmap.plan.ready.InHand;
 import org.barmap.plan.ready.Readies;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.rest.Rests;
+import org.barmap.plan.show.Already;
+import org.barmap.plan.show.Parts;
+import org.barmap.plan.show.Versions;
 import org.barmap.plan.turn.Turn;
 import org.barmap.plan.turn.Turns;
 
@@ -105,6 +108,7 @@ public final class Planner {
     findings.addAll(unchecked.findings());
     List<NumberPlan> told = unchecked.numbers(numbers);
     List<RunSheet> lines = unchecked.runSheet(runSheet, told);
+    findings.addAll(Already.of(active, pencil.marks(), findings));
     return new Plan(
         Plan.FORMAT,
         settings,

@@ -67,7 +67,8 @@ final class AsSaid {
     Bar bar = piece.bar();
     boolean first = piece.offset() == 0;
     boolean last = piece.offset() + piece.count() == bar.count();
-    BarBuilder made = bar.toBuilder().number(bar.number() + piece.offset()).count(piece.count());
+    BarBuilder made =
+        bar.toBuilder().number(Math.max(1, bar.number() + piece.offset())).count(piece.count());
     if (piece.count() == 1) {
       made.content(Content.REST);
     }

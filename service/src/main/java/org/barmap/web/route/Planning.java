@@ -20,7 +20,6 @@ import org.barmap.map.Stage;
 import org.barmap.plan.Plan;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
-import org.barmap.plan.Showing;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
@@ -28,6 +27,7 @@ import org.barmap.plan.page.FirstPage;
 import org.barmap.plan.page.Leaf;
 import org.barmap.plan.ready.Chair;
 import org.barmap.plan.ready.ReadyTimes;
+import org.barmap.plan.show.Showing;
 import org.barmap.plan.turn.TurnSettings;
 import tools.jackson.databind.node.ObjectNode;
 

@@ -88,6 +88,7 @@ final class AnyChange {
     makers.put("remind", n -> n.put("first", bar()).put("what", pick("watch", "pizz", "cue")));
     makers.put("hold", n -> n.put(pick("first", "after"), bar()));
     makers.put("gp", n -> n.put(pick("first", "after"), bar()));
+    makers.put("note", n -> n.put("text", "the clarinet has a wrong note"));
     makers.put("a-tempo", n -> n.put("first", bar()));
   }
 

@@ -14,7 +14,6 @@ import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
-import org.barmap.plan.Showing;
 import org.barmap.plan.cases.Situation;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.WrittenNumber;
@@ -24,6 +23,7 @@ import org.barmap.plan.page.FirstPage;
 import org.barmap.plan.page.Leaf;
 import org.barmap.plan.ready.Chair;
 import org.barmap.plan.ready.ReadyTimes;
+import org.barmap.plan.show.Showing;
 import org.barmap.plan.turn.TurnSettings;
 import tools.jackson.databind.JsonNode;
 

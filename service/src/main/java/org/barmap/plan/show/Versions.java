@@ -1,4 +1,4 @@
-package org.barmap.plan;
+package org.barmap.plan.show;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -8,7 +8,7 @@ import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.kind.ShowChange;
 
 /** Keeps the changes that hold in the version of the show that is planned, on its day. */
-final class Versions {
+public final class Versions {
   private Versions() {}
 
   /**
@@ -16,7 +16,7 @@ final class Versions {
    *
    * @param showing which version, and when
    */
-  static List<ShowChange> holding(
+  public static List<ShowChange> holding(
       List<ShowChange> changes, Showing showing, List<PlanFinding> findings) {
     List<ShowChange> held = new ArrayList<>();
     for (ShowChange change : changes) {

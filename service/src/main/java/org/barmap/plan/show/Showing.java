@@ -1,4 +1,4 @@
-package org.barmap.plan;
+package org.barmap.plan.show;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.Optional;

@@ -1,4 +1,4 @@
-package org.barmap.plan;
+package org.barmap.plan.show;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -12,7 +12,7 @@ import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.kind.ShowChange;
 
 /** Takes changes of more than one number apart into changes of each. */
-final class Parts {
+public final class Parts {
   private Parts() {}
 
   /**
@@ -20,7 +20,7 @@ final class Parts {
    *
    * @param night the numbers in the order of the night
    */
-  static List<ShowChange> of(
+  public static List<ShowChange> of(
       List<ShowChange> changes, List<WrittenNumber> night, List<PlanFinding> findings) {
     List<String> labels = night.stream().map(WrittenNumber::label).toList();
     List<ShowChange> all = new ArrayList<>();
