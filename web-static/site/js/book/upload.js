@@ -82,6 +82,7 @@ export class Uploader {
     const taken = [];
     for (let start = 0; start < files.length; start += AT_ONCE) {
       const part = files.slice(start, start + AT_ONCE);
+      if (start) text.textContent = `Taking ${count(files.length, "file")}, ${start} are there …`;
       try {
         /** @type {import("../core/types.js").UploadAnswer} */
         const answer = await upload(bookPath(this.#book, "/pages"), part, (share) => {

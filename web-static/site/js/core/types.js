@@ -54,7 +54,7 @@
  * @typedef {{beats: number, unit: number, printed?: boolean}} Meter
  * @typedef {{fifths: number, printed?: boolean}} Key sharps counted up, flats counted down
  * @typedef {{text: string, enclosure: string}} RehearsalMark
- * @typedef {{text: string, where?: string}} Word
+ * @typedef {{text: string, where?: string, box?: Outline}} Word
  *
  * @typedef {object} Bar
  * @property {string} id
@@ -164,9 +164,9 @@
  *   | {kind: "set-ending", bar: string, ending: number[]}
  *   | {kind: "set-sign", bar: string, sign: string, present: boolean}
  *   | {kind: "set-times", bar: string, times: number}
- *   | {kind: "set-words", bar: string, words: string[]}
+ *   | {kind: "set-words", bar: string, words: Word[]}
  *   | {kind: "set-silence", bar: string, side: Side, beats?: number}
- *   | {kind: "add-barline", page: number, system: number, x: number, y: number}
+ *   | {kind: "add-barline", page: number, system: number, x: number, y: number, before?: number}
  *   | {kind: "move-barline", bar: string, side: Side, x: number, y: number}
  *   | {kind: "remove-barline", bar: string, side: Side}
  *   | {kind: "set-barline", bar: string, side: Side, type: string}
@@ -462,6 +462,7 @@
  *   pick: Bar|undefined,
  *   "cut-at": {bar: Bar, p: Point},
  *   "line-drawn": Outline|undefined,
+ *   "mark-moved": {bar: Bar, to: Bar},
  *   "drag-end": {bar: Bar, side: Side, p: Point},
  * }} DeskEvents
  *

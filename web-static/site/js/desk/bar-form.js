@@ -3,6 +3,7 @@ import { icon } from "../core/icons.js";
 import { BARLINE, CONTENT, ENCLOSURE, ORIGIN, SIGN, MOST_FIFTHS, barName, count, keyText, numberName } from "../core/words.js";
 import { choice, group, stepper, textLine } from "./fields.js";
 import { barlineSign } from "./signs.js";
+import { BEATS, tempoAt, withTempo, wordsOf } from "./tempo.js";
 
 /** @typedef {import("../core/types.js").Bar} Bar */
 /** @typedef {(correction: import("../core/types.js").Correction) => void} Correct */
@@ -61,8 +62,9 @@ export function restCount(bar, n) {
 /**
  * @param {Bar} bar
  * @param {Correct} correct
+ * @param {(run: string) => void} act
  */
-function markGroup(bar, correct) {
+function markGroup(bar, correct, act) {
   const mark = bar.rehearsal;
   const set = (/** @type {string} */ text, /** @type {string} */ enclosure) =>
     correct({ kind: "set-rehearsal", bar: bar.id, text, enclosure });
@@ -74,7 +76,29 @@ function markGroup(bar, correct) {
       clear: () => correct({ kind: "remove-rehearsal", bar: bar.id }),
     }),
     mark ? choice(Object.entries(ENCLOSURE), mark.enclosure, (enclosure) => set(mark.text, enclosure)) : null,
+    mark
+      ? el(
+          "div",
+          { class: "choice" },
+          button("A bar back", () => act("mark-back"), { class: "btn", id: "mark-back" }, icon("left")),
+          button("A bar on", () => act("mark-on"), { class: "btn", id: "mark-on" }, icon("right")),
+        )
+      : null,
   );
+}
+
+/**
+ * A time signature as it is typed: figures, or the signs for common and cut time.
+ *
+ * @param {string} text
+ * @returns {{beats: number, unit: number}|undefined}
+ */
+export function meterSaid(text) {
+  const said = text.trim().toLowerCase();
+  if (said === "c" || said === "\u{1D134}") return { beats: 4, unit: 4 };
+  if (said === "c|" || said === "¢" || said === "\u{1D135}") return { beats: 2, unit: 2 };
+  const found = /^(\d{1,2})\s*\/\s*(1|2|4|8|16|32)$/.exec(said);
+  return found ? { beats: Number(found[1]), unit: Number(found[2]) } : undefined;
 }
 
 /**
@@ -85,8 +109,8 @@ function meterGroup(bar, correct) {
   const now = bar.meter ? `${bar.meter.beats}/${bar.meter.unit}` : undefined;
   const input = el("input", { id: "meter", value: bar.meter?.printed ? now ?? "" : "", placeholder: now ? `goes on in ${now}` : "4/4", "aria-label": "Time signature drawn at this bar", list: "meters", autocomplete: "off" });
   const take = () => {
-    const found = /^\s*(\d{1,2})\s*\/\s*(1|2|4|8|16|32)\s*$/.exec(input.value);
-    if (found) correct({ kind: "set-meter", bar: bar.id, beats: Number(found[1]), unit: Number(found[2]) });
+    const found = meterSaid(input.value);
+    if (found) correct({ kind: "set-meter", bar: bar.id, ...found });
     else if (input.value.trim()) input.setAttribute("aria-invalid", "true");
   };
   input.addEventListener("change", take);
@@ -124,6 +148,35 @@ function keyGroup(bar, correct) {
     correct(select.value === "" ? { kind: "remove-key", bar: bar.id } : { kind: "set-key", bar: bar.id, fifths: Number(select.value) }),
   );
   return group("Key signature drawn here", select);
+}
+
+/**
+ * How fast it goes from this bar on: a metronome mark among its words.
+ *
+ * @param {Bar} bar
+ * @param {Correct} correct
+ */
+function tempoGroup(bar, correct) {
+  const now = tempoAt(bar);
+  const beat = el("select", { id: "tempo-beat", "aria-label": "Which note the tempo counts" }, BEATS.map(([value, text]) => el("option", { value, text })));
+  const figure = el("input", { id: "tempo", inputmode: "decimal", value: now ? String(now.figure) : "", placeholder: "a minute", "aria-label": "Tempo from this bar on, a minute", autocomplete: "off", maxlength: 6 });
+  beat.value = now?.beat ?? (bar.meter?.unit === 8 && bar.meter.beats % 3 === 0 ? "♩." : bar.meter?.unit === 2 ? "half" : "♩");
+  const take = () => {
+    const text = figure.value.trim().replace(",", ".");
+    const wanted = Number(text);
+    if (text === "") {
+      if (now) correct({ kind: "set-words", bar: bar.id, words: withTempo(bar, beat.value, undefined) });
+    } else if (wanted >= 20 && wanted <= 400) correct({ kind: "set-words", bar: bar.id, words: withTempo(bar, beat.value, wanted) });
+    else figure.setAttribute("aria-invalid", "true");
+  };
+  figure.addEventListener("change", take);
+  figure.addEventListener("keydown", (event) => {
+    if (event.key === "Enter") figure.blur();
+  });
+  beat.addEventListener("change", () => {
+    if (figure.value.trim()) take();
+  });
+  return group("Tempo from here", el("div", { class: "tempo-line" }, beat, el("span", { "aria-hidden": "true", text: "=" }), figure));
 }
 
 /**
@@ -237,7 +290,7 @@ function wordGroup(bar, correct) {
   const words = (bar.words ?? []).map((word) => word.text);
   const area = el("textarea", { id: "words", rows: 2, "aria-label": "Words at this bar, one a line", value: words.join("\n") });
   area.addEventListener("change", () =>
-    correct({ kind: "set-words", bar: bar.id, words: area.value.split("\n").map((w) => w.trim()).filter(Boolean) }),
+    correct({ kind: "set-words", bar: bar.id, words: wordsOf(bar, area.value.split("\n")) }),
   );
   return group("Words at this bar", area);
 }
@@ -276,7 +329,7 @@ function startGroup(bar, number, correct) {
  * @param {Bar} bar
  * @param {{number?: import("../core/types.js").MusicalNumber, starts?: import("../core/types.js").MusicalNumber}} where
  * @param {Correct} correct
- * @param {{add: () => void, removeLine: () => void}} tools
+ * @param {{add: () => void, removeLine: () => void, act: (run: string) => void}} tools
  * @param {Set<string>} open names of the folded parts that are open
  */
 export function barForm(bar, where, correct, tools, open) {
@@ -292,9 +345,10 @@ export function barForm(bar, where, correct, tools, open) {
     el("h2", { class: "bar-title", text: bar.count > 1 ? `Bars ${barName(bar)}` : `Bar ${barName(bar)}` }),
     el("p", { class: "soft small", text: [where.number ? numberName(where.number) : "", bar.count > 1 ? count(bar.count, "bar") : "", sure(bar)].filter(Boolean).join(" · ") }),
     contentGroup(bar, correct),
-    markGroup(bar, correct),
+    markGroup(bar, correct, tools.act),
     meterGroup(bar, correct),
     keyGroup(bar, correct),
+    tempoGroup(bar, correct),
     bar.content === "music" ? fold("Free beats", [freeGroup(bar, correct)], freeSaid(bar)) : null,
     fold("Barlines", [barlineGroup(bar, correct, tools)]),
     fold("Bar number", [numberGroup(bar, correct)]),

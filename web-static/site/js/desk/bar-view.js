@@ -37,7 +37,7 @@ export function barView(model, { bar, index, folds, correct, act }) {
     const sure = await confirm(`Take out line ${bar.system}?`, "Its bars and what was said of them are taken out with it. It can be taken back.", "Take it out");
     if (sure) correct({ kind: "remove-system", page: bar.page, system: bar.system });
   };
-  return barForm(bar, { number: within, starts }, correct, { add: () => act("add"), removeLine: () => void removeLine() }, folds);
+  return barForm(bar, { number: within, starts }, correct, { add: () => act("add"), removeLine: () => void removeLine(), act }, folds);
 }
 
 /**

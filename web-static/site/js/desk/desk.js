@@ -10,6 +10,7 @@ import { Keys, panStep } from "./keys.js";
 import { doubtAfter, doubtList } from "./lists.js";
 import { marksOf } from "./overlay.js";
 import { Panel } from "./panel.js";
+import { askSplit } from "./split.js";
 import { Stage } from "./stage.js";
 import { Toolbar } from "./toolbar.js";
 import { Tools } from "./tools.js";
@@ -85,6 +86,7 @@ export class Desk {
       this.#tools.leave();
       if (outline) void this.#correct({ kind: "add-system", page: this.#index, outline });
     });
+    bus.on("mark-moved", ({ bar, to }) => void this.#putMark(bar, to));
     bus.on("drag-end", ({ bar, side, p }) => void this.#correct({ kind: "move-barline", bar: bar.id, side, x: p[0], y: p[1] }));
   }
 
@@ -111,6 +113,20 @@ export class Desk {
     this.#tools.leave();
     history.replaceState(null, "", `?b=${encodeURIComponent(this.#book)}&p=${index}`);
     this.draw();
+  }
+
+  /**
+   * Chooses the bar an address leads to, and goes to a field of it.
+   *
+   * @param {string} id of a bar entry; nothing happens when there is none
+   * @param {string} field id of a field of the bar form, or empty
+   */
+  show(id, field) {
+    const bar = this.#model.bar(id);
+    if (!bar) return;
+    if (bar.page !== this.#index) this.open(bar.page);
+    this.#select(bar);
+    if (field) this.#field(field);
   }
 
   /** After a change the chosen bar stays chosen, or the one that took its place does. */
@@ -201,7 +217,9 @@ export class Desk {
     const before = new Set(this.#model.map.bars.map((b) => b.id));
     this.#tools.leave();
     const y = centre(bar.outline)[1];
-    const made = await this.#correct({ kind: "add-barline", page: bar.page, system: bar.system, x: p[0], y });
+    const split = bar.content === "multi-rest" && bar.count > 1 ? await askSplit(bar, p[0]) : {};
+    if (!split) return;
+    const made = await this.#correct({ kind: "add-barline", page: bar.page, system: bar.system, x: p[0], y, ...split });
     if (!made) return;
     const fresh = this.#model.map.bars.filter((b) => b.system === bar.system && b.page === bar.page && !before.has(b.id));
     this.#selected = (this.#model.bar(bar.id) ?? fresh[0])?.id;
@@ -214,6 +232,24 @@ export class Desk {
     if (!bar) return;
     const [, b, c] = bar.outline;
     void this.#correct({ kind: "move-barline", bar: bar.id, side: "end", x: (b[0] + c[0]) / 2 + by, y: (b[1] + c[1]) / 2 });
+  }
+
+  /** @param {-1|1} step bars of the book, over lines and pages */
+  async #moveMark(step) {
+    const bar = this.#bar;
+    const all = this.#model.map.bars;
+    const next = bar ? all[all.findIndex((b) => b.id === bar.id) + step] : undefined;
+    if (bar?.rehearsal && next) await this.#putMark(bar, next);
+  }
+
+  /**
+   * @param {Bar} bar where it was read
+   * @param {Bar} to where it goes; chosen afterwards
+   */
+  async #putMark(bar, to) {
+    if (!(await this.#correct({ kind: "move-rehearsal", bar: bar.id, to: to.id }))) return;
+    if (to.page !== this.#index) this.open(to.page);
+    this.#select(this.#model.bar(to.id));
   }
 
   /** @param {number} step */
@@ -274,6 +310,8 @@ export class Desk {
         return;
       case "line": return this.#tools.line();
       case "mark": return this.#field("mark");
+      case "mark-back": return void this.#moveMark(-1);
+      case "mark-on": return void this.#moveMark(1);
       case "meter": return this.#field("meter");
       case "number": return this.#field("bar-number");
       case "add": return this.#tools.barline();

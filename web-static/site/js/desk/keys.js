@@ -15,6 +15,8 @@ export const KEYS = [
   { keys: ["d", "D"], shown: "D", does: "next doubt", run: "doubt" },
   { keys: ["c", "C"], shown: "C", does: "music, rest, long rest, same again: the next one", run: "content" },
   { keys: ["m", "M"], shown: "M", does: "rehearsal mark", run: "mark" },
+  { keys: [",", "<", "shift+<"], shown: ",", does: "rehearsal mark: one bar back", run: "mark-back" },
+  { keys: [".", ">", "shift+>"], shown: ".", does: "rehearsal mark: one bar on", run: "mark-on" },
   { keys: ["t", "T"], shown: "T", does: "time signature", run: "meter" },
   { keys: ["n", "N"], shown: "N", does: "bar number", run: "number" },
   { keys: ["b", "B"], shown: "B", does: "add a barline: tap where", run: "add" },

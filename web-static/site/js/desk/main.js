@@ -30,7 +30,9 @@ async function start() {
   const wanted = Number(new URLSearchParams(location.search).get("p"));
   const desk = new Desk(book, bus, model);
   show(need("main"), desk.node);
+  const asked = new URLSearchParams(location.search);
   desk.open(model.map.pages.some((p) => p.index === wanted) ? wanted : model.map.pages[0].index);
+  desk.show(asked.get("bar") ?? "", asked.get("field") ?? "");
   new LiveBook(bookPath(book, "/events"), bus);
   bus.on("stale", () =>
     toast("Someone else changed this book at the same time. It is fresh again; your last step was not made, so make it once more if it is still needed.", { key: "stale" }),

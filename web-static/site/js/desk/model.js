@@ -1,5 +1,6 @@
-import { bookPath, call, isStale, read } from "../core/api.js";
+import { bookPath, call, isStale, read, write } from "../core/api.js";
 import { who } from "../core/store.js";
+import { sameSteps, stillMeans } from "./merge.js";
 
 /** @typedef {import("../core/types.js").BarMap} BarMap */
 /** @typedef {import("../core/types.js").Bar} Bar */
@@ -161,13 +162,32 @@ export class DeskModel {
   }
 
   /**
+   * The revision there is now, when a step still means in it what it meant in the map that was seen:
+   * the reader settles the book anew after every page, and that is nobody's change.
+   *
+   * @param {object|undefined} body the correction; none for a step back or again
+   * @returns {Promise<string|undefined>}
+   */
+  async #newer(body) {
+    /** @type {Promise<import("../core/api.js").Answered<BarMap>>} */
+    const map = call("GET", bookPath(this.#book, "/map"));
+    const [{ data, revision }, history] = await Promise.all([map, read(this.#book, "/history")]);
+    const fits = body ? stillMeans(body, this.map, data) : sameSteps(this.#history, history);
+    return fits ? revision : undefined;
+  }
+
+  /**
    * @param {string} path
    * @param {object|undefined} body
    */
   async #send(path, body) {
     try {
-      /** @type {import("../core/api.js").Answered<import("../core/types.js").CorrectionAnswer>} */
-      const { data } = await call("POST", bookPath(this.#book, path), { body: body ?? {}, match: this.#revision });
+      const post = async (/** @type {string} */ match) => {
+        /** @type {import("../core/api.js").Answered<import("../core/types.js").CorrectionAnswer>} */
+        const { data } = await call("POST", bookPath(this.#book, path), { body: body ?? {}, match });
+        return data;
+      };
+      const data = await write(this.#revision, post, () => this.#newer(body));
       this.#take(data.map, String(data.revision));
       this.#bus.emit("made", data.entry);
       await this.#beside();

@@ -46,7 +46,7 @@ export class Stage {
     this.view.tap = (p) => this.#tap(p);
     this.view.hover = (p) => this.#hover(p);
     this.#layer.append(this.#frame);
-    this.view.grab = (event, p) => (this.#drawing ? this.#drawFrame(p) : this.#grab(event));
+    this.view.grab = (event, p) => (this.#drawing ? this.#drawFrame(p) : this.#grab(event) ?? (this.#adding ? undefined : this.#grabMark(event)));
     this.view.changed = () => this.#rescaled();
     this.view.twice = (p) => {
       const bar = this.#at(p);
@@ -226,6 +226,27 @@ export class Stage {
         ),
       );
     }
+  }
+
+  /**
+   * A rehearsal mark is dragged to the bar it stands over.
+   *
+   * @param {PointerEvent} event
+   */
+  #grabMark(event) {
+    const plate = event.target instanceof Element ? event.target.closest(".pill-mark") : null;
+    const id = plate?.closest("[data-bar]")?.getAttribute("data-bar");
+    const bar = this.#bars.find((b) => b.id === id);
+    if (!plate || !bar) return undefined;
+    return (/** @type {Point} */ p, /** @type {PointerEvent} */ _event, /** @type {boolean} */ end) => {
+      const to = this.#at(p);
+      const far = to !== undefined && to.id !== bar.id;
+      this.#line(far ? [to.outline[0], to.outline[3]] : undefined, to);
+      if (!end) return;
+      this.#line(undefined, undefined);
+      if (far) this.#bus.emit("mark-moved", { bar, to });
+      else this.#bus.emit("pick", bar);
+    };
   }
 
   /** @param {PointerEvent} event */

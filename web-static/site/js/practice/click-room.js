@@ -1,5 +1,6 @@
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { bookInAddress } from "../core/shell.js";
 import { count, numberName } from "../core/words.js";
 import { Clicker } from "./clicker.js";
 
@@ -19,6 +20,15 @@ function tempoText(bars, without) {
   if (without === 0) return "Every bar has its tempo, from the book and the show's changes; the click follows them.";
   if (without === bars) return "No tempo is known for this number: 100 is only a beginning. Set your own.";
   return `${count(without, "bar")} of ${bars} ${without === 1 ? "has" : "have"} no tempo; there the click goes as you set it. The others go as marked.`;
+}
+
+/**
+ * Where the tempo at a bar is written into the book.
+ *
+ * @param {string} bar id of the bar entry
+ */
+function tempoField(bar) {
+  return `/desk.html?b=${encodeURIComponent(bookInAddress())}&bar=${encodeURIComponent(bar)}&field=tempo`;
 }
 
 /** The click: choose a number, a place and a tempo, and count along. */
@@ -102,7 +112,8 @@ export class ClickRoom {
     show(this.#from, places.map(({ i, step }) => el("option", { value: String(i), text: step.mark ? `${step.mark} (bar ${step.name})` : `bar ${step.name}` })));
     const without = this.#steps.filter((step) => step.perMinute === undefined).length;
     this.#tempo.disabled = without === 0;
-    this.#source.textContent = tempoText(this.#steps.length, without);
+    const unknown = this.#steps.find((step) => step.perMinute === undefined);
+    show(this.#source, tempoText(this.#steps.length, without), unknown ? el("a", { class: "block", href: tempoField(unknown.bar), text: `Write the tempo at bar ${unknown.name} into the book` }) : null);
     this.#setTempo();
   }
 

@@ -32,6 +32,9 @@ public interface Jobs {
   /** Returns the files of a job that still wait to be opened. */
   List<Upload> uploads(String job);
 
+  /** Returns how many files of a book wait to be opened, in whatever job. */
+  int waiting(String book);
+
   /** Notes how far a job is; returns it. */
   Job progress(String job, int done, int of, String text);
 

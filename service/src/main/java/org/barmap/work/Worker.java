@@ -198,7 +198,8 @@ public final class Worker implements AutoCloseable {
       if (next.isEmpty()) {
         return;
       }
-      progress(job, "Reading page " + next.get().index() + " of " + pages.size());
+      int all = pages.size() + library.jobs().waiting(job.book());
+      progress(job, "Reading page " + next.get().index() + " of " + all);
       pictures.read(job.book(), next.get());
       read++;
       if (read <= SETTLED_AT_ONCE || read % SETTLED_EVERY == 0) {
@@ -210,7 +211,7 @@ public final class Worker implements AutoCloseable {
   private void progress(Job job, String text) {
     doing = text;
     List<PageCard> pages = library.pages().all(job.book());
-    int waiting = library.jobs().uploads(job.id()).size();
+    int waiting = library.jobs().waiting(job.book());
     long done =
         pages.stream()
             .filter(p -> p.state() == PageState.READ || p.state() == PageState.FAILED)

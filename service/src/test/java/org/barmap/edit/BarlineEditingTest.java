@@ -40,6 +40,27 @@ class BarlineEditingTest extends SmallBook {
     assertThat(right.meter()).contains(new Meter(4, 4, false));
   }
 
+  /** The book's rest of three stands from x 900 to 1300. */
+  @Test
+  void aBarlineInARestSharesItsBarsOut() {
+    Draft byPlace = done(new AddBarline(1, 1, 1030, 290)).draft();
+    assertThat(byPlace.map().bars().subList(2, 4))
+        .extracting(b -> b.content() + " " + b.count())
+        .containsExactly(Content.REST + " 1", Content.MULTI_REST + " 2");
+    assertThat(numbers(byPlace)).containsExactly(1, 2, 3, 4, 6, 7, 8);
+    Draft said = done(new AddBarline(1, 1, 1030, 290, Optional.of(2))).draft();
+    assertThat(said.map().bars().subList(2, 4))
+        .extracting(b -> b.content() + " " + b.count())
+        .containsExactly(Content.MULTI_REST + " 2", Content.REST + " 1");
+    assertThat(numbers(said)).containsExactly(1, 2, 3, 5, 6, 7, 8);
+    Draft all = done(new AddBarline(1, 1, 1030, 290, Optional.of(3))).draft();
+    assertThat(all.map().bars().subList(2, 4))
+        .extracting(b -> b.content() + " " + b.count())
+        .containsExactly(Content.MULTI_REST + " 3", Content.MUSIC + " 1");
+    assertThat(refused(new AddBarline(1, 1, 1030, 290, Optional.of(4))))
+        .containsExactly("Before the line stand 1 to 3 bars of the rest");
+  }
+
   @Test
   void aBarlineBeforeTheFirstBarAndAfterTheLastClosesANewBar() {
     List<Bar> bars = new ArrayList<>(draft.map().bars());

@@ -113,6 +113,18 @@ class WorkerTest {
     assertThat(worker.runOne()).isFalse();
   }
 
+  /** Browsers send many files in several uploads; the later ones are not opened yet. */
+  @Test
+  void filesNotYetOpenedCountAmongThePagesToRead() throws IOException {
+    library.jobs().add(book, List.of(picture("one.png")));
+    library.jobs().add(book, List.of(picture("two.png"), picture("three.png")));
+    List<String> told = new ArrayList<>();
+    events.listen(book, (name, data) -> told.add(String.valueOf(data)));
+    worker.runOne();
+    assertThat(told).anyMatch(t -> t.contains("Reading page 1 of 3"));
+    assertThat(told).noneMatch(t -> t.contains("Reading page 1 of 1"));
+  }
+
   /** A page with a small picture in JPEG 2000 that is none; the rest of it is read. */
   @Test
   void whatWasLeftOutOfAPageIsStillSaidWhenItWasRead() throws IOException {

@@ -17,8 +17,21 @@ import org.barmap.map.StaffSystem;
  * @param system system index on the page
  * @param x pixels of the page image
  * @param y pixels of the page image
+ * @param before how many bars of a multi-bar rest stand before it; where that is all of them, a bar
+ *     of music comes after it. Where nothing is said, the place of the line shares them out
  */
-public record AddBarline(int page, int system, double x, double y) implements Correction {
+public record AddBarline(int page, int system, double x, double y, Optional<Integer> before)
+    implements Correction {
+
+  /** Reads an absent count as not said. */
+  public AddBarline {
+    before = before == null ? Optional.empty() : before;
+  }
+
+  /** A barline with nothing said of a rest it may split. */
+  public AddBarline(int page, int system, double x, double y) {
+    this(page, system, x, y, Optional.empty());
+  }
 
   @Override
   public List<String> validate(Draft draft) {
@@ -37,7 +50,13 @@ public record AddBarline(int page, int system, double x, double y) implements Co
                 b ->
                     Math.abs(Ruler.left(b.outline()).rightOf(edge.get().middle())) < least
                         || Math.abs(Ruler.right(b.outline()).rightOf(edge.get().middle())) < least);
-    return close ? List.of("There is a barline already; move it instead") : List.of();
+    if (close) {
+      return List.of("There is a barline already; move it instead");
+    }
+    int most = around(draft, edge.get().middle()).map(Bar::count).orElse(1);
+    return before.filter(n -> n < 1 || n > most).isPresent()
+        ? List.of("Before the line stand 1 to " + most + " bars of the rest")
+        : List.of();
   }
 
   @Override
@@ -45,7 +64,7 @@ public record AddBarline(int page, int system, double x, double y) implements Co
     Ruler.Edge edge = Lookup.edge(draft, page, system, new Point(x, y)).orElseThrow();
     Optional<Bar> inside = around(draft, edge.middle());
     return inside.isPresent()
-        ? Splitting.split(draft, inside.get(), edge)
+        ? Splitting.split(draft, inside.get(), edge, before)
         : Splitting.close(draft, Lookup.system(draft, page, system).orElseThrow(), page, edge);
   }
 

@@ -25,6 +25,7 @@ import org.barmap.map.Word;
 final class Splitting {
 
   private static final Set<Aspect> SHAPED = EnumSet.of(Aspect.SHAPE);
+  private static final Set<Aspect> COUNTED = EnumSet.of(Aspect.SHAPE, Aspect.COUNT, Aspect.CONTENT);
 
   /** What belongs to the end of a bar goes to the right half. */
   private static final Set<Navigation> AT_END =
@@ -32,10 +33,17 @@ final class Splitting {
 
   private Splitting() {}
 
-  /** Splits a bar; the left half keeps its id, its start and its count. */
-  static Draft split(Draft draft, Bar bar, Ruler.Edge edge) {
+  /**
+   * Splits a bar; the left half keeps its id and its start. The bars of a multi-bar rest are shared
+   * out: there are as many as before, unless all of them were said to come before the line.
+   */
+  static Draft split(Draft draft, Bar bar, Ruler.Edge edge, Optional<Integer> before) {
+    int first = bar.content() == Content.MULTI_REST ? before.orElse(share(bar, edge)) : 1;
+    int after = Math.max(1, bar.count() - first);
     Bar left =
         bar.toBuilder()
+            .count(first)
+            .content(restOr(bar.content(), bar.content(), first))
             .outline(Ruler.between(Ruler.left(bar.outline()), edge))
             .endBarline(Barline.SINGLE)
             .signs(bar.signs().stream().filter(s -> !AT_END.contains(s)).toList())
@@ -49,21 +57,43 @@ final class Splitting {
             .id(Lookup.freshId(draft))
             .outline(Ruler.between(edge, Ruler.right(bar.outline())))
             .startBarline(Barline.SINGLE)
-            .count(1)
+            .count(after)
             .label(Optional.empty())
             .rehearsal(Optional.empty())
             .meter(Held.METER.after(bar))
             .key(Held.KEY.after(bar))
-            .content(bar.content() == Content.MULTI_REST ? Content.MUSIC : bar.content())
+            .content(
+                first < bar.count() ? restOr(bar.content(), bar.content(), after) : musicOr(bar))
             .signs(bar.signs().stream().filter(AT_END::contains).toList())
             .words(bar.words().stream().filter(w -> isRight(w, edge)).toList())
             .times(isRepeatEnd(bar.endBarline()) ? bar.times() : Optional.empty())
             .silentStart(Optional.empty())
             .evidence(Optional.empty())
             .build();
-    Draft shaped = OneBar.put(draft, left, SHAPED);
+    Draft shaped = OneBar.put(draft, left, before.isPresent() ? COUNTED : SHAPED);
     Draft put = insert(shaped, OneBar.corrected(right), draft.map().indexOf(bar.id()) + 1);
     return put.withNumbers(lastBarMoves(put.map().numbers(), bar.id(), right.id()));
+  }
+
+  /** A rest of one bar is no multi-bar rest. */
+  private static Content restOr(Content content, Content other, int count) {
+    return content == Content.MULTI_REST && count == 1 ? Content.REST : other;
+  }
+
+  private static Content musicOr(Bar bar) {
+    return bar.content() == Content.MULTI_REST ? Content.MUSIC : bar.content();
+  }
+
+  /**
+   * How many bars of a multi-bar rest stand before a line by its place; at least one on each side.
+   */
+  private static int share(Bar bar, Ruler.Edge edge) {
+    Ruler.Edge start = Ruler.left(bar.outline());
+    Ruler.Edge end = Ruler.right(bar.outline());
+    double left = start.rightOf(edge.middle());
+    double width = start.rightOf(end.middle());
+    int share = (int) Math.round(bar.count() * left / Math.max(1, width));
+    return Math.max(1, Math.min(bar.count() - 1, share));
   }
 
   /** Closes a bar where there was none: from the bar before, to the bar after, or both sides. */

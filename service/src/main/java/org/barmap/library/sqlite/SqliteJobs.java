@@ -67,6 +67,20 @@ record SqliteJobs(Jdbi jdbi, Path root, Clock clock) implements Jobs {
   }
 
   @Override
+  public int waiting(String book) {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery(
+                    """
+                    select count(*) from upload u join job j on j.id = u.job
+                    where j.book = :book and u.open = 1
+                    """)
+                .bind("book", book)
+                .mapTo(Integer.class)
+                .one());
+  }
+
+  @Override
   public List<Upload> uploads(String job) {
     return jdbi.withHandle(
         h ->
