@@ -47,27 +47,31 @@ final class RunSheets {
         performance.played().rounded().seconds(),
         Paces.known(performance),
         performance.link(),
-        opening(performance, hands),
+        opening(performance, hands, entrance),
         OpenBars.vamps(performance),
         CutBars.of(performance.order(), spans),
         OpenBars.plus(performance),
         List.of());
   }
 
-  private static Optional<RunSheet.Opening> opening(Performance performance, List<Hands> hands) {
+  private static Optional<RunSheet.Opening> opening(
+      Performance performance, List<Hands> hands, Optional<PlayedPiece> entrance) {
     Optional<PlayedPiece> first = performance.order().steps().stream().findFirst();
     if (first.isEmpty()) {
       return Optional.empty();
     }
     Measure measure = performance.measure(first.get());
+    // What is in hand is told for the first note: what the rest before it asks for is ready by
+    // then.
+    Hands held = hands.get(entrance.orElse(first.get()).index());
     return Optional.of(
         new RunSheet.Opening(
             first.get().piece().bar().meter().map(m -> m.beats() + "/" + m.unit()),
             measure.beats(),
             measure.pace().map(p -> Figures.thousandths(p.from())),
-            said(hands.get(first.get().index()).instrument()),
-            said(hands.get(first.get().index()).bow()),
-            said(hands.get(first.get().index()).mute())));
+            said(held.instrument()),
+            said(held.bow()),
+            said(held.mute())));
   }
 
   private static Optional<String> said(String held) {

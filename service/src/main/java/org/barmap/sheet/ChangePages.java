@@ -24,6 +24,7 @@ final class ChangePages {
   private ChangePages() {}
 
   static void write(Flow flow, ShowChanges changes, Plan plan, Names names) throws IOException {
+    flow.space(4);
     for (ShowChange change : changes.changes()) {
       flow.keep(2);
       String off = change.meta().on() ? "" : "OFF: ";
@@ -70,7 +71,7 @@ final class ChangePages {
           flow.heading("Doubts about the book itself");
           first = false;
         }
-        String at = finding.at().map(id -> "Bar " + names.bar(id) + ": ").orElse("");
+        String at = finding.at().map(id -> names.barInNumber(id) + ": ").orElse("");
         flow.indented(at + finding.text(), 0);
       }
     }

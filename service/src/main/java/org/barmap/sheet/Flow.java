@@ -17,6 +17,9 @@ final class Flow implements AutoCloseable {
   private static final float FOOT = 70;
   private static final float LEADING = 1.3f;
 
+  /** The most of a line's width that stands at its right edge. */
+  private static final float MOST_RIGHT = 0.7f;
+
   private final PDDocument document;
   private final Typeface type;
   private final SheetSettings settings;
@@ -107,11 +110,19 @@ final class Flow implements AutoCloseable {
     }
   }
 
-  /** Writes two texts in one line, the second at the right edge. */
+  /**
+   * Writes two texts in one line, the second at the right edge; below each other where the second
+   * leaves too little room for the first.
+   */
   void pair(String left, String right, boolean bold) throws IOException {
     float points = points(14);
     String shownRight = type.shown(right);
     float rightWidth = type.width(shownRight, bold, points);
+    if (rightWidth > width() * MOST_RIGHT) {
+      text(left, 14, bold, 0);
+      text(right, 14, bold, 18);
+      return;
+    }
     List<String> lines = wrapped(type.shown(left), bold, points, width() - rightWidth - 12);
     for (int i = 0; i < lines.size(); i++) {
       if (y - points * LEADING < FOOT) {
@@ -174,6 +185,11 @@ final class Flow implements AutoCloseable {
 
   float left() {
     return MARGIN;
+  }
+
+  /** Returns how wide a word in a drawing is. */
+  float labelWidth(String text, float points) {
+    return type.width(type.shown(text), true, points);
   }
 
   /** Writes a word into a drawing, in its own size. */

@@ -1,6 +1,7 @@
 package org.barmap.sheet;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Bar;
@@ -13,8 +14,22 @@ final class Names {
   private final Map<String, Bar> bars;
   private final AlikeEndings endings;
   private final Map<String, String> titles = new HashMap<>();
+  private final List<Bar> inOrder;
+  private final Map<String, Integer> places = new HashMap<>();
+  private final Map<String, String> numberOf = new HashMap<>();
 
   Names(BarMap map) {
+    this.inOrder = map.bars();
+    for (int i = 0; i < inOrder.size(); i++) {
+      places.putIfAbsent(inOrder.get(i).id(), i);
+    }
+    for (MusicalNumber number : map.numbers()) {
+      int from = number.firstBar().map(f -> places.getOrDefault(f, 0)).orElse(0);
+      int to = number.lastBar().map(l -> places.getOrDefault(l, -1)).orElse(-1);
+      for (int i = from; i <= to; i++) {
+        numberOf.putIfAbsent(inOrder.get(i).id(), number.label());
+      }
+    }
     this.bars = map.barsById();
     this.endings = AlikeEndings.of(map);
     for (MusicalNumber number : map.numbers()) {
@@ -46,6 +61,31 @@ final class Names {
             .filter(m -> !m.text().equals(name))
             .map(m -> " [" + m.text() + "]")
             .orElse("");
+  }
+
+  /** Returns "Bar 5 to 12", or "Bar 36". */
+  String range(String first, String last) {
+    String from = bar(first);
+    String to = lastBar(last);
+    return first.equals(last) && from.equals(to) ? "Bar " + from : "Bar " + from + " to " + to;
+  }
+
+  /** Returns how many bars the book has from one entry to another; 0 where it has not both. */
+  int written(String first, String last) {
+    Bar from = bars.get(first);
+    Bar to = bars.get(last);
+    if (from == null || to == null) {
+      return 0;
+    }
+    int start = places.getOrDefault(first, 0);
+    int end = places.getOrDefault(last, 0);
+    return end < start ? 0 : inOrder.subList(start, end + 1).stream().mapToInt(Bar::count).sum();
+  }
+
+  /** Returns "No. 6 bar 101". */
+  String barInNumber(String id) {
+    String label = numberOf.getOrDefault(id, "");
+    return (label.isEmpty() ? "Bar " : "No. " + label + " bar ") + bar(id);
   }
 
   /** Returns the last bar of an entry. */

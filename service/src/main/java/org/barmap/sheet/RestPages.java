@@ -8,6 +8,14 @@ import org.barmap.plan.rest.LongRest;
 final class RestPages {
   private RestPages() {}
 
+  /** A count that is not the printed one says so, or a player trusts the numeral. */
+  private static String printed(LongRest rest, Names names) {
+    int written = names.written(rest.first(), rest.last());
+    return written == rest.bars() || written == 0
+        ? ""
+        : " The book has " + Says.bars(written) + " there.";
+  }
+
   static void write(Flow flow, Plan plan, Names names) throws IOException {
     String number = "\u0000";
     for (LongRest rest : plan.rests()) {
@@ -18,10 +26,10 @@ final class RestPages {
       flow.keep(3);
       String times = rest.passes().size() > 1 ? ", comes " + rest.passes().size() + " times" : "";
       flow.pair(
-          "Bar " + names.bar(rest.first()) + " to " + names.lastBar(rest.last()) + times,
-          rest.bars() + " bars, p. " + rest.page(),
+          names.range(rest.first(), rest.last()) + times,
+          Says.bars(rest.bars()) + ", p. " + rest.page(),
           true);
-      flow.indented(rest.text(), 18);
+      flow.indented(rest.text() + printed(rest, names), 18);
       if (!rest.unsure().isEmpty()) {
         flow.indented(Says.unsure(rest.unsure()), 18);
       }

@@ -5,10 +5,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.barmap.plan.RunSheet;
 
 /** Says what stands in one line of the run sheet. */
 final class RunLine {
+  /** Nobody takes a bow to these. */
+  private static final Pattern PLUCKED =
+      Pattern.compile("electric|guitar|synth|ukulele|banjo|mandolin", Pattern.CASE_INSENSITIVE);
+
   private RunLine() {}
 
   /** How it begins: "6/8 in 2, q. = 120". */
@@ -59,7 +64,7 @@ final class RunLine {
                     + Says.bars(k.barsWithout())
                     + " without a tempo"
                     + plus)
-        .orElse("length not known");
+        .orElse("length not known" + plus);
   }
 
   /** Returns what kinds of things there are and how many of each: "2 vamps, 1 hold". */
@@ -103,8 +108,10 @@ final class RunLine {
         .ifPresent(
             o -> {
               o.instrument().ifPresent(held::add);
-              o.bow().ifPresent(b -> held.add(b.equals("pizz") ? "pizz." : b));
-              o.mute().ifPresent(held::add);
+              if (o.instrument().filter(i -> PLUCKED.matcher(i).find()).isEmpty()) {
+                o.bow().ifPresent(b -> held.add(b.equals("pizz") ? "pizz." : b));
+              }
+              o.mute().filter(m -> !m.equals("mute off")).ifPresent(held::add);
             });
     List<String> later =
         line.instruments().stream()

@@ -21,7 +21,10 @@ final class RunSheetPages {
     flow.line(night(plan.night(), names));
     flow.rule(1);
     for (int i = 0; i < plan.runSheet().size(); i++) {
-      line(flow, plan.runSheet().get(i), plan.numbers().get(i).following());
+      boolean last = i == plan.runSheet().size() - 1;
+      RunSheet line = plan.runSheet().get(i);
+      List<ReadyLines.Line> ready = ReadyLines.of(plan.instruments(), line.number(), names);
+      line(flow, line, ready, plan.numbers().get(i).following(), last);
       NoteLines.write(flow, plan.notes(), plan.runSheet().get(i).number());
       flow.rule(0.5f);
     }
@@ -30,9 +33,11 @@ final class RunSheetPages {
     }
   }
 
-  private static void line(Flow flow, RunSheet line, Following following) throws IOException {
+  private static void line(
+      Flow flow, RunSheet line, List<ReadyLines.Line> ready, Following following, boolean last)
+      throws IOException {
     List<String> more = RunLine.more(line);
-    flow.keep(4 + more.size());
+    flow.keep(4 + more.size() + ready.size());
     String title = (line.number() + "   " + line.title()).strip();
     flow.pair(
         title.isEmpty() ? "The book" : title, line.page().map(p -> "p. " + p).orElse(""), true);
@@ -45,13 +50,20 @@ final class RunSheetPages {
       for (String fact : more) {
         flow.text(fact, 13, true, 0);
       }
+      for (ReadyLines.Line told : ready) {
+        flow.text(told.text(), 13, told.hurried(), 0);
+      }
     }
     if (!line.unsure().isEmpty()) {
       flow.indented(Says.unsure(line.unsure()), 0);
     }
-    String follows = link(line.link());
-    if (!follows.isEmpty() && line.state() != NumberPlan.State.CUT) {
-      flow.text(follows + said(following), 13, true, 0);
+    if (line.state() == NumberPlan.State.CUT) {
+      return;
+    }
+    if (line.link() != Link.UNKNOWN) {
+      flow.text(link(line.link()) + said(following), 13, true, 0);
+    } else if (!last) {
+      flow.indented("To the next number: not said" + said(following), 0);
     }
   }
 
@@ -83,7 +95,7 @@ final class RunSheetPages {
   /** What a change says of it: how long it takes, what one waits for. */
   private static String said(Following following) {
     return following.seconds().map(s -> ", some " + Math.round(s) + " s").orElse("")
-        + following.cue().map(c -> ", on " + c).orElse("");
+        + following.cue().map(c -> ", cue: " + c).orElse("");
   }
 
   private static String link(Link link) {

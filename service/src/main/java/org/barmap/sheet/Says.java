@@ -16,11 +16,7 @@ final class Says {
     boolean counted = length.beats().filter(b -> b == 0).isEmpty() || length.plus().isEmpty();
     if (counted) {
       length.beats().ifPresent(b -> parts.add(plain(b) + (b == 1 ? " beat" : " beats")));
-      parts.add(
-          length
-              .seconds()
-              .map(s -> plain(Math.round(s * 10) / 10.0) + " s")
-              .orElse("no tempo known"));
+      parts.add(length.seconds().map(Says::seconds).orElse("seconds not known"));
     }
     String on = String.join(", ", length.plus());
     return parts.isEmpty()
@@ -31,6 +27,11 @@ final class Says {
   static String minutes(double seconds) {
     long whole = Math.round(seconds);
     return whole / 60 + ":" + (whole % 60 < 10 ? "0" : "") + whole % 60;
+  }
+
+  /** Returns "28.8 s". */
+  static String seconds(double seconds) {
+    return plain(Math.round(seconds * 10) / 10.0) + " s";
   }
 
   private static String plain(double value) {

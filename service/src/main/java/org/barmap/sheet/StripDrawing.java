@@ -46,6 +46,10 @@ final class StripDrawing {
   }
 
   private static String label(List<String> names) {
+    int plus = names.get(0).indexOf('+');
+    if (plus > 0) {
+      return "after " + names.get(0).substring(0, plus); // bars nobody gave a name
+    }
     return names.size() == 1 ? names.get(0) : names.get(0) + "\u2013" + names.get(names.size() - 1);
   }
 
@@ -80,12 +84,15 @@ final class StripDrawing {
       flow.label(bars.get(i), from + 2, low + staff + 1.2f * space, type);
       stroke(out, from + BAR, low, from + BAR, low + staff, 1);
       if (restBars > 0) {
-        rest(out, from, low, staff, restBars);
+        float named = flow.labelWidth(bars.get(i), type);
+        rest(out, from, Math.max(BAR / 2, named + 2 * space), low, staff, restBars);
       }
     }
   }
 
-  private void rest(PDPageContentStream out, float from, float low, float staff, int bars)
+  /** Draws a rest with its count behind the bar's name. */
+  private void rest(
+      PDPageContentStream out, float from, float count, float low, float staff, int bars)
       throws IOException {
     float middle = low + staff / 2;
     if (bars == 1) {
@@ -98,7 +105,7 @@ final class StripDrawing {
     stroke(out, from + 2 * space, middle - space, from + 2 * space, middle + space, 1.2f);
     float end = from + BAR - 2 * space;
     stroke(out, end, middle - space, end, middle + space, 1.2f);
-    flow.label(Integer.toString(bars), from + BAR / 2, low + staff + 1.2f * space, 3 * space);
+    flow.label(Integer.toString(bars), from + count, low + staff + 1.2f * space, 3 * space);
   }
 
   private static void stroke(

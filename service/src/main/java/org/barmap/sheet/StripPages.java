@@ -59,8 +59,7 @@ final class StripPages {
       throws IOException {
     strips++;
     Optional<Bar> host = names.entry(entry.bar());
-    String where =
-        host.map(b -> "page " + b.page() + ", line " + (b.system() + 1) + ", ").orElse("");
+    String where = host.map(b -> "page " + b.page() + ", line " + b.system() + ", ").orElse("");
     String no = names.number(number.label());
     flow.heading((no.isEmpty() ? "" : no + ": ") + says(entry, added));
     flow.line(where + "at bar " + names.bar(entry.bar()));

@@ -46,7 +46,7 @@ class SheetsTest {
 
   private static final String SAID =
       "No. 1: cut 21 to 28, watch at 32, play 16 to 19 three times\n"
-          + "No. 2: in six from 4 to 6; tempo 80 at 1; cut 3 to 4\nNo. 4 is cut\n"
+          + "No. 2: in six from 4 to 6; tempo dotted quarter = 80 at 1; cut 3 to 4\nNo. 4 is cut\n"
           + "No. 3: insert 2 bars after 1 called 1A; electric bass at 22\nNo. 5: safety 4 to 5";
 
   private static BarMap book(String title) {

@@ -7,7 +7,7 @@ import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Span;
 
-/** Says in one line which bars of a number are out: "5-8", "12 from beat 3 - 14 to beat 2". */
+/** Says in one line which bars of a number are out: "5-8", "12 beat 3 to 14 beat 2". */
 public final class CutBars {
   private CutBars() {}
 
@@ -25,8 +25,12 @@ public final class CutBars {
     String fromBeat = first.cut() ? "" : beat(" from beat ", left(first));
     String toBeat =
         last.cut() || cut.first() == cut.last() ? "" : beat(" to beat ", last.cutStart());
-    boolean one = from.equals(to) && toBeat.isEmpty();
-    return one ? from + fromBeat : from + fromBeat + "-" + to + toBeat;
+    if (from.equals(to) && toBeat.isEmpty()) {
+      return from + fromBeat;
+    }
+    return fromBeat.isEmpty() && toBeat.isEmpty()
+        ? from + "-" + to
+        : from + fromBeat.replace(" from", "") + " to " + to + toBeat.replace(" to", "");
   }
 
   /** The first beat that is out of a bar of which something is played. */

@@ -171,7 +171,7 @@ public final class Rests {
   private static String text(
       int bars, List<Integer> inBar, List<LongRest.Landmark> landmarks, RestCount count) {
     StringBuilder text = new StringBuilder();
-    text.append(bars).append(" bars rest");
+    text.append(bars).append(bars == 1 ? " bar" : " bars").append(" rest");
     count.plus().forEach(open -> text.append(" and the ").append(open));
     if (inBar.size() == 1) {
       text.append(", count ").append(inBar.get(0)).append(" in a bar");
@@ -199,8 +199,10 @@ public final class Rests {
         text.append(", ");
       }
       text.append(landmark.what());
+      // The first of what stands at one bar is the letter or number, the surest thing to name.
+      boolean first = landmark.after() > done || last.isEmpty();
       done = landmark.after();
-      last = cut ? "" : landmark.what();
+      last = cut ? "" : first ? landmark.what() : last;
     }
     if (bars > done && done > 0) {
       text.append("; ");

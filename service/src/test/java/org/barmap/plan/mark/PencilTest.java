@@ -131,7 +131,7 @@ class PencilTest {
             "key: Key: 2 sharps from bar 15",
             "page-start: Page 2 starts with bar 14, no sharps or flats: music at once");
     assertThat(plan.runSheet().get(0).key()).contains("2 sharps");
-    assertThat(plan.rests().get(0).text()).contains("8 to B, 3 flats; the last 4 from 3 flats");
+    assertThat(plan.rests().get(0).text()).contains("8 to B, 3 flats; the last 4 from B");
     assertThat(plan.pencil())
         .extracting(m -> m.where() + " " + m.mark() + " " + m.sign())
         .contains("15 key 2 sharps");

@@ -116,7 +116,7 @@ public record Insert(
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(Marking.at("insert", "+ " + what() + ", see paste-in"));
+    return Optional.of(Marking.at("insert", "+ " + what() + ", see strip"));
   }
 
   private String what() {
