@@ -62,7 +62,7 @@ class SinceTest {
         .contains("The book: 4 bars fewer")
         .contains("turn from page 1 to 2")
         .contains("rest from bar 2, was 8 bars: 4 bars rest")
-        .contains("bar 4: [ cut to 8")
+        .contains("Write on page 1, line 1, bar 2: 4") // the new count over the rest of 8
         .doesNotContain("glasses");
     Ran later = Ran.barmap("plan", map, "--changes", changes, "--since", "2026-11-12");
     assertThat(later.out()).contains("Nothing is different for you.");
