@@ -7,6 +7,7 @@ const FORMS = [
   ["musicxml", "MusicXML", "the form without notes, for a notation program"],
   ["csv", "Table of bars", "for a spreadsheet"],
   ["cutlist", "Cut list in words", "to send to the next player"],
+  ["errata", "Misprints", "a table for the hirer: what you noted as \"misprint: …\""],
   ["changes", "Changes", "for another barmap"],
   ["plan", "Plan", "order of play, turns, rests, for other programs"],
 ];

@@ -374,8 +374,10 @@
  * @property {{pages: number, of: number}} [checked] pages a person has looked at
  * @property {Night} [night]
  * @property {KeptNote[]} [notes] words kept as they were said
+ * @property {Trap[]} [traps] what trips a player who doesn't know the show
  *
- * @typedef {{number: string, at?: string, bar?: string, text: string, when?: string, change: string}} KeptNote
+ * @typedef {{number: string, at?: string, bar?: string, text: string, when?: string, change: string, errata?: boolean}} KeptNote
+ * @typedef {{number: string, bar: string, page: number, kind: "form"|"state"|"entrance"|"turn"|"hands"|"watch"|"ask", grave: boolean, text: string, unsure?: string[]}} Trap
  */
 
 /**

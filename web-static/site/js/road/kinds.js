@@ -33,7 +33,7 @@ import { MOST_FIFTHS, keyText } from "../core/words.js";
  *   | {kind: "beats", beats: number} & Span
  *   | {kind: "instrument", first: string, to: string}
  *   | {kind: "remind", first: string, what: string}
- *   | {kind: "note", first?: string, text: string}} OfAKind
+ *   | {kind: "note", first?: string, text: string, errata?: boolean}} OfAKind
  * @typedef {{number?: string, note?: string, version?: string, until?: string} & OfAKind} Change
  */
 
@@ -259,7 +259,7 @@ const OF_BARS = {
     text: "Note",
     title: "Note",
     fields: () => [field("In your words", el("input", { name: "text", maxlength: 300, required: true }), "Kept with its date; nothing in the plan follows from it.")],
-    says: (c) => `note${c.first ? ` at ${c.first}` : ""}: ${c.text}`,
+    says: (c) => `${c.errata ? "misprint" : "note"}${c.first ? ` at ${c.first}` : ""}: ${c.text}`,
     noLast: true,
   },
 };

@@ -4,12 +4,14 @@ import { recall, remember } from "../core/store.js";
 
 const SHEETS = [
   ["run", "Run sheet"],
+  ["substitute", "For a substitute"],
   ["turns", "Turns"],
   ["rests", "Rests"],
   ["changes", "Changes"],
   ["pencil", "Marks to write"],
   ["erase", "Marks to erase"],
   ["strips", "Strips for added bars"],
+  ["errata", "Misprints, for the hirer"],
 ];
 
 /**

@@ -80,7 +80,7 @@ public final class BarTable {
     }
   }
 
-  private static void line(Appendable out, List<String> cells) throws IOException {
+  static void line(Appendable out, List<String> cells) throws IOException {
     for (int i = 0; i < cells.size(); i++) {
       if (i > 0) {
         out.append(',');

@@ -21,6 +21,7 @@ import org.barmap.plan.change.kind.ShowChange;
  * @param text the words
  * @param when the moment they were kept, ISO 8601
  * @param change id of the change that keeps them
+ * @param errata whether they tell of a misprint, which is for the hirer to know
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
 public record KeptNote(
@@ -29,7 +30,8 @@ public record KeptNote(
     Optional<String> bar,
     String text,
     Optional<String> when,
-    String change) {
+    String change,
+    @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean errata) {
 
   /** Returns the notes among the changes, in the order they were made. */
   static List<KeptNote> of(
@@ -55,7 +57,8 @@ public record KeptNote(
         slot.flatMap(s -> number.map(n -> n.nameAt(s))).or(words::first),
         words.text(),
         note.meta().when(),
-        note.meta().id());
+        note.meta().id(),
+        words.errata());
   }
 
   private static Optional<Integer> slot(

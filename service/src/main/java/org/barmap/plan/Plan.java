@@ -9,6 +9,7 @@ import org.barmap.plan.page.CheckedPages;
 import org.barmap.plan.page.PagePlace;
 import org.barmap.plan.ready.GetReady;
 import org.barmap.plan.rest.LongRest;
+import org.barmap.plan.trap.Trap;
 import org.barmap.plan.turn.Turn;
 
 /**
@@ -24,6 +25,8 @@ import org.barmap.plan.turn.Turn;
  * @param lookAhead what the next page starts with, and traps
  * @param runSheet the night in order
  * @param notes words kept as they were said, in the order they were made
+ * @param traps what trips a player who doesn't know the show, number by number in the order of the
+ *     night, in each the grave ones first
  * @param findings what can't be right, what to think about, what follows from a change
  * @param pages on which side each page lies, in the order of the book
  * @param checked how much of the book a person has looked at
@@ -40,6 +43,7 @@ public record Plan(
     List<LookAhead> lookAhead,
     List<RunSheet> runSheet,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<KeptNote> notes,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Trap> traps,
     List<PlanFinding> findings,
     List<PagePlace> pages,
     CheckedPages checked,
@@ -58,6 +62,7 @@ public record Plan(
     lookAhead = List.copyOf(lookAhead);
     runSheet = List.copyOf(runSheet);
     notes = List.copyOf(notes);
+    traps = List.copyOf(traps);
     findings = List.copyOf(findings);
     pages = List.copyOf(pages);
   }

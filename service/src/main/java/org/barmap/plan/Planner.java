@@ -26,6 +26,7 @@ import org.barmap.plan.mark.KeyMarks;
 import org.barmap.plan.mark.Needless;
 import org.barmap.plan.mark.NumberMarks;
 import org.barmap.plan.mark.Pencil;
+import org.barmap.plan.mark.PencilMark;
 import org.barmap.plan.mark.TurnMarks;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.order.Orders;
@@ -47,6 +48,7 @@ import org.barmap.plan.rest.Rests;
 import org.barmap.plan.show.Already;
 import org.barmap.plan.show.Parts;
 import org.barmap.plan.show.Versions;
+import org.barmap.plan.trap.Traps;
 import org.barmap.plan.turn.Turn;
 import org.barmap.plan.turn.Turns;
 
@@ -109,17 +111,22 @@ public final class Planner {
     List<NumberPlan> told = unchecked.numbers(numbers);
     List<RunSheet> lines = unchecked.runSheet(runSheet, told);
     findings.addAll(Already.of(active, pencil.marks(), findings));
+    List<Turn> toldTurns = unchecked.turns(turns);
+    List<LongRest> toldRests = unchecked.rests(rests);
+    List<PencilMark> marks = unchecked.marks(pencil.marks(), turns);
+    List<KeptNote> notes = KeptNote.of(written, active, findings);
     return new Plan(
         Plan.FORMAT,
         settings,
         told,
-        unchecked.turns(turns),
-        unchecked.rests(rests),
+        toldTurns,
+        toldRests,
         ready,
-        unchecked.marks(pencil.marks(), turns),
+        marks,
         ahead.found(),
         lines,
-        KeptNote.of(written, active, findings),
+        notes,
+        Traps.of(show, new Traps.Decided(marks, toldTurns, toldRests, ready, findings)),
         findings,
         sides.places(),
         unchecked.pages(),

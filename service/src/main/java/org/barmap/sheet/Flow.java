@@ -73,6 +73,19 @@ final class Flow implements AutoCloseable {
     }
   }
 
+  /** Starts a new page unless nothing stands on this one yet. */
+  void side() throws IOException {
+    if (y < size.getHeight() - MARGIN) {
+      next();
+    }
+  }
+
+  /** Returns how many points text takes, as {@link #text} writes it. */
+  float high(String text, float usual, boolean bold, float indent) {
+    float points = points(usual);
+    return wrapped(type.shown(text), bold, points, width() - indent).size() * points * LEADING;
+  }
+
   void space(float usual) {
     y -= usual;
   }

@@ -17,7 +17,11 @@ public enum SheetKind {
   /** Marks to write, to be ticked off when erased. */
   PENCIL("Pencil and erase list"),
   /** Added bars to write, cut out and lay over the book. */
-  STRIPS("Strips to lay over the book");
+  STRIPS("Strips to lay over the book"),
+  /** What trips a player who sits in for one night. */
+  SUBSTITUTE("For the substitute"),
+  /** Misprints, for the hirer. */
+  ERRATA("Misprints");
 
   private final String title;
 

@@ -65,6 +65,8 @@ public final class Sheets {
             case CHANGES -> ChangePages.write(flow, changes, plan, names);
             case PENCIL -> PencilPages.write(flow, plan, names);
             case STRIPS -> StripPages.write(flow, map, plan, names);
+            case SUBSTITUTE -> SubstitutePages.write(flow, plan, names);
+            case ERRATA -> ErrataPages.write(flow, map, plan);
           }
         }
       }
@@ -96,6 +98,8 @@ public final class Sheets {
       case PENCIL -> CARE;
       case TURNS -> AGREEMENT;
       case STRIPS -> PASTING;
+      case ERRATA -> ErrataPages.CAUTION;
+      case SUBSTITUTE -> AGREEMENT;
       default -> "";
     };
   }

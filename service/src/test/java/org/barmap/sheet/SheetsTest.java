@@ -81,6 +81,8 @@ class SheetsTest {
               case CHANGES -> "cut 21 to 28";
               case PENCIL -> "erased";
               case STRIPS -> "ask the hirer";
+              case SUBSTITUTE -> "tonight";
+              case ERRATA -> "No misprint has been noted";
             });
   }
 

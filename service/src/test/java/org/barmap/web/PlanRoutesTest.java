@@ -74,7 +74,8 @@ class PlanRoutesTest extends RunningServer {
   @Test
   void sheetsArePrinted() throws Exception {
     String book = readBook();
-    for (String sheet : List.of("run", "turns", "rests", "changes", "pencil", "erase")) {
+    for (String sheet :
+        List.of("run", "turns", "rests", "changes", "pencil", "erase", "substitute", "errata")) {
       HttpResponse<String> pdf =
           get("/api/books/" + book + "/sheets/" + sheet + ".pdf?paper=Letter&big=true");
       assertThat(pdf.statusCode()).as(sheet).isEqualTo(200);

@@ -43,7 +43,7 @@ final class Kept {
 
   /** Returns the note that would keep words; at a bar where they name one. */
   static Note note(Scope scope, String words, Meta meta) {
-    return new Note(meta, scope.number().label(), bar(scope, words), words);
+    return new Note(meta, scope.number().label(), bar(scope, words), words, Optional.empty());
   }
 
   static Heard<ShowChange> ofTheShow(String words, Meta meta) {
@@ -52,7 +52,7 @@ final class Kept {
   }
 
   static Note theShow(String words, Meta meta) {
-    return new Note(meta, "", Optional.empty(), words);
+    return new Note(meta, "", Optional.empty(), words, Optional.empty());
   }
 
   private static Optional<String> bar(Scope scope, String words) {

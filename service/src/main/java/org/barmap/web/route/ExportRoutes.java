@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import org.barmap.exchange.BarTable;
 import org.barmap.exchange.CutList;
+import org.barmap.exchange.Errata;
 import org.barmap.exchange.MusicXmlWriter;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
@@ -58,6 +59,7 @@ public record ExportRoutes(Library library, Planning planning) {
               "text/plain; charset=utf-8",
               "cuts.txt",
               String.join("\n", CutList.lines(planning.changes(book))) + "\n");
+      case "errata" -> Made.text("text/csv; charset=utf-8", "errata.csv", errata(book, map));
       case "plan" ->
           Made.text(
               "application/json",
@@ -65,6 +67,12 @@ public record ExportRoutes(Library library, Planning planning) {
               PlanJson.write(planning.plan(book, map, planning.changes(book))));
       default -> throw new ApiException(ApiError.NOT_FOUND, "There is no export of that name");
     };
+  }
+
+  private String errata(BookCard book, BarMap map) throws IOException {
+    StringBuilder table = new StringBuilder();
+    Errata.write(Errata.of(map, planning.plan(book, map, planning.changes(book)).notes()), table);
+    return table.toString();
   }
 
   private static String xml(BarMap map) throws IOException {

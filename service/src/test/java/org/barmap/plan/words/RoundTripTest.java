@@ -29,6 +29,8 @@ class RoundTripTest {
           { "id": "w25", "number": "7", "kind": "cut", "first": "21 eighth 4", "last": "22 eighth 3" },
           { "id": "w26", "number": "7", "kind": "play", "first": "B", "last": "B", "times": 2 },
           { "id": "w27", "number": "7", "kind": "note", "text": "lighter, and cut the noise" },
+          { "id": "w40", "number": "7", "kind": "note", "first": "B", "text": "wrong note", "errata": true },
+          { "id": "w41", "number": "7", "kind": "note", "text": "the slur is missing", "errata": true },
           { "id": "w28", "number": "7", "kind": "note", "first": "B", "text": "look at Ann: she breathes" },
           { "id": "w29", "number": "7", "kind": "remind", "first": "B", "what": "text", "note": "breathe" },
           { "id": "w30", "number": "7", "kind": "remind", "first": "34", "what": "missed", "note": "B flat" },

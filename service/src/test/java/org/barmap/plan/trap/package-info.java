@@ -1,0 +1,5 @@
+/** Tests of the traps of a night. */
+@NullMarked
+package org.barmap.plan.trap;
+
+import org.jspecify.annotations.NullMarked;
