@@ -184,6 +184,7 @@ class PlanRoutesTest extends RunningServer {
             "csv", "text/csv",
             "bars", "text/csv",
             "cutlist", "text/plain",
+            "errata", "text/csv",
             "changes", "application/json",
             "plan", "application/json");
     for (Map.Entry<String, String> form : types.entrySet()) {
