@@ -3,6 +3,7 @@ package org.barmap.plan.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.map.Meter;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Silenced;
@@ -104,7 +105,7 @@ public final class Contradictions {
   private static void inside(
       WrittenNumber number, Span cut, Span other, List<PlanFinding> findings) {
     boolean whole = other.from() >= cut.from() && other.to() <= cut.to();
-    boolean edge = cut.fromBeat().isPresent() || cut.toBeat().isPresent();
+    boolean edge = cut.fromBeat().orElse(1) > 1 || cut.toBeat().orElse(1e9) < beats(number, cut);
     if (other.effects().added().isPresent()) {
       return; // whether they are played is asked where they are put in
     }
@@ -126,6 +127,10 @@ public final class Contradictions {
           "is partly cut; the " + other.change().kind() + " holds for what is left of it.",
           findings);
     }
+  }
+
+  private static double beats(WrittenNumber number, Span cut) {
+    return number.barAt(cut.to()).meter().map(Meter::beats).orElse(0);
   }
 
   private static boolean counted(Span span) {

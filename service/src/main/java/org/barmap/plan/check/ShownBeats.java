@@ -66,7 +66,9 @@ public final class ShownBeats {
         reading(span.change(), "beats of the meter", first.counted(false), last.counted(false)));
     Optional<String> from = first.asShown(true);
     Optional<String> to = last.asShown(false);
-    if (from.isPresent() && to.isPresent()) {
+    if (unsure.groups()) {
+      readings.add(Question.Reading.of("beats as the director groups them"));
+    } else if (from.isPresent() && to.isPresent()) {
       readings.add(
           reading(
               span.change(), "beats as the director shows them", from.orElse(""), to.orElse("")));
@@ -75,9 +77,9 @@ public final class ShownBeats {
         number.spoken()
             + ": bar "
             + number.nameAt(unsure.slot)
-            + " is shown in "
-            + unsure.shown
-            + " and has "
+            + (unsure.groups()
+                ? " may be shown in groups and has "
+                : " is shown in " + unsure.shown + " and has ")
             + unsure.beats()
             + " in its meter; which beats are cut?";
     return Optional.of(
@@ -120,7 +122,14 @@ public final class ShownBeats {
     }
 
     boolean unsure() {
-      return !sure && shown != beats();
+      return !sure && (shown != beats() || groups());
+    }
+
+    /** Five, seven, eight or more eighths are shown in groups that the meter doesn't tell. */
+    boolean groups() {
+      return shown == beats()
+          && beats() > 4
+          && number.barAt(slot).meter().filter(m -> m.unit() >= 8).isPresent();
     }
 
     String counted(boolean asShown) {

@@ -31,6 +31,7 @@ final class Counts {
   private final Signs signs;
   private final Choices choices;
   private final Map<Loop, Span> said = new HashMap<>();
+  private final List<Span> once = new ArrayList<>();
 
   Counts(WrittenNumber number, List<Piece> pieces, List<Loop> loops, Signs signs, Choices choices) {
     this.number = number;
@@ -158,7 +159,7 @@ final class Counts {
       return true;
     }
     if (times == 1) {
-      bodyOnce(span, l, body && !ending && !whole);
+      bodyOnce(span, l, !whole);
       return true;
     }
     String repeat = "the repeat is taken " + often(times) + " in all";
@@ -211,7 +212,7 @@ final class Counts {
   private void beside(Span span, int times, int start, int end) {
     boolean around = false;
     for (Loop loop : loops) {
-      boolean apart = end < loop.start() || start > loop.end();
+      boolean apart = end < loop.start() || start > loop.end() || loop.gone();
       if (apart || inOneBlock(loop, start, end)) {
         continue;
       }
@@ -223,6 +224,11 @@ final class Counts {
     }
     if (times == 1) {
       once(span, start, end, around);
+      return;
+    }
+    Optional<Span> before =
+        once.stream().filter(s -> s.from() == span.from() && s.to() == span.to()).findFirst();
+    if (before.isPresent() && twice(span, before.get(), 1, times) == 0) {
       return;
     }
     Loop added = new Loop(start, end, times, List.of(), Optional.empty());
@@ -244,6 +250,7 @@ final class Counts {
   }
 
   private void once(Span span, int start, int end, boolean around) {
+    once.add(span);
     if (!around) {
       choices.tell(
           finding(

@@ -84,8 +84,10 @@ final class CutForm {
     }
     if (end >= 0 && now.total() > 1) {
       now = endTaken(now, end);
-    } else if (now.parts().stream()
-        .anyMatch(p -> over(p.start() - 1) && !gone(p.start(), p.end()))) {
+    }
+    if ((end < 0 || start)
+        && now.parts().stream()
+            .anyMatch(p -> over(p.start() - 1) && !gone(p.start(), p.end()))) {
       int first = now.parts().get(0).start();
       tell(
           cutAt(first - 1, first),

@@ -4,6 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Severity;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PlayedPiece;
 
 /**
@@ -74,6 +78,29 @@ record Held(Loop loop, int last) {
     }
     found.sort(Comparator.comparingInt(o -> o.places().get(0).from()));
     return found;
+  }
+
+  /** Tells of what is held open and never sounds: behind the Fine, or jumped over. */
+  static List<PlanFinding> silent(
+      List<Held> held, List<Piece> pieces, List<OpenStretch> sounding) {
+    List<PlanFinding> findings = new ArrayList<>();
+    for (Held one : held) {
+      boolean cut =
+          pieces.subList(one.loop().start(), one.last() + 1).stream().allMatch(Piece::cut);
+      boolean sounds = sounding.stream().anyMatch(one.open()::same);
+      if (!cut && !sounds) {
+        findings.add(
+            new PlanFinding(
+                Severity.INFO,
+                Optional.of(one.open().first()),
+                "vamp-silent",
+                "The " + one.open().named() + " never sounds: the number doesn't come to it.",
+                one.open().change(),
+                List.of(),
+                Optional.empty()));
+      }
+    }
+    return findings;
   }
 
   /** The last time round, out before its end, is not held open any more. */

@@ -42,6 +42,11 @@ public record Loop(int start, int end, int total, List<Ending> parts, Optional<O
     return end - start + 1;
   }
 
+  /** Tells whether it is played once, with nothing that would lead elsewhere: no repeat any more. */
+  boolean gone() {
+    return total < 2 && parts.isEmpty() && open.isEmpty();
+  }
+
   /** Returns the same stretch, played so often. */
   Loop played(int times) {
     return new Loop(start, end, times, parts, open);

@@ -91,7 +91,7 @@ final class OpenLayer {
   /** Tells whether the bars fit the repeats that are there; where they don't, that is asked. */
   private boolean mayLie(Span span, OpenStretch stretch, int start, int end, List<Span> rounds) {
     for (Loop loop : List.copyOf(loops)) {
-      boolean apart = end < loop.start() || start > loop.end();
+      boolean apart = end < loop.start() || start > loop.end() || loop.gone();
       boolean same = loop.parts().isEmpty() && start == loop.start() && end == loop.end();
       if (apart || within(loop, start, end) && !same) {
         continue;

@@ -96,6 +96,21 @@ final class OpenQuestions {
         "vamp-counted", span, text, alone(stretch), Choices.Way.of("played " + times + " times"));
   }
 
+  /** A change counts bars that the print holds open; 0 for counted, 1 for held open. */
+  int countedPrinted(Span span, OpenStretch stretch, int times) {
+    String often = times == 1 ? "once" : times == 2 ? "twice" : times + " times";
+    String text =
+        "Bars "
+            + stretch.bars()
+            + " are played "
+            + often
+            + ", and the book has a "
+            + stretch.kind().word()
+            + " there; the count holds until that is said.";
+    return ask(
+        "vamp-counted", span, text, Choices.Way.of("played " + often), alone(stretch));
+  }
+
   /** A vamp or safety over a repeat that has endings; 0 for round with the first. */
   int endings(Span span, OpenStretch stretch) {
     String text =

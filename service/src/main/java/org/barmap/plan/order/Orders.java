@@ -42,6 +42,7 @@ public final class Orders {
     Counts counts = new Counts(number, pieces, loops, signs, choices);
     counts.apply(spans);
     counts.afterJumps(jumps, repeatsAfterJump);
+    JumpsInside.ask(number, pieces, loops, jumps, signs, choices);
     OpenQuestions questions = new OpenQuestions(number, findings, choices);
     OpenLayer open = new OpenLayer(number, pieces, loops, questions);
     open.apply(spans.stream().filter(s -> s.effects().rounds().isPresent()).toList());
@@ -52,6 +53,8 @@ public final class Orders {
     int bars =
         walk.passed().stream().mapToInt(Piece::bars).sum()
             + passes.passed().stream().mapToInt(s -> s.piece().bars()).sum();
+    List<OpenStretch> stretches = Held.places(open.held(), pieces.size(), passes.steps());
+    findings.addAll(Held.silent(open.held(), pieces, stretches));
     return new OrderOfPlay(
         number,
         pieces,
@@ -60,7 +63,7 @@ public final class Orders {
         walk.passed(),
         passes.passed(),
         printed,
-        Held.places(open.held(), pieces.size(), passes.steps()),
+        stretches,
         findings);
   }
 

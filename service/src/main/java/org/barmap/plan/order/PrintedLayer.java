@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PrintedOpen;
 import org.barmap.plan.piece.Span;
@@ -43,30 +44,60 @@ final class PrintedLayer {
   void apply(List<Span> rounds) {
     for (PrintedOpen printed : PrintedOpen.of(number)) {
       int slot = printed.slot();
-      boolean said = rounds.stream().anyMatch(s -> s.from() <= slot && s.to() >= slot);
       int at = layer.pieceAt(slot);
+      Optional<Loop> own = printed.to().isPresent() ? Optional.empty() : own(at);
+      boolean said =
+          rounds.stream()
+              .filter(s -> open(s) && s.from() <= slot && s.to() >= slot)
+              .anyMatch(s -> own.isEmpty() || over(s, own.get()));
       if (!said && !pieces.get(at).cut()) {
-        one(printed, at);
+        one(printed, at, rounds);
       }
     }
   }
 
-  private void one(PrintedOpen printed, int at) {
+  private static boolean open(Span span) {
+    return span.effects().rounds().filter(r -> r.until() != Rounds.Until.COUNTED).isPresent();
+  }
+
+  private void one(PrintedOpen printed, int at, List<Span> rounds) {
     Optional<Loop> own = own(at);
     int to = printed.to().isPresent() ? layer.lastAt(printed.to().getAsInt()) : -1;
     if (to >= 0) {
       named(printed, layer.firstAt(printed.from()), to);
     } else if (own.isPresent()) {
-      own(printed, own.get());
-    } else {
+      Optional<Span> counted =
+          rounds.stream().filter(s -> !open(s) && over(s, own.get())).findFirst();
+      own(printed, own.get(), counted);
+    } else if (rounds.stream()
+        .noneMatch(s -> s.from() <= printed.slot() && s.to() >= printed.slot())) {
       asked(printed, at);
     }
   }
 
-  private void own(PrintedOpen printed, Loop loop) {
+  /** Tells whether a count is said of just these bars. */
+  private boolean over(Span counted, Loop loop) {
+    Piece last = pieces.get(loop.end());
+    return counted.from() == pieces.get(loop.start()).slot()
+        && counted.to() == last.slot() + last.count() - 1;
+  }
+
+  private void own(PrintedOpen printed, Loop loop, Optional<Span> counted) {
     boolean plain = loop.parts().isEmpty();
     int end = plain ? loop.end() : loop.parts().get(0).end();
     OpenStretch stretch = stretch(printed, loop.start(), end);
+    if (counted.isPresent()) {
+      Span span = counted.get();
+      int said = span.effects().rounds().orElseThrow().times();
+      if (questions.countedPrinted(span, stretch, said) == 0) {
+        return;
+      }
+    }
+    boolean taken = layer.held().stream().anyMatch(h -> h.meets(loop.start(), end));
+    if (taken && !plain) {
+      hold(loop.start(), end, stretch);
+      return;
+    }
     OptionalInt times = printed.word().times();
     if (plain && times.isPresent() && questions.times(printed, stretch, times.getAsInt()) == 1) {
       loops.set(loops.indexOf(loop), loop.played(times.getAsInt()));

@@ -9,6 +9,7 @@ import java.util.Set;
 /** What was settled about signs and cuts before a number is walked through. */
 final class Signs {
   private final BitSet kept = new BitSet();
+  private final BitSet early = new BitSet();
   private final Map<Integer, Loop> lastTime = new HashMap<>();
   private final Set<Loop> plainAgain = new HashSet<>();
   private final Set<Loop> counted = new HashSet<>();
@@ -21,6 +22,15 @@ final class Signs {
 
   boolean kept(int piece) {
     return kept.get(piece);
+  }
+
+  /** The jump at a piece is taken the first time it is met, repeats or not. */
+  void early(int piece) {
+    early.set(piece);
+  }
+
+  boolean isEarly(int piece) {
+    return early.get(piece);
   }
 
   /** A piece is cut in the last pass of a repeat only. */

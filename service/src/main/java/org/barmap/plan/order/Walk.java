@@ -149,7 +149,9 @@ final class Walk {
 
   private int firstPass(int loop, int at) {
     Loop entered = loops.get(loop);
-    boolean replayed = at <= replayedUpTo && !signs.again(entered, again);
+    // a vamp goes on till its cue after a jump as well, whatever repeats do
+    boolean replayed =
+        at <= replayedUpTo && entered.open().isEmpty() && !signs.again(entered, again);
     boolean plain =
         signs.plainAgain().stream()
             .anyMatch(
@@ -207,7 +209,8 @@ final class Walk {
       return jumpTo(coda);
     }
     Jumps.Jump jump = jumps.get(at);
-    if (jump != null && !goesBackLater(at) && jumped.add(at)) {
+    boolean now = signs.isEarly(at) || !goesBackLater(at);
+    if (jump != null && now && jumped.add(at)) {
       again = jump.repeats().orElse(repeatsAfterJump);
       toCoda = jump.toCoda();
       coda = jump.coda();

@@ -1,13 +1,14 @@
 package org.barmap.plan.piece;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.barmap.map.Bar;
-import org.barmap.map.Meter;
 import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.WrittenNumber;
 
@@ -65,9 +66,10 @@ public final class Pieces {
         .filter(NewBars.Row::stays)
         .forEach(r -> staying.add(r.span().change().meta().id()));
     Set<List<Object>> done = new HashSet<>();
+    Map<Integer, BeatsOut> beats = new HashMap<>();
     for (Span span : spans) {
       if (span.effects().leavesOut() && done.add(bars(span))) {
-        cut(pieces, span, staying);
+        cut(pieces, span, staying, beats);
       }
     }
     return pieces;
@@ -79,13 +81,15 @@ public final class Pieces {
         span.from(), span.to(), span.fromBeat(), span.toBeat(), span.fromAdded(), span.toAdded());
   }
 
-  private static void cut(List<Piece> pieces, Span span, Set<String> staying) {
+  private static void cut(
+      List<Piece> pieces, Span span, Set<String> staying, Map<Integer, BeatsOut> beats) {
     int last = last(pieces, span);
     for (int i = first(pieces, span); i >= 0 && i <= last; i++) {
       Piece piece = pieces.get(i);
       boolean stays = piece.added().filter(a -> staying.contains(a.change())).isPresent();
       if (!piece.cut() && !stays) {
-        pieces.set(i, piece.added().isPresent() ? piece.withCut() : cutPiece(piece, span));
+        BeatsOut out = beats.computeIfAbsent(i, k -> new BeatsOut(piece));
+        pieces.set(i, piece.added().isPresent() ? piece.withCut() : out.with(span));
       }
     }
   }
@@ -127,24 +131,7 @@ public final class Pieces {
 
   /** Returns what is left of a piece when a change leaves out what it names of it. */
   public static Piece without(Piece piece, Span span) {
-    return piece.added().isPresent() ? piece.withCut() : cutPiece(piece, span);
-  }
-
-  private static Piece cutPiece(Piece piece, Span span) {
-    double beats = piece.bar().meter().map(Meter::beats).orElse(0);
-    boolean firstBar = piece.slot() == span.from();
-    boolean lastBar = piece.slot() == span.to();
-    double before = firstBar ? Math.min(beats, span.fromBeat().orElse(1) - 1) : 0;
-    double through = lastBar ? Math.min(beats, span.toBeat().orElse(beats)) : beats;
-    if (beats == 0 || (before == 0 && through >= beats)) {
-      return piece.withCut();
-    }
-    if (before == 0) {
-      return piece.withBeatsCut(through, 0, 0);
-    }
-    return through >= beats
-        ? piece.withBeatsCut(0, beats - before, 0)
-        : piece.withBeatsCut(0, 0, through - before);
+    return piece.added().isPresent() ? piece.withCut() : new BeatsOut(piece).with(span);
   }
 
   /** Returns the index of the first piece at or after a slot; pieces lie in the order of slots. */

@@ -2,7 +2,9 @@ package org.barmap.plan.reference;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.barmap.plan.reference.Repeat.Kind;
 import org.barmap.plan.reference.Resolved.At;
 
@@ -14,6 +16,7 @@ final class Additions {
   private final List<Repeat> repeats;
   private final List<Repeat.Open> opens;
   private final List<At> played = new ArrayList<>();
+  private final Set<Integer> cut = new HashSet<>();
 
   Additions(
       WrittenNumber number, List<Repeat> repeats, List<Repeat.Open> printed, Questions questions) {
@@ -29,6 +32,32 @@ final class Additions {
 
   List<Repeat.Open> opens() {
     return opens;
+  }
+
+  /** Source: common practice: a repeat that begins or ends with bars that are cut is the rest. */
+  void cut(List<At> cuts) {
+    for (At one : cuts) {
+      for (int at = one.from(); at <= one.to(); at++) {
+        boolean beats =
+            (at == one.from() && one.fromBeat().isPresent())
+                || (at == one.to() && one.toBeat().isPresent());
+        if (!beats && !one.change().has(Change.PASSES)) {
+          cut.add(at);
+        }
+      }
+    }
+  }
+
+  /** Whether two bars are the same place but for bars between them that are cut. */
+  private boolean alike(int one, int other, boolean atStart) {
+    int from = Math.min(one, other);
+    int to = Math.max(one, other);
+    for (int at = atStart ? from : from + 1; at <= (atStart ? to - 1 : to); at++) {
+      if (!cut.contains(at)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   void plays(List<At> plays) {
@@ -53,14 +82,16 @@ final class Additions {
   private void play(At play) {
     int times = play.change().whole("times", 1);
     for (At other : played) {
-      if (other.from() == play.from() && other.to() == play.to()) {
+      if (alike(other.from(), play.from(), true) && alike(other.to(), play.to(), false)) {
         ask("play-twice", play, "two counts for one stretch", "the first");
         return;
       }
     }
     for (int k = 0; k < repeats.size(); k++) {
       Repeat repeat = repeats.get(k);
-      if (repeat.plain(play.from(), play.to())) {
+      boolean all =
+          alike(play.from(), repeat.from(), true) && alike(play.to(), repeat.to(), false);
+      if (repeat.endings().isEmpty() && all) {
         if (repeat.kind() == Kind.OPEN) {
           ask("play-over-vamp", play, "a count over a vamp", "the vamp stays");
         } else {
@@ -87,7 +118,10 @@ final class Additions {
     for (int k = 0; k < repeats.size(); k++) {
       Repeat repeat = repeats.get(k);
       boolean around = play.from() <= repeat.from() && play.to() >= repeat.to();
-      boolean body = play.from() == repeat.from() && play.to() == repeat.bodyTo();
+      // or with the first ending: without the repeat, one would go on from there or from the last
+      boolean body =
+          alike(play.from(), repeat.from(), true)
+              && (play.to() == repeat.bodyTo() || repeat.closesAt(play.to()));
       if (!(around || body) || repeat.times() < 2) {
         continue;
       }
@@ -103,13 +137,17 @@ final class Additions {
   /** A stretch beside all repeats, or inside one block of one, is clear; else it is asked. */
   private boolean mayAdd(At stretch, String key) {
     for (Repeat repeat : repeats) {
-      boolean apart = stretch.to() < repeat.from() || stretch.from() > repeat.to();
+      // A repeat that is played once is none any more.
+      boolean once = repeat.times() < 2 && repeat.kind() != Kind.OPEN;
+      boolean apart = once || stretch.to() < repeat.from() || stretch.from() > repeat.to();
       // Source: common practice: inside a repeat it counts in every pass.
       boolean inside =
           repeat.block(stretch.from()) >= 0
               && repeat.block(stretch.from()) == repeat.block(stretch.to());
-      if (!apart && !inside) {
-        boolean around = stretch.from() <= repeat.from() && stretch.to() >= repeat.to();
+      boolean around = stretch.from() <= repeat.from() && stretch.to() >= repeat.to();
+      // Source: common practice: a vamp in a counted stretch is waited in every time round.
+      boolean waited = around && repeat.kind() == Kind.OPEN && key.startsWith("play");
+      if (!apart && !inside && !waited) {
         // Source: decided: asked, with both readings shown.
         int reading =
             around

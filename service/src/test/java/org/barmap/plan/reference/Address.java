@@ -81,10 +81,23 @@ record Address(List<Integer> places, OptionalInt beat) {
     if (by < -900_000) {
       return List.of();
     }
-    return places(number, from).stream()
-        .map(at -> at + by)
-        .filter(at -> at >= 0 && at < number.size())
-        .toList();
+    List<Integer> places = new ArrayList<>();
+    for (int at : places(number, from)) {
+      if (at + by >= 0 && at + by < number.size()) {
+        places.add(at + by);
+        // Over endings whose bars are numbered alike one may count along the page or by numbers.
+        if (alike(number, Math.min(at, at + by), Math.max(at, at + by))) {
+          places.add(at);
+        }
+      }
+    }
+    return places;
+  }
+
+  private static boolean alike(WrittenNumber number, int from, int to) {
+    List<String> names =
+        number.bars().subList(from, to + 1).stream().map(WrittenBar::name).toList();
+    return names.stream().distinct().count() < names.size();
   }
 
   private static int count(String said, List<String> words) {

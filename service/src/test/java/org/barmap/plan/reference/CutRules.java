@@ -39,7 +39,9 @@ final class CutRules {
   }
 
   private boolean kept(Repeat repeat) {
-    if (repeat.times() < 2) {
+    // Source: common practice: a count that the director says himself is said of what he left in.
+    boolean counted = repeat.kind() != Repeat.Kind.PRINTED && repeat.kind() != Repeat.Kind.OPEN;
+    if (repeat.times() < 2 || counted || lastEndingAlone(repeat)) {
       return true;
     }
     boolean kept = true;
@@ -71,6 +73,19 @@ final class CutRules {
       }
     }
     return kept;
+  }
+
+  // Source: common practice: with all before it out the last ending is played, once in any reading.
+  private boolean lastEndingAlone(Repeat repeat) {
+    int endings = repeat.endings().size();
+    if (endings < 2 || repeat.endings().get(endings - 1).passes().size() > 1) {
+      return false;
+    }
+    boolean alone = true;
+    for (int at = repeat.from(); at < repeat.endings().get(endings - 1).from(); at++) {
+      alone &= cuts.gone(at);
+    }
+    return alone;
   }
 
   /** Jumps that are left with these cuts. */

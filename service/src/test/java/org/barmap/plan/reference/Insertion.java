@@ -35,7 +35,11 @@ record Insertion(int after, List<String> names, boolean behindSign) {
         questions.ask("insert-in-cut", name, "bars inserted inside a cut", "they sound", "out too");
       }
       boolean ending = repeats.stream().anyMatch(r -> !r.endings().isEmpty() && r.closesAt(after));
-      boolean sign = repeats.stream().anyMatch(r -> r.closesAt(after) && r.times() > 1);
+      // A vamp goes back there as well, with the bars added or without.
+      boolean sign =
+          repeats.stream()
+              .anyMatch(
+                  r -> r.closesAt(after) && (r.times() > 1 || r.kind() == Repeat.Kind.OPEN));
       sign |= jumps.signAtEnd(after);
       int reading = 0;
       if (ending) {

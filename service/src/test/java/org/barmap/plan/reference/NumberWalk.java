@@ -24,10 +24,11 @@ record NumberWalk(
     RepeatReader reader = new RepeatReader(number, questions);
     List<Repeat> printed = reader.read();
     Additions added = new Additions(number, printed, reader.stretches(), questions);
+    added.cut(resolved.cuts);
     added.plays(resolved.plays);
     Jumps jumps = new JumpReader(number, added.repeats(), questions).read(repeatsAfterJump);
-    askPlayed(number, added.repeats(), jumps, questions);
     List<Set<String>> shown = shownBeats(number, resolved);
+    askPlayed(number, added.repeats(), jumps, shown, questions);
     Cuts cuts = new Cuts(number, resolved.cuts, shown, added.repeats(), questions);
     added.opens(resolved.opens, cuts, jumps, resolved.inserts);
     CutRules rules = new CutRules(number, cuts, questions);
@@ -36,15 +37,33 @@ record NumberWalk(
     List<Insertion> insertions =
         Insertion.of(number, resolved.inserts, repeats, left, cuts, questions);
     List<Step> steps = new Walk(number, repeats, left, cuts, insertions).walk(questions);
-    return new NumberWalk(number, resolved, steps, open(number, added, cuts), questions);
+    return new NumberWalk(number, resolved, steps, open(number, added, steps), questions);
   }
 
   /** A count that a change gives to a stretch which sounds again after a jump. */
   private static void askPlayed(
-      WrittenNumber number, List<Repeat> repeats, Jumps jumps, Questions questions) {
+      WrittenNumber number,
+      List<Repeat> repeats,
+      Jumps jumps,
+      List<Set<String>> shown,
+      Questions questions) {
+    if (jumps.isEmpty()) {
+      return;
+    }
+    // A jump may leave by the coda, the Fine or a last ending before the stretch comes again, so
+    // it is walked first.
+    Questions none = new Questions(Map.of());
+    Cuts nothing = new Cuts(number, List.of(), shown, repeats, none);
+    List<Step> steps = new Walk(number, repeats, jumps, nothing, List.of()).walk(none);
     for (int k = 0; k < repeats.size(); k++) {
       Repeat repeat = repeats.get(k);
-      boolean again = jumps.replays(repeat.from()) || jumps.replays(repeat.to());
+      boolean again =
+          steps.stream()
+              .anyMatch(
+                  s ->
+                      s.afterJump()
+                          && (s.at() == repeat.from() || s.at() == repeat.to())
+                          && jumps.replays(s.at()));
       if (repeat.kind() == Kind.PLAY_ONCE_AFTER_JUMP && again) {
         // The trade texts say nothing: a repeat is not taken after a jump, a count may be.
         int reading =
@@ -72,13 +91,16 @@ record NumberWalk(
     return shown;
   }
 
-  private static List<Open> open(WrittenNumber number, Additions added, Cuts cuts) {
+  /**
+   * Open stretches in which a bar sounds. Source: common practice: a vamp behind the Fine, or one
+   * that is jumped over, is not waited in by anybody.
+   */
+  private static List<Open> open(WrittenNumber number, Additions added, List<Step> steps) {
     List<Open> open = new ArrayList<>();
     for (Repeat.Open stretch : added.opens()) {
-      boolean sounds = false;
-      for (int at = stretch.from(); at <= stretch.to(); at++) {
-        sounds |= !cuts.gone(at);
-      }
+      boolean sounds =
+          steps.stream()
+              .anyMatch(s -> s.sounds() && s.at() >= stretch.from() && s.at() <= stretch.to());
       if (sounds) {
         WrittenBar first = number.bar(stretch.from());
         WrittenBar last = number.bar(stretch.to());

@@ -111,9 +111,13 @@ final class PagePrint {
       case DOUBLE -> relative(state, times(before, 2));
       case HALF -> relative(state, times(before, 0.5));
       // Source: common practice.
-      case TEMPO_I ->
-          state.set(
-              Aspect.TEMPO, state.firstTempo.isEmpty() ? Set.of(Aspect.UNKNOWN) : state.firstTempo);
+      case TEMPO_I -> {
+        if (state.firstTempo.isEmpty()) {
+          // The number begins in a tempo of before; a later figure is not its first tempo.
+          state.firstTempo = Set.of(Aspect.UNKNOWN);
+        }
+        state.set(Aspect.TEMPO, state.firstTempo);
+      }
       case A_TEMPO -> {
         if (!state.beforeGradual.isEmpty()) {
           state.set(Aspect.TEMPO, state.beforeGradual);
@@ -235,7 +239,9 @@ final class PagePrint {
     if (compound && beats > 3) {
       return Set.of(Integer.toString(beats / 3));
     }
-    boolean plain = meter.unit() <= 4 && beats <= 4;
+    // Source: common practice: five quarters are beaten as five (two or three unequal beats are
+    // said); five or seven eighths are not, their groups are nobody's guess.
+    boolean plain = meter.unit() <= 4 && beats <= (meter.unit() == 4 ? 5 : 4);
     return plain ? Set.of(Integer.toString(beats)) : Set.of("*");
   }
 }

@@ -59,14 +59,17 @@ public final class ReferenceWalker {
     List<OfNumber> walked = new ArrayList<>();
     for (int k : shown) {
       NumberWalk number = first.get(k);
-      List<Ask> asked = asked(number);
       LinkedHashSet<List<Walked.Sounding>> readings = new LinkedHashSet<>();
       List<Walked.Sounding> order = states.next(k);
       boolean played = number.playing() == Playing.PLAYED;
       readings.add(played ? number.sounding() : List.of());
-      for (Map<String, Integer> way : Questions.ways(asked, READINGS)) {
-        readings.add(one(k, byNumber, way).sounding());
+      Heard heard = new Heard();
+      for (Map<String, Integer> way : Questions.ways(asked(number), READINGS)) {
+        NumberWalk one = one(k, byNumber, way);
+        readings.add(one.sounding());
+        heard.add(way, one);
       }
+      List<Ask> asked = asked(number).stream().filter(heard::matters).toList();
       walked.add(
           new OfNumber(
               number.number().label(),

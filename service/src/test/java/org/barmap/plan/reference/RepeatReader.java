@@ -215,16 +215,33 @@ final class RepeatReader {
   private void openAt(int at, String kind) {
     for (int k = 0; k < found.size(); k++) {
       Repeat repeat = found.get(k);
-      boolean fits = repeat.endings().isEmpty() && repeat.to() - at < LONGEST_VAMP;
+      boolean plain = repeat.endings().isEmpty();
+      int round = plain ? repeat.to() : repeat.endings().get(0).to();
+      boolean fits = (plain || twoEndings(repeat)) && round - at < LONGEST_VAMP;
       if (repeat.from() == at && fits) {
-        // Source: trade.md, vamp and safety; common practice: the word stands where they begin.
-        found.set(k, repeat.open());
-        stretches.add(new Repeat.Open(kind, at, repeat.to()));
+        // Source: trade.md, vamp and safety; common practice: the word stands where they begin,
+        // and with two endings it goes round with the first and out through the second (case
+        // open-17; this reader asked about every repeat with endings before).
+        if (stretches.stream().anyMatch(s -> s.from() <= round && at <= s.to())) {
+          // Source: decided: open stretches that share bars are asked, printed ones as well.
+          questions.ask("open-overlap", name(at), "a vamp inside a vamp", "both");
+        }
+        found.set(k, plain ? repeat.open() : repeat.kind(Kind.OPEN));
+        stretches.add(new Repeat.Open(kind, at, round));
         return;
       }
     }
     // Source: decided: a printed VAMP belongs to its own bars or is asked.
     questions.ask("vamp-print", name(at), "which bars the printed " + kind + " means", "none");
+  }
+
+  /** A first ending to go round with, and one way out: a second ending, or what follows. */
+  private static boolean twoEndings(Repeat repeat) {
+    List<Ending> endings = repeat.endings();
+    return endings.size() <= 2
+        && endings.get(0).back()
+        && endings.get(0).passes().equals(List.of(1))
+        && repeat.lastPass() == 2;
   }
 
   private String name(int at) {

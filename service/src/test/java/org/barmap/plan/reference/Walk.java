@@ -153,7 +153,10 @@ final class Walk {
   // (common practice); what sounds for the first time behind the jump is repeated as ever.
   private boolean repeatable(Repeat repeat) {
     boolean old = jumped && repeat.to() <= reachedAtJump;
-    boolean again = jumps.withRepeats() || repeat.kind() == Repeat.Kind.PLAY_AGAIN_AFTER_JUMP;
+    // Source: common practice: a vamp goes on till its cue after a jump as well.
+    boolean again =
+        repeat.kind() == Repeat.Kind.OPEN
+            || jumps.withRepeats() || repeat.kind() == Repeat.Kind.PLAY_AGAIN_AFTER_JUMP;
     return repeat.times() > 1 && (!old || again);
   }
 
