@@ -12,6 +12,7 @@ import org.barmap.plan.reference.against.Verdict;
 import org.barmap.plan.reference.books.Knobs;
 import org.barmap.plan.reference.books.RandomBooks;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 
 /**
  * The planner compared bar by bar with the reference walker over random books, held to what the
@@ -46,6 +47,18 @@ class WalkerRatchetTest {
       assertThat(others).as("ranges that came out otherwise than listed. %s", update).isEmpty();
       assertThat(now.keySet()).as("ranges listed. %s", update).isEqualTo(kept.keySet());
     }
+  }
+
+  /** Other seeds: {@code -Dbarmap.walker.from=100000 -Dbarmap.walker.books=20000}. */
+  @Test
+  @EnabledIfSystemProperty(named = "barmap.walker.books", matches = "\\d+")
+  void booksOfOtherSeedsAgreeOrBothAsk() {
+    long from = Long.getLong("barmap.walker.from", 100_000);
+    int books = Integer.getInteger("barmap.walker.books");
+    Knobs ordinary = Knobs.ordinary();
+    Tally tally =
+        Tally.of(new PlannerUnderTest(), s -> RandomBooks.book(s, ordinary), from, books, 10);
+    assertThat(tally.count(Verdict.Group.DIFFER)).as(tally.toString()).isZero();
   }
 
   private void ranges(String name, Knobs knobs, int books) {

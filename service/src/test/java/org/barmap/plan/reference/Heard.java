@@ -27,7 +27,6 @@ final class Heard {
       Set.of(
           "play-and-jump",
           "jump-in-repeat",
-          "cut-jump",
           "cut-repeat-end",
           "cut-repeat-start",
           "play-over-repeat",
