@@ -86,8 +86,7 @@ final class CutForm {
       now = endTaken(now, end);
     }
     if ((end < 0 || start)
-        && now.parts().stream()
-            .anyMatch(p -> over(p.start() - 1) && !gone(p.start(), p.end()))) {
+        && now.parts().stream().anyMatch(p -> over(p.start() - 1) && !gone(p.start(), p.end()))) {
       int first = now.parts().get(0).start();
       tell(
           cutAt(first - 1, first),

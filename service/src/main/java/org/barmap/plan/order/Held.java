@@ -81,8 +81,7 @@ record Held(Loop loop, int last) {
   }
 
   /** Tells of what is held open and never sounds: behind the Fine, or jumped over. */
-  static List<PlanFinding> silent(
-      List<Held> held, List<Piece> pieces, List<OpenStretch> sounding) {
+  static List<PlanFinding> silent(List<Held> held, List<Piece> pieces, List<OpenStretch> sounding) {
     List<PlanFinding> findings = new ArrayList<>();
     for (Held one : held) {
       boolean cut =

@@ -38,8 +38,7 @@ final class JumpsInside {
                 finding,
                 Topic.REPEAT,
                 number.nameAt(Math.min(pieces.get(at).slot(), number.slots() - 1)),
-                List.of(
-                    Choices.Way.of("the last time round"), Choices.Way.of("the first time")));
+                List.of(Choices.Way.of("the last time round"), Choices.Way.of("the first time")));
         if (choices.ask(asked) == 1) {
           signs.early(at);
         }

@@ -42,7 +42,9 @@ public record Loop(int start, int end, int total, List<Ending> parts, Optional<O
     return end - start + 1;
   }
 
-  /** Tells whether it is played once, with nothing that would lead elsewhere: no repeat any more. */
+  /**
+   * Tells whether it is played once, with nothing that would lead elsewhere: no repeat any more.
+   */
   boolean gone() {
     return total < 2 && parts.isEmpty() && open.isEmpty();
   }

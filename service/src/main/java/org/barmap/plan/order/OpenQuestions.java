@@ -107,8 +107,7 @@ final class OpenQuestions {
             + ", and the book has a "
             + stretch.kind().word()
             + " there; the count holds until that is said.";
-    return ask(
-        "vamp-counted", span, text, Choices.Way.of("played " + often), alone(stretch));
+    return ask("vamp-counted", span, text, Choices.Way.of("played " + often), alone(stretch));
   }
 
   /** A vamp or safety over a repeat that has endings; 0 for round with the first. */

@@ -89,8 +89,7 @@ final class Additions {
     }
     for (int k = 0; k < repeats.size(); k++) {
       Repeat repeat = repeats.get(k);
-      boolean all =
-          alike(play.from(), repeat.from(), true) && alike(play.to(), repeat.to(), false);
+      boolean all = alike(play.from(), repeat.from(), true) && alike(play.to(), repeat.to(), false);
       if (repeat.endings().isEmpty() && all) {
         if (repeat.kind() == Kind.OPEN) {
           ask("play-over-vamp", play, "a count over a vamp", "the vamp stays");

@@ -38,8 +38,7 @@ record Insertion(int after, List<String> names, boolean behindSign) {
       // A vamp goes back there as well, with the bars added or without.
       boolean sign =
           repeats.stream()
-              .anyMatch(
-                  r -> r.closesAt(after) && (r.times() > 1 || r.kind() == Repeat.Kind.OPEN));
+              .anyMatch(r -> r.closesAt(after) && (r.times() > 1 || r.kind() == Repeat.Kind.OPEN));
       sign |= jumps.signAtEnd(after);
       int reading = 0;
       if (ending) {

@@ -156,7 +156,8 @@ final class Walk {
     // Source: common practice: a vamp goes on till its cue after a jump as well.
     boolean again =
         repeat.kind() == Repeat.Kind.OPEN
-            || jumps.withRepeats() || repeat.kind() == Repeat.Kind.PLAY_AGAIN_AFTER_JUMP;
+            || jumps.withRepeats()
+            || repeat.kind() == Repeat.Kind.PLAY_AGAIN_AFTER_JUMP;
     return repeat.times() > 1 && (!old || again);
   }
 
