@@ -101,9 +101,14 @@ public final class Planner {
       one(number, links, byNumber.getOrDefault(number, List.of()), goesTo);
     }
     goesTo.mark(pencil, reordering(active));
-    List<GetReady> ready =
-        Readies.of(show, showHands, first, settings.chair().seconds(), settings.readySeconds());
-    List<Turn> turns = TurnHands.with(Turns.of(show, settings.turns(), sides), ready, map);
+    TurnHands hands =
+        TurnHands.of(
+            Turns.of(show, settings.turns(), sides),
+            Readies.of(show, showHands, first, settings.chair().seconds(), settings.readySeconds()),
+            map,
+            settings.turns().turnSeconds());
+    List<GetReady> ready = hands.ready();
+    List<Turn> turns = hands.turns();
     new TurnMarks(written).mark(turns, pencil);
     findings.addAll(sides.findings());
     Unchecked unchecked = Unchecked.in(map, written);

@@ -1,29 +1,82 @@
 package org.barmap.plan;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.ready.GetReady;
+import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;
 
-/** Says at each turn what else the hands have to do there: a change of instrument, bow or mute. */
-final class TurnHands {
-  private TurnHands() {}
+/**
+ * Says at each turn what else the hands have to do there: a change of instrument, bow or mute. A
+ * rest has to be long enough for both, one after the other (common practice: the same two hands).
+ *
+ * @param turns with what else is done there
+ * @param ready with the turn that lies in the same rest
+ */
+record TurnHands(List<Turn> turns, List<GetReady> ready) {
 
-  static List<Turn> with(List<Turn> turns, List<GetReady> ready, BarMap map) {
+  /**
+   * Returns the turns and changes of a show.
+   *
+   * @param seconds what a turn of one leaf takes
+   */
+  static TurnHands of(List<Turn> turns, List<GetReady> ready, BarMap map, double seconds) {
     if (turns.isEmpty() || ready.isEmpty()) {
-      return turns;
+      return new TurnHands(turns, ready);
     }
     Map<String, Integer> places = new HashMap<>();
     for (int i = 0; i < map.bars().size(); i++) {
       places.putIfAbsent(map.bars().get(i).id(), i);
     }
-    return turns.stream().map(t -> with(t, ready, map.bars(), places)).toList();
+    List<Turn> told = new ArrayList<>();
+    List<GetReady> hurried = new ArrayList<>(ready);
+    for (Turn turn : turns) {
+      List<GetReady> here = here(turn, ready, map.bars(), places);
+      told.add(here.isEmpty() ? turn : both(turn, here, hurried, seconds));
+    }
+    return new TurnHands(List.copyOf(told), List.copyOf(hurried));
   }
 
-  private static Turn with(
+  /** Adds up what the turn and the changes in its rest need. */
+  private static Turn both(
+      Turn turn, List<GetReady> here, List<GetReady> hurried, double turnSeconds) {
+    List<String> things = new ArrayList<>();
+    Map<String, Double> needs = new LinkedHashMap<>();
+    for (GetReady ready : here) {
+      things.add(ready.kind().word() + ": " + ready.to());
+      needs.merge(ready.at(), ready.needed(), Math::max);
+    }
+    List<String> said = new ArrayList<>(new LinkedHashSet<>(things));
+    double needed = turnSeconds * turn.sheets() + needs.values().stream().mapToDouble(n -> n).sum();
+    boolean turnedHere = turn.advice().get(0).kind() == Advice.Kind.TURN_HERE;
+    Optional<Double> rest = turn.gap().seconds().filter(s -> turn.gap().plus().isEmpty());
+    if (!turnedHere || rest.filter(s -> s + Figures.SAME < needed).isEmpty()) {
+      return turn.withAlsoHere(said);
+    }
+    String sum =
+        Figures.rough(needed)
+            + " s are needed for both, "
+            + Figures.rough(rest.get())
+            + " s are there";
+    hurried.replaceAll(
+        r ->
+            here.contains(r)
+                ? r.hurriedBy(
+                    "Page " + turn.fromPage() + " is turned in the same rest: " + sum + ".")
+                : r);
+    said.add(sum);
+    return turn.hurriedBy(said);
+  }
+
+  private static List<GetReady> here(
       Turn turn, List<GetReady> ready, List<Bar> bars, Map<String, Integer> places) {
     int from = places.getOrDefault(turn.leaves(), 0);
     int to = places.getOrDefault(turn.arrives(), 0);
@@ -37,18 +90,14 @@ final class TurnHands {
     int last = to;
     int leaves = places.getOrDefault(turn.leaves(), 0);
     int arrives = places.getOrDefault(turn.arrives(), 0);
-    List<String> things =
-        ready.stream()
-            .filter(
-                r -> {
-                  int at = places.getOrDefault(r.at(), -1);
-                  boolean before = at > first && at <= leaves;
-                  boolean after = at >= arrives && at <= last;
-                  return (before || after) && r.number().equals(turn.number());
-                })
-            .map(r -> r.kind().word() + ": " + r.to())
-            .distinct()
-            .toList();
-    return things.isEmpty() ? turn : turn.withAlsoHere(things);
+    return ready.stream()
+        .filter(
+            r -> {
+              int at = places.getOrDefault(r.at(), -1);
+              boolean before = at > first && at <= leaves;
+              boolean after = at >= arrives && at <= last;
+              return (before || after) && r.number().equals(turn.number());
+            })
+        .toList();
   }
 }

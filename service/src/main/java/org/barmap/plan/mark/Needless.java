@@ -56,25 +56,33 @@ public final class Needless {
     Needless needless = new Needless(performance, held);
     List<PlanFinding> findings = new ArrayList<>();
     for (Span span : spans) {
-      if (needless.is(span)) {
-        String bar = performance.number().nameAt(span.from());
+      if (needless.is(span) && !saidElsewhere(span)) {
         String text =
-            "The "
-                + span.change().kind()
-                + " at bar "
-                + bar
+            "The book has this at bar "
+                + performance.number().nameAt(span.from())
                 + " of "
-                + performance.number().spoken();
+                + performance.number().spoken()
+                + " already: nothing to write.";
         findings.add(
             PlanFinding.change(
                 Severity.INFO,
                 Optional.of(performance.number().barAt(span.from()).id()),
                 "as-printed",
-                text + " is what the book has in force there: nothing to write.",
+                text,
                 span.change()));
       }
     }
     return findings;
+  }
+
+  /**
+   * The cue of a printed vamp is still written; a printed repeat is told as a change of nothing.
+   */
+  private static boolean saidElsewhere(Span span) {
+    return span.effects()
+        .rounds()
+        .filter(r -> r.until() == Rounds.Until.COUNTED || r.leaving().cue().isPresent())
+        .isPresent();
   }
 
   boolean is(Span span) {

@@ -39,6 +39,24 @@ public record GetReady(
     Optional<String> earlier,
     String text) {
 
+  /** Returns the same change in a rest that is too short for it and for a page turn. */
+  public GetReady hurriedBy(String turn) {
+    return new GetReady(
+        at,
+        kind,
+        from,
+        to,
+        number,
+        pass,
+        seconds,
+        beats,
+        needed,
+        verdict == Verdict.TIME ? Verdict.QUICK : verdict,
+        because,
+        earlier,
+        text + " " + turn);
+  }
+
   /** What changes. */
   public enum Kind {
     /** Another instrument. */

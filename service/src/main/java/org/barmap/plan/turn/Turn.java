@@ -132,6 +132,30 @@ public record Turn(
         unsure);
   }
 
+  /** Returns the same turn in a rest that is too short for it and for the hands' other work. */
+  public Turn hurriedBy(List<String> things) {
+    return new Turn(
+        fromPage,
+        toPage,
+        leaves,
+        arrives,
+        pass,
+        direction,
+        sheets,
+        number,
+        nextNumber,
+        gap,
+        before,
+        after,
+        verdict == Verdict.TIME ? Verdict.QUICK : verdict,
+        because,
+        mark.map(m -> m == TurnMark.TIME ? TurnMark.VS : m),
+        advice,
+        things,
+        next,
+        unsure);
+  }
+
   /** Returns the same turn with what nobody has looked at yet. */
   public Turn withUnsure(List<String> hangsOn) {
     return new Turn(

@@ -27,7 +27,7 @@ class RestsTest {
     assertThat(rest.text())
         .isEqualTo(
             "37 bars rest, counted in 4, then 3; 16 to B; 12 to C, 3/4; 5 to D, q = 90; the last 4"
-                + " from q = 90.");
+                + " from D.");
   }
 
   @Test
