@@ -178,7 +178,7 @@ class BookRoom {
       });
       toast(`Page ${page.index} is now page ${to + 1}.`, {
         key: "order",
-        action: { label: "Put it back", run: () => void this.#steps.undo().catch((e) => this.#failed(e)) },
+        action: { label: "Put it back", last: "book", run: () => void this.#steps.undo().catch((e) => this.#failed(e)) },
       });
     } catch (error) {
       this.#failed(error);
@@ -263,7 +263,7 @@ class BookRoom {
     if (!entry) return;
     toast(`${entry.text}.`, {
       key: "retake",
-      action: { label: "Take it back", run: () => void this.#steps.undo().catch((e) => this.#failed(e)) },
+      action: { label: "Take it back", last: "book", run: () => void this.#steps.undo().catch((e) => this.#failed(e)) },
     });
   }
 

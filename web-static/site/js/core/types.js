@@ -178,7 +178,16 @@
  *   | {kind: "dismiss-doubt", code: string, bar?: string, page?: number}} Correction
  *
  * @typedef {"start"|"end"} Side
- * @typedef {{revision: number, entry: HistoryEntry, map: BarMap}} CorrectionAnswer
+ * @typedef {{revision: number, entry: HistoryEntry, map: BarMap, doubts: Finding[]}} CorrectionAnswer
+ *
+ * @typedef {object} Consequence what a correction would change
+ * @property {number} [renumbered] bars
+ * @property {string} [first] the first of them, "34 → 39"
+ * @property {number} [bars] more, or fewer
+ * @property {number} [left] doubts
+ * @property {number} [gone] doubts
+ * @property {string[]} [raised] what would be asked then
+ * @property {string[]} [refused] why it can't be made
  *
  * What the director changes; its kinds are typed where the page has their table.
  *

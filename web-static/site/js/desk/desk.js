@@ -4,6 +4,7 @@ import { CONTENT, spoken } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
 import { restCount } from "./bar-form.js";
 import { barView } from "./bar-view.js";
+import { askChecked } from "./checked.js";
 import { centre, nearest, neighbour } from "./geometry.js";
 import { showHelp } from "./help.js";
 import { Keys, panStep } from "./keys.js";
@@ -173,8 +174,16 @@ export class Desk {
       here: this.#index,
       current: this.#doubt,
       go: (doubt) => this.#go(doubt),
-      correct: (c) => void this.#correct(c),
+      correct: (c) => this.#correct(c),
+      check: (list) => this.#model.check(list),
+      show: (doubt) => this.#showPlace(doubt),
     });
+  }
+
+  /** @param {Finding} doubt whose bar, or page, is wanted with all its fields */
+  #showPlace(doubt) {
+    this.#go(doubt);
+    this.#panel.open("bar");
   }
 
   /** @param {Correction} correction */
@@ -252,6 +261,18 @@ export class Desk {
     this.#select(this.#model.bar(to.id));
   }
 
+  /** A page is checked, or not any more; what is still asked on it is not passed over in silence. */
+  async #verify() {
+    const page = this.#index;
+    const verified = this.#model.pageState(page) !== "verified";
+    const open = verified ? this.#model.doubts.filter((d) => d.page === page) : [];
+    if (open.length && !(await askChecked(page, open))) {
+      this.#panel.open("doubts");
+      return this.#go(open[0]);
+    }
+    void this.#correct({ kind: "verify-page", page, verified });
+  }
+
   /** @param {number} step */
   #turn(step) {
     const all = this.#model.map.pages;
@@ -319,7 +340,7 @@ export class Desk {
       case "remove": if (bar) void this.#correct({ kind: "remove-barline", bar: bar.id, side: "end" }); return;
       case "nudge-left": return this.#nudge(-3);
       case "nudge-right": return this.#nudge(3);
-      case "verify": return void this.#correct({ kind: "verify-page", page: this.#index, verified: this.#model.pageState(this.#index) !== "verified" });
+      case "verify": return void this.#verify();
       case "undo": return void this.#model.undo();
       case "redo": return void this.#model.redo();
       case "history": return this.#panel.open("history");

@@ -2,6 +2,7 @@ import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { count } from "../core/words.js";
 import { dismissal, toCorrection } from "./correction.js";
+import { followsText, otherAnswer, whenSeen } from "./other.js";
 
 /** More than this is not looked at in one go. */
 const SHOWN = 30;
@@ -9,13 +10,16 @@ const SHOWN = 30;
 /** @typedef {import("../core/types.js").Finding} Finding */
 /** @typedef {import("../core/types.js").Correction} Correction */
 
+/** @typedef {{here: number, current?: Finding, go: (doubt: Finding) => void, correct: (c: Correction) => Promise<boolean>, check: (list: Correction[]) => Promise<import("../core/types.js").Consequence[]>, show: (doubt: Finding) => void}} DoubtOptions */
+
 /**
  * The doubts, each one click away from its place and from its answers.
  *
  * @param {Finding[]} doubts
- * @param {{here: number, current?: Finding, go: (doubt: Finding) => void, correct: (c: Correction) => void}} options
+ * @param {DoubtOptions} options
  */
-export function doubtList(doubts, { here, current, go, correct }) {
+export function doubtList(doubts, options) {
+  const { here, current } = options;
   if (doubts.length === 0) {
     return el("p", { class: "empty" }, icon("tick"), " No doubts are open. Look over the page and mark it as checked.");
   }
@@ -28,19 +32,20 @@ export function doubtList(doubts, { here, current, go, correct }) {
     "div",
     {},
     el("p", { class: "soft small", text: `${count(onPage, "doubt")} on this page, ${doubts.length - onPage} on others.` }),
-    el("ol", { class: "doubts" }, shown.map((doubt) => doubtItem(doubt, { here, current, go, correct }))),
+    el("ol", { class: "doubts" }, shown.map((doubt) => doubtItem(doubt, options))),
     sorted.length > shown.length ? el("p", { class: "soft small", text: `And ${sorted.length - shown.length} more; they come up as these are answered.` }) : null,
   );
 }
 
 /**
  * @param {Finding} doubt
- * @param {{here: number, current?: Finding, go: (doubt: Finding) => void, correct: (c: Correction) => void}} options
+ * @param {DoubtOptions} options
  */
-function doubtItem(doubt, { here, current, go, correct }) {
+function doubtItem(doubt, { here, current, go, correct, check, show }) {
   const answers = [...(doubt.answers ?? [])];
   if (!answers.some((a) => !a.correction || Object.keys(a.correction).length === 0)) answers.push({ label: "It is right as it is" });
-  return el(
+  const meant = answers.map((answer) => (answer.correction && Object.keys(answer.correction).length ? toCorrection(answer.correction) : dismissal(doubt)));
+  const item = el(
     "li",
     { class: `doubt doubt-${doubt.severity}`, "aria-current": doubt === current ? "true" : undefined, "data-code": doubt.code },
     el(
@@ -49,17 +54,23 @@ function doubtItem(doubt, { here, current, go, correct }) {
       icon(doubt.severity === "error" ? "warn" : "doubt"),
       el("span", {}, doubt.page && doubt.page !== here ? el("b", { text: `Page ${doubt.page}: ` }) : null, doubt.text),
     ),
-    el(
-      "div",
-      { class: "choice" },
-      answers.map((answer) =>
-        button(answer.label, () => {
-          const made = answer.correction ?? {};
-          correct(Object.keys(made).length ? toCorrection(made) : dismissal(doubt));
-        }, { class: "btn" }),
-      ),
-    ),
   );
+  // one answer is one step: the next press waits for what comes of this one
+  const take = (/** @type {Correction} */ correction) => {
+    for (const one of item.querySelectorAll("button, input")) one.toggleAttribute("disabled", true);
+    void correct(correction).then((made) => {
+      if (!made) for (const one of item.querySelectorAll("button, input")) one.toggleAttribute("disabled", false);
+    });
+  };
+  const follows = answers.map(() => el("span", { class: "follows soft small", text: "…" }));
+  item.append(
+    el("div", { class: "answers" }, answers.map((answer, i) => el("div", { class: "answer" }, button(answer.label, () => take(meant[i]), { class: "btn" }), follows[i]))),
+    otherAnswer(doubt, take, check, () => show(doubt)),
+  );
+  whenSeen(item, () => {
+    check(meant).then((found) => found.forEach((f, i) => (follows[i].textContent = followsText(f))), () => follows.forEach((f) => (f.textContent = "")));
+  });
+  return item;
 }
 
 /**

@@ -136,6 +136,33 @@ export class DeskModel {
     return this.#write("/corrections", name ? { ...correction, who: name } : correction);
   }
 
+  /** @type {Map<string, Promise<import("../core/types.js").Consequence[]>>} what was asked of this revision */
+  #checks = new Map();
+  #checked = "";
+
+  /**
+   * What corrections would change. Asked one after the other, and once for a revision.
+   *
+   * @param {Correction[]} corrections
+   * @returns {Promise<import("../core/types.js").Consequence[]>}
+   */
+  check(corrections) {
+    if (this.#checked !== this.#revision) this.#checks.clear();
+    this.#checked = this.#revision;
+    const key = JSON.stringify(corrections);
+    const known = this.#checks.get(key);
+    if (known) return known;
+    /** @type {Promise<import("../core/api.js").Answered<{checks: import("../core/types.js").Consequence[]}>>} */
+    const asked = this.#asking.then(() => call("POST", bookPath(this.#book, "/corrections/check"), { body: { corrections } }));
+    this.#asking = asked.catch(() => {});
+    const found = asked.then(({ data }) => data.checks);
+    this.#checks.set(key, found);
+    return found;
+  }
+
+  /** @type {Promise<unknown>} */
+  #asking = Promise.resolve();
+
   undo() {
     return this.#write("/undo");
   }
@@ -188,6 +215,7 @@ export class DeskModel {
         return data;
       };
       const data = await write(this.#revision, post, () => this.#newer(body));
+      this.#doubts = data.doubts.filter((d) => d.severity !== "info");
       this.#take(data.map, String(data.revision));
       this.#bus.emit("made", data.entry);
       await this.#beside();

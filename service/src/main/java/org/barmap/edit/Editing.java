@@ -108,11 +108,23 @@ public final class Editing {
     return offered && !again.isEmpty() ? made.answered(again) : made;
   }
 
+  /** Kinds of corrections that say the same thing of a bar in different words. */
+  private static String alike(String kind) {
+    return switch (kind) {
+      case "set-content" -> "set-count";
+      case "set-label" -> "set-number";
+      case "remove-rehearsal", "move-rehearsal" -> "set-rehearsal";
+      case "remove-number", "add-tacet-number" -> "start-number";
+      case "remove-meter" -> "set-meter";
+      default -> kind;
+    };
+  }
+
   /** Tells whether an answer of a finding is a correction of this kind at this bar. */
   private static boolean offers(Finding finding, String kind, String bar) {
     return finding.answers().stream()
         .map(Finding.Answer::correction)
-        .filter(c -> kind.equals(c.get("kind")))
+        .filter(c -> alike(kind).equals(alike(c.getOrDefault("kind", ""))))
         .map(c -> c.getOrDefault("bar", c.getOrDefault("before", finding.bar().orElse(""))))
         .anyMatch(bar::equals);
   }

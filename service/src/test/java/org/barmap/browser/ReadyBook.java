@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.barmap.library.Pages;
 import org.barmap.library.sqlite.SqliteLibrary;
@@ -32,7 +33,12 @@ final class ReadyBook {
    * @param wordless label of that number, empty for none
    */
   static String into(Path data, String wordless) throws IOException {
-    BarMap map = without(BarMapJson.read(DemoBook.page("saltmarsh.barmap.json")), wordless);
+    return into(data, map -> without(map, wordless));
+  }
+
+  /** Puts the book on a shelf as if it had been read otherwise than it is. */
+  static String into(Path data, UnaryOperator<BarMap> misread) throws IOException {
+    BarMap map = misread.apply(BarMapJson.read(DemoBook.page("saltmarsh.barmap.json")));
     try (SqliteLibrary library = SqliteLibrary.open(data, Clock.systemUTC())) {
       String book = library.books().add(map.book().title(), map.book().part()).id();
       List<Pages.NewPage> pages = new ArrayList<>();

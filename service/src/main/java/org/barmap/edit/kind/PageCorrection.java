@@ -203,7 +203,16 @@ public sealed interface PageCorrection extends Correction {
 
     @Override
     public List<String> validate(Draft draft) {
-      return asked(draft).isEmpty() ? List.of("There is no such doubt") : List.of();
+      return asked(draft).isEmpty() && !wasAnswered(draft)
+          ? List.of("There is no such doubt")
+          : List.of();
+    }
+
+    /** Said twice is said once: two clicks, or two people at the same doubt. */
+    private boolean wasAnswered(Draft draft) {
+      String key = code + "@" + bar.orElseGet(() -> "page " + page.orElse(0));
+      return draft.settled().dismissed().stream()
+          .anyMatch(k -> k.equals(key) || k.startsWith(key + "#"));
     }
 
     private List<Finding> asked(Draft draft) {

@@ -2,20 +2,29 @@ package org.barmap.web.route;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import org.barmap.edit.Consequences;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.Correction;
 import org.barmap.library.Library;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.web.api.ApiError;
+import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
 import org.barmap.work.Events;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The map, its doubts, and corrections with their history. */
 public record MapRoutes(Library library, Events events) {
+
+  /** A doubt has few answers. */
+  private static final int MOST_CHECKED = 12;
 
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {
@@ -23,6 +32,7 @@ public record MapRoutes(Library library, Events events) {
     routes.get("/api/books/{b}/doubts", this::doubts);
     routes.get("/api/books/{b}/history", this::history);
     routes.post("/api/books/{b}/corrections", this::correct);
+    routes.post("/api/books/{b}/corrections/check", this::check);
     routes.post("/api/books/{b}/undo", this::undo);
     routes.post("/api/books/{b}/redo", this::redo);
   }
@@ -57,6 +67,25 @@ public record MapRoutes(Library library, Events events) {
     answer(ctx, library.drafts().correct(ctx.pathParam("b"), revision, who, correction));
   }
 
+  /** What each of some corrections would change; nothing is stored. */
+  private void check(Context ctx) {
+    Versioned<Draft> draft = Requests.draft(library, ctx);
+    JsonNode asked = Requests.body(ctx).path("corrections");
+    if (!asked.isArray() || asked.isEmpty() || asked.size() > MOST_CHECKED) {
+      throw new ApiException(
+          ApiError.BAD_REQUEST, "Name 1 to " + MOST_CHECKED + " corrections to be checked");
+    }
+    List<Consequences> found = new ArrayList<>();
+    for (JsonNode one : asked) {
+      Correction correction = BarMapJson.mapper().treeToValue(one, Correction.class);
+      if (correction == null) {
+        throw new ApiException(ApiError.BAD_REQUEST, "A correction is a JSON object");
+      }
+      found.add(Consequences.of(draft.value(), correction));
+    }
+    ctx.json(Map.of("revision", draft.revision(), "checks", found));
+  }
+
   private void undo(Context ctx) {
     Requests.book(library, ctx);
     answer(ctx, library.drafts().undo(ctx.pathParam("b"), Requests.revision(ctx)));
@@ -76,6 +105,8 @@ public record MapRoutes(Library library, Events events) {
     answer.put("revision", done.now().revision());
     answer.put("entry", Views.EntryView.of(done.entry()));
     answer.put("map", Views.map(done.now().value(), library.pages().all(book)));
+    // with the map they belong to: a doubt of an older map may be gone when it is answered
+    answer.put("doubts", done.now().value().open());
     ctx.json(answer);
   }
 }

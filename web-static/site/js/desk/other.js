@@ -1,0 +1,127 @@
+import { later } from "../core/clock.js";
+import { button, el } from "../core/dom.js";
+import { count } from "../core/words.js";
+import { meterSaid } from "./bar-form.js";
+
+/** @typedef {import("../core/types.js").Finding} Finding */
+/** @typedef {import("../core/types.js").Correction} Correction */
+/** @typedef {import("../core/types.js").Consequence} Consequence */
+
+/** How long typing is waited for before what follows from it is asked. */
+const PAUSE_MS = 350;
+
+/**
+ * What an answer would change, in a line.
+ *
+ * @param {Consequence} c
+ */
+export function followsText(c) {
+  if (c.refused?.length) return `Can't be: ${c.refused.join(" ")}`;
+  const bars = c.bars ? (c.bars > 0 ? `${count(c.bars, "bar")} more` : `${count(-c.bars, "bar")} fewer`) : "";
+  const numbers = c.renumbered ? `${count(c.renumbered, "bar")} renumbered, from ${c.first}` : "no number changes";
+  const left = c.left ? `${count(c.left, "doubt")} left` : "no doubt left";
+  const raised = c.raised?.length ? `then asked: ${c.raised[0]}` : "";
+  return [bars, numbers, left, raised].filter(Boolean).join(" · ");
+}
+
+/** @type {WeakMap<Element, () => void>} */
+const waiting = new WeakMap();
+const watcher = new IntersectionObserver((entries) => {
+  for (const entry of entries) {
+    const run = entry.isIntersecting ? waiting.get(entry.target) : undefined;
+    if (!run) continue;
+    watcher.unobserve(entry.target);
+    waiting.delete(entry.target);
+    run();
+  }
+});
+
+/**
+ * Runs something when an element comes into view, once.
+ *
+ * @param {Element} node
+ * @param {() => void} run
+ */
+export function whenSeen(node, run) {
+  waiting.set(node, run);
+  watcher.observe(node);
+}
+
+/**
+ * What can be typed when none of the answers is right.
+ *
+ * @param {Finding} doubt
+ * @returns {{label: string, hint: string, mean: (text: string) => Correction|undefined}|undefined} nothing
+ *     where only its place can be shown
+ */
+function wanted(doubt) {
+  const { bar, code } = doubt;
+  if (!bar) return undefined;
+  if (code.startsWith("mark")) return { label: "The mark is", hint: "A, B, 17 …", mean: (text) => ({ kind: "set-rehearsal", bar, text, enclosure: "box" }) };
+  if (code.startsWith("meter")) {
+    return {
+      label: "The time signature is", hint: "4/4",
+      mean: (text) => {
+        const meter = meterSaid(text);
+        return meter && { kind: "set-meter", bar, ...meter };
+      },
+    };
+  }
+  if (code === "number-start" || code.startsWith("order")) return { label: "The number is", hint: "7", mean: (text) => ({ kind: "start-number", bar, label: text, title: "" }) };
+  if (code.startsWith("count") || code.startsWith("content") || code.startsWith("second")) {
+    return { label: "Bars of rest", hint: "8", mean: (text) => (/^[1-9]\d{0,3}$/.test(text) ? { kind: "set-content", bar, content: text === "1" ? "rest" : "multi-rest", count: Number(text) } : undefined) };
+  }
+  if (code.startsWith("number") || code.startsWith("bars") || code.startsWith("print")) {
+    return { label: "This bar is called", hint: "34, 24A", mean: (text) => (/^\d{1,5}$/.test(text) ? { kind: "set-number", bar, number: Number(text) } : { kind: "set-label", bar, label: text }) };
+  }
+  return undefined;
+}
+
+/**
+ * "None of these", with a field where one fits; what is typed shows what it would change.
+ *
+ * @param {Finding} doubt
+ * @param {(c: Correction) => void} take
+ * @param {(list: Correction[]) => Promise<Consequence[]>} check
+ * @param {() => void} show opens the bar, or the page, with all its fields
+ */
+export function otherAnswer(doubt, take, check, show) {
+  const field = wanted(doubt);
+  const place = button(doubt.bar ? "Open the bar" : "Show the page", show, { class: "btn btn-quiet" });
+  const music = doubt.bar && doubt.code.startsWith("count") ? button("It is music", () => take({ kind: "set-content", bar: doubt.bar ?? "", content: "music", count: 1 }), { class: "btn" }) : null;
+  if (!field) return el("div", { class: "other" }, el("span", { class: "small", text: "None of these: " }), place);
+  const input = el("input", { class: "other-field", "aria-label": field.label, placeholder: field.hint, autocomplete: "off", maxlength: 20 });
+  const follows = el("span", { class: "follows soft small", "aria-live": "polite" });
+  const said = () => {
+    const text = input.value.trim();
+    const made = text ? field.mean(text) : undefined;
+    input.setAttribute("aria-invalid", String(Boolean(text) && !made));
+    return made;
+  };
+  const go = button("Take this", () => {
+    const made = said();
+    if (made) take(made);
+    else input.focus();
+  }, { class: "btn" });
+  let callOff = () => {};
+  input.addEventListener("input", () => {
+    callOff();
+    callOff = later(PAUSE_MS, () => {
+      const made = said();
+      if (made) void check([made]).then(([found]) => (follows.textContent = followsText(found)), () => (follows.textContent = ""));
+      else follows.textContent = "";
+    });
+  });
+  input.addEventListener("keydown", (event) => {
+    if (event.key === "Enter") go.click();
+  });
+  return el(
+    "div",
+    { class: "other" },
+    el("label", { class: "other-line" }, el("span", { class: "small", text: `None of these. ${field.label}` }), input),
+    go,
+    music,
+    place,
+    follows,
+  );
+}
