@@ -174,7 +174,7 @@ class RoadRoom {
       const made = await this.#model.add(change);
       if (!made) return;
       this.#choose.clear();
-      toast(text, { kind: "good", action: { label: "Take back", run: () => void this.#model.undo().catch(complain) } });
+      toast(text, { kind: "good", action: { label: "Take back", last: "changes", run: () => void this.#model.undo().catch(complain) } });
     } catch (error) {
       complain(error);
     }
@@ -189,7 +189,7 @@ class RoadRoom {
     try {
       const steps = await this.#model.answer(finding.change, instead);
       if (steps === 0) return;
-      toast(`Taken as: ${says}.`, { kind: "good", action: { label: "Take back", run: () => void this.#back(steps) } });
+      toast(`Taken as: ${says}.`, { kind: "good", action: { label: "Take back", last: "changes", run: () => void this.#back(steps) } });
     } catch (error) {
       complain(error);
     }
@@ -208,7 +208,7 @@ class RoadRoom {
   async #remove(change) {
     try {
       if (await this.#model.remove(change)) {
-        toast("The change is deleted.", { action: { label: "Take back", run: () => void this.#model.undo().catch(complain) } });
+        toast("The change is deleted.", { action: { label: "Take back", last: "changes", run: () => void this.#model.undo().catch(complain) } });
       }
     } catch (error) {
       complain(error);

@@ -1,5 +1,6 @@
 import { bookPath, call, isStale, read } from "../core/api.js";
 import { who } from "../core/store.js";
+import { forget } from "../core/toast.js";
 
 /** @typedef {import("../core/types.js").Change} Change */
 /** @typedef {import("../core/types.js").KeptChange} KeptChange */
@@ -89,6 +90,7 @@ export class RoadModel {
    * @param {object} [body]
    */
   async #write(method, path, body) {
+    forget("changes"); // a message about the step before can't take this one back
     try {
       /** @type {Answered<import("../core/types.js").ChangeAnswer>} */
       const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision });

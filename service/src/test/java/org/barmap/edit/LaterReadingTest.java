@@ -47,7 +47,8 @@ class LaterReadingTest extends SmallBook {
     Correction answer =
         BarMapJson.mapper().convertValue(count.answers().get(0).correction(), Correction.class);
     Outcome.Done done = done(doubtful, answer);
-    assertThat(done.draft().open()).isEmpty();
+    // a rest of 8 makes the line after it 11, where 6 is printed: that is asked then
+    assertThat(done.draft().open()).extracting(Finding::code).containsExactly("print-differs");
     assertThat(((Outcome.Done) Editing.undo(done.draft(), done.change(), "undo")).draft().open())
         .hasSize(1);
     Draft dismissed =

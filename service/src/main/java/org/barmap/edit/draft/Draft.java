@@ -1,5 +1,6 @@
 package org.barmap.edit.draft;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -72,8 +73,10 @@ public record Draft(BarMap map, Settled settled, List<Finding> open) {
 
   /** Returns a copy in which of these findings those are open that nobody has answered. */
   Draft asking(List<Finding> findings) {
+    List<Finding> all = new ArrayList<>(findings);
+    all.addAll(Contradictions.of(map, settled, findings));
     List<Finding> unanswered =
-        findings.stream()
+        all.stream()
             .filter(f -> !settled.isAnswered(f, map))
             .filter(
                 f ->

@@ -161,7 +161,7 @@ public record Settled(
    */
   public static String claim(Finding finding, BarMap map) {
     List<String> values = new ArrayList<>();
-    if (finding.code().equals(FindingWriter.MISREAD)) {
+    if (finding.code().equals(FindingWriter.MISREAD) || isContradiction(finding)) {
       finding.bar().flatMap(map::bar).ifPresent(b -> values.add(Integer.toString(b.number())));
     }
     for (Finding.Answer answer : finding.answers()) {
@@ -172,6 +172,12 @@ public record Settled(
               .forEach(values::add);
     }
     return key(finding) + "#" + String.join(",", values);
+  }
+
+  private static boolean isContradiction(Finding finding) {
+    return finding.code().equals(Contradictions.JUMP)
+        || finding.code().equals(Contradictions.PRINT)
+        || finding.code().equals(Contradictions.BEGINS);
   }
 
   /** Tells whether a doubt was answered; an answer kept without a claim is one to every claim. */

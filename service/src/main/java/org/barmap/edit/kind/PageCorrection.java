@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.barmap.edit.draft.Contradictions;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.draft.Lookup;
 import org.barmap.edit.draft.Ruler;
@@ -44,7 +45,11 @@ public sealed interface PageCorrection extends Correction {
           draft.map().bars().stream()
               .map(b -> b.page() == page ? b.toBuilder().origin(origin(draft, b)).build() : b)
               .toList();
-      return draft.withBars(bars).with(draft.settled().withVerifiedPages(pages));
+      Draft made = draft.withBars(bars).with(draft.settled().withVerifiedPages(pages));
+      // what the page says against itself was looked at, too; another contradiction is asked
+      return verified
+          ? made.with(made.settled().withDismissed(Contradictions.claims(made, page)))
+          : made;
     }
 
     private Origin origin(Draft draft, Bar bar) {
