@@ -3,6 +3,7 @@ package org.barmap.extract;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
 import org.barmap.map.Severity;
@@ -14,7 +15,6 @@ import org.barmap.page.file.PageFiles;
 import org.barmap.page.pixel.WorkStep;
 import org.barmap.reckon.Reckoner;
 import org.barmap.sign.ReadPage;
-import org.barmap.sign.ReadSystem;
 import org.barmap.sign.SignReader;
 import org.barmap.staff.FoundSystem;
 import org.barmap.staff.StaffFinder;
@@ -82,12 +82,13 @@ public final class Extractor implements AutoCloseable {
    */
   public ReadPage readPage(PageImage page, int index, List<Finding> findings) {
     try (page) {
+      SignReader.Found found = found(page, index, findings);
       return new ReadPage(
-          index, page.source(), page.width(), page.height(), systems(page, index, findings));
+          index, page.source(), page.width(), page.height(), found.systems(), found.folio());
     }
   }
 
-  private List<ReadSystem> systems(PageImage page, int index, List<Finding> findings) {
+  private SignReader.Found found(PageImage page, int index, List<Finding> findings) {
     try {
       long start = WorkStep.start();
       List<FoundSystem> systems = StaffFinder.find(page);
@@ -114,7 +115,7 @@ public final class Extractor implements AutoCloseable {
               page.source()
                   + ": this page could not be read; enter its bars by hand or photograph it"
                   + " again."));
-      return List.of();
+      return new SignReader.Found(List.of(), Optional.empty());
     }
   }
 

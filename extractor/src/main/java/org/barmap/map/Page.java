@@ -37,6 +37,11 @@ public record Page(
     return new Page(other, source, width, height, systems, folio);
   }
 
+  /** Returns the same page with this page number. */
+  public Page withFolio(Optional<Integer> read) {
+    return new Page(index, source, width, height, systems, read);
+  }
+
   /** Returns the same page with other systems. */
   public Page withSystems(List<StaffSystem> others) {
     return new Page(index, source, width, height, others, folio);

@@ -2,6 +2,7 @@ package org.barmap.reckon;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
@@ -28,6 +29,7 @@ import org.barmap.reckon.write.FindingWriter;
 import org.barmap.reckon.write.Item;
 import org.barmap.reckon.write.MapWriter;
 import org.barmap.reckon.write.MapWriter.Written;
+import org.barmap.reckon.write.PageNumbers;
 import org.barmap.reckon.write.UnsureSigns;
 import org.barmap.sign.ReadPage;
 import org.barmap.sign.ReadSystem;
@@ -93,8 +95,15 @@ public final class Reckoner {
     FindingWriter findings = new FindingWriter(costs, items(writer.bars()));
     places(jumps, restarts, writer, findings);
     List<Bar> bars = marks(writer.bars(), solved.marksCount(), findings);
+    Map<Integer, Integer> folios = PageNumbers.believed(pages);
     BarMap map =
-        BarMap.of(book, pages.stream().map(Reckoner::page).toList(), writer.numbers(), bars);
+        BarMap.of(
+            book,
+            pages.stream()
+                .map(p -> page(p, Optional.ofNullable(folios.get(p.index()))))
+                .toList(),
+            writer.numbers(),
+            bars);
     refused(solved, writer.bars(), findings);
     return map.withFindings(findings.write());
   }
@@ -139,9 +148,9 @@ public final class Reckoner {
     }
   }
 
-  private static Page page(ReadPage page) {
+  private static Page page(ReadPage page, Optional<Integer> folio) {
     List<StaffSystem> systems = page.systems().stream().map(s -> withPrintedNumber(s)).toList();
-    return new Page(page.index(), page.source(), page.width(), page.height(), systems);
+    return new Page(page.index(), page.source(), page.width(), page.height(), systems, folio);
   }
 
   private static StaffSystem withPrintedNumber(ReadSystem s) {

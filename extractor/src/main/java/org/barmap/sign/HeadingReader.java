@@ -5,10 +5,12 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.page.pixel.Spread;
 import org.barmap.page.pixel.WorkStep;
+import org.barmap.sign.kind.Folio;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.rule.FolioLine;
 import org.barmap.sign.rule.NumberHeading;
 import org.barmap.sign.rule.Overhead;
 import org.barmap.sign.rule.StripSign;
@@ -28,8 +30,16 @@ final class HeadingReader {
   /** Signs of one strip before and after their text was read. */
   record StripSigns(StripImage strip, List<RawSign> raw, List<Sign> signs) {}
 
+  /**
+   * What the lines of text over staves made of the signs.
+   *
+   * @param signs of each strip
+   * @param folio the page's own number over its first staff, where one was seen
+   */
+  record Settled(List<List<Sign>> signs, Optional<Folio> folio) {}
+
   /** Returns the signs of each strip with its headings in place of what the network called so. */
-  static List<List<Sign>> settle(TextReader text, List<StripSigns> strips) {
+  static Settled settle(TextReader text, List<StripSigns> strips) {
     List<TextReader.Placed> tasks =
         Spread.map(strips.size(), i -> lines(strips.get(i))).stream()
             .flatMap(List::stream)
@@ -39,7 +49,22 @@ final class HeadingReader {
     for (StripSigns f : strips) {
       all.add(settle(f, tasks, read));
     }
-    return all;
+    return new Settled(all, folio(strips, tasks, read));
+  }
+
+  private static Optional<Folio> folio(
+      List<StripSigns> strips, List<TextReader.Placed> tasks, List<Reading> read) {
+    if (strips.isEmpty()) {
+      return Optional.empty();
+    }
+    StripImage first = strips.get(0).strip();
+    List<FolioLine.Line> lines = new ArrayList<>();
+    for (int i = 0; i < tasks.size(); i++) {
+      if (tasks.get(i).strip() == first) {
+        lines.add(new FolioLine.Line(tasks.get(i).sign(), read.get(i)));
+      }
+    }
+    return FolioLine.of(first.width(), lines);
   }
 
   private static List<TextReader.Placed> lines(StripSigns f) {

@@ -1,6 +1,8 @@
 package org.barmap.sign;
 
 import java.util.List;
+import java.util.Optional;
+import org.barmap.sign.kind.Folio;
 
 /**
  * One page with everything read on it.
@@ -10,11 +12,23 @@ import java.util.List;
  * @param width of the given image, pixels
  * @param height of the given image, pixels
  * @param systems from top to bottom
+ * @param folio the page's own number, where one was seen; not yet believed
  */
-public record ReadPage(int index, String source, int width, int height, List<ReadSystem> systems) {
+public record ReadPage(
+    int index,
+    String source,
+    int width,
+    int height,
+    List<ReadSystem> systems,
+    Optional<Folio> folio) {
 
   /** Takes a defensive copy. */
   public ReadPage {
     systems = List.copyOf(systems);
+  }
+
+  /** A page on which no page number was seen. */
+  public ReadPage(int index, String source, int width, int height, List<ReadSystem> systems) {
+    this(index, source, width, height, systems, Optional.empty());
   }
 }

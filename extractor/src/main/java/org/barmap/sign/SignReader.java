@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.barmap.page.PageImage;
 import org.barmap.page.pixel.Spread;
 import org.barmap.page.pixel.WorkStep;
+import org.barmap.sign.kind.Folio;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
@@ -59,6 +60,20 @@ public final class SignReader implements AutoCloseable {
   }
 
   /**
+   * What was read on a page.
+   *
+   * @param systems from top to bottom
+   * @param folio the page's own number, where one was seen
+   */
+  public record Found(List<ReadSystem> systems, Optional<Folio> folio) {
+
+    /** Takes a defensive copy. */
+    public Found {
+      systems = List.copyOf(systems);
+    }
+  }
+
+  /**
    * Reads a page.
    *
    * @param page the image the systems were found on
@@ -66,12 +81,13 @@ public final class SignReader implements AutoCloseable {
    * @return the systems with their signs, in the same order; it doesn't need the image any more,
    *     but {@link ReadSystem#shape} uses the systems
    */
-  public List<ReadSystem> read(PageImage page, List<FoundSystem> found) {
+  public Found read(PageImage page, List<FoundSystem> found) {
     List<Staff> staves = found.stream().flatMap(system -> system.staves().stream()).toList();
     // What belongs to a strip is done on one thread: strips needn't wait for each other.
     List<OwnStaff> lines = Spread.map(staves.size(), i -> line(page, staves, i));
     List<RawStrip> raw = lines.stream().map(OwnStaff::raw).toList();
-    List<List<Sign>> signs = signs(raw);
+    HeadingReader.Settled lined = signs(raw);
+    List<List<Sign>> signs = lined.signs();
     List<FoundSystem> systems = new ArrayList<>();
     List<Integer> firsts = new ArrayList<>();
     int next = 0;
@@ -90,8 +106,8 @@ public final class SignReader implements AutoCloseable {
               return joined(systems.get(i), raw.subList(first, end), signs.subList(first, end));
             });
     long start = WorkStep.start();
-    List<List<Sign>> settled =
-        MarkOrNumber.settle(joined.stream().map(WholeSystem::signs).toList());
+    List<List<Sign>> signsOf = joined.stream().map(WholeSystem::signs).toList();
+    List<List<Sign>> settled = MarkOrNumber.settle(signsOf);
     List<ReadSystem> read = new ArrayList<>();
     for (int i = 0; i < systems.size(); i++) {
       FoundSystem system = systems.get(i);
@@ -108,7 +124,7 @@ public final class SignReader implements AutoCloseable {
               own.sounds));
     }
     WorkStep.LOOKS.done(start);
-    return List.copyOf(read);
+    return new Found(read, lined.folio().or(() -> MarkOrNumber.folio(signsOf)));
   }
 
   /** A strip with what the network and the looks at its ink found, not yet read. */
@@ -201,7 +217,7 @@ public final class SignReader implements AutoCloseable {
 
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */
   List<List<Sign>> read(List<? extends StripImage> strips) {
-    return signs(Spread.map(strips.size(), i -> raw(strips.get(i))));
+    return signs(Spread.map(strips.size(), i -> raw(strips.get(i)))).signs();
   }
 
   private RawStrip raw(StripImage strip) {
@@ -212,7 +228,7 @@ public final class SignReader implements AutoCloseable {
     return new RawStrip(strip, all, found.sounds());
   }
 
-  private List<List<Sign>> signs(List<RawStrip> strips) {
+  private HeadingReader.Settled signs(List<RawStrip> strips) {
     List<TextReader.Placed> tasks = new ArrayList<>();
     List<Integer> firsts = new ArrayList<>();
     for (RawStrip raw : strips) {

@@ -2,10 +2,12 @@ package org.barmap.sign;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.Outline;
 import org.barmap.map.Point;
 import org.barmap.map.StaffSystem;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.sign.kind.Folio;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.Sound;
 import tools.jackson.databind.SerializationFeature;
@@ -18,8 +20,10 @@ import tools.jackson.databind.SerializationFeature;
  * @param width of the picture, pixels
  * @param height of the picture, pixels
  * @param systems from top to bottom
+ * @param folio the page's own number; none in pages stored before it was kept
  */
-public record StoredPage(String source, int width, int height, List<StoredSystem> systems) {
+public record StoredPage(
+    String source, int width, int height, List<StoredSystem> systems, Optional<Folio> folio) {
 
   /** Distance at which the shape of a system is kept; staff spaces. */
   private static final double EVERY = 2;
@@ -33,6 +37,7 @@ public record StoredPage(String source, int width, int height, List<StoredSystem
   /** Takes a defensive copy. */
   public StoredPage {
     systems = List.copyOf(systems);
+    folio = folio == null ? Optional.empty() : folio;
   }
 
   /**
@@ -109,7 +114,8 @@ public record StoredPage(String source, int width, int height, List<StoredSystem
               s.inkEnd(),
               s.sounds()));
     }
-    StoredPage stored = new StoredPage(page.source(), page.width(), page.height(), systems);
+    StoredPage stored = 
+        new StoredPage(page.source(), page.width(), page.height(), systems, page.folio());
     return BarMapJson.mapper()
         .writer()
         .without(SerializationFeature.INDENT_OUTPUT)
@@ -125,6 +131,6 @@ public record StoredPage(String source, int width, int height, List<StoredSystem
           new ReadSystem(
               s.system, s.length, s::between, s.signs, s.begin, s.musicBegin, s.inkEnd, s.sounds));
     }
-    return new ReadPage(index, stored.source, stored.width, stored.height, systems);
+    return new ReadPage(index, stored.source, stored.width, stored.height, systems, stored.folio);
   }
 }

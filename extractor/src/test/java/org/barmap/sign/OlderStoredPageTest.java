@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Outline;
 import org.barmap.map.StaffSystem;
+import org.barmap.sign.kind.Folio;
 import org.barmap.sign.kind.Sound;
 import org.junit.jupiter.api.Test;
 
@@ -36,5 +37,16 @@ class OlderStoredPageTest {
     String old = now.replaceFirst(",\"sounds\":\\[.*?]", "");
     assertThat(old).doesNotContain("sounds").isNotEqualTo(now);
     assertThat(StoredPage.read(old, 1).systems().get(0).sounds()).isEmpty();
+  }
+
+  @Test
+  void aPageStoredBeforePageNumbersWereKeptHasNone() {
+    ReadPage page =
+        new ReadPage(4, "page.png", 1000, 1400, List.of(), Optional.of(new Folio(12, 0.5)));
+    String now = StoredPage.write(page);
+    assertThat(StoredPage.read(now, 4).folio()).contains(new Folio(12, 0.5));
+    String old = now.replaceFirst(",\"folio\":\\{.*?}", "");
+    assertThat(old).doesNotContain("folio").isNotEqualTo(now);
+    assertThat(StoredPage.read(old, 4)).isEqualTo(new ReadPage(4, "page.png", 1000, 1400, List.of()));
   }
 }

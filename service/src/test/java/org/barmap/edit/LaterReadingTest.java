@@ -1,6 +1,7 @@
 package org.barmap.edit;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -99,5 +100,27 @@ class LaterReadingTest extends SmallBook {
     assertThat(moved.map().bars()).isSortedAccordingTo(Parts.READING_ORDER);
     long kept = map.bars().stream().filter(b -> b.page() <= 2).count();
     assertThat(moved.map().bars()).hasSize((int) kept);
+  }
+
+  /** A checked page keeps its bars; which number is printed on it is not what was checked. */
+  @Test
+  void thePrintedNumberOfAPageComesWithALaterReadingAndGoesWithThePage() {
+    BarMap fresh = withFolio(draft.map(), Optional.of(12));
+    Draft checked = done(new PageCorrection.VerifyPage(1, true)).draft();
+    for (Draft before : List.of(draft, checked)) {
+      Draft read = Merging.read(before, fresh);
+      assertThat(read.map().pages().get(0).folio()).contains(12);
+      assertThat(Merging.read(read, fresh).map().pages().get(0).folio()).contains(12);
+      Draft moved = Repaging.apply(read, Map.of(1, 2));
+      assertThat(moved.map().pages())
+          .extracting(Page::index, Page::folio)
+          .containsExactly(tuple(2, Optional.of(12)));
+    }
+  }
+
+  private static BarMap withFolio(BarMap map, Optional<Integer> folio) {
+    List<Page> pages = map.pages().stream().map(p -> p.withFolio(folio)).toList();
+    return new BarMap(
+        map.format(), map.book(), pages, map.numbers(), map.bars(), map.findings());
   }
 }

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.barmap.map.Enclosure;
+import org.barmap.sign.kind.Folio;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.set.NumberSettings;
@@ -22,7 +24,7 @@ public final class MarkOrNumber {
 
   /** Settles the signs of a page, given and returned by system. */
   public static List<List<Sign>> settle(List<List<Sign>> page) {
-    List<List<Sign>> systems = withoutFolio(page);
+    List<List<Sign>> systems = withoutFolio(page, folioSign(page));
     boolean numbered = linesAreNumbered(systems);
     Enclosure style = style(systems);
     List<List<Sign>> settled = new ArrayList<>();
@@ -45,24 +47,41 @@ public final class MarkOrNumber {
     return settled;
   }
 
+  /** Returns the page's own number where one was seen; {@link #settle} leaves it out. */
+  public static Optional<Folio> folio(List<List<Sign>> page) {
+    return folioSign(page)
+        .map(
+            s ->
+                new Folio(
+                    Integer.parseInt(s.text()),
+                    s.probability() * s.readings().get(0).probability()))
+        .filter(f -> f.number() > 0);
+  }
+
   /**
-   * Leaves out the page's own number: it stands bare, high over the first staff, and out of the
-   * order in which marks follow each other.
+   * The page's own number stands bare, high over the first staff, and out of the order in which
+   * marks follow each other.
    */
-  private static List<List<Sign>> withoutFolio(List<List<Sign>> page) {
+  private static Optional<Sign> folioSign(List<List<Sign>> page) {
     List<Sign> numbers =
         page.stream().flatMap(List::stream).filter(MarkOrNumber::isBareNumber).toList();
     if (numbers.size() < 2 || !page.get(0).contains(numbers.get(0))) {
-      return page;
+      return Optional.empty();
     }
     Sign first = numbers.get(0);
     boolean folio =
         first.probability() < SET.faint()
             && first.bottom() < SET.high()
             && Integer.parseInt(first.text()) > Integer.parseInt(numbers.get(1).text());
-    return folio
-        ? page.stream().map(l -> l.stream().filter(s -> !s.equals(first)).toList()).toList()
-        : page;
+    return folio ? Optional.of(first) : Optional.empty();
+  }
+
+  private static List<List<Sign>> withoutFolio(List<List<Sign>> page, Optional<Sign> folio) {
+    return folio.isEmpty()
+        ? page
+        : page.stream()
+            .map(l -> l.stream().filter(s -> !s.equals(folio.get())).toList())
+            .toList();
   }
 
   private static List<Sign> system(

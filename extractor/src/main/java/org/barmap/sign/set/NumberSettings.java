@@ -7,8 +7,10 @@ package org.barmap.sign.set;
  * @param grown numbers that begin before the strip
  * @param order what a page's marks and numbers say about each other
  * @param bracket where an ending's numbers stand
+ * @param corner where the page's own number stands
  */
-public record NumberSettings(Figures figures, Grown grown, Order order, Bracket bracket) {
+public record NumberSettings(
+    Figures figures, Grown grown, Order order, Bracket bracket, Corner corner) {
 
   /** The settings in use. */
   static final NumberSettings STANDARD =
@@ -45,7 +47,8 @@ public record NumberSettings(Figures figures, Grown grown, Order order, Bracket 
               /* letter= */ 0.6,
               /* letterRead= */ 0.8,
               /* heading= */ 0.5),
-          new Bracket(/* inset= */ 4, /* numbers= */ 4.5));
+          new Bracket(/* inset= */ 4, /* numbers= */ 4.5),
+          new Corner(/* corner= */ 8, /* high= */ 6.5, /* tall= */ 2.2));
 
   /**
    * Figures of a line's number that the network didn't see (of 1,014 numbers in the corpus 26).
@@ -135,4 +138,14 @@ public record NumberSettings(Figures figures, Grown grown, Order order, Bracket 
    * @param numbers reach at most this far from the hook, spaces
    */
   public record Bracket(int inset, double numbers) {}
+
+  /**
+   * Where the page's own number stands. On the demo book's pages it is 1.4 to 1.7 spaces high and
+   * at most 6 from the end of the staff; the figures of boxed marks are 2.4 and more.
+   *
+   * @param corner it is nearer to the end of the staff than this, spaces
+   * @param high it ends higher than this over the middle line, spaces
+   * @param tall and is lower than this, spaces
+   */
+  public record Corner(double corner, double high, double tall) {}
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Enclosure;
 import org.barmap.map.Outline;
+import org.barmap.sign.kind.Folio;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
@@ -30,8 +31,12 @@ class MarkOrNumberTest {
     List<Sign> first = List.of(bare("35", 5, -10), bare("8", 40, -6));
     List<List<Sign>> page = MarkOrNumber.settle(List.of(first, List.of(bare("9", 40, -6))));
     assertThat(page.get(0)).extracting(Sign::text).containsExactly("8");
+    Folio folio = MarkOrNumber.folio(List.of(first, List.of(bare("9", 40, -6)))).orElseThrow();
+    assertThat(folio.number()).isEqualTo(35);
+    assertThat(folio.probability()).isEqualTo(.5 * .95);
     List<Sign> inOrder = List.of(bare("7", 5, -10), bare("8", 40, -6));
     assertThat(MarkOrNumber.settle(List.of(inOrder)).get(0)).hasSize(2);
+    assertThat(MarkOrNumber.folio(List.of(inOrder))).isEmpty();
   }
 
   private static Sign bare(String text, double from, double top) {

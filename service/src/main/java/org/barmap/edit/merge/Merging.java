@@ -70,7 +70,7 @@ public final class Merging {
     for (Page page : fresh.pages()) {
       Optional<Page> old = Lookup.page(now, page.index());
       if (old.isPresent() && now.settled().verifiedPages().contains(page.index())) {
-        keepPage(old.get());
+        keepPage(old.get(), page.folio());
       } else {
         mergePage(page, old.map(Page::systems).orElse(List.of()));
       }
@@ -118,8 +118,9 @@ public final class Merging {
     return draft.withBars(carried);
   }
 
-  private void keepPage(Page page) {
-    pages.add(page);
+  /** Keeps a page that a person checked; nobody is asked about its printed number. */
+  private void keepPage(Page page, Optional<Integer> folio) {
+    pages.add(page.withFolio(folio.or(page::folio)));
     for (Bar bar : now.map().bars()) {
       if (bar.page() == page.index()) {
         bars.add(bar);

@@ -59,6 +59,10 @@ final class Retakes {
   /** A page that takes the place of another one, with both as the draft has them. */
   record Retake(String oldPage, String newPage, int place, Sheet before, Sheet after) {
 
+    private static Optional<Page> unnumbered(Sheet sheet) {
+      return sheet.page().map(p -> p.withFolio(Optional.empty()));
+    }
+
     /**
      * Gives a draft the other page.
      *
@@ -66,7 +70,8 @@ final class Retakes {
      */
     Optional<Draft> swapped(Draft draft, boolean back) {
       Sheet there = back ? after : before;
-      boolean fits = Sheet.of(draft, place).page().equals(there.page());
+      // which printed numbers are believed hangs on the other pages, too
+      boolean fits = unnumbered(Sheet.of(draft, place)).equals(unnumbered(there));
       return fits ? Optional.of((back ? before : after).into(draft, place)) : Optional.empty();
     }
   }
