@@ -99,9 +99,7 @@ public final class Reckoner {
     BarMap map =
         BarMap.of(
             book,
-            pages.stream()
-                .map(p -> page(p, Optional.ofNullable(folios.get(p.index()))))
-                .toList(),
+            pages.stream().map(p -> page(p, Optional.ofNullable(folios.get(p.index())))).toList(),
             writer.numbers(),
             bars);
     refused(solved, writer.bars(), findings);

@@ -114,7 +114,7 @@ public record StoredPage(
               s.inkEnd(),
               s.sounds()));
     }
-    StoredPage stored = 
+    StoredPage stored =
         new StoredPage(page.source(), page.width(), page.height(), systems, page.folio());
     return BarMapJson.mapper()
         .writer()

@@ -47,6 +47,7 @@ class OlderStoredPageTest {
     assertThat(StoredPage.read(now, 4).folio()).contains(new Folio(12, 0.5));
     String old = now.replaceFirst(",\"folio\":\\{.*?}", "");
     assertThat(old).doesNotContain("folio").isNotEqualTo(now);
-    assertThat(StoredPage.read(old, 4)).isEqualTo(new ReadPage(4, "page.png", 1000, 1400, List.of()));
+    assertThat(StoredPage.read(old, 4))
+        .isEqualTo(new ReadPage(4, "page.png", 1000, 1400, List.of()));
   }
 }

@@ -66,7 +66,8 @@ public final class ExtractorReader implements PageReader {
   }
 
   private static ReadPage named(ReadPage page, String source) {
-    return new ReadPage(page.index(), source, page.width(), page.height(), page.systems(), page.folio());
+    return new ReadPage(
+        page.index(), source, page.width(), page.height(), page.systems(), page.folio());
   }
 
   @Override

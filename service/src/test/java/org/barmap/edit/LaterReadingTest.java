@@ -120,7 +120,6 @@ class LaterReadingTest extends SmallBook {
 
   private static BarMap withFolio(BarMap map, Optional<Integer> folio) {
     List<Page> pages = map.pages().stream().map(p -> p.withFolio(folio)).toList();
-    return new BarMap(
-        map.format(), map.book(), pages, map.numbers(), map.bars(), map.findings());
+    return new BarMap(map.format(), map.book(), pages, map.numbers(), map.bars(), map.findings());
   }
 }

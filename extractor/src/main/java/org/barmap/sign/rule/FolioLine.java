@@ -53,8 +53,6 @@ public final class FolioLine {
         number % 2 == 0
             ? StripImage.along(box.x1()) < SET.corner()
             : box.x0() > length - corner && box.x0() > length / 2;
-    return placed
-        ? Optional.of(new Folio(number, line.read().probability()))
-        : Optional.empty();
+    return placed ? Optional.of(new Folio(number, line.read().probability())) : Optional.empty();
   }
 }

@@ -79,9 +79,7 @@ public final class MarkOrNumber {
   private static List<List<Sign>> withoutFolio(List<List<Sign>> page, Optional<Sign> folio) {
     return folio.isEmpty()
         ? page
-        : page.stream()
-            .map(l -> l.stream().filter(s -> !s.equals(folio.get())).toList())
-            .toList();
+        : page.stream().map(l -> l.stream().filter(s -> !s.equals(folio.get())).toList()).toList();
   }
 
   private static List<Sign> system(

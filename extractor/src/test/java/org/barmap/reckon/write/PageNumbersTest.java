@@ -29,8 +29,7 @@ class PageNumbersTest {
 
   @Test
   void oneThatDoesNotFitIsLeftOut() {
-    assertThat(PageNumbers.believed(book(14, 15, 61, 17)))
-        .isEqualTo(Map.of(1, 14, 2, 15, 4, 17));
+    assertThat(PageNumbers.believed(book(14, 15, 61, 17))).isEqualTo(Map.of(1, 14, 2, 15, 4, 17));
   }
 
   @Test
@@ -52,8 +51,7 @@ class PageNumbersTest {
     List<ReadPage> pages = new ArrayList<>();
     for (int n : numbers) {
       Optional<Folio> folio = n == 0 ? Optional.empty() : Optional.of(new Folio(n, 0.5));
-      pages.add(
-          new ReadPage(pages.size() + 1, "page.png", 1000, 1400, List.of(), folio));
+      pages.add(new ReadPage(pages.size() + 1, "page.png", 1000, 1400, List.of(), folio));
     }
     return pages;
   }
