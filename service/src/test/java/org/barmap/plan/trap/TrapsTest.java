@@ -3,6 +3,7 @@ package org.barmap.plan.trap;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Locale;
 import org.barmap.map.BarMap;
 import org.barmap.plan.Changes;
 import org.barmap.plan.Plan;
@@ -136,7 +137,8 @@ class TrapsTest {
             "No. 1: cut 5 to 14; 1st time tacet 1 to 2; transpose up a tone; bow at 40; rit. 41 to"
                 + " 42; mute on at 43; electric bass at 44");
     Plan plan = Planner.plan(map, changes, PlanSettings.USUAL);
-    String told = String.join("\n", plan.traps().stream().map(Trap::text).toList()).toLowerCase();
+    String told =
+        String.join("\n", plan.traps().stream().map(Trap::text).toList()).toLowerCase(Locale.ROOT);
     assertThat(plan.pencil().stream().filter(m -> m.change().isPresent()))
         .isNotEmpty()
         .allMatch(
@@ -144,6 +146,9 @@ class TrapsTest {
                 m.mark().endsWith("-end")
                     || m.mark().equals("land")
                     || told.contains(
-                        m.sign().toLowerCase().replaceFirst("^(?:\\[ cut to|\\[) ", "").strip()));
+                        m.sign()
+                            .toLowerCase(Locale.ROOT)
+                            .replaceFirst("^(?:\\[ cut to|\\[) ", "")
+                            .strip()));
   }
 }
