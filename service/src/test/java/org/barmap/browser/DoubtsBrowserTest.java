@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
@@ -80,7 +81,7 @@ class DoubtsBrowserTest extends VisitingTest {
     int changed = 0;
     for (JsonNode bar : map().path("bars")) {
       String id = bar.path("id").asString();
-      changed += before.get(id).equals(after.get(id)) ? 0 : bar.path("count").asInt(1);
+      changed += Objects.equals(before.get(id), after.get(id)) ? 0 : bar.path("count").asInt(1);
     }
     assertThat(changed).isPositive();
     assertThat(said).contains(changed == 1 ? "1 bar renumbered" : changed + " bars renumbered");

@@ -9,7 +9,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import org.barmap.map.Meter;
 import org.barmap.plan.reference.Resolved.At;
-import org.barmap.plan.reference.TempoWords.Sense;
+import org.barmap.plan.reference.words.TempoWords;
+import org.barmap.plan.reference.words.TempoWords.Sense;
 
 /**
  * What the print and the changes at one bar do to what is in force. Source: trade.md, landing in

@@ -1,4 +1,4 @@
-package org.barmap.plan.reference;
+package org.barmap.plan.reference.words;
 
 import java.util.List;
 import java.util.Locale;
@@ -10,10 +10,10 @@ import java.util.regex.Pattern;
  * What a word says of the tempo. Source: trade.md, "a word without a figure"; decided, no guessed
  * seconds.
  */
-final class TempoWords {
+public final class TempoWords {
 
   /** What a word does to the tempo. */
-  enum Sense {
+  public enum Sense {
     /** A figure: the tempo is known from here. */
     FIGURE,
     /** Twice the tempo before. */
@@ -108,7 +108,8 @@ final class TempoWords {
 
   private TempoWords() {}
 
-  static Sense sense(String word) {
+  /** What a printed word says of the tempo. */
+  public static Sense sense(String word) {
     String said = word.toLowerCase(Locale.ROOT).strip();
     if (quarters(word).isPresent()) {
       return Sense.FIGURE;
@@ -137,7 +138,8 @@ final class TempoWords {
   }
 
   /** Quarter notes a minute of a word with a figure. Source: oracles.md, Counting and time. */
-  static OptionalDouble quarters(String word) {
+  /** Quarters a minute, where a figure is printed. */
+  public static OptionalDouble quarters(String word) {
     Matcher found = FIGURE.matcher(word);
     if (!found.find()) {
       return OptionalDouble.empty();
