@@ -5,11 +5,11 @@ import { button, el } from "./dom.js";
  *
  * @param {string} title
  * @param {Node[]} content
- * @param {{yes?: string, no?: string, danger?: boolean, ready?: (form: HTMLFormElement, yes: HTMLButtonElement) => void}} [options]
- *     without `yes` there is only a closing button
+ * @param {{yes?: string, no?: string, danger?: boolean, at?: string, ready?: (form: HTMLFormElement, yes: HTMLButtonElement) => void}} [options]
+ *     without `yes` there is only a closing button; `at` names the field to begin with
  * @returns {Promise<FormData|undefined>} the fields, or nothing when it was left
  */
-export function ask(title, content, { yes, no = "Cancel", danger = false, ready } = {}) {
+export function ask(title, content, { yes, no = "Cancel", danger = false, at = "", ready } = {}) {
   return new Promise((resolve) => {
     // Without a field to fill in, the heading gets the focus, so that long texts start at their top.
     const heading = el("h2", { text: title, id: "dialog-title", tabindex: -1, autofocus: !yes });
@@ -40,7 +40,9 @@ export function ask(title, content, { yes, no = "Cancel", danger = false, ready 
     ready?.(form, accept);
     dialog.showModal();
     // Where nothing is to be filled in and nothing is lost, Enter says yes.
-    const first = /** @type {HTMLElement|null} */ (form.querySelector(".dialog-body input, .dialog-body select, .dialog-body textarea"));
+    const fields = /** @type {NodeListOf<HTMLElement>} */ (form.querySelectorAll(".dialog-body input, .dialog-body select, .dialog-body textarea"));
+    const open = [...fields].filter((f) => !f.closest("details:not([open])"));
+    const first = open.find((f) => at && f.getAttribute("name") === at) ?? open[0];
     if (yes && first) first.focus();
     else if (yes && !danger) accept.focus();
   });

@@ -129,6 +129,12 @@ export function when(iso) {
     : date.toLocaleString([], { weekday: "short", day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
 }
 
+/** @param {string} day as ISO 8601 has it */
+export function dayText(day) {
+  const date = new Date(`${day}T12:00:00`);
+  return Number.isNaN(date.getTime()) ? day : date.toLocaleDateString([], { day: "numeric", month: "short", year: "numeric" });
+}
+
 /**
  * What of a number's time is known, where not all of it is.
  *

@@ -135,11 +135,14 @@ export class ChooseBar {
    */
   async #propose(kind, number, first, last) {
     const { title, fields, after } = KINDS[kind];
-    const questions = fields(first, last);
+    const here = this.numbers.findIndex((n) => n.label === number);
+    const later = this.numbers.slice(here + 1).filter((n) => n.label && !n.tacet).map((n) => /** @type {[string, string]} */ ([n.label, numberName(n)]));
+    const questions = fields(first, last, later);
     let answer;
     if (questions.length) {
       const where = after ? last : `${first}${last !== first ? ` to ${last}` : ""}`;
-      answer = await ask(`${title}: ${number ? `No. ${number}, ` : ""}${where}`, questions, { yes: "Go on" });
+      const none = kind === "jump-on" && later.length === 0;
+      answer = await ask(`${title}: ${number ? `No. ${number}, ` : ""}${where}`, questions, none ? {} : { yes: "Go on" });
       if (!answer) return;
     }
     const change = changeOf(kind, { number, first, last }, answer);

@@ -1,6 +1,6 @@
 import { field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
-import { MOST_FIFTHS, keyText } from "../core/words.js";
+import { MOST_FIFTHS, dayText, keyText } from "../core/words.js";
 
 /**
  * The kinds of change by their words in the format; bars are named as a player says them: "34", "24A", "24 in the 2nd ending".
@@ -20,7 +20,7 @@ import { MOST_FIFTHS, keyText } from "../core/words.js";
  *   | {kind: "jump", from: string, toNumber?: string, to: string, times?: number}
  *   | {kind: "only", pass: string} & Span
  *   | {kind: "not", pass?: string} & Span
- *   | {kind: "vamp", leave: "any-time"|"end-of-pass"} & Span
+ *   | {kind: "vamp", leave: "any-time"|"end-of-pass", cue?: string, exitBar?: string, exitBeat?: number} & Span
  *   | {kind: "safety"} & Span
  *   | {kind: "play", times: number} & Span
  *   | {kind: "insert", after?: string, before?: string, bars: number, content?: "rest"|"music", meter?: string, label?: string}
@@ -70,6 +70,12 @@ function waits(c) {
   return `${c.first ? `at ${c.first}` : `after ${c.after}`}${c.cue ? ` till ${c.cue}` : ""}`;
 }
 
+/** @param {{leave: string, exitBar?: string, exitBeat?: number}} c */
+function leaves({ leave, exitBar, exitBeat }) {
+  if (exitBar) return exitBeat ? `out on beat ${exitBeat} of ${exitBar}` : `out after ${exitBar}`;
+  return `leave ${leave === "any-time" ? "at any time" : "at the end of a pass"}`;
+}
+
 /** @type {[string, string][]} */
 const REMINDERS = [
   ["watch", "watch the director"], ["cue", "cue"], ["push", "push on"], ["pull", "pull back"], ["bow", "bow"],
@@ -112,7 +118,7 @@ const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3
  * @typedef {object} Offer
  * @property {string} text
  * @property {string} title
- * @property {(first: string, last: string) => HTMLElement[]} fields
+ * @property {(first: string, last: string, others: [string, string][]) => HTMLElement[]} fields `others`: label and name of the numbers that come later
  * @property {boolean} [noLast]
  * @property {boolean} [after]
  * @property {boolean} [back] it leads from the last bar to the first
@@ -125,7 +131,7 @@ const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3
  * @typedef {Offer & {says: (c: Extract<Change, {kind: K}>) => string}} Kind
  */
 
-/** @type {{[K in Exclude<Change["kind"], "order"|"tacet"|"cut-number"|"link"|"track"|"repeats-after-jump">]: Kind<K>} & {"cut-part": Kind<"cut">}} */
+/** @type {{[K in Exclude<Change["kind"], "order"|"tacet"|"cut-number"|"link"|"track"|"repeats-after-jump">]: Kind<K>} & {"cut-part": Kind<"cut">, "jump-on": Kind<"jump">}} */
 const OF_BARS = {
   cut: { text: "Cut these", title: "Cut", fields: () => [], says: (c) => `cut ${span(c)}${inPass(c.pass)}` },
   only: {
@@ -154,8 +160,13 @@ const OF_BARS = {
   vamp: {
     text: "Vamp",
     title: "Vamp",
-    fields: () => [field("It is left", select("leave", [["end-of-pass", "at the end of a pass"], ["any-time", "at any time"]]))],
-    says: (c) => `vamp ${span(c)}, leave ${c.leave === "any-time" ? "at any time" : "at the end of a pass"}`,
+    fields: (first, last) => [
+      field("It is left", select("leave", [["end-of-pass", "at the end of a pass"], ["any-time", "at any time"]])),
+      field("Till when", el("input", { name: "cue", maxlength: 120, autocomplete: "off", placeholder: "the cart stops" }), "May be left empty: then on the director's cue."),
+      el("div", { class: "pair" }, field("The last time, out after bar", el("input", { name: "exitBar", maxlength: 40, autocomplete: "off", placeholder: last })), field("or on its beat", figure("exitBeat", 1, 32, ""))),
+      el("p", { class: "field-hint", text: `Only where one goes on from inside ${first === last ? "the bar" : "the bars"}.` }),
+    ],
+    says: (c) => `vamp ${span(c)}${c.cue ? ` till ${c.cue}` : ""}, ${leaves(c)}`,
   },
   safety: { text: "Safety", title: "Safety", fields: () => [], says: (c) => `safety ${span(c)}` },
   play: {
@@ -217,6 +228,16 @@ const OF_BARS = {
     fields: () => [field("So often", figure("times", 1, 99, "1"))],
     says: (c) => `from ${c.from} ${c.toNumber ? `to No. ${c.toNumber} bar ${c.to}` : `back to ${c.to}`}${c.times && c.times > 1 ? ` ${c.times} times` : ""}`,
     back: true,
+  },
+  "jump-on": {
+    text: "Go on in another number",
+    title: "On into another number",
+    fields: (first, last, others) =>
+      others.length
+        ? [field("Number", select("toNumber", others)), field("Land on bar", bar("to", "1"))]
+        : [el("p", { text: "No number comes after this one." })],
+    says: (c) => `from ${c.from} to No. ${c.toNumber} bar ${c.to}`,
+    after: true,
   },
   restore: { text: "Back in again", title: "Back in again", fields: () => [], says: (c) => `${c.first ? `${span({ first: c.first, last: c.last })} ` : ""}back in` },
   hold: {
@@ -301,7 +322,7 @@ export const OF_NUMBER = {
 export function sentence(change) {
   if (change.kind === "order") return `Order of numbers: ${change.numbers.join(", ")}`;
   const known = /** @type {Record<string, {says: (c: Change) => string}|undefined>} */ ({ ...OF_BARS, ...OF_NUMBER })[change.kind];
-  return `${change.number ? `No. ${change.number}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}${change.version ? `, ${change.version} only` : ""}${change.until ? `, until ${change.until}` : ""}`;
+  return `${change.number ? `No. ${change.number}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}${change.version ? `, ${change.version} only` : ""}${change.until ? `, until ${dayText(change.until)}` : ""}`;
 }
 
 /**
@@ -321,7 +342,7 @@ export function changeOfNumber(kind, number, answer) {
   return /** @type {Change} */ (/** @type {unknown} */ (change));
 }
 
-const NUMERIC = ["seconds", "times", "semitones", "perMinute", "toPerMinute", "beats", "bars", "fifths"];
+const NUMERIC = ["seconds", "times", "semitones", "perMinute", "toPerMinute", "beats", "bars", "fifths", "exitBeat"];
 
 /**
  * Makes the change out of the chosen bars and the answers.
@@ -337,6 +358,8 @@ export function changeOf(kind, { number, first, last }, answer) {
     const at = (/** @type {string} */ name, /** @type {string} */ beat) => (said[beat] ? `${said[name]} beat ${said[beat]}` : String(said[name]));
     return { ...(number ? { number } : {}), kind: "cut", first: at("first", "fromBeat"), last: at("last", "toBeat"), ...(said.pass ? { pass: String(said.pass) } : {}) };
   }
+  if (kind === "jump-on") return { ...(number ? { number } : {}), kind: "jump", from: last, toNumber: String(said.toNumber), to: String(said.to).trim() };
+  if (kind === "vamp" && said.exitBeat && !said.exitBar) said.exitBar = last;
   /** @type {Record<string, unknown>} */
   const change = { ...(number ? { number } : {}), kind };
   if (KINDS[kind].after) {

@@ -7,9 +7,11 @@ import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { barName, count, duration, knownText, numberName } from "../core/words.js";
 import { checkList } from "../shared/lists.js";
+import { versionSwitch, versionsOf } from "../shared/version.js";
 import { changeList } from "./changes.js";
 import { ChooseBar } from "./choose.js";
 import { drawForm } from "./form.js";
+import { holdFields, holds } from "./holding.js";
 import { RoadModel } from "./model.js";
 import { TurnStrip } from "./turns.js";
 import { WordBox } from "./words.js";
@@ -18,13 +20,12 @@ import { WordBox } from "./words.js";
 /** @typedef {import("../core/types.js").KeptChange} KeptChange */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
 
-/**
- * What is asked comes before what is only told.
- *
- * @param {import("../core/types.js").PlanFinding[]} findings
- */
-function askedFirst(findings) {
-  return [...findings.filter((f) => f.question), ...findings.filter((f) => !f.question)];
+/** So many questions, and so many remarks, are shown at a time. */
+const MOST = 8;
+
+/** @param {number} asked */
+function more(asked) {
+  return asked > MOST ? el("p", { class: "soft small", text: `${asked - MOST} more come when some of these are answered.` }) : null;
 }
 
 /** The form of every number, and the show's changes. */
@@ -37,6 +38,8 @@ class RoadRoom {
   #words = new WordBox(this.#model);
   #forms = el("div", { class: "forms" });
   #changes = el("section", { class: "card", "aria-label": "Changes" });
+  #asked = el("section", { class: "card", id: "asked", "aria-label": "Questions", hidden: true });
+  #version = el("div");
   #turns = new TurnStrip((id) => this.#nameOf(id));
   #width = 0;
 
@@ -45,7 +48,7 @@ class RoadRoom {
     if (!this.#book) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#forms), el("div", { class: "road-side" }, this.#words.node, this.#turns.node, this.#changes)),
+      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#forms), el("div", { class: "road-side" }, this.#version, this.#words.node, this.#turns.node, this.#asked, this.#changes)),
       this.#choose.node,
     );
     show(this.#forms, el("p", { class: "waiting", text: "Drawing the form …" }));
@@ -83,6 +86,12 @@ class RoadRoom {
   #draw() {
     this.#drawTurns();
     this.#drawForms();
+    show(this.#version, versionSwitch(this.#book, this.#model.settings, this.#model.changes, () => void this.#model.load().catch(complain)));
+    const findings = this.#model.plan?.findings ?? [];
+    const asked = findings.filter((f) => f.question);
+    const name = (/** @type {string} */ bar) => this.#nameOf(bar);
+    this.#asked.hidden = asked.length === 0;
+    show(this.#asked, el("h2", { text: asked.length === 1 ? "A question" : `${asked.length} questions` }), checkList(asked.slice(0, MOST), name, (...answer) => void this.#answer(...answer)), more(asked.length));
     show(
       this.#changes,
       changeList(this.#model.changes, this.#model.history, {
@@ -91,7 +100,7 @@ class RoadRoom {
         undo: () => void this.#model.undo().catch(complain),
         redo: () => void this.#model.redo().catch(complain),
       }),
-      checkList(askedFirst(this.#model.plan?.findings ?? []).slice(0, 8), (bar) => this.#nameOf(bar), (...answer) => void this.#answer(...answer)),
+      checkList(findings.filter((f) => !f.question).slice(0, MOST), name),
     );
   }
 
@@ -168,10 +177,14 @@ class RoadRoom {
     } catch (error) {
       return complain(error);
     }
-    const sure = await ask("Is this right?", [el("p", {}, el("strong", { text })), checkList(checks) ?? el("p", { class: "soft", text: "Nothing speaks against it." })], { yes: "Yes, make it so" });
+    const sure = await ask(
+      "Is this right?",
+      [el("p", {}, el("strong", { text })), checkList(checks) ?? el("p", { class: "soft", text: "Nothing speaks against it." }), holdFields(versionsOf(this.#model.changes, this.#model.settings))],
+      { yes: "Yes, make it so" },
+    );
     if (!sure) return;
     try {
-      const made = await this.#model.add(change);
+      const made = await this.#model.add({ ...change, ...holds(sure) });
       if (!made) return;
       this.#choose.clear();
       toast(text, { kind: "good", action: { label: "Take back", last: "changes", run: () => void this.#model.undo().catch(complain) } });

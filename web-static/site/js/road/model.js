@@ -1,6 +1,7 @@
 import { bookPath, call, isStale, read } from "../core/api.js";
 import { who } from "../core/store.js";
 import { forget } from "../core/toast.js";
+import { stepsOf } from "../shared/answer.js";
 
 /** @typedef {import("../core/types.js").Change} Change */
 /** @typedef {import("../core/types.js").KeptChange} KeptChange */
@@ -20,6 +21,8 @@ export class RoadModel {
   numbers = [];
   /** @type {import("../core/types.js").Plan|undefined} */
   plan;
+  /** @type {import("../core/types.js").Settings|undefined} */
+  settings;
   /** @type {import("../core/types.js").History} */
   history = { entries: [], undo: 0, redo: 0 };
 
@@ -40,17 +43,19 @@ export class RoadModel {
   async load() {
     /** @type {Promise<Answered<import("../core/types.js").ChangeList>>} */
     const list = call("GET", bookPath(this.#book, "/changes"));
-    const [changes, road, plan, history] = await Promise.all([
+    const [changes, road, plan, history, settings] = await Promise.all([
       list,
       read(this.#book, "/roadmap"),
       read(this.#book, "/plan").catch(() => undefined),
       read(this.#book, "/changes/history"),
+      read(this.#book, "/settings"),
     ]);
     this.changes = changes.data.changes;
     this.#revision = changes.revision;
     this.numbers = road.numbers;
     this.plan = plan;
     this.history = history;
+    this.settings = settings;
     this.#bus.emit("road");
   }
 
@@ -136,20 +141,12 @@ export class RoadModel {
    * @returns {Promise<number>} how many steps that took
    */
   async answer(id, instead) {
-    let steps = 0;
-    for (const { id: own, ...said } of instead) {
-      const kept = this.changes.find((c) => c.id === own);
-      const now = /** @type {Record<string, unknown>} */ (kept ?? {});
-      const other = Object.entries(said).filter(([key, value]) => JSON.stringify(now[key]) !== JSON.stringify(value));
-      if (kept && other.length === 0) continue;
-      const done = kept
-        ? await this.#write("PATCH", `/changes/${encodeURIComponent(kept.id)}`, Object.fromEntries(other))
-        : await this.add(/** @type {Change} */ (said));
-      if (!done) return steps;
-      steps++;
+    let done = 0;
+    for (const { method, path, body } of stepsOf(this.changes, id, instead, who())) {
+      if (!(await this.#write(method, path, body))) break;
+      done++;
     }
-    if (id && !instead.some((c) => c.id === id) && (await this.#write("DELETE", `/changes/${encodeURIComponent(id)}`))) steps++;
-    return steps;
+    return done;
   }
 
   undo() {

@@ -26,7 +26,7 @@ export function restList(book, rests, names) {
         rest.text ? el("span", { text: rest.text }) : null,
         unsureText(rest.unsure),
         rest.landmarks.length
-          ? el("ul", { class: "landmarks" }, rest.landmarks.map((l) => el("li", {}, el("b", { text: count(l.after, "bar") }), ` in: ${l.what}`)))
+          ? el("ul", { class: "landmarks" }, rest.landmarks.map((l) => el("li", {}, el("b", { text: `after ${count(l.after, "bar")}` }), `: ${l.what}`)))
           : null,
         el("a", { class: "btn", href: `/practice.html?b=${encodeURIComponent(book)}#${encodeURIComponent(rest.first)}`, text: "Count it" }),
       ),
@@ -44,17 +44,23 @@ export function instrumentList(list, names) {
     "ul",
     { class: "plain" },
     list.map((change) => {
-      const time = change.seconds === undefined ? `time not known${change.because ? `: ${change.because}` : ""}` : `${change.seconds < 0.05 ? "no time" : duration(change.seconds)} to change${change.needed ? `, ${change.needed} s needed` : ""}`;
+      const early = change.seconds === undefined && change.verdict === "time" && !change.because;
+      const time = early ? "before the number" : change.seconds === undefined ? `time not known${change.because ? `: ${change.because}` : ""}` : `${change.seconds < 0.05 ? "no time" : duration(change.seconds)} to change${change.needed ? `, ${change.needed} s needed` : ""}`;
       return el(
         "li",
         { class: "item" },
-        el("b", { text: change.from ? `${change.from} → ${change.to}` : change.to }),
+        el("b", { text: (change.from ? [change.from, change.to] : [change.to]).map(inHand).join(" → ") }),
         el("span", { class: "soft", text: names.long(change.at) }),
         el("span", {}, icon(change.verdict === "time" ? "tick" : change.verdict === "unknown" ? "doubt" : "warn"), ` ${time}`),
         change.text ? el("span", { class: "soft small", text: change.text }) : null,
       );
     }),
   );
+}
+
+/** @param {string} word */
+function inHand(word) {
+  return word === "pizz" ? "pizz." : word;
 }
 
 /**

@@ -1,12 +1,15 @@
-import { bookPath, isMissing, read } from "../core/api.js";
+import { bookPath, call, isMissing, isStale, read } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
-import { complain } from "../core/toast.js";
+import { who } from "../core/store.js";
+import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
 import { checkList } from "../shared/lists.js";
+import { stepsOf } from "../shared/answer.js";
 import { turnKey } from "../shared/turn.js";
+import { versionSwitch } from "../shared/version.js";
 import { aheadList } from "./ahead.js";
 import { checkedText, sideQuestion } from "./head.js";
 import { instrumentList, markList, restList } from "./lists.js";
@@ -49,7 +52,9 @@ class TurnsRoom {
   #printed = NO_PLAN;
   /** @type {import("../core/types.js").Settings|undefined} */
   #settings;
-  #changes = 0;
+  /** @type {import("../core/types.js").KeptChange[]} */
+  #changes = [];
+  #revision = "";
   /** @type {{id: string, index: number}[]} */
   #pages = [];
   /** @type {BarNames|undefined} */
@@ -63,11 +68,13 @@ class TurnsRoom {
     show(this.#body, el("p", { class: "waiting", text: "Working it out …" }));
     for (const name of /** @type {const} */ (["live:map", "live:plan", "live:found"])) this.#bus.on(name, () => void this.#load().catch(() => {}));
     addEventListener("hashchange", () => {
+      if (this.#settingsAsked()) return;
       this.#view = location.hash.slice(1) || "turns";
       this.#draw();
     });
     try {
       await this.#load();
+      this.#settingsAsked();
       new LiveBook(bookPath(this.#book, "/events"), this.#bus);
     } catch (error) {
       if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
@@ -79,7 +86,7 @@ class TurnsRoom {
   async #load() {
     const id = this.#book;
     const [book, map, plan, printed, settings, changes] = await Promise.all([
-      read(id, ""), read(id, "/map"), read(id, "/plan"), read(id, "/plan?without=changes"), read(id, "/settings"), read(id, "/changes"),
+      read(id, ""), read(id, "/map"), read(id, "/plan"), read(id, "/plan?without=changes"), read(id, "/settings"), call("GET", bookPath(id, "/changes")),
     ]);
     shell({ room: "turns", book: this.#book, title: `${book.title}, ${book.part}` });
     this.#pages = book.pages;
@@ -87,12 +94,15 @@ class TurnsRoom {
     this.#plan = plan;
     this.#printed = printed;
     this.#settings = settings;
-    this.#changes = changes.changes.filter((c) => c.on !== false).length;
+    this.#changes = changes.data.changes;
+    this.#revision = changes.revision;
     this.#draw();
   }
 
   #draw() {
     const turns = this.#plan.turns;
+    const left = new Set(this.#plan.findings.filter((f) => f.code === "version" || f.code === "over").map((f) => f.change));
+    const changed = this.#changes.filter((c) => c.on !== false && !left.has(c.id)).length;
     const bad = turns.filter((t) => t.verdict === "none").length;
     show(
       this.#head,
@@ -102,14 +112,56 @@ class TurnsRoom {
         el("h1", { text: "Turns and rests" }),
         button("You and your turns", () => void this.#ask(), { class: "btn", id: "turn-settings" }),
       ),
-      turns.length === 0 ? null : el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${this.#changes ? `${count(this.#changes, "change")} of the show counted.` : "As printed: no changes count."}` }),
+      turns.length === 0 ? null : el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${changed ? `${count(changed, "change")} of the show counted.` : "As printed: no changes count."}` }),
+      versionSwitch(this.#book, this.#settings, this.#changes, () => void this.#load().catch(complain)),
       checkedText(this.#plan.checked),
       sideQuestion(this.#plan.findings, () => void this.#ask()),
-      checkList(this.#plan.findings.filter((f) => f.code !== "first-page").filter((f) => f.severity !== "info").slice(0, 6), (bar) => this.#names?.long(bar) ?? ""),
+      this.#open(),
     );
     show(this.#tabs, VIEWS.map(([id, name]) => el("a", { href: `#${id}`, "aria-current": id === this.#view ? "true" : undefined, text: name })));
     this.#tabs.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "nearest" });
     show(this.#body, this.#content());
+  }
+
+  /** What is asked and what speaks against the plan; on a narrow page the answers are a tap away. */
+  #open() {
+    const findings = this.#plan.findings.filter((f) => f.code !== "first-page" && f.severity !== "info");
+    const list = checkList(findings.slice(0, 6), (bar) => this.#names?.long(bar) ?? "", (finding, instead, says) => void this.#answer(finding, instead, says));
+    if (!list) return null;
+    const asked = findings.filter((f) => f.question).length;
+    const open = this.#head.querySelector("details")?.open ?? innerWidth > 640;
+    const what = [asked ? count(asked, "question") : "", findings.length > asked ? count(findings.length - asked, "warning") : ""].filter(Boolean).join(", ");
+    return el("details", { class: "fold open-findings", open }, el("summary", { text: what }), list);
+  }
+
+  /**
+   * @param {import("../core/types.js").PlanFinding} finding
+   * @param {import("../core/types.js").KeptChange[]} instead
+   * @param {string} says
+   */
+  async #answer(finding, instead, says) {
+    const steps = stepsOf(this.#changes, finding.change, instead, who());
+    const done = await this.#write(steps);
+    const back = Array.from({ length: done }, () => /** @type {const} */ ({ method: "POST", path: "/changes/undo", body: {} }));
+    if (done) toast(`Taken as: ${says}.`, { kind: "good", action: { label: "Take back", run: () => void this.#write(back) } });
+  }
+
+  /** @param {import("../shared/answer.js").Step[]} steps */
+  async #write(steps) {
+    let done = 0;
+    try {
+      for (const { method, path, body } of steps) {
+        /** @type {import("../core/api.js").Answered<import("../core/types.js").ChangeAnswer>} */
+        const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision });
+        this.#revision = String(data.revision);
+        done++;
+      }
+    } catch (error) {
+      if (isStale(error)) toast("Someone else changed the list at the same time. It is fresh again; make your step once more if it is still needed.", { key: "stale" });
+      else complain(error);
+    }
+    await this.#load().catch(complain);
+    return done;
   }
 
   #content() {
@@ -141,16 +193,26 @@ class TurnsRoom {
     return el(
       "div",
       {},
-      el("ul", { class: "turns" }, turns.map((turn) => turnCard(turn, { book: this.#book, names, printed: printed.get(turnKey(turn)), changed: this.#changes > 0 }))),
+      el("ul", { class: "turns" }, turns.map((turn) => turnCard(turn, { book: this.#book, names, printed: printed.get(turnKey(turn)), changed: this.#changes.some((c) => c.on !== false) }))),
       gone.length
         ? el("p", { class: "soft", text: `No longer there with the changes: ${gone.map((t) => `page ${t.fromPage} to ${t.toPage}`).join(", ")}.` })
         : null,
     );
   }
 
-  async #ask() {
+  /** Opens the settings where the address asks for one of their fields. */
+  #settingsAsked() {
+    const field = /^#settings-(\w+)$/.exec(location.hash)?.[1];
+    if (!field) return false;
+    history.replaceState(null, "", `${location.pathname}${location.search}#${this.#view}`);
+    void this.#ask(field);
+    return true;
+  }
+
+  /** @param {string} at the field that is asked for */
+  async #ask(at = "") {
     try {
-      if (this.#settings && await changeSettings(this.#book, this.#pages)) await this.#load();
+      if (this.#settings && await changeSettings(this.#book, this.#pages, at)) await this.#load();
     } catch (error) {
       complain(error);
     }

@@ -9,9 +9,10 @@ import { lying, lyingFields } from "./lying.js";
  *
  * @param {string} book
  * @param {{id: string, index: number}[]} pages
+ * @param {string} at the name of the field that is asked for; empty for none
  * @returns {Promise<boolean>} whether something changed
  */
-export async function changeSettings(book, pages) {
+export async function changeSettings(book, pages, at = "") {
   /** @type {import("../core/api.js").Answered<import("../core/types.js").Settings>} */
   const { data: now, revision } = await call("GET", bookPath(book, "/settings"));
   const number = (/** @type {"turnSeconds"|"quickSeconds"|"memoryBars"|"changeSeconds"} */ name, /** @type {number} */ step, /** @type {number} */ min, /** @type {number} */ max) =>
@@ -36,7 +37,7 @@ export async function changeSettings(book, pages) {
       el("label", { class: "tick-line" }, repeats, el("span", { text: "Repeats are played again after a D.C. or D.S." })),
       field("Version of the show", version, "Changes for another version are left out. May be left empty."),
     ],
-    { yes: "Keep" },
+    { yes: "Keep", at },
   );
   if (!answer) return false;
   const body = {

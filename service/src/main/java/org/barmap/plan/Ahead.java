@@ -79,11 +79,17 @@ final class Ahead {
     }
   }
 
+  /** A mark that is the bar's number says nothing more. */
+  private static String mark(Bar bar, String name) {
+    return bar.rehearsal()
+        .map(m -> m.text())
+        .filter(m -> !m.equals(name))
+        .map(m -> " (mark " + m + ")")
+        .orElse("");
+  }
+
   private static String describe(Performance performance, Piece piece, int rest) {
-    String mark =
-        piece.first()
-            ? piece.bar().rehearsal().map(m -> " (mark " + m.text() + ")").orElse("")
-            : "";
+    String mark = piece.first() ? mark(piece.bar(), name(performance, piece)) : "";
     String meter =
         piece.bar().meter().filter(Meter::printed).map(m -> ", " + figures(m)).orElse("");
     String key = piece.bar().key().filter(Key::printed).map(k -> ", " + k.says()).orElse("");
@@ -160,7 +166,7 @@ final class Ahead {
       return;
     }
     Bar bar = step.piece().bar();
-    String mark = bar.rehearsal().map(m -> " (mark " + m.text() + ")").orElse("");
+    String mark = mark(bar, name(performance, step.piece()));
     add(
         "entrance",
         performance,

@@ -1,11 +1,15 @@
 package org.barmap.plan;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.barmap.map.Severity;
+import org.barmap.plan.change.Off;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Question;
 import org.barmap.plan.change.WrittenNumber;
@@ -76,12 +80,19 @@ final class NumberOrder {
     List<ShowChange> all = new ArrayList<>(before);
     all.add(later);
     List<PlanFinding> untold = new ArrayList<>();
-    String both = said(applied(numbers, all, untold));
+    List<WrittenNumber> after = applied(numbers, all, untold);
+    String both = said(after);
     String last = said(applied(numbers, List.of(later), untold));
     String first = said(applied(numbers, before, untold));
     boolean same = both.equals(last) && both.equals(first);
+    Map<String, List<ShowChange>> ways = new LinkedHashMap<>();
+    ways.put(both, same ? before : alone(before, whole(after, later)));
+    ways.putIfAbsent(last, alone(before, Optional.of(later)));
+    ways.put(first, before);
     List<Question.Reading> readings =
-        Stream.of(both, last, first).distinct().map(Question.Reading::of).toList();
+        ways.entrySet().stream()
+            .map(w -> new Question.Reading(w.getKey(), Optional.empty(), w.getValue()))
+            .toList();
     PlanFinding finding =
         PlanFinding.change(
             Severity.DOUBT,
@@ -93,6 +104,21 @@ final class NumberOrder {
             later);
     Question.Topic topic = same ? Question.Topic.DUPLICATE : Question.Topic.ORDER;
     return finding.asking(new Question(topic, Optional.empty(), readings));
+  }
+
+  /** Returns the changes after which one order holds and those before it don't. */
+  private static List<ShowChange> alone(List<ShowChange> before, Optional<ShowChange> order) {
+    return order.stream()
+        .flatMap(o -> Stream.concat(before.stream().map(Off::of), Stream.of(o)))
+        .toList();
+  }
+
+  /** Returns one change that says a whole order; empty where not every number has a name. */
+  private static Optional<ShowChange> whole(List<WrittenNumber> order, ShowChange later) {
+    List<String> labels = order.stream().map(WrittenNumber::label).toList();
+    boolean named =
+        labels.stream().noneMatch(String::isEmpty) && Set.copyOf(labels).size() == labels.size();
+    return named ? Optional.of(ShowChange.order(later.meta(), labels)) : Optional.empty();
   }
 
   private static String said(List<WrittenNumber> order) {

@@ -87,6 +87,64 @@ class QuestionBrowserTest extends VisitingTest {
     assertThat(browser.complaints()).isEmpty();
   }
 
+  @Test
+  @Order(4)
+  void whatThePrintLeavesOpenIsOneTapInTheRoomOfTheTurnsToo() {
+    int before = changes().size();
+    browser.go("/turns.html?b=" + book);
+    browser.click("[data-check=which-passes] .reading:not(.now) button");
+    browser.count("[data-check=which-passes]", 0, 20);
+    browser.waiting(20).until(d -> changes().size() > before);
+    browser.click(".toast button");
+    browser.see("[data-check=which-passes]");
+    assertThat(changes().size()).isEqualTo(before);
+  }
+
+  @Test
+  @Order(5)
+  void whatIsInHandAtFirstLeadsToItsField() {
+    browser.go("/road.html?b=" + book);
+    browser.click("#asked [data-check=in-hand] .reading-place");
+    browser.see("dialog [name=inHand]");
+    browser
+        .waiting(20)
+        .until(
+            d ->
+                String.valueOf(d.switchTo().activeElement().getAttribute("name")).equals("inHand"));
+    browser.type("dialog [name=inHand]", "double bass");
+    browser.click("dialog [type=submit]");
+    browser.count("[data-check=in-hand]", 0, 20);
+    browser.go("/road.html?b=" + book);
+    browser.click("#asked [data-check=first-page] .reading-place");
+    browser.see("dialog [name=firstPage]");
+    browser
+        .waiting(20)
+        .until(
+            d ->
+                String.valueOf(d.switchTo().activeElement().getAttribute("name"))
+                    .equals("firstPage"));
+    browser.click("dialog [type=button]");
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  @Test
+  @Order(6)
+  void theSameSaidTwiceIsOneTap() {
+    String path = "/api/books/" + book + "/changes";
+    Map<String, String> cut = Map.of("number", "1", "kind", "cut", "first", "17", "last", "18");
+    api.post(path, cut, api.revision(path));
+    api.post(path, cut, api.revision(path));
+    int before = changes().size();
+    browser.go("/road.html?b=" + book);
+    browser.click("#asked [data-check=said-twice] .reading button");
+    browser.count("[data-check=said-twice]", 0, 20);
+    browser.waiting(20).until(d -> changes().size() == before - 1);
+    browser.click(".toast button");
+    browser.see("[data-check=said-twice]");
+    assertThat(changes().size()).isEqualTo(before);
+    assertThat(browser.complaints()).isEmpty();
+  }
+
   private String number = "";
 
   /** Returns the first bar of a repeat without endings that a repeat sign begins. */

@@ -8,6 +8,7 @@ import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Question;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.piece.Span;
@@ -39,7 +40,7 @@ public final class TrackChecks {
               open.first(),
               first,
               text,
-              List.of("played once", "played twice"),
+              List.of(played(number, open, 1), played(number, open, 2)),
               open.change()));
     }
     for (Span span : spans) {
@@ -58,11 +59,23 @@ public final class TrackChecks {
                 number.barAt(span.from()).id(),
                 first,
                 text,
-                List.of("the track waits as long as it was made to", "without the track"),
+                List.of(
+                    Question.Reading.of("the track waits as long as it was made to"),
+                    Question.Reading.of("without the track")),
                 Optional.of(span.change().meta().id())));
       }
     }
     return findings;
+  }
+
+  /** With a track the bars are counted, in the place of what held them open. */
+  private static Question.Reading played(WrittenNumber number, OpenStretch open, int times) {
+    String[] ends = open.bars().split("-", 2);
+    ShowChange counted =
+        ShowChange.played(
+            Meta.of("track-" + ends[0]), number.label(), ends[0], ends[ends.length - 1], times);
+    return new Question.Reading(
+        times == 1 ? "played once" : "played twice", Optional.empty(), List.of(counted));
   }
 
   private static PlanFinding ask(
@@ -70,15 +83,11 @@ public final class TrackChecks {
       String at,
       String first,
       String text,
-      List<String> ways,
+      List<Question.Reading> ways,
       Optional<String> change) {
     return new PlanFinding(
             Severity.DOUBT, Optional.of(at), "track", text, change, List.of(), Optional.empty())
-        .asking(
-            new Question(
-                Question.Topic.TRACK,
-                Optional.of(first),
-                ways.stream().map(Question.Reading::of).toList()));
+        .asking(new Question(Question.Topic.TRACK, Optional.of(first), ways));
   }
 
   private static String name(WrittenNumber number, String id) {

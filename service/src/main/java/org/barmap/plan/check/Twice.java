@@ -48,13 +48,13 @@ public final class Twice {
       if (before == null) {
         once.add(span);
       } else {
-        findings.add(told(number, span));
+        findings.add(told(number, span, before));
       }
     }
     return once;
   }
 
-  private static PlanFinding told(WrittenNumber number, Span span) {
+  private static PlanFinding told(WrittenNumber number, Span span, Span before) {
     String first = number.nameAt(span.from());
     String bars =
         span.from() == span.to()
@@ -75,6 +75,8 @@ public final class Twice {
             new Question(
                 Question.Topic.DUPLICATE,
                 Optional.of(first),
-                List.of(Question.Reading.of("it counts once"))));
+                List.of(
+                    new Question.Reading(
+                        "it counts once", Optional.empty(), List.of(before.change())))));
   }
 }

@@ -70,7 +70,8 @@ final class OpenLayer {
       Optional<Said> other = kept.stream().filter(said::meets).findFirst();
       if (other.isEmpty()) {
         kept.add(said);
-      } else if (questions.overlap(span, said.stretch(), other.get().stretch()) == 1) {
+      } else if (questions.overlap(span, said.stretch(), other.get().span(), other.get().stretch())
+          == 1) {
         kept.set(kept.indexOf(other.get()), said);
       }
     }
@@ -97,14 +98,16 @@ final class OpenLayer {
         continue;
       }
       if (same) {
-        boolean counted =
+        Optional<Span> counted =
             rounds.stream()
-                .anyMatch(
+                .filter(
                     r ->
                         r.effects().rounds().orElseThrow().until() == Rounds.Until.COUNTED
                             && r.from() == span.from()
-                            && r.to() == span.to());
-        if (counted && questions.counted(span, stretch, loop.total()) == 1) {
+                            && r.to() == span.to())
+                .findFirst();
+        if (counted.isPresent()
+            && questions.counted(span, stretch, counted.get(), loop.total()) == 1) {
           return false;
         }
       } else if (start == loop.start() && endsRound(loop, end)) {

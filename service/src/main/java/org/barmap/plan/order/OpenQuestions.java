@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import org.barmap.map.Navigation;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.Choices;
+import org.barmap.plan.change.Off;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Question;
 import org.barmap.plan.change.WrittenNumber;
@@ -29,7 +30,7 @@ final class OpenQuestions {
   }
 
   /** Two changes hold some of the same bars open; 0 for the earlier one, 1 for the later. */
-  int overlap(Span span, OpenStretch stretch, OpenStretch other) {
+  int overlap(Span span, OpenStretch stretch, Span otherSpan, OpenStretch other) {
     boolean twice =
         stretch.kind() == other.kind()
             && stretch.bars().equals(other.bars())
@@ -47,11 +48,18 @@ final class OpenQuestions {
             + other.says()
             + "; which one holds? The first does until that is said.";
     if (same) {
-      Question question = question(stretch, way(other.says()), way(stretch.says()));
+      List<ShowChange> later = List.of(Off.of(otherSpan.change()), span.change());
+      Question question =
+          question(stretch, way(other.says(), without(span)), way(stretch.says(), later));
       findings.add(change("vamp-overlap", span, text).asking(question));
       return 0;
     }
-    return ask("vamp-overlap", span, text, alone(other), alone(stretch));
+    return ask(
+        "vamp-overlap",
+        span,
+        text,
+        new Choices.Way(other.named(), without(span)),
+        new Choices.Way(stretch.named(), List.of(Off.of(otherSpan.change()), span.change())));
   }
 
   /** A change holds some of the bars open that the print holds open as well. */
@@ -76,11 +84,15 @@ final class OpenQuestions {
             + stretch.named()
             + "; after which of its bars is it left? At the end of a pass until that is said.";
     findings.add(
-        change("vamp-exit", span, text).asking(question(stretch, way("at the end of a pass"))));
+        change("vamp-exit", span, text)
+            .asking(
+                question(
+                    stretch,
+                    way("at the end of a pass", List.of(again(span, stretch, stretch.bars()))))));
   }
 
   /** The same bars are counted and held open; 0 for held open, 1 for counted. */
-  int counted(Span span, OpenStretch stretch, int times) {
+  int counted(Span span, OpenStretch stretch, Span count, int times) {
     String kind = stretch.kind().word();
     String text =
         "Bars "
@@ -93,7 +105,11 @@ final class OpenQuestions {
             + kind
             + " holds until that is said.";
     return ask(
-        "vamp-counted", span, text, alone(stretch), Choices.Way.of("played " + times + " times"));
+        "vamp-counted",
+        span,
+        text,
+        new Choices.Way(stretch.named(), List.of(Off.of(count.change()), span.change())),
+        new Choices.Way("played " + times + " times", without(span)));
   }
 
   /** A change counts bars that the print holds open; 0 for counted, 1 for held open. */
@@ -121,7 +137,7 @@ final class OpenQuestions {
         span,
         text,
         Choices.Way.of("round with the first ending, out through the second"),
-        Choices.Way.of("the repeat as printed, no " + stretch.kind().word()));
+        new Choices.Way("the repeat as printed, no " + stretch.kind().word(), without(span)));
   }
 
   /** A vamp or safety with a whole repeat in it; 0 for with the repeat, 1 for without. */
@@ -154,8 +170,10 @@ final class OpenQuestions {
             .asking(
                 question(
                     stretch,
-                    way("no " + stretch.named()),
-                    way(stretch.kind().word() + " " + repeat))));
+                    way("no " + stretch.named(), without(span)),
+                    way(
+                        stretch.kind().word() + " " + repeat,
+                        List.of(again(span, stretch, repeat))))));
   }
 
   /**
@@ -285,6 +303,23 @@ final class OpenQuestions {
 
   private static Question.Reading way(String says) {
     return Question.Reading.of(says);
+  }
+
+  private static Question.Reading way(String says, List<ShowChange> instead) {
+    return new Question.Reading(says, Optional.empty(), instead);
+  }
+
+  /** Returns what does without the change of a span. */
+  private static List<ShowChange> without(Span span) {
+    return List.of(Off.of(span.change()));
+  }
+
+  /** Returns the change of a span for other bars, left at the end of a pass. */
+  private ShowChange again(Span span, OpenStretch stretch, String bars) {
+    String[] ends = bars.split("-", 2);
+    boolean safety = stretch.kind() == OpenStretch.Kind.SAFETY;
+    return ShowChange.heldOpen(
+        span.change().meta(), number.label(), safety, ends[0], ends[ends.length - 1]);
   }
 
   /** Returns the way in which a stretch alone is held open. */

@@ -8,6 +8,7 @@ import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Question;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.PassRule;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Pieces;
 import org.barmap.plan.piece.PlayedPiece;
@@ -111,7 +112,7 @@ public final class PassReader {
     }
     rules.add(new PassedBars(number, i, sure ? whole : one, rule, Optional.empty(), words.text()));
     if (!sure) {
-      ask(i, one, whole, words);
+      ask(i, one, whole, words, rule);
     }
   }
 
@@ -136,7 +137,7 @@ public final class PassReader {
     return end;
   }
 
-  private void ask(int i, int one, int whole, PassWords words) {
+  private void ask(int i, int one, int whole, PassWords words, PassRule rule) {
     String name = name(i);
     String alone = one == i && pieces.get(i).count() == 1 ? name : name + "-" + lastName(one);
     String all = name + "-" + lastName(whole);
@@ -156,8 +157,15 @@ public final class PassReader {
                     Optional.of(name),
                     List.of(
                         new Question.Reading(
-                            "bar " + alone + " alone", Optional.of(alone), List.of()),
-                        new Question.Reading("bars " + all, Optional.of(all), List.of())))));
+                            "bar " + alone + " alone",
+                            Optional.of(alone),
+                            said(name, lastName(one), rule)),
+                        new Question.Reading(
+                            "bars " + all, Optional.of(all), said(name, lastName(whole), rule))))));
+  }
+
+  private List<ShowChange> said(String first, String last, PassRule rule) {
+    return ShowChange.inPass(number.label(), first, last, rule).stream().toList();
   }
 
   private String name(int i) {

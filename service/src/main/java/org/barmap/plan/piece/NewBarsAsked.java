@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.Choices;
+import org.barmap.plan.change.Off;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Question;
 import org.barmap.plan.change.WrittenNumber;
@@ -98,7 +99,8 @@ final class NewBarsAsked {
               Question.Topic.DUPLICATE,
               text + ", as many each time",
               List.of(
-                  Choices.Way.of("said twice, they come once"), Choices.Way.of("they come twice")));
+                  new Choices.Way("said twice, they come once", List.of(Off.of(span.change()))),
+                  Choices.Way.of("they come twice")));
       return way == 0 ? -1 : 0;
     }
     return ask(
@@ -121,7 +123,7 @@ final class NewBarsAsked {
                 Question.Topic.INSERT,
                 bars(added) + where(span, added) + ", inside bars that are cut",
                 List.of(
-                    Choices.Way.of("they are out too"),
+                    new Choices.Way("they are out too", List.of(Off.of(span.change()))),
                     Choices.Way.of("they are played in place of what is cut")))
             == 1;
   }

@@ -39,7 +39,8 @@ public final class Versions {
           told(
               Severity.DOUBT,
               "version",
-              "This holds in the version \""
+              says(change)
+                  + " holds in the version \""
                   + version.get()
                   + "\" only, and nobody has said which version is planned; the plan leaves it out.",
               change));
@@ -50,7 +51,8 @@ public final class Versions {
             told(
                 Severity.INFO,
                 "version",
-                "This holds in the version \""
+                says(change)
+                    + " holds in the version \""
                     + version.get()
                     + "\" only; the plan is for \""
                     + showing.version().get()
@@ -66,7 +68,16 @@ public final class Versions {
         .filter(last -> today.filter(t -> t.compareTo(last) > 0).isPresent())
         .map(
             last ->
-                told(Severity.INFO, "over", "This held until " + last + " and is over.", change));
+                told(
+                    Severity.INFO,
+                    "over",
+                    says(change) + " held until " + last + " and is over.",
+                    change));
+  }
+
+  private static String says(ShowChange change) {
+    String number = change.number().isEmpty() ? "" : "No. " + change.number() + ", ";
+    return "\"" + number + change.says() + "\"";
   }
 
   /** Days are compared as they are written; one that nobody can read ends nothing. */

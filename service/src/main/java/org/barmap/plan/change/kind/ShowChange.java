@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.KeptWords;
 import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.PassRule;
 import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Wording;
@@ -133,6 +134,19 @@ public sealed interface ShowChange
   /** Returns bars played so often in all. */
   static ShowChange played(Meta meta, String number, String first, String last, int times) {
     return new Play(meta, number, first, last, times);
+  }
+
+  /** Returns an order of numbers. */
+  static ShowChange order(Meta meta, List<String> numbers) {
+    return new Reorder(meta, numbers);
+  }
+
+  /** Returns bars that are played, or not played, in one pass. */
+  static Optional<ShowChange> inPass(String number, String first, String last, PassRule rule) {
+    Meta meta = Meta.of("pass-" + first);
+    return rule.does() == PassRule.Does.NOT
+        ? Optional.of(new InPass.Not(meta, number, first, last, rule.pass()))
+        : rule.pass().map(p -> new InPass.Only(meta, number, first, last, p));
   }
 
   /** Returns bars held open, left at the end of a pass. */

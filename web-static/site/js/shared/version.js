@@ -1,0 +1,51 @@
+import { bookPath, call, isStale } from "../core/api.js";
+import { el } from "../core/dom.js";
+import { complain, toast } from "../core/toast.js";
+
+/** @typedef {import("../core/types.js").Settings} Settings */
+/** @typedef {import("../core/types.js").KeptChange} KeptChange */
+
+/**
+ * The versions of the show that are known by name.
+ *
+ * @param {KeptChange[]} changes
+ * @param {Settings|undefined} settings
+ */
+export function versionsOf(changes, settings) {
+  const names = [...changes.map((c) => c.version ?? ""), settings?.version ?? ""].map((n) => n.trim().toLowerCase());
+  return [...new Set(names)].filter(Boolean).sort((a, b) => a.localeCompare(b));
+}
+
+/**
+ * Says which version of the show the plan is for; absent where there is only one.
+ *
+ * @param {string} book
+ * @param {Settings|undefined} settings
+ * @param {KeptChange[]} changes
+ * @param {() => void} done it is another one now
+ */
+export function versionSwitch(book, settings, changes, done) {
+  const versions = versionsOf(changes, settings);
+  if (versions.length === 0) return null;
+  const box = el(
+    "select",
+    { id: "version", on: { change: () => void keep(book, box.value).then(done) } },
+    [["", "not said"], ...versions.map((v) => [v, v])].map(([value, text]) => el("option", { value, text, selected: value === (settings?.version ?? "").toLowerCase() })),
+  );
+  return el("label", { class: "row version-switch" }, el("span", { text: "The show is played as" }), box);
+}
+
+/**
+ * @param {string} book
+ * @param {string} version
+ */
+async function keep(book, version) {
+  try {
+    /** @type {import("../core/api.js").Answered<Settings>} */
+    const { data, revision } = await call("GET", bookPath(book, "/settings"));
+    await call("PUT", bookPath(book, "/settings"), { body: { ...data, version: version || undefined }, match: revision });
+  } catch (error) {
+    if (isStale(error)) toast("Someone changed these settings meanwhile. Look at them and try again.", { key: "stale" });
+    else complain(error);
+  }
+}
