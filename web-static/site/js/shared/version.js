@@ -43,7 +43,7 @@ async function keep(book, version) {
   try {
     /** @type {import("../core/api.js").Answered<Settings>} */
     const { data, revision } = await call("GET", bookPath(book, "/settings"));
-    await call("PUT", bookPath(book, "/settings"), { body: { ...data, version: version || undefined }, match: revision });
+    await call("PUT", bookPath(book, "/settings"), { body: { ...data, version: version || null }, match: revision });
   } catch (error) {
     if (isStale(error)) toast("Someone changed these settings meanwhile. Look at them and try again.", { key: "stale" });
     else complain(error);

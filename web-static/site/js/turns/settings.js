@@ -46,7 +46,7 @@ export async function changeSettings(book, pages, at = "") {
     ...Object.fromEntries(["turnSeconds", "quickSeconds", "memoryBars", "changeSeconds"].map((k) => [k, Number(answer.get(k))])),
     chair: chairOf(answer),
     repeatsAfterJump: answer.get("repeatsAfterJump") !== null,
-    version: String(answer.get("version") ?? "").trim().toLowerCase() || undefined,
+    version: String(answer.get("version") ?? "").trim().toLowerCase() || null,
   };
   try {
     await call("PUT", bookPath(book, "/settings"), { body, match: revision });
