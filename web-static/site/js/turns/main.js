@@ -4,7 +4,7 @@ import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { who } from "../core/store.js";
-import { complain, toast } from "../core/toast.js";
+import { complain, forget, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
 import { checkList } from "../shared/lists.js";
 import { stepsOf } from "../shared/answer.js";
@@ -143,12 +143,13 @@ class TurnsRoom {
     const steps = stepsOf(this.#changes, finding.change, instead, who());
     const done = await this.#write(steps);
     const back = Array.from({ length: done }, () => /** @type {const} */ ({ method: "POST", path: "/changes/undo", body: {} }));
-    if (done) toast(`Taken as: ${says}.`, { kind: "good", action: { label: "Take back", run: () => void this.#write(back) } });
+    if (done) toast(`Taken as: ${says}.`, { kind: "good", action: { label: "Take back", last: "changes", run: () => void this.#write(back) } });
   }
 
   /** @param {import("../shared/answer.js").Step[]} steps */
   async #write(steps) {
     let done = 0;
+    forget("changes"); // a message about the step before can't take this one back
     try {
       for (const { method, path, body } of steps) {
         /** @type {import("../core/api.js").Answered<import("../core/types.js").ChangeAnswer>} */
