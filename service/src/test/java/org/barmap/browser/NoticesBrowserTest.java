@@ -7,8 +7,6 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.openqa.selenium.Keys;
-import tools.jackson.databind.JsonNode;
 
 /** What a message offers is about what it says, and it lies over nothing that is in use. */
 class NoticesBrowserTest extends VisitingTest {
@@ -21,24 +19,32 @@ class NoticesBrowserTest extends VisitingTest {
     visit(data, 390, 844);
   }
 
+  /** Of two messages about steps of one kind only the later can take its step back. */
   @Test
   void takeBackIsAboutTheStepItsMessageNames() {
     browser.go("/road.html?b=" + book);
-    insert(entry(12));
-    browser.count(".change", 1, 20);
-    browser.see(".toast-action");
-    insert(entry(20));
-    browser.count(".toast", 2, 20);
-    browser.count(".toast .toast-action", 1, 20);
-    assertThat(browser.see(".toast:has(.toast-action)").getText()).contains("20");
-    browser.click(".toast-action");
-    browser.count(".change", 1, 20);
-    browser.see(".change", "before 12");
-    insert(entry(20));
-    browser.see(".toast-action");
-    browser.click("#undo-change");
-    browser.count(".change", 1, 20);
-    assertThat(browser.all(".toast-action")).as("taken back already").isEmpty();
+    browser.see("#change-words");
+    String said =
+        String.valueOf(
+            browser.asyncScript(
+                """
+                const done = arguments[arguments.length - 1];
+                (async () => {
+                  const { forget, toast } = await import("/js/core/toast.js");
+                  const taken = [];
+                  const step = (n, last) => toast(n, { action: { label: "Take back", last, run: () => taken.push(n) } });
+                  step("first", "changes");
+                  step("other", "corrections");
+                  step("second", "changes");
+                  const left = [...document.querySelectorAll(".toast:has(.toast-action) .toast-text")].map((n) => n.textContent);
+                  [...document.querySelectorAll(".toast-action")].pop().click();
+                  step("third", "changes");
+                  forget("changes");
+                  const at = document.querySelectorAll(".toast-action").length;
+                  done(`${left.join(" ")}, ${taken.join(" ")}, ${at}`);
+                })();
+                """));
+    assertThat(said).isEqualTo("other second, second, 1");
     assertThat(browser.complaints()).isEmpty();
   }
 
@@ -69,26 +75,5 @@ class NoticesBrowserTest extends VisitingTest {
                 })();
                 """));
     assertThat(over).isEqualTo("true false");
-  }
-
-  private void insert(String entry) {
-    browser.see(".form-bar[data-bar='" + entry + "']").sendKeys(Keys.ENTER);
-    browser.click("[data-kind=insert]");
-    browser.type("dialog [name=bars]", "2");
-    browser.choose("dialog [name=side]", "before");
-    browser.click("dialog [type=submit]");
-    browser.see("dialog .dialog-body strong");
-    browser.click("dialog [type=submit]");
-    browser.count("dialog", 0, 20);
-  }
-
-  private String entry(int bar) {
-    for (JsonNode b : api.get("/api/books/" + book + "/map").path("bars")) {
-      int from = b.path("number").asInt();
-      if (from <= bar && bar < from + b.path("count").asInt(1)) {
-        return b.path("id").asString();
-      }
-    }
-    throw new AssertionError("no bar " + bar);
   }
 }

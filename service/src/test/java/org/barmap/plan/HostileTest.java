@@ -20,6 +20,8 @@ import org.barmap.map.Outline;
 import org.barmap.map.Placement;
 import org.barmap.map.Word;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.plan.cases.BookNotation;
+import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.Beats;
 import org.barmap.plan.change.kind.Cut;
@@ -211,5 +213,21 @@ class HostileTest {
           });
     }
     return new ShowChanges(changes);
+  }
+
+  /** Found by books of other seeds: a vamp and a count around, or over, one printed repeat. */
+  @Test
+  void twoChangesOverOnePrintedRepeatArePlanned() {
+    ShowChanges changes =
+        ChangesJson.read(
+            """
+            { "format": "changes/1", "changes": [
+              { "id": "a", "number": "1", "kind": "safety", "first": "1", "last": "2" },
+              { "id": "b", "number": "1", "kind": "play", "first": "1", "last": "2", "times": 4 } ] }
+            """);
+    for (String book : List.of("#1 4/4 m |: m :|", "#1 4/4 m :| m")) {
+      Plan plan = Planner.plan(BookNotation.read(book).map(), changes, PlanSettings.USUAL);
+      assertThat(plan.findings()).as(book).anyMatch(f -> f.question().isPresent());
+    }
   }
 }

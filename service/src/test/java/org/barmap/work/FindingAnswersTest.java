@@ -252,7 +252,9 @@ class FindingAnswersTest {
             truth.bars().stream().map(FindingAnswersTest::unnamed).toList(),
             List.of());
     BarMap settled = SecondEvidence.trusted().settle(map, part(truth, score), Fixed.NOTHING);
+    // what numbers and prints say against each other is another test's
     assertThat(clicked(settled))
+        .filteredOn(c -> c.startsWith("second-"))
         .containsExactlyInAnyOrder(
             "second-differs",
             "second-differs set-count",

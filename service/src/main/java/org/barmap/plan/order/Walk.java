@@ -154,12 +154,14 @@ final class Walk {
         at <= replayedUpTo && entered.open().isEmpty() && !signs.again(entered, again);
     boolean plain =
         signs.plainAgain().stream()
-            .anyMatch(
-                s ->
-                    s.holds(entered.start())
-                        && s.holds(entered.end())
-                        && pass[loops.indexOf(s)] > 1);
+            .anyMatch(s -> s.holds(entered.start()) && s.holds(entered.end()) && inLaterPass(s));
     return replayed || plain ? entered.total() : 1;
+  }
+
+  /** A printed repeat that a change has put another in the place of is not walked. */
+  private boolean inLaterPass(Loop loop) {
+    int at = loops.indexOf(loop);
+    return at >= 0 && pass[at] > 1;
   }
 
   /** Returns where to go on when an ending that starts here isn't for this pass. */

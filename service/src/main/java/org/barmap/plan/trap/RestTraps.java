@@ -26,8 +26,9 @@ final class RestTraps {
     Set<String> told = new HashSet<>();
     for (LongRest rest : rests) {
       boolean changed = false;
-      int first = traps.entry(rest.first()).orElse(0);
-      int last = traps.entry(rest.last()).orElse(first);
+      // a rest that begins elsewhere has no bars here to look at
+      int first = traps.entry(rest.first()).orElse(Integer.MAX_VALUE);
+      int last = traps.entry(rest.last()).orElse(first == Integer.MAX_VALUE ? -1 : first);
       for (int i = first; i <= last; i++) {
         if (counts.containsKey(traps.at(i).id())) {
           changed = true;

@@ -36,7 +36,7 @@ import tools.jackson.databind.node.ObjectNode;
 
 /** What holds for every plan, whatever book and changes: seeds are the books' numbers. */
 class PlanLawsTest {
-  private static final int BOOKS = 400;
+  private static final int BOOKS = 150;
 
   private static Plan plan(BarMap map, List<ShowChange> changes) {
     return Planner.plan(map, new ShowChanges(changes), PlanSettings.USUAL);
