@@ -7,6 +7,10 @@
  * write} makes the map of its path; {@code compare} lays two books beside each other, {@code
  * second} uses a second reading.
  *
+ * <p>Printed page numbers are believed where two pages or more count on by one a page ({@link
+ * org.barmap.reckon.write.PageNumbers PageNumbers}); a lone one is not written, for a wrong one
+ * turns every page turn.
+ *
  * <p><b>The model.</b> The book is walked once in reading order. The state is the number of the bar
  * that is open. Every system is cut into cells by whatever may be a barline; in each cell, in this
  * order:
