@@ -160,8 +160,10 @@ class PlanBrowserTest extends VisitingTest {
                 const done = arguments[arguments.length - 1];
                 (async () => {
                   const all = [];
+                  const off = () => [...document.querySelectorAll('.change')].pop().classList.contains('off');
                   for (let i = 0; i < 24; i++) {
                     const boxes = document.querySelectorAll('.change input');
+                    const was = off();
                     all.push(await new Promise((ok) => {
                       const start = performance.now();
                       const watch = new MutationObserver(() => {
@@ -171,7 +173,8 @@ class PlanBrowserTest extends VisitingTest {
                       watch.observe(document.querySelector('[aria-label="Your turns"]'), { childList: true });
                       boxes[boxes.length - 1].click();
                     }));
-                    await new Promise((ok) => setTimeout(ok, 250));
+                    // the list may be drawn after the turns: a box that is still the old one would undo nothing
+                    do await new Promise((ok) => setTimeout(ok, 250)); while (off() === was);
                   }
                   done(all.slice(4).map((t) => Math.round(t * 10) / 10).join(' '));
                 })();

@@ -133,9 +133,11 @@ class InsteadTest {
         .filteredOn(f -> f.question().isPresent())
         .filteredOn(f -> f.code().equals(asked.code()))
         .isEmpty();
+    // what a word about passes holds for is told, not the order
+    boolean order = asked.question().filter(q -> q.topic() == Question.Topic.PASS).isEmpty();
     reading
         .bars()
-        .filter(b -> !b.contains("v") && !b.contains("s"))
+        .filter(b -> order && !b.contains("v") && !b.contains("s"))
         .ifPresent(
             b ->
                 assertThat(OrderText.line(names(plan, map)))
