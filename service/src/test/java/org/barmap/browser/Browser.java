@@ -203,10 +203,28 @@ final class Browser implements AutoCloseable {
             });
   }
 
+  /** Types into an emptied field, which may be drawn anew meanwhile. */
   void type(String css, String text) {
-    WebElement field = see(css);
-    field.clear();
-    field.sendKeys(text);
+    waiting(30)
+        .withMessage(() -> css + " could not be typed into; the page says: " + mainText())
+        .until(
+            d -> {
+              WebElement field = see(css);
+              field.clear();
+              field.sendKeys(text);
+              return true;
+            });
+  }
+
+  /** Empties a field, which may be drawn anew meanwhile. */
+  void empty(String css) {
+    waiting(30)
+        .withMessage(() -> css + " could not be emptied; the page says: " + mainText())
+        .until(
+            d -> {
+              see(css).clear();
+              return true;
+            });
   }
 
   /** Gives files to a file field, shown or not. */

@@ -52,7 +52,7 @@ class DeskBrowserTest extends VisitingTest {
     browser.waiting(20).until(d -> tempo(id) == 132);
     browser.choose("#tempo-beat", "half");
     browser.waiting(20).until(d -> tempo(id) == 264);
-    browser.see("#tempo").clear();
+    browser.empty("#tempo");
     browser.waiting(20).until(d -> bar(id).words().isEmpty());
     assertThat(browser.complaints()).isEmpty();
   }
