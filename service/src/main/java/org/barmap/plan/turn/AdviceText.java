@@ -225,10 +225,19 @@ final class AdviceText {
     return seconds < 60 ? Figures.tenths(seconds) + " s" : whole / 60 + " min " + whole % 60 + " s";
   }
 
+  /** Names as many bars with notes as there are, and the rest behind the last of them. */
   private static String bars(Timeline line, int from, int to, int bars) {
-    return bars == 1
-        ? "bar " + name(line, from)
-        : bars + " bars (" + name(line, from) + " to " + name(line, to) + ")";
+    int last = to;
+    int rest = 0;
+    while (last > from && line.events().get(last).piece().rest()) {
+      rest += line.events().get(last).piece().bars();
+      last--;
+    }
+    String notes =
+        bars == 1
+            ? "bar " + name(line, from)
+            : bars + " bars (" + name(line, from) + " to " + name(line, last) + ")";
+    return notes + (rest == 0 ? "" : rest == 1 ? " and a bar rest" : " and " + rest + " bars rest");
   }
 
   private static String name(Timeline line, int step) {

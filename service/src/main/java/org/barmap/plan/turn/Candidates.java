@@ -8,9 +8,10 @@ import java.util.Set;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Timeline;
+import org.barmap.plan.page.Sides;
 
 /** Lists the ways to get over one turn. */
-record Candidates(Timeline line, Judge judge, TurnSettings settings) {
+record Candidates(Timeline line, Judge judge, TurnSettings settings, Sides sides) {
   private static final TurnCosts COSTS = TurnCosts.USUAL;
 
   /**
@@ -61,9 +62,17 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings) {
 
   private void early(List<Candidate> all, int last, int arrives, double load) {
     boolean written = false;
+    int seen = arrives;
     for (int g = last; g >= 0; g--) {
       Gap gap = line.gaps().get(g);
       double at = line.start(arrives);
+      int from = firstWithNotes(gap.lastStep(), arrives - 1, gap.to());
+      while (seen > from) {
+        seen--;
+        if (!away(seen, arrives)) {
+          return; // it would be read from the page that is come to
+        }
+      }
       int bars = line.barsWithNotes(gap.to(), at, gap.lastStep(), arrives - 1);
       if (bars > Math.max(settings.memoryBars(), COSTS.mostWritten())) {
         return;
@@ -71,7 +80,6 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings) {
       if (judge.cost(gap, load) == Double.POSITIVE_INFINITY) {
         continue;
       }
-      int from = firstWithNotes(gap.lastStep(), arrives - 1, gap.to());
       if (bars <= settings.memoryBars()) {
         add(
             all,
@@ -94,11 +102,19 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings) {
 
   private void late(List<Candidate> all, int first, int arrives, double load) {
     boolean written = false;
+    int seen = arrives - 1;
     for (int g = first; g < line.gaps().size(); g++) {
       Gap gap = line.gaps().get(g);
       double at = line.start(arrives);
+      int to = lastWithNotes(arrives, gap.firstStep(), gap.from());
+      while (seen < to) {
+        seen++;
+        if (!away(seen, arrives - 1)) {
+          return; // it is read from the page that is left
+        }
+      }
       int bars = line.barsWithNotes(at, gap.from(), arrives, gap.firstStep());
-      int systems = systems(arrives, gap.firstStep());
+      int systems = systems(arrives, to);
       if (bars > COSTS.mostWritten()
           && systems > COSTS.mostSystems()
           && bars > settings.memoryBars()) {
@@ -107,7 +123,6 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings) {
       if (judge.cost(gap, load) == Double.POSITIVE_INFINITY) {
         continue;
       }
-      int to = lastWithNotes(arrives, gap.firstStep(), gap.from());
       if (bars <= settings.memoryBars()) {
         add(
             all,
@@ -126,6 +141,11 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings) {
       }
       written = true;
     }
+  }
+
+  /** Tells whether the page of a step lies under another leaf than that of another step. */
+  private boolean away(int step, int open) {
+    return sides.turned(line.events().get(step).page(), line.events().get(open).page());
   }
 
   private void add(List<Candidate> all, int g, double load, double base, Advice advice) {

@@ -7,7 +7,7 @@ import org.barmap.plan.order.Timeline;
 /**
  * The way to stay on the page that is open where the next turn comes back to it: the bars of the
  * other page are rests, or few enough for memory. It saves both turns, so it is chosen for both or
- * for neither.
+ * for neither, and where it costs the same as turning.
  */
 record Stays(Timeline line, TurnSettings settings) {
 
@@ -38,7 +38,7 @@ record Stays(Timeline line, TurnSettings settings) {
       }
       Pair pair = pair(from, to, bars);
       double turning = ways.get(t).get(0).cost() + ways.get(t + 1).get(0).cost();
-      boolean better = bars == 0 || pair.away.cost() < turning;
+      boolean better = bars == 0 || pair.away.cost() <= turning;
       put(ways.get(t), pair.away, better);
       put(ways.get(t + 1), pair.back, better);
       stayed = better;

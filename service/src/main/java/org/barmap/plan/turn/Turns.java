@@ -67,7 +67,7 @@ public final class Turns {
     if (places.isEmpty()) {
       return;
     }
-    Candidates finder = new Candidates(line, judge, settings);
+    Candidates finder = new Candidates(line, judge, settings, sides);
     List<Double> loads = places.stream().map(p -> Judge.load(sheets(line, p))).toList();
     List<OwnGaps> own = OwnGaps.of(line, places, loads);
     List<List<Candidate>> candidates = new ArrayList<>();

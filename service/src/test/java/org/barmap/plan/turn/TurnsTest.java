@@ -147,6 +147,51 @@ class TurnsTest {
     assertThat(none.next()).containsExactly("b21", "b22");
   }
 
+  /**
+   * A line that begins with the rest in which the page is turned needs no copy (common practice).
+   */
+  @Test
+  void aFoldOutEndsWithTheLastLineThatHasNotes() {
+    String notes = "1@p1@w:q_=_120 " + Books.run("", 2, 20, "");
+    String lines = "21@p2@s1 " + Books.run("", 22, 28, "") + "29@s2 " + Books.run("", 30, 35, "");
+    assertThat(foldOut(notes + lines + "36@s3@mr4 40")).contains("the next 2 systems, 15 bars");
+    assertThat(foldOut(notes + lines + "36@mr4 40@s3")).contains("the next 2 systems, 15 bars");
+    assertThat(foldOut(notes + lines + "36@s3 37@mr4 41")).contains("the next 3 systems, 16 bars");
+  }
+
+  private static String foldOut(String written) {
+    return turns(written).get(0).advice().stream()
+        .filter(a -> a.kind() == Advice.Kind.FOLD_OUT)
+        .findFirst()
+        .orElseThrow()
+        .text();
+  }
+
+  /** The bars that are named are those that are counted; a rest that ends the page is told too. */
+  @Test
+  void aRestThatEndsThePageIsSaidAfterTheBarsThatArePlayedFromMemory() {
+    List<Advice> ways = turns("1@p1@w:q_=_120@mr4 5 6 7@mr8 15@p2 16").get(0).advice();
+    assertThat(ways)
+        .extracting(Advice::says)
+        .anyMatch(s -> s.endsWith("and play 2 bars (5 to 6) and 8 bars rest from memory."))
+        .anyMatch(s -> s.startsWith("Write 2 bars (5 to 6) and 8 bars rest out on a slip"));
+  }
+
+  /** To stay saves both turns: where it asks for as much memory, nothing is turned. */
+  @Test
+  void stayingIsChosenOverTurningThereAndBackForTheSameBarsFromMemory() {
+    List<Turn> turns =
+        Changes.plan(
+                "|:1@p1@w:q_=_120 2 3 4 5 6 7 8 9@p2 10 11 12:| 13 14", "tacet 5 to 8 first time")
+            .turns();
+    assertThat(turns)
+        .extracting(t -> t.advice().get(0).kind())
+        .containsExactly(Advice.Kind.STAY, Advice.Kind.STAY, Advice.Kind.LEAVE_OUT);
+    // bars 9 to 12 of the first pass are on the page the third turn comes to: nobody writes them
+    // out
+    assertThat(turns.get(2).advice()).extracting(Advice::says).noneMatch(s -> s.contains("9 to 8"));
+  }
+
   @Test
   void aChangeOfInstrumentInTheSameGapIsSaid() {
     Turn turn = turns("1@p1@w:q_=_60 2@rest 3@p2@rest@w:electric_bass 4 5@w:flute 6").get(0);
