@@ -26,9 +26,7 @@ public final class CutList {
             .filter(n -> !n.isBlank() && !change.saysItsNote())
             .map(n -> " (" + one(n) + ")")
             .orElse("");
-    String version = change.meta().version().map(v -> ", version " + one(v) + " only").orElse("");
-    String until = change.meta().until().map(d -> ", until " + d).orElse("");
-    return number + change.says() + version + until + note;
+    return number + change.says() + change.meta().holds() + note;
   }
 
   /** One line, whatever was typed. */

@@ -111,7 +111,8 @@ public final class Pencil {
         one(number, span, span.to(), marking.mark() + "-end", "]");
       }
       case AROUND -> {
-        if (!OpenMarks.needless(number, span)) {
+        if (!OpenMarks.needless(number, span)
+            && !OnceMarks.write(this, number, span, marking.sign())) {
           range(number, span, marking.mark(), marking.sign());
         }
       }

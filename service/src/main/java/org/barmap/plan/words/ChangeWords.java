@@ -14,6 +14,7 @@ import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.term.InstrumentNames;
 
 /**
  * Reads a director's cut list.
@@ -39,11 +40,13 @@ public final class ChangeWords {
       Pattern.compile("(?:cut|omit|skip|drop|lose)\\s+(\\d{1,4}[A-Za-z]{0,2})", FLAGS);
 
   private final String book;
+  private final String chair;
   private final List<WrittenNumber> numbers;
   private final Names names;
   private final Map<WrittenNumber, Scope> scopes = new IdentityHashMap<>();
   private final List<Heard<ShowChange>> heard = new ArrayList<>();
   private Optional<WrittenNumber> number = Optional.empty();
+  private String showing = "";
   private boolean named;
   private int next = 1;
   private int tried;
@@ -51,6 +54,7 @@ public final class ChangeWords {
   private ChangeWords(BarMap map) {
     this.numbers = WrittenNumber.all(map);
     this.names = new Names(numbers);
+    this.chair = InstrumentNames.chairOf(map.book().part());
     this.book = Spoken.plain(map.book().title()).toLowerCase(Locale.ROOT);
     if (numbers.size() == 1) {
       this.number = Optional.of(numbers.get(0));
@@ -99,10 +103,19 @@ public final class ChangeWords {
     return shows && heard.isEmpty() && !names.titled(line) && !Sentences.hasVerb(line);
   }
 
-  private void line(String line) {
+  private void line(String typed) {
+    Optional<Showings.Ahead> ahead = Showings.ahead(typed);
+    String line = ahead.map(Showings.Ahead::rest).orElse(typed);
+    showing = ahead.map(a -> ", " + a.when()).orElse("");
+    if (line.isBlank()) {
+      add(
+          new Heard.AskedBack<>(
+              typed, "Say it with each change, as in \"cut 5 to 8" + showing + "\".", List.of()));
+      return;
+    }
     Optional<Heard<ShowChange>> order =
         Orders.read(line, numbers, "n" + next)
-            .or(() -> NumberJumps.read(line, numbers, "n" + next));
+            .or(() -> NumberJumps.read(line, numbers, number, "n" + next));
     if (order.isPresent()) {
       add(order.get());
       return;
@@ -121,7 +134,7 @@ public final class ChangeWords {
     }
     if (!said.rest().isBlank()) {
       for (String one : Sentences.instructions(said.rest())) {
-        instruction(one);
+        instruction(one + showing);
       }
     }
   }
@@ -160,7 +173,7 @@ public final class ChangeWords {
   }
 
   private Scope scope(WrittenNumber of) {
-    return scopes.computeIfAbsent(of, Scope::new);
+    return scopes.computeIfAbsent(of, n -> new Scope(n, chair));
   }
 
   /** "Cut 7" is number 7 or bar 7, where nobody said which number is spoken of. */

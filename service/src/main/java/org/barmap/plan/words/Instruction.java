@@ -27,10 +27,26 @@ record Instruction(Scope scope, String words, String said, Meta meta) implements
   private static final Pattern NOTED =
       Pattern.compile(
           "(.+?)\\s*\\(([^()]{1,300})\\)", Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+  private static final Pattern BAR_FIRST = Pattern.compile("([^:]{1,20}):\\s*(.+)");
   private static final Pattern REMARK = Pattern.compile("(.+?)(?:,\\s+|\\s+-\\s+)(.+)");
 
   /** Reads it; a remark in brackets behind it is a note. Empty when it is no change at all. */
   Optional<Heard<ShowChange>> read() {
+    Optional<String> noDay = Showings.noDay(words);
+    return noDay.isPresent()
+        ? noDay.map(why -> asked(why, List.of()))
+        : barFirst().filter(h -> h instanceof Heard.Understood<ShowChange>).or(this::shown);
+  }
+
+  /** "34: watch" is what "watch at 34" is. */
+  private Optional<Heard<ShowChange>> barFirst() {
+    Matcher first = BAR_FIRST.matcher(words);
+    return first.matches() && scope.find(first.group(1)).places().size() == 1
+        ? new Instruction(scope, first.group(2) + " at " + first.group(1), said, meta).shown()
+        : Optional.empty();
+  }
+
+  private Optional<Heard<ShowChange>> shown() {
     Optional<Showings> showings = Showings.off(words, meta);
     if (showings.isPresent()) {
       Optional<Heard<ShowChange>> held =
@@ -92,6 +108,11 @@ record Instruction(Scope scope, String words, String said, Meta meta) implements
   @Override
   public String number() {
     return scope.number().label();
+  }
+
+  @Override
+  public String chair() {
+    return scope.chair();
   }
 
   @Override
@@ -181,6 +202,13 @@ record Instruction(Scope scope, String words, String said, Meta meta) implements
   }
 
   @Override
+  public List<PrintedRepeat> open(String word) {
+    List<PrintedRepeat> signed =
+        scope.repeats().stream().filter(r -> r.open().equals(word)).toList();
+    return signed.isEmpty() ? Repeats.unsigned(scope.number(), word) : signed;
+  }
+
+  @Override
   public boolean jumpsBack() {
     return Repeats.jumpsBack(scope.number());
   }
@@ -197,7 +225,7 @@ record Instruction(Scope scope, String words, String said, Meta meta) implements
         start.isEmpty()
             ? says.substring(0, 1).toUpperCase(Locale.ROOT) + says.substring(1)
             : start + says;
-    return new Heard.Understood<>(said, change, sentence + ".");
+    return new Heard.Understood<>(said, change, sentence + change.meta().holds() + ".");
   }
 
   @Override

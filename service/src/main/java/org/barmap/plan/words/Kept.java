@@ -18,6 +18,8 @@ final class Kept {
   private static final Pattern BAR_FIRST =
       Pattern.compile("(?:at\\s+|from\\s+)?(?:bars?|letter|mark)\\s+(\\S+?)[,:]?\\s.*", FLAGS);
 
+  private static final Pattern BEFORE_COLON = Pattern.compile("(\\S{1,6}):\\s.*");
+
   /** These begin a change and no remark; kept as a note they would look as if they counted. */
   private static final Pattern CHANGES =
       Pattern.compile(
@@ -56,7 +58,7 @@ final class Kept {
   }
 
   private static Optional<String> bar(Scope scope, String words) {
-    for (Pattern pattern : List.of(AT, BAR_FIRST)) {
+    for (Pattern pattern : List.of(AT, BAR_FIRST, BEFORE_COLON)) {
       Matcher at = pattern.matcher(words);
       if (at.matches()) {
         String said = at.group(1).replaceFirst("[.!,]+$", "");

@@ -96,6 +96,9 @@ final class Names {
     if (named.matches() || bare.matches()) {
       Matcher match = named.matches() ? named : bare;
       Optional<WrittenNumber> found = byLabel(match.group(1));
+      if (found.isEmpty() && !named.matches() && text.startsWith(":", bare.end(1))) {
+        return new Named(found, Optional.empty(), text); // "34: watch" is about a bar
+      }
       return found.isEmpty()
           ? new Named(found, Optional.of(match.group(1)), match.group(2))
           : new Named(found, Optional.empty(), dropTitle(match.group(2), found.get()));

@@ -20,21 +20,36 @@ final class NumberJumps {
       Pattern.compile(
           "(?:(?:go|jump)\\s+)?(?:straight\\s+)?(?:from\\s+|after\\s+)?"
               + NUMBER
-              + "(?:\\s*[,:]?\\s+(?:from\\s+|after\\s+)?(?:(?:the\\s+)?end\\s+of\\s+)?(?:bar\\s+)?(?!to\\b)(.{1,40}?))?"
+              + "(?:\\s*[,:]?\\s+(?:(?:go|jump)\\s+)?(?:straight\\s+)?(?:from\\s+|after\\s+)?(?:(?:the\\s+)?end\\s+of\\s+)?(?:bar\\s+)?(?!to\\b)(.{1,40}?))?"
               + "\\s+(?:(?:straight|go|jump|on)\\s+)*(?:in)?to\\s+"
               + NUMBER
               + "\\s*[,:]?\\s+(?:at\\s+)?(?:(?:the\\s+)?(?:beginning|start|top)\\s+of\\s+)?(?:bar\\s+)?(.{1,40}?)\\.?",
           Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
 
+  private static final Pattern LED =
+      Pattern.compile("(?:go|jump|from|after|straight)\\b.*", Pattern.CASE_INSENSITIVE);
+
   private NumberJumps() {}
 
-  static Optional<Heard<ShowChange>> read(String line, List<WrittenNumber> numbers, String id) {
+  /** Reads a line; "go from 20 to No. 2 bar 5" is about the number named before. */
+  static Optional<Heard<ShowChange>> read(
+      String line, List<WrittenNumber> numbers, Optional<WrittenNumber> within, String id) {
+    return read(line, numbers, id)
+        .or(
+            () ->
+                within
+                    .filter(n -> !n.label().isEmpty() && LED.matcher(line).matches())
+                    .flatMap(n -> read("No. " + n.label() + ": " + line, numbers, id)));
+  }
+
+  private static Optional<Heard<ShowChange>> read(
+      String line, List<WrittenNumber> numbers, String id) {
     Matcher m = JUMP.matcher(line);
     if (!m.matches()) {
       return Optional.empty();
     }
     String behind = m.group(2) == null ? "" : m.group(2);
-    boolean led = line.matches("(?i)(?:go|jump|from|after)\\b.*");
+    boolean led = LED.matcher(line).matches();
     if (behind.matches("(?i).*\\b(?:segue|attacca|applause)\\b.*")
         || (!led && !behind.matches(".*\\d.*"))) {
       return Optional.empty(); // how the next number follows, or which comes first

@@ -19,7 +19,8 @@ final class Orders {
   private static final String NUMBER = "(?:(?:no|nr)\\b\\.?|number|#|\\u2116)\\s*(\\w{1,6})";
   private static final Pattern MOVE =
       Pattern.compile(
-          NUMBER
+          "(?:(?:move|put|play)\\s+)?"
+              + NUMBER
               + "\\s+(?:(?:comes|goes|moves|is|moved|now)\\s+)*(before|after)\\s+"
               + NUMBER
               + "\\.?",
@@ -50,8 +51,8 @@ final class Orders {
       return Optional.empty();
     }
     List<String> labels = new ArrayList<>();
-    for (String part : list.group(1).split("\\s*[,/]\\s*|\\s+(?:and|then)\\s+")) {
-      String label = part.replaceFirst("(?i)^(?:(?:no|nr)\\b\\.?|number|#)\\s*", "").strip();
+    String said = list.group(1).replaceAll("(?i)(?:\\b(?:nos?|nr|numbers?)\\b\\.?|#)\\s*", "");
+    for (String label : said.split("(?:\\s*[,/]\\s*|\\s+)(?:(?:and|then)\\s+)?")) {
       if (index(numbers, label) < 0) {
         return Optional.of(unknown(line, label, numbers));
       }

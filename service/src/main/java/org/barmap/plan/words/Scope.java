@@ -27,17 +27,28 @@ final class Scope {
       Pattern.compile("\\b(?:in\\s+(one|two|three|four|six|1|2|3|4|6))\\b", FLAGS);
 
   private final WrittenNumber number;
+  private final String chair;
   private final Addresses addresses;
   private final List<PrintedRepeat> repeats;
 
-  Scope(WrittenNumber number) {
+  /**
+   * Makes a number ready.
+   *
+   * @param chair whose part the book is; empty when unknown
+   */
+  Scope(WrittenNumber number, String chair) {
     this.number = number;
+    this.chair = chair;
     this.addresses = new Addresses(number);
     this.repeats = Repeats.of(number);
   }
 
   WrittenNumber number() {
     return number;
+  }
+
+  String chair() {
+    return chair;
   }
 
   List<PrintedRepeat> repeats() {

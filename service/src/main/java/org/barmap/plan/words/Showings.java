@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -33,6 +35,18 @@ record Showings(String words, Meta meta) {
           "(.+?)\\s*[,(]?\\s*\\b(?:until|till|through|up\\s+to)\\s+(?:the\\s+)?(\\d{4}-\\d{2}-\\d{2}|\\d{1,2}\\.?\\s+\\p{L}+\\.?\\s+\\d{4})\\)?",
           FLAGS);
 
+  private static final Pattern NO_YEAR =
+      Pattern.compile(
+          ".+?\\b(?:until|till|through|up\\s+to)\\s+(?:the\\s+)?(\\d{1,2})\\.?\\s+(\\p{L}{3,9})\\.?\\)?",
+          FLAGS);
+  private static final Pattern AHEAD =
+      Pattern.compile(
+          "((?:(?:for|at|on|in)\\s+(?:the\\s+)?)?(?:matin[e\\u00E9]e|evening|understudy|swing|preview)s?"
+              + "(?:\\s+(?:performances?|shows?))?(?:\\s+only)?|(?:until|till|up\\s+to)\\s+(?:the\\s+)?"
+              + "(?:\\d{4}-\\d{2}-\\d{2}|\\d{1,2}\\.?\\s+\\p{L}{3,9}\\.?(?:\\s+\\d{4})?))"
+              + "(?:\\s*[:,]|(?=\\s+(?:no|number|nr)\\b))\\s*(.*)",
+          FLAGS);
+
   /** Takes such words off the end of an instruction; empty where there are none. */
   static Optional<Showings> off(String words, Meta meta) {
     Matcher until = UNTIL.matcher(words);
@@ -55,18 +69,57 @@ record Showings(String words, Meta meta) {
     return Optional.empty();
   }
 
+  /**
+   * What stands before all of a line: "matinee only: No. 2 cut 5 to 8".
+   *
+   * @param when as it may stand behind each change
+   * @param rest the line without it
+   */
+  record Ahead(String when, String rest) {}
+
+  /** Takes such words off the front of a line; empty where there are none. */
+  static Optional<Ahead> ahead(String line) {
+    Matcher first = AHEAD.matcher(line);
+    boolean change =
+        first.matches()
+            && (first.group(2).isBlank()
+                || Sentences.hasVerb(first.group(2))
+                || first.group(2).matches("(?i)(?:no|number|nr)\\b.*"));
+    return change
+        ? Optional.of(new Ahead(first.group(1).strip(), first.group(2).strip()))
+        : Optional.empty();
+  }
+
+  /** Returns what is wrong with the day that words end with; empty where they end with none. */
+  static Optional<String> noDay(String words) {
+    Matcher year = NO_YEAR.matcher(words);
+    if (year.matches() && MONTHS.contains(month(year.group(2)))) {
+      String day = year.group(1) + " " + year.group(2);
+      return Optional.of("Of which year is " + day + "? Say it with the year.");
+    }
+    Matcher until = UNTIL.matcher(words);
+    return until.matches() && day(until.group(2)).isEmpty()
+        ? Optional.of("There is no " + until.group(2) + ".")
+        : Optional.empty();
+  }
+
   /** Returns a day as ISO 8601 writes it: "2026-06-01", "1 June 2026". */
   private static Optional<String> day(String said) {
-    if (said.indexOf('-') > 0) {
-      return Optional.of(said);
+    String[] parts = said.replace(".", " ").strip().split("[\\s-]+", -1);
+    boolean iso = said.indexOf('-') > 0;
+    try {
+      return Optional.of(
+          LocalDate.of(
+                  Integer.parseInt(parts[iso ? 0 : 2]),
+                  iso ? Integer.parseInt(parts[1]) : MONTHS.indexOf(month(parts[1])) + 1,
+                  Integer.parseInt(parts[iso ? 2 : 0]))
+              .toString());
+    } catch (DateTimeException e) {
+      return Optional.empty();
     }
-    String[] parts = said.replace(".", " ").strip().toLowerCase(Locale.ROOT).split("\\s+", -1);
-    String month = parts[1].substring(0, Math.min(3, parts[1].length()));
-    int at = MONTHS.indexOf(month);
-    int day = Integer.parseInt(parts[0]);
-    boolean known = at >= 0 && month.length() == 3 && day >= 1 && day <= 31;
-    return known
-        ? Optional.of(String.format(Locale.ROOT, "%s-%02d-%02d", parts[2], at + 1, day))
-        : Optional.empty();
+  }
+
+  private static String month(String said) {
+    return said.toLowerCase(Locale.ROOT).substring(0, Math.min(3, said.length()));
   }
 }

@@ -2,6 +2,7 @@ package org.barmap.plan.oracle;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.change.Addresses;
@@ -98,14 +99,24 @@ final class Meaning {
     ObjectNode node = ChangesJson.tree(change);
     for (WrittenNumber number : WrittenNumber.all(map)) {
       if (number.label().equals(change.number())) {
-        for (String key : List.of("first", "last", "after")) {
+        for (String key : List.of("first", "last", "after", "from", "exitBar")) {
           if (node.has(key)) {
             node.put(key, plain(number, node.get(key).asString()));
           }
         }
+        behind(number, node);
       }
     }
     return node;
+  }
+
+  /** Bars added before a bar come after the one before it. */
+  private static void behind(WrittenNumber number, ObjectNode node) {
+    Optional<Integer> slot =
+        Optional.of(new Addresses(number).find(node.path("before").asString("")))
+            .filter(f -> f instanceof Found.At at && at.place().slot() > 0)
+            .map(f -> ((Found.At) f).place().slot());
+    slot.ifPresent(s -> node.put("after", number.nameAt(s - 1)).remove("before"));
   }
 
   private static String plain(WrittenNumber number, String address) {

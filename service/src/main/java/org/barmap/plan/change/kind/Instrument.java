@@ -36,7 +36,10 @@ public record Instrument(Meta meta, String number, String first, String to)
 
   private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     return AtBar.read(told.words())
-        .flatMap(at -> InstrumentNames.read(at.what()).map(name -> take(told, name, at.where())));
+        .flatMap(
+            at ->
+                InstrumentNames.read(at.what(), told.chair())
+                    .map(name -> take(told, name, at.where())));
   }
 
   private static Heard<ShowChange> take(Told<ShowChange> told, String instrument, String where) {

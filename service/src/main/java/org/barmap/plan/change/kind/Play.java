@@ -29,9 +29,9 @@ public record Play(Meta meta, String number, String first, String last, int time
   /** "Repeat three times" can mean three or four times in all: common advice is never to say it. */
   static final Wording<ShowChange> REPEATED = new Wording<>("repeat|tag", Play::repeated);
 
-  /** "No repeat", "straight to the second ending": the signs printed are not followed. */
+  /** "No repeat", "no vamp", "straight to the second ending": what is printed is not followed. */
   static final Wording<ShowChange> ONCE =
-      new Wording<>("no\\s+repeats?|straight\\s+to", Play::once);
+      new Wording<>("no\\s+(?:repeats?|vamp|safety)|straight\\s+to", Play::once);
 
   private static final String TIMES =
       "(once|twice|(" + Numerals.CARDINAL + ")\\s*(?:times|x|\\u00D7)(?:\\s+in\\s+all)?)";
@@ -48,10 +48,11 @@ public record Play(Meta meta, String number, String first, String last, int time
   private static final Pattern REPEAT =
       Pattern.compile("(repeat|tag)\\s+(.+?),?\\s+" + TIMES, Wording.FLAGS);
   private static final Pattern AGAIN = Pattern.compile("(repeat|tag)\\s+(.+)", Wording.FLAGS);
-  private static final Pattern NO_REPEAT =
+  private static final Pattern NOT_AGAIN =
       Pattern.compile(
-          "(?:no|without|skip|omit|cut|don't\\s+take|ignore)\\s+(?:the\\s+|any\\s+)?repeats?(?:\\s+sign)?(?:\\s+(?:at|in|of|from|on)\\s+(.+))?"
-              + "|(?:don't|do\\s+not)\\s+repeat(?:\\s+(.+))?|no\\s+repeats?\\s+(\\d.*)",
+          "(?:no|without|skip|omit|cut|ignore|do(?:n't|\\s+not)(?:\\s+take)?)\\s+(?:the\\s+|any\\s+)?"
+              + "(repeats?(?:\\s+sign)?|vamp|safety)"
+              + "(?:\\s+(?:(?:at|in|of|from|on)\\s+|(?=\\d|\\p{L}{1,2}\\b))(.+))?",
           Wording.FLAGS);
   private static final Pattern TO_ENDING =
       Pattern.compile(
@@ -132,15 +133,18 @@ public record Play(Meta meta, String number, String first, String last, int time
   }
 
   private static Optional<Heard<ShowChange>> once(Told<ShowChange> told) {
-    Matcher no = NO_REPEAT.matcher(told.words());
+    Matcher no = NOT_AGAIN.matcher(told.words());
     Matcher ending = TO_ENDING.matcher(told.words());
     if (no.matches()) {
-      String at =
-          no.group(1) != null ? no.group(1) : no.group(2) != null ? no.group(2) : no.group(3);
+      String at = no.group(2);
+      if (at != null && at.matches("(?i).*(?:\\d\\s*-|\\sto\\s).*")) {
+        return Optional.of(play(told, at, 1));
+      }
+      String what = no.group(1).toLowerCase(Locale.ROOT);
       return Optional.of(
-          at != null && at.matches("(?i).*(?:\\d\\s*-|\\sto\\s).*")
-              ? play(told, at, 1)
-              : once(told, told.repeats(), "repeat"));
+          what.startsWith("repeat")
+              ? once(told, told.repeats(), "repeat")
+              : once(told, told.open(what), what));
     }
     if (!ending.matches()) {
       return Optional.empty();

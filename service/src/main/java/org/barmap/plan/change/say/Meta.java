@@ -33,6 +33,12 @@ public record Meta(
     return new Meta(id, true, Optional.empty(), Optional.empty(), Optional.empty());
   }
 
+  /** Returns in which version and until when it holds, behind commas; empty for always. */
+  public String holds() {
+    return version.map(v -> ", version " + Saying.one(v) + " only").orElse("")
+        + until.map(d -> ", until " + d).orElse("");
+  }
+
   /** Returns the same particulars, switched on or off. */
   public Meta switched(boolean nowOn) {
     return new Meta(id, nowOn, when, who, note, version, until);

@@ -22,6 +22,9 @@ public interface Told<C> {
   /** Returns the label of the number; may be empty. */
   String number();
 
+  /** Returns whose part it is, as the instruments' names have it; empty where unknown. */
+  String chair();
+
   /** Returns the meter at a bar, where the words name one and it is known. */
   Optional<Meter> meterAt(String bar);
 
@@ -80,6 +83,14 @@ public interface Told<C> {
   /** Returns the stretches that are repeated as printed, in reading order. */
   List<PrintedRepeat> repeats();
 
+  /**
+   * Returns the stretches that a printed word holds open: the repeats under it, or the bars where
+   * there are no signs.
+   *
+   * @param word "vamp" or "safety"
+   */
+  List<PrintedRepeat> open(String word);
+
   /** Tells whether a D.C. or a D.S. is printed in the number. */
   boolean jumpsBack();
 
@@ -91,7 +102,8 @@ public interface Told<C> {
    *
    * @param bars from the bar where it begins to the one with the last sign that leads back
    * @param endings how many endings it has; 0 for none
+   * @param open "vamp" or "safety" where a word over its bars says that it is one; else empty
    * @param says its bars, to be read
    */
-  record PrintedRepeat(Stretch bars, int endings, String says) {}
+  record PrintedRepeat(Stretch bars, int endings, String open, String says) {}
 }

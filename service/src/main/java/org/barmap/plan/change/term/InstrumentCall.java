@@ -33,6 +33,7 @@ public record InstrumentCall(List<String> names, boolean announced, String rest)
       Pattern.compile(
           "\\s*(?:[,;:(\\[)\\]\\u2013\\u2014-].*|(?:pizz|arco|con|senza|with|w/|for|here|now|at|next|col|mute|solo|tacet|cue)\\b.*)?",
           FLAGS | Pattern.DOTALL);
+  private static final Pattern ONE_OF_TWO = Pattern.compile("electric|elec|el|acoustic|acous|ac");
   private static final Pattern OR = Pattern.compile("\\s+or\\s+", FLAGS);
 
   /** Takes a defensive copy. */
@@ -103,18 +104,23 @@ public record InstrumentCall(List<String> names, boolean announced, String rest)
     return Optional.empty();
   }
 
-  /** "To Electric" is the electric one of what the chair plays. */
   private static Optional<String> name(String plain, String chair, boolean announced) {
-    boolean electric = plain.matches("electric|elec|el");
-    boolean acoustic = plain.matches("acoustic|ac|acous");
-    if (announced && (electric || acoustic)) {
-      return switch (chair) {
-        case "bass" -> Optional.of(electric ? "electric bass" : "double bass");
-        case "guitar" -> Optional.of(electric ? "electric guitar" : "acoustic guitar");
-        default -> Optional.empty();
-      };
+    return announced && ONE_OF_TWO.matcher(plain).matches()
+        ? oneOfTwo(plain, chair)
+        : InstrumentNames.named(plain).map(InstrumentNames.Named::name);
+  }
+
+  /** "To Electric" is the electric one of what the chair plays. */
+  static Optional<String> oneOfTwo(String plain, String chair) {
+    if (!ONE_OF_TWO.matcher(plain).matches()) {
+      return Optional.empty();
     }
-    return InstrumentNames.named(plain).map(InstrumentNames.Named::name);
+    boolean electric = plain.startsWith("e");
+    return switch (chair) {
+      case "bass" -> Optional.of(electric ? "electric bass" : "double bass");
+      case "guitar" -> Optional.of(electric ? "electric guitar" : "acoustic guitar");
+      default -> Optional.empty();
+    };
   }
 
   /** "Elec. or Ac. Bass", "Flute or Piccolo": the print leaves it open. */

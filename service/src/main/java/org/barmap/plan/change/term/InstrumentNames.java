@@ -33,11 +33,23 @@ public final class InstrumentNames {
 
   private InstrumentNames() {}
 
-  /** Returns the instrument that words call for and nothing else, its name in full. */
-  public static Optional<String> read(String words) {
+  /**
+   * Returns the instrument that words call for and nothing else, its name in full.
+   *
+   * @param chair whose words they are, as {@link #chairOf} returns it: "electric" alone is the
+   *     electric one of what the chair plays
+   */
+  public static Optional<String> read(String words, String chair) {
     return InstrumentCall.read(words, "")
         .filter(c -> c.names().size() == 1 && c.rest().isBlank())
-        .map(c -> c.names().get(0));
+        .map(c -> c.names().get(0))
+        .or(() -> InstrumentCall.oneOfTwo(InstrumentCall.plain(words), chair));
+  }
+
+  /** Returns the chair of a part by its name, "Double Bass / Electric Bass"; empty when unknown. */
+  public static String chairOf(String part) {
+    String first = InstrumentCall.plain(part.split("[/,&+(]", 2)[0].replaceFirst("\\s+\\d+$", ""));
+    return chair(first).orElse(first.equals("bass") ? first : "");
   }
 
   /** Returns the name in full of an instrument however it is written; as it is when unknown. */
