@@ -10,6 +10,7 @@ const ROOMS = [
   ["road", "Road map", "/road.html"],
   ["turns", "Turns", "/turns.html"],
   ["practice", "Practice", "/practice.html"],
+  ["stand", "Stand", "/stand.html"],
 ];
 
 /** @returns {string} the book named in the address, or nothing */

@@ -269,6 +269,8 @@
  * @property {"V.S."|"Time"} [mark]
  * @property {Advice[]} advice the chosen one first
  * @property {string[]} [unsure] what nobody has looked at yet and it hangs on
+ * @property {string} [number] label of the number it is in
+ * @property {string} [nextNumber] label of the number that is turned to
  *
  * @typedef {object} Entry one entry in the order of play
  * @property {string} bar id of the bar entry
@@ -278,6 +280,7 @@
  * @property {number} [beatsCut] in the meter's lower figure
  * @property {string} [inserted] what inserted bars are called
  * @property {{names: string[], content?: "rest"|"music", meter?: string}} [added] of inserted bars: each one's name, what they are, their own meter
+ * @property {true} [silent] the player rests this time, though the book has notes
  *
  * @typedef {object} OpenStretch bars played until the director goes on
  * @property {"vamp"|"safety"} kind
@@ -286,6 +289,9 @@
  * @property {"any-time"|"end-of-pass"} [leave]
  * @property {string} [bars] as a player calls them, "9-12"
  * @property {string} [says] "vamp 9-12 till cue, out any time"
+ * @property {string} [cue] what it goes on till
+ * @property {string} [exitBar] where it is left the last time round
+ * @property {number} [exitBeat]
  * @property {{from: number, bars: number}[]} [places] single bars of the order of play before it, and of one time round
  *
  * @typedef {object} Pace from one bar of the order of play on
@@ -306,11 +312,16 @@
  * @property {number} [written] bars
  * @property {Gap} played
  * @property {OpenStretch[]} open
+ * @property {{link: string, next?: string, seconds?: number, cue?: string}} [following] how the next number follows
+ * @property {Hands[]} [hands] what is held from one bar of the order of play on
+ *
+ * @typedef {{from: number, instrument?: string, bow?: string, mute?: string, extension?: string, tuning?: string}} Hands
  *
  * @typedef {object} LongRest
  * @property {string} first id of a bar entry
  * @property {string} [last]
  * @property {number} bars
+ * @property {string} [number]
  * @property {number} [page]
  * @property {number} [seconds]
  * @property {{after: number, what: string}[]} landmarks bars of rest before each
@@ -321,6 +332,8 @@
  * @property {string} at id of a bar entry
  * @property {string} [from]
  * @property {string} to
+ * @property {string} [number]
+ * @property {number} [pass]
  * @property {number} [seconds]
  * @property {number} [needed] seconds
  * @property {Verdict} verdict

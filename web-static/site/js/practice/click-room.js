@@ -4,7 +4,7 @@ import { bookInAddress } from "../core/shell.js";
 import { count, numberName } from "../core/words.js";
 import { Clicker } from "./clicker.js";
 
-/** @typedef {import("./steps.js").BarStep} BarStep */
+/** @typedef {import("../shared/steps.js").BarStep} BarStep */
 
 const HEARING =
   "The click starts quiet. Loud sound damages hearing for good: keep it as low as you can follow, and take breaks. " +

@@ -1,5 +1,5 @@
 import { every, later } from "../core/clock.js";
-import { clickSeconds } from "./steps.js";
+import { clickSeconds } from "../shared/steps.js";
 
 /** How far ahead clicks are handed to the sound card, and how often, in seconds. */
 const AHEAD = 0.15;
@@ -8,7 +8,7 @@ const EVERY_MS = 30;
 /**
  * A click that follows the order of play.
  *
- * @typedef {import("./steps.js").BarStep} BarStep
+ * @typedef {import("../shared/steps.js").BarStep} BarStep
  */
 export class Clicker {
   /** @type {AudioContext|undefined} */

@@ -1,7 +1,7 @@
 import { imagePath } from "../core/api.js";
 import { el, show } from "../core/dom.js";
 
-/** @typedef {import("./steps.js").BarStep} BarStep */
+/** @typedef {import("../shared/steps.js").BarStep} BarStep */
 
 /** Shows the page with the bar that sounds; the page moves along, line by line. */
 export class Follower {

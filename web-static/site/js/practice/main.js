@@ -5,7 +5,7 @@ import { complain } from "../core/toast.js";
 import { ClickRoom } from "./click-room.js";
 import { Follower } from "./follow.js";
 import { RecordingRoom } from "./recording-room.js";
-import { barSteps } from "./steps.js";
+import { barSteps } from "../shared/steps.js";
 
 /** Learns the show: a click along the order of play, and a recording. */
 async function start() {

@@ -8,7 +8,7 @@ import { complain, toast } from "../core/toast.js";
 import { numberName } from "../core/words.js";
 import { stepAt, tempi } from "./taps.js";
 
-/** @typedef {import("./steps.js").BarStep} BarStep */
+/** @typedef {import("../shared/steps.js").BarStep} BarStep */
 /** @typedef {import("./taps.js").Tap} Tap */
 
 /** A recording from the player's own disk, tied to the bars by tapping at the marks. */

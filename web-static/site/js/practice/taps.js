@@ -2,7 +2,7 @@
  * Ties moments of a recording to bars, and reckons tempi from them.
  *
  * @typedef {{time: number, step: number}} Tap time in seconds; index into the steps of a number
- * @typedef {import("./steps.js").BarStep} BarStep
+ * @typedef {import("../shared/steps.js").BarStep} BarStep
  */
 
 /**

@@ -81,7 +81,7 @@ class ModuleBrowserTest {
   void aClickFollowsTheOrderOfPlayThroughAShortenedRest() {
     assertThat(
             module(
-                "/js/practice/steps.js",
+                "/js/shared/steps.js",
                 "const bars = new Map([['a', {id: 'a', number: 1, count: 1, content: 'music', page: 1}],"
                     + "['r', {id: 'r', number: 2, count: 8, content: 'multi-rest', page: 1}]]);"
                     + "const order = [{bar: 'a', pass: 1}, {bar: 'r', pass: 1, from: 3, bars: 2}, {bar: 'a', pass: 2}];"
@@ -106,7 +106,7 @@ class ModuleBrowserTest {
             + " + [...Array(s.beats).keys()].reduce((t, b) => t + m.clickSeconds(s, b, 1, speed), 0), 0);"
             + "return [time(0, 4, 1), time(4, 5, 1), time(0, 4, 0.5), steps[4].beats]"
             + ".map(v => v.toFixed(2)).join(' ')";
-    assertThat(module("/js/practice/steps.js", body)).isEqualTo("11.09 2.00 22.18 2.00");
+    assertThat(module("/js/shared/steps.js", body)).isEqualTo("11.09 2.00 22.18 2.00");
   }
 
   @Test
@@ -180,7 +180,7 @@ class ModuleBrowserTest {
 
   private String beats(String meter, String shown) {
     return module(
-        "/js/practice/steps.js",
+        "/js/shared/steps.js",
         "const b = m.beatsOf(" + meter + ", " + shown + "); return b.beats + ' of ' + b.share");
   }
 

@@ -2,10 +2,6 @@ package org.barmap.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -26,7 +22,14 @@ import tools.jackson.databind.JsonNode;
 class OnePageBrowserTest {
 
   private static final List<String> ROOMS =
-      List.of("/", "/book.html", "/desk.html", "/road.html", "/turns.html", "/practice.html");
+      List.of(
+          "/",
+          "/book.html",
+          "/desk.html",
+          "/road.html",
+          "/turns.html",
+          "/practice.html",
+          "/stand.html");
 
   /** The least size of a target for a finger: WCAG 2.2, success criterion 2.5.5 (level AAA). */
   private static final int FINGER = 44;
@@ -124,13 +127,7 @@ class OnePageBrowserTest {
         browser.press(Keys.ARROW_RIGHT);
         browser.see(".bar-form");
       }
-      browser.script(axe());
-      Object found =
-          browser.asyncScript(
-              "const done = arguments[arguments.length - 1];"
-                  + "axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa']}).then("
-                  + "r => done(r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.html).join(' | '))))");
-      assertThat((List<?>) found).as("%s, %s", room, theme).isEmpty();
+      assertThat(Axe.violations(browser)).as("%s, %s", room, theme).isEmpty();
     }
   }
 
@@ -194,17 +191,5 @@ class OnePageBrowserTest {
 
   private JsonNode firstBar(String map) {
     return api.get(map).path("bars").path(0);
-  }
-
-  private static String axe() {
-    String path = "/META-INF/resources/webjars/axe-core/4.6.3/axe.min.js";
-    try (InputStream in = OnePageBrowserTest.class.getResourceAsStream(path)) {
-      if (in == null) {
-        throw new AssertionError("axe-core is not among the test's dependencies");
-      }
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

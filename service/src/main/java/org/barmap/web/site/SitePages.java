@@ -27,7 +27,8 @@ public final class SitePages {
           new Room("desk", "Correct", List.of("/desk.html")),
           new Room("road", "Road map", List.of("/road.html")),
           new Room("turns", "Turns", List.of("/turns.html")),
-          new Room("practice", "Practice", List.of("/practice.html")));
+          new Room("practice", "Practice", List.of("/practice.html")),
+          new Room("stand", "The stand", List.of("/stand.html")));
 
   private static final String HEAD = text("head");
   private static final String BODY = text("room");

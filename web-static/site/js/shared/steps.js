@@ -12,6 +12,8 @@ import { markText } from "../core/words.js";
  * @property {number} page
  * @property {boolean} rest
  * @property {number} left bars of this rest still to come, this one counted; 0 for music
+ * @property {number} pass which time its bar is played
+ * @property {number} entry its place in the order of play, 0 for the first
  * @property {string} vamp key of the vamp it belongs to, or nothing
  * @property {boolean} anyTime whether that vamp may be left at any time, not only at the end of a pass
  * @property {number} [perMinute] quarters a minute at its start, where a tempo is known
@@ -55,13 +57,13 @@ export function barSteps(planned, bars) {
   let now;
   /** @type {BarStep[]} */
   const steps = [];
-  for (const entry of order) {
+  for (const [place, entry] of order.entries()) {
     const bar = bars.get(entry.bar);
     if (!bar) continue;
     const from = (entry.from ?? 1) - 1;
     const many = entry.bars ?? (entry.inserted ? 1 : bar.count);
     const content = entry.inserted ? entry.added?.content : bar.content;
-    const rest = content === "rest" || content === "multi-rest";
+    const rest = entry.silent === true || content === "rest" || content === "multi-rest";
     const meter = meterOf(entry.added?.meter) ?? bar.meter;
     for (let i = 0; i < many; i++) {
       now = pace.get(steps.length) ?? now;
@@ -76,6 +78,8 @@ export function barSteps(planned, bars) {
         page: bar.page,
         rest,
         left: rest ? many - i : 0,
+        pass: entry.pass,
+        entry: place,
         vamp: vamps.get(steps.length)?.key ?? "",
         anyTime: vamps.get(steps.length)?.anyTime ?? false,
         perMinute: now?.perMinute,

@@ -1,0 +1,134 @@
+import { bookPath, isMissing, read } from "../core/api.js";
+import { EventBus } from "../core/bus.js";
+import { button, el, need, show } from "../core/dom.js";
+import { LiveBook } from "../core/live.js";
+import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { recall, remember } from "../core/store.js";
+import { complain } from "../core/toast.js";
+import { Awake } from "./awake.js";
+import { Board } from "./board.js";
+import { chooseDim, dimmer, DIM } from "./dim.js";
+import { choosePlace, placeForm } from "./places.js";
+import { stopsOf } from "./stops.js";
+import { keep, keptIn, sameIn, START } from "./walk.js";
+
+/** @typedef {import("./walk.js").Kept} Kept */
+
+const CARE =
+  "A screen shines on faces and on the stage: keep it dim, and ask whoever runs the pit whether screens are allowed there at all. " +
+  "What the director shows counts, not this plan. Where screens must stay out, take the run sheet on paper.";
+
+/** One room for playing: where the player is in the night, counted along by taps. */
+class StandRoom {
+  #book = bookInAddress();
+  #awakeText = el("span", { class: "stand-awake" });
+  #awake = new Awake((text) => (this.#awakeText.textContent = text));
+  #fresh = button("New plan: take it", () => void this.#renew(), { class: "btn stand-tool", id: "stand-fresh", hidden: true });
+  #places = button("Places", () => void this.#choose(), { class: "btn stand-tool", id: "stand-places" });
+  #board = new Board(
+    [this.#fresh, this.#places, dimmer(-1, () => this.#board.focus()), dimmer(1, () => this.#board.focus()), button("Leave", () => this.#leave(), { class: "btn stand-tool", id: "stand-leave" })],
+    (place) => remember(this.#key, keep(this.#board.stops, place)),
+  );
+  #title = "";
+
+  get #key() {
+    return `stand.${this.#book}`;
+  }
+
+  async start() {
+    shell({ room: "stand", book: this.#book });
+    if (!this.#book) return deadEnd("Which book?", "The address names no book.");
+    try {
+      const stops = await this.#load();
+      if (stops.length < 2) {
+        return deadEnd("Nothing to play from yet", "Add pages first; the stand follows the order of play as soon as there is one.", { href: `/book.html?b=${encodeURIComponent(this.#book)}`, text: "Add pages" });
+      }
+      const kept = recall(this.#key, /** @type {Kept|undefined} */ (undefined));
+      this.#board.set(stops, kept ? keptIn(kept, stops) : START);
+    } catch (error) {
+      if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      complain(error);
+      return deadEnd("The stand can't be set up right now", "Reload the page to try again.");
+    }
+    this.#listen();
+    this.#front();
+  }
+
+  async #load() {
+    const [info, map, plan] = await Promise.all([read(this.#book, ""), read(this.#book, "/map"), read(this.#book, "/plan")]);
+    this.#title = `${info.title}, ${info.part}`;
+    shell({ room: "stand", book: this.#book, title: this.#title });
+    return stopsOf(plan, map);
+  }
+
+  #listen() {
+    /** @type {EventBus<import("../core/types.js").LiveEvents>} */
+    const bus = new EventBus();
+    // nothing changes under a player's eyes: a new plan waits until it is taken
+    for (const name of /** @type {const} */ (["live:plan", "live:map"])) bus.on(name, () => (this.#fresh.hidden = false));
+    new LiveBook(bookPath(this.#book, "/events"), bus);
+    for (const type of /** @type {const} */ (["keydown", "keyup"])) {
+      addEventListener(type, (event) => {
+        if (this.#isOn && !event.defaultPrevented && !document.querySelector("dialog[open]")) this.#board.pressed(event);
+      });
+    }
+  }
+
+  get #isOn() {
+    return document.body.classList.contains("stand-is-on");
+  }
+
+  /** Before it is set up: what to mind, and where to begin. */
+  #front() {
+    const run = (/** @type {string} */ kind, /** @type {string} */ name) => el("a", { class: "btn", href: bookPath(this.#book, `/sheets/${kind}.pdf`), target: "_blank", rel: "noopener", text: name });
+    const begin = button("Set it up", () => this.#begin(), { class: "btn btn-main btn-large", id: "stand-begin" });
+    show(
+      need("main"),
+      el(
+        "div",
+        { class: "wide stand-front" },
+        el("h1", { text: "The stand" }),
+        el("p", { text: "What is now, what comes next, the next turn and how long it leaves you. Each tap goes on: in a rest bar by bar, in music to the next thing that happens; a vamp is held until you tap." }),
+        el("p", { class: "soft", text: "Tap anywhere on the page, or use the keys of a keyboard or a foot pedal: page down, right, down, space or Enter go on; page up, left, up go back. Nothing sounds and nothing moves." }),
+        el("aside", { class: "care", "aria-label": "Care" }, el("p", { text: CARE })),
+        placeForm(this.#board, "front"),
+        chooseDim(),
+        el("div", { class: "row" }, begin),
+        el("div", { class: "row" }, el("span", { text: "On paper: " }), run("run", "Run sheet"), run("turns", "Turns"), run("substitute", "For a substitute")),
+      ),
+    );
+    begin.focus({ preventScroll: true });
+  }
+
+  #begin() {
+    document.body.classList.add("stand-is-on");
+    show(need("main"), this.#board.node, this.#awakeText);
+    this.#board.focus();
+    void this.#awake.hold();
+  }
+
+  #leave() {
+    void this.#awake.let();
+    document.body.classList.remove("stand-is-on");
+    this.#front();
+  }
+
+  async #choose() {
+    await choosePlace(this.#board);
+    this.#board.focus();
+  }
+
+  async #renew() {
+    try {
+      const stops = await this.#load();
+      this.#board.set(stops, sameIn(this.#board.stops, this.#board.place, stops));
+      this.#fresh.hidden = true;
+    } catch {
+      this.#fresh.textContent = "Not now: still the old plan";
+    }
+    this.#board.focus();
+  }
+}
+
+document.documentElement.dataset.dim = String(recall(DIM, 3));
+void new StandRoom().start();
