@@ -204,7 +204,7 @@ class StandBrowserTest extends VisitingTest {
   private void go(String number, String bar) {
     browser.click("#stand-places");
     String night = String.valueOf(nightOf(number));
-    if (browser.see("#jump-number").getDomProperty("value").equals(night)) {
+    if (night.equals(browser.see("#jump-number").getDomProperty("value"))) {
       browser.click("dialog .stand-mark");
     } else {
       browser.choose("#jump-number", night);
@@ -270,14 +270,14 @@ class StandBrowserTest extends VisitingTest {
       if (!line.path("state").asString().equals("played")) {
         continue;
       }
-      List<JsonNode> same = byLabel.get(line.path("number").asString());
+      List<JsonNode> same = byLabel.getOrDefault(line.path("number").asString(), List.of());
       JsonNode number = same.size() > 1 ? same.remove(0) : same.get(0);
       for (JsonNode entry : number.path("order")) {
         String id = entry.path("bar").asString();
         int many =
             entry.has("bars")
                 ? entry.path("bars").asInt()
-                : entry.has("inserted") ? 1 : counts.get(id);
+                : entry.has("inserted") ? 1 : counts.getOrDefault(id, 0);
         for (int k = 0; k < many; k++) {
           bars.add(id);
         }
