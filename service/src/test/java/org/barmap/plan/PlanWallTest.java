@@ -4,6 +4,8 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaCall;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
@@ -28,6 +30,7 @@ class PlanWallTest {
               "java.io",
               "java.nio.charset",
               "java.text",
+              "java.time",
               "org.jspecify.annotations",
               "com.fasterxml.jackson.annotation",
               "tools.jackson..");
@@ -35,6 +38,18 @@ class PlanWallTest {
   @ArchTest
   static final ArchRule READS_NO_FILE =
       noClasses().should().dependOnClassesThat().haveSimpleNameStartingWith("File");
+
+  /** Days that are said are read; which day it is, is always given. */
+  @ArchTest
+  static final ArchRule READS_NO_CLOCK =
+      noClasses()
+          .should()
+          .callCodeUnitWhere(
+              DescribedPredicate.describe(
+                  "the time of day is asked for",
+                  (JavaCall<?> call) ->
+                      call.getName().equals("now")
+                          && call.getTargetOwner().getPackageName().startsWith("java.")));
 
   @ArchTest
   static final ArchRule ONE_WAY =
