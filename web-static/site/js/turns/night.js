@@ -71,7 +71,9 @@ function tempo(meter, beats, perMinute) {
   /** @type {Record<number, string>} */
   const notes = { 0.5: "♪", 1: "♩", 1.5: "♩.", 2: "half", 3: "dotted half" };
   const shown = beat in notes ? beat : 1;
-  return `${notes[shown]} = ${Number((perMinute / shown).toFixed(1))}`;
+  const figure = perMinute / shown;
+  const half = Math.round(figure * 2) / 2;
+  return `${notes[shown]} = ${Math.abs(figure - half) < 0.05 ? half : `ca. ${Math.round(figure)}`}`;
 }
 
 /** @param {RunSheetLine} sheet */

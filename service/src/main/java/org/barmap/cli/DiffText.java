@@ -2,6 +2,7 @@ package org.barmap.cli;
 
 import org.barmap.map.BarMap;
 import org.barmap.plan.PlanDiff;
+import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.mark.PencilMark;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Turn;
@@ -70,10 +71,10 @@ final class DiffText {
                     where
                         + change
                             .before()
-                            .map(b -> ", was " + b.bars() + " bars: ")
+                            .map(b -> ", was " + Saying.many(b.bars(), "bar") + ": ")
                             .orElse(", new: ")
                         + r.text())
-            .orElse(where + ", " + rest.bars() + " bars, is gone"));
+            .orElse(where + ", " + Saying.many(rest.bars(), "bar") + ", is gone"));
   }
 
   private void mark(String what, PencilMark mark) {

@@ -7,6 +7,7 @@ import org.barmap.map.Severity;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.pace.Length;
 import org.barmap.plan.page.CheckedPages;
 import org.barmap.plan.turn.Turn;
@@ -38,7 +39,7 @@ final class PlanText {
 
   private void checked(CheckedPages checked) {
     if (checked.pages() < checked.of()) {
-      line(checked.pages() + " of " + checked.of() + " pages checked by a person");
+      line(checked.pages() + " of " + Saying.many(checked.of(), "page") + " checked by a person");
     }
   }
 
@@ -68,8 +69,8 @@ final class PlanText {
                       "    "
                           + plain(k.seconds())
                           + " s for the "
-                          + plain(k.bars())
-                          + " bars with a tempo; "
+                          + Saying.many(k.bars(), "bar")
+                          + " with a tempo; "
                           + plain(k.barsWithout())
                           + (k.barsWithout() == 1 ? " has none" : " have none")));
     } else {
@@ -98,8 +99,8 @@ final class PlanText {
   }
 
   private static String length(Length length) {
-    String bars = String.format(Locale.ROOT, "%s bars", plain(length.bars()));
-    String beats = length.beats().map(b -> ", " + plain(b) + " beats").orElse("");
+    String bars = Saying.many(length.bars(), "bar");
+    String beats = length.beats().map(b -> ", " + Saying.many(b, "beat")).orElse("");
     Optional<Double> seconds = length.seconds();
     return bars + beats + seconds.map(s -> ", " + plain(s) + " s").orElse("");
   }

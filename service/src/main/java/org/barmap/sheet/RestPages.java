@@ -38,7 +38,7 @@ final class RestPages {
       }
     }
     if (plan.rests().isEmpty()) {
-      flow.line("No rest of " + plan.settings().longRestBars() + " bars or more.");
+      flow.line("No rest of " + Says.bars(plan.settings().longRestBars()) + " or more.");
     }
   }
 }

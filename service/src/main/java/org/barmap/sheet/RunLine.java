@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.barmap.plan.RunSheet;
+import org.barmap.plan.change.term.Figures;
 
 /** Says what stands in one line of the run sheet. */
 final class RunLine {
@@ -38,11 +39,7 @@ final class RunLine {
             : beat == 1.5 ? "\u2669." : beat == 2 ? "h" : beat == 3 ? "h." : "\u2669";
     double shown =
         beat == 0.5 || beat == 1.5 || beat == 2 || beat == 3 ? quarters / beat : quarters;
-    String figure =
-        Math.abs(shown - Math.rint(shown)) < 0.05
-            ? Long.toString(Math.round(shown))
-            : String.format(Locale.ROOT, "%.1f", shown);
-    return note + " = " + figure;
+    return note + " = " + Figures.tempo(shown, "ca. ");
   }
 
   private static double quarters(String meter) {

@@ -2,6 +2,8 @@ package org.barmap.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.pace.Length;
 
 /** Lengths in words. */
@@ -11,11 +13,11 @@ final class Says {
   static String length(Length length) {
     List<String> parts = new ArrayList<>();
     if (length.bars() > 0) {
-      parts.add(length.bars() + (length.bars() == 1 ? " bar" : " bars"));
+      parts.add(bars(length.bars()));
     }
     boolean counted = length.beats().filter(b -> b == 0).isEmpty() || length.plus().isEmpty();
     if (counted) {
-      length.beats().ifPresent(b -> parts.add(plain(b) + (b == 1 ? " beat" : " beats")));
+      length.beats().ifPresent(b -> parts.add(Saying.many(b, "beat")));
       parts.add(length.seconds().map(Says::seconds).orElse("seconds not known"));
     }
     String on = String.join(", ", length.plus());
@@ -31,16 +33,12 @@ final class Says {
 
   /** Returns "28.8 s". */
   static String seconds(double seconds) {
-    return plain(Math.round(seconds * 10) / 10.0) + " s";
-  }
-
-  private static String plain(double value) {
-    return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+    return Figures.rough(seconds) + " s";
   }
 
   /** Returns a number of bars: "1 bar", "12 bars". */
   static String bars(int bars) {
-    return bars == 1 ? "1 bar" : bars + " bars";
+    return Saying.many(bars, "bar");
   }
 
   /** Returns what nobody has looked at yet. */

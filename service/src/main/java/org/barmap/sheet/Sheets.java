@@ -9,6 +9,7 @@ import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.barmap.map.BarMap;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.page.CheckedPages;
 
 /** Writes sheets as one PDF. */
@@ -88,7 +89,7 @@ public final class Sheets {
               ? "Every page of the book is checked."
               : checked.pages()
                   + " of "
-                  + (checked.of() == 1 ? "1 page" : checked.of() + " pages")
+                  + Saying.many(checked.of(), "page")
                   + " checked; what hangs on the others says so.");
     }
   }

@@ -76,9 +76,8 @@ final class StripPages {
 
   private static String says(NumberPlan.Entry entry, NumberPlan.Added added) {
     int many = added.names().size();
-    String what = many == 1 ? "1 bar" : many + " bars";
     String kind = added.content().map(c -> c.equals("rest") ? " rest" : "").orElse("");
-    return what
+    return Says.bars(many)
         + added.meter().map(m -> " of " + m).orElse("")
         + kind
         + ", "

@@ -23,8 +23,8 @@ final class TurnPages {
         "Reckoned with "
             + plan.settings().turns().turnSeconds()
             + " s for a turn and "
-            + plan.settings().turns().memoryBars()
-            + " bars trusted to memory. Which hand is free is yours to decide.");
+            + Says.bars(plan.settings().turns().memoryBars())
+            + " trusted to memory. Which hand is free is yours to decide.");
     for (Turn turn : plan.turns()) {
       turn(flow, turn, names, pieces);
     }

@@ -112,7 +112,9 @@ public sealed interface SignCorrection extends OneBar {
     @Override
     public String saysOf(String where, Bar b) {
       return Saying.sentence(where)
-          + times.map(t -> ": played " + t + " times").orElse(": played as written");
+          + times
+              .map(t -> ": played " + (t == 1 ? "once" : t == 2 ? "twice" : t + " times"))
+              .orElse(": played as written");
     }
   }
 

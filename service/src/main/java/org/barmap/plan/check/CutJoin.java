@@ -6,6 +6,7 @@ import org.barmap.map.Bar;
 import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Severity;
+import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.page.Sides;
 import org.barmap.plan.piece.Piece;
@@ -141,8 +142,9 @@ final class CutJoin {
           Severity.DOUBT,
           "cut-odd-bar",
           "Where the ends of the cut meet, "
-              + Figures.plain(left)
-              + " beats are left, not a bar of "
+              + Saying.many(left, "beat")
+              + (left == 1 ? " is" : " are")
+              + " left, not a bar of "
               + inBar);
     }
   }

@@ -9,6 +9,7 @@ import org.barmap.map.Severity;
 import org.barmap.map.Word;
 import org.barmap.plan.change.term.BeatWords;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.change.term.NoteValues;
 import org.barmap.plan.change.term.TempoWords;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.pace.Measure;
@@ -54,15 +55,15 @@ final class CutLanding {
     String said = word.map(w -> " (\"" + w + "\")").orElse("");
     String text =
         "You land "
-            + (to.isPresent() ? "at " + quarter(to) : "in a tempo that isn't known")
+            + (to.isPresent() ? "at " + spoken(after, to) : "in a tempo that isn't known")
             + said
-            + (from.isPresent() ? ", coming from " + quarter(from) : "");
+            + (from.isPresent() ? ", coming from " + spoken(before, from) : "");
     boolean seen = starts(after) && tempoWord(after, after).isPresent();
     report.land(cut, after, seen, "cut-tempo", text, "the tempo");
   }
 
-  private static String quarter(OptionalDouble perMinute) {
-    return "quarter = " + Figures.rough(perMinute.orElse(0));
+  private String spoken(int piece, OptionalDouble perMinute) {
+    return NoteValues.spoken(pieces.get(piece).bar().meter(), perMinute.orElse(0));
   }
 
   /** Returns the last word about the tempo from one piece to another, both included. */
@@ -105,9 +106,13 @@ final class CutLanding {
   private void hand(CutStretch cut, String code, String from, String to, int after) {
     if (!to.isEmpty() && !from.equals(to)) {
       boolean known = !from.isEmpty();
-      String text = "You land with " + to + (known ? ", coming from " + from : "");
+      String text = "You land with " + word(to) + (known ? ", coming from " + word(from) : "");
       report.land(cut, after, saidAt(after, to), code, text, "it");
     }
+  }
+
+  private static String word(String hand) {
+    return hand.equals("pizz") ? "pizz." : hand.contains("mute") ? "the " + hand : hand;
   }
 
   private boolean saidAt(int piece, String hand) {

@@ -9,7 +9,6 @@ import org.barmap.map.Word;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.term.BeatWords;
 import org.barmap.plan.change.term.Figures;
-import org.barmap.plan.change.term.Metronome;
 import org.barmap.plan.change.term.NoteValues;
 import org.barmap.plan.change.term.TempoWords;
 import org.barmap.plan.check.CutStretch;
@@ -116,15 +115,8 @@ final class LandingMarks {
     if (to.isEmpty()) {
       write(landing, "tempo", set.get(), id);
     } else if (from.filter(f -> Math.abs(f - to.get()) < Figures.SAME).isEmpty()) {
-      write(landing, "tempo", sign(landing.bar().meter(), to.get()), id);
+      write(landing, "tempo", NoteValues.written(landing.bar().meter(), to.get()), id);
     }
-  }
-
-  /** A tempo in the beat of its meter, "♩. = 60". */
-  static String sign(Optional<Meter> meter, double quarters) {
-    String beat = NoteValues.beatOf(meter);
-    double perMinute = quarters / Metronome.quarters(beat);
-    return NoteValues.sign(beat) + " = " + Figures.plain(Figures.tenths(perMinute));
   }
 
   private static boolean says(Bar bar) {

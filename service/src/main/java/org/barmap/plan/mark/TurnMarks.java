@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;
 import org.barmap.plan.turn.TurnMark;
@@ -124,7 +125,7 @@ public final class TurnMarks {
         String what =
             chosen
                 .memorise()
-                .map(n -> "TURN, " + bars(n) + " by heart")
+                .map(n -> "TURN, " + Saying.many(n, "bar") + " by heart")
                 .orElse("TURN, play from slip");
         add(pencil, id, true, "turn-early", what + when);
       }
@@ -134,14 +135,14 @@ public final class TurnMarks {
               turn.leaves(),
               true,
               "turn-late",
-              "LATE, " + bars(chosen.memorise().orElse(1)) + " by heart" + when);
+              "LATE, " + Saying.many(chosen.memorise().orElse(1), "bar") + " by heart" + when);
       case WRITE_OUT ->
           add(
               pencil,
               turn.leaves(),
               true,
               "turn-late",
-              "see slip, turn after " + bars(chosen.bars().orElse(1)) + when);
+              "see slip, turn after " + Saying.many(chosen.bars().orElse(1), "bar") + when);
       case FOLD_OUT -> add(pencil, turn.leaves(), true, "fold-out", "fold-out" + when);
       case LOOSE_COPY ->
           add(
@@ -153,7 +154,11 @@ public final class TurnMarks {
       case STAY -> {
         // The turn back of the same stay needs no mark: the page is not left.
         if (id.equals(turn.leaves())) {
-          String how = chosen.memorise().map(n -> bars(n) + " by heart").orElse("rests overleaf");
+          String how =
+              chosen
+                  .memorise()
+                  .map(n -> Saying.many(n, "bar") + " by heart")
+                  .orElse("rests overleaf");
           add(pencil, id, true, "stay", "STAY, " + how + when);
         }
       }
@@ -162,10 +167,6 @@ public final class TurnMarks {
               .filter(m -> when.isEmpty() || m == TurnMark.VS)
               .ifPresent(m -> add(pencil, turn.leaves(), true, m.word(), m.word() + when));
     }
-  }
-
-  private static String bars(int n) {
-    return n == 1 ? "1 bar" : n + " bars";
   }
 
   private void add(Pencil pencil, String id, boolean atEnd, String mark, String sign) {

@@ -3,11 +3,11 @@ package org.barmap.plan.turn;
 import static org.barmap.plan.turn.Candidates.id;
 
 import java.util.Optional;
+import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Following;
 import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Timeline;
-import org.barmap.plan.piece.Piece;
 
 /** Says each way to get over a turn in plain words. */
 final class AdviceText {
@@ -73,7 +73,7 @@ final class AdviceText {
     String what =
         bars == 0
             ? over + " has rests only: " + counted(line, from, to)
-            : "play " + bars(line, from, to, bars) + " of " + over + " from memory";
+            : "play " + BarsSaid.of(line, from, to, bars) + " of " + over + " from memory";
     return advice(
             Advice.Kind.STAY,
             id(line, at),
@@ -90,17 +90,19 @@ final class AdviceText {
     for (int i = from; i <= to; i++) {
       bars += line.events().get(i).piece().bars();
     }
-    return "count " + (bars == 1 ? "1 bar" : bars + " bars") + " and go on";
+    return "count " + Saying.many(bars, "bar") + " and go on";
   }
 
   static Advice early(Timeline line, Gap gap, int from, int to, int bars) {
     int after = gap.lastStep() >= from && from > 0 ? from - 1 : gap.lastStep();
-    String rest = "early, in the rest before bar " + name(line, from) + " (" + spoken(gap) + ")";
+    String rest =
+        "early, in the rest before bar " + BarsSaid.name(line, from) + " (" + spoken(gap) + ")";
     return memorised(Advice.Kind.TURN_EARLY, line, after, from, to, bars, rest);
   }
 
   static Advice late(Timeline line, Gap gap, int from, int to, int bars) {
-    String rest = "late, in the rest after bar " + name(line, to) + " (" + spoken(gap) + ")";
+    String rest =
+        "late, in the rest after bar " + BarsSaid.name(line, to) + " (" + spoken(gap) + ")";
     return memorised(Advice.Kind.TURN_LATE, line, to, from, to, bars, rest);
   }
 
@@ -113,7 +115,7 @@ final class AdviceText {
         0,
         id(line, from),
         id(line, to),
-        "Turn " + when + ", and play " + bars(line, from, to, bars) + " from memory.");
+        "Turn " + when + ", and play " + BarsSaid.of(line, from, to, bars) + " from memory.");
   }
 
   static Advice writeOut(Timeline line, Gap gap, int from, int to, int bars) {
@@ -139,7 +141,7 @@ final class AdviceText {
 
   private static String slip(Timeline line, int from, int to, int bars, String where, String rest) {
     return "Write "
-        + bars(line, from, to, bars)
+        + BarsSaid.of(line, from, to, bars)
         + " out on a slip at the "
         + where
         + " and turn in the rest "
@@ -156,9 +158,9 @@ final class AdviceText {
         to,
         bars,
         "A fold-out of the next "
-            + (systems == 1 ? "system" : systems + " systems")
+            + (systems == 1 ? "system" : Saying.many(systems, "system"))
             + ", "
-            + bars(line, from, to, bars)
+            + BarsSaid.of(line, from, to, bars)
             + ", carries you to a rest of "
             + spoken(gap)
             + ".");
@@ -205,13 +207,10 @@ final class AdviceText {
   /** Says how long a gap is; never a length for a hold. */
   static String spoken(Gap gap) {
     boolean counted = gap.length().beats().filter(b -> b > 0).isPresent();
-    String bars = gap.length().bars() + (gap.length().bars() == 1 ? " bar" : " bars");
+    String bars = Saying.many(gap.length().bars(), "bar");
     String beats =
         counted
-            ? gap.length()
-                .beats()
-                .map(b -> Figures.rough(b) + (b == 1 ? " beat" : " beats"))
-                .orElse(bars)
+            ? gap.length().beats().map(b -> Saying.many(b, "beat")).orElse(bars)
             : gap.held() && gap.length().bars() == 0 ? "a stop" : bars;
     String seconds =
         !counted && gap.held()
@@ -223,28 +222,5 @@ final class AdviceText {
   private static String time(double seconds) {
     long whole = Math.round(seconds);
     return seconds < 60 ? Figures.tenths(seconds) + " s" : whole / 60 + " min " + whole % 60 + " s";
-  }
-
-  /** Names as many bars with notes as there are, and the rest behind the last of them. */
-  private static String bars(Timeline line, int from, int to, int bars) {
-    int last = to;
-    int rest = 0;
-    while (last > from && line.events().get(last).piece().rest()) {
-      rest += line.events().get(last).piece().bars();
-      last--;
-    }
-    String notes =
-        bars == 1
-            ? "bar " + name(line, from)
-            : bars + " bars (" + name(line, from) + " to " + name(line, last) + ")";
-    return notes + (rest == 0 ? "" : rest == 1 ? " and a bar rest" : " and " + rest + " bars rest");
-  }
-
-  private static String name(Timeline line, int step) {
-    Piece piece = line.events().get(step).piece();
-    return piece
-        .inserted()
-        .or(() -> piece.bar().label())
-        .orElse(Integer.toString(piece.bar().number() + piece.offset()));
   }
 }

@@ -1,6 +1,7 @@
 package org.barmap.plan.turn;
 
 import java.util.Optional;
+import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.pace.Length;
 
@@ -20,13 +21,12 @@ final class FreeBeats {
       return Optional.empty();
     }
     if (first == 0) {
-      return Optional.of("nothing free before, " + beats(then) + " after");
+      return Optional.of("nothing free before, " + Saying.many(then, "beat") + " after");
     }
     return Optional.of(
-        beats(first) + " free before, " + (then == 0 ? "none" : Figures.rough(then)) + " after");
-  }
-
-  private static String beats(double value) {
-    return Figures.rough(value) + (value == 1 ? " beat" : " beats");
+        Saying.many(first, "beat")
+            + " free before, "
+            + (then == 0 ? "none" : Figures.rough(then))
+            + " after");
   }
 }

@@ -159,6 +159,16 @@ class TurnsTest {
     assertThat(foldOut(notes + lines + "36@s3 37@mr4 41")).contains("the next 3 systems, 16 bars");
   }
 
+  /** Common practice: who writes bars out needs them as they are played. */
+  @Test
+  void barsAreNamedInTheOrderTheyArePlayed() {
+    String notes = "1@p1@w:q_=_120 " + Books.run("", 2, 20, "");
+    assertThat(foldOut(notes + "|:21@p2 22 23:| 24@mr4 28"))
+        .contains("6 bars (21 to 23, then 21 to 23)");
+    assertThat(foldOut(notes.replace("120", "300") + "21@p2 22@rest 23 24@mr4 28"))
+        .contains("2 bars (21, a bar rest, 23)");
+  }
+
   private static String foldOut(String written) {
     return turns(written).get(0).advice().stream()
         .filter(a -> a.kind() == Advice.Kind.FOLD_OUT)

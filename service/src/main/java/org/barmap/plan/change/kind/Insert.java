@@ -121,7 +121,7 @@ public record Insert(
 
   private String what() {
     String name = label.map(l -> " (" + Saying.one(l) + ")").orElse("");
-    return Saying.bars(bars) + ofWhat() + name;
+    return Saying.many(bars, "bar") + ofWhat() + name;
   }
 
   private String ofWhat() {
@@ -135,7 +135,7 @@ public record Insert(
   public String says() {
     String name = label.map(l -> " (" + Saying.one(l) + ")").orElse("");
     return "insert "
-        + Saying.bars(bars)
+        + Saying.many(bars, "bar")
         + ofWhat()
         + " "
         + side()

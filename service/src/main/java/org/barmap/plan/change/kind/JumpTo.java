@@ -77,7 +77,7 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
             + Saying.one(to);
       }
       int often = times.orElse(1);
-      String spoken = often == 1 ? "once" : often == 2 ? "twice" : Saying.count(often) + " times";
+      String spoken = often < 3 ? Saying.often(often) : Saying.count(often) + " times";
       return "from " + Saying.one(from) + " back to " + Saying.one(to) + " " + spoken;
     }
 
@@ -109,7 +109,7 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
           m.group(4) != null
               ? Numerals.value(m.group(4)).orElse(1)
               : "twice".equalsIgnoreCase(m.group(3)) ? 2 : 1;
-      String spoken = times == 1 ? "once" : times == 2 ? "twice" : times + " times";
+      String spoken = Saying.often(times);
       return Optional.of(
           told.range(
               m.group(2) + " to " + m.group(1),

@@ -99,7 +99,7 @@ public record Play(Meta meta, String number, String first, String last, int time
         : told.range(
             bars,
             r -> new Play(told.meta(), told.number(), r.first(), r.last(), times),
-            " are played " + spoken(times) + " in all");
+            " are played " + Saying.often(times) + " in all");
   }
 
   private static Optional<Heard<ShowChange>> repeated(Told<ShowChange> told) {
@@ -187,9 +187,5 @@ public record Play(Meta meta, String number, String first, String last, int time
       case "twice" -> 2;
       default -> Numerals.value(said.replaceFirst("(?i)\\s*(?:times|x|\u00D7).*", "")).orElse(0);
     };
-  }
-
-  private static String spoken(int times) {
-    return times == 1 ? "once" : times == 2 ? "twice" : times + " times";
   }
 }

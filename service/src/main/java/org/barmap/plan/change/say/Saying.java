@@ -2,6 +2,7 @@ package org.barmap.plan.change.say;
 
 import java.util.List;
 import java.util.regex.Pattern;
+import org.barmap.plan.change.term.Figures;
 
 /** The words the sentences of changes share. */
 public final class Saying {
@@ -52,8 +53,14 @@ public final class Saying {
     return n >= 0 && n < NUMBERS.size() ? NUMBERS.get(n) : Integer.toString(n);
   }
 
-  /** Returns a number of bars. */
-  public static String bars(int n) {
-    return n == 1 ? "1 bar" : n + " bars";
+  /** Returns so many of something, with one decimal at most: "1 bar", "2.5 beats". */
+  public static String many(double n, String one) {
+    String figure = Figures.rough(n);
+    return figure + " " + one + (figure.equals("1") ? "" : "s");
+  }
+
+  /** Returns how often: "once", "twice", "7 times". */
+  public static String often(int times) {
+    return times == 1 ? "once" : times == 2 ? "twice" : times + " times";
   }
 }

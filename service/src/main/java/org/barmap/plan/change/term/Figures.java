@@ -6,6 +6,9 @@ public final class Figures {
   /** Sums of quarters, beats and seconds that differ by less are the same: rounding errors. */
   public static final double SAME = 1e-9;
 
+  /** Halves of a beat a minute that are the same to whoever plays it. */
+  private static final double NEAR = 0.1;
+
   private Figures() {}
 
   /** Returns a figure in words, "3" or "2.5". */
@@ -15,7 +18,20 @@ public final class Figures {
 
   /** Returns a figure in words with one decimal at most. */
   public static String rough(double value) {
-    return value == Math.rint(value) ? plain(value) : Double.toString(tenths(value));
+    return plain(tenths(value));
+  }
+
+  /**
+   * Returns a tempo as people say it: whole figures, or the half where one was given. What lies
+   * between was reckoned, and nobody plays it to a tenth.
+   *
+   * @param about the word before one that lies between, "about "
+   */
+  public static String tempo(double perMinute, String about) {
+    double twice = Math.rint(perMinute * 2);
+    return Math.abs(perMinute * 2 - twice) < NEAR
+        ? plain(twice / 2)
+        : about + plain(Math.rint(perMinute));
   }
 
   /** Rounds to tenths. */

@@ -66,6 +66,20 @@ public final class NoteValues {
     return m.unit() > 16 ? "1/16" : "1/" + m.unit();
   }
 
+  /** Returns a tempo as it is written in the beat of its meter, "\u2669. = 60". */
+  public static String written(Optional<Meter> meter, double quartersPerMinute) {
+    String beat = beatOf(meter);
+    return sign(beat) + " = " + Figures.tempo(quartersPerMinute / Metronome.quarters(beat), "ca. ");
+  }
+
+  /** Returns a tempo as it is said, "dotted quarter = 60". */
+  public static String spoken(Optional<Meter> meter, double quartersPerMinute) {
+    String beat = beatOf(meter);
+    return spoken(beat)
+        + " = "
+        + Figures.tempo(quartersPerMinute / Metronome.quarters(beat), "about ");
+  }
+
   /** Returns the name of a note value. */
   public static String spoken(String share) {
     return Value.of(share).map(v -> v.name).orElse(share);
