@@ -104,9 +104,8 @@ public final class ChangeWords {
   }
 
   private void line(String typed) {
-    Optional<Showings.Ahead> ahead = Showings.ahead(typed);
-    String line = ahead.map(Showings.Ahead::rest).orElse(typed);
-    showing = ahead.map(a -> ", " + a.when()).orElse("");
+    showing = "";
+    String line = ahead(typed);
     if (line.isBlank()) {
       add(
           new Heard.AskedBack<>(
@@ -132,11 +131,16 @@ public final class ChangeWords {
       number = said.number();
       named = true;
     }
-    if (!said.rest().isBlank()) {
-      for (String one : Sentences.instructions(said.rest())) {
-        instruction(one + showing);
-      }
+    for (String one : Sentences.instructions(ahead(said.rest()))) {
+      instruction(one + showing);
     }
+  }
+
+  /** Takes off the front of a line in which shows all of it holds. */
+  private String ahead(String line) {
+    Optional<Showings.Ahead> ahead = Showings.ahead(line);
+    showing = ahead.map(a -> ", " + a.when()).orElse(showing);
+    return ahead.map(Showings.Ahead::rest).orElse(line);
   }
 
   private void instruction(String words) {
@@ -159,6 +163,10 @@ public final class ChangeWords {
   }
 
   private Optional<Heard<ShowChange>> read(Scope scope, String words, Meta meta) {
+    return TwoBars.read(scope, words, w -> one(scope, w, meta)).or(() -> one(scope, words, meta));
+  }
+
+  private static Optional<Heard<ShowChange>> one(Scope scope, String words, Meta meta) {
     Optional<Heard<ShowChange>> plain = new Instruction(scope, words, words, meta).read();
     String figures = Spoken.figures(words);
     if (figures.equals(words)
@@ -186,7 +194,7 @@ public final class ChangeWords {
     String label = whole.get().label();
     List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
     Optional<Heard<ShowChange>> cut = read(scope(whole.get()), "cut", meta);
-    understood(cut).ifPresent(readings::add);
+    cut.flatMap(Heard::reading).ifPresent(readings::add);
     readings.addAll(inNumbers(words, meta));
     return readings.size() == 1
         ? cut
@@ -215,16 +223,12 @@ public final class ChangeWords {
       if (readings.size() == PlanFinding.MOST_NUMBERS || tried++ > MOST_TRIED) {
         break;
       }
-      understood(read(scope(each), words, meta)).ifPresent(readings::add);
+      NumberJumps.read(words, numbers, Optional.of(each), meta.id())
+          .or(() -> read(scope(each), words, meta))
+          .flatMap(Heard::reading)
+          .ifPresent(readings::add);
     }
     return readings;
-  }
-
-  private static Optional<Heard.Reading<ShowChange>> understood(Optional<Heard<ShowChange>> heard) {
-    return heard
-        .filter(h -> h instanceof Heard.Understood)
-        .map(h -> (Heard.Understood<ShowChange>) h)
-        .map(u -> new Heard.Reading<>(u.sentence(), List.of(u.change())));
   }
 
   /** Whoever reads it again must know the number, and may keep it as a note. */

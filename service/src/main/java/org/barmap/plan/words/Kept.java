@@ -14,7 +14,9 @@ import org.barmap.plan.change.say.Meta;
 final class Kept {
   private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final Pattern AT =
-      Pattern.compile(".*\\s(?:at|from|in|on|around|by)\\s+(?:bar\\s+)?(\\S.{0,30})", FLAGS);
+      Pattern.compile(
+          ".*?\\s(?:at|from|in|on|around|by|before|after|into)\\s+(?:bar\\s+)?(\\S+)(?:\\s.*)?",
+          FLAGS);
   private static final Pattern BAR_FIRST =
       Pattern.compile("(?:at\\s+|from\\s+)?(?:bars?|letter|mark)\\s+(\\S+?)[,:]?\\s.*", FLAGS);
 

@@ -34,7 +34,8 @@ final class Names {
       Pattern.compile("(.*\\S)\\s+(?:in|of)\\s+" + NO + LABEL + "\\b[.!]?", FLAGS);
   private static final Pattern BARE_AT_END =
       Pattern.compile(
-          "((?:cut|omit|skip|drop|lose|vamp|safety|insert|add|repeat|watch|hold)\\b.*\\S)\\s+in\\s+"
+          "((?:cut|omit|skip|drop|lose|vamp|safety|insert|add|repeat|watch|hold)\\b.*\\S"
+              + "|.*\\s(?:back\\s+in|out|tacet))\\s+in\\s+"
               + "(\\d{1,4}[A-Za-z]{0,2})[.!]?",
           FLAGS);
 

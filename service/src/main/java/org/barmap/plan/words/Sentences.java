@@ -11,7 +11,7 @@ import org.barmap.plan.change.say.Wording;
 /** Takes a line apart into sentences, and a sentence into instructions. */
 final class Sentences {
   private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
-  private static final String VERB =
+  static final String VERB =
       ShowChange.wordings().stream()
           .map(Wording::verbs)
           .filter(v -> !v.isEmpty())
@@ -33,7 +33,10 @@ final class Sentences {
 
   private static final Pattern NOTE = Pattern.compile("(?:.{0,60}:\\s*)?note\\b.*:.*", FLAGS);
   private static final Pattern LIST =
-      Pattern.compile("((?:cut|omit|skip|drop|lose|safety|tacet)(?:\\s+bars?)?)\\s+(.+)", FLAGS);
+      Pattern.compile(
+          "((?:(?:cut|omit|skip|drop|lose|safety|tacet|vamp)|watch(?:\\s+(?:at|in))?)(?:\\s+bars?)?)"
+              + "\\s+(.+)",
+          FLAGS);
   private static final Pattern OUT =
       Pattern.compile("(.+?)(\\s+(?:are\\s+|is\\s+)?(?:out|cut))", FLAGS);
   private static final Pattern BETWEEN =

@@ -44,7 +44,9 @@ record Showings(String words, Meta meta) {
           "((?:(?:for|at|on|in)\\s+(?:the\\s+)?)?(?:matin[e\\u00E9]e|evening|understudy|swing|preview)s?"
               + "(?:\\s+(?:performances?|shows?))?(?:\\s+only)?|(?:until|till|up\\s+to)\\s+(?:the\\s+)?"
               + "(?:\\d{4}-\\d{2}-\\d{2}|\\d{1,2}\\.?\\s+\\p{L}{3,9}\\.?(?:\\s+\\d{4})?))"
-              + "(?:\\s*[:,]|(?=\\s+(?:no|number|nr)\\b))\\s*(.*)",
+              + "(?:\\s*[:,]|(?=\\s+(?:no|number|nr)\\b)|(?=\\s+"
+              + Sentences.VERB
+              + "\\b))\\s*(.*)",
           FLAGS);
 
   /** Takes such words off the end of an instruction; empty where there are none. */

@@ -156,7 +156,7 @@ class ChangeWordsTest {
           """
           No. 7: make it nicer                    | 7 | ''
           No. 7: kazoo at 50                      | 7 | 50
-          No. 7: lighter in bar 12, please        | 7 | ''
+          No. 7: lighter in bar 12, please        | 7 | 12
           No. 7: more weight from B               | 7 | B
           Ask Mary about the trumpet              | '' | ''
           """)

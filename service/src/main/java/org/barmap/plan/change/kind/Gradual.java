@@ -1,6 +1,7 @@
 package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -19,6 +20,10 @@ import org.barmap.plan.change.say.Wording;
 /** Slower or faster by and by without a figure, and back: words a player counts by, not seconds. */
 public sealed interface Gradual extends ShowChange
     permits Gradual.Rit, Gradual.Accel, Gradual.Back {
+
+  /** "44 to 46 to 60": bars, and the figure they lead to. */
+  Pattern TO_FIGURE =
+      Pattern.compile("(.+?),?\\s+(?:down\\s+|up\\s+)?to\\s+(\\d{2,3})", Wording.FLAGS);
 
   /** Returns the bar it begins in. */
   String first();
@@ -136,13 +141,44 @@ public sealed interface Gradual extends ShowChange
     }
     String word = m.group(1).toLowerCase(Locale.ROOT);
     boolean faster = word.startsWith("a") || word.startsWith("sp");
+    Matcher to = TO_FIGURE.matcher(m.group(2));
     return Optional.of(
-        told.range(
-            m.group(2),
+        to.matches() && told.namesBars(to.group(1)) && !told.namesBars(m.group(2))
+            ? towards(told, to.group(1), faster, to.group(2))
+            : gradual(told, m.group(2), faster));
+  }
+
+  private static Heard<ShowChange> gradual(Told<ShowChange> told, String bars, boolean faster) {
+    return told.range(
+        bars,
+        r ->
+            faster
+                ? new Accel(told.meta(), told.number(), r.first(), r.last())
+                : new Rit(told.meta(), told.number(), r.first(), r.last()),
+        faster ? " get faster" : " get slower");
+  }
+
+  /** A figure alone says neither of which note it is nor where it comes from. */
+  private static Heard<ShowChange> towards(
+      Told<ShowChange> told, String bars, boolean faster, String figure) {
+    Heard<ShowChange> without = gradual(told, bars, faster);
+    String word = faster ? "accel. from " : "rit. from ";
+    String from = faster ? "100" : "140";
+    return without
+        .reading()
+        .map(
             r ->
-                faster
-                    ? new Accel(told.meta(), told.number(), r.first(), r.last())
-                    : new Rit(told.meta(), told.number(), r.first(), r.last()),
-            faster ? " get faster" : " get slower"));
+                told.choose(
+                    figure
+                        + " of which note, and coming from which tempo? Say \""
+                        + word
+                        + bars
+                        + ", quarter = "
+                        + from
+                        + " to "
+                        + figure
+                        + "\", or leave the figure out.",
+                    List.of(r)))
+        .orElse(without);
   }
 }

@@ -47,7 +47,7 @@ public record Note(
           "((?:misprint(?:ed)?|erratum|(?:wrong|missing|misprinted)"
               + " (?:notes?|accidentals?|sharps?|flats?|naturals?|clef|rest|rests|count|bar"
               + " number|number|key|meter|time signature|ties?|slurs?|articulation|dynamics?)))"
-              + ",?(?:\\s+(?:at|in|on))?\\s+bar\\s+(\\S{1,20})",
+              + ",?(?:\\s+(?:at|in|on)(?:\\s+bar)?|\\s+bar)\\s+(\\S{1,20}?)(?:[,:]\\s*(.+))?",
           Wording.FLAGS);
 
   /** The bar that words begin with: "bar 12 should be B flat". */
@@ -112,8 +112,12 @@ public record Note(
     }
     Matcher wrong = WRONG.matcher(told.words().replaceFirst("[.!]+$", ""));
     return wrong.matches()
-        ? Optional.of(heard(told, Optional.of(wrong.group(2)), wrong.group(1), errata))
+        ? Optional.of(heard(told, Optional.of(wrong.group(2)), what(wrong), errata))
         : Optional.empty();
+  }
+
+  private static String what(Matcher wrong) {
+    return wrong.group(3) == null ? wrong.group(1) : wrong.group(1) + ": " + wrong.group(3);
   }
 
   private static Heard<ShowChange> heard(

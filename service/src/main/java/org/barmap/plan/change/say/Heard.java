@@ -13,6 +13,13 @@ public sealed interface Heard<C> {
   /** Returns the words it was about, as typed, with the number they are for. */
   String said();
 
+  /** Returns what was understood as one way of several; empty when it is asked back. */
+  default Optional<Reading<C>> reading() {
+    return this instanceof Understood<C> understood
+        ? Optional.of(new Reading<>(understood.sentence(), List.of(understood.change())))
+        : Optional.empty();
+  }
+
   /**
    * Understood.
    *
