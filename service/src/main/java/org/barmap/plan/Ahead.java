@@ -11,11 +11,15 @@ import org.barmap.map.Bar;
 import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Navigation;
+import org.barmap.plan.order.OpenRun;
+import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.order.Performance;
+import org.barmap.plan.pace.Holds;
 import org.barmap.plan.page.Sides;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PlayedPiece;
 import org.barmap.plan.rest.LongRest;
+import org.barmap.plan.rest.RestCount;
 
 /** Collects what to know before it comes: what the next page starts with, and traps. */
 final class Ahead {
@@ -37,10 +41,14 @@ final class Ahead {
 
   void number(Performance performance, List<LongRest> rests) {
     List<PlayedPiece> steps = performance.order().steps();
+    List<OpenRun> runs = OpenRun.of(performance.order());
     for (int i = 0; i < steps.size(); i++) {
       Piece piece = steps.get(i).piece();
       if (i > 0) {
-        page(performance, steps.get(i - 1).piece(), piece, rest(steps, i));
+        Piece before = steps.get(i - 1).piece();
+        if (sides.turned(before.bar().page(), piece.bar().page())) {
+          page(performance, before, piece, rest(performance.order(), runs, i));
+        }
         meter(performance, steps, i);
         key(performance, steps, i);
       }
@@ -53,30 +61,23 @@ final class Ahead {
     }
   }
 
-  /** Returns the bars of the rest a step begins, wherever changes take its entry apart. */
-  private static int rest(List<PlayedPiece> steps, int i) {
-    int bars = steps.get(i).piece().count();
-    for (int k = i + 1; k < steps.size() && steps.get(k).piece().rest(); k++) {
-      Piece before = steps.get(k - 1).piece();
-      Piece piece = steps.get(k).piece();
-      if (!piece.bar().id().equals(before.bar().id())
-          || piece.slot() != before.slot() + before.count()) {
-        break;
-      }
-      bars += piece.count();
+  /** Counts the rest that a step begins, up to the entrance. */
+  private static RestCount rest(OrderOfPlay order, List<OpenRun> runs, int i) {
+    List<PlayedPiece> steps = order.steps();
+    int to = i;
+    while (to + 1 < steps.size() && steps.get(to + 1).piece().rest()) {
+      to++;
     }
-    return bars;
+    return RestCount.of(order, runs, i, to);
   }
 
-  private void page(Performance performance, Piece before, Piece piece, int rest) {
-    if (sides.turned(before.bar().page(), piece.bar().page())) {
-      add(
-          "page-start",
-          performance,
-          piece,
-          "Page " + piece.bar().page() + " starts with " + describe(performance, piece, rest),
-          Optional.of(before.bar().page()));
-    }
+  private void page(Performance performance, Piece before, Piece piece, RestCount rest) {
+    add(
+        "page-start",
+        performance,
+        piece,
+        "Page " + piece.bar().page() + " starts with " + describe(performance, piece, rest),
+        Optional.of(before.bar().page()));
   }
 
   /** A mark that is the bar's number says nothing more. */
@@ -88,18 +89,24 @@ final class Ahead {
         .orElse("");
   }
 
-  private static String describe(Performance performance, Piece piece, int rest) {
+  private static String describe(Performance performance, Piece piece, RestCount rest) {
     String mark = piece.first() ? mark(piece.bar(), name(performance, piece)) : "";
     String meter =
         piece.bar().meter().filter(Meter::printed).map(m -> ", " + figures(m)).orElse("");
     String key = piece.bar().key().filter(Key::printed).map(k -> ", " + k.says()).orElse("");
     String what =
         piece.rest()
-            ? rest == 1 ? "a bar's rest" : rest + " bars' rest"
+            ? rest(rest)
             : piece.bar().silentStart().filter(s -> s > 0).isPresent()
                 ? "music after a short rest"
                 : "music at once";
     return "bar " + name(performance, piece) + mark + key + meter + ": " + what;
+  }
+
+  private static String rest(RestCount rest) {
+    int bars = rest.bars();
+    String said = bars == 1 ? "a bar's rest" : bars + " bars' rest";
+    return rest.plain() ? said : said + " (" + String.join(", ", rest.says()) + ")";
   }
 
   private void meter(Performance performance, List<PlayedPiece> steps, int i) {
@@ -147,7 +154,9 @@ final class Ahead {
   }
 
   private void hold(Performance performance, Piece piece) {
-    if (piece.last() && piece.bar().has(Navigation.CAESURA)) {
+    if (Holds.isPause(piece)) {
+      add("hold", performance, piece, "G.P. in bar " + name(performance, piece), Optional.empty());
+    } else if (piece.last() && piece.bar().has(Navigation.CAESURA)) {
       add(
           "hold",
           performance,

@@ -69,7 +69,9 @@ final class NumberOrder {
       List<WrittenNumber> numbers, List<ShowChange> orders, List<PlanFinding> findings) {
     List<WrittenNumber> order = new ArrayList<>(numbers);
     for (ShowChange change : orders) {
-      change.effects().order().ifPresent(labels -> reorder(order, labels, change, findings));
+      // of several orders it is asked which one holds
+      boolean alone = orders.size() == 1;
+      change.effects().order().ifPresent(l -> reorder(order, l, change, alone, findings));
     }
     return order;
   }
@@ -132,6 +134,7 @@ final class NumberOrder {
       List<WrittenNumber> order,
       List<String> labels,
       ShowChange change,
+      boolean alone,
       List<PlanFinding> findings) {
     List<Integer> places = new ArrayList<>();
     List<WrittenNumber> wanted = new ArrayList<>();
@@ -163,8 +166,50 @@ final class NumberOrder {
       wanted.add(order.get(at.get(0)));
     }
     places.sort(null);
+    int first = places.get(0);
+    int last = places.get(places.size() - 1);
+    if (alone && last - first > places.size() - 1) {
+      findings.add(apart(order, places, wanted, change));
+    }
     for (int i = 0; i < places.size(); i++) {
       order.set(places.get(i), wanted.get(i));
     }
+  }
+
+  /** Some numbers that don't stand together: each in a place of the others, or in a row. */
+  private static PlanFinding apart(
+      List<WrittenNumber> before,
+      List<Integer> places,
+      List<WrittenNumber> wanted,
+      ShowChange change) {
+    List<WrittenNumber> changed = new ArrayList<>(before);
+    for (int i = 0; i < places.size(); i++) {
+      changed.set(places.get(i), wanted.get(i));
+    }
+    List<WrittenNumber> others = new ArrayList<>(before);
+    others.removeAll(wanted);
+    List<WrittenNumber> early = new ArrayList<>(others);
+    early.addAll(places.get(0), wanted);
+    List<WrittenNumber> late = new ArrayList<>(others);
+    late.addAll(places.get(places.size() - 1) - places.size() + 1, wanted);
+    Map<String, List<WrittenNumber>> ways = new LinkedHashMap<>();
+    for (List<WrittenNumber> way : List.of(changed, early, late)) {
+      ways.putIfAbsent(said(way), way);
+    }
+    List<Question.Reading> readings = new ArrayList<>();
+    ways.forEach(
+        (says, way) ->
+            readings.add(
+                new Question.Reading(
+                    says, Optional.empty(), whole(way, change).map(List::of).orElse(List.of()))));
+    return PlanFinding.change(
+            Severity.DOUBT,
+            Optional.empty(),
+            "order-part",
+            "This order names "
+                + String.join(", ", wanted.stream().map(WrittenNumber::label).toList())
+                + ", and there are numbers between them that it doesn't name; where do those go?",
+            change)
+        .asking(new Question(Question.Topic.ORDER, Optional.empty(), readings));
   }
 }

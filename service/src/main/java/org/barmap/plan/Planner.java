@@ -18,6 +18,7 @@ import org.barmap.plan.check.Contradictions;
 import org.barmap.plan.check.CutChecks;
 import org.barmap.plan.check.HoldsOn;
 import org.barmap.plan.check.OpenChecks;
+import org.barmap.plan.check.ShorterMeter;
 import org.barmap.plan.check.ShownBeats;
 import org.barmap.plan.check.TrackChecks;
 import org.barmap.plan.check.Twice;
@@ -186,6 +187,7 @@ public final class Planner {
     findings.addAll(order.findings());
     findings.addAll(
         ShownBeats.asked(performance.number(), order.pieces(), performance.measures(), spans));
+    findings.addAll(ShorterMeter.asked(performance.number(), spans));
     List<Hands> hands = inHand.through(performance, spans);
     Held held =
         new Held(

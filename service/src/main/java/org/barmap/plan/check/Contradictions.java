@@ -1,6 +1,7 @@
 package org.barmap.plan.check;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Meter;
@@ -30,7 +31,32 @@ public final class Contradictions {
         pair(number, spans.get(i), spans.get(k), findings);
       }
     }
+    if (findings.size() < MOST_FINDINGS) {
+      together(number, spans, findings);
+    }
     return findings;
+  }
+
+  /** What no single cut takes out may be out by several. */
+  private static void together(WrittenNumber number, List<Span> spans, List<PlanFinding> findings) {
+    BitSet out = new BitSet();
+    List<Span> cuts = spans.stream().filter(s -> s.effects().leavesOut()).toList();
+    for (Span cut : cuts) {
+      int from = cut.fromBeat().orElse(1) > 1 ? cut.from() + 1 : cut.from();
+      boolean part = cut.toBeat().orElse(1e9) < beats(number, cut);
+      out.set(from, Math.max(from, part ? cut.to() : cut.to() + 1));
+    }
+    for (Span span : spans) {
+      boolean whole = !span.effects().leavesOut() && out.nextClearBit(span.from()) > span.to();
+      boolean told =
+          span.effects().added().isPresent()
+              || HoldsOn.lasts(span.effects().inForce())
+              || cuts.stream().anyMatch(c -> c.from() <= span.from() && c.to() >= span.to());
+      if (whole && !told) {
+        String says = "is cut, so the " + span.change().kind() + " does nothing.";
+        add(number, span, "no-effect", says, findings);
+      }
+    }
   }
 
   private static void silent(

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.Choices.Way;
@@ -158,6 +159,10 @@ final class Counts {
       }
       return true;
     }
+    if (times == 1 && whole && loop.parts().size() == 1) {
+      loneOnce(span, l);
+      return true;
+    }
     if (times == 1) {
       bodyOnce(span, l, !whole);
       return true;
@@ -198,6 +203,23 @@ final class Counts {
       add(span, around);
     }
     return true;
+  }
+
+  /** Behind a first ending alone the last time goes on, so once may be with it or without it. */
+  private void loneOnce(Span span, int l) {
+    Loop loop = loops.get(l);
+    Loop.Ending only = loop.parts().get(0);
+    List<Way> ways =
+        List.of(
+            Way.of("no repeat, without the first ending"),
+            Way.of("straight through, the first ending too"));
+    if (ask(span, "play-lone-ending", Topic.REPEAT, "are a repeat with a first ending alone", ways)
+        == 0) {
+      put(span, l, loop.counted(1));
+    } else {
+      Loop.Ending through = new Loop.Ending(only.start(), only.end(), Set.of(1), only.closes());
+      put(span, l, new Loop(loop.start(), loop.end(), 1, List.of(through), loop.open()));
+    }
   }
 
   private void bodyOnce(Span span, int l, boolean bodyAlone) {

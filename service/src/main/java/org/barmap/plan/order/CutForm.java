@@ -52,6 +52,7 @@ final class CutForm {
     for (int l = 0; l < loops.size(); l++) {
       Loop loop = loops.get(l);
       if (loop.total() < 2 || gone(loop.start(), loop.end())) {
+        landing(loop);
         continue;
       }
       if (!signs.isCounted(loop)) {
@@ -63,6 +64,26 @@ final class CutForm {
     jumps.forEach(this::jump);
     if (!jumps.isEmpty()) {
       signs(jumps);
+    }
+  }
+
+  /** Of a repeat that a change takes away the last ending is played, wherever a cut lands. */
+  private void landing(Loop loop) {
+    int last = loop.parts().size() - 1;
+    for (int p = 1; p < last; p++) {
+      int start = loop.parts().get(p).start();
+      if (over(loop.parts().get(0).start() - 1)
+          && pieces.get(start - 1).endCut()
+          && !startCut(start)) {
+        tell(
+            cutAt(start - 1, start - 1),
+            Severity.DOUBT,
+            "cut-in-ending",
+            "The cut lands on an ending of bars "
+                + range(loop)
+                + " that is not the last, and the repeat is played once: mark which ending is"
+                + " played");
+      }
     }
   }
 

@@ -22,6 +22,7 @@ final class FormReader {
   private final List<Loop> loops = new ArrayList<>();
   private final List<PlanFinding> findings;
   private final Choices choices;
+  private final PrintedCounts counts;
   private final Deque<Integer> open = new ArrayDeque<>();
   private int fallback;
 
@@ -29,6 +30,7 @@ final class FormReader {
     this.pieces = pieces;
     this.findings = findings;
     this.choices = choices;
+    this.counts = new PrintedCounts(pieces, choices);
   }
 
   /** Returns the loops of the pieces, inner ones before those around them; adds what is wrong. */
@@ -58,6 +60,7 @@ final class FormReader {
       }
     }
     playedTimes();
+    counts.elsewhere(loops);
     open.descendingIterator().forEachRemaining(this::neverClosed);
   }
 
@@ -112,21 +115,12 @@ final class FormReader {
   private void close(int i) {
     boolean marked = !open.isEmpty();
     int start = marked ? open.pop() : Math.min(fallback, i);
-    loops.add(new Loop(start, i, times(start, i), List.of(), Optional.empty()));
+    loops.add(
+        new Loop(
+            start, i, counts.plain(start, i, startsRepeat(start)), List.of(), Optional.empty()));
     if (open.isEmpty()) {
       fallback = i + 1;
     }
-  }
-
-  /** Times are printed at the backward repeat, or over the first bar: "3X". */
-  private int times(int start, int end) {
-    return pieces
-        .get(end)
-        .signBar()
-        .times()
-        .or(() -> startsRepeat(start) ? pieces.get(start).signBar().times() : Optional.empty())
-        .map(t -> Math.max(1, t))
-        .orElse(2);
   }
 
   /** Reads a row of endings that starts at a piece; returns the index after it. */
@@ -185,16 +179,9 @@ final class FormReader {
     }
     int highest = seen.stream().mapToInt(v -> v).max().orElse(1);
     int total = parts.size() == 1 && first.closes() ? highest + 1 : highest;
-    int said = pieces.get(last.end()).signBar().times().orElse(total);
-    if (said != total && last.closes() && !closesOuter) {
-      find(
-          Severity.DOUBT,
-          last.end(),
-          "times-and-endings",
-          "Played " + said + " times is printed, but the endings make it " + total);
-    }
     if (closed || jumps) {
-      loops.add(new Loop(start, last.end(), total, own, Optional.empty()));
+      Loop loop = new Loop(start, last.end(), total, own, Optional.empty());
+      loops.add(counts.withEndings(loop, startsRepeat(start), closesOuter));
     }
     if (closesOuter) {
       close(last.end());

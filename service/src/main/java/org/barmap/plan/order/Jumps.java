@@ -61,7 +61,26 @@ final class Jumps {
         jumps.one(i);
       }
     }
+    if (seen == 0) {
+      jumps.lonely();
+    }
     return jumps.at;
+  }
+
+  /** Signs that only count after a D.C. or D.S., where none is printed. */
+  private void lonely() {
+    for (int i = 0; i < pieces.size(); i++) {
+      boolean coda = ends(pieces.get(i), Navigation.TO_CODA);
+      if (coda || (i < pieces.size() - 1 && ends(pieces.get(i), Navigation.FINE))) {
+        findings.add(
+            PlanFinding.form(
+                Severity.DOUBT,
+                pieces.get(i).bar().id(),
+                coda ? "to-coda-lonely" : "fine-lonely",
+                (coda ? "To Coda" : "Fine")
+                    + " stands here, but no D.C. or D.S. leads back before it; you play on"));
+      }
+    }
   }
 
   /** Tells whether a sign that counts at a bar's end stands at the end of a piece. */

@@ -20,13 +20,20 @@ import org.barmap.plan.piece.Span;
 final class OpenLayer {
   private final WrittenNumber number;
   private final List<Piece> pieces;
+  private final List<Loop> printed;
   private final List<Loop> loops;
   private final OpenQuestions questions;
   private final List<Held> held = new ArrayList<>();
 
-  OpenLayer(WrittenNumber number, List<Piece> pieces, List<Loop> loops, OpenQuestions questions) {
+  OpenLayer(
+      WrittenNumber number,
+      List<Piece> pieces,
+      List<Loop> printed,
+      List<Loop> loops,
+      OpenQuestions questions) {
     this.number = number;
     this.pieces = pieces;
+    this.printed = printed;
     this.loops = loops;
     this.questions = questions;
   }
@@ -49,7 +56,7 @@ final class OpenLayer {
         hold(said);
       }
     }
-    new PrintedLayer(this, number, pieces, loops, questions).apply(rounds);
+    new PrintedLayer(this, number, pieces, printed, loops, questions).apply(rounds);
     held.forEach(h -> questions.inside(h, pieces));
   }
 

@@ -75,6 +75,33 @@ final class OpenQuestions {
     add("vamp-overlap", other, text, way(other.named()), way(printed.named()));
   }
 
+  /** A change makes a vamp where the print says safety, or the other way round. */
+  void otherKind(PrintedOpen printed, Span span) {
+    boolean safety = printed.word().safety();
+    String bar = number.nameAt(printed.slot());
+    String last = number.nameAt(span.to());
+    String kind = safety ? "safety" : "vamp";
+    String said = safety ? "vamp" : "safety";
+    String text =
+        "\""
+            + printed.text().strip()
+            + "\" is printed at bar "
+            + bar
+            + ", and a change makes it a "
+            + said
+            + "; the change holds until that is said.";
+    String id = span.change().meta().id();
+    List<ShowChange> instead =
+        List.of(ShowChange.heldOpen(Meta.of(id), number.label(), safety, bar, last));
+    findings.add(
+        change("vamp-kind", span, text)
+            .asking(
+                new Question(
+                    Question.Topic.VAMP,
+                    Optional.of(bar),
+                    List.of(way(said), way(kind, instead)))));
+  }
+
   /** The bar named for the way out is none of its bars. */
   void exit(Span span, OpenStretch stretch) {
     String text =

@@ -44,7 +44,7 @@ public final class Orders {
     counts.afterJumps(jumps, repeatsAfterJump);
     JumpsInside.ask(number, pieces, loops, jumps, signs, choices);
     OpenQuestions questions = new OpenQuestions(number, findings, choices);
-    OpenLayer open = new OpenLayer(number, pieces, loops, questions);
+    OpenLayer open = new OpenLayer(number, pieces, printed, loops, questions);
     open.apply(spans.stream().filter(s -> s.effects().rounds().isPresent()).toList());
     new CutForm(number, pieces, loops, signs, spans, choices).apply(jumps);
     Walk walk = new Walk(pieces, loops, jumps, signs, repeatsAfterJump);

@@ -1,7 +1,9 @@
 package org.barmap.plan.order;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.barmap.plan.change.WrittenNumber;
@@ -26,13 +28,19 @@ final class PrintedLayer {
   private final List<Piece> pieces;
   private final List<Loop> loops;
   private final OpenQuestions questions;
+  private final Map<Integer, List<Loop>> printed = new HashMap<>();
 
+  /** Takes the repeats as they stand in print; of those of changes none belongs to a word. */
   PrintedLayer(
       OpenLayer layer,
       WrittenNumber number,
       List<Piece> pieces,
+      List<Loop> printed,
       List<Loop> loops,
       OpenQuestions questions) {
+    for (Loop loop : printed) {
+      this.printed.computeIfAbsent(loop.start(), k -> new ArrayList<>(1)).add(loop);
+    }
     this.layer = layer;
     this.number = number;
     this.pieces = pieces;
@@ -46,14 +54,31 @@ final class PrintedLayer {
       int slot = printed.slot();
       int at = layer.pieceAt(slot);
       Optional<Loop> own = printed.to().isPresent() ? Optional.empty() : own(at);
-      boolean said =
+      Optional<Span> said =
           rounds.stream()
               .filter(s -> open(s) && s.from() <= slot && s.to() >= slot)
-              .anyMatch(s -> own.isEmpty() || over(s, own.get()));
-      if (!said && !pieces.get(at).cut()) {
+              .filter(s -> own.isEmpty() || over(s, own.get()))
+              .findFirst();
+      if (said.isPresent() && own.isEmpty() && safety(said.get()) != printed.word().safety()) {
+        questions.otherKind(printed, said.get());
+      } else if (said.isEmpty() && !out(printed, at, own)) {
         one(printed, at, rounds);
       }
     }
+  }
+
+  /** Tells whether all is cut that a word may be said of; what is left of it is still held open. */
+  private boolean out(PrintedOpen printed, int at, Optional<Loop> own) {
+    int last =
+        printed.to().isPresent()
+            ? layer.lastAt(printed.to().getAsInt())
+            : own.map(l -> l.parts().isEmpty() ? l.end() : l.parts().get(0).end()).orElse(at);
+    return pieces.get(at).cut()
+        && pieces.subList(at, Math.max(at, last) + 1).stream().allMatch(Piece::cut);
+  }
+
+  private static boolean safety(Span span) {
+    return span.effects().rounds().filter(r -> r.until() == Rounds.Until.DIRECTOR).isPresent();
   }
 
   private static boolean open(Span span) {
@@ -98,7 +123,8 @@ final class PrintedLayer {
       hold(loop.start(), end, stretch);
       return;
     }
-    OptionalInt times = printed.word().times();
+    boolean sign = counted.isEmpty() && loop.total() > 2;
+    OptionalInt times = sign ? OptionalInt.of(loop.total()) : printed.word().times();
     if (plain && times.isPresent() && questions.times(printed, stretch, times.getAsInt()) == 1) {
       loops.set(loops.indexOf(loop), loop.played(times.getAsInt()));
     } else if (plain) {
@@ -110,11 +136,15 @@ final class PrintedLayer {
 
   /** Returns the repeat that begins at a piece and that its word is meant for. */
   private Optional<Loop> own(int at) {
-    return loops.stream()
-        .filter(l -> l.start() == at && l.open().isEmpty())
-        .filter(l -> l.parts().isEmpty() || OpenLayer.twoEndings(l))
-        .filter(l -> bars(l) <= LONGEST)
-        .min((a, b) -> a.length() - b.length());
+    List<Loop> here = printed.getOrDefault(at, List.of());
+    return here.isEmpty()
+        ? Optional.empty()
+        : loops.stream()
+            .filter(l -> l.start() == at && l.open().isEmpty())
+            .filter(l -> here.stream().anyMatch(p -> p.end() == l.end()))
+            .filter(l -> l.parts().isEmpty() || OpenLayer.twoEndings(l))
+            .filter(l -> bars(l) <= LONGEST)
+            .min((a, b) -> a.length() - b.length());
   }
 
   private int bars(Loop loop) {

@@ -34,6 +34,11 @@ public final class Holds {
     return piece.first() && piece.bar().isRest() && said(piece.bar(), PAUSE);
   }
 
+  /** Tells whether a word says that everybody is silent. */
+  public static boolean isPause(String word) {
+    return PAUSE.matcher(word.strip()).matches();
+  }
+
   /** Tells whether the music stops in a piece, or right after it, until the director goes on. */
   public static boolean holds(Piece piece) {
     if (isPause(piece)) {

@@ -150,6 +150,11 @@ public record OpenWord(
             leaving.exitBeat()));
   }
 
+  /** Returns the same with a count that stands beside it. */
+  OpenWord times(int often) {
+    return new OpenWord(safety, first, last, count, OptionalInt.of(often), leaving);
+  }
+
   private static Leaving leaving(String said) {
     Matcher till = TILL.matcher(said);
     Optional<String> cue = Optional.empty();

@@ -46,6 +46,11 @@ public record PrintedOpen(int slot, OpenWord word, String text, int from, Option
       }
     }
     for (Word word : bar.words()) {
+      Optional<PrintedTimes> times = PrintedTimes.read(word.text()).filter(PrintedTimes::sure);
+      if (times.isPresent()) {
+        int often = times.get().times();
+        found = found.map(f -> new Printed(f.word().times(often), f.text() + " " + word.text()));
+      }
       boolean beside = OpenWord.read(word.text()).isEmpty() && OpenWord.beside(word.text());
       if (beside) {
         found = found.map(f -> new Printed(f.word().with(word.text()), f.text()));

@@ -13,6 +13,7 @@ import org.barmap.map.Word;
 import org.barmap.plan.change.term.TempoWords;
 import org.barmap.plan.order.OpenRun;
 import org.barmap.plan.order.Performance;
+import org.barmap.plan.pace.Holds;
 import org.barmap.plan.pace.Length;
 import org.barmap.plan.piece.OpenWord;
 import org.barmap.plan.piece.Piece;
@@ -93,15 +94,17 @@ public final class Rests {
     List<Integer> inBar = new ArrayList<>();
     Length length = Length.none();
     Optional<Meter> meter = steps.get(from).piece().bar().meter();
+    int bars = 0;
     for (int i = from; i <= to; i++) {
       Piece piece = steps.get(i).piece();
       if (i > from) {
-        cut(i, length.bars(), landmarks);
+        cut(i, bars, landmarks);
         if (piece.first()) {
-          landmarks(piece.bar(), meter, length.bars(), landmarks);
+          landmarks(piece.bar(), meter, bars, landmarks);
         }
-        key(i, length.bars(), landmarks);
+        key(i, bars, landmarks);
       }
+      bars += RestCount.bars(piece);
       meter = piece.bar().meter().or(() -> steps.get(from).piece().bar().meter());
       int beats = performance.measure(steps.get(i)).beats();
       if (beats > 0 && (inBar.isEmpty() || inBar.get(inBar.size() - 1) != beats)) {
@@ -121,7 +124,7 @@ public final class Rests {
         first.id(),
         steps.get(to).piece().bar().id(),
         first.page(),
-        whole.bars(),
+        bars,
         whole.beats(),
         whole.seconds(),
         inBar,
@@ -129,7 +132,7 @@ public final class Rests {
         entrance,
         List.of(steps.get(from).pass()),
         count.says(),
-        text(whole.bars(), inBar, landmarks, count)
+        text(bars, inBar, landmarks, count)
             + (silent(from, to) ? " Notes are printed here: you rest this time." : ""));
   }
 
@@ -160,7 +163,7 @@ public final class Rests {
         .ifPresent(
             m -> landmarks.add(new LongRest.Landmark(after, m.beats() + "/" + m.unit(), "meter")));
     for (Word word : bar.words()) {
-      if (TURN_WORDS.matcher(word.text()).matches()) {
+      if (TURN_WORDS.matcher(word.text()).matches() || Holds.isPause(word.text())) {
         continue;
       }
       String kind = TempoWords.read(word.text()).kind() == TempoWords.Kind.NONE ? "words" : "tempo";

@@ -87,6 +87,15 @@ final class Additions {
         return;
       }
     }
+    for (Repeat repeat : repeats) {
+      boolean round = play.from() <= repeat.from() && repeat.closesAt(play.to());
+      if (repeat.kind() == Kind.OPEN && !repeat.endings().isEmpty() && round) {
+        // Source: common practice: one goes round with the first ending till the cue, and the way
+        // out is not in the stretch that is counted.
+        ask("play-over-vamp", play, "a count over a vamp with endings", "the vamp stays");
+        return;
+      }
+    }
     for (int k = 0; k < repeats.size(); k++) {
       Repeat repeat = repeats.get(k);
       boolean all = alike(play.from(), repeat.from(), true) && alike(play.to(), repeat.to(), false);
@@ -94,8 +103,9 @@ final class Additions {
         if (repeat.kind() == Kind.OPEN) {
           ask("play-over-vamp", play, "a count over a vamp", "the vamp stays");
         } else {
-          // Source: trade.md, 3X; decided: "once" takes the repeat away.
-          repeats.set(k, repeat.times(times));
+          // Source: trade.md, 3X; decided: "once" takes the repeat away. A count that the director
+          // says himself is said of what he leaves in, so a cut at its edge does not question it.
+          repeats.set(k, repeat.times(times).kind(Kind.COUNTED));
         }
         return;
       }
@@ -124,7 +134,9 @@ final class Additions {
       if (!(around || body) || repeat.times() < 2) {
         continue;
       }
-      boolean exactly = play.from() == repeat.from() && play.to() == repeat.to();
+      // Source: common practice: a repeat that begins or ends with bars that are cut is the rest.
+      boolean exactly =
+          alike(play.from(), repeat.from(), true) && alike(play.to(), repeat.to(), false);
       if (exactly
           || ask("play-once-over", play, "once, with a repeat in it", "without it", "with it")
               == 0) {
@@ -178,14 +190,7 @@ final class Additions {
       }
     }
     for (Repeat.Open printed : opens) {
-      boolean whole = true;
-      for (int at = printed.from(); at <= printed.to(); at++) {
-        whole &= cuts.gone(at);
-      }
-      // Source: common practice: with all its bars out a printed vamp is out.
-      if (!whole) {
-        askInside(printed, cuts, jumps, inserts);
-      }
+      askInside(printed, cuts, jumps, inserts);
     }
     opens.addAll(own);
   }
@@ -218,6 +223,14 @@ final class Additions {
   }
 
   private void askInside(Repeat.Open open, Cuts cuts, Jumps jumps, List<At> inserts) {
+    boolean whole = true;
+    for (int at = open.from(); at <= open.to(); at++) {
+      whole &= cuts.gone(at);
+    }
+    if (whole) {
+      // Source: common practice: with all its bars out a vamp is out, printed or not.
+      return;
+    }
     for (int at = open.from(); at <= open.to(); at++) {
       if (cuts.startOut(at) || cuts.endOut(at) || cuts.inOnePass(at)) {
         ask("open-cut", open.from(), "bars of an open stretch are cut", "the bars left");

@@ -83,15 +83,33 @@ record Address(List<Integer> places, OptionalInt beat) {
     }
     List<Integer> places = new ArrayList<>();
     for (int at : places(number, from)) {
-      if (at + by >= 0 && at + by < number.size()) {
+      if (at + by < 0 || at + by >= number.size()) {
+        continue;
+      }
+      boolean alike = alike(number, Math.min(at, at + by), Math.max(at, at + by));
+      List<Integer> numbered = alike ? numbered(number, at, by) : List.of();
+      if (numbered.size() == 1) {
+        // Source: common practice: over endings whose bars are numbered alike one counts as the
+        // numbers do, which is also how they sound.
+        places.addAll(numbered);
+      } else {
         places.add(at + by);
-        // Over endings whose bars are numbered alike one may count along the page or by numbers.
-        if (alike(number, Math.min(at, at + by), Math.max(at, at + by))) {
+        // Where the numbers don't tell, one may count along the page or by numbers.
+        if (alike) {
           places.add(at);
         }
       }
     }
     return places;
+  }
+
+  /** Bars whose number is so many on; none where bars without a number of their own are about. */
+  private static List<Integer> numbered(WrittenNumber number, int from, int by) {
+    if (number.bars().stream().anyMatch(b -> b.entry().label().isPresent())) {
+      return List.of();
+    }
+    int wanted = number.bar(from).number() + by;
+    return number.bars().stream().filter(b -> b.number() == wanted).map(WrittenBar::at).toList();
   }
 
   private static boolean alike(WrittenNumber number, int from, int to) {

@@ -41,6 +41,7 @@ final class CutRules {
   private boolean kept(Repeat repeat) {
     // Source: common practice: a count that the director says himself is said of what he left in.
     boolean counted = repeat.kind() != Repeat.Kind.PRINTED && repeat.kind() != Repeat.Kind.OPEN;
+    askLanding(repeat);
     if (repeat.times() < 2 || counted || lastEndingAlone(repeat)) {
       return true;
     }
@@ -75,6 +76,23 @@ final class CutRules {
     return kept;
   }
 
+  /**
+   * Source: common practice: one plays on where a cut lands; an ending that the count leaves out
+   * can't be landed on.
+   */
+  private void askLanding(Repeat repeat) {
+    int endings = repeat.endings().size();
+    if (repeat.times() > 1 || endings < 3 || !cuts.over(repeat.bodyTo())) {
+      return;
+    }
+    for (int k = 1; k < endings - 1; k++) {
+      int from = repeat.endings().get(k).from();
+      if (cuts.endOut(from - 1) && !cuts.startOut(from)) {
+        ask("cut-landing", from, "a cut lands on an ending that is left out", "the last ending");
+      }
+    }
+  }
+
   // Source: common practice: with all before it out the last ending is played, once in any reading.
   private boolean lastEndingAlone(Repeat repeat) {
     int endings = repeat.endings().size();
@@ -95,12 +113,12 @@ final class CutRules {
     }
     List<Jump> left = new ArrayList<>();
     for (Jump jump : all.jumps()) {
-      boolean target = !jump.dalSegno() || !cuts.startOut(jump.target());
-      if (!target) {
-        askCut(jump.target(), "the segno");
+      if (cuts.endOut(jump.at()) && askCut(jump.at(), "the D.C. or D.S.") == 0) {
+        continue;
       }
-      if (!cuts.endOut(jump.at()) || askCut(jump.at(), "the D.C. or D.S.") == 1) {
-        left.add(jump);
+      left.add(jump);
+      if (jump.dalSegno() && cuts.startOut(jump.target())) {
+        askTarget(jump.target(), "the segno");
       }
       for (int at = jump.target(); at <= jump.at(); at++) {
         if (cuts.inOnePass(at)) {
@@ -108,12 +126,16 @@ final class CutRules {
         }
       }
     }
+    if (left.isEmpty()) {
+      // Source: oracles.md, Order of play: without a jump nothing leads to the coda or the Fine.
+      return Jumps.NONE;
+    }
     int toCoda = all.toCoda();
     if (toCoda >= 0 && cuts.endOut(toCoda) && askCut(toCoda, "the To Coda") == 0) {
       toCoda = -1;
     }
     if (toCoda >= 0 && cuts.startOut(all.coda())) {
-      askCut(all.coda(), "the coda's beginning");
+      askTarget(all.coda(), "the coda's beginning");
     }
     int fine = all.fine();
     if (fine >= 0
@@ -122,9 +144,7 @@ final class CutRules {
         && askCut(fine, "the Fine") == 0) {
       fine = -1;
     }
-    return left.isEmpty()
-        ? Jumps.NONE
-        : new Jumps(left, toCoda, all.coda(), fine, all.withRepeats());
+    return new Jumps(left, toCoda, all.coda(), fine, all.withRepeats());
   }
 
   // Source: common practice: a jump with all it leads over is out as a whole.
@@ -145,6 +165,11 @@ final class CutRules {
   private int askCut(int at, String what) {
     // Source: the brief: a jump whose sign or target is cut is asked.
     return ask("cut-jump", at, "a cut takes " + what, "the sign is out", "the sign counts");
+  }
+
+  /** Where a jump leads to; the player lands behind the cut in any reading that is walked. */
+  private void askTarget(int at, String what) {
+    ask("cut-jump", at, "a cut takes " + what, "to the first bar left");
   }
 
   private int ask(String key, int at, String why, String... readings) {

@@ -30,6 +30,8 @@ final class Heard {
           "cut-repeat-end",
           "cut-repeat-start",
           "play-over-repeat",
+          "play-once-over",
+          "cut-jump",
           "open-over-repeat");
 
   private final Set<String> reached = new HashSet<>();

@@ -21,7 +21,7 @@ record NumberWalk(
   static NumberWalk of(
       WrittenNumber number, List<Change> changes, boolean repeatsAfterJump, Questions questions) {
     Resolved resolved = new Resolved(number, changes, questions);
-    RepeatReader reader = new RepeatReader(number, questions);
+    RepeatReader reader = new RepeatReader(number, resolved.opens, questions);
     List<Repeat> printed = reader.read();
     Additions added = new Additions(number, printed, reader.stretches(), questions);
     added.cut(resolved.cuts);
@@ -99,8 +99,10 @@ record NumberWalk(
     List<Open> open = new ArrayList<>();
     for (Repeat.Open stretch : added.opens()) {
       boolean sounds =
+          // Source: common practice: bars added in the place of a vamp that is cut are no vamp.
           steps.stream()
-              .anyMatch(s -> s.sounds() && s.at() >= stretch.from() && s.at() <= stretch.to());
+              .filter(s -> s.sounds() && s.inserted().isEmpty())
+              .anyMatch(s -> s.at() >= stretch.from() && s.at() <= stretch.to());
       if (sounds) {
         WrittenBar first = number.bar(stretch.from());
         WrittenBar last = number.bar(stretch.to());

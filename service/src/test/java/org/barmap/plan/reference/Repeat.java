@@ -13,9 +13,13 @@ import java.util.List;
  */
 record Repeat(int from, int bodyTo, List<Ending> endings, int times, Kind kind) {
 
-  /** Printed; printed and open (played once in the order, as it is left on cue); a change. */
+  /**
+   * Printed; printed, and a change says how often; printed and open (played once in the order, as
+   * it is left on cue); a change.
+   */
   enum Kind {
     PRINTED,
+    COUNTED,
     OPEN,
     PLAY_ONCE_AFTER_JUMP,
     PLAY_AGAIN_AFTER_JUMP

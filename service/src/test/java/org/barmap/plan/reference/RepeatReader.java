@@ -28,8 +28,12 @@ final class RepeatReader {
   /** Printed open stretches, filled while reading. */
   private final List<Repeat.Open> stretches = new ArrayList<>();
 
-  RepeatReader(WrittenNumber number, Questions questions) {
+  private final List<Resolved.At> said;
+
+  /** Reads a number; what changes hold open says what a printed word means. */
+  RepeatReader(WrittenNumber number, List<Resolved.At> said, Questions questions) {
     this.number = number;
+    this.said = said;
     this.questions = questions;
   }
 
@@ -230,6 +234,12 @@ final class RepeatReader {
         stretches.add(new Repeat.Open(kind, at, round));
         return;
       }
+    }
+    // Source: common practice: a director who holds the bar of the word open says which bars are
+    // meant; a safety where a vamp is printed, or the other way round, does not say that.
+    if (said.stream()
+        .anyMatch(s -> s.change().kind().equals(kind) && s.from() <= at && s.to() >= at)) {
+      return;
     }
     // Source: decided: a printed VAMP belongs to its own bars or is asked.
     questions.ask("vamp-print", name(at), "which bars the printed " + kind + " means", "none");

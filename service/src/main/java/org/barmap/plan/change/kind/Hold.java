@@ -122,8 +122,10 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
 
     @Override
     public Effects effects() {
-      Course stop = Course.putting(Put.sign(Navigation.CAESURA));
-      return Effects.on(first.isPresent() ? stop.silent() : stop);
+      return Effects.on(
+          first.isPresent()
+              ? Course.putting(Put.word("G.P.")).silent()
+              : Course.putting(Put.sign(Navigation.CAESURA)));
     }
 
     @Override
