@@ -51,12 +51,18 @@ final class PagePrint {
   void arrive(InForce state, int at) {
     meter(state, at);
     key(state, at);
+    Set<String> firstTempo = state.firstTempo;
     for (String word : number.words(at)) {
       Said said = SAID.computeIfAbsent(word, Said::of);
       tempo(state, said);
       hand(state, said);
     }
     for (At setting : settings) {
+      if (setting.from() == at && setting.change().kind().equals("tempo")) {
+        // Source: common practice: the change counts, so what the print says there is no tempo to
+        // come back to either.
+        state.firstTempo = firstTempo;
+      }
       change(state, setting, at);
     }
     if (state.firstTempo.isEmpty() && !unknown(state.get(Aspect.TEMPO))) {
