@@ -11,7 +11,7 @@ import { sentence } from "./kinds.js";
  *
  * @param {Change[]} changes
  * @param {import("../core/types.js").History} history
- * @param {{toggle: (c: Change, on: boolean) => void, remove: (c: Change) => void, undo: () => void, redo: () => void}} actions
+ * @param {{toggle: (c: Change, on: boolean) => void, edit: (c: Change) => void, remove: (c: Change) => void, undo: () => void, redo: () => void}} actions
  */
 export function changeList(changes, history, actions) {
   const head = el(
@@ -54,6 +54,7 @@ export function changeList(changes, history, actions) {
             change.note ? el("span", { class: "soft small", text: change.note }) : null,
             el("span", { class: "soft small", text: [on ? "" : "switched off", change.who, change.when ? when(change.when) : ""].filter(Boolean).join(" · ") }),
           ),
+          button("", () => actions.edit(change), { class: "btn btn-icon", "data-edit": change.id, "aria-label": `In which shows, until when: ${text}`, title: "In which shows, until when" }, icon("pencil")),
           button("", () => actions.remove(change), { class: "btn btn-icon", "aria-label": `Delete: ${text}`, title: "Delete" }, icon("bin")),
         );
       }),

@@ -279,7 +279,7 @@ const OF_BARS = {
   note: {
     text: "Note",
     title: "Note",
-    fields: () => [field("In your words", el("input", { name: "text", maxlength: 300, required: true }), "Kept with its date; nothing in the plan follows from it.")],
+    fields: () => [field("In your words", el("input", { name: "text", maxlength: 300, required: true }), "Kept with its date; nothing in the plan follows from it."), field("It is", select("errata", [["", "a remark"], ["true", "a misprint, for the hirer"]]))],
     says: (c) => `${c.errata ? "misprint" : "note"}${c.first ? ` at ${c.first}` : ""}: ${c.text}`,
     noLast: true,
   },
@@ -371,7 +371,7 @@ export function changeOf(kind, { number, first, last }, answer) {
     change.first = first;
     if (!KINDS[kind].noLast || said.toPerMinute) change.last = last; // a tempo that changes by and by has a last bar
   }
-  for (const [key, value] of Object.entries(said)) change[key] = NUMERIC.includes(key) ? Number(value) : String(value).trim();
+  for (const [key, value] of Object.entries(said)) change[key] = key === "errata" || (NUMERIC.includes(key) ? Number(value) : String(value).trim());
   return /** @type {Change} */ (/** @type {unknown} */ (change));
 }
 

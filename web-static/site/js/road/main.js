@@ -11,7 +11,8 @@ import { versionSwitch, versionsOf } from "../shared/version.js";
 import { changeList } from "./changes.js";
 import { ChooseBar } from "./choose.js";
 import { drawForm } from "./form.js";
-import { holdFields, holds } from "./holding.js";
+import { editFields, edited, holdFields, holds } from "./holding.js";
+import { sentence } from "./kinds.js";
 import { RoadModel } from "./model.js";
 import { TurnStrip } from "./turns.js";
 import { WordBox } from "./words.js";
@@ -96,6 +97,7 @@ class RoadRoom {
       this.#changes,
       changeList(this.#model.changes, this.#model.history, {
         toggle: (change, on) => void this.#model.switch(change, on).catch(complain),
+        edit: (change) => void this.#edit(change),
         remove: (change) => void this.#remove(change),
         undo: () => void this.#model.undo().catch(complain),
         redo: () => void this.#model.redo().catch(complain),
@@ -212,6 +214,19 @@ class RoadRoom {
   async #back(steps) {
     try {
       for (let i = 0; i < steps; i++) await this.#model.undo();
+    } catch (error) {
+      complain(error);
+    }
+  }
+
+  /** @param {KeptChange} change */
+  async #edit(change) {
+    const answer = await ask("In which shows, until when", [el("p", {}, el("strong", { text: sentence(change) })), ...editFields(versionsOf(this.#model.changes, this.#model.settings), change)], { yes: "Keep it so" });
+    if (!answer) return;
+    try {
+      if (await this.#model.edit(change, edited(answer))) {
+        toast("The change is kept so.", { kind: "good", action: { label: "Take back", last: "changes", run: () => void this.#model.undo().catch(complain) } });
+      }
     } catch (error) {
       complain(error);
     }

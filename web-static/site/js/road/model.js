@@ -125,7 +125,15 @@ export class RoadModel {
    * @param {boolean} on
    */
   switch(change, on) {
-    return this.#write("PATCH", `/changes/${encodeURIComponent(change.id)}`, { on });
+    return this.edit(change, { on });
+  }
+
+  /**
+   * @param {KeptChange} change
+   * @param {Record<string, unknown>} values null takes one out
+   */
+  edit(change, values) {
+    return this.#write("PATCH", `/changes/${encodeURIComponent(change.id)}`, values);
   }
 
   /** @param {KeptChange} change */

@@ -86,6 +86,42 @@ class ChangeFormBrowserTest extends VisitingTest {
     assertThat(browser.complaints()).isEmpty();
   }
 
+  @Test
+  @Order(4)
+  void inWhichShowsAndUntilWhenIsEditedLater() {
+    browser.go("/road.html?b=" + book);
+    browser.click("[data-edit]");
+    assertThat(browser.see("dialog [name=version]").getAttribute("value")).isEqualTo("matinee");
+    browser.script(
+        "const f = document.querySelector('dialog [name=until]'); f.value = '';"
+            + "document.querySelector('dialog [name=version]').value = '';");
+    browser.type("dialog [name=version]", "Evening");
+    browser.type("dialog [name=note]", "ask Jo");
+    browser.click("dialog [type=submit]");
+    browser.see(".change", "evening only");
+    JsonNode cut = changes().path(0);
+    assertThat(cut.path("version").asString("")).isEqualTo("evening");
+    assertThat(cut.path("note").asString("")).isEqualTo("ask Jo");
+    assertThat(cut.has("until")).isFalse();
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  @Test
+  @Order(5)
+  void whatIsWrongInPrintIsListedForTheHirer() {
+    browser.go("/road.html?b=" + book);
+    pick(4);
+    browser.click("[data-kind=note]");
+    browser.type("dialog [name=text]", "should be F sharp");
+    browser.choose("dialog [name=errata]", "true");
+    browser.click("dialog [type=submit]");
+    browser.see("dialog #holding");
+    browser.click("dialog [type=submit]");
+    browser.see(".change", "misprint at 5: should be F sharp");
+    assertThat(changes().path(3).path("errata").asBoolean(false)).isTrue();
+    assertThat(browser.complaints()).isEmpty();
+  }
+
   private void pick(int bar) {
     if (!browser.path().startsWith("/road.html")) {
       browser.go("/road.html?b=" + book);

@@ -47,6 +47,32 @@ class PlanRoutesTest extends RunningServer {
     assertProblem(send(to(path + "/nix").header("If-Match", "3").DELETE()), ApiError.NO_CHANGE);
   }
 
+  /** RFC 7396: what is null in a patch is taken out. */
+  @Test
+  void inWhichShowsAndUntilWhenAChangeHoldsCanBeSaidAndTakenBackLater() throws Exception {
+    String path = "/api/books/" + readBook() + "/changes";
+    String cut = "{\"kind\":\"cut\",\"first\":\"3\",\"last\":\"5\",\"note\":\"slow\"}";
+    String id = json(post(path, cut, 0)).path("change").path("id").asString();
+    patch(path + "/" + id, 1, "{\"version\":\"matinee\",\"until\":\"2999-12-24\"}", 200);
+    JsonNode held = json(get(path)).path("changes").get(0);
+    assertThat(held.path("version").asString("")).isEqualTo("matinee");
+    assertThat(held.path("until").asString("")).isEqualTo("2999-12-24");
+    patch(path + "/" + id, 2, "{\"version\":null,\"until\":null,\"note\":null}", 200);
+    JsonNode always = json(get(path)).path("changes").get(0);
+    assertThat(always.propertyNames()).doesNotContain("version", "until", "note");
+    assertThat(always.path("first").asString("")).isEqualTo("3");
+    patch(path + "/" + id, 3, "{\"first\":null}", ApiError.REFUSED.status());
+  }
+
+  private void patch(String path, int revision, String body, int status) throws Exception {
+    HttpResponse<String> answer =
+        send(
+            to(path)
+                .header("If-Match", "\"" + revision + "\"")
+                .method("PATCH", HttpRequest.BodyPublishers.ofString(body)));
+    assertThat(answer.statusCode()).as(answer.body()).isEqualTo(status);
+  }
+
   @Test
   void wordsAreUnderstoodOrAskedBackAndNothingIsStored() throws Exception {
     String book = readBook();

@@ -11,6 +11,7 @@ import java.util.function.Function;
 import org.barmap.library.Changes;
 import org.barmap.library.History;
 import org.barmap.library.HistoryEntry;
+import org.barmap.library.MergePatch;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.jdbi.v3.core.Handle;
@@ -144,9 +145,7 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
         who,
         id,
         (list, at) -> {
-          ObjectNode changed = list.get(at).deepCopy();
-          values.properties().forEach(e -> changed.set(e.getKey(), e.getValue()));
-          changed.put("id", id);
+          ObjectNode changed = MergePatch.over(list.get(at), values).put("id", id);
           list.set(at, changed);
           return "Changed: " + shortly(changed);
         });

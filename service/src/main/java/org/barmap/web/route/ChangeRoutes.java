@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
+import org.barmap.library.MergePatch;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.barmap.map.BarMap;
@@ -104,15 +105,13 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
     long revision = Requests.revision(ctx);
     ObjectNode body = Requests.body(ctx);
     String id = ctx.pathParam("c");
-    ObjectNode patched =
+    ObjectNode old =
         changes(book).value().stream()
             .filter(c -> c.path("id").asString("").equals(id))
             .findFirst()
-            .orElseThrow(() -> new ApiException(ApiError.NO_CHANGE, "It was taken away"))
-            .deepCopy();
+            .orElseThrow(() -> new ApiException(ApiError.NO_CHANGE, "It was taken away"));
     ObjectNode values = bare(body);
-    values.properties().forEach(e -> patched.set(e.getKey(), e.getValue()));
-    check(patched);
+    check(MergePatch.over(old, values));
     String who = Requests.text(body, "who", 80);
     answer(ctx, book, library.changes().patch(book.id(), revision, who, id, values), 200);
   }
