@@ -3,14 +3,14 @@ package org.barmap.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
 import org.barmap.map.Finding;
 import org.barmap.map.Point;
 import org.barmap.map.Severity;
 import org.barmap.map.Stage;
-import org.barmap.page.level.Gutter;
 import org.barmap.page.level.Light;
 import org.barmap.page.level.LineField;
+import org.barmap.page.level.Opening;
 import org.barmap.page.level.PageRegion;
 import org.barmap.page.level.Sharpness;
 import org.barmap.page.level.View;
@@ -48,45 +48,60 @@ final class Upright {
       start = WorkStep.start();
       View view = View.of(judged, region);
       LineField lines = view.lines();
+      UnaryOperator<View> leveled = v -> v;
       if (lines.strength() < SET.surelyLevel()) {
         LineField across = view.quarter().lines();
         if (across.weight() > SET.turned() * lines.weight()) {
-          view = view.quarter();
+          leveled = View::quarter;
           lines = across;
         }
       }
       if (Math.abs(lines.slope()) > SET.level()) {
-        view = view.turned(-Math.atan(lines.slope()));
+        double angle = -Math.atan(lines.slope());
+        UnaryOperator<View> before = leveled;
+        leveled = v -> before.apply(v).turned(angle);
       }
-      List<PageResult> pages = new ArrayList<>();
-      OptionalDouble gutter =
-          Gutter.fits(view.width(), view.height())
-              ? view.gutter(lines.space())
-              : OptionalDouble.empty();
+      view = leveled.apply(view);
+      Opening opening = view.opening(lines.space());
+      Optional<Finding> cut = FacingPages.finding(source, opening);
+      if (region.isPresent() && opening.parts().size() == 1) {
+        // The sheet found may be one page of an opening, its gutter taken for an edge.
+        View all = leveled.apply(View.of(judged, Optional.empty()));
+        Opening beyond = all.opening(lines.space());
+        opening = beyond.whole() > 1 ? beyond : opening;
+        cut = FacingPages.finding(source, beyond);
+      }
       WorkStep.LEVEL.done(start);
-      if (gutter.isEmpty()) {
-        pages.add(make(source, index, picture, small, view, lines.space(), hopeless));
-        return pages;
+      List<PageResult> pages = new ArrayList<>();
+      if (opening.parts().size() == 1) {
+        PageResult page = make(source, index, picture, small, view, lines.space(), hopeless);
+        return List.of(cut.map(page::and).orElse(page));
       }
-      for (View half : view.split(gutter.getAsDouble())) {
-        LineField own = half.lines();
-        boolean like = Math.abs(own.space() - lines.space()) < SET.alike() * lines.space();
-        View level =
-            like && Math.abs(own.slope()) > SET.level()
-                ? half.turned(-Math.atan(own.slope()))
-                : half;
-        pages.add(
-            make(
-                source,
-                index,
-                picture,
-                small,
-                level,
-                like ? own.space() : lines.space(),
-                hopeless));
+      for (Opening.Part part : opening.parts()) {
+        if (part.whole()) {
+          PageResult page = half(source, index, picture, small, part.view(), lines, hopeless);
+          pages.add(cut.map(page::and).orElse(page));
+        }
       }
       return pages;
     }
+  }
+
+  /** Makes one page of several in a picture; each may lie its own way. */
+  private static PageResult half(
+      String source,
+      int index,
+      Mat picture,
+      Homography small,
+      View half,
+      LineField lines,
+      boolean hopeless) {
+    LineField own = half.lines();
+    boolean like = Math.abs(own.space() - lines.space()) < SET.alike() * lines.space();
+    View level =
+        like && Math.abs(own.slope()) > SET.level() ? half.turned(-Math.atan(own.slope())) : half;
+    double space = like ? own.space() : lines.space();
+    return make(source, index, picture, small, level, space, hopeless);
   }
 
   private static PageResult make(

@@ -1,144 +1,149 @@
 package org.barmap.page.level;
 
-import java.util.OptionalDouble;
-import org.barmap.page.pixel.Mats;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import org.barmap.page.pixel.FacingSettings;
 import org.barmap.page.pixel.PageSettings;
-import org.opencv.core.Core;
-import org.opencv.core.CvType;
 import org.opencv.core.Mat;
-import org.opencv.core.Size;
-import org.opencv.imgproc.Imgproc;
 
-/** Finds where a picture of an opening falls into its two pages. */
-public final class Gutter {
+/**
+ * A line between two pages in an upright picture, straight as folds of paper are.
+ *
+ * <p>No staff line runs across a gutter: there is a band from the top to the bottom without them,
+ * which leans as the camera did, and there are staves on both its sides. In it the fold is the
+ * darkest line; where none is seen its middle is taken.
+ *
+ * @param x at half the height, pixels of the picture
+ * @param slope right per down, tangent
+ * @param middle half the height, pixels
+ */
+record Gutter(double x, double slope, double middle) {
 
-  private static final PageSettings.Gutter SET = PageSettings.STANDARD.gutter();
+  private static final FacingSettings SET = PageSettings.STANDARD.facing();
 
-  private Gutter() {}
+  /** Returns where the line is at a height. */
+  double at(double y) {
+    return x + slope * (y - middle);
+  }
+
+  /** Returns the gutters of a picture from left to right. */
+  static List<Gutter> find(Mat gray, StaffRows staves) {
+    List<Band> bands = new ArrayList<>();
+    if (staves.rows() == 0 || staves.space() <= 0) {
+      return List.of();
+    }
+    int steps = (int) Math.round(SET.maxSlope() / SET.slopeStep());
+    for (int i = -steps; i <= steps; i++) {
+      addBands(staves, i * SET.slopeStep(), bands);
+    }
+    // The widest one, but a wide one that leans much more is only the white between short lines.
+    bands.sort(
+        Comparator.comparingDouble(
+            b -> SET.leaning() * Math.abs(b.slope()) * staves.rows() - b.width()));
+    List<Band> chosen = new ArrayList<>();
+    for (Band band : bands) {
+      if (chosen.stream().noneMatch(b -> b.isNear(band, SET.page() * staves.cols()))
+          && band.parts(staves)) {
+        chosen.add(band);
+      }
+    }
+    return chosen.stream()
+        .sorted(Comparator.comparingInt(Band::from))
+        .map(b -> b.fold(gray, staves))
+        .toList();
+  }
+
+  private static void addBands(StaffRows staves, double slope, List<Band> into) {
+    int[] count = staves.counts(slope);
+    int[] sorted = count.clone();
+    Arrays.sort(sorted);
+    double few = SET.empty() * sorted[(int) (count.length * SET.usual())];
+    double least = SET.leastSpaces() * staves.space();
+    int from = 0;
+    for (int x = 0; x <= count.length; x++) {
+      if (x == count.length || count[x] > few) {
+        if (from > 0 && x < count.length && x - from >= least) {
+          into.add(new Band(from, x, slope));
+        }
+        from = x + 1;
+      }
+    }
+  }
 
   /**
-   * Returns the x of the gutter in an upright picture, empty when it shows one page.
+   * A leaning band with next to no staff in it.
    *
-   * <p>No staff line runs across a gutter: near the middle there is a band, on the whole height,
-   * without level lines, and there are many on both its sides.
-   *
-   * @param space staff space in pixels of the picture
+   * @param from its first column at half the height, cells
+   * @param to behind its last
+   * @param slope right per down
    */
-  static OptionalDouble find(Mat gray, double space) {
-    if (!fits(gray.cols(), gray.rows()) || space <= 0) {
-      return OptionalDouble.empty();
-    }
-    try (Mats scope = new Mats()) {
-      return band(staffRows(gray, space, scope), space);
-    }
-  }
+  private record Band(int from, int to, double slope) {
 
-  /** Tells whether a picture is wide enough to show two pages. */
-  public static boolean fits(double width, double height) {
-    return Math.ceil(width) >= SET.leastAspect() * Math.ceil(height);
-  }
+    int width() {
+      return to - from;
+    }
 
-  private static OptionalDouble band(Mat staves, double space) {
-    double[] count = counts(staves);
-    int n = count.length;
-    double[] sorted = count.clone();
-    java.util.Arrays.sort(sorted);
-    double usual = sorted[(int) (n * SET.usual())];
-    int least =
-        (int)
-            Math.max(
-                SET.leastWidth(), Math.ceil(SET.leastSpaces() * space / LineField.SET.shrink()));
-    int bestFrom = -1;
-    int bestLength = 0;
-    int from = -1;
-    for (int x = (int) (SET.from() * n); x <= (int) (SET.to() * n); x++) {
-      boolean empty = count[x] < SET.empty() * usual;
-      if (empty && from < 0) {
-        from = x;
+    boolean isNear(Band other, double by) {
+      return from - by < other.to && other.from - by < to;
+    }
+
+    /** Tells whether staves stand on both sides, and hardly one goes on across. */
+    boolean parts(StaffRows staves) {
+      boolean[] left = new boolean[staves.rows()];
+      boolean[] right = new boolean[staves.rows()];
+      boolean[] across = new boolean[staves.rows()];
+      int beside = (int) Math.ceil(SET.beside() * staves.space());
+      for (int y = 0; y < staves.rows(); y++) {
+        int moved = staves.moved(slope, y);
+        left[y] = isSeen(staves, from + moved - beside, from + moved, y);
+        right[y] = isSeen(staves, to + moved, to + moved + beside, y);
+        across[y] = left[y] && right[y] && goesOn(staves, moved, y);
       }
-      if (from >= 0 && (!empty || x == (int) (SET.to() * n))) {
-        if (x - from > bestLength) {
-          bestLength = x - from;
-          bestFrom = from;
+      int onLeft = staves.staves(left).size();
+      int onRight = staves.staves(right).size();
+      int crossing = staves.staves(across).size();
+      return Math.min(onLeft, onRight) - crossing >= SET.fewest()
+          && Math.max(onLeft, onRight) >= SET.many()
+          && crossing <= SET.crossing() * Math.min(onLeft, onRight);
+    }
+
+    private static boolean isSeen(StaffRows staves, int from, int to, int y) {
+      int run = 0;
+      for (int x = from; x < to; x++) {
+        run = staves.isStaff(x, y) ? run + 1 : 0;
+        if (run >= SET.run()) {
+          return true;
         }
-        from = -1;
       }
+      return false;
     }
-    boolean lines =
-        usual >= SET.lines()
-            && filled(count, 0, bestFrom)
-            && filled(count, bestFrom + bestLength, n);
-    return bestLength >= least && lines && !isCrossed(staves, bestFrom, bestLength)
-        ? OptionalDouble.of((bestFrom + bestLength / 2.0) * LineField.SET.shrink())
-        : OptionalDouble.empty();
-  }
 
-  private static boolean filled(double[] count, int from, int to) {
-    int lines = 0;
-    for (int x = Math.max(0, from); x < to; x++) {
-      lines += count[x] >= SET.lines() ? 1 : 0;
+    /** Notes hide some of a staff's lines, a gutter has none. */
+    private boolean goesOn(StaffRows staves, int moved, int y) {
+      int sum = 0;
+      for (int x = from; x < to; x++) {
+        int best = 0;
+        for (int d = -1; d <= 1; d++) {
+          best = Math.max(best, staves.lines(x + moved, y + d));
+        }
+        sum += best;
+      }
+      return sum >= SET.goesOn() * width();
     }
-    return lines > SET.filled() * (to - from);
-  }
 
-  /** Tells whether a staff runs on across a band and a good way beyond it on both sides. */
-  private static boolean isCrossed(Mat staves, int from, int length) {
-    int beyond = Math.max(SET.beyond(), length);
-    int left = Math.max(0, from - beyond);
-    int right = Math.min(staves.cols(), from + length + beyond);
-    try (Mats scope = new Mats()) {
-      Mat band = scope.mat();
-      // Near the top and bottom it may be the paper's own edge.
-      int edge = staves.rows() / SET.edge();
-      Mat inner = scope.keep(staves.submat(edge, staves.rows() - edge, left, right));
-      // A staff may lean a little on its way.
-      Imgproc.dilate(inner, band, scope.keep(Mat.ones(SET.lean(), 1, CvType.CV_8U)));
-      Mat sum = scope.mat();
-      Core.reduce(band, sum, 1, Core.REDUCE_SUM, CvType.CV_32S);
-      return Core.minMaxLoc(sum).maxVal > SET.crossed() * (right - left);
+    /** Returns the darkest line down the band, or its middle. */
+    Gutter fold(Mat gray, StaffRows staves) {
+      double middle = staves.height(0) + (staves.rows() - 1) * StaffRows.CELL / 2.0;
+      Folds folds = new Folds(gray, staves.space() * StaffRows.CELL, middle);
+      return folds
+          .darkest(
+              from * StaffRows.CELL,
+              to * StaffRows.CELL,
+              slope,
+              staves.rows() * StaffRows.CELL / 2.0)
+          .orElse(new Gutter((from + to) * StaffRows.CELL / 2.0, slope, middle));
     }
-  }
-
-  /** Counts, for each few columns, the heights at which four or five level lines stand together. */
-  private static double[] counts(Mat staves) {
-    try (Mats scope = new Mats()) {
-      Mat sum = scope.mat();
-      Core.reduce(staves, sum, 0, Core.REDUCE_SUM, CvType.CV_32S);
-      int[] values = new int[staves.cols()];
-      sum.get(0, 0, values);
-      return java.util.Arrays.stream(values).asDoubleStream().toArray();
-    }
-  }
-
-  /** Marks with 1 where four or five level lines stand together. */
-  private static Mat staffRows(Mat gray, double space, Mats scope) {
-    Mat narrow = scope.mat();
-    int w = Math.max(1, gray.cols() / LineField.SET.shrink());
-    Imgproc.resize(gray, narrow, new Size(w, gray.rows()), 0, 0, Imgproc.INTER_AREA);
-    Imgproc.blur(narrow, narrow, new Size(SET.across(), 1));
-    Mat mean = scope.mat();
-    Imgproc.blur(narrow, mean, new Size(1, SET.mean()));
-    Mat line = scope.mat();
-    Core.subtract(mean, narrow, line);
-    // Relative to the light, so that a shadow at the gutter makes no lines and hides none.
-    Core.divide(line, mean, line, SET.paper(), CvType.CV_8U);
-    Imgproc.threshold(line, line, SET.line(), 1, Imgproc.THRESH_BINARY);
-    Imgproc.dilate(line, line, scope.keep(Mat.ones(SET.lean(), 1, CvType.CV_8U)));
-    return fiveLines(line, space, scope);
-  }
-
-  private static Mat fiveLines(Mat line, double space, Mats scope) {
-    int reach = (int) Math.ceil(2 * space) + 1;
-    int rows = line.rows() - 2 * reach;
-    if (rows < 1) {
-      return scope.keep(Mat.zeros(1, line.cols(), CvType.CV_8U));
-    }
-    Mat sum = scope.keep(Mat.zeros(rows, line.cols(), CvType.CV_8U));
-    for (int k = -2; k <= 2; k++) {
-      int from = reach + (int) Math.round(k * space);
-      Core.add(sum, scope.keep(line.rowRange(from, from + rows)), sum);
-    }
-    Imgproc.threshold(sum, sum, SET.together(), 1, Imgproc.THRESH_BINARY);
-    return sum;
   }
 }

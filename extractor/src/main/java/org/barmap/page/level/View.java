@@ -3,7 +3,7 @@ package org.barmap.page.level;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import org.barmap.map.Point;
 import org.barmap.page.pixel.Frame;
 import org.barmap.page.pixel.Homography;
@@ -70,11 +70,75 @@ public record View(Mat picture, Homography map, double width, double height, Lis
     return new View(picture, map.then(frame.map()), frame.width(), frame.height(), hull);
   }
 
-  /** Returns the parts left and right of an x. */
-  public List<View> split(double x) {
-    return List.of(
-        new View(picture, map, x, height, hull),
-        new View(picture, map.then(Homography.shift(-x, 0)), width - x, height, hull));
+  /**
+   * Returns the part between two gutters; what lies beyond them is no paper of it.
+   *
+   * @param trim lost beside a gutter, pixels
+   */
+  View between(Optional<Gutter> before, Optional<Gutter> after, double trim) {
+    List<Point> outline = outline();
+    double from = 0;
+    double to = width;
+    if (before.isPresent()) {
+      Gutter g = before.get();
+      outline = clip(outline, p -> p.x() - g.at(p.y()) - trim);
+      from = Math.max(0, Math.min(g.at(0), g.at(height)));
+    }
+    if (after.isPresent()) {
+      Gutter g = after.get();
+      outline = clip(outline, p -> g.at(p.y()) - trim - p.x());
+      to = Math.min(width, Math.max(g.at(0), g.at(height)));
+    }
+    Homography back = map.inverse();
+    List<Point> paper = outline.stream().map(p -> back.apply(p.x(), p.y())).toList();
+    return new View(picture, map.then(Homography.shift(-from, 0)), to - from, height, paper);
+  }
+
+  /** Returns from where to where a row of the view shows paper; pixels. */
+  double[] span(double y) {
+    List<Point> outline = outline();
+    double left = Double.MAX_VALUE;
+    double right = -Double.MAX_VALUE;
+    for (int i = 0; i < outline.size(); i++) {
+      Point a = outline.get(i);
+      Point b = outline.get((i + 1) % outline.size());
+      if (a.y() <= y != b.y() <= y) {
+        double x = a.x() + (b.x() - a.x()) * (y - a.y()) / (b.y() - a.y());
+        left = Math.min(left, x);
+        right = Math.max(right, x);
+      }
+    }
+    return new double[] {Math.max(0, left), Math.min(width, right)};
+  }
+
+  /** Returns the outline of the paper in the view: all of the picture where no other is known. */
+  private List<Point> outline() {
+    double w = picture.cols();
+    double h = picture.rows();
+    List<Point> paper =
+        hull.isEmpty()
+            ? List.of(new Point(0, 0), new Point(w, 0), new Point(w, h), new Point(0, h))
+            : hull;
+    return paper.stream().map(p -> map.apply(p.x(), p.y())).toList();
+  }
+
+  /** Cuts a convex outline along a straight line (Sutherland and Hodgman). */
+  private static List<Point> clip(List<Point> outline, ToDoubleFunction<Point> inside) {
+    List<Point> cut = new ArrayList<>();
+    for (int i = 0; i < outline.size(); i++) {
+      Point a = outline.get(i);
+      Point b = outline.get((i + 1) % outline.size());
+      double da = inside.applyAsDouble(a);
+      double db = inside.applyAsDouble(b);
+      if (da >= 0) {
+        cut.add(a);
+      }
+      if (da >= 0 != db >= 0) {
+        double t = da / (da - db);
+        cut.add(new Point(a.x() + t * (b.x() - a.x()), a.y() + t * (b.y() - a.y())));
+      }
+    }
+    return cut;
   }
 
   /**
@@ -92,10 +156,14 @@ public record View(Mat picture, Homography map, double width, double height, Lis
     }
   }
 
-  /** Returns where the gutter of an opening lies, if this is one. */
-  public OptionalDouble gutter(double space) {
+  /**
+   * Returns the pages that the view shows.
+   *
+   * @param space staff space in its pixels
+   */
+  public Opening opening(double space) {
     try (Mats scope = new Mats()) {
-      return Gutter.find(render(scope), space);
+      return Opening.of(this, render(scope), space);
     }
   }
 

@@ -15,7 +15,7 @@ import java.util.List;
  * @param view the part of it that is looked at
  * @param sheet where the paper lies
  * @param levels slope and distance of the level lines
- * @param gutter where an opening falls into its pages
+ * @param facing where an opening falls into its pages, and what of them is whole
  * @param light how light is evened out
  * @param sharp what is blurred and what is empty
  * @param size how much a picture is scaled
@@ -26,7 +26,7 @@ public record PageSettings(
     View view,
     Sheet sheet,
     Levels levels,
-    Gutter gutter,
+    FacingSettings facing,
     Light light,
     Sharp sharp,
     Size size,
@@ -39,7 +39,7 @@ public record PageSettings(
           new View(/* margin= */ 0.015, /* edge= */ 0.12, /* leastRows= */ 200),
           standardSheet(),
           standardLevels(),
-          standardGutter(),
+          FacingSettings.standard(),
           standardLight(),
           standardSharp(),
           standardSize(),
@@ -169,48 +169,6 @@ public record PageSettings(
       double least,
       double plain,
       double tiny) {}
-
-  /**
-   * Where an opening falls into its pages.
-   *
-   * @param leastAspect width by height of an opening
-   * @param usual share of the columns that have no more lines than the usual one
-   * @param leastWidth of a gutter, columns
-   * @param leastSpaces of a gutter, staff spaces
-   * @param from where it is looked for, as a share of the width
-   * @param to until there
-   * @param empty share of the usual lines below which a column is empty
-   * @param lines so many of a column make it full
-   * @param filled share of the columns of a page that are full
-   * @param beyond columns beside it that a staff would run on over
-   * @param edge part of the height left out above and below: the paper's own edge
-   * @param crossed share of the columns that a staff across it fills
-   * @param across columns averaged
-   * @param mean height over which the paper is averaged
-   * @param paper what even light becomes, gray level
-   * @param line darker than the paper by this is a line, gray levels
-   * @param lean heights by which a line may lean
-   * @param together more than this many of five lines stand together
-   */
-  public record Gutter(
-      double leastAspect,
-      double usual,
-      double leastWidth,
-      double leastSpaces,
-      double from,
-      double to,
-      double empty,
-      double lines,
-      double filled,
-      int beyond,
-      int edge,
-      double crossed,
-      int across,
-      int mean,
-      double paper,
-      double line,
-      int lean,
-      double together) {}
 
   /**
    * How light is evened out.
@@ -385,28 +343,6 @@ public record PageSettings(
         /* least= */ 0.08,
         /* plain= */ 0.02,
         /* tiny= */ 1e-9);
-  }
-
-  private static Gutter standardGutter() {
-    return new Gutter(
-        /* leastAspect= */ 1.05,
-        /* usual= */ 0.7,
-        /* leastWidth= */ 3,
-        /* leastSpaces= */ 1.5,
-        /* from= */ 0.36,
-        /* to= */ 0.64,
-        /* empty= */ 0.25,
-        /* lines= */ 2,
-        /* filled= */ 0.35,
-        /* beyond= */ 8,
-        /* edge= */ 8,
-        /* crossed= */ 0.95,
-        /* across= */ 5,
-        /* mean= */ 13,
-        /* paper= */ 250,
-        /* line= */ 22,
-        /* lean= */ 3,
-        /* together= */ 3);
   }
 
   private static Light standardLight() {
