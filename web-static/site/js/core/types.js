@@ -339,6 +339,7 @@
  * @property {Verdict} verdict
  * @property {string} [because] what is not known, where that leaves the verdict open
  * @property {string} [text]
+ * @property {string[]} [unsure] what nobody has looked at yet and the time hangs on
  *
  * @typedef {object} PencilMark
  * @property {number} page
@@ -367,6 +368,7 @@
  * @property {Opening} [opening] how it begins
  * @property {{kind: string, bars: string, cue?: string, exit?: string}[]} [vamps]
  * @property {string[]} [cuts] what is out, "5-8"
+ * @property {true} [track] it runs with a track, which doesn't wait
  * @property {string[]} [plus] what comes on top of its length: "vamp 10-11"
  * @property {string[]} [unsure] what nobody has looked at yet and its length hangs on
  *
@@ -438,6 +440,7 @@
  * @property {number} [muteSeconds]
  * @property {number} [reedSeconds]
  * @property {number} [retuneSeconds]
+ * @property {number} [putDownSeconds]
  *
  * What a GET below a book's address answers.
  *

@@ -53,6 +53,7 @@ export function instrumentList(list, names) {
         el("span", { class: "soft", text: names.long(change.at) }),
         el("span", {}, icon(change.verdict === "time" ? "tick" : change.verdict === "unknown" ? "doubt" : "warn"), ` ${time}`),
         change.text ? el("span", { class: "soft small", text: change.text }) : null,
+        unsureText(change.unsure),
       );
     }),
   );

@@ -38,6 +38,7 @@ function line(sheet) {
     played ? el("span", { text: opening(sheet) }) : el("span", { class: "chip", text: plain(sheet.state) }),
     facts.length ? el("span", { class: "soft", text: facts.join(" · ") }) : null,
     entrance ? el("span", { text: entrance }) : null,
+    sheet.track ? el("b", { class: "block", text: "with a track: nothing waits" }) : null,
     open,
     sheet.cuts?.length ? el("span", { text: `Out: ${sheet.cuts.join(", ")}` }) : null,
     unsureText(sheet.unsure),

@@ -19,7 +19,7 @@ export async function changeSettings(book, pages, at = "") {
     el("input", { name, type: "number", step, min, max, required: true, value: String(now[name]) });
   const repeats = el("input", { name: "repeatsAfterJump", type: "checkbox", checked: now.repeatsAfterJump });
   const chair = now.chair ?? {};
-  const seconds = (/** @type {"bowSeconds"|"muteSeconds"|"reedSeconds"|"retuneSeconds"} */ name, /** @type {string} */ usual) =>
+  const seconds = (/** @type {"bowSeconds"|"muteSeconds"|"reedSeconds"|"retuneSeconds"|"putDownSeconds"} */ name, /** @type {string} */ usual) =>
     el("input", { name, type: "number", step: 0.1, min: 0.1, max: 120, value: String(chair[name] ?? ""), placeholder: usual });
   const version = el("input", { name: "version", maxlength: 40, autocomplete: "off", placeholder: "matinee", value: now.version ?? "" });
   const answer = await ask(
@@ -34,6 +34,7 @@ export async function changeSettings(book, pages, at = "") {
       field("Instruments of your chair", el("input", { name: "doublings", maxlength: 400, value: (chair.doublings ?? []).join(", "), autocomplete: "off" }), "With commas between them."),
       el("div", { class: "pair" }, field("Bow to fingers (seconds)", seconds("bowSeconds", "2")), field("Mute (seconds)", seconds("muteSeconds", "1"))),
       el("div", { class: "pair" }, field("Instrument with a reed (seconds)", seconds("reedSeconds", "as any")), field("Retuning (seconds)", seconds("retuneSeconds", "as any"))),
+      field("Putting the other instrument down (seconds)", seconds("putDownSeconds", "0"), "On top of taking one up."),
       el("label", { class: "tick-line" }, repeats, el("span", { text: "Repeats are played again after a D.C. or D.S." })),
       field("Version of the show", version, "Changes for another version are left out. May be left empty."),
     ],
@@ -70,6 +71,6 @@ function chairOf(answer) {
   return {
     ...(said("inHand") ? { inHand: said("inHand") } : {}),
     ...(doublings.length ? { doublings } : {}),
-    ...Object.fromEntries(["bowSeconds", "muteSeconds", "reedSeconds", "retuneSeconds"].filter((key) => said(key)).map((key) => [key, Number(said(key))])),
+    ...Object.fromEntries(["bowSeconds", "muteSeconds", "reedSeconds", "retuneSeconds", "putDownSeconds"].filter((key) => said(key)).map((key) => [key, Number(said(key))])),
   };
 }

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param muteSeconds a mute on or off
  * @param reedSeconds taking up an instrument with a reed
  * @param retuneSeconds tuning a string to another note
+ * @param putDownSeconds putting down an instrument before another is taken up
  */
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
 public record ChairSettings(
@@ -21,7 +22,8 @@ public record ChairSettings(
     Optional<Double> bowSeconds,
     Optional<Double> muteSeconds,
     Optional<Double> reedSeconds,
-    Optional<Double> retuneSeconds) {
+    Optional<Double> retuneSeconds,
+    Optional<Double> putDownSeconds) {
 
   static final double LEAST_SECONDS = 0.1;
   static final double MOST_SECONDS = 120;
@@ -36,6 +38,7 @@ public record ChairSettings(
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
+          Optional.empty(),
           Optional.empty());
 
   /** Reads what is absent as not said. */
@@ -46,6 +49,7 @@ public record ChairSettings(
     muteSeconds = muteSeconds == null ? Optional.empty() : muteSeconds;
     reedSeconds = reedSeconds == null ? Optional.empty() : reedSeconds;
     retuneSeconds = retuneSeconds == null ? Optional.empty() : retuneSeconds;
+    putDownSeconds = putDownSeconds == null ? Optional.empty() : putDownSeconds;
   }
 
   /** Tells whether every name is short enough to be one. */

@@ -101,7 +101,12 @@ public record Settings(
     range(problems, "A quick turn takes 0.2 to 10 seconds", quickSeconds, 0.2, 10);
     range(problems, "0 to 32 bars can be trusted to memory", memoryBars, 0, 32);
     range(problems, "A change takes 1 to 120 seconds", changeSeconds, 1, 120);
-    Stream.of(chair.bowSeconds(), chair.muteSeconds(), chair.reedSeconds(), chair.retuneSeconds())
+    Stream.of(
+            chair.bowSeconds(),
+            chair.muteSeconds(),
+            chair.reedSeconds(),
+            chair.retuneSeconds(),
+            chair.putDownSeconds())
         .flatMap(Optional::stream)
         .forEach(
             s ->

@@ -44,6 +44,7 @@ import org.barmap.plan.ready.GetReady;
 import org.barmap.plan.ready.Hands;
 import org.barmap.plan.ready.InHand;
 import org.barmap.plan.ready.Readies;
+import org.barmap.plan.ready.Stands;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.rest.Rests;
 import org.barmap.plan.show.Already;
@@ -107,8 +108,8 @@ public final class Planner {
             Turns.of(show, settings.turns(), sides),
             Readies.of(show, showHands, first, settings.chair().seconds(), settings.readySeconds()),
             map,
+            show,
             settings.turns().turnSeconds());
-    List<GetReady> ready = hands.ready();
     List<Turn> turns = hands.turns();
     new TurnMarks(written).mark(turns, pencil);
     findings.addAll(sides.findings());
@@ -119,6 +120,8 @@ public final class Planner {
     findings.addAll(Already.of(active, pencil.marks(), findings));
     List<Turn> toldTurns = unchecked.turns(turns);
     List<LongRest> toldRests = unchecked.rests(rests);
+    List<GetReady> ready = unchecked.ready(hands.ready());
+    findings.addAll(Stands.missing(ready, settings.chair()));
     List<PencilMark> marks = unchecked.marks(pencil.marks(), turns);
     List<KeptNote> notes = KeptNote.of(written, active, findings);
     return new Plan(
@@ -170,7 +173,7 @@ public final class Planner {
     } else {
       findings.addAll(TrackChecks.of(order, changes, spans));
       pencil.whole(number, changes);
-      played(performance, spans);
+      played(performance, spans, changes.stream().anyMatch(c -> c.effects().course().track()));
     }
   }
 
@@ -182,7 +185,7 @@ public final class Planner {
     return show.get(show.size() - 1).lastTempo();
   }
 
-  private void played(Performance performance, List<Span> spans) {
+  private void played(Performance performance, List<Span> spans, boolean track) {
     OrderOfPlay order = performance.order();
     findings.addAll(order.findings());
     findings.addAll(
@@ -206,7 +209,7 @@ public final class Planner {
     ahead.number(performance, long0);
     pencil.number(performance, spans, held);
     KeyMarks.mark(performance, spans, pencil);
-    runSheet.add(RunSheets.played(performance, spans, hands));
+    runSheet.add(RunSheets.played(performance, spans, hands, track));
     numbers.add(
         new NumberPlan(
             performance.number().label(),

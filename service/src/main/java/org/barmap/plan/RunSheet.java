@@ -24,6 +24,7 @@ import org.barmap.plan.change.term.Link;
  * @param vamps its open stretches, in order; may be empty
  * @param cuts what is out, "5-8", in order; may be empty
  * @param plus what comes on top of its length and has none, "vamp 10-11"; may be empty
+ * @param track it runs with a track, which doesn't wait
  * @param unsure what nobody has looked at yet and its length hangs on; may be empty
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
@@ -43,6 +44,7 @@ public record RunSheet(
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Open> vamps,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> cuts,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> plus,
+    @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean track,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure) {
 
   /** Takes defensive copies. */
@@ -103,6 +105,7 @@ public record RunSheet(
         vamps,
         cuts,
         plus,
+        track,
         hangsOn);
   }
 }

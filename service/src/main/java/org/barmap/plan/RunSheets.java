@@ -18,7 +18,8 @@ import org.barmap.plan.ready.Hands;
 final class RunSheets {
   private RunSheets() {}
 
-  static RunSheet played(Performance performance, List<Span> spans, List<Hands> hands) {
+  static RunSheet played(
+      Performance performance, List<Span> spans, List<Hands> hands, boolean track) {
     int bars = 0;
     Optional<PlayedPiece> entrance = Optional.empty();
     Set<String> used = new LinkedHashSet<>();
@@ -51,6 +52,7 @@ final class RunSheets {
         OpenBars.vamps(performance),
         CutBars.of(performance.order(), spans),
         OpenBars.plus(performance),
+        track,
         List.of());
   }
 
@@ -98,6 +100,7 @@ final class RunSheets {
         List.of(),
         List.of(),
         lasts ? OpenBars.plus(performance) : List.of(),
+        false,
         List.of());
   }
 

@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.order.Performance;
 import org.barmap.plan.ready.GetReady;
 import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;
@@ -26,9 +27,11 @@ record TurnHands(List<Turn> turns, List<GetReady> ready) {
   /**
    * Returns the turns and changes of a show.
    *
+   * @param show the numbers that are played, in the order of the night
    * @param seconds what a turn of one leaf takes
    */
-  static TurnHands of(List<Turn> turns, List<GetReady> ready, BarMap map, double seconds) {
+  static TurnHands of(
+      List<Turn> turns, List<GetReady> ready, BarMap map, List<Performance> show, double seconds) {
     if (turns.isEmpty() || ready.isEmpty()) {
       return new TurnHands(turns, ready);
     }
@@ -36,10 +39,16 @@ record TurnHands(List<Turn> turns, List<GetReady> ready) {
     for (int i = 0; i < map.bars().size(); i++) {
       places.putIfAbsent(map.bars().get(i).id(), i);
     }
+    Map<String, String> joined = new HashMap<>();
+    for (int i = 0; i + 1 < show.size(); i++) {
+      if (show.get(i).following().joined()) {
+        joined.put(show.get(i).number().label(), show.get(i + 1).number().label());
+      }
+    }
     List<Turn> told = new ArrayList<>();
     List<GetReady> hurried = new ArrayList<>(ready);
     for (Turn turn : turns) {
-      List<GetReady> here = here(turn, ready, map.bars(), places);
+      List<GetReady> here = here(turn, ready, map.bars(), places, joined);
       told.add(here.isEmpty() ? turn : both(turn, here, hurried, seconds));
     }
     return new TurnHands(List.copyOf(told), List.copyOf(hurried));
@@ -76,8 +85,19 @@ record TurnHands(List<Turn> turns, List<GetReady> ready) {
     return turn.hurriedBy(said);
   }
 
+  /** A rest may go on over the link to the next number. */
+  private static boolean oneRest(Turn turn, String number, Map<String, String> joined) {
+    return number.equals(turn.number())
+        || turn.nextNumber().filter(number::equals).isPresent()
+        || number.equals(joined.get(turn.number()));
+  }
+
   private static List<GetReady> here(
-      Turn turn, List<GetReady> ready, List<Bar> bars, Map<String, Integer> places) {
+      Turn turn,
+      List<GetReady> ready,
+      List<Bar> bars,
+      Map<String, Integer> places,
+      Map<String, String> joined) {
     int from = places.getOrDefault(turn.leaves(), 0);
     int to = places.getOrDefault(turn.arrives(), 0);
     while (from > 0 && bars.get(from).isRest()) {
@@ -96,7 +116,7 @@ record TurnHands(List<Turn> turns, List<GetReady> ready) {
               int at = places.getOrDefault(r.at(), -1);
               boolean before = at > first && at <= leaves;
               boolean after = at >= arrives && at <= last;
-              return (before || after) && r.number().equals(turn.number());
+              return (before || after) && oneRest(turn, r.number(), joined);
             })
         .toList();
   }

@@ -19,6 +19,7 @@ import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.mark.PencilMark;
 import org.barmap.plan.page.CheckedPages;
 import org.barmap.plan.page.HangsOn;
+import org.barmap.plan.ready.GetReady;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;
@@ -199,6 +200,28 @@ final class Unchecked {
       hangs.add(bar);
     }
     return rest.withUnsure(hangs.told());
+  }
+
+  /** Returns changes of instrument with what they hang on: the bar they are at, the rest before. */
+  List<GetReady> ready(List<GetReady> changes) {
+    return changes.stream().map(this::ready).toList();
+  }
+
+  private GetReady ready(GetReady change) {
+    Integer at = places.get(change.number() + "\n" + change.at() + "\n" + change.pass());
+    Bar bar = bars.get(change.at());
+    if (at == null || bar == null) {
+      return change;
+    }
+    HangsOn hangs = new HangsOn(bar);
+    for (int i = at - 1; i >= 0; i--) {
+      Bar before = bars.get(played.get(i).bar());
+      if (before == null || !before.isRest()) {
+        break;
+      }
+      hangs.add(before);
+    }
+    return change.withUnsure(hangs.told());
   }
 
   /** Returns turns with what they hang on: the bars at them, and the rest around them. */

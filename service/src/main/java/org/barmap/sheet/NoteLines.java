@@ -9,6 +9,11 @@ import org.barmap.plan.KeptNote;
 final class NoteLines {
   private NoteLines() {}
 
+  /** Returns what it is: a note, or a misprint, by which the print is not to be believed. */
+  static String kind(KeptNote note) {
+    return note.errata() ? "Misprint" : "Note";
+  }
+
   /** Writes the notes of one number; of the whole show where the label is empty. */
   static void write(Flow flow, List<KeptNote> notes, String number) throws IOException {
     for (KeptNote note : notes) {
@@ -17,7 +22,7 @@ final class NoteLines {
         note.bar().ifPresent(b -> facts.add("bar " + b));
         note.when().ifPresent(w -> facts.add(w.split("T", 2)[0]));
         String where = facts.isEmpty() ? "" : " (" + String.join(", ", facts) + ")";
-        flow.indented("Note" + where + ": " + note.text(), 0);
+        flow.indented(kind(note) + where + ": " + note.text(), 0);
       }
     }
   }

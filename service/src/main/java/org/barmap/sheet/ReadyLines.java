@@ -26,7 +26,14 @@ final class ReadyLines {
       if (tell && ready.number().equals(number)) {
         lines.add(
             new Line(
-                "Bar " + names.bar(ready.at()) + " " + what(ready) + ": " + time(ready), hurried));
+                "Bar "
+                    + names.bar(ready.at())
+                    + " "
+                    + what(ready)
+                    + ": "
+                    + time(ready)
+                    + (ready.unsure().isEmpty() ? "" : ". " + Says.unsure(ready.unsure())),
+                hurried));
       }
     }
     return new ArrayList<>(lines);

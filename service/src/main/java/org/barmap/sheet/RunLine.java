@@ -128,6 +128,9 @@ final class RunLine {
   /** Vamps with their cues and exits, and what is out. */
   static List<String> more(RunSheet line) {
     List<String> more = new ArrayList<>();
+    if (line.track()) {
+      more.add("TRACK: nothing waits, every count is fixed");
+    }
     for (RunSheet.Open open : line.vamps()) {
       more.add(
           open.kind().toUpperCase(Locale.ROOT)

@@ -137,12 +137,11 @@ final class SubstitutePages {
   }
 
   private static String note(KeptNote note) {
-    String kind = note.errata() ? "Misprint" : "Note";
     String bar =
         note.bar()
             .filter(b -> !note.text().startsWith("bar " + b + " "))
             .map(b -> ", bar " + b)
             .orElse("");
-    return kind + bar + ": " + note.text();
+    return NoteLines.kind(note) + bar + ": " + note.text();
   }
 }

@@ -68,7 +68,8 @@ class LibraryContractTest extends WithLibrary {
             Optional.of(1.5),
             Optional.empty(),
             Optional.empty(),
-            Optional.of(20.0));
+            Optional.of(20.0),
+            Optional.of(3.0));
     Settings set =
         new Settings(
             3, 1, 2, 8, true, chair, Optional.empty(), Optional.of("left"), Map.of("p", "loose"));

@@ -2,6 +2,7 @@ package org.barmap.plan.ready;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.barmap.plan.turn.Verdict;
@@ -22,6 +23,8 @@ import org.barmap.plan.turn.Verdict;
  * @param because what is not known, where that leaves the verdict open
  * @param earlier id of the bar entry with the nearest earlier rest long enough to prepare it in
  * @param text the same in plain words
+ * @param unsure what nobody has looked at yet and the time hangs on, "count 8 at bar 5, page 1";
+ *     may be empty
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
 public record GetReady(
@@ -37,7 +40,13 @@ public record GetReady(
     Verdict verdict,
     Optional<String> because,
     Optional<String> earlier,
-    String text) {
+    String text,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure) {
+
+  /** Takes a defensive copy. */
+  public GetReady {
+    unsure = List.copyOf(unsure);
+  }
 
   /** Returns the same change in a rest that is too short for it and for a page turn. */
   public GetReady hurriedBy(String turn) {
@@ -54,7 +63,15 @@ public record GetReady(
         verdict == Verdict.TIME ? Verdict.QUICK : verdict,
         because,
         earlier,
-        text + " " + turn);
+        text + " " + turn,
+        unsure);
+  }
+
+  /** Returns the same change with what nobody has looked at yet. */
+  public GetReady withUnsure(List<String> hangsOn) {
+    return new GetReady(
+        at, kind, from, to, number, pass, seconds, beats, needed, verdict, because, earlier, text,
+        hangsOn);
   }
 
   /** What changes. */

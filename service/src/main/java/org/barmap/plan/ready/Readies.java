@@ -91,7 +91,8 @@ public final class Readies {
       differ(changes, GetReady.Kind.EXTENSION, now.extension(), next.extension());
       differ(changes, GetReady.Kind.RETUNE, now.tuning(), next.tuning());
     }
-    double needed = changes.stream().mapToDouble(c -> times.needed(c.kind(), c.to(), takeUp)).sum();
+    double needed =
+        changes.stream().mapToDouble(c -> times.needed(c.kind(), c.from(), c.to(), takeUp)).sum();
     for (Change change : changes) {
       add(line, step, change, needed, changes.size() > 1);
     }
@@ -162,7 +163,8 @@ public final class Readies {
                 needed,
                 several,
                 verdict,
-                earlier.isPresent())));
+                earlier.isPresent()),
+            List.of()));
   }
 
   private static Optional<String> because(

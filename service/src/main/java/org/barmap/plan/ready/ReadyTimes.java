@@ -13,14 +13,21 @@ import org.barmap.plan.change.term.InstrumentNames;
  * @param mute on or off
  * @param reed taking up an instrument with a reed
  * @param retune tuning a string to another note
+ * @param putDown putting down the instrument in hand before another is taken up; 0 as usual, where
+ *     taking up means both
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
 public record ReadyTimes(
-    Optional<Double> bow, Optional<Double> mute, Optional<Double> reed, Optional<Double> retune) {
+    Optional<Double> bow,
+    Optional<Double> mute,
+    Optional<Double> reed,
+    Optional<Double> retune,
+    Optional<Double> putDown) {
 
   /** As usual. */
   public static final ReadyTimes USUAL =
-      new ReadyTimes(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+      new ReadyTimes(
+          Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
 
   /** Seconds that are some time, if less than is needed. */
   static final double ANY = 0.01;
@@ -36,6 +43,7 @@ public record ReadyTimes(
     mute = checked(mute);
     reed = checked(reed);
     retune = checked(retune);
+    putDown = checked(putDown);
   }
 
   private static Optional<Double> checked(Optional<Double> seconds) {
@@ -51,17 +59,21 @@ public record ReadyTimes(
   /**
    * Returns what a change needs, in seconds.
    *
+   * @param from what is in hand; empty where nothing is known
    * @param takeUp what taking up an instrument needs
    */
-  double needed(GetReady.Kind kind, String to, double takeUp) {
+  double needed(GetReady.Kind kind, String from, String to, double takeUp) {
     return switch (kind) {
-      case INSTRUMENT ->
-          InstrumentNames.chair(to).filter("reed"::equals).isPresent()
-              ? reed.orElse(takeUp)
-              : takeUp;
+      case INSTRUMENT -> (from.isEmpty() ? 0 : putDown.orElse(0.0)) + taken(to, takeUp);
       case BOW -> bow.orElse(USUAL_BOW);
       case MUTE -> mute.orElse(USUAL_MUTE);
       case EXTENSION, RETUNE -> retune.orElse(takeUp);
     };
+  }
+
+  private double taken(String to, double takeUp) {
+    return InstrumentNames.chair(to).filter("reed"::equals).isPresent()
+        ? reed.orElse(takeUp)
+        : takeUp;
   }
 }

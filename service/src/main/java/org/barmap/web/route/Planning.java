@@ -97,7 +97,11 @@ public final class Planning {
   private static Chair chair(ChairSettings said) {
     ReadyTimes times =
         new ReadyTimes(
-            said.bowSeconds(), said.muteSeconds(), said.reedSeconds(), said.retuneSeconds());
+            said.bowSeconds(),
+            said.muteSeconds(),
+            said.reedSeconds(),
+            said.retuneSeconds(),
+            said.putDownSeconds());
     return new Chair(said.inHand(), said.doublings(), times);
   }
 

@@ -4,6 +4,7 @@ import java.util.List;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.mark.PencilMark;
+import org.barmap.plan.ready.GetReady;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Turn;
 import tools.jackson.databind.node.ArrayNode;
@@ -24,6 +25,9 @@ final class Carried {
     }
     for (PencilMark mark : worked.plan().pencil()) {
       carried.add("mark " + mark.where(), mark.unsure());
+    }
+    for (GetReady ready : worked.plan().instruments()) {
+      carried.add("instrument " + worked.first(ready.at()), ready.unsure());
     }
     for (NumberPlan number : worked.plan().numbers()) {
       carried.add("played " + number.label(), number.unsure());

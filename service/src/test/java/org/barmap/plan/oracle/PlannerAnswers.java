@@ -220,7 +220,7 @@ final class PlannerAnswers implements Answers {
     line.page().ifPresent(p -> node.put("page", p));
     line.instruments().stream().findFirst().ifPresent(i -> node.put("instrument", i));
     line.entrance().ifPresent(e -> node.put("entrance", e.replaceFirst("^bar ", "")));
-    node.put("link", line.link().word());
+    node.put("link", line.link().word()).put("track", line.track());
     node.set("seconds", tree(orUnknown(line.seconds())));
     node.set("plus", tree(line.plus()));
     node.set("cuts", tree(line.cuts()));

@@ -38,7 +38,8 @@ record Worked(List<WrittenNumber> written, Meaning.Given given, Plan plan) {
 
   private static final Set<String> SETTINGS =
       Set.of("firstPage", "repeatsAfterJump", "seconds", "inHand", "doublings", "version", "today");
-  private static final Set<String> SECONDS = Set.of("take-up", "turn", "bow", "mute", "retune");
+  private static final Set<String> SECONDS =
+      Set.of("take-up", "put-down", "turn", "bow", "mute", "retune");
 
   /** One bar that sounds. */
   record Sounding(
@@ -90,7 +91,8 @@ record Worked(List<WrittenNumber> written, Meaning.Given given, Plan plan) {
             figure(seconds, "bow"),
             figure(seconds, "mute"),
             Optional.empty(),
-            figure(seconds, "retune"));
+            figure(seconds, "retune"),
+            figure(seconds, "put-down"));
     List<String> doublings = new ArrayList<>();
     said.path("doublings").forEach(d -> doublings.add(d.asString()));
     Optional<String> inHand =

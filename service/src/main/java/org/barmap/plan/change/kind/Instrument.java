@@ -1,7 +1,11 @@
 package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.InForce;
 import org.barmap.plan.change.effect.Marking;
@@ -18,6 +22,9 @@ import org.barmap.plan.change.term.InstrumentNames;
 public record Instrument(Meta meta, String number, String first, String to)
     implements ShowChange.FromBar {
   static final Wording<ShowChange> WORDING = new Wording<>("", Instrument::read);
+
+  private static final Pattern TWO =
+      Pattern.compile("(?:to\\s+)?(.+?)\\s*(?:\\band\\b|\\bor\\b|&|\\+|/)\\s*(.+)", Wording.FLAGS);
 
   @Override
   public Effects effects() {
@@ -39,7 +46,24 @@ public record Instrument(Meta meta, String number, String first, String to)
         .flatMap(
             at ->
                 InstrumentNames.read(at.what(), told.chair())
-                    .map(name -> take(told, name, at.where())));
+                    .map(name -> take(told, name, at.where()))
+                    .or(() -> oneOfTwo(told, at)));
+  }
+
+  /** Nobody plays two at once: which one it is, is asked. */
+  private static Optional<Heard<ShowChange>> oneOfTwo(Told<ShowChange> told, AtBar at) {
+    Matcher two = TWO.matcher(at.what());
+    if (!two.matches()) {
+      return Optional.empty();
+    }
+    List<Heard.Reading<ShowChange>> readings =
+        Stream.of(two.group(1), two.group(2))
+            .flatMap(n -> InstrumentNames.read(n, told.chair()).stream())
+            .flatMap(n -> take(told, n, at.where()).reading().stream())
+            .toList();
+    return readings.size() < 2
+        ? Optional.empty()
+        : Optional.of(told.choose("Which one is in hand there?", readings));
   }
 
   private static Heard<ShowChange> take(Told<ShowChange> told, String instrument, String where) {
