@@ -87,6 +87,7 @@ export default [
       "prefer-const": "error",
     },
   },
+  { files: ["site/sw.js"], languageOptions: { sourceType: "script", globals: globals.serviceworker } },
   { files: ["site/js/early.js"], languageOptions: { sourceType: "script" } },
   {
     files: ["site/js/core/clock.js"],

@@ -12,7 +12,7 @@ import { count, toCheck } from "../core/words.js";
 import { JobBar } from "./job.js";
 import { PageGrid } from "./pages.js";
 import { retakeStep } from "./retake.js";
-import { saveAs } from "./save.js";
+import { saveAs, withoutService } from "./save.js";
 import { SecondReading } from "./second.js";
 import { Uploader } from "./upload.js";
 
@@ -141,7 +141,7 @@ class BookRoom {
     const read = this.#pages.filter((p) => p.state === "read" || p.state === "verified");
     const open = this.#pages.find((p) => p.state === "read");
     const most = mostToCheck(this.#pages.filter((p) => p.state === "read"));
-    show(this.#save, read.length ? saveAs(this.#id) : null);
+    show(this.#save, read.length ? saveAs(this.#id) : null, read.length ? withoutService(this.#id) : null);
     if (read.length === 0) return show(this.#next);
     const desk = `/desk.html?b=${encodeURIComponent(this.#id)}`;
     show(

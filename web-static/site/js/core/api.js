@@ -1,3 +1,5 @@
+import { mayWait, newKey, put, send, waiting } from "./outbox.js";
+
 /** An answer of the service that says no, with its reason in plain words. */
 export class ApiError extends Error {
   /**
@@ -16,6 +18,22 @@ export class ApiError extends Error {
   get stale() {
     return this.status === 412;
   }
+}
+
+/** The service doesn't answer; the edit waits in this browser until it does. */
+export class Kept extends ApiError {
+  constructor() {
+    super(0, "barmap is not answering. What you changed is kept in this browser and sent when it does.");
+    this.name = "Kept";
+  }
+}
+
+/** @type {(when: Date|undefined) => void} */
+let heard = () => {};
+
+/** @param {(when: Date|undefined) => void} listener told with every answer: when it was kept, nothing where it comes from the service now */
+export function whenAnswered(listener) {
+  heard = listener;
 }
 
 /** @param {unknown} error @returns {boolean} whether somebody else changed the thing in between */
@@ -57,8 +75,11 @@ export async function call(method, path, { body, match } = {}) {
   const headers = { Accept: "application/json, application/problem+json" };
   if (body !== undefined) headers["Content-Type"] = "application/json";
   if (match !== undefined) headers["If-Match"] = `"${match}"`;
+  const key = mayWait(method, path) ? newKey() : "";
+  if (key) headers["Idempotency-Key"] = key;
   let response;
   try {
+    if (key) await sendEarlier();
     response = await fetch(path, {
       method,
       headers,
@@ -66,13 +87,34 @@ export async function call(method, path, { body, match } = {}) {
       cache: "no-store",
     });
   } catch {
-    throw new ApiError(0, SILENT);
+    if (!key) throw new ApiError(0, SILENT);
+    await put({ key, at: Date.now(), method, path, body, match, state: "waiting" });
+    throw new Kept();
   }
+  return answered(response);
+}
+
+/** What was changed before is made before: edits keep their order. */
+async function sendEarlier() {
+  const before = await waiting().catch(() => []);
+  if (before.length === 0) return;
+  await send();
+  if ((await waiting()).some((edit) => edit.state === "waiting")) throw new Error("the service doesn't answer");
+}
+
+/**
+ * @template T
+ * @param {Response} response
+ * @returns {Promise<Answered<T>>}
+ */
+async function answered(response) {
   const text = await response.text();
   const data = parse(text);
   if (!response.ok) {
     throw new ApiError(response.status, reason(data, `That did not work (${response.status}).`), data);
   }
+  const kept = response.headers.get("X-Barmap-Kept");
+  heard(kept ? new Date(kept) : undefined);
   return {
     data: /** @type {T} */ (data),
     revision: bare(response.headers.get("ETag")) || textOf(data, "revision"),

@@ -1,8 +1,10 @@
 import { ask, field } from "./dialog.js";
 import { button, el, need, show } from "./dom.js";
 import { brandSign, icon } from "./icons.js";
+import { startKeeping } from "./keep.js";
 import { recall, remember, who } from "./store.js";
 import { toast } from "./toast.js";
+import { netLine } from "./waiting.js";
 
 const ROOMS = [
   ["book", "Pages", "/book.html"],
@@ -36,18 +38,20 @@ export function shell({ room, book, title } = {}) {
     : [];
   show(
     header,
-    el("a", { class: "brand", href: "/" }, brandSign(), el("span", { text: "barmap" })),
+    el("a", { class: "brand", href: "/", "aria-label": "barmap, to the shelf" }, brandSign(), el("span", { text: "barmap" })),
     el("p", { class: "header-title", text: title ?? "" }),
     book ? el("nav", { class: "rooms", "aria-label": "This book" }, links) : null,
     el(
       "div",
       { class: "header-tools" },
+      netLine(),
       button("", nameYourself, { class: "btn btn-icon", "aria-label": "Your name in the history", title: "Your name in the history" }, icon("pencil")),
       button("", switchTheme, { class: "btn btn-icon", "aria-label": "Light or dark", title: "Light or dark" }, icon("lamp")),
     ),
   );
   if (title) document.title = `${title} · barmap`;
   addEventListener("offline", sayOffline);
+  startKeeping(book ?? "");
 }
 
 /** One function, so that a header drawn again doesn't listen twice. */

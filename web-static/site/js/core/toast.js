@@ -83,5 +83,6 @@ export function toast(text, { kind = "note", action, stay = false, key } = {}) {
  */
 export function complain(error) {
   const text = error instanceof Error ? error.message : String(error);
-  toast(text, { kind: "bad", key: text });
+  // an edit that waits is not lost: nothing went wrong that a player has to mend
+  toast(text, { kind: error instanceof Error && error.name === "Kept" ? "note" : "bad", key: text });
 }

@@ -24,6 +24,9 @@ public interface Library extends AutoCloseable {
   /** Returns the second readings of books. */
   Seconds seconds();
 
+  /** Returns what edits with keys were answered. */
+  Replies replies();
+
   /**
    * Removes for good the books whose time in the bin is over, and files that belong to nothing any
    * more. Opening does it too; call it as often as you like, it does something once a day.

@@ -12,6 +12,7 @@ import org.barmap.library.Library;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.Problems;
+import org.barmap.web.api.Repeats;
 import org.barmap.web.route.AboutRoutes;
 import org.barmap.web.route.BookRoutes;
 import org.barmap.web.route.ChangeRoutes;
@@ -60,6 +61,7 @@ public final class WebServer implements AutoCloseable {
               configure(config, dataFolder);
               Problems.register(config.routes);
               config.routes.before(Guard::check);
+              Repeats.register(config.routes, library);
               SitePages.register(config.routes);
               new BookRoutes(library).register(config.routes);
               new PageRoutes(library, worker, events).register(config.routes);

@@ -19,6 +19,7 @@ import org.openqa.selenium.NoSuchElementException;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -106,6 +107,16 @@ final class Browser implements AutoCloseable {
   void block(String... patterns) {
     driver.executeCdpCommand("Network.enable", Map.of());
     driver.executeCdpCommand("Network.setBlockedURLs", Map.of("urls", List.of(patterns)));
+  }
+
+  /** Closes the window and opens another one, as a player does who comes back in the evening. */
+  void anotherWindow() {
+    String before = driver.getWindowHandle();
+    driver.switchTo().newWindow(WindowType.WINDOW);
+    String after = driver.getWindowHandle();
+    driver.switchTo().window(before);
+    driver.close();
+    driver.switchTo().window(after);
   }
 
   void go(String path) {

@@ -1,11 +1,14 @@
 package org.barmap.browser;
 
 import java.io.BufferedReader;
+import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
@@ -28,24 +31,36 @@ final class RunningService implements AutoCloseable {
 
   /** Starts the service and waits until it says where it is. */
   static RunningService start(Path data) {
+    return start(data, "", List.of());
+  }
+
+  /**
+   * Starts the service.
+   *
+   * @param before what is looked for classes and files in first, empty for nothing
+   * @param more what is said to {@code barmap serve} besides the folder
+   */
+  static RunningService start(Path data, String before, List<String> more) {
     String path =
-        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
+        (before.isEmpty() ? "" : before + File.pathSeparator)
+            + System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
+    List<String> command =
+        new ArrayList<>(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx2g",
+                "-Djava.awt.headless=true",
+                "-Dbarmap.home=" + System.getProperty("barmap.home", ".."),
+                "-cp",
+                path,
+                "org.barmap.cli.Main",
+                "serve",
+                "--data",
+                data.toString()));
+    command.addAll(more);
     try {
       Path errors = Files.createTempFile("barmap-serve", ".log");
-      Process process =
-          new ProcessBuilder(
-                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                  "-Xmx2g",
-                  "-Djava.awt.headless=true",
-                  "-Dbarmap.home=" + System.getProperty("barmap.home", ".."),
-                  "-cp",
-                  path,
-                  "org.barmap.cli.Main",
-                  "serve",
-                  "--data",
-                  data.toString())
-              .redirectError(errors.toFile())
-              .start();
+      Process process = new ProcessBuilder(command).redirectError(errors.toFile()).start();
       return new RunningService(process, address(process, errors));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -85,6 +100,12 @@ final class RunningService implements AutoCloseable {
   /** Returns the address, without a slash at its end. */
   String base() {
     return base;
+  }
+
+  /** Ends it at once, as a power cut does. */
+  void kill() {
+    process.destroyForcibly();
+    process.onExit().join();
   }
 
   @Override

@@ -78,4 +78,32 @@ class WritesTest extends RunningServer {
     JsonNode left = json(get(path)).path("pages");
     assertThat(left).hasSize(1);
   }
+
+  /** The IETF's draft of the Idempotency-Key header: same key, same request: made once. */
+  @Test
+  void anEditSentAgainWithItsKeyIsMadeOnce() throws Exception {
+    String path = "/api/books/" + readBook() + "/changes";
+    String change = "{\"number\":\"1\",\"kind\":\"remind\",\"first\":\"1\",\"what\":\"watch\"}";
+    String seen = etag(path);
+    HttpResponse<String> first = keyed(path, change, seen, "0123456789abcdef");
+    assertThat(first.statusCode()).as(first.body()).isEqualTo(201);
+    HttpResponse<String> again = keyed(path, change, seen, "0123456789abcdef");
+    assertThat(again.statusCode()).isEqualTo(200);
+    assertThat(json(again).path("repeated").asBoolean()).isTrue();
+    assertThat(again.headers().firstValue("ETag")).isEqualTo(first.headers().firstValue("ETag"));
+    assertThat(json(get(path)).path("changes")).hasSize(1);
+    assertProblem(keyed(path, change + " ", seen, "0123456789abcdef"), ApiError.KEY_USED);
+    assertProblem(keyed(path, change, seen, "0123456789abcdeg"), ApiError.STALE);
+    assertProblem(keyed(path, change, seen, "short"), ApiError.BAD_REQUEST);
+    assertThat(json(get(path)).path("changes")).hasSize(1);
+  }
+
+  private HttpResponse<String> keyed(String path, String body, String seen, String key)
+      throws Exception {
+    return send(
+        to(path)
+            .header("If-Match", seen)
+            .header("Idempotency-Key", key)
+            .POST(HttpRequest.BodyPublishers.ofString(body)));
+  }
 }

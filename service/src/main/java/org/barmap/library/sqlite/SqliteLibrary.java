@@ -13,6 +13,7 @@ import org.barmap.library.Jobs;
 import org.barmap.library.Library;
 import org.barmap.library.Pages;
 import org.barmap.library.Readings;
+import org.barmap.library.Replies;
 import org.barmap.library.Seconds;
 import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
@@ -35,6 +36,7 @@ public final class SqliteLibrary implements Library {
   private final SqliteChanges changes;
   private final SqliteJobs jobs;
   private final SqliteSeconds seconds;
+  private final SqliteReplies replies;
 
   private SqliteLibrary(Path folder, HikariDataSource pool, FolderLock lock, Clock clock) {
     this.pool = pool;
@@ -47,6 +49,7 @@ public final class SqliteLibrary implements Library {
     changes = new SqliteChanges(jdbi, clock);
     jobs = new SqliteJobs(jdbi, folder, clock);
     seconds = new SqliteSeconds(jdbi);
+    replies = new SqliteReplies(jdbi, clock);
     readings = new SqliteReadings(jdbi, drafts);
   }
 
@@ -186,6 +189,11 @@ public final class SqliteLibrary implements Library {
   @Override
   public Seconds seconds() {
     return seconds;
+  }
+
+  @Override
+  public Replies replies() {
+    return replies;
   }
 
   @Override

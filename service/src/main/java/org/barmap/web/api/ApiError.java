@@ -20,6 +20,8 @@ public enum ApiError {
   REFUSED(422, "That does not fit the book"),
   /** Someone else changed it first. */
   STALE(412, "Someone changed it meanwhile"),
+  /** The key of an edit belongs to another one. */
+  KEY_USED(422, "This key belongs to another edit"),
   /** No If-Match header. */
   NEEDS_REVISION(428, "Say which revision you saw, in an If-Match header"),
   /** The upload holds no file. */

@@ -6,7 +6,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /** The pages a browser opens: one head and one body for all rooms, filled with what differs. */
 public final class SitePages {
@@ -36,12 +38,21 @@ public final class SitePages {
 
   private SitePages() {}
 
-  /** Serves every page. */
+  /**
+   * Serves every page, what a browser needs to keep them all, and the worker that does it. The
+   * worker's text holds the version: when that is another one, browsers see another worker.
+   */
   public static void register(RoutesConfig routes) {
+    Map<String, String> pages = new LinkedHashMap<>();
     for (Room room : ROOMS) {
       String page = filled(HEAD + BODY, room.name(), room.title());
-      room.addresses().forEach(address -> routes.get(address, ctx -> show(ctx, page)));
+      room.addresses().forEach(address -> pages.put(address, page));
     }
+    pages.forEach((address, page) -> routes.get(address, ctx -> show(ctx, page)));
+    SiteFiles site = SiteFiles.with(pages);
+    String worker = resource("/site/sw.js").replace("{{version}}", site.version());
+    routes.get("/site.json", ctx -> fresh(ctx).json(site));
+    routes.get("/sw.js", ctx -> fresh(ctx).contentType("text/javascript").result(worker));
   }
 
   /** Returns the page for an address that has none. */
@@ -50,8 +61,11 @@ public final class SitePages {
   }
 
   private static void show(Context ctx, String page) {
-    ctx.header("Cache-Control", "no-cache");
-    ctx.html(page);
+    fresh(ctx).html(page);
+  }
+
+  private static Context fresh(Context ctx) {
+    return ctx.header("Cache-Control", "no-cache");
   }
 
   private static String filled(String page, String room, String title) {
@@ -59,9 +73,13 @@ public final class SitePages {
   }
 
   private static String text(String name) {
-    try (InputStream file = SitePages.class.getResourceAsStream("/frame/" + name + ".html")) {
+    return resource("/frame/" + name + ".html");
+  }
+
+  private static String resource(String path) {
+    try (InputStream file = SitePages.class.getResourceAsStream(path)) {
       if (file == null) {
-        throw new IllegalStateException("the build lacks frame/" + name + ".html");
+        throw new IllegalStateException("the build lacks " + path);
       }
       return new String(file.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException e) {

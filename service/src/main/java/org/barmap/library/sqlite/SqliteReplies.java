@@ -1,0 +1,41 @@
+package org.barmap.library.sqlite;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.util.Optional;
+import org.barmap.library.Replies;
+import org.jdbi.v3.core.Jdbi;
+
+/** Replies in SQLite. */
+record SqliteReplies(Jdbi jdbi, Clock clock) implements Replies {
+
+  /** An edit may wait in a browser for a run of some weeks. */
+  private static final Duration KEPT = Duration.ofDays(30);
+
+  @Override
+  public Optional<Reply> find(String key) {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery("select request, revision from reply where key = :key")
+                .bind("key", key)
+                .map((row, context) -> new Reply(row.getString("request"), row.getLong("revision")))
+                .findOne());
+  }
+
+  @Override
+  public void keep(String key, Reply reply) {
+    jdbi.useTransaction(
+        h -> {
+          h.execute(
+              "delete from reply where made_at < ?", clock.instant().minus(KEPT).toEpochMilli());
+          h.createUpdate(
+                  "insert or ignore into reply (key, request, revision, made_at)"
+                      + " values (:key, :request, :revision, :at)")
+              .bind("key", key)
+              .bind("request", reply.request())
+              .bind("revision", reply.revision())
+              .bind("at", clock.instant().toEpochMilli())
+              .execute();
+        });
+  }
+}

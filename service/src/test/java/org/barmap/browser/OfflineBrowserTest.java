@@ -1,0 +1,282 @@
+package org.barmap.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * A night without the service: killed, the window closed and opened again, the rooms walked, edits
+ * made.
+ */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class OfflineBrowserTest {
+
+  /** Each room, and something that is only there when the book is shown. */
+  private static final Map<String, String> ROOMS = rooms();
+
+  private static final String KEPT =
+      "return localStorage.getItem('barmap.kept.' + arguments[0]) !== null";
+
+  private Path data;
+  private String port;
+  private RunningService service;
+  private Browser browser;
+  private Api api;
+  private String book;
+
+  private static Map<String, String> rooms() {
+    Map<String, String> rooms = new LinkedHashMap<>();
+    rooms.put("/book.html", ".thumb");
+    rooms.put("/desk.html", ".bar-field");
+    rooms.put("/road.html", ".form-field");
+    rooms.put("/turns.html", ".turn");
+    rooms.put("/practice.html", "#click-go");
+    rooms.put("/stand.html", "#stand-begin");
+    return rooms;
+  }
+
+  @BeforeAll
+  void open(@TempDir Path folder) throws IOException {
+    data = folder;
+    book = ReadyBook.into(data);
+    // a port of its own: while the service is down no other one may answer in its place
+    try (ServerSocket free = new ServerSocket(0)) {
+      port = String.valueOf(free.getLocalPort());
+    }
+    again("");
+    api = new Api(service.base());
+    browser = Browser.open(service.base(), 1280, 900);
+    Shows.changesInto(api, book);
+  }
+
+  @AfterAll
+  void close() {
+    browser.close();
+    service.close();
+  }
+
+  private void again(String before) {
+    service = RunningService.start(data, before, List.of("--port", port));
+  }
+
+  /** Only the book's own page is opened; from then on all rooms work, in another window too. */
+  @Test
+  @Order(1)
+  void allRoomsOfABookThatWasOpenedWorkWithoutTheService() {
+    browser.go("/book.html?b=" + book);
+    long begun = System.nanoTime();
+    browser.waiting(120).until(d -> browser.script(KEPT, book).equals(true));
+    System.out.printf(
+        "kept: the demo book in %.1f s, %s%n", (System.nanoTime() - begun) / 1e9, use());
+    service.kill();
+    browser.anotherWindow();
+    browser.size(1280, 900);
+    begun = System.nanoTime();
+    ROOMS.forEach(
+        (room, thing) -> {
+          browser.go(room + "?b=" + book);
+          browser.see(thing);
+          browser.see(".net-kept", "not answering");
+        });
+    System.out.printf(
+        "without the service: %d rooms walked in %.1f s%n",
+        ROOMS.size(), (System.nanoTime() - begun) / 1e9);
+    browser.go("/desk.html?b=" + book);
+    browser.see(".bar-field");
+    assertThat(pictures()).as("the page's picture is shown").isEqualTo(true);
+    browser.go("/");
+    browser.see(".book h2", "Saltmarsh");
+    browser.go("/stand.html?b=" + book);
+    browser.click("#stand-begin");
+    browser.press(Keys.PAGE_DOWN, Keys.PAGE_DOWN);
+    assertThat(browser.see(".stand-big").getText()).isEqualTo("1");
+  }
+
+  private Object pictures() {
+    return browser.asyncScript(
+        "const done = arguments[arguments.length - 1];"
+            + "const image = new Image(); image.onload = () => done(true); image.onerror = () => done(false);"
+            + "image.src = document.querySelector('image').getAttribute('href')");
+  }
+
+  private Object use() {
+    return browser.asyncScript(
+        "const done = arguments[arguments.length - 1];"
+            + "navigator.storage.estimate().then(e => done((e.usage / 1e6).toFixed(1) + ' MB in the store'))");
+  }
+
+  @Test
+  @Order(2)
+  void editsMadeWithoutTheServiceAreSentInOrderAndOnce() {
+    int before = changeCount();
+    browser.go("/road.html?b=" + book);
+    browser.see(".net-kept");
+    edit("POST", "/changes", "{number: '7', kind: 'cut', first: '30', last: '31'}");
+    edit("POST", "/changes", "{number: '7', kind: 'remind', first: '40', what: 'watch'}");
+    browser.see("#net-edits", "2 edits to be sent");
+    browser.anotherWindow();
+    browser.go("/road.html?b=" + book);
+    browser.see("#net-edits", "2 edits to be sent");
+    again(""); // it is tried again and again while a page is open
+    browser.see(".toast", "2 edits kept in this browser are made now");
+    JsonNode changes = api.get("/api/books/" + book + "/changes").path("changes");
+    assertThat(changes).hasSize(before + 2);
+    assertThat(changes.path(before).path("kind").asString()).isEqualTo("cut");
+    assertThat(changes.path(before + 1).path("kind").asString()).isEqualTo("remind");
+    browser.count("#net-edits:not([hidden])", 0, 20);
+  }
+
+  /** Nineteen changes and one more are the demo show's: changes.json. */
+  private int changeCount() {
+    return 20;
+  }
+
+  /** What somebody else changed meanwhile is not run over, and the edit is not dropped either. */
+  @Test
+  @Order(3)
+  void anEditThatClashesIsShownAndMadeWhenThePlayerSaysSo() {
+    browser.go("/road.html?b=" + book);
+    browser.see("main h1");
+    String path = "/api/books/" + book + "/changes";
+    String seen = api.revision(path);
+    service.kill();
+    edit("POST", "/changes", "{number: '5', kind: 'remind', first: '20', what: 'watch'}", seen);
+    browser.see("#net-edits", "1 edit to be sent");
+    again("");
+    api.post(path, Map.of("number", "5", "kind", "remind", "first", "21", "what", "cue"), seen);
+    int before = api.get(path).path("changes").size();
+    browser.go("/road.html?b=" + book);
+    browser.see("#net-edits", "1 edit could not be made");
+    assertThat(api.get(path).path("changes")).hasSize(before);
+    browser.click("#net-edits");
+    browser.see(".net-list", "Someone changed the book meanwhile");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click(".net-again");
+    browser.see(".net-list", "Nothing waits any more");
+    assertThat(api.get(path).path("changes")).hasSize(before + 1);
+  }
+
+  /** A newer version of the pages comes in only when no page of the older one is open. */
+  @Test
+  @Order(4)
+  void anUpdateNeverReplacesAPageInUse(@TempDir Path other) throws IOException {
+    newerPages(other);
+    browser.go("/stand.html?b=" + book);
+    browser.click("#stand-begin");
+    service.kill();
+    again(other.toString());
+    browser.asyncScript(
+        "const done = arguments[arguments.length - 1];"
+            + "navigator.serviceWorker.getRegistration().then(r => r.update()).then(() => done(), e => done(String(e)))");
+    browser
+        .waiting(30)
+        .withMessage(() -> "the newer version never waited: " + waits())
+        .until(d -> waits().equals("true"));
+    assertThat(browser.script("return document.body.classList.contains('stand-is-on')"))
+        .isEqualTo(true);
+    assertThat(source()).as("a page in use goes on with its own files").isEqualTo(false);
+    browser.go("/turns.html?b=" + book);
+    browser.waiting(30).until(d -> source().equals(true));
+    browser.see(".turn");
+  }
+
+  private Object waits() {
+    return browser.asyncScript(
+        "const done = arguments[arguments.length - 1];"
+            + "navigator.serviceWorker.getRegistration().then(r => done(String(Boolean(r.waiting)) + (r.waiting ? '' : [r.installing?.state, r.active?.state].join())))");
+  }
+
+  private Object source() {
+    return browser.asyncScript(
+        "const done = arguments[arguments.length - 1];"
+            + "fetch('/js/core/bus.js').then(r => r.text()).then(t => done(t.includes('newer than before')))");
+  }
+
+  private static void newerPages(Path folder) throws IOException {
+    Path site = Path.of(System.getProperty("barmap.home", ".."), "web-static", "site");
+    try (Stream<Path> files = Files.walk(site)) {
+      files.forEach(file -> copy(file, folder.resolve("site").resolve(site.relativize(file))));
+    }
+    Path bus = folder.resolve("site/js/core/bus.js");
+    Files.writeString(bus, Files.readString(bus) + "// newer than before\n");
+  }
+
+  private static void copy(Path from, Path to) {
+    try {
+      if (Files.isDirectory(from)) {
+        Files.createDirectories(to);
+      } else {
+        Files.copy(from, to);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** A book that is put away takes what was kept of it along. */
+  @Test
+  @Order(5)
+  void nothingStaysInTheBrowserOfABookInTheBin() {
+    browser.go("/");
+    browser.click("[aria-label^='Put Saltmarsh']");
+    browser.see(".toast", "in the bin");
+    browser
+        .waiting(20)
+        .until(
+            d ->
+                browser
+                    .asyncScript(
+                        "const done = arguments[arguments.length - 1];"
+                            + "caches.open('barmap-data').then(c => c.keys()).then(keys =>"
+                            + " done(keys.filter(k => k.url.includes('/api/books/')).length))")
+                    .equals(0L));
+  }
+
+  private void edit(String method, String route, String body) {
+    edit(method, route, body, "");
+  }
+
+  /**
+   * Makes an edit as the rooms do: through what talks to the service, for the revision they saw.
+   */
+  private void edit(String method, String route, String body, String seen) {
+    Object said =
+        browser.asyncScript(
+            "const done = arguments[arguments.length - 1];"
+                + "import('/js/core/api.js').then(async api => {"
+                + " const path = api.bookPath('"
+                + book
+                + "');"
+                + " const match = '"
+                + seen.replace("\"", "")
+                + "' || (await api.call('GET', path + '/changes')).revision;"
+                + " await api.call('"
+                + method
+                + "', path + '"
+                + route
+                + "', {body: "
+                + body
+                + ", match});"
+                + "}).then(() => done('made'), e => done(e.name))");
+    assertThat(said).isEqualTo("Kept");
+  }
+}

@@ -1,0 +1,87 @@
+import { bookPath, call, cropPath, imagePath, read } from "./api.js";
+import { later } from "./clock.js";
+import { recall, remember } from "./store.js";
+
+/** Everything the rooms of a book ask for, below its address. */
+const ROUTES = /** @type {const} */ (["/map", "/doubts", "/history", "/settings", "/second", "/changes", "/changes/history", "/plan", "/plan?without=changes", "/roadmap"]);
+/** Pictures are kept in the sizes of the list and of the stand; the desk then shows the larger one. */
+const WIDTHS = [320, 1400];
+/** A player who only passes through a room need not fetch a whole book. */
+const AFTER_MS = 3000;
+
+/** @typedef {{stamp: string, at: string, pages: number}} Kept what this browser has of a book; at in ISO 8601 */
+
+/** @returns {boolean} whether this browser keeps anything: it does at addresses that are secure, and this machine's own is */
+export function canKeep() {
+  return isSecureContext && "serviceWorker" in navigator;
+}
+
+/** @param {string} book @returns {Kept|undefined} */
+export function keptOf(book) {
+  return recall(`kept.${book}`, /** @type {Kept|undefined} */ (undefined));
+}
+
+let begun = false;
+
+/**
+ * Lets the browser keep the pages, and the book whose room is open.
+ *
+ * @param {string} book may be empty
+ */
+export function startKeeping(book) {
+  if (begun || !canKeep()) return;
+  begun = true;
+  later(AFTER_MS, () => {
+    void register().then(() => (book ? keep(book) : undefined)).catch(() => undefined); // without it everything works but offline
+  });
+}
+
+async function register() {
+  const workers = navigator.serviceWorker;
+  const registration = await workers.register("/sw.js");
+  await takeOver(registration);
+  if (workers.controller) return;
+  await new Promise((resolve) => workers.addEventListener("controllerchange", resolve, { once: true }));
+}
+
+/**
+ * A newer version waits while pages of an older one are open; it comes in when this is the only one, just opened.
+ *
+ * @param {ServiceWorkerRegistration} registration
+ */
+async function takeOver(registration) {
+  const { waiting, active } = registration;
+  if (!waiting || !active || !isFresh()) return;
+  const { port1, port2 } = new MessageChannel();
+  /** @type {Promise<number>} */
+  const answer = new Promise((resolve) => (port1.onmessage = (event) => resolve(Number(event.data))));
+  active.postMessage("how many", [port2]);
+  if ((await answer) !== 1 || !isFresh()) return;
+  navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+  waiting.postMessage("take over");
+}
+
+/** Nobody pressed anything here yet. */
+function isFresh() {
+  return !navigator.userActivation?.hasBeenActive;
+}
+
+/** @param {string} book fetches what isn't kept as it is now; asking is what keeps it */
+async function keep(book) {
+  const [{ data: info, revision }, changes, settings] = await Promise.all([bookNow(book), call("GET", bookPath(book, "/changes")), call("GET", bookPath(book, "/settings"))]);
+  const stamp = [revision, changes.revision, settings.revision, info.pages.map((p) => `${p.id}${p.state}`).join()].join("/");
+  if (keptOf(book)?.stamp === stamp) return;
+  await Promise.all(["/api/books", "/api/bin", "/api/about"].map((path) => fetch(path)));
+  for (const route of ROUTES) await read(book, route);
+  const { turns } = await read(book, "/plan");
+  const ids = new Map(info.pages.map((p) => [p.index, p.id]));
+  const crops = turns.map((t) => cropPath(book, ids.get(t.toPage) ?? "", t.arrives, 900, 3));
+  const pictures = info.pages.filter((p) => p.width > 0).flatMap((p) => WIDTHS.map((width) => imagePath(book, p.id, width)));
+  for (const path of [...pictures, ...crops]) await fetch(path);
+  remember(`kept.${book}`, { stamp, at: new Date().toISOString(), pages: info.pages.length });
+}
+
+/** @param {string} book @returns {Promise<import("./api.js").Answered<import("./types.js").Book>>} */
+function bookNow(book) {
+  return call("GET", bookPath(book));
+}

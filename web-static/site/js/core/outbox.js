@@ -1,0 +1,183 @@
+/**
+ * Edits that could not be sent wait in the browser's own store until the service answers. Each has a key, so that
+ * the service makes it once only, however often it is sent. None goes away but by being made, or by a person.
+ *
+ * @typedef {object} Waiting
+ * @property {string} key
+ * @property {number} at milliseconds since 1970, also the order
+ * @property {string} method
+ * @property {string} path
+ * @property {unknown} [body]
+ * @property {string} [match] the revision that was seen
+ * @property {"waiting"|"clash"|"refused"} state
+ * @property {string} [why] in the service's words
+ * @property {string} [now] the revision there is, after a clash
+ */
+
+const STORE = "outbox";
+
+/** What may wait: edits that say by themselves what they mean. A step back doesn't: it is about the last step there is. */
+const MAY_WAIT = [
+  /^POST \/api\/books\/[^/]+\/(corrections|changes)$/,
+  /^(PATCH|DELETE) \/api\/books\/[^/]+\/changes\/[^/]+$/,
+  /^PUT \/api\/books\/[^/]+\/settings$/,
+  /^PATCH \/api\/books\/[^/]+$/,
+];
+
+/**
+ * @param {string} method
+ * @param {string} path
+ */
+export function mayWait(method, path) {
+  return MAY_WAIT.some((form) => form.test(`${method} ${path}`));
+}
+
+/** @returns {string} a key nobody else has; also where the address is not secure, as on a local net */
+export function newKey() {
+  return [...crypto.getRandomValues(new Uint8Array(16))].map((b) => b.toString(16).padStart(2, "0")).join("");
+}
+
+/** @type {Promise<IDBDatabase>|undefined} */
+let opened;
+
+function open() {
+  opened ??= new Promise((resolve, reject) => {
+    const request = indexedDB.open("barmap", 1);
+    request.addEventListener("upgradeneeded", () => request.result.createObjectStore(STORE, { keyPath: "key" }));
+    request.addEventListener("success", () => resolve(request.result));
+    request.addEventListener("error", () => reject(request.error ?? new Error("the browser's store can't be opened")));
+  });
+  return opened;
+}
+
+/**
+ * @template T
+ * @param {IDBTransactionMode} mode
+ * @param {(store: IDBObjectStore) => IDBRequest<T>} use
+ * @returns {Promise<T>} when it is safely written
+ */
+async function within(mode, use) {
+  const database = await open();
+  return new Promise((resolve, reject) => {
+    const transaction = database.transaction(STORE, mode);
+    const request = use(transaction.objectStore(STORE));
+    transaction.addEventListener("complete", () => resolve(request.result));
+    transaction.addEventListener("abort", () => reject(transaction.error ?? new Error("the browser's store is full")));
+  });
+}
+
+/** @returns {Promise<Waiting[]>} oldest first */
+export async function waiting() {
+  /** @type {Waiting[]} */
+  const all = await within("readonly", (store) => store.getAll());
+  return all.sort((a, b) => a.at - b.at);
+}
+
+/** @type {Set<() => void>} */
+const listeners = new Set();
+
+/** @param {() => void} listener told whenever something in the outbox became different */
+export function whenDifferent(listener) {
+  listeners.add(listener);
+}
+
+function tell() {
+  for (const listener of listeners) listener();
+}
+
+/** @param {Waiting} edit */
+export async function put(edit) {
+  await within("readwrite", (store) => store.put(edit));
+  tell();
+}
+
+/** @param {string} key */
+export async function drop(key) {
+  await within("readwrite", (store) => store.delete(key));
+  tell();
+}
+
+/** @type {Promise<number>|undefined} */
+let sending;
+
+/**
+ * Sends what waits, oldest first, as far as the service answers.
+ *
+ * @returns {Promise<number>} how many were made
+ */
+export function send() {
+  sending ??= sendAll().finally(() => (sending = undefined));
+  return sending;
+}
+
+async function sendAll() {
+  const locks = navigator.locks;
+  // of several windows one sends; where there are no locks the keys keep an edit from being made twice
+  return locks ? locks.request("barmap-outbox", sendEach) : sendEach();
+}
+
+async function sendEach() {
+  let made = 0;
+  for (;;) {
+    const next = (await waiting()).find((edit) => edit.state === "waiting");
+    if (!next) return made;
+    const outcome = await sendOne(next);
+    if (outcome === "made") made++;
+    if (outcome === "later") return made;
+  }
+}
+
+/**
+ * @param {Waiting} edit
+ * @returns {Promise<"made"|"later"|"not">}
+ */
+async function sendOne(edit) {
+  /** @type {Record<string, string>} */
+  const headers = { "Accept": "application/json, application/problem+json", "Content-Type": "application/json", "Idempotency-Key": edit.key };
+  if (edit.match !== undefined) headers["If-Match"] = `"${edit.match}"`;
+  let answer;
+  try {
+    answer = await fetch(edit.path, { method: edit.method, headers, body: edit.body === undefined ? undefined : JSON.stringify(edit.body), cache: "no-store" });
+  } catch {
+    return "later";
+  }
+  if (answer.status >= 500) return "later";
+  const text = await answer.text();
+  if (answer.ok) {
+    await drop(edit.key);
+    await moveOn(edit, (answer.headers.get("ETag") ?? "").replace(/^W\//, "").replace(/"/g, ""));
+    return "made";
+  }
+  const { detail, revision } = problem(text);
+  await put({ ...edit, state: answer.status === 412 ? "clash" : "refused", why: detail || `It answered ${answer.status}.`, now: revision });
+  return "not";
+}
+
+/** @param {string} text @returns {{detail: string, revision?: string}} */
+function problem(text) {
+  try {
+    const { detail, revision } = JSON.parse(text);
+    return { detail: String(detail ?? ""), revision: revision === undefined ? undefined : String(revision) };
+  } catch {
+    return { detail: "" };
+  }
+}
+
+/**
+ * What was meant for the same revision as an edit that has been made is meant for the one that came of it.
+ *
+ * @param {Waiting} made
+ * @param {string} revision
+ */
+async function moveOn(made, revision) {
+  if (revision === "") return;
+  for (const edit of await waiting()) {
+    if (edit.state === "waiting" && edit.match === made.match && thing(edit.path) === thing(made.path)) await put({ ...edit, match: revision });
+  }
+}
+
+/** @param {string} path what the revision of an edit is of */
+function thing(path) {
+  const [, book, rest = ""] = /^\/api\/books\/([^/]+)(?:\/([^/]+))?/.exec(path) ?? [];
+  return `${book}/${rest === "corrections" ? "" : rest}`;
+}

@@ -1,0 +1,104 @@
+/*
+ * Keeps the pages of barmap and what they showed of a book in the browser's own store, so that both work while the
+ * service doesn't answer. The pages are kept whole by version: a page that is open goes on with the files it began with.
+ */
+"use strict";
+
+const VERSION = "{{version}}";
+const SITE = `barmap-site-${VERSION}`;
+const DATA = "barmap-data";
+
+/** Says in a kept answer when it was kept (ISO 8601). */
+const KEPT = "X-Barmap-Kept";
+/** What the service says to every page of how far it may go, kept pages too. */
+const RULES = ["Content-Security-Policy", "X-Content-Type-Options", "Referrer-Policy", "Cross-Origin-Opener-Policy", "Cross-Origin-Resource-Policy"];
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(activate()));
+self.addEventListener("message", (event) => {
+  if (event.data === "take over") event.waitUntil(self.skipWaiting());
+  if (event.data === "how many") event.waitUntil(windows().then((open) => event.ports[0]?.postMessage(open.length)));
+});
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const url = new URL(request.url);
+  if (url.origin !== location.origin || url.pathname === "/sw.js" || url.pathname === "/site.json") return;
+  const api = url.pathname.startsWith("/api/");
+  if (request.method === "GET" && !api) event.respondWith(page(request, url));
+  else if (request.method === "GET" && isKept(url)) event.respondWith(data(event, url));
+  else if (request.method === "DELETE" && bookOnly(url)) event.respondWith(removed(request, bookOnly(url)));
+});
+
+function windows() {
+  return self.clients.matchAll({ type: "window", includeUncontrolled: true });
+}
+
+/** All files of one version, or none of them. */
+async function install() {
+  const answer = await fetch("/site.json", { cache: "no-store" });
+  const { version, files } = await answer.json();
+  if (version !== VERSION) throw new Error("the pages changed while they were fetched");
+  const rules = RULES.flatMap((name) => (answer.headers.has(name) ? [[name, answer.headers.get(name)]] : []));
+  const cache = await caches.open(SITE);
+  await Promise.all(
+    Object.entries(files).map(([path, { type, text }]) => cache.put(path, new Response(text, { headers: [["Content-Type", type], ["Cache-Control", "no-cache"], ...rules] }))),
+  );
+}
+
+/** Only now no page uses an older version any more. */
+async function activate() {
+  const names = await caches.keys();
+  await Promise.all(names.filter((name) => name.startsWith("barmap-site-") && name !== SITE).map((name) => caches.delete(name)));
+  await self.clients.claim();
+}
+
+/** The files of this version; what it hasn't is the service's to answer. */
+async function page(request, url) {
+  const cache = await caches.open(SITE);
+  return (await cache.match(url.pathname)) ?? fetch(request);
+}
+
+/** Events are for now only, and a packed book would be kept twice. */
+function isKept(url) {
+  return !url.pathname.endsWith("/events") && !url.pathname.endsWith("/pack");
+}
+
+/** What the service answers now; what it answered last where it doesn't. */
+async function data(event, url) {
+  const cache = await caches.open(DATA);
+  try {
+    const answer = await fetch(event.request);
+    if (answer.status === 200) event.waitUntil(keep(cache, event.request.url, answer.clone()));
+    return answer;
+  } catch (error) {
+    // a picture in another size is better than none
+    const kept = (await cache.match(event.request.url)) ?? (url.pathname.endsWith("/image") ? await cache.match(event.request.url, { ignoreSearch: true }) : undefined);
+    if (kept) return kept;
+    throw error;
+  }
+}
+
+async function keep(cache, url, answer) {
+  const headers = new Headers(answer.headers);
+  headers.set(KEPT, new Date().toISOString());
+  await cache.put(url, new Response(await answer.blob(), { status: 200, headers }));
+}
+
+/** The book an address is about as a whole; nothing where it is about a part of one. */
+function bookOnly(url) {
+  return /^\/api\/(?:books|bin)\/([^/]+)$/.exec(url.pathname)?.[1] ?? "";
+}
+
+async function removed(request, book) {
+  const answer = await fetch(request);
+  if (answer.ok) await forget(book);
+  return answer;
+}
+
+/** Nothing of a book that is put away stays here. */
+async function forget(book) {
+  const cache = await caches.open(DATA);
+  const below = new RegExp(`^/api/books/${book.replace(/[^\w-]/g, "\\$&")}(/|$)`);
+  const keys = await cache.keys();
+  await Promise.all(keys.filter((key) => below.test(new URL(key.url).pathname)).map((key) => cache.delete(key)));
+}
