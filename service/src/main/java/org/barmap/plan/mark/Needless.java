@@ -56,7 +56,9 @@ public final class Needless {
     Needless needless = new Needless(performance, held);
     List<PlanFinding> findings = new ArrayList<>();
     for (Span span : spans) {
-      if (needless.is(span) && !saidElsewhere(span)) {
+      boolean written =
+          saidElsewhere(span) || OpenMarks.exit(performance.number(), span).isPresent();
+      if (!written && needless.is(span)) {
         String text =
             "The book has this at bar "
                 + performance.number().nameAt(span.from())

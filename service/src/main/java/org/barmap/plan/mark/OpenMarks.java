@@ -8,11 +8,14 @@ import java.util.stream.Collectors;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Leaving;
 import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.term.Leave;
 import org.barmap.plan.order.OpenRun;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.piece.OpenWord;
 import org.barmap.plan.piece.PlayedPiece;
+import org.barmap.plan.piece.PrintedOpen;
 import org.barmap.plan.piece.Span;
 import org.barmap.plan.rest.RestCount;
 
@@ -71,11 +74,38 @@ final class OpenMarks {
             .rounds()
             .flatMap(r -> r.leaving().cue())
             .ifPresent(c -> cue(number, span, c));
+        exit(number, span).ifPresent(e -> exit(number, span, e));
       }
     }
     if (!rests.isEmpty()) {
       counts(order, rests);
     }
+  }
+
+  /** Returns how a printed vamp is left, where that is not what the print says. */
+  static Optional<String> exit(WrittenNumber number, Span span) {
+    Optional<Leaving> said =
+        span.effects()
+            .rounds()
+            .filter(r -> r.until() == Rounds.Until.CUE)
+            .map(Rounds::leaving)
+            .filter(l -> printed(number, span));
+    if (said.isEmpty()) {
+      return Optional.empty();
+    }
+    boolean anyTime = said.get().leave().filter(l -> l == Leave.ANY_TIME).isPresent();
+    boolean printedSo =
+        PrintedOpen.of(number).stream()
+            .filter(p -> p.slot() == span.from())
+            .flatMap(p -> p.word().leaving().leave().stream())
+            .anyMatch(l -> l == Leave.ANY_TIME);
+    boolean same = said.get().exitBar().isEmpty() && anyTime == printedSo;
+    return same ? Optional.empty() : said.get().out();
+  }
+
+  private void exit(WrittenNumber number, Span span, String exit) {
+    Optional<String> id = Optional.of(span.change().meta().id());
+    pencil.add(number, span.from(), number.barAt(span.from()), "cue", exit, id);
   }
 
   private void cue(WrittenNumber number, Span span, String cue) {

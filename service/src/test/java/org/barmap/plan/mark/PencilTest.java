@@ -61,7 +61,7 @@ class PencilTest {
     assertThat(marks).hasSizeLessThan(20);
     assertThat(marks)
         .extracting(m -> m.number() + "/" + m.where() + " " + m.mark())
-        .contains("1/92 cut", "1/102 land", "2/11 cue", "4/1 tempo", "7/46 insert")
+        .contains("1/92 cut", "1/102 land", "2/11 cue", "4/1 tempo", "7/46 insert", "8/18 cue")
         .doesNotContain("2/73 instrument", "6/33 times", "8/18 vamp", "6/71 bow");
   }
 
