@@ -27,8 +27,8 @@ import org.barmap.reckon.solve.Branch;
 import org.barmap.reckon.solve.Move;
 import org.barmap.reckon.solve.Observe;
 import org.barmap.reckon.solve.Restart;
+import org.barmap.reckon.solve.Sections;
 import org.barmap.reckon.solve.Solution;
-import org.barmap.reckon.solve.Solver;
 import org.barmap.reckon.solve.Step;
 import org.barmap.sign.kind.Reading;
 
@@ -37,16 +37,29 @@ import org.barmap.sign.kind.Reading;
  * anew from the evidence the map keeps; entries stay as they are drawn.
  *
  * <p>The same steps and the same solver as the first reckoning, without merging or splitting
- * entries.
+ * entries. Where a musical number begins, or a person set a bar's number, counting begins anew
+ * whatever came before, so that a change is worked out in its own part of the book only ({@link
+ * Sections}).
  */
 public final class Settler {
 
   private static final BookSettings SET = ReckonSettings.STANDARD.book();
 
+  /** What was solved of any book is solved for all: what a section comes to depends on it alone. */
+  private static final Sections SECTIONS = new Sections();
+
   private final Costs costs = Costs.DEFAULT;
+  private final Sections sections;
 
   /** Creates a settler with the default costs. */
-  public Settler() {}
+  public Settler() {
+    this(SECTIONS);
+  }
+
+  /** Creates one that remembers what these have solved. */
+  Settler(Sections sections) {
+    this.sections = sections;
+  }
 
   /**
    * Where a bar's choices are among the steps; a bar whose count is known takes no step.
@@ -84,9 +97,13 @@ public final class Settler {
     List<int[]> branches = new ArrayList<>();
     List<OwnSteps> places = lattice(map, fixed, flat, branches);
     List<Step> steps = Branch.fold(flat, branches);
-    int states = states(map);
-    double[] prior = prior(map.bars().get(0), fixed, states);
-    Solution solution = new Solver(steps, states, prior).solve();
+    Bar first = map.bars().get(0);
+    List<Bar> bars = map.bars();
+    Solution solution =
+        sections.solve(
+            steps,
+            states -> prior(first, fixed, states),
+            (from, to) -> states(bars.subList(after(places, from), after(places, to))));
     return written(map, fixed, solution, places);
   }
 
@@ -149,15 +166,12 @@ public final class Settler {
 
   private List<Step> start(Bar bar, Bar before, boolean startsNumber, Fixed fixed) {
     if (fixed.numbers().contains(bar.id())) {
-      return List.of(new Restart(SET.again().hardly(), 0, 0, 1));
+      return List.of(new Restart(0, 0, 0, 1));
     }
     if (startsNumber) {
       return List.of(
           new Restart(
-              SET.again().hardly(),
-              1 - costs.restarts().pickup(),
-              costs.restarts().pickup(),
-              SET.again().hardly()));
+              0, 1 - costs.restarts().pickup(), costs.restarts().pickup(), SET.again().hardly()));
     }
     boolean sameLine = bar.page() == before.page() && bar.system() == before.system();
     return sameLine
@@ -197,9 +211,24 @@ public final class Settler {
     return alternatives.stream().map(a -> new Reading(a.text(), a.probability())).toList();
   }
 
-  private static int states(BarMap map) {
+  /** Index of the first bar whose own steps end after a place; all bars where there is none. */
+  private static int after(List<OwnSteps> places, int step) {
+    int low = 0;
+    int high = places.size();
+    while (low < high) {
+      int middle = (low + high) / 2;
+      if (places.get(middle).before() > step) {
+        high = middle;
+      } else {
+        low = middle + 1;
+      }
+    }
+    return low;
+  }
+
+  private static int states(List<Bar> bars) {
     int most = 0;
-    for (Bar bar : map.bars()) {
+    for (Bar bar : bars) {
       most = Math.max(most, Math.max(bar.nextNumber(), SecondNumbers.of(bar).orElse(0)));
       for (Evidence.Alternative a : bar.evidence().map(Evidence::numbers).orElse(List.of())) {
         most =

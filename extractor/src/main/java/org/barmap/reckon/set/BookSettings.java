@@ -111,8 +111,7 @@ public record BookSettings(
    * A map settled again after people corrected it: from memory, not measured.
    *
    * @param more bar numbers told apart beyond the largest one in the map
-   * @param hardly weight of going on where a number starts or a person set one, and of any number
-   *     but the first where one starts
+   * @param hardly weight of any number but the first where one starts
    */
   public record Again(int more, double hardly) {}
 

@@ -36,6 +36,16 @@ public final class Branch implements Step {
     this.steps = List.copyOf(steps);
   }
 
+  @Override
+  public boolean equals(Object o) {
+    return o instanceof Branch b && steps.equals(b.steps);
+  }
+
+  @Override
+  public int hashCode() {
+    return steps.hashCode();
+  }
+
   /**
    * Folds steps into branches.
    *

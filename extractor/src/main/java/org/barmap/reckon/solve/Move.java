@@ -22,6 +22,21 @@ public record Move(int[] shifts, double[] weights, double other, int otherMin, i
    */
   private static final double NEGLIGIBLE = 1e-6;
 
+  @Override
+  public boolean equals(Object o) {
+    return o instanceof Move m
+        && Arrays.equals(shifts, m.shifts)
+        && Arrays.equals(weights, m.weights)
+        && other == m.other
+        && otherMin == m.otherMin
+        && otherMax == m.otherMax;
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * Arrays.hashCode(shifts) + Arrays.hashCode(weights);
+  }
+
   /** A move with listed alternatives only. */
   public static Move of(int[] shifts, double[] weights) {
     return new Move(shifts, weights, 0, 0, -1);

@@ -13,6 +13,19 @@ import org.barmap.reckon.solve.Solution.Choice;
 public record Observe(int[] values, double[] weights, double base) implements Step {
 
   @Override
+  public boolean equals(Object o) {
+    return o instanceof Observe m
+        && Arrays.equals(values, m.values)
+        && Arrays.equals(weights, m.weights)
+        && base == m.base;
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * Arrays.hashCode(values) + Arrays.hashCode(weights);
+  }
+
+  @Override
   public void sum(double[] in, double[] out) {
     Move.scaled(in, base, out);
     for (int i = 0; i < values.length; i++) {

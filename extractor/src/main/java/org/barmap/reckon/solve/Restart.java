@@ -12,6 +12,11 @@ import org.barmap.reckon.solve.Solution.Choice;
  */
 public record Restart(double stay, double toOne, double toZero, double elsewhere) implements Step {
 
+  /** Tells whether nothing before it says anything about what comes after it. */
+  public boolean forgets() {
+    return stay == 0;
+  }
+
   /** Weight of jumping to a state. */
   double jump(int state) {
     return elsewhere + (state == 1 ? toOne : state == 0 ? toZero : 0);
