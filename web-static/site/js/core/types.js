@@ -100,12 +100,15 @@
  * @property {string} [firstBar]
  * @property {string} [lastBar]
  * @property {boolean} [tacet]
+ * @property {number} [firstPage] of its first bar, where only some pages' bars were asked for
+ * @property {number} [lastPage]
  *
  * @typedef {object} BarMap
  * @property {{title: string, part: string}} book
  * @property {MapPage[]} pages
  * @property {MusicalNumber[]} numbers
  * @property {Bar[]} bars
+ * @property {number[]} [here] the pages whose lines and bars it has, where it is not all
  *
  * @typedef {object} Answer
  * @property {string} label

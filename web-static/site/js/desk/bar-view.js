@@ -9,21 +9,6 @@ import { barForm } from "./bar-form.js";
 /** @typedef {import("./model.js").DeskModel} DeskModel */
 
 /**
- * The number a bar lies in.
- *
- * @param {import("../core/types.js").BarMap} map
- * @param {Bar} bar
- */
-function numberOf(map, bar) {
-  const place = map.bars.findIndex((b) => b.id === bar.id);
-  return map.numbers.find((n) => {
-    const from = map.bars.findIndex((b) => b.id === n.firstBar);
-    const to = map.bars.findIndex((b) => b.id === n.lastBar);
-    return from >= 0 && from <= place && place <= to;
-  });
-}
-
-/**
  * What the panel says of the chosen bar, or of the page when none is chosen.
  *
  * @param {DeskModel} model
@@ -31,7 +16,7 @@ function numberOf(map, bar) {
  */
 export function barView(model, { bar, index, folds, correct, act }) {
   if (!bar) return pageView(model, index, act);
-  const within = numberOf(model.map, bar);
+  const within = model.numberOf(bar);
   const starts = within?.firstBar === bar.id ? within : undefined;
   const removeLine = async () => {
     const sure = await confirm(`Take out line ${bar.system}?`, "Its bars and what was said of them are taken out with it. It can be taken back.", "Take it out");

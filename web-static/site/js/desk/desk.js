@@ -79,7 +79,10 @@ export class Desk {
     const bus = this.#bus;
     bus.on("map", () => this.#keepPlace());
     bus.on("doubts", () => this.draw());
-    bus.on("history", () => this.draw());
+    bus.on("history", () => {
+      this.#drawTools();
+      if (this.#panel.tab !== "doubts") this.#panel.draw();
+    });
     bus.on("busy", (busy) => this.node.classList.toggle("busy", busy));
     bus.on("pick", (bar) => this.#select(bar));
     bus.on("cut-at", ({ bar, p }) => void this.#add(bar, p));
@@ -114,6 +117,9 @@ export class Desk {
     this.#tools.leave();
     history.replaceState(null, "", `?b=${encodeURIComponent(this.#book)}&p=${index}`);
     this.draw();
+    const { pages } = this.#model.map;
+    // the next page is there when it is turned to
+    void this.#model.look(index).then(() => this.#model.need(pages[pages.findIndex((p) => p.index === index) + 1]?.index ?? index)).catch((error) => this.#bus.emit("failed", error));
   }
 
   /**
@@ -151,7 +157,14 @@ export class Desk {
     this.#last = bar ?? this.#last;
     const bars = model.barsOn(page.index);
     this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region });
-    if (!this.#tools.active) this.#stage.note(bars.length ? "" : "No bars were found on this page.");
+    if (!this.#tools.active) this.#stage.note(bars.length || !model.has(page.index) ? "" : "No bars were found on this page.");
+    this.#drawTools();
+    this.#panel.draw();
+  }
+
+  #drawTools() {
+    const model = this.#model;
+    const page = this.#page;
     const all = model.map.pages;
     const state = model.pageState(page.index);
     this.#toolbar.draw({
@@ -159,7 +172,6 @@ export class Desk {
       undo: model.history.undo, redo: model.history.redo, adding: this.#stage.adding,
       verified: state === "verified", doubts: model.doubts.length, readable: state !== "failed",
     });
-    this.#panel.draw();
   }
 
   #drawBar() {
@@ -173,7 +185,7 @@ export class Desk {
     return doubtList(this.#model.doubts, {
       here: this.#index,
       current: this.#doubt,
-      go: (doubt) => this.#go(doubt),
+      go: (doubt) => void this.#go(doubt),
       correct: (c) => this.#correct(c),
       check: (list) => this.#model.check(list),
       show: (doubt) => this.#showPlace(doubt),
@@ -182,8 +194,7 @@ export class Desk {
 
   /** @param {Finding} doubt whose bar, or page, is wanted with all its fields */
   #showPlace(doubt) {
-    this.#go(doubt);
-    this.#panel.open("bar");
+    void this.#go(doubt).then(() => this.#panel.open("bar"));
   }
 
   /** @param {Correction} correction */
@@ -202,9 +213,12 @@ export class Desk {
   }
 
   /** @param {Finding} doubt */
-  #go(doubt) {
+  async #go(doubt) {
     this.#doubt = doubt;
-    if (doubt.page && doubt.page !== this.#index) this.open(doubt.page);
+    if (doubt.page && doubt.page !== this.#index) {
+      await this.#model.need(doubt.page).catch((error) => this.#bus.emit("failed", error));
+      this.open(doubt.page);
+    }
     this.#selected = doubt.bar;
     this.draw();
     this.#stage.reveal(true);
@@ -246,6 +260,8 @@ export class Desk {
   /** @param {-1|1} step bars of the book, over lines and pages */
   async #moveMark(step) {
     const bar = this.#bar;
+    const pages = this.#model.map.pages.map((p) => p.index);
+    if (bar) await this.#model.need(pages[pages.indexOf(bar.page) + step] ?? bar.page);
     const all = this.#model.map.bars;
     const next = bar ? all[all.findIndex((b) => b.id === bar.id) + step] : undefined;
     if (bar?.rehearsal && next) await this.#putMark(bar, next);
@@ -290,7 +306,7 @@ export class Desk {
     const all = this.#model.doubts;
     if (all.length === 0) return;
     this.#panel.open("doubts");
-    this.#go(doubtAfter(all, this.#index, this.#doubt));
+    void this.#go(doubtAfter(all, this.#index, this.#doubt));
   }
 
   /** @param {string} id of a field of the bar form */

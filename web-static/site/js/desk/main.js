@@ -16,8 +16,10 @@ async function start() {
   const bus = new EventBus();
   const model = new DeskModel(book, bus);
   show(need("main"), el("p", { class: "waiting", text: "Opening the book …" }));
+  const asked = new URLSearchParams(location.search);
+  const wanted = Number(asked.get("p")) || 1;
   try {
-    await model.load();
+    await model.load(wanted, asked.get("bar") ?? "");
   } catch (error) {
     if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
     complain(error);
@@ -27,10 +29,8 @@ async function start() {
   if (model.map.pages.length === 0) {
     return deadEnd("No pages to correct yet", "Add pages first; this desk opens as soon as one is read.", { href: `/book.html?b=${encodeURIComponent(book)}`, text: "Add pages" });
   }
-  const wanted = Number(new URLSearchParams(location.search).get("p"));
   const desk = new Desk(book, bus, model);
   show(need("main"), desk.node);
-  const asked = new URLSearchParams(location.search);
   desk.open(model.map.pages.some((p) => p.index === wanted) ? wanted : model.map.pages[0].index);
   desk.show(asked.get("bar") ?? "", asked.get("field") ?? "");
   new LiveBook(bookPath(book, "/events"), bus);

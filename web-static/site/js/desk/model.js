@@ -28,6 +28,11 @@ export class DeskModel {
   #states = new Map();
   /** @type {Map<number, string>} page index to id */
   #ids = new Map();
+  /** @type {Map<number, Bar[]>} by page, of those that are here */
+  #bars = new Map();
+  /** @type {Map<number, Promise<void>>} pages on their way */
+  #coming = new Map();
+  #wanted = 1;
   /** @type {Promise<unknown>} */
   #last = Promise.resolve();
   #waiting = 0;
@@ -79,49 +84,141 @@ export class DeskModel {
     return this.#ids.get(index) ?? this.map.pages.find((p) => p.index === index)?.id ?? "";
   }
 
-  /** @param {number} index */
+  /** @param {number} index @returns {Bar[]} none while the page is on its way, see `need` */
   barsOn(index) {
-    return this.map.bars.filter((b) => b.page === index);
+    return this.#bars.get(index) ?? [];
   }
 
-  /** @param {string|undefined} id */
+  /** @param {string|undefined} id of a bar on a page that is here */
   bar(id) {
-    return this.map.bars.find((b) => b.id === id);
+    if (!id) return undefined;
+    for (const bars of this.#bars.values()) {
+      const found = bars.find((b) => b.id === id);
+      if (found) return found;
+    }
+    return undefined;
   }
 
-  /** Fetches everything afresh. */
-  async load() {
-    /** @type {Promise<import("../core/api.js").Answered<BarMap>>} */
-    const map = call("GET", bookPath(this.#book, "/map"));
-    const [book, answer] = await Promise.all([read(this.#book, ""), map]);
-    this.title = `${book.title}, ${book.part}`;
-    this.#states = new Map(book.pages.map((p) => [p.index, p.state]));
-    this.#ids = new Map(book.pages.map((p) => [p.index, p.id]));
-    this.#take(answer.data, answer.revision);
-    await this.#beside();
+  /** @param {number} index whether its lines and bars are here */
+  has(index) {
+    return this.#bars.has(index);
   }
 
   /**
+   * The musical number a bar of a page that is here lies in.
+   *
+   * @param {Bar} bar
+   */
+  numberOf(bar) {
+    const bars = this.barsOn(bar.page);
+    const place = (/** @type {string|undefined} */ id) => bars.findIndex((b) => b.id === id);
+    const at = place(bar.id);
+    return this.map.numbers.find((n) => {
+      const { firstPage = 0, lastPage = 0 } = n;
+      const begun = firstPage === bar.page ? place(n.firstBar) <= at : firstPage !== 0 && firstPage < bar.page;
+      return begun && (lastPage === bar.page ? at <= place(n.lastBar) : bar.page < lastPage);
+    });
+  }
+
+  /**
+   * Fetches everything afresh: what is asked in the whole book, lines and bars of one page.
+   *
+   * @param {number} [index] that page; the one fetched last when absent
+   * @param {string} [bar] whose page is wanted beside it
+   */
+  async load(index = this.#wanted, bar = "") {
+    this.#wanted = index;
+    const [book, found, history, answer] = await Promise.all([
+      read(this.#book, ""),
+      read(this.#book, "/doubts"),
+      read(this.#book, "/history"),
+      this.#fetch(index, bar),
+    ]);
+    this.title = `${book.title}, ${book.part}`;
+    this.#bars.clear();
+    this.#doubts = found.doubts.filter((d) => d.severity !== "info");
+    this.#history = history;
+    this.#pages(book);
+    this.#take(answer.data, answer.revision);
+    this.#bus.emit("doubts", this.#doubts);
+    this.#bus.emit("history", this.#history);
+  }
+
+  /**
+   * @param {number} index
+   * @param {string} [bar]
+   * @returns {Promise<import("../core/api.js").Answered<BarMap>>}
+   */
+  #fetch(index, bar) {
+    return call("GET", bookPath(this.#book, `/map?pages=${index}${bar ? `&bar=${encodeURIComponent(bar)}` : ""}`));
+  }
+
+  /** @param {number} index of the page that is looked at now: what is fetched afresh is fetched of it */
+  look(index) {
+    this.#wanted = index;
+    return this.need(index);
+  }
+
+  /**
+   * Fetches lines and bars of a page, unless they are here.
+   *
+   * @param {number} index
+   */
+  async need(index) {
+    if (this.has(index)) return;
+    const known = this.#coming.get(index);
+    if (known) return known;
+    const coming = this.#fetch(index).then(
+      async ({ data, revision }) => {
+        this.#coming.delete(index);
+        if (revision === this.#revision || this.#waiting > 0) this.#take(data, this.#revision);
+        else await this.#afresh(index);
+      },
+      (error) => {
+        this.#coming.delete(index);
+        throw error;
+      },
+    );
+    this.#coming.set(index, coming);
+    return coming;
+  }
+
+  /** @param {number} index of a page that came out of another revision; what is looked at goes first */
+  async #afresh(index) {
+    await this.load();
+    if (index === this.#wanted) await this.need(index);
+  }
+
+  /** @param {import("../core/types.js").BookAnswers[""]} book */
+  #pages(book) {
+    this.#states = new Map(book.pages.map((p) => [p.index, p.state]));
+    this.#ids = new Map(book.pages.map((p) => [p.index, p.id]));
+  }
+
+  /**
+   * Lays what came over what is here: lines and bars of some pages, all else of the whole book.
+   *
    * @param {BarMap} map
    * @param {string} revision
    */
   #take(map, revision) {
-    this.#map = map;
+    const came = new Set(map.here ?? map.pages.map((p) => p.index));
+    const lines = new Map((this.#map?.pages ?? []).map((p) => [p.index, p.systems]));
+    const pages = map.pages.map((p) => (came.has(p.index) ? p : { ...p, systems: lines.get(p.index) ?? [] }));
+    for (const index of came) this.#bars.set(index, []);
+    for (const bar of map.bars) this.#bars.get(bar.page)?.push(bar);
+    for (const index of this.#bars.keys()) if (!pages.some((p) => p.index === index)) this.#bars.delete(index);
+    const bars = [...this.#bars.keys()].sort((a, b) => a - b).flatMap((index) => this.barsOn(index));
+    this.#map = { ...map, pages, bars };
     this.#revision = revision;
-    this.#bus.emit("map", map);
+    this.#bus.emit("map", this.#map);
   }
 
-  /** Doubts and history follow the map. */
+  /** History and the states of pages follow a step; they are not waited for. */
   async #beside() {
-    const [found, history, book] = await Promise.all([
-      read(this.#book, "/doubts"),
-      read(this.#book, "/history"),
-      read(this.#book, ""),
-    ]);
-    this.#doubts = found.doubts.filter((d) => d.severity !== "info");
+    const [history, book] = await Promise.all([read(this.#book, "/history"), read(this.#book, "")]);
     this.#history = history;
-    this.#states = new Map(book.pages.map((p) => [p.index, p.state]));
-    this.#bus.emit("doubts", this.#doubts);
+    this.#pages(book);
     this.#bus.emit("history", this.#history);
   }
 
@@ -196,8 +293,9 @@ export class DeskModel {
    * @returns {Promise<string|undefined>}
    */
   async #newer(body) {
+    const pages = [...this.#bars.keys()].join(",");
     /** @type {Promise<import("../core/api.js").Answered<BarMap>>} */
-    const map = call("GET", bookPath(this.#book, "/map"));
+    const map = call("GET", bookPath(this.#book, `/map?pages=${pages}`));
     const [{ data, revision }, history] = await Promise.all([map, read(this.#book, "/history")]);
     const fits = body ? stillMeans(body, this.map, data) : sameSteps(this.#history, history);
     return fits ? revision : undefined;
@@ -209,16 +307,23 @@ export class DeskModel {
    */
   async #send(path, body) {
     try {
+      let seen = this.#revision;
       const post = async (/** @type {string} */ match) => {
+        seen = match;
         /** @type {import("../core/api.js").Answered<import("../core/types.js").CorrectionAnswer>} */
-        const { data } = await call("POST", bookPath(this.#book, path), { body: body ?? {}, match });
+        const { data } = await call("POST", bookPath(this.#book, `${path}?pages=changed`), { body: body ?? {}, match });
         return data;
       };
       const data = await write(this.#revision, post, () => this.#newer(body));
       this.#doubts = data.doubts.filter((d) => d.severity !== "info");
-      this.#take(data.map, String(data.revision));
+      if (seen !== this.#revision) {
+        // others were faster: pages that are here may have changed with theirs
+        await this.load();
+      } else {
+        this.#take(data.map, String(data.revision));
+      }
       this.#bus.emit("made", data.entry);
-      await this.#beside();
+      void this.#beside().catch(() => {});
       return true;
     } catch (error) {
       if (isStale(error)) {

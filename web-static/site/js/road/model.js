@@ -100,9 +100,13 @@ export class RoadModel {
       /** @type {Answered<import("../core/types.js").ChangeAnswer>} */
       const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision });
       this.#revision = String(data.revision);
+      this.changes = data.changes;
       this.plan = data.plan;
       this.#bus.emit("turns");
-      await this.load();
+      const [road, history] = await Promise.all([read(this.#book, "/roadmap"), read(this.#book, "/changes/history")]);
+      this.numbers = road.numbers;
+      this.history = history;
+      this.#bus.emit("road");
       return data;
     } catch (error) {
       if (isStale(error)) {
@@ -118,6 +122,12 @@ export class RoadModel {
   add(change) {
     const name = who();
     return this.#write("POST", "/changes", name ? { ...change, who: name } : change);
+  }
+
+  /** @param {Change[]} changes made in one step, as a pasted list is */
+  addAll(changes) {
+    const name = who();
+    return changes.length === 1 ? this.add(changes[0]) : this.#write("POST", "/changes", name ? { changes, who: name } : { changes });
   }
 
   /**

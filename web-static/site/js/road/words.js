@@ -74,7 +74,7 @@ export class WordBox {
    */
   async #settle(lines, done, changes) {
     try {
-      for (const change of changes) await this.#model.add(change);
+      if (!(await this.#model.addAll(changes))) return;
       this.#area.value = lines.filter((l) => !done.includes(l)).map((l) => l.line).join("\n");
       this.#grow();
       if (this.#area.value) await this.#read();

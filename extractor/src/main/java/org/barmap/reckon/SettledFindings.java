@@ -56,13 +56,15 @@ record SettledFindings(Costs costs, Fixed fixed, BarMap settled) {
     List<Bar> bars = settled.bars();
     Set<String> jumped = new HashSet<>();
     jumps.forEach(i -> jumped.add(bars.get(i).id()));
+    Set<String> there = new HashSet<>();
+    bars.forEach(b -> there.add(b.id()));
     Set<String> guessed = new HashSet<>();
     Set<String> doubtful = new HashSet<>();
     List<Finding> out = new ArrayList<>();
     for (Finding f : before) {
       String bar = f.bar().orElse("");
       boolean ours = f.stage() == Stage.RECKON;
-      boolean open = !fixed.answered().contains(bar) && settled.bar(bar).isPresent();
+      boolean open = !fixed.answered().contains(bar) && there.contains(bar);
       if (ours && open && f.code().equals("barline-missing")) {
         guessed.add(bar);
       } else if (ours && open && f.code().equals("barline-unsure")) {

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
@@ -47,6 +49,11 @@ public final class Settler {
 
   /** What was solved of any book is solved for all: what a section comes to depends on it alone. */
   private static final Sections SECTIONS = new Sections();
+
+  /** As many as some five books of 144 pages say. */
+  private static final int MOST_WEIGHED = 20_000;
+
+  private static final ConcurrentHashMap<Said, Step> WEIGHED = new ConcurrentHashMap<>();
 
   private final Costs costs = Costs.DEFAULT;
   private final Sections sections;
@@ -183,11 +190,13 @@ public final class Settler {
     if (fixed.numbers().contains(bar.id())) {
       return Optional.of(new Observe(new int[] {bar.number()}, new double[] {1}, 0));
     }
-    List<Reading> read = readings(bar.evidence().map(Evidence::numbers).orElse(List.of()));
+    List<Evidence.Alternative> read = bar.evidence().map(Evidence::numbers).orElse(List.of());
     return read.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            Weights.printed(read, bar.evidence().map(Evidence::number).orElse(1.0), costs));
+            weighed(
+                new Said(false, read, bar.evidence().map(Evidence::number).orElse(1.0)),
+                s -> Weights.printed(readings(s.read), s.sure, costs)));
   }
 
   /** What a second reading calls the bar, where its numbers begin or jump. */
@@ -203,8 +212,22 @@ public final class Settler {
     boolean free = bar.isRest() && !fixed.counts().contains(bar.id()) && !read.isEmpty();
     return free
         ? Optional.of(
-            Weights.rest(readings(read), bar.evidence().map(Evidence::rest).orElse(1.0), costs))
+            (Move)
+                weighed(
+                    new Said(true, read, bar.evidence().map(Evidence::rest).orElse(1.0)),
+                    s -> Weights.rest(readings(s.read), s.sure, costs)))
         : Optional.empty();
+  }
+
+  /** What was read at a bar: its rest's count or its number, and how surely it is one. */
+  private record Said(boolean count, List<Evidence.Alternative> read, double sure) {}
+
+  /** Weighs what was read; a book that is settled again says nearly all of it again. */
+  private static Step weighed(Said said, Function<Said, Step> weigh) {
+    if (WEIGHED.size() > MOST_WEIGHED) {
+      WEIGHED.clear();
+    }
+    return WEIGHED.computeIfAbsent(said, weigh);
   }
 
   private static List<Reading> readings(List<Evidence.Alternative> alternatives) {

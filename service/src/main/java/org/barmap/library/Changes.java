@@ -18,7 +18,12 @@ public interface Changes {
   List<ObjectNode> at(String book, Instant moment);
 
   /** Adds a change; it gets an id, a date and its author. */
-  Saved<List<ObjectNode>> add(String book, long revision, String who, ObjectNode change);
+  default Saved<List<ObjectNode>> add(String book, long revision, String who, ObjectNode change) {
+    return add(book, revision, who, List.of(change));
+  }
+
+  /** Adds changes in one step; each gets an id, a date and its author. */
+  Saved<List<ObjectNode>> add(String book, long revision, String who, List<ObjectNode> changes);
 
   /** Puts other values into a change. */
   Saved<List<ObjectNode>> patch(

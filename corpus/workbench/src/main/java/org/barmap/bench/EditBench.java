@@ -6,7 +6,8 @@ import org.barmap.map.BarMap;
 
 /**
  * Measures what follows a step in a book of 3,000 bars: a correction computed and kept, a change
- * planned; and a book settled again after a correction, in one that keeps what was read.
+ * planned; a book settled again after a correction, in one that keeps what was read; and what a
+ * page waits for at a running service of that book, from request to answer.
  */
 final class EditBench {
 
@@ -22,5 +23,6 @@ final class EditBench {
     figures.put("editKeptMillis", Rounds.medianMillis(LibraryClicks.corrected(map), WARM_UP));
     figures.put("changePlannedMillis", Rounds.medianMillis(LibraryClicks.planned(map), WARM_UP));
     SettleBench.measure(figures);
+    RouteClicks.measure(figures);
   }
 }

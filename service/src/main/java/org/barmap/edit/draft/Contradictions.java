@@ -210,8 +210,9 @@ public final class Contradictions {
   private void order() {
     Map<String, MusicalNumber> named = new HashMap<>();
     OptionalInt highest = OptionalInt.empty();
+    Map<String, Bar> bars = map.barsById();
     for (MusicalNumber n : map.numbers()) {
-      Optional<Bar> first = n.firstBar().flatMap(map::bar);
+      Optional<Bar> first = n.firstBar().map(bars::get);
       OptionalInt own = figure(n.label());
       boolean same = !n.label().isEmpty() && named.put(n.label(), n) != null;
       if (first.isPresent() && same) {

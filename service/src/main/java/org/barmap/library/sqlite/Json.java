@@ -9,6 +9,7 @@ import org.barmap.edit.draft.Resettling;
 import org.barmap.edit.draft.Settled;
 import org.barmap.edit.kind.Correction;
 import org.barmap.library.Settings;
+import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
 import org.barmap.map.json.BarMapJson;
@@ -35,10 +36,14 @@ final class Json {
   }
 
   /** Takes a draft out; one kept without its open findings by an older program is judged now. */
-  static Draft draft(String map, String settled, Optional<String> open) {
+  static Draft draft(BarMap map, String settled, Optional<String> open) {
     Settled people = BarMapJson.mapper().readValue(settled, Settled.class);
-    return open.map(o -> new Draft(map(map), people, findings(o)))
-        .orElseGet(() -> Resettling.judged(Draft.of(map(map)).with(people)));
+    return open.map(o -> new Draft(map, people, findings(o)))
+        .orElseGet(() -> Resettling.judged(Draft.of(map).with(people)));
+  }
+
+  static List<Bar> bars(String json) {
+    return List.of(BarMapJson.mapper().readValue(json, Bar[].class));
   }
 
   private static List<Finding> findings(String json) {

@@ -118,21 +118,27 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
   }
 
   @Override
-  public Saved<List<ObjectNode>> add(String book, long revision, String who, ObjectNode change) {
-    ObjectNode made = change.deepCopy();
-    made.put("id", Ids.make());
-    made.put("when", clock.instant().toString());
-    if (!who.isEmpty()) {
-      made.put("who", who);
+  public Saved<List<ObjectNode>> add(
+      String book, long revision, String who, List<ObjectNode> changes) {
+    List<ObjectNode> made = new ArrayList<>();
+    for (ObjectNode change : changes) {
+      ObjectNode one = change.deepCopy();
+      one.put("id", Ids.make());
+      one.put("when", clock.instant().toString());
+      if (!who.isEmpty()) {
+        one.put("who", who);
+      }
+      made.add(one);
     }
+    String text = made.size() == 1 ? shortly(made.get(0)) : made.size() + " changes";
     return save(
         book,
         revision,
         who,
         list -> {
           List<ObjectNode> after = new ArrayList<>(list);
-          after.add(made);
-          return Optional.of(new Changed(after, "Added: " + shortly(made)));
+          after.addAll(made);
+          return Optional.of(new Changed(after, "Added: " + text));
         });
   }
 

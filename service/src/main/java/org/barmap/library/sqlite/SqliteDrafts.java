@@ -19,6 +19,7 @@ import org.barmap.library.History;
 import org.barmap.library.HistoryEntry;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
+import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -52,15 +53,16 @@ final class SqliteDrafts implements Drafts {
                 where id = :id and discarded_at is null
                 """)
             .bind("id", book)
-            .map((columns, context) -> row(columns))
+            .map((columns, context) -> row(h, book, columns))
             .findOne();
     row.filter(Row::judgedNow).ifPresent(r -> keepOpen(h, book, r.draft()));
     return row.map(Row::draft);
   }
 
-  private static Row row(ResultSet row) throws SQLException {
+  private static Row row(Handle h, String book, ResultSet row) throws SQLException {
     Optional<String> open = Optional.ofNullable(row.getString("draft_open"));
-    Draft draft = Json.draft(row.getString("draft_map"), row.getString("draft_settled"), open);
+    BarMap map = DraftPages.read(h, book, Json.map(row.getString("draft_map")));
+    Draft draft = Json.draft(map, row.getString("draft_settled"), open);
     return new Row(new Versioned<>(row.getLong("draft_revision"), draft), open.isEmpty());
   }
 
@@ -79,22 +81,23 @@ final class SqliteDrafts implements Drafts {
   }
 
   /** Stores a draft as the next revision. */
-  static Versioned<Draft> store(Handle h, String book, long revision, Draft draft) {
+  private static Versioned<Draft> store(Handle h, String book, Versioned<Draft> now, Draft draft) {
+    long next = now.revision() + 1;
+    DraftPages.write(h, book, now.value().map(), draft.map());
     h.createUpdate(
             """
-            update book set draft_revision = :revision, draft_map = :map, draft_settled = :settled,
+            update book set draft_revision = :revision, draft_settled = :settled,
               draft_open = :open, bars = :bars, verified_pages = :verified, doubts = :doubts where id = :id
             """)
         .bind("id", book)
-        .bind("revision", revision + 1)
-        .bind("map", Json.write(draft.map()))
+        .bind("revision", next)
         .bind("settled", Json.write(draft.settled()))
         .bind("open", Json.write(draft.open()))
         .bind("bars", draft.map().writtenBars())
         .bind("verified", draft.settled().verifiedPages().size())
         .bind("doubts", draft.open().size())
         .execute();
-    return new Versioned<>(revision + 1, draft);
+    return new Versioned<>(next, draft);
   }
 
   @Override
@@ -146,7 +149,7 @@ final class SqliteDrafts implements Drafts {
             return new Saved.Refused<>(refused.reasons());
           }
           Outcome.Done done = (Outcome.Done) outcome;
-          Versioned<Draft> next = store(h, book, revision, done.draft());
+          Versioned<Draft> next = store(h, book, now, done.draft());
           return new Saved.Done<>(next, step.write(h, done));
         });
   }
@@ -264,7 +267,7 @@ final class SqliteDrafts implements Drafts {
 
   /** Stores a draft as the next revision; {@code text} says what was done. */
   Saved<Draft> next(Handle h, String book, Versioned<Draft> now, Draft draft, String text) {
-    return unchanged(store(h, book, now.revision(), draft), text);
+    return unchanged(store(h, book, now, draft), text);
   }
 
   /** A step that leaves the draft as it is. */
@@ -306,7 +309,7 @@ final class SqliteDrafts implements Drafts {
     LOG.add(h, book, entry, kept("{}", Change.between(before, retaken.draft())));
     Retakes.insert(h, book, entry.id(), step);
     Retakes.swap(h, step, false);
-    return new Saved.Done<>(store(h, book, now.revision(), retaken.draft()), entry);
+    return new Saved.Done<>(store(h, book, now, retaken.draft()), entry);
   }
 
   /** The same along with its pages; earlier corrections can't be taken back any more. */

@@ -66,9 +66,7 @@ public record BookRoutes(Library library) {
     tree.put("pageCount", book.pages());
     tree.set(
         "pages",
-        BarMapJson.mapper()
-            .valueToTree(
-                library.pages().all(book.id()).stream().map(p -> Views.page(p, draft)).toList()));
+        BarMapJson.mapper().valueToTree(Views.pages(library.pages().all(book.id()), draft)));
     ctx.json(tree);
   }
 

@@ -24,6 +24,7 @@ import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
 import org.barmap.work.Events;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -32,6 +33,9 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
 
   /** Keys a request carries that are no part of a change. */
   private static final Set<String> NOT_OURS = Set.of("id", "when", "who");
+
+  /** The longest list that is taken in one step. */
+  private static final int MOST_AT_ONCE = 500;
 
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {
@@ -77,9 +81,29 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
     long revision = Requests.revision(ctx);
     ObjectNode body = Requests.body(ctx);
     String who = Requests.text(body, "who", 80);
-    ObjectNode change = bare(body);
-    check(change.deepCopy().put("id", "new"));
-    answer(ctx, book, library.changes().add(book.id(), revision, who, change), 201);
+    List<ObjectNode> made = several(body);
+    made.forEach(change -> check(change.deepCopy().put("id", "new")));
+    answer(ctx, book, library.changes().add(book.id(), revision, who, made), 201);
+  }
+
+  /** The changes of a pasted list are one step and are planned once; a single one is the body. */
+  private static List<ObjectNode> several(ObjectNode body) {
+    JsonNode list = body.path("changes");
+    if (list.isMissingNode()) {
+      return List.of(bare(body));
+    }
+    List<ObjectNode> made = new ArrayList<>();
+    for (JsonNode one : list) {
+      if (!(one instanceof ObjectNode change)) {
+        throw new ApiException(ApiError.BAD_REQUEST, "A change is a JSON object");
+      }
+      made.add(bare(change));
+    }
+    if (made.isEmpty() || made.size() > MOST_AT_ONCE) {
+      throw new ApiException(
+          ApiError.BAD_REQUEST, "Send 1 to " + MOST_AT_ONCE + " changes at once");
+    }
+    return made;
   }
 
   /** Says what would follow from a change, with all the others in force; stores nothing. */

@@ -3,15 +3,20 @@ package org.barmap.web.route;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.barmap.edit.Consequences;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.Correction;
 import org.barmap.library.Library;
+import org.barmap.library.PageCard;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
+import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
@@ -44,7 +49,25 @@ public record MapRoutes(Library library, Events events) {
     if ("download".equals(ctx.queryParam("format"))) {
       ctx.header("Content-Disposition", "attachment; filename=\"book.barmap.json\"");
     }
-    ctx.json(Views.map(draft.value(), library.pages().all(ctx.pathParam("b"))));
+    List<PageCard> pages = library.pages().all(ctx.pathParam("b"));
+    Optional<String> some = Optional.ofNullable(ctx.queryParam("pages"));
+    ctx.json(
+        some.map(s -> Views.mapOf(draft.value(), pages, wanted(ctx, s, draft.value().map())))
+            .orElseGet(() -> Views.map(draft.value(), pages)));
+  }
+
+  /** Pages named by their indices, and the page of a bar where one is named. */
+  private static Set<Integer> wanted(Context ctx, String named, BarMap map) {
+    Set<Integer> wanted = new HashSet<>();
+    for (String index : named.split(",")) {
+      if (index.matches("\\d{1,6}")) {
+        wanted.add(Integer.parseInt(index));
+      }
+    }
+    Optional.ofNullable(ctx.queryParam("bar"))
+        .flatMap(map::bar)
+        .ifPresent(b -> wanted.add(b.page()));
+    return wanted;
   }
 
   private void doubts(Context ctx) {
@@ -64,7 +87,8 @@ public record MapRoutes(Library library, Events events) {
     ObjectNode body = Requests.body(ctx);
     Correction correction = BarMapJson.mapper().treeToValue(body, Correction.class);
     String who = Requests.text(body, "who", 80);
-    answer(ctx, library.drafts().correct(ctx.pathParam("b"), revision, who, correction));
+    Draft before = Requests.draft(library, ctx).value();
+    answer(ctx, before, library.drafts().correct(ctx.pathParam("b"), revision, who, correction));
   }
 
   /** What each of some corrections would change; nothing is stored. */
@@ -87,16 +111,21 @@ public record MapRoutes(Library library, Events events) {
   }
 
   private void undo(Context ctx) {
-    Requests.book(library, ctx);
-    answer(ctx, library.drafts().undo(ctx.pathParam("b"), Requests.revision(ctx)));
+    answer(
+        ctx,
+        Requests.draft(library, ctx).value(),
+        library.drafts().undo(ctx.pathParam("b"), Requests.revision(ctx)));
   }
 
   private void redo(Context ctx) {
-    Requests.book(library, ctx);
-    answer(ctx, library.drafts().redo(ctx.pathParam("b"), Requests.revision(ctx)));
+    answer(
+        ctx,
+        Requests.draft(library, ctx).value(),
+        library.drafts().redo(ctx.pathParam("b"), Requests.revision(ctx)));
   }
 
-  private void answer(Context ctx, Saved<Draft> saved) {
+  /** What came of a step; with {@code ?pages=changed} only of the pages it changed. */
+  private void answer(Context ctx, Draft before, Saved<Draft> saved) {
     Saved.Done<Draft> done = Requests.done(saved);
     String book = ctx.pathParam("b");
     events.mapChanged(book, done.now().revision());
@@ -104,9 +133,13 @@ public record MapRoutes(Library library, Events events) {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("revision", done.now().revision());
     answer.put("entry", Views.EntryView.of(done.entry()));
-    answer.put("map", Views.map(done.now().value(), library.pages().all(book)));
+    Draft now = done.now().value();
+    List<PageCard> pages = library.pages().all(book);
+    boolean part = "changed".equals(ctx.queryParam("pages"));
+    answer.put(
+        "map", part ? Views.mapOf(now, pages, Views.changed(before, now)) : Views.map(now, pages));
     // with the map they belong to: a doubt of an older map may be gone when it is answered
-    answer.put("doubts", done.now().value().open());
+    answer.put("doubts", now.open());
     ctx.json(answer);
   }
 }

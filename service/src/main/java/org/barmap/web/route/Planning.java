@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,7 +35,18 @@ import tools.jackson.databind.node.ObjectNode;
 /** Plans of a book as it stands in the library. */
 public final class Planning {
 
+  /** A step is answered with its plan, and the pages ask for what follows from the same one. */
+  private static final int REMEMBERED = 8;
+
   private final Library library;
+
+  private final Map<Asked, Plan> lately =
+      new LinkedHashMap<>(16, 0.75f, true) {
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Asked, Plan> eldest) {
+          return size() > REMEMBERED;
+        }
+      };
 
   public Planning(Library library) {
     this.library = library;
@@ -42,8 +54,36 @@ public final class Planning {
 
   /** Returns the plan of a map with some changes, as the book's player turns and counts. */
   public Plan plan(BookCard book, BarMap map, ShowChanges changes) {
-    return Planner.plan(
-        withFailed(book, map), changes, settings(book, library.books().settings(book.id())));
+    PlanSettings settings = settings(book, library.books().settings(book.id()));
+    Asked asked = new Asked(withFailed(book, map), changes, settings);
+    synchronized (lately) {
+      Plan known = lately.get(asked);
+      if (known != null) {
+        return known;
+      }
+    }
+    Plan plan = Planner.plan(asked.map, changes, settings);
+    synchronized (lately) {
+      lately.put(asked, plan);
+    }
+    return plan;
+  }
+
+  /** What a plan follows from; a map is the same only when it is the very one. */
+  private record Asked(BarMap map, ShowChanges changes, PlanSettings settings) {
+
+    @Override
+    public boolean equals(Object o) {
+      return o instanceof Asked a
+          && a.map == map
+          && a.changes.equals(changes)
+          && a.settings.equals(settings);
+    }
+
+    @Override
+    public int hashCode() {
+      return 31 * System.identityHashCode(map) + changes.hashCode();
+    }
   }
 
   /** A page that could not be read is not in the map; the plan must know that it is there. */

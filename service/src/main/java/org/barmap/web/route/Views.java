@@ -1,8 +1,13 @@
 package org.barmap.web.route;
 
 import java.time.Instant;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.barmap.edit.draft.Draft;
 import org.barmap.library.BookCard;
 import org.barmap.library.History;
@@ -11,11 +16,14 @@ import org.barmap.library.Job;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
+import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Origin;
+import org.barmap.map.Page;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.work.JobView;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** What the browser gets to see. */
@@ -85,7 +93,12 @@ final class Views {
         job.map(JobView::of));
   }
 
-  static PageView page(PageCard card, Draft draft) {
+  static List<PageView> pages(List<PageCard> cards, Draft draft) {
+    Map<Integer, Double> wrong = expectedWrong(draft);
+    return cards.stream().map(c -> page(c, draft, wrong)).toList();
+  }
+
+  private static PageView page(PageCard card, Draft draft, Map<Integer, Double> wrong) {
     boolean verified = draft.settled().verifiedPages().contains(card.index());
     return new PageView(
         card.id(),
@@ -96,8 +109,7 @@ final class Views {
         verified ? "verified" : card.state().word(),
         card.finding().map(f -> withoutFile(f, card)),
         card.state() == PageState.READ
-                && draft.map().bars().stream().anyMatch(b -> b.page() == card.index())
-            ? Optional.of(expectedWrong(draft, card.index()))
+            ? Optional.ofNullable(wrong.get(card.index()))
             : Optional.empty());
   }
 
@@ -111,31 +123,83 @@ final class Views {
     return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 
-  /** How many entries of a page are wrong, by what their confidence says; none once checked. */
-  private static double expectedWrong(Draft draft, int page) {
-    if (draft.settled().verifiedPages().contains(page)) {
-      return 0;
+  /**
+   * How many entries of a page are wrong, by what their confidence says; none once checked. Of
+   * every page with entries, by its index.
+   */
+  private static Map<Integer, Double> expectedWrong(Draft draft) {
+    Map<Integer, Double> wrong = new HashMap<>();
+    for (Bar b : draft.map().bars()) {
+      boolean open = b.origin() == Origin.READ || b.origin() == Origin.INFERRED;
+      boolean checked = draft.settled().verifiedPages().contains(b.page());
+      wrong.merge(b.page(), open && !checked ? 1 - b.confidence() : 0, Double::sum);
     }
-    double wrong =
-        draft.map().bars().stream()
-            .filter(b -> b.page() == page)
-            .filter(b -> b.origin() == Origin.READ || b.origin() == Origin.INFERRED)
-            .mapToDouble(b -> 1 - b.confidence())
-            .sum();
-    return Math.round(wrong * 10) / 10.0;
+    wrong.replaceAll((page, sum) -> Math.round(sum * 10) / 10.0);
+    return wrong;
   }
 
   /** Returns the map with the ids of its pages, and the findings nobody has answered. */
   static ObjectNode map(Draft draft, List<PageCard> pages) {
-    BarMap open = draft.map().withFindings(draft.open());
-    ObjectNode tree = BarMapJson.mapper().valueToTree(open);
+    return tree(draft, pages, draft.map().withFindings(draft.open()));
+  }
+
+  /**
+   * Returns the map with lines and bars of some pages only, and without findings; where numbers
+   * begin and end is told by page as well.
+   */
+  static ObjectNode mapOf(Draft draft, List<PageCard> pages, Set<Integer> wanted) {
+    BarMap map = draft.map();
+    List<Page> some =
+        map.pages().stream()
+            .map(p -> wanted.contains(p.index()) ? p : p.withSystems(List.of()))
+            .toList();
+    List<Bar> bars = map.bars().stream().filter(b -> wanted.contains(b.page())).toList();
+    BarMap part = new BarMap(map.format(), map.book(), some, map.numbers(), bars, List.of());
+    ObjectNode tree = tree(draft, pages, part);
+    Map<String, Integer> places = new HashMap<>();
+    map.bars().forEach(b -> places.put(b.id(), b.page()));
+    for (JsonNode node : tree.path("numbers")) {
+      for (String end : List.of("first", "last")) {
+        Optional.ofNullable(places.get(node.path(end + "Bar").asString("")))
+            .ifPresent(page -> ((ObjectNode) node).put(end + "Page", page));
+      }
+    }
+    ArrayNode here = tree.putArray("here");
+    wanted.stream().sorted().forEach(here::add);
+    return tree;
+  }
+
+  /** Returns the pages on which two drafts of one book differ. */
+  static Set<Integer> changed(Draft before, Draft after) {
+    Set<Integer> changed = new HashSet<>();
+    Map<Integer, List<Bar>> old =
+        before.map().bars().stream().collect(Collectors.groupingBy(Bar::page));
+    Map<Integer, List<Bar>> now =
+        after.map().bars().stream().collect(Collectors.groupingBy(Bar::page));
+    Map<Integer, Page> was =
+        before.map().pages().stream().collect(Collectors.toMap(Page::index, p -> p));
+    for (Page page : after.map().pages()) {
+      int index = page.index();
+      boolean same =
+          old.getOrDefault(index, List.of()).equals(now.getOrDefault(index, List.of()))
+              && page.equals(was.get(index));
+      if (!same) {
+        changed.add(index);
+      }
+    }
+    return changed;
+  }
+
+  private static ObjectNode tree(Draft draft, List<PageCard> pages, BarMap map) {
+    ObjectNode tree = BarMapJson.mapper().valueToTree(map);
+    Map<Integer, Double> wrong = expectedWrong(draft);
+    Map<Integer, String> ids = new HashMap<>();
+    pages.forEach(p -> ids.putIfAbsent(p.index(), p.id()));
     for (JsonNode node : tree.path("pages")) {
       int index = node.path("index").asInt(0);
-      pages.stream()
-          .filter(p -> p.index() == index)
-          .findFirst()
-          .ifPresent(p -> ((ObjectNode) node).put("id", p.id()));
-      ((ObjectNode) node).put("expectedWrong", expectedWrong(draft, index));
+      ObjectNode page = (ObjectNode) node;
+      Optional.ofNullable(ids.get(index)).ifPresent(id -> page.put("id", id));
+      page.put("expectedWrong", wrong.getOrDefault(index, 0.0));
     }
     return tree;
   }
