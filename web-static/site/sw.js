@@ -63,16 +63,21 @@ function isKept(url) {
   return !url.pathname.endsWith("/events") && !url.pathname.endsWith("/pack");
 }
 
+/** Some pages of a map are a part of the whole one, which is kept. */
+function isPart(url) {
+  return url.pathname.endsWith("/map") && url.searchParams.has("pages");
+}
+
 /** What the service answers now; what it answered last where it doesn't. */
 async function data(event, url) {
   const cache = await caches.open(DATA);
   try {
     const answer = await fetch(event.request);
-    if (answer.status === 200) event.waitUntil(keep(cache, event.request.url, answer.clone()));
+    if (answer.status === 200 && !isPart(url)) event.waitUntil(keep(cache, event.request.url, answer.clone()));
     return answer;
   } catch (error) {
-    // a picture in another size is better than none
-    const kept = (await cache.match(event.request.url)) ?? (url.pathname.endsWith("/image") ? await cache.match(event.request.url, { ignoreSearch: true }) : undefined);
+    // a picture in another size is better than none, and the whole map has every page
+    const kept = (await cache.match(event.request.url)) ?? (url.pathname.endsWith("/image") || isPart(url) ? await cache.match(event.request.url, { ignoreSearch: true }) : undefined);
     if (kept) return kept;
     throw error;
   }

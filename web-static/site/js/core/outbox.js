@@ -18,7 +18,7 @@ const STORE = "outbox";
 
 /** What may wait: edits that say by themselves what they mean. A step back doesn't: it is about the last step there is. */
 const MAY_WAIT = [
-  /^POST \/api\/books\/[^/]+\/(corrections|changes)$/,
+  /^POST \/api\/books\/[^/]+\/(corrections(\?pages=changed)?|changes)$/,
   /^(PATCH|DELETE) \/api\/books\/[^/]+\/changes\/[^/]+$/,
   /^PUT \/api\/books\/[^/]+\/settings$/,
   /^PATCH \/api\/books\/[^/]+$/,
@@ -178,6 +178,6 @@ async function moveOn(made, revision) {
 
 /** @param {string} path what the revision of an edit is of */
 function thing(path) {
-  const [, book, rest = ""] = /^\/api\/books\/([^/]+)(?:\/([^/]+))?/.exec(path) ?? [];
+  const [, book, rest = ""] = /^\/api\/books\/([^/]+)(?:\/([^/?]+))?/.exec(path) ?? [];
   return `${book}/${rest === "corrections" ? "" : rest}`;
 }
