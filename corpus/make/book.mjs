@@ -9,6 +9,7 @@ import { engraveVerovio, verovioOptions } from '../../extractor/training/pages/s
 import { engraveLilypond, lilypondOptions } from '../../extractor/training/pages/src/lilypond.mjs';
 import { engraveMusescore, musescoreOptions } from '../../extractor/training/pages/src/musescore.mjs';
 import { abcOptions, engraveAbc } from '../../extractor/training/pages/src/abcm2ps.mjs';
+import { SERIF_ITALIC } from '../../extractor/training/pages/src/fonts.mjs';
 import { title } from '../../extractor/training/pages/src/words.mjs';
 
 const PARTS = ['Bass', 'Double Bass', 'Bass (Ac. & Elec.)', 'Contrabass'];
@@ -27,8 +28,10 @@ function pitHabits(r, engraver) {
 
 /** @returns {page, meta} with the page composed in staff spaces, or throws when the engraver drew something else than meant. */
 /** @param grand two staves a system, as piano-conductor books have; Verovio only */
-export async function bookPage(engraver, seed, { grand = false, firstId = 1 } = {}) {
+/** @param numbered marks are often bare, and bar numbers stand where they can be taken for marks: see {@link renumber} */
+export async function bookPage(engraver, seed, { grand = false, firstId = 1, numbered = false } = {}) {
   const r = new Random(seed), h = pitHabits(r, engraver), style = makeStyle(r);
+  const places = numbered ? numberHabit(new Random(seed ^ 0x3c6ef372), h) : null;
   style.headLeft = r.chance(0.5); style.wings = false; style.oneThick = false; style.numberPlace = r.weighted({ above: 5, left: 3, boxed: 1, none: 1 });
   const opening = r.chance(0.7) || firstId > 1;
   if (!opening && style.numberPlace === 'none') style.numberPlace = 'above';
@@ -46,7 +49,7 @@ export async function bookPage(engraver, seed, { grand = false, firstId = 1 } = 
     number.label ??= String(from); // a number that began on the page before
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} – ${number.title}`, `No. ${label} – ${number.title.toUpperCase()}`]);
     const systems = await engrave(number);
-    for (const sys of systems) { resolveMeters(sys, number); applyStyle(sys, style, number, r); if (!first && sys === systems[0]) goesOn(sys, number, style); allDrawn(readSystem(sys, number), sys); }
+    for (const sys of systems) { resolveMeters(sys, number); applyStyle(sys, style, number, r); if (places) renumber(sys, number, places); else if (!first && sys === systems[0]) goesOn(sys, number, style); allDrawn(readSystem(sys, number), sys); }
     systems.forEach((sys, k) => items.push({ sys, number, opening: first && k === 0 }));
   }
   const name = title(r), part = r.pick(PARTS), salt = r.fork(3);
@@ -67,6 +70,22 @@ function goesOn(sys, number, style) {
   const el = { kind: 'bar-number', key: 'bar-number:0', bar: 0 };
   if (style.numberPlace === 'left') putText(sys, String(number.bars[0].number), style.number, 2, -0.4, 0.35, 'end', el);
   else putText(sys, String(number.bars[0].number), style.number, 2, 0, obstacle(sys, 0, 3) - 0.4, 'start', el);
+}
+function numberHabit(r, h) {
+  h.marks = r.weighted({ letters: 4, bars: 4, numbers: 2 }); h.enclosure = r.weighted({ none: 5, box: 3.5, circle: 1.5 });
+  const place = r.weighted({ over: 5, fives: 3, tens: 1, start: 2, left: 1 });
+  return { place, face: r.pick(SERIF_ITALIC), size: r.range(1.5, 2.5), gap: r.range(0.3, 1.2), every: place === 'fives' ? 5 : place === 'tens' ? 10 : 0, middle: r.chance(0.5) };
+}
+/** Sets the bar numbers anew: over the first bar of every line (`over` its music, `start` its clef, `left` of it), or over every fifth or tenth bar. */
+function renumber(sys, number, { place, face, size, gap, every, middle }) {
+  const old = new Set(groups(sys, 'bar-number').flat()), lines = {};
+  sys.prims = sys.prims.filter(p => !old.has(p) && p.el.kind !== 'bar-number');
+  for (const p of sys.prims) if (p.el.kind === 'barline') { const b = boxOf([p]); lines[p.el.bar] = Math.max(lines[p.el.bar] ?? 0, b[2]); }
+  const drawn = sys.prims.filter(p => /^(notehead|rest|multi-rest|bar-repeat|block-rest)$/.test(p.el.kind) && p.el.bar >= 0), bars = [...new Set(drawn.map(p => p.el.bar))].sort((a, b) => a - b);
+  const put = (bar, x, anchor, y) => { const text = String(number.bars[bar].number); if (Number(text) > 1) putText(sys, text, face, size, x, y ?? obstacle(sys, x - (anchor === 'middle' ? 2 : 0.5), x + (anchor === 'middle' ? 2 : 3.5)) - gap, anchor, { kind: 'bar-number', key: `bar-number:${bar}`, bar }); };
+  if (every) { for (const bar of bars) if (number.bars[bar].number % every === 0 && !number.bars[bar].pickup) put(bar, bar === bars[0] ? 3 : lines[bar - 1] ?? 3, middle ? 'middle' : 'start'); return; }
+  if (!bars.length || number.bars[bars[0]].pickup) return;
+  if (place === 'left') put(bars[0], -0.4, 'end', 0.35); else if (place === 'start') put(bars[0], 0, 'start'); else put(bars[0], Math.min(...drawn.filter(p => p.el.bar === bars[0]).map(p => boxOf([p])[0])), 'start');
 }
 /** Every sign the truth will name is on the page. */
 function allDrawn({ staves, bars, lastX }, sys) {

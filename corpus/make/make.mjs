@@ -1,5 +1,6 @@
 // node corpus/make/make.mjs [--only KIND] [--seeds N,N] [--out DIR]: makes corpus/pages and corpus/manifest.json again, the same pages from the same seeds.
 // node corpus/make/make.mjs --search KIND: looks for seeds and writes plan-KIND.json (only when the corpus is to be replaced).
+// With `--only numbers`: pages with bare marks, and bar numbers where they can be taken for marks.
 // node corpus/make/make.mjs --fresh BASE --out DIR [--only KIND]: twenty pages of each kind from seeds never used, every other one to DIR/a (to look at) and DIR/b (never looked at).
 import fs from 'node:fs';
 import path from 'node:path';
@@ -58,9 +59,9 @@ async function makeOpening({ kind, engraver, seed, table }) {
   return { file, truth: `${name}.json` };
 }
 async function makeOne(p) {
-  const { kind: family, engraver, seed, turned } = p, kind = p.as ?? family;
+  const { kind: family, engraver, seed, turned } = p, kind = p.as ?? (family === 'numbers' ? (seed % 3 ? 'clean' : 'scan') : family);
   if (family === 'opening') return makeOpening(p);
-  const { page, meta } = await bookPage(engraver, seed, { grand: family === 'grand' }), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
+  const { page, meta } = await bookPage(engraver, seed, { grand: family === 'grand', numbered: family === 'numbers' }), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
   const name = `${family}-${engraver}-${seed}`, ext = kind === 'clean' ? 'png' : 'jpg';
   const { signs, map } = pageTruth(page, k, { ...meta, source: `${name}.${ext}` });
   const clean = await raster(toPixels(page.prims, k), signs.width, signs.height), src = gray(clean);
@@ -106,11 +107,11 @@ async function draw(kind, base, share, folder = () => {}) {
   }
   return found;
 }
-const KINDS = ['clean', 'scan', 'photo', 'pencil'];
+const KINDS = ['clean', 'scan', 'photo', 'pencil', 'numbers'];
 if (opt.fresh) {
   const halves = ['a', 'b'].map(h => path.join(opt.out, h));
   for (const h of halves) fs.mkdirSync(h, { recursive: true });
-  for (const kind of KINDS.filter(k => !opt.only || k === opt.only)) await draw(kind, Number(opt.fresh) + 10000 * KINDS.indexOf(kind), { musescore: 8, abcm2ps: 6, lilypond: 2, verovio: 4 }, n => { opt.out = halves[n % 2]; });
+  for (const kind of KINDS.filter(k => (opt.only ? k === opt.only : k !== 'numbers'))) await draw(kind, Number(opt.fresh) + 10000 * KINDS.indexOf(kind), kind === 'numbers' ? { verovio: 24, abcm2ps: 12, musescore: 4 } : { musescore: 8, abcm2ps: 6, lilypond: 2, verovio: 4 }, n => { opt.out = halves[n % 2]; });
 } else if (opt.search) { // choose seeds anew: a seed is kept when the engraver drew exactly what the music says
   const kind = opt.search, found = await draw(kind, 910000 + 10000 * KINDS.indexOf(kind), { musescore: 14, abcm2ps: 10, lilypond: 4, verovio: 6 });
   fs.writeFileSync(path.join(here, `plan-${kind}.json`), `[\n${found.map(p => JSON.stringify(p)).join(',\n')}\n]\n`);

@@ -14,6 +14,7 @@ import org.barmap.map.StaffSystem;
 import org.barmap.reckon.book.About;
 import org.barmap.reckon.book.BookModel;
 import org.barmap.reckon.book.BookModel.Solved;
+import org.barmap.reckon.book.CountingMarks;
 import org.barmap.reckon.book.MarkSequence;
 import org.barmap.reckon.book.PathReader;
 import org.barmap.reckon.book.PathReader.SystemBars;
@@ -187,40 +188,62 @@ public final class Reckoner {
     }
   }
 
-  /** Settles rehearsal marks, as bar numbers or as a sequence. */
+  /** Settles rehearsal marks: those that say their bar's number, and the others as a sequence. */
   private List<Bar> marks(List<Written> bars, boolean marksCount, FindingWriter findings) {
     List<Bar> out = new ArrayList<>(bars.stream().map(Written::bar).toList());
+    List<Integer> counting = new ArrayList<>();
     List<Integer> at = new ArrayList<>();
-    List<Sign> marks = new ArrayList<>();
     List<Boolean> restarted = new ArrayList<>();
     boolean restart = true;
     for (int i = 0; i < bars.size(); i++) {
       restart |= out.get(i).number() <= 1;
       Optional<Sign> mark = bars.get(i).mark();
-      if (mark.isPresent()) {
+      if (mark.filter(m -> marksCount && Marks.isNumeric(m)).isPresent()) {
+        counting.add(i);
+      } else if (mark.isPresent()) {
         at.add(i);
-        marks.add(mark.get());
         restarted.add(restart);
         restart = false;
       }
     }
+    countingMarks(bars, counting, out);
+    List<Sign> marks = at.stream().map(i -> bars.get(i).mark().orElseThrow()).toList();
     List<MarkSequence.Settled> settled = MarkSequence.settle(marks, restarted);
     for (int k = 0; k < at.size(); k++) {
       int i = at.get(k);
       Bar bar = out.get(i);
       String read = marks.get(k).text();
-      boolean asNumber = marksCount && Marks.isNumeric(marks.get(k));
-      String text = asNumber ? Integer.toString(bar.number()) : settled.get(k).text();
-      Enclosure enclosure = bar.rehearsal().map(RehearsalMark::enclosure).orElse(Enclosure.BOX);
-      out.set(i, bar.toBuilder().rehearsal(new RehearsalMark(text, enclosure)).build());
+      String text = settled.get(k).text();
+      if (!settled.get(k).mark()) {
+        out.set(i, bar.toBuilder().rehearsal(Optional.empty()).build());
+        continue;
+      }
+      RehearsalMark said = new RehearsalMark(text, enclosure(bar));
+      out.set(i, bar.toBuilder().rehearsal(said).build());
       boolean asked = k > 0 && text.equals(MarkSequence.next(settled.get(k - 1).text()));
-      // a mark that says its bar's number is a printed number; that finding asks already
-      if (!asNumber && !text.equals(read)) {
+      if (!text.equals(read)) {
         findings.mark(i, text, read);
-      } else if (!asNumber && !asked && calibration.mark(marks.get(k)) < costs.doubt()) {
-        findings.add(UnsureSigns.mark(bar, new RehearsalMark(text, enclosure)));
+      } else if (!asked && calibration.mark(marks.get(k)) < costs.doubt()) {
+        findings.add(UnsureSigns.mark(bar, said));
       }
     }
     return List.copyOf(out);
+  }
+
+  /** A mark that says its bar's number is a printed number; the finding about that asks already. */
+  private static void countingMarks(List<Written> bars, List<Integer> at, List<Bar> out) {
+    List<Sign> marks = at.stream().map(i -> bars.get(i).mark().orElseThrow()).toList();
+    List<Boolean> are =
+        CountingMarks.areMarks(marks, at.stream().map(i -> out.get(i).number()).toList());
+    for (int k = 0; k < at.size(); k++) {
+      Bar bar = out.get(at.get(k));
+      RehearsalMark said = new RehearsalMark(Integer.toString(bar.number()), enclosure(bar));
+      Optional<RehearsalMark> mark = are.get(k) ? Optional.of(said) : Optional.empty();
+      out.set(at.get(k), bar.toBuilder().rehearsal(mark).build());
+    }
+  }
+
+  private static Enclosure enclosure(Bar bar) {
+    return bar.rehearsal().map(RehearsalMark::enclosure).orElse(Enclosure.BOX);
   }
 }

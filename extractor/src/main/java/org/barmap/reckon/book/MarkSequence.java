@@ -2,11 +2,13 @@ package org.barmap.reckon.book;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.barmap.map.Enclosure;
 import org.barmap.reckon.cells.Marks;
 import org.barmap.reckon.set.BookSettings;
 import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Settles rehearsal marks as a sequence: A, B, C … Z, AA, BB …, or 1, 2, 3 …, starting again at a
@@ -27,10 +29,31 @@ public final class MarkSequence {
    * @param text what it says
    * @param changed true when the best reading of the page said something else
    * @param probability how likely it is, among what it may say
+   * @param mark whether it is a mark at all, and no letter of a word
    */
-  public record Settled(String text, boolean changed, double probability) {}
+  public record Settled(String text, boolean changed, double probability, boolean mark) {}
 
-  private MarkSequence() {}
+  /** A mark on the best way so far: what it says, and the mark before it. */
+  private record Node(String text, double cost, @Nullable Node before, int at) {}
+
+  private final List<Sign> marks;
+  private final List<Boolean> afterRestart;
+  private final double[] kept;
+  private final double[] dropped;
+  private final List<List<Node>> nodes = new ArrayList<>();
+
+  private MarkSequence(List<Sign> marks, List<Boolean> afterRestart) {
+    this.marks = marks;
+    this.afterRestart = afterRestart;
+    this.kept = new double[marks.size()];
+    this.dropped = new double[marks.size()];
+    double framed = framedHeight(marks);
+    for (int i = 0; i < marks.size(); i++) {
+      double odds = odds(marks.get(i), framed);
+      kept[i] = -Math.log1p(Math.exp(-odds));
+      dropped[i] = -Math.log1p(Math.exp(odds)) + Math.log(SET.noise());
+    }
+  }
 
   /**
    * Settles the marks of a book.
@@ -40,64 +63,103 @@ public final class MarkSequence {
    * @return one entry for each mark
    */
   public static List<Settled> settle(List<Sign> marks, List<Boolean> afterRestart) {
-    List<List<Reading>> options = new ArrayList<>();
-    for (int i = 0; i < marks.size(); i++) {
-      options.add(options(marks, i));
-    }
+    return new MarkSequence(marks, afterRestart).settle();
+  }
+
+  private List<Settled> settle() {
     int n = marks.size();
-    double[][] best = new double[n][];
-    int[][] from = new int[n][];
     for (int i = 0; i < n; i++) {
-      List<Reading> now = options.get(i);
-      best[i] = new double[now.size()];
-      from[i] = new int[now.size()];
-      for (int k = 0; k < now.size(); k++) {
-        double read = Math.log(now.get(k).probability());
-        if (i == 0) {
-          best[i][k] = read + Math.log(isFirst(now.get(k).text()) ? SET.follows() : SET.starts());
-          continue;
-        }
-        best[i][k] = Double.NEGATIVE_INFINITY;
-        List<Reading> before = options.get(i - 1);
-        for (int j = 0; j < before.size(); j++) {
-          double cost =
-              best[i - 1][j]
-                  + read
-                  + Math.log(step(before.get(j).text(), now.get(k).text(), afterRestart.get(i)));
-          if (cost > best[i][k]) {
-            best[i][k] = cost;
-            from[i][k] = j;
-          }
+      List<Node> here = new ArrayList<>();
+      for (Reading r : options(marks, i)) {
+        here.add(best(i, r));
+      }
+      nodes.add(here);
+    }
+    double most = passed(0, n);
+    @Nullable Node last = null;
+    for (int i = 0; i < n; i++) {
+      for (Node node : nodes.get(i)) {
+        double cost = node.cost + passed(i + 1, n);
+        if (cost > most) {
+          most = cost;
+          last = node;
         }
       }
     }
-    return trace(marks, options, best, from);
+    return trace(last);
   }
 
-  private static List<Settled> trace(
-      List<Sign> marks, List<List<Reading>> options, double[][] best, int[][] from) {
-    int n = marks.size();
-    Settled[] out = new Settled[n];
-    int at = -1;
-    for (int i = n - 1; i >= 0; i--) {
-      at = at < 0 ? argMax(best[i]) : from[i + 1][at];
-      String text = options.get(i).get(at).text();
-      double total = 0;
-      for (double b : best[i]) {
-        total += Math.exp(b - best[i][argMax(best[i])]);
+  /** The best way to a mark that says this, over the marks kept before it or none. */
+  private Node best(int i, Reading r) {
+    double own = kept[i] + Math.log(r.probability());
+    double first = Math.log(isFirst(r.text()) ? SET.follows() : SET.starts());
+    Node best = new Node(r.text(), passed(0, i) + own + first, null, i);
+    boolean restarted = false;
+    for (int j = i - 1; j >= Math.max(0, i - 1 - SET.passed()); j--) {
+      restarted |= afterRestart.get(j + 1);
+      double between = passed(j + 1, i);
+      for (Node before : nodes.get(j)) {
+        double cost =
+            before.cost + between + own + Math.log(step(before.text, r.text(), restarted));
+        if (cost > best.cost) {
+          best = new Node(r.text(), cost, before, i);
+        }
       }
-      double share = Math.exp(best[i][at] - best[i][argMax(best[i])]) / total;
-      out[i] = new Settled(text, !text.equals(marks.get(i).text()), share);
-    }
-    return List.of(out);
-  }
-
-  private static int argMax(double[] values) {
-    int best = 0;
-    for (int i = 1; i < values.length; i++) {
-      best = values[i] > values[best] ? i : best;
     }
     return best;
+  }
+
+  /** What it costs that none of these is a mark. */
+  private double passed(int from, int to) {
+    double sum = 0;
+    for (int i = from; i < to; i++) {
+      sum += dropped[i];
+    }
+    return sum;
+  }
+
+  /**
+   * Marks of a book are mostly drawn alike: where they have frames a bare text is seldom one.
+   * Returns how high they are, 0 where they have none; what is as high only has a gap in its frame.
+   */
+  private static double framedHeight(List<Sign> marks) {
+    double[] heights =
+        marks.stream()
+            .filter(MarkSequence::isFramed)
+            .mapToDouble(m -> m.bottom() - m.top())
+            .sorted()
+            .toArray();
+    boolean all = heights.length >= SET.styled() && heights.length >= SET.style() * marks.size();
+    return all ? heights[heights.length / 2] : 0;
+  }
+
+  private static boolean isFramed(Sign mark) {
+    return mark.enclosure().filter(e -> e != Enclosure.NONE).isPresent();
+  }
+
+  private static double odds(Sign mark, double framed) {
+    if (isFramed(mark)) {
+      return SET.framed();
+    }
+    double own = Math.min(SET.most(), SET.per() * (mark.probability() - SET.even()));
+    boolean other = mark.bottom() - mark.top() < SET.unframed() * framed;
+    return own - (other ? SET.otherStyle() : 0);
+  }
+
+  private List<Settled> trace(@Nullable Node last) {
+    Settled[] out = new Settled[marks.size()];
+    for (int i = 0; i < out.length; i++) {
+      out[i] = new Settled(marks.get(i).text(), false, 0, false);
+    }
+    for (@Nullable Node node = last; node != null; node = node.before) {
+      double total = 0;
+      for (Node other : nodes.get(node.at)) {
+        total += Math.exp(other.cost - node.cost);
+      }
+      boolean changed = !node.text.equals(marks.get(node.at).text());
+      out[node.at] = new Settled(node.text, changed, 1 / total, true);
+    }
+    return List.of(out);
   }
 
   /** What a mark was read as, and what its neighbours would make of it. */

@@ -13,6 +13,7 @@ package org.barmap.reckon.set;
  * @param numbering whether second endings are numbered like the first
  * @param endings which endings belong together
  * @param marks how rehearsal marks follow each other
+ * @param counting which numbers of bars are marks
  * @param again a map settled again after people corrected it
  */
 public record BookSettings(
@@ -23,6 +24,7 @@ public record BookSettings(
     Numbering numbering,
     EndingPairs endings,
     MarkOrder marks,
+    Counting counting,
     Again again) {
 
   /**
@@ -97,6 +99,19 @@ public record BookSettings(
    *     reader did not list it; nor is a listed reading believed less
    * @param leastUnlisted and no less than this part of that, as its divisor
    * @param unlistedShare it takes this part, as its divisor, of what the listed readings leave
+   * @param even reader's probability at which a bare text is a mark as often as not: bare marks of
+   *     the real print and of made pages with bare marks (0.5 to 0.6: 8 of 14 were none, 0.6 to
+   *     0.7: 4 of 22, above: 2 of 67)
+   * @param per logarithm of odds that it gains for a whole unit of that probability, likewise
+   * @param most of those odds, logarithm
+   * @param framed the same for a text in a frame (of 160 none was a letter of a word): so much that
+   *     it is never dropped for what it says
+   * @param styled framed marks of a book that tell how its marks are drawn
+   * @param style share of its marks that they are at least
+   * @param unframed share of their height below which a bare one has no frame
+   * @param otherStyle what such a one then loses, logarithm of odds
+   * @param noise how likely what is no mark says any one thing: one of some thirty
+   * @param passed texts in a row that may be no marks
    */
   public record MarkOrder(
       double follows,
@@ -105,7 +120,30 @@ public record BookSettings(
       double anything,
       double unlisted,
       int leastUnlisted,
-      int unlistedShare) {}
+      int unlistedShare,
+      double even,
+      double per,
+      double most,
+      double framed,
+      int styled,
+      double style,
+      double unframed,
+      double otherStyle,
+      double noise,
+      int passed) {}
+
+  /**
+   * Which numbers of bars are marks, and which only count.
+   *
+   * @param every bars numbered in houses that number some: every fifth, or tenth
+   * @param habit odds that a book is of such a house, logarithm: from memory, one in thirty
+   * @param onFives what a bare number over such a bar adds: 0.95 of theirs are, one in four marks
+   * @param besideFives and over any other bar
+   * @param unsure a bare number seen less surely than this is no mark where it says another bar
+   * @param read readings likelier than this count for what it says
+   */
+  public record Counting(
+      int every, double habit, double onFives, double besideFives, double unsure, double read) {}
 
   /**
    * A map settled again after people corrected it: from memory, not measured.
@@ -124,6 +162,7 @@ public record BookSettings(
         standardNumbering(),
         standardEndingPairs(),
         standardMarkOrder(),
+        standardCounting(),
         standardAgain());
   }
 
@@ -161,6 +200,16 @@ public record BookSettings(
     return new Again(/* more= */ 300, /* hardly= */ 1e-6);
   }
 
+  private static Counting standardCounting() {
+    return new Counting(
+        /* every= */ 5,
+        /* habit= */ -Math.log(30),
+        /* onFives= */ Math.log(0.95 / 0.25),
+        /* besideFives= */ Math.log(0.05 / 0.75),
+        /* unsure= */ 0.7,
+        /* read= */ 0.02);
+  }
+
   private static MarkOrder standardMarkOrder() {
     return new MarkOrder(
         /* follows= */ 0.9,
@@ -169,6 +218,16 @@ public record BookSettings(
         /* anything= */ 1e-3,
         /* unlisted= */ 2e-3,
         /* leastUnlisted= */ 10,
-        /* unlistedShare= */ 5);
+        /* unlistedShare= */ 5,
+        /* even= */ 0.575,
+        /* per= */ 16,
+        /* most= */ 3.5,
+        /* framed= */ 12,
+        /* styled= */ 3,
+        /* style= */ 0.8,
+        /* unframed= */ 0.75,
+        /* otherStyle= */ 2.3,
+        /* noise= */ 1 / 30.0,
+        /* passed= */ 4);
   }
 }

@@ -24,7 +24,7 @@ public final class MarkOrNumber {
 
   /** Settles the signs of a page, given and returned by system. */
   public static List<List<Sign>> settle(List<List<Sign>> page) {
-    List<List<Sign>> systems = withoutFolio(page, folioSign(page));
+    List<List<Sign>> systems = MarkBySize.settle(withoutFolio(page, folioSign(page)));
     boolean numbered = linesAreNumbered(systems);
     Enclosure style = style(systems);
     List<List<Sign>> settled = new ArrayList<>();
@@ -115,7 +115,7 @@ public final class MarkOrNumber {
   }
 
   /** A mark stands over a staff, never beside it. */
-  private static boolean beforeStaff(Sign s) {
+  static boolean beforeStaff(Sign s) {
     return s.to() < SET.beforeStaff() && s.bottom() > SET.overStaff();
   }
 

@@ -6,11 +6,12 @@ package org.barmap.sign.set;
  * @param figures of a line's number that the network didn't see
  * @param grown numbers that begin before the strip
  * @param order what a page's marks and numbers say about each other
+ * @param sizes how large marks and bar numbers are
  * @param bracket where an ending's numbers stand
  * @param corner where the page's own number stands
  */
 public record NumberSettings(
-    Figures figures, Grown grown, Order order, Bracket bracket, Corner corner) {
+    Figures figures, Grown grown, Order order, Sizes sizes, Bracket bracket, Corner corner) {
 
   /** The settings in use. */
   static final NumberSettings STANDARD =
@@ -47,6 +48,16 @@ public record NumberSettings(
               /* letter= */ 0.6,
               /* letterRead= */ 0.8,
               /* heading= */ 0.5),
+          new Sizes(
+              /* least= */ 2,
+              /* sureMark= */ 0.65,
+              /* apart= */ 1.3,
+              /* farApart= */ 1.5,
+              /* surelyMark= */ 0.75,
+              /* asSmall= */ 0.25,
+              /* framed= */ 0.6,
+              /* unframed= */ 0.75,
+              /* asLarge= */ 0.2),
           new Bracket(/* inset= */ 4, /* numbers= */ 4.5),
           new Corner(/* corner= */ 8, /* high= */ 6.5, /* tall= */ 2.2));
 
@@ -130,6 +141,32 @@ public record NumberSettings(
       double letter,
       double letterRead,
       double heading) {}
+
+  /**
+   * How large marks and bar numbers are; chosen on made pages with bare marks.
+   *
+   * @param least so many of a kind tell its size
+   * @param sureMark seen less surely than this a mark tells nothing
+   * @param apart marks larger than numbers by this factor are told apart by their size
+   * @param farApart and by this one surely
+   * @param surelyMark seen more surely than this a mark is one, however small
+   * @param asSmall a text in this first part of the way from the one size to the other is a number
+   * @param framed share of a page's marks that have frames where frames are how it marks
+   * @param unframed a bare number of less than this share of a framed mark's height has none, and
+   *     is a bar's; others lack theirs for a gap in it
+   * @param asLarge a number whose size is no further than this from the marks' may be one,
+   *     logarithm
+   */
+  public record Sizes(
+      int least,
+      double sureMark,
+      double apart,
+      double farApart,
+      double surelyMark,
+      double asSmall,
+      double framed,
+      double unframed,
+      double asLarge) {}
 
   /**
    * Where an ending's numbers stand in its bracket.
