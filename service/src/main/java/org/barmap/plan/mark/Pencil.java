@@ -172,7 +172,15 @@ public final class Pencil {
     String where = slot < number.slots() ? number.nameAt(slot) : Integer.toString(bar.number());
     PencilMark written =
         new PencilMark(
-            bar.page(), bar.system(), bar.id(), mark, sign, number.label(), where, change);
+            bar.page(),
+            bar.system(),
+            bar.id(),
+            mark,
+            sign,
+            number.label(),
+            where,
+            change,
+            List.of());
     marks.add(new Placed(written, slot));
   }
 

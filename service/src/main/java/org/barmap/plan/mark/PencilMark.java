@@ -36,19 +36,6 @@ public record PencilMark(
     unsure = List.copyOf(unsure);
   }
 
-  /** A mark whose place has been looked at. */
-  public PencilMark(
-      int page,
-      int system,
-      String bar,
-      String mark,
-      String sign,
-      String number,
-      String where,
-      Optional<String> change) {
-    this(page, system, bar, mark, sign, number, where, change, List.of());
-  }
-
   /** Returns the same mark with what nobody has looked at yet. */
   public PencilMark withUnsure(List<String> hangsOn) {
     return new PencilMark(page, system, bar, mark, sign, number, where, change, hangsOn);

@@ -50,27 +50,17 @@ public record GetReady(
 
   /** Returns the same change in a rest that is too short for it and for a page turn. */
   public GetReady hurriedBy(String turn) {
-    return new GetReady(
-        at,
-        kind,
-        from,
-        to,
-        number,
-        pass,
-        seconds,
-        beats,
-        needed,
-        verdict == Verdict.TIME ? Verdict.QUICK : verdict,
-        because,
-        earlier,
-        text + " " + turn,
-        unsure);
+    return with(verdict == Verdict.TIME ? Verdict.QUICK : verdict, text + " " + turn, unsure);
   }
 
   /** Returns the same change with what nobody has looked at yet. */
   public GetReady withUnsure(List<String> hangsOn) {
+    return with(verdict, text, hangsOn);
+  }
+
+  private GetReady with(Verdict now, String says, List<String> hangsOn) {
     return new GetReady(
-        at, kind, from, to, number, pass, seconds, beats, needed, verdict, because, earlier, text,
+        at, kind, from, to, number, pass, seconds, beats, needed, now, because, earlier, says,
         hangsOn);
   }
 

@@ -3,6 +3,7 @@ package org.barmap.plan.rest;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A long rest as it is played: what stands next to each other in the order of play is one rest.
@@ -50,30 +51,19 @@ public record LongRest(
     unsure = List.copyOf(unsure);
   }
 
-  /** A rest whose bars have all been looked at. */
-  public LongRest(
-      String number,
-      String first,
-      String last,
-      int page,
-      int bars,
-      Optional<Double> beats,
-      Optional<Double> seconds,
-      List<Integer> inBar,
-      List<Landmark> landmarks,
-      Optional<String> entrance,
-      List<Integer> passes,
-      List<String> count,
-      String text) {
-    this(
-        number, first, last, page, bars, beats, seconds, inBar, landmarks, entrance, passes, count,
-        text, List.of());
-  }
-
   /** Returns the same rest with what nobody has looked at yet. */
   public LongRest withUnsure(List<String> hangsOn) {
+    return with(passes, hangsOn);
+  }
+
+  /** Returns the same rest as it comes in more passes. */
+  LongRest also(List<Integer> more) {
+    return with(Stream.concat(passes.stream(), more.stream()).toList(), unsure);
+  }
+
+  private LongRest with(List<Integer> all, List<String> hangsOn) {
     return new LongRest(
-        number, first, last, page, bars, beats, seconds, inBar, landmarks, entrance, passes, count,
+        number, first, last, page, bars, beats, seconds, inBar, landmarks, entrance, all, count,
         text, hangsOn);
   }
 

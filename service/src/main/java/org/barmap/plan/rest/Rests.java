@@ -58,7 +58,7 @@ public final class Rests {
       if (rest.bars() >= least || rests.silent(i, to)) {
         String form =
             rest.first() + " " + rest.last() + " " + rest.bars() + rest.landmarks() + rest.count();
-        found.merge(form, rest, Rests::again);
+        found.merge(form, rest, (before, now) -> before.also(now.passes()));
       }
       i = to + 1;
     }
@@ -68,25 +68,6 @@ public final class Rests {
   /** A rest that is not drawn has to be told, however short. */
   private boolean silent(int from, int to) {
     return steps.subList(from, to + 1).stream().anyMatch(PlayedPiece::silent);
-  }
-
-  private static LongRest again(LongRest before, LongRest now) {
-    List<Integer> passes = new ArrayList<>(before.passes());
-    passes.addAll(now.passes());
-    return new LongRest(
-        before.number(),
-        before.first(),
-        before.last(),
-        before.page(),
-        before.bars(),
-        before.beats(),
-        before.seconds(),
-        before.inBar(),
-        before.landmarks(),
-        before.entrance(),
-        passes,
-        before.count(),
-        before.text());
   }
 
   private LongRest rest(int from, int to) {
@@ -133,7 +114,8 @@ public final class Rests {
         List.of(steps.get(from).pass()),
         count.says(),
         text(bars, inBar, landmarks, count)
-            + (silent(from, to) ? " Notes are printed here: you rest this time." : ""));
+            + (silent(from, to) ? " Notes are printed here: you rest this time." : ""),
+        List.of());
   }
 
   /** A jump or a cut inside a rest is a landmark: the count goes on elsewhere. */

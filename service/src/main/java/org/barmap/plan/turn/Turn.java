@@ -60,48 +60,6 @@ public record Turn(
     unsure = List.copyOf(unsure);
   }
 
-  /** A turn of which everything it hangs on has been looked at. */
-  public Turn(
-      int fromPage,
-      int toPage,
-      String leaves,
-      String arrives,
-      int pass,
-      Direction direction,
-      int sheets,
-      String number,
-      Optional<String> nextNumber,
-      Length gap,
-      Length before,
-      Length after,
-      Verdict verdict,
-      Optional<String> because,
-      Optional<TurnMark> mark,
-      List<Advice> advice,
-      List<String> alsoHere,
-      List<String> next) {
-    this(
-        fromPage,
-        toPage,
-        leaves,
-        arrives,
-        pass,
-        direction,
-        sheets,
-        number,
-        nextNumber,
-        gap,
-        before,
-        after,
-        verdict,
-        because,
-        mark,
-        advice,
-        alsoHere,
-        next,
-        List.of());
-  }
-
   /** Returns on which side of it the player is free, in words; empty when on neither. */
   @JsonProperty("free")
   public Optional<String> free() {
@@ -110,54 +68,22 @@ public record Turn(
 
   /** Returns the same turn with what else has to be done there. */
   public Turn withAlsoHere(List<String> things) {
-    return new Turn(
-        fromPage,
-        toPage,
-        leaves,
-        arrives,
-        pass,
-        direction,
-        sheets,
-        number,
-        nextNumber,
-        gap,
-        before,
-        after,
-        verdict,
-        because,
-        mark,
-        advice,
-        things,
-        next,
-        unsure);
+    return with(verdict, mark, things, unsure);
   }
 
   /** Returns the same turn in a rest that is too short for it and for the hands' other work. */
   public Turn hurriedBy(List<String> things) {
-    return new Turn(
-        fromPage,
-        toPage,
-        leaves,
-        arrives,
-        pass,
-        direction,
-        sheets,
-        number,
-        nextNumber,
-        gap,
-        before,
-        after,
-        verdict == Verdict.TIME ? Verdict.QUICK : verdict,
-        because,
-        mark.map(m -> m == TurnMark.TIME ? TurnMark.VS : m),
-        advice,
-        things,
-        next,
-        unsure);
+    Verdict hurried = verdict == Verdict.TIME ? Verdict.QUICK : verdict;
+    return with(hurried, mark.map(m -> m == TurnMark.TIME ? TurnMark.VS : m), things, unsure);
   }
 
   /** Returns the same turn with what nobody has looked at yet. */
   public Turn withUnsure(List<String> hangsOn) {
+    return with(verdict, mark, alsoHere, hangsOn);
+  }
+
+  private Turn with(
+      Verdict now, Optional<TurnMark> written, List<String> things, List<String> hangsOn) {
     return new Turn(
         fromPage,
         toPage,
@@ -171,11 +97,11 @@ public record Turn(
         gap,
         before,
         after,
-        verdict,
+        now,
         because,
-        mark,
+        written,
         advice,
-        alsoHere,
+        things,
         next,
         hangsOn);
   }

@@ -127,7 +127,8 @@ public final class Turns {
         TurnMark.within(verdict, advice.get(0).kind(), gap, printed(last)),
         advice,
         List.of(),
-        next(line, place));
+        next(line, place),
+        List.of());
   }
 
   private static Length before(Timeline line, Gap gap, boolean shared, int place) {
@@ -191,6 +192,7 @@ public final class Turns {
             TurnMark.between(verdict, time.following(), printed(last)),
             List.of(advice),
             List.of(),
-            next(after, 0)));
+            next(after, 0),
+            List.of()));
   }
 }

@@ -28,7 +28,10 @@ public sealed interface Gradual extends ShowChange
   /** Returns the bar it begins in. */
   String first();
 
-  /** Returns the word over that bar. */
+  /** Returns the bar it ends in. */
+  String last();
+
+  /** Returns the word over the bar it begins in. */
   String word();
 
   @Override
@@ -38,7 +41,12 @@ public sealed interface Gradual extends ShowChange
 
   @Override
   default Optional<Stretch> where() {
-    return Optional.of(Stretch.at(first()));
+    return Optional.of(new Stretch(first(), last()));
+  }
+
+  @Override
+  default Optional<Marking> marking() {
+    return Optional.of(new Marking(Marking.Where.BRACKETED, "tempo", word()));
   }
 
   /** Slower. */
@@ -50,16 +58,6 @@ public sealed interface Gradual extends ShowChange
     @Override
     public String word() {
       return "rit.";
-    }
-
-    @Override
-    public Optional<Stretch> where() {
-      return Optional.of(new Stretch(first, last));
-    }
-
-    @Override
-    public Optional<Marking> marking() {
-      return Optional.of(new Marking(Marking.Where.BRACKETED, "tempo", word()));
     }
 
     @Override
@@ -78,16 +76,6 @@ public sealed interface Gradual extends ShowChange
     }
 
     @Override
-    public Optional<Stretch> where() {
-      return Optional.of(new Stretch(first, last));
-    }
-
-    @Override
-    public Optional<Marking> marking() {
-      return Optional.of(new Marking(Marking.Where.BRACKETED, "tempo", word()));
-    }
-
-    @Override
     public String says() {
       return "accel. " + Saying.range(first, last);
     }
@@ -101,6 +89,11 @@ public sealed interface Gradual extends ShowChange
     private static final Pattern BACK =
         Pattern.compile(
             "(?:a|back\\s+(?:in|to))\\s+tempo\\s+(?:at|from|in|on)\\s+(.+)", Wording.FLAGS);
+
+    @Override
+    public String last() {
+      return first;
+    }
 
     @Override
     public String word() {

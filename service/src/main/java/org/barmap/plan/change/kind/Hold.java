@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.barmap.map.Navigation;
 import org.barmap.plan.change.effect.Course;
 import org.barmap.plan.change.effect.Effects;
@@ -57,13 +56,12 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
       Optional<String> after,
       Optional<String> cue)
       implements Hold {
-    static final Wording<ShowChange> WORDING = new Wording<>("hold|fermata", Held::read);
-
-    private static final Pattern HOLD =
-        Pattern.compile(
+    static final Wording<ShowChange> WORDING =
+        Wording.of(
+            "hold|fermata",
             "(?:hold|fermata)(?!\\s+back\\b)\\s+(?:(?:on|at|in|over)\\s+|(after)\\s+)?(.+?)"
                 + "(?:\\s*,?\\s+(?:till|until|til)\\s+(.+))?",
-            Wording.FLAGS);
+            Held::read);
 
     @Override
     public Effects effects() {
@@ -80,11 +78,7 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
       return "hold " + ((Hold) this).place();
     }
 
-    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
-      Matcher m = HOLD.matcher(told.words());
-      if (!m.matches()) {
-        return Optional.empty();
-      }
+    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
       Optional<String> bar = Optional.of(m.group(2).strip());
       Optional<String> cue = cueOf(m.group(3));
       boolean after = m.group(1) != null;
@@ -112,13 +106,11 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
       Optional<String> cue)
       implements Hold {
     static final Wording<ShowChange> WORDING =
-        new Wording<>("g\\.?p|general\\s+pause|grand\\s+pause|dead\\s+stop|caesura", Pause::read);
-
-    private static final Pattern PAUSE =
-        Pattern.compile(
+        Wording.of(
+            "g\\.?p|general\\s+pause|grand\\s+pause|dead\\s+stop|caesura",
             "(g\\.?\\s*p\\.?|general\\s+pause|grand\\s+pause|dead\\s+stop|caesura)\\s+"
                 + "(on|at|in|after)\\s+(.+?)(?:\\s*,?\\s+(?:till|until|til)\\s+(.+))?",
-            Wording.FLAGS);
+            Pause::read);
 
     @Override
     public Effects effects() {
@@ -139,11 +131,7 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
       return "G.P. " + ((Hold) this).place();
     }
 
-    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
-      Matcher m = PAUSE.matcher(told.words());
-      if (!m.matches()) {
-        return Optional.empty();
-      }
+    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
       String bar = m.group(3).strip();
       boolean after = m.group(2).equalsIgnoreCase("after");
       boolean general = m.group(1).toLowerCase(Locale.ROOT).startsWith("g");

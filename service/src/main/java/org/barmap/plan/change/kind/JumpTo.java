@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Course;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
@@ -40,15 +39,14 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
       String to,
       Optional<Integer> times)
       implements JumpTo {
-    static final Wording<ShowChange> WORDING = new Wording<>("", Jump::read);
-
-    private static final Pattern BACK =
-        Pattern.compile(
+    static final Wording<ShowChange> WORDING =
+        Wording.of(
+            "",
             "(?:(?:from|after|at|jump\\s+from|go\\s+from)\\s+)?(.+?),?\\s+(?:(?:go|jump)\\s+)?back\\s+to\\s+(.+?)"
                 + "(?:,?\\s+(once|twice|("
                 + Numerals.CARDINAL
                 + ")\\s*(?:times|x)))?",
-            Wording.FLAGS);
+            Jump::read);
 
     @Override
     public Optional<Stretch> where() {
@@ -100,11 +98,7 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
       return List.copyOf(parts);
     }
 
-    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
-      Matcher m = BACK.matcher(told.words());
-      if (!m.matches()) {
-        return Optional.empty();
-      }
+    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
       int times =
           m.group(4) != null
               ? Numerals.value(m.group(4)).orElse(1)
@@ -128,13 +122,13 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
   /** Repeats are taken again after a D.C. or D.S. */
   @JsonTypeName("repeats-after-jump")
   record Again(Meta meta, String number) implements JumpTo {
-    static final Wording<ShowChange> WORDING = new Wording<>("with\\s+repeats", Again::read);
-
-    private static final Pattern AGAIN =
-        Pattern.compile(
+    static final Wording<ShowChange> WORDING =
+        Wording.whole(
+            "with\\s+repeats",
             "(?:(?:with|take|play)\\s+)(?:all\\s+)?(?:the\\s+)?repeats(?:\\s+(?:again|too|as\\s+well))?"
                 + "(?:\\s+(?:on|after)\\s+(?:the\\s+)?(?:d\\.?\\s*[cs]\\.?|jump))?(?:\\s+(?:again|too|as\\s+well))?",
-            Wording.FLAGS);
+            told -> new Again(told.meta(), told.number()),
+            "repeats are taken again after a D.C. or D.S");
 
     @Override
     public Optional<Stretch> where() {
@@ -154,15 +148,6 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
     @Override
     public String says() {
       return "with repeats";
-    }
-
-    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
-      return AGAIN.matcher(told.words()).matches()
-          ? Optional.of(
-              told.understood(
-                  new Again(told.meta(), told.number()),
-                  "repeats are taken again after a D.C. or D.S"))
-          : Optional.empty();
     }
   }
 }

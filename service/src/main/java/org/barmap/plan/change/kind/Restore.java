@@ -3,7 +3,6 @@ package org.barmap.plan.change.kind;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.Optional;
 import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Course;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
@@ -23,13 +22,12 @@ import org.barmap.plan.change.say.Wording;
 @JsonTypeName("restore")
 public record Restore(Meta meta, String number, Optional<String> first, Optional<String> last)
     implements ShowChange {
-  static final Wording<ShowChange> WORDING = new Wording<>("restore|open\\s+up", Restore::read);
-
-  private static final Pattern BACK =
-      Pattern.compile(
+  static final Wording<ShowChange> WORDING =
+      Wording.of(
+          "restore|open\\s+up",
           "(?:(?:put\\s+)?(.+?)\\s+)?(?:is\\s+|are\\s+|goes\\s+|go\\s+|comes\\s+|come\\s+)?(?:back\\s+in|in\\s+again|restored)|"
               + "(?:restore|open\\s+up)(?:\\s+(?:the\\s+cut\\s+(?:at|in|of)\\s+)?(.+))?",
-          Wording.FLAGS);
+          Restore::read);
 
   @Override
   public Optional<Stretch> where() {
@@ -52,11 +50,7 @@ public record Restore(Meta meta, String number, Optional<String> first, Optional
     return first.map(f -> Saying.range(f, last.orElse(f)) + " ").orElse("") + "back in";
   }
 
-  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
-    Matcher m = BACK.matcher(told.words());
-    if (!m.matches()) {
-      return Optional.empty();
-    }
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
     String bars = m.group(1) == null ? m.group(2) : m.group(1);
     if (bars == null || bars.matches("(?i)(?:(?:the|whole|number|all|it)\\s*)+")) {
       Restore whole = new Restore(told.meta(), told.number(), Optional.empty(), Optional.empty());

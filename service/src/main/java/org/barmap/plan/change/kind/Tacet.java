@@ -2,25 +2,22 @@ package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Silence;
-import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
-import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
 
 /** The number is in the show, the player doesn't play in it. */
 @JsonTypeName("tacet")
 public record Tacet(Meta meta, String number) implements ShowChange.OfNumber {
-  static final Wording<ShowChange> WORDING = new Wording<>("tacet", Tacet::read);
-
-  private static final Pattern TACET =
-      Pattern.compile(
+  static final Wording<ShowChange> WORDING =
+      Wording.whole(
+          "tacet",
           "(?:(?:is|all|you're|we're)\\s+)*tacet(?:\\s+(?:throughout|(?:the\\s+)?whole\\s+number))?"
               + "|(?:you\\s+|we\\s+)?(?:lay|lays|sit|sits)\\s+out|(?:you\\s+)?(?:don't|do\\s+not)\\s+play|not\\s+played\\s+by\\s+us",
-          Wording.FLAGS);
+          told -> new Tacet(told.meta(), told.number()),
+          "you don't play");
 
   @Override
   public Effects effects() {
@@ -35,11 +32,5 @@ public record Tacet(Meta meta, String number) implements ShowChange.OfNumber {
   @Override
   public String says() {
     return "tacet";
-  }
-
-  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
-    return TACET.matcher(told.words()).matches()
-        ? Optional.of(told.understood(new Tacet(told.meta(), told.number()), "you don't play"))
-        : Optional.empty();
   }
 }

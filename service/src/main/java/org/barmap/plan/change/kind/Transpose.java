@@ -4,7 +4,6 @@ import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Course;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
@@ -29,13 +28,12 @@ import org.barmap.plan.change.term.Transposed;
 public record Transpose(
     Meta meta, String number, int semitones, Optional<String> first, Optional<String> last)
     implements ShowChange {
-  static final Wording<ShowChange> WORDING = new Wording<>("transpose", Transpose::read);
-
-  private static final Pattern MOVED =
-      Pattern.compile(
+  static final Wording<ShowChange> WORDING =
+      Wording.of(
+          "transpose",
           "(?:(?:is|goes|transposed?|all|(?:the\\s+)?whole\\s+number)\\s+)*(up|down)\\s+(.+?)"
               + "(?:\\s+(?:from|for|in)\\s+(.+))?",
-          Wording.FLAGS);
+          Transpose::read);
 
   @Override
   public Optional<Stretch> where() {
@@ -59,9 +57,8 @@ public record Transpose(
     return Transposed.says(semitones) + bars;
   }
 
-  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
-    Matcher m = MOVED.matcher(told.words());
-    OptionalInt size = m.matches() ? Transposed.semitones(m.group(2)) : OptionalInt.empty();
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
+    OptionalInt size = Transposed.semitones(m.group(2));
     if (size.isEmpty()) {
       return Optional.empty();
     }

@@ -9,6 +9,7 @@ import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Leaving;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Saying;
@@ -34,13 +35,12 @@ public record Vamp(
     Optional<String> exitBar,
     Optional<Double> exitBeat)
     implements ShowChange.OfBars {
-  static final Wording<ShowChange> WORDING = new Wording<>("vamp", Vamp::read);
-
-  private static final Pattern VAMP =
-      Pattern.compile(
+  static final Wording<ShowChange> WORDING =
+      Wording.of(
+          "vamp",
           "vamp\\s+(.+?)(?:\\s*,?\\s*(?:until|till|'?til)\\s+(.+?))?"
               + "(?:(?:\\s*[,(]\\s*|\\s+)(?:go\\s+)?(?:out|leave|left|exit)\\s+(?:it\\s+)?([^,(]+?)\\)?)?",
-          Wording.FLAGS);
+          Vamp::read);
   private static final Pattern CUE = Pattern.compile("(?:the\\s+)?cued?", Wording.FLAGS);
   private static final Pattern BAR =
       Pattern.compile(
@@ -88,11 +88,7 @@ public record Vamp(
     return leaving().out().map(o -> ", " + Saying.one(o)).orElse("");
   }
 
-  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
-    Matcher m = VAMP.matcher(told.words());
-    if (!m.matches()) {
-      return Optional.empty();
-    }
+  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
     String bars = m.group(1);
     Optional<String> cue = Optional.ofNullable(m.group(2)).map(String::strip);
     if (cue.filter(c -> BAR.matcher(c).matches()).isPresent()) {
@@ -145,17 +141,20 @@ public record Vamp(
     String says = onBeat ? "on beat " + beat.group(1) + " of bar " + bar : "after bar " + bar;
     return told.range(
         bars,
-        r ->
-            new Vamp(
-                told.meta(),
-                told.number(),
-                r.first(),
-                r.last(),
-                Leave.END_OF_PASS,
-                cue,
-                Optional.of(bar),
-                at),
+        r -> of(told, r, new Leaving(Optional.of(Leave.END_OF_PASS), cue, Optional.of(bar), at)),
         " are a vamp" + till + ", left " + says);
+  }
+
+  private static ShowChange of(Told<ShowChange> told, Stretch bars, Leaving left) {
+    return new Vamp(
+        told.meta(),
+        told.number(),
+        bars.first(),
+        bars.last(),
+        left.leave().orElse(Leave.END_OF_PASS),
+        left.cue(),
+        left.exitBar(),
+        left.exitBeat());
   }
 
   private static String lastOf(String bars) {
@@ -166,16 +165,7 @@ public record Vamp(
       Told<ShowChange> told, String bars, Optional<String> cue, Leave leave, String says) {
     return told.range(
         bars,
-        r ->
-            new Vamp(
-                told.meta(),
-                told.number(),
-                r.first(),
-                r.last(),
-                leave,
-                cue,
-                Optional.empty(),
-                Optional.empty()),
+        r -> of(told, r, new Leaving(Optional.of(leave), cue, Optional.empty(), Optional.empty())),
         " are a vamp" + says);
   }
 }

@@ -1,7 +1,9 @@
 package org.barmap.plan.change.say;
 
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -16,4 +18,33 @@ public record Wording<C>(String verbs, Function<Told<C>, Optional<Heard<C>>> rea
 
   /** For all patterns of words. */
   public static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
+
+  /**
+   * Returns the wording of instructions that one pattern matches as a whole.
+   *
+   * @param pattern a regular expression, upper and lower case alike
+   * @param reader returns what was heard, from the match
+   */
+  public static <C> Wording<C> of(
+      String verbs, String pattern, BiFunction<Told<C>, Matcher, Optional<Heard<C>>> reader) {
+    Pattern compiled = Pattern.compile(pattern, FLAGS);
+    return new Wording<>(
+        verbs,
+        told -> {
+          Matcher match = compiled.matcher(told.words());
+          return match.matches() ? reader.apply(told, match) : Optional.empty();
+        });
+  }
+
+  /**
+   * Returns the wording of what is said of a whole number.
+   *
+   * @param make makes the change
+   * @param says what was understood
+   */
+  public static <C> Wording<C> whole(
+      String verbs, String pattern, Function<Told<C>, C> make, String says) {
+    return of(
+        verbs, pattern, (told, match) -> Optional.of(told.understood(make.apply(told), says)));
+  }
 }
