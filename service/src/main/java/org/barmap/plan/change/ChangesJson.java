@@ -107,7 +107,8 @@ public final class ChangesJson {
         : value;
   }
 
-  private static ShowChange one(JsonNode node) {
+  /** Reads one change that is known to follow the schema. */
+  static ShowChange one(JsonNode node) {
     ObjectNode own = (ObjectNode) node.deepCopy();
     ObjectNode meta = BarMapJson.mapper().createObjectNode();
     meta.put("id", text(node, "id"));

@@ -20,7 +20,7 @@ final class Counted {
   private final List<List<Integer>> rows = new ArrayList<>();
 
   Counted(WrittenNumber number) {
-    for (Map.Entry<Integer, Integer> e : AlikeEndings.of(number.bars()).earlier().entrySet()) {
+    for (Map.Entry<Integer, Integer> e : number.alike().earlier().entrySet()) {
       int from = number.starts()[e.getValue()];
       List<Integer> last = rows.isEmpty() ? List.of() : rows.get(rows.size() - 1);
       if (last.isEmpty() || last.get(last.size() - 1) != from) {

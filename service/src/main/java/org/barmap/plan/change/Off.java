@@ -8,6 +8,6 @@ public final class Off {
 
   /** Returns the same change, switched off: it stays in the list and does nothing. */
   public static ShowChange of(ShowChange change) {
-    return ChangesJson.readOne(ChangesJson.tree(change).put("on", false));
+    return ChangesJson.one(ChangesJson.tree(change).put("on", false));
   }
 }

@@ -18,9 +18,16 @@ import org.barmap.map.rule.AlikeEndings;
  * @param bars its entries in reading order
  * @param starts slot of each entry's first bar
  * @param slots how many bars are written
+ * @param alike its endings that are numbered like others
  */
 public record WrittenNumber(
-    String label, String title, boolean tacet, List<Bar> bars, int[] starts, int slots) {
+    String label,
+    String title,
+    boolean tacet,
+    List<Bar> bars,
+    int[] starts,
+    int slots,
+    AlikeEndings alike) {
 
   /** Counts the slots of a list of bars. */
   public static WrittenNumber of(String label, String title, boolean tacet, List<Bar> bars) {
@@ -30,7 +37,8 @@ public record WrittenNumber(
       starts[i] = slots;
       slots += bars.get(i).count();
     }
-    return new WrittenNumber(label, title, tacet, List.copyOf(bars), starts, slots);
+    return new WrittenNumber(
+        label, title, tacet, List.copyOf(bars), starts, slots, AlikeEndings.of(bars));
   }
 
   /** Returns the numbers of a book; one without a label where the map names none. */
@@ -72,7 +80,7 @@ public record WrittenNumber(
     int offset = slot - starts[entryAt(slot)];
     Optional<String> label = bar.label().filter(l -> bar.count() == 1);
     String name = label.orElse(Integer.toString(bar.number() + offset));
-    return bar.ending().isEmpty() ? name : AlikeEndings.of(bars).called(bar, name);
+    return bar.ending().isEmpty() ? name : alike.called(bar, name);
   }
 
   /** Returns how the number is spoken of: "No. 7", or "the book" where it has no label. */

@@ -3,7 +3,9 @@ package org.barmap.plan.order;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.Optional;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
@@ -83,10 +85,12 @@ record Held(Loop loop, int last) {
   /** Tells of what is held open and never sounds: behind the Fine, or jumped over. */
   static List<PlanFinding> silent(List<Held> held, List<Piece> pieces, List<OpenStretch> sounding) {
     List<PlanFinding> findings = new ArrayList<>();
+    Set<OpenStretch> heard = new HashSet<>();
+    sounding.forEach(s -> heard.add(s.at(List.of())));
     for (Held one : held) {
       boolean cut =
           pieces.subList(one.loop().start(), one.last() + 1).stream().allMatch(Piece::cut);
-      boolean sounds = sounding.stream().anyMatch(one.open()::same);
+      boolean sounds = heard.contains(one.open().at(List.of()));
       if (!cut && !sounds) {
         findings.add(
             new PlanFinding(

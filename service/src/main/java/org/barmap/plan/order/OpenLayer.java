@@ -8,7 +8,7 @@ import java.util.Set;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Leaving;
 import org.barmap.plan.change.effect.Rounds;
-import org.barmap.plan.piece.Exit;
+import org.barmap.plan.piece.Given;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Pieces;
 import org.barmap.plan.piece.Span;
@@ -18,6 +18,7 @@ import org.barmap.plan.piece.Span;
  * leaves more than one way is asked; the first way is gone.
  */
 final class OpenLayer {
+  private final Given given;
   private final WrittenNumber number;
   private final List<Piece> pieces;
   private final List<Loop> printed;
@@ -26,12 +27,13 @@ final class OpenLayer {
   private final List<Held> held = new ArrayList<>();
 
   OpenLayer(
-      WrittenNumber number,
+      Given given,
       List<Piece> pieces,
       List<Loop> printed,
       List<Loop> loops,
       OpenQuestions questions) {
-    this.number = number;
+    this.given = given;
+    this.number = given.number();
     this.pieces = pieces;
     this.printed = printed;
     this.loops = loops;
@@ -56,7 +58,7 @@ final class OpenLayer {
         hold(said);
       }
     }
-    new PrintedLayer(this, number, pieces, printed, loops, questions).apply(rounds);
+    new PrintedLayer(this, pieces, printed, loops, questions).apply(given.printed(), rounds);
     held.forEach(h -> questions.inside(h, pieces));
   }
 
@@ -87,7 +89,7 @@ final class OpenLayer {
 
   private void hold(Said said) {
     Leaving leaving = said.stretch().leaving();
-    OptionalInt exit = Exit.of(number, said.span());
+    OptionalInt exit = given.exit(said.span());
     if (leaving.exitBar().isPresent() && exit.isEmpty()) {
       questions.exit(said.span(), said.stretch());
     }

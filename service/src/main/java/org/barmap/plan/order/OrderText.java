@@ -26,18 +26,27 @@ public final class OrderText {
 
   private final BarNames names;
 
-  private OrderText(WrittenNumber number) {
-    this.names = new BarNames(number);
+  private OrderText(BarNames names) {
+    this.names = names;
   }
 
   /** Returns a number in the order it sounds. */
   public static String of(OrderOfPlay order) {
-    return of(order.number(), order.steps(), order.open());
+    return of(order, new BarNames(order.number()));
+  }
+
+  /** Returns a number in the order it sounds, its bars called by names that were looked up. */
+  static String of(OrderOfPlay order, BarNames names) {
+    return of(names, order.steps(), order.open());
   }
 
   /** Returns steps of a number, with the stretches that are open among them. */
   public static String of(WrittenNumber number, List<PlayedPiece> steps, List<OpenStretch> open) {
-    OrderText text = new OrderText(number);
+    return of(new BarNames(number), steps, open);
+  }
+
+  private static String of(BarNames names, List<PlayedPiece> steps, List<OpenStretch> open) {
+    OrderText text = new OrderText(names);
     Map<Integer, String> closes = new HashMap<>();
     Set<Integer> opens = new HashSet<>();
     for (OpenStretch stretch : open) {

@@ -8,6 +8,7 @@ import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.pass.PassReader;
 import org.barmap.plan.pass.Passes;
+import org.barmap.plan.piece.Given;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Pieces;
 import org.barmap.plan.piece.Span;
@@ -24,17 +25,18 @@ public final class Orders {
    * @param repeatsAfterJump take repeats again after a D.C. or D.S.
    */
   public static OrderOfPlay of(WrittenNumber number, List<Span> spans, boolean repeatsAfterJump) {
+    Given given = Given.of(number, spans);
     Choices choices = Choices.first();
-    OrderOfPlay first = played(number, spans, repeatsAfterJump, choices);
-    List<PlanFinding> asked =
-        Readings.of(first, choices, c -> played(number, spans, repeatsAfterJump, c));
+    OrderOfPlay first = played(given, repeatsAfterJump, choices);
+    List<PlanFinding> asked = Readings.of(first, choices, c -> played(given, repeatsAfterJump, c));
     return asked.isEmpty() ? first : first.withFindings(asked);
   }
 
-  private static OrderOfPlay played(
-      WrittenNumber number, List<Span> spans, boolean repeatsAfterJump, Choices choices) {
+  private static OrderOfPlay played(Given given, boolean repeatsAfterJump, Choices choices) {
+    WrittenNumber number = given.number();
+    List<Span> spans = given.spans();
     List<PlanFinding> findings = new ArrayList<>();
-    List<Piece> pieces = Pieces.of(number, spans, choices);
+    List<Piece> pieces = Pieces.of(given, choices);
     List<Loop> loops = new ArrayList<>(FormReader.read(pieces, findings, choices));
     Map<Integer, Jumps.Jump> jumps = Jumps.read(pieces, findings);
     List<Loop> printed = List.copyOf(loops);
@@ -44,7 +46,7 @@ public final class Orders {
     counts.afterJumps(jumps, repeatsAfterJump);
     JumpsInside.ask(number, pieces, loops, jumps, signs, choices);
     OpenQuestions questions = new OpenQuestions(number, findings, choices);
-    OpenLayer open = new OpenLayer(number, pieces, printed, loops, questions);
+    OpenLayer open = new OpenLayer(given, pieces, printed, loops, questions);
     open.apply(spans.stream().filter(s -> s.effects().rounds().isPresent()).toList());
     new CutForm(number, pieces, loops, signs, spans, choices).apply(jumps);
     Walk walk = new Walk(pieces, loops, jumps, signs, repeatsAfterJump);

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PrintedOpen;
@@ -24,16 +23,16 @@ final class PrintedLayer {
   private static final int SHORT = 8;
 
   private final OpenLayer layer;
-  private final WrittenNumber number;
   private final List<Piece> pieces;
   private final List<Loop> loops;
   private final OpenQuestions questions;
   private final Map<Integer, List<Loop>> printed = new HashMap<>();
+  private final Map<Integer, List<Integer>> starts = new HashMap<>();
+  private int indexed;
 
   /** Takes the repeats as they stand in print; of those of changes none belongs to a word. */
   PrintedLayer(
       OpenLayer layer,
-      WrittenNumber number,
       List<Piece> pieces,
       List<Loop> printed,
       List<Loop> loops,
@@ -42,15 +41,14 @@ final class PrintedLayer {
       this.printed.computeIfAbsent(loop.start(), k -> new ArrayList<>(1)).add(loop);
     }
     this.layer = layer;
-    this.number = number;
     this.pieces = pieces;
     this.loops = loops;
     this.questions = questions;
   }
 
   /** What a change says of the bar under a word, the word doesn't undo. */
-  void apply(List<Span> rounds) {
-    for (PrintedOpen printed : PrintedOpen.of(number)) {
+  void apply(List<PrintedOpen> words, List<Span> rounds) {
+    for (PrintedOpen printed : words) {
       int slot = printed.slot();
       int at = layer.pieceAt(slot);
       Optional<Loop> own = printed.to().isPresent() ? Optional.empty() : own(at);
@@ -139,12 +137,20 @@ final class PrintedLayer {
     List<Loop> here = printed.getOrDefault(at, List.of());
     return here.isEmpty()
         ? Optional.empty()
-        : loops.stream()
-            .filter(l -> l.start() == at && l.open().isEmpty())
+        : startingAt(at).stream()
+            .filter(l -> l.open().isEmpty())
             .filter(l -> here.stream().anyMatch(p -> p.end() == l.end()))
             .filter(l -> l.parts().isEmpty() || OpenLayer.twoEndings(l))
             .filter(l -> bars(l) <= LONGEST)
             .min((a, b) -> a.length() - b.length());
+  }
+
+  /** Loops become others in their place, and more are added; where one starts stays. */
+  private List<Loop> startingAt(int at) {
+    for (; indexed < loops.size(); indexed++) {
+      starts.computeIfAbsent(loops.get(indexed).start(), k -> new ArrayList<>(1)).add(indexed);
+    }
+    return starts.getOrDefault(at, List.of()).stream().map(loops::get).toList();
   }
 
   private int bars(Loop loop) {

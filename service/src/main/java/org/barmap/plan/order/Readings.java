@@ -10,21 +10,24 @@ import org.barmap.map.Severity;
 import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Question;
+import org.barmap.plan.piece.BarNames;
 
 /** Plays a number through in each way that is asked about, and writes what that comes to. */
 final class Readings {
   /** Steps played through for the readings of one number; beyond that the words must do. */
-  private static final int MOST_STEPS = 60_000;
+  private static final int MOST_STEPS = 30_000;
 
   private final Function<Choices, OrderOfPlay> play;
   private final OrderOfPlay first;
+  private final BarNames names;
   private final String firstText;
   private int steps;
 
   private Readings(OrderOfPlay first, Function<Choices, OrderOfPlay> play) {
     this.first = first;
     this.play = play;
-    this.firstText = OrderText.of(first);
+    this.names = new BarNames(first.number());
+    this.firstText = OrderText.of(first, names);
   }
 
   /**
@@ -95,6 +98,6 @@ final class Readings {
                             .filter(a -> asked.heard().get().equals(a.change()))
                             .isPresent());
     boolean ends = other.steps().size() < Walk.MOST_STEPS;
-    return sounds && ends ? Optional.of(OrderText.of(other)) : Optional.empty();
+    return sounds && ends ? Optional.of(OrderText.of(other, names)) : Optional.empty();
   }
 }

@@ -160,8 +160,18 @@ final class Walk {
 
   /** A printed repeat that a change has put another in the place of is not walked. */
   private boolean inLaterPass(Loop loop) {
-    int at = loops.indexOf(loop);
+    int at = placeOf(loop);
     return at >= 0 && pass[at] > 1;
+  }
+
+  /** Returns the place of a loop among those walked; -1 where it is none of them. */
+  private int placeOf(Loop loop) {
+    for (int l : startsAt[loop.start()]) {
+      if (loops.get(l).equals(loop)) {
+        return l;
+      }
+    }
+    return -1;
   }
 
   /** Returns where to go on when an ending that starts here isn't for this pass. */
@@ -241,8 +251,8 @@ final class Walk {
     if (loop == null) {
       return false;
     }
-    int l = loops.indexOf(loop);
-    return pass[l] > 0 && pass[l] < loop.total();
+    int l = placeOf(loop);
+    return l >= 0 && pass[l] > 0 && pass[l] < loop.total();
   }
 
   private boolean signsCut(int at) {

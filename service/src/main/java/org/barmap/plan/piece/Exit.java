@@ -8,11 +8,11 @@ import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Rounds;
 
 /** Where bars held open are left the last time round. */
-public final class Exit {
+final class Exit {
   private Exit() {}
 
   /** Returns the slot of the bar that a change names for that; empty where none of its bars is. */
-  public static OptionalInt of(WrittenNumber number, Span span) {
+  static OptionalInt of(WrittenNumber number, Span span) {
     Optional<String> said = span.effects().rounds().map(Rounds::leaving).flatMap(l -> l.exitBar());
     if (said.isEmpty() || !(new Addresses(number).find(said.get()) instanceof Found.At at)) {
       return OptionalInt.empty();

@@ -16,24 +16,21 @@ import org.barmap.plan.change.WrittenNumber;
 public final class Pieces {
   private Pieces() {}
 
-  /** Returns the pieces in reading order, what is cut marked, going the first way everywhere. */
-  public static List<Piece> of(WrittenNumber number, List<Span> spans) {
-    return of(number, spans, Choices.first());
-  }
-
   /** Returns the pieces in reading order, what is cut marked. */
-  public static List<Piece> of(WrittenNumber number, List<Span> spans, Choices choices) {
+  public static List<Piece> of(Given given, Choices choices) {
+    WrittenNumber number = given.number();
+    List<Span> spans = given.spans();
     TreeSet<Integer> splits = new TreeSet<>();
     for (Span span : spans) {
       splits.add(span.from());
       splits.add(span.to() + 1);
-      Exit.of(number, span).ifPresent(exit -> splits.add(exit + 1));
+      given.exit(span).ifPresent(exit -> splits.add(exit + 1));
       if (span.effects().leavesOut()) {
         splits.add(span.from() + 1);
         splits.add(span.to());
       }
     }
-    for (PrintedOpen printed : PrintedOpen.of(number)) {
+    for (PrintedOpen printed : given.printed()) {
       splits.add(printed.from());
       printed.to().ifPresent(to -> splits.add(to + 1));
     }

@@ -102,6 +102,9 @@ final class Additions {
       if (repeat.endings().isEmpty() && all) {
         if (repeat.kind() == Kind.OPEN) {
           ask("play-over-vamp", play, "a count over a vamp", "the vamp stays");
+        } else if (repeat.kind() == Kind.COUNTED) {
+          // Source: common practice: "once" said of more bars, and a count said of the repeat.
+          ask("play-twice", play, "two counts for one repeat", "the first");
         } else {
           // Source: trade.md, 3X; decided: "once" takes the repeat away. A count that the director
           // says himself is said of what he leaves in, so a cut at its edge does not question it.
@@ -140,7 +143,7 @@ final class Additions {
       if (exactly
           || ask("play-once-over", play, "once, with a repeat in it", "without it", "with it")
               == 0) {
-        repeats.set(k, repeat.times(1));
+        repeats.set(k, repeat.times(1).kind(repeat.kind() == Kind.OPEN ? Kind.OPEN : Kind.COUNTED));
       }
     }
   }
@@ -252,6 +255,6 @@ final class Additions {
   }
 
   private int ask(String key, int at, String why, String... readings) {
-    return questions.ask(key, number.bar(at).name(), why, readings);
+    return questions.ask(key, number.asked(at), why, readings);
   }
 }

@@ -35,13 +35,14 @@ final class Heard {
           "cut-jump",
           "open-over-repeat");
 
+  private final Map<Integer, String> places = new HashMap<>();
   private final Set<String> reached = new HashSet<>();
   private final Set<String> sounding = new HashSet<>();
   private final Map<Map<String, Integer>, List<Object>> played = new HashMap<>();
 
   void add(Map<String, Integer> way, NumberWalk walk) {
     for (Walk.Step step : walk.steps()) {
-      String name = walk.number().bar(step.at()).name();
+      String name = places.computeIfAbsent(step.at(), walk.number()::asked);
       reached.add(name);
       if (step.sounds()) {
         sounding.add(name);

@@ -24,15 +24,16 @@ record Insertion(int after, List<String> names, boolean behindSign) {
     for (At change : changes) {
       int after = change.from();
       String name = number.bar(after).name();
+      String place = number.asked(after);
       if (all.stream().anyMatch(i -> i.after() == after)) {
-        questions.ask("insert-twice", name, "two insertions behind one bar", "in their order");
+        questions.ask("insert-twice", place, "two insertions behind one bar", "in their order");
       }
       if (!number.bar(after).last()) {
         // Source: decided: inside rests asked.
-        questions.ask("insert-in-rest", name, "bars inserted inside a rest", "there");
+        questions.ask("insert-in-rest", place, "bars inserted inside a rest", "there");
       }
       if (cuts.over(after)) {
-        questions.ask("insert-in-cut", name, "bars inserted inside a cut", "they sound", "out too");
+        questions.ask("insert-in-cut", place, "bars inserted inside a cut", "they sound", "out too");
       }
       boolean ending = repeats.stream().anyMatch(r -> !r.endings().isEmpty() && r.closesAt(after));
       // A vamp goes back there as well, with the bars added or without.
@@ -43,12 +44,12 @@ record Insertion(int after, List<String> names, boolean behindSign) {
       int reading = 0;
       if (ending) {
         // Source: decided: an insertion at the end of a first ending.
-        questions.ask("insert-edge", name, "bars inserted at the end of an ending", "inside it");
+        questions.ask("insert-edge", place, "bars inserted at the end of an ending", "inside it");
       } else if (sign) {
         // Source: decided: one after the D.C. bar; what can't be followed is asked.
         reading =
             questions.ask(
-                "insert-edge", name, "bars inserted where a sign stands", "before it", "behind it");
+                "insert-edge", place, "bars inserted where a sign stands", "before it", "behind it");
       }
       all.add(new Insertion(after, names(change.change(), name), reading == 1));
     }

@@ -204,6 +204,6 @@ final class JumpReader {
   }
 
   private int ask(String key, int at, String why, String... readings) {
-    return questions.ask(key, number.bar(at).name(), why, readings);
+    return questions.ask(key, number.asked(at), why, readings);
   }
 }

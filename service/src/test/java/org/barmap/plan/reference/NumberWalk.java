@@ -69,7 +69,7 @@ record NumberWalk(
         int reading =
             questions.ask(
                 "play-and-jump",
-                number.bar(repeat.from()).name(),
+                number.asked(repeat.from()),
                 "played several times, and once more after a jump",
                 "once after the jump",
                 "as often again");

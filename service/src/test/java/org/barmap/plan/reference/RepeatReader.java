@@ -255,6 +255,6 @@ final class RepeatReader {
   }
 
   private String name(int at) {
-    return number.bar(at).name();
+    return number.asked(at);
   }
 }

@@ -72,6 +72,13 @@ record WrittenNumber(String label, List<WrittenBar> bars, boolean tacet) {
     return bars.get(at).entry().ending();
   }
 
+  /** A bar as it is asked about: its name, with its place where another has the same name. */
+  String asked(int at) {
+    String name = bars.get(at).name();
+    boolean alike = bars.stream().filter(b -> b.name().equals(name)).count() > 1;
+    return alike ? name + " (" + (at + 1) + " of the number)" : name;
+  }
+
   /** Words that stand over or under the beginning of a bar. */
   List<String> words(int at) {
     WrittenBar bar = bars.get(at);
