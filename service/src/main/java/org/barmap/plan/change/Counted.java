@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import org.barmap.map.rule.AlikeEndings;
 
 /**
  * Counts bars on and back in a musical number, as its numbers do.

@@ -33,7 +33,8 @@ record Insertion(int after, List<String> names, boolean behindSign) {
         questions.ask("insert-in-rest", place, "bars inserted inside a rest", "there");
       }
       if (cuts.over(after)) {
-        questions.ask("insert-in-cut", place, "bars inserted inside a cut", "they sound", "out too");
+        questions.ask(
+            "insert-in-cut", place, "bars inserted inside a cut", "they sound", "out too");
       }
       boolean ending = repeats.stream().anyMatch(r -> !r.endings().isEmpty() && r.closesAt(after));
       // A vamp goes back there as well, with the bars added or without.
@@ -49,7 +50,11 @@ record Insertion(int after, List<String> names, boolean behindSign) {
         // Source: decided: one after the D.C. bar; what can't be followed is asked.
         reading =
             questions.ask(
-                "insert-edge", place, "bars inserted where a sign stands", "before it", "behind it");
+                "insert-edge",
+                place,
+                "bars inserted where a sign stands",
+                "before it",
+                "behind it");
       }
       all.add(new Insertion(after, names(change.change(), name), reading == 1));
     }
