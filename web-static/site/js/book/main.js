@@ -141,14 +141,16 @@ class BookRoom {
     const read = this.#pages.filter((p) => p.state === "read" || p.state === "verified");
     const open = this.#pages.find((p) => p.state === "read");
     const most = mostToCheck(this.#pages.filter((p) => p.state === "read"));
-    show(this.#save, read.length ? saveAs(this.#id) : null, read.length ? withoutService(this.#id) : null);
-    if (read.length === 0) return show(this.#next);
+    // a book opened from a file may have bars without pictures
+    const filled = read.length > 0 || book.bars > 0;
+    show(this.#save, filled ? saveAs(this.#id) : null, filled ? withoutService(this.#id) : null);
+    if (!filled) return show(this.#next);
     const desk = `/desk.html?b=${encodeURIComponent(this.#id)}`;
     show(
       this.#next,
       open
         ? el("a", { class: "btn btn-main", href: `${desk}&p=${open.index}`, text: `Correct page ${open.index}` })
-        : el("a", { class: "btn btn-main", href: `/turns.html?b=${encodeURIComponent(this.#id)}`, text: "All pages are checked: on to the turns" }),
+        : el("a", { class: "btn btn-main", href: `/turns.html?b=${encodeURIComponent(this.#id)}`, text: read.length ? "All pages are checked: on to the turns" : "On to the turns" }),
       most && most !== open ? el("a", { class: "btn", href: `${desk}&p=${most.index}`, text: `Page ${most.index} needs you most: ${toCheck(most.expectedWrong)}` }) : null,
       book.doubts ? el("span", { class: "chip chip-doubt" }, icon("doubt"), count(book.doubts, "doubt")) : null,
     );

@@ -14,16 +14,35 @@ const FORMS = [
   ["plan", "Plan", "order of play, turns, rests, for other programs"],
 ];
 
+const PICTURES = "With the pictures of the pages: of a rented book that is a copy, and the hire agreement decides whether you may make it and who may have it. Ask the hirer or the show's librarian.";
+
+/** @param {string} book all of it in one file, without pictures unless they are asked for */
+function packed(book) {
+  const tick = el("input", { type: "checkbox", id: "pack-pictures" });
+  const link = el("a", { class: "btn btn-main", id: "pack", download: "", text: "The whole book in one file" });
+  const point = () => (link.href = bookPath(book, `/pack${tick.checked ? "?pictures=true" : ""}`));
+  tick.addEventListener("change", point);
+  point();
+  return el(
+    "li",
+    {},
+    link,
+    el("span", { class: "soft small", text: "bar map, changes, notes and settings (barpack/1, a zip): drop it on the shelf of another barmap" }),
+    el("label", { class: "tick-line small" }, tick, el("span", { text: PICTURES })),
+  );
+}
+
 /** @param {string} book what leaves barmap as a file */
 export function saveAs(book) {
   return el(
     "details",
     { class: "card save", id: "save-as" },
     el("summary", { text: "Save for other programs and players" }),
-    el("p", { class: "soft small", text: "These files hold bar numbers, counts and marks, never a picture of a page." }),
+    el("p", { class: "soft small", text: "These files hold bar numbers, counts and marks; a picture of a page only where you ask for it." }),
     el(
       "ul",
       { class: "save-list" },
+      packed(book),
       FORMS.map(([form, name, use]) =>
         el("li", {}, el("a", { class: "btn", href: bookPath(book, `/export/${form}`), download: "", text: name }), el("span", { class: "soft small", text: use })),
       ),

@@ -8,6 +8,7 @@ import { complain, toast } from "../core/toast.js";
 import { binList } from "./bin.js";
 import { bookCard } from "./card.js";
 import { emptyShelf } from "./empty.js";
+import { opener } from "./open.js";
 
 /** @typedef {import("../core/types.js").BookInfo} BookInfo */
 /** @typedef {import("../core/types.js").Bin} Bin */
@@ -35,6 +36,7 @@ class Shelf {
           "div",
           { class: "row between" },
           el("h1", { text: "The shelf" }),
+          opener(() => this.load()),
           button("New book", () => this.#create(), { class: "btn btn-main", id: "new-book" }, icon("plus")),
         ),
         this.#list,

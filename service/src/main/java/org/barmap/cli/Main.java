@@ -37,6 +37,7 @@ import picocli.CommandLine.Spec;
       PlanCommand.class,
       AlignCommand.class,
       ExportCommand.class,
+      PackCommand.class,
       EvaluateCommand.class
     })
 public final class Main implements Runnable {

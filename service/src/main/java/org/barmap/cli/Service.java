@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import org.barmap.library.Library;
 import org.barmap.library.sqlite.SqliteLibrary;
+import org.barmap.pack.PackOpener;
 import org.barmap.web.WebServer;
 import org.barmap.work.Events;
 import org.barmap.work.ExtractorReader;
@@ -33,6 +34,7 @@ final class Service implements AutoCloseable {
     this.library = library;
     this.reader = reader;
     this.worker = new Worker(library, reader, events);
+    new PackOpener(library).removeUnfinished();
   }
 
   /** Opens the library in a folder. */

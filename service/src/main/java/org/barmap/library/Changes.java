@@ -17,6 +17,12 @@ public interface Changes {
    */
   List<ObjectNode> at(String book, Instant moment);
 
+  /**
+   * Adds changes as they are, with their ids, dates and authors, in one step; one whose id is taken
+   * gets another.
+   */
+  Saved<List<ObjectNode>> take(String book, long revision, List<ObjectNode> changes);
+
   /** Adds a change; it gets an id, a date and its author. */
   default Saved<List<ObjectNode>> add(String book, long revision, String who, ObjectNode change) {
     return add(book, revision, who, List.of(change));

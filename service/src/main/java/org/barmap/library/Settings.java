@@ -94,6 +94,21 @@ public record Settings(
     };
   }
 
+  /** Returns the same for a book whose pages have other ids. */
+  public Settings withLeaves(Map<String, String> other) {
+    return new Settings(
+        turnSeconds,
+        quickSeconds,
+        memoryBars,
+        changeSeconds,
+        repeatsAfterJump,
+        chair,
+        rehearsedAt,
+        firstPage,
+        other,
+        version);
+  }
+
   /** Returns what is out of range, one sentence each; empty when nothing is. */
   public List<String> problems() {
     List<String> problems = new ArrayList<>();

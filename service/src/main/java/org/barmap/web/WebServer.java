@@ -19,6 +19,7 @@ import org.barmap.web.route.ChangeRoutes;
 import org.barmap.web.route.EventRoutes;
 import org.barmap.web.route.ExportRoutes;
 import org.barmap.web.route.MapRoutes;
+import org.barmap.web.route.PackRoutes;
 import org.barmap.web.route.PageRoutes;
 import org.barmap.web.route.PlanRoutes;
 import org.barmap.web.route.Planning;
@@ -72,6 +73,7 @@ public final class WebServer implements AutoCloseable {
               new PlanRoutes(library, planning).register(config.routes);
               new SinceRoutes(library, planning).register(config.routes);
               new ExportRoutes(library, planning).register(config.routes);
+              new PackRoutes(library, events).register(config.routes);
               new SheetRoutes(library, planning).register(config.routes);
               new WordRoutes(library, planning).register(config.routes);
               eventRoutes.register(config.routes);

@@ -118,6 +118,24 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
   }
 
   @Override
+  public Saved<List<ObjectNode>> take(String book, long revision, List<ObjectNode> changes) {
+    return save(
+        book,
+        revision,
+        "",
+        list -> {
+          List<ObjectNode> after = new ArrayList<>(list);
+          for (ObjectNode change : changes) {
+            String id = change.path("id").asString("");
+            boolean fresh = !id.isEmpty() && at(after, id) < 0;
+            after.add(change.deepCopy().put("id", fresh ? id : Ids.make()));
+          }
+          String many = changes.size() == 1 ? "1 change" : changes.size() + " changes";
+          return Optional.of(new Changed(after, "Taken from a file: " + many));
+        });
+  }
+
+  @Override
   public Saved<List<ObjectNode>> add(
       String book, long revision, String who, List<ObjectNode> changes) {
     List<ObjectNode> made = new ArrayList<>();

@@ -91,7 +91,7 @@ public record ExportRoutes(Library library, Planning planning) {
   }
 
   /** Returns a name any file system takes: letters, figures and hyphens. */
-  private static String fileName(BookCard book) {
+  static String fileName(BookCard book) {
     String name = (book.title() + "-" + book.part()).replaceAll("[^A-Za-z0-9]+", "-");
     String trimmed = name.replaceAll("^-+|-+$", "");
     String some = Optional.of(trimmed).filter(n -> !n.isEmpty()).orElse("book");

@@ -1,0 +1,100 @@
+package org.barmap.cli;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.barmap.library.BookCard;
+import org.barmap.library.Library;
+import org.barmap.library.sqlite.SqliteLibrary;
+import org.barmap.pack.PackWriter;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code barmap pack}. */
+@Command(
+    name = "pack",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Writes a book into one file (barpack/1, a zip): bar map, changes, notes, settings.",
+      "Drop it on the shelf of another barmap to open it. While `barmap serve` runs, save it from",
+      "the book's page instead."
+    })
+final class PackCommand extends PrintingCommand {
+
+  @Parameters(index = "0", paramLabel = "BOOK", description = "Title of the book, or its id.")
+  private String wanted = "";
+
+  @Option(
+      names = "--pictures",
+      description = {
+        "Packs the pictures of the pages too. Of a rented book that is a copy:",
+        "the hire agreement decides whether you may make it, and who may have it."
+      })
+  private boolean pictures;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "Where it is written (TITLE.barpack.zip unless you say so).")
+  private Optional<Path> out = Optional.empty();
+
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description = "Where books are kept (.barmap in the program's folder unless you say so).")
+  private Optional<Path> data = Optional.empty();
+
+  @Override
+  public Integer call() throws IOException {
+    try (Library library = SqliteLibrary.open(data.orElseGet(Home::data), Clock.systemUTC())) {
+      BookCard book = book(library.books().all());
+      Path to = out.orElseGet(() -> Path.of(fileName(book)));
+      Path folder = Optional.ofNullable(to.toAbsolutePath().getParent()).orElse(Path.of("."));
+      Path part = Files.createTempFile(folder, "barpack", ".part");
+      try {
+        try (OutputStream zip = Files.newOutputStream(part)) {
+          PackWriter.write(library, book, pictures, zip);
+        }
+        Files.move(part, to, StandardCopyOption.REPLACE_EXISTING);
+      } finally {
+        Files.deleteIfExists(part);
+      }
+      answers().println(to + ": " + Files.size(to) + " bytes");
+      if (pictures) {
+        answers()
+            .println(
+                "It holds pictures of the pages: the hire agreement decides who may have them.");
+      }
+      answers().flush();
+      return ExitCode.DONE;
+    }
+  }
+
+  private BookCard book(List<BookCard> books) {
+    List<BookCard> fits =
+        books.stream()
+            .filter(b -> b.id().equals(wanted) || b.title().equalsIgnoreCase(wanted))
+            .toList();
+    if (fits.size() == 1) {
+      return fits.get(0);
+    }
+    String all =
+        String.join(", ", books.stream().map(b -> b.title() + " (" + b.id() + ")").toList());
+    String why = fits.isEmpty() ? "there is no book " : "several books are called ";
+    throw new CommandException(
+        ExitCode.NOTHING_FOUND, why + wanted + "; there are: " + (all.isEmpty() ? "none" : all));
+  }
+
+  private static String fileName(BookCard book) {
+    String name = book.title().toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
+    String plain = name.replaceAll("^-+|-+$", "");
+    return (plain.isEmpty() ? "book" : plain) + ".barpack.zip";
+  }
+}

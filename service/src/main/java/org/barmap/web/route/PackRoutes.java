@@ -1,0 +1,89 @@
+package org.barmap.web.route;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Map;
+import org.barmap.library.BookCard;
+import org.barmap.library.Library;
+import org.barmap.pack.BadPackException;
+import org.barmap.pack.PackOpener;
+import org.barmap.pack.PackWriter;
+import org.barmap.web.api.ApiError;
+import org.barmap.web.api.ApiException;
+import org.barmap.web.api.Requests;
+import org.barmap.work.Events;
+
+/** A book in one file, out and in; a bar map and a list of changes in the same way. */
+public record PackRoutes(Library library, Events events) {
+
+  /** Adds them to the server. */
+  public void register(RoutesConfig routes) {
+    routes.get("/api/books/{b}/pack", this::pack);
+    routes.post("/api/books/open", this::open);
+    routes.post("/api/books/{b}/changes/open", this::changes);
+  }
+
+  private void pack(Context ctx) throws IOException {
+    BookCard book = Requests.book(library, ctx);
+    boolean pictures = "true".equals(ctx.queryParam("pictures"));
+    // whole before it is sent: a file that breaks off would look like one that arrived
+    Path file = Files.createTempFile(library.pages().cache(), "pack", ".zip");
+    try {
+      try (var out = Files.newOutputStream(file)) {
+        PackWriter.write(library, book, pictures, out);
+      }
+      ctx.contentType("application/zip");
+      ctx.header(
+          "Content-Disposition",
+          "attachment; filename=\"" + ExportRoutes.fileName(book) + ".barpack.zip\"");
+      ctx.header("Content-Length", String.valueOf(Files.size(file)));
+      try (InputStream in = Files.newInputStream(file)) {
+        in.transferTo(ctx.outputStream());
+      }
+    } finally {
+      Files.deleteIfExists(file);
+    }
+  }
+
+  private void open(Context ctx) throws IOException {
+    UploadedFile upload =
+        ctx.uploadedFiles().stream()
+            .findFirst()
+            .orElseThrow(() -> new ApiException(ApiError.NO_FILES, ApiError.NO_FILES.title()));
+    Path file = Files.createTempFile(library.pages().cache(), "open", ".tmp");
+    try {
+      try (InputStream in = upload.content()) {
+        Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
+      }
+      BookCard book = new PackOpener(library).open(file);
+      ctx.status(201);
+      ctx.header("Location", "/api/books/" + book.id());
+      ctx.json(Views.book(library, book));
+    } catch (BadPackException e) {
+      String name = Upload.name(upload.filename());
+      throw new ApiException(ApiError.REFUSED, name + " can't be opened: " + e.getMessage());
+    } finally {
+      Files.deleteIfExists(file);
+    }
+  }
+
+  private void changes(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    long revision = Requests.revision(ctx);
+    try {
+      var saved = new PackOpener(library).changes(book.id(), revision, ctx.body());
+      long now = Requests.done(saved).now().revision();
+      events.tell(book.id(), "plan", Map.of("revision", now));
+      Requests.etag(ctx, now);
+      ctx.json(Map.of("revision", now));
+    } catch (BadPackException e) {
+      throw new ApiException(ApiError.REFUSED, "The file can't be opened: " + e.getMessage());
+    }
+  }
+}

@@ -1,0 +1,68 @@
+package org.barmap.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What a player takes along: the book in one file, opened on another shelf. */
+class TakeAlongBrowserTest extends VisitingTest {
+
+  private Path folder;
+  private String book;
+
+  @BeforeAll
+  void open(@TempDir Path data, @TempDir Path other) throws IOException {
+    folder = other;
+    book = ReadyBook.into(data);
+    visit(data, 1280, 900);
+    Shows.changesInto(api, book);
+  }
+
+  /** Saves what an address of the book answers. */
+  private Path saved(String route, String name) throws IOException {
+    Path file = folder.resolve(name);
+    try (InputStream in =
+        URI.create(visit.service().base() + "/api/books/" + book + route).toURL().openStream()) {
+      Files.copy(in, file);
+    }
+    return file;
+  }
+
+  @Test
+  void aPackedBookAMapAndChangesAreOpenedOnTheShelf() throws IOException {
+    browser.go("/book.html?b=" + book);
+    browser.click("#save-as summary");
+    assertThat(browser.attribute("#pack", "href")).endsWith("/pack");
+    browser.click("#pack-pictures");
+    assertThat(browser.attribute("#pack", "href")).endsWith("/pack?pictures=true");
+    assertThat(browser.see("#save-as").getText()).contains("hire agreement");
+    Path pack = saved("/pack?pictures=true", "saltmarsh.barpack.zip");
+    System.out.println(
+        "packed: the demo book with its pictures has " + Files.size(pack) + " bytes");
+    browser.go("/");
+    browser.see(".book");
+    int books = browser.all(".book").size();
+    browser.files("#open-files", List.of(pack));
+    browser.count(".book", books + 1, 60);
+    browser.files("#open-files", List.of(saved("/export/map", "saltmarsh.barmap.json")));
+    browser.count(".book", books + 2, 60);
+    Path broken = folder.resolve("broken.zip");
+    Files.write(broken, new byte[] {'P', 'K', 3, 4, 0, 0});
+    browser.files("#open-files", List.of(broken));
+    browser.see(".toast-bad", "broken.zip can't be opened");
+    browser.files("#open-files", List.of(saved("/export/changes", "saltmarsh.changes.json")));
+    browser.see("dialog", "Which book are they for?");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click("dialog [type=submit]");
+    browser.see(".toast", "20 changes added");
+    assertThat(browser.all(".book")).hasSize(books + 2);
+  }
+}
