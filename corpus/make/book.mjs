@@ -81,11 +81,11 @@ function renumber(sys, number, { place, face, size, gap, every, middle }) {
   const old = new Set(groups(sys, 'bar-number').flat()), lines = {};
   sys.prims = sys.prims.filter(p => !old.has(p) && p.el.kind !== 'bar-number');
   for (const p of sys.prims) if (p.el.kind === 'barline') { const b = boxOf([p]); lines[p.el.bar] = Math.max(lines[p.el.bar] ?? 0, b[2]); }
-  const drawn = sys.prims.filter(p => /^(notehead|rest|multi-rest|bar-repeat|block-rest)$/.test(p.el.kind) && p.el.bar >= 0), bars = [...new Set(drawn.map(p => p.el.bar))].sort((a, b) => a - b);
+  const drawn = sys.prims.filter(p => /^(note|rest|multi-rest|bar-repeat|block-rest)/.test(p.el.kind)), bars = Object.keys(lines).map(Number).filter(b => b >= 0 && number.bars[b]).sort((a, b) => a - b), from = Math.min(...drawn.map(p => boxOf([p])[0]).filter(x => x > 4));
   const put = (bar, x, anchor, y) => { const text = String(number.bars[bar].number); if (Number(text) > 1) putText(sys, text, face, size, x, y ?? obstacle(sys, x - (anchor === 'middle' ? 2 : 0.5), x + (anchor === 'middle' ? 2 : 3.5)) - gap, anchor, { kind: 'bar-number', key: `bar-number:${bar}`, bar }); };
   if (every) { for (const bar of bars) if (number.bars[bar].number % every === 0 && !number.bars[bar].pickup) put(bar, bar === bars[0] ? 3 : lines[bar - 1] ?? 3, middle ? 'middle' : 'start'); return; }
   if (!bars.length || number.bars[bars[0]].pickup) return;
-  if (place === 'left') put(bars[0], -0.4, 'end', 0.35); else if (place === 'start') put(bars[0], 0, 'start'); else put(bars[0], Math.min(...drawn.filter(p => p.el.bar === bars[0]).map(p => boxOf([p])[0])), 'start');
+  if (place === 'left') put(bars[0], -0.4, 'end', 0.35); else if (place === 'start') put(bars[0], 0, 'start'); else put(bars[0], Number.isFinite(from) ? from : 6, 'start');
 }
 /** Every sign the truth will name is on the page. */
 function allDrawn({ staves, bars, lastX }, sys) {

@@ -206,7 +206,7 @@ public record BookSettings(
         /* habit= */ -Math.log(30),
         /* onFives= */ Math.log(0.95 / 0.25),
         /* besideFives= */ Math.log(0.05 / 0.75),
-        /* unsure= */ 0.7,
+        /* unsure= */ 0.6,
         /* read= */ 0.02);
   }
 

@@ -49,6 +49,13 @@ final class MarkBySize {
     return new MarkBySize(numbers, marks.getAsDouble(), inFrames).all(page);
   }
 
+  /** Tells whether a sign is much larger than the page's bar numbers are. */
+  static boolean isLarge(Sign s, List<List<Sign>> page) {
+    OptionalDouble numbers =
+        usual(page.stream().flatMap(List::stream).toList(), n -> isNumber(n) && isBare(n));
+    return numbers.isPresent() && height(s) > SET.farApart() * numbers.getAsDouble();
+  }
+
   private List<List<Sign>> all(List<List<Sign>> page) {
     List<Sign> marks = page.stream().flatMap(List::stream).filter(MarkBySize::isMark).toList();
     List<List<Sign>> out = new ArrayList<>();

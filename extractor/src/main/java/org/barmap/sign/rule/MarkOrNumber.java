@@ -37,7 +37,7 @@ public final class MarkOrNumber {
         boolean fives = countsByFives(part.stream().flatMap(List::stream).toList());
         for (List<Sign> s : part) {
           settled.add(
-              system(s, numbered, lettered, style).stream()
+              system(s, systems, new Habit(numbered, lettered, style)).stream()
                   .map(n -> fives && isBareNumber(n) ? n.as(SignKind.BAR_NUMBER) : n)
                   .toList());
         }
@@ -82,19 +82,33 @@ public final class MarkOrNumber {
         : page.stream().map(l -> l.stream().filter(s -> !s.equals(folio.get())).toList()).toList();
   }
 
-  private static List<Sign> system(
-      List<Sign> signs, boolean numbered, boolean lettered, Enclosure style) {
+  /**
+   * How a page is numbered and marked.
+   *
+   * @param numbered whether its lines begin with numbers
+   * @param lettered whether letters are its marks
+   * @param style how those numbers are drawn
+   */
+  private record Habit(boolean numbered, boolean lettered, Enclosure style) {}
+
+  private static List<Sign> system(List<Sign> signs, List<List<Sign>> page, Habit habit) {
+    Enclosure style = habit.style;
     boolean hasNumber =
         signs.stream()
             .anyMatch(
                 s -> s.kind() == SignKind.BAR_NUMBER && startsLine(s) && enclosure(s) == style);
-    boolean framesAreMarks = numbered && !lettered && style == Enclosure.NONE;
+    boolean framesAreMarks = habit.numbered && !habit.lettered && style == Enclosure.NONE;
     return signs.stream()
         .map(
             s -> {
-              boolean lines = numbered && !hasNumber && startsLine(s) && enclosure(s) == style;
+              boolean lines =
+                  habit.numbered
+                      && !hasNumber
+                      && startsLine(s)
+                      && enclosure(s) == style
+                      && !MarkBySize.isLarge(s, page);
               boolean framed = s.kind() == SignKind.BAR_NUMBER && enclosure(s) != Enclosure.NONE;
-              return isNumeric(s) && (lettered || lines || beforeStaff(s))
+              return isNumeric(s) && (habit.lettered || lines || beforeStaff(s))
                   ? s.as(SignKind.BAR_NUMBER)
                   : framed && framesAreMarks ? s.as(SignKind.REHEARSAL) : s;
             })
