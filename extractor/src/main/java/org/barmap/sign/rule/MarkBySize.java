@@ -20,7 +20,8 @@ import org.barmap.sign.set.SignSettings;
  * <p>Marks with their frames count as large as those are. A text as small as the page's bar numbers
  * is one; a number as large as its marks is a mark, surely where the sizes lie far apart, else
  * where it is what comes between its neighbours: a 1 between H and J is an I. Where marks have
- * frames a smaller number without one is a bar's: one way of drawing serves one purpose.
+ * frames and no numbers tell their size, a smaller number without a frame is a bar's: one way of
+ * drawing serves one purpose.
  */
 final class MarkBySize {
 
@@ -43,7 +44,7 @@ final class MarkBySize {
     if (marks.isEmpty()) {
       return page;
     }
-    double numbers = usual(all, s -> isNumber(s) && isBare(s)).orElse(Double.NaN);
+    double numbers = usual(all, MarkBySize::isNumber).orElse(Double.NaN);
     long framed = all.stream().filter(s -> isMark(s) && !isBare(s)).count();
     boolean inFrames = framed >= SET.framed() * all.stream().filter(MarkBySize::isMark).count();
     return new MarkBySize(numbers, marks.getAsDouble(), inFrames).all(page);
@@ -52,7 +53,7 @@ final class MarkBySize {
   /** Tells whether a sign is much larger than the page's bar numbers are. */
   static boolean isLarge(Sign s, List<List<Sign>> page) {
     OptionalDouble numbers =
-        usual(page.stream().flatMap(List::stream).toList(), n -> isNumber(n) && isBare(n));
+        usual(page.stream().flatMap(List::stream).toList(), MarkBySize::isNumber);
     return numbers.isPresent() && height(s) > SET.farApart() * numbers.getAsDouble();
   }
 
@@ -79,7 +80,7 @@ final class MarkBySize {
   private Sign mark(Sign s) {
     boolean bare = isBare(s) && s.text().matches("\\d{1,4}") && s.probability() < SET.surelyMark();
     boolean asNumber = large >= SET.apart() * small && place(s) < SET.asSmall();
-    boolean unframed = framed && height(s) < SET.unframed() * large;
+    boolean unframed = framed && Double.isNaN(small) && height(s) < SET.unframed() * large;
     return bare && (asNumber || unframed) ? s.as(SignKind.BAR_NUMBER) : s;
   }
 
