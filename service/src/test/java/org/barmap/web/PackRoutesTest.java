@@ -168,12 +168,28 @@ class PackRoutesTest extends RunningServer {
     refused("bomb", with(good, "readings/001.json", new byte[300 << 20], false), "more than");
     refused(
         "map",
-        with(good, "map.barmap.json", "{\"format\":\"barmap/1\"}".getBytes(), true),
+        with(
+            good,
+            "map.barmap.json",
+            "{\"format\":\"barmap/1\"}".getBytes(StandardCharsets.UTF_8),
+            true),
         "bar map");
-    refused("changes", with(good, "changes.json", "[]".getBytes(), true), "changes");
-    refused("settings", with(good, "settings.json", "{\"memoryBars\":99}".getBytes(), true), "");
-    refused("picture", with(good, "pages/001", "MZ program".getBytes(), true), "no picture");
-    refused("reading", with(good, "readings/001.json", "{".getBytes(), true), "no JSON");
+    refused(
+        "changes",
+        with(good, "changes.json", "[]".getBytes(StandardCharsets.UTF_8), true),
+        "changes");
+    refused(
+        "settings",
+        with(good, "settings.json", "{\"memoryBars\":99}".getBytes(StandardCharsets.UTF_8), true),
+        "");
+    refused(
+        "picture",
+        with(good, "pages/001", "MZ program".getBytes(StandardCharsets.UTF_8), true),
+        "no picture");
+    refused(
+        "reading",
+        with(good, "readings/001.json", "{".getBytes(StandardCharsets.UTF_8), true),
+        "no JSON");
     assertThat(json(get("/api/books")).path("books")).hasSize(shelf);
     assertThat(json(get("/api/bin")).path("books")).isEmpty();
   }
