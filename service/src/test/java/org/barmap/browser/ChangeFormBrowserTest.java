@@ -2,28 +2,16 @@ package org.barmap.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.nio.file.Path;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import tools.jackson.databind.JsonNode;
 
 /** What can be said of a change in the road map's form reaches the list and the plan. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
-class ChangeFormBrowserTest extends VisitingTest {
-
-  private String book;
-
-  @BeforeAll
-  void open(@TempDir Path data) throws IOException {
-    book = ReadyBook.into(data);
-    visit(data, 1440, 900);
-  }
+class ChangeFormBrowserTest extends VisitingTest.OfReadyBook {
 
   @Test
   @Order(1)
@@ -53,14 +41,10 @@ class ChangeFormBrowserTest extends VisitingTest {
   @Test
   @Order(2)
   void aVampHasACueAndAWayOutInside() {
-    browser.go("/road.html?b=" + book);
-    pick(2);
-    browser.click("[data-kind=vamp]");
+    choose(2, "vamp");
     browser.type("dialog [name=cue]", "the bell");
     browser.type("dialog [name=exitBeat]", "2");
-    browser.click("dialog [type=submit]");
-    browser.see("dialog #holding");
-    browser.click("dialog [type=submit]");
+    accept();
     browser.see(".change", "till the bell, out on beat 2 of 3");
     JsonNode vamp = changes().path(1);
     assertThat(vamp.path("exitBar").asString("")).isEqualTo("3");
@@ -70,14 +54,10 @@ class ChangeFormBrowserTest extends VisitingTest {
   @Test
   @Order(3)
   void oneGoesOnInAnotherNumber() {
-    browser.go("/road.html?b=" + book);
-    pick(3);
-    browser.click("[data-kind=jump-on]");
+    choose(3, "jump-on");
     browser.choose("dialog [name=toNumber]", "2");
     browser.type("dialog [name=to]", "5");
-    browser.click("dialog [type=submit]");
-    browser.see("dialog #holding");
-    browser.click("dialog [type=submit]");
+    accept();
     browser.see(".change", "from 4 to No. 2 bar 5");
     JsonNode jump = changes().path(2);
     assertThat(jump.path("kind").asString("")).isEqualTo("jump");
@@ -109,17 +89,25 @@ class ChangeFormBrowserTest extends VisitingTest {
   @Test
   @Order(5)
   void whatIsWrongInPrintIsListedForTheHirer() {
-    browser.go("/road.html?b=" + book);
-    pick(4);
-    browser.click("[data-kind=note]");
+    choose(4, "note");
     browser.type("dialog [name=text]", "should be F sharp");
     browser.choose("dialog [name=errata]", "true");
-    browser.click("dialog [type=submit]");
-    browser.see("dialog #holding");
-    browser.click("dialog [type=submit]");
+    accept();
     browser.see(".change", "misprint at 5: should be F sharp");
     assertThat(changes().path(3).path("errata").asBoolean(false)).isTrue();
     assertThat(browser.complaints()).isEmpty();
+  }
+
+  private void choose(int bar, String kind) {
+    browser.go("/road.html?b=" + book);
+    pick(bar);
+    browser.click("[data-kind=" + kind + "]");
+  }
+
+  private void accept() {
+    browser.click("dialog [type=submit]");
+    browser.see("dialog #holding");
+    browser.click("dialog [type=submit]");
   }
 
   private void pick(int bar) {

@@ -8,27 +8,17 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import tools.jackson.databind.JsonNode;
 
 /** Changes made by clicking and typing in the browser, and what they do to the player. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
-class PlanBrowserTest extends VisitingTest {
-
-  private String book;
-
-  @BeforeAll
-  void open(@TempDir Path data) throws IOException {
-    book = ReadyBook.into(data);
-    visit(data, 1440, 900);
-  }
+class PlanBrowserTest extends VisitingTest.OfReadyBook {
 
   @Test
   @Order(1)

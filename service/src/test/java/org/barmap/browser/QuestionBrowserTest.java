@@ -2,30 +2,18 @@ package org.barmap.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.nio.file.Path;
 import java.util.Map;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import tools.jackson.databind.JsonNode;
 
 /** What the plan asks is shown with its ways; one tap takes one, and it can be taken back. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
-class QuestionBrowserTest extends VisitingTest {
-
-  private String book;
-
-  @BeforeAll
-  void open(@TempDir Path data) throws IOException {
-    book = ReadyBook.into(data);
-    visit(data, 1440, 900);
-  }
+class QuestionBrowserTest extends VisitingTest.OfReadyBook {
 
   @Test
   @Order(1)

@@ -1,5 +1,7 @@
 package org.barmap.plan.change;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -50,62 +52,48 @@ public record Address(
     END
   }
 
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String BARS = "(?:bars?|measures?|mm?\\.?|bb?\\.|msr\\.?)";
   private static final String BEAT = "(?:beat|bt\\.?)";
   private static final String NUMBER = "(" + Numerals.CARDINAL + ")";
   private static final Pattern BEAT_LAST =
-      Pattern.compile(
-          "(.+?),?\\s+(?:(?:on|at)\\s+)?" + BEAT + "\\s*(" + Numerals.CARDINAL + "(?:\\.5)?)",
-          FLAGS);
-  private static final Pattern NOTE_LAST =
-      Pattern.compile("(.+?),?\\s+(\\p{L}{4,14})\\s+(\\d{1,2})", FLAGS);
+      phrase("(.+?),?\\s+(?:(?:on|at)\\s+)?" + BEAT + "\\s*(" + Numerals.CARDINAL + "(?:\\.5)?)");
+  private static final Pattern NOTE_LAST = phrase("(.+?),?\\s+(\\p{L}{4,14})\\s+(\\d{1,2})");
   private static final Pattern BEAT_FIRST =
-      Pattern.compile(
+      phrase(
           "(?:the\\s+)?(?:"
               + BEAT
               + "\\s*("
               + Numerals.CARDINAL
               + "(?:\\.5)?)|("
               + Numerals.ORDINAL
-              + ")\\s+beat)\\s+(?:of|in)\\s+(.+)",
-          FLAGS);
+              + ")\\s+beat)\\s+(?:of|in)\\s+(.+)");
   private static final Pattern BEFORE_AFTER =
-      Pattern.compile(
+      phrase(
           "(?:the\\s+bar|(?:the\\s+)?"
               + NUMBER
               + "(?:\\s+"
               + BARS
-              + ")?)\\s+(before|after)\\s+(.+)",
-          FLAGS);
+              + ")?)\\s+(before|after)\\s+(.+)");
   private static final Pattern ORDINAL_OF =
-      Pattern.compile(
-          "(?:the\\s+)?(" + Numerals.ORDINAL + ")(?:\\s+" + BARS + ")?\\s+(?:of|in)\\s+(.+)",
-          FLAGS);
+      phrase("(?:the\\s+)?(" + Numerals.ORDINAL + ")(?:\\s+" + BARS + ")?\\s+(?:of|in)\\s+(.+)");
   private static final Pattern PLUS =
-      Pattern.compile(
-          "(.+?)\\s*(\\+|-|\\u2212|\\bplus\\b|\\bminus\\b)\\s*" + NUMBER + "(?:\\s+" + BARS + ")?",
-          FLAGS);
-  private static final Pattern SAID_BAR = Pattern.compile(BARS + "\\s*(\\d.*)", FLAGS);
+      phrase(
+          "(.+?)\\s*(\\+|-|\\u2212|\\bplus\\b|\\bminus\\b)\\s*" + NUMBER + "(?:\\s+" + BARS + ")?");
+  private static final Pattern SAID_BAR = phrase(BARS + "\\s*(\\d.*)");
   private static final Pattern SAID_MARK =
-      Pattern.compile(
-          "(?:rehearsal\\s+)?(?:letter|mark|figure|fig\\.?|rehearsal|reh\\.?|box|cue)\\s+(.+)|\\[(.+)\\]",
-          FLAGS);
+      phrase(
+          "(?:rehearsal\\s+)?(?:letter|mark|figure|fig\\.?|rehearsal|reh\\.?|box|cue)\\s+(.+)|\\[(.+)\\]");
   private static final Pattern THE_BAR_AT =
-      Pattern.compile("(?:the\\s+)?(?:bar|measure)\\s+(?:(?:at|of)\\s+)?(.+)", FLAGS);
-  private static final Pattern SIGN =
-      Pattern.compile("(?:the\\s+)?(coda|segno|sign)(?:\\s+sign)?", FLAGS);
-  private static final Pattern START =
-      Pattern.compile("(?:the\\s+)?(?:start|beginning|top|first\\s+bar)", FLAGS);
-  private static final Pattern END = Pattern.compile("(?:the\\s+)?(?:end|last(?:\\s+bar)?)", FLAGS);
-  private static final Pattern PICKUP =
-      Pattern.compile("(?:the\\s+)?(?:pick-?up|upbeat)(?:\\s+bar)?", FLAGS);
+      phrase("(?:the\\s+)?(?:bar|measure)\\s+(?:(?:at|of)\\s+)?(.+)");
+  private static final Pattern SIGN = phrase("(?:the\\s+)?(coda|segno|sign)(?:\\s+sign)?");
+  private static final Pattern START = phrase("(?:the\\s+)?(?:start|beginning|top|first\\s+bar)");
+  private static final Pattern END = phrase("(?:the\\s+)?(?:end|last(?:\\s+bar)?)");
+  private static final Pattern PICKUP = phrase("(?:the\\s+)?(?:pick-?up|upbeat)(?:\\s+bar)?");
   private static final Pattern IN_ENDING =
-      Pattern.compile(
+      phrase(
           "(.+?),?\\s+\\(?(?:(?:in|of)\\s+)?(?:the\\s+)?("
               + Numerals.ORDINAL
-              + ")[\\s-](?:ending|time)(?:\\s+bars?)?\\)?",
-          FLAGS);
+              + ")[\\s-](?:ending|time)(?:\\s+bars?)?\\)?");
   private static final Pattern PLAIN = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N}.'#]{0,11}");
 
   /** Takes an address apart; empty when the words are no address. */

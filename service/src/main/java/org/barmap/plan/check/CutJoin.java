@@ -2,7 +2,6 @@ package org.barmap.plan.check;
 
 import java.util.List;
 import java.util.Optional;
-import org.barmap.map.Bar;
 import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.Severity;
@@ -110,18 +109,9 @@ final class CutJoin {
       return;
     }
     String text = "You land in " + to.get().says() + ", coming from " + from.get().says();
-    boolean drawn = pieces.get(after).first() && (startsLine(after) || to.get().printed());
+    boolean drawn =
+        pieces.get(after).first() && (LineStart.at(pieces, after) || to.get().printed());
     signature(cut, "cut-key", text, drawn, after);
-  }
-
-  /** At the beginning of a line the signature stands in print. */
-  private boolean startsLine(int piece) {
-    if (piece == 0) {
-      return true;
-    }
-    Bar bar = pieces.get(piece).bar();
-    Bar before = pieces.get(piece - 1).bar();
-    return bar.page() != before.page() || bar.system() != before.system();
   }
 
   private void beats(CutStretch cut, int before, int after) {

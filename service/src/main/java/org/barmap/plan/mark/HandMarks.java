@@ -1,5 +1,7 @@
 package org.barmap.plan.mark;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -13,9 +15,8 @@ import org.barmap.plan.piece.Piece;
  * another instrument, bow or fingers, the mute.
  */
 final class HandMarks {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
-  private static final Pattern BOW = Pattern.compile("\\b(?:arco|pizz|bowed|col legno)", FLAGS);
-  private static final Pattern MUTE = Pattern.compile("\\b(?:sord|mute)", FLAGS);
+  private static final Pattern BOW = phrase("\\b(?:arco|pizz|bowed|col legno)");
+  private static final Pattern MUTE = phrase("\\b(?:sord|mute)");
   private static final String OFF = "mute off";
 
   private final Performance performance;
@@ -72,7 +73,7 @@ final class HandMarks {
 
   /** Tells whether an instrument is named at a piece. */
   static boolean prints(Piece piece, String instrument) {
-    Pattern name = Pattern.compile("\\b" + Pattern.quote(instrument) + "\\b", FLAGS);
+    Pattern name = phrase("\\b" + Pattern.quote(instrument) + "\\b");
     return piece.first() && prints(piece.bar(), name);
   }
 

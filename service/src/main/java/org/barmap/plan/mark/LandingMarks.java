@@ -12,6 +12,7 @@ import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.change.term.NoteValues;
 import org.barmap.plan.change.term.TempoWords;
 import org.barmap.plan.check.CutStretch;
+import org.barmap.plan.check.LineStart;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.pace.Clock;
 import org.barmap.plan.pace.Measure;
@@ -87,19 +88,10 @@ final class LandingMarks {
     boolean drawn =
         landing.first()
             && landing.bar().key().filter(k -> to.filter(k::sameAs).isPresent()).isPresent()
-            && (startsLine(at) || landing.bar().key().filter(Key::printed).isPresent());
+            && (LineStart.at(pieces, at) || landing.bar().key().filter(Key::printed).isPresent());
     if (!drawn && to.isPresent() && from.filter(to.get()::sameAs).isEmpty()) {
       write(landing, "key", to.get().says(), id);
     }
-  }
-
-  private boolean startsLine(int at) {
-    if (at == 0) {
-      return true;
-    }
-    Bar bar = pieces.get(at).bar();
-    Bar before = pieces.get(at - 1).bar();
-    return bar.page() != before.page() || bar.system() != before.system();
   }
 
   private void tempo(CutStretch cut, int before, int at, Optional<String> id) {

@@ -1,5 +1,7 @@
 package org.barmap.plan.mark;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -30,13 +32,10 @@ import org.barmap.plan.piece.Span;
 public final class Needless {
   private static final Pattern VAMP =
       Pattern.compile("(?<!no )\\bvamp\\b", Pattern.CASE_INSENSITIVE);
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
-  private static final Pattern ARCO = Pattern.compile("\\b(?:arco|bowed)\\b", FLAGS);
-  private static final Pattern PIZZ = Pattern.compile("\\bpizz", FLAGS);
-  private static final Pattern MUTE_ON =
-      Pattern.compile("\\b(?:con sord|with mute|mute on)", FLAGS);
-  private static final Pattern MUTE_OFF =
-      Pattern.compile("\\b(?:senza sord|without mute|mute off)", FLAGS);
+  private static final Pattern ARCO = phrase("\\b(?:arco|bowed)\\b");
+  private static final Pattern PIZZ = phrase("\\bpizz");
+  private static final Pattern MUTE_ON = phrase("\\b(?:con sord|with mute|mute on)");
+  private static final Pattern MUTE_OFF = phrase("\\b(?:senza sord|without mute|mute off)");
   private static final Pattern SAFETY =
       Pattern.compile("(?<!no )\\bsafety\\b", Pattern.CASE_INSENSITIVE);
 

@@ -1,5 +1,7 @@
 package org.barmap.plan.pass;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -18,26 +20,22 @@ import org.barmap.plan.change.term.Pass;
  * @param toTheEnd they say themselves that they hold to the end: "tacet al fine"
  */
 record PassWords(Optional<PassRule> rule, String text, boolean toTheEnd) {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String PASS = "(" + Pass.SAID + "|\\d\\s*x)";
   private static final Pattern ONLY =
-      Pattern.compile(
-          "(?:play\\s+)?(?:only\\s+)?" + PASS + "\\s+only|(?:only|play)\\s+" + PASS, FLAGS);
+      phrase("(?:play\\s+)?(?:only\\s+)?" + PASS + "\\s+only|(?:only|play)\\s+" + PASS);
   private static final Pattern JUMP_ONLY =
-      Pattern.compile("(?:play\\s+)?(d\\.?\\s*[cs]\\.?|da\\s+capo|dal\\s+segno)\\s+only", FLAGS);
+      phrase("(?:play\\s+)?(d\\.?\\s*[cs]\\.?|da\\s+capo|dal\\s+segno)\\s+only");
   private static final Pattern NOT =
-      Pattern.compile(
+      phrase(
           "(?:tacet|not|don['\\u2019]?t\\s+play)\\s+"
               + PASS
               + "(?:\\s+only)?|"
               + PASS
-              + "(?:\\s+only)?\\s*[:,]?\\s+tacet",
-          FLAGS);
+              + "(?:\\s+only)?\\s*[:,]?\\s+tacet");
   private static final Pattern ALL =
-      Pattern.compile("(?:play\\s+)?(?:both|all|every)\\s+(?:times?|x)|tutti|play", FLAGS);
+      phrase("(?:play\\s+)?(?:both|all|every)\\s+(?:times?|x)|tutti|play");
   private static final Pattern TACET =
-      Pattern.compile(
-          "tacet(\\s+(?:al\\s+fine|al\\s+coda|to\\s+(?:the\\s+)?(?:end|fine)))?", FLAGS);
+      phrase("tacet(\\s+(?:al\\s+fine|al\\s+coda|to\\s+(?:the\\s+)?(?:end|fine)))?");
 
   /** Returns what the words at a bar say about passes; the first that says something counts. */
   static Optional<PassWords> read(List<Word> words) {

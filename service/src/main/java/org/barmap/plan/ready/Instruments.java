@@ -1,5 +1,7 @@
 package org.barmap.plan.ready;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -9,36 +11,29 @@ import org.barmap.plan.change.term.InstrumentNames;
 
 /** Recognises words that put an instrument, a bow, a mute or a tuning into the player's hands. */
 final class Instruments {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
-  private static final Pattern ARCO = Pattern.compile("\\b(?:arco|bowed)\\b", FLAGS);
-  private static final Pattern PIZZ = Pattern.compile("\\bpizz(?:icato)?\\b", FLAGS);
-  private static final Pattern WOOD = Pattern.compile("\\bcol legno\\b", FLAGS);
+  private static final Pattern ARCO = phrase("\\b(?:arco|bowed)\\b");
+  private static final Pattern PIZZ = phrase("\\bpizz(?:icato)?\\b");
+  private static final Pattern WOOD = phrase("\\bcol legno\\b");
   private static final Pattern MUTE_ON =
-      Pattern.compile(
-          "\\b(?:con sord(?:ino|ini)?|with (?:\\w+ )?mute|mute on|muted|add mute)\\b", FLAGS);
+      phrase("\\b(?:con sord(?:ino|ini)?|with (?:\\w+ )?mute|mute on|muted|add mute)\\b");
   private static final Pattern MUTE_OFF =
-      Pattern.compile(
-          "\\b(?:senza sord(?:ino|ini)?|via sord(?:ino|ini)?|without mute|no mute|mute off|mute out|remove mute)\\b",
-          FLAGS);
+      phrase(
+          "\\b(?:senza sord(?:ino|ini)?|via sord(?:ino|ini)?|without mute|no mute|mute off|mute out|remove mute)\\b");
   private static final Pattern MUTE_NAMED =
-      Pattern.compile(
-          "\\b(straight|st|cup|harmon|plunger|bucket|practice|hat|whisper|solotone)\\b\\.?(?:\\s+mute)?",
-          FLAGS);
-  private static final Pattern MUTE_WORD = Pattern.compile("\\bmute\\b|\\bsord\\b", FLAGS);
-  private static final Pattern OPEN = Pattern.compile("[(\\[]?\\s*open\\s*[)\\]]?\\.?", FLAGS);
+      phrase(
+          "\\b(straight|st|cup|harmon|plunger|bucket|practice|hat|whisper|solotone)\\b\\.?(?:\\s+mute)?");
+  private static final Pattern MUTE_WORD = phrase("\\bmute\\b|\\bsord\\b");
+  private static final Pattern OPEN = phrase("[(\\[]?\\s*open\\s*[)\\]]?\\.?");
   private static final Pattern RETUNE =
-      Pattern.compile(
+      phrase(
           "\\b(?:(?:re|de)?tune|tuning|drop|scord(?:atura)?|tuned)\\b\\.?\\s*(.*)"
-              + "|\\b(?:low\\s+)?([A-G][b#\\u266D\\u266F]?)\\s+string\\s+(?:down\\s+)?to\\s+([A-G][b#\\u266D\\u266F]?)\\b",
-          FLAGS);
+              + "|\\b(?:low\\s+)?([A-G][b#\\u266D\\u266F]?)\\s+string\\s+(?:down\\s+)?to\\s+([A-G][b#\\u266D\\u266F]?)\\b");
   private static final Pattern STANDARD =
-      Pattern.compile(
-          "\\b(?:standard|normal|regular|ordinary)\\s+tuning\\b|\\btune\\s+(?:back|up)\\b|\\bback\\s+to\\s+E\\b",
-          FLAGS);
-  private static final Pattern EXTENSION =
-      Pattern.compile("\\b(?:(?:C|low)[\\s-]+)?ext(?:ension|\\.)", FLAGS);
+      phrase(
+          "\\b(?:standard|normal|regular|ordinary)\\s+tuning\\b|\\btune\\s+(?:back|up)\\b|\\bback\\s+to\\s+E\\b");
+  private static final Pattern EXTENSION = phrase("\\b(?:(?:C|low)[\\s-]+)?ext(?:ension|\\.)");
   private static final Pattern NO_EXTENSION =
-      Pattern.compile("\\b(?:no|close|shut|without)\\s+(?:the\\s+)?ext(?:ension|\\.)", FLAGS);
+      phrase("\\b(?:no|close|shut|without)\\s+(?:the\\s+)?ext(?:ension|\\.)");
 
   private Instruments() {}
 

@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -11,41 +13,34 @@ import org.barmap.plan.change.term.Numerals;
 
 /** Stretches said as a whole: "the last 4 bars", "the 4 bars before B", "all of B". */
 final class Blocks {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String COUNT = "(" + Numerals.CARDINAL + ")";
   private static final String BARS = "(?:bars?|measures?)";
   private static final Pattern ALL =
-      Pattern.compile(
-          "(?:all(?:\\s+of\\s+it)?|everything|throughout|the\\s+whole\\s+thing)", FLAGS);
+      phrase("(?:all(?:\\s+of\\s+it)?|everything|throughout|the\\s+whole\\s+thing)");
   private static final Pattern SECTION =
-      Pattern.compile(
-          "(?:(?:all|the\\s+whole)\\s+of|(?:the\\s+)?section(?:\\s+at)?)\\s+(.+)|(?:the\\s+)?(.+?)\\s+section",
-          FLAGS);
+      phrase(
+          "(?:(?:all|the\\s+whole)\\s+of|(?:the\\s+)?section(?:\\s+at)?)\\s+(.+)|(?:the\\s+)?(.+?)\\s+section");
   private static final Pattern LAST =
-      Pattern.compile(
+      phrase(
           "(?:the\\s+)?(last|first|final|opening)\\s+(?:"
               + COUNT
               + "(?:\\s+"
               + BARS
               + ")?|"
               + BARS
-              + ")(?:\\s+(?:of|in)\\s+(.+))?",
-          FLAGS);
+              + ")(?:\\s+(?:of|in)\\s+(.+))?");
   private static final Pattern NEAR =
-      Pattern.compile(
+      phrase(
           "(the\\s+)?"
               + COUNT
               + "(\\s+"
               + BARS
-              + ")?\\s+(before|from|after|at|starting\\s+at|beginning\\s+at)\\s+(.+)",
-          FLAGS);
+              + ")?\\s+(before|from|after|at|starting\\s+at|beginning\\s+at)\\s+(.+)");
   private static final Pattern AFTER =
-      Pattern.compile(
-          "(?:everything|all|the\\s+rest|all\\s+bars)?\\s*\\b(after|from|before|until|up\\s+to)\\s+(.+)",
-          FLAGS);
+      phrase(
+          "(?:everything|all|the\\s+rest|all\\s+bars)?\\s*\\b(after|from|before|until|up\\s+to)\\s+(.+)");
   private static final Pattern ENDING =
-      Pattern.compile(
-          "(?:the\\s+)?(" + Numerals.ORDINAL + ")[\\s-](?:ending|time\\s+bars?)", FLAGS);
+      phrase("(?:the\\s+)?(" + Numerals.ORDINAL + ")[\\s-](?:ending|time\\s+bars?)");
 
   private Blocks() {}
 

@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -34,10 +36,9 @@ public final class ChangeWords {
   /** So many instructions of one list are tried in every number, when none is named. */
   private static final int MOST_TRIED = 600;
 
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final Pattern LINES = Pattern.compile("[\\r\\n;\\u2028\\u2029\\u0085]+");
   private static final Pattern CUT_ONE =
-      Pattern.compile("(?:cut|omit|skip|drop|lose)\\s+(\\d{1,4}[A-Za-z]{0,2})", FLAGS);
+      phrase("(?:cut|omit|skip|drop|lose)\\s+(\\d{1,4}[A-Za-z]{0,2})");
 
   private final String book;
   private final String chair;

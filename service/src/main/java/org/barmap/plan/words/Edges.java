@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -14,36 +16,31 @@ import org.barmap.plan.change.Place;
  * last bar (common practice); what players mean differently is left open.
  */
 final class Edges {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String BEGINNING =
       "(?:beginning|start|top|head|downbeat|first\\s+beat|barline)";
   private static final Pattern BARS =
-      Pattern.compile("^(?:bars?|measures?|mm?\\.?|bb?\\.|msr\\.?)\\s*(?=\\d|\\s\\S)\\s*", FLAGS);
+      phrase("^(?:bars?|measures?|mm?\\.?|bb?\\.|msr\\.?)\\s*(?=\\d|\\s\\S)\\s*");
   private static final Pattern TWO =
-      Pattern.compile(
+      phrase(
           "(?:from\\s+)?(.+?),?(?:\\s+((?:right\\s+|all\\s+the\\s+way\\s+|straight\\s+)?"
               + "(?:up\\s+to\\s+and\\s+including|to\\s+and\\s+including|through\\s+and\\s+including"
               + "|up\\s+to\\s+but\\s+not\\s+including|to\\s+but\\s+not\\s+including"
               + "|up\\s+until|up\\s+to|through\\s+to|through|thru|until|till|til|to))\\s+"
-              + "|\\s*(-)\\s*|\\s*(\\.\\.+)\\s*)(.+?)(,?\\s+\\(?(?:inclusive|incl\\.?|included)\\)?)?",
-          FLAGS);
+              + "|\\s*(-)\\s*|\\s*(\\.\\.+)\\s*)(.+?)(,?\\s+\\(?(?:inclusive|incl\\.?|included)\\)?)?");
   private static final Pattern AFTER =
-      Pattern.compile(
-          "(?:(?:right\\s+|just\\s+)?after|(?:the\\s+)?(?:very\\s+)?(end|last\\s+beat)\\s+of)\\s+(.+)",
-          FLAGS);
+      phrase(
+          "(?:(?:right\\s+|just\\s+)?after|(?:the\\s+)?(?:very\\s+)?(end|last\\s+beat)\\s+of)\\s+(.+)");
   private static final Pattern AT_START =
-      Pattern.compile("(?:the\\s+)?(?:very\\s+)?" + BEGINNING + "\\s+of\\s+(.+)", FLAGS);
+      phrase("(?:the\\s+)?(?:very\\s+)?" + BEGINNING + "\\s+of\\s+(.+)");
   private static final Pattern TO_START =
-      Pattern.compile(
-          "(?:(?:the\\s+)?(?:very\\s+)?" + BEGINNING + "\\s+of|(?:just\\s+)?before)\\s+(.+)",
-          FLAGS);
+      phrase("(?:(?:the\\s+)?(?:very\\s+)?" + BEGINNING + "\\s+of|(?:just\\s+)?before)\\s+(.+)");
   private static final Pattern TO_END =
-      Pattern.compile("(?:the\\s+)?(?:very\\s+)?(?:end|last\\s+beat)\\s+of\\s+(.+)", FLAGS);
+      phrase("(?:the\\s+)?(?:very\\s+)?(?:end|last\\s+beat)\\s+of\\s+(.+)");
   private static final Pattern PICKUP =
-      Pattern.compile("(?:the\\s+)?(?:pick-?\\s?ups?|upbeats?)\\s+(?:in)?to\\s+(.+)", FLAGS);
+      phrase("(?:the\\s+)?(?:pick-?\\s?ups?|upbeats?)\\s+(?:in)?to\\s+(.+)");
   private static final Pattern ONWARDS =
-      Pattern.compile("(?:from\\s+)?(.+?)\\s+(?:on|onwards?|forward|and\\s+on)", FLAGS);
-  private static final Pattern FROM = Pattern.compile("from\\s+(.+)", FLAGS);
+      phrase("(?:from\\s+)?(.+?)\\s+(?:on|onwards?|forward|and\\s+on)");
+  private static final Pattern FROM = phrase("from\\s+(.+)");
   private static final String THROUGH_MARK =
       "Through that bar, or through all that follows it up to the next mark";
 

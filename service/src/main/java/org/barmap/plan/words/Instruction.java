@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -24,9 +26,7 @@ import org.barmap.plan.change.say.Wording;
  */
 record Instruction(Scope scope, String words, String said, Meta meta) implements Told<ShowChange> {
   private static final List<Wording<ShowChange>> WORDINGS = ShowChange.wordings();
-  private static final Pattern NOTED =
-      Pattern.compile(
-          "(.+?)\\s*\\(([^()]{1,300})\\)", Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+  private static final Pattern NOTED = phrase("(.+?)\\s*\\(([^()]{1,300})\\)");
   private static final Pattern BAR_FIRST = Pattern.compile("([^:]{1,20}):\\s*(.+)");
   private static final Pattern REMARK = Pattern.compile("(.+?)(?:,\\s+|\\s+-\\s+)(.+)");
 

@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -12,21 +14,17 @@ import org.barmap.plan.change.say.Meta;
 
 /** What becomes of words that are no change. */
 final class Kept {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final Pattern AT =
-      Pattern.compile(
-          ".*?\\s(?:at|from|in|on|around|by|before|after|into)\\s+(?:bar\\s+)?(\\S+)(?:\\s.*)?",
-          FLAGS);
+      phrase(".*?\\s(?:at|from|in|on|around|by|before|after|into)\\s+(?:bar\\s+)?(\\S+)(?:\\s.*)?");
   private static final Pattern BAR_FIRST =
-      Pattern.compile("(?:at\\s+|from\\s+)?(?:bars?|letter|mark)\\s+(\\S+?)[,:]?\\s.*", FLAGS);
+      phrase("(?:at\\s+|from\\s+)?(?:bars?|letter|mark)\\s+(\\S+?)[,:]?\\s.*");
 
   private static final Pattern BEFORE_COLON = Pattern.compile("(\\S{1,6}):\\s.*");
 
   /** These begin a change and no remark; kept as a note they would look as if they counted. */
   private static final Pattern CHANGES =
-      Pattern.compile(
-          "(cut|omit|skip|vamp|safety|insert|repeat|jump|tacet|go|start|stop|out|after|straight)\\b.*",
-          FLAGS);
+      phrase(
+          "(cut|omit|skip|vamp|safety|insert|repeat|jump|tacet|go|start|stop|out|after|straight)\\b.*");
 
   private Kept() {}
 

@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -11,7 +13,6 @@ import org.barmap.plan.change.WrittenNumber;
  * 3 into 4", "after No. 3: applause"; "attacca into No. 4" is about the number before it.
  */
 final class LinkLines {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String HOW =
       "((?:no\\s+|direct\\s+|applause\\s+)?(?:segue|attacca)(?:\\s+as\\s+one|\\s+subito)?|applause|wait\\s+for\\s+(?:the\\s+)?(?:applause|cue))";
   private static final String NO = "(?:(?:the\\s+end\\s+of\\s+)?(?:(?:no|nr)\\b\\.?|number|#)\\s*)";
@@ -19,10 +20,10 @@ final class LinkLines {
   private static final String INTO =
       "(?:\\s*,?\\s+(?:(?:in|on)\\s*to|to)\\s+" + NO + "?" + LABEL + ")";
   private static final Pattern HOW_FROM =
-      Pattern.compile(HOW + "\\s+(?:after|from)\\s+" + NO + "?" + LABEL + INTO + "?\\.?", FLAGS);
+      phrase(HOW + "\\s+(?:after|from)\\s+" + NO + "?" + LABEL + INTO + "?\\.?");
   private static final Pattern AFTER =
-      Pattern.compile("(?:after|from)\\s+" + NO + LABEL + "\\s*[:,]?\\s+(.*)", FLAGS);
-  private static final Pattern INTO_ONLY = Pattern.compile(HOW + INTO + "\\.?", FLAGS);
+      phrase("(?:after|from)\\s+" + NO + LABEL + "\\s*[:,]?\\s+(.*)");
+  private static final Pattern INTO_ONLY = phrase(HOW + INTO + "\\.?");
 
   private LinkLines() {}
 
@@ -39,7 +40,7 @@ final class LinkLines {
       return "No. " + from.group(2) + ": " + from.group(1) + to;
     }
     Matcher after = AFTER.matcher(line);
-    if (after.matches() && Pattern.compile(HOW + ".*", FLAGS).matcher(after.group(2)).matches()) {
+    if (after.matches() && phrase(HOW + ".*").matcher(after.group(2)).matches()) {
       return "No. " + after.group(1) + ": " + after.group(2);
     }
     Matcher into = INTO_ONLY.matcher(line);

@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -15,29 +17,24 @@ import org.barmap.plan.change.WrittenNumber;
  * "Low Tide: cut 34 to 49", "lay out in No. 7".
  */
 final class Names {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String NO = "(?:(?:no|nr|num)\\b\\.?|number|#|\\u2116)\\s*";
   private static final String LABEL = "(\\d{1,4}[A-Za-z]{0,3}|[A-Za-z]{1,3}\\d{0,3})";
   private static final Pattern NUMBER =
-      Pattern.compile("(?:in\\s+|for\\s+|on\\s+)?" + NO + LABEL + "\\b\\s*(.*)", FLAGS);
-  private static final Pattern BARE =
-      Pattern.compile("(\\d{1,4}[A-Za-z]{0,2})\\s*[.:)]\\s+(.*)", FLAGS);
-  private static final Pattern IN =
-      Pattern.compile("(?:in|for)\\s+(\\d{1,4}[A-Za-z]{0,2})\\b[,:]?\\s+(.*)", FLAGS);
+      phrase("(?:in\\s+|for\\s+|on\\s+)?" + NO + LABEL + "\\b\\s*(.*)");
+  private static final Pattern BARE = phrase("(\\d{1,4}[A-Za-z]{0,2})\\s*[.:)]\\s+(.*)");
+  private static final Pattern IN = phrase("(?:in|for)\\s+(\\d{1,4}[A-Za-z]{0,2})\\b[,:]?\\s+(.*)");
   private static final Pattern VERB_FIRST =
-      Pattern.compile(
+      phrase(
           "(cut|omit|skip|drop|lose|tacet|play|(?:lay|sit)\\s+out(?:\\s+(?:in|of|for))?|don't\\s+play(?:\\s+in)?)\\s+(?="
               + NO
-              + "\\w)",
-          FLAGS);
+              + "\\w)");
   private static final Pattern AT_END =
-      Pattern.compile("(.*\\S)\\s+(?:in|of)\\s+" + NO + LABEL + "\\b[.!]?", FLAGS);
+      phrase("(.*\\S)\\s+(?:in|of)\\s+" + NO + LABEL + "\\b[.!]?");
   private static final Pattern BARE_AT_END =
-      Pattern.compile(
+      phrase(
           "((?:cut|omit|skip|drop|lose|vamp|safety|insert|add|repeat|watch|hold)\\b.*\\S"
               + "|.*\\s(?:back\\s+in|out|tacet))\\s+in\\s+"
-              + "(\\d{1,4}[A-Za-z]{0,2})[.!]?",
-          FLAGS);
+              + "(\\d{1,4}[A-Za-z]{0,2})[.!]?");
 
   private final List<WrittenNumber> numbers;
   private final Map<String, Optional<WrittenNumber>> byLabel = new HashMap<>();

@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -17,14 +19,13 @@ import org.barmap.plan.change.say.Meta;
 final class NumberJumps {
   private static final String NUMBER = "(?:(?:no|nr)\\b\\.?|number|#|\\u2116)\\s*(\\w{1,6})";
   private static final Pattern JUMP =
-      Pattern.compile(
+      phrase(
           "(?:(?:go|jump)\\s+)?(?:straight\\s+)?(?:from\\s+|after\\s+)?"
               + NUMBER
               + "(?:\\s*[,:]?\\s+(?:(?:go|jump)\\s+)?(?:straight\\s+)?(?:from\\s+|after\\s+)?(?:(?:the\\s+)?end\\s+of\\s+)?(?:bar\\s+)?(?!to\\b)(.{1,40}?))?"
               + "\\s+(?:(?:straight|go|jump|on)\\s+)*(?:in)?to\\s+"
               + NUMBER
-              + "\\s*[,:]?\\s+(?:at\\s+)?(?:(?:the\\s+)?(?:beginning|start|top)\\s+of\\s+)?(?:bar\\s+)?(.{1,40}?)\\.?",
-          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+              + "\\s*[,:]?\\s+(?:at\\s+)?(?:(?:the\\s+)?(?:beginning|start|top)\\s+of\\s+)?(?:bar\\s+)?(.{1,40}?)\\.?");
 
   private static final Pattern LED =
       Pattern.compile("(?:go|jump|from|after|straight)\\b.*", Pattern.CASE_INSENSITIVE);

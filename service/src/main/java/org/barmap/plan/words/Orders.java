@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -15,23 +17,19 @@ import org.barmap.plan.change.say.Meta;
 
 /** Reads words about the order of numbers: "No. 9 before No. 8", "order: 1, 3, 2". */
 final class Orders {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String NUMBER = "(?:(?:no|nr)\\b\\.?|number|#|\\u2116)\\s*(\\w{1,6})";
   private static final Pattern MOVE =
-      Pattern.compile(
+      phrase(
           "(?:(?:move|put|play)\\s+)?"
               + NUMBER
               + "\\s+(?:(?:comes|goes|moves|is|moved|now)\\s+)*(before|after)\\s+"
               + NUMBER
-              + "\\.?",
-          FLAGS);
+              + "\\.?");
   private static final Pattern SWAP =
-      Pattern.compile(
-          "(?:swap|switch|exchange)(?:\\s+(?:over|round))?\\s+(?:(?:nos?|nrs?|numbers?)\\b\\.?\\s*)?(\\w{1,6})\\s+(?:and|with|for)\\s+(?:(?:no|nr|number)\\b\\.?\\s*)?(\\w{1,6})\\.?",
-          FLAGS);
+      phrase(
+          "(?:swap|switch|exchange)(?:\\s+(?:over|round))?\\s+(?:(?:nos?|nrs?|numbers?)\\b\\.?\\s*)?(\\w{1,6})\\s+(?:and|with|for)\\s+(?:(?:no|nr|number)\\b\\.?\\s*)?(\\w{1,6})\\.?");
   private static final Pattern LIST =
-      Pattern.compile(
-          "(?:new\\s+)?(?:running\\s+)?order(?:\\s+of\\s+numbers)?\\s*:?\\s*(.+)", FLAGS);
+      phrase("(?:new\\s+)?(?:running\\s+)?order(?:\\s+of\\s+numbers)?\\s*:?\\s*(.+)");
 
   private Orders() {}
 

@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -19,12 +21,10 @@ import org.barmap.plan.change.term.Numerals;
 
 /** One number as words are looked up in it; made once for a whole list. */
 final class Scope {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final Pattern AFTER =
-      Pattern.compile(
-          "(?:the\\s+)?(" + Numerals.CARDINAL + ")(?:\\s+bars?)?\\s+after\\s+(.+)", FLAGS);
+      phrase("(?:the\\s+)?(" + Numerals.CARDINAL + ")(?:\\s+bars?)?\\s+after\\s+(.+)");
   private static final Pattern IN_BEATS =
-      Pattern.compile("\\b(?:in\\s+(one|two|three|four|six|1|2|3|4|6))\\b", FLAGS);
+      phrase("\\b(?:in\\s+(one|two|three|four|six|1|2|3|4|6))\\b");
 
   private final WrittenNumber number;
   private final String chair;

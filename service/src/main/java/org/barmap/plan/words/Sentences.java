@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -10,19 +12,17 @@ import org.barmap.plan.change.say.Wording;
 
 /** Takes a line apart into sentences, and a sentence into instructions. */
 final class Sentences {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   static final String VERB =
       ShowChange.wordings().stream()
           .map(Wording::verbs)
           .filter(v -> !v.isEmpty())
           .collect(Collectors.joining("|", "(?:", ")"));
   private static final Pattern NEXT =
-      Pattern.compile(
+      phrase(
           "\\s*(?:,|\\band\\b|\\bthen\\b|\\.(?=\\s))\\s*(?:and\\s+|then\\s+|also\\s+)*(?="
               + VERB
-              + "\\b)",
-          FLAGS);
-  private static final Pattern SAYS = Pattern.compile("\\b" + VERB + "\\b", FLAGS);
+              + "\\b)");
+  private static final Pattern SAYS = phrase("\\b" + VERB + "\\b");
 
   /** A full stop ends a sentence where a capital follows, but not behind an abbreviation. */
   private static final Pattern END =
@@ -31,16 +31,13 @@ final class Sentences {
               + "(?<=[\\p{L}\\p{N})\"])[.!?]\\s+(?=\\p{Lu})",
           Pattern.UNICODE_CASE);
 
-  private static final Pattern NOTE = Pattern.compile("(?:.{0,60}:\\s*)?note\\b.*:.*", FLAGS);
+  private static final Pattern NOTE = phrase("(?:.{0,60}:\\s*)?note\\b.*:.*");
   private static final Pattern LIST =
-      Pattern.compile(
+      phrase(
           "((?:(?:cut|omit|skip|drop|lose|safety|tacet|vamp)|watch(?:\\s+(?:at|in))?)(?:\\s+bars?)?)"
-              + "\\s+(.+)",
-          FLAGS);
-  private static final Pattern OUT =
-      Pattern.compile("(.+?)(\\s+(?:are\\s+|is\\s+)?(?:out|cut))", FLAGS);
-  private static final Pattern BETWEEN =
-      Pattern.compile("\\s*(?:,\\s*and|,|\\band\\b|&)\\s*", FLAGS);
+              + "\\s+(.+)");
+  private static final Pattern OUT = phrase("(.+?)(\\s+(?:are\\s+|is\\s+)?(?:out|cut))");
+  private static final Pattern BETWEEN = phrase("\\s*(?:,\\s*and|,|\\band\\b|&)\\s*");
 
   private Sentences() {}
 

@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.List;
@@ -17,37 +19,31 @@ import org.barmap.plan.change.say.Meta;
  * @param meta what the change gets
  */
 record Showings(String words, Meta meta) {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final List<String> MONTHS =
       List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
   private static final Pattern VERSION =
-      Pattern.compile(
+      phrase(
           "(.+?)\\s*[,(]?\\s*\\b(?:(?:for|at|on|in|with)\\s+(?:the\\s+)?)?"
               + "(matin[e\\u00E9]e|evening|understudy|swing|preview)(?:s|'s\\s+key)?"
-              + "(?:\\s+(?:performances?|shows?))?(?:\\s+only)?\\)?",
-          FLAGS);
+              + "(?:\\s+(?:performances?|shows?))?(?:\\s+only)?\\)?");
   private static final Pattern NAMED =
-      Pattern.compile(
-          "(.+?)\\s*[,(]?\\s*\\b(?:in\\s+)?version\\s+[\"\\u201C]?(\\w[\\w -]{0,30}?)[\"\\u201D]?(?:\\s+only)?\\)?",
-          FLAGS);
+      phrase(
+          "(.+?)\\s*[,(]?\\s*\\b(?:in\\s+)?version\\s+[\"\\u201C]?(\\w[\\w -]{0,30}?)[\"\\u201D]?(?:\\s+only)?\\)?");
   private static final Pattern UNTIL =
-      Pattern.compile(
-          "(.+?)\\s*[,(]?\\s*\\b(?:until|till|through|up\\s+to)\\s+(?:the\\s+)?(\\d{4}-\\d{2}-\\d{2}|\\d{1,2}\\.?\\s+\\p{L}+\\.?\\s+\\d{4})\\)?",
-          FLAGS);
+      phrase(
+          "(.+?)\\s*[,(]?\\s*\\b(?:until|till|through|up\\s+to)\\s+(?:the\\s+)?(\\d{4}-\\d{2}-\\d{2}|\\d{1,2}\\.?\\s+\\p{L}+\\.?\\s+\\d{4})\\)?");
 
   private static final Pattern NO_YEAR =
-      Pattern.compile(
-          ".+?\\b(?:until|till|through|up\\s+to)\\s+(?:the\\s+)?(\\d{1,2})\\.?\\s+(\\p{L}{3,9})\\.?\\)?",
-          FLAGS);
+      phrase(
+          ".+?\\b(?:until|till|through|up\\s+to)\\s+(?:the\\s+)?(\\d{1,2})\\.?\\s+(\\p{L}{3,9})\\.?\\)?");
   private static final Pattern AHEAD =
-      Pattern.compile(
+      phrase(
           "((?:(?:for|at|on|in)\\s+(?:the\\s+)?)?(?:matin[e\\u00E9]e|evening|understudy|swing|preview)s?"
               + "(?:\\s+(?:performances?|shows?))?(?:\\s+only)?|(?:until|till|up\\s+to)\\s+(?:the\\s+)?"
               + "(?:\\d{4}-\\d{2}-\\d{2}|\\d{1,2}\\.?\\s+\\p{L}{3,9}\\.?(?:\\s+\\d{4})?))"
               + "(?:\\s*[:,]|(?=\\s+(?:no|number|nr)\\b)|(?=\\s+"
               + Sentences.VERB
-              + "\\b))\\s*(.*)",
-          FLAGS);
+              + "\\b))\\s*(.*)");
 
   /** Takes such words off the end of an instruction; empty where there are none. */
   static Optional<Showings> off(String words, Meta meta) {

@@ -1,5 +1,7 @@
 package org.barmap.plan.words;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
@@ -8,27 +10,23 @@ import org.barmap.plan.change.term.Numerals;
 
 /** Brings typed words to the letters and figures that the patterns of the kinds know. */
 final class Spoken {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final List<String> TENS =
       List.of("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety");
   private static final String UNIT = "(one|two|three|four|five|six|seven|eight|nine)";
   private static final Pattern BIG =
-      Pattern.compile(
+      phrase(
           "\\b(?:(a|one|two|three|four|five)\\s+hundred(?:\\s+and)?\\s*)?\\b("
               + String.join("|", TENS)
               + ")(?:[\\s-]"
               + UNIT
-              + ")?\\b",
-          FLAGS);
+              + ")?\\b");
   private static final Pattern HUNDREDS =
-      Pattern.compile(
-          "\\b(a|one|two|three|four|five)\\s+hundred(?:\\s+and\\s+" + UNIT + ")?\\b", FLAGS);
+      phrase("\\b(a|one|two|three|four|five)\\s+hundred(?:\\s+and\\s+" + UNIT + ")?\\b");
   private static final Pattern SMALL =
-      Pattern.compile(
+      phrase(
           "(?<![\\p{L}-])(two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen"
               + "|fifteen|sixteen|seventeen|eighteen|nineteen)(?![\\p{L}-])"
-              + "|(?<=\\b(?:bar|beat|to|from|at|after|before|cut|number|through|measure)\\s)one\\b",
-          FLAGS);
+              + "|(?<=\\b(?:bar|beat|to|from|at|after|before|cut|number|through|measure)\\s)one\\b");
 
   private Spoken() {}
 

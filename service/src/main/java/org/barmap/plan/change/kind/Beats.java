@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -26,13 +28,12 @@ public record Beats(Meta meta, String number, String first, String last, int bea
       new Wording<>("in\\s+(?:one|two|three|four|six|\\d+)\\b", Beats::read);
 
   private static final Pattern BEATS =
-      Pattern.compile(
+      phrase(
           "(?:in|conducted\\s+in)\\s+("
               + Numerals.CARDINAL
               + ")(?:\\s+(?:at|from|for)?\\s*(.+))?|(.+?)\\s+(?:is\\s+|are\\s+)?in\\s+("
               + Numerals.CARDINAL
-              + ")",
-          Wording.FLAGS);
+              + ")");
 
   @Override
   public Effects effects() {

@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,36 +37,30 @@ public record Cut(Meta meta, String number, String first, String last, Optional<
   private static final String GONE =
       "(?:cut|out|omitted|gone|removed|dropped|deleted|taken\\s+out|left\\s+out|skipped)";
   private static final Pattern CUT =
-      Pattern.compile(
+      phrase(
           "(?:let's\\s+|please\\s+|we\\s+|now\\s+)*(?:cut|omit|skip|lose|drop|delete|remove|leave\\s+out|take\\s+out)"
               + "\\s+(?:out\\s+)?(.+?)"
               + "|(.+?),?\\s+(?:(?:is|are|goes|go|now|all|was|were|gets|get)\\s+)*"
-              + GONE,
-          Wording.FLAGS);
+              + GONE);
   private static final String WAY =
       "(?:(?:we|you|then|and|now|just)\\s+)*(?:go|jump|skip|cut|straight|directly|direct|on)(?:\\s+(?:go|straight|right|directly|direct|on|ahead|over))*";
   private static final Pattern JUMP =
-      Pattern.compile(
+      phrase(
           "(?:(?:we|you|please)\\s+)?(?:go|jump|skip|straight)(?:\\s+(?:straight|right|directly))?\\s+(from|after)\\s+(.+?),?"
-              + "\\s+(?:(?:straight|right|directly|go|on)\\s+)*to\\s+(.+)",
-          Wording.FLAGS);
+              + "\\s+(?:(?:straight|right|directly|go|on)\\s+)*to\\s+(.+)");
   private static final Pattern FROM =
-      Pattern.compile(
-          "(?:(from|after|at)\\s+)?(.+?),?\\s+" + WAY + "\\s+(?:to|into)\\s+(.+)", Wording.FLAGS);
+      phrase("(?:(from|after|at)\\s+)?(.+?),?\\s+" + WAY + "\\s+(?:to|into)\\s+(.+)");
   private static final Pattern TO =
-      Pattern.compile(
-          "(?:cut|go|jump|skip|straight)(?:\\s+(?:straight|right|directly|on))*\\s+(?:up\\s+)?to\\s+(.+)",
-          Wording.FLAGS);
+      phrase(
+          "(?:cut|go|jump|skip|straight)(?:\\s+(?:straight|right|directly|on))*\\s+(?:up\\s+)?to\\s+(.+)");
   private static final Pattern START =
-      Pattern.compile(
-          "(?:we\\s+|now\\s+)?(?:starts?|begins?|pick(?:s)?\\s+(?:it\\s+)?up|take\\s+it|top)\\s+(?:at|from|with)\\s+(.+)",
-          Wording.FLAGS);
+      phrase(
+          "(?:we\\s+|now\\s+)?(?:starts?|begins?|pick(?:s)?\\s+(?:it\\s+)?up|take\\s+it|top)\\s+(?:at|from|with)\\s+(.+)");
   private static final Pattern STOP =
-      Pattern.compile(
-          "(?:we\\s+|now\\s+)?(?:stops?|ends?|finish(?:es)?|(?:get\\s+|go\\s+)?out)\\s+(after|at(?:\\s+the\\s+end\\s+of)?|with|on)\\s+(.+)",
-          Wording.FLAGS);
+      phrase(
+          "(?:we\\s+|now\\s+)?(?:stops?|ends?|finish(?:es)?|(?:get\\s+|go\\s+)?out)\\s+(after|at(?:\\s+the\\s+end\\s+of)?|with|on)\\s+(.+)");
   private static final Pattern BEAT_ONLY =
-      Pattern.compile("(?:beat|bt\\.?)\\s+\\S+|the\\s+\\S+\\s+beat|cue", Wording.FLAGS);
+      phrase("(?:beat|bt\\.?)\\s+\\S+|the\\s+\\S+\\s+beat|cue");
 
   /** Makes a cut for good. */
   public Cut(Meta meta, String number, String first, String last) {

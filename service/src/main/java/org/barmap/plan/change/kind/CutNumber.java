@@ -1,7 +1,6 @@
 package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
-import java.util.Optional;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Silence;
@@ -10,7 +9,7 @@ import org.barmap.plan.change.say.Wording;
 
 /** The number is not in the show. */
 @JsonTypeName("cut-number")
-public record CutNumber(Meta meta, String number) implements ShowChange.OfNumber {
+public record CutNumber(Meta meta, String number) implements ShowChange.Whole {
   static final Wording<ShowChange> WORDING =
       Wording.whole(
           "",
@@ -19,17 +18,10 @@ public record CutNumber(Meta meta, String number) implements ShowChange.OfNumber
           "the number is cut");
 
   @Override
-  public Effects effects() {
-    return Effects.silent(Silence.CUT);
-  }
-
-  @Override
-  public Optional<Marking> marking() {
-    return Optional.of(Marking.at("cut-number", "CUT, on to the next number"));
-  }
-
-  @Override
-  public String says() {
-    return "cut the number";
+  public Same same() {
+    return new Same(
+        Effects.silent(Silence.CUT),
+        Marking.at("cut-number", "CUT, on to the next number"),
+        "cut the number");
   }
 }

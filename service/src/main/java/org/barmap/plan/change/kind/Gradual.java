@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
 import java.util.Locale;
@@ -22,8 +24,7 @@ public sealed interface Gradual extends ShowChange
     permits Gradual.Rit, Gradual.Accel, Gradual.Back {
 
   /** "44 to 46 to 60": bars, and the figure they lead to. */
-  Pattern TO_FIGURE =
-      Pattern.compile("(.+?),?\\s+(?:down\\s+|up\\s+)?to\\s+(\\d{2,3})", Wording.FLAGS);
+  Pattern TO_FIGURE = phrase("(.+?),?\\s+(?:down\\s+|up\\s+)?to\\s+(\\d{2,3})");
 
   /** Returns the bar it begins in. */
   String first();
@@ -87,8 +88,7 @@ public sealed interface Gradual extends ShowChange
     static final Wording<ShowChange> WORDING = new Wording<>("a\\s+tempo", Back::read);
 
     private static final Pattern BACK =
-        Pattern.compile(
-            "(?:a|back\\s+(?:in|to))\\s+tempo\\s+(?:at|from|in|on)\\s+(.+)", Wording.FLAGS);
+        phrase("(?:a|back\\s+(?:in|to))\\s+tempo\\s+(?:at|from|in|on)\\s+(.+)");
 
     @Override
     public String last() {
@@ -124,10 +124,9 @@ public sealed interface Gradual extends ShowChange
 
   private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
     Matcher m =
-        Pattern.compile(
+        phrase(
                 "(rit(?:ard(?:ando)?)?|rall(?:entando)?|slow(?:ing)?\\s+down|accel(?:erando)?|speed(?:ing)?\\s+up)"
-                    + "\\.?\\s+(?:(?:in|at|over)\\s+)?([^=]+)",
-                Wording.FLAGS)
+                    + "\\.?\\s+(?:(?:in|at|over)\\s+)?([^=]+)")
             .matcher(told.words());
     if (!m.matches()) {
       return Optional.empty();

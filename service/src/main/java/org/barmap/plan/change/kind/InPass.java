@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.Locale;
 import java.util.Optional;
@@ -26,11 +28,10 @@ public sealed interface InPass extends ShowChange.OfBars permits InPass.Only, In
         new Wording<>("(?:the\\s+)?(?:last|\\d+(?:st|nd|rd|th))\\s+(?:time|x)\\s+only", Only::read);
 
     private static final Pattern LED =
-        Pattern.compile(
+        phrase(
             "(?:only\\s+)?("
                 + Pass.SAID
-                + ")(\\s+only)?\\s*[:,]?\\s+(?:only\\s+)?(?:play\\s+)?(.+)",
-            Wording.FLAGS);
+                + ")(\\s+only)?\\s*[:,]?\\s+(?:only\\s+)?(?:play\\s+)?(.+)");
 
     @Override
     public Effects effects() {
@@ -83,14 +84,12 @@ public sealed interface InPass extends ShowChange.OfBars permits InPass.Only, In
     static final Wording<ShowChange> WORDING = new Wording<>("tacet", Not::read);
 
     private static final Pattern TACET =
-        Pattern.compile(
+        phrase(
             "(?:tacet|don['\\u2019]?t\\s+play|not)(?:\\s+(?:in|at|for))?\\s+(.+)|(.+?)\\s+(?:is\\s+|are\\s+)?tacet(?:\\s+("
                 + Pass.SAID
-                + "))?",
-            Wording.FLAGS);
-    private static final Pattern LED =
-        Pattern.compile("(" + Pass.SAID + ")(?:\\s+only)?[:,]?\\s+(.+)", Wording.FLAGS);
-    private static final Pattern ALONE = Pattern.compile(Pass.SAID, Wording.FLAGS);
+                + "))?");
+    private static final Pattern LED = phrase("(" + Pass.SAID + ")(?:\\s+only)?[:,]?\\s+(.+)");
+    private static final Pattern ALONE = phrase(Pass.SAID);
 
     @Override
     public Effects effects() {

@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
@@ -50,18 +52,16 @@ public record Insert(
   private static final String MUSIC = "music";
 
   private static final Pattern INSERT =
-      Pattern.compile(
+      phrase(
           "(?:insert|add|put\\s+in)\\s+("
               + Numerals.CARDINAL
               + "|an?)\\s+(?:(?:new|more|extra|empty)\\s+)?(\\d{1,2}/\\d{1,2}\\s+)?bars?(\\s+.*?)??"
               + "\\s+(after|before)\\s+(.+?)"
-              + "(?:\\s*[,(]?\\s*(?:called|call\\s+(?:them|it)|as|labelled|labeled)\\s+(\\w{1,10})\\)?|\\s*\\((\\w{1,10})\\))?",
-          Wording.FLAGS);
+              + "(?:\\s*[,(]?\\s*(?:called|call\\s+(?:them|it)|as|labelled|labeled)\\s+(\\w{1,10})\\)?|\\s*\\((\\w{1,10})\\))?");
   private static final Pattern WHAT =
-      Pattern.compile(
+      phrase(
           "(?:\\s+(?:of|in|with|a|an))*(?:\\s+(\\d{1,2}/\\d{1,2}))?(?:\\s+(?:of|with|a))*"
-              + "(?:\\s+(rests?|silence|music|notes|playing))?(?:\\s+(?:in|of)\\s+(\\d{1,2}/\\d{1,2}))?\\s*",
-          Wording.FLAGS);
+              + "(?:\\s+(rests?|silence|music|notes|playing))?(?:\\s+(?:in|of)\\s+(\\d{1,2}/\\d{1,2}))?\\s*");
 
   /** Makes new bars after a bar of which nothing else is said. */
   public Insert(Meta meta, String number, String after, int bars, Optional<String> label) {

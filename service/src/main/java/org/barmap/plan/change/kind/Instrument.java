@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +26,7 @@ public record Instrument(Meta meta, String number, String first, String to)
   static final Wording<ShowChange> WORDING = new Wording<>("", Instrument::read);
 
   private static final Pattern TWO =
-      Pattern.compile("(?:to\\s+)?(.+?)\\s*(?:\\band\\b|\\bor\\b|&|\\+|/)\\s*(.+)", Wording.FLAGS);
+      phrase("(?:to\\s+)?(.+?)\\s*(?:\\band\\b|\\bor\\b|&|\\+|/)\\s*(.+)");
 
   @Override
   public Effects effects() {

@@ -121,7 +121,7 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
 
   /** Repeats are taken again after a D.C. or D.S. */
   @JsonTypeName("repeats-after-jump")
-  record Again(Meta meta, String number) implements JumpTo {
+  record Again(Meta meta, String number) implements JumpTo, ShowChange.Whole {
     static final Wording<ShowChange> WORDING =
         Wording.whole(
             "with\\s+repeats",
@@ -131,23 +131,11 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
             "repeats are taken again after a D.C. or D.S");
 
     @Override
-    public Optional<Stretch> where() {
-      return Optional.empty();
-    }
-
-    @Override
-    public Effects effects() {
-      return Effects.on(Course.REPEATING);
-    }
-
-    @Override
-    public Optional<Marking> marking() {
-      return Optional.of(Marking.at("times", "D.C./D.S. with repeats"));
-    }
-
-    @Override
-    public String says() {
-      return "with repeats";
+    public Same same() {
+      return new Same(
+          Effects.on(Course.REPEATING),
+          Marking.at("times", "D.C./D.S. with repeats"),
+          "with repeats");
     }
   }
 }

@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
 import java.util.Locale;
@@ -38,19 +40,16 @@ public record KeyChange(Meta meta, String number, String first, int fifths)
           + "|no)\\s+(?:sharps?|flats?)(?:\\s+(?:or|and)\\s+(?:sharps|flats))?)";
   private static final String NEW = "(?:(?:the\\s+)?(?:new\\s+)?key(?:\\s+(?:change|signature))?)";
   private static final Pattern FROM =
-      Pattern.compile(
+      phrase(
           "(?:"
               + NEW
               + "\\s*(?:of|is|:|to)?\\s+|(?:in)?to\\s+)?"
               + COUNT
-              + "\\s+(?:from|at|in)\\s+(.+)",
-          Wording.FLAGS);
+              + "\\s+(?:from|at|in)\\s+(.+)");
   private static final Pattern AT =
-      Pattern.compile(
-          NEW + "\\s+(?:at|from)\\s+(.+?)\\s*(?:[:,]|\\bto\\b|\\bof\\b|\\bis\\b)?\\s+" + COUNT,
-          Wording.FLAGS);
+      phrase(NEW + "\\s+(?:at|from)\\s+(.+?)\\s*(?:[:,]|\\bto\\b|\\bof\\b|\\bis\\b)?\\s+" + COUNT);
   private static final Pattern NAMED =
-      Pattern.compile(NEW + "\\b.*\\b(?:from|at)\\s+(\\S.*)|" + NEW + "\\b.*", Wording.FLAGS);
+      phrase(NEW + "\\b.*\\b(?:from|at)\\s+(\\S.*)|" + NEW + "\\b.*");
 
   @Override
   public Effects effects() {

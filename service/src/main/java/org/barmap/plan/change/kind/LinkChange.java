@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.Locale;
 import java.util.Optional;
@@ -55,13 +57,12 @@ public record LinkChange(
           + "|(?:wait\\s+for|on)\\s+(?:(?:the|a)\\s+)?cue"
           + "|(?:dialogue|dialog|a\\s+scene|scene)(?:\\s+follows)?)";
   private static final Pattern SAID =
-      Pattern.compile(
+      phrase(
           HOW
               + "(?:\\s*[,:-]?\\s*(?:and\\s+)?(?:then\\s+)?(?:(?:on\\s*to|into|in\\s+to|to)\\s+)?"
               + "(?:(?:no|nr)\\b\\.?|number|#)?\\s*(\\d{1,4}[a-z]{0,2}))?"
               + "(?:\\s*[,(]?\\s*(?:about|ca\\.?|for|after|of)?\\s*(\\d{1,4}(?:\\.\\d)?)\\s*(?:s|secs?|seconds)\\b\\.?\\)?)?"
-              + "(?:\\s*,?\\s*(?:on|at|after|when|wait\\s+for)\\s+(.{2,80}))?",
-          Wording.FLAGS);
+              + "(?:\\s*,?\\s*(?:on|at|after|when|wait\\s+for)\\s+(.{2,80}))?");
 
   @Override
   public Effects effects() {

@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -27,11 +29,9 @@ public record MeterChange(Meta meta, String number, String first, String last, S
 
   private static final String FIGURES = "([1-9]\\d?)\\s*/\\s*(1|2|4|8|16|32)";
   private static final Pattern BEHIND =
-      Pattern.compile(
-          "(.+?)\\s+(?:is\\s+|are\\s+|go(?:es)?\\s+)?(?:now\\s+)?in\\s+" + FIGURES, Wording.FLAGS);
+      phrase("(.+?)\\s+(?:is\\s+|are\\s+|go(?:es)?\\s+)?(?:now\\s+)?in\\s+" + FIGURES);
   private static final Pattern LED =
-      Pattern.compile(
-          "(?:in|meter)\\s+" + FIGURES + "\\s+(?:from|for|in|at)?\\s*(.+)", Wording.FLAGS);
+      phrase("(?:in|meter)\\s+" + FIGURES + "\\s+(?:from|for|in|at)?\\s*(.+)");
 
   @Override
   public Effects effects() {

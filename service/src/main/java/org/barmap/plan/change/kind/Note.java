@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.Optional;
@@ -32,26 +34,23 @@ public record Note(
   static final Wording<ShowChange> WORDING = new Wording<>("", Note::read);
 
   private static final Pattern NOTE =
-      Pattern.compile(
-          "note(?:\\s+(?:at|for)\\s+(?:bar\\s+)?([^:]{1,60}))?\\s*:\\s*(.+)", Wording.FLAGS);
+      phrase("note(?:\\s+(?:at|for)\\s+(?:bar\\s+)?([^:]{1,60}))?\\s*:\\s*(.+)");
 
   private static final Pattern MISPRINT =
-      Pattern.compile(
+      phrase(
           "(?:misprint|errat(?:um|a)|printing error)(?:\\s+(?:at|in)\\s+(?:bar\\s+)?([^:]{1,60}))?"
-              + "\\s*:\\s*(.+)",
-          Wording.FLAGS);
+              + "\\s*:\\s*(.+)");
 
   /** "Wrong note bar 40", "misprint in bar 12", "missing flat at bar 7". */
   private static final Pattern WRONG =
-      Pattern.compile(
+      phrase(
           "((?:misprint(?:ed)?|erratum|(?:wrong|missing|misprinted)"
               + " (?:notes?|accidentals?|sharps?|flats?|naturals?|clef|rest|rests|count|bar"
               + " number|number|key|meter|time signature|ties?|slurs?|articulation|dynamics?)))"
-              + ",?(?:\\s+(?:at|in|on)(?:\\s+bar)?|\\s+bar)\\s+(\\S{1,20}?)(?:[,:]\\s*(.+))?",
-          Wording.FLAGS);
+              + ",?(?:\\s+(?:at|in|on)(?:\\s+bar)?|\\s+bar)\\s+(\\S{1,20}?)(?:[,:]\\s*(.+))?");
 
   /** The bar that words begin with: "bar 12 should be B flat". */
-  private static final Pattern BAR = Pattern.compile("bar\\s+(\\S{1,20})\\s.*", Wording.FLAGS);
+  private static final Pattern BAR = phrase("bar\\s+(\\S{1,20})\\s.*");
 
   @Override
   public Optional<Stretch> where() {

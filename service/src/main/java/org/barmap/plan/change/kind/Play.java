@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,32 +37,27 @@ public record Play(Meta meta, String number, String first, String last, int time
 
   private static final String TIMES =
       "(once|twice|(" + Numerals.CARDINAL + ")\\s*(?:times|x|\\u00D7)(?:\\s+in\\s+all)?)";
-  private static final Pattern PLAY =
-      Pattern.compile("(?:play\\s+)?(.+?),?\\s+(?:only\\s+)?" + TIMES, Wording.FLAGS);
+  private static final Pattern PLAY = phrase("(?:play\\s+)?(.+?),?\\s+(?:only\\s+)?" + TIMES);
   private static final Pattern TIMES_FIRST =
-      Pattern.compile(
+      phrase(
           "(?:play\\s+)?(?:(once|twice|"
               + Numerals.CARDINAL
               + "\\s*(?:times|x))\\s+(.+)|(.+?),?\\s+x\\s*("
               + Numerals.CARDINAL
-              + "))",
-          Wording.FLAGS);
-  private static final Pattern REPEAT =
-      Pattern.compile("(repeat|tag)\\s+(.+?),?\\s+" + TIMES, Wording.FLAGS);
-  private static final Pattern AGAIN = Pattern.compile("(repeat|tag)\\s+(.+)", Wording.FLAGS);
+              + "))");
+  private static final Pattern REPEAT = phrase("(repeat|tag)\\s+(.+?),?\\s+" + TIMES);
+  private static final Pattern AGAIN = phrase("(repeat|tag)\\s+(.+)");
   private static final Pattern NOT_AGAIN =
-      Pattern.compile(
+      phrase(
           "(?:no|without|skip|omit|cut|ignore|do(?:n't|\\s+not)(?:\\s+take)?)\\s+(?:the\\s+|any\\s+)?"
               + "(repeats?(?:\\s+sign)?|vamp|safety)"
-              + "(?:\\s+(?:(?:at|in|of|from|on)\\s+|(?=\\d|\\p{L}{1,2}\\b))(.+))?",
-          Wording.FLAGS);
+              + "(?:\\s+(?:(?:at|in|of|from|on)\\s+|(?=\\d|\\p{L}{1,2}\\b))(.+))?");
   private static final Pattern TO_ENDING =
-      Pattern.compile(
+      phrase(
           "(?:(?:go\\s+|jump\\s+)?(?:straight|right|directly)\\s+(?:in)?to|take|play|only|(?:go|jump|skip)\\s+to)\\s+(?:only\\s+)?(?:the\\s+)?("
               + Numerals.ORDINAL
               + "|last)(?:[\\s-]time)?[\\s-](?:ending|bars?)(?:\\s+(?:only|straight\\s+away|first\\s+time))?"
-              + "|(?:no|cut|skip|omit|without)\\s+(?:the\\s+)?(?:first|1st)[\\s-](?:time[\\s-])?(?:ending|bars?)",
-          Wording.FLAGS);
+              + "|(?:no|cut|skip|omit|without)\\s+(?:the\\s+)?(?:first|1st)[\\s-](?:time[\\s-])?(?:ending|bars?)");
 
   @Override
   public Effects effects() {

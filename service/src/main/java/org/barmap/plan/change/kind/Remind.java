@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.Locale;
 import java.util.Optional;
@@ -25,9 +27,7 @@ public record Remind(Meta meta, String number, String first, Reminder what)
       new Wording<>("watch|arco|pizz|mute|push|pull", Remind::read);
 
   private static final Pattern NOTE =
-      Pattern.compile(
-          "(?:write|note|remind(?:er)?|text|missed)\\s*:?\\s*[\"\\u201C']?(.+?)[\"\\u201D']?",
-          Wording.FLAGS);
+      phrase("(?:write|note|remind(?:er)?|text|missed)\\s*:?\\s*[\"\\u201C']?(.+?)[\"\\u201D']?");
 
   @Override
   public Effects effects() {

@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -20,9 +22,8 @@ public record Safety(Meta meta, String number, String first, String last)
   static final Wording<ShowChange> WORDING = new Wording<>("safety", Safety::read);
 
   private static final Pattern SAFETY =
-      Pattern.compile(
-          "safety\\s*(?:at|on|bars?|:)?\\s*(.+)|(.+?)\\s+(?:is|are)\\s+(?:a\\s+)?safety|(.+?)\\s+safety",
-          Wording.FLAGS);
+      phrase(
+          "safety\\s*(?:at|on|bars?|:)?\\s*(.+)|(.+?)\\s+(?:is|are)\\s+(?:a\\s+)?safety|(.+?)\\s+safety");
 
   @Override
   public Effects effects() {

@@ -197,11 +197,42 @@ public sealed interface ShowChange
   }
 
   /** A change of a whole number. */
-  sealed interface OfNumber extends ShowChange permits Tacet, CutNumber, LinkChange, Track {
+  sealed interface OfNumber extends ShowChange permits Whole, LinkChange {
 
     @Override
     default Optional<Stretch> where() {
       return Optional.empty();
+    }
+  }
+
+  /** A change of a whole number of which nothing more is said. */
+  sealed interface Whole extends OfNumber permits Tacet, CutNumber, Track, JumpTo.Again {
+
+    /**
+     * What is the same of every change of a kind.
+     *
+     * @param effects what it does
+     * @param marking what is written into the book
+     * @param says how a cut list says it
+     */
+    record Same(Effects effects, Marking marking, String says) {}
+
+    /** Returns what is the same of every change of its kind. */
+    Same same();
+
+    @Override
+    default Effects effects() {
+      return same().effects();
+    }
+
+    @Override
+    default Optional<Marking> marking() {
+      return Optional.of(same().marking());
+    }
+
+    @Override
+    default String says() {
+      return same().says();
     }
   }
 }

@@ -1,7 +1,6 @@
 package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
-import java.util.Optional;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Silence;
@@ -10,7 +9,7 @@ import org.barmap.plan.change.say.Wording;
 
 /** The number is in the show, the player doesn't play in it. */
 @JsonTypeName("tacet")
-public record Tacet(Meta meta, String number) implements ShowChange.OfNumber {
+public record Tacet(Meta meta, String number) implements ShowChange.Whole {
   static final Wording<ShowChange> WORDING =
       Wording.whole(
           "tacet",
@@ -20,17 +19,7 @@ public record Tacet(Meta meta, String number) implements ShowChange.OfNumber {
           "you don't play");
 
   @Override
-  public Effects effects() {
-    return Effects.silent(Silence.TACET);
-  }
-
-  @Override
-  public Optional<Marking> marking() {
-    return Optional.of(Marking.at("tacet", "TACET"));
-  }
-
-  @Override
-  public String says() {
-    return "tacet";
+  public Same same() {
+    return new Same(Effects.silent(Silence.TACET), Marking.at("tacet", "TACET"), "tacet");
   }
 }

@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
@@ -48,20 +50,17 @@ public record Tempo(
   static final Wording<ShowChange> LED = new Wording<>("", Tempo::readLed);
 
   private static final Pattern LEADS =
-      Pattern.compile(
+      phrase(
           "(tempo|rit(?:ard(?:ando)?)?|rall(?:entando)?|accel(?:erando)?)\\.?\\s+(?:from|in|at)?\\s*"
               + "(\\S.*?\\s*(?:\\bto\\b|\\buntil\\b|\\bthrough\\b|[-\\u2013])\\s*.+?),?"
               + "\\s+((?:dotted\\s+)?\\S+(?:\\s+note)?)\\s*=\\s*(\\d{1,3}(?:\\.\\d+)?)"
-              + "\\s*(?:to|[-\\u2013])\\s*(\\d{1,3}(?:\\.\\d+)?)",
-          Wording.FLAGS);
+              + "\\s*(?:to|[-\\u2013])\\s*(\\d{1,3}(?:\\.\\d+)?)");
   private static final Pattern TEMPO =
-      Pattern.compile(
-          "(?:(?:new\\s+)?tempo\\s*:?\\s*)?(?:(.{1,20}?)\\s*=\\s*)?(\\d{2,3}(?:\\.\\d+)?)(?:\\s*bpm)?(?:\\s+(?:at|from|in)\\s+(.+))?",
-          Wording.FLAGS);
+      phrase(
+          "(?:(?:new\\s+)?tempo\\s*:?\\s*)?(?:(.{1,20}?)\\s*=\\s*)?(\\d{2,3}(?:\\.\\d+)?)(?:\\s*bpm)?(?:\\s+(?:at|from|in)\\s+(.+))?");
   private static final Pattern TEMPO_FROM =
-      Pattern.compile(
-          "tempo\\s+(?:from|at)\\s+(.+?)\\s+((?:dotted\\s+)?\\S+(?:\\s+note)?)\\s*=\\s*(\\d{1,3}(?:\\.\\d+)?)",
-          Wording.FLAGS);
+      phrase(
+          "tempo\\s+(?:from|at)\\s+(.+?)\\s+((?:dotted\\s+)?\\S+(?:\\s+note)?)\\s*=\\s*(\\d{1,3}(?:\\.\\d+)?)");
 
   /** Takes the last bar of a tempo that stays away. */
   public Tempo {

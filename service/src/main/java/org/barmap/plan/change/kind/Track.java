@@ -1,7 +1,6 @@
 package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
-import java.util.Optional;
 import org.barmap.plan.change.effect.Course;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
@@ -10,7 +9,7 @@ import org.barmap.plan.change.say.Wording;
 
 /** The number runs with a track: no vamps, no waiting, every count is fixed. */
 @JsonTypeName("track")
-public record Track(Meta meta, String number) implements ShowChange.OfNumber {
+public record Track(Meta meta, String number) implements ShowChange.Whole {
   static final Wording<ShowChange> WORDING =
       Wording.whole(
           "",
@@ -19,17 +18,7 @@ public record Track(Meta meta, String number) implements ShowChange.OfNumber {
           "it runs with a track, every count is fixed");
 
   @Override
-  public Effects effects() {
-    return Effects.on(Course.TRACKED);
-  }
-
-  @Override
-  public Optional<Marking> marking() {
-    return Optional.of(Marking.at("track", "TRACK"));
-  }
-
-  @Override
-  public String says() {
-    return "to track";
+  public Same same() {
+    return new Same(Effects.on(Course.TRACKED), Marking.at("track", "TRACK"), "to track");
   }
 }

@@ -1,5 +1,7 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
 import java.util.Optional;
@@ -41,20 +43,18 @@ public record Vamp(
           "vamp\\s+(.+?)(?:\\s*,?\\s*(?:until|till|'?til)\\s+(.+?))?"
               + "(?:(?:\\s*[,(]\\s*|\\s+)(?:go\\s+)?(?:out|leave|left|exit)\\s+(?:it\\s+)?([^,(]+?)\\)?)?",
           Vamp::read);
-  private static final Pattern CUE = Pattern.compile("(?:the\\s+)?cued?", Wording.FLAGS);
+  private static final Pattern CUE = phrase("(?:the\\s+)?cued?");
   private static final Pattern BAR =
       Pattern.compile(
           "(?:(?i:bar)\\s+)?(?:\\d{1,4}[a-zA-Z]?|[A-Z]|(?i:the\\s+end|end))(?:\\s*\\+\\s*\\d{1,3})?");
-  private static final Pattern ANY = Pattern.compile("(?:at\\s+)?any\\b.*", Wording.FLAGS);
+  private static final Pattern ANY = phrase("(?:at\\s+)?any\\b.*");
   private static final Pattern PASS =
-      Pattern.compile(
-          "(?:at\\s+|after\\s+)?(?:the\\s+)?(?:end\\b.*|last\\s+time\\b.*)", Wording.FLAGS);
+      phrase("(?:at\\s+|after\\s+)?(?:the\\s+)?(?:end\\b.*|last\\s+time\\b.*)");
   private static final Pattern AFTER =
-      Pattern.compile("after\\s+(?:the\\s+)?(?:end\\s+of\\s+)?(?:bar\\s+)?(.+)", Wording.FLAGS);
+      phrase("after\\s+(?:the\\s+)?(?:end\\s+of\\s+)?(?:bar\\s+)?(.+)");
   private static final Pattern BEAT =
-      Pattern.compile(
-          "(?:on\\s+|at\\s+)?(?:the\\s+)?beat\\s+(\\d{1,2})(?:\\s+(?:of|in)\\s+(?:bar\\s+)?(.+))?",
-          Wording.FLAGS);
+      phrase(
+          "(?:on\\s+|at\\s+)?(?:the\\s+)?beat\\s+(\\d{1,2})(?:\\s+(?:of|in)\\s+(?:bar\\s+)?(.+))?");
   private static final String[] OUT = {"out any time", "out at the end of a pass"};
 
   /** Makes a vamp that is left in no other way than at any time or at the end of a pass. */

@@ -1,5 +1,7 @@
 package org.barmap.plan.change.say;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -13,7 +15,7 @@ import java.util.regex.Pattern;
  */
 public record AtBar(String what, String where, Optional<String> note) {
   private static final Pattern AT =
-      Pattern.compile("(.+?)\\s+(?:at|from|in)\\s+(?:bar\\s+)?(.+?)(?::\\s*(.+))?", Wording.FLAGS);
+      phrase("(.+?)\\s+(?:at|from|in)\\s+(?:bar\\s+)?(.+?)(?::\\s*(.+))?");
 
   /** Reads such words; empty where they have another form. */
   public static Optional<AtBar> read(String words) {

@@ -5,6 +5,7 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.plan.change.term.Phrase;
 
 /**
  * How a kind of change is understood when it is said.
@@ -16,9 +17,6 @@ import java.util.regex.Pattern;
  */
 public record Wording<C>(String verbs, Function<Told<C>, Optional<Heard<C>>> reader) {
 
-  /** For all patterns of words. */
-  public static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
-
   /**
    * Returns the wording of instructions that one pattern matches as a whole.
    *
@@ -27,7 +25,7 @@ public record Wording<C>(String verbs, Function<Told<C>, Optional<Heard<C>>> rea
    */
   public static <C> Wording<C> of(
       String verbs, String pattern, BiFunction<Told<C>, Matcher, Optional<Heard<C>>> reader) {
-    Pattern compiled = Pattern.compile(pattern, FLAGS);
+    Pattern compiled = Phrase.phrase(pattern);
     return new Wording<>(
         verbs,
         told -> {

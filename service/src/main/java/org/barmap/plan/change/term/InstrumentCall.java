@@ -1,5 +1,7 @@
 package org.barmap.plan.change.term;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,17 +26,16 @@ public record InstrumentCall(List<String> names, boolean announced, String rest)
 
   private static final int SHORT = 3;
   private static final Pattern VERB =
-      Pattern.compile(
+      phrase(
           "(?:(?:to|take(?:\\s+up)?|pick\\s+up|(?:change|switch)\\s+(?:to|for)|muta(?:\\s+in)?|nimm|back\\s+to|on)"
-              + "\\s+(?:(?:the|your)\\s+)?)",
-          FLAGS);
+              + "\\s+(?:(?:the|your)\\s+)?)");
   private static final Pattern WORD = Pattern.compile("[\\p{L}\\p{N}'\\u266D\\u266F]+");
   private static final Pattern TAIL =
       Pattern.compile(
           "\\s*(?:[,;:(\\[)\\]\\u2013\\u2014-].*|(?:pizz|arco|con|senza|with|w/|for|here|now|at|next|col|mute|solo|tacet|cue)\\b.*)?",
           FLAGS | Pattern.DOTALL);
   private static final Pattern ONE_OF_TWO = Pattern.compile("electric|elec|el|acoustic|acous|ac");
-  private static final Pattern OR = Pattern.compile("\\s+or\\s+", FLAGS);
+  private static final Pattern OR = phrase("\\s+or\\s+");
 
   /** Takes a defensive copy. */
   public InstrumentCall {

@@ -1,5 +1,7 @@
 package org.barmap.plan.change.term;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -13,45 +15,40 @@ import java.util.regex.Pattern;
  * @param back the words stand at the number that follows and look back: "segue from No. 3"
  */
 public record LinkWords(Link link, Optional<String> to, boolean back) {
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String SEGUE = "(?:segue|seque|seg\\.)";
   private static final String ATTACCA = "(?:attacc?a|att\\.)";
   private static final String WORD = "(?<!\\p{L})(?:" + SEGUE + "|" + ATTACCA + ")(?!\\p{L})";
-  private static final Pattern ANY = Pattern.compile(WORD, FLAGS);
+  private static final Pattern ANY = phrase(WORD);
   private static final Pattern NOT =
-      Pattern.compile(
+      phrase(
           "(?<!\\p{L})(?:no|not|non|don['\\u2019]?t|do not|without|never)\\s+(?:a\\s+|an\\s+)?(?:direct\\s+)?"
-              + WORD,
-          FLAGS);
+              + WORD);
   private static final Pattern AT_ONCE =
-      Pattern.compile(
+      phrase(
           ATTACCA
               + "|(?:direct(?:ly)?|immediate(?:ly)?)\\s+"
               + SEGUE
               + "|"
               + SEGUE
-              + "\\s+(?:direct(?:ly)?|immediate(?:ly)?|at once|subito)",
-          FLAGS);
+              + "\\s+(?:direct(?:ly)?|immediate(?:ly)?|at once|subito)");
   private static final Pattern AS_ONE =
-      Pattern.compile(SEGUE + "\\s+(?:as\\s+(?:one|1)|in\\s+(?:time|tempo))(?!\\p{L})", FLAGS);
-  private static final Pattern APPLAUSE = Pattern.compile("(?<!\\p{L})(?:applause|appl\\.)", FLAGS);
+      phrase(SEGUE + "\\s+(?:as\\s+(?:one|1)|in\\s+(?:time|tempo))(?!\\p{L})");
+  private static final Pattern APPLAUSE = phrase("(?<!\\p{L})(?:applause|appl\\.)");
   private static final Pattern WAIT =
-      Pattern.compile("(?<!\\p{L})(?:wait for|after|on|hold for)\\s+(?:the\\s+)?applause", FLAGS);
-  private static final Pattern CUE = Pattern.compile("(?<!\\p{L})cue(?!\\p{L})", FLAGS);
+      phrase("(?<!\\p{L})(?:wait for|after|on|hold for)\\s+(?:the\\s+)?applause");
+  private static final Pattern CUE = phrase("(?<!\\p{L})cue(?!\\p{L})");
   private static final Pattern SCENE =
-      Pattern.compile(
+      phrase(
           "(?<!\\p{L})(?:dialog(?:ue)?|scene)\\s+follows|(?:"
               + SEGUE
-              + ")\\s+(?:to|into)\\s+(?:dialog(?:ue)?|scene)",
-          FLAGS);
+              + ")\\s+(?:to|into)\\s+(?:dialog(?:ue)?|scene)");
   private static final Pattern TO =
-      Pattern.compile(
+      phrase(
           "(?:"
               + WORD
               + "|\\bas one\\b|\\bsubito\\b)[\\s:,-]*(?:directly\\s+)?(?:(?:on\\s*to|into|in|to|al|il)\\s+)?"
-              + "(?:(?:the\\s+)?(?:no|nr|num)\\b\\.?|number|#|\\u2116)?\\s*(\\d{1,3}(?!\\s*(?:x|bars?|times?)\\b)[a-z]?)(?![\\p{L}\\p{N}])",
-          FLAGS);
-  private static final Pattern BACK = Pattern.compile(WORD + ".*?\\b(?:from|after)\\b", FLAGS);
+              + "(?:(?:the\\s+)?(?:no|nr|num)\\b\\.?|number|#|\\u2116)?\\s*(\\d{1,3}(?!\\s*(?:x|bars?|times?)\\b)[a-z]?)(?![\\p{L}\\p{N}])");
+  private static final Pattern BACK = phrase(WORD + ".*?\\b(?:from|after)\\b");
 
   /** Reads printed words; empty where they say nothing of it. */
   public static Optional<LinkWords> read(String words) {

@@ -1,5 +1,7 @@
 package org.barmap.plan.change.term;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -27,19 +29,16 @@ public final class Metronome {
     }
   }
 
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   static final String NOTE =
       "(dotted[ -])?(?<![\\p{L}\\p{N}])(whole|semibreve|half|minim|quarter|crotchet|eighth|quaver|sixteenth|semiquaver"
           + "|[whqes]|[\\u2669\\u266A\\uE1D2\\uE1D3\\uE1D5\\uE1D7\\uE1D9\\uECA2\\uECA3\\uECA5\\uECA7\\uECA9]"
           + "|[\\x{1D15D}-\\x{1D161}])(?:[ -]note)?\\s?(\\.|\\x{1D16D}|\\uE1E7|\\uECB7)?";
   private static final Pattern MARK =
-      Pattern.compile(
+      phrase(
           NOTE
-              + "\\s*=\\s*(?:ca?\\.?\\s*|circa\\s+)?(\\d{2,3}(?:\\.\\d+)?)(?:\\s*[-\\u2013]\\s*(\\d{2,3}))?(?![\\d])",
-          FLAGS);
+              + "\\s*=\\s*(?:ca?\\.?\\s*|circa\\s+)?(\\d{2,3}(?:\\.\\d+)?)(?:\\s*[-\\u2013]\\s*(\\d{2,3}))?(?![\\d])");
   private static final Pattern SHARE =
-      Pattern.compile(
-          "(?<![\\d/])(\\d{1,2})/(1|2|4|8|16)\\s*=\\s*(\\d{2,3}(?:\\.\\d+)?)(?!\\d)", FLAGS);
+      phrase("(?<![\\d/])(\\d{1,2})/(1|2|4|8|16)\\s*=\\s*(\\d{2,3}(?:\\.\\d+)?)(?!\\d)");
 
   /**
    * Figures a metronome mark may have: old metronomes run from 40 to 208, newer ones further

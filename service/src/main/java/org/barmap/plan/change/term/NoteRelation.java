@@ -1,5 +1,7 @@
 package org.barmap.plan.change.term;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -15,13 +17,12 @@ import org.barmap.map.Meter;
  */
 public record NoteRelation(double left, double right, boolean turned) {
   private static final Pattern EQUAL =
-      Pattern.compile(
+      phrase(
           "(?<before>[^\\n=]*?)"
               + Metronome.NOTE
               + "\\s*(?<between>[\\p{L}. ]*?)\\s*=\\s*(?<old>[\\p{L}. ]*?\\s)??"
               + Metronome.NOTE
-              + "(?![\\p{L}\\p{N}])(?<after>[^\\n=]*)",
-          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+              + "(?![\\p{L}\\p{N}])(?<after>[^\\n=]*)");
 
   /** Groups of the two notes in {@link #EQUAL}, three each. */
   private static final int LEFT = 2;
@@ -29,9 +30,7 @@ public record NoteRelation(double left, double right, boolean turned) {
   private static final int RIGHT = 7;
 
   private static final Pattern OLD =
-      Pattern.compile(
-          "\\b(?:old|previous|preceding|prec\\w*|pr\\u00E9c\\w*|vorher\\w*|alte[sr]?)\\b",
-          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+      phrase("\\b(?:old|previous|preceding|prec\\w*|pr\\u00E9c\\w*|vorher\\w*|alte[sr]?)\\b");
   private static final Pattern NEW =
       Pattern.compile("\\b(?:new|nuov\\w*|neue[sr]?|nouv\\w*)\\b", Pattern.CASE_INSENSITIVE);
 

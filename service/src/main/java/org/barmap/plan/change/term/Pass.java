@@ -1,5 +1,7 @@
 package org.barmap.plan.change.term;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Locale;
@@ -22,7 +24,6 @@ public record Pass(@JsonValue String word) {
   /** Every time after a D.C. or D.S. */
   public static final Pass AFTER_JUMP = new Pass("after-jump");
 
-  private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE;
   private static final String JUMP = "(?:d\\.?\\s*[cs]\\b\\.?|da\\s+capo|dal\\s+segno)";
 
   /** Matches a pass as it is said, without groups: "the 2nd time", "last X", "on the D.C.". */
@@ -35,9 +36,8 @@ public record Pass(@JsonValue String word) {
           + ")";
 
   private static final Pattern NAMED =
-      Pattern.compile("(?:(?:on|in)\\s+)?(?:the\\s+)?(\\w+?)\\s*(?:time|x|pass)\\b.*", FLAGS);
-  private static final Pattern BEHIND =
-      Pattern.compile("(.+?)\\s*,?\\s+\\(?(" + SAID + ")(\\s+only)?\\)?", FLAGS);
+      phrase("(?:(?:on|in)\\s+)?(?:the\\s+)?(\\w+?)\\s*(?:time|x|pass)\\b.*");
+  private static final Pattern BEHIND = phrase("(.+?)\\s*,?\\s+\\(?(" + SAID + ")(\\s+only)?\\)?");
 
   /** Reads the word of the format. */
   @JsonCreator
@@ -49,7 +49,7 @@ public record Pass(@JsonValue String word) {
   public static Optional<Pass> read(String words) {
     Matcher named = NAMED.matcher(words.strip());
     if (!named.matches()) {
-      return Pattern.compile(".*" + JUMP, FLAGS).matcher(words.strip()).matches()
+      return phrase(".*" + JUMP).matcher(words.strip()).matches()
           ? Optional.of(AFTER_JUMP)
           : Optional.empty();
     }

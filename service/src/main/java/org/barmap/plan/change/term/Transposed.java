@@ -1,5 +1,7 @@
 package org.barmap.plan.change.term;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -35,17 +37,15 @@ public final class Transposed {
           "octave");
 
   private static final Pattern NAMED =
-      Pattern.compile(
+      phrase(
           "(?:a\\s+|an\\s+|one\\s+)?(semitone|half[\\s-]?(?:step|tone)|whole[\\s-]?(?:step|tone)|tone|step|"
               + "(?:minor|major|perfect|augmented)\\s+(?:second|third|fourth|fifth|sixth|seventh|2nd|3rd|4th|5th|6th|7th)|"
-              + "fourth|4th|fifth|5th|tritone|octave)",
-          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+              + "fourth|4th|fifth|5th|tritone|octave)");
   private static final Pattern COUNTED =
-      Pattern.compile(
+      phrase(
           "("
               + Numerals.CARDINAL
-              + ")\\s+(semitones?|half[\\s-]?steps?|tones|whole[\\s-]?(?:tones|steps))",
-          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+              + ")\\s+(semitones?|half[\\s-]?steps?|tones|whole[\\s-]?(?:tones|steps))");
 
   private Transposed() {}
 
