@@ -5,6 +5,7 @@ import { count, when } from "../core/words.js";
 
 /** What can be saved, in whose form, and what it is good for. */
 const FORMS = [
+  ["substitute", "For a substitute", "one page to read and to play from: no network, no barmap, no pictures; from a disk or a phone"],
   ["map", "Bar map", "barmap's own file: every bar with its place on the page"],
   ["musicxml", "MusicXML", "the form without notes, for a notation program"],
   ["csv", "Table of bars", "for a spreadsheet"],

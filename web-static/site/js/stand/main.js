@@ -5,10 +5,9 @@ import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { recall, remember } from "../core/store.js";
 import { complain } from "../core/toast.js";
-import { Awake } from "./awake.js";
-import { Board } from "./board.js";
-import { chooseDim, dimmer, DIM } from "./dim.js";
-import { choosePlace, placeForm } from "./places.js";
+import { chooseDim, DIM } from "./dim.js";
+import { placeForm } from "./places.js";
+import { Playing } from "./playing.js";
 import { stopsOf } from "./stops.js";
 import { keep, keptIn, sameIn, START } from "./walk.js";
 
@@ -21,15 +20,13 @@ const CARE =
 /** One room for playing: where the player is in the night, counted along by taps. */
 class StandRoom {
   #book = bookInAddress();
-  #awakeText = el("span", { class: "stand-awake" });
-  #awake = new Awake((text) => (this.#awakeText.textContent = text));
   #fresh = button("New plan: take it", () => void this.#renew(), { class: "btn stand-tool", id: "stand-fresh", hidden: true });
-  #places = button("Places", () => void this.#choose(), { class: "btn stand-tool", id: "stand-places" });
-  #board = new Board(
-    [this.#fresh, this.#places, dimmer(-1, () => this.#board.focus()), dimmer(1, () => this.#board.focus()), button("Leave", () => this.#leave(), { class: "btn stand-tool", id: "stand-leave" })],
-    (place) => remember(this.#key, keep(this.#board.stops, place)),
-  );
+  #playing = new Playing([this.#fresh], (place) => remember(this.#key, keep(this.#board.stops, place)), () => this.#front());
   #title = "";
+
+  get #board() {
+    return this.#playing.board;
+  }
 
   get #key() {
     return `stand.${this.#book}`;
@@ -67,21 +64,12 @@ class StandRoom {
     // nothing changes under a player's eyes: a new plan waits until it is taken
     for (const name of /** @type {const} */ (["live:plan", "live:map"])) bus.on(name, () => (this.#fresh.hidden = false));
     new LiveBook(bookPath(this.#book, "/events"), bus);
-    for (const type of /** @type {const} */ (["keydown", "keyup"])) {
-      addEventListener(type, (event) => {
-        if (this.#isOn && !event.defaultPrevented && !document.querySelector("dialog[open]")) this.#board.pressed(event);
-      });
-    }
-  }
-
-  get #isOn() {
-    return document.body.classList.contains("stand-is-on");
   }
 
   /** Before it is set up: what to mind, and where to begin. */
   #front() {
     const run = (/** @type {string} */ kind, /** @type {string} */ name) => el("a", { class: "btn", href: bookPath(this.#book, `/sheets/${kind}.pdf`), target: "_blank", rel: "noopener", text: name });
-    const begin = button("Set it up", () => this.#begin(), { class: "btn btn-main btn-large", id: "stand-begin" });
+    const begin = button("Set it up", () => this.#playing.begin(), { class: "btn btn-main btn-large", id: "stand-begin" });
     show(
       need("main"),
       el(
@@ -98,24 +86,6 @@ class StandRoom {
       ),
     );
     begin.focus({ preventScroll: true });
-  }
-
-  #begin() {
-    document.body.classList.add("stand-is-on");
-    show(need("main"), this.#board.node, this.#awakeText);
-    this.#board.focus();
-    void this.#awake.hold();
-  }
-
-  #leave() {
-    void this.#awake.let();
-    document.body.classList.remove("stand-is-on");
-    this.#front();
-  }
-
-  async #choose() {
-    await choosePlace(this.#board);
-    this.#board.focus();
   }
 
   async #renew() {

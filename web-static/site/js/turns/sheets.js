@@ -44,6 +44,7 @@ export function sheetLinks(book) {
     el("div", { class: "row sheet-links" }, links.map((l) => l.link)),
     el("div", { class: "row" }, el("label", { class: "inline-field" }, "Paper ", paper), el("label", { class: "tick-line" }, big, el("span", { text: "Large type" }))),
     el("label", { class: "tick-line" }, crops, el("span", { text: "On the turn slips, what comes first after each turn, as it stands on the page" })),
+    el("p", {}, el("a", { class: "btn", href: bookPath(book, "/export/substitute"), download: "", text: "For a substitute, as one page for a phone" })),
     el("p", { class: "soft small", text: "A line printed from a hired book is a copy, also for your own turn: the hire agreement decides. Ask the hirer or the show's librarian." }),
   );
 }

@@ -123,6 +123,11 @@ final class Browser implements AutoCloseable {
     driver.get(base + path);
   }
 
+  /** Opens a file from the disk. */
+  void open(Path file) {
+    driver.get(file.toUri().toString());
+  }
+
   String path() {
     return String.valueOf(script("return location.pathname + location.search"));
   }

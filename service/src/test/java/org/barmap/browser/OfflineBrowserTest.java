@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
@@ -86,7 +87,10 @@ class OfflineBrowserTest {
     long begun = System.nanoTime();
     browser.waiting(120).until(d -> browser.script(KEPT, book).equals(true));
     System.out.printf(
-        "kept: the demo book in %.1f s, %s%n", (System.nanoTime() - begun) / 1e9, use());
+        Locale.ROOT,
+        "kept: the demo book in %.1f s, %s%n",
+        (System.nanoTime() - begun) / 1e9,
+        use());
     service.kill();
     browser.anotherWindow();
     browser.size(1280, 900);
@@ -98,8 +102,10 @@ class OfflineBrowserTest {
           browser.see(".net-kept", "not answering");
         });
     System.out.printf(
+        Locale.ROOT,
         "without the service: %d rooms walked in %.1f s%n",
-        ROOMS.size(), (System.nanoTime() - begun) / 1e9);
+        ROOMS.size(),
+        (System.nanoTime() - begun) / 1e9);
     browser.go("/desk.html?b=" + book);
     browser.see(".bar-field");
     assertThat(pictures()).as("the page's picture is shown").isEqualTo(true);

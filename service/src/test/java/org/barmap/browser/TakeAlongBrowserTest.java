@@ -11,8 +11,9 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
 
-/** What a player takes along: the book in one file, opened on another shelf. */
+/** What a player takes along: the book in one file, the page for a substitute. */
 class TakeAlongBrowserTest extends VisitingTest {
 
   private Path folder;
@@ -64,5 +65,46 @@ class TakeAlongBrowserTest extends VisitingTest {
     browser.click("dialog [type=submit]");
     browser.see(".toast", "20 changes added");
     assertThat(browser.all(".book")).hasSize(books + 2);
+  }
+
+  /**
+   * The page for a substitute works from the disk: nothing is fetched, nothing is complained of.
+   */
+  @Test
+  void thePageForASubstituteIsReadAndPlayedFromTheDisk() throws IOException {
+    Path page = saved("/export/substitute", "saltmarsh.substitute.html");
+    String html = Files.readString(page);
+    System.out.println("the page for a substitute has " + Files.size(page) + " bytes");
+    assertThat(html).doesNotContain("<img").doesNotContain(" src=").doesNotContain("<link");
+    browser.size(390, 844);
+    browser.open(page);
+    String text = browser.see("main").getText();
+    for (String told :
+        List.of(
+            "VAMP 10-11 till the cart stops",
+            "CUT from bar 92, land on 102",
+            "TACET",
+            "page 3 to 4")) {
+      assertThat(text).contains(told);
+    }
+    assertThat(Axe.violations(browser)).isEmpty();
+    assertThat(browser.script("return document.documentElement.scrollWidth <= innerWidth"))
+        .isEqualTo(true);
+    browser.click("#stand-begin");
+    browser.press(Keys.PAGE_DOWN, Keys.PAGE_DOWN);
+    assertThat(browser.see(".stand-big").getText()).isEqualTo("1");
+    assertThat(browser.see(".stand-about").getText()).contains("of 6").contains("bar 5");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click("#stand-places");
+    browser.see("dialog #jump-number");
+    browser.press(Keys.ESCAPE);
+    browser.count("dialog", 0, 10);
+    browser.click("#stand-leave");
+    browser.see("#stand-begin");
+    assertThat(browser.script("return performance.getEntriesByType('resource').length"))
+        .as("fetched besides the page itself")
+        .isEqualTo(0L);
+    assertThat(browser.complaints()).isEmpty();
+    browser.size(1280, 900);
   }
 }

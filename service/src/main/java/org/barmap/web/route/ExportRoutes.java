@@ -19,6 +19,7 @@ import org.barmap.plan.change.ChangesJson;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
+import org.barmap.web.site.SubstitutePage;
 
 /** What leaves barmap as a file: the map and the changes in other forms, never a page's picture. */
 public record ExportRoutes(Library library, Planning planning) {
@@ -59,6 +60,11 @@ public record ExportRoutes(Library library, Planning planning) {
               "text/plain; charset=utf-8",
               "cuts.txt",
               String.join("\n", CutList.lines(planning.changes(book))) + "\n");
+      case "substitute" ->
+          Made.text(
+              "text/html; charset=utf-8",
+              "substitute.html",
+              SubstitutePage.html(map, planning.plan(book, map, planning.changes(book))));
       case "errata" -> Made.text("text/csv; charset=utf-8", "errata.csv", errata(book, map));
       case "plan" ->
           Made.text(

@@ -76,7 +76,7 @@ public final class SitePages {
     return resource("/frame/" + name + ".html");
   }
 
-  private static String resource(String path) {
+  static String resource(String path) {
     try (InputStream file = SitePages.class.getResourceAsStream(path)) {
       if (file == null) {
         throw new IllegalStateException("the build lacks " + path);
