@@ -10,6 +10,7 @@ import { engraveLilypond, lilypondOptions } from '../../extractor/training/pages
 import { engraveMusescore, musescoreOptions } from '../../extractor/training/pages/src/musescore.mjs';
 import { abcOptions, engraveAbc } from '../../extractor/training/pages/src/abcm2ps.mjs';
 import { SERIF_ITALIC } from '../../extractor/training/pages/src/fonts.mjs';
+import { chart, chartHabits, chartStyle, chartTidy, restyleSlashes } from '../../extractor/training/pages/src/charts.mjs';
 import { title } from '../../extractor/training/pages/src/words.mjs';
 
 const PARTS = ['Bass', 'Double Bass', 'Bass (Ac. & Elec.)', 'Contrabass'];
@@ -29,10 +30,11 @@ function pitHabits(r, engraver) {
 /** @returns {page, meta} with the page composed in staff spaces, or throws when the engraver drew something else than meant. */
 /** @param grand two staves a system, as piano-conductor books have; Verovio only */
 /** @param numbered marks are often bare, and bar numbers stand where they can be taken for marks: see {@link renumber} */
-export async function bookPage(engraver, seed, { grand = false, firstId = 1, numbered = false } = {}) {
-  const r = new Random(seed), h = pitHabits(r, engraver), style = makeStyle(r);
+export async function bookPage(engraver, seed, { grand = false, charts = false, firstId = 1, numbered = false } = {}) {
+  const r = new Random(seed), cr = charts ? r.fork(11) : null, h = charts ? chartHabits(pitHabits(r, engraver), cr, engraver) : pitHabits(r, engraver), style = charts ? chartStyle(makeStyle(r), cr) : makeStyle(r);
   const places = numbered ? numberHabit(new Random(seed ^ 0x3c6ef372), h) : null;
-  style.headLeft = r.chance(0.5); style.wings = false; style.oneThick = false; style.numberPlace = r.weighted({ above: 5, left: 3, boxed: 1, none: 1 });
+  style.headLeft = r.chance(0.5); style.wings = false; style.oneThick = false; const place = r.weighted({ above: 5, left: 3, boxed: 1, none: 1 });
+  if (!charts) style.numberPlace = place;
   const opening = r.chance(0.7) || firstId > 1;
   if (!opening && style.numberPlace === 'none') style.numberPlace = 'above';
   const from = r.int(1, 22), items = [];
@@ -44,12 +46,13 @@ export async function bookPage(engraver, seed, { grand = false, firstId = 1, num
     const first = n > 0 || opening, label = String(from + n);
     const number = makeNumber(r, h, { bars: r.int(18, 56), label: first ? label : null, state: { mark: first ? 0 : r.int(2, 9) }, firstNumber: first ? 1 : r.int(20, 90) });
     tidy(number, engraver, r);
+    if (charts) chartTidy(chart(number, cr, h), engraver);
     if (grand) for (const b of number.bars) { b.midClef = false; delete b.cue; }
     if (!first && number.bars[0].pickup) throw new Error('a page that goes on has no upbeat');
     number.label ??= String(from); // a number that began on the page before
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} – ${number.title}`, `No. ${label} – ${number.title.toUpperCase()}`]);
     const systems = await engrave(number);
-    for (const sys of systems) { resolveMeters(sys, number); applyStyle(sys, style, number, r); if (places) renumber(sys, number, places); else if (!first && sys === systems[0]) goesOn(sys, number, style); allDrawn(readSystem(sys, number), sys); }
+    for (const sys of systems) { resolveMeters(sys, number); if (charts) restyleSlashes(sys, style, cr); applyStyle(sys, style, number, r); if (places) renumber(sys, number, places); else if (!first && sys === systems[0]) goesOn(sys, number, style); allDrawn(readSystem(sys, number), sys); }
     systems.forEach((sys, k) => items.push({ sys, number, opening: first && k === 0 }));
   }
   const name = title(r), part = r.pick(PARTS), salt = r.fork(3);
@@ -90,13 +93,13 @@ function renumber(sys, number, { place, face, size, gap, every, middle }) {
 /** Every sign the truth will name is on the page. */
 function allDrawn({ staves, bars, lastX }, sys) {
   for (const p of sys.prims) { // a bar broken at the line's end has no entry of its own: such pages are not used
-    if (/^(staffline|clef|key|meter|word|rehearsal|slur|hairpin|ending|barline|start-line|count|bar-number|lyric)$/.test(p.el.kind)) continue;
+    if (/^(staffline|clef|key|meter|word|rehearsal|slur|hairpin|ending|barline|start-line|count|bar-number|lyric|chord|counter|dynam)$/.test(p.el.kind)) continue;
     const b = boxOf([p]);
     if (b[0] > lastX + 0.6 && bars.at(-1).end !== 'none' && b[1] < 4 && b[3] > -4) throw new Error(`${p.el.kind} after the last barline`);
   }
   for (const { b, i, part } of bars) if (!part) {
     for (const s of b.signs.filter(s => /^(segno|coda|fermata|caesura)$/.test(s))) if (!staves[0].some(g => g.kind === s && g.bar === i)) throw new Error(`${s} not drawn`);
-    if (b.words.length !== staves[0].filter(g => g.kind === 'word' && g.bar === i).length) throw new Error('words not drawn as meant');
+    if (b.words.filter(w => w.style !== 'counter').length !== staves[0].filter(g => g.kind === 'word' && g.bar === i).length) throw new Error('words not drawn as meant');
     if (b.content !== 'music' && !staves[0].some(g => (g.kind === b.content || (g.kind === 'block-rest' && b.content === 'multi-rest')) && g.bar === i)) throw new Error(`${b.content} not drawn`);
   }
 }

@@ -14,7 +14,7 @@ import { keepsLines } from './lines.mjs';
 import { manifest } from './manifest.mjs';
 import { pencil } from './pencil.mjs';
 
-const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', fresh: '', seeds: '' };
+const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', fresh: '', charts: '', seeds: '' };
 for (let i = 2; i < process.argv.length; i += 2) opt[process.argv[i].slice(2)] = process.argv[i + 1];
 fs.mkdirSync(opt.out, { recursive: true });
 
@@ -61,7 +61,7 @@ async function makeOpening({ kind, engraver, seed, table }) {
 async function makeOne(p) {
   const { kind: family, engraver, seed, turned } = p, kind = p.as ?? (family === 'numbers' ? (seed % 3 ? 'clean' : 'scan') : family);
   if (family === 'opening') return makeOpening(p);
-  const { page, meta } = await bookPage(engraver, seed, { grand: family === 'grand', numbered: family === 'numbers' }), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
+  const { page, meta } = await bookPage(engraver, seed, { grand: family === 'grand', numbered: family === 'numbers', charts: family === 'charts' }), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
   const name = `${family}-${engraver}-${seed}`, ext = kind === 'clean' ? 'png' : 'jpg';
   const { signs, map } = pageTruth(page, k, { ...meta, source: `${name}.${ext}` });
   const clean = await raster(toPixels(page.prims, k), signs.width, signs.height), src = gray(clean);
@@ -107,8 +107,16 @@ async function draw(kind, base, share, folder = () => {}) {
   }
   return found;
 }
-const KINDS = ['clean', 'scan', 'photo', 'pencil', 'numbers'];
-if (opt.fresh) {
+const KINDS = ['clean', 'scan', 'photo', 'pencil', 'numbers'], AS = ['clean', 'scan', 'clean', 'photo', 'clean', 'pencil'];
+if (opt.charts) { // pages of half charts, every other one to DIR/a and DIR/b
+  const halves = ['a', 'b'].map(h => path.join(opt.out, h)), share = { musescore: 12, lilypond: 6, verovio: 6 };
+  for (const h of halves) fs.mkdirSync(h, { recursive: true });
+  let seed = Number(opt.charts), n = 0;
+  for (const [engraver, want] of Object.entries(share)) for (let k = 0; k < want; seed++) {
+    opt.out = halves[k % 2];
+    try { const e = await makeOne({ kind: 'charts', as: AS[(k >> 1) % AS.length], engraver, seed }); k++; console.log(`${++n} ${e.file}`); } catch (e) { console.log(`${engraver} ${seed}: ${e.message.slice(0, 90)}`); }
+  }
+} else if (opt.fresh) {
   const halves = ['a', 'b'].map(h => path.join(opt.out, h));
   for (const h of halves) fs.mkdirSync(h, { recursive: true });
   for (const kind of KINDS.filter(k => (opt.only ? k === opt.only : k !== 'numbers'))) await draw(kind, Number(opt.fresh) + 10000 * KINDS.indexOf(kind), kind === 'numbers' ? { verovio: 24, abcm2ps: 12, musescore: 4 } : { musescore: 8, abcm2ps: 6, lilypond: 2, verovio: 4 }, n => { opt.out = halves[n % 2]; });
@@ -116,7 +124,7 @@ if (opt.fresh) {
   const kind = opt.search, found = await draw(kind, 910000 + 10000 * KINDS.indexOf(kind), { musescore: 14, abcm2ps: 10, lilypond: 4, verovio: 6 });
   fs.writeFileSync(path.join(here, `plan-${kind}.json`), `[\n${found.map(p => JSON.stringify(p)).join(',\n')}\n]\n`);
 } else {
-  const plan = ['clean', 'scan', 'photo', 'pencil', 'opening', 'grand'].filter(k => !opt.only || k === opt.only).flatMap(k => JSON.parse(fs.readFileSync(path.join(here, `plan-${k}.json`)))), entries = [];
+  const plan = ['clean', 'scan', 'photo', 'pencil', 'opening', 'grand', 'charts'].filter(k => !opt.only || k === opt.only).flatMap(k => JSON.parse(fs.readFileSync(path.join(here, `plan-${k}.json`)))), entries = [];
   const seeds = new Set(opt.seeds.split(',').filter(Boolean).map(Number));
   for (const p of plan) if ((!opt.only || p.kind === opt.only) && (!seeds.size || seeds.has(p.seed))) { const e = await makeOne(p); entries.push({ ...p, ...e }); console.log(`${entries.length} ${e.file}`); }
   if (!opt.only) manifest();

@@ -60,6 +60,12 @@ class Signs(nn.Module):
         early = self.fold[0](x[:, :, ROWS])
         return early, self.fold[2](self.fold[1](early)), self.four(x)
 
+    def within(self, x):
+        """what a head for charts sees: the folded rows, everything at a quarter and at an eighth, and what the boxes are told from"""
+        _, t, f = self.below(x)
+        e = self.eight(f)
+        return t, f, e, self.mix(f + F.interpolate(self.up(e), scale_factor=2.0, mode="nearest"))
+
     def forward(self, x):
         """-> logits of lines [N,9,W/2], of heat [N,K,40,W/4], and raw sizes [N,4,40,W/4]"""
         _, t, f = self.below(x)
@@ -98,6 +104,35 @@ class Sounds(nn.Module):
         t = self.near(fold.flatten(1, 2).unsqueeze(2)) + self.close(self.heads(early).flatten(1, 2).unsqueeze(2))
         f = self.wide(F.relu(self.far(self.tower(four).flatten(1, 2).unsqueeze(2))))
         return self.out(self.along(F.relu(t + F.interpolate(f, scale_factor=(1.0, 2.0), mode="nearest")))).squeeze(2)
+
+
+class Charts(nn.Module):
+    """
+    What half charts are made of (strips.CHARTS), as boxes; and along the staff (strips.ALONG) barlines and what fills a bar, from what the finished sign network sees.
+
+    A head of its own, as Sounds is, so that nothing else changes. `deep` is the network at an eighth, `mix` what its own boxes are told from.
+    """
+
+    def __init__(self, kinds, along, fold=64, four=48, deep=128, mix=64, c=48, d=64):
+        super().__init__()
+        self.own, self.seen, self.under = nn.Conv2d(mix, c, 1), nn.Conv2d(four, c, 1), nn.Conv2d(deep, c, 1)
+        self.body = nn.Sequential(Cross(c), Cross(c, 2), Cross(c, 4))
+        self.heat, self.size = nn.Conv2d(c, kinds, 1), nn.Conv2d(c, 4, 1)
+        self.near = nn.Conv2d(5 * fold, d, 1)
+        self.tower = nn.Sequential(nn.Conv2d(c, 24, (4, 1), (4, 1), bias=False), nn.BatchNorm2d(24), nn.ReLU(inplace=True))
+        self.far = nn.Conv2d(10 * 24, d, 1)
+        self.wide = nn.Sequential(*[Along(d, k) for k in (1, 2, 4, 8, 16, 32)])
+        self.along = nn.Sequential(*[Along(d, k) for k in (1, 2, 1)])
+        self.out = nn.Conv2d(d, along, 1)
+        nn.init.constant_(self.heat.bias, -4.6)
+        nn.init.constant_(self.out.bias, -3.0)
+
+    def forward(self, fold, four, deep, mix):
+        """-> logits of heat [N,K,40,W/4], raw sizes [N,4,40,W/4], logits along the staff [N,L,W/2]"""
+        b = self.body(F.relu(self.own(mix) + self.seen(four) + F.interpolate(self.under(deep), scale_factor=2.0, mode="nearest")))
+        f = self.wide(F.relu(self.far(self.tower(b).flatten(1, 2).unsqueeze(2))))
+        t = F.relu(self.near(fold.flatten(1, 2).unsqueeze(2)) + F.interpolate(f, scale_factor=(1.0, 2.0), mode="nearest"))
+        return self.heat(b), self.size(b), self.out(self.along(t)).squeeze(2)
 
 
 SIZES = dict(full={}, half=dict(b=32, c=96, d=96, fold=(24, 48)))

@@ -26,20 +26,21 @@ class Head(Graph):
         return n.op_type in SAME | {"Conv", "Relu", "Add"}
 
 
-def quantize(signs, sounds, out, arrays):
+def quantize(signs, sounds, out, arrays, prefix="sounds"):
     head = Head(sounds)
     floats = heads(head)
     names = [n for n in head.activations(floats) if n not in SEEN]
-    whole = graft(onnx.load(signs), onnx.load(sounds))
+    whole = graft(onnx.load(signs), onnx.load(sounds), prefix)
     with tempfile.TemporaryDirectory() as tmp:
         path = os.path.join(tmp, "whole.onnx")
         onnx.save(whole, path)
-        seen = ranges(path, ["sounds/" + n for n in names], arrays)
+        seen = ranges(path, [prefix + "/" + n for n in names], arrays)
     init = {i.name: numpy_helper.to_array(i) for i in onnx.load(signs).graph.initializer}
-    step = {k: float(init[v + "_s"]) for k, v in SEEN.items()}
-    zero = {k: int(init[v + "_z"]) for k, v in SEEN.items()}
+    given = {i.name for i in head.g.input}
+    step = {k: float(init[v + "_s"]) for k, v in SEEN.items() if k in given}
+    zero = {k: int(init[v + "_z"]) for k, v in SEEN.items() if k in given}
     for n in names:
-        lo, hi = seen["sounds/" + n]
+        lo, hi = seen[prefix + "/" + n]
         step[n], zero[n] = (hi - lo) / 255, round(-lo / ((hi - lo) / 255))
     nodes, extra, renamed, gone = [], [], {}, set()
 
@@ -75,7 +76,7 @@ def quantize(signs, sounds, out, arrays):
     keep = [i for i in head.g.initializer if i.name not in gone]
     del head.g.initializer[:]
     head.g.initializer.extend(keep + extra)
-    onnx.save(graft(onnx.load(signs), head.model), out)
+    onnx.save(graft(onnx.load(signs), head.model, prefix), out)
 
 
 def main():
@@ -84,8 +85,9 @@ def main():
     ap.add_argument("sounds")
     ap.add_argument("--data", required=True)
     ap.add_argument("--out", required=True)
+    ap.add_argument("--head", choices=["sounds", "charts"], default="sounds")
     a = ap.parse_args()
-    quantize(a.signs, a.sounds, a.out, samples(a.data, False))
+    quantize(a.signs, a.sounds, a.out, samples(a.data, False), a.head)
 
 
 if __name__ == "__main__":

@@ -24,6 +24,10 @@ KINDS = ["multi-rest", "block-rest", "rest", "bar-repeat", "bar-repeat-2", "coun
 # along the staff: note heads, any rest inside a bar with music, printed values of both, dots and tuplets of both, notes of grace and of cues; only ever added to
 SOUNDS = ["note", "pause", "pause-2", "pause-4", "pause-8", "pause-16", "dot",
           "note-1", "note-2", "note-4", "note-8", "note-16", "note-32", "pause-32", "tuplet", "small"]
+# boxes of the head for charts, those that the sign network has too among them; only ever added to
+CHARTS = ["slash", "chord", "lyric", "dynamic", "counter", "rest", "bar-repeat", "bar-repeat-2", "count", "meter", "rehearsal", "bar-number", "word"]
+ALONG = ["line", "silent", "slashed", "same"]  # of the same head along the staff: barlines, bars of rest (whatever cues are in them), of slashes, of "same again"; only ever added to
+FILLS = {"rest": 1, "multi-rest": 1, "slashed": 2, "bar-repeat": 3, "bar-repeat-2": 3}
 VALUED = slice(6, None)  # channels about which nothing is known where a hand's note heads don't tell their values
 READ = {"count", "meter", "rehearsal", "bar-number", "ending", "word", "heading", "key"}
 ENDING = 44  # strip pixels: of a bracket only its beginning, with the numbers, is a box; how far it goes is the ninth channel along the staff
@@ -89,7 +93,7 @@ def page_items(path):
     for staff in truth["staves"]:
         space = float(staff["staffSpace"])
         wide, axis = cut.cut(page, staff["midline"], space, 16, 2 * SLACK)
-        lines, boxes, spans, heard = [], [], [], set()
+        lines, boxes, spans, heard, charts, fills = [], [], [], set(), [], []
         for sign in staff["signs"]:
             x0, y0, x1, y1 = sign["box"]
             if x1 - x0 <= 0 or y1 - y0 <= 0:
@@ -102,6 +106,11 @@ def page_items(path):
             elif sign["kind"] == "ending":
                 spans.append([round(box[0] - box[2] / 2, 2), round(box[0] + box[2] / 2, 2)])
                 box = begins(box)
+            name = {"dynam": "dynamic", "rptnum": "counter"}.get(sign["kind"], sign["kind"])
+            if name in CHARTS:
+                charts.append([CHARTS.index(name)] + [round(v, 2) for v in box])
+            if name == "bar" and sign["text"] in FILLS:
+                fills.append([round(box[0] - box[2] / 2, 2), round(box[0] + box[2] / 2, 2), FILLS[sign["text"]]])
             if sign["kind"] in KINDS and (sign["kind"] != "ending" or sign.get("text")):
                 boxes.append([KINDS.index(sign["kind"])] + [round(v, 2) for v in box])
             text = sign.get("text")
@@ -109,7 +118,7 @@ def page_items(path):
                 c = crop(wide, numbers(box) if sign["kind"] == "ending" else box)
                 if c is not None:
                     crops.append((c, dict(text=text, kind=sign["kind"], face=face, held=held)))
-        strips.append((store.encode_strip(wide), dict(meta, lines=lines, boxes=boxes, spans=spans, **(dict(sounds=sorted(heard)) if told else {}))))
+        strips.append((store.encode_strip(wide), dict(meta, lines=lines, boxes=boxes, spans=spans, **(dict(sounds=sorted(heard)) if told else {}), **(dict(charts=charts, fills=fills) if truth.get("charts") else {}))))
     return strips, crops
 
 

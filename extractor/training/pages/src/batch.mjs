@@ -11,9 +11,10 @@ import { makeHand } from './hand.mjs';
 import { INSTRUMENTS, title } from './words.mjs';
 import { quieten } from './sounds.mjs';
 import { play } from './rhythms.mjs';
+import { chart, chartHabits, chartStyle, restyleSlashes } from './charts.mjs';
 import { enrich, heading, nameEndings, nameKeys, raise, richHabits, richStyle } from './rich.mjs';
 
-export async function makeBatch(engraver, seed, { handShare, faces, rich = false, sounds = false, rhythms = false }) {
+export async function makeBatch(engraver, seed, { handShare, faces, rich = false, sounds = false, rhythms = false, charts = false }) {
   const r = new Random(seed);
   const hand = r.chance(handShare);
   const face = hand && r.chance(0.8) && faces.includes('Petaluma') ? 'Petaluma' : r.pick(faces);
@@ -24,8 +25,9 @@ export async function makeBatch(engraver, seed, { handShare, faces, rich = false
   style.everyBar = h.everyBar;
   if (h.everyBar) style.numberPlace = r.pick(['above', 'boxed', 'left']);
   if (rich) style = richStyle(style, r);
+  if (charts) { h = chartHabits(h, r, engraver); style = chartStyle(style, r); }
   const state = { mark: 0 }, items = [];
-  const piano = !ly0 && r.chance(rich ? 0.12 : 0.04) && !hand, symbol = rich ? r.pick(['brace', 'brace', 'bracket', 'bracketsq', 'line']) : 'brace';
+  const piano = !charts && !ly0 && r.chance(rich ? 0.12 : 0.04) && !hand, symbol = rich ? r.pick(['brace', 'brace', 'bracket', 'bracketsq', 'line']) : 'brace';
   const count = r.weighted(rich ? [[1, 3], [2, 3], [3, 2], [5, 1]] : [[1, 5], [2, 2], [3, 1]]), from = r.int(1, 30);
   const ly = engraver === 'lilypond';
   if (ly) h.noTwo = true;
@@ -37,12 +39,13 @@ export async function makeBatch(engraver, seed, { handShare, faces, rich = false
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} ${number.title}`, `No. ${label}`, `No. ${label} – ${number.title}`]);
     if (rich) { enrich(number, r, h); number.heading = heading(number, r); }
     if (rhythms) play(number, r, h);
+    if (charts) chart(number, r, h);
     if (sounds) quieten(number, r);
     if (piano) for (const b of number.bars) { b.midClef = false; delete b.cue; }
     let breaks = null;
     if (r.chance(0.2)) { breaks = new Set(); let at = 0; while ((at += r.int(1, 7)) < number.bars.length) breaks.add(at); }
     const systems = ly ? await engraveLilypond(number, { ...options, breaks, sounds, ...(rich ? { voltaText: r.chance(0.6) || number.bars.some(b => /[^0-9., -]/.test(b.ending?.text ?? '')) } : {}) }) : await engraveVerovio(number, { ...options, breaks: breaks ? 'encoded' : 'auto' }, piano ? { breaks, staves: 2, symbol, second: secondStaff(r, number) } : { breaks });
-    for (const sys of systems) { resolveMeters(sys, number); if (ly) nameEndings(sys, number); applyStyle(sys, style, number, r); if (rich) { raise(sys, style); nameKeys(sys, number, !ly); } }
+    for (const sys of systems) { resolveMeters(sys, number); if (ly) nameEndings(sys, number); if (charts) restyleSlashes(sys, style, r); applyStyle(sys, style, number, r); if (rich) { raise(sys, style); nameKeys(sys, number, !ly); } }
     const hr = r.fork(7);
     const nature = hand ? makeHand(hr) : null;
     systems.forEach((sys, k) => items.push({ sys: nature ? nature(sys, hr) : sys, number, opening: k === 0 }));
@@ -55,7 +58,7 @@ export async function makeBatch(engraver, seed, { handShare, faces, rich = false
     if (slice.length < 2 && n) break;
     for (const s of slice) s.midlines = s.sys.midlines;
     const page = composePage(slice, style, r, { title: n === 0 && r.chance(0.6) ? name : null, part, pageNo: n + r.int(1, 40) });
-    pages.push({ page, n, k, meta: { engraver, face: ly ? 'Emmentaler' : face, hand, sounds, title: name, part } });
+    pages.push({ page, n, k, meta: { engraver, face: ly ? 'Emmentaler' : face, hand, sounds, charts, title: name, part } });
   }
   return pages;
 }

@@ -13,7 +13,7 @@ import { assignBars, systemsFrom } from './systems.mjs';
 const run = promisify(execFile);
 const KEYS = ['ges', 'des', 'as', 'es', 'bes', 'f', 'c', 'g', 'd', 'a', 'e', 'b', 'fis'];
 const SHARPS = [3, 0, 4, 1, 5, 2, 6]; // f c g d a e b as steps from c
-const CLEFS = { G2: 'treble', F4: 'bass', C4: 'tenor', C3: 'alto' };
+const CLEFS = { G2: 'treble', F4: 'bass', C4: 'tenor', C3: 'alto', perc3: 'percussion' };
 const q = s => `"${s.replace(/\\/g, '\\\\').replace(/"/g, '\\"')}"`;
 const tag = (kind, id) => `\\tweak output-attributes #'((class . "${kind}") (id . "${id}"))`;
 
@@ -28,16 +28,23 @@ const ARTIC = { stacc: '-.', acc: '->', ten: '--', marc: '-^' };
 
 function notes(gs, st, b, post, cue, name) {
   const flat = gs.flatMap(g => g.notes.filter(n => !n.rest)), firstN = flat[0], lastN = flat[flat.length - 1];
-  let out = '', k = 0;
+  let out = '', k = 0, at = 0, sung = 0;
+  const signs = cue ? [] : [...(b.chordSigns ?? [])], words = cue ? b.cueSyllables : b.syllables;
   for (const g of gs) {
     if (g.tuplet) out += `\\tuplet ${g.six ? '6/4' : '3/2'} { `;
     for (const n of g.notes) {
       const [dur, dots] = written(n.dur), d = dur + '.'.repeat(dots);
+      const here = []; while (signs.length && !n.rest && at >= (signs[0].at - 1) * (16 / b.meter.unit) - 0.01) here.push(signs.shift());
+      at += g.tuplet ? (n.dur * 2) / 3 : n.dur;
       if (n.rest) { out += `${name ? tag('note-rest', `${name}-r${k++}v${dur}d${dots}t${g.tuplet ? 1 : 0}`) : ''} r${d} `.trimStart(); continue; }
       if (n.grace !== undefined) out += `\\acciaccatura ${pitch(n.grace, st.clef, st.key)}8 `;
-      const head = name ? `${tag('notehead', `${name}-n${k++}v${dur}d${dots}t${g.tuplet ? 1 : 0}`)} ` : '';
-      const ps = [...new Set(n.pitches)].map((p, i) => head + pitch(p, st.clef, st.key, i ? null : n.accid));
-      out += (ps.length > 1 ? `<${ps.join(' ')}>` : ps[0]) + d + (n.slash ? `:${Math.max(8, dur >= 4 ? 4 : dur) * 2 ** n.slash > 64 ? 32 : 8 * 2 ** (n.slash - 1) * (dur > 4 ? 2 : 1)}` : '') + (!cue && /^[im]$/.test(n.tie ?? '') ? '~' : '') + (n.artic ? ARTIC[n.artic] : '');
+      const shape = i => ((n.heads?.[i] ?? n.head) === 'slash' ? `\\tweak style #'slash ${tag('slash', `${name || 'b0'}-s${k}`)} ` : (n.heads?.[i] ?? n.head) === 'x' ? "\\tweak style #'cross " : '');
+      const head = n.head === 'slash' ? '' : name ? `${tag('notehead', `${name}-n${k++}v${dur}d${dots}t${g.tuplet ? 1 : 0}`)} ` : '';
+      const ps = [...new Set(n.pitches)].map((p, i) => head + shape(i) + pitch(p, st.clef, st.key, i ? null : n.accid));
+      if (n.stemless) out += '\\once \\omit Stem ';
+      out += (ps.length > 1 || n.head || n.heads ? `<${ps.join(' ')}>` : ps[0]) + d + (n.slash ? `:${Math.max(8, dur >= 4 ? 4 : dur) * 2 ** n.slash > 64 ? 32 : 8 * 2 ** (n.slash - 1) * (dur > 4 ? 2 : 1)}` : '') + (!cue && /^[im]$/.test(n.tie ?? '') ? '~' : '') + (n.artic ? ARTIC[n.artic] : '');
+      for (const c of here) out += `-${tag('chord', `b${b.index}-h${b.chordSigns.indexOf(c)}`)}^\\markup \\sans ${q(c.text)} `.replace('-\\tweak', '-\\tweak').replace(/^-(\\tweak .*?\)\)) ?\^/, '-$1 ^');
+      if (words && b.sing) out += `-${tag('lyric', `b${b.index}-l${sung}`)} _\\markup \\teeny ${q(words[sung++ % words.length])} `;
       if (!cue && n === firstN) out += post + (b.dyn ? `\\${b.dyn}` : '') + (b.hairpin && firstN !== lastN ? (b.hairpin === 'cres' ? '\\<' : '\\>') : '') + (b.slur && firstN !== lastN ? '(' : '') + (b.fing ? `-${b.fing}` : '');
       if (!cue && n === lastN && firstN !== lastN) out += (b.hairpin ? '\\!' : '') + (b.slur ? ')' : '');
       out += ' ';
@@ -55,7 +62,7 @@ export function toLy(number, o) {
   const posts = (b, i) => {
     let s = '';
     b.words.forEach((w, k) => { s += (w.place === 'below' ? '_' : '^') + tag('word', `b${i}-w${k}`) + ` \\markup ${w.style === 'tempo' || w.style === 'nav' ? '\\bold' : '\\italic'} ${q(symbols(w.text))} `; });
-    if (b.counter) s += '^' + tag('counter', `b${i}-ctr`) + ` \\markup \\bold ${q(String(b.counter))} `;
+    if (b.counter && b.counterPlace === 'below') s += '_' + tag('counter', `b${i}-ctr`) + ` \\markup \\bold ${q(String(b.counter))} `; else if (b.counter) s += '^' + tag('counter', `b${i}-ctr`) + ` \\markup \\bold ${q(String(b.counter))} `;
     for (const x of b.signs) if (x === 'segno' || x === 'coda' || x === 'fermata') s += '^' + tag(x, `b${i}-${x}`) + ` \\${x} `;
     return s.replace(/([_^])(\\tweak .*?\)\)) /g, '$2 $1').replace(/(\\tweak)/g, '-$1').replace(/\)\) ([_^])/g, ')) $1');
   };
@@ -77,6 +84,7 @@ export function toLy(number, o) {
     return (b.signs.includes('caesura') && !next?.newMeter ? `\\once \\override BreathingSign.text = \\markup { \\musicglyph "scripts.caesura.straight" } ${tag('caesura', `b${i}-caesura`)} \\breathe ` : '') + (type === null ? '| ' : `\\bar "${type}" `) + (o.breaks ? (o.breaks.has(i + 1) ? '\\break ' : '\\noBreak ') : '') + '\n';
   };
   if (bars[0].left === 'repeat-start') out += '\\bar ".|:" ';
+  bars.forEach((b, n) => { b.index = n; });
   while (i < bars.length) {
     const b = bars[i];
     out += before(b, i);

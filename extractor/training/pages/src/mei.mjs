@@ -1,7 +1,7 @@
 // A musical number as MEI, for Verovio. Ids tie what is drawn to the bar (b12) and the sign (b12-reh) it stands for.
 import { written } from './events.mjs';
 
-const CLEF = { G2: [34], F4: [22], C4: [26], C3: [28] }; // diatonic number of the middle line: octave*7 + step (C=0)
+const CLEF = { G2: [34], F4: [22], C4: [26], C3: [28], perc3: [34] }; // diatonic number of the middle line: octave*7 + step (C=0)
 const STEP = 'cdefgab';
 const RIGHT = { single: 'single', double: 'dbl', final: 'end', 'repeat-start': 'single', 'repeat-end': 'rptend', 'repeat-both': 'rptend', dashed: 'dashed', none: 'invis' };
 const esc = s => s.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');
@@ -15,7 +15,7 @@ export function toMei(number, { staves = 1, second = null, breaks = null, leftLi
   const first = number.bars[0];
   const sig = k => (k === 0 ? '0' : `${Math.abs(k)}${k > 0 ? 's' : 'f'}`);
   const met = m => `meter.count="${m.beats}" meter.unit="${m.unit}"` + (m.sym === 'C' ? ' meter.sym="common"' : m.sym === 'C|' ? ' meter.sym="cut"' : '');
-  const def = (n, clef) => `<staffDef n="${n}" lines="5" clef.shape="${clef.shape}" clef.line="${clef.line}"/>`;
+  const def = (n, clef) => `<staffDef n="${n}" lines="5" clef.shape="${clef.shape}"${clef.shape === 'perc' ? '' : ` clef.line="${clef.line}"`}/>`;
   let out = `<?xml version="1.0" encoding="UTF-8"?><mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.0"><meiHead><fileDesc><titleStmt><title>made</title></titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score>` +
     `<scoreDef keysig="${sig(first.key)}" ${met(first.meter)}${leftLine ? ' system.leftline="true"' : ''}><staffGrp${staves > 1 ? ` symbol="${symbol}" bar.thru="true"` : ''}>${def(1, staves > 1 ? { shape: 'G', line: 2 } : first.clef)}${staves > 1 ? def(2, { shape: 'F', line: 4 }) : ''}</staffGrp></scoreDef><section>`;
   let open = null, slurs = '', clef = staves > 1 ? { shape: 'G', line: 2 } : first.clef;
@@ -37,11 +37,13 @@ export function toMei(number, { staves = 1, second = null, breaks = null, leftLi
   return out + '</section></score></mdiv></body></music></mei>';
 }
 
+/** Where a rest stands that makes room for cues: steps over the lowest line. */
+const REST_AT = { up: ' loc="10"', down: ' loc="-2"', middle: ' loc="6"' };
 function body(b, ctx) {
   if (b.content === 'multi-rest') return `<layer n="1"><multiRest num="${b.count}" block="${b.block ? 'false' : 'true'}"${b.below ? ' num.place="below"' : ''}/></layer>`;
   if (b.content === 'bar-repeat') return `<layer n="1"><mRpt/></layer>`;
   if (b.content === 'bar-repeat-2') return `<layer n="1"><mRpt2/></layer>`;
-  if (b.content === 'rest') return `<layer n="1"><mRest xml:id="b${ctx.i}-rest"/></layer>` + (b.cue ? `<layer n="2">${events(b.cue, ctx, b, true)}</layer>` : '');
+  if (b.content === 'rest') return `<layer n="1"><mRest xml:id="b${ctx.i}-rest"${REST_AT[b.restAt] ?? ''}/></layer>` + (b.cue ? `<layer n="2">${events(b.cue, ctx, b, true)}</layer>` : '');
   let notes = events(b.events, ctx, b, false);
   if (b.midClef) { ctx.clef = ctx.clef.shape === 'F' ? { shape: 'C', line: 4 } : { shape: 'F', line: 4 }; notes += `<clef shape="${ctx.clef.shape}" line="${ctx.clef.line}"/>`; }
   return `<layer n="1">${notes}</layer>`;
@@ -63,9 +65,11 @@ function events(gs, ctx, b, cue) {
       const c = cue ? ' cue="true"' : '';
       if (n.grace !== undefined) out += `<note grace="acc" dur="8" stem.dir="up" ${pitch(n.grace, ctx.clef)}/>`;
       const at = `${d}${c}${n.tie && !cue ? ` tie="${n.tie}"` : ''}${n.artic ? ` artic="${n.artic}"` : ''}${n.slash ? ` stem.mod="${n.slash}slash"` : ''}`;
-      const lyr = b.syllables && !cue ? `<verse n="1"><syl>${esc(b.syllables[ctx.n % b.syllables.length])}</syl></verse>` : '';
-      if (n.pitches.length > 1) out += `<chord xml:id="${id}" ${at}>${n.pitches.map(p => `<note ${pitch(p, ctx.clef)}/>`).join('')}${lyr}</chord>`;
-      else out += `<note xml:id="${id}" ${at} ${pitch(n.pitches[0], ctx.clef)}${n.accid ? ` accid="${n.accid}"` : ''}>${lyr}</note>`;
+      const sung = cue ? b.cueSyllables : b.syllables;
+      const lyr = sung ? `<verse n="1"><syl>${esc(sung[ctx.n % sung.length])}</syl></verse>` : '';
+      const shape = n.head ? ` head.shape="${n.head}"${n.stemless ? ' stem.visible="false"' : ''}` : '', own = k => (n.heads?.[k] ? ` head.shape="${n.heads[k]}"` : shape);
+      if (n.pitches.length > 1) out += `<chord xml:id="${id}" ${at}>${n.pitches.map((p, k) => `<note ${pitch(p, ctx.clef)}${own(k)}/>`).join('')}${lyr}</chord>`;
+      else out += `<note xml:id="${id}" ${at} ${pitch(n.pitches[0], ctx.clef)}${own(0)}${n.accid ? ` accid="${n.accid}"` : ''}>${lyr}</note>`;
     }
     if (beam) out += '</beam>';
     if (g.tuplet) out += '</tuplet>';
@@ -82,7 +86,8 @@ function controls(b, i, ctx) {
     const tag = w.style === 'tempo' ? 'tempo' : 'dir';
     ctl.push(`<${tag} xml:id="b${i}-w${k}" tstamp="${ts}" staff="1" place="${w.place}">${esc(symbols(w.text))}</${tag}>`);
   });
-  if (b.counter) ctl.push(`<dir xml:id="b${i}-ctr" tstamp="${b.content === 'music' ? 1 + (beats - 1) / 2 : 1}" staff="1" place="above">${b.counter}</dir>`);
+  if (b.counter) ctl.push(`<dir xml:id="b${i}-ctr" tstamp="${b.content === 'music' ? 1 + (beats - 1) / 2 : 1}" staff="1" place="${b.counterPlace ?? 'above'}">${b.counter}</dir>`);
+  (b.chordSigns ?? []).forEach((c, k) => ctl.push(`<harm xml:id="b${i}-h${k}" tstamp="${b.content === 'music' ? Math.min(c.at, beats) : 1}" staff="1" place="above">${esc(c.text)}</harm>`));
   for (const s of b.signs) {
     if (s === 'segno' || s === 'coda') ctl.push(`<repeatMark xml:id="b${i}-${s}" tstamp="1" staff="1" func="${s}"/>`);
     if (s === 'fermata') ctl.push(`<fermata xml:id="b${i}-fermata" startid="#${ctx.last ?? `b${i}-rest`}" place="above"/>`);

@@ -15,17 +15,26 @@ const run = promisify(execFile);
 const NAME = { 1: 'whole', 2: 'half', 4: 'quarter', 8: 'eighth', 16: '16th', 32: '32nd' };
 const PC = [0, 2, 4, 5, 7, 9, 11], TPC = [14, 16, 18, 13, 15, 17, 19], SHARPS = [3, 0, 4, 1, 5, 2, 6];
 const ARTIC = { stacc: 'articStaccatoAbove', acc: 'articAccentAbove', ten: 'articTenutoAbove', marc: 'articMarcatoAbove' };
-const CLEF = { G2: 'G', F4: 'F', C4: 'C4', C3: 'C3' };
+const CLEF = { G2: 'G', F4: 'F', C4: 'C4', C3: 'C3', perc3: 'PERC' };
+const HEAD = { slash: 'slash', x: 'cross' };
 const esc = s => s.replace(/&/g, '&amp;').replace(/</g, '&lt;');
 const note = s => esc(s).replace(/\bq(\.?) =/g, '<sym>metNoteQuarterUp</sym>$1 =').replace(/\bh(\.?) =/g, '<sym>metNoteHalfUp</sym>$1 =').replace(/\be =/g, '<sym>metNote8thUp</sym> =').replace(/@/g, '<sym>coda</sym>').replace(/%/g, '<sym>segno</sym>');
 
-function noteXml(p, st, accid) {
+function noteXml(p, st, accid, head) {
   const d = middle(st.clef) + p, step = ((d % 7) + 7) % 7, oct = Math.floor(d / 7), order = SHARPS.indexOf(step);
   let alt = st.key > 0 && order < st.key ? 1 : st.key < 0 && 6 - order < -st.key ? -1 : 0;
   if (accid) alt = accid === 's' ? 1 : accid === 'f' ? -1 : 0;
   const sub = { s: 'accidentalSharp', f: 'accidentalFlat', n: 'accidentalNatural' }[accid];
-  return `<Note>${accid ? `<Accidental><subtype>${sub}</subtype></Accidental>` : ''}<pitch>${(oct + 1) * 12 + PC[step] + alt}</pitch><tpc>${TPC[step] + 7 * alt}</tpc></Note>`;
+  return `<Note>${accid ? `<Accidental><subtype>${sub}</subtype></Accidental>` : ''}<pitch>${(oct + 1) * 12 + PC[step] + alt}</pitch><tpc>${TPC[step] + 7 * alt}</tpc>${head ? `<head>${HEAD[head]}</head>` : ''}</Note>`;
 }
+/** A chord symbol: its root as MuseScore counts fifths, the rest by name. */
+function harmony(text) {
+  const m = /^([A-G])([b#]?)([^/]*)(?:\/([A-G])([b#]?))?$/.exec(text);
+  if (!m) return `<Harmony><name>${esc(text)}</name></Harmony>`;
+  const tpc = (n, a) => ({ C: 14, D: 16, E: 18, F: 13, G: 15, A: 17, B: 19 })[n] + (a === '#' ? 7 : a === 'b' ? -7 : 0);
+  return `<Harmony><root>${tpc(m[1], m[2])}</root>${m[3] ? `<name>${esc(m[3].replace('△', 'maj').replace('°', 'dim').replace('ø', '0'))}</name>` : ''}${m[4] ? `<base>${tpc(m[4], m[5])}</base>` : ''}</Harmony>`;
+}
+const REST_UP = { up: -4, down: 4, middle: 0 };
 const span = (type, inner, frac) => [`<Spanner type="${type}">${inner}<next><location><fractions>${frac}</fractions></location></next></Spanner>`, `<Spanner type="${type}"><prev><location><fractions>-${frac}</fractions></location></prev></Spanner>`];
 
 function voice(gs, st, b, small, pre) {
@@ -35,17 +44,21 @@ function voice(gs, st, b, small, pre) {
   for (const { n, tup } of flat) { if (n === first) on = true; if (n === last) break; if (on) len += tup ? n.dur * (2 / 3) : n.dur; }
   const frac = `${Math.round(len * 6)}/96`, slur = !small && b.slur && first !== last ? span('Slur', '<Slur></Slur>', frac) : null;
   const hair = !small && b.hairpin && first !== last ? span('HairPin', `<HairPin><subtype>${b.hairpin === 'cres' ? 0 : 1}</subtype></HairPin>`, frac) : null;
-  let out = pre;
+  let out = pre, at = 0, k = 0;
+  for (const c of b.chordSigns ?? []) c.done = false;
   for (const g of gs) {
     if (g.tuplet) out += '<Tuplet><normalNotes>2</normalNotes><actualNotes>3</actualNotes><baseNote>eighth</baseNote><Number><style>Tuplet</style><text>3</text></Number></Tuplet>';
     for (const n of g.notes) {
       const [dur, dots] = written(n.dur), d = `${dots ? `<dots>${dots}</dots>` : ''}<durationType>${NAME[dur]}</durationType>`;
-      if (n.rest) { out += `<Rest>${d}</Rest>`; continue; }
+      if (n.rest) { out += `<Rest>${d}</Rest>`; at += g.tuplet ? n.dur * (2 / 3) : n.dur; continue; }
       if (!small && n === first && b.dyn) out += `<Dynamic><subtype>${b.dyn}</subtype></Dynamic>`;
       if (hair && n === first) out += hair[0];
       if (hair && n === last) out += hair[1];
       if (!small && n === last && b.signs.includes('fermata')) out += '<Fermata><subtype>fermataAbove</subtype></Fermata>';
-      out += `<Chord>${small ? '<small>1</small>' : ''}${d}${slur && n === first ? slur[0] : ''}${slur && n === last ? slur[1] : ''}${n.artic ? `<Articulation><subtype>${ARTIC[n.artic]}</subtype></Articulation>` : ''}${[...new Set(n.pitches)].map((p, i) => noteXml(p, st, i ? null : n.accid)).join('')}${n.slash ? `<Tremolo><subtype>r${8 * 2 ** (n.slash - 1)}</subtype></Tremolo>` : ''}</Chord>`;
+      for (const c of b.chordSigns ?? []) if (!small && !c.done && at >= (c.at - 1) * (16 / b.meter.unit) - 0.01) { c.done = true; out += harmony(c.text); }
+      at += g.tuplet ? n.dur * (2 / 3) : n.dur;
+      const sung = small ? b.cueSyllables : b.syllables, syl = sung ? `<Lyrics><text>${esc(sung[k++ % sung.length])}</text></Lyrics>` : '';
+      out += `<Chord>${small ? '<small>1</small>' : ''}${d}${n.stemless ? '<noStem>1</noStem>' : ''}${syl}${slur && n === first ? slur[0] : ''}${slur && n === last ? slur[1] : ''}${n.artic ? `<Articulation><subtype>${ARTIC[n.artic]}</subtype></Articulation>` : ''}${[...new Set(n.pitches)].map((p, i) => noteXml(p, st, i ? null : n.accid, n.heads?.[i] ?? n.head)).join('')}${n.slash ? `<Tremolo><subtype>r${8 * 2 ** (n.slash - 1)}</subtype></Tremolo>` : ''}</Chord>`;
     }
     if (g.tuplet) out += '<endTuplet/>';
   }
@@ -78,8 +91,8 @@ export function toMscx(number, o) {
     const ferm = b.signs.includes('fermata') && b.content !== 'music' ? '<Fermata><subtype>fermataAbove</subtype></Fermata>' : '';
     const m = (h, body) => { out += `<Measure${b.pickup ? ' len="1/4"' : ''}>${h}${b.pickup ? '<irregular>1</irregular>' : ''}${i === 0 && b.number > 1 && !started ? `<noOffset>${b.number - 1}</noOffset>` : ''}${body}`; started = true; out += `</Measure>\n`; };
     if (b.content === 'music') m(head + attrs, `<voice>${voice(b.events, st, b, false, pre)}${tail}</voice>`);
-    else if (b.content === 'bar-repeat') m(head + attrs, `<voice>${pre}<RepeatMeasure>${whole}</RepeatMeasure>${tail}</voice>`);
-    else if (b.content === 'rest' && b.cue) m(head + attrs, `<voice>${pre}<Rest>${whole}</Rest>${tail}</voice><voice>${voice(b.cue, st, b, true, '')}</voice>`);
+    else if (b.content === 'bar-repeat') m(head + attrs, `<voice>${pre}${(b.chordSigns ?? []).map(c => harmony(c.text)).join('')}<RepeatMeasure>${whole}</RepeatMeasure>${tail}</voice>`);
+    else if (b.content === 'rest' && b.cue) m(head + attrs, `<voice>${pre}<Rest>${b.restAt ? `<offset x="0" y="${REST_UP[b.restAt]}"/>` : ''}${whole}</Rest>${tail}</voice><voice>${voice(b.cue, st, b, true, '')}</voice>`);
     else for (let k = 0; k < b.count; k++) m((k === 0 ? head + '<breakMultiMeasureRest>1</breakMultiMeasureRest>' : '') + (k === b.count - 1 ? attrs : ''), `<voice>${k === 0 ? pre : ''}${ferm}<Rest>${whole}</Rest>${k === b.count - 1 ? tail : ''}</voice>`);
   });
   const z = (k, v) => `<${k}>${v}</${k}>`;
@@ -96,7 +109,7 @@ export function musescoreOptions(r, h) {
   return { face: r.pick(['Emmentaler', 'Gonville', 'Bravura', 'MuseJazz', 'Emmentaler']), width: round(r.range(7.4, 9.4)), bar: round(bar), thick: round(r.range(0.4, 0.65)), stem: round(r.range(0.1, 0.17)), line: round(r.range(0.06, 0.12)), spacing: round(r.range(1.05, 1.4)), rest: round(r.range(4, 9)), enclosure: h.enclosure,
     markFont: r.pick(['Liberation Serif', 'Liberation Sans', 'FreeSerif', 'TeX Gyre Schola', 'DejaVu Sans', 'C059']), textFont: r.pick(['Liberation Serif', 'FreeSerif', 'TeX Gyre Schola', 'P052', 'C059', 'Nimbus Roman']), markSize: r.int(12, 18), numberSize: r.int(8, 11), numbers: true };
 }
-const KIND = { StaffLines: 'staffline', BarLine: 'barline', TimeSig: 'meter', KeySig: 'key', Clef: 'clef', Rest: 'rest', Note: 'notehead', Stem: 'stem', Beam: 'beam', RehearsalMark: 'rehearsal', Tempo: 'word', StaffText: 'word', Jump: 'word', Marker: 'marker', MeasureNumber: 'bar-number', VoltaSegment: 'ending', Fermata: 'fermata', Breath: 'caesura', RepeatMeasure: 'bar-repeat', Articulation: 'artic', Dynamic: 'dynam', HairpinSegment: 'hairpin', SlurSegment: 'slur', Tuplet: 'tuplet', LedgerLine: 'ledger', Accidental: 'accid', Tremolo: 'tremolo' };
+const KIND = { StaffLines: 'staffline', BarLine: 'barline', TimeSig: 'meter', KeySig: 'key', Clef: 'clef', Rest: 'rest', Note: 'notehead', Stem: 'stem', Beam: 'beam', RehearsalMark: 'rehearsal', Tempo: 'word', StaffText: 'word', Jump: 'word', Marker: 'marker', MeasureNumber: 'bar-number', VoltaSegment: 'ending', Fermata: 'fermata', Breath: 'caesura', RepeatMeasure: 'bar-repeat', Articulation: 'artic', Dynamic: 'dynam', HairpinSegment: 'hairpin', SlurSegment: 'slur', Tuplet: 'tuplet', Harmony: 'chord', Lyrics: 'lyric', LedgerLine: 'ledger', Accidental: 'accid', Tremolo: 'tremolo' };
 
 export async function engraveMusescore(number, o) {
   const dir = fs.mkdtempSync(path.join(os.tmpdir(), 'ms-'));
@@ -128,7 +141,7 @@ function identify(sys, number) {
   };
   const of = (label, f) => Object.assign(f, { label });
   order(of('marks', p => p.el.kind === 'rehearsal'), bars.filter(t => t.b.rehearsal), t => ({ key: `rehearsal:${t.i}` }));
-  const words = (label, test, pick) => order(of(label, test), bars.map(t => ({ ...t, w: t.b.words.find(pick) })).filter(t => t.w), t => ({ kind: 'word', key: `word:${t.i}-${t.b.words.indexOf(t.w)}`, text: symbols(t.w.text), word: t.w }));
+  const words = (label, test, pick) => order(of(label, test), bars.map(t => ({ ...t, w: t.b.words.find(pick) })).filter(t => t.w), t => ({ kind: t.w.style === 'counter' ? 'counter' : 'word', key: `word:${t.i}-${t.b.words.indexOf(t.w)}`, text: symbols(t.w.text), word: t.w }));
   words('tempi', p => p.el.cls === 'Tempo', w => w.style === 'tempo');
   words('texts above', p => p.el.cls === 'StaffText' && boxOf([p])[1] < 0, w => w.style !== 'tempo' && w.style !== 'nav' && w.place !== 'below');
   words('texts below', p => p.el.cls === 'StaffText' && boxOf([p])[1] >= 0, w => w.style !== 'tempo' && w.style !== 'nav' && w.place === 'below');

@@ -52,7 +52,7 @@ export function pageTruth(page, k, meta) {
   const X = v => Math.round(v * k * 100) / 100;
   let id = meta.firstId ?? 1;
   page.placed.forEach((t, s) => {
-    const read = readSystem({ ...t.sys, prims: page.prims.filter(p => p.el.system === s).map(p => ({ ...p, path: mapPath(p.path, (x, y) => [x - t.dx, y - t.dy]) })) }, t.number, meta.sounds);
+    const read = readSystem({ ...t.sys, prims: page.prims.filter(p => p.el.system === s).map(p => ({ ...p, path: mapPath(p.path, (x, y) => [x - t.dx, y - t.dy]) })) }, t.number, meta.sounds, meta.charts);
     const px = b => [X(b[0] + t.dx), X(b[1] + t.dy), X(b[2] + t.dx), X(b[3] + t.dy)];
     t.sys.staves.forEach((st, n) => {
       const signs = read.staves[n].map(({ bar, ...g }) => ({ ...g, box: px(g.box) }));
@@ -77,7 +77,7 @@ export function pageTruth(page, k, meta) {
   });
   const width = Math.round(page.W * k), height = Math.round(page.H * k);
   return {
-    signs: { source: meta.source, width, height, engraver: meta.engraver, face: meta.face, seed: meta.seed, ...(meta.hand ? { hand: true } : {}), staves },
+    signs: { source: meta.source, width, height, engraver: meta.engraver, face: meta.face, seed: meta.seed, ...(meta.charts ? { charts: true } : {}), ...(meta.hand ? { hand: true } : {}), staves },
     map: { format: 'barmap/1', book: { title: meta.title ?? 'Made pages', part: meta.part ?? 'Bass' }, pages: [{ index: 1, source: meta.source, width, height, systems }], numbers: numbers.map(({ of, ...n }) => n), bars },
   };
 }

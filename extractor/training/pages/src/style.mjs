@@ -1,5 +1,6 @@
 // The look of a set of pages, and its application to engraved systems: text faces, numerals, enclosures, thick-bar shapes, staff-start lines.
 import { DIGITS, HAND, SANS, SERIF, SERIF_BOLD, SERIF_ITALIC, digitHeight, textPaths } from './fonts.mjs';
+import { chordText } from './chords.mjs';
 import { affine, ellipsePath, inkBox, mapPath, rectPath, union } from './geometry.mjs';
 
 export function makeStyle(r, { hand = false } = {}) {
@@ -18,7 +19,8 @@ const FONT_OF = { rehearsal: 'rehearsal', 'bar-number': 'number', ending: 'endin
 
 /** Resolve texts to outlines and restyle numerals; works in place. `number` is the music, for the meaning of each element. */
 export function applyStyle(sys, style, number, r) {
-  for (const t of sys.texts) placeText(sys, t, style, number);
+  for (const t of sys.texts) if (t.el.kind !== 'chord') placeText(sys, t, style, number);
+  placeChords(sys, sys.texts.filter(t => t.el.kind === 'chord'), style);
   sys.texts = [];
   groups(sys, 'count').forEach(g => restyleCount(sys, g, style, number));
   if (style.meter) groups(sys, 'meter').forEach(g => restyleMeter(sys, g, style));
@@ -50,6 +52,8 @@ function placeText(sys, t, style, number) {
   const { kind } = t.el, b = number.bars[t.el.bar];
   let name = style[FONT_OF[kind] ?? 'tempo'], size = t.size, { x, y, anchor } = t;
   let el = { ...t.el };
+  if (style.chart && kind === 'dynam') { placeDynamic(sys, t, style); return; }
+  if (style.chart && kind === 'lyric') { size *= style.lyricSize; el.text = t.s; }
   if (kind === 'word') {
     const w = b?.words[Number(/^w(\d+)$/.exec(t.el.ctl)?.[1] ?? -1)];
     const bold = w ? w.style === 'tempo' || w.style === 'nav' : t.bold;
@@ -64,14 +68,38 @@ function placeText(sys, t, style, number) {
     const opening = x < 3;
     if (style.everyBar && style.numberUnder) { const c = middleOf(sys, t.el.bar); if (!c) return; x = c; anchor = 'middle'; y = lowest(sys, c - 1.5, c + 1.5) + 0.6 + size * 0.7; }
     else if (!opening) anchor = 'start';
-    else if (style.numberPlace === 'left') { x = -0.4; anchor = 'end'; y = 0.35; } else { anchor = 'start'; x = 0; }
+    else if (style.numberPlace === 'left') { x = -0.4; anchor = 'end'; y = 0.35; } else { anchor = 'start'; x = style.numberPlace === 'italic' ? style.numberX : 0; }
   } else if (kind === 'counter') size *= style.counterSize * 1.3;
-  if (kind === 'bar-number' && style.numberPlace === 'boxed') y = Math.min(y, obstacle(sys, x - 0.6, x + 3.5) - style.enclosurePad - 0.3);
+  if (kind === 'bar-number' && (style.numberPlace === 'boxed' || style.numberPlace === 'circled')) y = Math.min(y, obstacle(sys, x - 0.6, x + 3.5) - style.enclosurePad - 0.3);
   if (kind === 'bar-number' && anchor === 'start') y = Math.min(y, obstacle(sys, x, x + textPaths(t.s, name, size).width) - 0.35);
   const box = putText(sys, t.s, name, size, x, y, anchor, el);
   if (!box) return;
-  const enclosure = kind === 'rehearsal' ? b?.rehearsal.enclosure : kind === 'bar-number' && style.numberPlace === 'boxed' ? 'box' : 'none';
+  const enclosure = el.word?.box ? 'box' : kind === 'bar-number' && style.numberPlace === 'circled' ? 'circle' : kind === 'rehearsal' ? b?.rehearsal.enclosure : kind === 'bar-number' && style.numberPlace === 'boxed' ? 'box' : 'none';
   if (enclosure === 'box' || enclosure === 'circle') enclose(sys, box, enclosure, style, { ...el, text: t.s }, size);
+}
+/** Chord symbols stand on one line over the staff where there is room; what follows the root may be smaller and raised. */
+function placeChords(sys, texts, style) {
+  if (!texts.length || !style.chordFace) return;
+  const set = texts.map(t => ({ t, s: chordText(t.s, style.chordSigns), w: textPaths(chordText(t.s, style.chordSigns), style.chordFace, style.chordSize).width }));
+  set.sort((a, b) => a.t.x - b.t.x);
+  let room = set.map(c => obstacle(sys, c.t.x - 0.3, c.t.x + c.w + 0.3) - 0.45);
+  const line = Math.min(...room);
+  if (line > -9) room = room.map(() => line);
+  let right = -9;
+  set.forEach(({ t, s, w }, n) => {
+    const el = { ...t.el, key: `chord:${t.el.bar}-${t.el.ctl || n}` }, x = Math.max(t.x, right + 0.4);
+    const cut = style.chordRaised ? /^\(?[A-G][♭♯b#]?/.exec(s)?.[0].length ?? s.length : s.length, root = s.slice(0, cut), tail = s.slice(cut);
+    putText(sys, root, style.chordFace, style.chordSize, x, room[n], 'start', el, { text: s });
+    const at = x + textPaths(root, style.chordFace, style.chordSize).width;
+    if (tail) putText(sys, tail, style.chordFace, style.chordSize * 0.68, at, room[n] - style.chordSize * 0.28, 'start', el, { text: s });
+    right = x + w;
+  });
+}
+const LOUD = { '\uE520': 'p', '\uE521': 'm', '\uE522': 'f', '\uE523': 'r', '\uE524': 's', '\uE525': 'z', '\uE526': 'n' };
+/** Dynamics in a bold italic text face, as many printers set them. */
+function placeDynamic(sys, t, style) {
+  const s = [...t.s].map(c => LOUD[c] ?? c).join('');
+  if (/^[pmfrszn]+$/.test(s)) putText(sys, s, style.dynFace, style.dynSize, t.x, t.y, t.anchor, { ...t.el }, { text: s });
 }
 function middleOf(sys, bar) {
   const ps = sys.prims.filter(p => p.el.kind === 'barline' && p.el.bar === bar), before = sys.prims.filter(p => p.el.kind === 'barline' && p.el.bar === bar - 1);

@@ -42,9 +42,11 @@ export function resolveMeters(sys, number) {
 }
 
 const KINDS = ['multi-rest', 'block-rest', 'rest', 'bar-repeat', 'bar-repeat-2', 'count', 'meter', 'rehearsal', 'bar-number', 'ending', 'segno', 'coda', 'fermata', 'caesura', 'word', 'clef', 'key'];
+/** What the pages of charts tell besides. */
+const CHART_KINDS = ['slash', 'chord', 'lyric', 'dynam', 'counter', 'rptnum'];
 
 /** @returns {{staves: sign[][], bars: object[], first: number}} ; throws when ink and music disagree. */
-export function readSystem(sys, number, withSounds = false) {
+export function readSystem(sys, number, withSounds = false, withCharts = false) {
   const bl = barlines(sys), n = sys.staves.length;
   const idx = [...new Set(sys.prims.filter(p => p.el.bar >= 0 && p.el.kind !== 'ending' && p.el.kind !== 'meter').map(p => p.el.bar))].sort((a, b) => a - b);
   const first = idx[0], last = idx[idx.length - 1];
@@ -73,7 +75,7 @@ export function readSystem(sys, number, withSounds = false) {
     staves[k].push({ kind: 'barline', type: l.type, box: n > 1 ? [b[0], Math.max(b[1], s.y - 2.1), b[2], Math.min(b[3], s.y + 2.1)] : b });
   }
   const lastX = bl.length ? bl[bl.length - 1].x : Infinity;
-  for (const kind of KINDS) for (const g of groups(sys, kind)) {
+  for (const kind of withCharts ? [...KINDS, ...CHART_KINDS] : KINDS) for (const g of groups(sys, kind)) {
     const ps = kind === 'bar-repeat-2' ? g.filter(p => !isStroke(p)) : g;
     if (!ps.length) continue;
     const box = boxOf(ps), el = g.find(p => p.el.text)?.el ?? g[0].el, sign = { kind, box };
@@ -84,9 +86,11 @@ export function readSystem(sys, number, withSounds = false) {
     else if (kind === 'ending') { if (el.text) sign.text = el.text.replace('1. 2.', '1.,2.'); }
     else if (kind === 'word' || kind === 'bar-number') { sign.text = el.text; if (el.word?.sign) sign.sign = el.word.sign; }
     else if (kind === 'key' && el.text) sign.text = el.text;
+    else if (CHART_KINDS.includes(kind) && el.text) sign.text = el.text;
     sign.bar = el.bar;
     staves[staffOf(box)].push(sign);
   }
+  if (withCharts) for (const b of bars) for (const own of staves) own.push({ kind: 'bar', text: b.b.slashed ? 'slashed' : b.b.content, box: [b.x0, -2, b.x1, 2], bar: b.i });
   if (withSounds) for (const s of sounds(sys)) staves[staffOf(s.box)].push(s);
   for (const l of staves) { for (const s of l) s.box = round(s.box); l.sort((a, b) => a.box[0] - b.box[0]); }
   // what is printed where, checked against the music

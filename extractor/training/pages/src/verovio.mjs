@@ -27,7 +27,7 @@ export function verovioOptions(r, face) {
 }
 
 const CLASSES = { clef: 'clef', keySig: 'key', meterSig: 'meter', mRest: 'rest', mRpt: 'bar-repeat', mRpt2: 'bar-repeat-2', multiRest: 'multi-rest', multiRestNum: 'count', mRptNum: 'rptnum',
-  reh: 'rehearsal', tempo: 'word', dir: 'word', repeatMark: 'nav', fermata: 'fermata', caesura: 'caesura', voltaBracket: 'ending', mNum: 'bar-number', notehead: 'notehead', stem: 'stem', flag: 'flag',
+  reh: 'rehearsal', harm: 'chord', tempo: 'word', dir: 'word', repeatMark: 'nav', fermata: 'fermata', caesura: 'caesura', voltaBracket: 'ending', mNum: 'bar-number', notehead: 'notehead', stem: 'stem', flag: 'flag',
   beam: 'beam', dynam: 'dynam', hairpin: 'hairpin', slur: 'slur', tie: 'slur', ledgerLines: 'ledger', accid: 'accid', rest: 'note-rest', barLine: 'barline', tupletNum: 'tupletnum', tuplet: 'tuplet',
   fing: 'fing', syl: 'lyric', grpSym: 'brace', artic: 'artic', dots: 'dots' };
 
@@ -46,6 +46,7 @@ function classify(p) {
   }
   const direct = p.chain[p.chain.length - 1];
   if (kind === 'other' && direct.class === 'staff') kind = 'staffline';
+  if (kind === 'notehead' && /^E10[0-9A-F]$/.test((direct.id ?? '').split('-')[0])) kind = 'slash';
   if (ctl === 'ctr') kind = 'counter';
   if (kind === 'nav') kind = ctl === 'segno' || ctl === 'coda' ? ctl : 'word';
   if (kind === 'bar-repeat-2' && !p.text && direct.id && /^E08/.test(direct.id)) kind = 'rptnum';

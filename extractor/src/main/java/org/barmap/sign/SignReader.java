@@ -12,7 +12,9 @@ import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.kind.Sound;
+import org.barmap.sign.net.ChartHeats;
 import org.barmap.sign.net.SignNet;
+import org.barmap.sign.rule.Charts;
 import org.barmap.sign.rule.CueRest;
 import org.barmap.sign.rule.Heads;
 import org.barmap.sign.rule.JoinedStaves;
@@ -128,7 +130,8 @@ public final class SignReader implements AutoCloseable {
   }
 
   /** A strip with what the network and the looks at its ink found, not yet read. */
-  private record RawStrip(StripImage strip, List<RawSign> signs, List<Sound> sounds) {}
+  private record RawStrip(
+      StripImage strip, List<RawSign> signs, List<Sound> sounds, ChartHeats charts) {}
 
   /** The signs of all staves of a system, and where its lines and its ink begin and end. */
   private record WholeSystem(
@@ -221,11 +224,12 @@ public final class SignReader implements AutoCloseable {
   }
 
   private RawStrip raw(StripImage strip) {
-    SignNet.Found found = signs.find(strip);
+    SignNet.Found found = this.signs.find(strip);
     long start = WorkStep.start();
-    List<RawSign> all = LineNumber.with(strip, Overhead.withFrames(strip, found.signs()));
+    List<RawSign> signs = Charts.settled(found.signs(), found.charts());
+    List<RawSign> all = LineNumber.with(strip, Overhead.withFrames(strip, signs));
     WorkStep.LOOKS.done(start);
-    return new RawStrip(strip, all, found.sounds());
+    return new RawStrip(strip, all, found.sounds(), found.charts());
   }
 
   private HeadingReader.Settled signs(List<RawStrip> strips) {
@@ -244,11 +248,12 @@ public final class SignReader implements AutoCloseable {
               int end = first + strips.get(n).signs.size();
               return found(strips.get(n), readings.subList(first, end));
             });
-    return HeadingReader.settle(text, rested(all));
+    return HeadingReader.settle(text, rested(all, strips));
   }
 
   /** What a page's heads say about its rests. */
-  private static List<HeadingReader.StripSigns> rested(List<HeadingReader.StripSigns> all) {
+  private static List<HeadingReader.StripSigns> rested(
+      List<HeadingReader.StripSigns> all, List<RawStrip> strips) {
     long start = WorkStep.start();
     Heads heads =
         Heads.of(all.stream().map(f -> new Heads.ReadStrip(f.strip(), f.signs())).toList());
@@ -258,7 +263,12 @@ public final class SignReader implements AutoCloseable {
         i -> {
           long begun = WorkStep.start();
           HeadingReader.StripSigns f = all.get(i);
-          List<Sign> signs = CueRest.withRests(f.strip(), f.signs(), heads);
+          List<Sign> signs = 
+              CueRest.withRests(
+                  f.strip(),
+                  f.signs(),
+                  heads,
+                  Charts.silence(strips.get(i).charts, strips.get(i).sounds));
           WorkStep.LOOKS.done(begun);
           return new HeadingReader.StripSigns(f.strip(), f.raw(), signs);
         });

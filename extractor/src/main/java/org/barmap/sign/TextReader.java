@@ -84,10 +84,10 @@ final class TextReader implements AutoCloseable {
     List<Integer> wordy = new ArrayList<>();
     List<Integer> other = new ArrayList<>();
     for (int i = 0; i < crops.size(); i++) {
-      (isWordy(texts.get(i).sign.kind()) ? wordy : other).add(i);
+      (isWritten(texts.get(i).sign.kind()) ? wordy : other).add(i);
     }
     TextNet.readAll(phrases.runs(crops, wordy), own);
-    wordy.removeIf(i -> isSure(own.get(i).get(0)));
+    wordy.removeIf(i -> !isWordy(texts.get(i).sign.kind()) || isSure(own.get(i).get(0)));
     wordy.sort(Comparator.comparingDouble((Integer i) -> -texts.get(i).sign.width()));
     List<TextNet.Run> runs = numerals.runs(crops, other);
     AtomicReferenceArray<Optional<Reading>> general = new AtomicReferenceArray<>(crops.size());
@@ -103,6 +103,11 @@ final class TextReader implements AutoCloseable {
     return IntStream.range(0, crops.size())
         .mapToObj(i -> new Said(own.get(i), Optional.ofNullable(general.get(i)).flatMap(g -> g)))
         .toList();
+  }
+
+  /** What is read by the reader of words; chord symbols and syllables it knows best itself. */
+  private static boolean isWritten(SignKind kind) {
+    return isWordy(kind) || kind == SignKind.CHORD || kind == SignKind.LYRIC;
   }
 
   private static boolean isWordy(SignKind kind) {
@@ -280,7 +285,7 @@ final class TextReader implements AutoCloseable {
 
   private static boolean hasText(SignKind kind) {
     return switch (kind) {
-      case COUNT, METER, REHEARSAL, BAR_NUMBER, ENDING, WORD, HEADING, KEY -> true;
+      case COUNT, METER, REHEARSAL, BAR_NUMBER, ENDING, WORD, HEADING, KEY, CHORD, LYRIC -> true;
       default -> false;
     };
   }

@@ -235,7 +235,7 @@ public final class Attributes {
   /** All words at a bar. */
   public List<Word> words(int bar) {
     return cells.source().signs().stream()
-        .filter(Attributes::isWords)
+        .filter(s -> isWords(s) || isKept(s))
         .filter(s -> !s.text().isBlank() && barOfWords(s) == bar)
         .map(
             s ->
@@ -252,6 +252,12 @@ public final class Attributes {
 
   private static boolean isWords(Sign s) {
     return s.kind() == SignKind.WORD;
+  }
+
+  /** A chord symbol or a sung word says something only when it is read surely. */
+  private static boolean isKept(Sign s) {
+    return (s.kind() == SignKind.CHORD || s.kind() == SignKind.LYRIC)
+        && s.readings().stream().limit(1).anyMatch(r -> r.probability() >= SET.kept());
   }
 
   /** Readings as the map keeps them, most likely first. */

@@ -201,6 +201,7 @@ public record CellSettings(
    * @param codaBefore or ends this near before them
    * @param words words belong to the bar this far right of their beginning
    * @param listed readings of a sign that the map keeps
+   * @param kept chord symbols and sung words are kept among a bar's words when read this surely
    */
   public record Signs(
       double before,
@@ -212,7 +213,8 @@ public record CellSettings(
       double codaAfter,
       double codaBefore,
       double words,
-      int listed) {}
+      int listed,
+      double kept) {}
 
   static CellSettings standard() {
     return new CellSettings(
@@ -321,6 +323,7 @@ public record CellSettings(
         /* codaAfter= */ 4,
         /* codaBefore= */ 2,
         /* words= */ 0.5,
-        /* listed= */ 5);
+        /* listed= */ 5,
+        /* kept= */ 0.9);
   }
 }

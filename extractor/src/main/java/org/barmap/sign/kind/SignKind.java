@@ -39,7 +39,17 @@ public enum SignKind {
   /** The heading of a musical number. */
   HEADING,
   /** A key signature, its sharps, flats or naturals together. */
-  KEY;
+  KEY,
+  /** One slash of a bar that is left to the player, with a stem or without. */
+  SLASH,
+  /** A chord symbol, "N.C." among them. */
+  CHORD,
+  /** What is sung to a note. */
+  LYRIC,
+  /** A dynamic in letters, from "ppp" to "sfz". */
+  DYNAMIC,
+  /** A figure that counts bars of slashes or of bar-repeat signs: no number of a bar. */
+  COUNTER;
 
   /** Returns the word used in model files and made pages, for instance {@code multi-rest}. */
   public String word() {

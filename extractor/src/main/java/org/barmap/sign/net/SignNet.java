@@ -29,23 +29,31 @@ public final class SignNet implements AutoCloseable {
   private final OrtSession session;
   private final BarlineDecoder lines;
   private final BoxDecoder boxes;
+  private final List<SignKind> chartKinds;
+  private final BoxDecoder charts;
 
   /** Loads the model. */
   public SignNet() {
     JsonNode card = BarMapJson.mapper().readTree(Models.bytes("signs.json"));
-    List<SignKind> kinds = new ArrayList<>();
-    card.path("kinds").forEach(k -> kinds.add(kind(k.asString(""))));
-    JsonNode thresholds = card.path("thresholds");
-    double[] least = new double[kinds.size()];
-    for (int i = 0; i < least.length; i++) {
-      least[i] =
-          Math.min(
-              SET.boxes().most(),
-              thresholds.path(kinds.get(i).word()).asDouble(SET.boxes().unlisted()));
-    }
+    List<SignKind> kinds = kinds(card.path("kinds"));
+    boxes = new BoxDecoder(kinds, least(kinds, card.path("thresholds")));
+    chartKinds = kinds(card.path("charts"));
+    charts = new BoxDecoder(chartKinds, least(chartKinds, card.path("chart-thresholds")));
     lines = new BarlineDecoder(SET.barlines().least());
-    boxes = new BoxDecoder(kinds, least);
     session = Models.session("signs.onnx");
+  }
+
+  private static List<SignKind> kinds(JsonNode words) {
+    List<SignKind> kinds = new ArrayList<>();
+    words.forEach(k -> kinds.add(kind(k.asString(""))));
+    return kinds;
+  }
+
+  private static double[] least(List<SignKind> kinds, JsonNode thresholds) {
+    return kinds.stream()
+        .mapToDouble(k -> thresholds.path(k.word()).asDouble(SET.boxes().unlisted()))
+        .map(t -> Math.min(SET.boxes().most(), t))
+        .toArray();
   }
 
   private static SignKind kind(String word) {
@@ -56,7 +64,7 @@ public final class SignNet implements AutoCloseable {
   }
 
   /** What was found on a strip. */
-  public record Found(List<RawSign> signs, List<Sound> sounds) {}
+  public record Found(List<RawSign> signs, List<Sound> sounds, ChartHeats charts) {}
 
   /** Returns what stands on a strip; the network's layers stay in the cache of one core. */
   public Found find(StripImage strip) {
@@ -79,8 +87,15 @@ public final class SignNet implements AutoCloseable {
       signs.addAll(boxes.decode(heats, strip));
       signs = EndingReach.settle(heats, strip, signs);
       List<Sound> sounds = SoundDecoder.decode(Models.values(result, "sounds"), strip.width());
+      Heats seen =
+          new Heats(
+              Models.values(result, "charts_along"),
+              Models.values(result, "charts"),
+              Models.values(result, "charts_size"),
+              width / Heats.STRIDE);
+      ChartHeats chart = new ChartHeats(chartKinds, seen, charts.decode(seen, strip));
       WorkStep.BOXES.done(start);
-      return new Found(signs, sounds);
+      return new Found(signs, sounds, chart);
     } catch (OrtException e) {
       throw new IllegalStateException("the sign network failed: " + e.getMessage(), e);
     }

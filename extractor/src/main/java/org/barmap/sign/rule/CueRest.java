@@ -39,6 +39,13 @@ public final class CueRest {
 
   private CueRest() {}
 
+  /** Tells of a bar, from one barline to the next in spaces, whether the network hears nobody. */
+  public interface SilentBars {
+
+    /** Tells whether a bar is silent for the player, whatever stands in it. */
+    boolean is(double from, double to);
+  }
+
   /** The part of the finer strip that holds a bar. */
   @SuppressWarnings("ArrayRecordComponent") // a view of pixels, compared by nobody
   private record BarInk(byte[] gray, int left, int top, int width) {
@@ -66,12 +73,19 @@ public final class CueRest {
   }
 
   /** Adds the rests found to the signs of a strip, and takes those away that can't be. */
-  public static List<Sign> withRests(StripImage strip, List<Sign> signs, Heads heads) {
+  public static List<Sign> withRests(
+      StripImage strip, List<Sign> signs, Heads heads, SilentBars silence) {
     List<Sign> all = new ArrayList<>(signs);
     for (Heads.Bar bar : Heads.Bar.all(signs)) {
       boolean named = named(signs, bar.from(), bar.to());
-      if (bar.holds(signs)) {
+      boolean silent = silence.is(bar.from(), bar.to());
+      if (silent && bar.rests(signs)) {
+        all.replaceAll(s -> bar.has(s) ? surer(s) : s);
+      } else if (bar.holds(signs)) {
         all.replaceAll(s -> bar.has(s) ? believed(strip, s, signs, bar, named, heads) : s);
+      } else if (silent) {
+        double middle = 2 * StripImage.column((bar.from() + bar.to()) / 2);
+        all.add(rest(strip, (int) middle, 2 * StripImage.MIDDLE - FINE));
       } else if (named) {
         cue(strip, signs, bar, heads).ifPresent(all::add);
       } else {
@@ -80,6 +94,11 @@ public final class CueRest {
     }
     all.sort(java.util.Comparator.comparingDouble(Sign::at));
     return all;
+  }
+
+  /** A rest in a bar that is silent all over. */
+  private static Sign surer(Sign s) {
+    return s.kind() == SignKind.REST ? s.likely(Math.max(s.probability(), SET.probability())) : s;
   }
 
   /** A rest beside a cue: found, or told by a bar full of small heads under a name. */

@@ -110,6 +110,11 @@ public final class Heads {
       return s.at() > from && s.at() < to;
     }
 
+    /** Tells whether something was taken for a whole-bar rest in the bar, however unsure. */
+    boolean rests(List<Sign> signs) {
+      return signs.stream().anyMatch(s -> s.kind() == SignKind.REST && has(s));
+    }
+
     /** Tells whether a rest, a count or a bar-repeat sign stands in the bar. */
     boolean holds(List<Sign> signs) {
       return signs.stream()

@@ -16,6 +16,7 @@ package org.barmap.sign.set;
  * @param number what the numbers of lines and of endings are
  * @param rest what rests are, and what signs of several staves and a numeral say about them
  * @param note what notes are, and which of them are the player's own
+ * @param chart what is taken for slashes, chord symbols and their like
  */
 public record SignSettings(
     InkSettings ink,
@@ -24,7 +25,8 @@ public record SignSettings(
     MarkSettings mark,
     NumberSettings number,
     RestSettings rest,
-    NoteSettings note) {
+    NoteSettings note,
+    ChartSettings chart) {
 
   /** The settings in use. */
   public static final SignSettings STANDARD =
@@ -35,5 +37,6 @@ public record SignSettings(
           MarkSettings.STANDARD,
           NumberSettings.STANDARD,
           RestSettings.STANDARD,
-          NoteSettings.STANDARD);
+          NoteSettings.STANDARD,
+          ChartSettings.STANDARD);
 }

@@ -30,7 +30,7 @@ class CueRestTest {
           sign(SignKind.BARLINE, 20, 20.2, "single"), sign(SignKind.BARLINE, 35, 35.2, "single"));
 
   private static List<Sign> rests(StripImage strip, List<Sign> signs) {
-    return CueRest.withRests(strip, signs, Heads.of(List.of()));
+    return CueRest.withRests(strip, signs, Heads.of(List.of()), (from, to) -> false);
   }
 
   /** A filled head as high as a space with its stem. */
@@ -118,6 +118,22 @@ class CueRestTest {
             });
     Sign name = sign(SignKind.WORD, 22, 24, "Hn.");
     assertThat(probability(rests(notes, with(name)), SignKind.REST)).isZero();
+  }
+
+  @Test
+  void aSilentBarHasARestWithoutANameOrABlock() {
+    List<Sign> silent =
+        CueRest.withRests(CUES, BAR, Heads.of(List.of()), (from, to) -> from >= 20 && to < 36);
+    assertThat(probability(silent, SignKind.REST)).isGreaterThan(0.5);
+    assertThat(probability(rests(new PaintedStrip(60, g -> note(g, 48 + 16 * 24, 170)), BAR), SignKind.REST)).isZero();
+  }
+
+  @Test
+  void anUnsureRestIsOneWhereTheBarIsSilent() {
+    List<Sign> signs = List.of(BAR.get(0), seen(SignKind.REST, 26, -1).likely(0.3), BAR.get(1));
+    assertThat(probability(rests(CUES, signs), SignKind.REST)).isLessThan(0.5);
+    List<Sign> silent = CueRest.withRests(CUES, signs, Heads.of(List.of()), (from, to) -> true);
+    assertThat(probability(silent, SignKind.REST)).isGreaterThan(0.5);
   }
 
   private static Sign seen(SignKind kind, double from, double top) {
