@@ -263,7 +263,7 @@ public final class SignReader implements AutoCloseable {
         i -> {
           long begun = WorkStep.start();
           HeadingReader.StripSigns f = all.get(i);
-          List<Sign> signs = 
+          List<Sign> signs =
               CueRest.withRests(
                   f.strip(),
                   f.signs(),

@@ -79,9 +79,7 @@ public final class ChartHeats {
     int column = cell(box.centre(), heats.columns());
     double most = 0;
     for (int r = Math.max(0, row - 1); r <= Math.min(Heats.ROWS - 1, row + 1) && k >= 0; r++) {
-      for (int c = Math.max(0, column - 1);
-          c <= Math.min(heats.columns() - 1, column + 1);
-          c++) {
+      for (int c = Math.max(0, column - 1); c <= Math.min(heats.columns() - 1, column + 1); c++) {
         most = Math.max(most, heats.heat(k, r, c));
       }
     }

@@ -147,8 +147,7 @@ public final class Charts {
       double right = StripImage.column(to) - inset;
       return right > left
           && charts.mean(Along.SILENT, left, right) >= SET.rests().wholly()
-          && sounds.stream()
-              .noneMatch(n -> n.note() && isLong(n) && n.at() > from && n.at() < to);
+          && sounds.stream().noneMatch(n -> n.note() && isLong(n) && n.at() > from && n.at() < to);
     };
   }
 }

@@ -81,10 +81,5 @@ public record ChartSettings(Repeats repeats, Texts texts, Lines lines, Rests res
    * @param longNote and no note this long, in quarters, stands in it
    */
   public record Rests(
-      double there,
-      double beside,
-      double silent,
-      double inset,
-      double wholly,
-      double longNote) {}
+      double there, double beside, double silent, double inset, double wholly, double longNote) {}
 }

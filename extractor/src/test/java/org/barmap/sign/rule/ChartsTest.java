@@ -29,17 +29,14 @@ class ChartsTest {
           SignKind.REHEARSAL);
 
   private static RawSign at(SignKind kind, double x, double y, double probability) {
-    return new RawSign(
-        kind, x - 10, y - 8, x + 10, y + 8, probability, List.of(), Origin.NETWORK);
+    return new RawSign(kind, x - 10, y - 8, x + 10, y + 8, probability, List.of(), Origin.NETWORK);
   }
 
   /** A strip all of whose bars are of one fill, with the boxes given. */
   private static ChartHeats charts(Optional<Along> fill, RawSign... boxes) {
     float[] along = new float[Along.values().length * 2 * COLUMNS];
     fill.ifPresent(
-        f ->
-            Arrays.fill(
-                along, f.ordinal() * 2 * COLUMNS, (f.ordinal() + 1) * 2 * COLUMNS, 0.99f));
+        f -> Arrays.fill(along, f.ordinal() * 2 * COLUMNS, (f.ordinal() + 1) * 2 * COLUMNS, 0.99f));
     float[] heat = new float[KINDS.size() * 40 * COLUMNS];
     for (RawSign b : boxes) {
       int row = (int) ((b.y0() + b.y1()) / 8);
@@ -98,8 +95,7 @@ class ChartsTest {
 
   @Test
   void theStrokeOfASlashIsNoBarline() {
-    RawSign line = new RawSign(
-        SignKind.BARLINE, 199, 72, 201, 104, 0.6, List.of(), Origin.NETWORK);
+    RawSign line = new RawSign(SignKind.BARLINE, 199, 72, 201, 104, 0.6, List.of(), Origin.NETWORK);
     RawSign slash = at(SignKind.SLASH, 200, 88, 0.9);
     assertThat(kinds(line, charts(Optional.of(Along.SLASHED), slash)))
         .containsExactly(SignKind.SLASH);

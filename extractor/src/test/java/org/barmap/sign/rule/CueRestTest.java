@@ -125,7 +125,10 @@ class CueRestTest {
     List<Sign> silent =
         CueRest.withRests(CUES, BAR, Heads.of(List.of()), (from, to) -> from >= 20 && to < 36);
     assertThat(probability(silent, SignKind.REST)).isGreaterThan(0.5);
-    assertThat(probability(rests(new PaintedStrip(60, g -> note(g, 48 + 16 * 24, 170)), BAR), SignKind.REST)).isZero();
+    assertThat(
+            probability(
+                rests(new PaintedStrip(60, g -> note(g, 48 + 16 * 24, 170)), BAR), SignKind.REST))
+        .isZero();
   }
 
   @Test
