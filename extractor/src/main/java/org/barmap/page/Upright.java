@@ -65,10 +65,12 @@ final class Upright {
       Opening opening = view.opening(lines.space());
       Optional<Finding> cut = FacingPages.finding(source, opening);
       if (region.isPresent() && opening.parts().size() == 1) {
-        // The sheet found may be one page of an opening, its gutter taken for an edge.
+        // The sheet found may be one page of an opening, its gutter taken for an edge, even the
+        // page that is cut off.
         View all = leveled.apply(View.of(judged, Optional.empty()));
         Opening beyond = all.opening(lines.space());
-        opening = beyond.whole() > 1 ? beyond : opening;
+        boolean other = beyond.isCutAt(region.get().middle());
+        opening = beyond.whole() > 1 || other ? beyond : opening;
         cut = FacingPages.finding(source, beyond);
       }
       WorkStep.LEVEL.done(start);

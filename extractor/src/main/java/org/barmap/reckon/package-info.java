@@ -40,7 +40,11 @@
  * nearly surely under the heading of a musical number or after a final barline, hardly ever
  * elsewhere; or a line or pages may be missing. A bar printed "24A" counts as part of 24. Rehearsal
  * marks are a second sequence; when they are numbers, both readings are solved (marks that count
- * bars, marks that count themselves) and the likelier one is kept.
+ * bars, marks that count themselves) and the likelier one is kept. What was read as a mark may be
+ * none: {@link org.barmap.reckon.book.MarkSequence MarkSequence} weighs how surely it was seen, and
+ * whether it is drawn as the book's marks are, against its place in the sequence; numbers over
+ * every fifth bar are told from marks by the bars they stand on ({@link
+ * org.barmap.reckon.book.CountingMarks CountingMarks}).
  *
  * <p>Bars are numbered straight through first and second endings, as engravers mostly print them.
  * Where that had to bend something after an ending, the musical number is weighed once more with
@@ -81,10 +85,11 @@
  * by itself against the figures of the corpus:
  *
  * <ul>
- *   <li>{@code sign.rule.MarkOrNumber}: a boxed number is a bar number or a mark by how the page's
- *       lines begin, and a folio is left out. The nearest to evidence: the reader would have to
- *       hand on both kinds with probabilities, as it does only for numeric marks of a whole book
- *       ({@link org.barmap.reckon.book.BookModel BookModel} solves both);
+ *   <li>{@code sign.rule.MarkOrNumber}, {@code sign.rule.MarkBySize}: a number is a bar's or a mark
+ *       by how the page's lines begin and by its size, and a folio is left out. The nearest to
+ *       evidence: the reader would have to hand on both kinds with probabilities, as it does only
+ *       for numeric marks of a whole book ({@link org.barmap.reckon.book.BookModel BookModel}
+ *       solves both);
  *   <li>{@code sign.rule.LineNumber}, {@code sign.rule.KindByText}, {@code sign.rule.Overhead}: a
  *       text is a number, a mark, a word or nothing by how well it reads as one; what is dropped
  *       there never reaches the book;

@@ -3,6 +3,7 @@ package org.barmap.page.level;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.map.Point;
 import org.barmap.page.pixel.FacingSettings;
 import org.barmap.page.pixel.PageSettings;
 import org.opencv.core.Mat;
@@ -29,6 +30,11 @@ public record Opening(List<Part> parts) {
   /** Tells whether part of a page is in the picture that is not whole. */
   public boolean isCut() {
     return whole() < parts.size();
+  }
+
+  /** Tells whether a point of the picture lies on a page that is cut off. */
+  public boolean isCutAt(Point point) {
+    return parts.stream().anyMatch(p -> !p.whole && p.view.shows(point));
   }
 
   /**

@@ -43,6 +43,11 @@ public record PageRegion(List<Point> corners, List<Point> hull, boolean whole) {
     hull = List.copyOf(hull);
   }
 
+  /** Returns the point between its corners. */
+  public Point middle() {
+    return corners.get(0).middle(corners.get(2)).middle(corners.get(1).middle(corners.get(3)));
+  }
+
   /** Finds the paper; empty when the picture shows nothing else, or nothing like a page. */
   public static Optional<PageRegion> find(Mat gray) {
     double shrink = Math.min(1, SET.thumb() / Math.max(gray.cols(), gray.rows()));

@@ -94,6 +94,13 @@ public record View(Mat picture, Homography map, double width, double height, Lis
     return new View(picture, map.then(Homography.shift(-from, 0)), to - from, height, paper);
   }
 
+  /** Tells whether a point of the picture lies on the paper of the view. */
+  boolean shows(Point point) {
+    Point here = map.apply(point.x(), point.y());
+    double[] row = span(here.y());
+    return here.x() >= row[0] && here.x() <= row[1];
+  }
+
   /** Returns from where to where a row of the view shows paper; pixels. */
   double[] span(double y) {
     List<Point> outline = outline();
