@@ -1,26 +1,12 @@
 package org.barmap.sign.net;
 
 import java.util.List;
+import org.barmap.sign.kind.ChartView;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.SignKind;
 
-/**
- * What the network's head for half charts says about one strip: boxes of slashes, chord symbols and
- * their like, with those of other kinds as it sees them among them, and what fills the bars.
- */
-public final class ChartHeats {
-
-  /** What is told along the staff, in the order of the channels (training/strips.py). */
-  public enum Along {
-    /** A barline. */
-    LINE,
-    /** A bar that is silent for the player, whatever cues stand in it. */
-    SILENT,
-    /** A bar of slashes. */
-    SLASHED,
-    /** A bar that repeats the one before. */
-    SAME
-  }
+/** What the network's head for half charts says about one strip. */
+public final class ChartHeats implements ChartView {
 
   /** Pixels from one place along the staff to the next. */
   private static final int STEP = 2;
@@ -38,7 +24,8 @@ public final class ChartHeats {
   /**
    * Takes what the network gave.
    *
-   * @param along channel by channel, as {@link Along} orders them, a value at every second pixel
+   * @param along channel by channel, as {@link ChartView.Along} orders them, a value at every
+   *     second pixel
    * @param heat of the middles of boxes, kind by kind, 40 rows of cells of four pixels
    * @param columns cells in a row
    */
@@ -47,12 +34,12 @@ public final class ChartHeats {
     return new ChartHeats(kinds, new Heats(along, heat, new float[0], columns), boxes);
   }
 
-  /** Returns the boxes of all its kinds, likeliest first. */
+  @Override
   public List<RawSign> boxes() {
     return boxes;
   }
 
-  /** Returns the mean probability between two places, pixels of the strip. */
+  @Override
   public double mean(Along what, double from, double to) {
     int last = last(to);
     int first = Math.min(first(from), last);
@@ -63,7 +50,7 @@ public final class ChartHeats {
     return sum / (last - first + 1);
   }
 
-  /** Returns the greatest probability between two places, pixels of the strip. */
+  @Override
   public double most(Along what, double from, double to) {
     double most = 0;
     for (int i = first(from); i <= last(to); i++) {
@@ -72,7 +59,7 @@ public final class ChartHeats {
     return most;
   }
 
-  /** Returns how likely a sign of a kind has its middle where a box has it, or beside it. */
+  @Override
   public double at(SignKind kind, RawSign box) {
     int k = kinds.indexOf(kind);
     int row = cell((box.y0() + box.y1()) / 2, Heats.ROWS);

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.sign.kind.ChartView;
+import org.barmap.sign.kind.ChartView.Along;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.kind.Sound;
-import org.barmap.sign.net.ChartHeats;
-import org.barmap.sign.net.ChartHeats.Along;
 import org.barmap.sign.set.ChartSettings;
 import org.barmap.sign.set.SignSettings;
 import org.barmap.sign.strip.StripImage;
@@ -21,16 +21,16 @@ public final class Charts {
 
   private static final ChartSettings SET = SignSettings.STANDARD.chart();
 
-  private final ChartHeats charts;
+  private final ChartView charts;
   private final List<RawSign> found;
 
-  private Charts(ChartHeats charts, List<RawSign> found) {
+  private Charts(ChartView charts, List<RawSign> found) {
     this.charts = charts;
     this.found = found;
   }
 
   /** Returns a strip's signs as the head for charts has them. */
-  public static List<RawSign> settled(List<RawSign> found, ChartHeats charts) {
+  public static List<RawSign> settled(List<RawSign> found, ChartView charts) {
     return new Charts(charts, found).settled();
   }
 
@@ -140,7 +140,7 @@ public final class Charts {
   }
 
   /** Returns which bars of a strip are silent for the player, whatever stands in them. */
-  public static CueRest.SilentBars silence(ChartHeats charts, List<Sound> sounds) {
+  public static CueRest.SilentBars silence(ChartView charts, List<Sound> sounds) {
     double inset = SET.rests().inset();
     return (from, to) -> {
       double left = StripImage.column(from) + inset;

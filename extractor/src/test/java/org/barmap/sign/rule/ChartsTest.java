@@ -5,12 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.sign.kind.ChartView.Along;
 import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.kind.Sound;
 import org.barmap.sign.net.ChartHeats;
-import org.barmap.sign.net.ChartHeats.Along;
 import org.barmap.sign.strip.StripImage;
 import org.junit.jupiter.api.Test;
 
