@@ -15,10 +15,18 @@ import tools.jackson.databind.node.ObjectNode;
 
 /** Random changes of every kind there is, for bars a book has. */
 final class AnyChange {
+  private static final int REACH = 7;
+
   private final Random random;
   private final List<WrittenNumber> numbers;
   private final Map<String, Consumer<ObjectNode>> makers = new LinkedHashMap<>();
   private WrittenNumber number;
+
+  /** Changes are made near this slot; anywhere where it is less than 0. */
+  private int near = -1;
+
+  /** A bar that a change has added before, as it is called; may be empty. */
+  private String added = "";
 
   AnyChange(Random random, BarMap map) {
     this.random = random;
@@ -42,7 +50,9 @@ final class AnyChange {
 
   /** Returns a change of a kind, in any number. */
   ShowChange make(String id, String kind) {
-    number = numbers.get(random.nextInt(numbers.size()));
+    if (near < 0) {
+      number = numbers.get(random.nextInt(numbers.size()));
+    }
     ObjectNode node = BarMapJson.mapper().createObjectNode();
     node.put("id", id).put("kind", kind);
     if (!kind.equals("order")) {
@@ -107,17 +117,53 @@ final class AnyChange {
   }
 
   private void stretch(ObjectNode node) {
-    int from = random.nextInt(number.slots());
-    int to = Math.min(number.slots() - 1, from + random.nextInt(4));
-    node.put("first", number.nameAt(from)).put("last", number.nameAt(to));
+    int from = slot();
+    int to = Math.min(number.slots() - 1, from + random.nextInt(near < 0 ? 4 : REACH));
+    String first = onAdded() ? added : number.nameAt(from);
+    node.put("first", first).put("last", onAdded() ? added : number.nameAt(to));
   }
 
   private String bar() {
-    return number.nameAt(random.nextInt(number.slots()));
+    return onAdded() ? added : number.nameAt(slot());
+  }
+
+  private int slot() {
+    if (near < 0) {
+      return random.nextInt(number.slots());
+    }
+    return Math.max(0, Math.min(number.slots() - 1, near + random.nextInt(REACH) - REACH / 2));
+  }
+
+  private boolean onAdded() {
+    return !added.isEmpty() && random.nextInt(5) == 0;
   }
 
   private String pick(String... words) {
     return words[random.nextInt(words.length)];
+  }
+
+  /**
+   * Returns two to six changes of any kinds that meet in a few bars of one number: over its
+   * repeats, inside its rests, on bars that one of them adds, on the whole number.
+   */
+  List<ShowChange> meeting(String id) {
+    number = numbers.get(random.nextInt(numbers.size()));
+    near = random.nextInt(number.slots());
+    List<ShowChange> some = new ArrayList<>();
+    if (random.nextInt(3) == 0) {
+      ObjectNode node = BarMapJson.mapper().createObjectNode();
+      node.put("id", id + "-added").put("kind", "insert").put("number", number.label());
+      node.put("after", bar()).put("bars", 1 + random.nextInt(3)).put("label", "900A");
+      some.add(ChangesJson.readOne(node));
+      added = "900A";
+    }
+    int many = 2 + random.nextInt(5);
+    for (int i = some.size(); i < many; i++) {
+      some.add(any(id + i));
+    }
+    near = -1;
+    added = "";
+    return some;
   }
 
   /** Returns some changes of any kinds. */

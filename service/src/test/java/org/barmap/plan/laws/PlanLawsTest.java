@@ -36,7 +36,13 @@ import tools.jackson.databind.node.ObjectNode;
 
 /** What holds for every plan, whatever book and changes: seeds are the books' numbers. */
 class PlanLawsTest {
-  private static final int BOOKS = 150;
+  /** More are tried with {@code -Dbarmap.laws.books=2000}. */
+  private static final int BOOKS = Integer.getInteger("barmap.laws.books", 150);
+
+  /** More bars than changes of three times at most make of a book: it would go round for ever. */
+  private static final int MOST_BARS = 50_000;
+
+  private static final int MEETINGS = 3;
 
   private static Plan plan(BarMap map, List<ShowChange> changes) {
     return Planner.plan(map, new ShowChanges(changes), PlanSettings.USUAL);
@@ -154,6 +160,36 @@ class PlanLawsTest {
                 .isEqualTo(done(plan(map, List.of(b, a))));
           }
         });
+  }
+
+  /** However changes meet: a plan comes, it ends, it can be written, and it adds up. */
+  @Test
+  void changesThatMeetGiveAPlan() {
+    everyBook(
+        (map, any) -> {
+          for (int i = 0; i < MEETINGS; i++) {
+            List<ShowChange> changes = any.meeting("m");
+            String what = said(map, changes);
+            Plan plan = whole(map, changes, what);
+            Map<String, Bar> bars =
+                map.bars().stream().collect(Collectors.toMap(Bar::id, b -> b, (a, b) -> a));
+            for (NumberPlan number : plan.numbers()) {
+              assertThat(number.played().bars()).as(what).isLessThan(MOST_BARS);
+              adds(number, bars, what);
+            }
+            assertThat(plan.findings()).as(what).noneMatch(f -> f.code().equals("too-long"));
+          }
+        });
+  }
+
+  private static Plan whole(BarMap map, List<ShowChange> changes, String what) {
+    try {
+      Plan plan = plan(map, changes);
+      assertThat(PlanJson.tree(plan).isObject()).as(what).isTrue();
+      return plan;
+    } catch (RuntimeException e) {
+      throw new AssertionError(what, e);
+    }
   }
 
   @Test
