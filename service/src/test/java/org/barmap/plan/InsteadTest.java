@@ -71,6 +71,21 @@ class InsteadTest {
   }
 
   @Test
+  void countsInPrint() {
+    assertThat(offered("4/4 m2 |: 'repeat 3 times' m2 :| m2")).isEqualTo(2);
+    assertThat(offered("4/4 m2 |: 'x4' m2 :| x3 m2")).isEqualTo(2);
+    assertThat(offered("4/4 m2 'play 4 times' m m2")).isEqualTo(2);
+    assertThat(offered("4/4 m2 |: m '4x' m m :| m2")).isEqualTo(3);
+  }
+
+  @Test
+  void anOrderOfSomeNumbers() {
+    assertThat(
+            offered("4/4 m4 #2 4/4 m4 #3 4/4 m4 #4 4/4 m4", "{'kind':'order','numbers':['4','1']}"))
+        .isEqualTo(3);
+  }
+
+  @Test
   void twoOrdersOfNumbers() {
     assertThat(
             offered(

@@ -14,6 +14,7 @@ import org.barmap.map.Severity;
 import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Question;
+import org.barmap.plan.piece.Given;
 import org.barmap.plan.piece.Piece;
 
 /** Finds the loops of a number: which backward repeat belongs to which forward repeat. */
@@ -26,16 +27,17 @@ final class FormReader {
   private final Deque<Integer> open = new ArrayDeque<>();
   private int fallback;
 
-  private FormReader(List<Piece> pieces, List<PlanFinding> findings, Choices choices) {
+  private FormReader(Given given, List<Piece> pieces, List<PlanFinding> findings, Choices choices) {
     this.pieces = pieces;
     this.findings = findings;
     this.choices = choices;
-    this.counts = new PrintedCounts(pieces, choices);
+    this.counts = new PrintedCounts(given, pieces, choices);
   }
 
   /** Returns the loops of the pieces, inner ones before those around them; adds what is wrong. */
-  static List<Loop> read(List<Piece> pieces, List<PlanFinding> findings, Choices choices) {
-    FormReader reader = new FormReader(pieces, findings, choices);
+  static List<Loop> read(
+      Given given, List<Piece> pieces, List<PlanFinding> findings, Choices choices) {
+    FormReader reader = new FormReader(given, pieces, findings, choices);
     reader.run();
     return reader.loops;
   }

@@ -37,7 +37,7 @@ public final class Orders {
     List<Span> spans = given.spans();
     List<PlanFinding> findings = new ArrayList<>();
     List<Piece> pieces = Pieces.of(given, choices);
-    List<Loop> loops = new ArrayList<>(FormReader.read(pieces, findings, choices));
+    List<Loop> loops = new ArrayList<>(FormReader.read(given, pieces, findings, choices));
     Map<Integer, Jumps.Jump> jumps = Jumps.read(pieces, findings);
     List<Loop> printed = List.copyOf(loops);
     Signs signs = new Signs();

@@ -11,6 +11,10 @@ import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.Choices.Way;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Question.Topic;
+import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.piece.Given;
 import org.barmap.plan.piece.OpenWord;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PrintedTimes;
@@ -20,13 +24,15 @@ import org.barmap.plan.piece.PrintedTimes;
  * repeat or over the first bar. Counts that don't agree, and those that stand elsewhere, are asked.
  */
 final class PrintedCounts {
+  private final Given given;
   private final List<Piece> pieces;
   private final Choices choices;
 
   /** Pieces over which a count stands that has been read. */
   private final BitSet read = new BitSet();
 
-  PrintedCounts(List<Piece> pieces, Choices choices) {
+  PrintedCounts(Given given, List<Piece> pieces, Choices choices) {
+    this.given = given;
     this.pieces = pieces;
     this.choices = choices;
   }
@@ -51,7 +57,8 @@ final class PrintedCounts {
         counts.size() < 2 || counts.stream().allMatch(counts.get(0)::equals)
             ? "\"" + counts.get(0).text() + "\" may mean " + in(ways)
             : "Two counts stand at this repeat: " + in(ways);
-    return ways.get(ask(start, "times-printed", text, ways.stream().map(this::often).toList()));
+    List<Way> said = ways.stream().map(t -> often(t, start, end)).toList();
+    return ways.get(ask(start, "times-printed", text, said));
   }
 
   /**
@@ -78,7 +85,7 @@ final class PrintedCounts {
     }
     List<Way> ways = new ArrayList<>();
     ways.add(Way.of("as the endings say, " + loop.total() + " times in all"));
-    totals.forEach(t -> ways.add(often(t)));
+    totals.forEach(t -> ways.add(Way.of(says(t))));
     String text =
         "The endings make it "
             + loop.total()
@@ -93,10 +100,16 @@ final class PrintedCounts {
   void elsewhere(List<Loop> loops) {
     for (int i = 0; i < pieces.size(); i++) {
       Optional<PrintedTimes> count = word(i);
-      if (count.isPresent() && !read.get(i) && !open(i)) {
+      if (count.isPresent() && !read.get(i) && !open(i) && !said(pieces.get(i).slot())) {
         elsewhere(i, count.get(), loops);
       }
     }
+  }
+
+  /** What a change counts at the bar under a word, the word doesn't undo. */
+  private boolean said(int slot) {
+    return given.spans().stream()
+        .anyMatch(s -> Counts.counts(s) && s.from() <= slot && s.to() >= slot);
   }
 
   private void elsewhere(int i, PrintedTimes count, List<Loop> loops) {
@@ -112,10 +125,15 @@ final class PrintedCounts {
     }
     List<Way> ways = new ArrayList<>();
     if (around >= 0) {
-      ways.add(Way.of("the whole repeat " + count.times() + " times in all"));
+      Loop loop = loops.get(around);
+      boolean plain = loop.parts().isEmpty();
+      ways.add(
+          new Way(
+              "the whole repeat " + count.times() + " times in all",
+              plain ? played(loop.start(), loop.end(), count.times()) : List.of()));
     }
-    ways.add(Way.of("this bar " + count.times() + " times"));
-    ways.add(Way.of("as printed, without the count"));
+    ways.add(new Way("this bar " + count.times() + " times", played(i, end, count.times())));
+    ways.add(new Way("as printed, without the count", played(i, end, 1)));
     String text =
         "\"" + count.text() + "\" stands here without repeat signs of its own; what is it said of";
     int way = ask(i, "times-elsewhere", text, ways);
@@ -180,8 +198,28 @@ final class PrintedCounts {
     return String.join(" or ", ways.stream().map(w -> w + " times in all").toList());
   }
 
-  private Way often(int times) {
-    return Way.of(times == 1 ? "once" : times + " times in all");
+  private static String says(int times) {
+    return times == 1 ? "once" : times + " times in all";
+  }
+
+  private Way often(int times, int start, int end) {
+    return new Way(says(times), played(start, end, times));
+  }
+
+  private List<ShowChange> played(int start, int end, int times) {
+    WrittenNumber number = given.number();
+    Piece last = pieces.get(end);
+    if (pieces.get(start).added().isPresent() || last.added().isPresent()) {
+      return List.of();
+    }
+    String first = number.nameAt(pieces.get(start).slot());
+    return List.of(
+        ShowChange.played(
+            Meta.of("play-" + first),
+            number.label(),
+            first,
+            number.nameAt(last.slot() + last.count() - 1),
+            times));
   }
 
   private int ask(int piece, String code, String text, List<Way> ways) {
