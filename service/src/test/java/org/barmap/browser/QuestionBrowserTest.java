@@ -2,6 +2,7 @@ package org.barmap.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
@@ -135,7 +136,7 @@ class QuestionBrowserTest extends VisitingTest.OfReadyBook {
 
   private String number = "";
 
-  /** Returns the first bar of a repeat without endings that a repeat sign begins. */
+  /** Returns the first bar of a repeat, no vamp, without endings, that a repeat sign begins. */
   private int repeat() {
     JsonNode map = api.get("/api/books/" + book + "/map");
     JsonNode bars = map.path("bars");
@@ -150,8 +151,8 @@ class QuestionBrowserTest extends VisitingTest.OfReadyBook {
           bars.path(i).path("startBarline").asString("").startsWith("repeat-start")
               || bars.path(i - 1).path("endBarline").asString("").equals("repeat-start");
       for (int k = i + 1; starts && k < i + 12 && k < bars.size(); k++) {
-        if (bars.path(k).has("ending")) {
-          break;
+        if (bars.path(k).has("ending") || open(bars.path(i)) || open(bars.path(k))) {
+          break; // of a vamp it is asked whether it goes round what is left
         }
         boolean inside = bars.path(i).path("number").asInt() > 1;
         if (inside && bars.path(k).path("endBarline").asString("").equals("repeat-end")) {
@@ -160,6 +161,10 @@ class QuestionBrowserTest extends VisitingTest.OfReadyBook {
       }
     }
     throw new AssertionError("the book has no such repeat");
+  }
+
+  private static boolean open(JsonNode bar) {
+    return bar.path("words").toString().toLowerCase(Locale.ROOT).matches(".*(?:vamp|safety).*");
   }
 
   private JsonNode changes() {
