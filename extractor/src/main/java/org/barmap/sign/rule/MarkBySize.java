@@ -19,9 +19,9 @@ import org.barmap.sign.set.SignSettings;
  *
  * <p>Marks with their frames count as large as those are. A text as small as the page's bar numbers
  * is one; a number as large as its marks is a mark, surely where the sizes lie far apart, else
- * where it is what comes between its neighbours: a 1 between H and J is an I. Where marks have
- * frames and no numbers tell their size, a smaller number without a frame is a bar's: one way of
- * drawing serves one purpose.
+ * where it is what comes between its neighbours: a 1 between H and J is an I. Where no numbers tell
+ * their size but marks theirs, a smaller number without a frame is a bar's: one way of drawing
+ * serves one purpose.
  */
 final class MarkBySize {
 
@@ -29,25 +29,28 @@ final class MarkBySize {
 
   private final double small;
   private final double large;
-  private final boolean framed;
+  private final boolean alike;
 
-  private MarkBySize(double small, double large, boolean framed) {
+  private MarkBySize(double small, double large, boolean alike) {
     this.small = small;
     this.large = large;
-    this.framed = framed;
+    this.alike = alike;
   }
 
   /** Settles the signs of a page, given and returned by system. */
   static List<List<Sign>> settle(List<List<Sign>> page) {
     List<Sign> all = page.stream().flatMap(List::stream).toList();
-    OptionalDouble marks = usual(all, s -> isMark(s) && s.probability() >= SET.sureMark());
+    OptionalDouble marks = usual(all, MarkBySize::isSureMark);
     if (marks.isEmpty()) {
       return page;
     }
     double numbers = usual(all, MarkBySize::isNumber).orElse(Double.NaN);
     long framed = all.stream().filter(s -> isMark(s) && !isBare(s)).count();
-    boolean inFrames = framed >= SET.framed() * all.stream().filter(MarkBySize::isMark).count();
-    return new MarkBySize(numbers, marks.getAsDouble(), inFrames).all(page);
+    long sure = all.stream().filter(MarkBySize::isSureMark).count();
+    boolean alike =
+        framed >= SET.framed() * all.stream().filter(MarkBySize::isMark).count()
+            || sure >= SET.many();
+    return new MarkBySize(numbers, marks.getAsDouble(), alike).all(page);
   }
 
   /** Tells whether a sign is much larger than the page's bar numbers are. */
@@ -80,7 +83,7 @@ final class MarkBySize {
   private Sign mark(Sign s) {
     boolean bare = isBare(s) && s.text().matches("\\d{1,4}") && s.probability() < SET.surelyMark();
     boolean asNumber = large >= SET.apart() * small && place(s) < SET.asSmall();
-    boolean unframed = framed && Double.isNaN(small) && height(s) < SET.unframed() * large;
+    boolean unframed = alike && Double.isNaN(small) && height(s) < SET.unframed() * large;
     return bare && (asNumber || unframed) ? s.as(SignKind.BAR_NUMBER) : s;
   }
 
@@ -123,6 +126,10 @@ final class MarkBySize {
 
   private static boolean isMark(Sign s) {
     return s.kind() == SignKind.REHEARSAL;
+  }
+
+  private static boolean isSureMark(Sign s) {
+    return isMark(s) && s.probability() >= SET.sureMark();
   }
 
   private static boolean isNumber(Sign s) {

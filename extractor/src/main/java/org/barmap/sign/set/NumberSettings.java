@@ -53,10 +53,11 @@ public record NumberSettings(
               /* sureMark= */ 0.65,
               /* apart= */ 1.3,
               /* farApart= */ 1.5,
-              /* surelyMark= */ 0.75,
-              /* asSmall= */ 0.25,
+              /* surelyMark= */ 0.8,
+              /* asSmall= */ 0.35,
               /* framed= */ 0.6,
-              /* unframed= */ 0.75,
+              /* many= */ 4,
+              /* unframed= */ 0.8,
               /* asLarge= */ 0.2),
           new Bracket(/* inset= */ 4, /* numbers= */ 4.5),
           new Corner(/* corner= */ 8, /* high= */ 6.5, /* tall= */ 2.2));
@@ -165,6 +166,7 @@ public record NumberSettings(
       double surelyMark,
       double asSmall,
       double framed,
+      int many,
       double unframed,
       double asLarge) {}
 
