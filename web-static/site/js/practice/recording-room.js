@@ -11,7 +11,10 @@ import { stepAt, tempi } from "./taps.js";
 /** @typedef {import("../shared/steps.js").BarStep} BarStep */
 /** @typedef {import("./taps.js").Tap} Tap */
 
-/** A recording from the player's own disk, tied to the bars by tapping at the marks. */
+/** How far a place is moved at once, seconds. */
+const NUDGE = 0.1;
+
+/** A recording from the player's own disk, tied to the bars: each place has a key of its own, pressed when it is heard. */
 export class RecordingRoom {
   #book;
   #follower;
@@ -26,8 +29,8 @@ export class RecordingRoom {
   #file = el("input", { id: "recording-file", type: "file", accept: "audio/*", "aria-label": "Recording" });
   #audio = el("audio", { controls: true });
   #next = el("p", { class: "now-about" });
+  #list = el("div", { class: "places", role: "group", "aria-label": "Places" });
   #table = el("div");
-  #tap = button("Tap (key T)", () => void this.#tapNow(), { class: "btn btn-main btn-large", id: "tap", disabled: true });
   node;
 
   /**
@@ -46,18 +49,18 @@ export class RecordingRoom {
     this.#file.addEventListener("change", () => this.#load());
     for (const name of ["timeupdate", "seeked"]) this.#audio.addEventListener(name, () => this.#followNow());
     this.#audio.addEventListener("play", () => this.#watch());
-    addEventListener("keydown", (event) => this.#pressed(event));
     this.#audio.addEventListener("error", () => this.#audio.src && toast("This browser can't play that file.", { kind: "bad" }));
     this.node = el(
       "section",
       { class: "card", "aria-label": "Recording" },
       el("h2", { text: "With a recording" }),
-      el("p", { class: "soft", text: "The file stays on this machine and is not sent anywhere, not even to barmap. Tap when each place is reached; between two taps the page follows, and the tempo is known." }),
+      el("p", { class: "soft", text: "The file stays on this machine and is not sent anywhere, not even to barmap. Press each place when you hear it begin, in any order; move it earlier or later afterwards. Between two places the line follows, and the tempo is known." }),
       el("div", { class: "click-grid" }, el("label", { class: "field" }, el("span", { class: "field-label", text: "Number" }), this.#number), el("label", { class: "field" }, el("span", { class: "field-label", text: "Your recording" }), this.#file)),
       this.#audio,
       this.#follower.node,
       this.#next,
-      el("div", { class: "row" }, this.#tap, button("Take the last tap back", () => void this.#back(), { class: "btn" }, icon("undo"))),
+      this.#list,
+      el("div", { class: "row" }, button("Take the last one back", () => void this.#back(), { class: "btn" }, icon("undo"))),
       this.#table,
     );
     if (numbers.length) this.#choose();
@@ -80,29 +83,34 @@ export class RecordingRoom {
     if (this.#url) URL.revokeObjectURL(this.#url);
     this.#url = URL.createObjectURL(file);
     this.#audio.src = this.#url;
-    this.#tap.disabled = false;
-    this.#tap.focus();
+    this.#draw();
+    this.#list.querySelector("button")?.focus();
   }
 
-  /** The places to tap at: the start, each mark, the end. */
+  /** The places: the start, each mark, the end. */
   #places() {
     return this.#steps.flatMap((s, i) => (i === 0 || s.mark || i === this.#steps.length - 1 ? [i] : []));
   }
 
+  /** The first place after those that are set. */
   #nextPlace() {
     const last = this.#taps[this.#taps.length - 1]?.step ?? -1;
     return this.#places().find((i) => i > last);
   }
 
-  async #tapNow() {
-    const place = this.#nextPlace();
-    if (place === undefined) return;
-    const tap = { time: this.#audio.currentTime, step: place };
-    await this.#undo.run({
-      text: "Tap",
-      run: () => this.#set([...this.#taps, tap]),
-      undo: () => this.#set(this.#taps.filter((t) => t !== tap)),
-    });
+  /**
+   * @param {number} step the place that begins
+   * @param {number} time in the recording, seconds
+   */
+  async #setPlace(step, time) {
+    const before = this.#taps;
+    const after = [...before.filter((t) => t.step !== step), { time: Math.max(0, time), step }].sort((a, b) => a.step - b.step);
+    await this.#undo.run({ text: "Place set", run: () => this.#set(after), undo: () => this.#set(before) });
+  }
+
+  /** @param {number} step the focus stays where the same place is drawn anew */
+  #focus(step) {
+    /** @type {HTMLElement|null} */ (this.#list.querySelector(`[data-step="${step}"]`))?.focus();
   }
 
   async #back() {
@@ -117,17 +125,32 @@ export class RecordingRoom {
     this.#draw();
   }
 
+  /** @param {number|undefined} next */
+  #drawPlaces(next) {
+    const set = new Map(this.#taps.map((t) => [t.step, t.time]));
+    const off = !this.#audio.currentSrc && !this.#url;
+    show(this.#list, this.#places().map((i) => {
+      const step = this.#steps[i];
+      const time = set.get(i);
+      const press = () => void this.#setPlace(i, this.#audio.currentTime).then(() => this.#focus(i));
+      const place = button("", press, { class: `btn place${i === next ? " place-next" : ""}`, "data-step": i, "aria-pressed": String(time !== undefined), disabled: off });
+      place.append(el("span", { text: step.mark || `bar ${step.name}` }), el("small", { text: time === undefined ? `bar ${step.name}` : `${time.toFixed(1)} s` }));
+      return place;
+    }));
+  }
+
   #draw() {
     const place = this.#nextPlace();
     const step = place === undefined ? undefined : this.#steps[place];
-    this.#next.textContent = step ? `Next tap: ${step.mark ? `mark ${step.mark}, ` : ""}bar ${step.name}` : this.#steps.length ? "Every place is tapped." : "This number has no bars to play.";
+    this.#next.textContent = step ? `Next: ${step.mark ? `mark ${step.mark}, ` : ""}bar ${step.name}` : this.#steps.length ? "Every place is set." : "This number has no bars to play.";
+    this.#drawPlaces(place);
     const rows = tempi(this.#steps, this.#taps).map(({ tap, perMinute }) => {
       const at = this.#steps[tap.step];
       return el(
         "tr",
         {},
         el("th", { scope: "row", text: `${at.mark ? `${at.mark}, ` : ""}bar ${at.name}` }),
-        el("td", { text: `${tap.time.toFixed(1)} s` }),
+        el("td", {}, el("span", { text: `${tap.time.toFixed(1)} s ` }), button("Earlier", () => void this.#setPlace(tap.step, tap.time - NUDGE).then(() => this.#focus(tap.step)), { class: "btn" }), button("Later", () => void this.#setPlace(tap.step, tap.time + NUDGE).then(() => this.#focus(tap.step)), { class: "btn" })),
         el("td", { text: perMinute ? `${perMinute.toFixed(0)} a minute` : "" }),
         el("td", {}, perMinute ? button("Use this tempo", () => void this.#useTempo(at, perMinute), { class: "btn" }) : null),
       );
@@ -177,15 +200,6 @@ export class RecordingRoom {
       this.#followNow();
       if (this.#audio.paused) end();
     });
-  }
-
-  /** @param {KeyboardEvent} event */
-  #pressed(event) {
-    const typing = event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement || event.target instanceof HTMLTextAreaElement;
-    const plain = !event.repeat && !event.ctrlKey && !event.metaKey && !event.altKey;
-    if (event.key.toLowerCase() !== "t" || !plain || typing || this.#tap.disabled) return;
-    event.preventDefault();
-    void this.#tapNow();
   }
 
   #followNow() {

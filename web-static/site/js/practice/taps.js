@@ -19,7 +19,7 @@ export function quartersBetween(steps, from, to) {
 }
 
 /**
- * The tempo of each stretch between two taps, in clicks a minute.
+ * The tempo of each stretch between two places, in clicks a minute.
  *
  * @param {BarStep[]} steps
  * @param {Tap[]} taps in order

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.WebElement;
 import tools.jackson.databind.JsonNode;
 
-/** A show learned from a recording: a made-up click track, tapped at the marks by the keyboard. */
+/** A show learned from a recording: a made-up click track, each place set by its own key. */
 class RecordingBrowserTest extends VisitingTest {
 
   /** The first: nothing before it can lead into it with a tempo. */
@@ -36,9 +36,9 @@ class RecordingBrowserTest extends VisitingTest {
     visit(data, 1280, 900);
   }
 
-  /** Computed: at 120 quarters a minute every quarter between two taps takes half a second. */
+  /** Computed: at 120 quarters a minute every quarter between two places takes half a second. */
   @Test
-  void tapsGiveTempiTheTurnsGetSecondsAndThePageFollows() {
+  void placesGiveTempiTheTurnsGetSecondsAndTheLineFollows() {
     assertThat(turn().path("gap").has("seconds")).as("no tempo is known before").isFalse();
     browser.go("/practice.html?b=" + book);
     browser.choose("#recording-number", NUMBER);
@@ -46,26 +46,26 @@ class RecordingBrowserTest extends VisitingTest {
     browser
         .waiting(20)
         .until(d -> browser.script("return " + AUDIO + ".readyState >= 3").equals(true));
-    browser.script(AUDIO + ".play()");
-    List<AskedTap> places = places();
+    List<AskedPlace> places = places();
     assertThat(places).hasSizeGreaterThan(6);
-    for (AskedTap place : places) {
+    for (AskedPlace place : places) {
       browser.see(".now-about", "bar " + place.bar);
       seek(BEGINS + place.quarters * QUARTER);
-      browser.press("t");
+      browser.click(".place-next");
     }
-    browser.see(".now-about", "Every place is tapped");
+    browser.see(".now-about", "Every place is set");
     for (WebElement row : browser.all(".taps tbody tr").subList(0, places.size() - 1)) {
-      double tempo =
-          Double.parseDouble(row.getText().replaceAll("(?s).* s (\\d+) a minute.*", "$1"));
+      double tempo = Double.parseDouble(row.getText().replaceAll("(?s).*?(\\d+) a minute.*", "$1"));
       assertThat(tempo).as(row.getText()).isCloseTo(120, within(6.0));
     }
 
-    AskedTap second = places.get(1);
+    AskedPlace second = places.get(1);
+    browser.script(AUDIO + ".play()");
     seek(BEGINS + (second.quarters - 1) * QUARTER);
-    browser.see("[aria-label=Recording] .follow[data-bar='" + second.bar + "']");
-    browser.see("[aria-label=Recording] .follow[data-bar='" + (second.bar + 1) + "']");
-    assertThat(browser.see("[aria-label=Recording] .follow-bar").getRect().width).isGreaterThan(20);
+    browser.see("[aria-label=Recording] .line[data-bar='" + second.bar + "']");
+    browser.see("[aria-label=Recording] .line[data-bar='" + (second.bar + 1) + "']");
+    assertThat(browser.see("[aria-label=Recording] .line-cell.now").getRect().width)
+        .isGreaterThan(20);
     browser.script(AUDIO + ".pause()");
 
     browser.click("#use-tempi");
@@ -76,16 +76,19 @@ class RecordingBrowserTest extends VisitingTest {
     assertThat(browser.complaints()).isEmpty();
   }
 
-  /** The page goes along with the click: the bar that is clicked is framed, and then the next. */
+  /**
+   * The line goes along with the click: the cell under the bar that is clicked is filled, and then
+   * the next.
+   */
   @Test
-  void thePageFollowsTheClick() {
+  void theLineFollowsTheClick() {
     browser.go("/practice.html?b=" + book);
     browser.choose("#click-number", NUMBER);
     browser.type("#click-tempo", "240");
     browser.click("#click-go");
-    browser.see("[aria-label=Click] .follow[data-bar='1']");
-    browser.see("[aria-label=Click] .follow[data-bar='2']");
-    assertThat(browser.see("[aria-label=Click] .follow-bar").getRect().width).isGreaterThan(20);
+    browser.see("[aria-label=Click] .line[data-bar='1']");
+    browser.see("[aria-label=Click] .line[data-bar='2']");
+    assertThat(browser.see("[aria-label=Click] .line-cell.now").getRect().width).isGreaterThan(20);
     browser.click("#click-go");
     assertThat(browser.complaints()).isEmpty();
   }
@@ -96,14 +99,14 @@ class RecordingBrowserTest extends VisitingTest {
     browser.script(AUDIO + ".currentTime = arguments[0]", seconds);
   }
 
-  /** Where a tap is asked for, with the quarters played before it. */
-  private record AskedTap(int bar, double quarters) {}
+  /** A place to set, with the quarters played before it. */
+  private record AskedPlace(int bar, double quarters) {}
 
-  private List<AskedTap> places() {
+  private List<AskedPlace> places() {
     JsonNode map = api.get("/api/books/" + book + "/map");
     Map<String, JsonNode> bars = new HashMap<>();
     map.path("bars").forEach(b -> bars.put(b.path("id").asString(), b));
-    List<AskedTap> places = new ArrayList<>();
+    List<AskedPlace> places = new ArrayList<>();
     double quarters = 0;
     int last = 0;
     double before = 0;
@@ -112,7 +115,7 @@ class RecordingBrowserTest extends VisitingTest {
       int number = bar.path("number").asInt();
       int count = bar.path("count").asInt();
       if (places.isEmpty() || bar.has("rehearsal")) {
-        places.add(new AskedTap(number, quarters));
+        places.add(new AskedPlace(number, quarters));
       }
       JsonNode meter = bar.path("meter");
       double one = 4.0 * meter.path("beats").asInt() / meter.path("unit").asInt();
@@ -120,7 +123,7 @@ class RecordingBrowserTest extends VisitingTest {
       before = quarters + one * (count - 1);
       quarters += one * count;
     }
-    places.add(new AskedTap(last, before));
+    places.add(new AskedPlace(last, before));
     return places;
   }
 
