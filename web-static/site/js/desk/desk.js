@@ -31,7 +31,7 @@ export class Desk {
   #stage;
   #tools;
   #panel;
-  #toolbar = new Toolbar((run) => this.#act(run));
+  #toolbar = new Toolbar((run) => this.#act(run), (index) => this.#jump(index));
   #live = el("p", { class: "visually-hidden", "aria-live": "polite", role: "status" });
   #typed = el("p", { class: "typed", hidden: true, "aria-hidden": "true" });
   #index = 1;
@@ -71,6 +71,7 @@ export class Desk {
       },
       done: (n) => this.#count(n),
       wanted: () => ["rest", "multi-rest"].includes(this.#bar?.content ?? ""),
+      answer: (n) => this.#answer(n),
     });
     this.#listen();
   }
@@ -85,6 +86,7 @@ export class Desk {
     });
     bus.on("busy", (busy) => this.node.classList.toggle("busy", busy));
     bus.on("pick", (bar) => this.#select(bar));
+    bus.on("pick-also", (bar) => this.#also(bar));
     bus.on("cut-at", ({ bar, p }) => void this.#add(bar, p));
     bus.on("line-drawn", (outline) => {
       this.#tools.leave();
@@ -156,7 +158,7 @@ export class Desk {
     const bar = this.#bar;
     this.#last = bar ?? this.#last;
     const bars = model.barsOn(page.index);
-    this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region });
+    this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region, marked: this.#marked });
     if (!this.#tools.active) this.#stage.note(bars.length || !model.has(page.index) ? "" : "No bars were found on this page.");
     this.#drawTools();
     this.#panel.draw();
@@ -186,7 +188,7 @@ export class Desk {
       here: this.#index,
       current: this.#doubt,
       go: (doubt) => void this.#go(doubt),
-      correct: (c) => this.#correct(c),
+      correct: (c) => this.#settle(c),
       check: (list) => this.#model.check(list),
       show: (doubt) => this.#showPlace(doubt),
     });
@@ -197,10 +199,72 @@ export class Desk {
     void this.#go(doubt).then(() => this.#panel.open("bar"));
   }
 
-  /** @param {Correction} correction */
-  #correct(correction) {
+  /**
+   * Makes a correction; where several bars are marked, of each of them.
+   *
+   * @param {Correction} correction
+   */
+  async #correct(correction) {
     remember("folds", [...this.#folds]);
-    return this.#model.correct(correction);
+    const here = "bar" in correction ? correction.bar : undefined;
+    if (here !== undefined && correction.kind !== "dismiss-doubt") this.#latest = correction;
+    const others = here !== undefined && here === this.#selected ? [...this.#marked].filter((id) => id !== here) : [];
+    this.#marked.clear();
+    let made = await this.#model.correct(correction);
+    for (const bar of others) made = (await this.#model.correct(/** @type {Correction} */ ({ ...correction, bar }))) && made;
+    return made;
+  }
+
+  /** The last correction of a bar, for the next bar. @type {Correction|undefined} */
+  #latest;
+  /** Bars that are corrected along with the chosen one, by id. @type {Set<string>} */
+  #marked = new Set();
+
+  #repeat() {
+    const bar = this.#bar;
+    if (bar && this.#latest) void this.#correct(/** @type {Correction} */ ({ ...this.#latest, bar: bar.id }));
+  }
+
+  /** @param {Bar|undefined} bar that is marked, or not any more */
+  #also(bar) {
+    if (!bar) return;
+    if (this.#selected && !this.#marked.has(this.#selected) && this.#selected !== bar.id) this.#marked.add(this.#selected);
+    if (!this.#marked.delete(bar.id)) this.#marked.add(bar.id);
+    this.#selected = bar.id;
+    this.draw();
+    this.#live.textContent = `${this.#marked.size} bars are marked.`;
+  }
+
+  /**
+   * Takes an answer, and goes on to the next doubt by itself.
+   *
+   * @param {Correction} correction
+   */
+  async #settle(correction) {
+    const was = this.#doubt;
+    const made = await this.#model.correct(correction);
+    if (made && this.#doubt === was) this.#nextDoubt();
+    return made;
+  }
+
+  /** @param {number} n @returns {boolean} whether the doubt at hand has such an answer */
+  #answer(n) {
+    const found = this.#panel.tab === "doubts" ? document.getElementById(`answer-${n}`) : null;
+    found?.click();
+    return found !== null;
+  }
+
+  /** @param {number} index of a page, as it was typed */
+  #jump(index) {
+    if (this.#model.map.pages.some((p) => p.index === index)) this.open(index);
+    else this.#drawTools();
+    this.#stage.focus();
+  }
+
+  /** Begins at the doubt an error at which would shift most, where no place is asked for. */
+  begin() {
+    const first = this.#model.doubts[0];
+    if (first) void this.#go(first);
   }
 
   /** @param {Bar|undefined} bar */
@@ -223,6 +287,7 @@ export class Desk {
     this.draw();
     this.#stage.reveal(true);
     this.#panel.showCurrent();
+    if (this.#panel.tab === "doubts") this.#panel.toAnswer();
     this.#live.textContent = doubt.text;
   }
 
@@ -300,6 +365,7 @@ export class Desk {
   #arrow(way) {
     const next = neighbour(this.#model.barsOn(this.#index), this.#bar, way);
     if (next) this.#select(next);
+    this.#stage.focus();
   }
 
   #nextDoubt() {
@@ -325,6 +391,7 @@ export class Desk {
   }
 
   #leave() {
+    this.#marked.clear();
     if (this.#tools.active) this.#tools.leave();
     else this.#select(undefined);
   }
@@ -345,6 +412,9 @@ export class Desk {
           void this.#correct({ kind: "set-content", bar: bar.id, content, count: content === "multi-rest" ? Math.max(2, bar.count) : 1 });
         }
         return;
+      case "repeat": return this.#repeat();
+      case "also": return this.#also(bar);
+      case "page": return document.getElementById("page-at")?.focus();
       case "line": return this.#tools.line();
       case "mark": return this.#field("mark");
       case "mark-back": return void this.#moveMark(-1);

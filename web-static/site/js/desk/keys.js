@@ -12,7 +12,10 @@ export const KEYS = [
   { keys: ["ArrowRight"], shown: "→", does: "bar after", run: "right" },
   { keys: ["ArrowUp"], shown: "↑", does: "line above", run: "up" },
   { keys: ["ArrowDown"], shown: "↓", does: "line below", run: "down" },
-  { keys: ["d", "D"], shown: "D", does: "next doubt", run: "doubt" },
+  { keys: ["d", "D"], shown: "D", does: "next doubt, with 1 … 9 for its answers", run: "doubt" },
+  { keys: ["r", "R"], shown: "R", does: "the last correction again, on this bar", run: "repeat" },
+  { keys: ["x", "X"], shown: "X", does: "this bar too: what is said next is said of all bars so marked", run: "also" },
+  { keys: ["g", "G"], shown: "G", does: "go to a page", run: "page" },
   { keys: ["c", "C"], shown: "C", does: "music, rest, long rest, same again: the next one", run: "content" },
   { keys: ["m", "M"], shown: "M", does: "rehearsal mark", run: "mark" },
   { keys: [",", "<", "shift+<"], shown: ",", does: "rehearsal mark: one bar back", run: "mark-back" },
@@ -65,8 +68,8 @@ export class Keys {
 
   /**
    * @param {(run: string, event: KeyboardEvent) => void} act
-   * @param {{typed: (figures: string) => void, done: (number: number) => void, wanted: () => boolean}} figures
-   *     `wanted`: whether figures mean something now
+   * @param {{typed: (figures: string) => void, done: (number: number) => void, wanted: () => boolean, answer: (n: number) => boolean}} figures
+   *     `wanted`: whether figures mean something now; `answer`: takes an answer of the doubt at hand, if there is one
    */
   constructor(act, figures) {
     addEventListener("keydown", (event) => {
@@ -77,6 +80,7 @@ export class Keys {
         return;
       }
       if (typing(event.target)) return;
+      if (!this.#figures && /^[1-9]$/.test(pressed) && figures.answer(Number(pressed))) return event.preventDefault();
       if (this.#figure(event, figures)) return;
       const onButton = event.target instanceof Element && event.target.closest("button, a, summary");
       const found = KEYS.find((k) => k.keys.includes(pressed));

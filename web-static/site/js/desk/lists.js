@@ -63,8 +63,14 @@ function doubtItem(doubt, { here, current, go, correct, check, show }) {
     });
   };
   const follows = answers.map(() => el("span", { class: "follows soft small", text: "…" }));
+  if (doubt.severity === "error" && doubt.page) item.append(el("p", { class: "soft small", text: `Page ${doubt.page} was checked, and this speaks against it.` }));
+  const hand = doubt === current;
+  const taking = (/** @type {string} */ label, /** @type {number} */ i) =>
+    hand
+      ? button("", () => take(meant[i]), { class: "btn btn-answer", id: `answer-${i + 1}` }, el("kbd", { "aria-hidden": "true", text: String(i + 1) }), el("span", { text: label }))
+      : button(label, () => take(meant[i]), { class: "btn" });
   item.append(
-    el("div", { class: "answers" }, answers.map((answer, i) => el("div", { class: "answer" }, button(answer.label, () => take(meant[i]), { class: "btn" }), follows[i]))),
+    el("div", { class: "answers" }, answers.map((answer, i) => el("div", { class: "answer" }, taking(answer.label, i), follows[i]))),
     otherAnswer(doubt, take, check, () => show(doubt)),
   );
   whenSeen(item, () => {

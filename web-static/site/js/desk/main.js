@@ -33,6 +33,7 @@ async function start() {
   show(need("main"), desk.node);
   desk.open(model.map.pages.some((p) => p.index === wanted) ? wanted : model.map.pages[0].index);
   desk.show(asked.get("bar") ?? "", asked.get("field") ?? "");
+  if (!asked.has("p") && !asked.has("bar")) desk.begin();
   new LiveBook(bookPath(book, "/events"), bus);
   bus.on("stale", () =>
     toast("Someone else changed this book at the same time. It is fresh again; your last step was not made, so make it once more if it is still needed.", { key: "stale" }),

@@ -39,19 +39,19 @@ export function marksOf(map, doubts) {
  *
  * @param {MapPage} page
  * @param {Bar[]} bars of that page
- * @param {{doubted: Set<string>, selected?: string, starts: Map<string, string>, boost?: number}} state
+ * @param {{doubted: Set<string>, selected?: string, starts: Map<string, string>, boost?: number, marked?: Set<string>}} state
  *     `starts`: bar id to the name of the number that begins there; `boost`: how much larger than
  *     the page's own measure the letters are, so that they can be read on a small screen
  * @returns {SVGGElement}
  */
-export function drawPage(page, bars, { doubted, selected, starts, boost = 1 }) {
+export function drawPage(page, bars, { doubted, selected, starts, boost = 1, marked }) {
   const layer = svg("g", { class: "overlay" });
   for (const system of page.systems) {
     layer.append(svg("polygon", { class: "system", points: points(taller(system.outline, system.staffSpace)) }));
   }
   for (const bar of bars) {
     const space = page.systems.find((s) => s.index === bar.system)?.staffSpace ?? 20;
-    layer.append(drawBar(bar, space, { unsure: isUnsure(bar, doubted), selected: bar.id === selected, starts: starts.get(bar.id), boost }));
+    layer.append(drawBar(bar, space, { unsure: isUnsure(bar, doubted), selected: bar.id === selected || marked?.has(bar.id) === true, starts: starts.get(bar.id), boost }));
   }
   return layer;
 }
@@ -81,6 +81,35 @@ function drawBar(bar, s, { unsure, selected, starts, boost }) {
   return group;
 }
 
+/** In a narrow bar letters shrink to this share, so as not to run into the next bar's. */
+const NARROWEST = 0.55;
+
+/**
+ * @param {Bar} bar
+ * @returns {[string, string][]} what is written behind its number, and how
+ */
+function platesOf(bar) {
+  /** @type {[string, string][]} */
+  const all = [
+    [markText(bar.rehearsal), `pill-mark enclosure-${bar.rehearsal?.enclosure}`],
+    [bar.key?.printed ? keySign(bar.key.fifths) : "", "pill-meter"],
+    [bar.meter?.printed ? meterText(bar.meter) : "", "pill-meter"],
+  ];
+  return all.filter(([text]) => text);
+}
+
+/**
+ * How wide what is written under a bar is, in letters of a size.
+ *
+ * @param {Bar} bar
+ * @param {number} t
+ */
+function plateWidth(bar, t) {
+  const name = bar.label ?? String(bar.number);
+  const plates = platesOf(bar).reduce((sum, [text]) => sum + pillWidth(text, t * 1.25) + t * 0.4, 0);
+  return t * (0.85 * name.length + 0.4) + plates + (bar.count > 1 ? t * 2 : 0);
+}
+
 /**
  * @param {SVGGElement} group
  * @param {Bar} bar
@@ -90,19 +119,15 @@ function drawBar(bar, s, { unsure, selected, starts, boost }) {
  */
 function plates(group, bar, s, boost, unsure) {
   const o = bar.outline;
-  const t = s * boost;
+  const room = o[2][0] - o[3][0] - s * 0.4;
+  const t = s * boost * Math.min(1, Math.max(NARROWEST, room / plateWidth(bar, s * boost)));
   const low = Math.max(o[2][1], o[3][1]);
   const y = low + s + t * 1.2;
   const name = bar.label ?? String(bar.number);
   let x = o[3][0] + s * 0.25;
   group.append(svg("text", { class: "bar-number", x, y: y + t * 0.4, "font-size": t * 1.25, text: name }));
   x += t * (0.85 * name.length + 0.4);
-  for (const [text, kind] of [
-    [markText(bar.rehearsal), `pill-mark enclosure-${bar.rehearsal?.enclosure}`],
-    [bar.key?.printed ? keySign(bar.key.fifths) : "", "pill-meter"],
-    [bar.meter?.printed ? meterText(bar.meter) : "", "pill-meter"],
-  ]) {
-    if (!text) continue;
+  for (const [text, kind] of platesOf(bar)) {
     const width = pillWidth(text, t * 1.25);
     group.append(pill(text, x + width / 2, y, t * 1.25, kind));
     x += width + t * 0.4;

@@ -57,6 +57,11 @@ export class Panel {
     this.#body.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest" });
   }
 
+  /** Goes to the first answer of the doubt at hand. */
+  toAnswer() {
+    /** @type {HTMLElement|null} */ (this.#body.querySelector("#answer-1"))?.focus({ preventScroll: true });
+  }
+
   draw() {
     for (const [id, tab] of this.#buttons) {
       const on = id === this.#tab;

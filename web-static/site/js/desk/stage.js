@@ -43,7 +43,7 @@ export class Stage {
   constructor(book, bus) {
     this.#book = book;
     this.#bus = bus;
-    this.view.tap = (p) => this.#tap(p);
+    this.view.tap = (p, event) => this.#tap(p, event);
     this.view.hover = (p) => this.#hover(p);
     this.#layer.append(this.#frame);
     this.view.grab = (event, p) => (this.#drawing ? this.#drawFrame(p) : this.#grab(event) ?? (this.#adding ? undefined : this.#grabMark(event)));
@@ -109,7 +109,7 @@ export class Stage {
    * @param {string} id of the page's image
    * @param {Bar[]} bars
    * @param {Bar|undefined} selected
-   * @param {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline}} state
+   * @param {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline, marked?: Set<string>}} state
    *     `region`: where the doubt at hand is
    */
   draw(page, id, bars, selected, state) {
@@ -129,7 +129,7 @@ export class Stage {
     this.#drawHandles();
   }
 
-  /** @type {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline}} */
+  /** @type {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline, marked?: Set<string>}} */
   #state = { doubted: new Set(), starts: new Map() };
   #boost = 1;
 
@@ -173,12 +173,15 @@ export class Stage {
     return hit.sort((a, b) => Math.abs(centre(a.outline)[1] - p[1]) - Math.abs(centre(b.outline)[1] - p[1]))[0];
   }
 
-  /** @param {Point} p */
-  #tap(p) {
+  /**
+   * @param {Point} p
+   * @param {PointerEvent} [event]
+   */
+  #tap(p, event) {
     this.focus();
     const bar = this.#at(p);
     if (this.#adding && bar) this.#bus.emit("cut-at", { bar, p });
-    else this.#bus.emit("pick", bar);
+    else this.#bus.emit(event?.shiftKey && bar ? "pick-also" : "pick", bar);
   }
 
   /** @param {Point} p */
@@ -208,7 +211,9 @@ export class Stage {
     const bar = this.#selected;
     if (!bar) return;
     const o = bar.outline;
-    const r = 15 / this.view.scale;
+    // on a phone a large knob would hide the bar it belongs to; the reach of a finger stays
+    const r = (innerWidth < 640 ? 9 : 15) / this.view.scale;
+    const reach = 24 / this.view.scale;
     const first = !this.#bars.some((b) => b.system === bar.system && b.id !== bar.id && centre(b.outline)[0] < centre(o)[0]);
     /** @type {[string, Point, Point][]} */
     const sides = [["end", o[1], o[2]]];
@@ -220,7 +225,7 @@ export class Stage {
         svg(
           "g",
           { class: "handle", "data-side": side },
-          svg("circle", { class: "handle-reach", cx: x, cy: y, r: r * 1.6 }),
+          svg("circle", { class: "handle-reach", cx: x, cy: y, r: reach }),
           svg("circle", { class: "handle-knob", cx: x, cy: y, r }),
           svg("path", { class: "handle-arrows", "stroke-width": r * 0.16, d: `M${x - r * 0.2} ${y - r * 0.35} L${x - r * 0.6} ${y} L${x - r * 0.2} ${y + r * 0.35} M${x + r * 0.2} ${y - r * 0.35} L${x + r * 0.6} ${y} L${x + r * 0.2} ${y + r * 0.35}` }),
         ),

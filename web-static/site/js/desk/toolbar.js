@@ -4,15 +4,22 @@ import { icon } from "../core/icons.js";
 /** The row over the page: which page, how large, back and again, checked. */
 export class Toolbar {
   #act;
-  #page = el("span", { class: "page-name" });
+  #at = el("input", { class: "page-at", id: "page-at", type: "text", inputmode: "numeric", autocomplete: "off", maxlength: 4, title: "Go to a page (G)" });
+  #of = el("span");
+  #page = el("label", { class: "page-name" }, el("span", { class: "visually-hidden", text: "Page" }), this.#at, this.#of);
   #parts = /** @type {Record<string, HTMLButtonElement>} */ ({});
   node;
 
-  /** @param {(run: string) => void} act */
-  constructor(act) {
+  /**
+   * @param {(run: string) => void} act
+   * @param {(index: number) => void} jump to a page
+   */
+  constructor(act, jump) {
     this.#act = act;
-    const part = (/** @type {string} */ run, /** @type {string} */ label, /** @type {string} */ sign, cls = "") => {
-      const made = button("", () => this.#act(run), { class: `btn btn-icon ${cls}`, "aria-label": label, title: label, id: `tool-${run}` }, icon(sign));
+    this.#at.addEventListener("focus", () => this.#at.select());
+    this.#at.addEventListener("change", () => jump(Number(this.#at.value)));
+    const part = (/** @type {string} */ run, /** @type {string} */ label, /** @type {string} */ sign, cls = "", word = "") => {
+      const made = button("", () => this.#act(run), { class: `btn btn-icon ${cls}`, "aria-label": label, title: label, id: `tool-${run}` }, icon(sign), word ? el("span", { class: "tool-word", text: word }) : null);
       this.#parts[run] = made;
       return made;
     };
@@ -22,8 +29,8 @@ export class Toolbar {
       "div",
       { class: "toolbar", role: "toolbar", "aria-label": "Page and view" },
       el("div", { class: "tool-set" }, part("page-before", "Page before", "left"), this.#page, part("page-after", "Page after", "right")),
-      el("div", { class: "tool-set" }, part("undo", "Take back", "undo"), part("redo", "Do it again", "redo")),
-      el("div", { class: "tool-set" }, part("add", "Add a barline", "barline"), part("doubt", "Next doubt", "doubt")),
+      el("div", { class: "tool-set" }, part("undo", "Take back", "undo", "", "Back"), part("redo", "Do it again", "redo", "", "Again")),
+      el("div", { class: "tool-set" }, part("add", "Add a barline", "barline", "", "Barline"), part("doubt", "Next doubt", "doubt", "", "Doubt")),
       el("div", { class: "tool-set" }, part("smaller", "Smaller", "minus", "hide-small"), part("fit", "Whole page or its width", "fit"), part("larger", "Larger", "plus", "hide-small"), part("dim", "Paper: bright, dimmed, night", "dim")),
       el("div", { class: "tool-set tool-end" }, part("help", "All keys", "help", "hide-small"), verify),
     );
@@ -33,8 +40,8 @@ export class Toolbar {
    * @param {{index: number, pages: number, first: boolean, last: boolean, undo: number, redo: number, adding: boolean, verified: boolean, doubts: number, readable: boolean}} now
    */
   draw(now) {
-    this.#page.textContent = `${now.index} of ${now.pages}`;
-    this.#page.setAttribute("aria-label", `Page ${now.index} of ${now.pages}`);
+    this.#at.value = String(now.index);
+    this.#of.textContent = ` of ${now.pages}`;
     this.#parts["page-before"].disabled = now.first;
     this.#parts["page-after"].disabled = now.last;
     this.#parts.undo.disabled = now.undo === 0;

@@ -118,6 +118,9 @@ function partCut(x, y, w) {
   return [svg("rect", { class: "form-part", x, y, width: w, height: HEIGHT }), svg("path", { class: "form-hatch", d: strokes.join(" ") })];
 }
 
+/** A key signature with its figure; it goes over the meter where both don't fit side by side. */
+const KEY_WIDTH = 24;
+
 /**
  * @param {{bar: RoadBar, x: number, row: number, w: number}} place
  * @param {RoadBar|undefined} before
@@ -181,7 +184,9 @@ function over(group, bar, x, y, w, goesOn) {
   if (bar.meter?.printed && !(bar.count > 1 && w < 70)) {
     group.append(svg("text", { class: "form-meter", x: x + 5, y: y + HEIGHT - 6, text: meterText(bar.meter) }));
   }
-  if (bar.key?.printed) group.append(svg("text", { class: "form-meter", x: x + (bar.meter?.printed ? 36 : 5), y: y + HEIGHT - 6, text: keySign(bar.key.fifths) }));
+  const behind = bar.meter?.printed ? 8 + 10 * meterText(bar.meter).length : 5;
+  const beside = behind + KEY_WIDTH <= w;
+  if (bar.key?.printed) group.append(svg("text", { class: "form-meter", x: x + (beside ? behind : 5), y: y + HEIGHT - (beside ? 6 : 22), text: keySign(bar.key.fifths) }));
   if (bar.ending?.length) bracket(group, bar, x, y, w, goesOn);
   const [start, end] = [signs(bar, true), signs(bar, false)];
   const high = bar.ending?.length ? y + HEIGHT + 17 : y - 12;

@@ -41,7 +41,7 @@ class RoadRoom {
   #changes = el("section", { class: "card", "aria-label": "Changes" });
   #asked = el("section", { class: "card", id: "asked", "aria-label": "Questions", hidden: true });
   #version = el("div");
-  #turns = new TurnStrip((id) => this.#nameOf(id));
+  #turns = new TurnStrip(this.#book, (id) => this.#nameOf(id), (id) => this.#model.numbers.find((n) => n.bars.some((b) => b.id === id))?.bars[0]?.id);
   #width = 0;
 
   async start() {
@@ -185,10 +185,11 @@ class RoadRoom {
       { yes: "Yes, make it so" },
     );
     if (!sure) return;
+    // now, not when the answer is there: by then other bars may be chosen for the next change
+    this.#choose.clear();
     try {
       const made = await this.#model.add({ ...change, ...holds(sure) });
       if (!made) return;
-      this.#choose.clear();
       toast(text, { kind: "good", action: { label: "Take back", last: "changes", run: () => void this.#model.undo().catch(complain) } });
     } catch (error) {
       complain(error);

@@ -1,5 +1,5 @@
 import { el, show } from "../core/dom.js";
-import { gapText, turnKey, verdictChip } from "../shared/turn.js";
+import { gapText, tempoLink, turnKey, verdictChip } from "../shared/turn.js";
 
 /** @typedef {import("../core/types.js").Turn} Turn */
 
@@ -11,9 +11,18 @@ export class TurnStrip {
   #shown = "";
   node = el("section", { class: "card", "aria-label": "Your turns" });
 
-  /** @param {(bar: string) => string} name says where a bar is */
-  constructor(name) {
+  #book;
+  #begins;
+
+  /**
+   * @param {string} book
+   * @param {(bar: string) => string} name says where a bar is
+   * @param {(bar: string) => string|undefined} begins the bar at which its number begins
+   */
+  constructor(book, name, begins) {
+    this.#book = book;
     this.#name = name;
+    this.#begins = begins;
   }
 
   /**
@@ -48,6 +57,7 @@ export class TurnStrip {
       el("b", { text: `${turn.fromPage} → ${turn.toPage}${turn.pass > 1 ? `, pass ${turn.pass}` : ""}` }),
       verdictChip(turn.verdict),
       el("span", { class: "soft small", text: [this.#name(turn.leaves), gapText(turn.gap)].filter(Boolean).join(" · ") }),
+      tempoLink(turn, this.#book, this.#begins(turn.leaves)),
       same ? null : el("span", { class: "small", text: was ? `was ${gapText(was.gap)}, ${this.#name(was.leaves)}` : "new" }),
     );
   }

@@ -23,6 +23,19 @@ export function gapText(gap) {
   return [gap.bars ? count(gap.bars, "bar") : "", beats, time, plus].filter(Boolean).join(" · ");
 }
 
+/**
+ * Where the tempo is said that a turn's time hangs on; nothing where its time is known, or nothing is counted.
+ *
+ * @param {Turn} turn
+ * @param {string} book
+ * @param {string|undefined} bar at which its number begins
+ */
+export function tempoLink(turn, book, bar) {
+  const { gap } = turn;
+  if (!gap || gap.seconds !== undefined || !(gap.bars || gap.beats)) return null;
+  return el("a", { class: "btn btn-quiet tempo-link", href: `/desk.html?b=${encodeURIComponent(book)}&bar=${encodeURIComponent(bar ?? turn.leaves)}&field=tempo`, text: "Say the tempo" });
+}
+
 /** @param {Turn} turn */
 export function turnKey(turn) {
   return `${turn.fromPage}>${turn.toPage}/${turn.direction}/${turn.pass}`;

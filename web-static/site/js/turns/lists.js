@@ -1,6 +1,8 @@
+import { bookPath, call, read } from "../core/api.js";
 import { el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { recall, remember } from "../core/store.js";
+import { complain } from "../core/toast.js";
 import { count, duration, plain } from "../core/words.js";
 import { unsureText } from "./head.js";
 
@@ -65,27 +67,50 @@ function inHand(word) {
 }
 
 /**
- * The marks to write, by page, each with a tick; the ticks stay on this machine.
+ * The marks to write, by page, each with a tick: it stands in the book then, until it is ticked as erased.
  *
- * @param {string} book
+ * @param {PencilMark[]} marks of the plan
+ * @param {BarNames} names
+ * @param {Marks} kept
+ */
+export function markList(marks, names, kept) {
+  const has = (/** @type {PencilMark} */ mark) => kept.written.some((w) => markKey(w) === markKey(mark));
+  return ticks(marks, names, { checked: has, word: "written", none: "Nothing to write.", tick: (mark, on) => kept.tick(mark, on), count: () => marks.filter(has).length });
+}
+
+/**
+ * The marks to erase: what was ticked as written, also for changes that don't count any more.
+ *
+ * @param {BarNames} names
+ * @param {Marks} kept
+ */
+export function eraseList(names, kept) {
+  const marks = [...kept.written].sort((a, b) => a.page - b.page || names.place(a.bar) - names.place(b.bar));
+  const gone = new Set();
+  const tick = (/** @type {PencilMark} */ mark, /** @type {boolean} */ on) => {
+    if (on) gone.add(markKey(mark));
+    else gone.delete(markKey(mark));
+    return kept.tick(mark, !on);
+  };
+  return ticks(marks, names, { checked: () => false, word: "erased", none: "Nothing was ticked as written.", tick, count: () => gone.size });
+}
+
+/**
  * @param {PencilMark[]} marks
  * @param {BarNames} names
- * @param {"pencil"|"erase"} kind
+ * @param {{checked: (mark: PencilMark) => boolean, word: string, none: string, tick: (mark: PencilMark, on: boolean) => Promise<boolean>, count: () => number}} how
  */
-export function markList(book, marks, names, kind) {
-  if (marks.length === 0) return el("p", { class: "soft", text: "Nothing to write." });
-  const key = `${kind}.${book}`;
-  const done = new Set(recall(key, /** @type {string[]} */ ([])));
+function ticks(marks, names, { checked, word, none, tick, count: ticked }) {
+  if (marks.length === 0) return el("p", { class: "soft", text: none });
   const note = el("p", { class: "soft", "aria-live": "polite" });
-  const say = () => (note.textContent = `${marks.filter((m) => done.has(markKey(m))).length} of ${marks.length} ${kind === "pencil" ? "written" : "erased"}`);
+  const say = () => (note.textContent = `${ticked()} of ${marks.length} ${word}`);
   const items = marks.map((mark) => {
-    const id = markKey(mark);
-    const box = el("input", { type: "checkbox", checked: done.has(id) });
+    const box = el("input", { type: "checkbox", checked: checked(mark) });
     box.addEventListener("change", () => {
-      if (box.checked) done.add(id);
-      else done.delete(id);
-      remember(key, [...done]);
-      say();
+      void tick(mark, box.checked).then((made) => {
+        if (!made) box.checked = !box.checked;
+        say();
+      });
     });
     const where = [`Page ${mark.page}`, mark.system ? `line ${mark.system}` : "", names.long(mark.bar)].filter(Boolean).join(", ");
     return el("li", { class: "item" }, el("label", { class: "tick-line" }, box, el("span", {}, el("b", { text: mark.sign ?? plain(mark.mark) }), el("span", { class: "soft small block", text: where }), mark.unsure?.length ? el("span", { class: "soft small block", text: `Not checked: ${mark.unsure.join("; ")}` }) : null)));
@@ -96,5 +121,44 @@ export function markList(book, marks, names, kind) {
 
 /** @param {PencilMark} mark */
 function markKey(mark) {
-  return [mark.page, mark.bar, mark.mark].join("/");
+  return [mark.bar, mark.mark].join("/");
+}
+
+/** The marks that stand in the book in pencil, as the service keeps them. */
+export class Marks {
+  #book;
+  /** @type {PencilMark[]} */
+  written = [];
+
+  /** @param {string} book */
+  constructor(book) {
+    this.#book = book;
+  }
+
+  /** Fetches them; ticks that only this browser had so far go along. @param {PencilMark[]} planned */
+  async load(planned) {
+    this.written = (await read(this.#book, "/marks")).written;
+    const key = `pencil.${this.#book}`;
+    const old = new Set(recall(key, /** @type {string[]} */ ([])));
+    if (old.size === 0) return;
+    for (const mark of planned) if (old.has([mark.page, mark.bar, mark.mark].join("/"))) await this.tick(mark, true);
+    remember(key, []);
+  }
+
+  /**
+   * @param {PencilMark} mark
+   * @param {boolean} written or not any more
+   * @returns {Promise<boolean>} whether that is kept
+   */
+  async tick(mark, written) {
+    try {
+      /** @type {import("../core/api.js").Answered<{written: PencilMark[]}>} */
+      const { data } = await call("POST", bookPath(this.#book, "/marks"), { body: { mark, written } });
+      this.written = data.written;
+      return true;
+    } catch (error) {
+      complain(error);
+      return false;
+    }
+  }
 }

@@ -12,7 +12,7 @@ import { turnKey } from "../shared/turn.js";
 import { versionSwitch } from "../shared/version.js";
 import { aheadList } from "./ahead.js";
 import { checkedText, sideQuestion } from "./head.js";
-import { instrumentList, markList, restList } from "./lists.js";
+import { Marks, eraseList, instrumentList, markList, restList } from "./lists.js";
 import { BarNames } from "./names.js";
 import { noteList } from "./notes.js";
 import { nightList } from "./night.js";
@@ -59,6 +59,7 @@ class TurnsRoom {
   #pages = [];
   /** @type {BarNames|undefined} */
   #names;
+  #marks = new Marks(this.#book);
   #since = new SinceBox(this.#book, () => this.#names);
 
   async start() {
@@ -91,6 +92,7 @@ class TurnsRoom {
     shell({ room: "turns", book: this.#book, title: `${book.title}, ${book.part}` });
     this.#pages = book.pages;
     this.#names = new BarNames(map, new Map(book.pages.map((p) => [p.index, p.id])));
+    await this.#marks.load(plan.pencil).catch(() => {});
     this.#plan = plan;
     this.#printed = printed;
     this.#settings = settings;
@@ -176,8 +178,8 @@ class TurnsRoom {
       case "since":
         void this.#since.load().catch(complain);
         return this.#since.node;
-      case "pencil": return markList(this.#book, this.#plan.pencil, names, "pencil");
-      case "erase": return markList(this.#book, this.#plan.pencil, names, "erase");
+      case "pencil": return markList(this.#plan.pencil, names, this.#marks);
+      case "erase": return eraseList(names, this.#marks);
       default: return this.#turns(names);
     }
   }

@@ -14,6 +14,8 @@ export class BarNames {
   #titles;
   /** @type {Map<string, number>} */
   #places;
+  /** @type {Map<string, string|undefined>} */
+  #firsts;
 
   /**
    * @param {BarMap} map
@@ -23,6 +25,7 @@ export class BarNames {
     this.#bars = new Map(map.bars.map((b) => [b.id, b]));
     this.#pages = pages;
     this.#titles = new Map(map.numbers.map((n) => [n.label, n.title]));
+    this.#firsts = new Map(map.numbers.map((n) => [n.label, n.firstBar]));
     this.#places = new Map(map.bars.map((b, i) => [b.id, i]));
     const starts = new Map(map.numbers.flatMap((n) => (n.firstBar ? [[n.firstBar, n.label]] : [])));
     let now = "";
@@ -35,6 +38,11 @@ export class BarNames {
   /** @param {string} label a number with its title */
   number(label) {
     return numberName({ label, title: this.#titles.get(label) });
+  }
+
+  /** @param {string} id the bar at which the number begins that a bar lies in */
+  begins(id) {
+    return this.#firsts.get(this.#numbers.get(id) ?? "");
   }
 
   /** @param {string} id where a bar stands in the book, 0 for the first */

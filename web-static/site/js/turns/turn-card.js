@@ -1,7 +1,7 @@
 import { cropPath } from "../core/api.js";
 import { el } from "../core/dom.js";
 import { count } from "../core/words.js";
-import { gapText, turnKey, verdictChip } from "../shared/turn.js";
+import { gapText, tempoLink, turnKey, verdictChip } from "../shared/turn.js";
 import { unsureText } from "./head.js";
 
 /** @typedef {import("../core/types.js").Turn} Turn */
@@ -53,6 +53,7 @@ export function turnCard(turn, { book, names, printed, changed }) {
     ),
     el("p", { class: "soft small", text: `After ${names.long(turn.leaves)}${sheets > 1 ? ` · ${sheets} leaves at once` : ""}${turn.mark ? ` · write “${turn.mark}”` : ""}` }),
     gaps(turn, printed, changed, names),
+    tempoLink(turn, book, names.begins(turn.leaves)),
     turn.because ? el("p", { class: "soft small", text: `Not known: ${turn.because}.` }) : null,
     first ? el("p", { class: "advice" }, first.text) : null,
     unsureText(turn.unsure),

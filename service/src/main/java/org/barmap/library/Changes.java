@@ -46,4 +46,15 @@ public interface Changes {
 
   /** Returns the history of steps. */
   History history(String book);
+
+  /** Returns the marks that stand in the book in pencil: written, and not erased yet. */
+  List<ObjectNode> written(String book);
+
+  /**
+   * Says that a mark was written, or that it does not stand there any more.
+   *
+   * @param mark a mark of the pencil list; what is at its {@code bar} and is a {@code mark} of this
+   *     kind is one
+   */
+  List<ObjectNode> tick(String book, ObjectNode mark, boolean written);
 }

@@ -19,6 +19,7 @@ import org.barmap.web.route.ChangeRoutes;
 import org.barmap.web.route.EventRoutes;
 import org.barmap.web.route.ExportRoutes;
 import org.barmap.web.route.MapRoutes;
+import org.barmap.web.route.MarkRoutes;
 import org.barmap.web.route.PackRoutes;
 import org.barmap.web.route.PageRoutes;
 import org.barmap.web.route.PlanRoutes;
@@ -70,6 +71,7 @@ public final class WebServer implements AutoCloseable {
               new SecondRoutes(library, worker).register(config.routes);
               Planning planning = new Planning(library);
               new ChangeRoutes(library, events, planning).register(config.routes);
+              new MarkRoutes(library).register(config.routes);
               new PlanRoutes(library, planning).register(config.routes);
               new SinceRoutes(library, planning).register(config.routes);
               new ExportRoutes(library, planning).register(config.routes);

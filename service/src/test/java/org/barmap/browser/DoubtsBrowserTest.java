@@ -64,6 +64,80 @@ class DoubtsBrowserTest extends VisitingTest {
         Severity.DOUBT, Stage.RECKON, bar, code, "Asked: " + code, answers, weight);
   }
 
+  /** Where no place is asked for, the desk opens at what would shift most, and keys do the rest. */
+  @Test
+  @Order(0)
+  void doubtsComeFirstAndAreAnsweredByKeys() {
+    browser.go("/desk.html?b=" + book);
+    browser.see(".doubt[aria-current][data-code=count-unsure]");
+    browser.see(".bar.selected[data-bar='" + rest + "']");
+    browser.waiting(20).until(d -> "answer-1".equals(focused()));
+    Object high =
+        browser.script(
+            "return document.querySelector('.bar.selected .bar-field').getBoundingClientRect().height");
+    assertThat(((Number) high).doubleValue()).as("pixels of a staff to judge").isGreaterThan(60);
+    int before = bar(rest).path("count").asInt();
+    browser.press("1");
+    browser.see(".doubt[aria-current][data-code=barline-unsure]");
+    browser.waiting(20).until(d -> "answer-1".equals(focused()));
+    browser.press("1");
+    browser.waiting(20).until(d -> browser.all("[data-code=barline-unsure]").size() == 1);
+    browser.see(".page-name [id=page-at]");
+    browser.waiting(20).until(d -> browser.attribute("#page-at", "value").equals("2"));
+    browser.undo();
+    browser.undo();
+    browser.count(".doubt", 3, 20);
+    assertThat(bar(rest).path("count").asInt()).isEqualTo(before);
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  private String focused() {
+    return String.valueOf(browser.script("return document.activeElement?.id ?? ''"));
+  }
+
+  /**
+   * One key says the last correction again; marked bars are corrected together; G goes to a page.
+   */
+  @Test
+  @Order(0)
+  void aFixIsRepeatedOnOtherBarsAndPagesAreJumpedTo() {
+    List<JsonNode> music = new java.util.ArrayList<>();
+    for (JsonNode bar : map().path("bars")) {
+      if (bar.path("page").asInt() == 2 && bar.path("content").asString().equals("music")) {
+        music.add(bar);
+      }
+    }
+    List<String> ids = music.stream().map(b -> b.path("id").asString()).limit(4).toList();
+    browser.go("/desk.html?b=" + book + "&p=2&bar=" + ids.get(0));
+    browser.see(".bar-form[data-bar='" + ids.get(0) + "']");
+    browser.press("c");
+    browser.waiting(20).until(d -> content(ids.get(0)).equals("rest"));
+    browser.point("[data-bar='" + ids.get(1) + "'] .bar-field");
+    browser.see(".bar-form[data-bar='" + ids.get(1) + "']");
+    browser.press("r");
+    browser.waiting(20).until(d -> content(ids.get(1)).equals("rest"));
+    browser.point("[data-bar='" + ids.get(2) + "'] .bar-field");
+    browser.press("x");
+    browser.point("[data-bar='" + ids.get(3) + "'] .bar-field");
+    browser.see(".bar-form[data-bar='" + ids.get(3) + "']");
+    browser.count(".bar.selected", 2, 20);
+    browser.press("r");
+    browser.waiting(20).until(d -> content(ids.get(2)).equals("rest"));
+    assertThat(content(ids.get(3))).isEqualTo("rest");
+    browser.press("g");
+    browser.press("3", org.openqa.selenium.Keys.ENTER);
+    browser.waiting(20).until(d -> browser.path().contains("p=3"));
+    for (int i = 0; i < 4; i++) {
+      browser.undo();
+    }
+    browser.waiting(20).until(d -> content(ids.get(0)).equals("music"));
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  private String content(String id) {
+    return bar(id).path("content").asString();
+  }
+
   @Test
   @Order(1)
   void anAnswerSaysWhatItWouldChangeAndChangesThat() {

@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
 
 /** What a message offers is about what it says, and it lies over nothing that is in use. */
 class NoticesBrowserTest extends VisitingTest {
@@ -75,5 +78,59 @@ class NoticesBrowserTest extends VisitingTest {
                 })();
                 """));
     assertThat(over).isEqualTo("true false");
+  }
+
+  /** Two insertions made by hand, one after the other, as a player on the phone makes them. */
+  @Test
+  void theLaterOfTwoStepsIsTakenBackAndTheEarlierStays() {
+    browser.go("/road.html?b=" + book);
+    insert(2);
+    browser.waiting(20).until(d -> toasts("2 inserted after"));
+    insert(3);
+    browser.waiting(20).until(d -> toasts("3 inserted after"));
+    assertThat(browser.all(".toast-action")).hasSize(1);
+    browser.click(".toast:has(.toast-action) .toast-action");
+    browser.count(".change", 1, 20);
+    JsonNode left = api.get("/api/books/" + book + "/changes").path("changes");
+    assertThat(left).hasSize(1);
+    assertThat(left.get(0).path("bars").asInt()).isEqualTo(2);
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  private boolean toasts(String text) {
+    return browser.all(".toast-text").stream().anyMatch(t -> t.getText().contains(text));
+  }
+
+  private void insert(int bars) {
+    browser.point(".number .form-bar");
+    browser.click("[data-kind=insert]");
+    browser.empty("dialog [name=bars]");
+    browser.type("dialog [name=bars]", Integer.toString(bars));
+    browser.click("dialog [type=submit]");
+    browser.see("dialog #holding");
+    browser.click("dialog [type=submit]");
+    browser.waiting(20).until(d -> browser.all("dialog").isEmpty());
+  }
+
+  /** A director's list of twenty lines is accepted by one step, and taken back as one. */
+  @Test
+  void aPastedListIsOneStep() {
+    browser.go("/road.html?b=" + book);
+    browser.see("#change-words");
+    int before = api.get("/api/books/" + book + "/changes").path("changes").size();
+    String lines =
+        IntStream.rangeClosed(1, 20)
+            .mapToObj(i -> "No. 1: watch at " + i)
+            .collect(Collectors.joining("\\n"));
+    browser.script("document.getElementById('change-words').value = '" + lines + "'");
+    browser.click("#read-words");
+    browser.see("#accept-words", "20 changes");
+    long start = System.nanoTime();
+    browser.click("#accept-words");
+    browser.count(".change", before + 20, 30);
+    System.out.printf(
+        "pasted list of 20 lines accepted in %d ms%n", (System.nanoTime() - start) / 1_000_000);
+    JsonNode history = api.get("/api/books/" + book + "/changes/history").path("entries");
+    assertThat(history.get(0).path("text").asString()).isEqualTo("Added: 20 changes");
   }
 }

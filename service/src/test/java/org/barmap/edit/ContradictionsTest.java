@@ -5,10 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.AddBarline;
 import org.barmap.edit.kind.BarCorrection;
+import org.barmap.edit.kind.Correction;
 import org.barmap.edit.kind.NumberCorrection;
 import org.barmap.edit.kind.PageCorrection;
 import org.barmap.map.BarMap;
@@ -95,5 +97,39 @@ class ContradictionsTest extends SmallBook {
     assertThat(codes(same)).contains("order-same@b4");
     Draft next = done(new NumberCorrection.StartNumber("b4", "7A", "")).draft();
     assertThat(codes(next)).noneMatch(c -> c.startsWith("order"));
+  }
+
+  /**
+   * A part names the numbers its player rests in, "No. 3 TACET", over the music of the next one
+   * (common practice); read together, No. 4's music is called No. 3, and 4 is missing.
+   */
+  @Test
+  void aGapInTheOrderOfNumbersIsAskedWithTacetAmongItsAnswers() {
+    Draft gap = done(new NumberCorrection.StartNumber("b4", "9", "")).draft();
+    Finding asked =
+        gap.open().stream().filter(f -> f.code().equals("order-gap")).findFirst().orElseThrow();
+    assertThat(asked.bar()).contains("b4");
+    assertThat(asked.text()).contains("No. 7", "No. 9", "No. 8");
+    assertThat(asked.answers())
+        .extracting(Finding.Answer::label)
+        .containsExactly(
+            "No. 8 is tacet", "The music before is No. 8", "No. 8 is not in this part");
+    Draft tacet = done(gap, correction(asked.answers().get(0).correction())).draft();
+    assertThat(tacet.map().numbers()).extracting(n -> n.label()).containsExactly("7", "8", "9");
+    assertThat(codes(tacet)).noneMatch(c -> c.startsWith("order"));
+    Draft renamed = done(gap, correction(asked.answers().get(1).correction())).draft();
+    assertThat(renamed.map().numbers()).extracting(n -> n.label()).containsExactly("8", "9");
+    assertThat(renamed.map().numbers().get(0).title()).isEqualTo("Low Tide");
+    assertThat(codes(renamed)).noneMatch(c -> c.startsWith("order"));
+    Draft right =
+        done(gap, new PageCorrection.DismissDoubt("order-gap", Optional.of("b4"), Optional.of(1)))
+            .draft();
+    assertThat(codes(right)).noneMatch(c -> c.startsWith("order"));
+    Draft wide = done(new NumberCorrection.StartNumber("b4", "12", "")).draft();
+    assertThat(texts(wide)).anyMatch(t -> t.contains("No. 8 to No. 11"));
+  }
+
+  private static Correction correction(Map<String, String> answer) {
+    return BarMapJson.mapper().convertValue(answer, Correction.class);
   }
 }

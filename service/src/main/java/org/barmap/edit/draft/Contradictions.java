@@ -52,6 +52,9 @@ public final class Contradictions {
   static final Set<String> OF_NUMBERS =
       Set.of(JUMP, PRINT, BEGINS, FindingWriter.MISREAD, FindingWriter.MISSING);
 
+  /** Between two musical numbers one is missing. */
+  public static final String GAP = "order-gap";
+
   private static final Pattern FIGURES = Pattern.compile("(\\d{1,4}).*");
 
   private final BarMap map;
@@ -211,6 +214,7 @@ public final class Contradictions {
     Map<String, MusicalNumber> named = new HashMap<>();
     OptionalInt highest = OptionalInt.empty();
     Map<String, Bar> bars = map.barsById();
+    MusicalNumber before = new MusicalNumber("", "", Optional.empty(), Optional.empty(), false);
     for (MusicalNumber n : map.numbers()) {
       Optional<Bar> first = n.firstBar().map(bars::get);
       OptionalInt own = figure(n.label());
@@ -227,8 +231,59 @@ public final class Contradictions {
                 .formatted(n.label(), highest.getAsInt());
         order(first.get(), BACK, text, "It is printed so");
       }
+      if (first.isPresent()
+          && own.isPresent()
+          && highest.isPresent()
+          && own.getAsInt() > highest.getAsInt() + 1) {
+        gap(first.get(), n.label(), before, highest.getAsInt() + 1, own.getAsInt() - 1);
+      }
       highest = own.isPresent() ? own : highest;
+      before = n;
     }
+  }
+
+  /**
+   * Where a number is tacet its name stands over the next one's music ("No. 3 TACET"), so that the
+   * music may be called like it.
+   */
+  private void gap(Bar bar, String label, MusicalNumber before, int from, int to) {
+    if (!asked.add(GAP + "@" + bar.id())) {
+      return;
+    }
+    String missing = from == to ? "No. " + from + " is" : "No. " + from + " to No. " + to + " are";
+    String text =
+        "After No. %s comes No. %s: %s nowhere.".formatted(before.label(), label, missing);
+    List<Answer> answers = new ArrayList<>();
+    answers.add(
+        new Answer(
+            "No. " + from + " is tacet",
+            Map.of(
+                "kind",
+                "add-tacet-number",
+                "before",
+                bar.id(),
+                "label",
+                Integer.toString(from),
+                "title",
+                "")));
+    before
+        .firstBar()
+        .ifPresent(
+            first ->
+                answers.add(
+                    new Answer(
+                        "The music before is No. " + to,
+                        Map.of(
+                            "kind",
+                            "start-number",
+                            "bar",
+                            first,
+                            "label",
+                            Integer.toString(to),
+                            "title",
+                            before.title()))));
+    answers.add(new Answer(missing.replaceFirst("( is| are)$", "$1 not in this part"), Map.of()));
+    add(bar, GAP, text, answers, 1);
   }
 
   private void order(Bar bar, String code, String text, String stays) {

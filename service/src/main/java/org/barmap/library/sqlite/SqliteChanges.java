@@ -278,4 +278,14 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
   public History history(String book) {
     return jdbi.withHandle(h -> LOG.history(h, book));
   }
+
+  @Override
+  public List<ObjectNode> written(String book) {
+    return new WrittenMarks(jdbi).of(book);
+  }
+
+  @Override
+  public List<ObjectNode> tick(String book, ObjectNode mark, boolean written) {
+    return new WrittenMarks(jdbi).tick(book, mark, written);
+  }
 }

@@ -12,6 +12,7 @@ import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
+import org.barmap.plan.Plan;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.sheet.Pieces;
 import org.barmap.sheet.SheetKind;
@@ -44,16 +45,19 @@ public record SheetRoutes(Library library, Planning planning) {
     boolean crops = !"false".equals(ctx.queryParam("crops"));
     BarMap map = Requests.draft(library, ctx).value().map();
     ShowChanges changes = planning.changes(book);
+    Plan plan = planning.plan(book, map, changes);
+    boolean erase = ctx.pathParam("sheet").startsWith("erase");
     byte[] pdf =
         Sheets.pdf(
             map,
             changes,
-            planning.plan(book, map, changes),
+            erase ? plan.withPencil(MarkRoutes.written(library, book.id())) : plan,
             List.of(kind),
             new SheetSettings(letter ? Paper.LETTER : Paper.A4, big),
             crops ? pieces(ctx, map) : Pieces.none());
     ctx.contentType("application/pdf");
-    ctx.header("Content-Disposition", "inline; filename=\"" + kind.word() + ".pdf\"");
+    ctx.header(
+        "Content-Disposition", "inline; filename=\"" + (erase ? "erase" : kind.word()) + ".pdf\"");
     ctx.result(pdf);
   }
 
