@@ -90,10 +90,11 @@ class BigBookBrowserTest extends VisitingTest {
                   .number(number)
                   .meter(new Meter(4, 4, starts && i == 0))
                   .evidence(
-                      new Evidence(
-                          count > 1 ? said(count) : List.of(),
-                          i == 0 && !starts ? said(number) : List.of(),
-                          0.99));
+                      Optional.of(
+                          new Evidence(
+                              count > 1 ? said(count) : List.of(),
+                              i == 0 && !starts ? said(number) : List.of(),
+                              0.99)));
           if (count > 1) {
             bar.content(Content.MULTI_REST).count(count);
           }
