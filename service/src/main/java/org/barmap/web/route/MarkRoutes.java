@@ -77,6 +77,7 @@ public record MarkRoutes(Library library) {
         m.path("sign").asString(""),
         m.path("number").asString(""),
         m.path("where").asString(""),
-        Optional.empty());
+        Optional.empty(),
+        List.of());
   }
 }
