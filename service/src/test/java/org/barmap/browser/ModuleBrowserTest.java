@@ -39,6 +39,20 @@ class ModuleBrowserTest {
     assertThat(beats("{beats: 2, unit: 2}", "4")).as("in four").isEqualTo("4 of 1");
   }
 
+  /** Two pages in twenty seconds: six more take a minute. */
+  @Test
+  void theTimeThatReadingStillTakesIsToldOnceAPageWasReadInSight() {
+    assertThat(
+            module(
+                "/js/book/job.js",
+                "const bar = new m.JobBar();"
+                    + "const at = (done, now) => { bar.draw({id: 'j', state: 'running', done, of: 10, text: 'Reading'}, now);"
+                    + " return bar.node.querySelector('p').textContent; };"
+                    + "return [at(2, 0), at(4, 20000), at(9, 60000), at(1, 70000)].join('; ')"))
+        .isEqualTo(
+            "Reading; Reading · about 1 min left; Reading · less than a minute left; Reading");
+  }
+
   /** The old page goes only when the new one was read, and nobody else's new page goes with it. */
   @Test
   void aPageTakenAgainKeepsItsPlaceUntilTheNewOneIsRead() {
