@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import org.barmap.cli.text.PlanText;
+import org.barmap.cli.text.Summary;
 import org.barmap.extract.Extraction;
 import org.barmap.extract.Options;
 import org.barmap.extract.Overlay;

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.cli.text.Summary;
 import org.barmap.exchange.MusicXmlReader;
 import org.barmap.exchange.UnreadableMusicXmlException;
 import org.barmap.extract.Extraction;

@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.text;
 
 import org.barmap.map.BarMap;
 import org.barmap.plan.PlanDiff;
@@ -8,7 +8,7 @@ import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Turn;
 
 /** What became different for the player, in words. */
-final class DiffText {
+public final class DiffText {
 
   private final BarMap map;
   private final StringBuilder text = new StringBuilder();
@@ -18,7 +18,7 @@ final class DiffText {
   }
 
   /** Returns the differences in words, without a line break at the end. */
-  static String of(BarMap map, PlanDiff diff) {
+  public static String of(BarMap map, PlanDiff diff) {
     if (diff.isEmpty()) {
       return "Nothing is different for you.";
     }

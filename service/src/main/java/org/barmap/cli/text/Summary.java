@@ -1,13 +1,14 @@
-package org.barmap.cli;
+package org.barmap.cli.text;
 
 import org.barmap.map.BarMap;
 
 /** Says in one line what a map holds. */
-final class Summary {
+public final class Summary {
 
   private Summary() {}
 
-  static String of(BarMap map) {
+  /** Returns pages, systems, bars and findings. */
+  public static String of(BarMap map) {
     int systems = map.pages().stream().mapToInt(p -> p.systems().size()).sum();
     return count(map.pages().size(), "page")
         + ", "
@@ -20,7 +21,8 @@ final class Summary {
         + count(map.findings().size(), "finding");
   }
 
-  static String count(int n, String what) {
+  /** Returns "1 bar", "2 bars". */
+  public static String count(int n, String what) {
     return n + " " + what + (n == 1 ? "" : "s");
   }
 }

@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.text;
 
 import java.util.Locale;
 import java.util.Optional;
@@ -13,7 +13,7 @@ import org.barmap.plan.page.CheckedPages;
 import org.barmap.plan.turn.Turn;
 
 /** A plan in words. */
-final class PlanText {
+public final class PlanText {
 
   private final BarMap map;
   private final StringBuilder text = new StringBuilder();
@@ -23,7 +23,7 @@ final class PlanText {
   }
 
   /** Returns a plan in words, without a line break at its end. */
-  static String of(BarMap map, Plan plan) {
+  public static String of(BarMap map, Plan plan) {
     PlanText made = new PlanText(map);
     made.checked(plan.checked());
     plan.numbers().forEach(made::number);
