@@ -47,8 +47,8 @@ export class Follower {
     const at = this.#line.indexOf(bar);
     for (const [i, other] of this.#line.entries()) {
       const cell = this.#cells.get(other.id);
-      cell?.classList.toggle("now", i === at);
-      cell?.classList.toggle("over", i < at);
+      cell?.classList.toggle("line-now", i === at);
+      cell?.classList.toggle("line-over", i < at);
     }
     const cell = this.#cells.get(bar.id);
     if (cell) this.#window.scrollLeft = cell.offsetLeft - this.#window.clientWidth / 3;
@@ -65,7 +65,7 @@ export class Follower {
     const [left, right] = [Math.min(...xs), Math.max(...xs)];
     const staff = Math.max(...ys) - Math.min(...ys);
     // marks and words stand above a staff, dynamics below it
-    const [top, high] = [Math.max(0, Math.min(...ys) - 0.9 * staff), 2.5 * staff];
+    const [top, high] = [Math.max(0, Math.min(...ys) - 1.4 * staff), 3.2 * staff];
     const wide = Math.max(1, right - left);
     const percent = (/** @type {number} */ part, /** @type {number} */ whole) => `${(100 * part) / whole}%`;
     const picture = el("img", { src: imagePath(this.#book, page.id, 1400), alt: `Page ${bar.page}, line ${bar.system}` });

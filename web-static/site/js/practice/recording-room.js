@@ -134,7 +134,7 @@ export class RecordingRoom {
       const time = set.get(i);
       const press = () => void this.#setPlace(i, this.#audio.currentTime).then(() => this.#focus(i));
       const place = button("", press, { class: `btn place${i === next ? " place-next" : ""}`, "data-step": i, "aria-pressed": String(time !== undefined), disabled: off });
-      place.append(el("span", { text: step.mark || `bar ${step.name}` }), el("small", { text: time === undefined ? `bar ${step.name}` : `${time.toFixed(1)} s` }));
+      place.append(el("span", { text: step.mark || `bar ${step.name}` }), el("small", { text: time !== undefined ? `${time.toFixed(1)} s` : step.mark ? `bar ${step.name}` : "not set" }));
       return place;
     }));
   }
