@@ -1,12 +1,17 @@
 package org.barmap.browser;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.barmap.map.Bar;
 import org.barmap.map.Content;
 import org.barmap.map.json.BarMapJson;
+import tools.jackson.core.type.TypeReference;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
 
 /** The demo book's page images in the source tree, and what is truly on them. */
 final class DemoBook {
@@ -38,6 +43,19 @@ final class DemoBook {
    * @param count bars
    */
   record TrueRest(double x, double y, int count) {}
+
+  /** Makes every change of the demo show in a book that has none. */
+  static void changesInto(Api api, String book) throws IOException {
+    String path = "/api/books/" + book + "/changes";
+    String text = Files.readString(page("changes.json"), StandardCharsets.UTF_8);
+    for (JsonNode change : BarMapJson.mapper().readTree(text).path("changes")) {
+      ObjectNode said = ((ObjectNode) change).deepCopy();
+      said.remove(List.of("id", "when"));
+      Map<String, Object> body =
+          BarMapJson.mapper().convertValue(said, new TypeReference<Map<String, Object>>() {});
+      api.post(path, body, api.revision(path));
+    }
+  }
 
   static Path page(String name) {
     String home = System.getProperty("barmap.home", "..");

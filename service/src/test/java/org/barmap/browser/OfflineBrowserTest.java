@@ -66,7 +66,7 @@ class OfflineBrowserTest {
     again("");
     api = new Api(service.base());
     browser = Browser.open(service.base(), 1280, 900);
-    Shows.changesInto(api, book);
+    DemoBook.changesInto(api, book);
   }
 
   @AfterAll

@@ -41,7 +41,7 @@ class StandBrowserTest extends VisitingTest {
   void open(@TempDir Path data) throws IOException {
     book = ReadyBook.into(data);
     visit(data, 820, 1180);
-    Shows.changesInto(api, book);
+    DemoBook.changesInto(api, book);
   }
 
   private void setUp() {

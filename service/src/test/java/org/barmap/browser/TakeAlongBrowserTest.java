@@ -24,7 +24,7 @@ class TakeAlongBrowserTest extends VisitingTest {
     folder = other;
     book = ReadyBook.into(data);
     visit(data, 1280, 900);
-    Shows.changesInto(api, book);
+    DemoBook.changesInto(api, book);
   }
 
   /** Saves what an address of the book answers. */
