@@ -15,10 +15,6 @@ const RULES = ["Content-Security-Policy", "X-Content-Type-Options", "Referrer-Po
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(activate()));
-self.addEventListener("message", (event) => {
-  if (event.data === "take over") event.waitUntil(self.skipWaiting());
-  if (event.data === "how many") event.waitUntil(windows().then((open) => event.ports[0]?.postMessage(open.length)));
-});
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
@@ -28,10 +24,6 @@ self.addEventListener("fetch", (event) => {
   else if (request.method === "GET" && isKept(url)) event.respondWith(data(event, url));
   else if (request.method === "DELETE" && bookOnly(url)) event.respondWith(removed(request, bookOnly(url)));
 });
-
-function windows() {
-  return self.clients.matchAll({ type: "window", includeUncontrolled: true });
-}
 
 /** All files of one version, or none of them. */
 async function install() {

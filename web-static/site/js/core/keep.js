@@ -38,32 +38,10 @@ export function startKeeping(book) {
 
 async function register() {
   const workers = navigator.serviceWorker;
-  const registration = await workers.register("/sw.js");
-  await takeOver(registration);
+  // a newer version waits until the last page of the older one is closed
+  await workers.register("/sw.js");
   if (workers.controller) return;
   await new Promise((resolve) => workers.addEventListener("controllerchange", resolve, { once: true }));
-}
-
-/**
- * A newer version waits while pages of an older one are open; it comes in when this is the only one, just opened.
- *
- * @param {ServiceWorkerRegistration} registration
- */
-async function takeOver(registration) {
-  const { waiting, active } = registration;
-  if (!waiting || !active || !isFresh()) return;
-  const { port1, port2 } = new MessageChannel();
-  /** @type {Promise<number>} */
-  const answer = new Promise((resolve) => (port1.onmessage = (event) => resolve(Number(event.data))));
-  active.postMessage("how many", [port2]);
-  if ((await answer) !== 1 || !isFresh()) return;
-  navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
-  waiting.postMessage("take over");
-}
-
-/** Nobody pressed anything here yet. */
-function isFresh() {
-  return !navigator.userActivation?.hasBeenActive;
 }
 
 /** @param {string} book fetches what isn't kept as it is now; asking is what keeps it */

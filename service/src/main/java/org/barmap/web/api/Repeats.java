@@ -73,9 +73,8 @@ public final class Repeats {
   }
 
   private static long revision(Context ctx) {
-    String etag = Optional.ofNullable(ctx.res().getHeader("ETag")).orElse("");
-    String digits = etag.replaceAll("\\D", "");
-    return digits.isEmpty() ? 0 : Long.parseLong(digits);
+    Long revision = ctx.attribute(Requests.REVISION);
+    return revision == null ? 0 : revision;
   }
 
   private static String hash(Context ctx) {

@@ -16,6 +16,9 @@ import tools.jackson.databind.node.ObjectNode;
 /** Takes out of requests what routes need, or ends them with the right error. */
 public final class Requests {
 
+  /** Under which attribute of a request the revision is found that it was answered with. */
+  static final String REVISION = "barmap.revision";
+
   private Requests() {}
 
   /** Returns the book a request names. */
@@ -102,5 +105,6 @@ public final class Requests {
   /** Sets the ETag to a revision. */
   public static void etag(Context ctx, long revision) {
     ctx.header("ETag", "\"" + revision + "\"");
+    ctx.attribute(REVISION, revision);
   }
 }
