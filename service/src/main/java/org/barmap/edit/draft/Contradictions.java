@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
@@ -246,10 +247,20 @@ public final class Contradictions {
    * Where a number is tacet its name stands over the next one's music ("No. 3 TACET"), so that the
    * music may be called like it.
    */
-  private void gap(Bar bar, String label, MusicalNumber before, int from, int to) {
-    if (!asked.add(GAP + "@" + bar.id())) {
+  private void gap(Bar bar, String label, MusicalNumber before, int after, int next) {
+    Set<Integer> there = new HashSet<>();
+    map.numbers().forEach(n -> figure(n.label()).ifPresent(there::add));
+    // one that stands elsewhere in the book is out of order, which is asked there
+    int[] nowhere =
+        IntStream.rangeClosed(after, next)
+            .dropWhile(there::contains)
+            .takeWhile(n -> !there.contains(n))
+            .toArray();
+    if (nowhere.length == 0 || !asked.add(GAP + "@" + bar.id())) {
       return;
     }
+    int from = nowhere[0];
+    int to = nowhere[nowhere.length - 1];
     String missing = from == to ? "No. " + from + " is" : "No. " + from + " to No. " + to + " are";
     String text =
         "After No. %s comes No. %s: %s nowhere.".formatted(before.label(), label, missing);
