@@ -102,7 +102,11 @@ class MainJobBrowserTest extends VisitingTest {
   void everyPageIsVerified() {
     browser.go("/desk.html?b=" + book + "&p=1");
     for (int page = 1; page <= pages.size(); page++) {
-      browser.see(".page-name", page + " of " + pages.size());
+      String shown = String.valueOf(page);
+      browser
+          .waiting(30)
+          .withMessage(() -> "page " + shown + " was never shown")
+          .until(d -> shown.equals(browser.see(".page-name input").getDomProperty("value")));
       browser.click("#tool-verify");
       browser.see("#tool-verify[aria-pressed=true]");
       if (page < pages.size()) {
