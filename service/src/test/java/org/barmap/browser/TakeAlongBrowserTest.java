@@ -77,6 +77,7 @@ class TakeAlongBrowserTest extends VisitingTest {
     System.out.println("the page for a substitute has " + Files.size(page) + " bytes");
     assertThat(html).doesNotContain("<img").doesNotContain(" src=").doesNotContain("<link");
     browser.size(390, 844);
+    browser.complaints(); // what was refused on purpose before is told once
     browser.open(page);
     String text = browser.see("main").getText();
     for (String told :
