@@ -43,7 +43,14 @@ class BenchCommandTest {
             "settlePages",
             "settleBars",
             "settleOpen",
-            "settleMillis");
+            "settleMillis",
+            "routeDoubts",
+            "routeCorrectedMillis",
+            "routeAnswerBytes",
+            "routeCheckedMillis",
+            "routeDeskOpenedMillis",
+            "routePastedLines",
+            "routePastedMillis");
     assertThat(figures.path("settlePages").asInt(0)).isEqualTo(144);
     // in a map without evidence nothing would be settled, and the correction would be asked nowhere
     assertThat(figures.path("settleOpen").asInt(0)).isPositive();

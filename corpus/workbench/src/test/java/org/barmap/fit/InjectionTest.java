@@ -41,7 +41,7 @@ class InjectionTest {
    */
   private static Map<String, List<JsonNode>> truths() throws IOException {
     Map<String, List<JsonNode>> out = new TreeMap<>();
-    for (Path file : CorpusReadings.truths()) {
+    for (Path file : CorpusReadings.plainTruths()) {
       JsonNode truth = BarMapJson.mapper().readTree(Files.readString(file));
       String engraver = file.getFileName().toString().split("-", 3)[1];
       out.computeIfAbsent(engraver + " " + marks(truth), k -> new ArrayList<>()).add(truth);

@@ -67,7 +67,7 @@ class SecondTrustTest {
     int right = 0;
     int bars = 0;
     int seed = 0;
-    List<Path> files = CorpusReadings.truths();
+    List<Path> files = CorpusReadings.plainTruths();
     for (int i = 0; i < files.size(); i += EVERY) {
       Path file = files.get(i);
       JsonNode truth = BarMapJson.mapper().readTree(Files.readString(file));
