@@ -14,6 +14,7 @@ import org.barmap.map.json.BarMapJson;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -53,6 +54,14 @@ public final class BenchCommand implements ExtraCommand {
       description = "Files and folders to read; the demo book unless you name some.")
   private List<Path> paths = List.of();
 
+  @Option(
+      names = "--rounds",
+      paramLabel = "N",
+      defaultValue = "" + Rounds.USUAL,
+      description =
+          "How many steps of plan and edit count, the median of ${DEFAULT-VALUE} unless you say so; fewer are warmed up less.")
+  private int rounds;
+
   @Option(names = "--json", description = "Prints the figures as JSON.")
   private boolean json;
 
@@ -62,13 +71,16 @@ public final class BenchCommand implements ExtraCommand {
 
   @Override
   public Integer call() throws IOException {
+    if (rounds < 1) {
+      throw new ParameterException(spec.commandLine(), "--rounds takes a number from 1 on");
+    }
     Map<String, Object> figures = new LinkedHashMap<>();
     figures.put("cores", Runtime.getRuntime().availableProcessors());
     if (wants(What.PLAN)) {
-      PlanBench.measure(figures);
+      PlanBench.measure(figures, new Rounds(rounds));
     }
     if (wants(What.EDIT)) {
-      EditBench.measure(figures);
+      EditBench.measure(figures, new Rounds(rounds));
     }
     if (wants(What.READ)) {
       read(figures);

@@ -26,7 +26,7 @@ public class CorrectBench {
     return draft;
   }
 
-  static double medianMillis() {
-    return Jmh.medianMillis(CorrectBench.class, WARM_UP);
+  static double medianMillis(Rounds rounds) {
+    return Jmh.medianMillis(CorrectBench.class, rounds, WARM_UP);
   }
 }

@@ -16,13 +16,13 @@ final class EditBench {
 
   private EditBench() {}
 
-  static void measure(Map<String, Object> figures) throws IOException {
+  static void measure(Map<String, Object> figures, Rounds rounds) throws IOException {
     BarMap map = MadeMap.of(MadeMap.USUAL);
     figures.put("editBars", map.writtenBars());
-    figures.put("editMillis", CorrectBench.medianMillis());
-    figures.put("editKeptMillis", Rounds.medianMillis(LibraryClicks.corrected(map), WARM_UP));
-    figures.put("changePlannedMillis", Rounds.medianMillis(LibraryClicks.planned(map), WARM_UP));
-    SettleBench.measure(figures);
-    RouteClicks.measure(figures);
+    figures.put("editMillis", CorrectBench.medianMillis(rounds));
+    figures.put("editKeptMillis", rounds.medianMillis(LibraryClicks.corrected(map), WARM_UP));
+    figures.put("changePlannedMillis", rounds.medianMillis(LibraryClicks.planned(map), WARM_UP));
+    SettleBench.measure(figures, rounds);
+    RouteClicks.measure(figures, rounds);
   }
 }

@@ -21,10 +21,10 @@ final class Jmh {
   /**
    * Measures the only benchmark of a class.
    *
-   * @param warmUp calls before those that count
-   * @return the median of {@link Rounds#COUNTED} calls, milliseconds
+   * @param usualWarmUp calls before those that count, see {@link Rounds#warmUp}
+   * @return the median of the calls that count, milliseconds
    */
-  static double medianMillis(Class<?> benchmark, int warmUp) {
+  static double medianMillis(Class<?> benchmark, Rounds rounds, int usualWarmUp) {
     // two benches at once disturb each other, but neither should fail
     System.setProperty("jmh.ignoreLock", "true");
     Options options =
@@ -32,8 +32,8 @@ final class Jmh {
             .include("^" + benchmark.getName().replace(".", "\\.") + "\\.")
             .mode(Mode.SingleShotTime)
             .timeUnit(java.util.concurrent.TimeUnit.NANOSECONDS)
-            .warmupIterations(warmUp)
-            .measurementIterations(Rounds.COUNTED)
+            .warmupIterations(rounds.warmUp(usualWarmUp))
+            .measurementIterations(rounds.counted())
             .timeout(TimeValue.minutes(5))
             .forks(1)
             .shouldFailOnError(true)

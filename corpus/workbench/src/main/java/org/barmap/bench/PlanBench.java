@@ -26,10 +26,10 @@ public class PlanBench {
     return Planner.plan(map, changes, PlanSettings.USUAL);
   }
 
-  static void measure(Map<String, Object> figures) {
+  static void measure(Map<String, Object> figures, Rounds rounds) {
     PlanBench book = new PlanBench();
     figures.put("planBars", book.map.writtenBars());
     figures.put("planChanges", book.changes.changes().size());
-    figures.put("planMillis", Jmh.medianMillis(PlanBench.class, WARM_UP));
+    figures.put("planMillis", Jmh.medianMillis(PlanBench.class, rounds, WARM_UP));
   }
 }

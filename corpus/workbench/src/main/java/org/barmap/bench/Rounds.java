@@ -3,24 +3,38 @@ package org.barmap.bench;
 import java.io.IOException;
 import java.util.Arrays;
 
-/** Times one click after another. */
-final class Rounds {
+/**
+ * How often one step is timed after another.
+ *
+ * @param counted calls whose median is the figure
+ */
+record Rounds(int counted) {
 
-  /** Calls that count. */
-  static final int COUNTED = 41;
+  /** Calls that count unless fewer are asked for. */
+  static final int USUAL = 41;
 
-  private Rounds() {}
+  Rounds {
+    if (counted < 1) {
+      throw new IllegalArgumentException("at least one round has to count");
+    }
+  }
+
+  /** Returns calls before those that count: as many as usual, or fewer in proportion. */
+  int warmUp(int usual) {
+    return Math.min(usual, usual * counted / USUAL);
+  }
 
   /**
    * Clicks, and closes what was clicked in.
    *
-   * @param warmUp clicks before those that count; their rounds are negative
-   * @return the median of {@link #COUNTED} clicks, milliseconds
+   * @param usualWarmUp clicks before those that count, see {@link #warmUp}; their rounds are
+   *     negative
+   * @return the median of the clicks that count, milliseconds
    */
-  static double medianMillis(Click click, int warmUp) throws IOException {
-    long[] nanos = new long[COUNTED];
+  double medianMillis(Click click, int usualWarmUp) throws IOException {
+    long[] nanos = new long[counted];
     try (click) {
-      for (int i = -warmUp; i < COUNTED; i++) {
+      for (int i = -warmUp(usualWarmUp); i < counted; i++) {
         long start = System.nanoTime();
         click.once(i);
         if (i >= 0) {
@@ -29,7 +43,7 @@ final class Rounds {
       }
     }
     Arrays.sort(nanos);
-    return rounded(nanos[COUNTED / 2] / 1e6);
+    return rounded(nanos[counted / 2] / 1e6);
   }
 
   /** Rounds a figure to a thousandth. */

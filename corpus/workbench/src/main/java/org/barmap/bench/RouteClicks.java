@@ -42,9 +42,11 @@ final class RouteClicks implements AutoCloseable {
   private final HttpClient http = HttpClient.newHttpClient();
   private final BarMap map = MadeReadings.settled(PAGES);
   private final String book;
+  private final Rounds rounds;
   private long revision;
 
-  private RouteClicks() throws IOException {
+  private RouteClicks(Rounds rounds) throws IOException {
+    this.rounds = rounds;
     Events events = new Events();
     book = library.books().add("Made", "Bass").id();
     library.readings().lay(book, library.readings().material(book), map);
@@ -53,8 +55,8 @@ final class RouteClicks implements AutoCloseable {
     revision = library.drafts().find(book).orElseThrow().revision();
   }
 
-  static void measure(Map<String, Object> figures) throws IOException {
-    try (RouteClicks at = new RouteClicks()) {
+  static void measure(Map<String, Object> figures, Rounds rounds) throws IOException {
+    try (RouteClicks at = new RouteClicks(rounds)) {
       figures.put(
           "routeDoubts", at.library.drafts().find(at.book).orElseThrow().value().open().size());
       figures.put("routeCorrectedMillis", at.median(at::corrected));
@@ -72,7 +74,7 @@ final class RouteClicks implements AutoCloseable {
   }
 
   private double median(Request request) throws IOException {
-    return Rounds.medianMillis(
+    return rounds.medianMillis(
         new Click() {
           @Override
           public void once(int round) throws IOException {

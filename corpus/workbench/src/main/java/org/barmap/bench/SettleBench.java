@@ -38,11 +38,11 @@ public class SettleBench {
     return ((Outcome.Done) outcome).draft().open();
   }
 
-  static void measure(Map<String, Object> figures) {
+  static void measure(Map<String, Object> figures, Rounds rounds) {
     SettleBench book = new SettleBench();
     figures.put("settlePages", PAGES);
     figures.put("settleBars", book.draft.map().writtenBars());
     figures.put("settleOpen", book.open().size());
-    figures.put("settleMillis", Jmh.medianMillis(SettleBench.class, WARM_UP));
+    figures.put("settleMillis", Jmh.medianMillis(SettleBench.class, rounds, WARM_UP));
   }
 }
