@@ -1,4 +1,4 @@
-import { mayWait, newKey, put, send, waiting } from "./outbox.js";
+import { mayWait, newKey, nothingWaits, put, send, waiting } from "./outbox.js";
 
 /** An answer of the service that says no, with its reason in plain words. */
 export class ApiError extends Error {
@@ -96,6 +96,7 @@ export async function call(method, path, { body, match } = {}) {
 
 /** What was changed before is made before: edits keep their order. */
 async function sendEarlier() {
+  if (nothingWaits()) return;
   const before = await waiting().catch(() => []);
   if (before.length === 0) return;
   await send();

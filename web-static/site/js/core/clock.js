@@ -26,3 +26,13 @@ export function every(ms, run) {
   const timer = setInterval(run, ms);
   return () => clearInterval(timer);
 }
+
+/**
+ * Does something once what was changed on the page is shown.
+ *
+ * @param {() => void} run
+ */
+export function whenShown(run) {
+  // the first comes before the page is painted, the second after
+  requestAnimationFrame(() => requestAnimationFrame(run));
+}

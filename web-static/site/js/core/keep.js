@@ -8,6 +8,8 @@ const ROUTES = /** @type {const} */ (["/map", "/doubts", "/history", "/settings"
 const WIDTHS = [320, 1400];
 /** A player who only passes through a room need not fetch a whole book. */
 const AFTER_MS = 3000;
+/** What a person waits for goes first: after a key or a touch nothing more is fetched for so long. */
+const PAUSE_MS = 1500;
 
 /** @typedef {{stamp: string, at: string, pages: number}} Kept what this browser has of a book; at in ISO 8601 */
 
@@ -31,6 +33,7 @@ let begun = false;
 export function startKeeping(book) {
   if (begun || !canKeep()) return;
   begun = true;
+  for (const sign of ["keydown", "pointerdown", "input"]) addEventListener(sign, touched, { capture: true, passive: true });
   later(AFTER_MS, () => {
     void register().then(() => (book ? keep(book) : undefined)).catch(() => undefined); // without it everything works but offline
   });
@@ -44,18 +47,45 @@ async function register() {
   await new Promise((resolve) => workers.addEventListener("controllerchange", resolve, { once: true }));
 }
 
+let busy = false;
+let callOff = () => {};
+/** @type {(() => void)[]} */
+const resting = [];
+
+function touched() {
+  busy = true;
+  callOff();
+  callOff = later(PAUSE_MS, () => {
+    busy = false;
+    for (const goOn of resting.splice(0)) goOn();
+  });
+}
+
+/** @returns {Promise<void>} when nobody does anything at this page */
+function pause() {
+  return busy ? new Promise((resolve) => void resting.push(resolve)) : Promise.resolve();
+}
+
 /** @param {string} book fetches what isn't kept as it is now; asking is what keeps it */
 async function keep(book) {
+  await pause();
   const [{ data: info, revision }, changes, settings] = await Promise.all([bookNow(book), call("GET", bookPath(book, "/changes")), call("GET", bookPath(book, "/settings"))]);
   const stamp = [revision, changes.revision, settings.revision, info.pages.map((p) => `${p.id}${p.state}`).join()].join("/");
   if (keptOf(book)?.stamp === stamp) return;
   await Promise.all(["/api/books", "/api/bin", "/api/about"].map((path) => fetch(path)));
-  for (const route of ROUTES) await read(book, route);
+  for (const route of ROUTES) {
+    await pause();
+    await read(book, route);
+  }
+  await pause();
   const { turns } = await read(book, "/plan");
   const ids = new Map(info.pages.map((p) => [p.index, p.id]));
   const crops = turns.map((t) => cropPath(book, ids.get(t.toPage) ?? "", t.arrives, 900, 3));
   const pictures = info.pages.filter((p) => p.width > 0).flatMap((p) => WIDTHS.map((width) => imagePath(book, p.id, width)));
-  for (const path of [...pictures, ...crops]) await fetch(path);
+  for (const path of [...pictures, ...crops]) {
+    await pause();
+    await fetch(path);
+  }
   remember(`kept.${book}`, { stamp, at: new Date().toISOString(), pages: info.pages.length });
 }
 

@@ -66,10 +66,25 @@ async function within(mode, use) {
   });
 }
 
+/** Whether this window has seen that nothing waits, and no window has put anything there since. */
+let empty = false;
+/** @type {BroadcastChannel|undefined} */
+let windows;
+
+/** @returns {boolean} so that an edit need not wait for the store to be looked at */
+export function nothingWaits() {
+  return empty;
+}
+
 /** @returns {Promise<Waiting[]>} oldest first */
 export async function waiting() {
+  if (!windows) {
+    windows = new BroadcastChannel("barmap-outbox");
+    windows.addEventListener("message", () => (empty = false));
+  }
   /** @type {Waiting[]} */
   const all = await within("readonly", (store) => store.getAll());
+  empty = all.length === 0;
   return all.sort((a, b) => a.at - b.at);
 }
 
@@ -87,7 +102,10 @@ function tell() {
 
 /** @param {Waiting} edit */
 export async function put(edit) {
+  empty = false;
   await within("readwrite", (store) => store.put(edit));
+  empty = false;
+  windows?.postMessage("put");
   tell();
 }
 

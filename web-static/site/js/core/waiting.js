@@ -24,6 +24,7 @@ export function netLine() {
   if (!listening) {
     listening = true;
     whenAnswered((at) => {
+      if (!at && kept.hidden) return;
       kept.hidden = at === undefined;
       kept.textContent = at ? `barmap is not answering: shown as it was ${when(at.toISOString())}` : "";
     });

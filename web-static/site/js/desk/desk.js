@@ -82,7 +82,8 @@ export class Desk {
     bus.on("doubts", () => this.draw());
     bus.on("history", () => {
       this.#drawTools();
-      if (this.#panel.tab !== "doubts") this.#panel.draw();
+      // of a bar the form says nothing that comes with the history
+      if (this.#panel.tab === "history" || (this.#panel.tab === "bar" && !this.#bar)) this.#panel.draw();
     });
     bus.on("busy", (busy) => this.node.classList.toggle("busy", busy));
     bus.on("pick", (bar) => this.#select(bar));

@@ -1,4 +1,5 @@
 import { bookPath, call, isStale, read, write } from "../core/api.js";
+import { whenShown } from "../core/clock.js";
 import { who } from "../core/store.js";
 import { sameSteps, stillMeans } from "./merge.js";
 
@@ -323,7 +324,8 @@ export class DeskModel {
         this.#take(data.map, String(data.revision));
       }
       this.#bus.emit("made", data.entry);
-      void this.#beside().catch(() => {});
+      // what was made is seen first
+      whenShown(() => void this.#beside().catch(() => {}));
       return true;
     } catch (error) {
       if (isStale(error)) {

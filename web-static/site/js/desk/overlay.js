@@ -35,25 +35,51 @@ export function marksOf(map, doubts) {
 }
 
 /**
- * Draws what was read on a page.
+ * What the drawing shows besides bars.
  *
- * @param {MapPage} page
- * @param {Bar[]} bars of that page
- * @param {{doubted: Set<string>, selected?: string, starts: Map<string, string>, boost?: number, marked?: Set<string>}} state
- *     `starts`: bar id to the name of the number that begins there; `boost`: how much larger than
- *     the page's own measure the letters are, so that they can be read on a small screen
- * @returns {SVGGElement}
+ * @typedef {object} OverlayState
+ * @property {Set<string>} doubted ids of bars
+ * @property {string} [selected]
+ * @property {Map<string, string>} starts bar id to the name of the number that begins there
+ * @property {number} [boost] how much larger than the page's own measure the letters are, so that they can be read on a small screen
+ * @property {Set<string>} [marked]
  */
-export function drawPage(page, bars, { doubted, selected, starts, boost = 1, marked }) {
-  const layer = svg("g", { class: "overlay" });
-  for (const system of page.systems) {
-    layer.append(svg("polygon", { class: "system", points: points(taller(system.outline, system.staffSpace)) }));
+
+/** What was read on a page, drawn. A bar that is as it was keeps its drawing: most are after a step. */
+export class Overlay {
+  #lines = svg("g");
+  #drawn = svg("g");
+  node = svg("g", { class: "overlay" }, this.#lines, this.#drawn);
+  #shown = "";
+  /** @type {{id: string, said: string, node: SVGElement}[]} in the order of the page */
+  #bars = [];
+
+  /**
+   * @param {MapPage} page
+   * @param {Bar[]} bars of that page
+   * @param {OverlayState} state
+   */
+  draw(page, bars, { doubted, selected, starts, boost = 1, marked }) {
+    const lines = JSON.stringify(page.systems);
+    if (lines !== this.#shown) {
+      this.#shown = lines;
+      this.#lines.replaceChildren(...page.systems.map((s) => svg("polygon", { class: "system", points: points(taller(s.outline, s.staffSpace)) })));
+    }
+    const before = new Map(this.#bars.map((one) => [one.id, one]));
+    const now = bars.map((bar) => {
+      const space = page.systems.find((s) => s.index === bar.system)?.staffSpace ?? 20;
+      const look = { unsure: isUnsure(bar, doubted), selected: bar.id === selected || marked?.has(bar.id) === true, starts: starts.get(bar.id), boost };
+      const said = JSON.stringify([bar, space, look]);
+      const known = before.get(bar.id);
+      return known?.said === said ? known : { id: bar.id, said, node: drawBar(bar, space, look) };
+    });
+    if (now.length === this.#bars.length && now.every(({ id }, i) => id === this.#bars[i].id)) {
+      now.forEach(({ node }, i) => node !== this.#bars[i].node && this.#bars[i].node.replaceWith(node));
+    } else {
+      this.#drawn.replaceChildren(...now.map(({ node }) => node));
+    }
+    this.#bars = now;
   }
-  for (const bar of bars) {
-    const space = page.systems.find((s) => s.index === bar.system)?.staffSpace ?? 20;
-    layer.append(drawBar(bar, space, { unsure: isUnsure(bar, doubted), selected: bar.id === selected || marked?.has(bar.id) === true, starts: starts.get(bar.id), boost }));
-  }
-  return layer;
 }
 
 /**

@@ -72,9 +72,8 @@ export class Panel {
     }
     this.#body.setAttribute("aria-labelledby", `tab-${this.#tab}`);
     const focused = document.activeElement instanceof HTMLElement && this.#body.contains(document.activeElement) ? document.activeElement.id : "";
-    const top = this.#body.scrollTop;
+    // what is in view stays there: the place is only lost where it is asked for in between, which costs a layout
     show(this.#body, this.#kinds[this.#tab].draw());
-    this.#body.scrollTop = top;
     if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
   }
 }

@@ -1,7 +1,7 @@
 import { imagePath } from "../core/api.js";
 import { el, svg } from "../core/dom.js";
 import { centre, crossing, holds, points, taller } from "./geometry.js";
-import { drawPage } from "./overlay.js";
+import { Overlay } from "./overlay.js";
 import { Viewport } from "./viewport.js";
 
 /** @typedef {import("../core/types.js").Bar} Bar */
@@ -13,7 +13,9 @@ export class Stage {
   #bus;
   #book;
   #image = svg("image", { class: "page-image", x: 0, y: 0 });
-  #over = svg("g");
+  #overlay = new Overlay();
+  #region = svg("g");
+  #over = svg("g", {}, this.#overlay.node, this.#region);
   #handles = svg("g");
   #ghost = svg("line", { class: "ghost", visibility: "hidden" });
   #layer = svg("g", {}, this.#image, this.#over, this.#ghost, this.#handles);
@@ -136,10 +138,9 @@ export class Stage {
   #drawOver() {
     if (!this.#page) return;
     this.#boost = this.#wantedBoost();
-    this.#over.replaceChildren(
-      drawPage(this.#page, this.#bars, { ...this.#state, selected: this.#selected?.id, boost: this.#boost }),
-    );
-    if (this.#state.region) this.#over.append(svg("polygon", { class: "region", points: points(taller(this.#state.region, 12)) }));
+    this.#overlay.draw(this.#page, this.#bars, { ...this.#state, selected: this.#selected?.id, boost: this.#boost });
+    const { region } = this.#state;
+    this.#region.replaceChildren(...(region ? [svg("polygon", { class: "region", points: points(taller(region, 12)) })] : []));
   }
 
   /** Letters grow on a small screen until they can be read, but not over their neighbours. */
@@ -212,7 +213,7 @@ export class Stage {
     if (!bar) return;
     const o = bar.outline;
     // on a phone a large knob would hide the bar it belongs to; the reach of a finger stays
-    const r = (innerWidth < 640 ? 9 : 15) / this.view.scale;
+    const r = (this.view.narrow ? 9 : 15) / this.view.scale;
     const reach = 24 / this.view.scale;
     const first = !this.#bars.some((b) => b.system === bar.system && b.id !== bar.id && centre(b.outline)[0] < centre(o)[0]);
     /** @type {[string, Point, Point][]} */

@@ -49,19 +49,27 @@ export class Viewport {
     root.addEventListener("pointermove", (event) => this.#move(event));
     root.addEventListener("pointerup", (event) => this.#end(event, true));
     root.addEventListener("pointercancel", (event) => this.#end(event, false));
-    new ResizeObserver(() => this.#resized()).observe(root);
+    new ResizeObserver(([{ contentRect }]) => this.#resized(contentRect)).observe(root);
   }
 
-  #seen = 0;
+  /** @type {{width: number, height: number}|undefined} told by the browser, which then need not be asked in the middle of drawing */
+  #seen;
 
-  #resized() {
-    const { width } = this.#box();
-    if (this.#seen && Math.abs(width - this.#seen) > 1) this.fit();
-    this.#seen = width;
+  /** @param {{width: number, height: number}} now */
+  #resized({ width, height }) {
+    const before = this.#seen?.width;
+    this.#seen = { width, height };
+    if (before && Math.abs(width - before) > 1) this.fit();
   }
 
+  /** @returns {{width: number, height: number}} screen pixels */
   #box() {
-    return this.#root.getBoundingClientRect();
+    return this.#seen ?? this.#root.getBoundingClientRect();
+  }
+
+  /** Whether it is as narrow as on a phone. */
+  get narrow() {
+    return this.#box().width < 640;
   }
 
   get scale() {
@@ -162,7 +170,7 @@ export class Viewport {
 
   /** @param {{clientX: number, clientY: number}} event @returns {Point} */
   #screen(event) {
-    const box = this.#box();
+    const box = this.#root.getBoundingClientRect();
     return [event.clientX - box.left, event.clientY - box.top];
   }
 

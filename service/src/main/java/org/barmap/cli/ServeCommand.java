@@ -43,6 +43,7 @@ final class ServeCommand extends PrintingCommand {
       out.println("Books are kept in " + data.orElseGet(Home::data));
       out.println("Ctrl-C ends it.");
       out.flush();
+      WarmUp.begin(service.library(), address);
       stopped.await();
       return ExitCode.DONE;
     }

@@ -3,6 +3,7 @@ package org.barmap.browser;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -148,15 +149,34 @@ class BigBookBrowserTest extends VisitingTest {
                 + ".filter(e => e.name.includes('/corrections')).map(e => e.encodedBodySize))");
     System.out.printf(
         "book of %d pages: first view %.0f ms; from the key to the redrawn desk %.0f ms (median of"
-            + " %d, worst %.0f); answers of at most %s bytes%n",
-        PAGES, view, clicks[CLICKS / 2], CLICKS, clicks[CLICKS - 1], bytes);
+            + " %d, best %.0f, worst %.0f); answers of at most %s bytes; %.1f programs wanted to run"
+            + " on %d cores%n",
+        PAGES,
+        view,
+        clicks[CLICKS / 2],
+        CLICKS,
+        clicks[0],
+        clicks[CLICKS - 1],
+        bytes,
+        ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage(),
+        Runtime.getRuntime().availableProcessors());
     assertThat(((Number) bytes).intValue())
         .as("the whole map has some millions")
         .isLessThan(500_000);
+    assertThat((List<?>) browser.script(UNNAMED))
+        .as("modules found one after the other, as the head doesn't name them")
+        .isEmpty();
     assertThat(browser.complaints())
         .as("its pages have no pictures")
         .allMatch(c -> c.contains("404") || c.contains("image"));
   }
+
+  private static final String UNNAMED =
+      """
+      const named = new Set([...document.querySelectorAll("link[rel=modulepreload]")].map((l) => l.href));
+      return performance.getEntriesByType("resource").map((e) => e.name)
+        .filter((name) => /\\/js\\/[a-z]+\\//.test(name) && !name.endsWith("/main.js") && !named.has(name));
+      """;
 
   /** Takes the time from Enter to the frame after the bar shows its new count. */
   private static final String TIMED =

@@ -34,6 +34,9 @@ final class SqliteDrafts implements Drafts {
   /** Drafts taken out of the store lately; used only while their revision is the one on disk. */
   private final ConcurrentHashMap<String, Versioned<Draft>> lately = new ConcurrentHashMap<>();
 
+  /** What is held while a book's draft is taken out; never inside a transaction. */
+  private final ConcurrentHashMap<String, Object> taking = new ConcurrentHashMap<>();
+
   private final Removal removal;
 
   SqliteDrafts(Jdbi jdbi, Clock clock, Removal removal) {
@@ -102,7 +105,11 @@ final class SqliteDrafts implements Drafts {
 
   @Override
   public Optional<Versioned<Draft>> find(String book) {
-    return jdbi.withHandle(h -> find(h, book));
+    // a page asks for several things of a book at once: it is taken out of the store for all of
+    // them
+    synchronized (taking.computeIfAbsent(book, b -> new Object())) {
+      return jdbi.withHandle(h -> find(h, book));
+    }
   }
 
   private Optional<Versioned<Draft>> find(Handle h, String book) {

@@ -3,8 +3,10 @@ package org.barmap.web.site;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -33,6 +35,23 @@ final class Bundle {
     Bundle bundle = new Bundle();
     bundle.add(module);
     return bundle.script.toString().replace("</script", "<\\/script");
+  }
+
+  /** Returns the addresses of all that a module imports, and what those import, itself left out. */
+  static Set<String> imported(String module) {
+    Set<String> found = new LinkedHashSet<>();
+    imported(module, found);
+    found.remove(module);
+    return found;
+  }
+
+  private static void imported(String module, Set<String> found) {
+    if (found.add(module)) {
+      Matcher imports = IMPORT.matcher(SitePages.resource("/site" + module));
+      while (imports.find()) {
+        imported(near(module, imports.group(2)), found);
+      }
+    }
   }
 
   /** Adds a module behind those it needs; returns the name of what it exports. */

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** The pages a browser opens: one head and one body for all rooms, filled with what differs. */
 public final class SitePages {
@@ -69,7 +70,19 @@ public final class SitePages {
   }
 
   private static String filled(String page, String room, String title) {
-    return page.replace("{{room}}", room).replace("{{title}}", title);
+    return page.replace("{{modules}}", modules(room))
+        .replace("{{room}}", room)
+        .replace("{{title}}", title);
+  }
+
+  /** Named in the head, all modules of a room are fetched at once, not one depth after another. */
+  private static String modules(String room) {
+    if (room.isEmpty()) {
+      return "";
+    }
+    return Bundle.imported("/js/" + room + "/main.js").stream()
+        .map("<link rel=\"modulepreload\" href=\"%s\">"::formatted)
+        .collect(Collectors.joining("\n    "));
   }
 
   private static String text(String name) {
