@@ -7,7 +7,8 @@ import org.barmap.map.BarMap;
 /**
  * Measures what follows a step in a book of 3,000 bars: a correction computed and kept, a change
  * planned; a book settled again after a correction, in one that keeps what was read; and what a
- * page waits for at a running service of that book, from request to answer.
+ * page waits for at a running service of that book, from request to answer, and a person at the
+ * desk in Chromium.
  */
 final class EditBench {
 

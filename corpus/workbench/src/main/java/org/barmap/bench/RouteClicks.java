@@ -63,6 +63,8 @@ final class RouteClicks implements AutoCloseable {
       figures.put("routeAnswerBytes", at.corrected(1));
       figures.put("routeCheckedMillis", at.median(at::checked));
       figures.put("routeDeskOpenedMillis", at.median(at::opened));
+      String desk = at.server.address() + "desk.html?b=" + at.book;
+      DeskClicks.measure(figures, desk, at.map, rounds.counted());
       figures.put("routePastedLines", LINES);
       figures.put("routePastedMillis", at.median(at::pasted));
     }

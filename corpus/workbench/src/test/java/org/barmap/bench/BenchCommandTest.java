@@ -52,6 +52,10 @@ class BenchCommandTest {
             "routeAnswerBytes",
             "routeCheckedMillis",
             "routeDeskOpenedMillis",
+            "deskFirstViewMillis",
+            "deskViewMillis",
+            "deskRedrawnMillis",
+            "deskRedrawnWorstMillis",
             "routePastedLines",
             "routePastedMillis");
     assertThat(figures.path("settlePages").asInt(0)).isEqualTo(144);

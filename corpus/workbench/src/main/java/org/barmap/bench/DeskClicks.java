@@ -1,0 +1,97 @@
+package org.barmap.bench;
+
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
+import org.barmap.map.Content;
+
+/**
+ * What a person waits for at the desk in Chromium: from the address to the first bars drawn, and
+ * from the key to the frame after the corrected bar is drawn.
+ */
+final class DeskClicks {
+
+  private static final int MOST_VIEWS = 5;
+  private static final int MOST_CLICKS = 15;
+
+  /** First view of all, one of the next, redrawn after a key, the slowest of them. */
+  private static final List<String> NAMES =
+      List.of(
+          "deskFirstViewMillis", "deskViewMillis", "deskRedrawnMillis", "deskRedrawnWorstMillis");
+
+  /** Page of the book that is corrected. */
+  private static final int PAGE = 70;
+
+  /** Tells when the first bars were drawn, milliseconds since the address was asked for. */
+  private static final String FIRST =
+      """
+      window.first = new Promise((tell) => {
+        const look = () => requestAnimationFrame(() =>
+          document.querySelector(".bar-field") ? requestAnimationFrame(() => tell(performance.now())) : look());
+        look();
+      });
+      """;
+
+  private static final String CLICK =
+      """
+      new Promise((tell) => {
+        const press = (key) => document.body.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
+        for (const figure of "%2$d") press(figure);
+        const from = performance.now();
+        press("Enter");
+        const look = () => document.querySelector('[data-bar="%1$s"] .pill-count')?.textContent === "%2$d"
+          ? requestAnimationFrame(() => tell(performance.now() - from)) : requestAnimationFrame(look);
+        look();
+      })
+      """;
+
+  private DeskClicks() {}
+
+  /**
+   * Measures them; where no Chromium is installed the figures say so.
+   *
+   * @param desk address of the desk of a book
+   * @param counted clicks that are wanted at most
+   */
+  static void measure(Map<String, Object> figures, String desk, BarMap map, int counted)
+      throws IOException {
+    Optional<Chromium> found = Chromium.open();
+    if (found.isEmpty()) {
+      NAMES.forEach(name -> figures.put(name, "not measured: there is no Chromium"));
+      return;
+    }
+    try (Chromium chromium = found.get()) {
+      chromium.ask("Page.enable", Map.of());
+      chromium.ask("Page.addScriptToEvaluateOnNewDocument", Map.of("source", FIRST));
+      Bar rest =
+          map.bars().stream()
+              .filter(b -> b.page() == PAGE && b.content() == Content.MULTI_REST)
+              .findFirst()
+              .orElseThrow();
+      double[] views = new double[Math.min(counted, MOST_VIEWS)];
+      for (int i = 0; i < views.length; i++) {
+        String address = desk + "&p=" + PAGE + "&bar=" + rest.id() + "&round=" + i;
+        chromium.ask("Page.navigate", Map.of("url", address));
+        views[i] = chromium.number("window.first");
+      }
+      double[] clicks = new double[Math.min(counted, MOST_CLICKS)];
+      for (int i = 0; i < clicks.length; i++) {
+        clicks[i] = chromium.number(CLICK.formatted(rest.id(), rest.count() + 20 + i));
+      }
+      figures.put(NAMES.get(0), Rounds.rounded(views[0]));
+      figures.put(NAMES.get(1), median(views));
+      figures.put(NAMES.get(2), median(clicks));
+      figures.put(NAMES.get(3), Rounds.rounded(clicks[clicks.length - 1]));
+    }
+  }
+
+  /** Sorts them. */
+  private static double median(double[] times) {
+    Arrays.sort(times);
+    return Rounds.rounded(times[times.length / 2]);
+  }
+}
