@@ -30,7 +30,8 @@ public final class TradeCases {
           "marks",
           "advice",
           "runsheet",
-          "show");
+          "show",
+          "rehearsal");
 
   private TradeCases() {}
 
