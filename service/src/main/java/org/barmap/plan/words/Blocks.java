@@ -16,7 +16,11 @@ final class Blocks {
   private static final String COUNT = "(" + Numerals.CARDINAL + ")";
   private static final String BARS = "(?:bars?|measures?)";
   private static final Pattern ALL =
-      phrase("(?:all(?:\\s+of\\s+it)?|everything|throughout|the\\s+whole\\s+thing)");
+      phrase(
+          "(?:(?:it\\s+)?all(?:\\s+of\\s+it)?|everything|throughout|the\\s+(?:whole|entire)\\s+(?:thing|number|piece|song)"
+              + "|from\\s+top\\s+to\\s+bottom)");
+  private static final Pattern HALF =
+      phrase("(?:the\\s+)?(first|1st|second|2nd|last)\\s+half\\s+of\\s+(?:(?:bar|measure)\\s+)?(.+)");
   private static final Pattern SECTION =
       phrase(
           "(?:(?:all|the\\s+whole)\\s+of|(?:the\\s+)?section(?:\\s+at)?)\\s+(.+)|(?:the\\s+)?(.+?)\\s+section");
@@ -31,7 +35,7 @@ final class Blocks {
               + ")(?:\\s+(?:of|in)\\s+(.+))?");
   private static final Pattern NEAR =
       phrase(
-          "(the\\s+)?"
+          "(the\\s+)?(?:(?:last|final)\\s+(?=.*\\bbefore\\b)|(?:first|next)\\s+(?=.*\\bafter\\b))?"
               + COUNT
               + "(\\s+"
               + BARS
@@ -50,6 +54,10 @@ final class Blocks {
     }
     if (ALL.matcher(text).matches()) {
       return Optional.of(slots(scope, 0, scope.slots() - 1));
+    }
+    Matcher half = HALF.matcher(text);
+    if (half.matches()) {
+      return Optional.of(half(scope, half));
     }
     Matcher section = SECTION.matcher(text);
     if (section.matches()) {
@@ -73,6 +81,24 @@ final class Blocks {
     boolean every = all.matches() && text.matches("(?i)(?:everything|all|the\\s+rest)\\b.*");
     boolean bare = all.matches() && !all.group(1).equalsIgnoreCase("from");
     return (every || bare) && !two(text) ? Optional.of(side(scope, all)) : Optional.empty();
+  }
+
+  private static Range half(Scope scope, Matcher said) {
+    Edge bar = Edge.at(scope, said.group(2));
+    if (bar.refused()) {
+      return Range.refused(bar.why(), bar.candidates());
+    }
+    int slot = bar.ats().get(0).place().slot();
+    int beats = scope.beatsAt(slot);
+    if (beats % 2 != 0 || beats == 0) {
+      return Range.refused(
+          "Bar " + scope.nameAt(slot) + " has no halves that are known; name the beats.", List.of());
+    }
+    boolean first = said.group(1).matches("(?i)first|1st");
+    return Range.between(
+        scope,
+        Edge.beat(scope, slot, first ? 1 : beats / 2 + 1),
+        Edge.beat(scope, slot, first ? beats / 2 : beats));
   }
 
   private static boolean two(String text) {
@@ -107,7 +133,7 @@ final class Blocks {
       to = scope.sectionEnd(from);
     }
     int first = atEnd ? scope.moved(to, 1 - bars) : from;
-    int last = atEnd ? to : scope.moved(from, bars - 1);
+    int last = atEnd ? to : scope.moved(from, bars - 1 + (from == 0 ? scope.pickups() : 0));
     if (said.group(3) == null && atEnd) {
       return Range.between(scope, Edge.slot(scope, first), Edge.at(scope, "end"));
     }
@@ -164,7 +190,7 @@ final class Blocks {
   }
 
   private static Range side(Scope scope, Matcher said) {
-    Edge edge = Edge.at(scope, said.group(2));
+    Edge edge = Edge.at(scope, said.group(2).replaceFirst("(?i)\\s+(?:on|onwards?)$", ""));
     if (edge.refused()) {
       return Range.refused(edge.why(), edge.candidates());
     }

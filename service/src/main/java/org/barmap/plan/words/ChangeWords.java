@@ -94,7 +94,7 @@ public final class ChangeWords {
       return;
     }
     for (String sentence : Sentences.of(line)) {
-      line(sentence);
+      Lines.of(sentence, names).forEach(this::line);
     }
   }
 
@@ -132,7 +132,7 @@ public final class ChangeWords {
       number = said.number();
       named = true;
     }
-    for (String one : Sentences.instructions(ahead(said.rest()))) {
+    for (String one : Sentences.instructions(Frames.places(ahead(said.rest())))) {
       instruction(one + showing);
     }
   }
@@ -158,9 +158,21 @@ public final class ChangeWords {
       return;
     }
     Scope scope = scope(number.get());
-    for (String one : Sentences.spread(scope, words)) {
-      add(about(scope, read(scope, one, Meta.of("n" + next)).orElseGet(() -> left(scope, one))));
+    for (String one : Said.parts(words, w -> Sentences.spread(scope, w), w -> read(scope, w, meta))) {
+      add(about(scope, said(scope, one)));
     }
+  }
+
+  /** As it was said; where that is no change, in other words that say the same. */
+  private Heard<ShowChange> said(Scope scope, String words) {
+    Meta meta = Meta.of("n" + next);
+    Optional<Heard<ShowChange>> plain = read(scope, words, meta);
+    String framed = Frames.plain(words);
+    if (Said.understood(plain) || framed.equals(words)) {
+      return plain.orElseGet(() -> left(scope, words));
+    }
+    Optional<Heard<ShowChange>> other = read(scope, framed, meta).map(h -> Said.as(h, words));
+    return Said.better(plain, other).orElseGet(() -> left(scope, words));
   }
 
   private Optional<Heard<ShowChange>> read(Scope scope, String words, Meta meta) {

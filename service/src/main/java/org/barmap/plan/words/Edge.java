@@ -77,6 +77,12 @@ record Edge(List<Edge.At> ats, boolean mark, String why, List<String> candidates
     return new Edge(List.of(new At(place, name(scope, place), true)), false, "", List.of());
   }
 
+  /** A beat of a bar, counted as the meter counts. */
+  static Edge beat(Scope scope, int slot, int beat) {
+    Place place = new Place(slot, OptionalDouble.of(beat));
+    return new Edge(List.of(new At(place, name(scope, place), true)), false, "", List.of());
+  }
+
   private static String name(Scope scope, Place place) {
     boolean there = place.slot() >= 0 && place.slot() < scope.slots();
     String bar = there ? scope.nameAt(place.slot()) : "a bar that isn't there";

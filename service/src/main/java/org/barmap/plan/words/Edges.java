@@ -93,6 +93,9 @@ final class Edges {
     int slot = edge.ats().get(0).place().slot();
     Range bar = Range.between(scope, edge, edge);
     Range section = Range.between(scope, edge, Edge.slot(scope, scope.sectionEnd(slot)));
+    if (text.matches("(?i)(?:the\\s+)?letter\\s.*")) {
+      return section; // nobody calls one bar a letter
+    }
     List<Way> ways = new ArrayList<>(section.ways());
     bar.ways().stream().filter(w -> !ways.contains(w)).forEach(ways::add);
     return new Range(ways, "The bar at the mark, or all up to the next mark", List.of());

@@ -14,13 +14,13 @@ import org.barmap.plan.change.WrittenNumber;
  */
 final class LinkLines {
   private static final String HOW =
-      "((?:no\\s+|direct\\s+|applause\\s+)?(?:segue|attacca)(?:\\s+as\\s+one|\\s+subito)?|applause|wait\\s+for\\s+(?:the\\s+)?(?:applause|cue))";
+      "((?:no\\s+|direct\\s+|applause\\s+)?(?:segue|attacca)(?:\\s+as\\s+one|\\s+subito)?|(?:go\\s+)?straight(?:\\s+on)?(?=\\s+(?:in)?to\\s)|applause|wait\\s+for\\s+(?:the\\s+)?(?:applause|cue))";
   private static final String NO = "(?:(?:the\\s+end\\s+of\\s+)?(?:(?:no|nr)\\b\\.?|number|#)\\s*)";
   private static final String LABEL = "(\\d{1,4}[a-z]{0,2})";
   private static final String INTO =
       "(?:\\s*,?\\s+(?:(?:in|on)\\s*to|to)\\s+" + NO + "?" + LABEL + ")";
   private static final Pattern HOW_FROM =
-      phrase(HOW + "\\s+(?:after|from)\\s+" + NO + "?" + LABEL + INTO + "?\\.?");
+      phrase(HOW + "\\s+(?:after|from)\\s+" + NO + "?" + LABEL + INTO + "?(\\s*,?\\s+(?:on|at|after|when|as)\\s.+?)?\\.?");
   private static final Pattern AFTER =
       phrase("(?:after|from)\\s+" + NO + LABEL + "\\s*[:,]?\\s+(.*)");
   private static final Pattern INTO_ONLY = phrase(HOW + INTO + "\\.?");
@@ -37,7 +37,8 @@ final class LinkLines {
     Matcher from = HOW_FROM.matcher(line);
     if (from.matches()) {
       String to = from.group(3) == null ? "" : " to " + from.group(3);
-      return "No. " + from.group(2) + ": " + from.group(1) + to;
+      String cue = from.group(4) == null ? "" : from.group(4);
+      return "No. " + from.group(2) + ": " + from.group(1) + to + cue;
     }
     Matcher after = AFTER.matcher(line);
     if (after.matches() && phrase(HOW + ".*").matcher(after.group(2)).matches()) {

@@ -123,6 +123,15 @@ final class Scope {
     return number.slots();
   }
 
+  /** Returns how many bars before the first one are pickups, which nobody counts. */
+  int pickups() {
+    int bars = 0;
+    while (bars < number.slots() && number.nameAt(bars).equals("0")) {
+      bars++;
+    }
+    return bars;
+  }
+
   Optional<Meter> meterAt(int slot) {
     return number.barAt(slot).meter();
   }

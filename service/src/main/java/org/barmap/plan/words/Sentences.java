@@ -8,7 +8,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Wording;
+import org.barmap.plan.change.term.Pass;
 
 /** Takes a line apart into sentences, and a sentence into instructions. */
 final class Sentences {
@@ -19,7 +21,7 @@ final class Sentences {
           .collect(Collectors.joining("|", "(?:", ")"));
   private static final Pattern NEXT =
       phrase(
-          "\\s*(?:,|\\band\\b|\\bthen\\b|\\.(?=\\s))\\s*(?:and\\s+|then\\s+|also\\s+)*(?="
+          "\\s*(?:,|\\band\\b|\\bthen\\b|(?<!\\bd\\.[cs])\\.(?=\\s))\\s*(?:and\\s+|then\\s+|also\\s+)*(?="
               + VERB
               + "\\b)");
   private static final Pattern SAYS = phrase("\\b" + VERB + "\\b");
@@ -34,9 +36,13 @@ final class Sentences {
   private static final Pattern NOTE = phrase("(?:.{0,60}:\\s*)?note\\b.*:.*");
   private static final Pattern LIST =
       phrase(
-          "((?:(?:cut|omit|skip|drop|lose|safety|tacet|vamp)|watch(?:\\s+(?:at|in))?)(?:\\s+bars?)?)"
-              + "\\s+(.+)");
+          "((?:(?:cut|omit|skip|drop|lose|(?:take|leave)\\s+out|safety|tacet|vamp)|watch(?:\\s+(?:at|in))?)"
+              + "(?:\\s+(?:bars?|letters?))?)\\s+(.+)");
   private static final Pattern OUT = phrase("(.+?)(\\s+(?:are\\s+|is\\s+)?(?:out|cut))");
+  private static final Pattern NO_REPEATS =
+      phrase(
+          "(?:no|without|skip|omit|cut|ignore|do(?:n't|\\s+not)(?:\\s+take)?)\\s+(?:any\\s+|all\\s+)?(?:of\\s+)?(?:the\\s+)?"
+              + "(?:repeats|(vamps))");
   private static final Pattern BETWEEN = phrase("\\s*(?:,\\s*and|,|\\band\\b|&)\\s*");
 
   private Sentences() {}
@@ -65,13 +71,21 @@ final class Sentences {
 
   /** "Cut 3, 5 and 7 to 9" as three instructions, where each part is bars of the number. */
   static List<String> spread(Scope scope, String words) {
+    Matcher none = NO_REPEATS.matcher(words);
+    if (none.matches()) {
+      List<String> once = once(scope, none.group(1) == null ? "" : "vamp");
+      return once.size() > 1 ? once : List.of(words.replaceFirst("(?i)vamps$", "vamp"));
+    }
     Matcher list = LIST.matcher(words);
     Matcher out = OUT.matcher(words);
     boolean first = list.matches();
     if (!first && !out.matches()) {
       return List.of(words);
     }
-    String[] parts = BETWEEN.split(first ? list.group(2) : out.group(1));
+    String bars = first ? list.group(2) : out.group(1);
+    String core = first ? core(bars) : bars;
+    String behind = bars.substring(core.length());
+    String[] parts = BETWEEN.split(core);
     if (parts.length < 2 || parts.length > 40) {
       return List.of(words);
     }
@@ -80,8 +94,24 @@ final class Sentences {
       if (Range.read(scope, part, true).ways().isEmpty()) {
         return List.of(words);
       }
-      all.add(first ? list.group(1) + " " + part : part + out.group(2));
+      String verb = first ? list.group(1).replaceFirst("(?i)letters$", "letter") : "";
+      all.add(first ? verb + " " + part + behind : part + out.group(2));
     }
     return all;
+  }
+
+  /** "No repeats" is every repeat, and no vamp; "no vamps" is every vamp. */
+  private static List<String> once(Scope scope, String open) {
+    return scope.repeats().stream()
+        .filter(r -> r.open().equals(open))
+        .map(r -> "play " + r.bars().first() + " to " + r.bars().last() + " once")
+        .toList();
+  }
+
+  /** A list without what is said behind it for all of it: in which pass, in which version. */
+  private static String core(String list) {
+    String bars = Showings.off(list, Meta.of("list")).map(Showings::words).orElse(list);
+    String core = Pass.behind(bars).words();
+    return list.startsWith(core) ? core : list;
   }
 }

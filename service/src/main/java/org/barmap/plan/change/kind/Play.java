@@ -12,6 +12,7 @@ import java.util.regex.Pattern;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Saying;
@@ -33,7 +34,7 @@ public record Play(Meta meta, String number, String first, String last, int time
 
   /** "No repeat", "no vamp", "straight to the second ending": what is printed is not followed. */
   static final Wording<ShowChange> ONCE =
-      new Wording<>("no\\s+(?:repeats?|vamp|safety)|straight\\s+to", Play::once);
+      new Wording<>("no\\s+(?:repeats?|vamps?|safety)|straight\\s+to", Play::once);
 
   private static final String TIMES =
       "(once|twice|(" + Numerals.CARDINAL + ")\\s*(?:times|x|\\u00D7)(?:\\s+in\\s+all)?)";
@@ -52,6 +53,11 @@ public record Play(Meta meta, String number, String first, String last, int time
           "(?:no|without|skip|omit|cut|ignore|do(?:n't|\\s+not)(?:\\s+take)?)\\s+(?:the\\s+|any\\s+)?"
               + "(repeats?(?:\\s+sign)?|vamp|safety)"
               + "(?:\\s+(?:(?:at|in|of|from|on)\\s+|(?=\\d|\\p{L}{1,2}\\b))(.+))?");
+  private static final Pattern OF_PRINTED =
+      phrase(
+          "(?:(?:play|take|do)\\s+)?(?:only\\s+)?(?:the\\s+)?(vamp|safety|repeat)\\s+(?:(?:is|only|just|now)\\s+)*"
+              + TIMES
+              + "(?:\\s+only)?");
   private static final Pattern TO_ENDING =
       phrase(
           "(?:(?:go\\s+|jump\\s+)?(?:straight|right|directly)\\s+(?:in)?to|take|play|only|(?:go|jump|skip)\\s+to)\\s+(?:only\\s+)?(?:the\\s+)?("
@@ -132,6 +138,10 @@ public record Play(Meta meta, String number, String first, String last, int time
   private static Optional<Heard<ShowChange>> once(Told<ShowChange> told) {
     Matcher no = NOT_AGAIN.matcher(told.words());
     Matcher ending = TO_ENDING.matcher(told.words());
+    Matcher printed = OF_PRINTED.matcher(told.words());
+    if (printed.matches()) {
+      return Optional.of(printed(told, printed.group(1), times(printed.group(2))));
+    }
     if (no.matches()) {
       String at = no.group(2);
       if (at != null && at.matches("(?i).*(?:\\d\\s*-|\\sto\\s).*")) {
@@ -152,6 +162,26 @@ public record Play(Meta meta, String number, String first, String last, int time
         nth < 2
             ? told.asked("The first ending leads back; which bars are left out?", List.of())
             : once(told, those, "repeat with endings"));
+  }
+
+  /** "The vamp four times": the bars are those that are printed so. */
+  private static Heard<ShowChange> printed(Told<ShowChange> told, String said, int times) {
+    String what = said.toLowerCase(Locale.ROOT);
+    List<Told.PrintedRepeat> those =
+        what.equals("repeat")
+            ? told.repeats().stream().filter(r -> r.open().isEmpty()).toList()
+            : told.open(what);
+    if (those.size() == 1) {
+      Stretch bars = those.get(0).bars();
+      return play(told, bars.first() + " to " + bars.last(), times);
+    }
+    return told.asked(
+        those.isEmpty()
+            ? "There is no " + what + " in the number as it was read; name the bars."
+            : "Which " + what + "? Name its bars.",
+        those.stream()
+            .map(r -> "play " + r.bars().first() + " to " + r.bars().last() + " " + Saying.often(times))
+            .toList());
   }
 
   private static Heard<ShowChange> once(

@@ -13,7 +13,7 @@ public record Track(Meta meta, String number) implements ShowChange.Whole {
   static final Wording<ShowChange> WORDING =
       Wording.whole(
           "",
-          "(?:(?:is|runs|goes|plays|played)\\s+)?(?:to|with|on)\\s+(?:(?:a|the)\\s+)?(?:click\\s+|backing\\s+)?tracks?|tracked",
+          "(?:(?:is|runs|goes|plays|played)\\s+)?(?:to|with|on)\\s+(?:(?:a|the)\\s+)?(?:(?:click\\s+|backing\\s+)?tracks?|click)|tracked",
           told -> new Track(told.meta(), told.number()),
           "it runs with a track, every count is fixed");
 

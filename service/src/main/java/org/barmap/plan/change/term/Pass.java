@@ -31,7 +31,7 @@ public record Pass(@JsonValue String word) {
       "(?:(?:on\\s+|in\\s+)?(?:the\\s+)?(?:"
           + Numerals.ORDINAL
           + "|last|final)\\s*(?:time|x|pass)(?:\\s+(?:through|round|around))?"
-          + "|(?:(?:on|after|in)\\s+)(?:the\\s+)?"
+          + "|on\\s+the\\s+repeat|(?:(?:on|after|in)\\s+)(?:the\\s+)?"
           + JUMP
           + ")";
 
@@ -47,6 +47,9 @@ public record Pass(@JsonValue String word) {
 
   /** Returns the pass that words say, which {@link #SAID} matches. */
   public static Optional<Pass> read(String words) {
+    if (words.strip().toLowerCase(Locale.ROOT).endsWith("repeat")) {
+      return Optional.of(new Pass("2"));
+    }
     Matcher named = NAMED.matcher(words.strip());
     if (!named.matches()) {
       return phrase(".*" + JUMP).matcher(words.strip()).matches()
