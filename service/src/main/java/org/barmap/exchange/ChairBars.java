@@ -41,8 +41,9 @@ public final class ChairBars {
     Map<Integer, String> marks = new TreeMap<>(marks(from));
     Map<String, Integer> others = new HashMap<>();
     marks(to).forEach((s, mark) -> others.putIfAbsent(mark, s));
-    int base = 0;
-    int otherBase = 0;
+    int base = pickups(from);
+    int otherBase = pickups(to);
+    boolean marked = false;
     int end = from.slots();
     int otherEnd = to.slots();
     boolean bounded = false;
@@ -54,6 +55,7 @@ public final class ChairBars {
       if (mark.getKey() <= slot) {
         base = mark.getKey();
         otherBase = other;
+        marked = true;
       } else {
         end = mark.getKey();
         otherEnd = other;
@@ -62,10 +64,9 @@ public final class ChairBars {
       }
     }
     boolean agree = end - base == otherEnd - otherBase;
-    boolean marked = base > 0 || marks.containsKey(0);
     int target = otherBase + slot - base;
     // behind the last mark the count goes on; between marks both books must have as many bars
-    return (agree || (marked && !bounded)) && target < to.slots()
+    return (agree || (marked && !bounded)) && target >= 0 && target < to.slots()
         ? Optional.of(to.nameAt(target))
         : Optional.empty();
   }
@@ -92,6 +93,15 @@ public final class ChairBars {
     }
     boolean one = first.get().equals(last.get());
     return " [" + whose + " " + (one ? first.get() : first.get() + " to " + last.get()) + "]";
+  }
+
+  /** A pickup in one of the books only moves no bar. */
+  private static int pickups(WrittenNumber number) {
+    int bars = 0;
+    while (bars < number.slots() && number.nameAt(bars).equals("0")) {
+      bars++;
+    }
+    return bars;
   }
 
   /** Marks that stand once in a number, by their slots. */

@@ -113,7 +113,7 @@ public final class Planner {
     List<Turn> turns = hands.turns();
     new TurnMarks(written).mark(turns, pencil);
     findings.addAll(sides.findings());
-    Unchecked unchecked = Unchecked.in(map, written);
+    Unchecked unchecked = Unchecked.in(map, written, sides.gone());
     findings.addAll(unchecked.findings());
     List<NumberPlan> told = unchecked.numbers(numbers);
     List<RunSheet> lines = unchecked.runSheet(runSheet, told);

@@ -2,6 +2,7 @@ package org.barmap.plan;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -36,6 +37,8 @@ final class Unchecked {
   private final Map<WrittenNumber, List<Bar>> doubtfulCounts = new IdentityHashMap<>();
   private final Map<WrittenNumber, Map<String, Integer>> placeOf = new IdentityHashMap<>();
   private final Map<String, Set<Integer>> missingIn = new HashMap<>();
+  private final Set<String> torn = new HashSet<>();
+  private final Set<String> silent = new HashSet<>();
   private List<NumberPlan.Entry> played = List.of();
   private final Map<String, Integer> places = new HashMap<>();
 
@@ -51,7 +54,12 @@ final class Unchecked {
             .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  static Unchecked in(BarMap map, List<WrittenNumber> written) {
+  /**
+   * Looks at a book.
+   *
+   * @param gone pages behind which pages of the book were not photographed
+   */
+  static Unchecked in(BarMap map, List<WrittenNumber> written, Set<Integer> gone) {
     Unchecked made = new Unchecked(map);
     for (WrittenNumber number : written) {
       List<Bar> counts = new ArrayList<>();
@@ -66,8 +74,20 @@ final class Unchecked {
       made.doubtfulCounts.put(number, counts);
       made.placeOf.put(number, at);
       made.missing(number);
+      made.gone(number, gone);
     }
     return made;
+  }
+
+  /** Bars on both sides of pages that are missing: nobody knows what stands between. */
+  private void gone(WrittenNumber number, Set<Integer> after) {
+    if (!number.bars().isEmpty()) {
+      int from = number.bars().get(0).page();
+      int to = number.bars().get(number.bars().size() - 1).page();
+      if (after.stream().anyMatch(p -> p >= from && p < to)) {
+        torn.add(number.label());
+      }
+    }
   }
 
   /** A page that couldn't be read lies in a number that begins before it and isn't over. */
@@ -136,6 +156,9 @@ final class Unchecked {
     List<NumberPlan.Entry> entries = new ArrayList<>();
     List<NumberPlan> told = new ArrayList<>();
     for (NumberPlan number : numbers) {
+      if (number.state() != NumberPlan.State.PLAYED) {
+        silent.add(number.label());
+      }
       Optional<HangsOn> hangs = Optional.empty();
       for (NumberPlan.Entry entry : number.order()) {
         places.putIfAbsent(key(number.label(), entry), entries.size());
@@ -149,7 +172,9 @@ final class Unchecked {
       hangs.ifPresent(h -> missing.forEach(h::addMissing));
       told.add(
           number.withUnsure(
-              missing.isEmpty() ? number.played() : number.played().unmeasured(),
+              missing.isEmpty() && !torn.contains(number.label())
+                  ? number.played()
+                  : number.played().unmeasured(),
               hangs.map(HangsOn::told).orElse(List.of())));
     }
     played = entries;
@@ -173,7 +198,7 @@ final class Unchecked {
     List<RunSheet> all = new ArrayList<>();
     for (int i = 0; i < lines.size(); i++) {
       RunSheet line = lines.get(i);
-      boolean missing = missingIn.containsKey(line.number());
+      boolean missing = missingIn.containsKey(line.number()) || torn.contains(line.number());
       all.add(line.withUnsure(missing ? Optional.empty() : line.seconds(), told.get(i).unsure()));
     }
     return all;
@@ -291,6 +316,9 @@ final class Unchecked {
     Bar bar = bars.get(mark.bar());
     if (bar == null) {
       return mark;
+    }
+    if (silent.contains(mark.number())) {
+      return mark; // it stands at the number's heading, whatever its bars are
     }
     if (mark.change().isEmpty()) {
       return mark.withUnsure(atTurns.getOrDefault(mark.bar(), new HangsOn(bar).told()));

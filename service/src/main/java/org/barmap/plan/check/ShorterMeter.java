@@ -27,21 +27,36 @@ public final class ShorterMeter {
     List<PlanFinding> findings = new ArrayList<>();
     for (Span span : spans) {
       Optional<Meter> meter = span.effects().course().put().flatMap(p -> p.meter());
-      meter.flatMap(m -> first(number, span, m)).ifPresent(findings::add);
+      meter.flatMap(m -> first(number, span, m, spans)).ifPresent(findings::add);
     }
     return findings;
   }
 
   /** The first bar of a change that loses notes stands for the others. */
-  private static Optional<PlanFinding> first(WrittenNumber number, Span span, Meter now) {
+  private static Optional<PlanFinding> first(
+      WrittenNumber number, Span span, Meter now, List<Span> spans) {
     for (int slot = span.from(); slot <= span.to(); slot++) {
       Bar bar = number.barAt(slot);
       Optional<Meter> written = bar.meter().filter(m -> quarters(m) > quarters(now));
-      if (!bar.isRest() && written.isPresent()) {
+      if (!bar.isRest() && written.isPresent() && !said(spans, slot, written.get(), now)) {
         return Optional.of(finding(number, span, slot, written.get(), now));
       }
     }
     return Optional.empty();
+  }
+
+  /** Tells whether a cut says which beats of a bar go, or the bar is out altogether. */
+  private static boolean said(List<Span> spans, int slot, Meter written, Meter now) {
+    double less = (quarters(written) - quarters(now)) * written.unit() / QUARTERS;
+    double out = 0;
+    for (Span cut : spans) {
+      if (cut.effects().leavesOut() && cut.from() <= slot && cut.to() >= slot) {
+        double first = cut.from() == slot ? cut.fromBeat().orElse(1) : 1;
+        double last = cut.to() == slot ? cut.toBeat().orElse(written.beats()) : written.beats();
+        out += last - first + 1;
+      }
+    }
+    return out >= less - Figures.SAME;
   }
 
   private static double quarters(Meter meter) {

@@ -42,8 +42,10 @@ public final class ShownBeats {
     Map<Integer, Integer> shown = new HashMap<>();
     for (int i = 0; i < pieces.size(); i++) {
       if (pieces.get(i).inserted().isEmpty()) {
+        int each =
+            otherwise(number, pieces.get(i)).map(Meter::beats).orElse(measures.get(i).beats());
         for (int k = 0; k < pieces.get(i).count(); k++) {
-          shown.put(pieces.get(i).slot() + k, measures.get(i).beats());
+          shown.put(pieces.get(i).slot() + k, each);
         }
       }
     }
@@ -51,6 +53,14 @@ public final class ShownBeats {
       span.change().where().flatMap(w -> one(number, span, w, shown)).ifPresent(findings::add);
     }
     return findings;
+  }
+
+  /** Where a change asks for another meter, the beats of a cut are those that are printed. */
+  private static Optional<Meter> otherwise(WrittenNumber number, Piece piece) {
+    return number
+        .barAt(piece.slot())
+        .meter()
+        .filter(w -> piece.bar().meter().filter(p -> !w.sameAs(p)).isPresent());
   }
 
   private static Optional<PlanFinding> one(

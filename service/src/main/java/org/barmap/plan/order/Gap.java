@@ -47,6 +47,11 @@ public record Gap(
     return length.seconds().isPresent() && !held;
   }
 
+  /** Tells whether it goes on till somebody gives a cue: a hold, or a vamp that is rested. */
+  public boolean waits() {
+    return held || length.plus().stream().anyMatch(p -> p.startsWith("vamp "));
+  }
+
   /** Tells whether a place lies in it or at its edge. */
   public boolean touches(double at) {
     return at >= from - Figures.SAME && at <= to + Figures.SAME;

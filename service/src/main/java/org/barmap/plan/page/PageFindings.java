@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
@@ -18,6 +19,7 @@ final class PageFindings {
   private final List<Printed> printed;
   private final List<Printed> believed;
   private final Set<Integer> copied;
+  private final Set<Integer> behind = new TreeSet<>();
   private final List<PlanFinding> found = new ArrayList<>();
 
   /**
@@ -33,6 +35,11 @@ final class PageFindings {
 
   List<PlanFinding> found() {
     return found;
+  }
+
+  /** Returns the pages right behind which some are missing. */
+  Set<Integer> gone() {
+    return behind;
   }
 
   void pages(List<Laying.Given> pages, Laying laying, Optional<FirstPage> first) {
@@ -110,6 +117,9 @@ final class PageFindings {
       int gone = between.size() - (after.place() - before.place() - 1);
       if (after.ahead() > before.ahead() && gone > 0) {
         boolean next = after.place() == before.place() + 1;
+        if (next) {
+          behind.add(before.page());
+        }
         String which = next ? numbers(between) : gone + " of the printed pages";
         add(
             Severity.DOUBT,

@@ -26,8 +26,11 @@ public final class Sides {
   private final Map<Integer, PagePlace> places = new TreeMap<>();
   private final List<PlanFinding> findings;
 
-  private Sides(List<PlanFinding> findings) {
-    this.findings = List.copyOf(findings);
+  private final Set<Integer> gone;
+
+  private Sides(PageFindings found) {
+    this.findings = List.copyOf(found.found());
+    this.gone = Set.copyOf(found.gone());
   }
 
   /**
@@ -60,7 +63,7 @@ public final class Sides {
     if (first.isEmpty() && !sure && bars.stream().map(Bar::page).distinct().count() > 1) {
       found.ask();
     }
-    Sides sides = new Sides(found.found());
+    Sides sides = new Sides(found);
     for (int i = 0; i < given.size(); i++) {
       Laying.Given page = given.get(i);
       int place = laying.places().get(i);
@@ -201,6 +204,11 @@ public final class Sides {
   /** Returns where every page lies, in the order of the book. */
   public List<PagePlace> places() {
     return List.copyOf(places.values());
+  }
+
+  /** Returns the pages right behind which pages of the book were not photographed. */
+  public Set<Integer> gone() {
+    return gone;
   }
 
   /** Returns what is asked, missing or contradictory. */

@@ -176,8 +176,10 @@ public final class Readies {
       return Optional.of(between.get().following().says());
     }
     return Optional.of(
-        gap.filter(Gap::held).isPresent()
-            ? "a hold lasts as long as it is held"
+        gap.filter(Gap::waits).isPresent()
+            ? gap.filter(Gap::held).isPresent()
+                ? "a hold lasts as long as it is held"
+                : "a vamp goes on till the cue"
             : "no tempo is known in the rest");
   }
 
@@ -188,7 +190,8 @@ public final class Readies {
     if (gap.get().least() + Figures.SAME >= needed) {
       return Verdict.TIME;
     }
-    if (!gap.get().measured() && (gap.get().held() || gap.get().to() > gap.get().from())) {
+    boolean some = gap.get().to() > gap.get().from();
+    if (gap.get().waits() || (!gap.get().measured() && some)) {
       return Verdict.UNKNOWN;
     }
     return gap.get().least() > ReadyTimes.ANY ? Verdict.QUICK : Verdict.NONE;

@@ -30,7 +30,7 @@ final class Judge {
       return Verdict.TIME;
     }
     boolean nothing = gap.to() - gap.from() < Figures.SAME && !gap.held();
-    if (!gap.measured() && !nothing) {
+    if ((!gap.measured() || gap.waits()) && !nothing) {
       return Verdict.UNKNOWN;
     }
     return seconds >= settings.quickSeconds() * load ? Verdict.QUICK : Verdict.NONE;

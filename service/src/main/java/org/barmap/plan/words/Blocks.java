@@ -20,7 +20,8 @@ final class Blocks {
           "(?:(?:it\\s+)?all(?:\\s+of\\s+it)?|everything|throughout|the\\s+(?:whole|entire)\\s+(?:thing|number|piece|song)"
               + "|from\\s+top\\s+to\\s+bottom)");
   private static final Pattern HALF =
-      phrase("(?:the\\s+)?(first|1st|second|2nd|last)\\s+half\\s+of\\s+(?:(?:bar|measure)\\s+)?(.+)");
+      phrase(
+          "(?:the\\s+)?(first|1st|second|2nd|last)\\s+half\\s+of\\s+(?:(?:bar|measure)\\s+)?(.+)");
   private static final Pattern SECTION =
       phrase(
           "(?:(?:all|the\\s+whole)\\s+of|(?:the\\s+)?section(?:\\s+at)?)\\s+(.+)|(?:the\\s+)?(.+?)\\s+section");
@@ -92,7 +93,8 @@ final class Blocks {
     int beats = scope.beatsAt(slot);
     if (beats % 2 != 0 || beats == 0) {
       return Range.refused(
-          "Bar " + scope.nameAt(slot) + " has no halves that are known; name the beats.", List.of());
+          "Bar " + scope.nameAt(slot) + " has no halves that are known; name the beats.",
+          List.of());
     }
     boolean first = said.group(1).matches("(?i)first|1st");
     return Range.between(

@@ -158,7 +158,8 @@ public final class ChangeWords {
       return;
     }
     Scope scope = scope(number.get());
-    for (String one : Said.parts(words, w -> Sentences.spread(scope, w), w -> read(scope, w, meta))) {
+    for (String one :
+        Said.parts(words, w -> Sentences.spread(scope, w), w -> read(scope, w, meta))) {
       add(about(scope, said(scope, one)));
     }
   }

@@ -36,8 +36,12 @@ final class Frames {
   /** Two places said one after the other: what lies between is out. */
   private static final List<Frame> PLACES =
       List.of(
-          frame("(?:go\\s+|get\\s+)?out\\s+(?:at\\s+the\\s+end\\s+of|after)\\s+(.+?)" + IN, "after $1 go to $2"),
-          frame("(?:go\\s+|get\\s+)?out\\s+at\\s+(?!the\\s+end)(.+?)" + IN, "cut $1 to beginning of $2"),
+          frame(
+              "(?:go\\s+|get\\s+)?out\\s+(?:at\\s+the\\s+end\\s+of|after)\\s+(.+?)" + IN,
+              "after $1 go to $2"),
+          frame(
+              "(?:go\\s+|get\\s+)?out\\s+at\\s+(?!the\\s+end)(.+?)" + IN,
+              "cut $1 to beginning of $2"),
           frame(
               "(?:when|once|as\\s+soon\\s+as)\\s+(?:you|we)\\s+(?:get|come|are|reach)(?:\\s+to|\\s+at)?\\s+(\\S+(?:\\s\\S+)?),?"
                   + "\\s+(?:(?:then|we|you|just)\\s+)*(?:go|jump|cut|skip|hop)(?:\\s+(?:straight|right|directly|on|ahead|over))*\\s+to\\s+(.+)",
@@ -49,7 +53,9 @@ final class Frames {
               "(?:play|take|do)\\s+(?:(?:it|this)\\s+)?(?:just\\s+)?(?:once|one\\s+time)(?:\\s+through)?(?:\\s+only)?"
                   + "|(?:just\\s+|only\\s+)?(?:once|one\\s+time)\\s+through(?:\\s+only)?|(?:play\\s+)?(?:it\\s+)?straight\\s+through",
               "no repeats"),
-          frame("(?:play|take|do)\\s+(?:it(?:\\s+all)?|this)\\s+(twice|\\S+\\s+times)(?:\\s+through)?", "play everything $1"),
+          frame(
+              "(?:play|take|do)\\s+(?:it(?:\\s+all)?|this)\\s+(twice|\\S+\\s+times)(?:\\s+through)?",
+              "play everything $1"),
           frame(
               "(?:repeat|loop|cycle|keep\\s+(?:on\\s+)?(?:playing|repeating))\\s+(.+?),?\\s+(?:until|till|'?til)\\s+(.+)",
               "vamp $1 till $2"),
@@ -61,11 +67,18 @@ final class Frames {
               "start to end back in"),
           frame(STOPS + "\\s+(?:on|at|with)\\s+" + DOWNBEAT, "cut $1 beat 2 to end"),
           frame(
-              "(?:just\\s+)?play\\s+(?:(?:only\\s+)?(?:up\\s+)?to|through|as\\s+far\\s+as)\\s+" + DOWNBEAT + "(?:\\s+and\\s+stop)?",
+              "(?:just\\s+)?play\\s+(?:(?:only\\s+)?(?:up\\s+)?to|through|as\\s+far\\s+as)\\s+"
+                  + DOWNBEAT
+                  + "(?:\\s+and\\s+stop)?",
               "cut $1 beat 2 to end"),
           frame(ALL + "(?:an?\\s+)?" + FEW + "\\s+lower(?:\\s+(from\\s+.+))?", "down $1 $2"),
           frame(ALL + "(?:an?\\s+)?" + FEW + "\\s+higher(?:\\s+(from\\s+.+))?", "up $1 $2"),
-          frame(ALL + "(?:on|with)\\s+(?:the\\s+)?" + FEW + "(?:\\s+(?:throughout|all\\s+the\\s+way(?:\\s+through)?))?", "$1 at start"),
+          frame(
+              ALL
+                  + "(?:on|with)\\s+(?:the\\s+)?"
+                  + FEW
+                  + "(?:\\s+(?:throughout|all\\s+the\\s+way(?:\\s+through)?))?",
+              "$1 at start"),
           frame(FEW + "\\s+(?:throughout|all\\s+the\\s+way)", "$1 at start"),
           frame(
               "(?:make\\s+)?(?:(?:bar|measure)\\s+)?(\\w{1,5})\\s+(?:(?:is|as|becomes?|now|to)\\s+)*(?:in(?:to)?\\s+)?(?:an?\\s+)?(\\d{1,2}/\\d{1,2})(?:\\s+(?:bar|measure))?",
@@ -73,7 +86,9 @@ final class Frames {
           frame("(?:lay|sit|stay|drop)\\s+out\\s+(?:of\\s+|in\\s+)?(.+)", "tacet $1"),
           frame("(?:don't|do\\s+not)\\s+play\\s+(.+)", "tacet $1"),
           frame(
-              "(" + Pass.SAID + ")(?:\\s+only|\\s+through)?,?\\s+(cut|skip|omit|lose|drop|tacet)\\s+(.+)",
+              "("
+                  + Pass.SAID
+                  + ")(?:\\s+only|\\s+through)?,?\\s+(cut|skip|omit|lose|drop|tacet)\\s+(.+)",
               "$2 $3 $1"));
 
   private Frames() {}

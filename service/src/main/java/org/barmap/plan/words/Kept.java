@@ -26,6 +26,13 @@ final class Kept {
       phrase(
           "(cut|omit|skip|vamp|safety|insert|repeat|jump|tacet|go|start|stop|out|after|straight)\\b.*");
 
+  /** These words are hardly ever a remark: kept unasked, the plan would go on without them. */
+  private static final Pattern SOUNDS_LIKE_ONE =
+      phrase(
+          "\\b(?:cut(?:s|ting)?|repeats?|vamp(?:s|ing)?|safety|d\\.\\s?[cs]\\b|da\\s+capo|dal\\s+segno|segno|coda|fermata|endings?"
+              + "|rit|ritard|rall|accel|faster|slower|quicker|(?:double|half)[\\s-]time|\\d+/\\d+|in\\s+(?:one|two|three|four|six|[1-9])"
+              + "|steps?\\s+(?:up|down|lower|higher)|attacca|segue|dialogue|applause|tacet|lay\\s+out|click|back\\s+in)\\b");
+
   private Kept() {}
 
   /** A note, or a question where the words begin like a change. */
@@ -33,12 +40,16 @@ final class Kept {
     Note note = note(scope, words, meta);
     String start = scope.number().label().isEmpty() ? "" : scope.number().spoken() + ": ";
     Matcher change = CHANGES.matcher(words);
-    if (!change.matches()) {
+    if (!change.matches() && !SOUNDS_LIKE_ONE.matcher(words).find()) {
       return new Heard.Understood<>(words, note, start + note.spoken() + ".");
     }
     return new Heard.AskedBack<>(
         words,
-        start + "This begins like a change, but can't be followed: " + wants(change.group(1)),
+        start
+            + (change.matches()
+                ? "This begins like a change, but can't be followed: " + wants(change.group(1))
+                : "Is this a change? It can't be followed as it is said; say it in other words, or keep"
+                    + " it as a note."),
         List.of(),
         List.of(new Heard.Reading<>("keep it as a note, nothing else", List.of(note))));
   }

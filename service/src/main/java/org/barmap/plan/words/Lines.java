@@ -17,7 +17,21 @@ final class Lines {
   private static final String LABEL = "\\d{1,4}[A-Za-z]{0,2}";
   private static final String AND = "(?:\\s*,\\s*(?:and\\s+)?|\\s*&\\s*|\\s+and\\s+)";
   private static final String LIST =
-      "(?:(?:nos|numbers)\\b\\.?\\s*|" + NO + "(?=" + LABEL + AND + NO + "))(" + LABEL + "(?:" + AND + "(?:" + NO + ")?" + LABEL + ")+)";
+      "(?:(?:nos|numbers)\\b\\.?\\s*|"
+          + NO
+          + "(?="
+          + LABEL
+          + AND
+          + NO
+          + "))("
+          + LABEL
+          + "(?:"
+          + AND
+          + "(?:"
+          + NO
+          + ")?"
+          + LABEL
+          + ")+)";
   private static final Pattern MANY =
       phrase("(?:(cut|tacet|skip|omit|drop|lose)\\s+)?" + LIST + "\\s*:?\\s*(.*)");
   private static final Pattern SPLIT = phrase(AND + "(?:" + NO + ")?");
@@ -34,7 +48,12 @@ final class Lines {
               + LABEL
               + "\\s*:)");
   private static final Pattern TOP =
-      phrase("(?:the\\s+)?(?:top|beginning|start)\\s+of\\s+(?:" + NO + ")?(" + LABEL + ")\\b,?\\s+(.+)");
+      phrase(
+          "(?:the\\s+)?(?:top|beginning|start)\\s+of\\s+(?:"
+              + NO
+              + ")?("
+              + LABEL
+              + ")\\b,?\\s+(.+)");
   private static final Pattern BAR_OF =
       phrase(
           "\\b(?:bar\\s+)?(\\d{1,4}[A-Za-z]?|[A-Z]|(?:the\\s+)?(?:end|top|beginning|start))\\s+(?:in|of)\\s+"

@@ -20,7 +20,14 @@ final class LinkLines {
   private static final String INTO =
       "(?:\\s*,?\\s+(?:(?:in|on)\\s*to|to)\\s+" + NO + "?" + LABEL + ")";
   private static final Pattern HOW_FROM =
-      phrase(HOW + "\\s+(?:after|from)\\s+" + NO + "?" + LABEL + INTO + "?(\\s*,?\\s+(?:on|at|after|when|as)\\s.+?)?\\.?");
+      phrase(
+          HOW
+              + "\\s+(?:after|from)\\s+"
+              + NO
+              + "?"
+              + LABEL
+              + INTO
+              + "?(\\s*,?\\s+(?:on|at|after|when|as)\\s.+?)?\\.?");
   private static final Pattern AFTER =
       phrase("(?:after|from)\\s+" + NO + LABEL + "\\s*[:,]?\\s+(.*)");
   private static final Pattern INTO_ONLY = phrase(HOW + INTO + "\\.?");

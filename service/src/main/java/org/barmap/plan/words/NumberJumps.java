@@ -62,8 +62,8 @@ final class NumberJumps {
       return Optional.of(
           new Heard.AskedBack<>(line, "There is no No. " + label + " in this book.", all(numbers)));
     }
-    String from = m.group(2) == null ? "end" : m.group(2).strip();
-    String to = m.group(4).strip();
+    String from = m.group(2) == null ? "end" : named(out.get(), m.group(2).strip());
+    String to = named(in.get(), m.group(4).strip());
     if (out.get() == in.get()) {
       return Optional.empty(); // within one number it is a cut, or a jump back
     }
@@ -93,6 +93,14 @@ final class NumberJumps {
                 + " of "
                 + in.get().spoken()
                 + "."));
+  }
+
+  /** A bar that is counted from another gets its own name. */
+  private static String named(WrittenNumber number, String bar) {
+    boolean counted = bar.matches("(?i)\\S+\\s+(?:before|after)\\s.*");
+    return counted && new Addresses(number).find(bar) instanceof Found.At at
+        ? number.nameAt(at.place().slot())
+        : bar;
   }
 
   private static Optional<WrittenNumber> labelled(List<WrittenNumber> numbers, String label) {

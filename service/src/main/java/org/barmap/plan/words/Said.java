@@ -39,7 +39,8 @@ final class Said {
   static Optional<Heard<ShowChange>> better(
       Optional<Heard<ShowChange>> one, Optional<Heard<ShowChange>> other) {
     boolean choice =
-        other.filter(h -> h instanceof Heard.AskedBack<ShowChange> a && !a.readings().isEmpty())
+        other
+            .filter(h -> h instanceof Heard.AskedBack<ShowChange> a && !a.readings().isEmpty())
             .isPresent();
     return one.isEmpty() || understood(other) || choice ? other.or(() -> one) : one;
   }

@@ -43,6 +43,10 @@ final class Sentences {
       phrase(
           "(?:no|without|skip|omit|cut|ignore|do(?:n't|\\s+not)(?:\\s+take)?)\\s+(?:any\\s+|all\\s+)?(?:of\\s+)?(?:the\\s+)?"
               + "(?:repeats|(vamps))");
+  private static final Pattern EXCEPT =
+      phrase(
+          "(cut|omit|skip|drop|lose)\\s+(.+?),?\\s+(?:except|but\\s+not)\\s+(?:(?:for|at|on|in)\\s+)?(?:the\\s+)?"
+              + "(matin[e\\u00E9]es?|evenings?|previews?|understudy|swing)");
   private static final Pattern BETWEEN = phrase("\\s*(?:,\\s*and|,|\\band\\b|&)\\s*");
 
   private Sentences() {}
@@ -75,6 +79,12 @@ final class Sentences {
     if (none.matches()) {
       List<String> once = once(scope, none.group(1) == null ? "" : "vamp");
       return once.size() > 1 ? once : List.of(words.replaceFirst("(?i)vamps$", "vamp"));
+    }
+    Matcher except = EXCEPT.matcher(words);
+    if (except.matches()) {
+      String bars = except.group(2);
+      return List.of(
+          except.group(1) + " " + bars, bars + " back in, " + except.group(3) + " only");
     }
     Matcher list = LIST.matcher(words);
     Matcher out = OUT.matcher(words);

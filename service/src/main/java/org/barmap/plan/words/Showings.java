@@ -45,6 +45,10 @@ record Showings(String words, Meta meta) {
               + Sentences.VERB
               + "\\b))\\s*(.*)");
 
+  private static final Pattern THIS_DAY =
+      phrase(
+          "(?:.+?\\b(?:tonight|today)(?:'s\\s+(?:performance|show))?(?:\\s+only)?|.+?\\bthis\\s+(?:performance|show)\\s+only|.+?\\b(?:only|just)\\s+(?:for\\s+)?(?:tonight|today))");
+
   /** Takes such words off the end of an instruction; empty where there are none. */
   static Optional<Showings> off(String words, Meta meta) {
     Matcher until = UNTIL.matcher(words);
@@ -94,6 +98,10 @@ record Showings(String words, Meta meta) {
     if (year.matches() && MONTHS.contains(month(year.group(2)))) {
       String day = year.group(1) + " " + year.group(2);
       return Optional.of("Of which year is " + day + "? Say it with the year.");
+    }
+    if (THIS_DAY.matcher(words).matches()) {
+      return Optional.of(
+          "Which day is that? Say the last day it holds, as in \"cut 5 to 8 until 24 December 2026\".");
     }
     Matcher until = UNTIL.matcher(words);
     return until.matches() && day(until.group(2)).isEmpty()

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.order.Orders;
 import org.barmap.plan.pace.Keys;
@@ -13,6 +14,7 @@ import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Span;
 import org.barmap.plan.piece.Spans;
 import org.barmap.plan.ready.Hands;
+import org.barmap.plan.show.Versions;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.MissingNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -64,7 +66,12 @@ final class States {
   }
 
   private static List<Span> spans(Worked worked, WrittenNumber number) {
-    return Spans.of(number, worked.changesOf(number.label()), new ArrayList<>());
+    List<ShowChange> held =
+        Versions.holding(
+            worked.changesOf(number.label()),
+            worked.plan().settings().showing(),
+            new ArrayList<>());
+    return Spans.of(number, held, new ArrayList<>());
   }
 
   private static Optional<Integer> place(OrderOfPlay order, int slot) {

@@ -97,6 +97,9 @@ public record Cut(Meta meta, String number, String first, String last, Optional<
       return Optional.of(fromWhere(told, to.group(1)));
     }
     Matcher jump = JUMP.matcher(words);
+    if (jump.matches() && words.matches("(?i)skip\\s+from\\s+.*") && told.namesBars(jump.group(3))) {
+      return Optional.of(either(told, jump.group(2), jump.group(3)));
+    }
     if (jump.matches()) {
       return Optional.of(over(told, jump.group(1), jump.group(2), jump.group(3)));
     }
@@ -118,6 +121,16 @@ public record Cut(Meta meta, String number, String first, String last, Optional<
     return cut.matches()
         ? Optional.of(cut(told, cut.group(1) == null ? cut.group(2) : cut.group(1)))
         : Optional.empty();
+  }
+
+  /** "Skip from 20 to 29": 20 is played and one lands on 29, or both are out. */
+  private static Heard<ShowChange> either(Told<ShowChange> told, String from, String to) {
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    over(told, "after", from, to).reading().ifPresent(readings::add);
+    cut(told, from + " to " + to).reading().ifPresent(readings::add);
+    return readings.size() < 2
+        ? over(told, "from", from, to)
+        : told.choose("Are " + from + " and " + to + " played?", readings);
   }
 
   private static String plain(String bar) {

@@ -56,7 +56,8 @@ public record LinkChange(
           + "|(?:wait|hold)\\s+for\\s+(?:the\\s+)?applause|after\\s+(?:the\\s+)?applause"
           + "|segue(?:\\s+on\\s+(?:(?:the|a)\\s+)?cue)?"
           + "|(?:wait\\s+for|on)\\s+(?:(?:the|a)\\s+)?cue"
-          + "|(?:dialogue|dialog|a\\s+scene|scene)(?:\\s+follows)?)";
+          + "|(?:dialogue|dialog|a\\s+scene|scene)(?:\\s+follows|\\s+(?:before|till|until)\\s+the\\s+next(?:\\s+number)?"
+          + "|\\s+(?:before|till|until)(?=\\s+(?:(?:no|nr)\\b\\.?|number|#)\\s*\\d))?)";
   private static final Pattern SAID =
       phrase(
           HOW

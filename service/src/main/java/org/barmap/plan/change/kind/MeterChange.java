@@ -3,6 +3,7 @@ package org.barmap.plan.change.kind;
 import static org.barmap.plan.change.term.Phrase.phrase;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -16,6 +17,7 @@ import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
+import org.barmap.plan.change.term.Numerals;
 
 /**
  * These bars in another meter; behind them the printed one holds again.
@@ -30,6 +32,9 @@ public record MeterChange(Meta meta, String number, String first, String last, S
   private static final String FIGURES = "([1-9]\\d?)\\s*/\\s*(1|2|4|8|16|32)";
   private static final Pattern BEHIND =
       phrase("(.+?)\\s+(?:is\\s+|are\\s+|go(?:es)?\\s+)?(?:now\\s+)?in\\s+" + FIGURES);
+  private static final Pattern MORE =
+      phrase(
+          "(?:add|insert|put)\\s+(an?|" + Numerals.CARDINAL + ")\\s+(?:extra\\s+|more\\s+)?beats?\\s+(?:to|in|into|onto|at\\s+the\\s+end\\s+of)\\s+(?:(?:bar|measure)\\s+)?(\\S+)");
   private static final Pattern LED =
       phrase("(?:in|meter)\\s+" + FIGURES + "\\s+(?:from|for|in|at)?\\s*(.+)");
 
@@ -55,10 +60,22 @@ public record MeterChange(Meta meta, String number, String first, String last, S
     if (behind.matches()) {
       return Optional.of(heard(told, behind.group(1), behind.group(2) + "/" + behind.group(3)));
     }
+    Matcher more = MORE.matcher(told.words());
+    if (more.matches()) {
+      return Optional.of(longer(told, more.group(2), Numerals.value(more.group(1)).orElse(1)));
+    }
     Matcher led = LED.matcher(told.words());
     return led.matches()
         ? Optional.of(heard(told, led.group(3), led.group(1) + "/" + led.group(2)))
         : Optional.empty();
+  }
+
+  /** "Add a beat to bar 12": a bar of four has five then. */
+  private static Heard<ShowChange> longer(Told<ShowChange> told, String bar, int beats) {
+    return told.meterAt(bar)
+        .map(m -> heard(told, bar, (m.beats() + beats) + "/" + m.unit()))
+        .orElseGet(
+            () -> told.asked("In which meter is the bar then?", List.of(bar + " in 5/4")));
   }
 
   private static Heard<ShowChange> heard(Told<ShowChange> told, String bars, String meter) {

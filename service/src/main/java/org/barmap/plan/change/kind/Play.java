@@ -180,7 +180,14 @@ public record Play(Meta meta, String number, String first, String last, int time
             ? "There is no " + what + " in the number as it was read; name the bars."
             : "Which " + what + "? Name its bars.",
         those.stream()
-            .map(r -> "play " + r.bars().first() + " to " + r.bars().last() + " " + Saying.often(times))
+            .map(
+                r ->
+                    "play "
+                        + r.bars().first()
+                        + " to "
+                        + r.bars().last()
+                        + " "
+                        + Saying.often(times))
             .toList());
   }
 

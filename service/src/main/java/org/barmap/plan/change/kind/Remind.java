@@ -87,7 +87,12 @@ public record Remind(Meta meta, String number, String first, Reminder what)
     return switch (plain(at)) {
       case "watch", "glasses", "eyes", "look up", "watch the director" ->
           Optional.of(Reminder.WATCH);
-      case "watch me", "watch him", "watch her", "watch the stick", "watch the baton", "watch out" ->
+      case "watch me",
+          "watch him",
+          "watch her",
+          "watch the stick",
+          "watch the baton",
+          "watch out" ->
           Optional.of(Reminder.WATCH);
       case "cue" -> Optional.of(Reminder.CUE);
       case "push", "push on", "move" -> Optional.of(Reminder.PUSH);

@@ -1,6 +1,7 @@
 package org.barmap.plan.change.kind;
 
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import org.barmap.plan.change.effect.Course;
@@ -51,6 +52,16 @@ public record Restore(Meta meta, String number, Optional<String> first, Optional
   }
 
   private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
+    if (m.group(1) != null && m.group(1).matches("(?i)(?:the|that|our)\\s+cut")) {
+      Restore all =
+          new Restore(told.meta(), told.number(), Optional.of("start"), Optional.of("end"));
+      return Optional.of(
+          told.choose(
+              "Are the bars played again, or left out again?",
+              List.of(
+                  new Heard.Reading<>("all that was cut is played again", List.of(all)),
+                  Heard.Reading.wanting("left out again: say \"cut 34 to 49\""))));
+    }
     String bars = m.group(1) == null ? m.group(2) : m.group(1);
     if (bars == null || bars.matches("(?i)(?:(?:the|whole|number|all|it)\\s*)+")) {
       Restore whole = new Restore(told.meta(), told.number(), Optional.empty(), Optional.empty());
