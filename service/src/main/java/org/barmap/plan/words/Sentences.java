@@ -83,8 +83,7 @@ final class Sentences {
     Matcher except = EXCEPT.matcher(words);
     if (except.matches()) {
       String bars = except.group(2);
-      return List.of(
-          except.group(1) + " " + bars, bars + " back in, " + except.group(3) + " only");
+      return List.of(except.group(1) + " " + bars, bars + " back in, " + except.group(3) + " only");
     }
     Matcher list = LIST.matcher(words);
     Matcher out = OUT.matcher(words);

@@ -29,8 +29,7 @@ public record Beats(Meta meta, String number, String first, String last, int bea
   static final Wording<ShowChange> WORDING =
       new Wording<>("in\\s+(?:one|two|three|four|six|\\d+)\\b", Beats::read);
 
-  private static final Pattern FIRST =
-      phrase("\\s+(?:to|through|thru|until|till)\\s|\\s*-\\s*|,");
+  private static final Pattern FIRST = phrase("\\s+(?:to|through|thru|until|till)\\s|\\s*-\\s*|,");
   private static final Pattern BEATS =
       phrase(
           "(?:in|conducted\\s+in)\\s+("
@@ -79,7 +78,10 @@ public record Beats(Meta meta, String number, String first, String last, int bea
       String figures = meter.get().beats() + "/" + meter.get().unit();
       return Optional.of(
           told.asked(
-              "It is in " + figures + " there, and that isn't shown in " + beats.getAsInt()
+              "It is in "
+                  + figures
+                  + " there, and that isn't shown in "
+                  + beats.getAsInt()
                   + "; is it another meter?",
               List.of((said == null ? "start to end" : said) + " in " + beats.getAsInt() + "/4")));
     }

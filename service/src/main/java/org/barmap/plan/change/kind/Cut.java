@@ -97,7 +97,9 @@ public record Cut(Meta meta, String number, String first, String last, Optional<
       return Optional.of(fromWhere(told, to.group(1)));
     }
     Matcher jump = JUMP.matcher(words);
-    if (jump.matches() && words.matches("(?i)skip\\s+from\\s+.*") && told.namesBars(jump.group(3))) {
+    if (jump.matches()
+        && words.matches("(?i)skip\\s+from\\s+.*")
+        && told.namesBars(jump.group(3))) {
       return Optional.of(either(told, jump.group(2), jump.group(3)));
     }
     if (jump.matches()) {

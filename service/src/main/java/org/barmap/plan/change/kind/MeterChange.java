@@ -34,7 +34,9 @@ public record MeterChange(Meta meta, String number, String first, String last, S
       phrase("(.+?)\\s+(?:is\\s+|are\\s+|go(?:es)?\\s+)?(?:now\\s+)?in\\s+" + FIGURES);
   private static final Pattern MORE =
       phrase(
-          "(?:add|insert|put)\\s+(an?|" + Numerals.CARDINAL + ")\\s+(?:extra\\s+|more\\s+)?beats?\\s+(?:to|in|into|onto|at\\s+the\\s+end\\s+of)\\s+(?:(?:bar|measure)\\s+)?(\\S+)");
+          "(?:add|insert|put)\\s+(an?|"
+              + Numerals.CARDINAL
+              + ")\\s+(?:extra\\s+|more\\s+)?beats?\\s+(?:to|in|into|onto|at\\s+the\\s+end\\s+of)\\s+(?:(?:bar|measure)\\s+)?(\\S+)");
   private static final Pattern LED =
       phrase("(?:in|meter)\\s+" + FIGURES + "\\s+(?:from|for|in|at)?\\s*(.+)");
 
@@ -74,8 +76,7 @@ public record MeterChange(Meta meta, String number, String first, String last, S
   private static Heard<ShowChange> longer(Told<ShowChange> told, String bar, int beats) {
     return told.meterAt(bar)
         .map(m -> heard(told, bar, (m.beats() + beats) + "/" + m.unit()))
-        .orElseGet(
-            () -> told.asked("In which meter is the bar then?", List.of(bar + " in 5/4")));
+        .orElseGet(() -> told.asked("In which meter is the bar then?", List.of(bar + " in 5/4")));
   }
 
   private static Heard<ShowChange> heard(Told<ShowChange> told, String bars, String meter) {
