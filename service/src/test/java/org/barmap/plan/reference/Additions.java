@@ -82,7 +82,12 @@ final class Additions {
   private void play(At play) {
     int times = play.change().whole("times", 1);
     for (At other : played) {
-      if (alike(other.from(), play.from(), true) && alike(other.to(), play.to(), false)) {
+      boolean all = alike(other.from(), play.from(), true) && alike(other.to(), play.to(), false);
+      if (all && times == 1 && other.change().whole("times", 0) == 1) {
+        // "Once" of the repeat and "once" of all its bars say the same.
+        return;
+      }
+      if (all) {
         ask("play-twice", play, "two counts for one stretch", "the first");
         return;
       }
@@ -102,6 +107,9 @@ final class Additions {
       if (repeat.endings().isEmpty() && all) {
         if (repeat.kind() == Kind.OPEN) {
           ask("play-over-vamp", play, "a count over a vamp", "the vamp stays");
+        } else if (repeat.kind() == Kind.COUNTED && times == 1 && repeat.times() == 1) {
+          // "Once" of the repeat and "once" of all its bars say the same.
+          return;
         } else if (repeat.kind() == Kind.COUNTED) {
           // Source: common practice: "once" said of more bars, and a count said of the repeat.
           ask("play-twice", play, "two counts for one repeat", "the first");

@@ -98,6 +98,9 @@ record Address(List<Integer> places, OptionalInt beat) {
         if (alike) {
           places.add(at);
         }
+        // Source: common practice: a bar of the next ending that has the number one counted to may
+        // be meant as well: counted in its own pass it is as many bars on.
+        numbered(number, at, by).stream().filter(b -> !places.contains(b)).forEach(places::add);
       }
     }
     return places;
