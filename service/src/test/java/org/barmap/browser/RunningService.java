@@ -49,6 +49,9 @@ final class RunningService implements AutoCloseable {
             List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx2g",
+                // most of it ends before the second compiler pays
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
                 "-Djava.awt.headless=true",
                 "-Dbarmap.home=" + System.getProperty("barmap.home", ".."),
                 "-cp",
