@@ -63,22 +63,29 @@ function isPart(url) {
 /** What the service answers now; what it answered last where it doesn't. */
 async function data(event, url) {
   const cache = await caches.open(DATA);
+  const before = timesForgotten(url);
+  let answer;
   try {
-    const answer = await fetch(event.request);
-    if (answer.status === 200 && !isPart(url)) event.waitUntil(keep(cache, event.request.url, answer.clone()));
-    return answer;
+    answer = await fetch(event.request);
   } catch (error) {
     // a picture in another size is better than none, and the whole map has every page
     const kept = (await cache.match(event.request.url)) ?? (url.pathname.endsWith("/image") || isPart(url) ? await cache.match(event.request.url, { ignoreSearch: true }) : undefined);
     if (kept) return kept;
     throw error;
   }
+  if (answer.status !== 200 || isPart(url)) return answer;
+  // read once and given twice: of an answer that is split in two, the half to keep never ends when the page leaves
+  const body = await answer.arrayBuffer();
+  event.waitUntil(keep(cache, url, answer.headers, body, before));
+  return new Response(body, { status: 200, headers: answer.headers });
 }
 
-async function keep(cache, url, answer) {
-  const headers = new Headers(answer.headers);
+async function keep(cache, url, said, body, before) {
+  const headers = new Headers(said);
   headers.set(KEPT, new Date().toISOString());
-  await cache.put(url, new Response(await answer.blob(), { status: 200, headers }));
+  await cache.put(url.href, new Response(body, { status: 200, headers }));
+  // the book was put away while this came in
+  if (timesForgotten(url) !== before) await cache.delete(url.href);
 }
 
 /** The book an address is about as a whole; nothing where it is about a part of one. */
@@ -92,8 +99,16 @@ async function removed(request, book) {
   return answer;
 }
 
+/** How often each book was put away since this began: what was asked for before may come in after. */
+const forgotten = new Map();
+
+function timesForgotten(url) {
+  return forgotten.get(/^\/api\/books\/([^/]+)/.exec(url.pathname)?.[1]) ?? 0;
+}
+
 /** Nothing of a book that is put away stays here. */
 async function forget(book) {
+  forgotten.set(book, (forgotten.get(book) ?? 0) + 1);
   const cache = await caches.open(DATA);
   const below = new RegExp(`^/api/books/${book.replace(/[^\w-]/g, "\\$&")}(/|$)`);
   const keys = await cache.keys();
