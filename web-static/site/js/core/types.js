@@ -234,6 +234,18 @@
  * @property {string[]} [held] the open stretches that begin in it: "vamp 9-12"
  * @property {Word[]} [words]
  *
+ * @typedef {{bar: string, at: number}} Spot inside a bar entry: the share of it before the spot
+ * @typedef {object} RoadMark a change of the show where it stands in the form
+ * @property {string} change its id; empty where the book itself says so
+ * @property {string} number
+ * @property {"bars"|"new-bars"|"head"|"end"|"show"|"lost"} place
+ * @property {string} sign what a player would write there
+ * @property {string} says
+ * @property {Spot} [from]
+ * @property {Spot} [to]
+ * @property {string[]} [added] what new bars are called
+ * @property {true} [open] its bars go round until somebody says so
+ *
  * @typedef {object} RoadNumber
  * @property {string} label
  * @property {string} title
@@ -388,6 +400,8 @@
  * @property {{number: string, what: string}[]} plus
  * @property {string[]} without labels of numbers whose length is not known, or only in part
  *
+ * @typedef {{page: number, side: "left"|"right"|"unknown", opening: number, folio?: number, leaf: "bound"|"inserted"|"loose"}} PagePlace where a page lies
+ *
  * @typedef {object} Plan
  * @property {PlannedNumber[]} numbers
  * @property {Turn[]} turns
@@ -397,7 +411,7 @@
  * @property {PlanFinding[]} findings
  * @property {LookAhead[]} [lookAhead]
  * @property {RunSheetLine[]} [runSheet]
- * @property {{page: number, side: "left"|"right"|"unknown", opening: number, folio?: number, leaf: string}[]} [pages]
+ * @property {PagePlace[]} [pages]
  * @property {{pages: number, of: number}} [checked] pages a person has looked at
  * @property {Night} [night]
  * @property {KeptNote[]} [notes] words kept as they were said
@@ -459,7 +473,7 @@
  *   "/changes/history": History,
  *   "/plan": Plan,
  *   "/plan?without=changes": Plan,
- *   "/roadmap": {numbers: RoadNumber[]},
+ *   "/roadmap": {numbers: RoadNumber[], marks: RoadMark[]},
  *   [since: `/plan/since?moment=${string}`]: Since,
  * }} BookAnswers
  *
@@ -504,6 +518,7 @@
  *   stale: undefined,
  *   chosen: undefined,
  *   propose: {change: Change, text: string},
+ *   edit: string,
  * }} RoadEvents
  */
 

@@ -1,19 +1,40 @@
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
-import { when } from "../core/words.js";
+import { numberName, when } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
-import { sentence } from "./kinds.js";
+import { KINDS, sentence } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").KeptChange} Change */
 
+/** @typedef {{toggle: (c: Change, on: boolean) => void, edit: (c: Change) => void, remove: (c: Change) => void, undo: () => void, redo: () => void}} Actions */
+
 /**
- * The show's changes, newest last, as the director gave them.
+ * The show's changes number by number in the order of the night, what is about the whole show first; within each the newest last.
  *
  * @param {Change[]} changes
- * @param {import("../core/types.js").History} history
- * @param {{toggle: (c: Change, on: boolean) => void, edit: (c: Change) => void, remove: (c: Change) => void, undo: () => void, redo: () => void}} actions
+ * @param {import("../core/types.js").RoadNumber[]} numbers in the order of the night
+ * @returns {{name: string, changes: Change[]}[]}
  */
-export function changeList(changes, history, actions) {
+function byNumber(changes, numbers) {
+  const names = new Map(numbers.map((n) => [n.label.toLowerCase(), numberName(n)]));
+  /** @type {Map<string, Change[]>} */
+  const groups = new Map([["", []], ...numbers.map((n) => /** @type {[string, Change[]]} */ ([n.label.toLowerCase(), []]))]);
+  for (const change of changes) {
+    const label = (change.number ?? "").trim().toLowerCase();
+    groups.set(label, [...(groups.get(label) ?? []), change]);
+  }
+  return [...groups].filter(([, some]) => some.length).map(([label, some]) => ({ name: label ? (names.get(label) ?? `No. ${some[0].number}`) : "The whole show", changes: some }));
+}
+
+/**
+ * The show's changes as the director gave them, by number.
+ *
+ * @param {Change[]} changes
+ * @param {import("../core/types.js").RoadNumber[]} numbers in the order of the night
+ * @param {import("../core/types.js").History} history
+ * @param {Actions} actions
+ */
+export function changeList(changes, numbers, history, actions) {
   const head = el(
     "div",
     { class: "row between" },
@@ -36,30 +57,37 @@ export function changeList(changes, history, actions) {
     "div",
     {},
     head,
-    el(
-      "ul",
-      { class: "changes" },
-      changes.map((change) => {
-        const on = change.on !== false;
-        const text = sentence(change);
-        const box = el("input", { type: "checkbox", "aria-label": `${text}: counts`, checked: on, on: { change: () => actions.toggle(change, box.checked) } });
-        return el(
-          "li",
-          { class: on ? "change" : "change off", "data-change": change.id },
-          el("label", { class: "change-switch" }, box),
-          el(
-            "div",
-            { class: "change-text" },
-            el("span", { text }),
-            change.note ? el("span", { class: "soft small", text: change.note }) : null,
-            el("span", { class: "soft small", text: [on ? "" : "switched off", change.who, change.when ? when(change.when) : ""].filter(Boolean).join(" · ") }),
-          ),
-          button("", () => actions.edit(change), { class: "btn btn-icon", "data-edit": change.id, "aria-label": `In which shows, until when: ${text}`, title: "In which shows, until when" }, icon("pencil")),
-          button("", () => actions.remove(change), { class: "btn btn-icon", "aria-label": `Delete: ${text}`, title: "Delete" }, icon("bin")),
-        );
-      }),
-    ),
+    byNumber(changes, numbers).flatMap((group, _, all) => [
+      all.length > 1 || numbers.length > 1 ? el("h3", { class: "change-number", text: group.name }) : null,
+      el("ul", { class: "changes" }, group.changes.map((change) => item(change, numbers.length > 1, actions))),
+    ]),
     since,
     past,
+  );
+}
+
+/**
+ * @param {Change} change
+ * @param {boolean} under whether its number stands over it
+ * @param {Actions} actions
+ */
+function item(change, under, actions) {
+  const on = change.on !== false;
+  const text = sentence(change);
+  const shown = under && change.number ? text.slice(text.indexOf(": ") + 2) : text;
+  const box = el("input", { type: "checkbox", "aria-label": `${text}: counts`, checked: on, on: { change: () => actions.toggle(change, box.checked) } });
+  return el(
+    "li",
+    { class: on ? "change" : "change off", "data-change": change.id },
+    el("label", { class: "change-switch" }, box),
+    el(
+      "div",
+      { class: "change-text" },
+      el("span", { text: shown }),
+      change.note && !KINDS[change.kind]?.noted ? el("span", { class: "soft small", text: change.note }) : null,
+      el("span", { class: "soft small", text: [on ? "" : "switched off", change.who, change.when ? when(change.when) : ""].filter(Boolean).join(" · ") }),
+    ),
+    button("", () => actions.edit(change), { class: "btn btn-icon", "data-edit": change.id, "aria-label": `Edit: ${text}`, title: "Edit" }, icon("pencil")),
+    button("", () => actions.remove(change), { class: "btn btn-icon", "aria-label": `Delete: ${text}`, title: "Delete" }, icon("bin")),
   );
 }

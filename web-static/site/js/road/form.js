@@ -1,248 +1,90 @@
 import { svg } from "../core/dom.js";
-import { SIGN, barName, keySign, markText, meterText, numberName } from "../core/words.js";
+import { numberName } from "../core/words.js";
+import { HEIGHT, barBox } from "./box.js";
+import { itemsOf, lanesOf, layItems } from "./lay.js";
+import { LANE, foldMark, newBars, saidMark } from "./said.js";
 
 /** @typedef {import("../core/types.js").RoadBar} RoadBar */
+/** @typedef {import("../core/types.js").RoadMark} RoadMark */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
+/** @typedef {import("./lay.js").Fold} Fold */
 
-const HEIGHT = 46;
-const ROW = 112;
+/** Above the bars of a row, and under them before the lanes of marks. */
 const TOP = 40;
-
-/** Signs that count at the start of their bar; the others count at its end. */
-const AT_START = ["segno", "coda"];
-/** What is short enough to be drawn as a sign of its own. */
-const SHORT = /** @type {Record<string, string>} */ ({ caesura: "//" });
+const UNDER = 28;
 
 /**
- * @param {RoadBar} bar
- * @param {boolean} atStart
- */
-function signs(bar, atStart) {
-  const list = (bar.signs ?? []).filter((s) => AT_START.includes(s) === atStart && s !== "fermata").map((s) => SHORT[s] ?? SIGN[s] ?? s);
-  if (bar.times && !atStart) list.push(`${bar.times}×`);
-  return list.join(" ");
-}
-
-/** @param {string} mark */
-function markWidth(mark) {
-  return mark ? Math.max(24, 12 + mark.length * 10) : 0;
-}
-
-/** @param {RoadBar} bar a long rest is longer, but not in proportion; signs get their room */
-function width(bar) {
-  const rest = bar.count > 1 ? 16 + Math.min(110, 22 * Math.log2(bar.count)) : 0;
-  const letters = signs(bar, true).length + signs(bar, false).length;
-  const over = markWidth(markText(bar.rehearsal)) + letters * 8.4 + (letters ? 10 : 0);
-  const meterAndKey = bar.meter?.printed && bar.key?.printed ? 70 : 0;
-  return Math.max(42 + rest, over, meterAndKey);
-}
-
-/**
- * @param {RoadBar[]} bars
- * @param {number} room width of the drawing
- * @returns {{bar: RoadBar, x: number, row: number, w: number}[]}
- */
-function lay(bars, room) {
-  const placed = [];
-  let x = 4;
-  let row = 0;
-  for (const bar of bars) {
-    const w = Math.min(width(bar), room - 8);
-    if (x + w > room - 4 && x > 4) {
-      x = 4;
-      row++;
-    }
-    placed.push({ bar, x, row, w });
-    x += w;
-  }
-  return placed;
-}
-
-/**
- * @param {string} type
- * @param {number} x
- * @param {number} y
- */
-function edge(type, x, y) {
-  const line = (/** @type {number} */ dx, /** @type {number} */ w) => svg("rect", { class: "form-line", x: x + dx - w / 2, y, width: w, height: HEIGHT });
-  const dots = (/** @type {number} */ dx) => [-7, 7].map((dy) => svg("circle", { class: "form-dot", cx: x + dx, cy: y + HEIGHT / 2 + dy, r: 2.6 }));
-  switch (type) {
-    case "double": return [line(-2, 1.5), line(2, 1.5)];
-    case "final": return [line(-5, 1.5), line(-1, 4)];
-    case "repeat-start": return [line(2, 4), line(6, 1.5), ...dots(11)];
-    case "repeat-end": return [line(-2, 4), line(-6, 1.5), ...dots(-11)];
-    case "repeat-both": return [line(0, 4), line(-5, 1.5), line(5, 1.5), ...dots(-10), ...dots(10)];
-    case "none": return [];
-    default: return [line(0, 1.5)];
-  }
-}
-
-/**
- * What a screen reader says of a bar.
- *
- * @param {RoadBar} bar
- */
-function spoken(bar) {
-  return [
-    `Bar ${barName(bar)}`,
-    bar.within ?? "",
-    markText(bar.rehearsal) ? `mark ${markText(bar.rehearsal)}` : "",
-    bar.count > 1 ? `rest of ${bar.count} bars` : bar.content === "rest" ? "rest" : "",
-    bar.cut ? "cut" : bar.cutParts?.length ? "partly cut" : "", heldText(bar),
-    ...(bar.signs ?? []).map((s) => SIGN[s] ?? s),
-  ].filter(Boolean).join(", ");
-}
-
-/**
- * What holds it open; inside a rest with its bars.
- *
- * @param {RoadBar} bar
- */
-function heldText(bar) {
-  return bar.held?.length ? bar.held.join(", ") : bar.vamp ? "vamp" : bar.safety ? "safety" : "";
-}
-
-/**
- * The part of a bar that is out, hatched.
- *
- * @param {number} x
- * @param {number} y
- * @param {number} w
- */
-function partCut(x, y, w) {
-  const strokes = [];
-  for (let dx = -HEIGHT; dx < w; dx += 9) {
-    const [from, to] = [Math.max(0, dx), Math.min(w, dx + HEIGHT)];
-    if (to - from > 1) strokes.push(`M${x + from} ${y + HEIGHT - (from - dx)} L${x + to} ${y + HEIGHT - (to - dx)}`);
-  }
-  return [svg("rect", { class: "form-part", x, y, width: w, height: HEIGHT }), svg("path", { class: "form-hatch", d: strokes.join(" ") })];
-}
-
-/** A key signature with its figure; it goes over the meter where both don't fit side by side. */
-const KEY_WIDTH = 24;
-
-/**
- * @param {{bar: RoadBar, x: number, row: number, w: number}} place
- * @param {RoadBar|undefined} before
- * @param {{state: string, pick: (bar: RoadBar) => void, newRow: boolean}} how
- */
-function block({ bar, x, row, w }, before, { state, pick, newRow }) {
-  const y = TOP + row * ROW;
-  const rest = bar.content === "rest" || bar.content === "multi-rest";
-  const classes = ["form-bar", rest ? "rest" : "", bar.cut ? "cut" : "", bar.vamp ? "vamp" : "", bar.safety ? "safety" : "", state].filter(Boolean).join(" ");
-  const choose = (/** @type {Event} */ event) => {
-    event.preventDefault();
-    pick(bar);
-  };
-  const group = svg("g", {
-    class: classes, role: "button", tabindex: -1, "aria-label": spoken(bar), "aria-pressed": String(state !== ""), "data-bar": bar.id,
-    on: { click: choose, keydown: (/** @type {KeyboardEvent} */ e) => (e.key === "Enter" || e.key === " ") && choose(e) },
-  });
-  group.append(svg("rect", { class: "form-field", x, y, width: w, height: HEIGHT }));
-  for (const part of bar.cutParts ?? []) group.append(...partCut(x + part.from * w, y, (part.to - part.from) * w));
-  if (bar.cut) group.append(svg("path", { class: "form-cut", d: `M${x} ${y + HEIGHT} L${x + w} ${y}` }));
-  if (rest) {
-    const pad = Math.min(14, w / 4);
-    group.append(svg("rect", { class: "form-rest", x: x + pad, y: y + HEIGHT / 2 - 4, width: w - 2 * pad, height: 8 }));
-    if (bar.count > 1) group.append(svg("text", { class: "form-count", x: x + w / 2, y: y + 15, "text-anchor": "middle", text: String(bar.count) }));
-  } else if (bar.content === "bar-repeat") {
-    group.append(svg("text", { class: "form-same", x: x + w / 2, y: y + HEIGHT / 2 + 6, "text-anchor": "middle", text: "•/•" }));
-  }
-  if (bar.vamp || bar.safety) {
-    const goesOn = !newRow && before !== undefined && before.vamp === bar.vamp && before.safety === bar.safety;
-    group.append(svg("path", { class: "form-loop", d: `M${goesOn ? x : x + 5} ${y + HEIGHT + (goesOn ? 9 : 4)} ${goesOn ? "" : "v5"} H${x + w - 2}` }));
-    if (!goesOn) group.append(svg("text", { class: "form-word", x: x + 5, y: y + HEIGHT + 25, text: heldText(bar) }));
-  }
-  group.append(...edge(bar.end, x + w, y));
-  if (newRow || !before) group.append(...edge(bar.start !== "none" ? bar.start : "single", x, y));
-  else if (bar.start === "repeat-start" && before.end !== "repeat-start" && before.end !== "repeat-both") group.append(...edge("repeat-start", x, y));
-  over(group, bar, x, y, w, !newRow && String(before?.ending ?? "") === String(bar.ending ?? ""));
-  return group;
-}
-
-/**
- * What stands over and under a bar: mark, meter, endings, signs, number.
- *
- * @param {SVGGElement} group
- * @param {RoadBar} bar
- * @param {number} x
- * @param {number} y
- * @param {number} w
- * @param {boolean} goesOn whether the bar before lies under the same ending
- */
-function over(group, bar, x, y, w, goesOn) {
-  const mark = markText(bar.rehearsal);
-  const shown = mark || bar.meter?.printed || bar.count > 1 || bar.number % 4 === 1;
-  if (shown && !bar.vamp && !bar.safety) group.append(svg("text", { class: "form-number", x: x + 3, y: y + HEIGHT + 17, text: bar.label ?? String(bar.number) }));
-  if (mark) {
-    const mw = markWidth(mark);
-    group.append(
-      svg("rect", { class: "form-mark", x: x + 1, y: y - 32, width: mw, height: 24 }),
-      svg("text", { class: "form-mark-text", x: x + 1 + mw / 2, y: y - 14, "text-anchor": "middle", text: mark }),
-    );
-  }
-  if (bar.meter?.printed && !(bar.count > 1 && w < 70)) {
-    group.append(svg("text", { class: "form-meter", x: x + 5, y: y + HEIGHT - 6, text: meterText(bar.meter) }));
-  }
-  const behind = bar.meter?.printed ? 8 + 10 * meterText(bar.meter).length : 5;
-  const beside = behind + KEY_WIDTH <= w;
-  if (bar.key?.printed) group.append(svg("text", { class: "form-meter", x: x + (beside ? behind : 5), y: y + HEIGHT - (beside ? 6 : 22), text: keySign(bar.key.fifths) }));
-  if (bar.ending?.length) bracket(group, bar, x, y, w, goesOn);
-  const [start, end] = [signs(bar, true), signs(bar, false)];
-  const high = bar.ending?.length ? y + HEIGHT + 17 : y - 12;
-  if (start) group.append(svg("text", { class: "form-sign", x: x + markWidth(mark) + (mark ? 5 : 2), y: y - 12, text: start }));
-  if (end) group.append(svg("text", { class: "form-sign", x: x + w - 2, y: high, "text-anchor": "end", text: end }));
-  if (bar.signs?.includes("fermata")) {
-    const cx = x + w - 16;
-    group.append(svg("path", { class: "form-hold", d: `M${cx - 9} ${y + 15} a9 9 0 0 1 18 0` }), svg("circle", { class: "form-dot", cx, cy: y + 13, r: 2 }));
-  }
-}
-
-/**
- * The bracket of an ending; its figure stands only where it begins.
- *
- * @param {SVGGElement} group
- * @param {RoadBar} bar
- * @param {number} x
- * @param {number} y
- * @param {number} w
- * @param {boolean} goesOn whether the bar before lies under the same one
- */
-function bracket(group, bar, x, y, w, goesOn) {
-  group.append(svg("path", { class: "form-ending", d: goesOn ? `M${x} ${y - 9} H${x + w - 2}` : `M${x + 2} ${y - 1} V${y - 9} H${x + w - 2}` }));
-  if (goesOn) return;
-  const at = x + markWidth(markText(bar.rehearsal)) + 5;
-  group.append(svg("text", { class: "form-ending-text", x: at, y: y - 13, text: `${(bar.ending ?? []).join(", ")}.` }));
-}
-
-/**
- * Draws the form of one number.
+ * Draws the form of one number: its bars, what the show changes in them, and where its pages end.
  *
  * @param {RoadNumber} number
  * @param {number} room
- * @param {{stateOf: (bar: RoadBar) => string, pick: (bar: RoadBar) => void}} how
+ * @param {object} how
+ * @param {RoadMark[]} how.marks those of this number that stand at bars
+ * @param {(bar: RoadBar, before: RoadBar|undefined) => Fold|undefined} how.fold
+ * @param {(bar: RoadBar) => string} how.stateOf
+ * @param {(bar: RoadBar) => void} how.pick
+ * @param {(change: string) => void} how.edit
  * @returns {SVGSVGElement}
  */
-export function drawForm(number, room, { stateOf, pick }) {
-  const placed = lay(number.bars, room);
-  const rows = (placed[placed.length - 1]?.row ?? 0) + 1;
-  const height = (rows - 1) * ROW + TOP + HEIGHT + 34;
+export function drawForm(number, room, { marks, fold, stateOf, pick, edit }) {
+  const placed = layItems(itemsOf(number.bars, marks, fold), room);
+  // new bars between two bars are drawn as bars; inside a long rest they are a mark
+  const lanes = lanesOf(placed, marks.filter((m) => !placed.some((p) => p.added === m)), room);
+  /** @type {number[]} */
+  const tops = [];
+  let height = 0;
+  for (const row of lanes) {
+    tops.push(height + TOP);
+    height += TOP + HEIGHT + UNDER + LANE * Math.max(0, ...row.map((s) => s.lane + 1));
+  }
   const root = svg("svg", { class: "form", width: room, height, viewBox: `0 0 ${room} ${height}`, role: "group", "aria-label": `Form of ${numberName(number)}` });
-  placed.forEach((place, i) => {
-    const before = placed[i - 1];
-    root.append(block(place, before?.bar, { state: stateOf(place.bar), pick, newRow: before?.row !== place.row }));
-  });
+  /** @type {typeof placed[number]|undefined} */
+  let before;
+  for (const place of placed) {
+    const y = tops[place.row];
+    if (place.fold) root.append(foldMark(place, y) ?? "");
+    else if (place.added) root.append(newBars(place, y, edit) ?? "");
+    else if (place.bar) {
+      const bar = place.bar;
+      const said = lanes[place.row].filter((s) => s.begins && s.mark.from?.bar === bar.id && s.mark.change).map((s) => s.mark.says);
+      const alone = before?.row !== place.row || before.x + before.w < place.x - 1;
+      root.append(barBox({ ...place, bar }, y, before?.bar, { state: stateOf(bar), said, pick, newRow: alone }));
+      before = place;
+    }
+  }
+  root.append(...lanes.flatMap((row, i) => row.map((part) => saidMark(part, tops[i], edit))));
+  walkByKeys(root, lanes.flat());
+  return root;
+}
+
+/**
+ * Left and right go from bar to bar, down to what is said of a bar, up back to it.
+ *
+ * @param {SVGSVGElement} root
+ * @param {import("./lay.js").Segment[]} parts
+ */
+function walkByKeys(root, parts) {
   const bars = /** @type {SVGGElement[]} */ ([...root.querySelectorAll(".form-bar")]);
-  bars[0]?.setAttribute("tabindex", "0");
-  root.addEventListener("keydown", (event) => {
-    const step = event.key === "ArrowRight" ? 1 : event.key === "ArrowLeft" ? -1 : 0;
-    const now = bars.findIndex((b) => b === document.activeElement);
-    if (!step || now < 0) return;
-    event.preventDefault();
-    bars[now].setAttribute("tabindex", "-1");
-    const next = bars[now + step] ?? bars[now];
+  const step = (/** @type {number} */ from, /** @type {number} */ by) => {
+    const next = bars[from + by] ?? bars[from];
+    bars[from].setAttribute("tabindex", "-1");
     next.setAttribute("tabindex", "0");
     next.focus();
+  };
+  bars[0]?.setAttribute("tabindex", "0");
+  root.addEventListener("keydown", (event) => {
+    const at = document.activeElement;
+    const now = bars.findIndex((b) => b === at);
+    const by = event.key === "ArrowRight" ? 1 : event.key === "ArrowLeft" ? -1 : 0;
+    if (by && now >= 0) step(now, by);
+    else if (event.key === "ArrowDown" && now >= 0) {
+      const part = parts.find((p) => p.mark.from?.bar === bars[now].dataset.bar && p.mark.change);
+      if (!part) return;
+      /** @type {SVGGElement|null} */ (root.querySelector(`[data-said="${CSS.escape(part.mark.change)}"]`))?.focus();
+    } else if (event.key === "ArrowUp" && now < 0) {
+      const part = parts.find((p) => p.mark.change === at?.getAttribute("data-said"));
+      bars.find((b) => b.dataset.bar === part?.mark.from?.bar)?.focus();
+    } else return;
+    event.preventDefault();
   });
-  return root;
 }

@@ -104,7 +104,7 @@ function figure(name, min, max, value) {
 }
 
 /** @param {string} name @param {string} value */
-function bar(name, value) {
+export function bar(name, value) {
   return el("input", { name, value, maxlength: 40, required: true, autocomplete: "off" });
 }
 
@@ -113,7 +113,7 @@ const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3
 
 /**
  * What the page knows of a kind of change: its button, its question, what more must be known. `noLast`: it has no last
- * bar, `after` stands behind the last one.
+ * bar, `after` stands behind the last one; `anywhere`: it may name no bar; `noted`: its words are its note.
  *
  * @typedef {object} Offer
  * @property {string} text
@@ -121,6 +121,8 @@ const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3
  * @property {(first: string, last: string, others: [string, string][]) => HTMLElement[]} fields `others`: label and name of the numbers that come later
  * @property {boolean} [noLast]
  * @property {boolean} [after]
+ * @property {boolean} [anywhere]
+ * @property {boolean} [noted]
  * @property {boolean} [back] it leads from the last bar to the first
  */
 
@@ -173,7 +175,7 @@ const OF_BARS = {
     text: "Play n times",
     title: "Play several times",
     fields: () => [field("Times in all", figure("times", 1, 99, "2"))],
-    says: (c) => `play ${span(c)} ${c.times} times`,
+    says: (c) => `play ${span(c)}, ${c.times} times`,
   },
   insert: {
     text: "Insert bars",
@@ -198,8 +200,8 @@ const OF_BARS = {
     ],
     says: (c) =>
       c.toPerMinute
-        ? `tempo from ${span(c)} ${BEAT[c.beat] ?? c.beat} = ${c.perMinute} to ${c.toPerMinute}`
-        : `tempo from ${c.first} ${BEAT[c.beat] ?? c.beat} = ${c.perMinute}`,
+        ? `tempo from ${span(c)}: ${BEAT[c.beat] ?? c.beat} = ${c.perMinute} to ${c.toPerMinute}`
+        : `tempo from ${c.first}: ${BEAT[c.beat] ?? c.beat} = ${c.perMinute}`,
     noLast: true,
   },
   beats: {
@@ -239,7 +241,7 @@ const OF_BARS = {
     says: (c) => `from ${c.from} to No. ${c.toNumber} bar ${c.to}`,
     after: true,
   },
-  restore: { text: "Back in again", title: "Back in again", fields: () => [], says: (c) => `${c.first ? `${span({ first: c.first, last: c.last })} ` : ""}back in` },
+  restore: { text: "Back in again", title: "Back in again", anywhere: true, fields: () => [], says: (c) => `${c.first ? `${span({ first: c.first, last: c.last })} ` : ""}back in` },
   hold: {
     text: "Hold",
     title: "Hold",
@@ -266,6 +268,7 @@ const OF_BARS = {
   transpose: {
     text: "Up or down",
     title: "Transpose",
+    anywhere: true,
     fields: () => [field("By", select("semitones", INTERVALS, "1"))],
     says: (c) => `${interval(c.semitones)}${c.first ? ` from ${span({ first: c.first, last: c.last })}` : ""}`,
   },
@@ -275,6 +278,7 @@ const OF_BARS = {
     fields: () => [field("What", select("what", REMINDERS)), field("In your words", el("input", { name: "note", maxlength: 120 }))],
     says: (c) => `${c.what === "text" ? (c.note ?? "reminder") : c.what} at ${c.first}`,
     noLast: true,
+    noted: true,
   },
   note: {
     text: "Note",
@@ -282,11 +286,22 @@ const OF_BARS = {
     fields: () => [field("In your words", el("input", { name: "text", maxlength: 300, required: true }), "Kept with its date; nothing in the plan follows from it."), field("It is", select("errata", [["", "a remark"], ["true", "a misprint, for the hirer"]]))],
     says: (c) => `${c.errata ? "misprint" : "note"}${c.first ? ` at ${c.first}` : ""}: ${c.text}`,
     noLast: true,
+    anywhere: true,
   },
 };
 
 /** @type {Record<string, Offer>} the kinds of change for chosen bars */
 export const KINDS = OF_BARS;
+
+/** A beat of a bar, as a change names it. */
+export const BEAT_OF_BAR = /^(.*?)\s+beat\s+([\d.]+)$/i;
+
+/** @param {Change} change which of the kinds asks for all it says */
+export function formOf(change) {
+  if (change.kind === "jump") return change.toNumber ? "jump-on" : "jump";
+  const inside = change.kind === "cut" && (change.pass || BEAT_OF_BAR.test(change.first) || BEAT_OF_BAR.test(change.last));
+  return inside ? "cut-part" : change.kind;
+}
 
 /** @type {[string, string][]} */
 const LINKS = [
@@ -337,12 +352,23 @@ export function changeOfNumber(kind, number, answer) {
   /** @type {Record<string, unknown>} */
   const change = { number, kind };
   for (const [key, value] of answer ?? []) {
-    if (value !== "") change[key] = NUMERIC.includes(key) ? Number(value) : String(value).trim();
+    if (value !== "") change[key] = typed(key, String(value));
   }
   return /** @type {Change} */ (/** @type {unknown} */ (change));
 }
 
 const NUMERIC = ["seconds", "times", "semitones", "perMinute", "toPerMinute", "beats", "bars", "fifths", "exitBeat"];
+
+/**
+ * What is answered as the format has it.
+ *
+ * @param {string} key
+ * @param {string} value
+ */
+export function typed(key, value) {
+  if (key === "errata") return true;
+  return NUMERIC.includes(key) ? Number(value) : value.trim();
+}
 
 /**
  * Makes the change out of the chosen bars and the answers.
@@ -371,7 +397,7 @@ export function changeOf(kind, { number, first, last }, answer) {
     change.first = first;
     if (!KINDS[kind].noLast || said.toPerMinute) change.last = last; // a tempo that changes by and by has a last bar
   }
-  for (const [key, value] of Object.entries(said)) change[key] = key === "errata" || (NUMERIC.includes(key) ? Number(value) : String(value).trim());
+  for (const [key, value] of Object.entries(said)) change[key] = typed(key, String(value));
   return /** @type {Change} */ (/** @type {unknown} */ (change));
 }
 

@@ -10,10 +10,14 @@ import { checkList } from "../shared/lists.js";
 import { versionSwitch, versionsOf } from "../shared/version.js";
 import { changeList } from "./changes.js";
 import { ChooseBar } from "./choose.js";
+import { askEdit, patchOf } from "./edit.js";
+import { foldAt } from "./folds.js";
 import { drawForm } from "./form.js";
-import { editFields, edited, holdFields, holds } from "./holding.js";
+import { holdFields, holds } from "./holding.js";
 import { sentence } from "./kinds.js";
+import { flipSides, sayLeaf } from "./lying.js";
 import { RoadModel } from "./model.js";
+import { openingStrip } from "./openings.js";
 import { TurnStrip } from "./turns.js";
 import { WordBox } from "./words.js";
 
@@ -23,6 +27,9 @@ import { WordBox } from "./words.js";
 
 /** So many questions, and so many remarks, are shown at a time. */
 const MOST = 8;
+
+/** What only says in which shows a change counts speaks for itself. */
+const HOLDING = ["version", "over"];
 
 /** @param {number} asked */
 function more(asked) {
@@ -38,6 +45,8 @@ class RoadRoom {
   #choose = new ChooseBar(this.#bus);
   #words = new WordBox(this.#model);
   #forms = el("div", { class: "forms" });
+  #lies = el("div");
+  #show = el("div", { class: "head-marks" });
   #changes = el("section", { class: "card", "aria-label": "Changes" });
   #asked = el("section", { class: "card", id: "asked", "aria-label": "Questions", hidden: true });
   #version = el("div");
@@ -49,7 +58,7 @@ class RoadRoom {
     if (!this.#book) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#forms), el("div", { class: "road-side" }, this.#version, this.#words.node, this.#turns.node, this.#asked, this.#changes)),
+      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#lies, this.#show, this.#forms), el("div", { class: "road-side" }, this.#version, this.#words.node, this.#turns.node, this.#asked, this.#changes)),
       this.#choose.node,
     );
     show(this.#forms, el("p", { class: "waiting", text: "Drawing the form …" }));
@@ -72,6 +81,7 @@ class RoadRoom {
     bus.on("road", () => this.#draw());
     bus.on("chosen", () => this.#drawForms());
     bus.on("propose", ({ change, text }) => void this.#propose(change, text));
+    bus.on("edit", (id) => void this.#edit(this.#model.changes.find((c) => c.id === id)));
     bus.on("stale", () => toast("Someone else changed the list at the same time. It is fresh again; make your step once more if it is still needed.", { key: "stale" }));
     bus.on("turns", () => this.#drawTurns());
     bus.on("live:plan", (event) => void this.#model.heard(event).catch(() => {}));
@@ -87,6 +97,7 @@ class RoadRoom {
   #draw() {
     this.#drawTurns();
     this.#drawForms();
+    this.#drawBook();
     show(this.#version, versionSwitch(this.#book, this.#model.settings, this.#model.changes, () => void this.#model.load().catch(complain)));
     const findings = this.#model.plan?.findings ?? [];
     const asked = findings.filter((f) => f.question);
@@ -95,7 +106,7 @@ class RoadRoom {
     show(this.#asked, el("h2", { text: asked.length === 1 ? "A question" : `${asked.length} questions` }), checkList(asked.slice(0, MOST), name, (...answer) => void this.#answer(...answer)), more(asked.length));
     show(
       this.#changes,
-      changeList(this.#model.changes, this.#model.history, {
+      changeList(this.#model.changes, this.#model.night(), this.#model.history, {
         toggle: (change, on) => void this.#model.switch(change, on).catch(complain),
         edit: (change) => void this.#edit(change),
         remove: (change) => void this.#remove(change),
@@ -103,6 +114,26 @@ class RoadRoom {
         redo: () => void this.#model.redo().catch(complain),
       }),
       checkList(findings.filter((f) => !f.question).slice(0, MOST), name),
+    );
+  }
+
+  /** The book as it lies, and what is changed for the whole show. */
+  #drawBook() {
+    const open = this.#lies.querySelector("details")?.open;
+    const strip = openingStrip(this.#model.plan?.pages ?? [], {
+      book: this.#model.pages, numbers: this.#model.numbers, firstPage: this.#model.settings?.firstPage,
+      flip: () => void flipSides(this.#book, this.#model), leaf: (page) => void sayLeaf(this.#book, this.#model, page),
+    });
+    if (strip && open !== undefined) strip.open = open;
+    show(this.#lies, strip);
+    const labels = new Set(this.#model.numbers.map((n) => n.label));
+    show(this.#show, this.#marksAt((m) => m.place === "show" || (m.place === "lost" && !labels.has(m.number))));
+  }
+
+  /** @param {(mark: import("../core/types.js").RoadMark) => boolean} which marks that stand at no bar */
+  #marksAt(which) {
+    return this.#model.marks.filter(which).map((m) =>
+      button(m.place === "lost" ? `not in the book: ${m.says}` : m.sign, () => this.#bus.emit("edit", m.change), { class: m.place === "lost" ? "btn head-mark lost" : "btn head-mark", "data-said": m.change, title: m.says, "aria-label": `Edit: ${m.says}` }),
     );
   }
 
@@ -127,12 +158,21 @@ class RoadRoom {
     }
     this.#width = this.#forms.clientWidth;
     const focused = document.activeElement?.getAttribute("data-bar");
-    show(this.#forms, numbers.map((number) => this.#number(number)));
+    /** @type {import("../core/types.js").RoadBar|undefined} */
+    let last;
+    show(this.#forms, numbers.map((number) => {
+      const drawn = this.#number(number, last);
+      last = number.bars[number.bars.length - 1] ?? last;
+      return drawn;
+    }));
     if (focused) /** @type {SVGElement|null} */ (this.#forms.querySelector(`[data-bar="${CSS.escape(focused)}"]`))?.focus();
   }
 
-  /** @param {RoadNumber} number */
-  #number(number) {
+  /**
+   * @param {RoadNumber} number
+   * @param {import("../core/types.js").RoadBar} [last] of the number before
+   */
+  #number(number, last) {
     const planned = this.#model.plan?.numbers.find((n) => n.label === number.label);
     const played = planned?.played;
     const state = planned?.state;
@@ -154,12 +194,21 @@ class RoadRoom {
         "div",
         { class: "number-head" },
         el("h2", {}, numberName(number), el("span", { class: "soft small", text: `  ${facts}` })),
-        button("Whole number", () => this.#choose.pickNumber(number), { class: "btn btn-quiet", "aria-label": `The whole of ${numberName(number)}` }),
+        el(
+          "div",
+          { class: "number-tools" },
+          button("Whole number", () => this.#choose.pickNumber(number), { class: "btn btn-quiet", "aria-label": `The whole of ${numberName(number)}` }),
+          el("a", { class: "btn btn-quiet", href: bookPath(this.#book, `/sheets/stand.pdf?number=${encodeURIComponent(number.label)}`), target: "_blank", rel: "noopener", "aria-label": `Stand sheet of ${numberName(number)}`, text: "Sheet" }),
+        ),
       ),
+      el("div", { class: "head-marks" }, this.#marksAt((m) => m.number === number.label && (m.place === "head" || m.place === "lost"))),
       number.bars.length
         ? drawForm(number, Math.max(280, this.#width), {
             stateOf: (bar) => this.#choose.stateOf(number, bar),
             pick: (bar) => this.#choose.pick(number, bar),
+            marks: this.#model.marks.filter((m) => m.number === number.label),
+            fold: (bar, before) => foldAt(bar, before ?? last, this.#model.plan?.pages ?? [], this.#model.plan?.turns ?? []),
+            edit: (change) => this.#bus.emit("edit", change),
           })
         : null,
     );
@@ -220,13 +269,21 @@ class RoadRoom {
     }
   }
 
-  /** @param {KeptChange} change */
+  /**
+   * Says a change otherwise, in one step.
+   *
+   * @param {KeptChange|undefined} change
+   */
   async #edit(change) {
-    const answer = await ask("In which shows, until when", [el("p", {}, el("strong", { text: sentence(change) })), ...editFields(versionsOf(this.#model.changes, this.#model.settings), change)], { yes: "Keep it so" });
-    if (!answer) return;
+    if (!change) return;
+    const next = await askEdit(change, versionsOf(this.#model.changes, this.#model.settings), this.#model.night());
+    const patch = next && patchOf(change, next);
+    if (!next || !patch) return;
     try {
-      if (await this.#model.edit(change, edited(answer))) {
-        toast("The change is kept so.", { kind: "good", action: { label: "Take back", last: "changes", run: () => void this.#model.undo().catch(complain) } });
+      const against = (await this.#model.checks(next, change.id)).filter((c) => c.severity !== "info" && !HOLDING.includes(c.code));
+      if (against.length && !(await ask("Is this right?", [el("p", {}, el("strong", { text: sentence(next) })), ...[checkList(against)].filter((n) => n !== null)], { yes: "Yes, keep it so" }))) return;
+      if (await this.#model.edit(change, patch)) {
+        toast(`Kept: ${sentence(next)}.`, { kind: "good", action: { label: "Take back", last: "changes", run: () => void this.#model.undo().catch(complain) } });
       }
     } catch (error) {
       complain(error);

@@ -19,6 +19,10 @@ export class RoadModel {
   changes = [];
   /** @type {import("../core/types.js").RoadNumber[]} */
   numbers = [];
+  /** @type {import("../core/types.js").RoadMark[]} */
+  marks = [];
+  /** @type {import("../core/types.js").PageInfo[]} */
+  pages = [];
   /** @type {import("../core/types.js").Plan|undefined} */
   plan;
   /** @type {import("../core/types.js").Settings|undefined} */
@@ -43,16 +47,19 @@ export class RoadModel {
   async load() {
     /** @type {Promise<Answered<import("../core/types.js").ChangeList>>} */
     const list = call("GET", bookPath(this.#book, "/changes"));
-    const [changes, road, plan, history, settings] = await Promise.all([
+    const [changes, road, plan, history, settings, book] = await Promise.all([
       list,
       read(this.#book, "/roadmap"),
       read(this.#book, "/plan").catch(() => undefined),
       read(this.#book, "/changes/history"),
       read(this.#book, "/settings"),
+      read(this.#book, ""),
     ]);
     this.changes = changes.data.changes;
     this.#revision = changes.revision;
     this.numbers = road.numbers;
+    this.marks = road.marks;
+    this.pages = book.pages;
     this.plan = plan;
     this.history = history;
     this.settings = settings;
@@ -75,11 +82,12 @@ export class RoadModel {
    * Says what would follow from a change; stores nothing.
    *
    * @param {Change} change
+   * @param {string} [instead] id of the change it takes the place of
    * @returns {Promise<import("../core/types.js").PlanFinding[]>}
    */
-  async checks(change) {
+  async checks(change, instead) {
     /** @type {Answered<{checks: import("../core/types.js").PlanFinding[]}>} */
-    const { data } = await call("POST", bookPath(this.#book, "/changes/check"), { body: change });
+    const { data } = await call("POST", bookPath(this.#book, `/changes/check${instead ? `?instead=${encodeURIComponent(instead)}` : ""}`), { body: change });
     return data.checks;
   }
 
@@ -105,6 +113,7 @@ export class RoadModel {
       this.#bus.emit("turns");
       const [road, history] = await Promise.all([read(this.#book, "/roadmap"), read(this.#book, "/changes/history")]);
       this.numbers = road.numbers;
+      this.marks = road.marks;
       this.history = history;
       this.#bus.emit("road");
       return data;

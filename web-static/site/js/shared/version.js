@@ -1,6 +1,5 @@
-import { bookPath, call, isStale } from "../core/api.js";
 import { el } from "../core/dom.js";
-import { complain, toast } from "../core/toast.js";
+import { keepSettings } from "./settings.js";
 
 /** @typedef {import("../core/types.js").Settings} Settings */
 /** @typedef {import("../core/types.js").KeptChange} KeptChange */
@@ -29,23 +28,8 @@ export function versionSwitch(book, settings, changes, done) {
   if (versions.length === 0) return null;
   const box = el(
     "select",
-    { id: "version", on: { change: () => void keep(book, box.value).then(done) } },
+    { id: "version", on: { change: () => void keepSettings(book, () => ({ version: box.value || null })).then(done) } },
     [["", "not said"], ...versions.map((v) => [v, v])].map(([value, text]) => el("option", { value, text, selected: value === (settings?.version ?? "").toLowerCase() })),
   );
   return el("label", { class: "row version-switch" }, el("span", { text: "The show is played as" }), box);
-}
-
-/**
- * @param {string} book
- * @param {string} version
- */
-async function keep(book, version) {
-  try {
-    /** @type {import("../core/api.js").Answered<Settings>} */
-    const { data, revision } = await call("GET", bookPath(book, "/settings"));
-    await call("PUT", bookPath(book, "/settings"), { body: { ...data, version: version || null }, match: revision });
-  } catch (error) {
-    if (isStale(error)) toast("Someone changed these settings meanwhile. Look at them and try again.", { key: "stale" });
-    else complain(error);
-  }
 }

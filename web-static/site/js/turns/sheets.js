@@ -4,6 +4,7 @@ import { recall, remember } from "../core/store.js";
 
 const SHEETS = [
   ["run", "Run sheet"],
+  ["stand", "For the stand, number by number"],
   ["substitute", "For a substitute"],
   ["turns", "Turns"],
   ["rests", "Rests"],

@@ -18,8 +18,10 @@ import org.barmap.plan.pace.Holds;
 import org.barmap.plan.page.Sides;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PlayedPiece;
+import org.barmap.plan.piece.Span;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.rest.RestCount;
+import org.barmap.plan.show.AheadMarks;
 
 /** Collects what to know before it comes: what the next page starts with, and traps. */
 final class Ahead {
@@ -58,6 +60,18 @@ final class Ahead {
     steps.forEach(s -> first.putIfAbsent(s.piece().bar().id(), s));
     for (LongRest rest : rests) {
       rest.entrance().ifPresent(id -> entrance(performance, first, rest, id));
+    }
+  }
+
+  /** Adds what the show does otherwise than the print. */
+  void changes(Performance performance, List<Span> spans) {
+    String label = performance.number().label();
+    for (AheadMarks.Told told : AheadMarks.of(performance, spans)) {
+      Bar bar = told.bar();
+      if (seen.add(told.kind() + bar.id() + told.text())) {
+        found.add(
+            new LookAhead(told.kind(), label, bar.page(), bar.id(), told.text(), Optional.empty()));
+      }
     }
   }
 

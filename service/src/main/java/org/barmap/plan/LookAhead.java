@@ -7,7 +7,8 @@ import java.util.Optional;
  * Something to know before it comes.
  *
  * @param kind {@code page-start}, {@code odd-bar}, {@code meter}, {@code key}, {@code entrance},
- *     {@code hold}
+ *     {@code hold}; of the show {@code cut}, {@code vamp}, {@code safety}, {@code added}, {@code
+ *     said}
  * @param number label of the number
  * @param page page it is on
  * @param bar id of the bar entry

@@ -66,24 +66,4 @@ public record Plan(
     findings = List.copyOf(findings);
     pages = List.copyOf(pages);
   }
-
-  /** Returns a copy with other marks in pencil. */
-  public Plan withPencil(List<PencilMark> marks) {
-    return new Plan(
-        format,
-        settings,
-        numbers,
-        turns,
-        rests,
-        instruments,
-        marks,
-        lookAhead,
-        runSheet,
-        notes,
-        traps,
-        findings,
-        pages,
-        checked,
-        night);
-  }
 }

@@ -207,6 +207,7 @@ public final class Planner {
     List<LongRest> long0 = Rests.of(performance, settings.longRestBars());
     rests.addAll(long0);
     ahead.number(performance, long0);
+    ahead.changes(performance, spans);
     pencil.number(performance, spans, held);
     KeyMarks.mark(performance, spans, pencil);
     runSheet.add(RunSheets.played(performance, spans, hands, track));

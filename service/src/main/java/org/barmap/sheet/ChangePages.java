@@ -5,12 +5,17 @@ import java.time.DateTimeException;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.barmap.exchange.CutList;
 import org.barmap.map.Severity;
+import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChanges;
@@ -23,29 +28,64 @@ final class ChangePages {
 
   private ChangePages() {}
 
+  /** Writes them number by number in the order of the night, what is about the show first. */
   static void write(Flow flow, ShowChanges changes, Plan plan, Names names) throws IOException {
-    flow.space(4);
+    Map<String, List<ShowChange>> groups = new LinkedHashMap<>();
+    groups.put("", new ArrayList<>());
+    plan.numbers().forEach(n -> groups.put(label(n.label()), new ArrayList<>()));
     for (ShowChange change : changes.changes()) {
-      flow.keep(2);
-      String off = change.meta().on() ? "" : "OFF: ";
-      String made =
-          Stream.of(
-                  change.meta().who().map(ChangePages::clipped),
-                  change.meta().when().map(ChangePages::day))
-              .flatMap(Optional::stream)
-              .collect(Collectors.joining(", "));
-      flow.pair(off + CutList.line(change), made, change.meta().on());
-      for (PlanFinding finding : plan.findings()) {
-        if (finding.change().filter(change.meta().id()::equals).isPresent()) {
-          flow.indented((finding.severity() == Severity.INFO ? "" : "! ") + finding.text(), 18);
-        }
+      groups.computeIfAbsent(label(change.number()), k -> new ArrayList<>()).add(change);
+    }
+    boolean headed = groups.keySet().stream().anyMatch(k -> !k.isEmpty());
+    for (List<ShowChange> group : groups.values()) {
+      if (headed && !group.isEmpty()) {
+        String number = group.get(0).number().strip();
+        flow.heading(number.isEmpty() ? "The whole show" : named(number, plan, names));
+      } else {
+        flow.space(4);
       }
-      flow.space(4);
+      for (ShowChange change : group) {
+        change(flow, change, plan, headed);
+      }
     }
     if (changes.changes().isEmpty()) {
       flow.line("Everything is played as printed.");
     }
     rest(flow, plan, names);
+  }
+
+  private static String label(String number) {
+    return number.strip().toLowerCase(Locale.ROOT);
+  }
+
+  private static String named(String number, Plan plan, Names names) {
+    return plan.numbers().stream()
+        .map(NumberPlan::label)
+        .filter(l -> label(l).equals(label(number)))
+        .map(names::number)
+        .findFirst()
+        .orElse("No. " + number);
+  }
+
+  private static void change(Flow flow, ShowChange change, Plan plan, boolean headed)
+      throws IOException {
+    flow.keep(2);
+    String off = change.meta().on() ? "" : "OFF: ";
+    String made =
+        Stream.of(
+                change.meta().who().map(ChangePages::clipped),
+                change.meta().when().map(ChangePages::day))
+            .flatMap(Optional::stream)
+            .collect(Collectors.joining(", "));
+    String line = CutList.line(change);
+    String said = headed ? line.replaceFirst("^No\\. .{1,40}?: ", "") : line;
+    flow.pair(off + said, made, change.meta().on());
+    for (PlanFinding finding : plan.findings()) {
+      if (finding.change().filter(change.meta().id()::equals).isPresent()) {
+        flow.indented((finding.severity() == Severity.INFO ? "" : "! ") + finding.text(), 18);
+      }
+    }
+    flow.space(4);
   }
 
   private static String clipped(String who) {

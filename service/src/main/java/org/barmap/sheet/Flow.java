@@ -149,15 +149,21 @@ final class Flow implements AutoCloseable {
     }
   }
 
-  /** Writes text behind an empty box to tick. */
-  void tick(String text) throws IOException {
+  /** Writes text behind a box to tick, which may be ticked already. */
+  void tick(String text, boolean ticked) throws IOException {
     float points = points(13);
     if (y - points * LEADING < FOOT) {
       next();
     }
     float side = points * 0.8f;
     out.setLineWidth(1);
-    out.addRect(MARGIN, y - points * LEADING - 1, side, side);
+    float low = y - points * LEADING - 1;
+    out.addRect(MARGIN, low, side, side);
+    if (ticked) {
+      out.moveTo(MARGIN + side * 0.2f, low + side * 0.5f);
+      out.lineTo(MARGIN + side * 0.45f, low + side * 0.2f);
+      out.lineTo(MARGIN + side * 0.85f, low + side * 0.85f);
+    }
     out.stroke();
     text(text, 13, false, side + 10);
   }

@@ -88,6 +88,11 @@ final class Names {
     return (label.isEmpty() ? "Bar " : "No. " + label + " bar ") + bar(id);
   }
 
+  /** Returns where an entry stands in the book, 0 for the first. */
+  int place(String id) {
+    return places.getOrDefault(id, 0);
+  }
+
   /** Returns the last bar of an entry. */
   String lastBar(String id) {
     Bar bar = bars.get(id);

@@ -92,6 +92,11 @@ final class RunSheetPages {
     return text.toString();
   }
 
+  /** Returns how the next number follows; empty where nothing is known. */
+  static String follows(Link how, Following following) {
+    return how == Link.UNKNOWN ? "" : link(how) + said(following);
+  }
+
   /** What a change says of it: how long it takes, what one waits for. */
   private static String said(Following following) {
     return following.seconds().map(s -> ", some " + Math.round(s) + " s").orElse("")

@@ -14,8 +14,12 @@ public enum SheetKind {
   RESTS("Rest sheet"),
   /** What the show changes, and what follows from it. */
   CHANGES("Changes"),
-  /** Marks to write, to be ticked off when erased. */
-  PENCIL("Pencil and erase list"),
+  /** Marks to write, ticked when they stand in the book. */
+  PENCIL("Marks to write"),
+  /** Marks that stand in the book, ticked when they are erased. */
+  ERASE("Marks to erase"),
+  /** A side for each number with all that is known of it. */
+  STAND("Stand sheets"),
   /** Added bars to write, cut out and lay over the book. */
   STRIPS("Strips to lay over the book"),
   /** What trips a player who sits in for one night. */

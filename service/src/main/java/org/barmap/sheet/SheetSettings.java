@@ -1,5 +1,9 @@
 package org.barmap.sheet;
 
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 
 /**
@@ -7,8 +11,29 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
  *
  * @param paper paper size
  * @param bigType letters half as large again
+ * @param asOf the moment the sheets tell of, which stands on every page; empty for none
+ * @param number the label of the only number that is wanted, where a sheet has a side for each
  */
-public record SheetSettings(Paper paper, boolean bigType) {
+public record SheetSettings(
+    Paper paper, boolean bigType, Optional<LocalDateTime> asOf, Optional<String> number) {
+
+  private static final DateTimeFormatter MOMENT =
+      DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm", Locale.ENGLISH);
+
+  /** Sheets without a date, with every number. */
+  public SheetSettings(Paper paper, boolean bigType) {
+    this(paper, bigType, Optional.empty(), Optional.empty());
+  }
+
+  /** Returns the same for a moment, with one number only where that is given. */
+  public SheetSettings with(LocalDateTime moment, Optional<String> only) {
+    return new SheetSettings(paper, bigType, Optional.of(moment), only);
+  }
+
+  /** Returns the moment as a player reads it, "Sat 28 Nov 2026, 20:15". */
+  Optional<String> dated() {
+    return asOf.map(MOMENT::format);
+  }
 
   /** A4, usual type. */
   public static final SheetSettings USUAL = new SheetSettings(Paper.A4, false);

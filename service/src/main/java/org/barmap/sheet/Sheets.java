@@ -10,6 +10,7 @@ import org.barmap.map.BarMap;
 import org.barmap.plan.Plan;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.say.Saying;
+import org.barmap.plan.mark.PencilMark;
 import org.barmap.plan.page.CheckedPages;
 
 /** Writes sheets as one PDF. */
@@ -31,14 +32,7 @@ public final class Sheets {
     return pdf(map, changes, plan, kinds, settings, Pieces.none());
   }
 
-  /**
-   * Returns a PDF with the sheets asked for, in that order.
-   *
-   * @param map the book
-   * @param changes the show's changes, also those switched off
-   * @param plan the plan of that map with those changes
-   * @param pieces what comes first after a turn, cut out of the page
-   */
+  /** Returns a PDF for a book in which all marks of the plan are taken for written. */
   public static byte[] pdf(
       BarMap map,
       ShowChanges changes,
@@ -46,6 +40,26 @@ public final class Sheets {
       List<SheetKind> kinds,
       SheetSettings settings,
       Pieces pieces) {
+    return pdf(map, changes, plan, kinds, settings, pieces, plan.pencil());
+  }
+
+  /**
+   * Returns a PDF with the sheets asked for, in that order.
+   *
+   * @param map the book
+   * @param changes the show's changes, also those switched off
+   * @param plan the plan of that map with those changes
+   * @param pieces what comes first after a turn, cut out of the page
+   * @param written the marks that stand in the book in pencil
+   */
+  public static byte[] pdf(
+      BarMap map,
+      ShowChanges changes,
+      Plan plan,
+      List<SheetKind> kinds,
+      SheetSettings settings,
+      Pieces pieces,
+      List<PencilMark> written) {
     try (PDDocument document = new PDDocument();
         ByteArrayOutputStream out = new ByteArrayOutputStream()) {
       PDDocumentInformation information = new PDDocumentInformation();
@@ -55,7 +69,8 @@ public final class Sheets {
       Typeface type = new Typeface(document);
       Names names = new Names(map);
       for (SheetKind kind : kinds) {
-        String book = map.book().title() + ", " + map.book().part() + ". ";
+        String as = settings.dated().map(d -> "As of " + d + ". ").orElse("");
+        String book = map.book().title() + ", " + map.book().part() + ". " + as;
         try (Flow flow = new Flow(document, type, settings, book + foot(kind))) {
           flow.title(kind.title());
           checked(flow, plan.checked());
@@ -64,7 +79,10 @@ public final class Sheets {
             case TURNS -> TurnPages.write(flow, plan, names, pieces);
             case RESTS -> RestPages.write(flow, plan, names);
             case CHANGES -> ChangePages.write(flow, changes, plan, names);
-            case PENCIL -> PencilPages.write(flow, plan, names);
+            case PENCIL -> PencilPages.write(flow, plan.pencil(), written, names);
+            case ERASE -> PencilPages.erase(flow, written, names);
+            case STAND ->
+                StandPages.write(flow, new StandPages.Show(changes, plan, names), settings);
             case STRIPS -> StripPages.write(flow, map, plan, names);
             case SUBSTITUTE -> SubstitutePages.write(flow, plan, names);
             case ERRATA -> ErrataPages.write(flow, map, plan);
@@ -96,7 +114,7 @@ public final class Sheets {
 
   private static String foot(SheetKind kind) {
     return switch (kind) {
-      case PENCIL -> CARE;
+      case PENCIL, ERASE -> CARE;
       case TURNS -> AGREEMENT;
       case STRIPS -> PASTING;
       case ERRATA -> ErrataPages.CAUTION;

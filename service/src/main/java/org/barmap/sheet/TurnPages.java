@@ -100,7 +100,8 @@ final class TurnPages {
     }
   }
 
-  private static String verdict(Turn turn) {
+  /** Returns "V.S. (quick)", or "enough time". */
+  static String verdict(Turn turn) {
     String time =
         switch (turn.verdict()) {
           case TIME -> "enough time";

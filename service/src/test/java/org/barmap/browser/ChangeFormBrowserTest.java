@@ -2,6 +2,12 @@ package org.barmap.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.annotation.JsonTypeName;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.plan.change.kind.Kinds;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
@@ -96,6 +102,89 @@ class ChangeFormBrowserTest extends VisitingTest.OfReadyBook {
     browser.see(".change", "misprint at 5: should be F sharp");
     assertThat(changes().path(3).path("errata").asBoolean(false)).isTrue();
     assertThat(browser.complaints()).isEmpty();
+  }
+
+  /** What stands in the list is said otherwise where it was said, and one step takes that back. */
+  @Test
+  @Order(6)
+  void aChangeIsEditedInTheFormItWasMadeWith() {
+    JsonNode vamp = changes().path(1);
+    int steps = history();
+    browser.go("/road.html?b=" + book);
+    browser.click("[data-edit='" + vamp.path("id").asString() + "']");
+    assertThat(browser.see("dialog [name=first]").getAttribute("value")).isEqualTo("3");
+    assertThat(browser.see("dialog [name=exitBeat]").getAttribute("value")).isEqualTo("2");
+    browser.type("dialog [name=first]", "2");
+    browser.type("dialog [name=cue]", "the lamp");
+    browser.empty("dialog [name=exitBeat]");
+    browser.empty("dialog [name=exitBar]");
+    browser.choose("dialog [name=leave]", "any-time");
+    browser.click("dialog [type=submit]");
+    browser.see(".change", "vamp 2 to 3 till the lamp, leave at any time");
+    JsonNode now = changes().path(1);
+    assertThat(now.path("first").asString()).isEqualTo("2");
+    assertThat(now.has("exitBar")).isFalse();
+    assertThat(history()).isEqualTo(steps + 1);
+    browser.click("#undo-change");
+    browser.see(".change", "till the bell, out on beat 2 of 3");
+    assertThat(changes().path(1)).isEqualTo(vamp);
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  /** What speaks against the change as it is now is said before it counts. */
+  @Test
+  @Order(7)
+  void whatSpeaksAgainstAnEditIsSaidFirst() {
+    JsonNode vamp = changes().path(1);
+    browser.click(".form-said[data-said='" + vamp.path("id").asString() + "']");
+    browser.type("dialog [name=last]", "900");
+    browser.click("dialog [type=submit]");
+    browser.see("dialog h2", "Is this right?");
+    browser.see("dialog .checks", "has no 900");
+    browser.click("dialog .dialog-foot .btn:not([type=submit])");
+    browser.count("dialog", 0, 20);
+    assertThat(changes().path(1)).isEqualTo(vamp);
+  }
+
+  /** Every kind stands in the form, opens from there with all it says, and is kept as it is. */
+  @Test
+  @Order(8)
+  void everyKindStandsInTheFormAndIsEditedFromThere() {
+    String path = "/api/books/" + book + "/changes";
+    Map<String, String> examples = Kinds.examples();
+    List<JsonNode> all =
+        examples.values().stream().map(e -> BarMapJson.mapper().readTree(e)).toList();
+    api.post(path, Map.of("changes", all), api.revision(path));
+    JsonNode made = changes();
+    browser.go("/road.html?b=" + book);
+    browser.see(".form-bar");
+    for (int i = made.size() - all.size(); i < made.size(); i++) {
+      String mark = "[data-said='" + made.path(i).path("id").asString() + "']";
+      String kind = made.path(i).path("kind").asString();
+      browser.count("main:has(" + mark + ")", 1, 20);
+      browser.script(
+          "document.querySelector(arguments[0]).dispatchEvent(new MouseEvent('click'))", mark);
+      for (Map.Entry<String, JsonNode> said : made.path(i).properties()) {
+        if (!List.of("id", "when", "kind", "numbers", "after").contains(said.getKey())) {
+          assertThat(browser.see("dialog [name=" + said.getKey() + "]").getAttribute("value"))
+              .as(kind)
+              .isEqualTo(said.getValue().asString());
+        }
+      }
+      browser.click("dialog [type=submit]");
+      browser.count("dialog", 0, 20);
+    }
+    assertThat(changes()).isEqualTo(made);
+    assertThat(examples.keySet())
+        .containsExactlyInAnyOrderElementsOf(
+            Kinds.all()
+                .map(k -> k.getAnnotation(JsonTypeName.class).value())
+                .collect(Collectors.toSet()));
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  private int history() {
+    return api.get("/api/books/" + book + "/changes/history").path("undo").asInt();
   }
 
   private void choose(int bar, String kind) {

@@ -167,8 +167,7 @@ class OnePageBrowserTest {
             "const done = arguments[arguments.length - 1];"
                 + "Promise.all([...document.querySelectorAll('.sheet-links a')].map("
                 + "a => fetch(a.href).then(r => r.status + ' ' + r.headers.get('content-type')))).then(done)");
-    assertThat((List<?>) kinds)
-        .hasSize(SheetKind.values().length + 1); // the list to erase is the pencil list
+    assertThat((List<?>) kinds).hasSize(SheetKind.values().length);
     assertThat(String.valueOf(kinds)).matches("\\[(200 application/pdf(, )?)+\\]");
   }
 

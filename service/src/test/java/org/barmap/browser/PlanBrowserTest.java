@@ -141,6 +141,8 @@ class PlanBrowserTest extends VisitingTest.OfReadyBook {
   @Order(7)
   void theEffectOfAChangeOnTheTurnsIsMeasured() throws IOException {
     add(Map.of("number", "1", "kind", "cut", "first", "67", "last", "80"));
+    JsonNode list = api.get("/api/books/" + book + "/changes").path("changes");
+    String cut = list.path(list.size() - 1).path("id").asString();
     road();
     browser.see(".strip-turn");
     String said =
@@ -150,9 +152,8 @@ class PlanBrowserTest extends VisitingTest.OfReadyBook {
                 const done = arguments[arguments.length - 1];
                 (async () => {
                   const all = [];
-                  const off = () => [...document.querySelectorAll('.change')].pop().classList.contains('off');
+                  const off = () => document.querySelector('[data-change="ID"]').classList.contains('off');
                   for (let i = 0; i < 24; i++) {
-                    const boxes = document.querySelectorAll('.change input');
                     const was = off();
                     all.push(await new Promise((ok) => {
                       const start = performance.now();
@@ -161,14 +162,15 @@ class PlanBrowserTest extends VisitingTest.OfReadyBook {
                         requestAnimationFrame(() => ok(performance.now() - start));
                       });
                       watch.observe(document.querySelector('[aria-label="Your turns"]'), { childList: true });
-                      boxes[boxes.length - 1].click();
+                      document.querySelector('[data-change="ID"] input').click();
                     }));
                     // the list may be drawn after the turns: a box that is still the old one would undo nothing
                     do await new Promise((ok) => setTimeout(ok, 250)); while (off() === was);
                   }
                   done(all.slice(4).map((t) => Math.round(t * 10) / 10).join(' '));
                 })();
-                """));
+                """
+                    .replace("ID", cut)));
     double[] millis =
         Arrays.stream(said.split(" ")).mapToDouble(Double::parseDouble).sorted().toArray();
     assertThat(millis).hasSize(20);
@@ -177,6 +179,44 @@ class PlanBrowserTest extends VisitingTest.OfReadyBook {
             .formatted(millis[10], millis[19]);
     Files.writeString(Path.of("target", "change-to-turns.json"), figures);
     System.out.print("From a change to the turns drawn anew: " + figures);
+  }
+
+  /** Pages end in the form, the book lies as it lies, and one tap turns it round. */
+  @Test
+  @Order(8)
+  void pagesAreFoldsAndOpeningsLieAsTheyLie() {
+    String settings = "/api/books/" + book + "/settings";
+    road();
+    browser.see("[data-fold='2'].turned");
+    browser.see("[data-fold='3']:not(.turned)");
+    assertThat(browser.attribute("[data-fold='2']", "aria-label"))
+        .startsWith("Turn from page 1 to 2");
+    browser.see("#openings", "The first page is a right-hand page. Nobody has said so yet.");
+    browser.click("#flip-sides");
+    browser.see("[data-fold='3'].turned");
+    browser.see("[data-fold='2']:not(.turned)");
+    assertThat(api.get(settings).path("firstPage").asString()).isEqualTo("left");
+    browser.click("[data-leaf='4']");
+    browser.choose("dialog [name=leaf]", "loose");
+    browser.click("dialog [type=submit]");
+    browser.see(".beside [data-leaf='4']");
+    assertThat(api.get(settings).path("leaves").size()).isEqualTo(1);
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  /** New bars stand where they come in; what is in force is said under its bars. */
+  @Test
+  @Order(9)
+  void changesStandInTheForm() {
+    road();
+    browser.see(".form-new[aria-label='Edit: insert 2 bars after 10 (10A)']");
+    browser.see(".form-said", "cut 14 to 20");
+    browser.see(".head-mark", "order of numbers");
+    browser.see(".change-number", "No. 6");
+    browser.go("/turns.html?b=" + book + "#ahead");
+    browser.see(".ahead-list", "Cut: from bar 13 straight to bar 21");
+    browser.see(".ahead-list", "2 bars not in the book, after bar 10: 10A, 10B");
+    browser.see(".sheet-links a[href*='stand.pdf']");
   }
 
   private void road() {

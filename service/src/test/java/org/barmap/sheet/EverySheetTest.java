@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -17,6 +18,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.barmap.plan.KeptNote;
+import org.barmap.plan.LookAhead;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.RunSheet;
 import org.barmap.plan.change.PlanFinding;
@@ -183,15 +185,28 @@ class EverySheetTest {
     for (PencilMark mark : book.plan().pencil()) {
       assertThat(pencil).contains(printed(mark.where() + ":  " + mark.sign()));
     }
+    String erase = body(sheets, SheetKind.ERASE);
+    String stand = body(sheets, SheetKind.STAND);
+    for (PencilMark mark : book.plan().pencil()) {
+      assertThat(erase).contains(printed(mark.where() + ":  " + mark.sign()));
+      assertThat(stand).contains(printed(mark.where() + ":  " + mark.sign()));
+    }
+    for (LookAhead ahead : book.plan().lookAhead()) {
+      if (!ahead.kind().equals("page-start") && !ahead.kind().equals("entrance")) {
+        assertThat(stand).contains(printed(ahead.text()));
+      }
+    }
     String turns = body(sheets, SheetKind.TURNS);
     for (Turn turn : book.plan().turns()) {
       for (Advice advice : turn.advice().subList(0, 1)) {
         assertThat(turns).contains(printed(advice.says()));
+        assertThat(stand).contains(printed(advice.says()));
       }
     }
     String rests = body(sheets, SheetKind.RESTS);
     for (LongRest rest : book.plan().rests()) {
       assertThat(rests).contains(printed(rest.text()));
+      assertThat(stand).contains(printed(rest.text()));
     }
     String run = body(sheets, SheetKind.RUN_SHEET);
     for (KeptNote note : book.plan().notes()) {
@@ -207,6 +222,64 @@ class EverySheetTest {
 
   private static String body(Map<String, Read> sheets, SheetKind kind) {
     return Optional.ofNullable(sheets.get(kind.word())).orElseThrow().body();
+  }
+
+  /** A player looks under the number on the stand. */
+  @Test
+  void theChangesStandByNumberInTheOrderOfTheNight() throws IOException {
+    Read sheet = sheets(Show.TWENTY, SheetSettings.USUAL).get(SheetKind.CHANGES.word());
+    SheetBooks book = SheetBooks.twenty();
+    List<Integer> heads =
+        book.plan().numbers().stream()
+            .filter(
+                n -> book.changes().changes().stream().anyMatch(c -> c.number().equals(n.label())))
+            .map(n -> sheet.body().indexOf("No." + n.label() + bare(n.title())))
+            .toList();
+    assertThat(heads).hasSizeGreaterThan(5).doesNotContain(-1).isSorted();
+  }
+
+  @Test
+  void aStandSheetIsOneNumberWithItsDate() throws IOException {
+    SheetBooks book = SheetBooks.demo();
+    SheetSettings two =
+        SheetSettings.USUAL.with(LocalDateTime.of(2026, 11, 28, 20, 15), Optional.of("2"));
+    Read sheet =
+        Read.of(Sheets.pdf(book.map(), book.changes(), book.plan(), List.of(SheetKind.STAND), two));
+    assertThat(sheet.body())
+        .contains("AsofSat28Nov2026,20:15")
+        .contains(bare("vamp 10 to 11 till the cart stops"))
+        .contains(bare("Cut: from bar 84 straight to bar 95"))
+        .contains(bare("Page 3 to 4 after bar 99: no time."))
+        .doesNotContain(bare("watch at 112"));
+  }
+
+  /** What was never written isn't rubbed out, and what was written stays until it is. */
+  @Test
+  void marksToWriteAndMarksToEraseAreTwoLists() throws IOException {
+    SheetBooks book = SheetBooks.demo();
+    PencilMark gone =
+        new PencilMark(1, 2, "x", "cut", "[ old", "1", "5", Optional.empty(), List.of());
+    List<PencilMark> written = List.of(gone, book.plan().pencil().get(0));
+    Map<SheetKind, String> bodies = new LinkedHashMap<>();
+    for (SheetKind kind : List.of(SheetKind.PENCIL, SheetKind.ERASE)) {
+      byte[] pdf =
+          Sheets.pdf(
+              book.map(),
+              book.changes(),
+              book.plan(),
+              List.of(kind),
+              SheetSettings.USUAL,
+              Pieces.none(),
+              written);
+      bodies.put(kind, Read.of(pdf).body());
+    }
+    assertThat(bodies.get(SheetKind.PENCIL))
+        .contains(bare("18 marks, 1 of them in the book already."))
+        .doesNotContain(bare("[ old"));
+    assertThat(bodies.get(SheetKind.ERASE))
+        .contains(bare("2 marks, written for this show"))
+        .contains(bare("bar 5: [ old"))
+        .doesNotContain(bare(book.plan().pencil().get(1).sign()));
   }
 
   /**

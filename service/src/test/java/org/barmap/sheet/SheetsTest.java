@@ -79,7 +79,9 @@ class SheetsTest {
               case TURNS -> "hire agreement";
               case RESTS -> "bars rest";
               case CHANGES -> "cut 21 to 28";
-              case PENCIL -> "erased";
+              case PENCIL -> "when the mark is written";
+              case ERASE -> "when the mark is erased";
+              case STAND -> "On the way";
               case STRIPS -> "ask the hirer";
               case SUBSTITUTE -> "tonight";
               case ERRATA -> "No misprint has been noted";

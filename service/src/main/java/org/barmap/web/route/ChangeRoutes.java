@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
@@ -106,16 +107,29 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
     return made;
   }
 
-  /** Says what would follow from a change, with all the others in force; stores nothing. */
+  /**
+   * Says what would follow from a change, with all the others in force; it may be said to take the
+   * place of one of them. Stores nothing.
+   */
   private void checked(Context ctx) {
     BookCard book = Requests.book(library, ctx);
-    ObjectNode change = bare(Requests.body(ctx)).put("id", "new");
-    check(change);
+    String instead = Optional.ofNullable(ctx.queryParam("instead")).orElse("");
+    ObjectNode body = bare(Requests.body(ctx)).put("id", "new");
+    check(body);
+    ShowChange change = Planning.change(body);
     List<ShowChange> all = new ArrayList<>(planning.changes(book).changes());
-    all.add(Planning.change(change));
+    int place = all.size();
+    for (int i = 0; i < all.size(); i++) {
+      place = all.get(i).meta().id().equals(instead) ? i : place;
+    }
+    if (place < all.size()) {
+      all.set(place, change);
+    } else {
+      all.add(change);
+    }
     BarMap map = Requests.draft(library, ctx).value().map();
     Plan plan = planning.plan(book, map, new ShowChanges(all));
-    ctx.json(Map.of("checks", about(plan, all.get(all.size() - 1))));
+    ctx.json(Map.of("checks", about(plan, change)));
   }
 
   private static List<PlanFinding> about(Plan plan, ShowChange change) {

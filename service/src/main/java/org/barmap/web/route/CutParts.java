@@ -36,6 +36,9 @@ final class CutParts {
       number.order().forEach(e -> add(parts.written, e));
     }
     for (NumberPlan number : changed.numbers()) {
+      if (number.state() == NumberPlan.State.TACET) {
+        number(written, number.label()).forEach(e -> add(parts.played, e)); // the others play it
+      }
       for (NumberPlan.Entry e : number.order()) {
         add(parts.played, e);
         e.beatsCut()
@@ -49,6 +52,13 @@ final class CutParts {
       }
     }
     return parts;
+  }
+
+  private static List<NumberPlan.Entry> number(Plan plan, String label) {
+    return plan.numbers().stream()
+        .filter(n -> n.label().equals(label))
+        .flatMap(n -> n.order().stream())
+        .toList();
   }
 
   /** A whole entry is kept as its first bar with no end: how many bars it has is not known here. */

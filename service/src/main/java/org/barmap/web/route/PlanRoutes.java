@@ -31,7 +31,7 @@ public record PlanRoutes(Library library, Planning planning) {
     BookCard book = Requests.book(library, ctx);
     BarMap map = Requests.draft(library, ctx).value().map();
     Plan written = planning.plan(book, map, ShowChanges.none());
-    Plan changed = planning.plan(book, map, planning.changes(book));
-    ctx.json(RoadMap.of(map, written, changed));
+    ShowChanges changes = planning.changes(book);
+    ctx.json(RoadMap.of(map, written, planning.plan(book, map, changes), changes));
   }
 }

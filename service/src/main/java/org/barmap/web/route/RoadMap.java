@@ -19,12 +19,19 @@ import org.barmap.map.Navigation;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.Word;
 import org.barmap.map.rule.AlikeEndings;
+import org.barmap.plan.FormMark;
+import org.barmap.plan.FormMarks;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
+import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.order.OpenStretch;
 
-/** The form of each number, ready to be drawn. */
-record RoadMap(List<Number> numbers) {
+/**
+ * The form of each number, ready to be drawn.
+ *
+ * @param marks where the show's changes stand in it
+ */
+record RoadMap(List<Number> numbers, List<FormMark> marks) {
 
   /** One musical number; a book without numbers is one number without a label. */
   record Number(String label, String title, boolean tacet, List<Box> bars) {}
@@ -60,9 +67,10 @@ record RoadMap(List<Number> numbers) {
    * Draws the form.
    *
    * @param written the plan without changes
-   * @param changed the plan with them; what is not played any more is cut
+   * @param changed the plan with them; what is not played any more is cut, unless the number waits
+   * @param changes the show's changes
    */
-  static RoadMap of(BarMap map, Plan written, Plan changed) {
+  static RoadMap of(BarMap map, Plan written, Plan changed, ShowChanges changes) {
     Map<String, List<String>> held = inside(changed);
     CutParts cut = CutParts.of(written, changed);
     Set<String> vamps = open(map, changed, OpenStretch.Kind.VAMP);
@@ -76,7 +84,7 @@ record RoadMap(List<Number> numbers) {
       }
       numbers.add(new Number(n.label(), n.title(), n.tacet(), boxes));
     }
-    return new RoadMap(numbers);
+    return new RoadMap(numbers, FormMarks.of(map, changes, changed));
   }
 
   private static List<MusicalNumber> numbers(BarMap map) {

@@ -3,6 +3,8 @@ package org.barmap.web.route;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -46,18 +48,19 @@ public record SheetRoutes(Library library, Planning planning) {
     BarMap map = Requests.draft(library, ctx).value().map();
     ShowChanges changes = planning.changes(book);
     Plan plan = planning.plan(book, map, changes);
-    boolean erase = ctx.pathParam("sheet").startsWith("erase");
+    Optional<String> number = Optional.ofNullable(ctx.queryParam("number"));
     byte[] pdf =
         Sheets.pdf(
             map,
             changes,
-            erase ? plan.withPencil(MarkRoutes.written(library, book.id())) : plan,
+            plan,
             List.of(kind),
-            new SheetSettings(letter ? Paper.LETTER : Paper.A4, big),
-            crops ? pieces(ctx, map) : Pieces.none());
+            new SheetSettings(letter ? Paper.LETTER : Paper.A4, big)
+                .with(LocalDateTime.now(ZoneId.systemDefault()), number),
+            crops ? pieces(ctx, map) : Pieces.none(),
+            MarkRoutes.written(library, book.id()));
     ctx.contentType("application/pdf");
-    ctx.header(
-        "Content-Disposition", "inline; filename=\"" + (erase ? "erase" : kind.word()) + ".pdf\"");
+    ctx.header("Content-Disposition", "inline; filename=\"" + kind.word() + ".pdf\"");
     ctx.result(pdf);
   }
 
@@ -82,13 +85,9 @@ public record SheetRoutes(Library library, Planning planning) {
     };
   }
 
-  /** Returns the sheet an address names; run and erase are short for their whole names. */
+  /** Returns the sheet an address names; run is short for its whole name. */
   private static Optional<SheetKind> kind(String file) {
     String word = file.replaceFirst("\\.pdf$", "");
-    return switch (word) {
-      case "run" -> Optional.of(SheetKind.RUN_SHEET);
-      case "erase" -> Optional.of(SheetKind.PENCIL);
-      default -> SheetKind.of(word);
-    };
+    return word.equals("run") ? Optional.of(SheetKind.RUN_SHEET) : SheetKind.of(word);
   }
 }
