@@ -1,9 +1,16 @@
 package org.barmap.cli;
 
 import java.io.PrintWriter;
+import java.net.Inet4Address;
+import java.net.InetAddress;
+import java.net.SocketException;
+import java.net.UnknownHostException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import java.util.stream.Collectors;
+import org.barmap.web.share.LocalNet;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -14,7 +21,7 @@ import picocli.CommandLine.ParameterException;
     mixinStandardHelpOptions = true,
     description = {
       "Opens your shelf of books in the browser.",
-      "It listens on this machine only. Ctrl-C ends it; nothing is lost."
+      "It listens on this machine only, unless you share it. Ctrl-C ends it; nothing is lost."
     })
 final class ServeCommand extends PrintingCommand {
 
@@ -30,6 +37,18 @@ final class ServeCommand extends PrintingCommand {
       description = "The port to listen on (the next free one from 7171 unless you say so).")
   private Optional<Integer> port = Optional.empty();
 
+  @Option(
+      names = "--share",
+      arity = "0..1",
+      fallbackValue = "",
+      paramLabel = "ADDRESS",
+      description = {
+        "Listens on the local net too, so that your phone can bring pages and a section mate can",
+        "work on the book. Nobody comes in without a key, which the book's page shows when you",
+        "open it there. With an address: on that one of this machine's only."
+      })
+  private Optional<String> share = Optional.empty();
+
   @Override
   public Integer call() throws InterruptedException {
     if (port.isPresent() && (port.get() < 1 || port.get() > 65_535)) {
@@ -37,9 +56,18 @@ final class ServeCommand extends PrintingCommand {
     }
     try (Service service = Service.open(data.orElseGet(Home::data))) {
       CountDownLatch stopped = service.stopAtSignal();
-      String address = service.start(port);
+      List<InetAddress> shareAt = shareAt();
+      String address = service.start(port, shareAt);
       PrintWriter out = answers();
       out.println("barmap is at " + address);
+      if (!shareAt.isEmpty()) {
+        out.println(
+            "It can be shared at "
+                + shareAt.stream()
+                    .map(InetAddress::getHostAddress)
+                    .collect(Collectors.joining(", "))
+                + ": open a book's pages and choose \"Let your phone in\".");
+      }
       out.println("Books are kept in " + data.orElseGet(Home::data));
       out.println("Ctrl-C ends it.");
       out.flush();
@@ -47,5 +75,42 @@ final class ServeCommand extends PrintingCommand {
       stopped.await();
       return ExitCode.DONE;
     }
+  }
+
+  private List<InetAddress> shareAt() {
+    if (share.isEmpty()) {
+      return List.of();
+    }
+    try {
+      List<InetAddress> found =
+          share.get().isEmpty()
+              ? LocalNet.addresses()
+              : List.of(InetAddress.getByName(share.get()));
+      if (found.isEmpty()) {
+        throw new CommandException(
+            ExitCode.WRONG_USE,
+            "this machine has no address on a local net; join one, or name one: --share=ADDRESS");
+      }
+      for (InetAddress address : found) {
+        if (!isFit(address)) {
+          throw new CommandException(
+              ExitCode.WRONG_USE, share.get() + " is no address of this machine on a local net");
+        }
+      }
+      return found;
+    } catch (UnknownHostException e) {
+      throw new CommandException(ExitCode.WRONG_USE, share.get() + " is no address");
+    } catch (SocketException e) {
+      throw new CommandException(
+          ExitCode.WRONG_USE, "this machine does not tell its addresses: " + e.getMessage());
+    }
+  }
+
+  /** One of this machine's own, and not the one that it listens at anyway. */
+  private static boolean isFit(InetAddress address) throws SocketException {
+    return LocalNet.isOwn(address)
+        && address instanceof Inet4Address
+        && !address.isAnyLocalAddress()
+        && !address.getHostAddress().equals("127.0.0.1");
   }
 }

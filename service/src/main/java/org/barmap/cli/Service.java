@@ -1,8 +1,10 @@
 package org.barmap.cli;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import org.barmap.library.Library;
@@ -71,15 +73,27 @@ final class Service implements AutoCloseable {
    * @return the address
    */
   String start(Optional<Integer> port) {
-    WebServer started = port.map(this::listen).orElseGet(this::listenOnNextFree);
+    return start(port, List.of());
+  }
+
+  /**
+   * Starts listening and reading.
+   *
+   * @param port the port wanted; empty for the next free one
+   * @param shareAt where it listens besides the loopback address
+   * @return the address
+   */
+  String start(Optional<Integer> port, List<InetAddress> shareAt) {
+    WebServer started =
+        port.map(p -> listen(p, shareAt)).orElseGet(() -> listenOnNextFree(shareAt));
     server = Optional.of(started);
     worker.start();
     return started.address();
   }
 
-  private WebServer listen(int port) {
+  private WebServer listen(int port, List<InetAddress> shareAt) {
     try {
-      return WebServer.start(library, worker, events, data, port);
+      return WebServer.start(library, worker, events, data, port, shareAt);
     } catch (RuntimeException e) {
       if (WebServer.isPortTaken(e)) {
         throw new CommandException(
@@ -90,10 +104,10 @@ final class Service implements AutoCloseable {
     }
   }
 
-  private WebServer listenOnNextFree() {
+  private WebServer listenOnNextFree(List<InetAddress> shareAt) {
     for (int port = FIRST_PORT; port < FIRST_PORT + PORTS; port++) {
       try {
-        return WebServer.start(library, worker, events, data, port);
+        return WebServer.start(library, worker, events, data, port, shareAt);
       } catch (RuntimeException e) {
         if (!WebServer.isPortTaken(e)) {
           throw e;

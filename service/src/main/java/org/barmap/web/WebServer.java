@@ -5,7 +5,9 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson3;
+import java.net.InetAddress;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.Map;
 import org.barmap.library.Library;
@@ -25,16 +27,22 @@ import org.barmap.web.route.PageRoutes;
 import org.barmap.web.route.PlanRoutes;
 import org.barmap.web.route.Planning;
 import org.barmap.web.route.SecondRoutes;
+import org.barmap.web.route.ShareRoutes;
 import org.barmap.web.route.SheetRoutes;
 import org.barmap.web.route.SinceRoutes;
 import org.barmap.web.route.WordRoutes;
+import org.barmap.web.share.Guests;
 import org.barmap.web.site.SitePages;
 import org.barmap.work.Events;
 import org.barmap.work.Worker;
+import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.Server;
+import org.eclipse.jetty.server.ServerConnector;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
-/** The service on the loopback address. */
+/** The service on the loopback address, and on addresses of the local net where it is shared. */
 public final class WebServer implements AutoCloseable {
 
   private static final long MAX_BODY = 4L << 20;
@@ -56,13 +64,33 @@ public final class WebServer implements AutoCloseable {
    */
   public static WebServer start(
       Library library, Worker worker, Events events, Path dataFolder, int port) {
-    EventRoutes eventRoutes = new EventRoutes(library, events);
+    return start(library, worker, events, dataFolder, port, List.of());
+  }
+
+  /**
+   * Starts the service, which can be shared.
+   *
+   * @param port 0 for any free one
+   * @param dataFolder where the library is
+   * @param shareAt where it listens besides the loopback address; nobody comes in there without a
+   *     key
+   * @throws RuntimeException when the port is taken, see {@link #isPortTaken}
+   */
+  public static WebServer start(
+      Library library,
+      Worker worker,
+      Events events,
+      Path dataFolder,
+      int port,
+      List<InetAddress> shareAt) {
+    Guests guests = new Guests(shareAt, InstantSource.system());
+    EventRoutes eventRoutes = new EventRoutes(library, events, guests);
     Javalin javalin =
         Javalin.create(
             config -> {
               configure(config, dataFolder);
               Problems.register(config.routes);
-              config.routes.before(Guard::check);
+              config.routes.before(new Guard(guests)::check);
               Repeats.register(config.routes, library);
               SitePages.register(config.routes);
               new BookRoutes(library).register(config.routes);
@@ -79,10 +107,37 @@ public final class WebServer implements AutoCloseable {
               new SheetRoutes(library, planning).register(config.routes);
               new WordRoutes(library, planning).register(config.routes);
               eventRoutes.register(config.routes);
+              new ShareRoutes(library, events, guests).register(config.routes);
               new AboutRoutes(dataFolder).register(config.routes);
             });
-    javalin.start("127.0.0.1", port);
+    javalin.start(Guard.HERE, port);
+    try {
+      shareAt.forEach(address -> listen(javalin.jettyServer().server(), address, javalin.port()));
+    } catch (RuntimeException e) {
+      eventRoutes.close();
+      javalin.stop();
+      throw e;
+    }
     return new WebServer(javalin, eventRoutes);
+  }
+
+  /** Listens at one more address, as at the first one. */
+  private static void listen(Server server, InetAddress address, int port) {
+    HttpConfiguration configuration =
+        server
+            .getConnectors()[0]
+            .getConnectionFactory(HttpConnectionFactory.class)
+            .getHttpConfiguration();
+    ServerConnector connector =
+        new ServerConnector(server, new HttpConnectionFactory(configuration));
+    connector.setHost(address.getHostAddress());
+    connector.setPort(port);
+    server.addConnector(connector);
+    try {
+      connector.start();
+    } catch (Exception e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   private static void configure(JavalinConfig config, Path dataFolder) {

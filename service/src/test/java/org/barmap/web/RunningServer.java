@@ -6,6 +6,7 @@ import static org.awaitility.Awaitility.await;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -14,6 +15,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
 import javax.imageio.ImageIO;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.json.BarMapJson;
@@ -42,7 +44,12 @@ abstract class RunningServer {
     Events events = new Events();
     worker = new Worker(library, new StandInReader(), events);
     worker.start();
-    server = WebServer.start(library, worker, events, folder, 0);
+    server = WebServer.start(library, worker, events, folder, 0, shareAt());
+  }
+
+  /** Where it listens besides the loopback address. */
+  List<InetAddress> shareAt() throws IOException {
+    return List.of();
   }
 
   @AfterEach

@@ -5,9 +5,11 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.barmap.map.json.BadMapException;
 import org.barmap.web.site.SitePages;
@@ -22,6 +24,10 @@ public final class Problems {
 
   /** Marks a request that has its answer, so that the handlers for bare statuses leave it alone. */
   private static final String ANSWERED = "barmap.answered";
+
+  /** What a person over the local net is told who types an address or scans an old code. */
+  private static final Set<ApiError> SHUT =
+      EnumSet.of(ApiError.NEEDS_KEY, ApiError.HERE_ONLY, ApiError.SLOW_DOWN);
 
   private Problems() {}
 
@@ -140,8 +146,12 @@ public final class Problems {
     problem.putAll(extra);
     ctx.attribute(ANSWERED, true);
     ctx.status(error.status());
-    if (error == ApiError.NOT_FOUND && isForReading(ctx)) {
+    if (isForReading(ctx) && error == ApiError.NOT_FOUND) {
       ctx.html(SitePages.nowhere());
+      return;
+    }
+    if (isForReading(ctx) && SHUT.contains(error)) {
+      ctx.html(SitePages.shut(error.title(), detail));
       return;
     }
     ctx.json(problem);

@@ -9,7 +9,9 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
+import org.barmap.web.api.Guard;
 import org.barmap.web.api.Requests;
+import org.barmap.web.share.Guests;
 import org.barmap.work.Events;
 import org.barmap.work.JobView;
 
@@ -21,6 +23,7 @@ public final class EventRoutes implements AutoCloseable {
 
   private final Library library;
   private final Events events;
+  private final Guests guests;
   private final Set<SseClient> clients = ConcurrentHashMap.newKeySet();
 
   /** Sends everything, so that a slow browser never holds up the reading. */
@@ -32,9 +35,10 @@ public final class EventRoutes implements AutoCloseable {
             return thread;
           });
 
-  public EventRoutes(Library library, Events events) {
+  public EventRoutes(Library library, Events events, Guests guests) {
     this.library = library;
     this.events = events;
+    this.guests = guests;
   }
 
   public void register(RoutesConfig routes) {
@@ -66,9 +70,16 @@ public final class EventRoutes implements AutoCloseable {
   }
 
   private void send(SseClient client, String name, Object data) {
-    if (!client.terminated()) {
+    if (!isWelcome(client)) {
+      client.close();
+    } else if (!client.terminated()) {
       client.sendEvent(name, data);
     }
+  }
+
+  /** A guest hears nothing more once sharing is ended. */
+  private boolean isWelcome(SseClient client) {
+    return Guard.guestOf(client.ctx()).map(guests::welcome).orElse(true);
   }
 
   private void keepAlive() {

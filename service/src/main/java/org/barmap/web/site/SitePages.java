@@ -31,11 +31,14 @@ public final class SitePages {
           new Room("road", "Road map", List.of("/road.html")),
           new Room("turns", "Turns", List.of("/turns.html")),
           new Room("practice", "Practice", List.of("/practice.html")),
-          new Room("stand", "The stand", List.of("/stand.html")));
+          new Room("stand", "The stand", List.of("/stand.html")),
+          new Room("phone", "Photograph pages", List.of("/phone.html")));
 
   private static final String HEAD = text("head");
   private static final String BODY = text("room");
   private static final String NOWHERE = filled(HEAD + text("nowhere"), "", "Nothing here");
+
+  private static final String SHUT = text("shut");
 
   private SitePages() {}
 
@@ -59,6 +62,15 @@ public final class SitePages {
   /** Returns the page for an address that has none. */
   public static String nowhere() {
     return NOWHERE;
+  }
+
+  /**
+   * Returns the page for somebody who may not come in; it is one file, as nothing else is given.
+   *
+   * @param title plain text of ours, as is the detail
+   */
+  public static String shut(String title, String detail) {
+    return SHUT.replace("{{title}}", title).replace("{{detail}}", detail);
   }
 
   private static void show(Context ctx, String page) {
