@@ -11,9 +11,10 @@ import { complain, toast } from "../core/toast.js";
 import { count, toCheck } from "../core/words.js";
 import { JobBar } from "./job.js";
 import { PageGrid } from "./pages.js";
-import { retakeStep } from "./retake.js";
+import { retakeStep } from "../shared/retake.js";
 import { saveAs, withoutService } from "./save.js";
 import { SecondReading } from "./second.js";
+import { Sharer } from "./share.js";
 import { Uploader } from "./upload.js";
 
 /** @typedef {import("../core/types.js").PageInfo} PageInfo */
@@ -32,6 +33,7 @@ class BookRoom {
   #grid = new PageGrid(this.#id, this.#bus);
   #save = el("div");
   #second = new SecondReading(this.#id, this.#bus);
+  #sharer = new Sharer(this.#id);
   /** @type {PageInfo[]} */
   #pages = [];
   /** Of the book as it is shown. */
@@ -45,10 +47,10 @@ class BookRoom {
     if (!this.#id) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#job.node, this.#next, this.#grid.node, this.#second.node, this.#save),
+      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#grid.node, this.#second.node, this.#save),
     );
     this.#listen();
-    await this.#load();
+    await Promise.all([this.#load(), this.#sharer.load()]);
     new LiveBook(bookPath(this.#id, "/events"), this.#bus);
   }
 
@@ -59,6 +61,7 @@ class BookRoom {
       this.#soon();
     });
     for (const name of /** @type {const} */ (["live:page", "live:map", "live:found", "uploaded"])) bus.on(name, () => this.#soon());
+    bus.on("live:share", () => void this.#sharer.load());
     bus.on("live:lost", () => toast("The live line to barmap is broken; it is being tried again.", { key: "live" }));
     bus.on("move", ({ page, to }) => void this.#move(page, to));
     bus.on("delete", (page) => void this.#delete(page));

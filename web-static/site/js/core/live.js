@@ -6,12 +6,12 @@ export class LiveBook {
 
   /**
    * @param {string} url
-   * @param {import("./bus.js").EventBus<import("./types.js").LiveEvents>} bus gets `live:job`, `live:page`, `live:map`, `live:plan`,
+   * @param {import("./bus.js").EventBus<import("./types.js").LiveEvents>} bus gets `live:job`, `live:page`, `live:map`, `live:plan`, `live:share`,
    *     `live:lost`, `live:found`
    */
   constructor(url, bus) {
     this.#source = new EventSource(url);
-    for (const name of /** @type {const} */ (["job", "page", "map", "plan"])) {
+    for (const name of /** @type {const} */ (["job", "page", "map", "plan", "share"])) {
       this.#source.addEventListener(name, (event) => {
         try {
           bus.emit(`live:${name}`, JSON.parse(event.data));

@@ -484,6 +484,7 @@
  *   "live:page": {page: string},
  *   "live:map": {revision: number},
  *   "live:plan": {revision: number},
+ *   "live:share": object,
  *   "live:lost": undefined,
  *   "live:found": undefined,
  * }} LiveEvents

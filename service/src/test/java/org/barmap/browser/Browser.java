@@ -123,6 +123,11 @@ final class Browser implements AutoCloseable {
     driver.get(base + path);
   }
 
+  /** Opens an address of another host than the service's own. */
+  void open(String address) {
+    driver.get(address);
+  }
+
   /** Opens a file from the disk. */
   void open(Path file) {
     driver.get(file.toUri().toString());
@@ -303,7 +308,7 @@ final class Browser implements AutoCloseable {
         .ignoring(StaleElementReferenceException.class);
   }
 
-  private String mainText() {
+  String mainText() {
     return driver.findElements(By.tagName("body")).stream()
         .findFirst()
         .map(WebElement::getText)

@@ -66,7 +66,7 @@ class ModuleBrowserTest {
 
   private String retake(String state, String more, boolean reading) {
     return module(
-        "/js/book/retake.js",
+        "/js/shared/retake.js",
         "const page = (id, source, state, more) => ({id, source, state, ...more});"
             + "const pages = [page('a', 'a.png', 'read'), page('old', 'x.png', 'read'), page('b', 'b.png', 'read'),"
             + "page('n', 'n.png', '"
