@@ -15,7 +15,8 @@ const CARE = "What is sent can be read by others on the same net: share on one y
 /** Opens this book to a phone or a section mate of the local net, and closes it again. */
 export class Sharer {
   #book;
-  node = el("section", { class: "card share", id: "share", "aria-label": "Share on the local net", hidden: true });
+  #inside = el("div");
+  node = el("details", { class: "card save share", id: "share", hidden: true }, el("summary", { text: "From your phone, with a section mate" }), this.#inside);
 
   /** @param {string} book */
   constructor(book) {
@@ -53,9 +54,9 @@ export class Sharer {
     this.node.hidden = false;
     const focused = this.node.contains(document.activeElement) ? document.activeElement?.id : undefined;
     const closed = /** @type {Role[]} */ (["phone", "desk"]).filter((as) => !open.some((o) => o.as === as));
+    this.node.open ||= possible;
     show(
-      this.node,
-      el("h2", { text: "From your phone, with a section mate" }),
+      this.#inside,
       possible ? null : el("p", { class: "soft small" }, "Your phone's camera can put pages in here, and a section mate can work on the book beside you. Start barmap so: ", el("code", { text: "./barmap serve --share" })),
       open.map((o) => opened(o.as, o.links)),
       possible ? el("p", { class: "soft small", text: CARE }) : null,
@@ -68,7 +69,7 @@ export class Sharer {
           )
         : null,
     );
-    if (focused !== undefined) /** @type {HTMLElement|null} */ ((focused && document.getElementById(focused)) || this.node.querySelector("button"))?.focus();
+    if (focused !== undefined) /** @type {HTMLElement|null} */ ((focused && document.getElementById(focused)) || this.node.querySelector("button, summary"))?.focus();
   }
 }
 
@@ -80,6 +81,6 @@ function opened(as, links) {
   return el(
     "section",
     { class: "share-open", "data-as": as, id: `open-${as}`, tabindex: -1, "aria-label": MAY[as].name },
-    el("div", {}, el("h3", { text: MAY[as].name }), el("p", { class: "small", text: MAY[as].may }), links.map((link) => el("p", { class: "share-link" }, el("code", { text: link })))),
+    el("div", {}, el("h2", { text: MAY[as].name }), el("p", { class: "small", text: MAY[as].may }), links.map((link) => el("p", { class: "share-link" }, el("code", { text: link })))),
   );
 }
