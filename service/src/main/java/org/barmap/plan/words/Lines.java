@@ -99,8 +99,7 @@ final class Lines {
     if (top.matches() && names.byLabel(top.group(1)).isPresent()) {
       return "No. " + top.group(1) + ": start " + top.group(2);
     }
-    Matcher first = BAR_OF.matcher(line);
-    boolean two = first.find() && first.find();
+    boolean two = BAR_OF.matcher(line).results().count() > 1;
     String named = two ? BAR_OF.matcher(line).replaceAll("No. $2 bar $1") : line;
     Matcher over = OVER.matcher(named);
     if (!over.matches() || over.group(1).equalsIgnoreCase(over.group(4))) {
