@@ -227,13 +227,13 @@ class EverySheetTest {
   /** A player looks under the number on the stand. */
   @Test
   void theChangesStandByNumberInTheOrderOfTheNight() throws IOException {
-    Read sheet = sheets(Show.TWENTY, SheetSettings.USUAL).get(SheetKind.CHANGES.word());
+    String sheet = body(sheets(Show.TWENTY, SheetSettings.USUAL), SheetKind.CHANGES);
     SheetBooks book = SheetBooks.twenty();
     List<Integer> heads =
         book.plan().numbers().stream()
             .filter(
                 n -> book.changes().changes().stream().anyMatch(c -> c.number().equals(n.label())))
-            .map(n -> sheet.body().indexOf("No." + n.label() + bare(n.title())))
+            .map(n -> sheet.indexOf("No." + n.label() + bare(n.title())))
             .toList();
     assertThat(heads).hasSizeGreaterThan(5).doesNotContain(-1).isSorted();
   }
