@@ -12,6 +12,8 @@ import { MOST_FIFTHS, dayText, keyText } from "../core/words.js";
  *   | {kind: "rit"} & Span
  *   | {kind: "accel"} & Span
  *   | {kind: "a-tempo", first: string}
+ *   | {kind: "tempo-word", first: string, text: string}
+ *   | {kind: "without", first: string, sign: "jump" | "hold" | "tempo"}
  *   | {kind: "meter", meter: string} & Span
  *   | {kind: "transpose", semitones: number, first?: string, last?: string}
  *   | {kind: "track"}
@@ -258,6 +260,20 @@ const OF_BARS = {
   },
   rit: { text: "Rit.", title: "Slower", fields: () => [], says: (c) => `rit. ${span(c)}` },
   accel: { text: "Accel.", title: "Faster", fields: () => [], says: (c) => `accel. ${span(c)}` },
+  "tempo-word": {
+    text: "Faster or slower",
+    title: "Another tempo, in words",
+    fields: () => [field("In words", el("input", { name: "text", maxlength: 60, required: true, placeholder: "a little faster" }), "Without a figure the times behind it are not known; \"double time\" and \"half time\" are reckoned.")],
+    says: (c) => `${c.text} from ${c.first}`,
+    noLast: true,
+  },
+  without: {
+    text: "Not as printed",
+    title: "A printed sign is not followed",
+    fields: () => [field("Which", select("sign", [["jump", "the D.C. or D.S."], ["hold", "the hold"], ["tempo", "the rit. or accel."]], "jump"))],
+    says: (c) => `no ${{ jump: "jump", hold: "hold", tempo: "rit." }[c.sign]} at ${c.first}`,
+    noLast: true,
+  },
   "a-tempo": { text: "A tempo", title: "A tempo", fields: () => [], says: (c) => `a tempo at ${c.first}`, noLast: true },
   meter: {
     text: "Meter",

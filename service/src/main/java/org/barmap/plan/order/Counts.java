@@ -17,6 +17,7 @@ import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.piece.BarNames;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Pieces;
+import org.barmap.plan.piece.PrintedOpen;
 import org.barmap.plan.piece.Span;
 
 /**
@@ -273,6 +274,12 @@ final class Counts {
 
   private void once(Span span, int start, int end, boolean around) {
     once.add(span);
+    boolean open =
+        PrintedOpen.of(number).stream()
+            .anyMatch(p -> p.slot() >= span.from() && p.slot() <= span.to());
+    if (!around && open) {
+      return; // a printed "Vamp" without signs is taken back
+    }
     if (!around) {
       choices.tell(
           finding(

@@ -1,20 +1,28 @@
 package org.barmap.plan.piece;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.BarBuilder;
 import org.barmap.map.Barline;
 import org.barmap.map.Content;
 import org.barmap.map.Key;
+import org.barmap.map.Navigation;
 import org.barmap.map.Placement;
 import org.barmap.map.Word;
 import org.barmap.plan.change.effect.Put;
+import org.barmap.plan.change.term.TempoWords;
 import org.barmap.plan.change.term.Transposed;
 
 /** Puts signs, words, meters and other keys that changes ask for into the pieces of a number. */
 final class AsSaid {
+  private static final Set<TempoWords.Kind> BY_AND_BY =
+      EnumSet.of(
+          TempoWords.Kind.SLOWING, TempoWords.Kind.QUICKENING, TempoWords.Kind.FREE);
+
   private AsSaid() {}
 
   /** Puts what the changes say into the pieces they name; pieces begin and end where they do. */
@@ -45,11 +53,13 @@ final class AsSaid {
   private static Bar with(Bar bar, Piece piece, List<Span> spans) {
     BarBuilder made = bar.toBuilder();
     List<Word> words = new ArrayList<>(bar.words());
-    var signs = new ArrayList<>(bar.signs());
+    List<Navigation> signs = new ArrayList<>(bar.signs());
     Optional<Key> key = bar.key();
     for (Span span : spans) {
       Put put = span.effects().course().put().orElseThrow();
       if (span.from() == piece.slot()) {
+        put.without().ifPresent(p -> leaveOut(p, words, signs));
+        put.word().filter(AsSaid::another).ifPresent(w -> words.removeIf(AsSaid::figure));
         put.word().ifPresent(w -> words.add(new Word(w, Placement.ABOVE, Optional.empty())));
         put.sign().filter(s -> !signs.contains(s)).ifPresent(signs::add);
       }
@@ -60,6 +70,23 @@ final class AsSaid {
       }
     }
     return made.words(words).signs(signs).key(key).build();
+  }
+
+  private static void leaveOut(Put.Printed printed, List<Word> words, List<Navigation> signs) {
+    switch (printed) {
+      case JUMP -> signs.removeAll(List.of(Navigation.DA_CAPO, Navigation.DAL_SEGNO));
+      case HOLD -> signs.removeAll(List.of(Navigation.FERMATA, Navigation.CAESURA));
+      case TEMPO -> words.removeIf(w -> BY_AND_BY.contains(TempoWords.read(w.text()).kind()));
+    }
+  }
+
+  /** Tells whether what the director says is another tempo, so that the printed figure is off. */
+  private static boolean another(String said) {
+    return TempoWords.read(said).kind() == TempoWords.Kind.OTHER;
+  }
+
+  private static boolean figure(Word word) {
+    return TempoWords.read(word.text()).kind() == TempoWords.Kind.FIGURE;
   }
 
   /** A part of a multi-bar rest stands by itself, so that signs in its middle count. */

@@ -2,13 +2,17 @@ package org.barmap.plan.words;
 
 import static org.barmap.plan.change.term.Phrase.phrase;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.map.Bar;
 import org.barmap.map.Meter;
+import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
@@ -206,6 +210,18 @@ record Instruction(Scope scope, String words, String said, Meta meta) implements
     List<PrintedRepeat> signed =
         scope.repeats().stream().filter(r -> r.open().equals(word)).toList();
     return signed.isEmpty() ? Repeats.unsigned(scope.number(), word) : signed;
+  }
+
+  @Override
+  public List<String> bars(Predicate<Bar> printed) {
+    WrittenNumber number = scope.number();
+    List<String> names = new ArrayList<>();
+    for (int i = 0; i < number.bars().size(); i++) {
+      if (printed.test(number.bars().get(i))) {
+        names.add(number.nameAt(number.starts()[i]));
+      }
+    }
+    return names;
   }
 
   @Override

@@ -100,6 +100,8 @@ final class AnyChange {
     makers.put("gp", n -> n.put(pick("first", "after"), bar()));
     makers.put("note", n -> n.put("text", "the clarinet has a wrong note"));
     makers.put("a-tempo", n -> n.put("first", bar()));
+    makers.put("tempo-word", n -> n.put("first", bar()).put("text", "a little faster"));
+    makers.put("without", n -> n.put("first", bar()).put("sign", pick("jump", "hold", "tempo")));
   }
 
   private void whole() {

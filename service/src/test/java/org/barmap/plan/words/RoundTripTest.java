@@ -64,6 +64,8 @@ class RoundTripTest {
           { "id": "s5", "number": "7", "kind": "rit", "first": "34", "last": "36" },
           { "id": "s6", "number": "7", "kind": "accel", "first": "B", "last": "49" },
           { "id": "s7", "number": "7", "kind": "a-tempo", "first": "49" },
+          { "id": "s7a", "number": "7", "kind": "tempo-word", "first": "49", "text": "a little faster" },
+          { "id": "s7b", "number": "7", "kind": "without", "first": "34", "sign": "hold" },
           { "id": "s8", "number": "7", "kind": "meter", "first": "34", "last": "36", "meter": "3/4" },
           { "id": "s9", "number": "7", "kind": "transpose", "semitones": -3 },
           { "id": "s10", "number": "7", "kind": "transpose", "semitones": 2, "first": "B", "last": "end" },

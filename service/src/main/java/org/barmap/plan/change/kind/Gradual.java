@@ -21,7 +21,7 @@ import org.barmap.plan.change.say.Wording;
 
 /** Slower or faster by and by without a figure, and back: words a player counts by, not seconds. */
 public sealed interface Gradual extends ShowChange
-    permits Gradual.Rit, Gradual.Accel, Gradual.Back {
+    permits Gradual.Rit, Gradual.Accel, Gradual.Back, Gradual.Said {
 
   /** "44 to 46 to 60": bars, and the figure they lead to. */
   Pattern TO_FIGURE = phrase("(.+?),?\\s+(?:down\\s+|up\\s+)?to\\s+(\\d{2,3})");
@@ -119,6 +119,57 @@ public sealed interface Gradual extends ShowChange
                   new Back(told.meta(), told.number(), m.group(1).strip()),
                   name -> "a tempo from bar " + name))
           : Optional.empty();
+    }
+  }
+
+  /**
+   * Another tempo in words: half and double time are reckoned, all else is not known.
+   *
+   * @param text the words, as they are said of print: "a little faster", "double time"
+   */
+  @JsonTypeName("tempo-word")
+  record Said(Meta meta, String number, String first, String text) implements Gradual {
+    static final Wording<ShowChange> WORDING = new Wording<>("", Said::read);
+
+    private static final Pattern WORDS =
+        phrase(
+            "(?:(?:take|play|do|go|is|it's|all|everything)\\s+)*(?:(?:it|this)\\s+)?(?:all\\s+)?"
+                + "((?:(?:an?|little|bit|hair|touch|lot|shade|tad|notch|bunch|much|way|slightly|even|quite|poco|molto|un)\\s+)*"
+                + "(?:faster|slower|quicker|brighter|broader|pi[u\u00F9]\\s+mosso|meno\\s+mosso)|(?:double|half)[\\s-]time|twice\\s+as\\s+fast|half\\s+as\\s+fast)"
+                + "(?:\\s+(?:at|from|in)\\s+(.+?)(?:\\s+(?:on|onwards?))?)?");
+
+    @Override
+    public String last() {
+      return first;
+    }
+
+    @Override
+    public String word() {
+      return text;
+    }
+
+    @Override
+    public Optional<Marking> marking() {
+      return Optional.of(Marking.at("tempo", text));
+    }
+
+    @Override
+    public String says() {
+      return Saying.one(text) + " from " + Saying.one(first);
+    }
+
+    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
+      Matcher m = WORDS.matcher(told.words());
+      if (!m.matches()) {
+        return Optional.empty();
+      }
+      String said = m.group(1);
+      String bar = m.group(2) == null ? "start" : m.group(2).strip();
+      return Optional.of(
+          told.at(
+              bar,
+              new Said(told.meta(), told.number(), bar, said),
+              name -> said + " from bar " + name));
     }
   }
 

@@ -3,11 +3,15 @@ package org.barmap.plan.change.kind;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
+import org.barmap.map.Bar;
+import org.barmap.map.Navigation;
 import org.barmap.plan.change.effect.Course;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
+import org.barmap.plan.change.effect.Put;
 import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.say.Heard;
@@ -17,9 +21,10 @@ import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Link;
 import org.barmap.plan.change.term.Numerals;
+import org.barmap.plan.change.term.TempoWords;
 
 /** Other jumps than the printed ones, or printed ones that are taken in another way. */
-public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Again {
+public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Again, JumpTo.Without {
 
   /**
    * From a bar on to another: back in the same number, or on into a later one. A jump on in the
@@ -116,6 +121,99 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
                       r.first(),
                       times == 1 ? Optional.empty() : Optional.of(times)),
               " are played again " + spoken));
+    }
+  }
+
+  /**
+   * A printed jump, hold or change of tempo that is not followed.
+   *
+   * @param first the bar it is printed in
+   * @param sign "jump", "hold" or "tempo"
+   */
+  @JsonTypeName("without")
+  record Without(Meta meta, String number, String first, String sign) implements JumpTo {
+    static final Wording<ShowChange> WORDING =
+        Wording.of(
+            "",
+            "(?:no|without|skip|omit|ignore|do(?:n't|\\s+not)\\s+(?:take|do|play))\\s+(?:the\\s+|any\\s+)?"
+                + "(?:(d\\.?\\s?[cs]\\.?|da\\s+capo|dal\\s+segno|jump(?:\\s+back)?)|(fermata|hold|caesura)"
+                + "|(rit(?:ard)?|rall|accel|ritardando|accelerando|rallentando)\\.?)"
+                + "(?:\\s+(?:at|in|on|after|over)\\s+(.+))?",
+            Without::read);
+
+    @Override
+    public Optional<Stretch> where() {
+      return Optional.of(Stretch.at(first));
+    }
+
+    private Put.Printed printed() {
+      return Put.Printed.valueOf(sign.toUpperCase(Locale.ROOT));
+    }
+
+    @Override
+    public Effects effects() {
+      return Effects.on(Course.putting(Put.without(printed())));
+    }
+
+    @Override
+    public Optional<Marking> marking() {
+      return Optional.of(
+          switch (printed()) {
+            case JUMP -> Marking.at("times", "no jump");
+            case HOLD -> Marking.at("hold", "no hold");
+            case TEMPO -> Marking.at("tempo", "no rit.");
+          });
+    }
+
+    @Override
+    public String says() {
+      String what = switch (printed()) {
+        case JUMP -> "jump";
+        case HOLD -> "hold";
+        case TEMPO -> "rit.";
+      };
+      return "no " + what + " at " + Saying.one(first);
+    }
+
+    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
+      String sign = m.group(1) != null ? "jump" : m.group(2) != null ? "hold" : "tempo";
+      if (m.group(4) != null) {
+        return Optional.of(at(told, sign, m.group(4)));
+      }
+      List<String> bars = told.bars(b -> printed(b, sign));
+      if (bars.size() == 1) {
+        return Optional.of(at(told, sign, bars.get(0)));
+      }
+      List<Heard.Reading<ShowChange>> readings =
+          bars.stream().flatMap(b -> at(told, sign, b).reading().stream()).toList();
+      return Optional.of(
+          readings.isEmpty()
+              ? told.asked("Nothing of the sort is printed there as it was read; at which bar?", List.of())
+              : told.choose("At which bar?", readings));
+    }
+
+    private static boolean printed(Bar bar, String sign) {
+      return switch (sign) {
+        case "jump" -> bar.has(Navigation.DA_CAPO) || bar.has(Navigation.DAL_SEGNO);
+        case "hold" -> bar.has(Navigation.FERMATA) || bar.has(Navigation.CAESURA);
+        default -> {
+          TempoWords.Kind kind = TempoWords.of(bar.words()).kind();
+          yield kind == TempoWords.Kind.SLOWING || kind == TempoWords.Kind.QUICKENING;
+        }
+      };
+    }
+
+    private static Heard<ShowChange> at(Told<ShowChange> told, String sign, String bar) {
+      String what =
+          switch (sign) {
+            case "jump" -> "the D.C. or D.S. at bar ";
+            case "hold" -> "the hold at bar ";
+            default -> "the change of tempo at bar ";
+          };
+      return told.at(
+          bar,
+          new Without(told.meta(), told.number(), bar, sign),
+          name -> what + name + " is not taken");
     }
   }
 

@@ -199,7 +199,7 @@ public record Play(Meta meta, String number, String first, String last, int time
                 r ->
                     new Heard.Reading<ShowChange>(
                         r.says()
-                            + " are played once"
+                            + (r.says().startsWith("bar ") ? " is played once" : " are played once")
                             + (r.endings() > 1 ? ", with the last ending" : ""),
                         List.of(
                             new Play(

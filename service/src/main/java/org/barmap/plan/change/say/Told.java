@@ -3,6 +3,8 @@ package org.barmap.plan.change.say;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Predicate;
+import org.barmap.map.Bar;
 import org.barmap.map.Meter;
 import org.barmap.plan.change.effect.Stretch;
 
@@ -90,6 +92,9 @@ public interface Told<C> {
    * @param word "vamp" or "safety"
    */
   List<PrintedRepeat> open(String word);
+
+  /** Returns how the bars are called in which something is printed, in reading order. */
+  List<String> bars(Predicate<Bar> printed);
 
   /** Tells whether a D.C. or a D.S. is printed in the number. */
   boolean jumpsBack();
