@@ -20,8 +20,7 @@ import org.barmap.plan.change.term.Transposed;
 /** Puts signs, words, meters and other keys that changes ask for into the pieces of a number. */
 final class AsSaid {
   private static final Set<TempoWords.Kind> BY_AND_BY =
-      EnumSet.of(
-          TempoWords.Kind.SLOWING, TempoWords.Kind.QUICKENING, TempoWords.Kind.FREE);
+      EnumSet.of(TempoWords.Kind.SLOWING, TempoWords.Kind.QUICKENING, TempoWords.Kind.FREE);
 
   private AsSaid() {}
 

@@ -44,21 +44,41 @@ public record Put(
 
   /** Returns a sign. */
   public static Put sign(Navigation sign) {
-    return new Put(Optional.of(sign), Optional.empty(), Optional.empty(), OptionalInt.empty(), Optional.empty());
+    return new Put(
+        Optional.of(sign),
+        Optional.empty(),
+        Optional.empty(),
+        OptionalInt.empty(),
+        Optional.empty());
   }
 
   /** Returns a word. */
   public static Put word(String word) {
-    return new Put(Optional.empty(), Optional.of(word), Optional.empty(), OptionalInt.empty(), Optional.empty());
+    return new Put(
+        Optional.empty(),
+        Optional.of(word),
+        Optional.empty(),
+        OptionalInt.empty(),
+        Optional.empty());
   }
 
   /** Returns a meter. */
   public static Put meter(Meter meter) {
-    return new Put(Optional.empty(), Optional.empty(), Optional.of(meter), OptionalInt.empty(), Optional.empty());
+    return new Put(
+        Optional.empty(),
+        Optional.empty(),
+        Optional.of(meter),
+        OptionalInt.empty(),
+        Optional.empty());
   }
 
   /** Returns a transposition. */
   public static Put semitones(int semitones) {
-    return new Put(Optional.empty(), Optional.empty(), Optional.empty(), OptionalInt.of(semitones), Optional.empty());
+    return new Put(
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        OptionalInt.of(semitones),
+        Optional.empty());
   }
 }

@@ -24,7 +24,8 @@ import org.barmap.plan.change.term.Numerals;
 import org.barmap.plan.change.term.TempoWords;
 
 /** Other jumps than the printed ones, or printed ones that are taken in another way. */
-public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Again, JumpTo.Without {
+public sealed interface JumpTo extends ShowChange
+    permits JumpTo.Jump, JumpTo.Again, JumpTo.Without {
 
   /**
    * From a bar on to another: back in the same number, or on into a later one. A jump on in the
@@ -167,11 +168,12 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
 
     @Override
     public String says() {
-      String what = switch (printed()) {
-        case JUMP -> "jump";
-        case HOLD -> "hold";
-        case TEMPO -> "rit.";
-      };
+      String what =
+          switch (printed()) {
+            case JUMP -> "jump";
+            case HOLD -> "hold";
+            case TEMPO -> "rit.";
+          };
       return "no " + what + " at " + Saying.one(first);
     }
 
@@ -188,7 +190,8 @@ public sealed interface JumpTo extends ShowChange permits JumpTo.Jump, JumpTo.Ag
           bars.stream().flatMap(b -> at(told, sign, b).reading().stream()).toList();
       return Optional.of(
           readings.isEmpty()
-              ? told.asked("Nothing of the sort is printed there as it was read; at which bar?", List.of())
+              ? told.asked(
+                  "Nothing of the sort is printed there as it was read; at which bar?", List.of())
               : told.choose("At which bar?", readings));
     }
 
