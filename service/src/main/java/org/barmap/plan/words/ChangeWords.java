@@ -120,7 +120,7 @@ public final class ChangeWords {
       add(order.get());
       return;
     }
-    Names.Named said = names.read(LinkLines.numberFirst(line, numbers, number));
+    Names.Named said = names.read(LinkLines.numberFirst(Frames.number(line), numbers, number));
     if (said.unknown().isPresent()) {
       add(
           new Heard.AskedBack<>(

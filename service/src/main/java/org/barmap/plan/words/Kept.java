@@ -31,7 +31,7 @@ final class Kept {
       phrase(
           "\\b(?:cut(?:s|ting)?|repeats?|vamp(?:s|ing)?|safety|d\\.\\s?[cs]\\b|da\\s+capo|dal\\s+segno|segno|coda|fermata|endings?"
               + "|rit|ritard|rall|accel|faster|slower|quicker|(?:double|half)[\\s-]time|\\d+/\\d+|in\\s+(?:one|two|three|four|six|[1-9])"
-              + "|steps?\\s+(?:up|down|lower|higher)|attacca|segue|dialogue|applause|tacet|lay\\s+out|click|back\\s+in)\\b");
+              + "|steps?\\s+(?:up|down|lower|higher)|attacca|segue|dialogue|applause|tacet|lay\\s+out|click|back\\s+in|extra\\s+bars?|more\\s+bars?|(?:semi)?tones?\\s+(?:up|down)|now\\s+at\\s+\\d{2,3})\\b");
 
   private Kept() {}
 
