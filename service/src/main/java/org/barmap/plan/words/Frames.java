@@ -62,12 +62,22 @@ final class Frames {
               "(?:repeat|loop|cycle|keep\\s+(?:on\\s+)?(?:playing|repeating))\\s+(.+?),?\\s+(?:until|till|'?til)\\s+(.+)",
               "vamp $1 till $2"),
           frame("(\\S+)[\\s-]bars?\\s+vamp\\s+(?:at|from|on)\\s+(.+)", "vamp the $1 bars from $2"),
-          frame("(from\\s+\\S+)[,:]?\\s+(?:it's|it\\s+is|it\\s+goes|we're|we\\s+go|is)\\s+(.+)", "$2 $1"),
-          frame("(?:(?:is|it's|now|goes|go)\\s+)+at\\s+(?:about\\s+)?(\\d{2,3})(?:\\s*bpm)?", "tempo $1 at start"),
-          frame("(\\S+\\s+(?:extra|more)\\s+bars?(?:\\s+(?:of\\s+)?rest)?\\s+(?:before|after)\\s+.+)", "add $1"),
-          frame("(?:an?\\s+)?(?:big|long|short|huge|slight|little|small)\\s+((?:fermata|hold|rit|rall|g\\.?p|accel)\\b.+)", "$1"),
+          frame(
+              "(from\\s+\\S+)[,:]?\\s+(?:it's|it\\s+is|it\\s+goes|we're|we\\s+go|is)\\s+(.+)",
+              "$2 $1"),
+          frame(
+              "(?:(?:is|it's|now|goes|go)\\s+)+at\\s+(?:about\\s+)?(\\d{2,3})(?:\\s*bpm)?",
+              "tempo $1 at start"),
+          frame(
+              "(\\S+\\s+(?:extra|more)\\s+bars?(?:\\s+(?:of\\s+)?rest)?\\s+(?:before|after)\\s+.+)",
+              "add $1"),
+          frame(
+              "(?:an?\\s+)?(?:big|long|short|huge|slight|little|small)\\s+((?:fermata|hold|rit|rall|g\\.?p|accel)\\b.+)",
+              "$1"),
           frame("(?:an?\\s+)?(\\S+(?:\\s\\S+)?)\\s+(up|down)", "$2 a $1"),
-          frame("stop\\s+dead\\s+(after\\s+\\S+)(?:,?\\s+(?:and\\s+)?wait\\s+for\\s+(.+))", "dead stop $1 till $2"),
+          frame(
+              "stop\\s+dead\\s+(after\\s+\\S+)(?:,?\\s+(?:and\\s+)?wait\\s+for\\s+(.+))",
+              "dead stop $1 till $2"),
           frame("stop\\s+dead\\s+(after\\s+\\S+)", "dead stop $1"),
           frame("(?:bring|put)\\s+back\\s+(?:in\\s+)?(.+)", "$1 back in"),
           frame("(?:bring|put|take)\\s+(.+?)\\s+back(?:\\s+in(?:to\\s+.+)?)?", "$1 back in"),
@@ -139,8 +149,7 @@ final class Frames {
 
   /** Leaves out who does it, and what only fills. */
   private static String bare(String words) {
-    String text =
-        FILLED.matcher(words.strip()).replaceFirst("").replaceFirst(BEHIND, "");
+    String text = FILLED.matcher(words.strip()).replaceFirst("").replaceFirst(BEHIND, "");
     String done = WE.matcher(text).replaceFirst("");
     Matcher doing = DOING.matcher(done);
     return doing.find() ? verb(doing.group(1)) + done.substring(doing.end()) : done;
