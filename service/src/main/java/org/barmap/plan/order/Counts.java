@@ -164,6 +164,10 @@ final class Counts {
       loneOnce(span, l);
       return true;
     }
+    if (times == 1 && whole && same(loop.start(), first.start(), true)) {
+      endingsOnce(span, l);
+      return true;
+    }
     if (times == 1) {
       bodyOnce(span, l, !whole);
       return true;
@@ -223,6 +227,28 @@ final class Counts {
     }
   }
 
+  /** All before the endings is cut, so once may be said of what is left of them, in a row. */
+  private void endingsOnce(Span span, int l) {
+    Loop loop = loops.get(l);
+    List<Way> ways =
+        List.of(Way.of("no repeat, the last ending alone"), Way.of("straight through all of them"));
+    if (ask(
+            span,
+            "play-endings",
+            Topic.REPEAT,
+            "are endings, and nothing before them is left",
+            ways)
+        == 0) {
+      put(span, l, loop.counted(1));
+    } else {
+      List<Loop.Ending> through =
+          loop.parts().stream()
+              .map(p -> new Loop.Ending(p.start(), p.end(), Set.of(1), p.closes()))
+              .toList();
+      put(span, l, new Loop(loop.start(), loop.end(), 1, through, loop.open()));
+    }
+  }
+
   private void bodyOnce(Span span, int l, boolean bodyAlone) {
     List<Way> ways = List.of(Way.of("no repeat"), Way.of("as printed"));
     String text = "stand before the endings of a repeat";
@@ -236,6 +262,8 @@ final class Counts {
     boolean around = false;
     for (Loop loop : loops) {
       boolean apart = end < loop.start() || start > loop.end() || loop.gone();
+      // with all its bars a repeat is gone
+      apart |= same(loop.start(), loop.end() + 1, true);
       if (apart || inOneBlock(loop, start, end)) {
         continue;
       }

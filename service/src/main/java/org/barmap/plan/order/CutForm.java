@@ -57,14 +57,23 @@ final class CutForm {
       }
       if (!signs.isCounted(loop)) {
         loops.set(l, cut(loop));
-      } else if (loop.parts().isEmpty()) {
-        signs.keep(loop.end()); // a change says how often what is left is played
+      } else {
+        keepSigns(loop); // a change says how often what is left is played
       }
     }
     jumps.forEach(this::jump);
     if (!jumps.isEmpty()) {
       signs(jumps);
     }
+  }
+
+  private void keepSigns(Loop loop) {
+    if (loop.parts().isEmpty()) {
+      signs.keep(loop.end());
+    }
+    loop.parts().stream()
+        .filter(p -> p.closes() && !gone(p.start(), p.end()))
+        .forEach(p -> signs.keep(p.end()));
   }
 
   /** Of a repeat that a change takes away the last ending is played, wherever a cut lands. */

@@ -7,6 +7,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 import org.barmap.map.Navigation;
@@ -161,6 +163,7 @@ final class FormReader {
     if (!seen.contains(1)) {
       find(Severity.ERROR, first.start(), "endings-start", "The endings here don't start at 1");
     }
+    List<Loop.Ending> inRow = inRow(parts, seen);
     boolean closed = parts.stream().anyMatch(Loop.Ending::closes);
     boolean jumps =
         pieces.get(first.end()).signBar().has(Navigation.DA_CAPO)
@@ -175,12 +178,20 @@ final class FormReader {
     }
     int start = open.isEmpty() ? Math.min(fallback, first.start()) : open.pop();
     boolean closesOuter = parts.size() > 1 && last.closes() && !open.isEmpty();
-    List<Loop.Ending> own = new ArrayList<>(parts);
-    if (closesOuter) {
-      own.set(own.size() - 1, new Loop.Ending(last.start(), last.end(), last.passes(), false));
+    if (start == first.start() && closed) {
+      find(
+          Severity.DOUBT,
+          start,
+          "endings-no-body",
+          "Nothing stands before the endings here that is repeated; mark where the repeat begins");
     }
-    int highest = seen.stream().mapToInt(v -> v).max().orElse(1);
-    int total = parts.size() == 1 && first.closes() ? highest + 1 : highest;
+    List<Loop.Ending> own = new ArrayList<>(inRow);
+    if (closesOuter) {
+      own.set(
+          own.size() - 1,
+          new Loop.Ending(last.start(), last.end(), inRow.get(inRow.size() - 1).passes(), false));
+    }
+    int total = parts.size() == 1 && first.closes() ? seen.size() + 1 : seen.size();
     if (closed || jumps) {
       Loop loop = new Loop(start, last.end(), total, own, Optional.empty());
       loops.add(counts.withEndings(loop, startsRepeat(start), closesOuter));
@@ -191,6 +202,37 @@ final class FormReader {
     if (open.isEmpty()) {
       fallback = last.end() + 1;
     }
+  }
+
+  /** Where one is missing between them, the others are played one after the other: none is lost. */
+  private List<Loop.Ending> inRow(List<Loop.Ending> parts, Set<Integer> seen) {
+    List<Integer> printed = seen.stream().sorted().toList();
+    List<Integer> missing =
+        IntStream.range(printed.get(0), printed.get(printed.size() - 1))
+            .boxed()
+            .filter(p -> !seen.contains(p))
+            .toList();
+    if (!missing.isEmpty()) {
+      String which = missing.stream().map(String::valueOf).collect(Collectors.joining(", "));
+      find(
+          Severity.ERROR,
+          parts.get(0).start(),
+          "endings-gap",
+          "Among the endings here "
+              + which
+              + " is missing; those that are there are played one after the other");
+    }
+    return parts.stream()
+        .map(
+            p ->
+                new Loop.Ending(
+                    p.start(),
+                    p.end(),
+                    p.passes().stream()
+                        .map(pass -> printed.indexOf(pass) + 1)
+                        .collect(Collectors.toSet()),
+                    p.closes()))
+        .toList();
   }
 
   private List<Integer> ending(int i) {

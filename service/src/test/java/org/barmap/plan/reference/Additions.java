@@ -161,6 +161,8 @@ final class Additions {
     for (Repeat repeat : repeats) {
       // A repeat that is played once is none any more.
       boolean once = repeat.times() < 2 && repeat.kind() != Kind.OPEN;
+      // Source: common practice: with all its bars a repeat is gone.
+      once |= alike(repeat.from(), repeat.to() + 1, true);
       boolean apart = once || stretch.to() < repeat.from() || stretch.from() > repeat.to();
       // Source: common practice: inside a repeat it counts in every pass.
       boolean inside =
