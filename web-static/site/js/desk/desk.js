@@ -1,11 +1,12 @@
 import { el } from "../core/dom.js";
 import { recall, remember } from "../core/store.js";
-import { CONTENT, spoken } from "../core/words.js";
+import { CONTENT, count, spoken } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
 import { restCount } from "./bar-form.js";
 import { barView } from "./bar-view.js";
 import { askChecked } from "./checked.js";
 import { centre, nearest, neighbour } from "./geometry.js";
+import { Hand } from "./hand.js";
 import { showHelp } from "./help.js";
 import { Keys, panStep } from "./keys.js";
 import { doubtAfter, doubtList } from "./lists.js";
@@ -28,6 +29,7 @@ export class Desk {
   #book;
   #bus;
   #model;
+  #hand;
   #stage;
   #tools;
   #panel;
@@ -52,6 +54,7 @@ export class Desk {
     this.#book = book;
     this.#bus = bus;
     this.#model = model;
+    this.#hand = new Hand(model);
     this.#stage = new Stage(book, bus);
     this.#tools = new Tools(this.#stage, (text) => {
       this.#live.textContent = text;
@@ -91,7 +94,10 @@ export class Desk {
     bus.on("cut-at", ({ bar, p }) => void this.#add(bar, p));
     bus.on("line-drawn", (outline) => {
       this.#tools.leave();
-      if (outline) void this.#correct({ kind: "add-system", page: this.#index, outline });
+      if (outline) void this.#line(outline);
+    });
+    bus.on("live:job", ({ id, state, text }) => {
+      if (id.startsWith("line-")) this.#read(state === "running" ? text : "");
     });
     bus.on("mark-moved", ({ bar, to }) => void this.#putMark(bar, to));
     bus.on("drag-end", ({ bar, side, p }) => void this.#correct({ kind: "move-barline", bar: bar.id, side, x: p[0], y: p[1] }));
@@ -159,8 +165,8 @@ export class Desk {
     const bar = this.#bar;
     this.#last = bar ?? this.#last;
     const bars = model.barsOn(page.index);
-    this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region, marked: this.#marked });
-    if (!this.#tools.active) this.#stage.note(bars.length || !model.has(page.index) ? "" : "No bars were found on this page.");
+    this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region, marked: this.#hand.marked });
+    if (!this.#tools.active) this.#stage.note(this.#reading || (bars.length || !model.has(page.index) ? "" : "No bars were found on this page."));
     this.#drawTools();
     this.#panel.draw();
   }
@@ -200,40 +206,46 @@ export class Desk {
     void this.#go(doubt).then(() => this.#panel.open("bar"));
   }
 
-  /**
-   * Makes a correction; where several bars are marked, of each of them.
-   *
-   * @param {Correction} correction
-   */
-  async #correct(correction) {
+  /** @param {Correction} correction */
+  #correct(correction) {
     remember("folds", [...this.#folds]);
-    const here = "bar" in correction ? correction.bar : undefined;
-    if (here !== undefined && correction.kind !== "dismiss-doubt") this.#latest = correction;
-    const others = here !== undefined && here === this.#selected ? [...this.#marked].filter((id) => id !== here) : [];
-    this.#marked.clear();
-    let made = await this.#model.correct(correction);
-    for (const bar of others) made = (await this.#model.correct(/** @type {Correction} */ ({ ...correction, bar }))) && made;
-    return made;
+    return this.#hand.correct(correction, this.#selected);
   }
 
-  /** The last correction of a bar, for the next bar. @type {Correction|undefined} */
-  #latest;
-  /** Bars that are corrected along with the chosen one, by id. @type {Set<string>} */
-  #marked = new Set();
-
   #repeat() {
-    const bar = this.#bar;
-    if (bar && this.#latest) void this.#correct(/** @type {Correction} */ ({ ...this.#latest, bar: bar.id }));
+    const again = this.#hand.again(this.#bar);
+    if (again) void this.#correct(again);
   }
 
   /** @param {Bar|undefined} bar that is marked, or not any more */
   #also(bar) {
     if (!bar) return;
-    if (this.#selected && !this.#marked.has(this.#selected) && this.#selected !== bar.id) this.#marked.add(this.#selected);
-    if (!this.#marked.delete(bar.id)) this.#marked.add(bar.id);
+    this.#hand.also(bar, this.#selected);
     this.#selected = bar.id;
     this.draw();
-    this.#live.textContent = `${this.#marked.size} bars are marked.`;
+    this.#live.textContent = `${this.#hand.marked.size} bars are marked.`;
+  }
+
+  /** What is being read in a frame that was drawn; empty when nothing is. */
+  #reading = "";
+
+  /** @param {import("../core/types.js").Outline} outline drawn over a line of music that was missed */
+  async #line(outline) {
+    const page = this.#index;
+    const before = new Set(this.#model.barsOn(page).map((b) => b.id));
+    this.#read("Reading the line …");
+    const made = await this.#model.line(page, outline);
+    this.#read("");
+    if (!made) return;
+    const fresh = this.#model.barsOn(page).filter((b) => !before.has(b.id));
+    if (page === this.#index) this.#select(fresh[0]);
+    this.#live.textContent = `${count(fresh.length, "entry", "entries")} read in the line.`;
+  }
+
+  /** @param {string} text */
+  #read(text) {
+    this.#reading = text;
+    this.draw();
   }
 
   /**
@@ -392,7 +404,7 @@ export class Desk {
   }
 
   #leave() {
-    this.#marked.clear();
+    this.#hand.marked.clear();
     if (this.#tools.active) this.#tools.leave();
     else this.#select(undefined);
   }

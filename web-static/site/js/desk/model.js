@@ -234,6 +234,19 @@ export class DeskModel {
     return this.#write("/corrections", name ? { ...correction, who: name } : correction);
   }
 
+  /**
+   * Adds a line of music that was missed; it is read in its frame.
+   *
+   * @param {number} page its index
+   * @param {import("../core/types.js").Outline} outline
+   * @returns {Promise<boolean>} whether it was added
+   */
+  line(page, outline) {
+    const name = who();
+    const drawn = { kind: "add-system", page, outline };
+    return this.#write(`/pages/${encodeURIComponent(this.pageId(page))}/line`, name ? { ...drawn, who: name } : drawn);
+  }
+
   /** @type {Map<string, Promise<import("../core/types.js").Consequence[]>>} what was asked of this revision */
   #checks = new Map();
   #checked = "";

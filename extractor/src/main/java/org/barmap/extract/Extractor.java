@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
+import org.barmap.map.Outline;
 import org.barmap.map.Severity;
 import org.barmap.map.Stage;
 import org.barmap.page.PageImage;
@@ -16,6 +17,7 @@ import org.barmap.page.pixel.WorkStep;
 import org.barmap.reckon.Reckoner;
 import org.barmap.sign.ReadPage;
 import org.barmap.sign.SignReader;
+import org.barmap.staff.DrawnStaff;
 import org.barmap.staff.FoundSystem;
 import org.barmap.staff.StaffFinder;
 
@@ -83,6 +85,22 @@ public final class Extractor implements AutoCloseable {
   public ReadPage readPage(PageImage page, int index, List<Finding> findings) {
     try (page) {
       SignReader.Found found = found(page, index, findings);
+      return new ReadPage(
+          index, page.source(), page.width(), page.height(), found.systems(), found.folio());
+    }
+  }
+
+  /**
+   * Reads one page with a line of music on it that a person drew a frame over, and closes its
+   * image.
+   *
+   * @param index of the page in its book
+   * @param frame pixels of the given file
+   */
+  public ReadPage readPage(PageImage page, int index, Outline frame) {
+    try (page) {
+      List<FoundSystem> systems = DrawnStaff.among(page, StaffFinder.find(page), frame);
+      SignReader.Found found = signs.read(page, systems);
       return new ReadPage(
           index, page.source(), page.width(), page.height(), found.systems(), found.folio());
     }

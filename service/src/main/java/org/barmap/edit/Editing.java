@@ -14,6 +14,7 @@ import org.barmap.edit.kind.AddBarline;
 import org.barmap.edit.kind.BarCorrection;
 import org.barmap.edit.kind.Correction;
 import org.barmap.edit.kind.Held;
+import org.barmap.edit.kind.ReadLine;
 import org.barmap.map.Bar;
 import org.barmap.map.Finding;
 import org.barmap.map.json.BarMapJson;
@@ -38,6 +39,17 @@ public final class Editing {
     Draft counted = Recount.numbered(draft, answer(applied, draft, correction));
     Draft made = withoutAsking(Resettling.settled(counted), draft, correction);
     return checked(draft, made, Change.between(draft, made), text);
+  }
+
+  /** Adds a line of music with what was read in its frame; all else people said stays. */
+  public static Outcome readLine(Draft draft, ReadLine line) {
+    List<String> problems = line.drawn().validate(draft);
+    if (!problems.isEmpty()) {
+      return new Outcome.Refused(problems);
+    }
+    Draft applied = Held.KEY.fitted(Steps.startsOf(draft.map()), line.applyTo(draft), Set.of());
+    Draft made = Resettling.settled(Recount.numbered(draft, applied));
+    return checked(draft, made, Change.between(draft, made), line.says(draft));
   }
 
   /** Takes a change back. */

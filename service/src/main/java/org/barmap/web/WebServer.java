@@ -95,7 +95,7 @@ public final class WebServer implements AutoCloseable {
               SitePages.register(config.routes);
               new BookRoutes(library).register(config.routes);
               new PageRoutes(library, worker, events).register(config.routes);
-              new MapRoutes(library, events).register(config.routes);
+              new MapRoutes(library, worker, events).register(config.routes);
               new SecondRoutes(library, worker).register(config.routes);
               Planning planning = new Planning(library);
               new ChangeRoutes(library, events, planning).register(config.routes);

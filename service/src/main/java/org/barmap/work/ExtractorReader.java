@@ -7,9 +7,11 @@ import java.util.Optional;
 import java.util.concurrent.locks.ReadWriteLock;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
 import org.barmap.extract.Extractor;
+import org.barmap.library.PageCard;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
 import org.barmap.map.Finding;
+import org.barmap.map.Outline;
 import org.barmap.page.PageResult;
 import org.barmap.page.PageSource;
 import org.barmap.reckon.Reckoner;
@@ -63,6 +65,25 @@ public final class ExtractorReader implements PageReader {
       }
     }
     return results;
+  }
+
+  @Override
+  public Optional<ReadPage> read(Path picture, PageCard page, Outline frame) {
+    pages.readLock().lock();
+    try (PageSource source = new PageSource(List.of(picture))) {
+      for (int at = 1; source.hasNext(); at++) {
+        if (source.next() instanceof PageResult.Loaded loaded) {
+          if (at == page.part()) {
+            ReadPage read = extractor().readPage(loaded.page(), page.index(), frame);
+            return Optional.of(named(read, page.source()));
+          }
+          loaded.page().close();
+        }
+      }
+      return Optional.empty();
+    } finally {
+      pages.readLock().unlock();
+    }
   }
 
   private static ReadPage named(ReadPage page, String source) {

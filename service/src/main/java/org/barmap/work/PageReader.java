@@ -3,9 +3,11 @@ package org.barmap.work;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.library.PageCard;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
 import org.barmap.map.Finding;
+import org.barmap.map.Outline;
 import org.barmap.sign.ReadPage;
 
 /** Reads page pictures; behind it stands the extractor. */
@@ -33,6 +35,18 @@ public interface PageReader extends AutoCloseable {
    * @param index the first page's index in the book
    */
   List<Result> read(Path picture, String source, int index);
+
+  /**
+   * Reads a page with a line of music on it that a person drew a frame over.
+   *
+   * @param picture PNG or JPEG
+   * @param page which page of a book it is, and which of the picture
+   * @param frame pixels of the picture
+   * @return empty when there is no such page on it, or it can't be read
+   */
+  default Optional<ReadPage> read(Path picture, PageCard page, Outline frame) {
+    return Optional.empty();
+  }
 
   /** Settles what was read on all pages of a book into one map. */
   BarMap settle(Book book, List<ReadPage> pages);

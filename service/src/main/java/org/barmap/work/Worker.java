@@ -34,6 +34,7 @@ public final class Worker implements AutoCloseable {
   private final PictureReading pictures;
   private final Events events;
   private final Settling settling;
+  private final LineReading lines;
   private final Semaphore wake = new Semaphore(0);
   private volatile boolean closed;
 
@@ -48,11 +49,17 @@ public final class Worker implements AutoCloseable {
     this.pictures = new PictureReading(library, reader, events, TRIES);
     this.events = events;
     this.settling = new Settling(library, reader, events);
+    this.lines = new LineReading(library, reader, events);
   }
 
   /** Returns what settles books; it may be used from any thread. */
   public Settling settling() {
     return settling;
+  }
+
+  /** Returns what reads lines that people draw; it may be used from any thread. */
+  public LineReading lines() {
+    return lines;
   }
 
   /** Starts working in a thread of its own. */

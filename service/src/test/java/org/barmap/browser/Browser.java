@@ -212,6 +212,21 @@ final class Browser implements AutoCloseable {
             });
   }
 
+  /** Drags with the mouse from one point of the window to another, CSS pixels each. */
+  void drag(List<?> from, List<?> to) {
+    int[] at = new int[4];
+    for (int i = 0; i < 4; i++) {
+      at[i] = (int) Math.round(((Number) (i < 2 ? from.get(i) : to.get(i - 2))).doubleValue());
+    }
+    actions()
+        .moveToLocation(at[0], at[1])
+        .clickAndHold()
+        .moveToLocation((at[0] + at[2]) / 2, (at[1] + at[3]) / 2)
+        .moveToLocation(at[2], at[3])
+        .release()
+        .perform();
+  }
+
   /** Chooses one of a list by its value, as soon as the list has it. */
   void choose(String css, String value) {
     waiting(30)

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.StreamSupport;
 import org.barmap.map.Bar;
+import org.barmap.map.Point;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.Word;
 import org.barmap.map.json.BarMapJson;
@@ -113,6 +114,68 @@ class DeskBrowserTest extends VisitingTest {
     assertThat(markOf(id)).isEqualTo("Q");
     browser.block();
     browser.complaints(); // the blocked line was meant
+  }
+
+  /**
+   * A line the reader missed is drawn by hand, and read as it is printed; one step takes it back.
+   */
+  @Test
+  void aLineDrawnByHandIsRead() {
+    int line = 5;
+    List<Bar> printed = lineOf(line);
+    String path = "/api/books/" + book;
+    Map<String, ?> out = Map.of("kind", "remove-system", "page", 1, "system", line);
+    api.post(path + "/corrections", out, api.revision(path + "/map"));
+    browser.go("/desk.html?b=" + book + "&p=1");
+    browser.see(".bar-field");
+    browser.press("0"); // the whole page
+    browser.press(Keys.ESCAPE);
+    browser.click("#tab-bar");
+    browser.click("#add-line");
+    Bar first = printed.get(0);
+    Bar last = printed.get(printed.size() - 1);
+    List<?> from = screen(first.outline().topLeft(), -8);
+    List<?> to = screen(last.outline().bottomRight(), 8);
+    browser.script(
+        "window.notes = []; const note = document.querySelector('.stage-note');"
+            + "new MutationObserver(() => notes.push(note.textContent)).observe(note, {childList:"
+            + " true, characterData: true, subtree: true})");
+    browser.drag(from, to);
+    browser.see(".bar-form");
+    assertThat(browser.script("return notes.join()").toString()).contains("Reading the line");
+    assertThat(lineOf(line).stream().map(DeskBrowserTest::said).toList())
+        .isEqualTo(printed.stream().map(DeskBrowserTest::said).toList());
+    browser.press("h");
+    browser.see(".history", "Line read on page 1: " + printed.size() + " bars");
+    int with = bars().size();
+    browser.undo();
+    browser.waiting(20).until(d -> bars().size() == with - printed.size());
+    browser.undo(); // the line is there again as it was
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  private static String said(Bar b) {
+    return b.number()
+        + " "
+        + b.content()
+        + " "
+        + b.count()
+        + b.rehearsal().map(m -> " " + m.text()).orElse("");
+  }
+
+  private List<Bar> lineOf(int line) {
+    return bars().stream().filter(b -> b.page() == 1 && b.system() == line).toList();
+  }
+
+  /** Where a point of the page is on the screen; moved down and to the right by so much. */
+  private List<?> screen(Point p, double by) {
+    return (List<?>)
+        browser.script(
+            "const m = document.querySelector('.overlay').getScreenCTM();"
+                + "const at = new DOMPoint(arguments[0], arguments[1]).matrixTransform(m);"
+                + "return [at.x, at.y];",
+            p.x() + by,
+            p.y() + by);
   }
 
   private static Map<String, String> label(String bar, String label) {

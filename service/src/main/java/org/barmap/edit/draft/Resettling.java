@@ -1,5 +1,6 @@
 package org.barmap.edit.draft;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -42,20 +43,42 @@ public final class Resettling {
   }
 
   private static boolean hasEvidence(BarMap map) {
-    return map.bars().stream()
-        .flatMap(b -> b.evidence().stream())
-        .anyMatch(e -> !e.numbers().isEmpty() || !e.counts().isEmpty());
+    return map.bars().stream().anyMatch(Resettling::hasEvidence);
+  }
+
+  private static boolean hasEvidence(Bar bar) {
+    return bar.evidence().filter(e -> !e.numbers().isEmpty() || !e.counts().isEmpty()).isPresent();
+  }
+
+  /** Bars of musical numbers in which no bar keeps evidence: nothing there speaks for another. */
+  private static Set<String> withoutEvidence(BarMap map) {
+    Set<String> starts = Steps.startsOf(map);
+    Set<String> all = new HashSet<>();
+    List<String> own = new ArrayList<>();
+    boolean evidence = false;
+    for (Bar bar : map.bars()) {
+      if (starts.contains(bar.id())) {
+        all.addAll(evidence ? List.of() : own);
+        own.clear();
+        evidence = false;
+      }
+      own.add(bar.id());
+      evidence = evidence || hasEvidence(bar);
+    }
+    all.addAll(evidence ? List.of() : own);
+    return all;
   }
 
   private static Fixed fixed(Draft draft) {
     Set<String> counts = new HashSet<>();
-    Set<String> numbers = new HashSet<>();
+    Set<String> numbers = withoutEvidence(draft.map());
     Set<String> answered = new HashSet<>();
     Settled settled = draft.settled();
     for (Bar bar : draft.map().bars()) {
       boolean verified = settled.verifiedPages().contains(bar.page());
       Set<Aspect> set = settled.of(bar.id());
-      if (verified || set.contains(Aspect.COUNT) || set.contains(Aspect.CONTENT)) {
+      boolean given = bar.evidence().isEmpty() && !set.contains(Aspect.SHAPE);
+      if (verified || given || set.contains(Aspect.COUNT) || set.contains(Aspect.CONTENT)) {
         counts.add(bar.id());
       }
       if (verified || set.contains(Aspect.NUMBER)) {

@@ -8,11 +8,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import org.barmap.edit.Editing;
 import org.barmap.edit.Outcome;
 import org.barmap.edit.draft.Change;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.Correction;
+import org.barmap.edit.kind.ReadLine;
 import org.barmap.edit.merge.Retaken;
 import org.barmap.library.Drafts;
 import org.barmap.library.History;
@@ -163,13 +165,28 @@ final class SqliteDrafts implements Drafts {
 
   @Override
   public Saved<Draft> correct(String book, long revision, String who, Correction correction) {
+    return said(book, revision, who, correction, draft -> Editing.correct(draft, correction));
+  }
+
+  @Override
+  public Saved<Draft> readLine(String book, long revision, String who, ReadLine line) {
+    return said(book, revision, who, line.drawn(), draft -> Editing.readLine(draft, line));
+  }
+
+  /** A step that a person said. */
+  private Saved<Draft> said(
+      String book,
+      long revision,
+      String who,
+      Correction correction,
+      Function<Draft, Outcome> taken) {
     return save(
         book,
         revision,
         new Kept() {
           @Override
           public Outcome take(Handle h, Draft draft) {
-            return Editing.correct(draft, correction);
+            return taken.apply(draft);
           }
 
           @Override

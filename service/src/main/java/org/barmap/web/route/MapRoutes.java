@@ -12,21 +12,24 @@ import java.util.Set;
 import org.barmap.edit.Consequences;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.Correction;
+import org.barmap.edit.kind.PageCorrection;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.barmap.map.BarMap;
+import org.barmap.map.Outline;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
 import org.barmap.work.Events;
+import org.barmap.work.Worker;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The map, its doubts, and corrections with their history. */
-public record MapRoutes(Library library, Events events) {
+public record MapRoutes(Library library, Worker worker, Events events) {
 
   /** A doubt has few answers. */
   private static final int MOST_CHECKED = 12;
@@ -38,6 +41,7 @@ public record MapRoutes(Library library, Events events) {
     routes.get("/api/books/{b}/history", this::history);
     routes.post("/api/books/{b}/corrections", this::correct);
     routes.post("/api/books/{b}/corrections/check", this::check);
+    routes.post("/api/books/{b}/pages/{p}/line", this::line);
     routes.post("/api/books/{b}/undo", this::undo);
     routes.post("/api/books/{b}/redo", this::redo);
   }
@@ -89,6 +93,19 @@ public record MapRoutes(Library library, Events events) {
     String who = Requests.text(body, "who", 80);
     Draft before = Requests.draft(library, ctx).value();
     answer(ctx, before, library.drafts().correct(ctx.pathParam("b"), revision, who, correction));
+  }
+
+  /** A line of music that was missed, drawn by hand: it is read in its frame. */
+  private void line(Context ctx) {
+    PageCard page = Requests.page(library, ctx);
+    long revision = Requests.revision(ctx);
+    ObjectNode body = Requests.body(ctx);
+    Optional<Outline> frame =
+        Optional.ofNullable(BarMapJson.mapper().treeToValue(body.path("outline"), Outline.class));
+    String who = Requests.text(body, "who", 80);
+    Draft before = Requests.draft(library, ctx).value();
+    PageCorrection.AddSystem drawn = new PageCorrection.AddSystem(page.index(), frame);
+    answer(ctx, before, worker.lines().read(ctx.pathParam("b"), page, revision, who, drawn));
   }
 
   /** What each of some corrections would change; nothing is stored. */
