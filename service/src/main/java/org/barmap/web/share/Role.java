@@ -32,7 +32,7 @@ public enum Role {
           "DELETE ./changes/*",
           "PUT ./settings",
           "POST ./pages",
-          "POST ./pages/*/(again|retake)",
+          "POST ./pages/*/(again|retake|line)",
           "(POST|DELETE) ./here"));
 
   /** The files every page needs; a name never begins with a dot. */
