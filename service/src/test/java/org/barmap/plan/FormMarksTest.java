@@ -38,6 +38,8 @@ class FormMarksTest {
       cut-number: head CUT, on to the next number
       order: show order of numbers: 1, 3, 2
       tempo: bars \u2669 = 90 b15+0.0
+      tempo-word: bars a little faster b15+0.0
+      without: bars no hold b20+0.0
       key: bars 3 flats b16+0.0
       beats: bars in 2 b16+0.0 b17+1.0
       instrument: bars to electric bass b17+0.0

@@ -21,6 +21,8 @@ public final class Kinds {
       {"number":"3","kind":"cut-number"}
       {"kind":"order","numbers":["1","3","2"]}
       {"number":"1","kind":"tempo","first":"A","beat":"1/4","perMinute":90}
+      {"number":"1","kind":"tempo-word","first":"A","text":"a little faster"}
+      {"number":"1","kind":"without","first":"20","sign":"hold"}
       {"number":"1","kind":"key","first":"16","fifths":-3}
       {"number":"1","kind":"beats","first":"16","last":"17","beats":2}
       {"number":"1","kind":"instrument","first":"17","to":"electric bass"}
