@@ -1,5 +1,8 @@
 import { el } from "../core/dom.js";
 
+/** What the print says, or what follows from it; all else the show changes. */
+const PRINTED = ["page-start", "odd-bar", "meter", "key", "entrance", "hold"];
+
 /**
  * What to know before it comes.
  *
@@ -23,7 +26,7 @@ export function aheadList(list, names) {
           list
             .filter((trap) => trap.number === label)
             .sort((a, b) => names.place(a.bar) - names.place(b.bar))
-            .map((trap) => el("li", {}, el("span", { class: "soft small", text: `p. ${trap.page}` }), el("span", { text: trap.text }))),
+            .map((trap) => el("li", {}, el("span", { class: "soft small", text: `p. ${trap.page}` }), el("span", { class: PRINTED.includes(trap.kind) ? "" : "of-show", "data-ahead": trap.kind, text: trap.text }))),
         ),
       ),
     ),

@@ -131,7 +131,7 @@ class TurnsRoom {
     const list = checkList(findings.slice(0, 6), (bar) => this.#names?.long(bar) ?? "", (finding, instead, says) => void this.#answer(finding, instead, says));
     if (!list) return null;
     const asked = findings.filter((f) => f.question).length;
-    const open = this.#head.querySelector("details")?.open ?? innerWidth > 640;
+    const open = this.#head.querySelector("details")?.open ?? (innerWidth > 640 && this.#view === "turns");
     const what = [asked ? count(asked, "question") : "", findings.length > asked ? count(findings.length - asked, "warning") : ""].filter(Boolean).join(", ");
     return el("details", { class: "fold open-findings", open }, el("summary", { text: what }), list);
   }

@@ -3,7 +3,7 @@ import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { recall, remember } from "../core/store.js";
 import { complain, toast } from "../core/toast.js";
-import { count, when } from "../core/words.js";
+import { count, dayText, when } from "../core/words.js";
 import { gapText, verdictChip } from "../shared/turn.js";
 
 /** @typedef {import("./names.js").BarNames} BarNames */
@@ -13,18 +13,30 @@ import { gapText, verdictChip } from "../shared/turn.js";
  * @typedef {import("../core/types.js").BeforeNow<T>} BeforeNow
  */
 
-const DAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"];
+/** So many days on which something was changed are offered. */
+const MOST_DAYS = 8;
 
 /**
- * The beginning of a day, so many days ago.
+ * The days on which the show was changed, the latest first, each with how many steps were made on it.
  *
- * @param {number} ago
+ * @param {{when: string, undone?: boolean}[]} steps
+ * @returns {[string, number][]} the beginning of a day in ISO 8601
  */
-function dayStart(ago) {
-  const day = new Date();
-  day.setHours(0, 0, 0, 0);
-  day.setDate(day.getDate() - ago);
-  return day;
+function changedDays(steps) {
+  /** @type {Map<string, number>} */
+  const days = new Map();
+  for (const step of steps) {
+    const day = new Date(step.when);
+    day.setHours(0, 0, 0, 0);
+    if (!step.undone && !Number.isNaN(day.getTime())) days.set(day.toISOString(), (days.get(day.toISOString()) ?? 0) + 1);
+  }
+  return [...days].sort(([a], [b]) => b.localeCompare(a)).slice(0, MOST_DAYS);
+}
+
+/** @param {string} iso the same day where this player is, "2026-11-28" */
+function localDay(iso) {
+  const day = new Date(iso);
+  return [day.getFullYear(), day.getMonth() + 1, day.getDate()].map((n) => String(n).padStart(2, "0")).join("-");
 }
 
 /** What became different for the player since a day or a rehearsal. */
@@ -37,6 +49,8 @@ export class SinceBox {
   #asked = 0;
   /** @type {import("../core/types.js").Settings|undefined} */
   #settings;
+  /** @type {[string, number][]} */
+  #days = [];
   node;
 
   /**
@@ -58,25 +72,24 @@ export class SinceBox {
 
   /** Asks anew what is different; what is shown stays until the answer is there. */
   async load() {
-    this.#settings = await read(this.#book, "/settings");
+    const [settings, history] = await Promise.all([read(this.#book, "/settings"), read(this.#book, "/changes/history")]);
+    this.#settings = settings;
+    this.#days = changedDays(history.entries);
     this.#options();
     await this.#draw();
   }
 
   #options() {
-    const before = this.#choice.value || recall("since", "1");
+    const before = this.#choice.value || recall("since", "");
     const rehearsed = this.#settings?.rehearsedAt;
     const options = [
       ...(rehearsed ? [["rehearsal", `the last rehearsal (${when(rehearsed)})`]] : []),
-      ["0", "this morning"],
-      ["1", "yesterday"],
-      ...[2, 3, 4, 5, 6].map((ago) => [String(ago), DAYS[dayStart(ago).getDay()]]),
-      ["7", "a week ago"],
-      ["date", "a day …"],
+      ...this.#days.map(([day, steps]) => [day, `before the ${steps === 1 ? "change" : `${steps} changes`} of ${dayText(localDay(day))}`]),
       ["print", "the book as it is printed"],
+      ["date", "another day …"],
     ];
     show(this.#choice, options.map(([value, text]) => el("option", { value, text })));
-    this.#choice.value = options.some(([value]) => value === before) ? before : "1";
+    this.#choice.value = options.some(([value]) => value === before) ? before : options[0][0];
     this.#date.hidden = this.#choice.value !== "date";
   }
 
@@ -93,7 +106,7 @@ export class SinceBox {
     const rehearsed = this.#settings?.rehearsedAt;
     if (value === "rehearsal") return rehearsed ? new Date(rehearsed) : undefined;
     if (value === "print") return new Date(0);
-    if (value !== "date") return dayStart(Number(value));
+    if (value !== "date") return new Date(value);
     return this.#date.value ? new Date(`${this.#date.value}T00:00`) : undefined;
   }
 

@@ -54,17 +54,20 @@ public final class EvaluationText {
 
   static String signs(List<SignTable.Row> rows) {
     StringBuilder out = new StringBuilder();
-    out.append("%-22s%10s%10s%10s%10s%n".formatted("sign", "precision", "recall", "F1", "support"));
+    out.append(
+        "%-22s%10s%10s%10s%12s%12s%n"
+            .formatted("sign", "printed", "read", "right", "of printed", "of read"));
     for (SignTable.Row r : rows) {
       out.append(
           String.format(
               Locale.ROOT,
-              "%-22s%10.3f%10.3f%10.3f%10d%n",
+              "%-22s%10d%10d%10d%12.3f%12.3f%n",
               r.sign(),
-              r.precision(),
-              r.recall(),
-              r.f1(),
-              r.support()));
+              r.printed(),
+              r.found(),
+              r.right(),
+              r.ofPrinted(),
+              r.ofRead()));
     }
     return out.toString();
   }
@@ -111,14 +114,16 @@ public final class EvaluationText {
       signs.put(
           r.sign(),
           Map.of(
-              "precision",
-              r.precision(),
-              "recall",
-              r.recall(),
-              "f1",
-              r.f1(),
-              "support",
-              r.support()));
+              "printed",
+              r.printed(),
+              "read",
+              r.found(),
+              "right",
+              r.right(),
+              "ofPrinted",
+              r.ofPrinted(),
+              "ofRead",
+              r.ofRead()));
     }
     out.put("signs", signs);
     return out;

@@ -4,32 +4,27 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 
-/** Precision, recall, F1 and support of every kind of sign. */
+/** How many of every kind of sign are printed, were read, and are right. */
 public final class SignTable {
 
   /**
    * One kind of sign.
    *
    * @param sign its name
-   * @param support how many the truth has
-   * @param found how many were found
+   * @param printed how many the truth has
+   * @param found how many were read
    * @param right how many of these are right
    */
-  public record Row(String sign, long support, long found, long right) {
+  public record Row(String sign, long printed, long found, long right) {
 
-    /** Returns right over found, or 0 where nothing was found. */
-    public double precision() {
+    /** Returns which share of what is printed was read rightly (recall); 0 of nothing. */
+    public double ofPrinted() {
+      return printed == 0 ? 0 : (double) right / printed;
+    }
+
+    /** Returns which share of what was read is right (precision); 0 of nothing. */
+    public double ofRead() {
       return found == 0 ? 0 : (double) right / found;
-    }
-
-    /** Returns right over support, or 0 where the truth has none. */
-    public double recall() {
-      return support == 0 ? 0 : (double) right / support;
-    }
-
-    /** Returns the harmonic mean of precision and recall. */
-    public double f1() {
-      return support + found == 0 ? 0 : 2.0 * right / (support + found);
     }
   }
 
@@ -54,6 +49,6 @@ public final class SignTable {
       String p = "sg:" + s;
       rows.add(new Row(s, t.get(p + ":t"), t.get(p + ":f"), t.get(p + ":tp")));
     }
-    return rows.stream().filter(r -> r.support() + r.found() > 0).toList();
+    return rows.stream().filter(r -> r.printed() + r.found() > 0).toList();
   }
 }

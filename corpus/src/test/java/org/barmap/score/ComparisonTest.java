@@ -63,7 +63,8 @@ class ComparisonTest {
     assertThat(Figures.of(comparison.tally()).get("corrections_per_page")).hasValue(0);
     assertThat(SignTable.of(comparison.tally()))
         .isNotEmpty()
-        .allSatisfy(row -> assertThat(row.f1()).isEqualTo(1));
+        .allSatisfy(row -> assertThat(row.ofPrinted()).isEqualTo(1))
+        .allSatisfy(row -> assertThat(row.ofRead()).isEqualTo(1));
   }
 
   private static void assertFigures(JsonNode expected, Figures figures) {

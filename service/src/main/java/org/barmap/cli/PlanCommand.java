@@ -54,8 +54,8 @@ final class PlanCommand extends PrintingCommand {
       names = "--since",
       paramLabel = "DAY",
       description =
-          "Prints only what became different for the player since a day: 2026-05-19, a moment"
-              + " (2026-05-19T18:00:00Z), or a weekday (tuesday).")
+          "Prints only what became different for the player since a day (2026-05-19) or a"
+              + " moment (2026-05-19T18:00:00Z).")
   private Optional<String> since = Optional.empty();
 
   @Option(

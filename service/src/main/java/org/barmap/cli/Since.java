@@ -1,16 +1,13 @@
 package org.barmap.cli;
 
 import java.time.DateTimeException;
-import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZonedDateTime;
-import java.time.temporal.TemporalAdjusters;
-import java.util.Locale;
 import org.barmap.plan.change.ShowChanges;
 
-/** Since when: a day, a moment, or the name of a weekday. */
+/** Since when: a day, or a moment. */
 final class Since {
 
   private Since() {}
@@ -18,29 +15,18 @@ final class Since {
   /**
    * Returns the moment meant.
    *
-   * @param said "2026-05-19", "2026-05-19T18:00:00Z", "tuesday" (the latest one before today),
-   *     "today", "yesterday"; a day begins at midnight
+   * @param said "2026-05-19" or "2026-05-19T18:00:00Z"; a day begins at midnight
    * @throws CommandException when it is none of these
    */
   static Instant moment(String said, ZonedDateTime now) {
-    String word = said.strip().toLowerCase(Locale.ROOT);
     try {
-      if (word.equals("today") || word.equals("yesterday")) {
-        return start(now.toLocalDate().minusDays(word.equals("today") ? 0 : 1), now);
-      }
-      for (DayOfWeek day : DayOfWeek.values()) {
-        if (word.length() > 2 && day.name().toLowerCase(Locale.ROOT).startsWith(word)) {
-          return start(now.toLocalDate().with(TemporalAdjusters.previous(day)), now);
-        }
-      }
       return said.contains("T")
           ? Instant.parse(said.strip())
           : start(LocalDate.parse(said.strip()), now);
     } catch (DateTimeException e) {
       throw new CommandException(
           ExitCode.WRONG_USE,
-          "Since when? Say a day (2026-05-19), a moment (2026-05-19T18:00:00Z) or a weekday"
-              + " (tuesday), not \""
+          "Since when? Say a day (2026-05-19) or a moment (2026-05-19T18:00:00Z), not \""
               + said
               + "\".");
     }

@@ -77,8 +77,7 @@ final class ChangePages {
                 change.meta().when().map(ChangePages::day))
             .flatMap(Optional::stream)
             .collect(Collectors.joining(", "));
-    String line = CutList.line(change);
-    String said = headed ? line.replaceFirst("^No\\. .{1,40}?: ", "") : line;
+    String said = headed ? unnumbered(change) : CutList.line(change);
     flow.pair(off + said, made, change.meta().on());
     for (PlanFinding finding : plan.findings()) {
       if (finding.change().filter(change.meta().id()::equals).isPresent()) {
@@ -86,6 +85,11 @@ final class ChangePages {
       }
     }
     flow.space(4);
+  }
+
+  /** Returns a change as the cut list has it, without its number. */
+  static String unnumbered(ShowChange change) {
+    return CutList.line(change).replaceFirst("^No\\. .{1,40}?: ", "");
   }
 
   private static String clipped(String who) {

@@ -98,7 +98,12 @@ final class Flow implements AutoCloseable {
   }
 
   void heading(String text) throws IOException {
-    keep(6);
+    heading(text, 4);
+  }
+
+  /** Writes a heading on the page on which so many lines of what it is over have room. */
+  void heading(String text, int lines) throws IOException {
+    keep(2 + Math.min(4, lines));
     space(6);
     text(text, 15, true, 0);
   }

@@ -32,7 +32,7 @@ public final class Sheets {
     return pdf(map, changes, plan, kinds, settings, Pieces.none());
   }
 
-  /** Returns a PDF for a book in which all marks of the plan are taken for written. */
+  /** Returns a PDF for a book in which no mark is written yet. */
   public static byte[] pdf(
       BarMap map,
       ShowChanges changes,
@@ -40,7 +40,7 @@ public final class Sheets {
       List<SheetKind> kinds,
       SheetSettings settings,
       Pieces pieces) {
-    return pdf(map, changes, plan, kinds, settings, pieces, plan.pencil());
+    return pdf(map, changes, plan, kinds, settings, pieces, List.of());
   }
 
   /**

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
-import org.barmap.exchange.CutList;
 import org.barmap.plan.LookAhead;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
@@ -86,21 +85,23 @@ final class StandPages {
     follows(line, number);
   }
 
+  /** What is changed in all of it; what is changed at bars comes on the way. */
   private void changes(String number) throws IOException {
     List<String> said = new ArrayList<>();
     for (ShowChange change : show.changes.active()) {
-      if (change.kept().isEmpty() && change.number().strip().equalsIgnoreCase(number)) {
-        said.add(CutList.line(change).replaceFirst("^No\\. .{1,40}?: ", ""));
+      boolean whole = change.where().isEmpty() && change.kept().isEmpty();
+      if (whole && change.number().strip().equalsIgnoreCase(number)) {
+        said.add(ChangePages.unnumbered(change));
       }
     }
     if (!said.isEmpty()) {
-      flow.heading("The show changes");
+      flow.heading("The show changes", said.size());
       for (String one : said) {
         flow.indented(one, INSIDE);
       }
     }
     if (show.plan.notes().stream().anyMatch(n -> n.number().equals(number))) {
-      flow.heading("Notes");
+      flow.heading("Notes", 1);
       NoteLines.write(flow, show.plan.notes(), number);
     }
   }
@@ -131,7 +132,7 @@ final class StandPages {
       }
     }
     if (!all.isEmpty()) {
-      flow.heading("On the way");
+      flow.heading("On the way", all.size());
       all.sort(Comparator.comparingInt(Coming::place));
       for (Coming one : all.stream().distinct().toList()) {
         flow.text(one.text, 13, one.bold, INSIDE);
@@ -165,7 +166,7 @@ final class StandPages {
     if (marks.isEmpty()) {
       return;
     }
-    flow.heading("In pencil");
+    flow.heading("In pencil", marks.size());
     for (PencilMark mark : marks) {
       flow.indented("page " + mark.page() + ", " + PencilPages.says(mark, show.names), INSIDE);
     }
@@ -174,7 +175,7 @@ final class StandPages {
   private void follows(RunSheet line, NumberPlan number) throws IOException {
     String follows = RunSheetPages.follows(line.link(), number.following());
     if (line.state() != NumberPlan.State.CUT && !follows.isEmpty()) {
-      flow.heading("Then");
+      flow.heading("Then", 1);
       flow.text(follows, 13, true, INSIDE);
     }
   }

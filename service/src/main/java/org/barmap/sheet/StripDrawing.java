@@ -19,6 +19,9 @@ final class StripDrawing {
   private final String meter;
   private final String key;
 
+  /** The key stands clear of the line that is cut along: points. */
+  private static final float KEY_RISE = 3.5f;
+
   /**
    * Prepares strips.
    *
@@ -76,7 +79,7 @@ final class StripDrawing {
       flow.label(meter.substring(stroke + 1), left + 2 * space, low + 0.2f * space, figure);
     }
     if (!key.isEmpty()) {
-      flow.label(key, left + 2, bottom + 0.4f * space, LEAST_TYPE);
+      flow.label(key, left + 3, bottom + Math.max(KEY_RISE, 0.75f * space), LEAST_TYPE);
     }
     for (int i = 0; i < bars.size(); i++) {
       float from = left + HEAD + i * BAR;

@@ -68,6 +68,8 @@ class PlanBrowserTest extends VisitingTest.OfReadyBook {
   @Order(4)
   void whatChangedSinceIsSaid() {
     browser.go("/turns.html?b=" + book + "#since");
+    browser.see(
+        "#since option", "before the 3 changes of "); // the days on which something was changed
     browser.choose("#since", "print");
     browser.see(".since-part .item", "No. 6: insert 2 bars after 10 (10A)");
     browser.see(".since-part .item", "4 bars more");

@@ -18,26 +18,19 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** {@code barmap plan --since}. */
 class SinceTest {
 
-  /** The second Thursday of November 2026. */
+  /** A day in winter; the day asked for may be in summer. */
   private static final ZonedDateTime NOW =
       ZonedDateTime.of(2026, 11, 12, 15, 0, 0, 0, ZoneId.of("Europe/London"));
 
   @ParameterizedTest
-  @CsvSource({
-    "tuesday, 2026-11-10T00:00:00Z",
-    "Thu, 2026-11-05T00:00:00Z",
-    "today, 2026-11-12T00:00:00Z",
-    "yesterday, 2026-11-11T00:00:00Z",
-    "2026-07-01, 2026-06-30T23:00:00Z",
-    "2026-11-10T18:30:00Z, 2026-11-10T18:30:00Z"
-  })
+  @CsvSource({"2026-07-01, 2026-06-30T23:00:00Z", "2026-11-10T18:30:00Z, 2026-11-10T18:30:00Z"})
   void dayAndMomentAreUnderstood(String said, String moment) {
     assertThat(Since.moment(said, NOW)).hasToString(moment);
   }
 
   @Test
   void whatIsNoDayIsAskedBack() {
-    assertThatThrownBy(() -> Since.moment("last week", NOW))
+    assertThatThrownBy(() -> Since.moment("tuesday", NOW))
         .isInstanceOf(CommandException.class)
         .hasMessageContaining("Since when?");
   }

@@ -109,7 +109,16 @@ class EverySheetTest {
     SheetBooks book = show.book();
     Map<String, Read> sheets = new LinkedHashMap<>();
     for (SheetKind kind : SheetKind.values()) {
-      byte[] pdf = Sheets.pdf(book.map(), book.changes(), book.plan(), List.of(kind), settings);
+      List<PencilMark> written = kind == SheetKind.ERASE ? book.plan().pencil() : List.of();
+      byte[] pdf =
+          Sheets.pdf(
+              book.map(),
+              book.changes(),
+              book.plan(),
+              List.of(kind),
+              settings,
+              Pieces.none(),
+              written);
       Files.createDirectories(KEPT);
       String big = settings.bigType() ? "-big" : "";
       Files.write(
@@ -247,8 +256,8 @@ class EverySheetTest {
         Read.of(Sheets.pdf(book.map(), book.changes(), book.plan(), List.of(SheetKind.STAND), two));
     assertThat(sheet.body())
         .contains("AsofSat28Nov2026,20:15")
-        .contains(bare("vamp 10 to 11 till the cart stops"))
-        .contains(bare("Cut: from bar 84 straight to bar 95"))
+        .contains(bare("Vamp 10-11 till the cart stops, out at the end of a pass"))
+        .contains(bare("Cut: from bar 84 straight to bar 95 (dance got shorter)"))
         .contains(bare("Page 3 to 4 after bar 99: no time."))
         .doesNotContain(bare("watch at 112"));
   }

@@ -80,7 +80,7 @@ class SheetsTest {
               case RESTS -> "bars rest";
               case CHANGES -> "cut 21 to 28";
               case PENCIL -> "when the mark is written";
-              case ERASE -> "when the mark is erased";
+              case ERASE -> "there is none to erase";
               case STAND -> "On the way";
               case STRIPS -> "ask the hirer";
               case SUBSTITUTE -> "tonight";

@@ -4,11 +4,14 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import org.barmap.map.Bar;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Added;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.order.Performance;
@@ -48,14 +51,14 @@ public final class AheadMarks {
       }
     }
     spans.stream().filter(AheadMarks::beats).forEach(s -> ahead.inBeats.set(s.from(), s.to() + 1));
-    ahead.cuts();
+    ahead.cuts(spans);
     performance.order().open().forEach(ahead::open);
     spans.forEach(ahead::span);
     return List.copyOf(ahead.told);
   }
 
   /** Cuts that touch are one: a player wants to know where to go from, and where to land. */
-  private void cuts() {
+  private void cuts(List<Span> spans) {
     for (int from = out.nextSetBit(0); from >= 0; ) {
       int to = Math.min(out.nextClearBit(from), number.slots());
       boolean start = from == 0;
@@ -70,7 +73,14 @@ public final class AheadMarks {
                         + number.nameAt(from - 1)
                         + " straight to bar "
                         + number.nameAt(to);
-        told.add(new Told("cut", number.barAt(start ? to : from - 1), text));
+        int first = from;
+        String notes =
+            spans.stream()
+                .filter(s -> s.effects().leavesOut() && s.from() < to && s.to() >= first)
+                .map(s -> note(s.change()))
+                .distinct()
+                .collect(Collectors.joining());
+        told.add(new Told("cut", number.barAt(start ? to : from - 1), text + notes));
       }
       from = out.nextSetBit(to);
     }
@@ -92,9 +102,15 @@ public final class AheadMarks {
     if (does.added().isPresent()) {
       told.add(new Told("added", number.barAt(span.from()), added(span, does.added().get())));
     } else if (!gone && (!elsewhere(does) || beats(span))) {
-      String text = capital(span.change().says());
+      String text = capital(span.change().says()) + note(span.change());
       told.add(new Told("said", number.barAt(slot), text));
     }
+  }
+
+  /** Returns the note behind a change, with a blank before it. */
+  private static String note(ShowChange change) {
+    Optional<String> note = change.meta().note().filter(n -> !n.isBlank());
+    return note.filter(n -> !change.saysItsNote()).map(n -> " (" + Saying.one(n) + ")").orElse("");
   }
 
   /** Part of a bar is out: no whole bar tells of it. */
@@ -119,7 +135,8 @@ public final class AheadMarks {
         + number.nameAt(span.from())
         + (names.isEmpty() ? "" : ": " + names)
         + added.meter().map(m -> ", in " + m.beats() + "/" + m.unit()).orElse("")
-        + added.rest().map(r -> r ? ", a rest" : "").orElse("");
+        + added.rest().map(r -> r ? ", a rest" : "").orElse("")
+        + note(span.change());
   }
 
   private static String capital(String text) {
