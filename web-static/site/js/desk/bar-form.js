@@ -307,6 +307,13 @@ function startGroup(bar, number, correct) {
     if (label.value.trim()) correct({ kind: "start-number", bar: bar.id, label: label.value.trim(), title: title.value.trim() });
     else label.focus();
   };
+  for (const field of [label, title]) {
+    field.addEventListener("keydown", (event) => {
+      if (event.key !== "Enter") return;
+      field.blur();
+      take();
+    });
+  }
   return group(
     number ? `${numberName(number)} starts here` : "A musical number starts here",
     el("div", { class: "start-number" }, label, title),

@@ -1,6 +1,7 @@
+import { whenShown } from "../core/clock.js";
 import { el } from "../core/dom.js";
 import { recall, remember } from "../core/store.js";
-import { CONTENT, count, spoken } from "../core/words.js";
+import { count, spoken } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
 import { restCount } from "./bar-form.js";
 import { barView } from "./bar-view.js";
@@ -12,6 +13,7 @@ import { Keys, panStep } from "./keys.js";
 import { doubtAfter, doubtList } from "./lists.js";
 import { marksOf } from "./overlay.js";
 import { Panel } from "./panel.js";
+import { quickly } from "./quick.js";
 import { askSplit } from "./split.js";
 import { Stage } from "./stage.js";
 import { Toolbar } from "./toolbar.js";
@@ -22,7 +24,6 @@ import { Tools } from "./tools.js";
 /** @typedef {import("../core/types.js").Correction} Correction */
 
 const PAPER = ["dim", "bright", "night"];
-const CONTENTS = Object.keys(CONTENT);
 
 /** The correction desk: page, panel and keys, bound to the model. */
 export class Desk {
@@ -81,6 +82,9 @@ export class Desk {
 
   #listen() {
     const bus = this.#bus;
+    this.node.addEventListener("focusout", (event) => {
+      if (event.relatedTarget === null) whenShown(() => this.#keepFocus());
+    });
     bus.on("map", () => this.#keepPlace());
     bus.on("doubts", () => this.draw());
     bus.on("history", () => {
@@ -101,6 +105,11 @@ export class Desk {
     });
     bus.on("mark-moved", ({ bar, to }) => void this.#putMark(bar, to));
     bus.on("drag-end", ({ bar, side, p }) => void this.#correct({ kind: "move-barline", bar: bar.id, side, x: p[0], y: p[1] }));
+  }
+
+  /** A field that was left with Enter leaves the keys to the page. */
+  #keepFocus() {
+    if (document.activeElement === document.body && !document.querySelector("dialog[open]")) this.#stage.focus();
   }
 
   /** @returns {Bar|undefined} */
@@ -388,12 +397,26 @@ export class Desk {
     void this.#go(doubtAfter(all, this.#index, this.#doubt));
   }
 
-  /** @param {string} id of a field of the bar form */
-  #field(id) {
+  /**
+   * @param {string} id of a field of the bar form
+   * @param {string} [fold] the part of the form it is in
+   */
+  #field(id, fold) {
     if (!this.#bar) return;
-    if (id === "bar-number") this.#folds.add("Bar number");
+    if (fold) this.#folds.add(fold);
     this.#panel.open("bar");
-    document.getElementById(id)?.focus();
+    const field = document.getElementById(id);
+    field?.focus();
+    // what is typed takes the place of what is there
+    if (field instanceof HTMLInputElement) field.select();
+  }
+
+  /** @param {string} run what a key says of the chosen bar */
+  #quick(run) {
+    const bar = this.#bar;
+    const line = bar ? this.#model.barsOn(bar.page).find((b) => b.system === bar.system) : undefined;
+    const said = bar && quickly(run, bar, line?.id === bar.id);
+    if (said) void this.#correct(said);
   }
 
   #paper() {
@@ -419,12 +442,6 @@ export class Desk {
     switch (run) {
       case "left": case "right": case "up": case "down": return this.#arrow(run);
       case "doubt": return this.#nextDoubt();
-      case "content":
-        if (bar) {
-          const content = CONTENTS[(CONTENTS.indexOf(bar.content) + 1) % CONTENTS.length];
-          void this.#correct({ kind: "set-content", bar: bar.id, content, count: content === "multi-rest" ? Math.max(2, bar.count) : 1 });
-        }
-        return;
       case "repeat": return this.#repeat();
       case "also": return this.#also(bar);
       case "page": return document.getElementById("page-at")?.focus();
@@ -433,10 +450,10 @@ export class Desk {
       case "mark-back": return void this.#moveMark(-1);
       case "mark-on": return void this.#moveMark(1);
       case "meter": return this.#field("meter");
-      case "number": return this.#field("bar-number");
+      case "number": return this.#field("bar-number", "Bar number");
+      case "start": return this.#field("number-label", "Words and musical numbers");
       case "add": return this.#tools.barline();
       case "middle": if (bar && this.#stage.adding) void this.#add(bar, centre(bar.outline)); return;
-      case "remove": if (bar) void this.#correct({ kind: "remove-barline", bar: bar.id, side: "end" }); return;
       case "nudge-left": return this.#nudge(-3);
       case "nudge-right": return this.#nudge(3);
       case "verify": return void this.#verify();
@@ -453,7 +470,7 @@ export class Desk {
       case "dim": return this.#paper();
       case "help": return showHelp();
       case "leave": return this.#leave();
-      default:
+      default: return this.#quick(run);
     }
   }
 }

@@ -71,10 +71,12 @@ export class Panel {
       show(tab, this.#kinds[id].name, badge ? el("span", { class: "badge", text: String(badge) }) : null);
     }
     this.#body.setAttribute("aria-labelledby", `tab-${this.#tab}`);
-    const focused = document.activeElement instanceof HTMLElement && this.#body.contains(document.activeElement) ? document.activeElement.id : "";
+    const held = this.#body.contains(document.activeElement);
+    const focused = held ? document.activeElement?.id : "";
     // what is in view stays there: the place is only lost where it is asked for in between, which costs a layout
     show(this.#body, this.#kinds[this.#tab].draw());
-    if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
+    // where what had the focus is gone, its part of the panel has it
+    if (held) ((focused && document.getElementById(focused)) || this.#body).focus({ preventScroll: true });
   }
 }
 

@@ -212,6 +212,33 @@ final class Browser implements AutoCloseable {
             });
   }
 
+  /** Returns where a point of the page on the desk is in the window, CSS pixels. */
+  List<?> screen(double x, double y) {
+    return (List<?>)
+        script(
+            "const m = document.querySelector('.overlay').getScreenCTM();"
+                + "const at = new DOMPoint(arguments[0], arguments[1]).matrixTransform(m);"
+                + "return [at.x, at.y];",
+            x,
+            y);
+  }
+
+  /** Clicks at a point of the window, CSS pixels. */
+  void tap(List<?> at) {
+    to(at).click().perform();
+  }
+
+  /** Clicks twice at a point of the window, CSS pixels. */
+  void twice(List<?> at) {
+    to(at).doubleClick().perform();
+  }
+
+  private Actions to(List<?> at) {
+    double x = ((Number) at.get(0)).doubleValue();
+    double y = ((Number) at.get(1)).doubleValue();
+    return actions().moveToLocation((int) Math.round(x), (int) Math.round(y));
+  }
+
   /** Drags with the mouse from one point of the window to another, CSS pixels each. */
   void drag(List<?> from, List<?> to) {
     int[] at = new int[4];

@@ -169,13 +169,7 @@ class DeskBrowserTest extends VisitingTest {
 
   /** Where a point of the page is on the screen; moved down and to the right by so much. */
   private List<?> screen(Point p, double by) {
-    return (List<?>)
-        browser.script(
-            "const m = document.querySelector('.overlay').getScreenCTM();"
-                + "const at = new DOMPoint(arguments[0], arguments[1]).matrixTransform(m);"
-                + "return [at.x, at.y];",
-            p.x() + by,
-            p.y() + by);
+    return browser.screen(p.x() + by, p.y() + by);
   }
 
   private static Map<String, String> label(String bar, String label) {
