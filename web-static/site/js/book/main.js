@@ -5,7 +5,9 @@ import { CommandStack } from "../core/commands.js";
 import { confirm } from "../core/dialog.js";
 import { el, need, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { whenElsewhere } from "../core/here.js";
 import { LiveBook } from "../core/live.js";
+import { markCards } from "../core/mates.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { count, toCheck } from "../core/words.js";
@@ -61,6 +63,7 @@ class BookRoom {
       this.#soon();
     });
     for (const name of /** @type {const} */ (["live:page", "live:map", "live:found", "uploaded"])) bus.on(name, () => this.#soon());
+    whenElsewhere(() => markCards(this.#grid.node));
     bus.on("live:share", () => void this.#sharer.load());
     bus.on("live:lost", () => toast("The live line to barmap is broken; it is being tried again.", { key: "live" }));
     bus.on("move", ({ page, to }) => void this.#move(page, to));
@@ -96,6 +99,7 @@ class BookRoom {
       this.#draw(book);
       this.#job.draw(book.job);
       this.#grid.draw(this.#pages, found.doubts);
+      markCards(this.#grid.node);
       await this.#second.load();
       await this.#putInPlace(book.job !== undefined);
     } catch (error) {

@@ -1,7 +1,9 @@
 import { bookPath } from "../core/api.js";
-import { el } from "../core/dom.js";
+import { button, el } from "../core/dom.js";
 import { canKeep, keptOf } from "../core/keep.js";
+import { complain, toast } from "../core/toast.js";
 import { count, when } from "../core/words.js";
+import { changesIn, takeChanges } from "../shared/taking.js";
 
 /** What can be saved, in whose form, and what it is good for. */
 const FORMS = [
@@ -11,7 +13,7 @@ const FORMS = [
   ["csv", "Table of bars", "for a spreadsheet"],
   ["cutlist", "Cut list in words", "to send to the next player"],
   ["errata", "Misprints", "a table for the hirer: what you noted as \"misprint: …\""],
-  ["changes", "Changes", "for another barmap"],
+  ["changes", "Changes", "to send to a section mate: what the director changed and your notes, no pages and no pictures"],
   ["plan", "Plan", "order of play, turns, rests, for other programs"],
 ];
 
@@ -33,6 +35,22 @@ function packed(book) {
   );
 }
 
+/** @param {string} book the other way: what a section mate sent */
+function taking(book) {
+  const input = el("input", { type: "file", id: "take-changes", accept: ".json,application/json", class: "visually-hidden", tabindex: -1, "aria-label": "A file of changes" });
+  const take = async (/** @type {File} */ file) => {
+    const said = await changesIn(file);
+    if (said) await takeChanges(book, file.name, said);
+    else toast(`${file.name} is no list of changes: they are saved with "Changes" on this page.`, { kind: "bad" });
+  };
+  input.addEventListener("change", () => {
+    const file = input.files?.[0];
+    input.value = "";
+    if (file) void take(file).catch(complain);
+  });
+  return el("li", {}, button("Take changes in", () => input.click(), { id: "take-changes-go" }), el("span", { class: "soft small", text: "a section mate's file of changes: read back to you line by line before anything is taken" }), input);
+}
+
 /** @param {string} book what leaves barmap as a file */
 export function saveAs(book) {
   return el(
@@ -47,6 +65,7 @@ export function saveAs(book) {
       FORMS.map(([form, name, use]) =>
         el("li", {}, el("a", { class: "btn", href: bookPath(book, `/export/${form}`), download: "", text: name }), el("span", { class: "soft small", text: use })),
       ),
+      taking(book),
     ),
   );
 }

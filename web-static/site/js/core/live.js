@@ -1,3 +1,5 @@
+import { deskId, heardHere, lineOpen } from "./here.js";
+
 /** Listens to a book's live events, and says when the line is lost and found. */
 export class LiveBook {
   /** @type {EventSource} */
@@ -10,7 +12,7 @@ export class LiveBook {
    *     `live:lost`, `live:found`
    */
   constructor(url, bus) {
-    this.#source = new EventSource(url);
+    this.#source = new EventSource(`${url}?desk=${deskId()}`);
     for (const name of /** @type {const} */ (["job", "page", "map", "plan", "share"])) {
       this.#source.addEventListener(name, (event) => {
         try {
@@ -20,6 +22,13 @@ export class LiveBook {
         }
       });
     }
+    this.#source.addEventListener("here", (event) => {
+      try {
+        heardHere(JSON.parse(event.data));
+      } catch {
+        // as above
+      }
+    });
     this.#source.addEventListener("error", () => {
       if (!this.#lost) {
         this.#lost = true;
@@ -27,6 +36,7 @@ export class LiveBook {
       }
     });
     this.#source.addEventListener("open", () => {
+      lineOpen();
       if (this.#lost) {
         this.#lost = false;
         bus.emit("live:found");

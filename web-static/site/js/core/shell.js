@@ -1,7 +1,10 @@
+import { bookPath } from "./api.js";
 import { ask, field } from "./dialog.js";
 import { button, el, need, show } from "./dom.js";
 import { brandSign, icon } from "./icons.js";
+import { enter } from "./here.js";
 import { startKeeping } from "./keep.js";
+import { matesLine } from "./mates.js";
 import { recall, remember, who } from "./store.js";
 import { toast } from "./toast.js";
 import { netLine } from "./waiting.js";
@@ -44,11 +47,13 @@ export function shell({ room, book, title } = {}) {
     el(
       "div",
       { class: "header-tools" },
+      book ? matesLine(book) : null,
       netLine(),
       button("", nameYourself, { class: "btn btn-icon", "aria-label": "Your name in the history", title: "Your name in the history" }, icon("pencil")),
       button("", switchTheme, { class: "btn btn-icon", "aria-label": "Light or dark", title: "Light or dark" }, icon("lamp")),
     ),
   );
+  if (book && room && !title) enter(bookPath(book), room);
   if (title) document.title = `${title} · barmap`;
   addEventListener("offline", sayOffline);
   startKeeping(book ?? "");

@@ -148,6 +148,11 @@
  * @property {string} text
  * @property {boolean} [undone]
  *
+ * @typedef {object} Clash somebody else changed a thing at the same time
+ * @property {string} mine what was wanted here, in words
+ * @property {HistoryEntry[]} theirs what they did
+ * @property {() => Promise<unknown>} again makes ours after theirs
+ *
  * @typedef {object} History
  * @property {HistoryEntry[]} entries newest first
  * @property {number} undo steps that can be taken back
@@ -501,7 +506,7 @@
  *   map: BarMap,
  *   doubts: Finding[],
  *   history: History,
- *   stale: undefined,
+ *   stale: Clash|undefined,
  *   failed: unknown,
  *   busy: boolean,
  *   made: HistoryEntry,
@@ -516,7 +521,7 @@
  * @typedef {LiveEvents & {
  *   road: undefined,
  *   turns: undefined,
- *   stale: undefined,
+ *   stale: Clash|undefined,
  *   chosen: undefined,
  *   propose: {change: Change, text: string},
  *   edit: string,

@@ -11,6 +11,7 @@ import { Hand } from "./hand.js";
 import { showHelp } from "./help.js";
 import { Keys, panStep } from "./keys.js";
 import { doubtAfter, doubtList } from "./lists.js";
+import { MateMarks } from "./mates.js";
 import { marksOf } from "./overlay.js";
 import { Panel } from "./panel.js";
 import { quickly } from "./quick.js";
@@ -32,6 +33,7 @@ export class Desk {
   #model;
   #hand;
   #stage;
+  #mates;
   #tools;
   #panel;
   #toolbar = new Toolbar((run) => this.#act(run), (index) => this.#jump(index));
@@ -57,6 +59,7 @@ export class Desk {
     this.#model = model;
     this.#hand = new Hand(model);
     this.#stage = new Stage(book, bus);
+    this.#mates = new MateMarks(this.#stage.node);
     this.#tools = new Tools(this.#stage, (text) => {
       this.#live.textContent = text;
       this.#toolbar.node.querySelector("#tool-add")?.setAttribute("aria-pressed", String(this.#stage.adding));
@@ -127,6 +130,11 @@ export class Desk {
     return doubt && !doubt.bar && doubt.page === this.#index && this.#model.doubts.includes(doubt) ? doubt.outline : undefined;
   }
 
+  /** Goes to the page itself. */
+  focus() {
+    this.#stage.focus();
+  }
+
   /** @param {number} index */
   open(index) {
     this.#index = index;
@@ -176,6 +184,7 @@ export class Desk {
     const bars = model.barsOn(page.index);
     this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region, marked: this.#hand.marked });
     if (!this.#tools.active) this.#stage.note(this.#reading || (bars.length || !model.has(page.index) ? "" : "No bars were found on this page."));
+    this.#mates.show(page.index, bars, page.systems[0]?.staffSpace ?? 20, bar?.id);
     this.#drawTools();
     this.#panel.draw();
   }

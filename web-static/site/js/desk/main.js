@@ -4,6 +4,7 @@ import { el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
+import { chooseBoth } from "../shared/both.js";
 import { Desk } from "./desk.js";
 import { DeskModel } from "./model.js";
 
@@ -35,9 +36,11 @@ async function start() {
   desk.show(asked.get("bar") ?? "", asked.get("field") ?? "");
   if (!asked.has("p") && !asked.has("bar")) desk.begin();
   new LiveBook(bookPath(book, "/events"), bus);
-  bus.on("stale", () =>
-    toast("Someone else changed this book at the same time. It is fresh again; your last step was not made, so make it once more if it is still needed.", { key: "stale" }),
-  );
+  bus.on("stale", (clash) => {
+    // what was pressed may be drawn anew meanwhile
+    if (clash) void chooseBoth(clash).catch(complain).then(() => document.activeElement === document.body && desk.focus());
+    else toast("Someone else changed this book at the same time. It is fresh again; nothing was taken back or made again.", { key: "stale" });
+  });
   bus.on("failed", complain);
   bus.on("live:lost", () => toast("The live line to barmap is broken; it is being tried again.", { key: "live" }));
   bus.on("live:found", () => void model.load().catch(complain));

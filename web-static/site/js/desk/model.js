@@ -2,6 +2,7 @@ import { bookPath, call, isStale, read, write } from "../core/api.js";
 import { whenShown } from "../core/clock.js";
 import { who } from "../core/store.js";
 import { sameSteps, stillMeans } from "./merge.js";
+import { sayCorrection, textOf } from "./saying.js";
 
 /** @typedef {import("../core/types.js").BarMap} BarMap */
 /** @typedef {import("../core/types.js").Bar} Bar */
@@ -342,8 +343,11 @@ export class DeskModel {
       return true;
     } catch (error) {
       if (isStale(error)) {
+        const before = new Set(this.#history.entries.map((e) => e.id));
+        const named = sayCorrection(body, this.bar(textOf(body, "bar")));
         await this.load();
-        this.#bus.emit("stale");
+        const theirs = this.#history.entries.filter((e) => !before.has(e.id));
+        this.#bus.emit("stale", body && { mine: named, theirs, again: () => this.#write(path, body) });
       } else {
         this.#bus.emit("failed", error);
       }

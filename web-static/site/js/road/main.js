@@ -6,6 +6,7 @@ import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { barName, count, duration, knownText, numberName } from "../core/words.js";
+import { chooseBoth } from "../shared/both.js";
 import { checkList } from "../shared/lists.js";
 import { versionSwitch, versionsOf } from "../shared/version.js";
 import { changeList } from "./changes.js";
@@ -82,7 +83,10 @@ class RoadRoom {
     bus.on("chosen", () => this.#drawForms());
     bus.on("propose", ({ change, text }) => void this.#propose(change, text));
     bus.on("edit", (id) => void this.#edit(this.#model.changes.find((c) => c.id === id)));
-    bus.on("stale", () => toast("Someone else changed the list at the same time. It is fresh again; make your step once more if it is still needed.", { key: "stale" }));
+    bus.on("stale", (clash) => {
+      if (clash) void chooseBoth(clash).catch(complain);
+      else toast("Someone else changed the list at the same time. It is fresh again; make your step once more if it is still needed.", { key: "stale" });
+    });
     bus.on("turns", () => this.#drawTurns());
     bus.on("live:plan", (event) => void this.#model.heard(event).catch(() => {}));
     for (const name of /** @type {const} */ (["live:map", "live:found"])) bus.on(name, () => void this.#model.load().catch(() => {}));

@@ -2,6 +2,7 @@ import { bookPath, call, isStale, read } from "../core/api.js";
 import { who } from "../core/store.js";
 import { forget } from "../core/toast.js";
 import { stepsOf } from "../shared/answer.js";
+import { sentence } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").Change} Change */
 /** @typedef {import("../core/types.js").KeptChange} KeptChange */
@@ -118,13 +119,28 @@ export class RoadModel {
       this.#bus.emit("road");
       return data;
     } catch (error) {
-      if (isStale(error)) {
-        await this.load();
-        this.#bus.emit("stale");
-        return undefined;
-      }
+      if (isStale(error)) return this.#late(method, path, body);
       throw error;
     }
+  }
+
+  /**
+   * Somebody else changed the list first. What is added is added all the same; about anything else the player is asked.
+   *
+   * @param {string} method
+   * @param {string} path
+   * @param {object} [body]
+   * @returns {Promise<import("../core/types.js").ChangeAnswer|undefined>}
+   */
+  async #late(method, path, body) {
+    const before = new Set(this.history.entries.map((e) => e.id));
+    const was = this.changes.find((c) => path.endsWith(`/${encodeURIComponent(c.id)}`));
+    await this.load();
+    if (method === "POST" && path === "/changes") return this.#write(method, path, body);
+    const theirs = this.history.entries.filter((e) => !before.has(e.id));
+    const mine = was ? `${method === "DELETE" ? "Take out" : "Edit"}: ${sentence(was)}` : "";
+    this.#bus.emit("stale", mine ? { mine, theirs, again: () => this.#write(method, path, body) } : undefined);
+    return undefined;
   }
 
   /** @param {Change} change */

@@ -221,6 +221,11 @@ public final class PackOpener {
     return library.changes().take(book, revision, Packed.changes(json));
   }
 
+  /** Returns the changes of a document, which is valid; nothing is stored. */
+  public static List<ObjectNode> changesIn(String json) throws BadPackException {
+    return Packed.changes(json);
+  }
+
   private static <T> void done(Saved<T> saved) throws BadPackException {
     if (saved instanceof Saved.Refused<T> refused) {
       throw new BadPackException(String.join(". ", refused.reasons()));

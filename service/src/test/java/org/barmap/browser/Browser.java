@@ -128,6 +128,11 @@ final class Browser implements AutoCloseable {
     driver.get(address);
   }
 
+  /** Returns all that an address answered, where it is no page. */
+  String pageSource() {
+    return String.valueOf(driver.getPageSource());
+  }
+
   /** Opens a file from the disk. */
   void open(Path file) {
     driver.get(file.toUri().toString());

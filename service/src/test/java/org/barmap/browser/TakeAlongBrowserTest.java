@@ -27,6 +27,18 @@ class TakeAlongBrowserTest extends VisitingTest {
     DemoBook.changesInto(api, book);
   }
 
+  /** The book that was opened from a bar map; it has no changes. */
+  private String newest() {
+    return api.get("/api/books")
+        .path("books")
+        .valueStream()
+        .filter(b -> b.path("id").asString().length() > 0)
+        .map(b -> b.path("id").asString())
+        .filter(id -> api.get("/api/books/" + id + "/changes").path("changes").size() < 20)
+        .findFirst()
+        .orElseThrow();
+  }
+
   /** Saves what an address of the book answers. */
   private Path saved(String route, String name) throws IOException {
     Path file = folder.resolve(name);
@@ -62,8 +74,22 @@ class TakeAlongBrowserTest extends VisitingTest {
     browser.files("#open-files", List.of(saved("/export/changes", "saltmarsh.changes.json")));
     browser.see("dialog", "Which book are they for?");
     assertThat(Axe.violations(browser)).isEmpty();
+    browser.choose("dialog [name=book]", newest());
     browser.click("dialog [type=submit]");
-    browser.see(".toast", "20 changes added");
+    browser.see(".taken", "No. 1: cut 92 to 101");
+    assertThat(browser.all(".taken input:checked")).hasSize(20);
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click(".taken li:first-child label");
+    browser.click("dialog [type=submit]");
+    browser.see(".toast", "19 changes added");
+    browser.go("/book.html?b=" + newest());
+    browser.click("#save-as summary");
+    browser.files("#take-changes", List.of(saved("/export/changes", "again.changes.json")));
+    browser.see(".taken", "the book has it");
+    assertThat(browser.all(".taken input:checked")).as("what is not there yet").hasSize(1);
+    browser.press(Keys.ESCAPE);
+    browser.go("/");
+    browser.see(".book");
     assertThat(browser.all(".book")).hasSize(books + 2);
   }
 

@@ -32,6 +32,44 @@ class EventRoutesTest extends RunningServer {
     }
   }
 
+  /** A desk is there as long as it listens; the others hear where it is and that it went. */
+  @Test
+  void whoListensToABookIsKnownWithTheirPlaceUntilTheyGo() throws Exception {
+    String book = newBook();
+    String place =
+        "{\"desk\":\"desk-two\",\"who\":\"Anna\",\"room\":\"desk\",\"page\":3,\"bar\":\"b7\"}";
+    try (Socket first = listening(book, "desk-one")) {
+      readUntil(first.getInputStream(), "\"desks\":[]");
+      assertThat(post("/api/books/" + book + "/here", place).statusCode()).isEqualTo(204);
+      try (Socket second = listening(book, "desk-two")) {
+        readUntil(second.getInputStream(), "\"desks\":[]");
+        post("/api/books/" + book + "/here", place);
+        String heard = readUntil(first.getInputStream(), "b7");
+        assertThat(heard).contains("event: here").contains("Anna").contains("\"page\":3");
+      }
+      // an ended line is noticed when something is sent to it
+      String other = place.replace("desk-two", "desk-one").replace("Anna", "Tom");
+      int sent = 0;
+      String last = "";
+      while (!last.contains("Tom") || last.contains("Anna")) {
+        assertThat(sent++).as("Anna never went: " + last).isLessThan(200);
+        post("/api/books/" + book + "/here", other.replace("b7", "b" + sent));
+        readUntil(first.getInputStream(), "event: here");
+        last = readUntil(first.getInputStream(), "]}");
+      }
+    }
+  }
+
+  private Socket listening(String book, String desk) throws IOException {
+    Socket socket = new Socket("127.0.0.1", server.port());
+    socket.setSoTimeout(30_000);
+    String request =
+        "GET /api/books/%s/events?desk=%s HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: text/event-stream\r\n\r\n"
+            .formatted(book, desk);
+    socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
+    return socket;
+  }
+
   private static String readUntil(InputStream in, String mark) throws IOException {
     StringBuilder text = new StringBuilder();
     while (text.indexOf(mark) < 0) {

@@ -222,4 +222,24 @@ class PackRoutesTest extends RunningServer {
     }
     return zip(entries);
   }
+
+  /**
+   * What a section mate sent is read back before it is taken, and what is there already is said.
+   */
+  @Test
+  void aFileOfChangesIsReadBackAndNothingIsStored() throws Exception {
+    String book = "/api/books/" + readBook();
+    String one = "{\"id\":\"c1\",\"kind\":\"cut\",\"number\":\"1\",\"first\":\"2\",\"last\":\"3\"}";
+    String two = "{\"id\":\"c2\",\"kind\":\"note\",\"number\":\"1\",\"text\":\"bow near\"}";
+    assertThat(post(book + "/changes", one, 0).statusCode()).isEqualTo(201);
+    String file = "{\"format\":\"changes/1\",\"changes\":[" + one + "," + two + "]}";
+    HttpResponse<String> told = post(book + "/changes/read", file);
+    assertThat(told.statusCode()).as(told.body()).isEqualTo(200);
+    JsonNode changes = json(told).path("changes");
+    assertThat(changes.path(0).path("says").asString()).isEqualTo("No. 1: cut 2 to 3");
+    assertThat(changes.path(0).path("here").asBoolean()).isTrue();
+    assertThat(changes.path(1).path("here").asBoolean()).isFalse();
+    assertThat(json(get(book + "/changes")).path("changes")).hasSize(1);
+    assertProblem(post(book + "/changes/read", "{\"format\":\"other\"}"), ApiError.REFUSED);
+  }
 }

@@ -8,16 +8,25 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.barmap.exchange.CutList;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.pack.BadPackException;
 import org.barmap.pack.PackOpener;
 import org.barmap.pack.PackWriter;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
 import org.barmap.work.Events;
+import tools.jackson.core.type.TypeReference;
+import tools.jackson.databind.node.ObjectNode;
 
 /** A book in one file, out and in; a bar map and a list of changes in the same way. */
 public record PackRoutes(Library library, Events events) {
@@ -27,6 +36,7 @@ public record PackRoutes(Library library, Events events) {
     routes.get("/api/books/{b}/pack", this::pack);
     routes.post("/api/books/open", this::open);
     routes.post("/api/books/{b}/changes/open", this::changes);
+    routes.post("/api/books/{b}/changes/read", this::readBack);
   }
 
   private void pack(Context ctx) throws IOException {
@@ -85,5 +95,52 @@ public record PackRoutes(Library library, Events events) {
     } catch (BadPackException e) {
       throw new ApiException(ApiError.REFUSED, "The file can't be opened: " + e.getMessage());
     }
+  }
+
+  /**
+   * A change of a file, before it is taken.
+   *
+   * @param change as it stands in the file
+   * @param says it in words, with its number
+   * @param here the book has one that says the same
+   * @param on it is not switched off in the file
+   */
+  private record Told(ObjectNode change, String says, boolean here, boolean on) {}
+
+  /** Says what a file of changes holds; stores nothing. */
+  private void readBack(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    try {
+      List<ObjectNode> came = PackOpener.changesIn(ctx.body());
+      Set<String> there =
+          library.changes().find(book.id()).orElseThrow().value().stream()
+              .map(PackRoutes::meaning)
+              .collect(Collectors.toSet());
+      ctx.json(
+          Map.of(
+              "changes",
+              came.stream()
+                  .map(
+                      c -> {
+                        ShowChange change = Planning.change(c);
+                        return new Told(
+                            c,
+                            CutList.line(change),
+                            there.contains(meaning(c)),
+                            change.meta().on());
+                      })
+                  .toList()));
+    } catch (BadPackException e) {
+      throw new ApiException(ApiError.REFUSED, "The file can't be opened: " + e.getMessage());
+    }
+  }
+
+  /** What a change says, whoever said it when. */
+  private static String meaning(ObjectNode change) {
+    ObjectNode bare = change.deepCopy();
+    bare.remove(List.of("id", "when", "who"));
+    return new TreeMap<>(
+            BarMapJson.mapper().convertValue(bare, new TypeReference<Map<String, Object>>() {}))
+        .toString();
   }
 }

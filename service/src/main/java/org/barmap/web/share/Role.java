@@ -27,13 +27,13 @@ public enum Role {
           "GET ./(export|sheets)/*",
           "POST ./(corrections|corrections/check|undo|redo|marks)",
           "POST ./changes",
-          "POST ./changes/(check|understand|open|undo|redo)",
+          "POST ./changes/(check|understand|read|open|undo|redo)",
           "PATCH ./changes/*",
           "DELETE ./changes/*",
           "PUT ./settings",
           "POST ./pages",
           "POST ./pages/*/(again|retake|line)",
-          "(POST|DELETE) ./here"));
+          "POST ./here"));
 
   /** The files every page needs; a name never begins with a dot. */
   private static final String FILES = "GET (/favicon\\.svg|/(js|css)(/\\w[\\w-]*)+\\.(js|css))";

@@ -32,7 +32,7 @@ import tools.jackson.databind.JsonNode;
  */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
-class PhoneBrowserTest {
+class ShareBrowserTest {
 
   private static final String PHOTO = "photo-musescore-930003.jpg";
 
@@ -167,10 +167,45 @@ class PhoneBrowserTest {
     return api.get("/api/books/" + book).path("pages").path(0).path("id").asString();
   }
 
+  /** Another browser, over the local net: each sees where the other is. */
   @Test
   @Order(4)
+  void aSectionMateWorksOnTheBookAndEachSeesWhereTheOtherIs() {
+    Browser mate = phone;
+    mate.size(1280, 900);
+    desk.click("#share-desk");
+    mate.open(desk.see("[data-as=desk] .share-link").getText());
+    mate.see(".thumb[data-page='1']");
+    mate.script("localStorage.setItem('barmap.who', JSON.stringify('Anna Bird'))");
+    desk.script("localStorage.setItem('barmap.who', JSON.stringify('Tom'))");
+    String there = service.base().replace("127.0.0.1", "127.0.0.2");
+    mate.open(there + "/desk.html?b=" + book + "&p=1");
+    String bar = api.get("/api/books/" + book + "/map").path("bars").path(2).path("id").asString();
+    mate.point("[data-bar='" + bar + "'] .bar-field");
+    desk.see(".thumb[data-page='1'] .mates-here", "AB");
+    assertThat(Axe.violations(desk)).isEmpty();
+    desk.go(desk.see("#mates a").getDomAttribute("href"));
+    desk.see("[data-bar='" + bar + "'] .mate-bar text", "AB");
+    assertThat(desk.attribute("#mates a", "aria-label")).isEqualTo("Anna Bird, correcting, page 1");
+    mate.see("[data-bar='" + bar + "'] .mate-bar text", "TO");
+    assertThat(Axe.violations(desk)).isEmpty();
+    mate.open(there + "/api/books");
+    assertThat(mate.pageSource()).contains("HERE_ONLY");
+    mate.open(there + "/");
+    mate.see(".thumb[data-page='1']");
+    desk.see("#mates span.mate", "AB");
+    desk.go("/book.html?b=" + book);
+    desk.see("#share-end");
+  }
+
+  @Test
+  @Order(5)
   void endingAtTheDeskEndsItOnThePhone() {
+    phone.size(390, 844);
+    phone.open(desk.see("[data-as=phone] .share-link").getText());
+    phone.see("#phone-go");
     desk.click("#share-end");
+    desk.count("#share-end", 0, 20);
     desk.see("#share-phone");
     assertThat(desk.script("return document.activeElement !== document.body")).isEqualTo(true);
     phone.see(".dead-end h1", "isn't shared any more");
@@ -180,7 +215,7 @@ class PhoneBrowserTest {
 
   /** At the desk: a page without music is photographed again, and that is taken back. */
   @Test
-  @Order(5)
+  @Order(6)
   void aNewPictureAtTheDeskTakesThePlaceAndIsTakenBack() throws IOException {
     book = api.post("/api/books", Map.of("title", "Flotsam", "part", "Bass")).path("id").asString();
     desk.go("/book.html?b=" + book);
