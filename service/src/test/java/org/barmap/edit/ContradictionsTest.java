@@ -13,7 +13,9 @@ import org.barmap.edit.kind.BarCorrection;
 import org.barmap.edit.kind.Correction;
 import org.barmap.edit.kind.NumberCorrection;
 import org.barmap.edit.kind.PageCorrection;
+import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
+import org.barmap.map.Evidence;
 import org.barmap.map.Finding;
 import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
@@ -31,8 +33,7 @@ class ContradictionsTest extends SmallBook {
   @Test
   void aBookInOrderIsAskedNothing() throws IOException {
     assertThat(codes(draft)).isEmpty();
-    BarMap demo = BarMapJson.read(Path.of("..", "corpus", "saltmarsh", "saltmarsh.barmap.json"));
-    assertThat(codes(Draft.of(demo))).isEmpty();
+    assertThat(codes(Draft.of(demoBook()))).isEmpty();
   }
 
   @Test
@@ -55,6 +56,68 @@ class ContradictionsTest extends SmallBook {
     assertThat(less.map().bars()).hasSize(3);
     Draft split = done(new AddBarline(1, 1, 300, 260)).draft();
     assertThat(codes(split)).as("the print says 6, it counts as 7").contains("print-differs@b4");
+  }
+
+  /** One error moves every number after it: that is asked once, before the first of them. */
+  @Test
+  void printedNumbersThatAreOffByAsMuchAreOneDoubt() throws IOException {
+    Draft demo = Draft.of(demoBook());
+    Draft less = done(demo, new PageCorrection.RemoveSystem(1, 3)).draft();
+    assertThat(codes(less)).containsExactly("print-differs@b14");
+    assertThat(texts(less))
+        .containsExactly(
+            "At this line 19 is printed, but it counts as 14; the next 13 printed numbers are off"
+                + " by as much.");
+    Draft said = done(less, correction(less.open().get(0).answers().get(1).correction())).draft();
+    assertThat(codes(said))
+        .as("then the five bars that are gone")
+        .containsExactly("numbers-jump@b14");
+    assertThat(texts(said)).anyMatch(t -> t.contains("from 13 to 19"));
+    Draft misread = done(less, dismissed(less.open().get(0))).draft();
+    assertThat(codes(misread)).as("the next one says so, too").containsExactly("print-differs@b19");
+    Draft checked = done(less, new PageCorrection.VerifyPage(1, true)).draft();
+    assertThat(codes(checked)).as("another page says so, too").containsExactly("print-differs@b55");
+  }
+
+  private static PageCorrection.DismissDoubt dismissed(Finding doubt) {
+    return new PageCorrection.DismissDoubt(doubt.code(), doubt.bar(), doubt.page());
+  }
+
+  /**
+   * What was read of the first two lines: 5 is printed at the second, the rest can't be another.
+   */
+  @Test
+  void aBeginningThatALineTakenOutMovedIsAsked() throws IOException {
+    BarMap read =
+        demoBook()
+            .withBars(
+                demoBook().bars().stream()
+                    .map(b -> b.page() > 1 ? b : b.toBuilder().evidence(evidence(b)).build())
+                    .toList());
+    Draft without = done(Draft.of(read), new PageCorrection.RemoveSystem(1, 2)).draft();
+    assertThat(without.map().bars().get(0).number())
+        .as("as the print at bar 14 asks")
+        .isEqualTo(10);
+    assertThat(codes(without)).containsExactly("number-begins@b1");
+    Draft said = done(without, new BarCorrection.SetNumber("b1", 1)).draft();
+    assertThat(codes(said))
+        .as("then where the bars are missing")
+        .containsExactly("bars-missing@b9");
+  }
+
+  private static Optional<Evidence> evidence(Bar b) {
+    List<Evidence.Alternative> count =
+        b.count() > 1
+            ? List.of(new Evidence.Alternative(Integer.toString(b.count()), 0.99))
+            : List.of();
+    boolean line = List.of(5, 14, 19, 26, 31).contains(b.number());
+    List<Evidence.Alternative> number =
+        line ? List.of(new Evidence.Alternative(Integer.toString(b.number()), 0.99)) : List.of();
+    return Optional.of(new Evidence(count, number, 0.99));
+  }
+
+  private static BarMap demoBook() throws IOException {
+    return BarMapJson.read(Path.of("..", "corpus", "saltmarsh", "saltmarsh.barmap.json"));
   }
 
   @Test

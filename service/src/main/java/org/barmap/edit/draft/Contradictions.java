@@ -6,17 +6,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
-import java.util.stream.IntStream;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
 import org.barmap.map.Finding;
 import org.barmap.map.Finding.Answer;
-import org.barmap.map.MusicalNumber;
 import org.barmap.map.Page;
 import org.barmap.map.Severity;
 import org.barmap.map.StaffSystem;
@@ -56,16 +51,18 @@ public final class Contradictions {
   /** Between two musical numbers one is missing. */
   public static final String GAP = "order-gap";
 
-  private static final Pattern FIGURES = Pattern.compile("(\\d{1,4}).*");
-
   private final BarMap map;
   private final Settled settled;
   private final Set<String> asked = new HashSet<>();
   private final List<Finding> found = new ArrayList<>();
 
-  private Contradictions(BarMap map, Settled settled, List<Finding> open) {
+  /** Whether what is answered is found as well, and each of several that are one. */
+  private final boolean all;
+
+  private Contradictions(BarMap map, Settled settled, List<Finding> open, boolean all) {
     this.map = map;
     this.settled = settled;
+    this.all = all;
     for (Finding f : open) {
       boolean ofNumber = OF_NUMBERS.contains(f.code()) || f.code().startsWith("number-");
       f.bar().ifPresent(b -> asked.add((ofNumber ? "number" : f.code()) + "@" + b));
@@ -78,16 +75,20 @@ public final class Contradictions {
    * @param open what is asked already
    */
   static List<Finding> of(BarMap map, Settled settled, List<Finding> open) {
-    Contradictions in = new Contradictions(map, settled, open);
+    return of(map, settled, open, false);
+  }
+
+  private static List<Finding> of(BarMap map, Settled settled, List<Finding> open, boolean all) {
+    Contradictions in = new Contradictions(map, settled, open, all);
     in.numbers();
-    in.order();
+    new OrderContradictions(map, in.asked, in::add).find();
     return in.found;
   }
 
   /** Returns under what those of a page are remembered as answered. */
   public static Set<String> claims(Draft draft, int page) {
     Set<String> claims = new HashSet<>();
-    for (Finding f : of(draft.map(), draft.settled(), List.of())) {
+    for (Finding f : of(draft.map(), draft.settled(), List.of(), true)) {
       if (f.page().filter(p -> p == page).isPresent()) {
         claims.add(Settled.claim(f, draft.map()));
       }
@@ -107,20 +108,47 @@ public final class Contradictions {
       reach[i] = left;
       left = starts.contains(bars.get(i).id()) ? 0 : left;
     }
+    Optional<Off> said = Optional.empty();
     for (int i = 0; i < bars.size(); i++) {
       Bar bar = bars.get(i);
       if (i == 0 || starts.contains(bar.id())) {
         begins(i, starts, printed, reach[i]);
+        said = Optional.empty();
       } else if (!alike.containsKey(i)) {
         jump(bars.get(i - 1), bar, reach[i]);
       }
       boolean line = i == 0 || !place(bar).equals(place(bars.get(i - 1)));
       Integer print = printed.get(place(bar));
-      boolean judged = bar.evidence().filter(e -> !e.numbers().isEmpty()).isPresent();
-      if (line && print != null && print != bar.number() && (!judged || isVerified(bar))) {
-        print(bar, print, reach[i]);
+      if (line && print != null) {
+        said = printed(i, print, said, printed, reach[i]);
       }
     }
+  }
+
+  /** How far a printed number is from the counted one, on a page that is checked or not. */
+  private record Off(int by, boolean verified) {}
+
+  /**
+   * Asks about a number printed at a line, unless the lines before it are off by as much: that is
+   * one error, before the first of them.
+   *
+   * @param said how far off the printed number before it is, when that is asked
+   */
+  private Optional<Off> printed(
+      int at, int print, Optional<Off> said, Map<String, Integer> printed, int reach) {
+    Bar bar = map.bars().get(at);
+    Off off = new Off(print - bar.number(), isVerified(bar));
+    boolean judged = bar.evidence().filter(e -> !e.numbers().isEmpty()).isPresent();
+    if (off.by() == 0) {
+      return Optional.empty();
+    }
+    if (all || !said.filter(off::equals).isPresent()) {
+      if (!judged || isVerified(bar)) {
+        print(bar, print, more(at, off.by(), printed), reach);
+      }
+      return asked.contains("number@" + bar.id()) ? Optional.of(off) : Optional.empty();
+    }
+    return said;
   }
 
   private Map<String, Integer> printed() {
@@ -164,8 +192,32 @@ public final class Contradictions {
     return first == last ? first + " is" : first + " to " + last + " are";
   }
 
-  private void print(Bar bar, int print, int reach) {
-    String text = "At this line %d is printed, but it counts as %d.".formatted(print, bar.number());
+  /** How many of the lines with a printed number that come next are off by as much. */
+  private int more(int at, int by, Map<String, Integer> printed) {
+    List<Bar> bars = map.bars();
+    Set<String> starts = Steps.startsOf(map);
+    int more = 0;
+    for (int i = at + 1; i < bars.size() && !starts.contains(bars.get(i).id()); i++) {
+      Integer print = printed.get(place(bars.get(i)));
+      if (print != null && !place(bars.get(i)).equals(place(bars.get(i - 1)))) {
+        if (print - bars.get(i).number() != by) {
+          break;
+        }
+        more++;
+      }
+    }
+    return more;
+  }
+
+  private void print(Bar bar, int print, int more, int reach) {
+    String lines =
+        switch (more) {
+          case 0 -> ".";
+          case 1 -> "; the next printed number is off by as much.";
+          default -> "; the next " + more + " printed numbers are off by as much.";
+        };
+    String text =
+        "At this line %d is printed, but it counts as %d%s".formatted(print, bar.number(), lines);
     number(bar, PRINT, text, "The printed " + print + " was misread", print, reach);
   }
 
@@ -186,132 +238,41 @@ public final class Contradictions {
         break;
       }
       Set<Aspect> set = settled.of(bar.id());
-      changed = set.contains(Aspect.SHAPE) || set.contains(Aspect.COUNT);
+      changed = set.contains(Aspect.SHAPE) || set.contains(Aspect.COUNT) || lineGone(first, bar);
     }
     if (changed) {
       String text =
-          "Counting begins at %d here since bars after it were changed; numbers printed further on ask for that."
+          "Counting begins at %d here since lines or bars near it were changed; numbers printed further on ask for that."
               .formatted(first.number());
       String stays = first.number() == 0 ? "It begins with a pickup, 0" : "It begins there";
       number(first, BEGINS, text, stays, 1, reach);
     }
   }
 
+  /** Tells whether a person took a line out on the pages from one bar to another. */
+  private boolean lineGone(Bar from, Bar to) {
+    return settled.removedSystems().stream()
+        .anyMatch(r -> r.page() >= from.page() && r.page() <= to.page());
+  }
+
   private void number(Bar bar, String code, String text, String stays, int other, int reach) {
-    if (!asked.add("number@" + bar.id())) {
-      return;
-    }
     Map<String, String> set =
         Map.of("kind", "set-number", "bar", bar.id(), "number", Integer.toString(other));
-    add(
-        bar,
-        code,
-        text,
-        List.of(new Answer(stays, Map.of()), new Answer("This bar is " + other, set)),
-        reach);
-  }
-
-  private void order() {
-    Map<String, MusicalNumber> named = new HashMap<>();
-    OptionalInt highest = OptionalInt.empty();
-    Map<String, Bar> bars = map.barsById();
-    MusicalNumber before = new MusicalNumber("", "", Optional.empty(), Optional.empty(), false);
-    for (MusicalNumber n : map.numbers()) {
-      Optional<Bar> first = n.firstBar().map(bars::get);
-      OptionalInt own = figure(n.label());
-      boolean same = !n.label().isEmpty() && named.put(n.label(), n) != null;
-      if (first.isPresent() && same) {
-        String text = "Two musical numbers are called No. " + n.label() + ".";
-        order(first.get(), SAME, text, "Both are printed so");
-      } else if (first.isPresent()
-          && own.isPresent()
-          && highest.isPresent()
-          && own.getAsInt() < highest.getAsInt()) {
-        String text =
-            "No. %s comes after No. %d: a misread number, or pages in another order?"
-                .formatted(n.label(), highest.getAsInt());
-        order(first.get(), BACK, text, "It is printed so");
-      }
-      if (first.isPresent()
-          && own.isPresent()
-          && highest.isPresent()
-          && own.getAsInt() > highest.getAsInt() + 1) {
-        gap(first.get(), n.label(), before, highest.getAsInt() + 1, own.getAsInt() - 1);
-      }
-      highest = own.isPresent() ? own : highest;
-      before = n;
+    List<Answer> answers =
+        List.of(new Answer(stays, Map.of()), new Answer("This bar is " + other, set));
+    Finding finding = Finding.ofBar(severity(bar), Stage.RECKON, bar, code, text, answers, reach);
+    // one that is answered leaves room for another that is said at the same bar
+    boolean open = all || !settled.isAnswered(finding, map);
+    if (open && (asked.add("number@" + bar.id()) || all)) {
+      found.add(finding);
     }
-  }
-
-  /**
-   * Where a number is tacet its name stands over the next one's music ("No. 3 TACET"), so that the
-   * music may be called like it.
-   */
-  private void gap(Bar bar, String label, MusicalNumber before, int after, int next) {
-    Set<Integer> there = new HashSet<>();
-    map.numbers().forEach(n -> figure(n.label()).ifPresent(there::add));
-    // one that stands elsewhere in the book is out of order, which is asked there
-    int[] nowhere =
-        IntStream.rangeClosed(after, next)
-            .dropWhile(there::contains)
-            .takeWhile(n -> !there.contains(n))
-            .toArray();
-    if (nowhere.length == 0 || !asked.add(GAP + "@" + bar.id())) {
-      return;
-    }
-    int from = nowhere[0];
-    int to = nowhere[nowhere.length - 1];
-    String missing = from == to ? "No. " + from + " is" : "No. " + from + " to No. " + to + " are";
-    String text =
-        "After No. %s comes No. %s: %s nowhere.".formatted(before.label(), label, missing);
-    List<Answer> answers = new ArrayList<>();
-    answers.add(
-        new Answer(
-            "No. " + from + " is tacet",
-            Map.of(
-                "kind",
-                "add-tacet-number",
-                "before",
-                bar.id(),
-                "label",
-                Integer.toString(from),
-                "title",
-                "")));
-    before
-        .firstBar()
-        .ifPresent(
-            first ->
-                answers.add(
-                    new Answer(
-                        "The music before is No. " + to,
-                        Map.of(
-                            "kind",
-                            "start-number",
-                            "bar",
-                            first,
-                            "label",
-                            Integer.toString(to),
-                            "title",
-                            before.title()))));
-    answers.add(new Answer(missing.replaceFirst("( is| are)$", "$1 not in this part"), Map.of()));
-    add(bar, GAP, text, answers, 1);
-  }
-
-  private void order(Bar bar, String code, String text, String stays) {
-    if (asked.add(code + "@" + bar.id())) {
-      add(bar, code, text, List.of(new Answer(stays, Map.of())), 1);
-    }
-  }
-
-  private static OptionalInt figure(String label) {
-    Matcher figures = FIGURES.matcher(label);
-    return figures.matches()
-        ? OptionalInt.of(Integer.parseInt(figures.group(1)))
-        : OptionalInt.empty();
   }
 
   private void add(Bar bar, String code, String text, List<Answer> answers, int reach) {
-    Severity severity = isVerified(bar) ? Severity.ERROR : Severity.DOUBT;
-    found.add(Finding.ofBar(severity, Stage.RECKON, bar, code, text, answers, reach));
+    found.add(Finding.ofBar(severity(bar), Stage.RECKON, bar, code, text, answers, reach));
+  }
+
+  private Severity severity(Bar bar) {
+    return isVerified(bar) ? Severity.ERROR : Severity.DOUBT;
   }
 }
