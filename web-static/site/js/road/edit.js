@@ -89,7 +89,8 @@ export async function askEdit(change, versions, numbers) {
   const always = editFields(versions, change).filter((f) => !(asks("note") && f.querySelector("[name=note]")));
   const body = el("div", {}, which, barFields(KINDS[form], asks, now), own, order, always);
   fillIn(body, now);
-  const answer = await ask(`Edit: ${sentence(change)}`, [body], { yes: "Keep it so" });
+  const begin = body.querySelector("[name]:not([name=number])")?.getAttribute("name") ?? "";
+  const answer = await ask(`Edit: ${sentence(change)}`, [body], { yes: "Keep it so", at: begin });
   return answer ? read(change, KINDS[form], answer) : undefined;
 }
 

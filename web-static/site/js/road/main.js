@@ -8,6 +8,7 @@ import { complain, toast } from "../core/toast.js";
 import { barName, count, duration, knownText, numberName } from "../core/words.js";
 import { chooseBoth } from "../shared/both.js";
 import { checkList } from "../shared/lists.js";
+import { nothingYet } from "../shared/nothing.js";
 import { versionSwitch, versionsOf } from "../shared/version.js";
 import { changeList } from "./changes.js";
 import { ChooseBar } from "./choose.js";
@@ -157,7 +158,7 @@ class RoadRoom {
   #drawForms() {
     const numbers = this.#choose.numbers = this.#model.night();
     if (numbers.length === 0) {
-      show(this.#forms, el("p", { class: "waiting", text: "No musical numbers yet. Read some pages, and say at the desk where each number starts." }));
+      show(this.#forms, nothingYet(this.#book, "No musical numbers yet. Read some pages, and say at the desk where each number starts."));
       return;
     }
     this.#width = this.#forms.clientWidth;

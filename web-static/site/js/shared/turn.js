@@ -33,7 +33,17 @@ export function gapText(gap) {
 export function tempoLink(turn, book, bar) {
   const { gap } = turn;
   if (!gap || gap.seconds !== undefined || !(gap.bars || gap.beats)) return null;
-  return el("a", { class: "btn btn-quiet tempo-link", href: `/desk.html?b=${encodeURIComponent(book)}&bar=${encodeURIComponent(bar ?? turn.leaves)}&field=tempo`, text: "Say the tempo" });
+  return tempoAt(book, bar ?? turn.leaves);
+}
+
+/**
+ * Leads to the field in which the tempo of a bar is written.
+ *
+ * @param {string} book
+ * @param {string} bar
+ */
+export function tempoAt(book, bar) {
+  return el("a", { class: "btn btn-quiet tempo-link", href: `/desk.html?b=${encodeURIComponent(book)}&bar=${encodeURIComponent(bar)}&field=tempo`, text: "Say the tempo" });
 }
 
 /** @param {Turn} turn */

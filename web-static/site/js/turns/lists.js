@@ -4,6 +4,7 @@ import { icon } from "../core/icons.js";
 import { recall, remember } from "../core/store.js";
 import { complain } from "../core/toast.js";
 import { count, duration, plain } from "../core/words.js";
+import { tempoAt } from "../shared/turn.js";
 import { unsureText } from "./head.js";
 
 /** @typedef {import("./names.js").BarNames} BarNames */
@@ -30,6 +31,7 @@ export function restList(book, rests, names) {
         rest.landmarks.length
           ? el("ul", { class: "landmarks" }, rest.landmarks.map((l) => el("li", {}, el("b", { text: `after ${count(l.after, "bar")}` }), `: ${l.what}`)))
           : null,
+        rest.seconds === undefined ? tempoAt(book, names.begins(rest.first) ?? rest.first) : null,
         el("a", { class: "btn", href: `/practice.html?b=${encodeURIComponent(book)}#${encodeURIComponent(rest.first)}`, text: "Count it" }),
       ),
     ),

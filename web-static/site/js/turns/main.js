@@ -8,7 +8,8 @@ import { complain, forget, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
 import { checkList } from "../shared/lists.js";
 import { stepsOf } from "../shared/answer.js";
-import { turnKey } from "../shared/turn.js";
+import { nothingYet } from "../shared/nothing.js";
+import { tempoAt, turnKey } from "../shared/turn.js";
 import { versionSwitch } from "../shared/version.js";
 import { aheadList } from "./ahead.js";
 import { checkedText, sideQuestion } from "./head.js";
@@ -170,11 +171,12 @@ class TurnsRoom {
   #content() {
     const names = this.#names;
     if (!names) return el("p");
+    if (names.none()) return nothingYet(this.#book, "Nothing to work out yet: add and read the pages first.");
     switch (this.#view) {
       case "rests": return restList(this.#book, this.#plan.rests, names);
       case "instruments": return instrumentList(this.#plan.instruments, names);
       case "ahead": return aheadList(this.#plan.lookAhead ?? [], names);
-      case "night": return el("div", {}, nightList(this.#plan.runSheet ?? [], this.#plan.night), noteList(this.#plan.notes ?? []));
+      case "night": return el("div", {}, nightList(this.#plan.runSheet ?? [], this.#plan.night, (n) => { const bar = names.first(n); return bar ? tempoAt(this.#book, bar) : null; }), noteList(this.#plan.notes ?? []));
       case "since":
         void this.#since.load().catch(complain);
         return this.#since.node;
@@ -189,7 +191,7 @@ class TurnsRoom {
     const printed = new Map(this.#printed.turns.map((t) => [turnKey(t), t]));
     const turns = this.#plan.turns;
     if (turns.length === 0) {
-      return el("p", { class: "waiting", text: this.#pages.length < 2 ? "No turns yet: add and read the pages first." : "No page has to be turned." });
+      return el("p", { class: "waiting", text: "No page has to be turned." });
     }
     const now = new Set(turns.map(turnKey));
     const gone = this.#printed.turns.filter((t) => !now.has(turnKey(t)));

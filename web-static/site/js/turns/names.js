@@ -35,6 +35,11 @@ export class BarNames {
     }
   }
 
+  /** Whether the book has no bars yet. */
+  none() {
+    return this.#bars.size === 0;
+  }
+
   /** @param {string} label a number with its title */
   number(label) {
     return numberName({ label, title: this.#titles.get(label) });
@@ -43,6 +48,11 @@ export class BarNames {
   /** @param {string} id the bar at which the number begins that a bar lies in */
   begins(id) {
     return this.#firsts.get(this.#numbers.get(id) ?? "");
+  }
+
+  /** @param {string} label the bar at which a number begins */
+  first(label) {
+    return this.#firsts.get(label);
   }
 
   /** @param {string} id where a bar stands in the book, 0 for the first */

@@ -11,11 +11,12 @@ const EXIT = { "any-time": "out any time", "end-of-pass": "out at the end of a p
  * The night in order: what comes, how it begins, what is in the hands, where it waits, what is out.
  *
  * @param {RunSheetLine[]} sheet
- * @param {import("../core/types.js").Night} [night]
+ * @param {import("../core/types.js").Night|undefined} night
+ * @param {(number: string) => HTMLElement|null} tempo leads to where the tempo of a number is said
  */
-export function nightList(sheet, night) {
+export function nightList(sheet, night, tempo) {
   if (sheet.length === 0) return el("p", { class: "soft", text: "No musical numbers yet." });
-  return el("div", {}, night ? total(night) : null, el("ol", { class: "plain night" }, sheet.map(line)));
+  return el("div", {}, night ? total(night) : null, el("ol", { class: "plain night" }, sheet.map((s) => line(s, s.opening && s.opening.perMinute === undefined ? tempo(s.number) : null))));
 }
 
 /** @param {import("../core/types.js").Night} night */
@@ -25,8 +26,11 @@ function total(night) {
   return el("p", { class: "soft", id: "night-total", text: `The music lasts ${duration(night.seconds) || "0 s"} as far as known${plus ? `, plus ${plus}` : ""}.${without}` });
 }
 
-/** @param {RunSheetLine} sheet */
-function line(sheet) {
+/**
+ * @param {RunSheetLine} sheet
+ * @param {HTMLElement|null} tempo where its tempo is said, where it isn't known
+ */
+function line(sheet, tempo) {
   const played = sheet.state === "played";
   const open = (sheet.vamps ?? []).map((v) => el("b", { class: "block", text: [`${v.kind} ${v.bars}`, v.exit ? (EXIT[v.exit] ?? `out ${v.exit}`) : "", v.cue ? `till ${v.cue}` : ""].filter(Boolean).join(", ") }));
   const entrance = sheet.entrance ? `First note: ${sheet.entrance}${sheet.entranceAfter ? `, after ${count(sheet.entranceAfter, "bar")} of rest` : ""}.` : "";
@@ -37,6 +41,7 @@ function line(sheet) {
     el("b", { text: numberName({ label: sheet.number, title: sheet.title }) }),
     played ? el("span", { text: opening(sheet) }) : el("span", { class: "chip", text: plain(sheet.state) }),
     facts.length ? el("span", { class: "soft", text: facts.join(" · ") }) : null,
+    tempo,
     entrance ? el("span", { text: entrance }) : null,
     sheet.track ? el("b", { class: "block", text: "with a track: nothing waits" }) : null,
     open,
@@ -58,7 +63,7 @@ function opening(sheet) {
   const hands = [held.join(", "), ...later].filter(Boolean).join(", then ");
   if (!first) return hands;
   const meter = first.meter ? `${first.meter}${first.beats ? ` in ${first.beats}` : ""}` : "";
-  return [meter, first.perMinute === undefined ? "tempo not known" : tempo(first.meter, first.beats, first.perMinute), hands].filter(Boolean).join(" · ");
+  return [meter, first.perMinute === undefined ? "tempo not known" : tempoText(first.meter, first.beats, first.perMinute), hands].filter(Boolean).join(" · ");
 }
 
 /**
@@ -66,7 +71,7 @@ function opening(sheet) {
  * @param {number} beats
  * @param {number} perMinute quarters
  */
-function tempo(meter, beats, perMinute) {
+function tempoText(meter, beats, perMinute) {
   const [upper, lower] = (meter ?? "").split("/").map(Number);
   const beat = upper && lower && beats ? (upper * 4) / lower / beats : 1;
   /** @type {Record<number, string>} */

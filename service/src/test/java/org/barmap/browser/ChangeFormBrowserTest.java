@@ -12,6 +12,8 @@ import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.Keys;
 import tools.jackson.databind.JsonNode;
 
@@ -181,6 +183,34 @@ class ChangeFormBrowserTest extends VisitingTest.OfReadyBook {
                 .map(k -> k.getAnnotation(JsonTypeName.class).value())
                 .collect(Collectors.toSet()));
     assertThat(browser.complaints()).isEmpty();
+  }
+
+  /**
+   * By axe-core (Deque), on the phone in the dark and on the desk by day, with every change made.
+   */
+  @ParameterizedTest
+  @CsvSource({"390, dark", "1440, light"})
+  @Order(9)
+  void nothingStandsInTheWayAndEverythingFits(int width, String theme) {
+    browser.size(width, 900);
+    browser.script("localStorage.setItem('barmap.theme', arguments[0])", theme);
+    for (String page : List.of("/road.html", "/turns.html#ahead", "/turns.html#since")) {
+      browser.go(page.replaceFirst("html", "html?b=" + book));
+      browser.see(page.startsWith("/road") ? ".form-bar" : ".view li");
+      fits(page, width);
+    }
+    browser.go("/road.html?b=" + book);
+    browser.click("[data-edit]");
+    browser.see("dialog [name=version]");
+    fits("a change that is edited", width);
+    browser.size(1440, 900);
+  }
+
+  private void fits(String page, int width) {
+    assertThat(Axe.violations(browser)).as(page).isEmpty();
+    assertThat(browser.script("return document.documentElement.scrollWidth <= innerWidth"))
+        .as("%s at %s pixels", page, width)
+        .isEqualTo(true);
   }
 
   private int history() {

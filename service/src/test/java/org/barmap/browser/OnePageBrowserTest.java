@@ -194,6 +194,17 @@ class OnePageBrowserTest {
     }
   }
 
+  @Test
+  void aBookWithoutBarsLeadsToItsPages() {
+    String bare =
+        api.post("/api/books", Map.of("title", "Wrack", "part", "Reed 4")).path("id").asString();
+    for (String view :
+        List.of("/road.html#", "/turns.html#", "/turns.html#ahead", "/turns.html#pencil")) {
+      browser.go(view.replace("#", "?b=" + bare + "#"));
+      browser.see("main .waiting a[href='/book.html?b=" + bare + "']", "Add pages");
+    }
+  }
+
   private void enter(String room) {
     browser.go(room + "?b=" + book);
     browser.see("main h1");

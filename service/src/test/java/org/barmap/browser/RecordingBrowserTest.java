@@ -45,6 +45,13 @@ class RecordingBrowserTest extends VisitingTest {
   @Test
   void placesGiveTempiTheTurnsGetSecondsAndTheLineFollows() {
     assertThat(turn().path("gap").has("seconds")).as("no tempo is known before").isFalse();
+    for (String list : List.of("turns", "rests", "night")) {
+      browser.go("/turns.html?b=" + book + "#" + list);
+      browser.click(".view .tempo-link"); // what hangs on it leads to the field that says it
+      browser
+          .waiting(20)
+          .until(d -> browser.script("return document.activeElement.id").equals("tempo"));
+    }
     browser.go("/practice.html?b=" + book);
     browser.choose("#recording-number", NUMBER);
     browser.files("#recording-file", List.of(track));
