@@ -20,6 +20,9 @@ final class Counted {
 
   Counted(WrittenNumber number) {
     for (Map.Entry<Integer, Integer> e : number.alike().earlier().entrySet()) {
+      if (!follows(number, e.getValue(), e.getKey())) {
+        continue;
+      }
       int from = number.starts()[e.getValue()];
       List<Integer> last = rows.isEmpty() ? List.of() : rows.get(rows.size() - 1);
       if (last.isEmpty() || last.get(last.size() - 1) != from) {
@@ -28,6 +31,14 @@ final class Counted {
       }
       last.add(number.starts()[e.getKey()]);
     }
+  }
+
+  /**
+   * Whether nothing stands between an ending and one numbered like it that would be jumped over.
+   */
+  private static boolean follows(WrittenNumber number, int before, int ending) {
+    return number.bars().subList(before, ending).stream()
+        .allMatch(b -> b.ending().equals(number.bars().get(before).ending()));
   }
 
   /** Returns the slots that may be meant by so many bars on, or back, from a slot. */

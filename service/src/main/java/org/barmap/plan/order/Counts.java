@@ -64,7 +64,7 @@ final class Counts {
   private void one(Span span, int times, int start, int end) {
     for (int l = 0; l < loops.size(); l++) {
       Loop loop = loops.get(l);
-      if (loop.open().isPresent() || !same(start, loop.start(), true)) {
+      if (loop.open().isPresent() || gone(loop) || !same(start, loop.start(), true)) {
         continue;
       }
       boolean whole = same(end, loop.end(), false);
@@ -89,6 +89,13 @@ final class Counts {
       }
     }
     return true;
+  }
+
+  /** With all its bars a repeat is gone, and with all before its last ending. */
+  private boolean gone(Loop loop) {
+    List<Loop.Ending> parts = loop.parts();
+    int to = parts.size() < 2 ? loop.end() + 1 : parts.get(parts.size() - 1).start();
+    return same(loop.start(), to, true);
   }
 
   private void set(Span span, int l, int times) {
@@ -261,9 +268,7 @@ final class Counts {
   private void beside(Span span, int times, int start, int end) {
     boolean around = false;
     for (Loop loop : loops) {
-      boolean apart = end < loop.start() || start > loop.end() || loop.gone();
-      // with all its bars a repeat is gone
-      apart |= same(loop.start(), loop.end() + 1, true);
+      boolean apart = end < loop.start() || start > loop.end() || loop.gone() || gone(loop);
       if (apart || inOneBlock(loop, start, end)) {
         continue;
       }

@@ -139,6 +139,13 @@ final class FormReader {
         break;
       }
       while (i + 1 < pieces.size() && ending(i + 1).equals(list)) {
+        if (endsRepeat(i) || startsRepeat(i + 1)) {
+          find(
+              Severity.DOUBT,
+              i,
+              "ending-inside",
+              "A repeat sign stands inside an ending here; it is played as if it were not there");
+        }
         i++;
       }
       for (int pass : list) {

@@ -100,7 +100,11 @@ record Address(List<Integer> places, OptionalInt beat) {
         }
         // Source: common practice: a bar of the next ending that has the number one counted to may
         // be meant as well: counted in its own pass it is as many bars on.
-        numbered(number, at, by).stream().filter(b -> !places.contains(b)).forEach(places::add);
+        String reached = number.bar(at + by).name();
+        boolean inEnding = !number.endingAt(at + by).isEmpty();
+        numbered(number, at, by).stream()
+            .filter(b -> inEnding && number.bar(b).name().equals(reached) && !places.contains(b))
+            .forEach(places::add);
       }
     }
     return places;
@@ -115,10 +119,19 @@ record Address(List<Integer> places, OptionalInt beat) {
     return number.bars().stream().filter(b -> b.number() == wanted).map(WrittenBar::at).toList();
   }
 
+  /** Whether two endings between two bars, or at them, have bars of one name. */
   private static boolean alike(WrittenNumber number, int from, int to) {
-    List<String> names =
-        number.bars().subList(from, to + 1).stream().map(WrittenBar::name).toList();
-    return names.stream().distinct().count() < names.size();
+    for (int one = from; one <= to; one++) {
+      for (int other = one + 1; other <= to; other++) {
+        boolean named = number.bar(one).name().equals(number.bar(other).name());
+        List<Integer> ending = number.endingAt(one);
+        List<Integer> next = number.endingAt(other);
+        if (named && !ending.isEmpty() && !next.isEmpty() && !ending.equals(next)) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private static int count(String said, List<String> words) {
