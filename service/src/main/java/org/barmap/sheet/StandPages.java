@@ -18,7 +18,7 @@ import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;
 
 /**
- * A side for each number with all that is known of it, to lie on the stand: how it opens, what the
+ * A side for each number that is played with all that is known of it, to lie on the stand: how it opens, what the
  * show changes, what comes on the way bar by bar, what is written into the book, what follows.
  */
 final class StandPages {
@@ -47,8 +47,11 @@ final class StandPages {
     for (int i = 0; i < show.plan.runSheet().size(); i++) {
       RunSheet line = show.plan.runSheet().get(i);
       if (settings.number().filter(n -> !n.equals(line.number())).isEmpty()) {
-        if (written++ > 0) {
+        boolean played = line.state() == NumberPlan.State.PLAYED;
+        if (written++ > 0 && played) {
           flow.side();
+        } else {
+          flow.keep(6);
         }
         pages.number(line, show.plan.numbers().get(i), settings);
       }
@@ -128,7 +131,7 @@ final class StandPages {
     }
     for (GetReady ready : show.plan.instruments()) {
       if (ready.number().equals(number)) {
-        all.add(at(ready.at(), "Bar " + show.names.bar(ready.at()) + ": " + ready.text(), false));
+        all.add(at(ready.at(), called(ready.at()) + ": " + ready.text(), false));
       }
     }
     if (!all.isEmpty()) {
@@ -138,6 +141,11 @@ final class StandPages {
         flow.text(one.text, 13, one.bold, INSIDE);
       }
     }
+  }
+
+  private String called(String bar) {
+    String name = show.names.bar(bar);
+    return name.equals("0") ? "The pickup" : "Bar " + name;
   }
 
   private Coming at(String bar, String text, boolean bold) {

@@ -39,6 +39,19 @@ class ModuleBrowserTest {
     assertThat(beats("{beats: 2, unit: 2}", "4")).as("in four").isEqualTo("4 of 1");
   }
 
+  /** A right-hand page faces the left-hand one before it; a place nobody has a page for is a hole. */
+  @Test
+  void openingsShowThePagesThatAreMissing() {
+    assertThat(
+            module(
+                "/js/road/openings.js",
+                "const p = (page, opening, side) => ({page, opening, side, leaf: 'bound'});"
+                    + "const at = (l) => l.page ? l.page.page : l.gone ? 'gone' : '-';"
+                    + "return m.openingsOf([p(1, 0, 'right'), p(2, 1, 'left'), p(3, 2, 'right')])"
+                    + ".map(o => at(o.left) + ' ' + at(o.right)).join(' | ')"))
+        .isEqualTo("- 1 | 2 gone | gone 3");
+  }
+
   /** Two pages in twenty seconds: six more take a minute. */
   @Test
   void theTimeThatReadingStillTakesIsToldOnceAPageWasReadInSight() {

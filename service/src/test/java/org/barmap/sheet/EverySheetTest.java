@@ -256,10 +256,19 @@ class EverySheetTest {
         Read.of(Sheets.pdf(book.map(), book.changes(), book.plan(), List.of(SheetKind.STAND), two));
     assertThat(sheet.body())
         .contains("AsofSat28Nov2026,20:15")
+        .contains(bare("The pickup: Bow away"))
         .contains(bare("Vamp 10-11 till the cart stops, out at the end of a pass"))
         .contains(bare("Cut: from bar 84 straight to bar 95 (dance got shorter)"))
         .contains(bare("Page 3 to 4 after bar 99: no time."))
         .doesNotContain(bare("watch at 112"));
+  }
+
+  /** Paper is for what is played: a number the player waits in stands under the one before. */
+  @Test
+  void aTacetNumberTakesNoSideOfItsOwn() throws IOException {
+    Read all = sheets(Show.DEMO, SheetSettings.USUAL).get(SheetKind.STAND.word());
+    assertThat(all.pages()).hasSize(7);
+    assertThat(all.body()).contains(bare("3 The Wading Song TACET"));
   }
 
   /** What was never written isn't rubbed out, and what was written stays until it is. */
