@@ -21,7 +21,7 @@ import org.barmap.plan.turn.Turn;
  * @param turns page turns in the order they come
  * @param rests long rests in the order they come
  * @param instruments changes of instrument, bow, mute and extension in the order they come
- * @param pencil marks to write, by page and system; the same list is erased before return
+ * @param pencil marks to write, by page and system
  * @param lookAhead what the next page starts with, and traps
  * @param runSheet the night in order
  * @param notes words kept as they were said, in the order they were made

@@ -18,8 +18,9 @@ import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;
 
 /**
- * A side for each number that is played with all that is known of it, to lie on the stand: how it opens, what the
- * show changes, what comes on the way bar by bar, what is written into the book, what follows.
+ * A side for each number that is played with all that is known of it, to lie on the stand: how it
+ * opens, what the show changes, what comes on the way bar by bar, what is written into the book,
+ * what follows.
  */
 final class StandPages {
   private static final float INSIDE = 18;

@@ -1,5 +1,6 @@
 /**
- * Printed sheets as PDF: run sheet, turn slips, rest sheet, changes, pencil and erase list.
+ * Printed sheets as PDF: run sheet, stand sheets, turn slips, rest sheet, changes, marks to write,
+ * marks to erase.
  *
  * <p>Black on white, nothing below 12 points, 18 in big type, so that they can be read at a stand
  * light; the usual cautions stand on the sheets they belong to. Lengths are points, 72 to the inch.

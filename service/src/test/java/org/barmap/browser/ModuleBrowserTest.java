@@ -39,7 +39,9 @@ class ModuleBrowserTest {
     assertThat(beats("{beats: 2, unit: 2}", "4")).as("in four").isEqualTo("4 of 1");
   }
 
-  /** A right-hand page faces the left-hand one before it; a place nobody has a page for is a hole. */
+  /**
+   * A right-hand page faces the left-hand one before it; a place nobody has a page for is a hole.
+   */
   @Test
   void openingsShowThePagesThatAreMissing() {
     assertThat(
