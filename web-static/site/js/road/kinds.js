@@ -1,6 +1,6 @@
 import { field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
-import { MOST_FIFTHS, dayText, keyText } from "../core/words.js";
+import { MOST_FIFTHS, count, dayText, keyText } from "../core/words.js";
 
 /**
  * The kinds of change by their words in the format; bars are named as a player says them: "34", "24A", "24 in the 2nd ending".
@@ -189,7 +189,7 @@ const OF_BARS = {
       field("Meter", el("input", { name: "meter", maxlength: 5, pattern: "\\s*\\d{1,2}/(1|2|4|8|16|32)\\s*", placeholder: "3/4", autocomplete: "off" }), "Only if it is another one."),
       field("What the first is called", el("input", { name: "label", maxlength: 10, placeholder: "24A", autocomplete: "off" }), "May be left empty; the others go on from it: 24B, 24C."),
     ],
-    says: (c) => `${c.bars}${c.meter ? ` of ${c.meter}` : ""}${c.content ? ` (${c.content})` : ""} inserted ${c.before ? `before ${c.before}` : `after ${c.after}`}${c.label ? `, called ${c.label}` : ""}`,
+    says: (c) => `${count(c.bars, "bar")}${c.meter ? ` of ${c.meter}` : ""}${c.content ? ` (${c.content})` : ""} inserted ${c.before ? `before ${c.before}` : `after ${c.after}`}${c.label ? `, called ${c.label}` : ""}`,
     after: true,
   },
   tempo: {
