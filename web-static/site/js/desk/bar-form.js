@@ -1,12 +1,16 @@
 import { button, el, svg } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { BARLINE, CONTENT, ENCLOSURE, ORIGIN, SIGN, MOST_FIFTHS, barName, count, keyText, numberName } from "../core/words.js";
-import { choice, group, stepper, textLine } from "./fields.js";
+import { choice, group, refuse, stepper, textLine } from "./fields.js";
 import { barlineSign } from "./signs.js";
 import { BEATS, tempoAt, withTempo, wordsOf } from "./tempo.js";
 
 /** @typedef {import("../core/types.js").Bar} Bar */
 /** @typedef {(correction: import("../core/types.js").Correction) => void} Correct */
+
+/** Beats a minute nobody goes under or over. */
+const SLOWEST = 20;
+const FASTEST = 400;
 
 const METERS = ["2/4", "3/4", "4/4", "6/8", "9/8", "12/8", "2/2", "3/8", "5/4", "7/8"];
 
@@ -110,8 +114,8 @@ function meterGroup(bar, correct) {
   const input = el("input", { id: "meter", value: bar.meter?.printed ? now ?? "" : "", placeholder: now ? `goes on in ${now}` : "4/4", "aria-label": "Time signature drawn at this bar", list: "meters", autocomplete: "off" });
   const take = () => {
     const found = meterSaid(input.value);
+    refuse(input, found || !input.value.trim() ? "" : "Write it as it is drawn: 4/4, 6/8, C or C|.");
     if (found) correct({ kind: "set-meter", bar: bar.id, ...found });
-    else if (input.value.trim()) input.setAttribute("aria-invalid", "true");
   };
   input.addEventListener("change", take);
   input.addEventListener("keydown", (event) => {
@@ -164,10 +168,11 @@ function tempoGroup(bar, correct) {
   const take = () => {
     const text = figure.value.trim().replace(",", ".");
     const wanted = Number(text);
+    const right = text === "" || (wanted >= SLOWEST && wanted <= FASTEST);
+    refuse(figure, right ? "" : `A figure from ${SLOWEST} to ${FASTEST}.`);
     if (text === "") {
       if (now) correct({ kind: "set-words", bar: bar.id, words: withTempo(bar, beat.value, undefined) });
-    } else if (wanted >= 20 && wanted <= 400) correct({ kind: "set-words", bar: bar.id, words: withTempo(bar, beat.value, wanted) });
-    else figure.setAttribute("aria-invalid", "true");
+    } else if (right) correct({ kind: "set-words", bar: bar.id, words: withTempo(bar, beat.value, wanted) });
   };
   figure.addEventListener("change", take);
   figure.addEventListener("keydown", (event) => {

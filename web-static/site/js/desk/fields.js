@@ -12,6 +12,23 @@ export function group(label, ...content) {
 }
 
 /**
+ * Frames a field in red, and says why under it; takes both away when there is no reason any more.
+ *
+ * @param {HTMLInputElement} input inside the row it belongs to
+ * @param {string} why in plain words; empty where nothing is wrong
+ */
+export function refuse(input, why) {
+  const id = `${input.id}-why`;
+  document.getElementById(id)?.remove();
+  input.toggleAttribute("aria-invalid", false);
+  input.removeAttribute("aria-describedby");
+  if (!why) return;
+  input.setAttribute("aria-invalid", "true");
+  input.setAttribute("aria-describedby", id);
+  input.parentElement?.after(el("p", { class: "field-hint field-why", id, role: "alert", text: why }));
+}
+
+/**
  * One of several, as large buttons.
  *
  * @param {[string, string][]} choices value and words
@@ -44,9 +61,12 @@ export function stepper({ label, value, min, max, by = 1, set, clear, id }) {
     if (text === "" && clear) {
       if (shown) clear();
     } else if (text !== "" && Number.isInteger(n / by) && n >= min && n <= max) {
+      refuse(input, "");
       if (n !== value) set(n);
+    } else if (text === shown) {
+      refuse(input, "");
     } else {
-      input.value = shown;
+      refuse(input, by < 1 ? `A number from ${min} to ${max}, in halves.` : `A whole number from ${min} to ${max}.`);
     }
   };
   input.addEventListener("change", take);

@@ -95,7 +95,9 @@ export function otherAnswer(doubt, take, check, show) {
   const said = () => {
     const text = input.value.trim();
     const made = text ? field.mean(text) : undefined;
-    input.setAttribute("aria-invalid", String(Boolean(text) && !made));
+    const wrong = Boolean(text) && !made;
+    input.setAttribute("aria-invalid", String(wrong));
+    if (wrong) follows.textContent = `That is not understood. Write it like this: ${field.hint}`;
     return made;
   };
   const go = button("Take this", () => {
@@ -109,7 +111,7 @@ export function otherAnswer(doubt, take, check, show) {
     callOff = later(PAUSE_MS, () => {
       const made = said();
       if (made) void check([made]).then(([found]) => (follows.textContent = followsText(found)), () => (follows.textContent = ""));
-      else follows.textContent = "";
+      else if (!input.value.trim()) follows.textContent = "";
     });
   });
   input.addEventListener("keydown", (event) => {

@@ -29,7 +29,8 @@ export function marksOf(map, doubts) {
   /** @type {Map<string, string>} */
   const starts = new Map();
   for (const number of map.numbers) {
-    if (number.firstBar) starts.set(number.firstBar, numberName(number));
+    // its title stands on the page, over the line; under it there is no room for one
+    if (number.firstBar) starts.set(number.firstBar, number.label ? `No. ${number.label}` : numberName(number));
   }
   return { doubted: new Set(doubts.flatMap((d) => (d.bar ? [d.bar] : []))), starts };
 }
@@ -125,6 +126,17 @@ function platesOf(bar) {
 }
 
 /**
+ * What is written under the middle of a bar where there is room, behind all else where there is not.
+ *
+ * @param {Bar} bar
+ * @returns {{text: string, size: number, kind: string}|undefined}
+ */
+function middleOf(bar) {
+  if (bar.count > 1) return { text: String(bar.count), size: 1.5, kind: "pill-count" };
+  return bar.content === "bar-repeat" ? { text: "same", size: 1, kind: "pill-plain" } : undefined;
+}
+
+/**
  * How wide what is written under a bar is, in letters of a size.
  *
  * @param {Bar} bar
@@ -133,7 +145,8 @@ function platesOf(bar) {
 function plateWidth(bar, t) {
   const name = bar.label ?? String(bar.number);
   const plates = platesOf(bar).reduce((sum, [text]) => sum + pillWidth(text, t * 1.25) + t * 0.4, 0);
-  return t * (0.85 * name.length + 0.4) + plates + (bar.count > 1 ? t * 2 : 0);
+  const middle = middleOf(bar);
+  return t * (0.85 * name.length + 0.4) + plates + (middle ? pillWidth(middle.text, t * middle.size) : 0);
 }
 
 /**
@@ -158,8 +171,13 @@ function plates(group, bar, s, boost, unsure) {
     group.append(pill(text, x + width / 2, y, t * 1.25, kind));
     x += width + t * 0.4;
   }
-  if (bar.count > 1) group.append(pill(String(bar.count), Math.max(centre(o)[0], x + t), y, t * 1.5, "pill-count"));
-  if (bar.content === "bar-repeat") group.append(pill("same", Math.max(centre(o)[0], x + t), y, t, "pill-plain"));
+  const middle = middleOf(bar);
+  if (middle) {
+    const width = pillWidth(middle.text, t * middle.size);
+    const at = Math.max(centre(o)[0], x + width / 2);
+    group.append(pill(middle.text, at, y, t * middle.size, middle.kind));
+    x = at + width / 2;
+  }
   // In a narrow bar the hatching must do: the sign would hide the number.
   if (unsure && o[2][0] - x > t * 2) group.append(pill("?", o[2][0] - t * 0.9, y, t * 1.2, "pill-doubt"));
   const signs = signLabel(bar);

@@ -31,6 +31,16 @@ function tempoField(bar) {
   return `/desk.html?b=${encodeURIComponent(bookInAddress())}&bar=${encodeURIComponent(bar)}&field=tempo`;
 }
 
+/**
+ * A place to begin at; under a repeat its bar comes more than once.
+ *
+ * @param {BarStep} step
+ */
+function placeText({ mark, name, pass }) {
+  const bar = mark ? `${mark} (bar ${name})` : `bar ${name}`;
+  return pass > 1 ? `${bar}, ${["2nd", "3rd"][pass - 2] ?? `${pass}th`} time` : bar;
+}
+
 /** The click: choose a number, a place and a tempo, and count along. */
 export class ClickRoom {
   #clicker = new Clicker();
@@ -109,7 +119,7 @@ export class ClickRoom {
     this.#stopped("Choose where to begin, and start.");
     this.#steps = this.#stepsOf(this.#number.value);
     const places = this.#steps.flatMap((step, i) => (i === 0 || step.mark ? [{ i, step }] : []));
-    show(this.#from, places.map(({ i, step }) => el("option", { value: String(i), text: step.mark ? `${step.mark} (bar ${step.name})` : `bar ${step.name}` })));
+    show(this.#from, places.map(({ i, step }) => el("option", { value: String(i), text: placeText(step) })));
     const without = this.#steps.filter((step) => step.perMinute === undefined).length;
     this.#tempo.disabled = without === 0;
     const unknown = this.#steps.find((step) => step.perMinute === undefined);

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.StreamSupport;
 import org.barmap.map.Bar;
+import org.barmap.map.Content;
 import org.barmap.map.Point;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.Word;
@@ -110,11 +111,133 @@ class DeskBrowserTest extends VisitingTest {
     assertThat(browser.all(".toast")).noneMatch(t -> t.getText().contains("Someone else"));
     api.post(path + "/corrections", label(id, "y"), api.revision(path + "/map"));
     browser.type("#mark", "R" + Keys.ENTER);
-    browser.see(".toast", "Someone else changed this book");
+    browser.see("dialog", "Somebody else was faster");
+    browser.click("dialog .dialog-foot button:not([type=submit])");
+    browser.count("dialog[open]", 0, 20);
     assertThat(markOf(id)).isEqualTo("Q");
     browser.block();
     browser.complaints(); // the blocked line was meant
   }
+
+  /** A red frame says why, in words that a screen reader says too, and goes when it is right. */
+  @Test
+  void whatIsNotUnderstoodSaysHowToWriteIt() {
+    open(b -> b.number() == 28 && b.content() == Content.MUSIC);
+    browser.type("#meter", "three" + Keys.ENTER);
+    browser.see("#meter-why", "4/4, 6/8, C or C|");
+    assertThat(browser.attribute("#meter", "aria-describedby")).isEqualTo("meter-why");
+    browser.type("#tempo", "4000" + Keys.ENTER);
+    browser.see("#tempo-why", "from 20 to 400");
+    fold("Bar number");
+    browser.type("#bar-number", "many" + Keys.ENTER);
+    browser.see("#bar-number-why", "whole number");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.type("#bar-number", "28" + Keys.ENTER);
+    browser.count("#bar-number-why", 0, 20);
+    browser.waiting(20).until(d -> !"BODY".equals(focused())); // the keys stay with the page
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  private String focused() {
+    return browser.script("return document.activeElement.tagName").toString();
+  }
+
+  /** Nobody can see how many bars of a rest come before a line in it; what is left out is said. */
+  @Test
+  void aBarlineInARestAsksHowManyComeBeforeIt() {
+    String id = open(b -> b.count() == 12 && b.page() == 1);
+    browser.press("b");
+    browser.press(Keys.ENTER);
+    browser.see("dialog", "A barline in the rest");
+    assertThat(browser.see("dialog [name=before]").getDomProperty("value")).isEqualTo("6");
+    browser.type("dialog [name=before]", "12");
+    browser.see("dialog .field-hint", "a bar of music after the line");
+    browser.type("dialog [name=before]", "5");
+    browser.see("dialog .field-hint", "Then 7 bars of rest after the line.");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click("dialog [type=submit]");
+    browser.waiting(20).until(d -> bar(id).count() == 5);
+    assertThat(bars().get(place(id) + 1).count()).isEqualTo(7);
+    browser.undo();
+    browser.waiting(20).until(d -> bar(id).count() == 12);
+    assertThat(focused()).isNotEqualTo("BODY");
+  }
+
+  @Test
+  void aLineIsTakenOutOnlyWhenThatIsMeant() {
+    String id = open(b -> b.page() == 3 && b.system() == 2);
+    int before = bars().size();
+    int line = lineOf(3, 2).size();
+    browser.click("#remove-line");
+    browser.see("dialog", "Take out line 2?");
+    browser.click("dialog .dialog-foot button:not([type=submit])");
+    browser.count("dialog[open]", 0, 20);
+    assertThat(bars()).hasSize(before);
+    browser.click("#remove-line");
+    browser.click("dialog [type=submit]");
+    browser.waiting(20).until(d -> bars().size() == before - line);
+    browser.undo();
+    browser.waiting(20).until(d -> bars().stream().anyMatch(b -> b.id().equals(id)));
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  /** What a number is called is typed where it starts. */
+  @Test
+  void aMusicalNumberIsNamedWhereItStarts() {
+    String id = open(b -> b.page() == 4 && b.number() == 1);
+    browser.press("s");
+    browser.waiting(20).until(d -> "number-label".equals(browser.script(FOCUS)));
+    browser.press("4A", Keys.ENTER);
+    browser.waiting(20).until(d -> labels().contains("4A"));
+    browser.see(".bar-form", "No. 4A");
+    browser.waiting(20).until(d -> !"BODY".equals(focused()));
+    browser.undo();
+    browser.waiting(20).until(d -> labels().contains("4"));
+    assertThat(bar(id).number()).isEqualTo(1);
+  }
+
+  private static final String FOCUS = "return document.activeElement.id";
+
+  private List<String> labels() {
+    JsonNode numbers = api.get("/api/books/" + book + "/map").path("numbers");
+    return StreamSupport.stream(numbers.spliterator(), false)
+        .map(n -> n.path("label").asString())
+        .toList();
+  }
+
+  /**
+   * What is written under a bar doesn't run into what is written beside it, the signs of doubt
+   * aside; in the dark as well nothing stands in anybody's way.
+   */
+  @Test
+  void labelsInNarrowBarsStayApart() {
+    browser.script("localStorage.setItem('barmap.theme', 'dark')");
+    for (int page : List.of(1, 6, 9)) {
+      browser.go("/desk.html?b=" + book + "&p=" + page);
+      browser.see(".bar-field");
+      browser.press("0");
+      assertThat((List<?>) browser.script(COLLIDING)).as("page " + page).isEmpty();
+    }
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.press("h");
+    browser.see("#tab-history[aria-selected=true]");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.script("localStorage.removeItem('barmap.theme')");
+  }
+
+  /** Plates and numbers by what of each other they cover, CSS pixels. */
+  private static final String COLLIDING =
+      """
+      const all = [...document.querySelectorAll(".bar-number, .pill:not(.pill-doubt) rect")]
+        .map((node) => ({ box: node.getBoundingClientRect(), said: node.closest("[data-bar]").dataset.bar + " " + (node.textContent || node.parentElement.textContent) }));
+      const found = [];
+      for (const [i, a] of all.entries()) for (const b of all.slice(i + 1)) {
+        const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+        const high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+        if (wide > 1 && high > 1) found.push(`${a.said} and ${b.said}: ${wide.toFixed(1)}`);
+      }
+      return found;
+      """;
 
   /**
    * A line the reader missed is drawn by hand, and read as it is printed; one step takes it back.
@@ -164,7 +287,11 @@ class DeskBrowserTest extends VisitingTest {
   }
 
   private List<Bar> lineOf(int line) {
-    return bars().stream().filter(b -> b.page() == 1 && b.system() == line).toList();
+    return lineOf(1, line);
+  }
+
+  private List<Bar> lineOf(int page, int line) {
+    return bars().stream().filter(b -> b.page() == page && b.system() == line).toList();
   }
 
   /** Where a point of the page is on the screen; moved down and to the right by so much. */

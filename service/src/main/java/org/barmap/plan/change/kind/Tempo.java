@@ -85,7 +85,10 @@ public record Tempo(
 
   @Override
   public Optional<Marking> marking() {
-    String by = toPerMinute.map(to -> ", by and by to " + Figures.plain(to)).orElse("");
+    String by =
+        toPerMinute
+            .map(to -> (to < perMinute ? ", rit. to " : ", accel. to ") + Figures.plain(to))
+            .orElse("");
     String sign = NoteValues.sign(beat) + " = " + Figures.plain(perMinute) + by;
     return Optional.of(Marking.at("tempo", sign));
   }
