@@ -109,6 +109,12 @@ final class Browser implements AutoCloseable {
     driver.executeCdpCommand("Network.setBlockedURLs", Map.of("urls", List.of(patterns)));
   }
 
+  /** Lets pages be opened as if they had no service worker, or as usual. */
+  void pastWorkers(boolean past) {
+    driver.executeCdpCommand("Network.enable", Map.of());
+    driver.executeCdpCommand("Network.setBypassServiceWorker", Map.of("bypass", past));
+  }
+
   /** Closes the window and opens another one, as a player does who comes back in the evening. */
   void anotherWindow() {
     String before = driver.getWindowHandle();
