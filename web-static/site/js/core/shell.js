@@ -49,8 +49,8 @@ export function shell({ room, book, title } = {}) {
       { class: "header-tools" },
       book ? matesLine(book) : null,
       netLine(),
-      button("", nameYourself, { class: "btn btn-icon", "aria-label": "Your name in the history", title: "Your name in the history" }, icon("pencil")),
-      button("", switchTheme, { class: "btn btn-icon", "aria-label": "Light or dark", title: "Light or dark" }, icon("lamp")),
+      button("", nameYourself, { class: "btn btn-icon", "aria-label": "Your name in the history", title: "Your name in the history" }, icon("pencil"), el("span", { class: "header-word", text: "Name" })),
+      button("", switchTheme, { class: "btn btn-icon", "aria-label": "Light or dark", title: "Light or dark" }, icon("lamp"), el("span", { class: "header-word", text: "Light" })),
     ),
   );
   if (book && room && !title) enter(bookPath(book), room);

@@ -1,7 +1,7 @@
 import { whenShown } from "../core/clock.js";
 import { el } from "../core/dom.js";
 import { recall, remember } from "../core/store.js";
-import { count, spoken } from "../core/words.js";
+import { spoken } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
 import { restCount } from "./bar-form.js";
 import { barView } from "./bar-view.js";
@@ -15,7 +15,7 @@ import { MateMarks } from "./mates.js";
 import { marksOf } from "./overlay.js";
 import { Panel } from "./panel.js";
 import { quickly } from "./quick.js";
-import { askSplit } from "./split.js";
+import { Shape } from "./shape.js";
 import { Stage } from "./stage.js";
 import { Toolbar } from "./toolbar.js";
 import { Tools } from "./tools.js";
@@ -32,6 +32,7 @@ export class Desk {
   #bus;
   #model;
   #hand;
+  #shape;
   #stage;
   #mates;
   #tools;
@@ -58,6 +59,14 @@ export class Desk {
     this.#bus = bus;
     this.#model = model;
     this.#hand = new Hand(model);
+    this.#shape = new Shape(model, {
+      bar: () => this.#bar,
+      correct: (c) => this.#correct(c),
+      choose: (bar) => this.#choose(bar),
+      drawn: () => this.draw(),
+      leave: () => this.#tools.leave(),
+      say: (text) => (this.#live.textContent = text),
+    });
     this.#stage = new Stage(book, bus);
     this.#mates = new MateMarks(this.#stage.node);
     this.#tools = new Tools(this.#stage, (text) => {
@@ -98,15 +107,15 @@ export class Desk {
     bus.on("busy", (busy) => this.node.classList.toggle("busy", busy));
     bus.on("pick", (bar) => this.#select(bar));
     bus.on("pick-also", (bar) => this.#also(bar));
-    bus.on("cut-at", ({ bar, p }) => void this.#add(bar, p));
+    bus.on("cut-at", ({ bar, p }) => void this.#shape.cut(bar, p));
     bus.on("line-drawn", (outline) => {
       this.#tools.leave();
-      if (outline) void this.#line(outline);
+      if (outline) void this.#shape.line(this.#index, outline);
     });
     bus.on("live:job", ({ id, state, text }) => {
-      if (id.startsWith("line-")) this.#read(state === "running" ? text : "");
+      if (id.startsWith("line-")) this.#shape.reads(state === "running" ? text : "");
     });
-    bus.on("mark-moved", ({ bar, to }) => void this.#putMark(bar, to));
+    bus.on("mark-moved", ({ bar, to }) => void this.#shape.putMark(bar, to));
     bus.on("drag-end", ({ bar, side, p }) => void this.#correct({ kind: "move-barline", bar: bar.id, side, x: p[0], y: p[1] }));
   }
 
@@ -183,7 +192,7 @@ export class Desk {
     this.#last = bar ?? this.#last;
     const bars = model.barsOn(page.index);
     this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region, marked: this.#hand.marked });
-    if (!this.#tools.active) this.#stage.note(this.#reading || (bars.length || !model.has(page.index) ? "" : "No bars were found on this page."));
+    if (!this.#tools.active) this.#stage.note(this.#shape.reading || (bars.length || !model.has(page.index) ? "" : "No bars were found on this page."));
     this.#mates.show(page.index, bars, page.systems[0]?.staffSpace ?? 20, bar?.id);
     this.#drawTools();
     this.#panel.draw();
@@ -244,28 +253,6 @@ export class Desk {
     this.#live.textContent = `${this.#hand.marked.size} bars are marked.`;
   }
 
-  /** What is being read in a frame that was drawn; empty when nothing is. */
-  #reading = "";
-
-  /** @param {import("../core/types.js").Outline} outline drawn over a line of music that was missed */
-  async #line(outline) {
-    const page = this.#index;
-    const before = new Set(this.#model.barsOn(page).map((b) => b.id));
-    this.#read("Reading the line …");
-    const made = await this.#model.line(page, outline);
-    this.#read("");
-    if (!made) return;
-    const fresh = this.#model.barsOn(page).filter((b) => !before.has(b.id));
-    if (page === this.#index) this.#select(fresh[0]);
-    this.#live.textContent = `${count(fresh.length, "entry", "entries")} read in the line.`;
-  }
-
-  /** @param {string} text */
-  #read(text) {
-    this.#reading = text;
-    this.draw();
-  }
-
   /**
    * Takes an answer, and goes on to the next doubt by itself.
    *
@@ -301,10 +288,16 @@ export class Desk {
   /** @param {Bar|undefined} bar */
   #select(bar) {
     this.#selected = bar?.id;
-    if (bar && this.#panel.tab !== "bar") this.#panel.open("bar");
+    if (bar && this.#panel.tab !== "bar") this.#panel.turn("bar");
     this.draw();
     this.#stage.reveal();
     if (bar) this.#live.textContent = spoken(bar);
+  }
+
+  /** @param {Bar|undefined} bar of any page that is here */
+  #choose(bar) {
+    if (bar && bar.page !== this.#index) this.open(bar.page);
+    this.#select(bar);
   }
 
   /** @param {Finding} doubt */
@@ -326,51 +319,6 @@ export class Desk {
   #count(n) {
     const bar = this.#bar;
     if (bar) void this.#correct(restCount(bar, n));
-  }
-
-  /**
-   * @param {Bar} bar
-   * @param {[number, number]} p
-   */
-  async #add(bar, p) {
-    const before = new Set(this.#model.map.bars.map((b) => b.id));
-    this.#tools.leave();
-    const y = centre(bar.outline)[1];
-    const split = bar.content === "multi-rest" && bar.count > 1 ? await askSplit(bar, p[0]) : {};
-    if (!split) return;
-    const made = await this.#correct({ kind: "add-barline", page: bar.page, system: bar.system, x: p[0], y, ...split });
-    if (!made) return;
-    const fresh = this.#model.map.bars.filter((b) => b.system === bar.system && b.page === bar.page && !before.has(b.id));
-    this.#selected = (this.#model.bar(bar.id) ?? fresh[0])?.id;
-    this.draw();
-  }
-
-  /** @param {number} by page pixels */
-  #nudge(by) {
-    const bar = this.#bar;
-    if (!bar) return;
-    const [, b, c] = bar.outline;
-    void this.#correct({ kind: "move-barline", bar: bar.id, side: "end", x: (b[0] + c[0]) / 2 + by, y: (b[1] + c[1]) / 2 });
-  }
-
-  /** @param {-1|1} step bars of the book, over lines and pages */
-  async #moveMark(step) {
-    const bar = this.#bar;
-    const pages = this.#model.map.pages.map((p) => p.index);
-    if (bar) await this.#model.need(pages[pages.indexOf(bar.page) + step] ?? bar.page);
-    const all = this.#model.map.bars;
-    const next = bar ? all[all.findIndex((b) => b.id === bar.id) + step] : undefined;
-    if (bar?.rehearsal && next) await this.#putMark(bar, next);
-  }
-
-  /**
-   * @param {Bar} bar where it was read
-   * @param {Bar} to where it goes; chosen afterwards
-   */
-  async #putMark(bar, to) {
-    if (!(await this.#correct({ kind: "move-rehearsal", bar: bar.id, to: to.id }))) return;
-    if (to.page !== this.#index) this.open(to.page);
-    this.#select(this.#model.bar(to.id));
   }
 
   /** A page is checked, or not any more; what is still asked on it is not passed over in silence. */
@@ -456,15 +404,15 @@ export class Desk {
       case "page": return document.getElementById("page-at")?.focus();
       case "line": return this.#tools.line();
       case "mark": return this.#field("mark");
-      case "mark-back": return void this.#moveMark(-1);
-      case "mark-on": return void this.#moveMark(1);
+      case "mark-back": return void this.#shape.moveMark(-1);
+      case "mark-on": return void this.#shape.moveMark(1);
       case "meter": return this.#field("meter");
       case "number": return this.#field("bar-number", "Bar number");
       case "start": return this.#field("number-label", "Words and musical numbers");
       case "add": return this.#tools.barline();
-      case "middle": if (bar && this.#stage.adding) void this.#add(bar, centre(bar.outline)); return;
-      case "nudge-left": return this.#nudge(-3);
-      case "nudge-right": return this.#nudge(3);
+      case "middle": if (bar && this.#stage.adding) void this.#shape.cut(bar, centre(bar.outline)); return;
+      case "nudge-left": return this.#shape.nudge(-3);
+      case "nudge-right": return this.#shape.nudge(3);
       case "verify": return void this.#verify();
       case "undo": return void this.#model.undo();
       case "redo": return void this.#model.redo();

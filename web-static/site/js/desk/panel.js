@@ -40,9 +40,14 @@ export class Panel {
 
   /** @param {string} tab */
   open(tab) {
+    this.turn(tab);
+    this.draw();
+  }
+
+  /** @param {string} tab that is drawn with what is drawn next */
+  turn(tab) {
     this.#tab = tab;
     this.fold(false);
-    this.draw();
   }
 
   /** @param {boolean} folded */

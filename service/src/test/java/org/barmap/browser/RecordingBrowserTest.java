@@ -94,6 +94,11 @@ class RecordingBrowserTest extends VisitingTest {
   @Test
   void theLineFollowsTheClick() {
     browser.go("/practice.html?b=" + book);
+    browser.choose("#click-number", "2"); // a mark in it stands under a repeat
+    assertThat(browser.all("#click-from option"))
+        .extracting(o -> o.getDomProperty("text"))
+        .contains("D (bar 45)", "D (bar 45), 2nd time")
+        .doesNotHaveDuplicates();
     browser.choose("#click-number", NUMBER);
     browser.click("#click-go");
     browser.see("[aria-label=Click] .line[data-bar='1']");

@@ -52,6 +52,25 @@ class ChangesJsonTest {
     assertThat(written(tempo + ",'toPerMinute':80}")).contains("\"last\":\"3\"");
   }
 
+  /**
+   * What goes slower by and by is a ritardando, what goes faster an accelerando (common practice).
+   */
+  @Test
+  void aTempoThatChangesIsPencilledAsPlayersSayIt() {
+    String tempo = "{'id':'a','kind':'tempo','first':'3','beat':'1/4','perMinute':100";
+    assertThat(pencilled(tempo + ",'toPerMinute':80}")).isEqualTo("\u2669 = 100, rit. to 80");
+    assertThat(pencilled(tempo + ",'toPerMinute':120}")).isEqualTo("\u2669 = 100, accel. to 120");
+  }
+
+  private static String pencilled(String json) {
+    return ChangesJson.read(document(json.replace('\'', '"')))
+        .changes()
+        .get(0)
+        .marking()
+        .orElseThrow()
+        .sign();
+  }
+
   /** JSON Schema takes 2.0 for an integer (2020-12, 6.1.1); so does reading. */
   @Test
   void aWholeFigureMayHaveAPoint() {
