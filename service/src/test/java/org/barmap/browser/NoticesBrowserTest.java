@@ -85,9 +85,9 @@ class NoticesBrowserTest extends VisitingTest {
   void theLaterOfTwoStepsIsTakenBackAndTheEarlierStays() {
     browser.go("/road.html?b=" + book);
     insert(2);
-    browser.waiting(20).until(d -> toasts("2 inserted after"));
+    browser.waiting(20).until(d -> toasts("2 bars inserted after"));
     insert(3);
-    browser.waiting(20).until(d -> toasts("3 inserted after"));
+    browser.waiting(20).until(d -> toasts("3 bars inserted after"));
     assertThat(browser.all(".toast-action")).hasSize(1);
     browser.click(".toast:has(.toast-action) .toast-action");
     browser.count(".change", 1, 20);

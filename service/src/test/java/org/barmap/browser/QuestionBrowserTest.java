@@ -29,7 +29,7 @@ class QuestionBrowserTest extends VisitingTest.OfReadyBook {
     browser.click("dialog [type=submit]");
     browser.see("dialog .reading.now", "the plan goes by this");
     browser.click("dialog [type=submit]");
-    browser.see(".change", "2 of 3/4 inserted before 10, called 9A");
+    browser.see(".change", "2 bars of 3/4 inserted before 10, called 9A");
     JsonNode change = changes().path(0);
     assertThat(change.path("before").asString("")).isEqualTo("10");
     assertThat(change.path("meter").asString("")).isEqualTo("3/4");
