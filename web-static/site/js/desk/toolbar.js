@@ -29,9 +29,9 @@ export class Toolbar {
       "div",
       { class: "toolbar", role: "toolbar", "aria-label": "Page and view" },
       el("div", { class: "tool-set" }, part("page-before", "Page before", "left"), this.#page, part("page-after", "Page after", "right")),
-      el("div", { class: "tool-set" }, part("undo", "Take back", "undo", "word-wide", "Back"), part("redo", "Do it again", "redo", "word-wide", "Again")),
+      el("div", { class: "tool-set" }, part("undo", "Take back", "undo", "", "Back"), part("redo", "Do it again", "redo", "", "Again")),
       el("div", { class: "tool-set" }, part("add", "Add a barline", "barline", "", "Barline"), part("doubt", "Next doubt", "doubt", "", "Doubt")),
-      el("div", { class: "tool-set" }, part("smaller", "Smaller", "minus", "hide-small"), part("fit", "Whole page or its width", "fit"), part("larger", "Larger", "plus", "hide-small"), part("dim", "Paper: bright, dimmed, night", "dim")),
+      el("div", { class: "tool-set" }, part("smaller", "Smaller", "minus", "hide-small", "Smaller"), part("fit", "Whole page or its width", "fit", "", "Page"), part("larger", "Larger", "plus", "hide-small", "Larger"), part("dim", "Paper: bright, dimmed, night", "dim", "", "Paper")),
       el("div", { class: "tool-set tool-end" }, part("help", "All keys", "help", "hide-small", "Keys"), verify),
     );
   }

@@ -223,6 +223,13 @@ class DeskBrowserTest extends VisitingTest {
     browser.see("#tab-history[aria-selected=true]");
     assertThat(Axe.violations(browser)).isEmpty();
     browser.script("localStorage.removeItem('barmap.theme')");
+    for (int width : List.of(820, 390)) {
+      browser.size(width, 900);
+      browser.go("/desk.html?b=" + book + "&p=1&bar=" + bars().get(8).id());
+      browser.see(".bar-form");
+      assertThat(Axe.violations(browser)).as(width + " wide").isEmpty();
+    }
+    browser.size(1440, 900);
   }
 
   /** Plates and numbers by what of each other they cover, CSS pixels. */
