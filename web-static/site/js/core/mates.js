@@ -24,11 +24,11 @@ function draw(book) {
   show(
     line,
     mates.map((desk) => {
-      const says = { "title": whereIs(desk), "aria-label": whereIs(desk), "class": "mate" };
+      const says = { "title": whereIs(desk), "aria-label": whereIs(desk) };
       const letters = initials(desk.who);
-      if (!desk.page) return el("li", {}, el("span", { ...says, role: "img" }, letters));
+      if (!desk.page) return el("li", {}, el("span", { ...says, class: "mate", role: "img" }, letters));
       const href = `/desk.html?b=${encodeURIComponent(book)}&p=${desk.page}${desk.bar ? `&bar=${encodeURIComponent(desk.bar)}` : ""}`;
-      return el("li", {}, el("a", { ...says, href }, letters));
+      return el("li", {}, el("a", { ...says, href }, el("span", { class: "mate" }, letters)));
     }),
   );
 }

@@ -53,6 +53,7 @@ export function shell({ room, book, title } = {}) {
       button("", switchTheme, { class: "btn btn-icon", "aria-label": "Light or dark", title: "Light or dark" }, icon("lamp"), el("span", { class: "header-word", text: "Light" })),
     ),
   );
+  header.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "nearest" });
   if (book && room && !title) enter(bookPath(book), room);
   if (title) document.title = `${title} · barmap`;
   addEventListener("offline", sayOffline);

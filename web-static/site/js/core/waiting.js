@@ -56,12 +56,16 @@ async function tryNow() {
   await draw();
 }
 
-/** @param {Waiting} edit an edit in a few words */
+/** @param {Waiting} edit an edit in a few words: of a change as the director says it, of a bar without its inner name */
 function say({ method, path, body }) {
   const said = /** @type {Record<string, unknown>} */ (body ?? {});
-  const words = ["number", "first", "last", "bar", "text", "count", "beats", "label"].flatMap((key) => (said[key] === undefined ? [] : [`${key} ${String(said[key])}`]));
-  const what = typeof said.kind === "string" ? plain(said.kind) : path.endsWith("/settings") ? "Settings" : method === "DELETE" ? "A change taken out" : "A change edited";
-  return [what, ...words].join(", ");
+  const has = (/** @type {string} */ key) => (said[key] === undefined ? "" : String(said[key]));
+  if (typeof said.kind !== "string") return path.endsWith("/settings") ? "Settings" : method === "DELETE" ? "A change taken out" : said.on === false ? "A change switched off" : said.on === true ? "A change switched on" : "A change edited";
+  const number = has("number") ? `No. ${has("number")}: ` : "";
+  const bars = [has("first"), has("last")].filter(Boolean).join(" to ");
+  const words = ["text", "what", "content", "count", "beats", "label"].map(has).filter(Boolean).join(", ");
+  const what = number ? plain(said.kind).toLowerCase() : `${path.includes("/corrections") ? "A bar: " : ""}${plain(said.kind).toLowerCase()}`;
+  return `${number}${[what, bars].filter(Boolean).join(" ")}${words ? `: ${words}` : ""}`;
 }
 
 async function showWaiting() {
@@ -80,7 +84,7 @@ async function showWaiting() {
   await ask("Edits kept in this browser", [
     el("p", { class: "soft", text: "They were made while barmap didn't answer. None is lost: each is sent, or stays until you drop it." }),
     list,
-    button("Send now", () => void tryNow().then(fill), { class: "btn btn-main", id: "net-send" }),
+    now.some((edit) => edit.state === "waiting") ? button("Send now", () => void tryNow().then(fill), { class: "btn btn-main", id: "net-send" }) : el("span"),
   ]);
 }
 

@@ -46,8 +46,8 @@ export class MateMarks {
           "g",
           { class: "mate-bar" },
           svg("title", { text: whereIs(desk) }),
-          svg("circle", { cx: x + 1.4 * space, cy: y - 1.6 * space, r: 1.5 * space }),
-          svg("text", { "x": x + 1.4 * space, "y": y - 1.05 * space, "font-size": 1.5 * space, "text-anchor": "middle", "text": initials(desk.who) }),
+          svg("circle", { cx: x + 1.4 * space, cy: y - 2 * space, r: 1.9 * space }),
+          svg("text", { "x": x + 1.4 * space, "y": y - 1.5 * space, "font-size": 1.45 * space, "text-anchor": "middle", "text": initials(desk.who) }),
         ),
       );
     }

@@ -14,7 +14,7 @@ export function textOf(body, key) {
 }
 
 /**
- * A correction in a few words: "Bar 34: set count, 8".
+ * A correction in a few words: "Bar 34: set count, 8", or only what is in it.
  *
  * @param {unknown} correction
  * @param {import("../core/types.js").Bar} [bar] it is about
@@ -25,6 +25,7 @@ export function sayCorrection(correction, bar) {
     if (key === "content") return [/** @type {Record<string, string>} */ (CONTENT)[String(value)] ?? String(value)];
     return value === null || typeof value === "object" ? [] : [typeof value === "boolean" ? `${plain(key)}: ${value ? "yes" : "no"}` : String(value)];
   });
-  const what = [plain(textOf(correction, "kind")), ...values].filter(Boolean).join(", ");
+  const kind = plain(textOf(correction, "kind"));
+  const what = textOf(correction, "kind") === "set-content" ? values.filter((v) => v !== "1").join(", ") : [kind, ...values].filter(Boolean).join(", ");
   return bar ? `Bar ${barName(bar)}: ${what.charAt(0).toLowerCase()}${what.slice(1)}` : what;
 }

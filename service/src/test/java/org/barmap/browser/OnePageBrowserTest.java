@@ -93,7 +93,7 @@ class OnePageBrowserTest {
         api.revision(map));
     browser.click("[data-value=bar-repeat]");
     browser.see(".both-theirs", "second");
-    browser.see(".both-mine", "Same again");
+    browser.see(".both-mine", "same again");
     assertThat(Axe.violations(browser)).isEmpty();
     browser.click("dialog .dialog-foot .btn:first-child");
     browser.see("[data-bar='" + id + "'] .pill-mark", "QQ");
