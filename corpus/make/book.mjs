@@ -11,6 +11,7 @@ import { engraveMusescore, musescoreOptions } from '../../extractor/training/pag
 import { abcOptions, engraveAbc } from '../../extractor/training/pages/src/abcm2ps.mjs';
 import { SERIF_ITALIC } from '../../extractor/training/pages/src/fonts.mjs';
 import { chart, chartHabits, chartStyle, chartTidy, restyleSlashes } from '../../extractor/training/pages/src/charts.mjs';
+import { PERC_PARTS, cutBars, ghost, percHabits, strike } from '../../extractor/training/pages/src/percussion.mjs';
 import { title } from '../../extractor/training/pages/src/words.mjs';
 
 const PARTS = ['Bass', 'Double Bass', 'Bass (Ac. & Elec.)', 'Contrabass'];
@@ -30,13 +31,16 @@ function pitHabits(r, engraver) {
 /** @returns {page, meta} with the page composed in staff spaces, or throws when the engraver drew something else than meant. */
 /** @param grand two staves a system, as piano-conductor books have; Verovio only */
 /** @param numbered marks are often bare, and bar numbers stand where they can be taken for marks: see {@link renumber} */
-export async function bookPage(engraver, seed, { grand = false, charts = false, firstId = 1, numbered = false } = {}) {
+export async function bookPage(engraver, seed, { grand = false, charts = false, perc = '', firstId = 1, numbered = false } = {}) {
+  if (perc) charts = true;
   const r = new Random(seed), cr = charts ? r.fork(11) : null, h = charts ? chartHabits(pitHabits(r, engraver), cr, engraver) : pitHabits(r, engraver), style = charts ? chartStyle(makeStyle(r), cr) : makeStyle(r);
   const places = numbered ? numberHabit(new Random(seed ^ 0x3c6ef372), h) : null;
   style.headLeft = r.chance(0.5); style.wings = false; style.oneThick = false; const place = r.weighted({ above: 5, left: 3, boxed: 1, none: 1 });
   if (!charts) style.numberPlace = place;
   const opening = r.chance(0.7) || firstId > 1;
   if (!opening && style.numberPlace === 'none') style.numberPlace = 'above';
+  const half = perc ? cr.weighted([[null, 4], [1, 3], [1.5, 1], [2, 2]]) : null;
+  if (perc) style.count = null; // an engraver's own numerals stand clear of its texts
   const from = r.int(1, 22), items = [];
   const vo = verovioOptions(r, r.pick(['Leipzig', 'Bravura', 'Leland', 'Gootville'])), lo = lilypondOptions(r), mo = musescoreOptions(r, h), ao = abcOptions(r, h);
   const engrave = { verovio: n => engraveVerovio(n, vo, grand ? { staves: 2, second: secondStaff(r, n) } : {}), lilypond: n => engraveLilypond(n, lo), musescore: n => engraveMusescore(n, mo), abcm2ps: n => engraveAbc(n, ao) }[engraver];
@@ -44,18 +48,19 @@ export async function bookPage(engraver, seed, { grand = false, charts = false, 
   const least = r.int(8, 11);
   for (let n = 0; n < 4 && items.length < least + 3; n++) {
     const first = n > 0 || opening, label = String(from + n);
-    const number = makeNumber(r, h, { bars: r.int(18, 56), label: first ? label : null, state: { mark: first ? 0 : r.int(2, 9) }, firstNumber: first ? 1 : r.int(20, 90) });
+    const own = perc ? percHabits(h, cr, perc === 'book' ? cr.pick([1, 5]) : { line1: 1, line2: 2, drums: 5 }[perc], half) : h;
+    const number = makeNumber(r, own, { bars: r.int(18, 56), label: first ? label : null, state: { mark: first ? 0 : r.int(2, 9) }, firstNumber: first ? 1 : r.int(20, 90) });
     tidy(number, engraver, r);
-    if (charts) chartTidy(chart(number, cr, h), engraver);
+    if (perc && own.lines < 5) chartTidy(strike(number, cr, own), engraver); else if (perc) chartTidy(strike(chart(number, cr, own), cr, own), engraver); else if (charts) chartTidy(chart(number, cr, h), engraver);
     if (grand) for (const b of number.bars) { b.midClef = false; delete b.cue; }
     if (!first && number.bars[0].pickup) throw new Error('a page that goes on has no upbeat');
     number.label ??= String(from); // a number that began on the page before
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} – ${number.title}`, `No. ${label} – ${number.title.toUpperCase()}`]);
     const systems = await engrave(number);
-    for (const sys of systems) { resolveMeters(sys, number); if (charts) restyleSlashes(sys, style, cr); applyStyle(sys, style, number, r); if (places) renumber(sys, number, places); else if (!first && sys === systems[0]) goesOn(sys, number, style); allDrawn(readSystem(sys, number), sys); }
+    for (const sys of systems) { cutBars(sys, own.half); if (perc) ghost(sys, own.ghosts, cr); resolveMeters(sys, number); if (charts) restyleSlashes(sys, style, cr); applyStyle(sys, style, number, r); if (places) renumber(sys, number, places); else if (!first && sys === systems[0]) goesOn(sys, number, style); allDrawn(readSystem(sys, number), sys); }
     systems.forEach((sys, k) => items.push({ sys, number, opening: first && k === 0 }));
   }
-  const name = title(r), part = r.pick(PARTS), salt = r.fork(3);
+  const name = title(r), part = perc ? r.pick(PERC_PARTS) : r.pick(PARTS), salt = r.fork(3);
   let page = null;
   for (let count = Math.min(items.length, 13); count >= (grand ? 3 : 5); count--) {
     const q = Object.assign(new Random(1), { s: [...salt.s] });

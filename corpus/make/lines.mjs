@@ -28,8 +28,10 @@ export function lineInk(img, systems) {
     return ok.map(v => v / (n - 1));
   });
 }
-const worst = shares => Math.min(...shares.map(s => s.reduce((a, b) => a + b) / 5));
-export const keepsLines = (img, systems) => worst(lineInk(img, systems)) >= LEAST;
+/** @param drawn which of the five places have a line */
+const worst = (shares, drawn) => Math.min(...shares.map(s => drawn.reduce((a, l) => a + s[l], 0) / drawn.length));
+const ALL = [0, 1, 2, 3, 4];
+export const keepsLines = (img, systems, drawn = ALL) => worst(lineInk(img, systems), drawn) >= LEAST;
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const dir = process.argv[2] ?? path.join(path.dirname(fileURLToPath(import.meta.url)), '..', 'pages');
@@ -38,7 +40,7 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     if (map.corpus.kind !== 'scan') continue;
     const { data, info } = await sharp(path.join(dir, p.source)).greyscale().raw().toBuffer({ resolveWithObject: true });
     const img = { w: info.width, h: info.height, d: info.channels === 1 ? data : data.filter((_, i) => i % info.channels === 0) };
-    const shares = lineInk(img, p.systems), m = worst(shares);
+    const shares = lineInk(img, p.systems), m = worst(shares, ALL);
     console.log(`${p.source} ${m.toFixed(2)} ${m < LEAST ? 'refused' : ''} palest line ${Math.min(...shares.flat()).toFixed(2)}`);
   }
 }

@@ -14,10 +14,13 @@ import { keepsLines } from './lines.mjs';
 import { manifest } from './manifest.mjs';
 import { pencil } from './pencil.mjs';
 
-const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', fresh: '', charts: '', seeds: '' };
+const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', fresh: '', charts: '', perc: '', engraver: '', seeds: '' };
 for (let i = 2; i < process.argv.length; i += 2) opt[process.argv[i].slice(2)] = process.argv[i + 1];
 fs.mkdirSync(opt.out, { recursive: true });
 
+const PERC = ['line1', 'line2', 'drums', 'book'];
+/** Places of a staff of five that have a line; a page that mixes them is judged by the one all have. */
+const DRAWN = { line1: [2], line2: [1, 3], book: [2] };
 const r2 = v => Math.round(v * 100) / 100;
 /** The truth carried through F: outlines corner by corner, word boxes as the box of their corners, middle lines point by point. */
 function carry(map, signs, F, width, height) {
@@ -61,12 +64,12 @@ async function makeOpening({ kind, engraver, seed, table }) {
 async function makeOne(p) {
   const { kind: family, engraver, seed, turned } = p, kind = p.as ?? (family === 'numbers' ? (seed % 3 ? 'clean' : 'scan') : family);
   if (family === 'opening') return makeOpening(p);
-  const { page, meta } = await bookPage(engraver, seed, { grand: family === 'grand', numbered: family === 'numbers', charts: family === 'charts' }), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
+  const { page, meta } = await bookPage(engraver, seed, { grand: family === 'grand', numbered: family === 'numbers', charts: family === 'charts', perc: PERC.includes(family) ? family : '' }), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
   const name = `${family}-${engraver}-${seed}`, ext = kind === 'clean' ? 'png' : 'jpg';
   const { signs, map } = pageTruth(page, k, { ...meta, source: `${name}.${ext}` });
   const clean = await raster(toPixels(page.prims, k), signs.width, signs.height), src = gray(clean);
   let img, F = (x, y) => [x, y], tint = null, planes = null, mode = kind;
-  if (kind === 'scan') ({ img, F, tint, mode } = copied(src, r, k, seed, (i, G) => { const m = structuredClone(map); carry(m, signs, G, i.w, i.h); return keepsLines(i, m.pages[0].systems); }));
+  if (kind === 'scan') ({ img, F, tint, mode } = copied(src, r, k, seed, (i, G) => { const m = structuredClone(map); carry(m, signs, G, i.w, i.h); return keepsLines(i, m.pages[0].systems, DRAWN[family]); }));
   else if (kind === 'photo') ({ img, F, tint } = photo(src, r, k));
   else if (kind === 'pencil') ({ planes, F } = desk(src, r, k, pencil(src, map, k, r)));
   else img = src;
@@ -108,7 +111,15 @@ async function draw(kind, base, share, folder = () => {}) {
   return found;
 }
 const KINDS = ['clean', 'scan', 'photo', 'pencil', 'numbers'], AS = ['clean', 'scan', 'clean', 'photo', 'clean', 'pencil'];
-if (opt.charts) { // pages of half charts, every other one to DIR/a and DIR/b
+if (opt.perc) { // pages of percussion, every other one to DIR/a and DIR/b
+  const halves = ['a', 'b'].map(h => path.join(opt.out, h));
+  for (const h of halves) fs.mkdirSync(h, { recursive: true });
+  let seed = Number(opt.perc), n = 0;
+  for (const kind of opt.only ? [opt.only] : PERC) for (const [engraver, want] of Object.entries({ verovio: 4, lilypond: 4, musescore: 6 })) if (!opt.engraver || engraver === opt.engraver) for (let k = 0; k < want; seed++) {
+    opt.out = halves[k % 2];
+    try { const e = await makeOne({ kind, as: AS[(k >> 1) % AS.length], engraver, seed }); k++; console.log(`${++n} ${e.file}`); } catch (e) { console.log(`${engraver} ${seed}: ${e.message.slice(0, 90)}`); }
+  }
+} else if (opt.charts) { // pages of half charts, every other one to DIR/a and DIR/b
   const halves = ['a', 'b'].map(h => path.join(opt.out, h)), share = { musescore: 12, lilypond: 6, verovio: 6 };
   for (const h of halves) fs.mkdirSync(h, { recursive: true });
   let seed = Number(opt.charts), n = 0;
@@ -124,7 +135,7 @@ if (opt.charts) { // pages of half charts, every other one to DIR/a and DIR/b
   const kind = opt.search, found = await draw(kind, 910000 + 10000 * KINDS.indexOf(kind), { musescore: 14, abcm2ps: 10, lilypond: 4, verovio: 6 });
   fs.writeFileSync(path.join(here, `plan-${kind}.json`), `[\n${found.map(p => JSON.stringify(p)).join(',\n')}\n]\n`);
 } else {
-  const plan = ['clean', 'scan', 'photo', 'pencil', 'opening', 'grand', 'charts'].filter(k => !opt.only || k === opt.only).flatMap(k => JSON.parse(fs.readFileSync(path.join(here, `plan-${k}.json`)))), entries = [];
+  const plan = ['clean', 'scan', 'photo', 'pencil', 'opening', 'grand', 'charts', 'line1'].filter(k => !opt.only || k === opt.only).flatMap(k => JSON.parse(fs.readFileSync(path.join(here, `plan-${k}.json`)))), entries = [];
   const seeds = new Set(opt.seeds.split(',').filter(Boolean).map(Number));
   for (const p of plan) if ((!opt.only || p.kind === opt.only) && (!seeds.size || seeds.has(p.seed))) { const e = await makeOne(p); entries.push({ ...p, ...e }); console.log(`${entries.length} ${e.file}`); }
   if (!opt.only) manifest();

@@ -11,6 +11,8 @@ import { displayList } from './svg.mjs';
 import { assignBars, systemsFrom } from './systems.mjs';
 
 const run = promisify(execFile);
+/** Of its SVG. */
+const SPACE = 1;
 const KEYS = ['ges', 'des', 'as', 'es', 'bes', 'f', 'c', 'g', 'd', 'a', 'e', 'b', 'fis'];
 const SHARPS = [3, 0, 4, 1, 5, 2, 6]; // f c g d a e b as steps from c
 const CLEFS = { G2: 'treble', F4: 'bass', C4: 'tenor', C3: 'alto', perc3: 'percussion' };
@@ -120,7 +122,7 @@ export function lySource(number, o) {
 \\paper { page-breaking = #ly:one-page-breaking indent = 0 line-width = ${(o.width * mm).toFixed(1)}\\mm paper-width = ${(o.width * mm + 60).toFixed(1)}\\mm left-margin = 30\\mm top-margin = 40\\mm bottom-margin = 30\\mm
  print-page-number = ##f tagline = ##f ragged-last = ##t system-system-spacing = #'((basic-distance . 40) (minimum-distance . 40) (padding . 8) (stretchability . 0)) }
 \\layout { ${attr} \\context { \\Score \\override BarNumber.font-size = #-1 ${o.every ? '\\override BarNumber.break-visibility = ##(#f #t #t) barNumberVisibility = #all-bar-numbers-visible' : ''} \\override SpacingSpanner.common-shortest-duration = #(ly:make-moment ${o.dense > 1 ? '1/8' : '3/16'}) \\override MultiMeasureRestText.outside-staff-priority = #450 ${o.voltaText ? "\\override VoltaBracket.font-encoding = #'latin1 \\override VoltaBracket.font-size = #-1" : ''} }
- \\context { \\Staff \\override StaffSymbol.thickness = #${o.staffLine.toFixed(2)} \\override BarLine.hair-thickness = #${o.hair.toFixed(2)} \\override BarLine.thick-thickness = #${o.thick.toFixed(2)} \\override BarLine.kern = #${o.kern.toFixed(2)} }
+ \\context { \\Staff ${number.lines < 5 ? `\\override StaffSymbol.line-positions = #'(${number.lines === 2 ? '-2 2' : '0'}) ` : ''}\\override StaffSymbol.thickness = #${o.staffLine.toFixed(2)} \\override BarLine.hair-thickness = #${o.hair.toFixed(2)} \\override BarLine.thick-thickness = #${o.thick.toFixed(2)} \\override BarLine.kern = #${o.kern.toFixed(2)} }
  \\context { \\Voice \\override Stem.thickness = #${o.stem.toFixed(2)} \\override Beam.beam-thickness = #${o.beam.toFixed(2)} \\override MultiMeasureRest.thick-thickness = #${o.rest.toFixed(2)} \\override MultiMeasureRest.minimum-length = #${Math.round(o.spacing * 10)} } }
 \\score { \\new Staff { \\compressMMRests { \\set Score.rehearsalMarkFormatter = #format-mark-numbers \\set Score.currentBarNumber = #${Math.max(1, b0.number)} \\clef ${CLEFS[b0.clef.shape + b0.clef.line]} \\key ${KEYS[b0.key + 6]} \\major
 ${toLy(number, o)} } } \\layout { } }
@@ -134,7 +136,7 @@ export async function engraveLilypond(number, o) {
     catch (e) { throw new Error(`LilyPond: ${(e.stderr ?? e.message).split('\n').find(l => /error/.test(l)) ?? 'failed'}`); }
     const list = displayList(fs.readFileSync(path.join(dir, 'p.svg'), 'utf8'), { defaultStroke: 0.1 });
     for (const p of list) p.el = classify(p);
-    return assignBars(byStaff(list), number);
+    return assignBars(byStaff(list, number.lines < 5 ? { lines: number.lines, space: SPACE } : null), number);
   } finally { fs.rmSync(dir, { recursive: true, force: true }); }
 }
 function classify(p) {
@@ -144,11 +146,12 @@ function classify(p) {
   return { kind, key: `${kind}:${m ? id : n}`, bar: m ? Number(m[1]) : -1, ctl: m ? m[2] : '' };
 }
 /** Primitives go to the nearest staff (staves are set far apart). */
-export function byStaff(list) {
+export function byStaff(list, few = null) {
   const ys = [...new Set(list.filter(p => p.el.kind === 'staffline').map(p => { const b = inkBox(p.path); return Math.round((b[1] + b[3]) * 50) / 100; }))].sort((a, b) => a - b);
-  if (ys.length % 5) throw new Error(`${ys.length} staff lines`);
-  const mids = []; for (let i = 2; i < ys.length; i += 5) mids.push(ys[i]);
+  const own = few?.lines ?? 5;
+  if (ys.length % own) throw new Error(`${ys.length} staff lines`);
+  const mids = []; for (let i = own >> 1; i < ys.length; i += own) mids.push(ys[i]);
   const near = p => { const b = p.text ? [0, p.m[1] * p.x + p.m[3] * p.y + p.m[5], 0, p.m[1] * p.x + p.m[3] * p.y + p.m[5]] : inkBox(p.path); const y = (b[1] + b[3]) / 2; let k = 0; mids.forEach((m, i) => { if (Math.abs(m - y) < Math.abs(mids[k] - y)) k = i; }); return k; };
   const keyed = new Map(list.map(p => [p, near(p)]));
-  return systemsFrom([...list].sort((a, b) => keyed.get(a) - keyed.get(b)), p => keyed.get(p));
+  return systemsFrom([...list].sort((a, b) => keyed.get(a) - keyed.get(b)), p => keyed.get(p), 1, few);
 }

@@ -15,7 +15,7 @@ export function toMei(number, { staves = 1, second = null, breaks = null, leftLi
   const first = number.bars[0];
   const sig = k => (k === 0 ? '0' : `${Math.abs(k)}${k > 0 ? 's' : 'f'}`);
   const met = m => `meter.count="${m.beats}" meter.unit="${m.unit}"` + (m.sym === 'C' ? ' meter.sym="common"' : m.sym === 'C|' ? ' meter.sym="cut"' : '');
-  const def = (n, clef) => `<staffDef n="${n}" lines="5" clef.shape="${clef.shape}"${clef.shape === 'perc' ? '' : ` clef.line="${clef.line}"`}/>`;
+  const def = (n, clef) => `<staffDef n="${n}" lines="${number.lines ?? 5}" clef.shape="${clef.shape}"${clef.shape === 'perc' ? '' : ` clef.line="${clef.line}"`}/>`;
   let out = `<?xml version="1.0" encoding="UTF-8"?><mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.0"><meiHead><fileDesc><titleStmt><title>made</title></titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score>` +
     `<scoreDef keysig="${sig(first.key)}" ${met(first.meter)}${leftLine ? ' system.leftline="true"' : ''}><staffGrp${staves > 1 ? ` symbol="${symbol}" bar.thru="true"` : ''}>${def(1, staves > 1 ? { shape: 'G', line: 2 } : first.clef)}${staves > 1 ? def(2, { shape: 'F', line: 4 }) : ''}</staffGrp></scoreDef><section>`;
   let open = null, slurs = '', clef = staves > 1 ? { shape: 'G', line: 2 } : first.clef;
@@ -25,7 +25,7 @@ export function toMei(number, { staves = 1, second = null, breaks = null, leftLi
     if (breaks?.has(i)) out += '<sb/>';
     if (b.ending && !open) { open = b.ending.id; out += `<ending xml:id="b${i}-end" n="${b.ending.text}"${b.ending.open ? ' lendsym="none"' : ''}>`; }
     const ctl = [];
-    const ctx = { i, clef, ctl, first: null, last: null, n: 0 };
+    const ctx = { i, clef, ctl, lines: number.lines ?? 5, first: null, last: null, n: 0 };
     out += `<measure n="${b.number}" xml:id="b${i}" right="${RIGHT[b.right] ?? 'single'}"${b.left === 'repeat-start' ? ' left="rptstart"' : ''}${b.pickup ? ' metcon="false"' : ''}>`;
     out += `<staff n="1">${body(b, ctx)}</staff>`;
     if (staves > 1) out += `<staff n="2">${body(second[i], { ...ctx, clef: { shape: 'F', line: 4 }, ctl: [], i: `s${i}` })}</staff>`;
@@ -37,6 +37,8 @@ export function toMei(number, { staves = 1, second = null, breaks = null, leftLi
   return out + '</section></score></mdiv></body></music></mei>';
 }
 
+/** A staff of few lines counts its places from its lowest line. */
+function height(p, { clef, lines }) { return lines < 5 ? `loc="${p / (lines === 2 ? 2 : 1) + lines - 1}"` : pitch(p, clef); }
 /** Where a rest stands that makes room for cues: steps over the lowest line. */
 const REST_AT = { up: ' loc="10"', down: ' loc="-2"', middle: ' loc="6"' };
 function body(b, ctx) {
@@ -68,8 +70,8 @@ function events(gs, ctx, b, cue) {
       const sung = cue ? b.cueSyllables : b.syllables;
       const lyr = sung ? `<verse n="1"><syl>${esc(sung[ctx.n % sung.length])}</syl></verse>` : '';
       const shape = n.head ? ` head.shape="${n.head}"${n.stemless ? ' stem.visible="false"' : ''}` : '', own = k => (n.heads?.[k] ? ` head.shape="${n.heads[k]}"` : shape);
-      if (n.pitches.length > 1) out += `<chord xml:id="${id}" ${at}>${n.pitches.map((p, k) => `<note ${pitch(p, ctx.clef)}${own(k)}/>`).join('')}${lyr}</chord>`;
-      else out += `<note xml:id="${id}" ${at} ${pitch(n.pitches[0], ctx.clef)}${own(0)}${n.accid ? ` accid="${n.accid}"` : ''}>${lyr}</note>`;
+      if (n.pitches.length > 1) out += `<chord xml:id="${id}" ${at}>${n.pitches.map((p, k) => `<note ${height(p, ctx)}${own(k)}/>`).join('')}${lyr}</chord>`;
+      else out += `<note xml:id="${id}" ${at} ${height(n.pitches[0], ctx)}${own(0)}${n.accid ? ` accid="${n.accid}"` : ''}>${lyr}</note>`;
     }
     if (beam) out += '</beam>';
     if (g.tuplet) out += '</tuplet>';

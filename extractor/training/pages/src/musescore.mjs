@@ -9,13 +9,18 @@ import { byStaff } from './lilypond.mjs';
 import { middle, symbols } from './mei.mjs';
 import { displayList } from './svg.mjs';
 import { assignBars } from './systems.mjs';
-import { boxOf } from './style.mjs';
+import { mapPath } from './geometry.mjs';
+import { boxOf, groups } from './style.mjs';
 
 const run = promisify(execFile);
 const NAME = { 1: 'whole', 2: 'half', 4: 'quarter', 8: 'eighth', 16: '16th', 32: '32nd' };
 const PC = [0, 2, 4, 5, 7, 9, 11], TPC = [14, 16, 18, 13, 15, 17, 19], SHARPS = [3, 0, 4, 1, 5, 2, 6];
 const ARTIC = { stacc: 'articStaccatoAbove', acc: 'articAccentAbove', ten: 'articTenutoAbove', marc: 'articMarcatoAbove' };
 const CLEF = { G2: 'G', F4: 'F', C4: 'C4', C3: 'C3', perc3: 'PERC' };
+/** A staff of few lines: how many, and how far apart; places count from the upper line. */
+const FEW = { 1: '<lines>1</lines>', 2: '<lines>2</lines><lineDistance>2</lineDistance>' };
+/** Of its SVG. */
+const SPACE = 25;
 const HEAD = { slash: 'slash', x: 'cross' };
 const esc = s => s.replace(/&/g, '&amp;').replace(/</g, '&lt;');
 const note = s => esc(s).replace(/\bq(\.?) =/g, '<sym>metNoteQuarterUp</sym>$1 =').replace(/\bh(\.?) =/g, '<sym>metNoteHalfUp</sym>$1 =').replace(/\be =/g, '<sym>metNote8thUp</sym> =').replace(/@/g, '<sym>coda</sym>').replace(/%/g, '<sym>segno</sym>');
@@ -37,7 +42,7 @@ function harmony(text) {
 const REST_UP = { up: -4, down: 4, middle: 0 };
 const span = (type, inner, frac) => [`<Spanner type="${type}">${inner}<next><location><fractions>${frac}</fractions></location></next></Spanner>`, `<Spanner type="${type}"><prev><location><fractions>-${frac}</fractions></location></prev></Spanner>`];
 
-function voice(gs, st, b, small, pre) {
+function voice(gs, st, b, small, pre, o) {
   const flat = gs.flatMap(g => g.notes.map(n => ({ n, tup: g.tuplet }))), notes = flat.filter(f => !f.n.rest);
   const first = notes[0]?.n, last = notes.at(-1)?.n;
   let len = 0, on = false;
@@ -58,7 +63,7 @@ function voice(gs, st, b, small, pre) {
       for (const c of b.chordSigns ?? []) if (!small && !c.done && at >= (c.at - 1) * (16 / b.meter.unit) - 0.01) { c.done = true; out += harmony(c.text); }
       at += g.tuplet ? n.dur * (2 / 3) : n.dur;
       const sung = small ? b.cueSyllables : b.syllables, syl = sung ? `<Lyrics><text>${esc(sung[k++ % sung.length])}</text></Lyrics>` : '';
-      out += `<Chord>${small ? '<small>1</small>' : ''}${d}${n.stemless ? '<noStem>1</noStem>' : ''}${syl}${slur && n === first ? slur[0] : ''}${slur && n === last ? slur[1] : ''}${n.artic ? `<Articulation><subtype>${ARTIC[n.artic]}</subtype></Articulation>` : ''}${[...new Set(n.pitches)].map((p, i) => noteXml(p, st, i ? null : n.accid, n.heads?.[i] ?? n.head)).join('')}${n.slash ? `<Tremolo><subtype>r${8 * 2 ** (n.slash - 1)}</subtype></Tremolo>` : ''}</Chord>`;
+      out += `<Chord>${small ? '<small>1</small>' : ''}${d}${n.stemless ? '<noStem>1</noStem>' : ''}${syl}${slur && n === first ? slur[0] : ''}${slur && n === last ? slur[1] : ''}${n.artic ? `<Articulation><subtype>${ARTIC[n.artic]}</subtype></Articulation>` : ''}${[...new Set(n.pitches)].map((p, i) => noteXml(o?.lines < 5 ? (p >= 0 ? 4 : 2) : p, st, i ? null : n.accid, n.heads?.[i] ?? n.head)).join('')}${n.slash ? `<Tremolo><subtype>r${8 * 2 ** (n.slash - 1)}</subtype></Tremolo>` : ''}</Chord>`;
     }
     if (g.tuplet) out += '<endTuplet/>';
   }
@@ -90,9 +95,9 @@ export function toMscx(number, o) {
     const tail = (b.midClef ? clefChange(st) : '') + (b.signs.includes('caesura') ? '<Breath><symbol>caesura</symbol></Breath>' : '') + (bl ? `<BarLine><subtype>${bl}</subtype></BarLine>` : '');
     const ferm = b.signs.includes('fermata') && b.content !== 'music' ? '<Fermata><subtype>fermataAbove</subtype></Fermata>' : '';
     const m = (h, body) => { out += `<Measure${b.pickup ? ' len="1/4"' : ''}>${h}${b.pickup ? '<irregular>1</irregular>' : ''}${i === 0 && b.number > 1 && !started ? `<noOffset>${b.number - 1}</noOffset>` : ''}${body}`; started = true; out += `</Measure>\n`; };
-    if (b.content === 'music') m(head + attrs, `<voice>${voice(b.events, st, b, false, pre)}${tail}</voice>`);
+    if (b.content === 'music') m(head + attrs, `<voice>${voice(b.events, st, b, false, pre, number)}${tail}</voice>`);
     else if (b.content === 'bar-repeat') m(head + attrs, `<voice>${pre}${(b.chordSigns ?? []).map(c => harmony(c.text)).join('')}<RepeatMeasure>${whole}</RepeatMeasure>${tail}</voice>`);
-    else if (b.content === 'rest' && b.cue) m(head + attrs, `<voice>${pre}<Rest>${b.restAt ? `<offset x="0" y="${REST_UP[b.restAt]}"/>` : ''}${whole}</Rest>${tail}</voice><voice>${voice(b.cue, st, b, true, '')}</voice>`);
+    else if (b.content === 'rest' && b.cue) m(head + attrs, `<voice>${pre}<Rest>${b.restAt ? `<offset x="0" y="${REST_UP[b.restAt]}"/>` : ''}${whole}</Rest>${tail}</voice><voice>${voice(b.cue, st, b, true, '', number)}</voice>`);
     else for (let k = 0; k < b.count; k++) m((k === 0 ? head + '<breakMultiMeasureRest>1</breakMultiMeasureRest>' : '') + (k === b.count - 1 ? attrs : ''), `<voice>${k === 0 ? pre : ''}${ferm}<Rest>${whole}</Rest>${k === b.count - 1 ? tail : ''}</voice>`);
   });
   const z = (k, v) => `<${k}>${v}</${k}>`;
@@ -100,7 +105,7 @@ export function toMscx(number, o) {
     z('musicalSymbolFont', o.face), z('musicalTextFont', { Emmentaler: 'MScore Text', Gonville: 'Gootville Text' }[o.face] ?? `${o.face} Text`), z('staffLineWidth', 0), z('barWidth', o.bar), z('endBarWidth', o.thick), z('doubleBarWidth', o.bar), z('stemWidth', o.stem), z('measureSpacing', o.spacing), z('minMMRestWidth', o.rest), z('rehearsalMarkFrameType', { box: 1, circle: 2, none: 0 }[o.enclosure]), z('rehearsalMarkFontFace', o.markFont), z('rehearsalMarkFontSize', o.markSize), z('rehearsalMarkFontStyle', 1),
     z('tempoFontFace', o.textFont), z('staffTextFontFace', o.textFont), z('repeatRightFontFace', o.textFont), z('measureNumberFontFace', o.textFont), z('measureNumberFontSize', o.numberSize), z('voltaFontFace', o.textFont), z('showMeasureNumber', o.numbers ? 1 : 0), z('mmRestNumberPos', 0), z('lastSystemFillLimit', 0.3), z('Spatium', 1.764)].filter(s => !/staffLineWidth/.test(s)).join('') + z('staffLineWidth', o.line);
   return `<?xml version="1.0" encoding="UTF-8"?>\n<museScore version="3.01"><programVersion>3.2.3</programVersion><Score><LayerTag id="0" tag="default"></LayerTag><currentLayer>0</currentLayer><Division>480</Division><Style>${style}</Style>` +
-    `<Part><Staff id="1"><StaffType group="pitched"><name>stdNormal</name></StaffType><defaultClef>F</defaultClef></Staff><trackName>Part</trackName><Instrument><longName></longName><shortName></shortName><trackName>Part</trackName></Instrument></Part><Staff id="1">${out}</Staff></Score></museScore>`;
+    `<Part><Staff id="1"><StaffType group="pitched"><name>stdNormal</name>${FEW[number.lines] ?? ''}</StaffType><defaultClef>F</defaultClef></Staff><trackName>Part</trackName><Instrument><longName></longName><shortName></shortName><trackName>Part</trackName></Instrument></Part><Staff id="1">${out}</Staff></Score></museScore>`;
 }
 function clefChange(st) { st.clef = st.clef.shape === 'F' ? { shape: 'C', line: 4 } : { shape: 'F', line: 4 }; const c = CLEF[st.clef.shape + st.clef.line]; return `<Clef><concertClefType>${c}</concertClefType><transposingClefType>${c}</transposingClefType></Clef>`; }
 
@@ -123,7 +128,7 @@ export async function engraveMusescore(number, o) {
       let n = 0;
       for (const p of list) { const cls = p.chain.at(-1)?.class ?? ''; p.el = { kind: KIND[cls] ?? 'other', cls, key: `${KIND[cls] ?? 'other'}:${n++}`, bar: -1, ctl: '' }; }
       const own = list.filter(p => p.el.cls || p.stroke || p.fill);
-      if (own.some(p => p.el.kind === 'staffline')) systems.push(...byStaff(own.filter(p => p.el.cls)));
+      if (own.some(p => p.el.kind === 'staffline')) systems.push(...byStaff(own.filter(p => p.el.cls), number.lines < 5 ? { lines: number.lines, space: SPACE } : null));
     }
     assignBars(systems, number);
     systems.forEach(s => identify(s, number));
@@ -153,11 +158,13 @@ function identify(sys, number) {
     const set = (kind, key, more = {}) => { p.el = { ...el, kind, key: `${kind}:${key}`, ...more }; };
     if (!b) continue;
     if (el.kind === 'rest' && (b.content === 'music' || box[3] - box[1] > 1)) set('note-rest', `${el.key}`);
+    else if (el.kind === 'multi-rest' && number.lines < 5 && box[1] < -1.5) { p.path = mapPath(p.path, (x, y) => [x, y - 1.2]); set('count', el.bar, { text: String(b.count) }); } // it would touch the bar
     else if (el.kind === 'multi-rest' && box[3] < -1.95) set('count', el.bar, { text: String(b.count) });
     else if (el.kind === 'bar-number') set('bar-number', el.bar, { text: String(b.number) });
     else if (el.kind === 'ending') { const e = [0, -1, 1].map(d => number.bars[el.bar + d]).find(c => c?.ending); if (!e) throw new Error('stray ending'); set('ending', e.ending.id, { text: e.ending.text, bar: number.bars.indexOf(e) }); }
     else if (el.kind === 'fermata' || el.kind === 'caesura') set(el.kind, el.bar);
   }
+  if (number.lines < 5) for (const g of groups(sys, 'bar-repeat')) { const b = boxOf(g), dy = -(b[1] + b[3]) / 2; for (const p of g) p.path = mapPath(p.path, (x, y) => [x, y + dy]); } // it stands where five lines would have their middle
   for (const kind of ['key', 'meter']) for (const g of clusters(sys.prims.filter(p => p.el.kind === kind))) for (const p of g) p.el.key = g[0].el.key;
 }
 /** Things that stand together: sorted from left to right, apart by more than a space and a half. */

@@ -28,7 +28,7 @@ export function applyStyle(sys, style, number, r) {
   oneNumerals(sys, style, number);
   unstack(sys);
   if (style.wings) wings(sys);
-  for (const st of sys.staves) {
+  for (const st of sys.lines ? [] : sys.staves) {
     for (let k = 0; k < style.startLine; k++) sys.prims.push(line(st.x0 + 0.08 + k * 0.7, st.y - 2, st.x0 + 0.08 + k * 0.7, st.y + 2, 0.16, { kind: 'start-line', key: `start:${st.y}`, bar: -1 }));
   }
 }

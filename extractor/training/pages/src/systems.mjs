@@ -4,20 +4,22 @@ import { barlines } from './truth.mjs';
 import { boxOf, groups } from './style.mjs';
 
 /** @param keyOf primitive -> system key (insertion order = top to bottom) */
-export function systemsFrom(list, keyOf, stavesPerSystem = 1) {
+/** @param few lines of a staff that has fewer than five and so doesn't tell its space: how many, and the space */
+export function systemsFrom(list, keyOf, stavesPerSystem = 1, few = null) {
   const by = new Map();
   for (const p of list) { const k = keyOf(p); if (k === null) continue; if (!by.has(k)) by.set(k, []); by.get(k).push(p); }
-  return [...by.values()].map(ps => normalise(ps, stavesPerSystem)).filter(Boolean);
+  return [...by.values()].map(ps => normalise(ps, stavesPerSystem, few)).filter(Boolean);
 }
 
-function normalise(ps, n) {
+function normalise(ps, n, few) {
   const lines = ps.filter(p => p.el.kind === 'staffline').map(p => inkBox(p.path));
   const ys = [...new Set(lines.map(b => Math.round(((b[1] + b[3]) / 2) * 10) / 10))].sort((a, b) => a - b);
   const rows = []; for (const y of ys) { if (!rows.length || y - rows[rows.length - 1] > 1e-6 + 0.2) rows.push(y); }
-  if (rows.length !== 5 * n) return null;
+  if (rows.length !== (few?.lines ?? 5 * n)) return null;
+  if (few) { const mid = (rows[0] + rows.at(-1)) / 2; rows.splice(0, rows.length, ...[-2, -1, 0, 1, 2].map(i => mid + i * few.space)); }
   const space = (rows[4] - rows[0]) / 4, x0 = Math.min(...lines.map(b => b[0])), y0 = rows[2];
   const m = [1 / space, 0, 0, 1 / space, -x0 / space, -y0 / space], f = affine(m);
-  const sys = { prims: [], texts: [], staves: [] };
+  const sys = { prims: [], texts: [], staves: [], ...(few ? { lines: few.lines } : {}) };
   for (let k = 0; k < n; k++) {
     const own = lines.filter(b => Math.abs((b[1] + b[3]) / 2 - rows[5 * k + 2]) < 2.2 * space);
     sys.staves.push({ y: (rows[5 * k + 2] - y0) / space, x0: 0, x1: (Math.max(...own.map(b => b[2])) - x0) / space });

@@ -26,6 +26,8 @@ export function verovioOptions(r, face) {
   };
 }
 
+/** Of its SVG at the unit above. */
+const SPACE = 180;
 const CLASSES = { clef: 'clef', keySig: 'key', meterSig: 'meter', mRest: 'rest', mRpt: 'bar-repeat', mRpt2: 'bar-repeat-2', multiRest: 'multi-rest', multiRestNum: 'count', mRptNum: 'rptnum',
   reh: 'rehearsal', harm: 'chord', tempo: 'word', dir: 'word', repeatMark: 'nav', fermata: 'fermata', caesura: 'caesura', voltaBracket: 'ending', mNum: 'bar-number', notehead: 'notehead', stem: 'stem', flag: 'flag',
   beam: 'beam', dynam: 'dynam', hairpin: 'hairpin', slur: 'slur', tie: 'slur', ledgerLines: 'ledger', accid: 'accid', rest: 'note-rest', barLine: 'barline', tupletNum: 'tupletnum', tuplet: 'tuplet',
@@ -65,7 +67,7 @@ export async function engraveVerovio(number, options, meiOptions = {}) {
   for (let p = 1; p <= tk.getPageCount(); p++) {
     const list = displayList(tk.renderToSVG(p));
     for (const q of list) q.el = classify(q);
-    systems.push(...systemsFrom(list.filter(q => q.el.system), q => q.el.system, meiOptions.staves ?? 1));
+    systems.push(...systemsFrom(list.filter(q => q.el.system), q => q.el.system, meiOptions.staves ?? 1, number.lines < 5 ? { lines: number.lines, space: SPACE } : null));
   }
   return systems;
 }

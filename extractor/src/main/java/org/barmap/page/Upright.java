@@ -50,8 +50,10 @@ final class Upright {
       LineField lines = view.lines();
       UnaryOperator<View> leveled = v -> v;
       if (lines.strength() < SET.surelyLevel()) {
-        LineField across = view.quarter().lines();
-        if (across.weight() > SET.turned() * lines.weight()) {
+        View turned = view.quarter();
+        LineField across = turned.lines();
+        // Barlines of staves of one line stand one below the other, too, but not five together.
+        if (across.weight() > SET.turned() * lines.weight() && turned.showsStaves(across)) {
           leveled = View::quarter;
           lines = across;
         }
@@ -62,6 +64,7 @@ final class Upright {
         leveled = v -> before.apply(v).turned(angle);
       }
       view = leveled.apply(view);
+      lines = view.checked(lines);
       Opening opening = view.opening(lines.space());
       Optional<Finding> cut = FacingPages.finding(source, opening);
       if (region.isPresent() && opening.parts().size() == 1) {

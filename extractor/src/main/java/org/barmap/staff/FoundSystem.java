@@ -70,8 +70,9 @@ public final class FoundSystem {
    * end, from the top line of the first staff to the bottom line of the last.
    */
   public Outline outlineBetween(double from, double to) {
+    double top = -first().half();
     return new Outline(
-        file(first().at(from, -2)), file(first().at(to, -2)), bottom(to), bottom(from));
+        file(first().at(from, top)), file(first().at(to, top)), bottom(to), bottom(from));
   }
 
   /**
@@ -91,12 +92,12 @@ public final class FoundSystem {
   private Point bottom(double along) {
     Staff last = staves.get(staves.size() - 1);
     if (staves.size() == 1) {
-      return file(last.at(along, 2));
+      return file(last.at(along, last.half()));
     }
     // The place of the last staff straight below that of the first.
     Point top = first().at(along, 0);
     double x = top.x() + first().lean() * (last.middleAt(top.x()) - top.y());
-    return file(last.at(last.alongAt(x), 2));
+    return file(last.at(last.alongAt(x), last.half()));
   }
 
   /** Returns the distance of neighbouring lines of the first staff. */

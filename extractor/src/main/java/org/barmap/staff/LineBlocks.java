@@ -45,6 +45,11 @@ final class LineBlocks {
 
   /** Measures a working image with the given usual staff space. */
   static LineBlocks of(Mat gray, double workSpace) {
+    return of(gray, workSpace, SET.weakestLine());
+  }
+
+  /** The same, the usual strength of a line taken for no less than so many gray levels. */
+  static LineBlocks of(Mat gray, double workSpace, double weakest) {
     // A whole number of columns makes a block: averaging those costs a fifth of averaging parts.
     int columns = (int) Math.max(WIDTH, Math.ceil(WIDTH * workSpace / SET.space()));
     double scale = WIDTH / (double) columns;
@@ -64,8 +69,7 @@ final class LineBlocks {
     java.util.Arrays.sort(strongest);
     double typical = strongest[(int) (blocks * SET.typical())];
     float gain =
-        (float)
-            (1 / Math.max(SET.weakestLine(), Math.min(SET.strongestLine(), SET.full() * typical)));
+        (float) (1 / Math.max(weakest, Math.min(SET.strongestLine(), SET.full() * typical)));
     for (float[] l : line) {
       for (int y = 0; y < height; y++) {
         l[y] = Math.min(1, l[y] * gain);

@@ -1,5 +1,6 @@
 package org.barmap.staff;
 
+import java.util.Optional;
 import org.barmap.map.Point;
 
 /**
@@ -16,6 +17,9 @@ public final class Staff {
   /** Lines of a staff. */
   static final int LINES = 5;
 
+  /** From the middle line to the outer ones. */
+  private static final double HALF = 2;
+
   /** Rooms between them. */
   static final int ROOMS = LINES - 1;
 
@@ -28,6 +32,7 @@ public final class Staff {
   private final double[] space;
   private final double[] along;
   private final double lean;
+  private final Optional<SingleLine> single;
 
   /**
    * Takes the curve sampled every {@link #STEP} pixels from {@code left} on, the last point at or
@@ -36,6 +41,17 @@ public final class Staff {
    * @param lean how far verticals lean at this staff, x per y
    */
   Staff(double left, double right, double[] middle, double[] space, double lean) {
+    this(left, right, middle, space, lean, Optional.empty());
+  }
+
+  private Staff(
+      double left,
+      double right,
+      double[] middle,
+      double[] space,
+      double lean,
+      Optional<SingleLine> single) {
+    this.single = single;
     this.left = left;
     this.right = right;
     this.middle = middle.clone();
@@ -46,6 +62,26 @@ public final class Staff {
       double s = (space[i - 1] + space[i]) / 2;
       along[i] = along[i - 1] + Math.hypot(STEP, middle[i] - middle[i - 1]) / s;
     }
+  }
+
+  /** Returns the same curve as that of a staff of one line. */
+  Staff single(SingleLine line) {
+    return new Staff(left, right, middle, space, lean, Optional.of(line));
+  }
+
+  /** Tells whether the staff has one line, not five. */
+  public boolean isSingle() {
+    return single.isPresent();
+  }
+
+  /** Returns what a staff of one line is; empty for five. */
+  Optional<SingleLine> single() {
+    return single;
+  }
+
+  /** Returns how far its bars reach above and below the middle line, staff spaces. */
+  double half() {
+    return LoneStaves.half(this).orElse(HALF);
   }
 
   /** Returns the left end, working pixels. */
@@ -130,7 +166,7 @@ public final class Staff {
       ownMiddle[i] = middleAt(start + i * STEP);
       ownSpace[i] = spaceAt(start + i * STEP);
     }
-    return new Staff(start, right, ownMiddle, ownSpace, lean);
+    return new Staff(start, right, ownMiddle, ownSpace, lean, single.map(s -> s.from(spaces)));
   }
 
   private static double value(double[] v, double i) {

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.barmap.map.Finding;
 import org.barmap.map.Severity;
 import org.barmap.map.Stage;
@@ -29,7 +30,12 @@ public final class StaffFinder {
   public static List<FoundSystem> find(PageImage page) {
     Pixels pixels = Pixels.of(page.gray());
     List<FoundSystem> systems = look(page, pixels);
-    List<Staff> staves = systems.stream().flatMap(s -> s.staves().stream()).toList();
+    // Between the lines of a staff of one line nothing tells where it begins.
+    List<Staff> staves =
+        systems.stream()
+            .flatMap(s -> s.staves().stream())
+            .filter(s -> s.single().isEmpty())
+            .toList();
     if (UpsideDown.is(pixels, staves)) {
       page.turnHalf();
       systems = look(page, Pixels.of(page.gray()));
@@ -54,8 +60,9 @@ public final class StaffFinder {
 
   private static List<FoundSystem> look(PageImage page, Pixels pixels) {
     List<Candidate> all = candidates(page, pixels);
+    List<Candidate> five = FaintStaves.with(StaffChecks.keep(all), all, pixels);
     List<Candidate> staves =
-        FaintStaves.with(StaffChecks.keep(all), all, pixels).stream()
+        Stream.concat(five.stream(), LoneStaves.find(page, pixels, five).stream())
             .sorted(Comparator.comparingDouble(c -> c.staff().height()))
             .toList();
     return Systems.group(page, pixels, staves);

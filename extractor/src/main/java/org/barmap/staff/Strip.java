@@ -42,7 +42,8 @@ public record Strip(
   public static Strip cut(PageImage page, Staff staff, int pxPerSpace) {
     int width = width(staff, pxPerSpace);
     int height = HEIGHT * pxPerSpace;
-    byte[] gray = part(page, staff, pxPerSpace, new Rect(0, 0, width, height));
+    byte[] gray =
+        part(page, staff, pxPerSpace, new Rect(0, 0, width, height), SET.mostSkipped(), true);
     return new Strip(page, staff, pxPerSpace, width, height, gray);
   }
 
@@ -57,15 +58,26 @@ public record Strip(
    * @param part in pixels of the strip
    */
   public static byte[] part(PageImage page, Staff staff, int pxPerSpace, Rect part) {
-    return part(page, staff, pxPerSpace, part, SET.mostSkipped());
+    return part(page, staff, pxPerSpace, part, SET.mostSkipped(), false);
   }
 
   /** The same, quicker: thin lines may come out ragged. */
   public static byte[] rough(PageImage page, Staff staff, int pxPerSpace, Rect part) {
-    return part(page, staff, pxPerSpace, part, Double.MAX_VALUE);
+    return part(page, staff, pxPerSpace, part, Double.MAX_VALUE, false);
   }
 
+  /** Cuts a part; that of a staff of one line is drawn as if it had five, all of them if lined. */
   private static byte[] part(
+      PageImage page, Staff staff, int pxPerSpace, Rect part, double mostSkipped, boolean lined) {
+    if (staff.single().isEmpty()) {
+      return cut(page, staff, pxPerSpace, part, mostSkipped);
+    }
+    SingleLine line = staff.single().get();
+    byte[] own = cut(page, staff, pxPerSpace, SingleLine.source(part, pxPerSpace), mostSkipped);
+    return line.drawn(own, part, pxPerSpace, staff.length(), lined);
+  }
+
+  private static byte[] cut(
       PageImage page, Staff staff, int pxPerSpace, Rect part, double mostSkipped) {
     byte[] pixels = new byte[part.width * part.height];
     try (Mats scope = new Mats()) {
@@ -109,7 +121,11 @@ public record Strip(
 
   /** Returns where a point of the strip lies in the given file. */
   public Point toFile(double u, double v) {
-    Point p = staff.at(along(u), across(v));
+    double across = across(v);
+    if (staff.single().isPresent() && Math.abs(across) > 2 * SingleLine.MOVED) {
+      across -= Math.signum(across) * SingleLine.MOVED; // it was drawn further out
+    }
+    Point p = staff.at(along(u), across);
     return page.toFile(p.x(), p.y());
   }
 }

@@ -95,6 +95,42 @@ public final class PagePainter implements AutoCloseable {
     return this;
   }
 
+  /** Paints a staff of one line, its barlines so many spaces up and down; it is not kept. */
+  public PagePainter single(double left, double right, double y, double space, double half) {
+    Painted p = new Painted(left, right, y, space, x -> 0);
+    level(p, left, right, 0);
+    stroke(p, left + space, -1, left + space, 1, 0.5 * space);
+    stroke(p, left + 1.8 * space, -1, left + 1.8 * space, 1, 0.5 * space);
+    stroke(p, right - 0.1 * space, -half, right - 0.1 * space, half, 0.18 * space);
+    // Of all widths, as bars are; alike, they would look like staves of a page on its side.
+    for (double bar = left + 18 * space;
+        bar + 4 * space < right;
+        bar += (12 + 8 * random.nextDouble()) * space) {
+      for (int i = 0; i < 4; i++) {
+        double x = bar - (1.6 + 2.7 * i) * space;
+        oval(p, x, 0, 0.6, 0.45);
+        stroke(p, x + 0.55 * space, 0, x + 0.55 * space, -3.2, 0.12 * space);
+      }
+      stroke(p, bar, -half, bar, half, 0.18 * space);
+    }
+    return this;
+  }
+
+  /** Paints a table: level lines, and upright ones from the first to the last of them. */
+  public PagePainter table(double left, double right, double y, double row, int rows) {
+    lines(left, right, y, row, rows + 1);
+    for (double x = left; x <= right; x += 6 * row) {
+      draw(x, y, x, y + rows * row, thickness * row);
+    }
+    return this;
+  }
+
+  /** Paints a black box. */
+  public PagePainter box(double left, double top, double right, double bottom) {
+    draw(left, (top + bottom) / 2, right, (top + bottom) / 2, bottom - top);
+    return this;
+  }
+
   private void level(Painted p, double left, double right, double k) {
     double piece = 1.5 * p.space;
     for (double x = left; x < right; x += piece) {

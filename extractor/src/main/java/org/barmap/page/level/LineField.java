@@ -70,6 +70,16 @@ public record LineField(
         columns);
   }
 
+  /** Tells whether the lines are further apart than those of staves mostly are in such a width. */
+  boolean isFar(double width) {
+    return space * SET.mostAcross() > width;
+  }
+
+  /** Returns the same without a distance. */
+  LineField withoutSpace() {
+    return new LineField(slope, energy, 0, strength, columns);
+  }
+
   /** Returns how much speaks for staff lines being level in the picture. */
   public double weight() {
     return energy * (SET.plain() + strength);

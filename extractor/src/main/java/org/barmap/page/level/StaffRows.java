@@ -128,6 +128,23 @@ final class StaffRows {
     return (int) Math.round(slope * (y - rows / 2.0));
   }
 
+  /**
+   * Returns in how many rows each column shows a staff, on average, not only for a stem's length.
+   */
+  double seen(double leastSpaces) {
+    int seen = 0;
+    int run = 0;
+    for (int at = 0; at <= lines.length; at++) {
+      boolean on = at < lines.length && lines[at] >= SET.together();
+      if (!on || at % cols == 0) {
+        seen += run >= leastSpaces * space ? run : 0;
+        run = 0;
+      }
+      run += on ? 1 : 0;
+    }
+    return seen / (double) Math.max(1, cols);
+  }
+
   /** Counts the rows with a staff along each leaning column. */
   int[] counts(double slope) {
     int[] counts = new int[cols];

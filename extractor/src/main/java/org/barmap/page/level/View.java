@@ -163,6 +163,22 @@ public record View(Mat picture, Homography map, double width, double height, Lis
     }
   }
 
+  /** Returns the lines, without a large distance at which nowhere five of them stand together. */
+  public LineField checked(LineField lines) {
+    return lines.isFar(width) && !showsStaves(lines) ? lines.withoutSpace() : lines;
+  }
+
+  /** Tells whether lines are regular enough for staves, or five of them stand together. */
+  public boolean showsStaves(LineField lines) {
+    if (lines.strength() >= LineField.SET.regular() || lines.space() <= 0) {
+      return lines.space() > 0;
+    }
+    try (Mats scope = new Mats()) {
+      StaffRows staves = StaffRows.of(render(scope), lines.space());
+      return staves.seen(LineField.SET.lasting()) >= LineField.SET.together();
+    }
+  }
+
   /**
    * Returns the pages that the view shows.
    *

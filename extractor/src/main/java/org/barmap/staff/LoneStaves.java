@@ -1,0 +1,235 @@
+package org.barmap.staff;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.DoubleStream;
+import org.barmap.page.PageImage;
+import org.opencv.core.Rect;
+
+/**
+ * Finds staves of one line, as parts for untuned percussion have them: a long level line crossed by
+ * barlines of one height, alone.
+ *
+ * <p>Ruled lines, hairpins, brackets of endings, lines under words and frames have no strokes that
+ * reach as far above them as below and end there; the lines of other staves have neighbours.
+ */
+final class LoneStaves {
+
+  private static final LoneSettings.Single SET = LoneSettings.STANDARD.staff();
+  private static final LoneSettings.Stroke STROKE = LoneSettings.STANDARD.stroke();
+
+  private final PageImage page;
+  private final Pixels pixels;
+  private final LineBlocks lines;
+  private final List<Staff> others;
+
+  private LoneStaves(PageImage page, Pixels pixels, LineBlocks lines, List<Staff> others) {
+    this.page = page;
+    this.pixels = pixels;
+    this.lines = lines;
+    this.others = others;
+  }
+
+  /** A line with the strokes across it that are as high as the page's barlines. */
+  private record Crossed(LoneLine line, List<LoneStroke> strokes) {}
+
+  /** Returns the staves of one line of a page besides its others. */
+  static List<Candidate> find(PageImage page, Pixels pixels, List<Candidate> others) {
+    double space =
+        page.staffSpace() > 0 ? page.staffSpace() : LoneSettings.STANDARD.follow().space();
+    if (page.gray().rows() < SET.length() * space) {
+      return List.of();
+    }
+    LineBlocks blocks =
+        LineBlocks.of(page.gray(), space, LoneSettings.STANDARD.follow().strength());
+    List<Staff> staves = others.stream().map(Candidate::staff).toList();
+    return new LoneStaves(page, pixels, blocks, staves).find();
+  }
+
+  private List<Candidate> find() {
+    List<Crossed> crossed = crossed();
+    double half = usualHalf(crossed.stream().flatMap(c -> c.strokes.stream()).toList());
+    if (half <= 0) {
+      return List.of();
+    }
+    double slack = STROKE.alike() * half + STROKE.slack();
+    List<Crossed> barred =
+        crossed.stream()
+            .map(
+                c ->
+                    new Crossed(
+                        c.line,
+                        c.strokes.stream().filter(s -> near(s.half(), half, slack)).toList()))
+            .filter(c -> !c.strokes.isEmpty())
+            .toList();
+    double space = half / ratio(barred, half);
+    boolean other =
+        others.stream()
+            .mapToDouble(Staff::usualSpace)
+            .anyMatch(s -> !near(s, space, SET.sameSpace() * s));
+    return other ? List.of() : staves(barred, space, half);
+  }
+
+  /** Follows the lines that belong to no other staff. */
+  private List<Crossed> crossed() {
+    List<Crossed> crossed = new ArrayList<>();
+    for (LoneLine followed : LoneLine.all(lines, pixels)) {
+      if (others.stream().noneMatch(s -> isOf(followed, s))) {
+        LoneLine line = followed.measured(pixels);
+        List<LoneStroke> strokes =
+            LoneStroke.across(pixels, line).stream().filter(s -> !isClef(line, s)).toList();
+        crossed.add(new Crossed(line, strokes));
+      }
+    }
+    return crossed;
+  }
+
+  private static boolean near(double a, double b, double slack) {
+    return Math.abs(a - b) <= slack;
+  }
+
+  /** Tells whether a stroke stands where a clef does. */
+  private static boolean isClef(LoneLine line, LoneStroke stroke) {
+    return stroke.to() < line.left() + SET.clefTo() * stroke.half();
+  }
+
+  /** A line of another staff, or one that lies too near to it. */
+  private static boolean isOf(LoneLine line, Staff staff) {
+    double x = Math.max(line.left(), Math.min(line.right(), (staff.left() + staff.right()) / 2));
+    return line.left() < staff.right()
+        && line.right() > staff.left()
+        && Math.abs(line.at(x) - staff.middleAt(x)) < SET.apart() * staff.spaceAt(x);
+  }
+
+  /** The height that most strokes of the page have; 0 where too few have one. */
+  private static double usualHalf(List<LoneStroke> strokes) {
+    double[] all = strokes.stream().mapToDouble(LoneStroke::half).sorted().toArray();
+    double usual = 0;
+    int most = SET.bars() - 1;
+    int end = 0;
+    for (int i = 0; i < all.length; i++) {
+      while (end < all.length && all[end] <= all[i] * (1 + 2 * STROKE.alike())) {
+        end++;
+      }
+      if (end - i > most) {
+        most = end - i;
+        usual = all[i + (end - i) / 2];
+      }
+    }
+    return usual;
+  }
+
+  /** How many spaces half a barline is: other staves of the page tell the space, or note heads. */
+  private double ratio(List<Crossed> barred, double half) {
+    double[] spaces =
+        others.isEmpty()
+            ? barred.stream().flatMapToDouble(c -> heads(c.line, half)).sorted().toArray()
+            : others.stream().mapToDouble(Staff::usualSpace).sorted().toArray();
+    boolean few = others.isEmpty() && spaces.length < SET.heads();
+    double space = few ? half : spaces[spaces.length / 2];
+    return SET.halves().stream()
+        .min(Comparator.comparingDouble(r -> Math.abs(half / r - space)))
+        .orElse(1.0);
+  }
+
+  /** Returns the staff spaces that what looks like note heads and clefs on a line speaks for. */
+  private DoubleStream heads(LoneLine line, double half) {
+    DoubleStream heads =
+        LoneStroke.blobs(pixels, line, SET.headMost() * half).stream()
+            .filter(b -> b.wide() >= SET.headWide() * b.half())
+            .filter(b -> b.wide() <= SET.headWidest() * b.half())
+            .filter(b -> Math.abs(b.up() - b.down()) <= SET.headUneven() * b.half())
+            .mapToDouble(b -> b.half() / SET.headHalf());
+    DoubleStream clef =
+        LoneStroke.groups(pixels, line).stream()
+            .filter(s -> isClef(line, s))
+            .filter(s -> s.wide() >= SET.clefWide() * s.half())
+            .filter(s -> s.wide() <= STROKE.wide() * s.half())
+            .mapToDouble(LoneStroke::half);
+    return DoubleStream.concat(heads, clef);
+  }
+
+  private List<Candidate> staves(List<Crossed> barred, double space, double half) {
+    List<Crossed> good = new ArrayList<>();
+    for (Crossed c : barred) {
+      if (c.line.length() >= SET.length() * space
+          && c.line.covered() >= SET.covered()
+          && isAlone(c.line, space)) {
+        good.add(c);
+      }
+    }
+    List<Crossed> sure =
+        good.stream()
+            .filter(c -> c.strokes.size() >= SET.bars() || c.strokes.size() > 1 && ends(c, space))
+            .toList();
+    if (sure.isEmpty() || others.isEmpty() && sure.size() < SET.lines()) {
+      return List.of();
+    }
+    List<Candidate> staves = new ArrayList<>();
+    for (Crossed c : good) {
+      boolean below =
+          sure.stream().anyMatch(s -> near(s.line.left(), c.line.left(), SET.margin() * space));
+      if (sure.contains(c) || below && ends(c, space)) {
+        staves.add(candidate(c, space, half));
+      }
+    }
+    return staves;
+  }
+
+  private static boolean ends(Crossed c, double space) {
+    return c.line.right() - c.strokes.get(c.strokes.size() - 1).to() < SET.end() * space;
+  }
+
+  /** Tells whether no lines run along on both sides of a line. */
+  private boolean isAlone(LoneLine line, double space) {
+    return !hasNeighbour(line, space, -1) || !hasNeighbour(line, space, 1);
+  }
+
+  private boolean hasNeighbour(LoneLine line, double space, int side) {
+    double block = LineBlocks.WIDTH / lines.scale();
+    int first = (int) Math.max(0, line.left() / block);
+    int last = (int) Math.min(lines.count() - 1.0, line.right() / block);
+    double step = 1 / lines.scale();
+    for (double d = SET.nearest() * space; d <= SET.near() * space; d += step) {
+      int seen = 0;
+      for (int b = first; b <= last; b++) {
+        double y = line.at((b + 0.5) * block) + side * d;
+        int at = (int) Math.round(y * lines.scale() - 0.5);
+        float v = Math.max(lines.at(b, at), Math.max(lines.at(b, at - 1), lines.at(b, at + 1)));
+        seen += v >= LoneSettings.STANDARD.follow().line() ? 1 : 0;
+      }
+      if (seen > SET.parallel() * (last - first + 1)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private Candidate candidate(Crossed c, double space, double half) {
+    double[] spaces = new double[c.line.middle().length];
+    java.util.Arrays.fill(spaces, space);
+    Staff bare = new Staff(c.line.left(), c.line.right(), c.line.middle(), spaces, 0);
+    List<SingleLine.Bar> bars = new ArrayList<>();
+    for (LoneStroke s : c.strokes) {
+      double from = bare.alongAt(s.from() - 1);
+      if (from > LoneSettings.STANDARD.drawn().clef()) {
+        bars.add(new SingleLine.Bar(from, bare.alongAt(s.to() + 2)));
+      }
+    }
+    int px = SingleLine.Held.PX;
+    int width = Strip.width(bare, px);
+    byte[] gray = Strip.part(page, bare, px, new Rect(0, 0, width, Strip.HEIGHT * px));
+    SingleLine line =
+        new SingleLine(
+            half / space, bars, SingleLine.rests(gray, width), SingleLine.Held.of(gray, width));
+    Staff staff = bare.single(line);
+    return new Candidate(staff, c.line.covered(), c.line.covered(), 0, 0, 0);
+  }
+
+  /** Returns how far the outline of a staff of one line reaches to each side, staff spaces. */
+  static Optional<Double> half(Staff staff) {
+    return staff.single().map(s -> Math.max(SET.top(), Math.min(SET.bottom(), s.half())));
+  }
+}

@@ -1,0 +1,131 @@
+package org.barmap.staff;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.IntStream;
+import org.barmap.page.PageImage;
+import org.barmap.page.PagePainter;
+import org.barmap.page.PageResult;
+import org.barmap.page.PageSource;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Pages painted with staves of one line, and with lines that are none; where each lies is known.
+ */
+class LoneStavesTest {
+
+  private static final double SPACE = 16;
+  private static final int WIDTH = 1500;
+
+  @TempDir Path dir;
+
+  private <T> T on(PagePainter painter, Function<PageImage, T> look) {
+    Path file = dir.resolve("page.png");
+    painter.write(file);
+    painter.close();
+    try (PageSource source = new PageSource(List.of(file));
+        PageImage page = ((PageResult.Loaded) source.next()).page()) {
+      return look.apply(page);
+    }
+  }
+
+  private static List<Staff> staves(PageImage page) {
+    return StaffFinder.find(page).stream().flatMap(s -> s.staves().stream()).toList();
+  }
+
+  private static PagePainter page() {
+    return new PagePainter(WIDTH, 2000);
+  }
+
+  /** Half the height of barlines on one line: one space, or as on five lines (common practice). */
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 1.5, 2})
+  void aPageOfThem(double half) {
+    PagePainter p = page();
+    for (int i = 0; i < 8; i++) {
+      p.single(100, 1400, 200 + 203 * i, SPACE, half);
+    }
+    List<FoundSystem> found = on(p, StaffFinder::find);
+    assertThat(found).hasSize(8).allMatch(s -> s.staves().get(0).isSingle());
+    for (int i = 0; i < 8; i++) {
+      FoundSystem system = found.get(i);
+      assertThat(system.staffSpace()).isCloseTo(SPACE, within(1.0));
+      assertThat(system.midline()).allMatch(m -> Math.abs(m.x()) > 0);
+      assertThat(system.midline().get(0).y()).isCloseTo(200 + 203.0 * i, within(2.0));
+      assertThat(system.midline().get(0).x()).isCloseTo(100, within(3.0));
+      assertThat(system.outline().rightMiddle().x()).isCloseTo(1400, within(4.0));
+    }
+  }
+
+  @Test
+  void amongStavesOfFiveLines() {
+    PagePainter p = page();
+    for (int i = 0; i < 8; i++) {
+      double y = 200 + 203 * i;
+      if (i % 3 == 1) {
+        p.single(100, 1400, y, SPACE, 1);
+      } else {
+        p.staff(100, 1400, y, SPACE);
+      }
+    }
+    assertThat(on(p, LoneStavesTest::staves))
+        .extracting(Staff::isSingle)
+        .containsExactly(false, true, false, false, true, false, false, true);
+  }
+
+  @Test
+  void ruledLinesAndTablesAreNone() {
+    PagePainter p = page();
+    for (int i = 0; i < 5; i++) {
+      p.staff(100, 1400, 200 + 150 * i, SPACE);
+    }
+    p.lines(100, 1400, 1000, 60, 4).table(100, 1400, 1300, 40, 2).table(100, 1400, 1500, 30, 6);
+    assertThat(on(p, LoneStavesTest::staves)).hasSize(5).noneMatch(Staff::isSingle);
+    PagePainter alone = page().lines(100, 1400, 200, 90, 6).table(100, 1400, 900, 40, 2);
+    alone.table(100, 1400, 1200, 30, 8).text(100, 1400, 1600, 24, 4);
+    assertThat(on(alone, LoneStavesTest::staves)).isEmpty();
+  }
+
+  /** The network reads staves of five lines only, with counts and marks outside of them. */
+  @Test
+  void theStripHasFiveLinesAndWhatStandsCloseIsMovedOut() {
+    PagePainter p = page();
+    for (int i = 0; i < 6; i++) {
+      p.single(100, 1400, 200 + 253 * i, SPACE, 1);
+      // a figure between one and two spaces over the line, clear of all notes
+      p.box(110 + 50, 200 + 253 * i - 2 * SPACE, 110 + 58, 200 + 253 * i - 1.1 * SPACE);
+    }
+    Strip strip = on(p, page -> Strip.cut(page, staves(page).get(0), 8));
+    int u = (3 + 40) * 8;
+    for (int k = -2; k <= 2; k++) {
+      assertThat(dark(strip, u, (Strip.MIDDLE + k) * 8)).as("line %d", k).isTrue();
+    }
+    int figure = (int) ((3 + 64 / SPACE) * 8);
+    assertThat(dark(strip, figure, (int) ((Strip.MIDDLE - 2.5) * 8))).isTrue();
+    assertThat(dark(strip, figure, (int) ((Strip.MIDDLE - 1.5) * 8))).isFalse();
+    for (double across : new double[] {-1.6, 1.6}) {
+      int row = (int) ((Strip.MIDDLE + across) * 8);
+      assertThat(
+              IntStream.rangeClosed((3 + 17) * 8, (3 + 19) * 8).anyMatch(x -> dark(strip, x, row)))
+          .as("the barline is drawn on to %s", across)
+          .isTrue();
+    }
+  }
+
+  private static boolean dark(Strip strip, int u, int v) {
+    int least = 255;
+    for (int j = v - 1; j <= v + 1; j++) {
+      for (int i = u - 1; i <= u + 1; i++) {
+        least = Math.min(least, strip.gray()[j * strip.width() + i] & 0xff);
+      }
+    }
+    return least < 150;
+  }
+}
