@@ -1,6 +1,7 @@
 package org.barmap.staff;
 
 import java.util.Arrays;
+import org.barmap.page.pixel.Shift;
 import org.barmap.page.pixel.WorkStep;
 
 /**

@@ -3,6 +3,7 @@ package org.barmap.staff;
 import java.util.Arrays;
 import java.util.List;
 import org.barmap.page.pixel.Mats;
+import org.barmap.page.pixel.Shift;
 import org.barmap.page.pixel.WorkStep;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;

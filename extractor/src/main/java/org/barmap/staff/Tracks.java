@@ -2,6 +2,7 @@ package org.barmap.staff;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.barmap.page.pixel.Shift;
 import org.barmap.page.pixel.WorkStep;
 
 /**

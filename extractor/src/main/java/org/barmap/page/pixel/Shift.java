@@ -1,4 +1,4 @@
-package org.barmap.staff;
+package org.barmap.page.pixel;
 
 import java.util.Arrays;
 
@@ -8,12 +8,12 @@ import java.util.Arrays;
  * <p>The compiler turns a loop into vector instructions only when all its arrays are read at the
  * same index, so a moved copy, which is cheap, makes such loops six times as fast.
  */
-final class Shift {
+public final class Shift {
 
   private Shift() {}
 
   /** Sets {@code to[i]} to {@code from[i + by]}, or to a filling where that lies outside. */
-  static void of(float[] from, int by, float filling, float[] to) {
+  public static void of(float[] from, int by, float filling, float[] to) {
     int n = from.length;
     int first = Math.min(n, Math.max(0, -by));
     int end = Math.max(first, Math.min(n, n - by));
