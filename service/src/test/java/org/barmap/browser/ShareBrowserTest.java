@@ -184,7 +184,7 @@ class ShareBrowserTest {
     mate.point("[data-bar='" + bar + "'] .bar-field");
     desk.see(".thumb[data-page='1'] .mates-here", "AB");
     assertThat(Axe.violations(desk)).isEmpty();
-    desk.go(desk.see("#mates a").getDomAttribute("href"));
+    desk.go(String.valueOf(desk.see("#mates a").getDomAttribute("href")));
     desk.see("[data-bar='" + bar + "'] .mate-bar text", "AB");
     assertThat(desk.attribute("#mates a", "aria-label")).isEqualTo("Anna Bird, correcting, page 1");
     mate.see("[data-bar='" + bar + "'] .mate-bar text", "TO");

@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -266,7 +267,9 @@ class EverySheetTest {
   /** Paper is for what is played: a number the player waits in stands under the one before. */
   @Test
   void aTacetNumberTakesNoSideOfItsOwn() throws IOException {
-    Read all = sheets(Show.DEMO, SheetSettings.USUAL).get(SheetKind.STAND.word());
+    Read all =
+        Objects.requireNonNull(
+            sheets(Show.DEMO, SheetSettings.USUAL).get(SheetKind.STAND.word()));
     assertThat(all.pages()).hasSize(7);
     assertThat(all.body()).contains(bare("3 The Wading Song TACET"));
   }
