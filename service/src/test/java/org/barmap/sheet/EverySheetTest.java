@@ -268,8 +268,7 @@ class EverySheetTest {
   @Test
   void aTacetNumberTakesNoSideOfItsOwn() throws IOException {
     Read all =
-        Objects.requireNonNull(
-            sheets(Show.DEMO, SheetSettings.USUAL).get(SheetKind.STAND.word()));
+        Objects.requireNonNull(sheets(Show.DEMO, SheetSettings.USUAL).get(SheetKind.STAND.word()));
     assertThat(all.pages()).hasSize(7);
     assertThat(all.body()).contains(bare("3 The Wading Song TACET"));
   }
