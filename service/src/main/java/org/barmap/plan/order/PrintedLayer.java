@@ -92,10 +92,18 @@ final class PrintedLayer {
       Optional<Span> counted =
           rounds.stream().filter(s -> !open(s) && over(s, own.get())).findFirst();
       own(printed, own.get(), counted);
-    } else if (rounds.stream()
-        .noneMatch(s -> s.from() <= printed.slot() && s.to() >= printed.slot())) {
+    } else if (rounds.stream().noneMatch(s -> saidOf(s, printed.slot()))) {
       asked(printed, at);
     }
+  }
+
+  /**
+   * A count of more bars leaves the word in them; one of its bar, or "once" from it on, does not.
+   */
+  private static boolean saidOf(Span span, int slot) {
+    boolean inside = span.from() <= slot && span.to() >= slot;
+    boolean once = span.effects().rounds().filter(r -> r.times() == 1).isPresent();
+    return inside && (open(span) || (span.from() == slot && (once || span.to() == slot)));
   }
 
   /** Tells whether a count is said of just these bars. */
