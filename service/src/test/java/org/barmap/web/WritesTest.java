@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.util.List;
 import org.barmap.web.api.ApiError;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
@@ -63,6 +64,27 @@ class WritesTest extends RunningServer {
     assertProblem(write("POST", again, "", "\"0\""), ApiError.STALE);
     assertThat(write("POST", again, "", etag(path)).statusCode()).isEqualTo(202);
   }
+
+  /** Where nothing can be read in the frame the line starts as one bar; nonsense is refused. */
+  @Test
+  void aLineIsDrawnByWhoSawThePage() throws Exception {
+    String book = readBook();
+    String path = "/api/books/" + book;
+    String line = path + "/pages/" + page(book, 1) + "/line";
+    for (String wrong : List.of("{}", "{\"outline\":null}", FRAME.formatted(5000, 5000))) {
+      assertProblem(write("POST", line, wrong, etag(path)), ApiError.REFUSED);
+    }
+    for (String wrong :
+        List.of("[]", "{\"outline\":\"here\"}", "{\"outline\":[[1,2],[\"a\",{}]]}")) {
+      assertProblem(write("POST", line, wrong, etag(path)), ApiError.BAD_REQUEST);
+    }
+    isGuarded("POST", line, FRAME.formatted(1200, 1280), path + "/map", 200);
+    assertProblem(
+        write("POST", line, FRAME.formatted(1200, 1280), etag(path + "/map")), ApiError.REFUSED);
+  }
+
+  private static final String FRAME =
+      "{\"outline\":[[100,%1$d],[900,%1$d],[900,%2$d],[100,%2$d]]}";
 
   @Test
   void aPageIsTakenOutOnceByWhoSawIt() throws Exception {

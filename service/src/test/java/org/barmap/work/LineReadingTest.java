@@ -88,8 +88,8 @@ class LineReadingTest {
     Events events = new Events();
     events.listen(
         book,
-        (name, data1) -> {
-          if (data1 instanceof JobView job) {
+        (name, event) -> {
+          if (event instanceof JobView job) {
             told.add(job.state() + ": " + job.text());
           }
         });
