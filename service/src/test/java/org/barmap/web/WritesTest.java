@@ -83,8 +83,7 @@ class WritesTest extends RunningServer {
         write("POST", line, FRAME.formatted(1200, 1280), etag(path + "/map")), ApiError.REFUSED);
   }
 
-  private static final String FRAME =
-      "{\"outline\":[[100,%1$d],[900,%1$d],[900,%2$d],[100,%2$d]]}";
+  private static final String FRAME = "{\"outline\":[[100,%1$d],[900,%1$d],[900,%2$d],[100,%2$d]]}";
 
   @Test
   void aPageIsTakenOutOnceByWhoSawIt() throws Exception {
