@@ -17,6 +17,10 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.term.InstrumentNames;
+import org.barmap.plan.words.grammar.Corrections;
+import org.barmap.plan.words.grammar.Grammar;
+import org.barmap.plan.words.grammar.Sounds;
+import org.barmap.plan.words.grammar.Tidy;
 
 /**
  * Reads a director's cut list.
@@ -89,7 +93,9 @@ public final class ChangeWords {
               List.of()));
       return;
     }
-    String line = Spoken.plain(typed).replaceFirst("^[-*\\u2022]\\s+|^[*\\u2022]", "").strip();
+    String message = Tidy.message(Spoken.plain(typed));
+    String line =
+        Corrections.over(message.replaceFirst("^[-*\\u2022]\\s+|^[*\\u2022]", "").strip());
     if (line.isEmpty() || heading(line)) {
       return;
     }
@@ -106,7 +112,7 @@ public final class ChangeWords {
 
   private void line(String typed) {
     showing = "";
-    String line = ahead(typed);
+    String line = NumberFirst.of(ahead(typed), names, named);
     if (line.isBlank()) {
       add(
           new Heard.AskedBack<>(
@@ -132,7 +138,10 @@ public final class ChangeWords {
       number = said.number();
       named = true;
     }
-    for (String one : Sentences.instructions(Frames.places(ahead(said.rest())))) {
+    String rest = ahead(said.rest());
+    List<String> all =
+        Grammar.whole(rest) ? List.of(rest) : Sentences.instructions(Frames.places(rest));
+    for (String one : all) {
       instruction(one + showing);
     }
   }
@@ -158,22 +167,26 @@ public final class ChangeWords {
       return;
     }
     Scope scope = scope(number.get());
-    for (String one :
-        Said.parts(words, w -> Sentences.spread(scope, w), w -> read(scope, w, meta))) {
-      add(about(scope, said(scope, one)));
+    Called called = new Called(scope, w -> read(scope, w, Meta.of("n" + next)), () -> Meta.of("n" + next));
+    Optional<Heard<ShowChange>> open = called.first(words);
+    if (open.isPresent()) {
+      add(about(scope, open.get()));
+      return;
+    }
+    for (String one : Said.parts(words, w -> Sentences.spread(scope, w), called::one)) {
+      for (String part : called.parts(one)) {
+        add(about(scope, said(scope, called, part, one)));
+      }
     }
   }
 
   /** As it was said; where that is no change, in other words that say the same. */
-  private Heard<ShowChange> said(Scope scope, String words) {
-    Meta meta = Meta.of("n" + next);
-    Optional<Heard<ShowChange>> plain = read(scope, words, meta);
-    String framed = Frames.plain(words);
-    if (Said.understood(plain) || framed.equals(words)) {
-      return plain.orElseGet(() -> left(scope, words));
-    }
-    Optional<Heard<ShowChange>> other = read(scope, framed, meta).map(h -> Said.as(h, words));
-    return Said.better(plain, other).orElseGet(() -> left(scope, words));
+  private Heard<ShowChange> said(Scope scope, Called called, String words, String typed) {
+    return called
+        .one(words)
+        .map(h -> words.equals(typed) ? h : Said.as(h, typed))
+        .orElseGet(
+            () -> Kept.left(scope, words, Meta.of("n" + next), called.nearest(words)));
   }
 
   private Optional<Heard<ShowChange>> read(Scope scope, String words, Meta meta) {
@@ -188,10 +201,6 @@ public final class ChangeWords {
       return plain;
     }
     return new Instruction(scope, figures, words, meta).read().or(() -> plain);
-  }
-
-  private Heard<ShowChange> left(Scope scope, String words) {
-    return Kept.left(scope, words, Meta.of("n" + next));
   }
 
   private Scope scope(WrittenNumber of) {
@@ -219,7 +228,7 @@ public final class ChangeWords {
 
   private Heard<ShowChange> whichNumber(String words, Meta meta) {
     List<Heard.Reading<ShowChange>> readings = inNumbers(words, meta);
-    if (!readings.isEmpty() || Sentences.hasVerb(words)) {
+    if (!readings.isEmpty() || Sentences.hasVerb(words) || Sounds.formal(words)) {
       return new Heard.AskedBack<>(
           words,
           "Which number is this for?",

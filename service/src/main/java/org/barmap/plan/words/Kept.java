@@ -2,6 +2,7 @@ package org.barmap.plan.words;
 
 import static org.barmap.plan.change.term.Phrase.phrase;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -11,6 +12,7 @@ import org.barmap.plan.change.kind.Note;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.words.grammar.Sounds;
 
 /** What becomes of words that are no change. */
 final class Kept {
@@ -26,23 +28,19 @@ final class Kept {
       phrase(
           "(cut|omit|skip|vamp|safety|insert|repeat|jump|tacet|go|start|stop|out|after|straight)\\b.*");
 
-  /** These words are hardly ever a remark: kept unasked, the plan would go on without them. */
-  private static final Pattern SOUNDS_LIKE_ONE =
-      phrase(
-          "\\b(?:cut(?:s|ting)?|repeats?|vamp(?:s|ing)?|safety|d\\.\\s?[cs]\\b|da\\s+capo|dal\\s+segno|segno|coda|fermata|endings?"
-              + "|rit|ritard|rall|accel|faster|slower|quicker|(?:double|half)[\\s-]time|\\d+/\\d+|in\\s+(?:one|two|three|four|six|[1-9])"
-              + "|steps?\\s+(?:up|down|lower|higher)|attacca|segue|dialogue|applause|tacet|lay\\s+out|click|back\\s+in|extra\\s+bars?|more\\s+bars?|(?:semi)?tones?\\s+(?:up|down)|now\\s+at\\s+\\d{2,3})\\b");
-
   private Kept() {}
 
   /** A note, or a question where the words begin like a change. */
-  static Heard<ShowChange> left(Scope scope, String words, Meta meta) {
+  static Heard<ShowChange> left(
+      Scope scope, String words, Meta meta, List<Heard.Reading<ShowChange>> nearest) {
     Note note = note(scope, words, meta);
     String start = scope.number().label().isEmpty() ? "" : scope.number().spoken() + ": ";
     Matcher change = CHANGES.matcher(words);
-    if (!change.matches() && !SOUNDS_LIKE_ONE.matcher(words).find()) {
+    if (!change.matches() && !Sounds.formal(words)) {
       return new Heard.Understood<>(words, note, start + note.spoken() + ".");
     }
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>(nearest);
+    readings.add(new Heard.Reading<>("keep it as a note, nothing else", List.of(note)));
     return new Heard.AskedBack<>(
         words,
         start
@@ -51,7 +49,7 @@ final class Kept {
                 : "Is this a change? It can't be followed as it is said; say it in other words, or keep"
                     + " it as a note."),
         List.of(),
-        List.of(new Heard.Reading<>("keep it as a note, nothing else", List.of(note))));
+        readings);
   }
 
   /** Returns the note that would keep words; at a bar where they name one. */

@@ -138,6 +138,11 @@ final class Names {
     return byLabel.getOrDefault(label.toLowerCase(Locale.ROOT), Optional.empty());
   }
 
+  /** Returns the number of exactly this title. */
+  Optional<WrittenNumber> called(String title) {
+    return byTitle.getOrDefault(title.strip().toLowerCase(Locale.ROOT), Optional.empty());
+  }
+
   /** The longest title that a line begins with, up to a word's end. */
   private Optional<WrittenNumber> startsWithTitle(String line) {
     String lower = line.toLowerCase(Locale.ROOT).replaceFirst("^\"", "");

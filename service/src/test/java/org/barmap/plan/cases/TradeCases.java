@@ -29,6 +29,7 @@ public final class TradeCases {
           "passes",
           "marks",
           "advice",
+          "calls",
           "runsheet",
           "show",
           "rehearsal");

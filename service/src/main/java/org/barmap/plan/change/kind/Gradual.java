@@ -135,7 +135,7 @@ public sealed interface Gradual extends ShowChange
         phrase(
             "(?:(?:take|play|do|go|is|it's|all|everything)\\s+)*(?:(?:it|this)\\s+)?(?:all\\s+)?"
                 + "((?:(?:an?|little|bit|hair|touch|lot|shade|tad|notch|bunch|much|way|slightly|even|quite|poco|molto|un)\\s+)*"
-                + "(?:faster|slower|quicker|brighter|broader|pi[u\u00F9]\\s+mosso|meno\\s+mosso)|(?:double|half)[\\s-]time|twice\\s+as\\s+fast|half\\s+as\\s+fast)"
+                + "(?:faster|slower|quicker|brighter|broader|pi[u\u00F9]\\s+mosso|meno\\s+mosso)|(?:double|half)[\\s-]time|twice\\s+as\\s+fast|half\\s+as\\s+fast|colla\\s+(?:voce|parte)|freely|rubato|out\\s+of\\s+time)"
                 + "(?:\\s+(?:at|from|in)\\s+(.+?)(?:\\s+(?:on|onwards?))?)?");
 
     @Override

@@ -1,0 +1,95 @@
+package org.barmap.plan.words.grammar;
+
+import static org.barmap.plan.change.term.Phrase.phrase;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** What is about the form and leaves something open: it is asked, with the nearest meanings. */
+final class Asked {
+  private static final String SECTION =
+      "(?<section>(?:(?:whole|entire|little|big|final|last|first|second|short)\\s+)*(?:buttons?|tags?|intro(?:duction)?|outro|bridge|verse|chorus|playoff|bumpers?|stinger|turnaround|break|dance\\s+break|fill"
+          + "|interlude|cadenza|vocal|dialogue\\s+section|scene\\s+change(?:\\s+music)?|(?:chord|note|hit|beat|pickup))s?)";
+  private static final Pattern IF =
+      phrase(
+          "(?<only>.+?),?\\s+(?:(?:but\\s+)?only\\s+)?(?:if|when\\s+needed|unless|in\\s+case|as\\s+needed)\\b(?<when>.*)|(?:only\\s+)?(?:if|unless|in\\s+case)\\s+(?<case>.+?),\\s*(?:then\\s+|we\\s+|you\\s+)*(?<then>.+)");
+
+  private static final Pattern CHANGE =
+      phrase(
+          "(?!.*\\bsafety\\b)(?:(?:we|you|please|also|let's)\\s+)*(?:cut|vamp|repeat|loop|skip|play|go|jump|hold|insert|add|tacet|stop|drop|omit|take|leave\\s+out|do\\s+the|no)\\b.*|.*\\b(?:is|are)\\s+(?:cut|out|a\\s+vamp|tacet)");
+
+  static final List<Rule> RULES =
+      List.of(
+          Rule.of(
+              "(?:take\\s+it|pick(?:\\s+it)?\\s+up|top|go(?:\\s+again)?|restart|start\\s+again|once\\s+more|again)\\s+(?:from|at)\\s+(?:the\\s+)?(?<bar>.+)",
+              (m, bars) -> from(Rule.group(m, "bar"), bars)),
+          Rule.of(
+              "(?:come|comes|enter|play|start|join)(?:\\s+back)?(?:\\s+in)?\\s+(?:only\\s+)?(?:at|on|with)\\s+(?:the\\s+)?(?:\"?and\"?\\s+of|off-?beat|upbeat|pick-?up)\\b.*",
+              (m, bars) -> asks("What comes before that beat: is it left out?")),
+          Rule.of(
+              "(?:cut|no|without|play|repeat|take|add|tag|do\\s+not\\s+play)\\s+(?:the\\s+|a\\s+|an\\s+)?" + SECTION + "(?:\\s+(?:once|twice|again|\\S+\\s+times|only|music|please|here))?"
+                  + "|(?:the\\s+)?" + SECTION.replace("<section>", "<that>") + "\\s+(?:(?:is|are|all|goes)\\s+)*(?:cut|out|gone|twice|\\S+\\s+times)",
+              (m, bars) ->
+                  asks("Which bars are \"" + Rule.group(m, "section") + Rule.group(m, "that") + "\"?")),
+          Rule.of(
+              "(?:swap|switch|exchange|move|put)\\s+.*\\d.*",
+              (m, bars) -> asks("Bars in another order are several changes: which bars are out, and where does one go back to?")),
+          Rule.of(
+              "(?:.*\\b(?:need|add|give|insert|want|have|get)\\b\\s+)?(?:(?:me|us|her|him|them|you)\\s+)?(?:(?:another|an?|extra|more|additional|\\S+\\s+more|\\S+\\s+extra)\\s+)*(?:(?<n>\\d{1,2}|two|three|four|eight|sixteen)\\s+)?(?:extra\\s+|more\\s+|additional\\s+)?(?<what>counts?|8s|eights?|8)\\b.*?(?:(?<where>before|after|at|in)\\s+(?:the\\s+)?(?<bar>.+))?",
+              Asked::counts),
+          Rule.of(
+              "(?:down|up)\\s+.*\\b(?:tone|step|semitone|third|fourth|fifth|octave)s?\\s+(?:from|at|in)\\s.+|(?:from|at)\\s+.*\\b(?:down|up)\\s+.*\\b(?:tone|step|semitone|third|fourth|fifth)s?\\b.*|.*\\b(?:tone|step|semitone|third|fourth|fifth)s?\\s+(?:down|up|lower|higher)\\s+(?:from|at)\\s.+",
+              (m, bars) -> asks("A number is transposed whole; in which key is it from that bar on?")));
+
+  private Asked() {}
+
+  /** A change on a condition is none for good: a safety, or a change, or nothing. */
+  static Optional<Meant> condition(String words) {
+    Matcher m = IF.matcher(words);
+    if (!m.matches()) {
+      return Optional.empty();
+    }
+    String change = Rule.group(m, "only") + Rule.group(m, "then");
+    if (!CHANGE.matcher(change).matches()) {
+      return Optional.empty();
+    }
+    List<String> nearest = new ArrayList<>();
+    Matcher again = phrase("(?:vamp|repeat|loop)\\s+(?:at\\s+|on\\s+)?(.+)").matcher(change);
+    if (again.matches()) {
+      nearest.add("safety " + again.group(1));
+    }
+    nearest.add(change);
+    return Optional.of(
+        new Meant.Asks("Only in some performances: a safety, a change for good, or a note?", nearest));
+  }
+
+  private static Optional<Meant> from(String bar, Bars bars) {
+    return !bars.named(bar)
+        ? Optional.empty()
+        : Optional.of(
+            new Meant.Asks(
+                "Where a rehearsal goes on, or where the number begins from now on?",
+                List.of("start at " + bar)));
+  }
+
+  private static Optional<Meant> asks(String question) {
+    return Optional.of(new Meant.Asks(question, List.of()));
+  }
+
+  /** A dancer's eight is two bars of four beats; what is played in them nobody said. */
+  private static Optional<Meant> counts(Matcher m, Bars bars) {
+    String bar = Rule.group(m, "bar");
+    String where = Rule.group(m, "where");
+    boolean place = !bar.isEmpty() && bars.named(bar) && where.matches("(?i)before|after");
+    String question = "How many bars is that, and what is played in them?";
+    return Optional.of(
+        new Meant.Asks(
+            question,
+            place && Rule.group(m, "what").toLowerCase(java.util.Locale.ROOT).startsWith("count") && Rule.group(m, "n").equals("8")
+                ? List.of("insert 2 bars " + where + " " + bar)
+                : List.of()));
+  }
+}

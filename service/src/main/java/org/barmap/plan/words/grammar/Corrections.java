@@ -1,0 +1,82 @@
+package org.barmap.plan.words.grammar;
+
+import static org.barmap.plan.change.term.Phrase.phrase;
+
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** What is corrected in the same breath: "cut 13 to 19, no, 13 to 20", "no, 46 not 45". */
+public final class Corrections {
+  private static final String OOPS =
+      "(?:(?:no|wait|actually|rather|that\\s+is)(?=\\s*[,.!-]|\\s+\\d+,?\\s+not\\b)|(?:sorry|oops|i\\s+meant?|make\\s+that|correction|scratch\\s+that)\\b)";
+  private static final Pattern SAID =
+      phrase(
+          "(?<first>.+?)(?:\\s*,\\s*|\\s+-+\\s+|\\s*\\.\\.\\.\\s*|\\.\\s+)"
+              + OOPS
+              + "(?:[,.:!\\s-]+"
+              + OOPS
+              + ")*[,.:!\\s-]+(?<then>.+)");
+  private static final String BAR = "((?:bar\\s+)?(?:\\d{1,4}[A-Za-z]?|(?-i:[A-Z]{1,2})))";
+  private static final Pattern NOT_THAT = phrase("not\\s+" + BAR + "[,;]?\\s+(?:but\\s+)?" + BAR);
+  private static final Pattern THIS_NOT =
+      phrase(BAR + "[,;]?\\s+(?:and\\s+)?not\\s+" + BAR);
+  private static final Pattern ONE = phrase(BAR);
+  private static final Pattern STRETCH =
+      phrase(BAR + "\\s*(?:-|to|through|thru)\\s*" + BAR);
+  private static final Pattern ANY_STRETCH =
+      phrase("\\b" + BAR + "\\s*(?:-|\\bto\\b|\\bthrough\\b|\\bthru\\b)\\s*" + BAR + "\\b");
+  private static final Pattern ANY = phrase("\\b\\d{1,4}[A-Za-z]?\\b");
+  private static final Pattern VERB =
+      phrase("(?:cut|vamp|safety|play|hold|insert|add|tacet|repeat|go|start|stop)\\b.*");
+
+  private Corrections() {}
+
+  /** Returns the sentence as it was meant; as it is where nothing is corrected. */
+  public static String over(String sentence) {
+    Matcher said = SAID.matcher(sentence);
+    if (!said.matches()) {
+      return sentence;
+    }
+    String first = said.group("first");
+    String then = said.group("then").strip().replaceFirst("[.!]+$", "");
+    Matcher not = NOT_THAT.matcher(then);
+    Matcher but = THIS_NOT.matcher(then);
+    if (not.matches()) {
+      return replaced(first, not.group(1), not.group(2), sentence);
+    }
+    if (but.matches()) {
+      return replaced(first, but.group(2), but.group(1), sentence);
+    }
+    if (STRETCH.matcher(then).matches()) {
+      return last(first, ANY_STRETCH, then, sentence);
+    }
+    if (ONE.matcher(then).matches()) {
+      return last(first, ANY, then.replaceFirst("(?i)^bar\\s+", ""), sentence);
+    }
+    String number = first.matches("(?i)(?:no\\.?|number|#)\\s*\\w+:.*") ? first.replaceFirst(":.*", ": ") : "";
+    return VERB.matcher(then).matches() ? number + then : sentence;
+  }
+
+  private static String replaced(String in, String old, String put, String whole) {
+    String bare = old.replaceFirst("(?i)^bar\\s+", "");
+    Matcher m = Pattern.compile("(?<![\\w.])" + Pattern.quote(bare) + "(?!\\w)").matcher(in);
+    int at = -1;
+    while (m.find()) {
+      at = m.start();
+    }
+    return at < 0
+        ? whole
+        : in.substring(0, at) + put.replaceFirst("(?i)^bar\\s+", "") + in.substring(at + bare.length());
+  }
+
+  private static String last(String in, Pattern what, String put, String whole) {
+    Matcher m = what.matcher(in);
+    int start = -1;
+    int end = -1;
+    while (m.find()) {
+      start = m.start();
+      end = m.end();
+    }
+    return start < 0 ? whole : in.substring(0, start) + put + in.substring(end);
+  }
+}
