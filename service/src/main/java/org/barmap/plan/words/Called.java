@@ -108,7 +108,7 @@ record Called(
         Grammar.read(words, this).stream()
             .flatMap(m -> meant(words, m).stream())
             .findFirst();
-    if (other.isPresent()) {
+    if (other.isPresent() && (plain.isEmpty() || Said.understood(other) || more(other.get()))) {
       return other;
     }
     Optional<Heard<ShowChange>> tidy = plain(Grammar.tidy(words)).map(h -> Said.as(h, words));
@@ -135,6 +135,11 @@ record Called(
     return heard
         .filter(h -> h instanceof Heard.AskedBack<ShowChange> a && !a.readings().isEmpty())
         .isPresent();
+  }
+
+  /** Whether a question offers more than to keep the words as a note. */
+  private static boolean more(Heard<ShowChange> heard) {
+    return heard instanceof Heard.AskedBack<ShowChange> asked && asked.readings().size() > 1;
   }
 
   private Optional<Heard<ShowChange>> meant(String words, Meant meant) {

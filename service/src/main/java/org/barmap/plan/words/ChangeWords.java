@@ -94,8 +94,9 @@ public final class ChangeWords {
       return;
     }
     String message = Tidy.message(Spoken.plain(typed));
+    String said = message.replaceFirst("^[-*\\u2022]\\s+|^[*\\u2022]", "").strip();
     String line =
-        Corrections.over(message.replaceFirst("^[-*\\u2022]\\s+|^[*\\u2022]", "").strip());
+        Corrections.over(Corrections.corrected(said) ? Spoken.figures(said) : said);
     if (line.isEmpty() || heading(line)) {
       return;
     }

@@ -32,7 +32,7 @@ final class Names {
       phrase("(.*\\S)\\s+(?:in|of)\\s+" + NO + LABEL + "\\b[.!]?");
   private static final Pattern BARE_AT_END =
       phrase(
-          "((?:cut|omit|skip|drop|lose|vamp|safety|insert|add|repeat|watch|hold)\\b.*\\S"
+          "((?:cut|omit|skip|drop|lose|vamp|safety|insert|add|repeat|watch|hold|scratch|restore|reinstate|ignore|undo|forget|open|no)\\b.*\\S"
               + "|.*\\s(?:back\\s+in|out|tacet))\\s+in\\s+"
               + "(\\d{1,4}[A-Za-z]{0,2})[.!]?");
 

@@ -42,6 +42,14 @@ final class NumberFirst {
           NO + LABEL
               + "\\s+(?:follows|comes\\s+after|goes\\s+after|starts\\s+after)\\s+" + NO + LABEL
               + ",?\\s+(?:directly|immediately|at\\s+once|straight\\s+on|straight\\s+away|attacca|without\\s+(?:a\\s+)?(?:break|pause)|with\\s+no\\s+(?:break|pause))[.!]?");
+  private static final Pattern BETWEEN =
+      phrase("(.+?)\\s+between\\s+" + NO + LABEL + "\\s+and\\s+" + NO + LABEL + "[.!]?");
+  private static final Pattern AT_ONCE =
+      phrase(
+          "(?:(?:there's|there\\s+is|we)\\s+)?(?:no(?:thing)?(?:\\s+(?:break|pause|stop|gap|time|talk\\w*|dialogue))?|(?:go\\s+)?straight(?:\\s+on)?|do(?:n't|\\s+not)\\s+stop|attacca)");
+  private static final Pattern ON_CUE =
+      phrase("(?:wait|hold)\\s+for\\s+.*|segue|(?:on|my|a)\\s+.*\\b(?:cue|downbeat|nod)\\b.*");
+  private static final Pattern CLAPPING = phrase(".*\\b(?:applause|clapping|hand)\\b.*");
   private static final Pattern CUT_TITLE =
       phrase(
           "(?:cut|skip|omit|drop|lose|no|without|leave\\s+out|take\\s+out|kill|scrap)\\s+(?:the\\s+)?(.+?)"
@@ -90,6 +98,13 @@ final class NumberFirst {
     if (follows.matches() && both(names, follows.group(1), follows.group(2))) {
       return "No. " + follows.group(2) + ": attacca " + follows.group(1);
     }
+    Matcher between = BETWEEN.matcher(line);
+    if (between.matches() && both(names, between.group(2), between.group(3))) {
+      String how = between(between.group(1));
+      return how.isEmpty()
+          ? line
+          : "No. " + between.group(2) + ": " + how + " to " + between.group(3);
+    }
     Matcher top = TOP.matcher(line);
     if (top.matches() && names.byLabel(top.group(2)).isPresent()) {
       return "No. " + top.group(2) + ": " + top.group(1) + " at start";
@@ -98,6 +113,17 @@ final class NumberFirst {
     return does.matches() && names.byLabel(does.group(1)).isPresent()
         ? "No. " + does.group(1) + ": " + does.group(2)
         : line;
+  }
+
+  private static String between(String said) {
+    if (AT_ONCE.matcher(said).matches()) {
+      return "attacca";
+    }
+    boolean no = said.matches("(?i).*\\b(?:no|not|don't|without)\\b.*");
+    if (CLAPPING.matcher(said).matches()) {
+      return no ? "" : "applause segue";
+    }
+    return !no && ON_CUE.matcher(said).matches() ? "segue" : "";
   }
 
   private static boolean both(Names names, String one, String other) {

@@ -31,6 +31,11 @@ public final class Corrections {
 
   private Corrections() {}
 
+  /** Whether something is corrected, as far as the words show. */
+  public static boolean corrected(String sentence) {
+    return SAID.matcher(sentence).matches();
+  }
+
   /** Returns the sentence as it was meant; as it is where nothing is corrected. */
   public static String over(String sentence) {
     Matcher said = SAID.matcher(sentence);

@@ -2,6 +2,7 @@ package org.barmap.plan.words.grammar;
 
 import static org.barmap.plan.change.term.Phrase.phrase;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -40,7 +41,9 @@ public final class Grammar {
    * What a sentence may mean that the kinds of change don't read as it stands, the likelier first.
    */
   public static List<Meant> read(String words, Bars bars) {
-    return Rule.all(READ, Tidy.words(words), bars);
+    List<Meant> all = new ArrayList<>(Rule.all(READ, Tidy.words(words), bars));
+    Sense.of(words, bars).ifPresent(all::add);
+    return all;
   }
 
   /** Returns instructions that a sentence is near to which nobody could follow. */

@@ -46,7 +46,11 @@ final class Places {
           String from = Rule.group(m, "from");
           String to = Rule.group(m, "to");
           return bars.named(from) && bars.named(to)
-              ? Optional.of(Meant.says("after " + from + " go to " + to))
+              ? Optional.of(
+                  Meant.says(
+                      from.matches("(?i)(?:the\\s+)?(?:very\\s+)?end\\s+of\\s.*")
+                          ? "cut from " + from + " to beginning of " + to
+                          : "after " + from + " go to " + to))
               : Optional.empty();
         });
   }

@@ -20,6 +20,9 @@ final class Players {
 
   static final List<Rule> RULES =
       List.of(
+          Rule.put(
+              "(?:no\\s+applause|do\\s+not\\s+(?:wait|stop)\\s+for\\s+(?:the\\s+)?applause)[,;:\\s-]*(?:(?:go|we|straight|right|directly|on)\\s+)*(?:in)?to\\s+(?:no\\.?\\s*|number\\s+|#)?(\\d{1,4}[A-Za-z]{0,2})",
+              "attacca $1"),
           Rule.of(
               "(?:only\\s+play|play\\s+only)\\s+(?<list>.+?),?\\s+(?<pass>" + Pass.SAID + ")|(?<time>" + Pass.SAID + "),?\\s+(?:only\\s+play|play\\s+only)\\s+(?<items>.+)",
               (m, bars) -> only(Rule.group(m, "list") + Rule.group(m, "items"), Rule.group(m, "pass") + Rule.group(m, "time"), bars)),

@@ -38,7 +38,7 @@ public final class Tidy {
           swap("\\baren't\\b", "are not"),
           swap("\\b(?:don't|dont|doesn't|won't|didn't|never)\\b", "do not"),
           swap("\\bno\\s+longer\\b", "not"),
-          swap("(?<=\\w)(?<!day)(?<!night)(?<!week)'s\\s+(?=(?:up|down|out|in|cut|back|gone|off|missing|not|now|at|an?)\\b)", " is "),
+          swap("(?<=\\w)(?<!day)(?<!night)(?<!week)(?<!\\bs?he)(?<!\\bit)'s\\s+(?=(?:up|down|out|in|cut|back|gone|off|missing|not|now|at|an?)\\b)", " is "),
           swap("\\b([1-9])\\s?x\\s+only\\b|\\bonly\\s+(?:the\\s+)?([1-9])x\\b", "$1$2. time only"),
           swap("\\btacet\\s+([1-9])x\\b|\\b([1-9])x\\s+tacet\\b", "tacet $1$2. time"),
           swap("\\b1\\. time\\b", "1st time"),
@@ -125,6 +125,11 @@ public final class Tidy {
     String head = all(FILLERS, all(VERBS, all(FILLERS, text.substring(0, end))));
     String tail = text.substring(end).strip();
     return (head + " " + tail).strip().replaceFirst("[.!,]+$", "");
+  }
+
+  /** The same without one verb for each thing done. */
+  static String plain(String said) {
+    return all(FILLERS, all(LETTERS, all(AROUND, said))).replaceFirst("[.!,]+$", "");
   }
 
   private static String all(List<Swap> swaps, String words) {

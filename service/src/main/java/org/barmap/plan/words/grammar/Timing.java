@@ -7,7 +7,7 @@ import java.util.Optional;
 final class Timing {
   private static final String FROM = "(?:(?:at|from|in|on|for|of|over|through)\\s+)*";
   private static final String IS =
-      "(?:(?:is|goes|go|up|down|to|at|about|around|roughly|ca\\.?|circa|back|moved|it|the|new|tempo|bpm|click|speed|take|push|pull|bring|set|set\\s+to|=)\\s+)*";
+      "(?:(?:is|goes|go|up|down|to|at|about|around|roughly|ca\\.?|circa|back|moved|it|the|new|tempo|bpm|click|speed|take|push|pull|bring|set|set\\s+to|drop(?:s|ped)?|cut|comes?|settles?|jumps?|we|is|=)\\s+)*";
   private static final String FREE =
       "(?<free>colla\\s+(?:voce|parte)|freely|free|rubato|ad\\s+lib(?:itum)?\\.?|out\\s+of\\s+time|with\\s+the\\s+(?:singer|voice|vocal)|follow\\s+(?:her|him|them|the\\s+(?:singer|voice|vocal)))";
 
