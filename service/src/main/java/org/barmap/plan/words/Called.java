@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.barmap.plan.change.kind.Note;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
@@ -23,8 +24,7 @@ import org.barmap.plan.words.grammar.Meant;
  * @param read reads an instruction in the words of the kinds of change
  * @param meta what the next change gets
  */
-record Called(
-    Scope scope, Function<String, Optional<Heard<ShowChange>>> read, Supplier<Meta> meta)
+record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, Supplier<Meta> meta)
     implements Bars {
 
   @Override
@@ -60,8 +60,7 @@ record Called(
   public Optional<String> open(String word) {
     List<PrintedRepeat> signed =
         scope.repeats().stream().filter(r -> r.open().equals(word)).toList();
-    List<PrintedRepeat> those =
-        signed.isEmpty() ? Repeats.unsigned(scope.number(), word) : signed;
+    List<PrintedRepeat> those = signed.isEmpty() ? Repeats.unsigned(scope.number(), word) : signed;
     return those.size() == 1
         ? those.stream().map(r -> r.bars().first() + " to " + r.bars().last()).findFirst()
         : Optional.empty();
@@ -90,9 +89,10 @@ record Called(
     if (Said.understood(plain(words)) || choice(plain(words))) {
       return List.of(words);
     }
-    return Grammar.read(words, this).stream()
+    return Stream.concat(
+            Grammar.read(base(words), this).stream(), Grammar.sense(base(words), this).stream())
         .filter(m -> m instanceof Meant.Says s && s.instructions().size() > 1)
-        .map(m -> ((Meant.Says) m).instructions())
+        .map(m -> ((Meant.Says) m).instructions().stream().map(i -> i + holds(words)).toList())
         .filter(all -> all.stream().allMatch(i -> Said.understood(plain(i))))
         .findFirst()
         .orElse(List.of(words));
@@ -105,9 +105,10 @@ record Called(
       return plain;
     }
     Optional<Heard<ShowChange>> other =
-        Grammar.read(words, this).stream()
+        Grammar.read(base(words), this).stream()
             .flatMap(m -> meant(words, m).stream())
-            .findFirst();
+            .findFirst()
+            .or(() -> sense(words, plain));
     if (other.isPresent() && (plain.isEmpty() || Said.understood(other) || more(other.get()))) {
       return other;
     }
@@ -137,6 +138,23 @@ record Called(
         .isPresent();
   }
 
+  /** The words without what stands behind them for when they hold. */
+  private String base(String words) {
+    String base = Showings.off(words, meta.get()).map(Showings::words).orElse(words);
+    return words.startsWith(base) ? base : words;
+  }
+
+  private String holds(String words) {
+    return words.substring(base(words).length());
+  }
+
+  /** By what it names; a question only where nobody knows better what is wrong. */
+  private Optional<Heard<ShowChange>> sense(String words, Optional<Heard<ShowChange>> plain) {
+    return Grammar.sense(base(words), this)
+        .flatMap(m -> meant(words, m))
+        .filter(h -> plain.isEmpty() || h instanceof Heard.Understood<ShowChange>);
+  }
+
   /** Whether a question offers more than to keep the words as a note. */
   private static boolean more(Heard<ShowChange> heard) {
     return heard instanceof Heard.AskedBack<ShowChange> asked && asked.readings().size() > 1;
@@ -148,7 +166,7 @@ record Called(
     }
     if (meant instanceof Meant.Says says) {
       return says.instructions().size() == 1
-          ? Optional.of(plain(says.instructions().get(0)))
+          ? Optional.of(plain(says.instructions().get(0) + holds(words)))
               .filter(h -> Said.understood(h) || choice(h))
               .flatMap(h -> h)
               .map(h -> Said.as(h, words))
@@ -165,7 +183,7 @@ record Called(
   private Heard<ShowChange> asked(String words, Meant.Asks asks) {
     List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
     for (String near : asks.nearest()) {
-      plain(near).flatMap(Heard::reading).ifPresent(readings::add);
+      plain(near + holds(words)).flatMap(Heard::reading).ifPresent(readings::add);
     }
     readings.add(new Heard.Reading<>("keep it as a note, nothing else", List.of(note(words))));
     return new Heard.AskedBack<>(words, start() + asks.question(), List.of(), readings);

@@ -95,8 +95,7 @@ public final class ChangeWords {
     }
     String message = Tidy.message(Spoken.plain(typed));
     String said = message.replaceFirst("^[-*\\u2022]\\s+|^[*\\u2022]", "").strip();
-    String line =
-        Corrections.over(Corrections.corrected(said) ? Spoken.figures(said) : said);
+    String line = Corrections.over(Corrections.corrected(said) ? Spoken.figures(said) : said);
     if (line.isEmpty() || heading(line)) {
       return;
     }
@@ -139,7 +138,7 @@ public final class ChangeWords {
       number = said.number();
       named = true;
     }
-    String rest = ahead(said.rest());
+    String rest = Grammar.turned(ahead(said.rest()));
     List<String> all =
         Grammar.whole(rest) ? List.of(rest) : Sentences.instructions(Frames.places(rest));
     for (String one : all) {
@@ -168,7 +167,8 @@ public final class ChangeWords {
       return;
     }
     Scope scope = scope(number.get());
-    Called called = new Called(scope, w -> read(scope, w, Meta.of("n" + next)), () -> Meta.of("n" + next));
+    Called called =
+        new Called(scope, w -> read(scope, w, Meta.of("n" + next)), () -> Meta.of("n" + next));
     Optional<Heard<ShowChange>> open = called.first(words);
     if (open.isPresent()) {
       add(about(scope, open.get()));
@@ -186,8 +186,7 @@ public final class ChangeWords {
     return called
         .one(words)
         .map(h -> words.equals(typed) ? h : Said.as(h, typed))
-        .orElseGet(
-            () -> Kept.left(scope, words, Meta.of("n" + next), called.nearest(words)));
+        .orElseGet(() -> Kept.left(scope, words, Meta.of("n" + next), called.nearest(words)));
   }
 
   private Optional<Heard<ShowChange>> read(Scope scope, String words, Meta meta) {

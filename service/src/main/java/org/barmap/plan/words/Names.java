@@ -33,8 +33,7 @@ final class Names {
   private static final Pattern BARE_AT_END =
       phrase(
           "((?:cut|omit|skip|drop|lose|vamp|safety|insert|add|repeat|watch|hold|scratch|restore|reinstate|ignore|undo|forget|open|no)\\b.*\\S"
-              + "|.*\\s(?:back\\s+in|out|tacet))\\s+in\\s+"
-              + "(\\d{1,4}[A-Za-z]{0,2})[.!]?");
+              + "|.*\\s(?:back\\s+in|out|tacet))\\s+in\\s+(\\d{1,4}[A-Za-z]{0,2})[.!]?");
 
   private final List<WrittenNumber> numbers;
   private final Map<String, Optional<WrittenNumber>> byLabel = new HashMap<>();

@@ -8,7 +8,8 @@ import org.barmap.plan.change.WrittenNumber;
 
 /**
  * Puts first the number that a line calls by its bare label or by its title: "5 now vamps at 21",
- * "electric from the top of 6", "cut the playoff", "move 2 after 3", "6 follows the applause for 5".
+ * "electric from the top of 6", "cut the playoff", "move 2 after 3", "6 follows the applause for
+ * 5".
  */
 final class NumberFirst {
   private static final String NO = "(?:(?:(?:no|nr)\\b\\.?|number|#)\\s*)?";
@@ -19,7 +20,8 @@ final class NumberFirst {
       "(?:\\s+music)?(?:\\s+(?:after|before|following|behind|in)\\s+" + NO + "\\w{1,5})?";
   private static final Pattern DOES =
       phrase(
-          LABEL + "\\s+(?:(?:now|also|just|then)\\s+)*((?:vamps|starts|begins|runs|has|gets|plays|ends|stops)\\b.*)");
+          LABEL
+              + "\\s+(?:(?:now|also|just|then)\\s+)*((?:vamps|starts|begins|runs|has|gets|plays|ends|stops)\\b.*)");
   private static final Pattern TOP =
       phrase(
           "(.+?)\\s+(?:from|at)\\s+(?:the\\s+)?(?:very\\s+)?(?:top|beginning|start|head)\\s+of\\s+"
@@ -28,19 +30,36 @@ final class NumberFirst {
               + "[.!]?");
   private static final Pattern MOVE =
       phrase(
-          "(?:move|put|do|play)\\s+" + NO + LABEL + "(?:\\s+to)?" + NEXT_TO + NO + LABEL
+          "(?:move|put|do|play)\\s+"
+              + NO
+              + LABEL
+              + "(?:\\s+to)?"
+              + NEXT_TO
+              + NO
+              + LABEL
               + "[.!]?|"
-              + NO + LABEL
-              + "\\s+(?:now\\s+)?(?:is|comes|goes|moves|moved)" + NEXT_TO.replaceFirst("^\\\\\\\\s\\+", "") + NO + LABEL + "[.!]?");
+              + NO
+              + LABEL
+              + "\\s+(?:now\\s+)?(?:is|comes|goes|moves|moved)"
+              + NEXT_TO.replaceFirst("^\\\\\\\\s\\+", "")
+              + NO
+              + LABEL
+              + "[.!]?");
   private static final Pattern APPLAUSE =
       phrase(
-          NO + LABEL
+          NO
+              + LABEL
               + "\\s+(?:comes|goes|follows|starts|begins|is)\\s+(?:(?:right|straight|directly|immediately|just)\\s+)*(?:(?:after|on|out\\s+of|with)\\s+)?(?:the\\s+)?applause\\s+(?:for|of|after|from|to)\\s+"
-              + NO + LABEL + "[.!]?");
+              + NO
+              + LABEL
+              + "[.!]?");
   private static final Pattern FOLLOWS =
       phrase(
-          NO + LABEL
-              + "\\s+(?:follows|comes\\s+after|goes\\s+after|starts\\s+after)\\s+" + NO + LABEL
+          NO
+              + LABEL
+              + "\\s+(?:follows|comes\\s+after|goes\\s+after|starts\\s+after)\\s+"
+              + NO
+              + LABEL
               + ",?\\s+(?:directly|immediately|at\\s+once|straight\\s+on|straight\\s+away|attacca|without\\s+(?:a\\s+)?(?:break|pause)|with\\s+no\\s+(?:break|pause))[.!]?");
   private static final Pattern BETWEEN =
       phrase("(.+?)\\s+between\\s+" + NO + LABEL + "\\s+and\\s+" + NO + LABEL + "[.!]?");

@@ -47,6 +47,8 @@ final class Sentences {
       phrase(
           "(cut|omit|skip|drop|lose)\\s+(.+?),?\\s+(?:except|but\\s+not)\\s+(?:(?:for|at|on|in)\\s+)?(?:the\\s+)?"
               + "(matin[e\\u00E9]es?|evenings?|previews?|understudy|swing)");
+  private static final Pattern TWO =
+      phrase("(\\d{1,4})\\s*(?:and|&|\\+)\\s*(\\d{1,4})\\b(?!\\s*(?:-|to\\b|,))");
   private static final Pattern BETWEEN = phrase("\\s*(?:,\\s*and|,|\\band\\b|&)\\s*");
 
   private Sentences() {}
@@ -92,6 +94,11 @@ final class Sentences {
       return List.of(words);
     }
     String bars = first ? list.group(2) : out.group(1);
+    Matcher two = TWO.matcher(bars);
+    if (first && two.lookingAt() && words.matches("(?i)(?:vamp|safety)\\b.*") && next(two)) {
+      return List.of(
+          list.group(1) + " " + two.group(1) + " to " + two.group(2) + bars.substring(two.end()));
+    }
     String core = first ? core(bars) : bars;
     String behind = bars.substring(core.length());
     String[] parts = BETWEEN.split(core);
@@ -107,6 +114,11 @@ final class Sentences {
       all.add(first ? verb + " " + part + behind : part + out.group(2));
     }
     return all;
+  }
+
+  /** Two bars beside each other go round together. */
+  private static boolean next(Matcher two) {
+    return Integer.parseInt(two.group(1)) + 1 == Integer.parseInt(two.group(2));
   }
 
   /** "No repeats" is every repeat, and no vamp; "no vamps" is every vamp. */

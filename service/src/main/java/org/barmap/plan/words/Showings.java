@@ -28,7 +28,8 @@ record Showings(String words, Meta meta) {
               + "(?:\\s+(?:performances?|shows?))?(?:\\s+only)?\\)?");
   private static final Pattern NAMED =
       phrase(
-          "(.+?)\\s*[,(]?\\s*\\b(?:in\\s+)?version\\s+[\"\\u201C]?(\\w[\\w -]{0,30}?)[\"\\u201D]?(?:\\s+only)?\\)?");
+          "(.+?)\\s*[,(]?\\s*\\b(?:in\\s+)?version\\s+[\"\\u201C]?(\\w[\\w"
+              + " -]{0,30}?)[\"\\u201D]?(?:\\s+only)?\\)?");
   private static final Pattern UNTIL =
       phrase(
           "(.+?)\\s*[,(]?\\s*\\b(?:until|till|through|up\\s+to)\\s+(?:the\\s+)?(\\d{4}-\\d{2}-\\d{2}|\\d{1,2}\\.?\\s+\\p{L}+\\.?\\s+\\d{4})\\)?");
@@ -41,7 +42,7 @@ record Showings(String words, Meta meta) {
           "((?:(?:for|at|on|in)\\s+(?:the\\s+)?)?(?:matin[e\\u00E9]e|evening|understudy|swing|preview)s?"
               + "(?:\\s+(?:performances?|shows?))?(?:\\s+only)?|(?:until|till|up\\s+to)\\s+(?:the\\s+)?"
               + "(?:\\d{4}-\\d{2}-\\d{2}|\\d{1,2}\\.?\\s+\\p{L}{3,9}\\.?(?:\\s+\\d{4})?))"
-              + "(?:\\s*[:,]|(?=\\s+(?:no|number|nr)\\b)|(?=\\s+"
+              + "(?:\\s*[:,]|(?=\\s+(?:no|number|nr|we|you|let's|there's)\\b)|(?=\\s+"
               + Sentences.VERB
               + "\\b))\\s*(.*)");
 
@@ -101,7 +102,8 @@ record Showings(String words, Meta meta) {
     }
     if (THIS_DAY.matcher(words).matches()) {
       return Optional.of(
-          "Which day is that? Say the last day it holds, as in \"cut 5 to 8 until 24 December 2026\".");
+          "Which day is that? Say the last day it holds, as in \"cut 5 to 8 until 24 December"
+              + " 2026\".");
     }
     Matcher until = UNTIL.matcher(words);
     return until.matches() && day(until.group(2)).isEmpty()

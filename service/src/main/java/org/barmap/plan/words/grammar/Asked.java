@@ -30,19 +30,31 @@ final class Asked {
               "(?:come|comes|enter|play|start|join)(?:\\s+back)?(?:\\s+in)?\\s+(?:only\\s+)?(?:at|on|with)\\s+(?:the\\s+)?(?:\"?and\"?\\s+of|off-?beat|upbeat|pick-?up)\\b.*",
               (m, bars) -> asks("What comes before that beat: is it left out?")),
           Rule.of(
-              "(?:cut|no|without|play|repeat|take|add|tag|do\\s+not\\s+play)\\s+(?:the\\s+|a\\s+|an\\s+)?" + SECTION + "(?:\\s+(?:once|twice|again|\\S+\\s+times|only|music|please|here))?"
-                  + "|(?:the\\s+)?" + SECTION.replace("<section>", "<that>") + "\\s+(?:(?:is|are|all|goes)\\s+)*(?:cut|out|gone|twice|\\S+\\s+times)",
+              "(?:cut|no|without|play|repeat|take|add|tag|do\\s+not\\s+play)\\s+(?:the\\s+|a\\s+|an\\s+)?"
+                  + SECTION
+                  + "(?:\\s+(?:once|twice|again|\\S+\\s+times|only|music|please|here))?"
+                  + "|(?:the\\s+)?"
+                  + SECTION.replace("<section>", "<that>")
+                  + "\\s+(?:(?:is|are|all|goes)\\s+)*(?:cut|out|gone|twice|\\S+\\s+times)",
               (m, bars) ->
-                  asks("Which bars are \"" + Rule.group(m, "section") + Rule.group(m, "that") + "\"?")),
+                  asks(
+                      "Which bars are \""
+                          + Rule.group(m, "section")
+                          + Rule.group(m, "that")
+                          + "\"?")),
           Rule.of(
               "(?:swap|switch|exchange|move|put)\\s+.*\\d.*",
-              (m, bars) -> asks("Bars in another order are several changes: which bars are out, and where does one go back to?")),
+              (m, bars) ->
+                  asks(
+                      "Bars in another order are several changes: which bars are out, and where"
+                          + " does one go back to?")),
           Rule.of(
               "(?:.*\\b(?:need|add|give|insert|want|have|get)\\b\\s+)?(?:(?:me|us|her|him|them|you)\\s+)?(?:(?:another|an?|extra|more|additional|\\S+\\s+more|\\S+\\s+extra)\\s+)*(?:(?<n>\\d{1,2}|two|three|four|eight|sixteen)\\s+)?(?:extra\\s+|more\\s+|additional\\s+)?(?<what>counts?|8s|eights?|8)\\b.*?(?:(?<where>before|after|at|in)\\s+(?:the\\s+)?(?<bar>.+))?",
               Asked::counts),
           Rule.of(
               "(?:down|up)\\s+.*\\b(?:tone|step|semitone|third|fourth|fifth|octave)s?\\s+(?:from|at|in)\\s.+|(?:from|at)\\s+.*\\b(?:down|up)\\s+.*\\b(?:tone|step|semitone|third|fourth|fifth)s?\\b.*|.*\\b(?:tone|step|semitone|third|fourth|fifth)s?\\s+(?:down|up|lower|higher)\\s+(?:from|at)\\s.+",
-              (m, bars) -> asks("A number is transposed whole; in which key is it from that bar on?")));
+              (m, bars) ->
+                  asks("A number is transposed whole; in which key is it from that bar on?")));
 
   private Asked() {}
 
@@ -63,7 +75,8 @@ final class Asked {
     }
     nearest.add(change);
     return Optional.of(
-        new Meant.Asks("Only in some performances: a safety, a change for good, or a note?", nearest));
+        new Meant.Asks(
+            "Only in some performances: a safety, a change for good, or a note?", nearest));
   }
 
   private static Optional<Meant> from(String bar, Bars bars) {
@@ -88,7 +101,9 @@ final class Asked {
     return Optional.of(
         new Meant.Asks(
             question,
-            place && Rule.group(m, "what").toLowerCase(java.util.Locale.ROOT).startsWith("count") && Rule.group(m, "n").equals("8")
+            place
+                    && Rule.group(m, "what").toLowerCase(java.util.Locale.ROOT).startsWith("count")
+                    && Rule.group(m, "n").equals("8")
                 ? List.of("insert 2 bars " + where + " " + bar)
                 : List.of()));
   }

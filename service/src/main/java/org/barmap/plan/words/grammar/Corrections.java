@@ -18,11 +18,9 @@ public final class Corrections {
               + ")*[,.:!\\s-]+(?<then>.+)");
   private static final String BAR = "((?:bar\\s+)?(?:\\d{1,4}[A-Za-z]?|(?-i:[A-Z]{1,2})))";
   private static final Pattern NOT_THAT = phrase("not\\s+" + BAR + "[,;]?\\s+(?:but\\s+)?" + BAR);
-  private static final Pattern THIS_NOT =
-      phrase(BAR + "[,;]?\\s+(?:and\\s+)?not\\s+" + BAR);
+  private static final Pattern THIS_NOT = phrase(BAR + "[,;]?\\s+(?:and\\s+)?not\\s+" + BAR);
   private static final Pattern ONE = phrase(BAR);
-  private static final Pattern STRETCH =
-      phrase(BAR + "\\s*(?:-|to|through|thru)\\s*" + BAR);
+  private static final Pattern STRETCH = phrase(BAR + "\\s*(?:-|to|through|thru)\\s*" + BAR);
   private static final Pattern ANY_STRETCH =
       phrase("\\b" + BAR + "\\s*(?:-|\\bto\\b|\\bthrough\\b|\\bthru\\b)\\s*" + BAR + "\\b");
   private static final Pattern ANY = phrase("\\b\\d{1,4}[A-Za-z]?\\b");
@@ -58,7 +56,8 @@ public final class Corrections {
     if (ONE.matcher(then).matches()) {
       return last(first, ANY, then.replaceFirst("(?i)^bar\\s+", ""), sentence);
     }
-    String number = first.matches("(?i)(?:no\\.?|number|#)\\s*\\w+:.*") ? first.replaceFirst(":.*", ": ") : "";
+    String number =
+        first.matches("(?i)(?:no\\.?|number|#)\\s*\\w+:.*") ? first.replaceFirst(":.*", ": ") : "";
     return VERB.matcher(then).matches() ? number + then : sentence;
   }
 
@@ -71,7 +70,9 @@ public final class Corrections {
     }
     return at < 0
         ? whole
-        : in.substring(0, at) + put.replaceFirst("(?i)^bar\\s+", "") + in.substring(at + bare.length());
+        : in.substring(0, at)
+            + put.replaceFirst("(?i)^bar\\s+", "")
+            + in.substring(at + bare.length());
   }
 
   private static String last(String in, Pattern what, String put, String whole) {

@@ -2,7 +2,6 @@ package org.barmap.plan.words.grammar;
 
 import static org.barmap.plan.change.term.Phrase.phrase;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -17,12 +16,14 @@ public final class Grammar {
 
   /** These would be heard as a change for good, and may be none. */
   private static final Pattern FROM =
-      phrase("(?:(?:let's|we|please|so|okay)\\s+)*(?:take\\s+it|pick(?:\\s+it)?\\s+up)\\s+(?:from|at)\\s.+");
+      phrase(
+          "(?:(?:let's|we|please|so|okay)\\s+)*(?:take\\s+it|pick(?:\\s+it)?\\s+up)\\s+(?:from|at)\\s.+");
 
   private Grammar() {}
 
   private static final Pattern BOTH =
-      phrase("(?:pizz|arco)\\b.*,?\\s+(?:and\\s+|then\\s+)*(?:pizz|arco)\\.?\\s+(?:after(?:\\s+(?:that|it))?|from\\s+there.*|thereafter|again)[.]?");
+      phrase(
+          "(?:pizz|arco)\\b.*,?\\s+(?:and\\s+|then\\s+)*(?:pizz|arco)\\.?\\s+(?:after(?:\\s+(?:that|it))?|from\\s+there.*|thereafter|again)[.]?");
 
   /** Whether a sentence is one: on a condition, or with a part that leans on another. */
   public static boolean whole(String words) {
@@ -41,9 +42,19 @@ public final class Grammar {
    * What a sentence may mean that the kinds of change don't read as it stands, the likelier first.
    */
   public static List<Meant> read(String words, Bars bars) {
-    List<Meant> all = new ArrayList<>(Rule.all(READ, Tidy.words(words), bars));
-    Sense.of(words, bars).ifPresent(all::add);
-    return all;
+    return Rule.all(READ, Tidy.words(words), bars);
+  }
+
+  /** What a sentence means by the things it names, in whatever order. */
+  public static Optional<Meant> sense(String words, Bars bars) {
+    return Sense.of(words, bars);
+  }
+
+  /** Puts what one waits for behind what is done: "till she sits, vamp 9". */
+  public static String turned(String words) {
+    return words.replaceFirst(
+        "(?i)^((?:we|then|and)\\s+)?(?:until|till|'?til)\\s+([^,]*\\p{L}{2}[^,]*),\\s*(?:we\\s+|you\\s+)?((?:vamp|loop|hold|wait|keep|repeat)\\b.*)$",
+        "$3 till $2");
   }
 
   /** Returns instructions that a sentence is near to which nobody could follow. */

@@ -75,7 +75,9 @@ final class Negated {
       boolean several = bars.ends(said).filter(e -> !e.first().equals(e.last())).isPresent();
       return Optional.of(
           Meant.says(
-              said.isEmpty() ? "no repeats" : several ? "play " + said + " once" : "no repeat" + at));
+              said.isEmpty()
+                  ? "no repeats"
+                  : several ? "play " + said + " once" : "no repeat" + at));
     }
     return Optional.of(
         Meant.says(

@@ -17,15 +17,22 @@ final class Places {
                   + "(?:\\s+(?:only|straight\\s+away|right\\s+away|at\\s+once|first\\s+time|the\\s+first\\s+time|immediately))*",
               "straight to the $1 ending"),
           go(
-              "(?:(?:come|coming|go|get|straight|right)\\s+)*out\\s+of\\s+(?<from>.+?),?\\s+" + GO
+              "(?:(?:come|coming|go|get|straight|right)\\s+)*out\\s+of\\s+(?<from>.+?),?\\s+"
+                  + GO
                   + "(?:in\\s?to|to|at|from|with|on)\\s+(?<to>.+)"),
           go(
-              "(?:after|from|(?:at\\s+)?(?:the\\s+)?end\\s+of)\\s+(?<from>.+?),?\\s+" + GO
+              "(?:after|from|(?:at\\s+)?(?:the\\s+)?end\\s+of)\\s+(?<from>.+?),?\\s+"
+                  + GO
                   + "(?:in\\s?to|to|at|from|with|on)\\s+(?<to>.+)"),
-          go("(?<from>\\S+(?:\\s\\S+){0,3}?)\\s+(?:(?:go|goes|jump|straight|right|directly)\\s+)+(?:in\\s?to|to)\\s+(?<to>.+)"),
+          go(
+              "(?<from>\\S+(?:\\s\\S+){0,3}?)\\s+(?:(?:go|goes|jump|straight|right|directly)\\s+)+(?:in\\s?to|to)\\s+(?<to>.+)"),
           Rule.of(
-              "cut\\s+(?:everything|all|it\\s+all|the\\s+whole\\s+(?:thing|number)|the\\s+rest)\\s+" + BUT + "\\s+(?<bars>.+)"
-                  + "|(?:everything|all)\\s+" + BUT + "\\s+(?<those>.+?)\\s+(?:is\\s+)?(?:cut|out)"
+              "cut\\s+(?:everything|all|it\\s+all|the\\s+whole\\s+(?:thing|number)|the\\s+rest)\\s+"
+                  + BUT
+                  + "\\s+(?<bars>.+)"
+                  + "|(?:everything|all)\\s+"
+                  + BUT
+                  + "\\s+(?<those>.+?)\\s+(?:is\\s+)?(?:cut|out)"
                   + "|(?:only|just)\\s+(?:play|do)\\s+(?<these>.+)|(?:play|do|keep)\\s+(?:only|just)\\s+(?<left>.+)|(?<last>.+?)\\s+only",
               (m, bars) ->
                   only(

@@ -24,22 +24,55 @@ final class Players {
               "(?:no\\s+applause|do\\s+not\\s+(?:wait|stop)\\s+for\\s+(?:the\\s+)?applause)[,;:\\s-]*(?:(?:go|we|straight|right|directly|on)\\s+)*(?:in)?to\\s+(?:no\\.?\\s*|number\\s+|#)?(\\d{1,4}[A-Za-z]{0,2})",
               "attacca $1"),
           Rule.of(
-              "(?:only\\s+play|play\\s+only)\\s+(?<list>.+?),?\\s+(?<pass>" + Pass.SAID + ")|(?<time>" + Pass.SAID + "),?\\s+(?:only\\s+play|play\\s+only)\\s+(?<items>.+)",
-              (m, bars) -> only(Rule.group(m, "list") + Rule.group(m, "items"), Rule.group(m, "pass") + Rule.group(m, "time"), bars)),
+              "(?:only\\s+play|play\\s+only)\\s+(?<list>.+?),?\\s+(?<pass>"
+                  + Pass.SAID
+                  + ")|(?<time>"
+                  + Pass.SAID
+                  + "),?\\s+(?:only\\s+play|play\\s+only)\\s+(?<items>.+)",
+              (m, bars) ->
+                  only(
+                      Rule.group(m, "list") + Rule.group(m, "items"),
+                      Rule.group(m, "pass") + Rule.group(m, "time"),
+                      bars)),
           Rule.of(
-              AT + "(?<list>.+?),?\\s+(?:(?:is|are)\\s+)?(?:only\\s+)?(?:(?:on|in)\\s+)?(?<pass>" + Pass.SAID + ")\\s+only",
+              AT
+                  + "(?<list>.+?),?\\s+(?:(?:is|are)\\s+)?(?:only\\s+)?(?:(?:on|in)\\s+)?(?<pass>"
+                  + Pass.SAID
+                  + ")\\s+only",
               (m, bars) -> only(Rule.group(m, "list"), Rule.group(m, "pass"), bars)),
           Rule.of(
-              "(?<who>" + EVERYONE + "|" + INSTRUMENT + ")\\s+(?<what>.*\\b(?:tacet|out|silent)\\b.*?),?\\s+(?:except|but|apart\\s+from)(?:\\s+for)?(?:\\s+the)?\\s+(?<but>" + INSTRUMENT + ")",
+              "(?<who>"
+                  + EVERYONE
+                  + "|"
+                  + INSTRUMENT
+                  + ")\\s+(?<what>.*\\b(?:tacet|out|silent)\\b.*?),?\\s+(?:except|but|apart\\s+from)(?:\\s+for)?(?:\\s+the)?\\s+(?<but>"
+                  + INSTRUMENT
+                  + ")",
               (m, bars) ->
                   bars.chair(Rule.group(m, "but"))
                       ? Optional.of(new Meant.Remark())
                       : Optional.empty()),
           Rule.of(
-              "(?:nobody|no\\s+one|no-one|none)(?:\\s+of\\s+us)?\\s+(?:plays?|in)\\s+" + AT + "(?<bars>.+)"
-                  + "|" + EVERYONE + "\\s+" + SILENT + "\\s+" + AT + "(?<those>.+)"
-                  + "|" + EVERYONE + "\\s+" + AT + "(?<these>.+?)\\s+" + SILENT,
-              (m, bars) -> tacet(Rule.group(m, "bars") + Rule.group(m, "those") + Rule.group(m, "these"), bars)),
+              "(?:nobody|no\\s+one|no-one|none)(?:\\s+of\\s+us)?\\s+(?:plays?|in)\\s+"
+                  + AT
+                  + "(?<bars>.+)"
+                  + "|"
+                  + EVERYONE
+                  + "\\s+"
+                  + SILENT
+                  + "\\s+"
+                  + AT
+                  + "(?<those>.+)"
+                  + "|"
+                  + EVERYONE
+                  + "\\s+"
+                  + AT
+                  + "(?<these>.+?)\\s+"
+                  + SILENT,
+              (m, bars) ->
+                  tacet(
+                      Rule.group(m, "bars") + Rule.group(m, "those") + Rule.group(m, "these"),
+                      bars)),
           Rule.of(
               "(?<who>" + INSTRUMENT + ")[,:]?\\s+" + SILENT + "(?:\\s+" + AT + "(?<bars>.+))?",
               (m, bars) -> whose(Rule.group(m, "who"), Rule.group(m, "bars"), bars)),
@@ -47,33 +80,88 @@ final class Players {
               "(?:no|without|cut)\\s+(?<who>" + INSTRUMENT + ")(?:\\s+" + AT + "(?<bars>.+))?",
               (m, bars) -> whose(Rule.group(m, "who"), Rule.group(m, "bars"), bars)),
           Rule.of(
-              "(?<who>" + INSTRUMENT + ")\\s+(?:only|solo|alone)\\s+" + AT + "(?<bars>.+)|" + AT + "(?<those>.+?)\\s+(?:is\\s+|are\\s+)?(?:only\\s+(?<whose>" + INSTRUMENT + ")|(?<of>" + INSTRUMENT + ")\\s+(?:only|solo|alone))",
+              "(?<who>"
+                  + INSTRUMENT
+                  + ")\\s+(?:only|solo|alone)\\s+"
+                  + AT
+                  + "(?<bars>.+)|"
+                  + AT
+                  + "(?<those>.+?)\\s+(?:is\\s+|are\\s+)?(?:only\\s+(?<whose>"
+                  + INSTRUMENT
+                  + ")|(?<of>"
+                  + INSTRUMENT
+                  + ")\\s+(?:only|solo|alone))",
               Players::alone),
-          Rule.of("tacet\\s+" + TILL + "\\s+(?<to>.+)|(?:tacet)\\s+(?:up\\s+)?to\\s+(?<up>.+)", (m, bars) -> upTo(Rule.group(m, "to") + Rule.group(m, "up"), bars)),
-          Rule.put("tacet\\s+from\\s+((?!.*\\b(?:to|till|until|through)\\b).+?)(?:\\s+on(?:wards?)?)?", "tacet $1 to end"),
           Rule.of(
-              "(?:we\\s+|keep\\s+)?vamp\\s+" + AT + "(?<bars>.+?),?\\s+" + TILL + "\\s+(?<cue>.+)"
-                  + "|" + AT + "(?<those>.+?)\\s+(?:is|are|becomes?|turns?\\s+into|go(?:es)?\\s+round)(?:\\s+(?:a|an|open|the))*(?:\\s+vamp)?,?\\s+" + TILL + "\\s+(?<until>.+)"
-                  + "|(?<these>\\S+(?:\\s\\S+){0,3}?)\\s+vamp,?\\s+" + TILL + "\\s+(?<when>.+)"
-                  + "|(?:keep\\s+(?:going\\s+round|repeating|playing|looping)|go\\s+round(?:\\s+and\\s+round)?|round\\s+and\\s+round)\\s+" + AT + "(?<keep>.+?),?\\s+" + TILL + "\\s+(?<stop>.+)",
+              "tacet\\s+" + TILL + "\\s+(?<to>.+)|(?:tacet)\\s+(?:up\\s+)?to\\s+(?<up>.+)",
+              (m, bars) -> upTo(Rule.group(m, "to") + Rule.group(m, "up"), bars)),
+          Rule.put(
+              "tacet\\s+from\\s+((?!.*\\b(?:to|till|until|through)\\b).+?)(?:\\s+on(?:wards?)?)?",
+              "tacet $1 to end"),
+          Rule.of(
+              "(?:we\\s+|keep\\s+)?vamp\\s+"
+                  + AT
+                  + "(?<bars>.+?),?\\s+"
+                  + TILL
+                  + "\\s+(?<cue>.+)"
+                  + "|"
+                  + AT
+                  + "(?<those>.+?)\\s+(?:is|are|becomes?|turns?\\s+into|go(?:es)?\\s+round)(?:\\s+(?:a|an|open|the))*(?:\\s+vamp)?,?\\s+"
+                  + TILL
+                  + "\\s+(?<until>.+)"
+                  + "|(?<these>\\S+(?:\\s\\S+){0,3}?)\\s+vamp,?\\s+"
+                  + TILL
+                  + "\\s+(?<when>.+)"
+                  + "|(?:keep\\s+(?:going\\s+round|repeating|playing|looping)|go\\s+round(?:\\s+and\\s+round)?|round\\s+and\\s+round)\\s+"
+                  + AT
+                  + "(?<keep>.+?),?\\s+"
+                  + TILL
+                  + "\\s+(?<stop>.+)",
               (m, bars) ->
                   vamp(
-                      Rule.group(m, "bars") + Rule.group(m, "those") + Rule.group(m, "these") + Rule.group(m, "keep"),
-                      Rule.group(m, "cue") + Rule.group(m, "until") + Rule.group(m, "when") + Rule.group(m, "stop"),
+                      Rule.group(m, "bars")
+                          + Rule.group(m, "those")
+                          + Rule.group(m, "these")
+                          + Rule.group(m, "keep"),
+                      Rule.group(m, "cue")
+                          + Rule.group(m, "until")
+                          + Rule.group(m, "when")
+                          + Rule.group(m, "stop"),
                       bars)),
           Rule.of(
-              "(?:the\\s+)?vamp\\s+(?:(?:goes|go|is|runs|keeps|carries|lasts|on|going)\\s+)*" + TILL + "\\s+(?<cue>.+)",
-              (m, bars) -> bars.open("vamp").map(v -> Meant.says("vamp " + v + " till " + Rule.group(m, "cue")))),
+              "(?:the\\s+)?vamp\\s+(?:(?:goes|go|is|runs|keeps|carries|lasts|on|going)\\s+)*"
+                  + TILL
+                  + "\\s+(?<cue>.+)",
+              (m, bars) ->
+                  bars.open("vamp")
+                      .map(v -> Meant.says("vamp " + v + " till " + Rule.group(m, "cue")))),
           Rule.of(
-              "vamp\\s+" + AT + "(?<bars>.+)|(?<those>.+?)\\s+(?:(?:is|are|becomes?|turns?\\s+into|a|an|open)\\s+)*vamp",
-              (m, bars) -> named("vamp ", Rule.group(m, "bars") + Rule.group(m, "those"), "", bars)),
+              "vamp\\s+"
+                  + AT
+                  + "(?<bars>.+)|(?<those>.+?)\\s+(?:(?:is|are|becomes?|turns?\\s+into|a|an|open)\\s+)*vamp",
+              (m, bars) ->
+                  named("vamp ", Rule.group(m, "bars") + Rule.group(m, "those"), "", bars)),
           Rule.of(
-              "(?:an?\\s+)?safety\\s+" + AT + "(?<bars>.+?),?\\s+(?<why>(?:till|until|if|in\\s+case|for|while)\\s+.+)|(?<those>.+?)\\s+(?:(?:is|are|a|an)\\s+)*safety,?\\s+(?<because>(?:till|until|if|in\\s+case|for|while)\\s+.+)",
-              (m, bars) -> named("safety ", Rule.group(m, "bars") + Rule.group(m, "those"), " (" + Rule.group(m, "why") + Rule.group(m, "because") + ")", bars)),
+              "(?:an?\\s+)?safety\\s+"
+                  + AT
+                  + "(?<bars>.+?),?\\s+(?<why>(?:till|until|if|in\\s+case|for|while)\\s+.+)|(?<those>.+?)\\s+(?:(?:is|are|a|an)\\s+)*safety,?\\s+(?<because>(?:till|until|if|in\\s+case|for|while)\\s+.+)",
+              (m, bars) ->
+                  named(
+                      "safety ",
+                      Rule.group(m, "bars") + Rule.group(m, "those"),
+                      " (" + Rule.group(m, "why") + Rule.group(m, "because") + ")",
+                      bars)),
           Rule.of(
-              "(?:hold|wait|pause|sit|park|stay|freeze)\\s+(?:it\\s+|on\\s+)?" + AT + "(?<bar>.+?),?\\s+(?:for|until|till|'?til)\\s+(?<cue>.+)"
+              "(?:hold|wait|pause|sit|park|stay|freeze)\\s+(?:it\\s+|on\\s+)?"
+                  + AT
+                  + "(?<bar>.+?),?\\s+(?:for|until|till|'?til)\\s+(?<cue>.+)"
                   + "|(?:wait|pause)\\s+for\\s+(?<whom>.+?)\\s+(?:at|on|after)\\s+(?<where>\\S+(?:\\s\\S+){0,3})",
-              (m, bars) -> named("hold ", Rule.group(m, "bar") + Rule.group(m, "where"), " till " + Rule.group(m, "cue") + Rule.group(m, "whom"), bars)),
+              (m, bars) ->
+                  named(
+                      "hold ",
+                      Rule.group(m, "bar") + Rule.group(m, "where"),
+                      " till " + Rule.group(m, "cue") + Rule.group(m, "whom"),
+                      bars)),
           Rule.of(
               "(?:fermata|hold|pause|wait|sit)\\s+" + AT + "(?<bar>.+)",
               (m, bars) -> named("hold ", Rule.group(m, "bar"), "", bars)));
@@ -116,7 +204,8 @@ final class Players {
     }
     return said.isEmpty()
         ? Optional.of(Meant.says("tacet"))
-        : tacet(said, bars).or(() -> upTo(said.replaceFirst("(?i)^(?:until|till|'?til|up to)\\s+", ""), bars));
+        : tacet(said, bars)
+            .or(() -> upTo(said.replaceFirst("(?i)^(?:until|till|'?til|up to)\\s+", ""), bars));
   }
 
   private static Optional<Meant> alone(java.util.regex.Matcher m, Bars bars) {

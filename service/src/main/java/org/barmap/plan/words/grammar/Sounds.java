@@ -21,30 +21,37 @@ public final class Sounds {
               + "|endings?|volta|rit|ritard|rall|accel|faster|slower|quicker|(?:double|half)[\\s-]time|\\d+/\\d+|in\\s+(?:one|two|three|four|six|[1-9])"
               + "|steps?\\s+(?:up|down|lower|higher)|(?:semi)?tones?\\s+(?:up|down)|transpos\\w+|attacca|segue|dialogue|applause|tacet|(?:lay|sit)\\s+out|click|back\\s+in"
               + "|extra\\s+(?:bars?|beats?)|more\\s+(?:bars?|beats?|times?)|less\\s+bars?|fewer\\s+bars?|insert|swap|restore|reinstate|jump(?:s|ing)?"
-              + "|trim(?:med)?|transposed?|key|(?:up|down)\\s+to\\s+[a-g]\\s?(?:flat|sharp|major|minor|b\\b)|tags?|button|play-?off|(?:now|at|to)\\s+\\d{2,3}\\s*bpm|now\\s+at\\s+\\d{2,3}|electric|upright|straight\\s+(?:to|into|on))\\b");
+              + "|trim(?:med)?|shorten\\w*|chop(?:ped)?|get\\s+rid|once\\s+more|transposed?|key|(?:up|down)\\s+to\\s+[a-g]\\s?(?:flat|sharp|major|minor|b\\b)|tags?|button|play-?off|(?:now|at|to)\\s+\\d{2,3}\\s*bpm|now\\s+at\\s+\\d{2,3}|electric|upright|straight\\s+(?:to|into|on))\\b");
 
   /** About the form where a bar is named with them. */
   private static final Pattern WITH_A_BAR =
       phrase(
           "\\b(?:out|stop|start|end|again|twice|once|thrice|\\d\\s?x|times|only|until|till|from\\s+\\S+\\s+to|go\\s+(?:on|back|to)|back\\s+to|hold|wait|pause|instead|in\\s+again|don't\\s+play|not\\s+play|without|arco|pizz|rest(?:s|ing)?)\\b");
+
   private static final Pattern BAR =
-      phrase("\\b(?:bars?\\s+)?\\d{1,3}[A-Za-z]?\\b|\\b(?-i:[B-HJ-Z])\\b|\\b(?:letter|rehearsal)\\b");
+      phrase(
+          "\\b(?:bars?\\s+)?\\d{1,3}[A-Za-z]?\\b|\\b(?-i:[B-HJ-Z])\\b|\\b(?:letter|rehearsal)\\b");
 
   /** How it is played, whatever else is in the sentence. */
   private static final Pattern STYLE =
       phrase(
           "\\b(?:louder|softer|quieter|lighter|heavier|shorter|longer|staccato|legato|tenuto|marcato|accents?|accented|dynamics?|balance|cresc\\w*|dim|diminuendo|crescendo|vibrato|tun(?:e|ing)"
               + "|feel|swing|swung|groove|release|cut-?off|underscore|sound|tone\\s+colou?r|volume|amp|pedal|sharp|flat|natural|wrong\\s+notes?|p{1,3}|f{1,3}|m[pf]|sfz|bowing|articulat\\w+|8va|octave)\\b");
+
   private static final Pattern STRETCH =
       phrase(
           "(?:bars?\\s+)?(?:\\d{1,4}[A-Za-z]?|(?-i:[A-Z]))\\s*(?:-|to|through|thru|until|till)\\s*(?:bar\\s+)?(?:\\d{1,4}[A-Za-z]?|(?-i:[A-Z]))\\b");
-  private static final Pattern ONE = phrase("(?<!beat )(?<!in )\\b(?:bars?\\s+)?(\\d{1,4}[A-Za-z]?|(?-i:[B-HJ-Z]))\\b");
+  private static final Pattern ONE =
+      phrase("(?<!beat )(?<!in )\\b(?:bars?\\s+)?(\\d{1,4}[A-Za-z]?|(?-i:[B-HJ-Z]))\\b");
 
   private Sounds() {}
 
   /** Whether the words are about what is played when, so that a note alone would mislead. */
   public static boolean formal(String words) {
     if (FORM.matcher(words).find()) {
+      return true;
+    }
+    if (STRETCH.matcher(words).find() && !STYLE.matcher(words).find()) {
       return true;
     }
     return WITH_A_BAR.matcher(words).find()
@@ -68,7 +75,11 @@ public final class Sounds {
     add(near, low, "\\bvamp", "vamp " + place);
     add(near, low, "\\bsafety|\\bif\\b", "safety " + place);
     add(near, low, "\\brepeat|\\btwice|\\bagain|\\bmore\\s+times?", "play " + place + " twice");
-    add(near, low, "\\b(?:no|not|without|once)\\b.*\\brepeat|\\brepeat.*\\b(?:no|not)\\b", "play " + place + " once");
+    add(
+        near,
+        low,
+        "\\b(?:no|not|without|once)\\b.*\\brepeat|\\brepeat.*\\b(?:no|not)\\b",
+        "play " + place + " once");
     add(near, low, "\\b(?:cut|out|skip|omit|missing|instead)", "cut " + place);
     add(near, low, "\\btacet|\\bout\\b|\\bplay\\b|\\brest", "tacet " + place);
     add(near, low, "\\b(?:hold|fermata|wait|pause)", "hold " + place);

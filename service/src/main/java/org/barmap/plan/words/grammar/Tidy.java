@@ -7,7 +7,9 @@ import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Brings words to one form: abbreviations, fillers, short forms, and one verb for each thing done. */
+/**
+ * Brings words to one form: abbreviations, fillers, short forms, and one verb for each thing done.
+ */
 public final class Tidy {
 
   private static final String GREETING =
@@ -38,7 +40,6 @@ public final class Tidy {
           swap("\\baren't\\b", "are not"),
           swap("\\b(?:don't|dont|doesn't|won't|didn't|never)\\b", "do not"),
           swap("\\bno\\s+longer\\b", "not"),
-          swap("(?<=\\w)(?<!day)(?<!night)(?<!week)(?<!\\bs?he)(?<!\\bit)'s\\s+(?=(?:up|down|out|in|cut|back|gone|off|missing|not|now|at|an?)\\b)", " is "),
           swap("\\b([1-9])\\s?x\\s+only\\b|\\bonly\\s+(?:the\\s+)?([1-9])x\\b", "$1$2. time only"),
           swap("\\btacet\\s+([1-9])x\\b|\\b([1-9])x\\s+tacet\\b", "tacet $1$2. time"),
           swap("\\b1\\. time\\b", "1st time"),
@@ -48,6 +49,9 @@ public final class Tidy {
 
   private static final List<Swap> FILLERS =
       List.of(
+          swap(
+              "(?<=\\w)(?<!day)(?<!night)(?<!week)(?<!\\bs?he)(?<!\\bit)'s\\s+(?=(?:up|down|out|in|cut|back|gone|off|missing|not|now|at|an?)\\b)",
+              " is "),
           swap(
               "\\b(?:please|kindly|actually|basically|simply|now|currently|definitely|okay|ok|also|just(?!\\s+(?:before|after|play|the)))\\b[,\\s]*",
               ""),
@@ -72,9 +76,13 @@ public final class Tidy {
               "cut"),
           swap("\\b(?:leav|tak)(?:e|ing)\\s+(.+?)\\s+out$", "cut $1"),
           swap("\\bvamp(?:s|ing|ed)\\b|\\bloop(?:s|ing)?\\b|\\bcycl(?:e|es|ing)\\b", "vamp"),
-          swap("\\b(?:jump|hop|leap|skip|move|continue|proceed|carry)(?:s|ing)?\\s+(?:on\\s+|straight\\s+|right\\s+|directly\\s+|ahead\\s+)*(?=(?:in)?to\\b)", "go "),
+          swap(
+              "\\b(?:jump|hop|leap|skip|move|continue|proceed|carry)(?:s|ing)?\\s+(?:on\\s+|straight\\s+|right\\s+|directly\\s+|ahead\\s+)*(?=(?:in)?to\\b)",
+              "go "),
           swap("\\b(?:hold|paus|wait|sitt?|park|rest)(?:e?s|ing)\\b", "hold"),
-          swap("\\b(?:silent|lay(?:s|ing)?\\s+out|sit(?:s|ting)?\\s+out|does\\s+not\\s+play|do\\s+not\\s+play)\\b", "tacet"));
+          swap(
+              "\\b(?:silent|lay(?:s|ing)?\\s+out|sit(?:s|ting)?\\s+out|does\\s+not\\s+play|do\\s+not\\s+play)\\b",
+              "tacet"));
 
   private static final Pattern TILL =
       phrase(
@@ -117,19 +125,25 @@ public final class Tidy {
     return all(LETTERS, words);
   }
 
-  /** Brings a sentence to the words that the rules know; what one waits for stays as it was said. */
+  /**
+   * Brings a sentence to the words that the rules know; what one waits for stays as it was said.
+   */
   static String words(String said) {
-    String text = all(LETTERS, all(AROUND, said));
-    Matcher till = TILL.matcher(text);
-    int end = till.find() ? till.start() : text.length();
-    String head = all(FILLERS, all(VERBS, all(FILLERS, text.substring(0, end))));
-    String tail = text.substring(end).strip();
-    return (head + " " + tail).strip().replaceFirst("[.!,]+$", "");
+    return tidied(said, true);
   }
 
   /** The same without one verb for each thing done. */
   static String plain(String said) {
-    return all(FILLERS, all(LETTERS, all(AROUND, said))).replaceFirst("[.!,]+$", "");
+    return tidied(said, false);
+  }
+
+  private static String tidied(String said, boolean verbs) {
+    String text = all(LETTERS, all(AROUND, said));
+    Matcher till = TILL.matcher(text);
+    int end = till.find() ? till.start() : text.length();
+    String head = all(FILLERS, text.substring(0, end));
+    String bare = all(FILLERS, verbs ? all(VERBS, head) : head);
+    return (bare + " " + text.substring(end).strip()).strip().replaceFirst("[.!,]+$", "");
   }
 
   private static String all(List<Swap> swaps, String words) {
