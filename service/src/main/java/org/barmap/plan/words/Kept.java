@@ -47,7 +47,7 @@ final class Kept {
             + (change.matches()
                 ? "This begins like a change, but can't be followed: " + wants(change.group(1))
                 : "Is this a change? It can't be followed as it is said; say it in other words, or"
-                      + " keep it as a note."),
+                    + " keep it as a note."),
         List.of(),
         readings);
   }
