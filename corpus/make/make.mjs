@@ -1,6 +1,7 @@
 // node corpus/make/make.mjs [--only KIND] [--seeds N,N] [--out DIR]: makes corpus/pages and corpus/manifest.json again, the same pages from the same seeds.
 // node corpus/make/make.mjs --search KIND: looks for seeds and writes plan-KIND.json (only when the corpus is to be replaced).
 // With `--only numbers`: pages with bare marks, and bar numbers where they can be taken for marks.
+// With `--masks yes`: beside each pencilled page the ink that was written on it, as NAME.hand.png, for fitting.
 // node corpus/make/make.mjs --fresh BASE --out DIR [--only KIND]: twenty pages of each kind from seeds never used, every other one to DIR/a (to look at) and DIR/b (never looked at).
 import fs from 'node:fs';
 import path from 'node:path';
@@ -13,8 +14,9 @@ import { desk, photo, scan } from './damage.mjs';
 import { keepsLines } from './lines.mjs';
 import { manifest } from './manifest.mjs';
 import { pencil } from './pencil.mjs';
+import { at, inverse } from './raster.mjs';
 
-const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', fresh: '', charts: '', perc: '', engraver: '', seeds: '' };
+const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', fresh: '', charts: '', perc: '', engraver: '', seeds: '', masks: '' };
 for (let i = 2; i < process.argv.length; i += 2) opt[process.argv[i].slice(2)] = process.argv[i + 1];
 fs.mkdirSync(opt.out, { recursive: true });
 
@@ -26,6 +28,7 @@ const r2 = v => Math.round(v * 100) / 100;
 function carry(map, signs, F, width, height) {
   const pt = ([x, y]) => F(x, y).map(r2);
   const p = map.pages[0]; p.width = width; p.height = height;
+  for (const m of p.byHand ?? []) m.outline = m.outline.map(pt);
   for (const s of p.systems) {
     const st = signs.staves.find(t => t.system === s.index), [a, b] = [st.midline[0], st.midline.at(-1)], n = 24;
     s.midline = Array.from({ length: n + 1 }, (_, i) => pt([a[0] + ((b[0] - a[0]) * i) / n, a[1] + ((b[1] - a[1]) * i) / n]));
@@ -37,6 +40,12 @@ function carry(map, signs, F, width, height) {
     b.outline = b.outline.map(pt);
     for (const w of b.words ?? []) { const [x0, y0, x1, y1] = w.box, q = [pt([x0, y0]), pt([x1, y0]), pt([x1, y1]), pt([x0, y1])]; w.box = [Math.min(...q.map(v => v[0])), Math.min(...q.map(v => v[1])), Math.max(...q.map(v => v[0])), Math.max(...q.map(v => v[1]))]; }
   }
+}
+/** The ink that was written on a page, as it lies in the picture of the page. */
+async function written(mask, F, { w, h }, file) {
+  const inv = inverse(F, w, h, (x, y) => [x, y]), px = Buffer.alloc(w * h);
+  for (let y = 0; y < h; y++) for (let x = 0; x < w; x++) px[y * w + x] = at(mask, ...inv(x + 0.5, y + 0.5));
+  await sharp(px, { raw: { width: w, height: h, channels: 1 } }).png().toFile(file);
 }
 /** A scan with its staff lines still there: from the seed, else from the same page's next draw. */
 function copied(src, r, k, seed, keeps) {
@@ -71,7 +80,13 @@ async function makeOne(p) {
   let img, F = (x, y) => [x, y], tint = null, planes = null, mode = kind;
   if (kind === 'scan') ({ img, F, tint, mode } = copied(src, r, k, seed, (i, G) => { const m = structuredClone(map); carry(m, signs, G, i.w, i.h); return keepsLines(i, m.pages[0].systems, DRAWN[family]); }));
   else if (kind === 'photo') ({ img, F, tint } = photo(src, r, k));
-  else if (kind === 'pencil') ({ planes, F } = desk(src, r, k, pencil(src, map, k, r)));
+  else if (kind === 'pencil') {
+    const hand = pencil(src, map, k, r);
+    ({ planes, F } = desk(src, r, k, hand.planes));
+    // Pages of the corpus stay as they are; pages made anew say what was written on them.
+    if (opt.fresh || opt.charts || opt.perc || opt.masks) map.pages[0].byHand = hand.drawn;
+    if (opt.masks) await written(hand.mask, F, planes[0], path.join(opt.out, `${name}.hand.png`));
+  }
   else img = src;
   let W = (img ?? planes[0]).w, H = (img ?? planes[0]).h, file = `${name}.${ext}`, s;
   if (kind === 'clean' || mode === 'bilevel') {

@@ -93,6 +93,9 @@
  * @property {number} height
  * @property {number} [expectedWrong] how many of its entries are likely wrong
  * @property {StaffSystem[]} systems
+ * @property {HandMark[]} [byHand] what players wrote on it
+ *
+ * @typedef {{outline: Outline, text?: string, kind?: string, confidence?: number}} HandMark something written by hand on the print
  *
  * @typedef {object} MusicalNumber
  * @property {string} label

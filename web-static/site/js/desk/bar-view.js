@@ -1,8 +1,10 @@
 import { confirm } from "../core/dialog.js";
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { bookInAddress } from "../core/shell.js";
 import { count, toCheck } from "../core/words.js";
 import { barForm } from "./bar-form.js";
+import { writtenList } from "./written.js";
 
 /** @typedef {import("../core/types.js").Bar} Bar */
 /** @typedef {import("../core/types.js").Correction} Correction */
@@ -41,5 +43,6 @@ function pageView(model, index, act) {
     el("p", { class: "soft", text: "Tap a bar, or press an arrow key, to choose one." }),
     button("A line of music was missed", () => act("line"), { class: "btn", id: "add-line" }, icon("plus")),
     el("p", { class: "field-hint", text: "Then draw over it, from its top line at the left to its bottom line at the right." }),
+    writtenList(bookInAddress(), page, model.barsOn(index), (bar) => model.numberOf(bar)?.label ?? ""),
   );
 }

@@ -205,8 +205,8 @@ export class DeskModel {
    */
   #take(map, revision) {
     const came = new Set(map.here ?? map.pages.map((p) => p.index));
-    const lines = new Map((this.#map?.pages ?? []).map((p) => [p.index, p.systems]));
-    const pages = map.pages.map((p) => (came.has(p.index) ? p : { ...p, systems: lines.get(p.index) ?? [] }));
+    const known = new Map((this.#map?.pages ?? []).map((p) => [p.index, p]));
+    const pages = map.pages.map((p) => (came.has(p.index) ? p : { ...p, systems: known.get(p.index)?.systems ?? [], byHand: known.get(p.index)?.byHand }));
     for (const index of came) this.#bars.set(index, []);
     for (const bar of map.bars) this.#bars.get(bar.page)?.push(bar);
     for (const index of this.#bars.keys()) if (!pages.some((p) => p.index === index)) this.#bars.delete(index);

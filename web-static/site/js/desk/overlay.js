@@ -2,6 +2,7 @@ import { svg } from "../core/dom.js";
 import { barName, keySign, markText, meterText, numberName } from "../core/words.js";
 import { centre, points, taller } from "./geometry.js";
 import { barlineSign, ending, pill, pillWidth, signLabel } from "./signs.js";
+import { writtenLayer } from "./written.js";
 
 /** @typedef {import("../core/types.js").Bar} Bar */
 /** @typedef {import("../core/types.js").MapPage} MapPage */
@@ -61,10 +62,10 @@ export class Overlay {
    * @param {OverlayState} state
    */
   draw(page, bars, { doubted, selected, starts, boost = 1, marked }) {
-    const lines = JSON.stringify(page.systems);
+    const lines = JSON.stringify([page.systems, page.byHand]);
     if (lines !== this.#shown) {
       this.#shown = lines;
-      this.#lines.replaceChildren(...page.systems.map((s) => svg("polygon", { class: "system", points: points(taller(s.outline, s.staffSpace)) })));
+      this.#lines.replaceChildren(...page.systems.map((s) => svg("polygon", { class: "system", points: points(taller(s.outline, s.staffSpace)) })), ...writtenLayer(page));
     }
     const before = new Map(this.#bars.map((one) => [one.id, one]));
     const now = bars.map((bar) => {

@@ -45,6 +45,13 @@ export class ChooseBar {
     this.#bus.emit("chosen");
   }
 
+  /** @param {string} id of a bar that the address asks for; none is chosen where it isn't played */
+  pickBar(id) {
+    const number = this.numbers.find((n) => n.bars.some((b) => b.id === id));
+    const bar = number?.bars.find((b) => b.id === id);
+    if (number && bar) this.pick(number, bar);
+  }
+
   /** @param {RoadNumber} number the whole of it is chosen */
   pickNumber(number) {
     this.#number = number;

@@ -69,6 +69,7 @@ class RoadRoom {
       const book = await read(this.#book, "");
       shell({ room: "road", book: this.#book, title: `${book.title}, ${book.part}` });
       await this.#model.load();
+      this.#choose.pickBar(new URLSearchParams(location.search).get("bar") ?? "");
     } catch (error) {
       if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
       complain(error);

@@ -85,9 +85,19 @@ public final class Extractor implements AutoCloseable {
   public ReadPage readPage(PageImage page, int index, List<Finding> findings) {
     try (page) {
       SignReader.Found found = found(page, index, findings);
-      return new ReadPage(
-          index, page.source(), page.width(), page.height(), found.systems(), found.folio());
+      return read(page, index, found);
     }
+  }
+
+  private static ReadPage read(PageImage page, int index, SignReader.Found found) {
+    return new ReadPage(
+        index,
+        page.source(),
+        page.width(),
+        page.height(),
+        found.systems(),
+        found.folio(),
+        found.byHand());
   }
 
   /**
@@ -100,9 +110,7 @@ public final class Extractor implements AutoCloseable {
   public ReadPage readPage(PageImage page, int index, Outline frame) {
     try (page) {
       List<FoundSystem> systems = DrawnStaff.among(page, StaffFinder.find(page), frame);
-      SignReader.Found found = signs.read(page, systems);
-      return new ReadPage(
-          index, page.source(), page.width(), page.height(), found.systems(), found.folio());
+      return read(page, index, signs.read(page, systems));
     }
   }
 
@@ -133,7 +141,7 @@ public final class Extractor implements AutoCloseable {
               page.source()
                   + ": this page could not be read; enter its bars by hand or photograph it"
                   + " again."));
-      return new SignReader.Found(List.of(), Optional.empty());
+      return SignReader.Found.NONE;
     }
   }
 

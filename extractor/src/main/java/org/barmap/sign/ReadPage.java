@@ -2,6 +2,7 @@ package org.barmap.sign;
 
 import java.util.List;
 import java.util.Optional;
+import org.barmap.map.Page.HandMark;
 import org.barmap.sign.kind.Folio;
 
 /**
@@ -13,6 +14,7 @@ import org.barmap.sign.kind.Folio;
  * @param height of the given image, pixels
  * @param systems from top to bottom
  * @param folio the page's own number, where one was seen; not yet believed
+ * @param byHand what players wrote on it
  */
 public record ReadPage(
     int index,
@@ -20,11 +22,24 @@ public record ReadPage(
     int width,
     int height,
     List<ReadSystem> systems,
-    Optional<Folio> folio) {
+    Optional<Folio> folio,
+    List<HandMark> byHand) {
 
   /** Takes a defensive copy. */
   public ReadPage {
     systems = List.copyOf(systems);
+    byHand = List.copyOf(byHand);
+  }
+
+  /** A page on which nothing was written by hand. */
+  public ReadPage(
+      int index,
+      String source,
+      int width,
+      int height,
+      List<ReadSystem> systems,
+      Optional<Folio> folio) {
+    this(index, source, width, height, systems, folio, List.of());
   }
 
   /** A page on which no page number was seen. */

@@ -3,6 +3,7 @@ package org.barmap.sign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.map.Page.HandMark;
 import org.barmap.page.PageImage;
 import org.barmap.page.pixel.Spread;
 import org.barmap.page.pixel.WorkStep;
@@ -66,12 +67,17 @@ public final class SignReader implements AutoCloseable {
    *
    * @param systems from top to bottom
    * @param folio the page's own number, where one was seen
+   * @param byHand what players wrote on it; none of it is a sign
    */
-  public record Found(List<ReadSystem> systems, Optional<Folio> folio) {
+  public record Found(List<ReadSystem> systems, Optional<Folio> folio, List<HandMark> byHand) {
 
-    /** Takes a defensive copy. */
+    /** Nothing was. */
+    public static final Found NONE = new Found(List.of(), Optional.empty(), List.of());
+
+    /** Takes defensive copies. */
     public Found {
       systems = List.copyOf(systems);
+      byHand = List.copyOf(byHand);
     }
   }
 
@@ -126,7 +132,8 @@ public final class SignReader implements AutoCloseable {
               own.sounds));
     }
     WorkStep.LOOKS.done(start);
-    return new Found(read, lined.folio().or(() -> MarkOrNumber.folio(signsOf)));
+    Optional<Folio> folio = lined.folio().or(() -> MarkOrNumber.folio(signsOf));
+    return ByHand.apart(page, found, new Found(read, folio, List.of()));
   }
 
   /** A strip with what the network and the looks at its ink found, not yet read. */

@@ -1,9 +1,11 @@
 package org.barmap.sign;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Outline;
+import org.barmap.map.Page.HandMark;
 import org.barmap.map.Point;
 import org.barmap.map.StaffSystem;
 import org.barmap.map.json.BarMapJson;
@@ -21,9 +23,15 @@ import tools.jackson.databind.SerializationFeature;
  * @param height of the picture, pixels
  * @param systems from top to bottom
  * @param folio the page's own number; none in pages stored before it was kept
+ * @param byHand what players wrote on it; none in pages stored before that was looked for
  */
 public record StoredPage(
-    String source, int width, int height, List<StoredSystem> systems, Optional<Folio> folio) {
+    String source,
+    int width,
+    int height,
+    List<StoredSystem> systems,
+    Optional<Folio> folio,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<HandMark> byHand) {
 
   /** Distance at which the shape of a system is kept; staff spaces. */
   private static final double EVERY = 2;
@@ -38,6 +46,7 @@ public record StoredPage(
   public StoredPage {
     systems = List.copyOf(systems);
     folio = folio == null ? Optional.empty() : folio;
+    byHand = byHand == null ? List.of() : List.copyOf(byHand);
   }
 
   /**
@@ -115,7 +124,8 @@ public record StoredPage(
               s.sounds()));
     }
     StoredPage stored =
-        new StoredPage(page.source(), page.width(), page.height(), systems, page.folio());
+        new StoredPage(
+            page.source(), page.width(), page.height(), systems, page.folio(), page.byHand());
     return BarMapJson.mapper()
         .writer()
         .without(SerializationFeature.INDENT_OUTPUT)
@@ -131,6 +141,13 @@ public record StoredPage(
           new ReadSystem(
               s.system, s.length, s::between, s.signs, s.begin, s.musicBegin, s.inkEnd, s.sounds));
     }
-    return new ReadPage(index, stored.source, stored.width, stored.height, systems, stored.folio);
+    return new ReadPage(
+        index,
+        stored.source,
+        stored.width,
+        stored.height,
+        systems,
+        stored.folio,
+        stored.byHand);
   }
 }

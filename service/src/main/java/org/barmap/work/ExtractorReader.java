@@ -88,7 +88,13 @@ public final class ExtractorReader implements PageReader {
 
   private static ReadPage named(ReadPage page, String source) {
     return new ReadPage(
-        page.index(), source, page.width(), page.height(), page.systems(), page.folio());
+        page.index(),
+        source,
+        page.width(),
+        page.height(),
+        page.systems(),
+        page.folio(),
+        page.byHand());
   }
 
   @Override

@@ -2,6 +2,8 @@ package org.barmap.fit;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
 import org.barmap.cli.ExitCode;
 import org.barmap.cli.ExtraCommand;
 import picocli.CommandLine.Command;
@@ -25,32 +27,49 @@ public final class FitCommand implements ExtraCommand {
     /** Which notes and rests are read. */
     SOUNDS {
       @Override
-      String run() throws IOException {
+      String run(List<Path> folders) throws IOException {
         return MeasureSounds.run();
       }
     },
     /** What missed barlines leave. */
     TRACES {
       @Override
-      String run() throws IOException {
+      String run(List<Path> folders) throws IOException {
         return MeasureTraces.run();
       }
     },
     /** Costs and confidence. */
     COSTS {
       @Override
-      String run() throws IOException {
+      String run(List<Path> folders) throws IOException {
         return FitCosts.run();
+      }
+    },
+    /** Which strokes are by hand, on pages made with {@code --masks}. */
+    HAND {
+      @Override
+      String run(List<Path> folders) throws IOException {
+        return FitHand.run(folders);
+      }
+    },
+    /** Nothing: how well what is by hand is found, on pages made likewise. */
+    HAND_FOUND {
+      @Override
+      String run(List<Path> folders) throws IOException {
+        return MeasureHand.run(folders);
       }
     };
 
-    abstract String run() throws IOException;
+    abstract String run(List<Path> folders) throws IOException;
   }
 
   @Spec private CommandSpec spec;
 
-  @Parameters(index = "0", paramLabel = "sounds|traces|costs", description = "What to fit.")
+  @Parameters(index = "0", paramLabel = "sounds|traces|costs|hand", description = "What to fit.")
   private What what = What.COSTS;
+
+  @Parameters(index = "1..*", paramLabel = "FOLDER", description = "Pages, for hand.")
+  private List<Path> folders = List.of();
 
   /** Made by the service loader; picocli sets the specification. */
   @SuppressWarnings("NullAway.Init")
@@ -58,7 +77,7 @@ public final class FitCommand implements ExtraCommand {
 
   @Override
   public Integer call() throws IOException {
-    String said = what.run();
+    String said = what.run(folders);
     PrintWriter out = spec.commandLine().getOut();
     out.print(said);
     out.flush();

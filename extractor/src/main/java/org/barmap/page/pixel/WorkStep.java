@@ -43,6 +43,8 @@ public enum WorkStep {
   WORDS,
   /** Looks at the ink, and everything else done with the signs of a page. */
   LOOKS,
+  /** What is written by hand on a page. */
+  HAND,
   /** The reckoning over the book. */
   RECKONING;
 

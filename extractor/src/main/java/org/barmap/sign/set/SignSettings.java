@@ -17,6 +17,7 @@ package org.barmap.sign.set;
  * @param rest what rests are, and what signs of several staves and a numeral say about them
  * @param note what notes are, and which of them are the player's own
  * @param chart what is taken for slashes, chord symbols and their like
+ * @param hand what is taken for written by hand
  */
 public record SignSettings(
     InkSettings ink,
@@ -26,7 +27,8 @@ public record SignSettings(
     NumberSettings number,
     RestSettings rest,
     NoteSettings note,
-    ChartSettings chart) {
+    ChartSettings chart,
+    HandSettings hand) {
 
   /** The settings in use. */
   public static final SignSettings STANDARD =
@@ -38,5 +40,6 @@ public record SignSettings(
           NumberSettings.STANDARD,
           RestSettings.STANDARD,
           NoteSettings.STANDARD,
-          ChartSettings.STANDARD);
+          ChartSettings.STANDARD,
+          HandSettings.STANDARD);
 }

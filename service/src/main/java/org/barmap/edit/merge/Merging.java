@@ -70,7 +70,7 @@ public final class Merging {
     for (Page page : fresh.pages()) {
       Optional<Page> old = Lookup.page(now, page.index());
       if (old.isPresent() && now.settled().verifiedPages().contains(page.index())) {
-        keepPage(old.get(), page.folio());
+        keepPage(old.get().withByHand(page.byHand()), page.folio());
       } else {
         mergePage(page, old.map(Page::systems).orElse(List.of()));
       }
