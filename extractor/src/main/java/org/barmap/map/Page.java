@@ -50,9 +50,20 @@ public record Page(
     byHand = byHand == null ? List.of() : List.copyOf(byHand);
   }
 
+  /** A page on which nothing was written by hand. */
+  public Page(
+      int index,
+      String source,
+      int width,
+      int height,
+      List<StaffSystem> systems,
+      Optional<Integer> folio) {
+    this(index, source, width, height, systems, folio, List.of());
+  }
+
   /** A page on which no page number was read. */
   public Page(int index, String source, int width, int height, List<StaffSystem> systems) {
-    this(index, source, width, height, systems, Optional.empty(), List.of());
+    this(index, source, width, height, systems, Optional.empty());
   }
 
   /** Returns the same page at another place of the book. */
