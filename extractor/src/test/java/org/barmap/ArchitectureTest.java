@@ -73,7 +73,8 @@ class ArchitectureTest {
       oneWay("reckon", "set", "cells", "cost", "solve", "book", "write", "compare", "second");
 
   @ArchTest
-  static final ArchRule roomsOfTheSigns = oneWay("sign", "set", "kind", "hand", "strip", "net", "rule");
+  static final ArchRule roomsOfTheSigns =
+      oneWay("sign", "set", "kind", "hand", "strip", "net", "rule");
 
   @ArchTest static final ArchRule roomsOfThePages = oneWay("page", "pixel", "file", "level");
 

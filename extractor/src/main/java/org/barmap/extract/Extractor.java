@@ -3,7 +3,6 @@ package org.barmap.extract;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
 import org.barmap.map.Outline;

@@ -150,13 +150,7 @@ public final class Reckoner {
   private static Page page(ReadPage page, Optional<Integer> folio) {
     List<StaffSystem> systems = page.systems().stream().map(s -> withPrintedNumber(s)).toList();
     return new Page(
-        page.index(),
-        page.source(),
-        page.width(),
-        page.height(),
-        systems,
-        folio,
-        page.byHand());
+        page.index(), page.source(), page.width(), page.height(), systems, folio, page.byHand());
   }
 
   private static StaffSystem withPrintedNumber(ReadSystem s) {

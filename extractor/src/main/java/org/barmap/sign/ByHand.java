@@ -19,8 +19,8 @@ import org.barmap.sign.set.SignSettings;
 import org.barmap.staff.FoundSystem;
 
 /**
- * Keeps what players wrote on a page apart from its print: a sign whose strokes are by hand is none,
- * and what it reads is what the hand wrote. Print in a loop stays print.
+ * Keeps what players wrote on a page apart from its print: a sign whose strokes are by hand is
+ * none, and what it reads is what the hand wrote. Print in a loop stays print.
  */
 final class ByHand {
 
@@ -54,12 +54,10 @@ final class ByHand {
   }
 
   /** Returns what was read without what is by hand, and that. */
-  static SignReader.Found apart(
-      PageImage page, List<FoundSystem> systems, SignReader.Found read) {
+  static SignReader.Found apart(PageImage page, List<FoundSystem> systems, SignReader.Found read) {
     long start = WorkStep.start();
     HandWriting.Found hand = HandWriting.on(page, systems);
-    SignReader.Found found =
-        hand.marks().isEmpty() ? read : new ByHand(page, hand).apart(read);
+    SignReader.Found found = hand.marks().isEmpty() ? read : new ByHand(page, hand).apart(read);
     WorkStep.HAND.done(start);
     return found;
   }
@@ -84,8 +82,7 @@ final class ByHand {
     List<HandMark> marks = new ArrayList<>();
     for (int i = 0; i < texts.length; i++) {
       HandMark m = hand.marks().get(i);
-      marks.add(
-          new HandMark(m.outline(), m.kind(), Optional.ofNullable(texts[i]), m.confidence()));
+      marks.add(new HandMark(m.outline(), m.kind(), Optional.ofNullable(texts[i]), m.confidence()));
     }
     return new SignReader.Found(systems, read.folio(), marks);
   }

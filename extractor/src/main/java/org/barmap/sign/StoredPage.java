@@ -142,12 +142,6 @@ public record StoredPage(
               s.system, s.length, s::between, s.signs, s.begin, s.musicBegin, s.inkEnd, s.sounds));
     }
     return new ReadPage(
-        index,
-        stored.source,
-        stored.width,
-        stored.height,
-        systems,
-        stored.folio,
-        stored.byHand);
+        index, stored.source, stored.width, stored.height, systems, stored.folio, stored.byHand);
   }
 }

@@ -4,14 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.StreamSupport;
 import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
 import org.barmap.map.Content;
+import org.barmap.map.Outline;
+import org.barmap.map.Page;
 import org.barmap.map.Point;
 import org.barmap.map.RehearsalMark;
+import org.barmap.map.StaffSystem;
 import org.barmap.map.Word;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.change.term.TempoWords;
@@ -30,8 +36,53 @@ class DeskBrowserTest extends VisitingTest {
 
   @BeforeAll
   void open(@TempDir Path data) throws IOException {
-    book = ReadyBook.into(data);
+    book = ReadyBook.into(data, DeskBrowserTest::written);
     visit(data, 1440, 900);
+  }
+
+  /** As if two things had been written over the first lines of the first page. */
+  private static BarMap written(BarMap map) {
+    Page first = map.pages().get(0);
+    List<Page.HandMark> marks = new ArrayList<>();
+    for (StaffSystem line : first.systems().subList(0, 2)) {
+      Point at = line.outline().topLeft();
+      double space = line.staffSpace();
+      marks.add(
+          new Page.HandMark(
+              Outline.box(
+                  at.x() + 20 * space, at.y() - 4 * space, at.x() + 25 * space, at.y() - 2 * space),
+              Optional.empty(),
+              Optional.of("wait" + line.index()),
+              Optional.of(0.95)));
+    }
+    List<Page> pages = new ArrayList<>(map.pages());
+    pages.set(0, first.withByHand(marks));
+    return new BarMap(map.format(), map.book(), pages, map.numbers(), map.bars(), map.findings());
+  }
+
+  @Test
+  void whatOthersWroteIsRubbedOutOrCarriedOverOrNoMark() {
+    browser.go("/desk.html?b=" + book + "&p=" + first().index());
+    browser.count(".overlay .by-hand", 2, 20);
+    browser.see(".written li", "wait1");
+    browser.click(".written li:first-child .rub");
+    browser.see(".written li:first-child .rub[aria-pressed=true]");
+    JsonNode written = api.get("/api/books/" + book + "/marks").path("written");
+    assertThat(written.size()).isEqualTo(1);
+    assertThat(written.path(0).path("mark").asString("")).isEqualTo("by hand: wait1");
+    String bar = written.path(0).path("bar").asString("");
+    assertThat(bar(bar).system()).isEqualTo(1);
+    browser.click(".written li:last-child .btn-quiet");
+    browser.count(".overlay .by-hand", 1, 20);
+    browser.count(".written li", 1, 20);
+    browser.click(".written a.btn");
+    browser.see(".choose-text", "bar " + bar(bar).number());
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  private Page first() {
+    JsonNode pages = api.get("/api/books/" + book + "/map").path("pages");
+    return BarMapJson.mapper().treeToValue(pages.path(0), Page.class);
   }
 
   @Test

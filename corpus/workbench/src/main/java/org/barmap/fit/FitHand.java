@@ -46,7 +46,8 @@ final class FitHand {
         });
     HandNet net = fit(all);
     Path file =
-        CorpusReadings.HOME.resolveSibling("extractor")
+        CorpusReadings.HOME
+            .resolveSibling("extractor")
             .resolve("src/main/resources/org/barmap/sign/hand/hand.json");
     Files.writeString(file, rounded(net));
     return said(all, net);
@@ -141,8 +142,7 @@ final class FitHand {
     return new HandNet(mean, scale, hidden, out);
   }
 
-  private static void slope(
-      Labelled l, double[] w, double[] mean, double[] scale, double[] slope) {
+  private static void slope(Labelled l, double[] w, double[] mean, double[] scale, double[] slope) {
     int n = mean.length;
     int outAt = HIDDEN * (n + 1);
     double[] x = new double[n];

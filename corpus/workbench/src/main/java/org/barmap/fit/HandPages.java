@@ -18,7 +18,9 @@ import org.barmap.sign.hand.HandWriting;
 import org.barmap.staff.FoundSystem;
 import org.barmap.staff.StaffFinder;
 
-/** Made pages with the ink that was written on them by hand beside them as {@code NAME.hand.png}. */
+/**
+ * Made pages with the ink that was written on them by hand beside them as {@code NAME.hand.png}.
+ */
 final class HandPages {
 
   /** Darker than this is ink in the page, and in what was written; gray levels. */
@@ -33,8 +35,7 @@ final class HandPages {
     /**
      * @param mask what was written on it, in the page's pixels; none where nothing was
      */
-    void page(
-        Path file, PageImage page, List<FoundSystem> systems, Optional<BufferedImage> mask)
+    void page(Path file, PageImage page, List<FoundSystem> systems, Optional<BufferedImage> mask)
         throws IOException;
   }
 

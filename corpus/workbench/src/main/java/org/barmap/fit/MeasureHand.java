@@ -105,8 +105,7 @@ final class MeasureHand {
       m.path("outline")
           .forEach(p -> corners.add(new Point(p.path(0).asDouble(), p.path(1).asDouble())));
       Box b =
-          Box.of(
-              page, new Outline(corners.get(0), corners.get(1), corners.get(2), corners.get(3)));
+          Box.of(page, new Outline(corners.get(0), corners.get(1), corners.get(2), corners.get(3)));
       int ink = 0;
       int hit = 0;
       for (int y = b.y0; y < b.y1; y++) {
@@ -127,7 +126,8 @@ final class MeasureHand {
         missed++;
       }
     }
-    lines.append("%s: %d claimed, %d wrong, %d missed%n".formatted(name, boxes.size(), wrong, missed));
+    lines.append(
+        "%s: %d claimed, %d wrong, %d missed%n".formatted(name, boxes.size(), wrong, missed));
   }
 
   private record Box(int x0, int y0, int x1, int y1) {

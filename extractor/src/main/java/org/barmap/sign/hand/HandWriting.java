@@ -170,6 +170,8 @@ public final class HandWriting {
       page.toFile(left, bottom)
     };
     Outline outline = new Outline(corners[0], corners[1], corners[2], corners[1 + 2]);
-    return Optional.of(new HandMark(outline.rounded(), Optional.empty(), Optional.empty(), Optional.of(share(sum / area))));
+    return Optional.of(
+        new HandMark(
+            outline.rounded(), Optional.empty(), Optional.empty(), Optional.of(share(sum / area))));
   }
 }

@@ -1,8 +1,8 @@
 package org.barmap.sign.set;
 
 /**
- * What is taken for written by hand on the print. Units as {@link SignSettings} says, in the
- * page's usual staff space.
+ * What is taken for written by hand on the print. Units as {@link SignSettings} says, in the page's
+ * usual staff space.
  *
  * @param ink darker than this is ink, pencil too; gray level
  * @param print darker than this is surely print; gray level
@@ -17,8 +17,8 @@ package org.barmap.sign.set;
  * @param near how far apart strokes are neighbours
  * @param like of neighbours the higher is at most this many times as high as the lower
  * @param reach farther from a staff than this is all the same
- * @param seed least probability of one stroke of a mark, which doesn't touch a staff: pale stems and
- *     beams of two real prints looked like pencil
+ * @param seed least probability of one stroke of a mark, which doesn't touch a staff: pale stems
+ *     and beams of two real prints looked like pencil
  * @param lighter so much lighter than the page's usual ink that stroke is at least, gray levels; no
  *     page of two levels has one
  * @param grown least probability of all others

@@ -151,7 +151,9 @@ final class Views {
     BarMap map = draft.map();
     List<Page> some =
         map.pages().stream()
-            .map(p -> wanted.contains(p.index()) ? p : p.withSystems(List.of()).withByHand(List.of()))
+            .map(
+                p ->
+                    wanted.contains(p.index()) ? p : p.withSystems(List.of()).withByHand(List.of()))
             .toList();
     List<Bar> bars = map.bars().stream().filter(b -> wanted.contains(b.page())).toList();
     BarMap part = new BarMap(map.format(), map.book(), some, map.numbers(), bars, List.of());
