@@ -161,9 +161,14 @@ final class HeadingReader {
     return s.saying(readings);
   }
 
-  /** The line of text straight under "No. 7" or beside it, of like size, is its title. */
+  /**
+   * The line of text straight under "No. 7" or beside it, of like size, is its title; "TACET" may
+   * stand beside both.
+   */
   private static String title(
       StripImage strip, RawSign label, List<TextReader.Placed> tasks, List<Reading> read) {
+    String title = "";
+    String tacet = "";
     for (int i = 0; i < tasks.size(); i++) {
       RawSign t = tasks.get(i).sign();
       double below = t.y0() - label.y1();
@@ -173,11 +178,17 @@ final class HeadingReader {
           t.height() > TITLES.least() * label.height()
               && t.height() < TITLES.most() * label.height();
       boolean beside = tasks.get(i).strip() == strip && isBeside(label, t);
-      if (like && (beside || (under && t.x0() < label.x1() && t.x1() > label.x0()))) {
-        return " " + read.get(i).text();
+      if (!like || !(beside || (under && t.x0() < label.x1() && t.x1() > label.x0()))) {
+        continue;
+      }
+      String said = " " + read.get(i).text();
+      if (NumberHeading.saysTacet(said)) {
+        tacet = said;
+      } else if (title.isEmpty()) {
+        title = said;
       }
     }
-    return "";
+    return title + tacet;
   }
 
   /** On the same line of text and to the right, however far: titles often stand in the middle. */

@@ -132,14 +132,8 @@ public final class MapWriter {
 
   private void beginNumber(SystemBars system, int firstBar) {
     List<Headings> read = headings(system).stream().map(s -> Headings.of(s.text())).toList();
-    for (Headings h : read) {
-      if (h.tacet()) {
-        starts.add(new Start(h, -1));
-      }
-    }
-    Headings own =
-        read.stream().filter(h -> !h.tacet()).findFirst().orElse(new Headings("", "", false));
-    starts.add(new Start(own, firstBar));
+    Headings.withoutBars(read).forEach(h -> starts.add(new Start(h, -1)));
+    starts.add(new Start(Headings.ofTheBars(read), firstBar));
   }
 
   private Written bar(SystemBars system, Attributes attributes, int i, int page) {

@@ -35,7 +35,15 @@ public final class NumberHeading {
               + "|curtain calls?|exit music|play-?off|intermezzo|scene change|underscore))",
           Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern TACET =
+      Pattern.compile("[(\\s]*tacet[).\\s]*", Pattern.CASE_INSENSITIVE);
+
   private NumberHeading() {}
+
+  /** Tells whether a text says that a number is not played, and nothing else. */
+  public static boolean saysTacet(String text) {
+    return TACET.matcher(text).matches();
+  }
 
   /**
    * Returns a heading as "7. Low Tide" or "Overture"; empty when a text isn't one.
