@@ -30,7 +30,8 @@ export function openingsOf(pages) {
   const places = new Map();
   pages.forEach((page, i) => {
     const place = placeOf(page);
-    const before = i === 0 ? place : placeOf(pages[i - 1]) + 1;
+    const bound = i > 0 && page.leaf === "bound" && pages[i - 1].leaf === "bound"; // beside a leaf laid in a blank side is none that is missing
+    const before = bound ? placeOf(pages[i - 1]) + 1 : place;
     for (let gone = before; gone < place && gone < before + MOST_GONE; gone++) places.set(gone, { gone: true });
     places.set(place, { page });
   });

@@ -44,14 +44,23 @@ class ModuleBrowserTest {
    */
   @Test
   void openingsShowThePagesThatAreMissing() {
-    assertThat(
-            module(
-                "/js/road/openings.js",
-                "const p = (page, opening, side) => ({page, opening, side, leaf: 'bound'});"
-                    + "const at = (l) => l.page ? l.page.page : l.gone ? 'gone' : '-';"
-                    + "return m.openingsOf([p(1, 0, 'right'), p(2, 1, 'left'), p(3, 2, 'right')])"
-                    + ".map(o => at(o.left) + ' ' + at(o.right)).join(' | ')"))
+    assertThat(openings("p(1, 0, 'right'), p(2, 1, 'left'), p(3, 2, 'right')"))
         .isEqualTo("- 1 | 2 gone | gone 3");
+    assertThat(
+            openings(
+                "p(1, 0, 'right'), p(2, 1, 'left'), p(3, 1, 'right', 'inserted'), p(4, 3, 'left')"))
+        .as("the back of a leaf laid in is blank")
+        .isEqualTo("- 1 | 2 3 | 4 -");
+  }
+
+  private String openings(String pages) {
+    return module(
+        "/js/road/openings.js",
+        "const p = (page, opening, side, leaf = 'bound') => ({page, opening, side, leaf});"
+            + "const at = (l) => l.page ? l.page.page : l.gone ? 'gone' : '-';"
+            + "return m.openingsOf(["
+            + pages
+            + "]).map(o => at(o.left) + ' ' + at(o.right)).join(' | ')");
   }
 
   /** Two pages in twenty seconds: six more take a minute. */
