@@ -69,19 +69,20 @@ function valuesOf(change, asks) {
 }
 
 /**
- * Asks for everything a change says, in the form it was made with.
+ * Asks for everything a change says, in the form it was made with; it can be said in words instead.
  *
  * @param {KeptChange} change
  * @param {string[]} versions
  * @param {RoadNumber[]} numbers in the order of the night
- * @returns {Promise<Change|undefined>} what it says now; nothing where it was left
+ * @param {string} said the same in words, as the director says it
+ * @returns {Promise<{next: Change, words: string}|undefined>} what it says now, or the words that say it otherwise; nothing where it was left
  */
-export async function askEdit(change, versions, numbers) {
+export async function askEdit(change, versions, numbers, said) {
   const form = formOf(change);
-  const said = /** @type {Values} */ ({ ...change });
+  const plain = /** @type {Values} */ ({ ...change });
   const named = (/** @type {RoadNumber[]} */ some) => some.filter((n) => n.label).map((n) => /** @type {[string, string]} */ ([n.label, numberName(n)]));
   const later = numbers.slice(numbers.findIndex((n) => n.label === change.number) + 1);
-  const own = KINDS[form]?.fields(String(said.first ?? ""), String(said.last ?? said.first ?? ""), named(later)) ?? OF_NUMBER[/** @type {keyof typeof OF_NUMBER} */ (form)]?.fields?.() ?? [];
+  const own = KINDS[form]?.fields(String(plain.first ?? ""), String(plain.last ?? plain.first ?? ""), named(later)) ?? OF_NUMBER[/** @type {keyof typeof OF_NUMBER} */ (form)]?.fields?.() ?? [];
   const asks = (/** @type {string} */ name) => own.some((f) => f.querySelector(`[name=${name}]`));
   const now = valuesOf(change, asks);
   const which = change.number !== undefined && numbers.length > 1 ? [field("In", select("number", named(numbers)))] : [];
@@ -89,9 +90,13 @@ export async function askEdit(change, versions, numbers) {
   const always = editFields(versions, change).filter((f) => !(asks("note") && f.querySelector("[name=note]")));
   const body = el("div", {}, which, barFields(KINDS[form], asks, now), own, order, always);
   fillIn(body, now);
+  if (said) body.prepend(el("details", { class: "fold" }, el("summary", { text: "Say it in words" }), field("In words", el("input", { name: "words", maxlength: 300, autocomplete: "off", value: said }), "Where these are others, they count.")));
   const begin = body.querySelector("[name]:not([name=number])")?.getAttribute("name") ?? "";
   const answer = await ask(`Edit: ${sentence(change)}`, [body], { yes: "Keep it so", at: begin });
-  return answer ? read(change, KINDS[form], answer) : undefined;
+  if (!answer) return undefined;
+  const words = String(answer.get("words") ?? "").trim();
+  answer.delete("words");
+  return { next: read(change, KINDS[form], answer), words: words === said ? "" : words };
 }
 
 /**

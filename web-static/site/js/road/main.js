@@ -282,10 +282,12 @@ class RoadRoom {
    */
   async #edit(change) {
     if (!change) return;
-    const next = await askEdit(change, versionsOf(this.#model.changes, this.#model.settings), this.#model.night());
-    const patch = next && patchOf(change, next);
-    if (!next || !patch) return;
+    const answer = await askEdit(change, versionsOf(this.#model.changes, this.#model.settings), this.#model.night(), this.#model.words(change));
+    if (!answer) return;
     try {
+      const next = answer.words ? await this.#model.inWords(answer.next, answer.words) : answer.next;
+      const patch = patchOf(change, next);
+      if (!patch) return;
       const against = (await this.#model.checks(next, change.id)).filter((c) => c.severity !== "info" && !HOLDING.includes(c.code));
       if (against.length && !(await ask("Is this right?", [el("p", {}, el("strong", { text: sentence(next) })), ...[checkList(against)].filter((n) => n !== null)], { yes: "Yes, keep it so" }))) return;
       if (await this.#model.edit(change, patch)) {

@@ -80,6 +80,30 @@ export class RoadModel {
   }
 
   /**
+   * Returns a change in words, as the director says it; empty where it says nothing now.
+   *
+   * @param {KeptChange} change
+   */
+  words(change) {
+    const says = this.marks.find((m) => m.change === change.id)?.says ?? "";
+    return says && change.number ? `No. ${change.number}: ${says}` : says;
+  }
+
+  /**
+   * Returns what words say instead of a change; it holds as that did.
+   *
+   * @param {Change} change
+   * @param {string} words
+   * @returns {Promise<Change>}
+   */
+  async inWords({ kind, version, until, note }, words) {
+    const [line, ...more] = await this.understand(words);
+    const lost = line?.note && line.understood?.kind !== kind; // kept as it was said, for nobody knows what it means
+    if (!line?.understood || lost || line.asks || more.length) throw new Error(more.length ? "Say one thing only: a change is edited one by one." : (line?.asks ?? "This was not understood."));
+    return { ...(version ? { version } : {}), ...(until ? { until } : {}), ...(note ? { note } : {}), ...line.understood };
+  }
+
+  /**
    * Says what would follow from a change; stores nothing.
    *
    * @param {Change} change

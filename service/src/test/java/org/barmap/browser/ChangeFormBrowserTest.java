@@ -133,7 +133,7 @@ class ChangeFormBrowserTest extends VisitingTest.OfReadyBook {
     assertThat(browser.complaints()).isEmpty();
   }
 
-  /** What speaks against the change as it is now is said before it counts. */
+  /** What speaks against the change as it is now is said before it counts; words do as well. */
   @Test
   @Order(7)
   void whatSpeaksAgainstAnEditIsSaidFirst() {
@@ -146,6 +146,23 @@ class ChangeFormBrowserTest extends VisitingTest.OfReadyBook {
     browser.click("dialog .dialog-foot .btn:not([type=submit])");
     browser.count("dialog", 0, 20);
     assertThat(changes().path(1)).isEqualTo(vamp);
+    sayInWords(vamp, "No. 1: play twelvety");
+    browser.see(".toast-bad");
+    assertThat(changes().path(1)).isEqualTo(vamp);
+    sayInWords(vamp, "No. 1: play 3 to 4 twice");
+    browser.see(".change", "play 3 to 4, 2 times");
+    assertThat(changes().path(1).has("cue")).isFalse();
+    browser.click("#undo-change");
+    browser.see(".change", "till the bell");
+    assertThat(changes().path(1)).isEqualTo(vamp);
+  }
+
+  private void sayInWords(JsonNode change, String words) {
+    browser.click("[data-edit='" + change.path("id").asString() + "']");
+    browser.click("dialog details summary");
+    browser.type("dialog [name=words]", words);
+    browser.click("dialog [type=submit]");
+    browser.count("dialog", 0, 20);
   }
 
   /** Every kind stands in the form, opens from there with all it says, and is kept as it is. */
