@@ -171,7 +171,7 @@ final class LoneStaves {
     for (Crossed c : good) {
       boolean below =
           sure.stream().anyMatch(s -> near(s.line.left(), c.line.left(), SET.margin() * space));
-      if (sure.contains(c) || below && ends(c, space)) {
+      if (sure.contains(c) || below && (c.strokes.size() > 1 || ends(c, space))) {
         staves.add(candidate(c, space, half));
       }
     }
