@@ -133,6 +133,38 @@ class ChangeFormBrowserTest extends VisitingTest.OfReadyBook {
     assertThat(browser.complaints()).isEmpty();
   }
 
+  /**
+   * The live line is cut, so that this player does not hear of the other one: what is added is
+   * added all the same, about what is edited both are shown and the player chooses.
+   */
+  @Test
+  @Order(20)
+  void twoWhoChangeTheListAtOnceLoseNothing() {
+    browser.block("*/events*");
+    choose(5, "remind");
+    String path = "/api/books/" + book + "/changes";
+    Map<String, String> theirs =
+        Map.of("number", "2", "kind", "note", "text", "bow near", "who", "Anna");
+    int before = changes().size();
+    long off = switchedOff();
+    api.post(path, theirs, api.revision(path));
+    accept();
+    browser.count(".change-switch input", before + 2, 30);
+    api.post(path, theirs, api.revision(path));
+    browser.click(".change-switch input");
+    browser.see(".both-theirs", "Anna");
+    assertThat(switchedOff()).isEqualTo(off);
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click("dialog [type=submit]");
+    browser.waiting(20).until(d -> switchedOff() == off + 1);
+    assertThat(changes()).hasSize(before + 3);
+    browser.block();
+  }
+
+  private long switchedOff() {
+    return changes().valueStream().filter(c -> !c.path("on").asBoolean(true)).count();
+  }
+
   /** What speaks against the change as it is now is said before it counts; words do as well. */
   @Test
   @Order(7)
