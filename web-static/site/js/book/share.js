@@ -58,7 +58,7 @@ export class Sharer {
     show(
       this.#inside,
       possible ? null : el("p", { class: "soft small" }, "Your phone's camera can put pages in here, and a section mate can work on the book beside you. Start barmap so: ", el("code", { text: "./barmap serve --share" })),
-      open.map((o) => opened(o.as, o.links)),
+      open.map((o) => opened(o.as, o.links, this.#path)),
       possible ? el("p", { class: "soft small", text: CARE }) : null,
       possible
         ? el(
@@ -76,11 +76,15 @@ export class Sharer {
 /**
  * @param {Role} as
  * @param {string[]} links
+ * @param {string} path of what is shared
  */
-function opened(as, links) {
+function opened(as, links, path) {
+  // another picture whenever the address is another one
+  const code = (/** @type {string} */ link, /** @type {number} */ at) => el("img", { "class": "share-code", "src": `${path}/${as}?at=${at}&of=${link.slice(-4)}`, "width": 190, "height": 190, "alt": "The address as a code for the camera" });
   return el(
     "section",
     { class: "share-open", "data-as": as, id: `open-${as}`, tabindex: -1, "aria-label": MAY[as].name },
+    links.slice(0, 1).map(code),
     el("div", {}, el("h2", { text: MAY[as].name }), el("p", { class: "small", text: MAY[as].may }), links.map((link) => el("p", { class: "share-link" }, el("code", { text: link })))),
   );
 }

@@ -100,6 +100,11 @@ class ShareBrowserTest {
     assertThat(desk.see("#share").getText())
         .contains("nothing else, and no other book")
         .contains("hire agreement");
+    desk.waiting(20)
+        .until(
+            d ->
+                desk.script("return document.querySelector('.share-code').naturalWidth > 0")
+                    .equals(true));
     assertThat(Axe.violations(desk)).isEmpty();
     phone.open(desk.see(".share-link").getText());
     phone.see("h1", "Saltmarsh, Bass");

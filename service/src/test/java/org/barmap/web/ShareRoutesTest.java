@@ -3,6 +3,13 @@ package org.barmap.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.google.zxing.BinaryBitmap;
+import com.google.zxing.RGBLuminanceSource;
+import com.google.zxing.common.HybridBinarizer;
+import com.google.zxing.qrcode.QRCodeReader;
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.ConnectException;
@@ -20,6 +27,8 @@ import java.util.logging.Handler;
 import java.util.logging.Level;
 import java.util.logging.LogRecord;
 import java.util.logging.Logger;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.share.Guests;
 import org.barmap.web.share.Role;
@@ -62,7 +71,8 @@ class ShareRoutesTest extends RunningServer {
           "DELETE /api/books/{b}/second",
           "GET /api/books/{b}/share",
           "POST /api/books/{b}/share",
-          "DELETE /api/books/{b}/share");
+          "DELETE /api/books/{b}/share",
+          "GET /api/books/{b}/share/{as}");
 
   @Override
   List<InetAddress> shareAt() throws IOException {
@@ -304,5 +314,38 @@ class ShareRoutesTest extends RunningServer {
                   .POST(HttpRequest.BodyPublishers.ofString("{\"as\":\"phone\"}")));
       assertProblem(refused, ApiError.REFUSED);
     }
+  }
+
+  /** What is drawn is read again by the library's reader, from the picture's own squares. */
+  @Test
+  void theCodeSaysTheAddress() throws Exception {
+    String book = newBook();
+    String path = "/api/books/" + book + "/share";
+    assertProblem(get(path + "/phone"), ApiError.NOT_FOUND);
+    String link = link(book, "phone");
+    HttpResponse<String> drawn = get(path + "/phone");
+    assertThat(drawn.headers().firstValue("Content-Type").orElse("")).startsWith("image/svg+xml");
+    assertThat(drawn.headers().firstValue("Cache-Control")).contains("no-store");
+    Matcher size = Pattern.compile("viewBox=\"0 0 (\\d+)").matcher(drawn.body());
+    assertThat(size.find()).isTrue();
+    int side = Integer.parseInt(size.group(1));
+    BufferedImage image = new BufferedImage(4 * side, 4 * side, BufferedImage.TYPE_BYTE_GRAY);
+    Graphics2D g = image.createGraphics();
+    g.setColor(Color.WHITE);
+    g.fillRect(0, 0, 4 * side, 4 * side);
+    g.setColor(Color.BLACK);
+    Pattern square = Pattern.compile("M(\\d+) (\\d+)h1v1h-1z");
+    square
+        .matcher(drawn.body())
+        .results()
+        .forEach(
+            m ->
+                g.fillRect(
+                    4 * Integer.parseInt(m.group(1)), 4 * Integer.parseInt(m.group(2)), 4, 4));
+    g.dispose();
+    int[] pixels = image.getRGB(0, 0, 4 * side, 4 * side, new int[16 * side * side], 0, 4 * side);
+    var bitmap =
+        new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(4 * side, 4 * side, pixels)));
+    assertThat(new QRCodeReader().decode(bitmap).getText()).isEqualTo(link);
   }
 }

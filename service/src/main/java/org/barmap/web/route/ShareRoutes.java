@@ -13,6 +13,7 @@ import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.Requests;
 import org.barmap.web.share.Guests;
+import org.barmap.web.share.QrCode;
 import org.barmap.web.share.Role;
 import org.barmap.work.Events;
 
@@ -33,6 +34,7 @@ public record ShareRoutes(Library library, Events events, Guests guests) {
     routes.get("/api/books/{b}/share", this::state);
     routes.post("/api/books/{b}/share", this::open);
     routes.delete("/api/books/{b}/share", this::end);
+    routes.get("/api/books/{b}/share/{as}", this::code);
   }
 
   /** The key comes once by link and goes on in a cookie: no page and no history has it. */
@@ -89,5 +91,18 @@ public record ShareRoutes(Library library, Events events, Guests guests) {
   private static String link(Context ctx, InetAddress address, String key) {
     return "http://%s:%d%s?key=%s"
         .formatted(address.getHostAddress(), ctx.req().getLocalPort(), Guard.ENTRY, key);
+  }
+
+  /** The address as a picture a phone's camera reads. */
+  private void code(Context ctx) {
+    String book = Requests.book(library, ctx).id();
+    List<String> links =
+        Role.of(ctx.pathParam("as")).map(role -> links(ctx, book, role)).orElse(List.of());
+    if (links.isEmpty()) {
+      throw new ApiException(ApiError.NOT_FOUND, "The book is not shared");
+    }
+    int at = Requests.number(ctx, "at", 0, links.size() - 1).orElse(0);
+    ctx.contentType("image/svg+xml");
+    ctx.result(QrCode.svg(links.get(at)));
   }
 }
