@@ -64,6 +64,7 @@ class DeskBrowserTest extends VisitingTest {
   void whatOthersWroteIsRubbedOutOrCarriedOverOrNoMark() {
     browser.go("/desk.html?b=" + book + "&p=" + first().index());
     browser.count(".overlay .by-hand", 2, 20);
+    browser.click("#tab-bar");
     browser.see(".written li", "wait1");
     browser.click(".written li:first-child .rub");
     browser.see(".written li:first-child .rub[aria-pressed=true]");

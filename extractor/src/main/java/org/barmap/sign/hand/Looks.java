@@ -47,7 +47,9 @@ final class Looks {
   /** Tells whether a stroke stands alone and is lighter than the page's print. */
   boolean isPencil(int index) {
     Stroke s = ordered.get(index);
-    return s.touching() == 0 && s.core() >= Math.max(usual, shade) + SET.lighter();
+    return s.touching() == 0
+        && s.width() < SET.flat() * s.height()
+        && s.core() >= Math.max(usual, shade) + SET.lighter();
   }
 
   /** Returns the figures of a stroke, about -2 to 2 each. */
