@@ -167,11 +167,18 @@ final class Counts {
       }
       return true;
     }
+    boolean bare = same(loop.start(), first.start(), true);
+    if (bare && ending && (!whole || loop.parts().size() == 1)) {
+      // nothing stands before this ending that would be played between its times
+      put(span, l, straight(loop));
+      add(span, new Loop(start, end, times, List.of(), Optional.empty()));
+      return true;
+    }
     if (times == 1 && whole && loop.parts().size() == 1) {
       loneOnce(span, l);
       return true;
     }
-    if (times == 1 && whole && same(loop.start(), first.start(), true)) {
+    if (times == 1 && whole && bare) {
       endingsOnce(span, l);
       return true;
     }
@@ -220,7 +227,6 @@ final class Counts {
   /** Behind a first ending alone the last time goes on, so once may be with it or without it. */
   private void loneOnce(Span span, int l) {
     Loop loop = loops.get(l);
-    Loop.Ending only = loop.parts().get(0);
     List<Way> ways =
         List.of(
             Way.of("no repeat, without the first ending"),
@@ -229,8 +235,7 @@ final class Counts {
         == 0) {
       put(span, l, loop.counted(1));
     } else {
-      Loop.Ending through = new Loop.Ending(only.start(), only.end(), Set.of(1), only.closes());
-      put(span, l, new Loop(loop.start(), loop.end(), 1, List.of(through), loop.open()));
+      put(span, l, straight(loop));
     }
   }
 
@@ -248,12 +253,17 @@ final class Counts {
         == 0) {
       put(span, l, loop.counted(1));
     } else {
-      List<Loop.Ending> through =
-          loop.parts().stream()
-              .map(p -> new Loop.Ending(p.start(), p.end(), Set.of(1), p.closes()))
-              .toList();
-      put(span, l, new Loop(loop.start(), loop.end(), 1, through, loop.open()));
+      put(span, l, straight(loop));
     }
+  }
+
+  /** Its endings one after the other, each once. */
+  private static Loop straight(Loop loop) {
+    List<Loop.Ending> through =
+        loop.parts().stream()
+            .map(p -> new Loop.Ending(p.start(), p.end(), Set.of(1), p.closes()))
+            .toList();
+    return new Loop(loop.start(), loop.end(), 1, through, loop.open());
   }
 
   private void bodyOnce(Span span, int l, boolean bodyAlone) {

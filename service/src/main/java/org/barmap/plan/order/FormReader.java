@@ -183,6 +183,15 @@ final class FormReader {
           "The first ending has no backward repeat at its end"
               + (closed ? "" : "; it is played straight on"));
     }
+    parts.stream()
+        .filter(p -> p != first && p != last && !p.closes())
+        .forEach(
+            p ->
+                find(
+                    Severity.DOUBT,
+                    p.end(),
+                    "ending-not-closed",
+                    "An ending before the last has no backward repeat at its end"));
     int start = open.isEmpty() ? Math.min(fallback, first.start()) : open.pop();
     boolean closesOuter = parts.size() > 1 && last.closes() && !open.isEmpty();
     if (start == first.start() && closed) {

@@ -18,6 +18,9 @@ final class Additions {
   private final List<At> played = new ArrayList<>();
   private final Set<Integer> cut = new HashSet<>();
 
+  /** Stretches that a change holds open; over a repeat it is held open in place of it. */
+  private final List<At> willBeOpen = new ArrayList<>();
+
   Additions(
       WrittenNumber number, List<Repeat> repeats, List<Repeat.Open> printed, Questions questions) {
     this.number = number;
@@ -60,7 +63,8 @@ final class Additions {
     return true;
   }
 
-  void plays(List<At> plays) {
+  void plays(List<At> plays, List<At> heldOpen) {
+    willBeOpen.addAll(heldOpen);
     List<At> longestFirst = new ArrayList<>(plays);
     longestFirst.sort(Comparator.comparingInt(p -> p.from() - p.to()));
     for (At play : longestFirst) {
@@ -170,7 +174,11 @@ final class Additions {
               && repeat.block(stretch.from()) == repeat.block(stretch.to());
       boolean around = stretch.from() <= repeat.from() && stretch.to() >= repeat.to();
       // Source: common practice: a vamp in a counted stretch is waited in every time round.
-      boolean waited = around && repeat.kind() == Kind.OPEN && key.startsWith("play");
+      boolean open =
+          repeat.kind() == Kind.OPEN
+              || willBeOpen.stream()
+                  .anyMatch(o -> o.from() == repeat.from() && o.to() == repeat.to());
+      boolean waited = around && open && key.startsWith("play");
       if (!apart && !inside && !waited) {
         // Source: decided: asked, with both readings shown.
         int reading =

@@ -119,14 +119,16 @@ record Address(List<Integer> places, OptionalInt beat) {
     return number.bars().stream().filter(b -> b.number() == wanted).map(WrittenBar::at).toList();
   }
 
-  /** Whether two endings between two bars, or at them, have bars of one name. */
+  /** Whether an ending between two bars, or at them, begins like a bar of the one before it. */
   private static boolean alike(WrittenNumber number, int from, int to) {
     for (int one = from; one <= to; one++) {
       for (int other = one + 1; other <= to; other++) {
         boolean named = number.bar(one).name().equals(number.bar(other).name());
         List<Integer> ending = number.endingAt(one);
-        List<Integer> next = number.endingAt(other);
-        if (named && !ending.isEmpty() && !next.isEmpty() && !ending.equals(next)) {
+        boolean next = number.endingAt(other - 1).equals(ending);
+        boolean another =
+            !number.endingAt(other).isEmpty() && !number.endingAt(other).equals(ending);
+        if (named && !ending.isEmpty() && next && another) {
           return true;
         }
       }

@@ -25,7 +25,7 @@ record NumberWalk(
     List<Repeat> printed = reader.read();
     Additions added = new Additions(number, printed, reader.stretches(), questions);
     added.cut(resolved.cuts);
-    added.plays(resolved.plays);
+    added.plays(resolved.plays, resolved.opens);
     Jumps jumps = new JumpReader(number, added.repeats(), questions).read(repeatsAfterJump);
     List<Set<String>> shown = shownBeats(number, resolved);
     askPlayed(number, added.repeats(), jumps, shown, questions);
