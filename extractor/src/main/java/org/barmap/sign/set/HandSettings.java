@@ -21,8 +21,8 @@ package org.barmap.sign.set;
  *     and beams of two real prints looked like pencil
  * @param lighter so much lighter than the page's usual ink that stroke is at least, gray levels; no
  *     page of two levels has one
- * @param flat a stroke that is so many times as wide as high is no pencil by itself: of 11 claims on 43
- *     real prints nobody wrote on, 9 were printed hairpins as pale as pencil
+ * @param flat a stroke that is so many times as wide as high is no pencil by itself: of 11 claims
+ *     on 43 real prints nobody wrote on, 9 were printed hairpins as pale as pencil
  * @param grown least probability of all others
  * @param whole least probability of a mark's strokes, by their ink
  * @param gap how far apart the strokes of a mark may lie

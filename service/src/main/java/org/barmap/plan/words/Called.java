@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
-import org.barmap.plan.change.kind.Note;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
@@ -172,12 +171,7 @@ record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, S
               .map(h -> Said.as(h, words))
           : Optional.empty();
     }
-    return Optional.of(remark(words));
-  }
-
-  private Heard<ShowChange> remark(String words) {
-    Note note = note(words);
-    return new Heard.Understood<>(words, note, start() + note.spoken() + ".");
+    return Optional.of(Kept.remark(scope, words, meta.get()));
   }
 
   private Heard<ShowChange> asked(String words, Meant.Asks asks) {
@@ -185,15 +179,9 @@ record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, S
     for (String near : asks.nearest()) {
       plain(near + holds(words)).flatMap(Heard::reading).ifPresent(readings::add);
     }
-    readings.add(new Heard.Reading<>("keep it as a note, nothing else", List.of(note(words))));
-    return new Heard.AskedBack<>(words, start() + asks.question(), List.of(), readings);
-  }
-
-  private Note note(String words) {
-    return Kept.note(scope, words, meta.get());
-  }
-
-  private String start() {
-    return scope.number().label().isEmpty() ? "" : scope.number().spoken() + ": ";
+    readings.add(
+        new Heard.Reading<>(
+            "keep it as a note, nothing else", List.of(Kept.note(scope, words, meta.get()))));
+    return new Heard.AskedBack<>(words, Kept.start(scope) + asks.question(), List.of(), readings);
   }
 }

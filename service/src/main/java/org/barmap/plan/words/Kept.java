@@ -33,14 +33,14 @@ final class Kept {
   /** A note, or a question where the words begin like a change. */
   static Heard<ShowChange> left(
       Scope scope, String words, Meta meta, List<Heard.Reading<ShowChange>> nearest) {
-    Note note = note(scope, words, meta);
-    String start = scope.number().label().isEmpty() ? "" : scope.number().spoken() + ": ";
+    String start = start(scope);
     Matcher change = CHANGES.matcher(words);
     if (!change.matches() && !Sounds.formal(words)) {
-      return new Heard.Understood<>(words, note, start + note.spoken() + ".");
+      return remark(scope, words, meta);
     }
     List<Heard.Reading<ShowChange>> readings = new ArrayList<>(nearest);
-    readings.add(new Heard.Reading<>("keep it as a note, nothing else", List.of(note)));
+    readings.add(
+        new Heard.Reading<>("keep it as a note, nothing else", List.of(note(scope, words, meta))));
     return new Heard.AskedBack<>(
         words,
         start
@@ -50,6 +50,17 @@ final class Kept {
                     + " keep it as a note."),
         List.of(),
         readings);
+  }
+
+  /** What is about no form is kept as a note. */
+  static Heard<ShowChange> remark(Scope scope, String words, Meta meta) {
+    Note note = note(scope, words, meta);
+    return new Heard.Understood<>(words, note, start(scope) + note.spoken() + ".");
+  }
+
+  /** Returns what a sentence about a number begins with. */
+  static String start(Scope scope) {
+    return scope.number().label().isEmpty() ? "" : scope.number().spoken() + ": ";
   }
 
   /** Returns the note that would keep words; at a bar where they name one. */
