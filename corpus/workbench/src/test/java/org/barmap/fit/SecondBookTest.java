@@ -75,12 +75,12 @@ class SecondBookTest {
         new Case(
             "movement less", s -> s.remove(s.at(4, 1), 104), 5, "The second reading has nothing"),
         new Case("pickup less", s -> s.remove(s.at(2, 0), 1), 2, "The second reading has no such"),
-        new Case("number rested in", SecondBookTest::rested, 4, "The second reading has 60 bars"));
+        new Case("number rested in", s -> rested(s, 4), 5, "The second reading has 60 bars"));
   }
 
-  /** The score has a number between the second and the next, in which this chair rests. */
-  private static void rested(TrueScore s) {
-    int at = s.at(3, 1);
+  /** The score has a number before another one, in which this chair rests. */
+  private static void rested(TrueScore s, int next) {
+    int at = s.at(next, 1);
     Measure bar = TrueScore.plain(s.bars.get(at), true);
     List<Measure> more = new ArrayList<>();
     for (int i = 1; i <= 60; i++) {
@@ -99,6 +99,15 @@ class SecondBookTest {
     assertThat(found).extracting(Finding::text).hasSize(1).allMatch(t -> t.startsWith(c.text()));
     assertThat(found.get(0).page()).contains(c.page());
     assertThat(found.get(0).answers().get(0).correction()).isEmpty();
+  }
+
+  /** No. 3 is tacet in the book: what the score has between No. 2 and No. 4 is that. */
+  @Test
+  void aNumberThatIsTacetHereIsNoDifference() {
+    TrueScore score = score();
+    rested(score, 3);
+    score.countedAnew();
+    assertThat(found(score)).isEmpty();
   }
 
   @Test
