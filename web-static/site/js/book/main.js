@@ -1,6 +1,6 @@
 import { bookPath, call, isMissing, isStale, read, write } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
-import { later } from "../core/clock.js";
+import { once } from "../core/clock.js";
 import { CommandStack } from "../core/commands.js";
 import { confirm } from "../core/dialog.js";
 import { el, need, show } from "../core/dom.js";
@@ -40,7 +40,8 @@ class BookRoom {
   #pages = [];
   /** Of the book as it is shown. */
   #revision = "";
-  #reloading = false;
+  /** Many events in a row lead to one reload. */
+  #soon = once(150, () => void this.#load());
   /** @type {{page: PageInfo, before: Set<string>, names: string[]}|undefined} */
   #retaken;
 
@@ -75,16 +76,6 @@ class BookRoom {
       if (event.target instanceof HTMLInputElement) return;
       event.preventDefault();
       void (event.shiftKey ? this.#steps.redo() : this.#steps.undo()).catch((e) => this.#failed(e));
-    });
-  }
-
-  /** Many events in a row lead to one reload. */
-  #soon() {
-    if (this.#reloading) return;
-    this.#reloading = true;
-    later(150, () => {
-      this.#reloading = false;
-      void this.#load();
     });
   }
 

@@ -16,6 +16,25 @@ export function later(ms, run) {
 }
 
 /**
+ * Lets many calls in a row lead to one, a while after the first.
+ *
+ * @param {number} ms
+ * @param {() => void} run
+ * @returns {() => void} asks for it
+ */
+export function once(ms, run) {
+  let asked = false;
+  return () => {
+    if (asked) return;
+    asked = true;
+    later(ms, () => {
+      asked = false;
+      run();
+    });
+  };
+}
+
+/**
  * Does something again and again.
  *
  * @param {number} ms

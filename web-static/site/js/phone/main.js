@@ -1,6 +1,6 @@
 import { bookPath, call, upload, write } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
-import { later } from "../core/clock.js";
+import { once } from "../core/clock.js";
 import { button, el, need, show } from "../core/dom.js";
 import { brandSign, icon } from "../core/icons.js";
 import { LiveBook } from "../core/live.js";
@@ -31,7 +31,8 @@ class PhoneRoom {
   /** @type {PageInfo[]} */
   #pages = [];
   #revision = "";
-  #reloading = false;
+  /** Many events in a row lead to one reload. */
+  #soon = once(150, () => void this.#load());
   #sending = 0;
   /** The page that is photographed again. @type {PageInfo|undefined} */
   #again;
@@ -50,16 +51,6 @@ class PhoneRoom {
     for (const name of /** @type {const} */ (["live:page", "live:map", "live:job", "live:found", "live:lost"])) this.#bus.on(name, () => this.#soon());
     await this.#load();
     new LiveBook(bookPath(this.#book, "/events"), this.#bus);
-  }
-
-  /** Many events in a row lead to one reload. */
-  #soon() {
-    if (this.#reloading) return;
-    this.#reloading = true;
-    later(150, () => {
-      this.#reloading = false;
-      void this.#load();
-    });
   }
 
   async #load() {

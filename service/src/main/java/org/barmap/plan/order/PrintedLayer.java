@@ -98,12 +98,12 @@ final class PrintedLayer {
   }
 
   /**
-   * A count of more bars leaves the word in them; one of its bar, or "once" from it on, does not.
+   * A count leaves the word in its bars, which may be meant so or not; "once" from it on does not.
    */
   private static boolean saidOf(Span span, int slot) {
     boolean inside = span.from() <= slot && span.to() >= slot;
     boolean once = span.effects().rounds().filter(r -> r.times() == 1).isPresent();
-    return inside && (open(span) || (span.from() == slot && (once || span.to() == slot)));
+    return inside && (open(span) || (span.from() == slot && once));
   }
 
   /** Tells whether a count is said of just these bars. */
