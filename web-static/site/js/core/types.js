@@ -347,7 +347,7 @@
  * @property {string} [number]
  * @property {number} [page]
  * @property {number} [seconds]
- * @property {{after: number, what: string}[]} landmarks bars of rest before each
+ * @property {{after: number, what: string, kind: string}[]} landmarks bars of rest before each
  * @property {string} [text]
  * @property {string[]} [unsure] what nobody has looked at yet and it hangs on
  *

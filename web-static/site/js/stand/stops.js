@@ -28,7 +28,7 @@ import { barSteps } from "../shared/steps.js";
  * @property {number} page 0 where there is none
  * @property {string} jump where it comes from another place than the bar before: "back to 9"
  * @property {string[]} notes what to know in it
- * @property {{after: number, what: string}[]} marks inside a rest: bars of rest before each
+ * @property {{after: number, what: string, named: boolean}[]} marks inside a rest: bars of rest before each, and whether it is a rehearsal mark
  * @property {OpenStretch} [open] how it is left
  * @property {{after: number, turn: Turn}[]} turns how many of its bars come before each
  * @property {{after: number, change: InstrumentChange}[]} changes what is taken up in it, and how many of its bars come before
@@ -264,8 +264,8 @@ class Cutting {
    */
   #marks(from, steps) {
     const told = this.#rests.find((r) => r.first === steps[0].bar && r.bars === steps.length && this.#steps[from - 1]?.bar !== r.first);
-    if (told) return told.landmarks.filter((l) => l.after < steps.length).map(({ after, what }) => ({ after, what }));
-    return steps.flatMap((s, i) => (i > 0 && s.mark ? [{ after: i, what: s.mark }] : []));
+    if (told) return told.landmarks.filter((l) => l.after < steps.length).map(({ after, what, kind }) => ({ after, what, named: kind === "mark" }));
+    return steps.flatMap((s, i) => (i > 0 && s.mark ? [{ after: i, what: s.mark, named: true }] : []));
   }
 }
 

@@ -51,7 +51,7 @@ export function places(stops) {
       if (mark && !marks.some((m) => m.mark === mark)) marks.push({ mark, place: { stop: i, bar: stop.kind === "rest" ? bar : 0 } });
     };
     add(stop.mark, 0);
-    for (const { after, what } of stop.marks) if (what.length <= 4) add(what, after);
+    for (const { after, what, named } of stop.marks) if (named) add(what, after);
   });
   return found;
 }
