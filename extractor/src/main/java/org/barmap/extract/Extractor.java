@@ -128,7 +128,7 @@ public final class Extractor implements AutoCloseable {
                 page.source() + ": no staves were found; is there music on this page?"));
       }
       return signs.read(page, systems);
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
       // A defect met on one page must not cost the player the other pages of the book.
       LOG.log(System.Logger.Level.ERROR, "reading " + page.source() + " failed", e);
       findings.add(

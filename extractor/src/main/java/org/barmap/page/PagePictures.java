@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.barmap.map.Finding;
 import org.barmap.page.file.Document;
+import org.barmap.page.file.Guarded;
 import org.barmap.page.file.Picture;
 import org.barmap.page.file.UnreadableException;
 import org.barmap.page.pixel.Mats;
@@ -79,11 +80,13 @@ public final class PagePictures {
    */
   public static void expand(Path file, String name, Taker taker) throws IOException {
     try (Document document = PageSource.document(file)) {
-      boolean own = document instanceof Picture;
+      boolean own = document.isPicture();
       for (int i = 0; i < document.pages(); i++) {
+        String what = "page " + (i + 1);
         try (Mats scope = new Mats()) {
           Mat gray = scope.keep(document.page(i));
-          Optional<byte[]> png = own ? Optional.empty() : Optional.of(png(gray, scope));
+          Optional<byte[]> png =
+              own ? Optional.empty() : Guarded.plainly(what, () -> Optional.of(png(gray, scope)));
           Optional<Finding> flaw = document.flaw().map(f -> f.doubt(name));
           taker.page(i + 1, png, gray.cols(), gray.rows(), flaw);
         } catch (UnreadableException e) {

@@ -13,6 +13,7 @@ import java.util.Queue;
 import org.barmap.map.Finding;
 import org.barmap.page.file.Document;
 import org.barmap.page.file.FileKind;
+import org.barmap.page.file.Guarded;
 import org.barmap.page.file.PageFiles;
 import org.barmap.page.file.PdfPages;
 import org.barmap.page.file.Picture;
@@ -84,7 +85,9 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
       Mat picture = from.page(index);
       WorkStep.DECODE.done(start);
       Optional<Finding> flaw = from.flaw().map(f -> f.doubt(source));
-      for (PageResult page : Upright.pages(source, index + 1, picture)) {
+      String what = "page " + (index + 1);
+      for (PageResult page :
+          Guarded.plainly(what, () -> Upright.pages(source, index + 1, picture))) {
         ready.add(flaw.map(page::and).orElse(page));
       }
     } catch (UnreadableException e) {
@@ -120,12 +123,17 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
                           "not-a-page",
                           "this is no PNG, JPEG, TIFF or PDF, whatever its name says; convert"
                               + " it."));
-      return switch (kind) {
-        case PDF -> PdfPages.open(file);
-        case PNG -> Picture.png(Files.readAllBytes(file));
-        case JPEG -> Picture.jpeg(Files.readAllBytes(file));
-        case TIFF -> TiffPages.open(Files.readAllBytes(file));
-      };
+      if (kind == FileKind.PDF) {
+        return Guarded.open(() -> PdfPages.open(file));
+      }
+      byte[] bytes = Files.readAllBytes(file);
+      return Guarded.open(
+          () ->
+              switch (kind) {
+                case PNG -> Picture.png(bytes);
+                case JPEG -> Picture.jpeg(bytes);
+                default -> TiffPages.open(bytes);
+              });
     } catch (AccessDeniedException e) {
       throw PageFiles.noAccess();
     } catch (IOException e) {

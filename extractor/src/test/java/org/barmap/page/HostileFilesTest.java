@@ -2,8 +2,6 @@ package org.barmap.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
-import java.io.DataOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -11,8 +9,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.zip.CRC32;
-import java.util.zip.DeflaterOutputStream;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -123,44 +119,9 @@ class HostileFilesTest {
 
   @Test
   void pictureOf30000Squared() throws IOException {
-    Finding f = failure(file("huge.png", png(30_000, 30_000)));
+    Finding f = failure(file("huge.png", Bombs.png(30_000, 30_000, 0, 1)));
     assertThat(f.code()).isEqualTo("too-large");
     assertThat(f.text()).contains("30000 x 30000");
-  }
-
-  /** Returns a complete, valid, all-black one-bit PNG of any size. */
-  private static byte[] png(int width, int height) throws IOException {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    out.write(new byte[] {(byte) 0x89, 'P', 'N', 'G', 13, 10, 26, 10});
-    ByteArrayOutputStream header = new ByteArrayOutputStream();
-    DataOutputStream h = new DataOutputStream(header);
-    h.writeInt(width);
-    h.writeInt(height);
-    h.write(new byte[] {1, 0, 0, 0, 0});
-    chunk(out, "IHDR", header.toByteArray());
-    ByteArrayOutputStream data = new ByteArrayOutputStream();
-    try (DeflaterOutputStream deflate = new DeflaterOutputStream(data)) {
-      byte[] row = new byte[1 + (width + 7) / 8];
-      for (int y = 0; y < height; y++) {
-        deflate.write(row);
-      }
-    }
-    chunk(out, "IDAT", data.toByteArray());
-    chunk(out, "IEND", new byte[0]);
-    return out.toByteArray();
-  }
-
-  private static void chunk(ByteArrayOutputStream out, String name, byte[] data)
-      throws IOException {
-    DataOutputStream d = new DataOutputStream(out);
-    byte[] tag = name.getBytes(StandardCharsets.US_ASCII);
-    d.writeInt(data.length);
-    d.write(tag);
-    d.write(data);
-    CRC32 crc = new CRC32();
-    crc.update(tag);
-    crc.update(data);
-    d.writeInt((int) crc.getValue());
   }
 
   /** What is put into a PDF. */

@@ -31,7 +31,7 @@ record PictureReading(Library library, PageReader reader, Events events, int tri
     try {
       int first = page.index() - page.part() + 1;
       results = reader.read(library.pages().picture(book, page), page.source(), Math.max(1, first));
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
       LOG.log(System.Logger.Level.WARNING, "page " + page.index() + " can't be read", e);
       allFailed(book, page, "This page can't be read; photograph or scan it again");
       return;

@@ -84,7 +84,7 @@ public final class Worker implements AutoCloseable {
         }
       } catch (InterruptedException e) {
         return;
-      } catch (RuntimeException e) {
+      } catch (RuntimeException | Error e) {
         // e.g. a full disk: leave the job where it is and try again a little later
         LOG.log(System.Logger.Level.WARNING, "a reading job stopped: " + e.getMessage(), e);
         if (!pause()) {
@@ -117,7 +117,7 @@ public final class Worker implements AutoCloseable {
     doing = "Beginning to read";
     try {
       work(job);
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
       failed(job, e);
     }
     if (isGone(job)) {
@@ -148,7 +148,7 @@ public final class Worker implements AutoCloseable {
   }
 
   /** A job that fails is put off, so that other books go first, and given up in the end. */
-  private void failed(Job job, RuntimeException e) {
+  private void failed(Job job, Throwable e) {
     if (isGone(job)) {
       return;
     }

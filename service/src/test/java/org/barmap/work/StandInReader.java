@@ -75,6 +75,12 @@ public final class StandInReader implements PageReader {
     if (source.startsWith("defect")) {
       throw new IllegalStateException("a defect of ours");
     }
+    if (source.startsWith("deep")) {
+      throw new StackOverflowError();
+    }
+    if (source.startsWith("bomb")) {
+      throw new OutOfMemoryError("as a decoder throws it");
+    }
     List<Result> results = new ArrayList<>();
     results.add(new Result(Optional.of(page(source, index)), List.of()));
     if (source.startsWith("opening")) {

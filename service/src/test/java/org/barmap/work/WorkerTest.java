@@ -113,6 +113,14 @@ class WorkerTest {
     assertThat(worker.runOne()).isFalse();
   }
 
+  @Test
+  void aFileThatTakesTheStackOrTheMemoryCostsOnlyItsPage() throws IOException {
+    library.jobs().add(book, List.of(picture("deep.png"), picture("bomb.png"), picture("two.png")));
+    worker.runOne();
+    assertThat(states()).containsExactly(PageState.FAILED, PageState.FAILED, PageState.READ);
+    assertThat(library.jobs().latest(book).orElseThrow().state()).isEqualTo(Job.State.DONE);
+  }
+
   /** Browsers send many files in several uploads; the later ones are not opened yet. */
   @Test
   void filesNotYetOpenedCountAmongThePagesToRead() throws IOException {

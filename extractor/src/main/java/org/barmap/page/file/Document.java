@@ -8,19 +8,21 @@ import org.opencv.core.Mat;
 public interface Document extends AutoCloseable {
 
   /** The most pixels one picture may have; beyond it reading would need too much memory. */
-  long MAX_PIXELS = 120_000_000L;
-
-  /** The most pixels of one side. */
-  int MAX_SIDE = 40_000;
+  long MAX_PIXELS = Limits.STANDARD.pixels();
 
   /** The most pages one file may have, and one book. */
-  int MAX_PAGES = 600;
+  int MAX_PAGES = Limits.STANDARD.pages();
 
   /** Returns the number of pages. */
   int pages();
 
   /** Returns page {@code index} (from 0) as an 8-bit gray image; the caller frees it. */
   Mat page(int index) throws UnreadableException;
+
+  /** Tells whether the file is itself a picture that a browser shows. */
+  default boolean isPicture() {
+    return false;
+  }
 
   /** Returns what was left out of the page handed out last, though it could be read. */
   default Optional<UnreadableException> flaw() {
@@ -30,13 +32,28 @@ public interface Document extends AutoCloseable {
   @Override
   void close();
 
-  /** Fails when a picture is too large to read. */
+  /** Fails when a picture is too large to read, or too small. */
   static void checkSize(long width, long height) throws UnreadableException {
     if (width <= 0 || height <= 0) {
       throw new UnreadableException("damaged", "the picture has no size; save or scan it again.");
     }
-    if (width * height > MAX_PIXELS || width > MAX_SIDE || height > MAX_SIDE) {
+    Limits most = Limits.STANDARD;
+    if (width * height > most.pixels() || Math.max(width, height) > most.longestSide()) {
       throw tooLarge(width, height);
+    }
+  }
+
+  /** Fails when a page is too large to read, or so small that nothing can be on it. */
+  static void checkPage(long width, long height) throws UnreadableException {
+    checkSize(width, height);
+    if (Math.min(width, height) < Limits.STANDARD.shortestSide()) {
+      throw new UnreadableException(
+          "too-small",
+          "the picture has only "
+              + width
+              + " x "
+              + height
+              + " pixels; scan or photograph the whole page.");
     }
   }
 
@@ -48,6 +65,18 @@ public interface Document extends AutoCloseable {
             + " x "
             + height
             + " pixels, more than can be read; scan at 300 dpi or scale it down.");
+  }
+
+  static UnreadableException tooLarge(long width, long height, int bytesOfPixel) {
+    return new UnreadableException(
+        "too-large",
+        "the picture has "
+            + width
+            + " x "
+            + height
+            + " pixels of "
+            + bytesOfPixel
+            + " bytes each, more than can be read; save it in gray with 8 bits, or scale it down.");
   }
 
   /** Fails when a file has too many pages. */

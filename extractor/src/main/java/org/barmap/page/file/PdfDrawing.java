@@ -12,6 +12,8 @@ import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.pdmodel.MissingResourceException;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
+import org.apache.pdfbox.pdmodel.graphics.form.PDTransparencyGroup;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
@@ -26,6 +28,7 @@ import org.barmap.page.pixel.PageSettings;
 final class PdfDrawing extends PDFRenderer {
 
   private static final PageSettings.Pdf SET = PageSettings.STANDARD.pdf();
+  private static final Limits MOST = Limits.STANDARD;
 
   private int page;
   private double share;
@@ -79,10 +82,45 @@ final class PdfDrawing extends PDFRenderer {
         where + "; export or scan this page again, as a PDF with JPEG pictures or as PNG.");
   }
 
+  /** Ends the drawing of a page on which more is drawn than a page can hold. */
+  static final class EndlessException extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+  }
+
   private final class Drawer extends PageDrawer {
+
+    private int level;
+    private int drawings;
+    private long operators;
 
     Drawer(PageDrawerParameters parameters) throws IOException {
       super(parameters);
+    }
+
+    @Override
+    protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
+      if (++operators > MOST.operators()) {
+        throw new EndlessException();
+      }
+      super.processOperator(operator, operands);
+    }
+
+    @Override
+    public void showForm(PDFormXObject form) throws IOException {
+      if (++drawings > MOST.drawings() || ++level > MOST.forms()) {
+        throw new EndlessException();
+      }
+      super.showForm(form);
+      level--;
+    }
+
+    @Override
+    public void showTransparencyGroup(PDTransparencyGroup form) throws IOException {
+      if (++drawings > MOST.drawings() || ++level > MOST.forms()) {
+        throw new EndlessException();
+      }
+      super.showTransparencyGroup(form);
+      level--;
     }
 
     @Override
@@ -90,6 +128,8 @@ final class PdfDrawing extends PDFRenderer {
       try {
         PdfPictureCheck.check(image);
         super.drawImage(image);
+      } catch (EndlessException e) {
+        throw e;
       } catch (UnreadableException | IOException | RuntimeException e) {
         leftOut(e, area());
       }

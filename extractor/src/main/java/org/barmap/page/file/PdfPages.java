@@ -47,6 +47,7 @@ public final class PdfPages implements Document {
               new RandomAccessReadBufferedFile(file.toFile()),
               MemoryUsageSetting.setupMixed(SCRATCH_BYTES / IN_MEMORY, SCRATCH_BYTES).streamCache);
       document.setResourceCache(new NoPictures());
+      PdfTree.check(document.getDocumentCatalog().getCOSObject());
       Document.checkPages(document.getNumberOfPages());
       return new PdfPages(document);
     } catch (InvalidPasswordException e) {
@@ -82,7 +83,13 @@ public final class PdfPages implements Document {
       dpi =
           Math.min(
               dpi, SET.mostSide() * PdfScan.POINTS / Math.max(box.getWidth(), box.getHeight()));
+      double scale = dpi / PdfScan.POINTS;
+      Document.checkPage(Math.round(box.getWidth() * scale), Math.round(box.getHeight() * scale));
       return TiffPages.toGray(drawing.draw(index, (float) dpi));
+    } catch (PdfDrawing.EndlessException e) {
+      throw new UnreadableException(
+          "too-much",
+          "more is drawn on page " + (index + 1) + " of the PDF than can be read; scan that page.");
     } catch (IOException | RuntimeException e) {
       throw new UnreadableException(
           "damaged", "page " + (index + 1) + " of the PDF can't be drawn; export it again.");

@@ -40,7 +40,10 @@ public final class Picture implements Document {
   }
 
   private static void check(PictureHeader header) throws UnreadableException {
-    Document.checkSize(header.width(), header.height());
+    Document.checkPage(header.width(), header.height());
+    if (Limits.STANDARD.step(header.width(), header.height(), header.bytesOfPixel()) > 1) {
+      throw Document.tooLarge(header.width(), header.height(), header.bytesOfPixel());
+    }
     if (!header.complete()) {
       throw PictureHeader.broken();
     }
@@ -49,6 +52,11 @@ public final class Picture implements Document {
   @Override
   public int pages() {
     return 1;
+  }
+
+  @Override
+  public boolean isPicture() {
+    return true;
   }
 
   @Override

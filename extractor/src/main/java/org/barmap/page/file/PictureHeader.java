@@ -8,9 +8,10 @@ import java.util.Arrays;
  *
  * @param width pixels as stored
  * @param height pixels as stored
+ * @param bytesOfPixel what a pixel takes when it is decoded; channels times bytes of each
  * @param complete whether the file goes on to its end mark
  */
-record PictureHeader(int width, int height, boolean complete) {
+record PictureHeader(int width, int height, int bytesOfPixel, boolean complete) {
 
   /** Reads the chunks of a PNG (ISO/IEC 15948): IHDR first, IEND last. */
   static PictureHeader png(byte[] b) throws UnreadableException {
@@ -19,18 +20,33 @@ record PictureHeader(int width, int height, boolean complete) {
     }
     int width = int32(b, 16);
     int height = int32(b, 20);
+    int bytes = bytesOfPixel(b[24], b[25]);
     long at = 8;
     while (at + 12 <= b.length) {
       long length = int32(b, (int) at) & 0xffffffffL;
       if (tag(b, (int) at + 4).equals("IEND")) {
-        return new PictureHeader(width, height, true);
+        return new PictureHeader(width, height, bytes, true);
       }
       at += 12 + length;
     }
-    return new PictureHeader(width, height, false);
+    return new PictureHeader(width, height, bytes, false);
   }
 
-  /** Walks the segments of a JPEG (ITU-T T.81): a frame header, scans, the end mark FFD9. */
+  /** Of bits a channel, at least 8, and the colour type of ISO/IEC 15948, table 11.1. */
+  private static int bytesOfPixel(byte bits, byte type) {
+    int channels =
+        switch (type) {
+          case 0 -> 1;
+          case 2, 3 -> 3;
+          default -> 4;
+        };
+    return channels * (bits > Byte.SIZE ? 2 : 1);
+  }
+
+  /**
+   * Walks the segments of a JPEG (ITU-T T.81): a frame header, scans, the end mark FFD9. It is
+   * decoded as gray.
+   */
   static PictureHeader jpeg(byte[] b) throws UnreadableException {
     int width = 0;
     int height = 0;
@@ -69,7 +85,7 @@ record PictureHeader(int width, int height, boolean complete) {
     if (width == 0 || height == 0) {
       throw complete ? damaged() : broken();
     }
-    return new PictureHeader(width, height, complete);
+    return new PictureHeader(width, height, 1, complete);
   }
 
   static UnreadableException damaged() {

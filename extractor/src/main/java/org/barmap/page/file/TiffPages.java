@@ -8,10 +8,13 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.Iterator;
 import javax.imageio.ImageIO;
+import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
+import javax.imageio.ImageTypeSpecifier;
 import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.MemoryCacheImageInputStream;
+import org.jspecify.annotations.Nullable;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -59,14 +62,30 @@ public final class TiffPages implements Document {
   @Override
   public Mat page(int index) throws UnreadableException {
     try {
-      Document.checkSize(reader.getWidth(index), reader.getHeight(index));
+      int width = reader.getWidth(index);
+      int height = reader.getHeight(index);
+      Document.checkPage(width, height);
       int orientation = orientation(reader.getImageMetadata(index));
-      return upright(toGray(reader.read(index)), orientation);
+      int step = Limits.STANDARD.step(width, height, bytesOfPixel(reader.getRawImageType(index)));
+      ImageReadParam every = reader.getDefaultReadParam();
+      every.setSourceSubsampling(step, step, 0, 0);
+      return upright(toGray(reader.read(index, every)), orientation);
     } catch (java.io.EOFException e) {
       throw PictureHeader.broken();
     } catch (IOException | RuntimeException e) {
       throw PictureHeader.damaged();
     }
+  }
+
+  private static int bytesOfPixel(@Nullable ImageTypeSpecifier type) {
+    if (type == null) {
+      return 3; // YCbCr becomes three colours
+    }
+    int bits = 0;
+    for (int band = 0; band < type.getNumBands(); band++) {
+      bits += type.getBitsPerBand(band);
+    }
+    return (bits + Byte.SIZE - 1) / Byte.SIZE;
   }
 
   /** Returns the value of the orientation tag (TIFF 6.0, tag 274), 1 without one. */
