@@ -20,6 +20,8 @@ final class Models {
 
   private static final OrtEnvironment ENVIRONMENT = OnnxStart.environment();
 
+  private static final boolean CLIPS = Clipping.happens(ENVIRONMENT, bytes("probe.onnx"));
+
   private Models() {}
 
   /** Returns the process's one environment. */
@@ -46,10 +48,9 @@ final class Models {
     try (OrtSession.SessionOptions options = new OrtSession.SessionOptions()) {
       options.setIntraOpNumThreads(THREADS);
       options.setInterOpNumThreads(1);
-      // Without it processors that lack 8-bit dot products cut off sums at 16 bits, and the same
-      // page
-      // reads differently there (ONNX Runtime, session options; 1.5 times the time on those only).
-      options.addConfigEntry("session.x64quantprecision", "1");
+      if (CLIPS) {
+        options.addConfigEntry(Clipping.EXACT, "1");
+      }
       return ENVIRONMENT.createSession(model, options);
     } catch (OrtException e) {
       throw new IllegalStateException(name + " can't be loaded: " + e.getMessage(), e);
