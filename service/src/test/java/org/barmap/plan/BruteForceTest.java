@@ -10,6 +10,7 @@ import java.util.Set;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.ChangesJson;
+import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChanges;
 import org.junit.jupiter.api.Test;
 
@@ -28,8 +29,11 @@ class BruteForceTest {
       List<String> expected = new NaivePlayer(map.bars()).play();
       List<String> sounds =
           plan.numbers().get(0).order().stream().map(NumberPlan.Entry::bar).toList();
-      if (!plan.findings().isEmpty() || !sounds.equals(expected)) {
-        assertThat(plan.findings()).as(written).isEmpty();
+      // where no sign begins a repeat and another one is before it both ways are shown as well
+      List<PlanFinding> findings =
+          plan.findings().stream().filter(f -> !f.code().equals("repeat-not-begun")).toList();
+      if (!findings.isEmpty() || !sounds.equals(expected)) {
+        assertThat(findings).as(written).isEmpty();
         assertThat(sounds).as(written).isEqualTo(expected);
       }
     }

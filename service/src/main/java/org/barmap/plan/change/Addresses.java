@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 import org.barmap.map.Bar;
 import org.barmap.map.Navigation;
 import org.barmap.plan.change.term.Figures;
@@ -65,7 +66,7 @@ public final class Addresses {
     if (anchors.size() > 1) {
       return ambiguous(spoken(address), anchors, address);
     }
-    Set<Integer> slots = counted.from(anchors.iterator().next(), address.offset());
+    Set<Integer> slots = counted(anchors.iterator().next(), address.offset());
     if (slots.size() > 1) {
       return ambiguous("that", slots, address);
     }
@@ -92,6 +93,28 @@ public final class Addresses {
           List.of());
     }
     return new Found.At(new Place(slot, asSaid));
+  }
+
+  /**
+   * Bars there are, counted as the numbers do, or else along the page; outside when there is none.
+   */
+  private Set<Integer> counted(int from, int bars) {
+    Set<Integer> slots = new TreeSet<>(counted.from(from, bars));
+    slots.removeIf(s -> !exists(s));
+    if (slots.isEmpty()) {
+      return Set.of(from + bars);
+    }
+    int along = from + bars;
+    int wanted = number.barAt(from).number() + bars;
+    boolean plain = slots.size() > 1 || slots.contains(along) || !exists(along);
+    if (plain || slots.stream().allMatch(s -> barsCalled(String.valueOf(wanted)).contains(s))) {
+      return slots;
+    }
+    if (!byNumber.getOrDefault(wanted, List.of()).equals(List.of(along))) {
+      slots.add(along); // the numbers don't bear it out
+      return slots;
+    }
+    return Set.of(along);
   }
 
   /** Says why a beat of a bar can't be found. */

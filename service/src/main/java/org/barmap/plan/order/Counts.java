@@ -55,7 +55,7 @@ final class Counts {
     for (Span span : longestFirst) {
       int start = Pieces.first(pieces, span);
       int end = Pieces.last(pieces, span);
-      if (start >= 0 && end >= start) {
+      if (start >= 0 && end >= start && !out(start, end)) {
         one(span, span.effects().rounds().map(Rounds::times).orElse(1), start, end);
       }
     }
@@ -89,6 +89,10 @@ final class Counts {
       }
     }
     return true;
+  }
+
+  private boolean out(int from, int to) {
+    return pieces.subList(from, to + 1).stream().allMatch(Piece::cut);
   }
 
   /** With all its bars a repeat is gone, and with all before its last ending. */
@@ -156,6 +160,10 @@ final class Counts {
   private boolean withEndings(Span span, int l, int times, int start, int end, boolean whole) {
     Loop loop = loops.get(l);
     Loop.Ending first = loop.parts().get(0);
+    boolean bare = out(loop.start(), first.start() - 1);
+    if (start >= first.start() && !bare) {
+      return false; // bars are added before the endings
+    }
     boolean body = same(end, first.start() - 1, false);
     boolean ending = loop.parts().stream().anyMatch(p -> p.closes() && same(end, p.end(), false));
     if (!whole && !body && !ending) {
@@ -167,7 +175,6 @@ final class Counts {
       }
       return true;
     }
-    boolean bare = same(loop.start(), first.start(), true);
     if (bare && ending && (!whole || loop.parts().size() == 1)) {
       // nothing stands before this ending that would be played between its times
       put(span, l, straight(loop));
@@ -277,13 +284,18 @@ final class Counts {
   /** A stretch that is no repeat. */
   private void beside(Span span, int times, int start, int end) {
     boolean around = false;
-    for (Loop loop : loops) {
+    for (int l = 0; l < loops.size(); l++) {
+      Loop loop = loops.get(l);
       boolean apart = end < loop.start() || start > loop.end() || loop.gone() || gone(loop);
       if (apart || inOneBlock(loop, start, end)) {
         continue;
       }
-      if (start > loop.start() || end < loop.end()) {
-        crossing(span, times, start, end);
+      // the last time one goes on before a first ending that stands alone
+      boolean leftBefore = times > 1 && loop.parts().size() == 1 && end == loop.end();
+      if (start > loop.start() || end < loop.end() || leftBefore) {
+        if (crossing(span, times, start, end) && leftBefore) {
+          put(span, l, straight(loop));
+        }
         return;
       }
       around |= loop.total() > 1;
@@ -365,7 +377,8 @@ final class Counts {
     return 0;
   }
 
-  private void crossing(Span span, int times, int start, int end) {
+  /** Returns whether these bars are played so often all the same. */
+  private boolean crossing(Span span, int times, int start, int end) {
     String text =
         "begin inside a repeat and end outside it, or the other way round; until that is put right"
             + " the change does nothing";
@@ -376,6 +389,7 @@ final class Counts {
     if (way == 1 && times > 1) {
       add(span, new Loop(start, end, times, List.of(), Optional.empty()));
     }
+    return way == 1;
   }
 
   /** Asks of every stretch with a count whether that counts again after a jump back. */

@@ -194,7 +194,12 @@ final class CutForm {
         signs.lastTime(i, loop);
       }
     }
-    signs.keep(end);
+    if (loop.parts().isEmpty()) {
+      signs.keep(end);
+    }
+    loop.parts().stream()
+        .filter(p -> p.closes() && pieces.get(p.end()).endCut())
+        .forEach(p -> signs.keep(p.end()));
     return loop;
   }
 
@@ -276,7 +281,8 @@ final class CutForm {
   private void signs(Map<Integer, Jumps.Jump> jumps) {
     boolean left =
         jumps.keySet().stream().anyMatch(at -> !pieces.get(at).endCut() || signs.kept(at));
-    boolean coda = pieces.stream().anyMatch(p -> !p.cut() && p.startsWith(Navigation.CODA));
+    boolean coda =
+        pieces.stream().anyMatch(p -> (left || !p.cut()) && p.startsWith(Navigation.CODA));
     for (int i = 0; i < pieces.size(); i++) {
       Piece piece = pieces.get(i);
       if (coda && piece.endCut() && piece.endsWith(Navigation.TO_CODA)) {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 import org.barmap.map.Navigation;
@@ -28,6 +29,7 @@ final class FormReader {
   private final PrintedCounts counts;
   private final Deque<Integer> open = new ArrayDeque<>();
   private int fallback;
+  private int section;
 
   private FormReader(Given given, List<Piece> pieces, List<PlanFinding> findings, Choices choices) {
     this.pieces = pieces;
@@ -49,6 +51,7 @@ final class FormReader {
     while (i < pieces.size()) {
       Piece piece = pieces.get(i);
       if (piece.startsWith(Navigation.CODA)) {
+        section = i;
         fallback = i; // a backward repeat in the coda doesn't lead out of it
       }
       if (startsRepeat(i)) {
@@ -75,23 +78,26 @@ final class FormReader {
     while (section < end && !endsSection(section)) {
       section++;
     }
-    PlanFinding finding =
-        PlanFinding.form(
+    int way =
+        ask(
+            at,
             Severity.ERROR,
-            pieces.get(at).bar().id(),
             "repeat-not-closed",
-            "A repeat begins here and is never closed; it is played once");
-    List<Choices.Way> ways =
-        List.of(
-            Choices.Way.of("played once"),
-            Choices.Way.of("repeated up to the next double bar"),
-            Choices.Way.of("repeated up to the end"));
-    String about =
-        pieces.get(at).bar().label().orElse(String.valueOf(pieces.get(at).bar().number()));
-    int way = choices.ask(new Choices.Asked(finding, Question.Topic.REPEAT, about, ways));
+            "A repeat begins here and is never closed; it is played once",
+            "played once",
+            "repeated up to the next double bar",
+            "repeated up to the end");
     if (way > 0) {
       loops.add(new Loop(at, way == 1 ? section : end, 2, List.of(), Optional.empty()));
     }
+  }
+
+  private int ask(int at, Severity severity, String code, String text, String... ways) {
+    Bar bar = pieces.get(at).bar();
+    PlanFinding finding = PlanFinding.form(severity, bar.id(), code, text);
+    String about = bar.label().orElse(String.valueOf(bar.number()));
+    List<Choices.Way> readings = Stream.of(ways).map(Choices.Way::of).toList();
+    return choices.ask(new Choices.Asked(finding, Question.Topic.REPEAT, about, readings));
   }
 
   private boolean endsSection(int i) {
@@ -118,13 +124,30 @@ final class FormReader {
 
   private void close(int i) {
     boolean marked = !open.isEmpty();
-    int start = marked ? open.pop() : Math.min(fallback, i);
+    int start = marked ? open.pop() : unmarked(i);
     loops.add(
         new Loop(
             start, i, counts.plain(start, i, startsRepeat(start)), List.of(), Optional.empty()));
     if (open.isEmpty()) {
       fallback = i + 1;
     }
+  }
+
+  /** Where a repeat leads back to that no sign begins. */
+  private int unmarked(int end) {
+    int behind = Math.min(fallback, end);
+    if (behind == section) {
+      return behind;
+    }
+    int way =
+        ask(
+            end,
+            Severity.DOUBT,
+            "repeat-not-begun",
+            "No sign begins this repeat, and another one is before it",
+            "from behind the repeat before it",
+            "from the beginning");
+    return way == 0 ? behind : section;
   }
 
   /** Reads a row of endings that starts at a piece; returns the index after it. */
@@ -172,27 +195,9 @@ final class FormReader {
     }
     List<Loop.Ending> inRow = inRow(parts, seen);
     boolean closed = parts.stream().anyMatch(Loop.Ending::closes);
-    boolean jumps =
-        pieces.get(first.end()).signBar().has(Navigation.DA_CAPO)
-            || pieces.get(first.end()).signBar().has(Navigation.DAL_SEGNO);
-    if (!first.closes() && !jumps) {
-      find(
-          Severity.ERROR,
-          first.end(),
-          "ending-not-closed",
-          "The first ending has no backward repeat at its end"
-              + (closed ? "" : "; it is played straight on"));
-    }
-    parts.stream()
-        .filter(p -> p != first && p != last && !p.closes())
-        .forEach(
-            p ->
-                find(
-                    Severity.DOUBT,
-                    p.end(),
-                    "ending-not-closed",
-                    "An ending before the last has no backward repeat at its end"));
-    int start = open.isEmpty() ? Math.min(fallback, first.start()) : open.pop();
+    boolean jumps = endsWithJump(first);
+    wayBack(parts, closed);
+    int start = open.isEmpty() ? unmarked(first.start()) : open.pop();
     boolean closesOuter = parts.size() > 1 && last.closes() && !open.isEmpty();
     if (start == first.start() && closed) {
       find(
@@ -218,6 +223,58 @@ final class FormReader {
     if (open.isEmpty()) {
       fallback = last.end() + 1;
     }
+  }
+
+  /** Says where a sign that leads back is missing. */
+  private void wayBack(List<Loop.Ending> parts, boolean repeated) {
+    Loop.Ending first = parts.get(0);
+    Loop.Ending last = parts.get(parts.size() - 1);
+    if (!first.closes() && !endsWithJump(first)) {
+      find(
+          Severity.ERROR,
+          first.end(),
+          "ending-not-closed",
+          "The first ending has no backward repeat at its end"
+              + (repeated ? "" : "; it is played straight on"));
+    }
+    boolean several = parts.size() > 1 && last.passes().size() > 1 && !last.closes();
+    if (several && !endsWithJump(last)) {
+      find(
+          Severity.DOUBT,
+          last.end(),
+          "ending-not-closed",
+          "The last ending is for several times and has no backward repeat at its end; it is"
+              + " played once");
+    }
+    boolean goesBack = parts.size() > 1 && last.closes() && last.passes().size() == 1;
+    if (goesBack && open.size() < 2) {
+      find(
+          Severity.DOUBT,
+          last.end(),
+          "ending-goes-back",
+          "The last ending has a backward repeat too, and nothing tells where it leads; you go on");
+    }
+    if (parts.size() == 1 && first.closes() && last.end() == pieces.size() - 1) {
+      find(
+          Severity.DOUBT,
+          last.end(),
+          "ending-alone",
+          "Nothing stands behind the first ending; the last time ends before it");
+    }
+    parts.stream()
+        .filter(p -> p != first && p != last && !p.closes())
+        .forEach(
+            p ->
+                find(
+                    Severity.DOUBT,
+                    p.end(),
+                    "ending-not-closed",
+                    "An ending before the last has no backward repeat at its end"));
+  }
+
+  private boolean endsWithJump(Loop.Ending ending) {
+    Bar bar = pieces.get(ending.end()).signBar();
+    return bar.has(Navigation.DA_CAPO) || bar.has(Navigation.DAL_SEGNO);
   }
 
   /** Where one is missing between them, the others are played one after the other: none is lost. */

@@ -94,6 +94,7 @@ public final class Clock {
   }
 
   private void one(List<Piece> pieces, Piece piece) {
+    tempi.nextBar();
     if (piece.first()) {
       Bar bar = piece.bar();
       Optional<Meter> before = meter;

@@ -19,6 +19,9 @@ final class Tempi {
   private OptionalDouble first = OptionalDouble.empty();
   private boolean firstSaid;
 
+  /** The first tempo was said at the bar that is looked at: a change there says another one. */
+  private boolean firstHere;
+
   OptionalDouble now() {
     return now;
   }
@@ -29,10 +32,15 @@ final class Tempi {
     steady = before;
   }
 
+  /** Goes on to the next bar. */
+  void nextBar() {
+    firstHere = false;
+  }
+
   /** Puts a known tempo into force. */
   void set(double perMinute, boolean opening) {
     all(OptionalDouble.of(perMinute));
-    if (opening) {
+    if (opening || firstHere) {
       first = now;
     }
   }
@@ -71,6 +79,7 @@ final class Tempi {
     if (!firstSaid) {
       first = tempo;
       firstSaid = true;
+      firstHere = true;
     }
   }
 

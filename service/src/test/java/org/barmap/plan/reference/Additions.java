@@ -108,6 +108,13 @@ final class Additions {
     for (int k = 0; k < repeats.size(); k++) {
       Repeat repeat = repeats.get(k);
       boolean all = alike(play.from(), repeat.from(), true) && alike(play.to(), repeat.to(), false);
+      if (all && repeat.kind() != Kind.OPEN && loneEndingLeft(repeat)) {
+        // Source: common practice: what cuts leave of a repeat with one bracket is a plain stretch
+        // when all before the bracket is out, and what the director says of it is its count.
+        repeats.set(
+            k, new Repeat(repeat.from(), repeat.to(), List.of(), times, Kind.PLAY_ONCE_AFTER_JUMP));
+        return;
+      }
       if (repeat.endings().isEmpty() && all) {
         if (repeat.kind() == Kind.OPEN) {
           ask("play-over-vamp", play, "a count over a vamp", "the vamp stays");
@@ -131,6 +138,11 @@ final class Additions {
       // Source: trade.md, "3X": play three times.
       repeats.add(new Repeat(play.from(), play.to(), List.of(), times, Kind.PLAY_ONCE_AFTER_JUMP));
     }
+  }
+
+  private boolean loneEndingLeft(Repeat repeat) {
+    return repeat.endings().size() == 1
+        && alike(repeat.from(), repeat.endings().get(0).from(), true);
   }
 
   /**
@@ -172,7 +184,9 @@ final class Additions {
       boolean inside =
           repeat.block(stretch.from()) >= 0
               && repeat.block(stretch.from()) == repeat.block(stretch.to());
-      boolean around = stretch.from() <= repeat.from() && stretch.to() >= repeat.to();
+      // Source: common practice: the last time one goes on before a first ending that stands alone.
+      boolean lone = repeat.endings().size() == 1 && stretch.to() == repeat.to();
+      boolean around = stretch.from() <= repeat.from() && stretch.to() >= repeat.to() && !lone;
       // Source: common practice: a vamp in a counted stretch is waited in every time round.
       boolean open =
           repeat.kind() == Kind.OPEN

@@ -86,7 +86,13 @@ record Address(List<Integer> places, OptionalInt beat) {
       if (at + by < 0 || at + by >= number.size()) {
         continue;
       }
-      boolean alike = alike(number, Math.min(at, at + by), Math.max(at, at + by));
+      int first = Math.min(at, at + by);
+      while (first > 0
+          && !number.endingAt(first).isEmpty()
+          && number.endingAt(first - 1).equals(number.endingAt(first))) {
+        first--; // an ending one is in may be numbered like the next from its first bar on
+      }
+      boolean alike = alike(number, first, Math.max(at, at + by));
       List<Integer> numbered = alike ? numbered(number, at, by) : List.of();
       if (numbered.size() == 1) {
         // Source: common practice: over endings whose bars are numbered alike one counts as the

@@ -90,7 +90,10 @@ final class JumpReader {
         early =
             ask("jump-in-repeat", at, "a jump inside a repeat", "in the last pass", "at once") == 1;
       }
-      if (with && target > repeat.from() && target <= repeat.to() && segno) {
+      int to = target;
+      // Source: trade.md, Fine: the end after the jump, so nobody comes to the end of the repeat.
+      boolean ends = fines.stream().anyMatch(f -> f >= to && f <= repeat.to());
+      if (with && target > repeat.from() && target <= repeat.to() && segno && !ends) {
         ask("segno-in-repeat", at, "a segno inside a repeat, with repeats", "on to its end");
       }
     }

@@ -21,7 +21,7 @@ record NumberWalk(
   static NumberWalk of(
       WrittenNumber number, List<Change> changes, boolean repeatsAfterJump, Questions questions) {
     Resolved resolved = new Resolved(number, changes, questions);
-    RepeatReader reader = new RepeatReader(number, resolved.opens, questions);
+    RepeatReader reader = new RepeatReader(number, resolved.opens, resolved.plays, questions);
     List<Repeat> printed = reader.read();
     Additions added = new Additions(number, printed, reader.stretches(), questions);
     added.cut(resolved.cuts);

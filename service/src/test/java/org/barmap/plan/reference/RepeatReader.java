@@ -20,6 +20,7 @@ final class RepeatReader {
   private static final Pattern OPEN = Pattern.compile("\\b(vamp|safety)\\b");
 
   private final WrittenNumber number;
+  private final List<Resolved.At> once;
   private final Questions questions;
   private final List<Repeat> found = new ArrayList<>();
   private final Deque<Integer> open = new ArrayDeque<>();
@@ -30,9 +31,11 @@ final class RepeatReader {
 
   private final List<Resolved.At> said;
 
-  /** Reads a number; what changes hold open says what a printed word means. */
-  RepeatReader(WrittenNumber number, List<Resolved.At> said, Questions questions) {
+  /** Reads a number; what changes hold open, or play, says what a printed word means. */
+  RepeatReader(
+      WrittenNumber number, List<Resolved.At> said, List<Resolved.At> plays, Questions questions) {
     this.number = number;
+    this.once = plays.stream().filter(p -> p.change().whole("times", 1) == 1).toList();
     this.said = said;
     this.questions = questions;
   }
@@ -164,6 +167,10 @@ final class RepeatReader {
     if (lone == 0 && last.back() && last.passes().size() == 1) {
       questions.ask("ending-last-back", name(last.to()), "the last ending goes back too", "go on");
     }
+    if (lone == 1 && last.to() == number.size() - 1) {
+      // Source: common practice: behind a first ending comes the second, and here is none.
+      questions.ask("ending-alone", name(last.to()), "nothing behind a first ending", "end there");
+    }
     int from = start(first);
     if (from >= first) {
       questions.ask("ending-no-body", name(first), "endings with nothing before them", "as read");
@@ -240,6 +247,9 @@ final class RepeatReader {
     if (said.stream()
         .anyMatch(s -> s.change().kind().equals(kind) && s.from() <= at && s.to() >= at)) {
       return;
+    }
+    if (once.stream().anyMatch(o -> o.from() == at)) {
+      return; // Source: common practice (case rehearsal-03-08): "no vamp" takes the word back.
     }
     // Source: decided: a printed VAMP belongs to its own bars or is asked.
     questions.ask("vamp-print", name(at), "which bars the printed " + kind + " means", "none");
