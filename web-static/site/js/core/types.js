@@ -37,8 +37,11 @@
  * @typedef {BookFacts & {pages: number}} BookInfo a book on the shelf
  * @typedef {BookFacts & {pages: PageInfo[], pageCount: number}} Book a book with its pages
  *
- * @typedef {{id: string, title: string, part: string, pages: number, discardedAt: string, goneAt: string}} BinnedBook a book in the bin; moments in ISO 8601
- * @typedef {{days: number, books: BinnedBook[]}} Bin the books that can still be brought back, and for how long
+ * @typedef {{id: string, title: string, part: string, pages: number, discardedAt: string, goneAt?: string}} BinnedBook a book in the bin; moments in ISO 8601
+ * @typedef {{days?: number, books: BinnedBook[]}} Bin the books that can still be brought back, and for how many days where a person set that
+ * @typedef {{files: number, bytes: number}} Amount
+ * @typedef {{folder: string, books: number, binned: number, database: Amount, pictures: Amount, smaller: Amount, setAside: Amount, missing: {book: string, page: number, what: string}[]}} Kept what is kept on the disk
+ * @typedef {{version: string, dataFolder: string, notices: string[], care: string}} About
  *
  * @typedef {object} UploadAnswer
  * @property {Job} job

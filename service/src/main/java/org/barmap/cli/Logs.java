@@ -8,6 +8,7 @@ import java.util.logging.Level;
 import java.util.logging.LogManager;
 import java.util.logging.Logger;
 import java.util.logging.SimpleFormatter;
+import org.barmap.library.keep.Closing;
 
 /** Keeps the log of libraries away from the user, and in a file where there is one. */
 final class Logs {
@@ -29,6 +30,7 @@ final class Logs {
   static void into(Path folder) throws IOException {
     quiet();
     Handler handler = new FileHandler(folder.resolve("barmap.%g.log").toString(), BYTES, 3, true);
+    Closing.close(folder);
     handler.setFormatter(new SimpleFormatter());
     ROOT.addHandler(handler);
   }

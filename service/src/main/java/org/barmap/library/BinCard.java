@@ -1,6 +1,7 @@
 package org.barmap.library;
 
 import java.time.Instant;
+import java.util.Optional;
 
 /**
  * A book in the bin.
@@ -10,7 +11,12 @@ import java.time.Instant;
  * @param part which chair's part, may be empty
  * @param pages how many pages it has
  * @param discardedAt when it was put there
- * @param goneAt from when on it can't be had back
+ * @param goneAt from when on it can't be had back; empty where it stays until a person removes it
  */
 public record BinCard(
-    String id, String title, String part, int pages, Instant discardedAt, Instant goneAt) {}
+    String id,
+    String title,
+    String part,
+    int pages,
+    Instant discardedAt,
+    Optional<Instant> goneAt) {}

@@ -1,15 +1,11 @@
 package org.barmap.library;
 
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.draft.Draft;
 
 /** The shelf. */
 public interface Books {
-
-  /** How long a book in the bin can be had back; then it is removed for good. */
-  Duration KEPT_IN_BIN = Duration.ofDays(30);
 
   /** Returns the books on the shelf, the newest first; those in the bin are not among them. */
   List<BookCard> all();

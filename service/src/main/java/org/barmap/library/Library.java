@@ -1,5 +1,7 @@
 package org.barmap.library;
 
+import org.barmap.library.keep.Keeping;
+
 /** Everything barmap keeps: books with their pages, drafts, changes and jobs. */
 public interface Library extends AutoCloseable {
 
@@ -27,13 +29,17 @@ public interface Library extends AutoCloseable {
   /** Returns what edits with keys were answered. */
   Replies replies();
 
+  /** Returns the care of the folder as a whole. */
+  Keeping keeping();
+
   /**
-   * Removes for good the books whose time in the bin is over, and files that belong to nothing any
-   * more. Opening does it too; call it as often as you like, it does something once a day.
+   * Removes for good the books whose time in the bin is over, where a person set one, and what was
+   * let go and could not be deleted then. Opening does it too; call it as often as you like, it
+   * does something once a day.
    */
   void sweepDaily();
 
-  /** Removes files that belong to no book or page any more. */
+  /** Deletes what was let go, also what was written for a book after it was removed. */
   void sweep();
 
   /** Closes the store; nothing else may be called afterwards. */

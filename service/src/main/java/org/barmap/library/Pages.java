@@ -48,6 +48,15 @@ public interface Pages {
   Saved<Draft> remove(String book, long revision, String page);
 
   /**
+   * Takes the pictures of all pages off the disk, with the smaller ones and those of pages that
+   * were photographed again; what was read and corrected stays.
+   *
+   * @param revision of the draft the person saw
+   * @return refused while pages wait to be read
+   */
+  Saved<Draft> removePictures(String book, long revision);
+
+  /**
    * Puts the pages in another order.
    *
    * @param revision of the draft the person saw

@@ -108,7 +108,7 @@ public final class WebServer implements AutoCloseable {
               new WordRoutes(library, planning).register(config.routes);
               eventRoutes.register(config.routes);
               new ShareRoutes(library, events, guests).register(config.routes);
-              new AboutRoutes(dataFolder).register(config.routes);
+              new AboutRoutes(library, dataFolder).register(config.routes);
             });
     javalin.start(Guard.HERE, port);
     try {

@@ -38,6 +38,10 @@ final class Api {
     return json(send(request(path).header("If-Match", revision).POST(text(body)).build()));
   }
 
+  void delete(String path) {
+    send(request(path).DELETE().build());
+  }
+
   private HttpRequest.Builder request(String path) {
     return HttpRequest.newBuilder(URI.create(base + path))
         .header("Content-Type", "application/json");

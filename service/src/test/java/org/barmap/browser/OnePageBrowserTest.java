@@ -165,13 +165,34 @@ class OnePageBrowserTest {
     api.post("/api/books", Map.of("title", "Flotsam", "part", "Reed 3"));
     browser.go("/");
     browser.click("[aria-label^='Put Flotsam']");
-    browser.see(".bin", "30 days");
+    browser.see(".bin", "only when I remove it");
     browser.see(".binned h3", "Flotsam");
     browser.click("[aria-label^='Remove Flotsam']");
     browser.see(".dialog", "can't be taken back");
     browser.click(".dialog .btn-bad");
     browser.see(".toast", "removed for good");
     browser.count("[aria-label^='Bring back Flotsam']", 0, 20);
+  }
+
+  @Test
+  void theBinTakesATimeAndIsEmptiedAtOnce() {
+    for (String title : List.of("Kelp", "Wrack line")) {
+      String id =
+          api.post("/api/books", Map.of("title", title, "part", "Reed 3")).path("id").asString();
+      api.delete("/api/books/" + id);
+    }
+    browser.go("/");
+    browser.see(".binned", "In the bin since");
+    browser.choose("#bin-days", "90");
+    browser.see(".binned", "Removed for good on");
+    assertThat(api.get("/api/bin").path("days").asInt()).isEqualTo(90);
+    browser.choose("#bin-days", "0");
+    browser.see(".binned", "In the bin since");
+    browser.click("#empty-bin");
+    browser.see(".dialog", "can't be taken back");
+    browser.click(".dialog .btn-bad");
+    browser.see(".toast", "The bin is empty");
+    browser.count(".bin", 0, 20);
   }
 
   @Test

@@ -71,6 +71,10 @@ abstract class RunningServer {
     return send(to(path));
   }
 
+  HttpResponse<String> put(String path, String body) throws Exception {
+    return send(to(path).PUT(HttpRequest.BodyPublishers.ofString(body)));
+  }
+
   HttpResponse<String> post(String path, String body) throws Exception {
     return send(to(path).POST(HttpRequest.BodyPublishers.ofString(body)));
   }

@@ -5,9 +5,14 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Set;
+import org.barmap.library.keep.Closing;
 
 /** Keeps a second program out of a data folder; a kill lets go of it. */
 final class FolderLock implements AutoCloseable {
+
+  /** What is said to the second program. */
+  static final String IN_USE = "it is in use by another barmap";
 
   private final FileChannel channel;
 
@@ -19,17 +24,19 @@ final class FolderLock implements AutoCloseable {
   static FolderLock take(Path folder) throws IOException {
     FileChannel channel =
         FileChannel.open(
-            folder.resolve("barmap.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+            folder.resolve("barmap.lock"),
+            Set.of(StandardOpenOption.CREATE, StandardOpenOption.WRITE),
+            Closing.file(folder));
     try {
       if (channel.tryLock() != null) {
         return new FolderLock(channel);
       }
     } catch (OverlappingFileLockException e) {
       channel.close();
-      throw new IOException("it is in use by another barmap", e);
+      throw new IOException(IN_USE, e);
     }
     channel.close();
-    throw new IOException("it is in use by another barmap");
+    throw new IOException(IN_USE);
   }
 
   @Override

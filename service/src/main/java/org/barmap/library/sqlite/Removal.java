@@ -1,12 +1,12 @@
 package org.barmap.library.sqlite;
 
 import java.io.IOException;
-import java.nio.file.FileVisitResult;
+import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
-import java.nio.file.attribute.BasicFileAttributes;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,27 +15,31 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.function.Predicate;
-import java.util.stream.Stream;
-import org.barmap.library.Books;
+import org.barmap.library.keep.OurFiles;
+import org.barmap.library.keep.SetAside;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /**
- * Takes off the disk what is no longer in the store: rented pages must go when a person says so.
+ * Takes off the disk what a person let go: rented pages must go then, and nothing else may.
  *
- * <p>A file that can't be deleted is logged and tried again at the next sweep. What is deleted from
- * the store itself is overwritten there ({@code secure_delete}); its traces in the write-ahead log
- * go with {@link #forget}.
+ * <p>What goes is noted in the store ({@code doomed}) together with the step that lets it go, and
+ * deleted afterwards; after a kill, or where it can't be deleted, it is tried again at the next
+ * sweep. What is deleted from the store itself is overwritten there ({@code secure_delete}) and its
+ * space given back; its traces in the write-ahead log go with {@link #forget}.
  */
 final class Removal {
 
   private static final System.Logger LOG = System.getLogger(Removal.class.getName());
   private static final Duration EVERY = Duration.ofDays(1);
 
+  /** The name that says after how many days in the bin a book goes. */
+  static final String BIN_DAYS = "bin-days";
+
   /** The files in use below the folder of books; a new kind of file is named here. */
-  private static final String NAMED =
+  static final String NAMED =
       """
-      select book || '/' || picture from page
+      select book || '/' || picture from page where picture <> ''
       union select j.book || '/' || u.file from upload u join job j on j.id = u.job where u.open = 1
       union select book || '/' || file from second_reading
       """;
@@ -44,29 +48,26 @@ final class Removal {
   private final Path books;
   private final Path cache;
   private final Clock clock;
-  private final Set<Path> stuck = ConcurrentHashMap.newKeySet();
+  private final SetAside setAside;
+
+  /** Books that were removed while this program runs: a reading may still have written for them. */
+  private final Set<String> purged = ConcurrentHashMap.newKeySet();
+
   private Instant next = Instant.MIN;
 
-  Removal(Jdbi jdbi, Path root, Clock clock) {
+  Removal(Jdbi jdbi, Path root, Clock clock, SetAside setAside) {
     this.jdbi = jdbi;
     this.books = root.resolve("books");
     this.cache = root.resolve("cache");
     this.clock = clock;
+    this.setAside = setAside;
   }
 
   /** Sweeps while nothing else is at work, so that also half-written files can be told. */
   void atStart() {
     purge();
-    Set<String> named = texts(NAMED);
-    Set<String> ids = ids("book");
-    for (Path book : list(books)) {
-      if (ids.contains(name(book))) {
-        deleteIn(book, file -> !named.contains(name(book) + "/" + name(file)));
-      }
-    }
-    Set<String> pages = ids("page");
-    deleteIn(cache, file -> !pages.contains(pageOf(file)));
     sweep();
+    OurFiles.list(cache).stream().filter(OurFiles::isPassing).forEach(Removal::deleteScaled);
   }
 
   /** Sweeps when the last sweep was a day ago, beside whatever else is at work. */
@@ -83,14 +84,30 @@ final class Removal {
     }
   }
 
-  /** Takes books out of the store that were in the bin for their time. */
+  /** Takes books out of the store that were in the bin for the time a person set, if any. */
   private void purge() {
-    Instant due = clock.instant().minus(Books.KEPT_IN_BIN);
-    ids("book").forEach(book -> purge(book, due));
+    Optional<Integer> days = jdbi.withHandle(Removal::binDays);
+    if (days.isPresent()) {
+      Instant due = clock.instant().minus(Duration.ofDays(days.get()));
+      ids("book").forEach(book -> purge(book, due));
+    }
+  }
+
+  /** Returns after how many days in the bin a book goes; empty until a person says so. */
+  static Optional<Integer> binDays(Handle h) {
+    return Keys.find(h, BIN_DAYS).map(Integer::valueOf);
   }
 
   /** Takes a book out of the store; false unless it was in the bin at a moment. */
   boolean purge(String book, Instant at) {
+    boolean gone = taken(book, at);
+    if (gone) {
+      purged.add(book);
+    }
+    return gone;
+  }
+
+  private boolean taken(String book, Instant at) {
     return jdbi.inTransaction(
         h -> {
           boolean due =
@@ -101,38 +118,56 @@ final class Removal {
                   .findOne()
                   .filter(since -> !Instant.parse(since).isAfter(at))
                   .isPresent();
-          return due && h.execute("delete from book where id = ?", book) == 1;
+          if (!due) {
+            return false;
+          }
+          h.createQuery(NAMED).mapTo(String.class).list().stream()
+              .filter(file -> file.startsWith(book + "/"))
+              .forEach(file -> doom(h, file));
+          doom(h, book);
+          return h.execute("delete from book where id = ?", book) == 1;
         });
   }
 
-  /**
-   * Deletes the folders of books and the scaled pictures of pages that are not in the store, and
-   * what could not be deleted earlier. A folder is looked for before its book is: it never is older
-   * than the book.
-   */
+  /** Notes that a file of a book goes, {@code BOOK/FILE}, in the step that lets it go. */
+  static void doom(Handle h, String file) {
+    h.execute("insert or ignore into doomed (file) values (?)", file);
+  }
+
+  /** Deletes what was let go, and the smaller pictures of pages that are not in the store. */
   void sweep() {
-    List<Path> folders = list(books);
-    List<Path> scaled = list(cache);
-    Set<String> ids = ids("book");
-    folders.stream().filter(f -> !ids.contains(name(f))).forEach(this::delete);
+    List<Path> scaled = OurFiles.list(cache).stream().filter(OurFiles::isScaled).toList();
     Set<String> pages = ids("page");
-    // other files there are uploads under way, which the server keeps for as long as they take
-    scaled.stream()
-        .filter(f -> !pageOf(f).isEmpty() && !pages.contains(pageOf(f)))
-        .forEach(this::delete);
-    List.copyOf(stuck).forEach(this::delete);
+    scaled.stream().filter(f -> !pages.contains(OurFiles.pageOf(f))).forEach(Removal::deleteScaled);
+    List<String> doomed = texts("select file from doomed order by length(file) desc");
+    doomed.forEach(this::delete);
+    purged.forEach(this::delete);
+    if (!doomed.isEmpty()) {
+      shrink();
+    }
     forget();
   }
 
-  /** Returns where a file of a book lies. */
-  Path file(String book, String name) {
-    return books.resolve(book).resolve(name);
+  /** Gives the space of what was deleted from the store back to the disk. */
+  private void shrink() {
+    jdbi.useHandle(
+        h -> {
+          try (Statement all = h.getConnection().createStatement()) {
+            // as an update it is run to its end; as a query it frees one page
+            all.executeUpdate("pragma incremental_vacuum");
+          } catch (SQLException e) {
+            // on a full disk; the space is free in the store and used again
+            LOG.log(System.Logger.Level.WARNING, "the store stays as large as it was: " + e);
+          }
+        });
   }
 
-  /** Deletes the scaled pictures of a page, and its picture where no other page is on it. */
-  void page(String page, Optional<Path> picture) {
-    deleteIn(cache, file -> pageOf(file).equals(page));
-    picture.ifPresent(this::delete);
+  /** Deletes the smaller pictures of pages, and what was let go with them. */
+  void pages(Set<String> pages) {
+    OurFiles.list(cache).stream()
+        .filter(file -> OurFiles.isScaled(file) && pages.contains(OurFiles.pageOf(file)))
+        .forEach(Removal::deleteScaled);
+    texts("select file from doomed order by length(file) desc").forEach(this::delete);
     forget();
   }
 
@@ -152,70 +187,64 @@ final class Removal {
   }
 
   private Set<String> ids(String table) {
-    return texts("select id from " + table);
+    return new HashSet<>(texts("select id from " + table));
   }
 
-  private Set<String> texts(String query) {
-    return new HashSet<>(jdbi.withHandle(h -> h.createQuery(query).mapTo(String.class).list()));
+  private List<String> texts(String query) {
+    return jdbi.withHandle(h -> h.createQuery(query).mapTo(String.class).list());
   }
 
-  /** Returns the page a scaled picture is of; empty for any other file. */
-  private static String pageOf(Path file) {
-    String name = name(file);
-    return name.matches("[a-z0-9]+-\\d+\\.jpg") ? name.substring(0, name.indexOf('-')) : "";
-  }
-
-  private static String name(Path file) {
-    return String.valueOf(file.getFileName());
-  }
-
-  private void deleteIn(Path folder, Predicate<Path> which) {
-    list(folder).stream().filter(which).forEach(this::delete);
-  }
-
-  private static List<Path> list(Path folder) {
-    try (Stream<Path> files = Files.list(folder)) {
-      return files.toList();
-    } catch (IOException e) {
-      LOG.log(
-          System.Logger.Level.WARNING, folder + " can't be looked through: " + e.getMessage(), e);
-      return List.of();
-    }
-  }
-
-  /** Deletes a file, or the folder of a book with what is in it. */
-  private void delete(Path path) {
+  /** Deletes what is noted as let go, and the note with it. */
+  private void delete(String doomed) {
+    int slash = doomed.indexOf('/');
     try {
-      Path folder = path.getParent();
-      if (books.equals(folder) && Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS)) {
-        Files.walkFileTree(path, new Deleting());
+      if (slash < 0) {
+        deleteBook(doomed);
       } else {
-        Files.deleteIfExists(path);
+        Files.deleteIfExists(books.resolve(doomed));
       }
-      stuck.remove(path);
+      jdbi.useTransaction(
+          h -> {
+            h.execute("delete from doomed where file = ?", doomed);
+            h.execute("delete from picture where book || '/' || file = ?", doomed);
+          });
     } catch (IOException e) {
-      stuck.add(path);
       LOG.log(
           System.Logger.Level.WARNING,
-          path + " can't be deleted and is tried again at the next sweep: " + e);
+          books.resolve(doomed) + " can't be deleted and is tried again at the next sweep: " + e);
     }
   }
 
-  private static final class Deleting extends SimpleFileVisitor<Path> {
-    @Override
-    public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {
-      Files.deleteIfExists(file);
-      return FileVisitResult.CONTINUE;
-    }
-
-    @Override
-    public FileVisitResult postVisitDirectory(
-        Path folder, @org.jspecify.annotations.Nullable IOException e) throws IOException {
-      if (e != null) {
-        throw e;
+  /** Deletes what is ours in the folder of a book, and the folder when nothing else is in it. */
+  private void deleteBook(String book) throws IOException {
+    Path folder = books.resolve(book);
+    if (Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
+      for (Path file : OurFiles.list(folder)) {
+        if (OurFiles.isOfBook(file)) {
+          Files.deleteIfExists(file);
+        }
       }
-      Files.deleteIfExists(folder);
-      return FileVisitResult.CONTINUE;
+      try {
+        Files.deleteIfExists(folder);
+      } catch (DirectoryNotEmptyException e) {
+        if (texts("select file from doomed").stream().anyMatch(f -> f.startsWith(book + "/"))) {
+          throw e;
+        }
+        LOG.log(
+            System.Logger.Level.WARNING,
+            folder + " stays: there are files in it that barmap did not make");
+      }
+    }
+    setAside.deleteOf(book);
+  }
+
+  private static void deleteScaled(Path file) {
+    try {
+      Files.deleteIfExists(file);
+    } catch (IOException e) {
+      LOG.log(
+          System.Logger.Level.WARNING,
+          file + " can't be deleted and is tried again at the next sweep: " + e);
     }
   }
 }

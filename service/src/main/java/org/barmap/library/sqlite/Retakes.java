@@ -113,16 +113,8 @@ final class Retakes {
         .execute();
   }
 
-  /**
-   * A page that is gone from the store.
-   *
-   * @param picture name of its file, unless another page is on it
-   */
-  record Gone(String page, Optional<String> picture) {}
-
-  /** Takes out what is aside for good. */
-  static List<Gone> dropped(Handle h, String book) {
-    List<Gone> gone = new ArrayList<>();
+  /** Takes out what is aside for good; returns the pages that are gone. */
+  static List<String> dropped(Handle h, String book) {
     List<String> ids =
         h.createQuery(
                 """
@@ -139,16 +131,8 @@ final class Retakes {
               .bind("id", id)
               .mapTo(String.class)
               .one();
-      boolean used =
-          picture.isEmpty()
-              || h.createQuery("select count(*) from page where book = :book and picture = :p")
-                      .bind("book", book)
-                      .bind("p", picture)
-                      .mapTo(Integer.class)
-                      .one()
-                  > 0;
-      gone.add(new Gone(id, used ? Optional.empty() : Optional.of(picture)));
+      SqlitePages.letGo(h, book, picture);
     }
-    return gone;
+    return ids;
   }
 }

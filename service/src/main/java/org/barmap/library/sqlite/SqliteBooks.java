@@ -3,6 +3,7 @@ package org.barmap.library.sqlite;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -107,6 +108,7 @@ record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal)
 
   @Override
   public List<BinCard> bin() {
+    Optional<Integer> days = jdbi.withHandle(Removal::binDays);
     return jdbi.withHandle(
         h ->
             h.createQuery(
@@ -116,11 +118,11 @@ record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal)
                     from book b where b.discarded_at is not null
                     order by b.discarded_at desc, b.rowid desc
                     """)
-                .map((row, context) -> binCard(row))
+                .map((row, context) -> binCard(row, days))
                 .list());
   }
 
-  private static BinCard binCard(ResultSet row) throws SQLException {
+  private static BinCard binCard(ResultSet row, Optional<Integer> days) throws SQLException {
     Instant discarded = Instant.parse(row.getString("discarded_at"));
     return new BinCard(
         row.getString("id"),
@@ -128,7 +130,7 @@ record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal)
         row.getString("part"),
         row.getInt("pages"),
         discarded,
-        discarded.plus(KEPT_IN_BIN));
+        days.map(d -> discarded.plus(Duration.ofDays(d))));
   }
 
   @Override

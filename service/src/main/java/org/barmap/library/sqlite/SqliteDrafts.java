@@ -3,10 +3,11 @@ package org.barmap.library.sqlite;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
-import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import org.barmap.edit.Editing;
@@ -270,7 +271,7 @@ final class SqliteDrafts implements Drafts {
 
   /** Makes a change that stands in no history. */
   Saved<Draft> along(String book, Along step) {
-    List<Retakes.Gone> gone = new ArrayList<>();
+    Set<String> gone = new HashSet<>();
     Saved<Draft> saved =
         jdbi.inTransaction(
             h -> {
@@ -282,7 +283,9 @@ final class SqliteDrafts implements Drafts {
               gone.addAll(Retakes.dropped(h, book));
               return taken;
             });
-    gone.forEach(g -> removal.page(g.page(), g.picture().map(p -> removal.file(book, p))));
+    if (!gone.isEmpty()) {
+      removal.pages(gone);
+    }
     if (saved instanceof Saved.Done<Draft> done) {
       remember(book, done.now());
     }

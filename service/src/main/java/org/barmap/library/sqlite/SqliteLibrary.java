@@ -15,6 +15,10 @@ import org.barmap.library.Pages;
 import org.barmap.library.Readings;
 import org.barmap.library.Replies;
 import org.barmap.library.Seconds;
+import org.barmap.library.keep.Closing;
+import org.barmap.library.keep.Keeping;
+import org.barmap.library.keep.RefusedFolderException;
+import org.barmap.library.keep.SetAside;
 import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
 import org.sqlite.SQLiteConfig;
@@ -26,7 +30,13 @@ public final class SqliteLibrary implements Library {
   /** Below it the store could not even keep its own notes. */
   private static final long LEAST_SPACE = 4L << 20;
 
+  /** Marks a store whose deleted parts are overwritten and can be given back. */
+  private static final int WRITTEN_ANEW = 2;
+
+  private static final System.Logger LOG = System.getLogger(SqliteLibrary.class.getName());
+
   private final HikariDataSource pool;
+  private final Jdbi jdbi;
   private final FolderLock lock;
   private final Removal removal;
   private final SqliteBooks books;
@@ -37,12 +47,14 @@ public final class SqliteLibrary implements Library {
   private final SqliteJobs jobs;
   private final SqliteSeconds seconds;
   private final SqliteReplies replies;
+  private final SqliteKeeping keeping;
 
   private SqliteLibrary(Path folder, HikariDataSource pool, FolderLock lock, Clock clock) {
     this.pool = pool;
     this.lock = lock;
-    Jdbi jdbi = Rows.mapped(Jdbi.create(pool));
-    removal = new Removal(jdbi, folder, clock);
+    jdbi = Rows.mapped(Jdbi.create(pool));
+    SetAside setAside = new SetAside(folder, clock);
+    removal = new Removal(jdbi, folder, clock, setAside);
     drafts = new SqliteDrafts(jdbi, clock, removal);
     books = new SqliteBooks(jdbi, clock, drafts, removal);
     pages = new SqlitePages(jdbi, folder, drafts, removal);
@@ -51,11 +63,14 @@ public final class SqliteLibrary implements Library {
     seconds = new SqliteSeconds(jdbi);
     replies = new SqliteReplies(jdbi, clock);
     readings = new SqliteReadings(jdbi, drafts);
+    keeping = new SqliteKeeping(jdbi, folder, removal, books, setAside);
   }
 
   /**
    * Opens the library in a folder, made if it is not there; an older one is brought up to date.
    *
+   * @throws RefusedFolderException when the folder should not be opened as it is; nothing was
+   *     changed in it
    * @throws IOException when the folder or the store in it can't be used; the message says what to
    *     do
    */
@@ -63,21 +78,21 @@ public final class SqliteLibrary implements Library {
     HikariDataSource pool = null;
     FolderLock lock = null;
     try {
-      Files.createDirectories(folder.resolve("books"));
-      Files.createDirectories(folder.resolve("cache"));
+      Path store = folder.resolve("barmap.db");
+      StartChecks.pictured(folder, store);
+      Closing.make(folder);
       if (Files.getFileStore(folder).getUsableSpace() < LEAST_SPACE) {
         throw new IOException("the disk is full");
       }
       lock = FolderLock.take(folder);
-      pool = pool(folder.resolve("barmap.db"));
-      Flyway.configure(SqliteLibrary.class.getClassLoader())
-          .dataSource(pool)
-          .locations("classpath:org/barmap/library/migration")
-          .load()
-          .migrate();
-      overwriteOnce(pool);
+      boolean wasOpen = Closing.close(folder);
+      if (!Files.exists(store)) {
+        Files.createFile(store, Closing.file(folder));
+      }
+      pool = pool(store);
+      migrate(pool, folder);
       SqliteLibrary library = new SqliteLibrary(folder, pool, lock, clock);
-      library.sweepAtStart();
+      library.begin(wasOpen);
       return library;
     } catch (RuntimeException | IOException e) {
       if (pool != null) {
@@ -86,35 +101,90 @@ public final class SqliteLibrary implements Library {
       if (lock != null) {
         lock.close();
       }
-      throw new IOException(
-          "the data folder "
-              + folder
-              + " can't be used ("
-              + reason(e)
-              + "); choose another one or make room",
-          e);
+      throw explained(folder, e);
     }
   }
 
-  /** Writes an older store anew: what was deleted from it was not overwritten at that time. */
-  private static void overwriteOnce(HikariDataSource pool) {
-    Jdbi.create(pool)
-        .useHandle(
-            h -> {
-              int done =
-                  h.createQuery("pragma user_version").map((row, context) -> row.getInt(1)).one();
-              if (done == 0) {
-                h.execute("vacuum");
-                h.execute("pragma user_version = 1");
-              }
-            });
+  private static IOException explained(Path folder, Exception e) {
+    if (e instanceof RefusedFolderException refused) {
+      return refused;
+    }
+    Throwable cause = root(e);
+    if (StartChecks.isDamage(cause)) {
+      return StartChecks.damaged(folder, String.valueOf(cause.getMessage()));
+    }
+    return new IOException(
+        "the data folder "
+            + folder
+            + " can't be used ("
+            + reason(cause)
+            + "); choose another one or make room",
+        e);
   }
 
-  private static String reason(Throwable e) {
+  /** Looks whether the store may be opened, and brings it up to date. */
+  private static void migrate(HikariDataSource pool, Path folder) throws IOException {
+    Jdbi jdbi = Jdbi.create(pool);
+    if (!Holder.isFree(jdbi, folder)) {
+      throw new IOException(FolderLock.IN_USE);
+    }
+    StartChecks.whole(jdbi, folder);
+    Flyway flyway =
+        Flyway.configure(SqliteLibrary.class.getClassLoader())
+            .dataSource(pool)
+            .locations("classpath:org/barmap/library/migration")
+            .load();
+    StartChecks.known(flyway, folder);
+    flyway.migrate();
+    StartChecks.fitting(jdbi, folder);
+    if (!Holder.take(jdbi, folder)) {
+      throw new IOException(FolderLock.IN_USE);
+    }
+    writeAnew(jdbi);
+  }
+
+  /**
+   * Writes an older store anew, once: what was deleted from it was not overwritten at that time,
+   * and its space could not be given back piece by piece.
+   */
+  private static void writeAnew(Jdbi jdbi) {
+    try {
+      jdbi.useHandle(
+          h -> {
+            int done =
+                h.createQuery("pragma user_version").map((row, context) -> row.getInt(1)).one();
+            if (done < WRITTEN_ANEW) {
+              h.execute("pragma auto_vacuum = incremental");
+              h.execute("vacuum");
+              h.execute("pragma user_version = " + WRITTEN_ANEW);
+            }
+          });
+    } catch (RuntimeException e) {
+      // it needs as much room as the store has; the next start tries again
+      LOG.log(System.Logger.Level.WARNING, "the store could not be written anew: " + root(e));
+    }
+  }
+
+  /** Looks through the folder while nothing else is at work. */
+  private void begin(boolean wasOpen) {
+    if (wasOpen) {
+      keeping.say(
+          "The data folder was open to other accounts of this machine; it is closed to them now.");
+    }
+    removal.atStart();
+    keeping.atStart();
+  }
+
+  /** Returns what began it all. */
+  static Throwable root(Throwable e) {
     Throwable cause = e;
     while (cause.getCause() != null && !String.valueOf(cause.getMessage()).contains("in use")) {
       cause = cause.getCause();
     }
+    return cause;
+  }
+
+  private static String reason(Throwable cause) {
     String text = String.valueOf(cause.getMessage());
     return text.lines().findFirst().orElse(cause.getClass().getSimpleName());
   }
@@ -141,11 +211,6 @@ public final class SqliteLibrary implements Library {
     return new HikariDataSource(config);
   }
 
-  /** Takes away files that a kill left behind: half-written parts and pictures of no page. */
-  private void sweepAtStart() {
-    removal.atStart();
-  }
-
   @Override
   public void sweep() {
     removal.sweep();
@@ -154,6 +219,11 @@ public final class SqliteLibrary implements Library {
   @Override
   public void sweepDaily() {
     removal.daily();
+  }
+
+  @Override
+  public Keeping keeping() {
+    return keeping;
   }
 
   @Override
@@ -198,7 +268,19 @@ public final class SqliteLibrary implements Library {
 
   @Override
   public void close() {
+    if (!pool.isClosed()) {
+      leave();
+    }
     pool.close();
     lock.close();
+  }
+
+  private void leave() {
+    try {
+      Holder.leave(jdbi);
+    } catch (RuntimeException e) {
+      // on a full disk; the next start sees that this process is gone
+      LOG.log(System.Logger.Level.INFO, "the store keeps who had it open: " + root(e));
+    }
   }
 }

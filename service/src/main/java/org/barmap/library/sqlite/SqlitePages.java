@@ -6,15 +6,19 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.barmap.edit.Repaging;
 import org.barmap.edit.draft.Draft;
 import org.barmap.library.PageCard;
 import org.barmap.library.Pages;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
+import org.barmap.library.keep.Closing;
+import org.barmap.library.keep.PictureMark;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -45,8 +49,16 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
 
   @Override
   public List<PageCard> add(String book, List<NewPage> pages, Optional<String> upload) {
+    Map<String, PictureMark> marks = new HashMap<>();
+    for (NewPage page : pages) {
+      if (!page.picture().isEmpty()) {
+        PictureMark.of(folder(book).resolve(page.picture()))
+            .ifPresent(mark -> marks.put(page.picture(), mark));
+      }
+    }
     return jdbi.inTransaction(
         h -> {
+          marks.forEach((picture, mark) -> note(h, book, picture, mark));
           int position = all(h, book).size();
           List<String> ids = new ArrayList<>();
           for (NewPage page : pages) {
@@ -60,6 +72,18 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
                       .execute());
           return all(h, book).stream().filter(p -> ids.contains(p.id())).toList();
         });
+  }
+
+  /** Keeps how a picture was, so that a damaged one can be told. */
+  static void note(Handle h, String book, String picture, PictureMark mark) {
+    h.createUpdate(
+            "insert or replace into picture (book, file, bytes, sha256)"
+                + " values (:book, :file, :bytes, :sha)")
+        .bind("book", book)
+        .bind("file", picture)
+        .bind("bytes", mark.bytes())
+        .bind("sha", mark.sha256().isEmpty() ? null : mark.sha256())
+        .execute();
   }
 
   @Override
@@ -130,7 +154,6 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
 
   @Override
   public Saved<Draft> remove(String book, long revision, String page) {
-    List<String> unused = new ArrayList<>();
     Saved<Draft> saved =
         drafts.along(
             book,
@@ -145,17 +168,73 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
               }
               List<PageCard> left = old.stream().filter(p -> !p.id().equals(page)).toList();
               h.createUpdate("delete from page where id = :id").bind("id", page).execute();
-              String picture = out.get().picture();
-              if (!picture.isEmpty() && !isNamed(h, book, picture)) {
-                unused.add(picture);
-              }
+              letGo(h, book, out.get().picture());
               List<String> order = left.stream().map(PageCard::id).toList();
               return arranged(h, book, now, old, order, "Page taken out");
             });
     if (saved instanceof Saved.Done) {
-      removal.page(page, unused.stream().findFirst().map(folder(book)::resolve));
+      removal.pages(Set.of(page));
     }
     return saved;
+  }
+
+  @Override
+  public Saved<Draft> removePictures(String book, long revision) {
+    Set<String> pages = new HashSet<>();
+    Saved<Draft> saved =
+        drafts.along(
+            book,
+            (h, now) -> {
+              if (now.revision() != revision) {
+                return new Saved.Stale<>(now.revision());
+              }
+              if (isReading(h, book)) {
+                return new Saved.Refused<>(
+                    List.of("Its pages are still being read; wait until that is done"));
+              }
+              pages.addAll(
+                  h.createQuery("select id from page where book = :book and picture <> ''")
+                      .bind("book", book)
+                      .mapTo(String.class)
+                      .list());
+              withoutPictures(h, book);
+              return drafts.unchanged(now, "Pictures removed");
+            });
+    if (saved instanceof Saved.Done) {
+      removal.pages(pages);
+    }
+    return saved;
+  }
+
+  private static boolean isReading(Handle h, String book) {
+    return h.createQuery(
+                """
+                select (select count(*) from page where book = :book and aside = 0
+                    and picture <> '' and state in ('waiting', 'reading'))
+                  + (select count(*) from upload u join job j on j.id = u.job
+                    where j.book = :book and u.open = 1)
+                """)
+            .bind("book", book)
+            .mapTo(Integer.class)
+            .one()
+        > 0;
+  }
+
+  private static void withoutPictures(Handle h, String book) {
+    h.createQuery("select distinct picture from page where book = :book and picture <> ''")
+        .bind("book", book)
+        .mapTo(String.class)
+        .list()
+        .forEach(picture -> Removal.doom(h, book + "/" + picture));
+    h.createUpdate(
+            """
+            update page set finding = :finding
+            where book = :book and picture <> '' and state = 'read' and finding is null
+            """)
+        .bind("book", book)
+        .bind("finding", "Its picture was removed; its bars are as they were")
+        .execute();
+    h.execute("update page set picture = '' where book = ?", book);
   }
 
   @Override
@@ -270,7 +349,8 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
   @Override
   public Path folder(String book) {
     try {
-      return Files.createDirectories(root.resolve("books").resolve(safe(book)));
+      return Files.createDirectories(
+          root.resolve("books").resolve(safe(book)), Closing.folder(root));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -281,14 +361,18 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
     return root.resolve("cache");
   }
 
-  /** Tells whether a page is on a picture, be it aside. */
-  private static boolean isNamed(Handle h, String book, String picture) {
-    return h.createQuery("select count(*) from page where book = :book and picture = :picture")
-            .bind("book", book)
-            .bind("picture", picture)
-            .mapTo(Integer.class)
-            .one()
-        > 0;
+  /** Lets a picture go that a page was on, unless another one is on it, be it aside. */
+  static void letGo(Handle h, String book, String picture) {
+    boolean named =
+        h.createQuery("select count(*) from page where book = :book and picture = :picture")
+                .bind("book", book)
+                .bind("picture", picture)
+                .mapTo(Integer.class)
+                .one()
+            > 0;
+    if (!picture.isEmpty() && !named) {
+      Removal.doom(h, book + "/" + picture);
+    }
   }
 
   /** Keeps an id from naming another folder. */

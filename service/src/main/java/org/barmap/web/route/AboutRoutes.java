@@ -1,10 +1,13 @@
 package org.barmap.web.route;
 
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;
+import org.barmap.library.Library;
 
-/** What this is, and where it keeps things. */
+/** What this is, where it keeps things, and what was found there. */
 public final class AboutRoutes {
 
   private static final String CARE =
@@ -12,23 +15,36 @@ public final class AboutRoutes {
           + " long as the hire agreement allows, and delete them when the book goes back. What the"
           + " agreement, the house and the people in charge say comes first.";
 
+  private final Library library;
   private final Path dataFolder;
 
-  public AboutRoutes(Path dataFolder) {
+  public AboutRoutes(Library library, Path dataFolder) {
+    this.library = library;
     this.dataFolder = dataFolder;
   }
 
+  /** Adds them to the server. */
   public void register(RoutesConfig routes) {
-    routes.get(
-        "/api/about",
-        ctx ->
-            ctx.json(
-                Map.of(
-                    "version",
-                    Version.text(),
-                    "dataFolder",
-                    dataFolder.toAbsolutePath().toString(),
-                    "care",
-                    CARE)));
+    routes.get("/api/about", this::about);
+    routes.get("/api/kept", ctx -> ctx.json(library.keeping().kept()));
+    routes.delete("/api/kept/set-aside", this::deleteSetAside);
+  }
+
+  private void about(Context ctx) {
+    ctx.json(
+        Map.of(
+            "version",
+            Version.text(),
+            "dataFolder",
+            dataFolder.toAbsolutePath().toString(),
+            "notices",
+            library.keeping().notices(),
+            "care",
+            CARE));
+  }
+
+  private void deleteSetAside(Context ctx) throws IOException {
+    library.keeping().deleteSetAside();
+    ctx.status(204);
   }
 }

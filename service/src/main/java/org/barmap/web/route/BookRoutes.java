@@ -4,13 +4,14 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.barmap.edit.draft.Draft;
 import org.barmap.library.BookCard;
-import org.barmap.library.Books;
 import org.barmap.library.Library;
 import org.barmap.library.Settings;
 import org.barmap.library.Versioned;
@@ -18,6 +19,7 @@ import org.barmap.map.json.BarMapJson;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The shelf and the bin. */
@@ -28,6 +30,9 @@ public record BookRoutes(Library library) {
           .map(RecordComponent::getName)
           .collect(Collectors.toSet());
 
+  private static final int FEWEST_DAYS = 7;
+  private static final int MOST_DAYS = 3650;
+
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get("/api/books", this::all);
@@ -37,6 +42,8 @@ public record BookRoutes(Library library) {
     routes.delete("/api/books/{b}", this::discard);
     routes.post("/api/books/{b}/restore", this::restore);
     routes.get("/api/bin", this::bin);
+    routes.put("/api/bin", this::setBinDays);
+    routes.delete("/api/bin", this::emptyBin);
     routes.delete("/api/bin/{b}", this::removeForGood);
     routes.get("/api/books/{b}/settings", this::settings);
     routes.put("/api/books/{b}/settings", this::setSettings);
@@ -96,7 +103,27 @@ public record BookRoutes(Library library) {
   }
 
   private void bin(Context ctx) {
-    ctx.json(Map.of("days", Books.KEPT_IN_BIN.toDays(), "books", library.books().bin()));
+    Map<String, Object> answer = new LinkedHashMap<>();
+    library.keeping().binDays().ifPresent(days -> answer.put("days", days));
+    answer.put("books", library.books().bin());
+    ctx.json(answer);
+  }
+
+  /** Sets after how many days a book in the bin goes by itself; null for never. */
+  private void setBinDays(Context ctx) {
+    JsonNode days = Requests.body(ctx).path("days");
+    boolean fits = days.isInt() && days.asInt() >= FEWEST_DAYS && days.asInt() <= MOST_DAYS;
+    if (!fits && !days.isNull()) {
+      throw new ApiException(
+          ApiError.REFUSED,
+          "A book can go after %d to %d days, or not by itself".formatted(FEWEST_DAYS, MOST_DAYS));
+    }
+    library.keeping().setBinDays(fits ? Optional.of(days.asInt()) : Optional.empty());
+    bin(ctx);
+  }
+
+  private void emptyBin(Context ctx) {
+    ctx.json(Map.of("removed", library.keeping().emptyBin()));
   }
 
   private void removeForGood(Context ctx) {

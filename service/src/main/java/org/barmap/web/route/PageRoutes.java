@@ -38,6 +38,7 @@ public record PageRoutes(Library library, Worker worker, Events events) {
     routes.post("/api/books/{b}/pages", this::upload);
     routes.post("/api/books/{b}/pages/order", this::order);
     routes.delete("/api/books/{b}/pages/{p}", this::remove);
+    routes.delete("/api/books/{b}/pictures", this::removePictures);
     routes.post("/api/books/{b}/pages/{p}/again", this::again);
     routes.post("/api/books/{b}/pages/{p}/retake", this::retake);
     routes.get("/api/books/{b}/pages/{p}/image", this::image);
@@ -128,6 +129,18 @@ public record PageRoutes(Library library, Worker worker, Events events) {
     PageCard page = Requests.page(library, ctx);
     String book = ctx.pathParam("b");
     arranged(ctx, library.pages().remove(book, Requests.revision(ctx), page.id()));
+  }
+
+  /** The book goes back to its publisher: what was read stays, its pictures don't. */
+  private void removePictures(Context ctx) {
+    BookCard book = Requests.book(library, ctx);
+    long there =
+        library.pages().all(book.id()).stream().filter(p -> !p.picture().isEmpty()).count();
+    Saved.Done<Draft> done =
+        Requests.done(library.pages().removePictures(book.id(), Requests.revision(ctx)));
+    events.mapChanged(book.id(), done.now().revision());
+    Requests.etag(ctx, done.now().revision());
+    ctx.json(Map.of("removed", there));
   }
 
   private void arranged(Context ctx, Saved<Draft> saved) {

@@ -1,0 +1,253 @@
+package org.barmap.library.sqlite;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.barmap.library.BinCard;
+import org.barmap.library.keep.Keeping;
+import org.barmap.library.keep.Kept;
+import org.barmap.library.keep.OurFiles;
+import org.barmap.library.keep.PictureMark;
+import org.barmap.library.keep.SetAside;
+import org.jdbi.v3.core.Jdbi;
+
+/** The care of a folder with a store: what is named and not there, what is there and not named. */
+final class SqliteKeeping implements Keeping {
+
+  private static final System.Logger LOG = System.getLogger(SqliteKeeping.class.getName());
+
+  /** More than so many are counted, not named. */
+  private static final int NAMED = 5;
+
+  private final Jdbi jdbi;
+  private final Path root;
+  private final Removal removal;
+  private final SqliteBooks shelf;
+  private final SetAside setAside;
+  private final List<String> notices = new CopyOnWriteArrayList<>();
+
+  SqliteKeeping(Jdbi jdbi, Path root, Removal removal, SqliteBooks shelf, SetAside setAside) {
+    this.jdbi = jdbi;
+    this.root = root;
+    this.removal = removal;
+    this.shelf = shelf;
+    this.setAside = setAside;
+  }
+
+  /** Adds a sentence that a person should read; the log has it too. */
+  void say(String notice) {
+    notices.add(notice);
+    LOG.log(System.Logger.Level.WARNING, notice);
+  }
+
+  /** Looks through the pictures while nothing else is at work. */
+  void atStart() {
+    Set<String> named =
+        new HashSet<>(
+            jdbi.withHandle(h -> h.createQuery(Removal.NAMED).mapTo(String.class).list()));
+    bringBack(named);
+    putAside(named);
+    noteOlder();
+    List<Kept.Missing> missing = missing();
+    missing.stream()
+        .limit(NAMED)
+        .forEach(
+            m -> say("The picture of page " + m.page() + " of " + m.book() + " " + m.what() + "."));
+    if (missing.size() > NAMED) {
+      say((missing.size() - NAMED) + " more page pictures are missing or damaged.");
+    }
+  }
+
+  private void bringBack(Set<String> named) {
+    long back =
+        named.stream()
+            .map(root.resolve("books")::resolve)
+            .filter(file -> !Files.exists(file, LinkOption.NOFOLLOW_LINKS))
+            .filter(setAside::bringBack)
+            .count();
+    if (back > 0) {
+      say(
+          many(back, "picture that was", "pictures that were")
+              + " set aside earlier and that the database names again "
+              + (back == 1 ? "is" : "are")
+              + " back in place.");
+    }
+  }
+
+  private void putAside(Set<String> named) {
+    Set<String> books =
+        new HashSet<>(
+            jdbi.withHandle(h -> h.createQuery("select id from book").mapTo(String.class).list()));
+    for (Path book : OurFiles.list(root.resolve("books"))) {
+      if (OurFiles.isBook(book)) {
+        boolean known = books.contains(OurFiles.name(book));
+        OurFiles.list(book).stream()
+            .filter(OurFiles::isOfBook)
+            .filter(file -> !isUsed(book, file, named, known))
+            .forEach(file -> setAside.move(file, why(file, known)));
+      }
+    }
+    setAside
+        .place()
+        .ifPresent(
+            place ->
+                say(
+                    many(setAside.moved().size(), "file", "files")
+                        + " of barmap's own, which nothing in its database names, "
+                        + (setAside.moved().size() == 1 ? "was" : "were")
+                        + " set aside in "
+                        + root.relativize(place)
+                        + ". Nothing was deleted; what they are stands in "
+                        + SetAside.LIST
+                        + " there."));
+  }
+
+  private static boolean isUsed(Path book, Path file, Set<String> named, boolean known) {
+    // a book whose opening was cut short is told by this file
+    boolean unfinished = known && OurFiles.name(file).equals(".unfinished");
+    return unfinished || named.contains(OurFiles.name(book) + "/" + OurFiles.name(file));
+  }
+
+  private static String why(Path file, boolean known) {
+    if (!OurFiles.isPicture(file)) {
+      return "half written when barmap was ended";
+    }
+    return known
+        ? "no page of a book is on it"
+        : "no page of a book is on it, the database does not know its book";
+  }
+
+  /** Takes pictures kept by an older program as they are now. */
+  private void noteOlder() {
+    jdbi.useTransaction(
+        h ->
+            h.createQuery(
+                    """
+                    select distinct book, picture from page p where picture <> '' and not exists
+                      (select 1 from picture k where k.book = p.book and k.file = p.picture)
+                    """)
+                .map((row, context) -> List.of(row.getString(1), row.getString(2)))
+                .list()
+                .forEach(
+                    one ->
+                        PictureMark.sizeOf(file(one.get(0), one.get(1)))
+                            .ifPresent(m -> SqlitePages.note(h, one.get(0), one.get(1), m))));
+  }
+
+  private Path file(String book, String name) {
+    return root.resolve("books").resolve(book).resolve(name);
+  }
+
+  private List<Kept.Missing> missing() {
+    List<Kept.Missing> missing = new ArrayList<>();
+    jdbi.useHandle(
+        h ->
+            h.createQuery(
+                    """
+                    select b.id, b.title, b.part, p.picture, k.bytes,
+                      row_number() over (partition by p.book order by p.position, p.rowid) as place
+                    from page p join book b on b.id = p.book
+                    left join picture k on k.book = p.book and k.file = p.picture
+                    where p.aside = 0 order by b.rowid, place
+                    """)
+                .map(
+                    (row, context) -> {
+                      String picture = row.getString("picture");
+                      if (!picture.isEmpty()) {
+                        Path file = file(row.getString("id"), picture);
+                        String title = row.getString("title") + ", " + row.getString("part");
+                        int place = row.getInt("place");
+                        long bytes = row.getLong("bytes");
+                        wrong(file, row.wasNull() ? Optional.empty() : Optional.of(bytes))
+                            .ifPresent(w -> missing.add(new Kept.Missing(title, place, w)));
+                      }
+                      return picture;
+                    })
+                .list());
+    return missing;
+  }
+
+  private static Optional<String> wrong(Path file, Optional<Long> bytes) {
+    Optional<Long> now = PictureMark.sizeOf(file).map(PictureMark::bytes);
+    if (now.isEmpty()) {
+      return Optional.of("is missing");
+    }
+    return bytes.isEmpty() || bytes.equals(now)
+        ? Optional.empty()
+        : Optional.of("is damaged: it had " + bytes.get() + " bytes and has " + now.get());
+  }
+
+  private static String many(long count, String one, String more) {
+    return count + " " + (count == 1 ? one : more);
+  }
+
+  @Override
+  public List<String> notices() {
+    return List.copyOf(notices);
+  }
+
+  @Override
+  public Kept kept() {
+    List<Path> pictures =
+        jdbi.withHandle(h -> h.createQuery(Removal.NAMED).mapTo(String.class).list()).stream()
+            .map(root.resolve("books")::resolve)
+            .filter(Files::exists)
+            .toList();
+    List<Path> store =
+        OurFiles.list(root).stream().filter(f -> OurFiles.name(f).startsWith("barmap.db")).toList();
+    List<Path> smaller =
+        OurFiles.list(root.resolve("cache")).stream().filter(OurFiles::isScaled).toList();
+    return new Kept(
+        root.toAbsolutePath().toString(),
+        shelf.all().size(),
+        shelf.bin().size(),
+        amount(store),
+        amount(pictures),
+        amount(smaller),
+        amount(setAside.files()),
+        missing());
+  }
+
+  private static Kept.Amount amount(Collection<Path> files) {
+    long bytes =
+        files.stream()
+            .mapToLong(f -> PictureMark.sizeOf(f).map(PictureMark::bytes).orElse(0L))
+            .sum();
+    return new Kept.Amount(files.size(), bytes);
+  }
+
+  @Override
+  public Optional<Integer> binDays() {
+    return jdbi.withHandle(Removal::binDays);
+  }
+
+  @Override
+  public void setBinDays(Optional<Integer> days) {
+    jdbi.useTransaction(h -> Keys.set(h, Removal.BIN_DAYS, days.map(String::valueOf)));
+  }
+
+  @Override
+  public int emptyBin() {
+    int gone = 0;
+    for (BinCard card : shelf.bin()) {
+      gone += removal.purge(card.id(), Instant.MAX) ? 1 : 0;
+    }
+    removal.sweep();
+    return gone;
+  }
+
+  @Override
+  public void deleteSetAside() throws IOException {
+    setAside.deleteAll();
+    notices.removeIf(n -> n.contains(" set aside in "));
+  }
+}
