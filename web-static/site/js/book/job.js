@@ -1,4 +1,4 @@
-import { el, show } from "../core/dom.js";
+import { button, el, show } from "../core/dom.js";
 
 /** @typedef {import("../core/types.js").Job} Job */
 
@@ -8,9 +8,16 @@ export class JobBar {
   #fill = el("span");
   #text = el("p");
   #bar = el("div", { class: "meterbar", role: "progressbar", "aria-label": "Pages read", "aria-valuemin": 0 }, this.#fill);
+  /** @type {HTMLButtonElement} */
+  #skip;
   #shown = "";
   /** Where the reading stood when this page first heard of it. @type {{job: string, done: number, at: number}|undefined} */
   #since;
+
+  /** @param {() => void} skip gives up the page being read */
+  constructor(skip) {
+    this.#skip = button("Skip this page", skip, { class: "btn btn-quiet", title: "Gives up the page being read; it can be read again later" });
+  }
 
   /**
    * @param {Job} [job]
@@ -36,7 +43,8 @@ export class JobBar {
       this.#shown = text;
       this.#text.textContent = text;
     }
-    if (!this.#bar.isConnected) show(this.node, this.#text, this.#bar);
+    this.#skip.hidden = job.state !== "running" || job.done >= job.of;
+    if (!this.#bar.isConnected) show(this.node, this.#text, this.#bar, this.#skip);
   }
 
   /**

@@ -28,7 +28,7 @@ class BookRoom {
   /** @type {EventBus<import("../core/types.js").BookEvents>} */
   #bus = new EventBus();
   #steps = new CommandStack(50);
-  #job = new JobBar();
+  #job = new JobBar(() => void this.#skip());
   #head = el("div");
   #next = el("div", { class: "next row" });
   #uploader = new Uploader(this.#id, this.#bus);
@@ -281,6 +281,15 @@ class BookRoom {
     // for this revision only: a correction made in between is not to be taken back instead
     await call("POST", bookPath(this.#id, route), { body: {}, match: revision });
     await this.#load();
+  }
+
+  /** Gives up the page being read. */
+  async #skip() {
+    try {
+      await call("POST", bookPath(this.#id, "/pages/skip"), { body: {} });
+    } catch (error) {
+      this.#failed(error);
+    }
   }
 
   /** @param {PageInfo} page */

@@ -76,12 +76,13 @@ public final class PagePictures {
    *
    * @param file PNG, JPEG, TIFF or PDF
    * @param name what the player calls it
+   * @param from the first page wanted, from 0
    * @throws IOException only what the taker throws
    */
-  public static void expand(Path file, String name, Taker taker) throws IOException {
+  public static void expand(Path file, String name, int from, Taker taker) throws IOException {
     try (Document document = PageSource.document(file)) {
       boolean own = document.isPicture();
-      for (int i = 0; i < document.pages(); i++) {
+      for (int i = from; i < document.pages(); i++) {
         String what = "page " + (i + 1);
         try (Mats scope = new Mats()) {
           Mat gray = scope.keep(document.page(i));

@@ -12,9 +12,9 @@ import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.pack.PackOpener;
 import org.barmap.web.WebServer;
 import org.barmap.work.Events;
-import org.barmap.work.ExtractorReader;
 import org.barmap.work.PageReader;
 import org.barmap.work.Worker;
+import org.barmap.work.child.ChildReader;
 
 /** Library, worker and web server together, opened and closed in the right order. */
 final class Service implements AutoCloseable {
@@ -42,7 +42,7 @@ final class Service implements AutoCloseable {
   /** Opens the library in a folder. */
   static Service open(Path data) {
     try {
-      Service service = open(data, new ExtractorReader());
+      Service service = open(data, new ChildReader());
       Logs.into(data);
       return service;
     } catch (IOException e) {

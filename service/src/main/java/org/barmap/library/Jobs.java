@@ -49,7 +49,7 @@ public interface Jobs {
    */
   Optional<Job> putOff(String job, Duration pause, String text);
 
-  /** Counts another beginning of a job and returns how many there were. */
+  /** Counts another beginning of a job and returns how many there were since it got on last. */
   int begin(String job);
 
   /** Returns the job a book is in, or was in last. */

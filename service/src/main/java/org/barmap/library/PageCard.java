@@ -14,7 +14,6 @@ import java.util.Optional;
  * @param finding what went wrong, one sentence, if something did
  * @param picture name of its picture in the book's folder; two pages of an opening share one
  * @param part 1 for the first page on its picture
- * @param attempts how often its reading was begun
  */
 public record PageCard(
     String id,
@@ -25,5 +24,4 @@ public record PageCard(
     PageState state,
     Optional<String> finding,
     String picture,
-    int part,
-    int attempts) {}
+    int part) {}

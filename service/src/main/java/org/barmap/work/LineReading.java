@@ -75,6 +75,8 @@ public record LineReading(Library library, PageReader reader, Events events) {
           .read(picture, page, frame)
           .map(p -> new ReadLine(drawn, reader.settle(of, List.of(p)), isHeaded(p, frame)))
           .orElse(nothing);
+    } catch (ReadingStoppedException e) {
+      throw e; // the line is not added; the person draws it again
     } catch (RuntimeException e) {
       LOG.log(System.Logger.Level.WARNING, "a line on page " + page.index() + " can't be read", e);
       return nothing;

@@ -12,25 +12,24 @@ import org.barmap.sign.StoredPage;
 /**
  * Reads a picture with all the pages on it. The page it is read for is stored last: while it is not
  * done, a kill lets the whole picture be read again.
- *
- * @param tries so often the reading of a page may break off before it is given up
  */
-record PictureReading(Library library, PageReader reader, Events events, int tries) {
+record PictureReading(Library library, PageReader reader, Events events) {
 
   private static final System.Logger LOG = System.getLogger(PictureReading.class.getName());
 
   /** Reads the picture of a page that waits, left-hand or right-hand. */
   void read(String book, PageCard page) {
-    if (page.attempts() >= tries) {
-      allFailed(book, page, "Reading this page broke off three times; photograph or scan it again");
-      return;
-    }
     library.pages().begin(page.id());
     tellPage(book, page.id());
     List<PageReader.Result> results;
     try {
       int first = page.index() - page.part() + 1;
       results = reader.read(library.pages().picture(book, page), page.source(), Math.max(1, first));
+    } catch (ReadingStoppedException e) {
+      throw e;
+    } catch (PageLostException e) {
+      allFailed(book, page, String.valueOf(e.getMessage()));
+      return;
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
       LOG.log(System.Logger.Level.WARNING, "page " + page.index() + " can't be read", e);
       allFailed(book, page, "This page can't be read; photograph or scan it again");

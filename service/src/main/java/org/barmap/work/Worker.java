@@ -2,6 +2,7 @@ package org.barmap.work;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.List;
@@ -18,12 +19,14 @@ import org.barmap.library.PageState;
  * Works through the queue, one page after the other.
  *
  * <p>Everything it does can be broken off anywhere: what is finished is in the library, what is not
- * is begun again. A page whose reading was begun three times without an end is given up.
+ * is begun again, however often it was broken off.
  */
 public final class Worker implements AutoCloseable {
 
   private static final System.Logger LOG = System.getLogger(Worker.class.getName());
-  private static final int TRIES = 3;
+
+  /** So often in a row a job may be begun without a page of it being finished. */
+  private static final int TRIES = 30;
 
   /** The first pages of a job show at once, later ones a few at a time: settling takes the book. */
   private static final int SETTLED_AT_ONCE = 10;
@@ -31,6 +34,7 @@ public final class Worker implements AutoCloseable {
   private static final int SETTLED_EVERY = 6;
 
   private final Library library;
+  private final PageReader reader;
   private final PictureReading pictures;
   private final Events events;
   private final Settling settling;
@@ -41,12 +45,16 @@ public final class Worker implements AutoCloseable {
   /** The step at hand, with its page or file, for whoever wants to know what failed. */
   private volatile String doing = "";
 
+  /** The book being read; empty while there is none. */
+  private volatile String atHand = "";
+
   private Optional<Thread> thread = Optional.empty();
 
   /** Makes a worker that does nothing until it is started or cranked by hand. */
   public Worker(Library library, PageReader reader, Events events) {
     this.library = library;
-    this.pictures = new PictureReading(library, reader, events, TRIES);
+    this.reader = reader;
+    this.pictures = new PictureReading(library, reader, events);
     this.events = events;
     this.settling = new Settling(library, reader, events);
     this.lines = new LineReading(library, reader, events);
@@ -60,6 +68,24 @@ public final class Worker implements AutoCloseable {
   /** Returns what reads lines that people draw; it may be used from any thread. */
   public LineReading lines() {
     return lines;
+  }
+
+  /** Counts the pages of a file, see {@link PageReader#count}; it may be used from any thread. */
+  public int count(Path file) {
+    return reader.count(file);
+  }
+
+  /**
+   * Gives up the page that is being read, or opened, if it is of this book; from any thread.
+   *
+   * @return false when nothing of the book is being read
+   */
+  public boolean skip(String book) {
+    boolean mine = atHand.equals(book);
+    if (mine) {
+      reader.skip();
+    }
+    return mine;
   }
 
   /** Starts working in a thread of its own. */
@@ -110,15 +136,20 @@ public final class Worker implements AutoCloseable {
       return false;
     }
     Job job = next.get();
-    if (library.jobs().begin(job.id()) > TRIES * 10) {
+    if (library.jobs().begin(job.id()) > TRIES) {
       tell(library.jobs().finish(job.id(), Job.State.FAILED, "Given up after many tries"));
       return true;
     }
     doing = "Beginning to read";
+    atHand = job.book();
     try {
       work(job);
+    } catch (ReadingStoppedException e) {
+      return true; // it is gone on with when the program starts again
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
       failed(job, e);
+    } finally {
+      atHand = "";
     }
     if (isGone(job)) {
       // what was written since its book was removed goes too
@@ -188,7 +219,7 @@ public final class Worker implements AutoCloseable {
 
   private void open(String book, Jobs.Upload upload) {
     try {
-      new Opening(library, book).open(upload);
+      new Opening(library, reader, book).open(upload);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -237,9 +268,13 @@ public final class Worker implements AutoCloseable {
     events.tell(job.book(), "job", JobView.of(job));
   }
 
-  /** Says that nothing is to be begun any more; the page at hand is read to its end. */
+  /**
+   * Says that nothing is to be begun any more; the page at hand is broken off where the reader can
+   * do that, and read again another time, else read to its end.
+   */
   public void stop() {
     closed = true;
+    reader.stop();
     wake();
   }
 

@@ -64,6 +64,7 @@ class HostileHttpTest extends RunningServer {
     assertProblem(get("/api/books/nobook"), ApiError.NO_BOOK);
     assertProblem(get("/api/books/" + book + "/pages/nopage/image"), ApiError.NO_PAGE);
     assertProblem(get("/api/nothing"), ApiError.NOT_FOUND);
+    assertProblem(post("/api/books/" + book + "/pages/skip", "{}"), ApiError.NO_PAGE);
     assertProblem(
         send(to("/api/books").PUT(HttpRequest.BodyPublishers.ofString("{}"))),
         ApiError.WRONG_METHOD);

@@ -118,7 +118,9 @@ record SqliteJobs(Jdbi jdbi, Path root, Clock clock) implements Jobs {
           h.createUpdate(
                   """
                   update job set state = :state, done = coalesce(:done, done),
-                    of = coalesce(:of, of), text = :text where id = :id
+                    of = coalesce(:of, of), text = :text,
+                    attempts = case when :done > done then 0 else attempts end
+                  where id = :id
                   """)
               .bind("id", job)
               .bind("state", state.word())

@@ -33,7 +33,7 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
   static List<PageCard> all(Handle h, String book) {
     return h.createQuery(
             """
-            select id, source, width, height, state, finding, picture, part, attempts,
+            select id, source, width, height, state, finding, picture, part,
               row_number() over (order by position, rowid) as "index"
             from page where book = :book and aside = 0 order by position, rowid
             """)
@@ -277,8 +277,7 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
   public void begin(String page) {
     jdbi.useTransaction(
         h ->
-            h.createUpdate(
-                    "update page set state = 'reading', attempts = attempts + 1 where id = :id")
+            h.createUpdate("update page set state = 'reading' where id = :id")
                 .bind("id", page)
                 .execute());
   }
@@ -290,7 +289,7 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
             h.createUpdate(
                     """
                     update page set state = 'read', reading = :reading,
-                      reading_version = reading_version + 1, finding = :finding, attempts = 0
+                      reading_version = reading_version + 1, finding = :finding
                     where id = :id
                     """)
                 .bind("id", page)
@@ -320,7 +319,7 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
           int waiting =
               h.createUpdate(
                       """
-                      update page set state = 'waiting', attempts = 0, finding = null
+                      update page set state = 'waiting', finding = null
                       where book = :book and aside = 0 and picture <> '' and picture =
                         (select p.picture from page p where p.id = :id and p.book = :book)
                       """)

@@ -37,6 +37,7 @@ public record PageRoutes(Library library, Worker worker, Events events) {
   public void register(RoutesConfig routes) {
     routes.post("/api/books/{b}/pages", this::upload);
     routes.post("/api/books/{b}/pages/order", this::order);
+    routes.post("/api/books/{b}/pages/skip", this::skip);
     routes.delete("/api/books/{b}/pages/{p}", this::remove);
     routes.delete("/api/books/{b}/pictures", this::removePictures);
     routes.post("/api/books/{b}/pages/{p}/again", this::again);
@@ -90,10 +91,10 @@ public record PageRoutes(Library library, Worker worker, Events events) {
   }
 
   /** Counts the pages inside the files; when they are too many for the book none is kept. */
-  private static void fits(BookCard book, List<Jobs.Upload> taken) throws IOException {
+  private void fits(BookCard book, List<Jobs.Upload> taken) throws IOException {
     int pages = book.pages();
     for (Jobs.Upload upload : taken) {
-      int inside = PagePictures.count(upload.file());
+      int inside = worker.count(upload.file());
       pages += inside;
       if (pages > PagePictures.MAX_PAGES) {
         for (Jobs.Upload kept : taken) {
@@ -147,6 +148,14 @@ public record PageRoutes(Library library, Worker worker, Events events) {
     Saved.Done<Draft> done = Requests.done(saved);
     events.mapChanged(ctx.pathParam("b"), done.now().revision());
     Requests.etag(ctx, done.now().revision());
+    ctx.status(204);
+  }
+
+  /** Gives up the page being read, for whoever does not want to wait any longer. */
+  private void skip(Context ctx) {
+    if (!worker.skip(Requests.book(library, ctx).id())) {
+      throw new ApiException(ApiError.NO_PAGE, "No page of this book is being read");
+    }
     ctx.status(204);
   }
 

@@ -1,0 +1,196 @@
+package org.barmap.work.child;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.awaitility.Awaitility.await;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import javax.imageio.ImageIO;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSStream;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.graphics.shading.PDShadingType1;
+import org.barmap.library.Pages;
+import org.barmap.work.ExtractorReader;
+import org.barmap.work.PageLostException;
+import org.barmap.work.PageReader;
+import org.barmap.work.ReadingStoppedException;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A real child process: what it reads, and what its end costs. */
+class ChildReaderTest {
+
+  private static final ChildLimits QUICK =
+      new ChildLimits(Duration.ofSeconds(6), Duration.ofSeconds(6), 256, 2, 2);
+
+  @TempDir private Path dir;
+
+  /** Two staves with three bars each. */
+  private Path music() throws IOException {
+    BufferedImage image = new BufferedImage(1240, 800, BufferedImage.TYPE_BYTE_GRAY);
+    Graphics2D g = image.createGraphics();
+    g.setColor(Color.WHITE);
+    g.fillRect(0, 0, 1240, 800);
+    g.setColor(Color.BLACK);
+    g.setStroke(new BasicStroke(2));
+    for (int top : new int[] {200, 500}) {
+      for (int line = 0; line < 5; line++) {
+        g.drawLine(100, top + 16 * line, 1100, top + 16 * line);
+      }
+      for (int x : new int[] {400, 750, 1100}) {
+        g.drawLine(x, top, x, top + 64);
+      }
+    }
+    g.dispose();
+    Path file = dir.resolve("music.png");
+    ImageIO.write(image, "png", file.toFile());
+    return file;
+  }
+
+  /** A shading whose every pixel is reckoned by a program of thousands of steps. */
+  private static void endless(PDDocument d, PDPageContentStream content) throws IOException {
+    COSStream program = d.getDocument().createCOSStream();
+    program.setInt(COSName.FUNCTION_TYPE, 4);
+    program.setItem(COSName.DOMAIN, numbers(0, 900, 0, 900));
+    program.setItem(COSName.RANGE, numbers(0, 1));
+    try (OutputStream out = program.createOutputStream()) {
+      String steps = "{ pop " + "1 add 1 sub ".repeat(5_000) + "}";
+      out.write(steps.getBytes(StandardCharsets.US_ASCII));
+    }
+    COSDictionary shading = new COSDictionary();
+    shading.setInt(COSName.SHADING_TYPE, 1);
+    shading.setItem(COSName.COLORSPACE, COSName.DEVICEGRAY);
+    shading.setItem(COSName.DOMAIN, numbers(0, 900, 0, 900));
+    shading.setItem(COSName.FUNCTION, program);
+    content.shadingFill(new PDShadingType1(shading));
+  }
+
+  private static COSArray numbers(float... numbers) {
+    COSArray array = new COSArray();
+    array.setFloatArray(numbers);
+    return array;
+  }
+
+  private Path withEndlessPages(boolean... endless) throws IOException {
+    Path file = dir.resolve("book.pdf");
+    try (PDDocument d = new PDDocument()) {
+      for (boolean e : endless) {
+        PDPage page = new PDPage();
+        d.addPage(page);
+        try (PDPageContentStream content = new PDPageContentStream(d, page)) {
+          if (e) {
+            endless(d, content);
+          }
+        }
+      }
+      d.save(file.toFile());
+    }
+    return file;
+  }
+
+  @Test
+  void itReadsWhatTheExtractorReadsAndTellsWhy() throws IOException {
+    Path broken = Files.writeString(dir.resolve("broken.png"), "no picture");
+    try (ChildReader child = new ChildReader();
+        ExtractorReader here = new ExtractorReader()) {
+      PageReader.Result there = child.read(music(), "one.png", 7).get(0);
+      PageReader.Result own = here.read(music(), "one.png", 7).get(0);
+      assertThat(Answer.page(there)).isEqualTo(Answer.page(own));
+      assertThat(there.page().orElseThrow().index()).isEqualTo(7);
+      assertThat(there.page().orElseThrow().systems()).hasSize(2);
+      assertThat(child.read(broken, "x", 1).get(0).findings()).hasSize(1);
+      assertThat(child.count(broken)).isEqualTo(1);
+      assertThat(child.open(music(), "one.png"))
+          .containsExactly(new Pages.NewPage("one.png", "music.png", 1240, 800, Optional.empty()));
+      long pid = child.process().orElseThrow().pid();
+      assertThat(child.read(music(), "two.png", 8)).hasSize(1);
+      assertThat(child.process().orElseThrow().pid()).as("one child for all").isEqualTo(pid);
+    }
+  }
+
+  @Test
+  void anEndlessPageCostsOnePage() throws IOException {
+    try (ChildReader child = new ChildReader(QUICK)) {
+      Path file = withEndlessPages(false, true, false);
+      assertThat(child.count(file)).isEqualTo(3);
+      List<Pages.NewPage> pages = child.open(file, "book.pdf");
+      assertThat(pages)
+          .extracting(Pages.NewPage::picture)
+          .containsExactly("book.pdf-1.png", "", "book.pdf-3.png");
+      assertThat(pages.get(1).finding().orElse("")).contains("page 2 of book.pdf", "broke");
+      assertThat(dir.resolve("book.pdf-3.png")).exists();
+    }
+  }
+
+  @Test
+  void aCrashIsTriedAgainOnceAndAPersonsWordNever() throws Exception {
+    try (ChildReader child = new ChildReader(QUICK)) {
+      child.count(music());
+      ProcessHandle first = child.process().orElseThrow();
+      CompletableFuture<List<PageReader.Result>> read =
+          CompletableFuture.supplyAsync(() -> read(child));
+      first.destroyForcibly();
+      assertThat(read.join()).hasSize(1);
+
+      Path file = withEndlessPages(true);
+      CompletableFuture<List<Pages.NewPage>> opened =
+          CompletableFuture.supplyAsync(() -> open(child, file));
+      await()
+          .until(
+              () -> {
+                child.skip();
+                return opened.isDone();
+              });
+      assertThat(opened.join().get(0).finding().orElse("")).contains("as you asked");
+    }
+  }
+
+  @Test
+  void atTheEndOfTheServiceThePageWaitsToBeReadAgain() throws Exception {
+    try (ChildReader child = new ChildReader()) {
+      Path file = withEndlessPages(true);
+      CompletableFuture<List<Pages.NewPage>> opened =
+          CompletableFuture.supplyAsync(() -> open(child, file));
+      await().until(() -> child.process().isPresent());
+      ProcessHandle process = child.process().orElseThrow();
+      child.stop();
+      assertThatThrownBy(opened::join)
+          .isInstanceOf(CompletionException.class)
+          .hasCauseInstanceOf(ReadingStoppedException.class);
+      await().until(() -> !process.isAlive());
+      assertThatThrownBy(() -> child.read(file, "x", 1))
+          .isInstanceOf(ReadingStoppedException.class)
+          .isNotInstanceOf(PageLostException.class);
+    }
+  }
+
+  private List<PageReader.Result> read(ChildReader child) {
+    return child.read(dir.resolve("music.png"), "one.png", 1);
+  }
+
+  private static List<Pages.NewPage> open(ChildReader child, Path file) {
+    try {
+      return child.open(file, "book.pdf");
+    } catch (IOException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}
