@@ -38,6 +38,8 @@ import picocli.CommandLine.Spec;
       AlignCommand.class,
       ExportCommand.class,
       PackCommand.class,
+      BackupCommand.class,
+      RestoreCommand.class,
       EvaluateCommand.class
     })
 public final class Main implements Runnable {

@@ -11,8 +11,17 @@ import org.barmap.library.keep.Closing;
 /** Keeps a second program out of a data folder; a kill lets go of it. */
 final class FolderLock implements AutoCloseable {
 
-  /** What is said to the second program. */
-  static final String IN_USE = "it is in use by another barmap";
+  private static final System.Logger LOG = System.getLogger(FolderLock.class.getName());
+
+  /** Another program has the folder open. */
+  static final class InUseException extends IOException {
+
+    private static final long serialVersionUID = 1;
+
+    InUseException() {
+      super("it is in use by another barmap");
+    }
+  }
 
   private final FileChannel channel;
 
@@ -32,11 +41,10 @@ final class FolderLock implements AutoCloseable {
         return new FolderLock(channel);
       }
     } catch (OverlappingFileLockException e) {
-      channel.close();
-      throw new IOException(IN_USE, e);
+      LOG.log(System.Logger.Level.DEBUG, folder + " is open in this process", e);
     }
     channel.close();
-    throw new IOException(IN_USE);
+    throw new InUseException();
   }
 
   @Override

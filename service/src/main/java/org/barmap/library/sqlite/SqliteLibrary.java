@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Optional;
 import org.barmap.library.Books;
 import org.barmap.library.Changes;
 import org.barmap.library.Drafts;
@@ -18,6 +19,7 @@ import org.barmap.library.Seconds;
 import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.Keeping;
 import org.barmap.library.keep.RefusedFolderException;
+import org.barmap.library.keep.Restoring;
 import org.barmap.library.keep.SetAside;
 import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
@@ -79,12 +81,14 @@ public final class SqliteLibrary implements Library {
     FolderLock lock = null;
     try {
       Path store = folder.resolve("barmap.db");
-      StartChecks.pictured(folder, store);
       Closing.make(folder);
       if (Files.getFileStore(folder).getUsableSpace() < LEAST_SPACE) {
         throw new IOException("the disk is full");
       }
       lock = FolderLock.take(folder);
+      Optional<Path> before = Restoring.finish(folder);
+      StartChecks.pictured(folder, store);
+      Closing.make(folder);
       boolean wasOpen = Closing.close(folder);
       if (!Files.exists(store)) {
         Files.createFile(store, Closing.file(folder));
@@ -93,6 +97,12 @@ public final class SqliteLibrary implements Library {
       migrate(pool, folder);
       SqliteLibrary library = new SqliteLibrary(folder, pool, lock, clock);
       library.begin(wasOpen);
+      before.ifPresent(
+          old ->
+              library.keeping.say(
+                  "A backup was put back. The books that were here before are in "
+                      + folder.relativize(old)
+                      + "."));
       return library;
     } catch (RuntimeException | IOException e) {
       if (pool != null) {
@@ -126,19 +136,15 @@ public final class SqliteLibrary implements Library {
   private static void migrate(HikariDataSource pool, Path folder) throws IOException {
     Jdbi jdbi = Jdbi.create(pool);
     if (!Holder.isFree(jdbi, folder)) {
-      throw new IOException(FolderLock.IN_USE);
+      throw new FolderLock.InUseException();
     }
     StartChecks.whole(jdbi, folder);
-    Flyway flyway =
-        Flyway.configure(SqliteLibrary.class.getClassLoader())
-            .dataSource(pool)
-            .locations("classpath:org/barmap/library/migration")
-            .load();
+    Flyway flyway = StartChecks.flyway(pool);
     StartChecks.known(flyway, folder);
     flyway.migrate();
     StartChecks.fitting(jdbi, folder);
     if (!Holder.take(jdbi, folder)) {
-      throw new IOException(FolderLock.IN_USE);
+      throw new FolderLock.InUseException();
     }
     writeAnew(jdbi);
   }

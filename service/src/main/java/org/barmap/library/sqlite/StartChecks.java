@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import javax.sql.DataSource;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.RefusedFolderException;
 import org.flywaydb.core.Flyway;
@@ -67,6 +68,14 @@ final class StartChecks {
     return text.contains("SQLITE_CORRUPT") || text.contains("SQLITE_NOTADB");
   }
 
+  /** Returns what knows every version of a store. */
+  static Flyway flyway(DataSource store) {
+    return Flyway.configure(SqliteLibrary.class.getClassLoader())
+        .dataSource(store)
+        .locations("classpath:org/barmap/library/migration")
+        .load();
+  }
+
   /** Refuses a store of a later program. */
   static void known(Flyway flyway, Path folder) throws RefusedFolderException {
     for (MigrationInfo one : flyway.info().all()) {
@@ -110,6 +119,11 @@ final class StartChecks {
               + " restore); to go on without these pictures, move the folder books somewhere else"
               + " first");
     }
+  }
+
+  /** Tells whether there are pictures of pages in a folder. */
+  static boolean hasPictures(Path folder) {
+    return !pictured(folder).isEmpty();
   }
 
   private static List<Path> pictured(Path folder) {

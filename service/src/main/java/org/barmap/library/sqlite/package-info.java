@@ -1,7 +1,7 @@
 /**
  * The embedded store behind {@link org.barmap.library.Library}: SQLite for what is small, files
  * written whole for pictures. Nothing outside knows more of it than {@link
- * org.barmap.library.sqlite.SqliteLibrary}.
+ * org.barmap.library.sqlite.SqliteLibrary} and {@link org.barmap.library.sqlite.SqliteBackup}.
  *
  * <p>Easy to get wrong:
  *

@@ -1,0 +1,234 @@
+package org.barmap.library.keep;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryNotEmptyException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.time.Clock;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipException;
+import java.util.zip.ZipFile;
+import org.barmap.map.json.BarMapJson;
+import tools.jackson.core.JacksonException;
+
+/**
+ * Puts a backup back, whole or not at all.
+ *
+ * <p>It is unpacked into {@code restoring} and checked there; then {@code complete} says that it
+ * may take its place, and names the folder below {@code set-aside} that takes what was there. From
+ * then on {@link #finish} brings it to an end, after a kill the next start does.
+ */
+public final class Restoring {
+
+  private static final System.Logger LOG = System.getLogger(Restoring.class.getName());
+
+  private static final String FOLDER = "restoring";
+  private static final String COMPLETE = "complete";
+  private static final String MOVED = "moved";
+  private static final List<String> OLD =
+      List.of("barmap.db-wal", "barmap.db-shm", "barmap.db", "books");
+
+  private static final Pattern FILE =
+      Pattern.compile("books/[a-z0-9]{1,40}/\\.?[A-Za-z0-9_ -][A-Za-z0-9._ -]{0,120}");
+
+  private static final DateTimeFormatter MOMENT =
+      DateTimeFormatter.ofPattern("'before-'yyyy-MM-dd-HHmmss", Locale.ROOT)
+          .withZone(ZoneOffset.UTC);
+
+  /** More than the names of a million pictures. */
+  private static final int MOST_MANIFEST = 200 << 20;
+
+  private static final String LIST =
+      """
+      This is what was in the data folder before a backup was put back: the database and the
+      pictures. Nothing here is used. Delete this folder when you don't need it any more.
+      """;
+
+  private Restoring() {}
+
+  /** Looks at a store that was unpacked, before it may take its place. */
+  public interface Check {
+    /** Fails when it can't be used. */
+    void of(Path store) throws IOException;
+  }
+
+  /**
+   * What was unpacked.
+   *
+   * @param books how many, those in the bin too
+   * @param pictures how many files
+   */
+  public record Unpacked(int books, int pictures) {}
+
+  /**
+   * Unpacks a backup beside what is there, and checks all of it.
+   *
+   * @throws BadBackupException when it is no whole backup; nothing is left of it
+   */
+  public static Unpacked unpack(Path file, Path root, Check check, Clock clock) throws IOException {
+    Path to = root.resolve(FOLDER);
+    try (ZipFile zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8)) {
+      Backup backup = manifest(zip);
+      drop(root);
+      Files.createDirectory(to, Closing.folder(root));
+      boolean whole = false;
+      try {
+        Files.createDirectory(to.resolve("books"), Closing.folder(root));
+        for (Backup.Entry entry : backup.files()) {
+          unpack(zip, entry, root, to);
+        }
+        check.of(to.resolve(Backup.STORE));
+        mark(root, to.resolve(COMPLETE), MOMENT.format(clock.instant()));
+        whole = true;
+      } finally {
+        if (!whole) {
+          drop(root);
+        }
+      }
+      return new Unpacked(backup.books(), backup.files().size() - 1);
+    } catch (ZipException e) {
+      throw new BadBackupException(file + " is no whole backup: it is no zip, or part of one");
+    }
+  }
+
+  private static Backup manifest(ZipFile zip) throws IOException {
+    ZipEntry entry = zip.getEntry(Backup.NAME);
+    if (entry == null || entry.getSize() > MOST_MANIFEST) {
+      throw new BadBackupException(zip.getName() + " is no backup of barmap");
+    }
+    Backup backup;
+    try (InputStream in = zip.getInputStream(entry)) {
+      backup = BarMapJson.mapper().readValue(in, Backup.class);
+    } catch (JacksonException e) {
+      throw new BadBackupException(zip.getName() + " is no whole backup: its list can't be read");
+    }
+    if (!Backup.FORMAT.equals(backup.format())) {
+      throw new BadBackupException(
+          zip.getName() + " is no backup that this barmap knows (" + backup.format() + ")");
+    }
+    Set<String> names = new HashSet<>(Set.of(Backup.NAME));
+    for (Backup.Entry one : backup.files()) {
+      boolean named = one.name().equals(Backup.STORE) || FILE.matcher(one.name()).matches();
+      if (!named || !names.add(one.name())) {
+        throw new BadBackupException(zip.getName() + " is no whole backup: its list is wrong");
+      }
+    }
+    Set<String> there = new HashSet<>();
+    zip.stream().filter(e -> !e.isDirectory()).forEach(e -> there.add(e.getName()));
+    if (!there.equals(names) || !names.contains(Backup.STORE)) {
+      throw new BadBackupException(
+          zip.getName() + " is no whole backup: it holds other files than its list says");
+    }
+    return backup;
+  }
+
+  private static void unpack(ZipFile zip, Backup.Entry entry, Path root, Path to)
+      throws IOException {
+    Path file = to.resolve(entry.name());
+    Files.createDirectories(file.getParent(), Closing.folder(root));
+    Files.createFile(file, Closing.file(root));
+    ZipEntry packed = zip.getEntry(entry.name());
+    if (packed.getSize() != entry.bytes()) {
+      throw changed(zip, entry);
+    }
+    try (InputStream in = zip.getInputStream(packed);
+        OutputStream out = Files.newOutputStream(file)) {
+      if (!entry.isAs(PictureMark.copy(in, out))) {
+        throw changed(zip, entry);
+      }
+    } catch (ZipException e) {
+      throw changed(zip, entry);
+    }
+    force(file);
+  }
+
+  private static BadBackupException changed(ZipFile zip, Backup.Entry entry) {
+    return new BadBackupException(
+        zip.getName() + ": " + entry.name() + " in it is not as it was saved; use another copy");
+  }
+
+  private static void force(Path file) throws IOException {
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+      channel.force(true);
+    }
+  }
+
+  private static void mark(Path root, Path file, String text) throws IOException {
+    Path part = file.resolveSibling(file.getFileName() + ".part");
+    Files.deleteIfExists(part);
+    Files.createFile(part, Closing.file(root));
+    Files.writeString(part, text);
+    force(part);
+    Files.move(part, file, StandardCopyOption.ATOMIC_MOVE);
+  }
+
+  /** Deletes what was unpacked. */
+  private static void drop(Path root) throws IOException {
+    Path folder = root.resolve(FOLDER);
+    if (Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
+      Trees.delete(folder);
+    }
+  }
+
+  /**
+   * Gives a backup that was unpacked its place, while nobody else has the folder open; what was cut
+   * short before it was whole goes.
+   *
+   * @return where the old books are now; empty when there was nothing to be done
+   */
+  public static Optional<Path> finish(Path root) throws IOException {
+    Path from = root.resolve(FOLDER);
+    Path complete = from.resolve(COMPLETE);
+    if (!Files.exists(complete)) {
+      drop(root);
+      return Optional.empty();
+    }
+    Path aside = root.resolve("set-aside").resolve(Files.readString(complete).strip());
+    if (!Files.exists(from.resolve(MOVED))) {
+      Files.createDirectories(aside, Closing.folder(root));
+      for (String old : OLD) {
+        moveInto(root.resolve(old), aside.resolve(old));
+      }
+      Path list = aside.resolve(SetAside.LIST);
+      if (!Files.exists(list)) {
+        Files.writeString(Files.createFile(list, Closing.file(root)), LIST);
+      }
+      mark(root, from.resolve(MOVED), "");
+    }
+    moveInto(from.resolve("books"), root.resolve("books"));
+    moveInto(from.resolve(Backup.STORE), root.resolve(Backup.STORE));
+    drop(root);
+    LOG.log(System.Logger.Level.INFO, "a backup was put back; what was there is in " + aside);
+    return Optional.of(aside);
+  }
+
+  /** Moves what is still there; a folder that is there and empty gives way. */
+  private static void moveInto(Path from, Path to) throws IOException {
+    if (!Files.exists(from, LinkOption.NOFOLLOW_LINKS)) {
+      return;
+    }
+    if (Files.isDirectory(to, LinkOption.NOFOLLOW_LINKS)) {
+      try {
+        Files.delete(to);
+      } catch (DirectoryNotEmptyException e) {
+        throw new IOException(to + " is in the way of a backup that is put back", e);
+      }
+    }
+    Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+  }
+}

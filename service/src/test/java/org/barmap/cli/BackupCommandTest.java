@@ -1,0 +1,280 @@
+package org.barmap.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import java.util.zip.ZipFile;
+import org.barmap.edit.Made;
+import org.barmap.library.BookCard;
+import org.barmap.library.Disk;
+import org.barmap.library.PageCard;
+import org.barmap.library.Pages;
+import org.barmap.library.sqlite.SqliteLibrary;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** {@code barmap backup} and {@code barmap restore}: all of a shelf in one file, and back. */
+class BackupCommandTest {
+
+  private static final String PICTURE = "u" + "a".repeat(32) + ".png";
+
+  @TempDir private Path folder;
+
+  private Path data() {
+    return folder.resolve("data");
+  }
+
+  private Path file() {
+    return folder.resolve("all.barbackup.zip");
+  }
+
+  private static SqliteLibrary open(Path data) throws IOException {
+    return SqliteLibrary.open(data, Clock.systemUTC());
+  }
+
+  private static String book(SqliteLibrary library, String title) throws IOException {
+    String book = library.books().add(title, "Bass").id();
+    Files.writeString(library.pages().folder(book).resolve(PICTURE), "picture of " + title);
+    library
+        .pages()
+        .add(
+            book,
+            List.of(new Pages.NewPage("p.png", PICTURE, 10, 10, Optional.empty())),
+            Optional.empty());
+    library.readings().lay(book, library.readings().material(book), Made.book(3));
+    return book;
+  }
+
+  private static Ran barmap(String command, Path file, Path data, String... more) {
+    Object[] all =
+        Stream.concat(Stream.of(command, file, "--data", data), Stream.of(more)).toArray();
+    return Ran.barmap(all);
+  }
+
+  private static void assertHolds(Path data, String title) throws IOException {
+    try (SqliteLibrary library = open(data)) {
+      BookCard book =
+          library.books().all().stream().filter(b -> b.title().equals(title)).findFirst().get();
+      assertThat(library.drafts().find(book.id()).orElseThrow().value().map().bars())
+          .hasSameSizeAs(Made.book(3).bars());
+      PageCard page = library.pages().all(book.id()).get(0);
+      assertThat(library.pages().picture(book.id(), page)).hasContent("picture of " + title);
+      assertThat(library.keeping().kept().missing()).isEmpty();
+    }
+  }
+
+  @Test
+  void aShelfInUseIsBackedUpAndPutBackElsewhere() throws IOException {
+    try (SqliteLibrary library = open(data())) {
+      book(library, "Saltmarsh");
+      String gone = book(library, "Flotsam");
+      library.books().discard(gone);
+      library.books().removeForGood(gone);
+      Ran ran = barmap("backup", file(), data());
+      assertThat(ran.code()).as(ran.err()).isZero();
+      assertThat(ran.out()).contains("1 book").contains("1 picture").contains("hire agreement");
+      book(library, "Later");
+    }
+    try (Stream<Path> beside = Files.list(folder)) {
+      assertThat(beside.map(f -> f.getFileName().toString()))
+          .containsExactlyInAnyOrder("data", "all.barbackup.zip");
+    }
+    assertThat(Disk.holding(folder.resolve("all.barbackup.zip"), "Flotsam")).isEmpty();
+    Path other = folder.resolve("other");
+    Ran ran = barmap("restore", file(), other);
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.out()).contains("1 book").contains("1 picture");
+    assertHolds(other, "Saltmarsh");
+    assertThat(Disk.holding(other, "Later")).isEmpty();
+  }
+
+  @Test
+  void aBackupWithoutPicturesSaysSoAndHoldsNone() throws IOException {
+    try (SqliteLibrary library = open(data())) {
+      book(library, "Saltmarsh");
+    }
+    Ran ran = barmap("backup", file(), data(), "--no-pictures");
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.out()).contains("no pictures");
+    try (ZipFile zip = new ZipFile(file().toFile())) {
+      assertThat(zip.stream().map(e -> e.getName()))
+          .containsExactlyInAnyOrder("barmap.db", "manifest.json");
+    }
+    Path other = folder.resolve("other");
+    assertThat(barmap("restore", file(), other).code()).isZero();
+    try (SqliteLibrary library = open(other)) {
+      BookCard book = library.books().all().get(0);
+      assertThat(library.pages().all(book.id()).get(0).picture()).isEmpty();
+      assertThat(library.drafts().find(book.id()).orElseThrow().value().map().bars()).isNotEmpty();
+      assertThat(library.keeping().notices()).isEmpty();
+    }
+  }
+
+  @Test
+  void aFolderWithBooksIsReplacedOnlyWhenToldAndNothingOfItIsLost() throws IOException {
+    try (SqliteLibrary library = open(data())) {
+      book(library, "Saltmarsh");
+    }
+    assertThat(barmap("backup", file(), data()).code()).isZero();
+    Path other = folder.resolve("other");
+    try (SqliteLibrary library = open(other)) {
+      book(library, "Flotsam");
+    }
+    Ran refused = barmap("restore", file(), other);
+    assertThat(refused.code()).isEqualTo(ExitCode.WRONG_USE);
+    assertThat(refused.err()).contains("1 book").contains("--replace");
+    assertHolds(other, "Flotsam");
+    Ran ran = barmap("restore", file(), other, "--replace");
+    assertThat(ran.code()).as(ran.err()).isZero();
+    assertThat(ran.out()).contains("set-aside");
+    assertHolds(other, "Saltmarsh");
+    assertThat(Disk.holding(other.resolve("set-aside"), "picture of Flotsam")).hasSize(1);
+    assertThat(Disk.holding(other.resolve("set-aside"), "Flotsam").size()).isGreaterThan(1);
+  }
+
+  @Test
+  void whatIsPutBackWhileTheShelfIsOpenTakesItsPlaceAtTheNextStart() throws IOException {
+    try (SqliteLibrary library = open(data())) {
+      book(library, "Saltmarsh");
+    }
+    assertThat(barmap("backup", file(), data()).code()).isZero();
+    Path other = folder.resolve("other");
+    try (SqliteLibrary library = open(other)) {
+      book(library, "Flotsam");
+      Ran ran = barmap("restore", file(), other, "--replace");
+      assertThat(ran.code()).as(ran.err()).isZero();
+      assertThat(ran.out()).contains("when barmap starts next");
+      assertThat(library.books().all().get(0).title()).isEqualTo("Flotsam");
+      book(library, "Meanwhile");
+    }
+    assertHolds(other, "Saltmarsh");
+    assertThat(Disk.holding(other.resolve("set-aside"), "picture of Meanwhile")).hasSize(1);
+    assertThat(other.resolve("restoring")).doesNotExist();
+  }
+
+  @Test
+  void aDamagedBackupPutsNothingBack() throws IOException {
+    try (SqliteLibrary library = open(data())) {
+      book(library, "Saltmarsh");
+    }
+    assertThat(barmap("backup", file(), data()).code()).isZero();
+    byte[] whole = Files.readAllBytes(file());
+    Path other = folder.resolve("other");
+    try (SqliteLibrary library = open(other)) {
+      book(library, "Flotsam");
+    }
+    Files.write(file(), java.util.Arrays.copyOf(whole, whole.length / 2));
+    assertUnharmed(other, "no whole backup");
+    Files.write(file(), whole);
+    replaced("books/x/y", "x");
+    assertUnharmed(other, "no whole backup");
+    Files.write(file(), whole);
+    try (ZipFile zip = new ZipFile(file().toFile())) {
+      String name =
+          zip.stream().map(e -> e.getName()).filter(n -> n.endsWith(".png")).findAny().get();
+      replaced(name, "picture of Xaltmarsh");
+    }
+    assertUnharmed(other, "is not as it was saved");
+    Files.writeString(file(), "no zip at all");
+    assertUnharmed(other, "no whole backup");
+    Files.delete(file());
+    assertUnharmed(other, "there is no file");
+  }
+
+  private void replaced(String entry, String text) throws IOException {
+    try (FileSystem zip = FileSystems.newFileSystem(file())) {
+      Path at = zip.getPath(entry);
+      Files.createDirectories(at.getParent());
+      Files.writeString(at, text);
+    }
+  }
+
+  private void assertUnharmed(Path other, String why) throws IOException {
+    Ran ran = barmap("restore", file(), other, "--replace");
+    assertThat(ran.code()).isEqualTo(ExitCode.UNREADABLE);
+    assertThat(ran.err()).contains(why).doesNotContain("Exception");
+    assertHolds(other, "Flotsam");
+    assertThat(other.resolve("restoring")).doesNotExist();
+    assertThat(other.resolve("set-aside")).doesNotExist();
+  }
+
+  @Test
+  void aPutBackThatWasCutShortIsFinishedOrDroppedAtTheNextStart() throws IOException {
+    try (SqliteLibrary library = open(data())) {
+      book(library, "Saltmarsh");
+    }
+    Path other = folder.resolve("other");
+    try (SqliteLibrary library = open(other)) {
+      book(library, "Flotsam");
+    }
+    // as a kill leaves it while files are still being taken out of the backup
+    Path restoring = Files.createDirectories(other.resolve("restoring/books"));
+    Files.writeString(restoring.resolve("half"), "half");
+    assertHolds(other, "Flotsam");
+    assertThat(other.resolve("restoring")).doesNotExist();
+    // as a kill leaves it when the old database was moved and the new one was not yet
+    assertThat(barmap("backup", file(), data()).code()).isZero();
+    try (SqliteLibrary library = open(other)) {
+      assertThat(library.books().all()).hasSize(1);
+      assertThat(barmap("restore", file(), other, "--replace").out()).contains("starts next");
+    }
+    String aside = Files.readString(other.resolve("restoring/complete")).strip();
+    Path place = Files.createDirectories(other.resolve("set-aside").resolve(aside));
+    Files.move(
+        other.resolve("barmap.db"), place.resolve("barmap.db"), StandardCopyOption.ATOMIC_MOVE);
+    assertHolds(other, "Saltmarsh");
+    assertThat(Disk.holding(place, "picture of Flotsam")).hasSize(1);
+  }
+
+  @Test
+  void aPictureThatIsMissingIsSaidAndTheRestIsSaved() throws IOException {
+    try (SqliteLibrary library = open(data())) {
+      String book = book(library, "Saltmarsh");
+      String other = book(library, "Flotsam");
+      Files.delete(library.pages().folder(book).resolve(PICTURE));
+      Files.writeString(library.pages().folder(other).resolve(PICTURE), "picture of Flotsax");
+    }
+    Ran ran = barmap("backup", file(), data());
+    assertThat(ran.code()).isEqualTo(ExitCode.UNREADABLE);
+    assertThat(ran.err())
+        .contains("Saltmarsh, Bass is missing")
+        .contains("Flotsam, Bass is damaged");
+    assertThat(file()).exists();
+    assertThat(barmap("restore", file(), folder.resolve("other")).code()).isZero();
+  }
+
+  @Test
+  void nothingIsMadeWhereThereIsNothingToSaveOrNoRoom() throws IOException {
+    Ran none = barmap("backup", file(), data());
+    assertThat(none.code()).isEqualTo(ExitCode.UNREADABLE);
+    assertThat(none.err()).contains("no books");
+    assertThat(data()).doesNotExist();
+    assertThat(file()).doesNotExist();
+    try (SqliteLibrary library = open(data())) {
+      book(library, "Saltmarsh");
+    }
+    Path nowhere = folder.resolve("nowhere/all.zip");
+    assertThat(barmap("backup", nowhere, data()).code()).isEqualTo(ExitCode.UNREADABLE);
+    assertThat(folder.resolve("nowhere")).doesNotExist();
+    assertThatThrownBy(
+            () -> {
+              try (InputStream in = Files.newInputStream(file());
+                  OutputStream out = OutputStream.nullOutputStream()) {
+                in.transferTo(out);
+              }
+            })
+        .isInstanceOf(IOException.class);
+  }
+}
