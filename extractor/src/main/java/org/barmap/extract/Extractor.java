@@ -10,7 +10,6 @@ import org.barmap.map.Severity;
 import org.barmap.map.Stage;
 import org.barmap.page.PageImage;
 import org.barmap.page.PageResult;
-import org.barmap.page.PageSource;
 import org.barmap.page.file.PageFiles;
 import org.barmap.page.pixel.WorkStep;
 import org.barmap.reckon.Reckoner;
@@ -53,7 +52,7 @@ public final class Extractor implements AutoCloseable {
     List<Finding> findings = new ArrayList<>(files.findings());
     List<ReadPage> pages = new ArrayList<>();
     int done = 0;
-    try (PagesAhead source = new PagesAhead(new PageSource(files.files()))) {
+    try (PagesAhead source = new PagesAhead(files.files())) {
       while (!progress.cancelled() && source.hasNext()) {
         PageResult result = source.next();
         done++;

@@ -23,7 +23,6 @@ import org.barmap.map.Point;
 import org.barmap.map.StaffSystem;
 import org.barmap.page.PageImage;
 import org.barmap.page.PageResult;
-import org.barmap.page.PageSource;
 import org.barmap.page.file.PageFiles;
 
 /** Draws what a bar map says over the upright page image, for looking. */
@@ -55,7 +54,7 @@ public final class Overlay {
     Files.createDirectories(folder);
     List<Path> written = new ArrayList<>();
     int index = 0;
-    try (PageSource source = new PageSource(PageFiles.list(paths).files())) {
+    try (PagesAhead source = new PagesAhead(PageFiles.list(paths).files())) {
       while (source.hasNext()) {
         PageResult result = source.next();
         index++;

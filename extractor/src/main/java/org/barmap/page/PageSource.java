@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.Queue;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.barmap.map.Finding;
 import org.barmap.page.file.Document;
 import org.barmap.page.file.FileKind;
@@ -40,7 +41,8 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
   private final Iterator<Path> files;
   private final Queue<PageResult> ready = new ArrayDeque<>();
   private Optional<Document> document = Optional.empty();
-  private String source = "";
+  private volatile String source = "";
+  private final AtomicInteger opened = new AtomicInteger();
   private int next;
 
   /** Takes the files to read, as {@link PageFiles#files} gives them. */
@@ -68,7 +70,18 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
     return ready.remove();
   }
 
+  /** Returns what it is reading from, or has read from last; from any thread. */
+  public String source() {
+    return source;
+  }
+
+  /** Returns how many files it has begun; from any thread. */
+  public int opened() {
+    return opened.get();
+  }
+
   private void open(Path file) {
+    opened.incrementAndGet();
     source = PageFiles.name(file);
     next = 0;
     try {

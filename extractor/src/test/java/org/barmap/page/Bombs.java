@@ -12,7 +12,7 @@ import java.util.zip.CRC32;
 import java.util.zip.Deflater;
 
 /** Makes small files that ask for very much: memory, depth, time. */
-final class Bombs {
+public final class Bombs {
 
   private static final int MODULUS = 65_521;
 
@@ -160,6 +160,21 @@ final class Bombs {
     }
     objects.add(stream("/Type/XObject/Subtype/Form/BBox[0 0 9 9]", "0 0 m"));
     return pdf(objects);
+  }
+
+  /** Returns a PDF of one page, each of whose pixels takes so many steps to reckon. */
+  public static byte[] slowShading(int steps) {
+    String domain = "/Domain[0 900 0 900]";
+    String program = "{ pop " + "1 add 1 sub ".repeat(steps / 4) + "}";
+    return pdf(
+        List.of(
+            "<</Type/Catalog/Pages 2 0 R>>",
+            "<</Type/Pages/Count 1/Kids[3 0 R]>>",
+            "<</Type/Page/MediaBox[0 0 595 842]/Parent 2 0 R/Contents 4 0 R"
+                + "/Resources<</Shading<</S 5 0 R>>>>>>",
+            stream("", "/S sh"),
+            "<</ShadingType 1/ColorSpace/DeviceGray" + domain + "/Function 6 0 R>>",
+            stream("/FunctionType 4/Range[0 1]" + domain, program)));
   }
 
   private static String stream(String keys, String content) {

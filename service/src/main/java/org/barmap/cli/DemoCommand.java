@@ -61,14 +61,14 @@ final class DemoCommand extends PrintingCommand {
     if (map.bars().isEmpty()) {
       throw new CommandException(ExitCode.NOTHING_FOUND, "no bars were found in the demo book");
     }
-    BarMapJson.write(map, folder.resolve("saltmarsh.barmap.json"));
+    OutFile.text(folder.resolve("saltmarsh.barmap.json"), BarMapJson.write(map));
     List<Path> overlays = Overlay.write(pages, map, folder.resolve("overlays"));
     ShowChanges changes = PlanCommand.readChanges(Home.demoBook().resolve("changes.json"));
     Plan asWritten = Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL);
     Plan changed = Planner.plan(map, changes, PlanSettings.USUAL);
-    TextFile.write(folder.resolve("plan-as-written.json"), PlanJson.write(asWritten));
-    TextFile.write(folder.resolve("plan.json"), PlanJson.write(changed));
-    TextFile.write(folder.resolve("plan.txt"), PlanText.of(map, changed));
+    OutFile.text(folder.resolve("plan-as-written.json"), PlanJson.write(asWritten));
+    OutFile.text(folder.resolve("plan.json"), PlanJson.write(changed));
+    OutFile.text(folder.resolve("plan.txt"), PlanText.of(map, changed));
     PrintWriter out = answers();
     out.println("Saltmarsh, Bass: " + Summary.of(map));
     out.println("As written: " + totals(asWritten));

@@ -3,7 +3,6 @@ package org.barmap.cli;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.barmap.exchange.BarTable;
@@ -43,7 +42,7 @@ final class ExportCommand extends PrintingCommand {
   public Integer call() throws IOException {
     String text = text(BarMapJson.read(map));
     if (out.isPresent()) {
-      Files.writeString(out.get(), text, StandardCharsets.UTF_8);
+      OutFile.write(out.get(), to -> to.write(text.getBytes(StandardCharsets.UTF_8)));
     } else {
       answers().print(text);
       answers().flush();

@@ -1,11 +1,17 @@
 package org.barmap.cli;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.ServiceLoader;
 import org.barmap.map.json.BadMapException;
 import org.barmap.plan.change.BadChangesException;
@@ -44,6 +50,10 @@ import picocli.CommandLine.Spec;
     })
 public final class Main implements Runnable {
 
+  /** What the terminal takes; as the JVM says, where it knows. */
+  private static final Charset CHARSET =
+      Charset.forName(System.getProperty("sun.stdout.encoding", Charset.defaultCharset().name()));
+
   @Spec private CommandSpec spec;
 
   /** Made by picocli, which sets the specification. */
@@ -58,9 +68,39 @@ public final class Main implements Runnable {
   /** Runs the command and ends the process with its exit code. */
   public static void main(String[] args) {
     Logs.quiet();
-    int code = commandLine().execute(args);
-    System.out.flush();
-    System.exit(code);
+    Stopping.atOnce();
+    PrintWriter err = new PrintWriter(System.err, true);
+    System.exit(run(args, new FileOutputStream(FileDescriptor.out), err));
+  }
+
+  /** Runs a command whose answer goes to a stream; an answer that did not arrive is no success. */
+  static int run(String[] args, OutputStream out, PrintWriter err) {
+    Answers answers = new Answers(out);
+    PrintWriter writer = new PrintWriter(new OutputStreamWriter(answers, CHARSET));
+    CommandLine line = commandLine();
+    line.setOut(writer);
+    line.setErr(err);
+    int code = execute(line, args, err);
+    writer.flush();
+    Optional<IOException> trouble = answers.trouble();
+    if (trouble.isEmpty()) {
+      return code;
+    }
+    if (!Answers.isUnwanted(trouble.get())) {
+      err.println("barmap: the answer could not be written: " + Reasons.of(trouble.get()));
+      err.flush();
+    }
+    return ExitCode.UNREADABLE;
+  }
+
+  private static int execute(CommandLine line, String[] args, PrintWriter err) {
+    try {
+      return line.execute(args);
+    } catch (StackOverflowError | OutOfMemoryError e) {
+      err.println("barmap: that needs more memory than there is; try a part of it");
+      err.flush();
+      return ExitCode.UNREADABLE;
+    }
   }
 
   /** Returns the command line, ready to execute; tests run it in the process. */

@@ -1,10 +1,8 @@
 package org.barmap.cli;
 
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
@@ -56,16 +54,7 @@ final class PackCommand extends PrintingCommand {
     try (Library library = SqliteLibrary.open(data.orElseGet(Home::data), Clock.systemUTC())) {
       BookCard book = book(library.books().all());
       Path to = out.orElseGet(() -> Path.of(fileName(book)));
-      Path folder = Optional.ofNullable(to.toAbsolutePath().getParent()).orElse(Path.of("."));
-      Path part = Files.createTempFile(folder, "barpack", ".part");
-      try {
-        try (OutputStream zip = Files.newOutputStream(part)) {
-          PackWriter.write(library, book, pictures, zip);
-        }
-        Files.move(part, to, StandardCopyOption.REPLACE_EXISTING);
-      } finally {
-        Files.deleteIfExists(part);
-      }
+      OutFile.write(to, zip -> PackWriter.write(library, book, pictures, zip));
       answers().println(to + ": " + Files.size(to) + " bytes");
       if (pictures) {
         answers()

@@ -82,6 +82,7 @@ final class ReadCommand extends PrintingCommand {
   @Override
   public Integer call() throws IOException {
     PrintWriter err = remarks();
+    out.ifPresent(OutFile::check);
     // before the pages, which take longer: what is wrong with it is said at once
     Optional<SecondReading.Part> said = second.isPresent() ? said(second.get()) : Optional.empty();
     Extraction read = read(paths, new Options(title, part), err);
@@ -92,7 +93,7 @@ final class ReadCommand extends PrintingCommand {
       throw new CommandException(ExitCode.UNREADABLE, "no page could be read");
     }
     if (out.isPresent()) {
-      BarMapJson.write(map, out.get());
+      OutFile.text(out.get(), BarMapJson.write(map));
     } else {
       answers().println(BarMapJson.write(map));
       answers().flush();

@@ -18,19 +18,31 @@ final class Stopping {
   /** Ctrl-C, a polite kill, a closed terminal. */
   private static final List<String> SIGNALS = List.of("INT", "TERM", "HUP");
 
+  /** What a shell adds to a signal's number (POSIX). */
+  private static final int SIGNALLED = 128;
+
   private Stopping() {}
+
+  /**
+   * Ends the process at a signal without any hook: nothing is open that would have to be closed.
+   */
+  static void atOnce() {
+    handle(signal -> Runtime.getRuntime().halt(SIGNALLED + signal.getNumber()));
+  }
 
   /** Runs something at the first signal; a second one ends the process at once. */
   static void onSignal(Runnable stop) {
+    handle(
+        signal -> {
+          SIGNALS.forEach(Stopping::giveBack);
+          stop.run();
+        });
+  }
+
+  private static void handle(SignalHandler handler) {
     for (String name : SIGNALS) {
       try {
-        SignalHandler before =
-            Signal.handle(
-                new Signal(name),
-                signal -> {
-                  SIGNALS.forEach(Stopping::giveBack);
-                  stop.run();
-                });
+        SignalHandler before = Signal.handle(new Signal(name), handler);
         if (SignalHandler.SIG_IGN.equals(before)) {
           // whoever started it wants that, as nohup does
           Signal.handle(new Signal(name), before);

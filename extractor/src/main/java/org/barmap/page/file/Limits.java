@@ -1,5 +1,7 @@
 package org.barmap.page.file;
 
+import java.time.Duration;
+
 /**
  * How much a file may ask for before it is refused. What it asks for is looked at before memory or
  * time is given to it, as far as it says so in its header; the rest ends under way.
@@ -16,6 +18,8 @@ package org.barmap.page.file;
  * @param forms how deep drawings of a PDF page may call one another; engravers' go some five deep
  * @param drawings the most calls of drawings on one PDF page; each note head can be one
  * @param operators the most drawing operators of one PDF page; a full score has some 100,000
+ * @param time the longest that opening a page and making it upright may take; the largest pictures
+ *     take some 10 s on a laptop
  */
 public record Limits(
     long pixels,
@@ -27,7 +31,8 @@ public record Limits(
     int nodes,
     int forms,
     int drawings,
-    long operators) {
+    long operators,
+    Duration time) {
 
   /** What is used. */
   public static final Limits STANDARD =
@@ -41,7 +46,8 @@ public record Limits(
           /* nodes= */ 100_000,
           /* forms= */ 30,
           /* drawings= */ 100_000,
-          /* operators= */ 5_000_000L);
+          /* operators= */ 5_000_000L,
+          /* time= */ Duration.ofMinutes(2));
 
   /**
    * Returns of how many pixels in a row, and of how many rows, one is to be decoded so that a
