@@ -69,7 +69,7 @@ public final class Main implements Runnable {
   public static void main(String[] args) {
     Logs.quiet();
     Stopping.atOnce();
-    PrintWriter err = new PrintWriter(System.err, true);
+    PrintWriter err = new PrintWriter(new OutputStreamWriter(System.err, CHARSET), true);
     System.exit(run(args, new FileOutputStream(FileDescriptor.out), err));
   }
 
