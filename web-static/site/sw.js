@@ -88,9 +88,9 @@ async function keep(cache, url, said, body, before) {
   if (timesForgotten(url) !== before) await cache.delete(url.href);
 }
 
-/** The book an address is about as a whole; nothing where it is about a part of one. */
+/** The book an address is about as a whole, or all its pictures; nothing where it is about a part of one. */
 function bookOnly(url) {
-  return /^\/api\/(?:books|bin)\/([^/]+)$/.exec(url.pathname)?.[1] ?? "";
+  return /^\/api\/(?:books|bin)\/([^/]+)(?:\/pictures)?$/.exec(url.pathname)?.[1] ?? "";
 }
 
 async function removed(request, book) {

@@ -11,6 +11,7 @@ import { markCards } from "../core/mates.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { count, toCheck } from "../core/words.js";
+import { Care } from "./care.js";
 import { JobBar } from "./job.js";
 import { PageGrid } from "./pages.js";
 import { retakeStep } from "../shared/retake.js";
@@ -34,6 +35,7 @@ class BookRoom {
   #uploader = new Uploader(this.#id, this.#bus);
   #grid = new PageGrid(this.#id, this.#bus);
   #save = el("div");
+  #care = new Care(this.#id, () => void this.#load());
   #second = new SecondReading(this.#id, this.#bus);
   #sharer = new Sharer(this.#id);
   /** @type {PageInfo[]} */
@@ -50,7 +52,7 @@ class BookRoom {
     if (!this.#id) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#grid.node, this.#second.node, this.#save),
+      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#grid.node, this.#second.node, this.#save, this.#care.node),
     );
     this.#listen();
     await Promise.all([this.#load(), this.#sharer.load()]);
@@ -92,6 +94,8 @@ class BookRoom {
       this.#grid.draw(this.#pages, found.doubts);
       markCards(this.#grid.node);
       await this.#second.load();
+      // over the local net nothing is told of the folder
+      await this.#care.load(this.#pages).catch(() => undefined);
       await this.#putInPlace(book.job !== undefined);
     } catch (error) {
       if (isMissing(error)) deadEnd("No such book", "It may lie in the bin, or the address is wrong.");

@@ -8,6 +8,7 @@ import { complain, toast } from "../core/toast.js";
 import { binList } from "./bin.js";
 import { bookCard } from "./card.js";
 import { emptyShelf } from "./empty.js";
+import { noticeList } from "./notices.js";
 import { opener } from "./open.js";
 
 /** @typedef {import("../core/types.js").BookInfo} BookInfo */
@@ -22,6 +23,7 @@ const CARE =
 class Shelf {
   #list = el("div");
   #bin = el("div");
+  #notices = el("div");
   #care = el("aside", { class: "care", "aria-label": "Care" }, el("p", { text: CARE }));
   #callOff = () => {};
 
@@ -38,6 +40,7 @@ class Shelf {
           el("h1", { text: "The shelf" }),
           el("div", { class: "row" }, opener(() => this.load()), button("New book", () => this.#create(), { class: "btn btn-main", id: "new-book" }, icon("plus"))),
         ),
+        this.#notices,
         this.#list,
         this.#bin,
         this.#care,
@@ -55,6 +58,7 @@ class Shelf {
       /** @type {Bin} */
       const bin = await get("/api/bin");
       this.#draw(books);
+      show(this.#notices, await noticeList(() => this.load()));
       show(this.#bin, binList(bin, () => this.load()));
       const busy = books.some((b) => b.job && ["waiting", "running"].includes(b.job.state));
       if (busy) this.#callOff = later(2000, () => void this.load());

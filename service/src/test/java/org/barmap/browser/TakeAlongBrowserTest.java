@@ -8,21 +8,28 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import org.barmap.library.Disk;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
+import tools.jackson.databind.JsonNode;
 
 /** What a player takes along: the book in one file, the page for a substitute. */
 class TakeAlongBrowserTest extends VisitingTest {
 
   private Path folder;
+  private Path shelf;
   private String book;
 
   @BeforeAll
   void open(@TempDir Path data, @TempDir Path other) throws IOException {
     folder = other;
+    shelf = data;
     book = ReadyBook.into(data);
+    // as an older database would leave it
+    Files.writeString(data.resolve("books/" + book + "/u" + "0".repeat(32) + ".png"), "kelpmarker");
     visit(data, 1280, 900);
     DemoBook.changesInto(api, book);
   }
@@ -133,5 +140,88 @@ class TakeAlongBrowserTest extends VisitingTest {
         .isEqualTo(0L);
     assertThat(browser.complaints()).isEmpty();
     browser.size(1280, 900);
+  }
+
+  private List<String> books() {
+    return api.get("/api/books")
+        .path("books")
+        .valueStream()
+        .map(b -> b.path("id").asString())
+        .toList();
+  }
+
+  /** Whether the browser still has a picture without asking the service. */
+  private String inBrowser(String address) {
+    return String.valueOf(
+        browser.asyncScript(
+            "const done = arguments[arguments.length - 1];"
+                + "fetch('"
+                + address
+                + "', {cache: 'only-if-cached', mode: 'same-origin'})"
+                + ".then(r => done(r.ok ? 'kept' : 'gone'), () => done('gone'));"));
+  }
+
+  @Test
+  void aBookThatGoesBackIsGoneThroughAndLeavesNoPicture() throws IOException {
+    List<String> before = books();
+    browser.go("/");
+    browser.see(".book");
+    browser.files("#open-files", List.of(saved("/pack?pictures=true", "back.barpack.zip")));
+    browser.count(".book", before.size() + 1, 60);
+    String back = books().stream().filter(b -> !before.contains(b)).findFirst().orElseThrow();
+    api.post(
+        "/api/books/" + back + "/marks",
+        Map.of(
+            "written",
+            true,
+            "mark",
+            Map.of("page", 2, "system", 1, "bar", "b1", "mark", "watch", "sign", "V.S.")));
+    JsonNode pages = api.get("/api/books/" + back).path("pages");
+    int bars = api.get("/api/books/" + back).path("bars").asInt();
+    browser.go("/book.html?b=" + back);
+    browser.see(".thumb img");
+    String picture =
+        "/api/books/" + back + "/pages/" + pages.get(0).path("id").asString() + "/image?width=320";
+    browser.waiting(20).until(d -> inBrowser(picture).equals("kept"));
+    browser.click("#care summary");
+    assertThat(browser.see(".kept").getText())
+        .contains(shelf.toString())
+        .contains("database")
+        .contains("This browser")
+        .contains("Files you saved");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click("#give-back");
+    browser.see("dialog", "The book goes back");
+    browser.see("dialog li", "V.S.");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click("dialog [type=submit]");
+    assertThat(browser.all("dialog")).as("nothing goes before all is ticked").hasSize(1);
+    assertThat(Disk.holding(shelf.resolve("books/" + back), ".page")).isNotEmpty();
+    browser.script("document.querySelectorAll('dialog input').forEach((box) => box.click())");
+    browser.click("dialog [type=submit]");
+    browser.see(".toast", "pictures removed");
+    assertThat(Disk.holding(shelf.resolve("books/" + back), ".page")).isEmpty();
+    for (JsonNode page : pages) {
+      assertThat(Disk.holding(shelf.resolve("cache"), page.path("id").asString())).isEmpty();
+    }
+    assertThat(api.get("/api/books/" + back).path("bars").asInt()).isEqualTo(bars);
+    assertThat(api.get("/api/books/" + back + "/marks").path("written")).isEmpty();
+    assertThat(inBrowser(picture)).isEqualTo("gone");
+    browser.see(".thumb", "picture was removed");
+    api.delete("/api/books/" + back);
+    api.delete("/api/bin/" + back);
+  }
+
+  @Test
+  void whatTheStartSetAsideIsShownUntilAPersonDeletesIt() throws IOException {
+    browser.go("/");
+    browser.see("#notices", "set aside in set-aside");
+    assertThat(Disk.holding(shelf.resolve("set-aside"), "kelpmarker")).hasSize(1);
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click("#clear-aside");
+    browser.see("dialog", "can't be taken back");
+    browser.click("dialog [type=submit]");
+    browser.count("#notices", 0, 20);
+    assertThat(Disk.holding(shelf, "kelpmarker")).isEmpty();
   }
 }

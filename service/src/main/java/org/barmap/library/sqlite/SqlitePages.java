@@ -208,12 +208,7 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
 
   private static boolean isReading(Handle h, String book) {
     return h.createQuery(
-                """
-                select (select count(*) from page where book = :book and aside = 0
-                    and picture <> '' and state in ('waiting', 'reading'))
-                  + (select count(*) from upload u join job j on j.id = u.job
-                    where j.book = :book and u.open = 1)
-                """)
+                "select count(*) from job where book = :book and state in ('waiting', 'running')")
             .bind("book", book)
             .mapTo(Integer.class)
             .one()
@@ -228,8 +223,9 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
         .forEach(picture -> Removal.doom(h, book + "/" + picture));
     h.createUpdate(
             """
-            update page set finding = :finding
-            where book = :book and picture <> '' and state = 'read' and finding is null
+            update page set finding = :finding,
+              state = case state when 'read' then state else 'failed' end
+            where book = :book and picture <> '' and (state <> 'read' or finding is null)
             """)
         .bind("book", book)
         .bind("finding", "Its picture was removed; its bars are as they were")

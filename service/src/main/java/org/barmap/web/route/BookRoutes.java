@@ -123,6 +123,7 @@ public record BookRoutes(Library library) {
   }
 
   private void emptyBin(Context ctx) {
+    Views.forgotten(ctx);
     ctx.json(Map.of("removed", library.keeping().emptyBin()));
   }
 
@@ -130,6 +131,7 @@ public record BookRoutes(Library library) {
     if (!library.books().removeForGood(ctx.pathParam("b"))) {
       throw new ApiException(ApiError.NO_BOOK, "It is not in the bin");
     }
+    Views.forgotten(ctx);
     ctx.status(204);
   }
 

@@ -130,6 +130,7 @@ public record PageRoutes(Library library, Worker worker, Events events) {
     PageCard page = Requests.page(library, ctx);
     String book = ctx.pathParam("b");
     arranged(ctx, library.pages().remove(book, Requests.revision(ctx), page.id()));
+    Views.forgotten(ctx);
   }
 
   /** The book goes back to its publisher: what was read stays, its pictures don't. */
@@ -141,6 +142,7 @@ public record PageRoutes(Library library, Worker worker, Events events) {
         Requests.done(library.pages().removePictures(book.id(), Requests.revision(ctx)));
     events.mapChanged(book.id(), done.now().revision());
     Requests.etag(ctx, done.now().revision());
+    Views.forgotten(ctx);
     ctx.json(Map.of("removed", there));
   }
 

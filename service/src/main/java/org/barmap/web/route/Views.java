@@ -1,5 +1,6 @@
 package org.barmap.web.route;
 
+import io.javalin.http.Context;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -44,6 +45,11 @@ final class Views {
       Instant createdAt,
       long revision,
       Optional<JobView> job) {}
+
+  /** Lets the browser drop the pictures that it keeps by itself: what was removed is gone there. */
+  static void forgotten(Context ctx) {
+    ctx.header("Clear-Site-Data", "\"cache\"");
+  }
 
   /** A page. */
   record PageView(
