@@ -28,16 +28,21 @@ final class LineBlocks {
   /** Columns in one block; narrow enough that a line of any allowed slope stays sharp. */
   static final int WIDTH = 6;
 
+  private final float[][] ridges;
   private final float[][] values;
   private final float[][] gray;
   private final double scale;
   private final int height;
   private final double contrast;
+  private final float gain;
   private final double bare;
 
-  private LineBlocks(float[][] values, float[][] gray, int height, double contrast, double scale) {
+  private LineBlocks(
+      float[][] ridges, float[][] gray, int height, double contrast, double scale, float gain) {
     this.scale = scale;
-    this.values = values;
+    this.ridges = ridges;
+    this.values = scaled(ridges, gain);
+    this.gain = gain;
     this.gray = gray;
     this.height = height;
     this.contrast = contrast;
@@ -46,11 +51,6 @@ final class LineBlocks {
 
   /** Measures a working image with the given usual staff space. */
   static LineBlocks of(Mat gray, double workSpace) {
-    return of(gray, workSpace, SET.weakestLine());
-  }
-
-  /** The same, the usual strength of a line taken for no less than so many gray levels. */
-  static LineBlocks of(Mat gray, double workSpace, double weakest) {
     // A whole number of columns makes a block: averaging those costs a fifth of averaging parts.
     int columns = (int) Math.max(WIDTH, Math.ceil(WIDTH * workSpace / SET.space()));
     double scale = WIDTH / (double) columns;
@@ -69,14 +69,30 @@ final class LineBlocks {
         });
     java.util.Arrays.sort(strongest);
     double typical = strongest[(int) (blocks * SET.typical())];
-    float gain =
-        (float) (1 / Math.max(weakest, Math.min(SET.strongestLine(), SET.full() * typical)));
-    for (float[] l : line) {
-      for (int y = 0; y < height; y++) {
-        l[y] = Math.min(1, l[y] * gain);
+    return new LineBlocks(line, level, height, typical, scale, gain(typical, SET.weakestLine()));
+  }
+
+  /** Returns the same, the usual strength of a line taken for no less than so many gray levels. */
+  LineBlocks noWeaker(double weakest) {
+    float other = gain(contrast, weakest);
+    return other == gain ? this : new LineBlocks(ridges, gray, height, contrast, scale, other);
+  }
+
+  private static float gain(double typical, double weakest) {
+    return (float) (1 / Math.max(weakest, Math.min(SET.strongestLine(), SET.full() * typical)));
+  }
+
+  private static float[][] scaled(float[][] ridges, float gain) {
+    float[][] values = new float[ridges.length][];
+    for (int b = 0; b < ridges.length; b++) {
+      float[] line = ridges[b];
+      float[] l = new float[line.length];
+      for (int y = 0; y < l.length; y++) {
+        l[y] = Math.min(1, line[y] * gain);
       }
+      values[b] = l;
     }
-    return new LineBlocks(line, level, height, typical, scale);
+    return values;
   }
 
   /** Heights a blurred one is made of, and what stands for no blur across. */

@@ -1,10 +1,10 @@
 package org.barmap.staff;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.NavigableSet;
-import java.util.TreeSet;
+import org.barmap.page.pixel.WorkStep;
 
 /**
  * A single level line followed along the page, in working pixels.
@@ -41,42 +41,72 @@ record LoneLine(double left, double right, double[] middle, double covered, doub
     List<Way> going = new ArrayList<>();
     List<Way> ended = new ArrayList<>();
     for (int b = 0; b < lines.count(); b++) {
-      NavigableSet<Double> peaks = peaks(lines.block(b));
+      Peaks peaks = Peaks.of(lines.block(b));
       List<Way> on = new ArrayList<>();
       for (Way way : going) {
         way.step(lines, b, peaks);
         (way.isOver() ? ended : on).add(way);
       }
-      for (double y : peaks) {
-        on.add(new Way(b, y));
+      for (int i = 0; i < peaks.count; i++) {
+        if (!peaks.taken[i]) {
+          on.add(new Way(b, peaks.heights[i]));
+        }
       }
       going = on;
     }
     ended.addAll(going);
+    List<Way> far = ended.stream().filter(w -> w.seenTo - w.first >= SET.least()).toList();
+    LoneLine[] drawn = new LoneLine[far.size()];
+    WorkStep.STAVES.spread(drawn.length, i -> drawn[i] = far.get(i).line(lines.scale(), pixels));
     return joined(
-        ended.stream()
-            .filter(w -> w.seenTo - w.first >= SET.least())
-            .map(w -> w.line(lines.scale(), pixels))
-            .sorted(Comparator.comparingDouble(l -> -l.length()))
-            .toList());
+        Arrays.stream(drawn).sorted(Comparator.comparingDouble(l -> -l.length())).toList());
   }
 
-  /** Returns the heights of a block that look like a line; the middle of those that are alike. */
-  private static NavigableSet<Double> peaks(float[] v) {
-    NavigableSet<Double> peaks = new TreeSet<>();
-    for (int y = 1; y + 1 < v.length; y++) {
-      if (v[y] >= SET.line() && v[y] > v[y - 1]) {
-        int end = y;
-        while (end + 1 < v.length && v[end + 1] == v[y]) {
-          end++;
-        }
-        if (end + 1 == v.length || v[end + 1] < v[y]) {
-          peaks.add((y + end) / 2.0);
-        }
-        y = end;
-      }
+  /** The heights of a block that look like a line; each is part of one line only. */
+  private static final class Peaks {
+    private final double[] heights;
+    private final boolean[] taken;
+    private int count;
+
+    private Peaks(int most) {
+      heights = new double[most];
+      taken = new boolean[most];
     }
-    return peaks;
+
+    /** Of heights that are alike the middle. */
+    static Peaks of(float[] v) {
+      Peaks peaks = new Peaks(v.length / 2 + 1);
+      for (int y = 1; y + 1 < v.length; y++) {
+        if (v[y] >= SET.line() && v[y] > v[y - 1]) {
+          int end = y;
+          while (end + 1 < v.length && v[end + 1] == v[y]) {
+            end++;
+          }
+          if (end + 1 == v.length || v[end + 1] < v[y]) {
+            peaks.heights[peaks.count++] = (y + end) / 2.0;
+          }
+          y = end;
+        }
+      }
+      return peaks;
+    }
+
+    /** Returns which one that is not taken lies nearest, -1 where all are; of two the upper one. */
+    int nearest(double y) {
+      int found = Arrays.binarySearch(heights, 0, count, y);
+      int under = found < 0 ? -found - 1 : found;
+      int over = found < 0 ? under - 1 : found;
+      while (under < count && taken[under]) {
+        under++;
+      }
+      while (over >= 0 && taken[over]) {
+        over--;
+      }
+      if (under == count) {
+        return over;
+      }
+      return over < 0 || heights[under] - y < y - heights[over] ? under : over;
+    }
   }
 
   /** Puts parts of one line together, the longer one's heights where both have them. */
@@ -161,8 +191,9 @@ record LoneLine(double left, double right, double[] middle, double covered, doub
   /** A line while it is followed. */
   private static final class Way {
     private final int first;
-    private final List<Double> y = new ArrayList<>();
-    private final List<Boolean> seenAt = new ArrayList<>();
+    private double[] y = new double[SET.least()];
+    private boolean[] seenAt = new boolean[SET.least()];
+    private int blocks;
     private int seen;
     private int bare;
     private int allBare;
@@ -175,47 +206,52 @@ record LoneLine(double left, double right, double[] middle, double covered, doub
     }
 
     private void see(int b, double at) {
-      y.add(at);
-      seenAt.add(true);
+      add(at, true);
       seen++;
       bare = 0;
       hidden = 0;
       seenTo = b;
     }
 
+    private void add(double at, boolean isSeen) {
+      if (blocks == y.length) {
+        y = Arrays.copyOf(y, 2 * blocks);
+        seenAt = Arrays.copyOf(seenAt, 2 * blocks);
+      }
+      y[blocks] = at;
+      seenAt[blocks++] = isSeen;
+    }
+
     /** Where the straight line through the last places seen goes on. */
     private double expected() {
       Through last = new Through();
-      for (int i = y.size() - 1; i >= 0 && last.n < SET.tail(); i--) {
-        if (seenAt.get(i)) {
-          last.add(i, y.get(i));
+      for (int i = blocks - 1; i >= 0 && last.n < SET.tail(); i--) {
+        if (seenAt[i]) {
+          last.add(i, y[i]);
         }
       }
-      return last.n < SET.tail() / 2.0 ? y.get(y.size() - 1) : last.at(y.size(), SET.steepest());
+      return last.n < SET.tail() / 2.0 ? y[blocks - 1] : last.at(blocks, SET.steepest());
     }
 
     /** Goes on by a block; what it takes of the peaks is gone. */
-    void step(LineBlocks lines, int b, NavigableSet<Double> peaks) {
+    void step(LineBlocks lines, int b, Peaks peaks) {
       double at = expected();
       double reach = SET.reach() + Math.min(SET.reach(), hidden * SET.wider());
-      Double over = peaks.floor(at);
-      Double under = peaks.ceiling(at);
-      Double best = over == null || under != null && under - at < at - over ? under : over;
-      if (best != null && Math.abs(best - at) <= reach) {
-        peaks.remove(best);
-        see(b, (at + best) / 2);
+      int best = peaks.nearest(at);
+      if (best >= 0 && Math.abs(peaks.heights[best] - at) <= reach) {
+        peaks.taken[best] = true;
+        see(b, (at + peaks.heights[best]) / 2);
         return;
       }
       boolean isBare = lines.isBare(b, at);
       bare = isBare ? bare + 1 : 0;
       allBare += isBare ? 1 : 0;
       hidden++;
-      y.add(at);
-      seenAt.add(false);
+      add(at, false);
     }
 
     boolean isOver() {
-      return bare > SET.patience() || y.size() == SET.first() && seen < SET.seen() * y.size();
+      return bare > SET.patience() || blocks == SET.first() && seen < SET.seen() * blocks;
     }
 
     LoneLine line(double scale, Pixels pixels) {
@@ -246,12 +282,12 @@ record LoneLine(double left, double right, double[] middle, double covered, doub
       int to = Math.min(last, Math.max((int) i + SET.bend(), 2 * SET.bend()));
       Through around = new Through();
       for (int j = from; j <= to; j++) {
-        if (seenAt.get(j)) {
-          around.add(j, y.get(j));
+        if (seenAt[j]) {
+          around.add(j, y[j]);
         }
       }
       return around.n < SET.fewest()
-          ? y.get((int) Math.max(0, Math.min(last, i)))
+          ? y[(int) Math.max(0, Math.min(last, i))]
           : around.at(i, SET.steepest());
     }
   }

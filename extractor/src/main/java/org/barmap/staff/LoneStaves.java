@@ -36,14 +36,14 @@ final class LoneStaves {
   private record Crossed(LoneLine line, List<LoneStroke> strokes) {}
 
   /** Returns the staves of one line of a page besides its others. */
-  static List<Candidate> find(PageImage page, Pixels pixels, List<Candidate> others) {
+  static List<Candidate> find(
+      PageImage page, Pixels pixels, StaffFinder.Lines lines, List<Candidate> others) {
     double space =
         page.staffSpace() > 0 ? page.staffSpace() : LoneSettings.STANDARD.follow().space();
     if (page.gray().rows() < SET.length() * space) {
       return List.of();
     }
-    LineBlocks blocks =
-        LineBlocks.of(page.gray(), space, LoneSettings.STANDARD.follow().strength());
+    LineBlocks blocks = lines.by(space).noWeaker(LoneSettings.STANDARD.follow().strength());
     List<Staff> staves = others.stream().map(Candidate::staff).toList();
     return new LoneStaves(page, pixels, blocks, staves).find();
   }

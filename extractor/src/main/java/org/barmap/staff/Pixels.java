@@ -36,6 +36,17 @@ final class Pixels {
     return i < 0 || j < 0 || i >= width || j >= height ? 255 : values[j * width + i] & 0xff;
   }
 
+  /** Returns the darkest value of a place and of those beside it, white outside. */
+  int darkestBeside(double x, double y) {
+    int i = (int) Math.floor(x);
+    int j = (int) Math.floor(y);
+    if (i < 1 || j < 0 || i + 1 >= width || j >= height) {
+      return Math.min(at(x, y), Math.min(at(x - 1, y), at(x + 1, y)));
+    }
+    int at = j * width + i;
+    return Math.min(values[at] & 0xff, Math.min(values[at - 1] & 0xff, values[at + 1] & 0xff));
+  }
+
   /** Returns the darkest value of a column between two heights. */
   int darkest(double x, double from, double to) {
     int best = 255;

@@ -59,10 +59,11 @@ public final class StaffFinder {
   }
 
   private static List<FoundSystem> look(PageImage page, Pixels pixels) {
-    List<Candidate> all = candidates(page, pixels);
+    Lines lines = new Lines(page);
+    List<Candidate> all = candidates(page, pixels, lines);
     List<Candidate> five = FaintStaves.with(StaffChecks.keep(all), all, pixels);
     List<Candidate> staves =
-        Stream.concat(five.stream(), LoneStaves.find(page, pixels, five).stream())
+        Stream.concat(five.stream(), LoneStaves.find(page, pixels, lines, five).stream())
             .sorted(Comparator.comparingDouble(c -> c.staff().height()))
             .toList();
     return Systems.group(page, pixels, staves);
@@ -70,11 +71,32 @@ public final class StaffFinder {
 
   /** Returns everything that was looked at as a staff, good or not. */
   static List<Candidate> candidates(PageImage page, Pixels pixels) {
+    return candidates(page, pixels, new Lines(page));
+  }
+
+  /** What looks like lines on a page; measured when it is asked for, and once. */
+  static final class Lines {
+    private final PageImage page;
+    private Optional<LineBlocks> seen = Optional.empty();
+
+    Lines(PageImage page) {
+      this.page = page;
+    }
+
+    /** Returns them, by a staff space that is the page's where it has one. */
+    LineBlocks by(double space) {
+      LineBlocks lines = seen.orElseGet(() -> LineBlocks.of(page.gray(), space));
+      seen = Optional.of(lines);
+      return lines;
+    }
+  }
+
+  private static List<Candidate> candidates(PageImage page, Pixels pixels, Lines seen) {
     double space = page.staffSpace();
     if (space <= 0 || page.gray().rows() < SET.leastHeight() * space) {
       return List.of();
     }
-    LineBlocks lines = LineBlocks.of(page.gray(), space);
+    LineBlocks lines = seen.by(space);
     if (lines.contrast() < SET.least()) {
       return List.of();
     }

@@ -107,9 +107,7 @@ final class Systems {
   }
 
   private static boolean isDark(Pixels pixels, double lean, double x, double top, double y) {
-    double u = x + lean * (y - top);
-    return Math.min(pixels.at(u, y), Math.min(pixels.at(u - 1, y), pixels.at(u + 1, y)))
-        < SET.ink();
+    return pixels.darkestBeside(x + lean * (y - top), y) < SET.ink();
   }
 
   /** Tells whether one dark stroke runs from the upper staff's left end to the lower one's. */

@@ -68,26 +68,25 @@ final class HeadSize {
 
   /** Three times the distance to paper, by chamfer distances (Borgefors 1986). */
   private static int[] distances(byte[] gray, int width) {
-    int n = gray.length;
-    int[] d = new int[n];
-    for (int i = 0; i < n; i++) {
-      boolean edge = i < width || i >= n - width || i % width == 0 || i % width == width - 1;
-      d[i] = (gray[i] & 0xff) >= DARK || edge ? 0 : FAR;
-    }
-    for (int i = width + 1; i < n; i++) {
-      if (d[i] > 0) {
-        int straight = Math.min(d[i - 1], d[i - width]) + STRAIGHT;
-        d[i] =
-            Math.min(
-                d[i], Math.min(straight, Math.min(d[i - width - 1], d[i - width + 1]) + CORNER));
+    int rows = gray.length / width;
+    int[] d = new int[gray.length];
+    // what lies at an edge stays 0, so that all neighbours of the others are there
+    for (int y = 1; y < rows - 1; y++) {
+      for (int i = y * width + 1; i < (y + 1) * width - 1; i++) {
+        if ((gray[i] & 0xff) < DARK) {
+          int straight = Math.min(d[i - 1], d[i - width]) + STRAIGHT;
+          int corner = Math.min(d[i - width - 1], d[i - width + 1]) + CORNER;
+          d[i] = Math.min(FAR, Math.min(straight, corner));
+        }
       }
     }
-    for (int i = n - width - 2; i >= 0; i--) {
-      if (d[i] > 0) {
-        int straight = Math.min(d[i + 1], d[i + width]) + STRAIGHT;
-        d[i] =
-            Math.min(
-                d[i], Math.min(straight, Math.min(d[i + width + 1], d[i + width - 1]) + CORNER));
+    for (int y = rows - 2; y > 0; y--) {
+      for (int i = (y + 1) * width - 2; i > y * width; i--) {
+        if (d[i] > 0) {
+          int straight = Math.min(d[i + 1], d[i + width]) + STRAIGHT;
+          int corner = Math.min(d[i + width + 1], d[i + width - 1]) + CORNER;
+          d[i] = Math.min(d[i], Math.min(straight, corner));
+        }
       }
     }
     return d;
