@@ -32,9 +32,19 @@ def unpack(path):
         raw = name[:-3] if name.endswith("_dq") else name
         if raw in init:
             return init[raw]
-        bits = init.get(raw + "_8", init.get(raw + "_32"))
+        bits = init.get(raw + "_8_squares", init.get(raw + "_8", init.get(raw + "_32")))
         scale = init[raw + "_s"]
         return bits.astype(np.float32) * scale.reshape(-1, *[1] * (bits.ndim - 1))
+
+    def pixels(w):
+        """kernels of three by three out of those on squares of four pixels (tidy.py)"""
+        if w.shape[1:] != (4, 2, 2):
+            return w
+        out = np.zeros((len(w), 1, 3, 3), w.dtype)
+        for ky in range(3):
+            for kx in range(3):
+                out[:, 0, ky, kx] = w[:, 2 * ((ky + 1) % 2) + (kx + 1) % 2, (ky + 1) // 2, (kx + 1) // 2]
+        return out
 
     model = net.Signs()
     state = model.state_dict()
@@ -45,8 +55,13 @@ def unpack(path):
         if n.op_type != "Conv" or not n.name.startswith("/net/"):
             continue
         name = module(n.name)
-        state[name + ".weight"] = torch.from_numpy(np.array(value(n.input[1])))
+        weight = torch.from_numpy(np.array(pixels(value(n.input[1]))))
         bias = torch.from_numpy(np.array(value(n.input[2])))
+        own = len(state[name + ".weight"])
+        if len(weight) > own:  # heat and size in one (tidy.py)
+            state["size.weight"], state["size.bias"] = weight[own:], bias[own:]
+            weight, bias = weight[:own], bias[:own]
+        state[name + ".weight"] = weight
         if name + ".bias" in state:
             state[name + ".bias"] = bias
             continue
