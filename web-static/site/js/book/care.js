@@ -64,7 +64,7 @@ export class Care {
  */
 function places(kept, days) {
   const rows = [
-    ["Pictures of the pages", `in ${kept.folder}, closed to other accounts of this machine (all books: ${count(kept.pictures.files, "picture")}, ${size(kept.pictures.bytes + kept.smaller.bytes)} with the smaller ones for the screen)`, "until you take the page out, give the book back here, or remove it from the bin for good"],
+    ["Pictures of the pages", `in ${kept.folder}${kept.closed ? ", closed to other accounts of this machine" : ""} (all books: ${count(kept.pictures.files, "picture")}, ${size(kept.pictures.bytes + kept.smaller.bytes)} with the smaller ones for the screen)`, "until you take the page out, give the book back here, or remove it from the bin for good"],
     ["What was read and corrected, changes, notes", `in the same folder, in one database (${size(kept.database.bytes)})`, "until you remove the book from the bin for good"],
     ["A book in the bin", "stays where it was, with everything", days ? `for ${count(days, "day")}, as you set it on the shelf` : "until you remove it for good on the shelf"],
     canKeep() ? ["This browser", "pages and pictures you opened, so that they work while barmap doesn't run", "until you give the book back here or put it in the bin"] : undefined,
@@ -91,7 +91,7 @@ function erasing(book, written) {
     written.length
       ? el("p", { class: "small" }, "You ticked these as written. Tick each one when it is erased. ", list)
       : el("p", { class: "small" }, "Nothing is ticked as written. Leaf through the book all the same; what barmap told you to write is in the ", el("a", { href: look, target: "_blank", text: "list of marks" }), "."),
-    el("ul", { class: "plain" }, written.map((mark) => el("li", {}, tick(el("b", { text: mark.sign ?? plain(mark.mark) }), ` ${[`page ${mark.page}`, mark.system ? `line ${mark.system}` : "", mark.where ?? ""].filter(Boolean).join(", ")}`)))),
+    el("ul", { class: "erasing" }, written.map((mark) => el("li", {}, tick(el("b", { text: mark.sign ?? plain(mark.mark) }), ` ${[`page ${mark.page}`, mark.system ? `line ${mark.system}` : "", mark.where ?? ""].filter(Boolean).join(", ")}`)))),
     tick("I have leafed through the book: nothing of mine stands in it"),
   ];
 }

@@ -27,8 +27,8 @@ export async function noticeList(changed) {
       ? el(
           "div",
           { class: "row between" },
-          el("span", { class: "soft small", text: `${count(aside, "file")} set aside in ${kept.folder}/set-aside. No book needs them; they may be pictures of rented pages.` }),
-          button("Delete them for good", () => void clear(aside, changed), { class: "btn btn-bad", id: "clear-aside" }, icon("bin")),
+          el("span", { class: "soft small", text: `In ${kept.folder}/set-aside: ${count(aside, "file")}. No book needs what lies there; pictures of rented pages may be among it.` }),
+          button("Delete it for good", () => void clear(aside, changed), { class: "btn btn-bad", id: "clear-aside" }, icon("bin")),
         )
       : null,
   );

@@ -69,6 +69,7 @@ public final class Main implements Runnable {
   public static void main(String[] args) {
     Logs.quiet();
     Stopping.atOnce();
+    Natives.prepare();
     PrintWriter err = new PrintWriter(new OutputStreamWriter(System.err, CHARSET), true);
     System.exit(run(args, new FileOutputStream(FileDescriptor.out), err));
   }

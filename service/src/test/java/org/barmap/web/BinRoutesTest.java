@@ -131,6 +131,7 @@ class BinRoutesTest extends RunningServer {
     start();
     JsonNode kept = json(get("/api/kept"));
     assertThat(kept.path("folder").asString()).isEqualTo(folder.toString());
+    assertThat(kept.path("closed").asBoolean()).isTrue();
     assertThat(kept.path("books").asInt()).isEqualTo(1);
     assertThat(kept.path("pictures").path("files").asInt()).isEqualTo(2);
     assertThat(kept.path("pictures").path("bytes").asLong()).isGreaterThan(1000);

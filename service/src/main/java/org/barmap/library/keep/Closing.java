@@ -103,6 +103,11 @@ public final class Closing {
     return open;
   }
 
+  /** Tells whether no other account can look into the books of a data folder. */
+  public static boolean isClosed(Path root) {
+    return isPosix(root) && (!isReached(root) || !isReached(root.resolve("books")));
+  }
+
   private static boolean isReached(Path root) {
     try {
       return !FOLDER.containsAll(Files.getPosixFilePermissions(root));

@@ -6,6 +6,7 @@ import java.util.List;
  * What is kept in a data folder.
  *
  * @param folder where
+ * @param closed whether no other account of the machine can look into it
  * @param books how many books are on the shelf
  * @param binned how many are in the bin
  * @param database the store with all that was read, corrected and changed
@@ -16,6 +17,7 @@ import java.util.List;
  */
 public record Kept(
     String folder,
+    boolean closed,
     int books,
     int binned,
     Amount database,

@@ -1,10 +1,14 @@
 package org.barmap.library.sqlite;
 
+import java.time.Clock;
+import java.time.Instant;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
 /** What holds for the whole store, by names. */
 final class Keys {
+
+  private static final String CLOCK = "clock";
 
   private Keys() {}
 
@@ -40,5 +44,20 @@ final class Keys {
             + " on conflict (name) do update set value = excluded.value",
         name,
         value.get());
+  }
+
+  /**
+   * Returns a moment that is later than every one it gave before, and the clock's where that is not
+   * set back: the order of steps is told by it.
+   */
+  static Instant later(Handle h, Clock clock) {
+    Instant now = clock.instant();
+    Instant next =
+        find(h, CLOCK)
+            .map(before -> Instant.parse(before).plusMillis(1))
+            .filter(before -> before.isAfter(now))
+            .orElse(now);
+    set(h, CLOCK, Optional.of(next.toString()));
+    return next;
   }
 }

@@ -180,17 +180,20 @@ record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal)
   @Override
   public boolean setSettings(String book, long revision, Settings settings) {
     return jdbi.inTransaction(
-        h ->
-            h.createUpdate(
-                        """
-                        update book set settings = :settings,
-                          settings_revision = settings_revision + 1
-                        where id = :id and settings_revision = :revision
-                        """)
-                    .bind("id", book)
-                    .bind("revision", revision)
-                    .bind("settings", Json.write(settings))
-                    .execute()
-                == 1);
+        h -> {
+          // they say when the last rehearsal ended: no later step may come before that
+          Keys.later(h, clock);
+          return h.createUpdate(
+                      """
+                      update book set settings = :settings,
+                        settings_revision = settings_revision + 1
+                      where id = :id and settings_revision = :revision
+                      """)
+                  .bind("id", book)
+                  .bind("revision", revision)
+                  .bind("settings", Json.write(settings))
+                  .execute()
+              == 1;
+        });
   }
 }

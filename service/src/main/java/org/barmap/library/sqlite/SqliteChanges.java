@@ -48,7 +48,8 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
             h
                 .createQuery(
                     """
-                    select seq, made_at as made, undone_at as undone, after from change_step
+                    select seq, coalesce(ordered_at, made_at) as made, undone_at as undone, after
+                    from change_step
                     where book = :book order by seq
                     """)
                 .bind("book", book)
@@ -75,7 +76,7 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
         .contains(true);
   }
 
-  /** When a step was made and taken back, and the list after it. */
+  /** When a step was made and taken back, by a time that never goes back, and the list after it. */
   record Moment(long seq, Instant made, Optional<Instant> undone, String after) {}
 
   /** The list after a step, with its line for the history; empty when it can't be taken. */
@@ -101,7 +102,8 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
           HistoryEntry entry =
               new HistoryEntry(Ids.make(), clock.instant(), who, taken.get().text, false);
           String after = Json.array(taken.get().after);
-          LOG.add(h, book, entry, Map.of("before", before, "after", after));
+          String order = Keys.later(h, clock).toString();
+          LOG.add(h, book, entry, Map.of("before", before, "after", after, "ordered_at", order));
           return new Saved.Done<>(store(h, book, revision, after), entry);
         });
   }
@@ -250,7 +252,7 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
             return new Saved.Stale<>(now.get().revision());
           }
           LOG.mark(h, line.get().seq(), back ? "undone" : "done");
-          String at = clock.instant().toString();
+          String at = Keys.later(h, clock).toString();
           if (!back) {
             h.createUpdate(
                     """

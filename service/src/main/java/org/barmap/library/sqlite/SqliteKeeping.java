@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.barmap.library.BinCard;
+import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.Keeping;
 import org.barmap.library.keep.Kept;
 import org.barmap.library.keep.OurFiles;
@@ -102,13 +103,14 @@ final class SqliteKeeping implements Keeping {
             place ->
                 say(
                     many(setAside.moved().size(), "file", "files")
-                        + " of barmap's own, which nothing in its database names, "
+                        + " that barmap made and that no book needs "
                         + (setAside.moved().size() == 1 ? "was" : "were")
                         + " set aside in "
                         + root.relativize(place)
-                        + ". Nothing was deleted; what they are stands in "
+                        + ". Nothing was deleted; "
                         + SetAside.LIST
-                        + " there."));
+                        + " there says where each one was"
+                        + "."));
   }
 
   private static boolean isUsed(Path book, Path file, Set<String> named, boolean known) {
@@ -208,6 +210,7 @@ final class SqliteKeeping implements Keeping {
         OurFiles.list(root.resolve("cache")).stream().filter(OurFiles::isScaled).toList();
     return new Kept(
         root.toAbsolutePath().toString(),
+        Closing.isClosed(root),
         shelf.all().size(),
         shelf.bin().size(),
         amount(store),

@@ -120,6 +120,13 @@ public final class SqliteLibrary implements Library {
       return refused;
     }
     Throwable cause = root(e);
+    if (String.valueOf(cause.getMessage()).contains("native library")) {
+      return new RefusedFolderException(
+          "the library for the database can't be loaded from "
+              + System.getProperty("java.io.tmpdir")
+              + " (a folder from which no program may run?); name a folder where one may with"
+              + " JAVA_TOOL_OPTIONS=-Dbarmap.natives=FOLDER");
+    }
     if (StartChecks.isDamage(cause)) {
       return StartChecks.damaged(folder, String.valueOf(cause.getMessage()));
     }

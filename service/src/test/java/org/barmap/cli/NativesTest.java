@@ -1,0 +1,97 @@
+package org.barmap.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * The libraries in machine code lie in a folder of ours: a kill leaves none in the temporary one.
+ */
+class NativesTest {
+
+  @TempDir private Path folder;
+
+  private static List<Path> files(Path folder) throws IOException {
+    try (Stream<Path> all = Files.walk(folder)) {
+      return all.filter(Files::isRegularFile).toList();
+    }
+  }
+
+  private Process start(Path temporary, Path natives, Object... args) throws IOException {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-Djava.io.tmpdir=" + temporary, "-Dbarmap.natives=" + natives));
+    command.addAll(List.of("-Djava.awt.headless=true", "-XX:TieredStopAtLevel=1"));
+    command.addAll(List.of("-cp", System.getProperty("java.class.path"), Main.class.getName()));
+    for (Object arg : args) {
+      command.add(String.valueOf(arg));
+    }
+    return new ProcessBuilder(command)
+        .redirectErrorStream(true)
+        .redirectOutput(folder.resolve("output").toFile())
+        .start();
+  }
+
+  private static void killWhenLoaded(Process process, String library) {
+    Path maps = Path.of("/proc/" + process.pid() + "/maps");
+    assumeTrue(Files.exists(maps), "only Linux tells what a process has loaded");
+    await()
+        .atMost(Duration.ofSeconds(90))
+        .until(() -> !process.isAlive() || Files.readString(maps).contains(library));
+    assertThat(process.isAlive()).as("it ended by itself").isTrue();
+    process.destroyForcibly();
+    process.onExit().join();
+  }
+
+  @Test
+  void aKillLeavesNothingInTheTemporaryFolder() throws IOException {
+    Path temporary = Files.createDirectory(folder.resolve("temporary"));
+    Path natives = folder.resolve("natives");
+    for (int round = 1; round <= 2; round++) {
+      Process serving = start(temporary, natives, "serve", "--data", folder.resolve("data"));
+      killWhenLoaded(serving, "libsqlitejdbc");
+    }
+    Path page = Home.demoBook().resolve("page-01.png");
+    killWhenLoaded(
+        start(temporary, natives, "read", page, "--out", folder.resolve("map.json")),
+        "libonnxruntime4j_jni");
+    assertThat(files(temporary)).isEmpty();
+    assertThat(files(natives)).as("once each, whatever was killed").hasSize(3);
+  }
+
+  @Test
+  void aTemporaryFolderThatRunsNothingIsNoTrouble() throws IOException, InterruptedException {
+    Path temporary = Files.createDirectory(folder.resolve("temporary"));
+    Process mount =
+        new ProcessBuilder("mount", "-t", "tmpfs", "-o", "noexec", "tmpfs", temporary.toString())
+            .redirectErrorStream(true)
+            .start();
+    assumeTrue(mount.waitFor() == 0, "only root may mount a folder that runs nothing");
+    try {
+      Path data = folder.resolve("data");
+      Process there = start(temporary, folder.resolve("natives"), "pack", "none", "--data", data);
+      assertThat(there.waitFor()).isEqualTo(ExitCode.NOTHING_FOUND);
+      // where no folder of ours runs anything either, that is what is said
+      Process nowhere =
+          start(temporary, temporary.resolve("natives"), "pack", "none", "--data", data);
+      assertThat(nowhere.waitFor()).isEqualTo(ExitCode.UNREADABLE);
+      assertThat(folder.resolve("output"))
+          .content()
+          .contains("can't be loaded")
+          .contains(temporary.toString())
+          .doesNotContain("data folder");
+    } finally {
+      new ProcessBuilder("umount", "-l", temporary.toString()).start().waitFor();
+    }
+  }
+}
