@@ -138,7 +138,7 @@ if (opt.perc) { // pages of percussion, every other one to DIR/a and DIR/b
   const halves = ['a', 'b'].map(h => path.join(opt.out, h)), share = { musescore: 12, lilypond: 6, verovio: 6 };
   for (const h of halves) fs.mkdirSync(h, { recursive: true });
   let seed = Number(opt.charts), n = 0;
-  for (const [engraver, want] of Object.entries(share)) for (let k = 0; k < want; seed++) {
+  for (const [engraver, want] of Object.entries(share)) if (!opt.engraver || engraver === opt.engraver) for (let k = 0; k < want; seed++) {
     opt.out = halves[k % 2];
     try { const e = await makeOne({ kind: 'charts', as: AS[(k >> 1) % AS.length], engraver, seed }); k++; console.log(`${++n} ${e.file}`); } catch (e) { console.log(`${engraver} ${seed}: ${e.message.slice(0, 90)}`); }
   }

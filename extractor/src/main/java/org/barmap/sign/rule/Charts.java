@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.barmap.sign.kind.ChartView;
 import org.barmap.sign.kind.ChartView.Along;
 import org.barmap.sign.kind.RawSign;
@@ -65,10 +66,25 @@ public final class Charts {
     double to = s.centre() + repeats.beside();
     double sign = charts.at(SignKind.BAR_REPEAT, s);
     double slash = charts.at(SignKind.SLASH, s);
-    boolean none = sign < repeats.sign() || sign < repeats.share() * slash;
-    return none
-        && charts.mean(Along.SAME, from, to) < repeats.same()
+    double same = charts.mean(Along.SAME, from, to);
+    double share = same < repeats.nowhere() && isOneOfSeveral(s) ? repeats.half() : repeats.share();
+    return (sign < repeats.sign() || sign < share * slash)
+        && same < repeats.same()
         && Math.max(slash, charts.mean(Along.SLASHED, from, to)) > repeats.slash();
+  }
+
+  /** Common practice: a bar has one bar-repeat sign, in its middle, or a slash for every beat. */
+  private boolean isOneOfSeveral(RawSign s) {
+    return Stream.concat(found.stream(), charts.boxes().stream())
+        .filter(o -> o.kind() == SignKind.BAR_REPEAT || o.kind() == SignKind.SLASH)
+        .filter(o -> o.probability() >= SET.repeats().slash() && o.inside(s) == 0)
+        .anyMatch(o -> noLineBetween(s.centre(), o.centre()));
+  }
+
+  private boolean noLineBetween(double a, double b) {
+    return found.stream()
+        .filter(l -> l.kind() == SignKind.BARLINE && !isStroke(l))
+        .noneMatch(l -> l.centre() > Math.min(a, b) && l.centre() < Math.max(a, b));
   }
 
   /** The stroke of a slash, or the stem on it. */
@@ -142,12 +158,15 @@ public final class Charts {
   /** Returns which bars of a strip are silent for the player, whatever stands in them. */
   public static CueRest.SilentBars silence(ChartView charts, List<Sound> sounds) {
     double inset = SET.rests().inset();
-    return (from, to) -> {
+    return (from, to, named) -> {
       double left = StripImage.column(from) + inset;
       double right = StripImage.column(to) - inset;
+      List<Sound> notes =
+          sounds.stream().filter(n -> n.note() && n.at() > from && n.at() < to).toList();
+      double least = named ? SET.rests().named() : SET.rests().wholly();
       return right > left
-          && charts.mean(Along.SILENT, left, right) >= SET.rests().wholly()
-          && sounds.stream().noneMatch(n -> n.note() && isLong(n) && n.at() > from && n.at() < to);
+          && charts.mean(Along.SILENT, left, right) >= least
+          && !(notes.size() == 1 && isLong(notes.get(0)));
     };
   }
 }

@@ -42,8 +42,12 @@ public final class CueRest {
   /** Tells of a bar, from one barline to the next in spaces, whether the network hears nobody. */
   public interface SilentBars {
 
-    /** Tells whether a bar is silent for the player, whatever stands in it. */
-    boolean is(double from, double to);
+    /**
+     * Tells whether a bar is silent for the player, whatever stands in it.
+     *
+     * @param named the name of another instrument stands over it
+     */
+    boolean is(double from, double to, boolean named);
   }
 
   /** The part of the finer strip that holds a bar. */
@@ -76,9 +80,11 @@ public final class CueRest {
   public static List<Sign> withRests(
       StripImage strip, List<Sign> signs, Heads heads, SilentBars silence) {
     List<Sign> all = new ArrayList<>(signs);
+    boolean cue = false;
     for (Heads.Bar bar : Heads.Bar.all(signs)) {
       boolean named = named(signs, bar.from(), bar.to());
-      boolean silent = silence.is(bar.from(), bar.to());
+      boolean silent = silence.is(bar.from(), bar.to(), named || cue);
+      cue = silent && (named || cue); // a cue goes on under one name
       if (silent && bar.rests(signs)) {
         all.replaceAll(s -> bar.has(s) ? surer(s) : s);
       } else if (bar.holds(signs)) {

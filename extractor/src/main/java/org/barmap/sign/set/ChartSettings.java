@@ -19,7 +19,9 @@ public record ChartSettings(Repeats repeats, Texts texts, Lines lines, Rests res
               /* same= */ 0.3,
               /* sign= */ 0.07,
               /* share= */ 0.125,
-              /* slash= */ 0.5),
+              /* slash= */ 0.5,
+              /* nowhere= */ 0.02,
+              /* half= */ 0.5),
           new Texts(
               /* there= */ 0.5,
               /* same= */ 0.4,
@@ -33,6 +35,7 @@ public record ChartSettings(Repeats repeats, Texts texts, Lines lines, Rests res
               /* silent= */ 0.8,
               /* inset= */ 8,
               /* wholly= */ 0.9,
+              /* named= */ 0.1,
               /* longNote= */ 2));
 
   /**
@@ -45,8 +48,20 @@ public record ChartSettings(Repeats repeats, Texts texts, Lines lines, Rests res
    *     not trained on, has 0.10)
    * @param share or less likely than this share of a slash (that one has 0.14)
    * @param slash and a slash is more likely than this
+   * @param nowhere where a bar is the one before again with less than this probability all round
+   *     the sign (of the made pages looked at no such sign was below 0.28, and slashes taken for
+   *     one were at 0.000)
+   * @param half and others stand in its bar, less than this share of a slash is enough (slashes
+   *     taken for one had 0.39 to 0.47)
    */
-  public record Repeats(double beside, double same, double sign, double share, double slash) {}
+  public record Repeats(
+      double beside,
+      double same,
+      double sign,
+      double share,
+      double slash,
+      double nowhere,
+      double half) {}
 
   /**
    * Which marks, numbers and words are chord symbols and their like.
@@ -78,8 +93,15 @@ public record ChartSettings(Repeats repeats, Texts texts, Lines lines, Rests res
    * @param silent with this probability
    * @param inset of a bar what lies nearer to its barlines isn't looked at, pixels
    * @param wholly a bar is silent though no rest was found in it, where this is likely all over it
-   * @param longNote and no note this long, in quarters, stands in it
+   * @param named or this likely, where the name of another instrument stands over it
+   * @param longNote and no note this long, in quarters, stands alone in it
    */
   public record Rests(
-      double there, double beside, double silent, double inset, double wholly, double longNote) {}
+      double there,
+      double beside,
+      double silent,
+      double inset,
+      double wholly,
+      double named,
+      double longNote) {}
 }
