@@ -57,6 +57,28 @@ class ChartsTest {
     assertThat(kinds(repeat, slashed)).containsExactly(SignKind.SLASH);
   }
 
+  /** Common practice: one bar-repeat sign in the middle of its bar, a slash for every beat. */
+  @Test
+  void whereOthersStandInItsBarASignIsSoonerASlash() {
+    RawSign first = at(SignKind.BAR_REPEAT, 120, 88, 0.8);
+    RawSign second = at(SignKind.BAR_REPEAT, 240, 88, 0.8);
+    RawSign line = at(SignKind.BARLINE, 180, 88, 0.9);
+    RawSign[] unsure = {
+      at(SignKind.SLASH, 120, 88, 0.5), at(SignKind.BAR_REPEAT, 120, 88, 0.2),
+      at(SignKind.SLASH, 240, 88, 0.5), at(SignKind.BAR_REPEAT, 240, 88, 0.2)
+    };
+    ChartHeats slashed = charts(Optional.of(Along.SLASHED), unsure);
+    assertThat(repeats(Charts.settled(List.of(first, second), slashed))).isZero();
+    ChartHeats alone = charts(Optional.of(Along.SLASHED), unsure[0], unsure[1]);
+    assertThat(repeats(Charts.settled(List.of(first), alone))).isOne();
+    ChartHeats lines = charts(Optional.of(Along.SAME), unsure);
+    assertThat(repeats(Charts.settled(List.of(first, line, second), lines))).isEqualTo(2);
+  }
+
+  private static long repeats(List<RawSign> signs) {
+    return signs.stream().filter(s -> s.kind() == SignKind.BAR_REPEAT).count();
+  }
+
   @Test
   void barRepeatSignsStay() {
     RawSign repeat = at(SignKind.BAR_REPEAT, 200, 88, 0.99);
@@ -119,10 +141,18 @@ class ChartsTest {
     ChartHeats charts = charts(Optional.of(Along.SILENT));
     double from = StripImage.along(40);
     double to = StripImage.along(240);
-    assertThat(Charts.silence(charts, List.of()).is(from, to)).isTrue();
-    assertThat(Charts.silence(charts, List.of(note(0))).is(from, to)).isTrue();
-    assertThat(Charts.silence(charts, List.of(note(4))).is(from, to)).isFalse();
-    assertThat(Charts.silence(charts(Optional.empty()), List.of()).is(from, to)).isFalse();
+    assertThat(Charts.silence(charts, List.of()).is(from, to, false)).isTrue();
+    assertThat(Charts.silence(charts, List.of(note(0))).is(from, to, false)).isTrue();
+    assertThat(Charts.silence(charts, List.of(note(4))).is(from, to, false)).isFalse();
+    assertThat(Charts.silence(charts(Optional.empty()), List.of()).is(from, to, false)).isFalse();
+  }
+
+  @Test
+  void aLongNoteAmongOthersIsACues() {
+    ChartHeats charts = charts(Optional.of(Along.SILENT));
+    List<Sound> notes = List.of(note(4), note(0));
+    assertThat(Charts.silence(charts, notes).is(StripImage.along(40), StripImage.along(240), false))
+        .isTrue();
   }
 
   private static Sound note(double quarters) {

@@ -3,6 +3,7 @@ package org.barmap.sign.rule;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Graphics2D;
+import java.util.ArrayList;
 import java.util.List;
 import org.barmap.map.Outline;
 import org.barmap.sign.kind.Reading;
@@ -30,7 +31,7 @@ class CueRestTest {
           sign(SignKind.BARLINE, 20, 20.2, "single"), sign(SignKind.BARLINE, 35, 35.2, "single"));
 
   private static List<Sign> rests(StripImage strip, List<Sign> signs) {
-    return CueRest.withRests(strip, signs, Heads.of(List.of()), (from, to) -> false);
+    return CueRest.withRests(strip, signs, Heads.of(List.of()), (from, to, named) -> false);
   }
 
   /** A filled head as high as a space with its stem. */
@@ -123,7 +124,8 @@ class CueRestTest {
   @Test
   void aSilentBarHasARestWithoutANameOrABlock() {
     List<Sign> silent =
-        CueRest.withRests(CUES, BAR, Heads.of(List.of()), (from, to) -> from >= 20 && to < 36);
+        CueRest.withRests(
+            CUES, BAR, Heads.of(List.of()), (from, to, named) -> from >= 20 && to < 36);
     assertThat(probability(silent, SignKind.REST)).isGreaterThan(0.5);
     assertThat(
             probability(
@@ -135,8 +137,20 @@ class CueRestTest {
   void anUnsureRestIsOneWhereTheBarIsSilent() {
     List<Sign> signs = List.of(BAR.get(0), seen(SignKind.REST, 26, -1).likely(0.3), BAR.get(1));
     assertThat(probability(rests(CUES, signs), SignKind.REST)).isLessThan(0.5);
-    List<Sign> silent = CueRest.withRests(CUES, signs, Heads.of(List.of()), (from, to) -> true);
+    List<Sign> silent =
+        CueRest.withRests(CUES, signs, Heads.of(List.of()), (from, to, named) -> true);
     assertThat(probability(silent, SignKind.REST)).isGreaterThan(0.5);
+  }
+
+  @Test
+  void aCueGoesOnUnderOneName() {
+    List<Sign> two = new ArrayList<>(BAR);
+    two.add(sign(SignKind.BARLINE, 50, 50.2, "single"));
+    CueRest.SilentBars whenNamed = (from, to, named) -> named && from >= 20;
+    assertThat(CueRest.withRests(CUES, two, Heads.of(List.of()), whenNamed)).hasSize(3);
+    two.add(sign(SignKind.WORD, 22, 24, "Hn."));
+    List<Sign> silent = CueRest.withRests(CUES, two, Heads.of(List.of()), whenNamed);
+    assertThat(silent.stream().filter(s -> s.kind() == SignKind.REST)).hasSize(2);
   }
 
   private static Sign seen(SignKind kind, double from, double top) {
