@@ -1,6 +1,8 @@
 package org.barmap.page;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,6 +35,9 @@ import org.opencv.core.Mat;
 public final class PageSource implements Iterator<PageResult>, AutoCloseable {
 
   private static final long MAX_FILE = 1L << 30;
+
+  /** So much is read of a pipe at once; bytes. */
+  private static final int PIPED = 1 << 16;
 
   static {
     OpenCv.load(); // pages of PDF and TIFF files are copied into its images before anything else
@@ -118,6 +123,9 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
    */
   public static Document document(Path file) throws UnreadableException {
     try {
+      if (!Files.isRegularFile(file) && Files.exists(file) && !Files.isDirectory(file)) {
+        return piped(file);
+      }
       long size = Files.size(file);
       if (size == 0) {
         throw new UnreadableException("empty", "the file is empty; copy it again.");
@@ -151,6 +159,26 @@ public final class PageSource implements Iterator<PageResult>, AutoCloseable {
       throw PageFiles.noAccess();
     } catch (IOException e) {
       throw new UnreadableException("no-access", "it could not be read from disk; copy it again.");
+    }
+  }
+
+  /** Opens what comes through a pipe, which can be read only once, by way of a file. */
+  private static Document piped(Path pipe) throws IOException, UnreadableException {
+    Path file = Files.createTempFile("barmap", ".page");
+    try (InputStream in = Files.newInputStream(pipe);
+        OutputStream out = Files.newOutputStream(file)) {
+      byte[] part = new byte[PIPED];
+      long all = 0;
+      // one byte too many is enough to be refused for
+      for (int n = in.read(part); n >= 0 && all <= MAX_FILE; n = in.read(part)) {
+        out.write(part, 0, n);
+        all += n;
+      }
+      out.close();
+      // what is open stays readable when its name is gone
+      return document(file);
+    } finally {
+      Files.deleteIfExists(file);
     }
   }
 

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import org.barmap.map.Bar;
@@ -27,6 +28,7 @@ import org.barmap.reckon.set.BookSettings;
 import org.barmap.reckon.set.ReckonSettings;
 import org.barmap.reckon.solve.Branch;
 import org.barmap.reckon.solve.Move;
+import org.barmap.reckon.solve.NoPathException;
 import org.barmap.reckon.solve.Observe;
 import org.barmap.reckon.solve.Restart;
 import org.barmap.reckon.solve.Sections;
@@ -85,7 +87,8 @@ public final class Settler {
    * @param map as corrected so far
    * @param fixed what people set; never changed
    * @return the map with numbers, counts and findings of this package's stage worked out anew;
-   *     findings of other stages are kept
+   *     findings of other stages are kept; the map as it is when people set numbers, or counts that
+   *     lead to them, beyond those that are told apart ({@code BookSettings.Model})
    */
   public BarMap settle(BarMap map, Fixed fixed) {
     if (map.bars().isEmpty()) {
@@ -93,7 +96,15 @@ public final class Settler {
     }
     SettlingRun run = new SettlingRun();
     run.begin();
-    BarMap settled = worked(map, fixed);
+    BarMap settled;
+    try {
+      settled = worked(map, fixed);
+    } catch (CompletionException | NoPathException e) {
+      if (e instanceof NoPathException || e.getCause() instanceof NoPathException) {
+        return map;
+      }
+      throw e;
+    }
     run.entries = map.bars().size();
     run.commit();
     return settled;

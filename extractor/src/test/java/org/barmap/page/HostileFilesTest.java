@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -220,6 +221,33 @@ class HostileFilesTest {
       try (PageSource source = new PageSource(List.of(Path.of(args[0])))) {
         source.next().findings().forEach(f -> System.out.print(f.code()));
       }
+    }
+  }
+
+  /** As {@code cat page.png | barmap read /dev/stdin}. */
+  @Test
+  void aPipeIsReadOnceAndWhole() throws Exception {
+    Path pipe = dir.resolve("pipe");
+    assertThat(new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor()).isZero();
+    for (byte[] page : List.of(Files.readAllBytes(good), new byte[0])) {
+      CompletableFuture<Void> writing =
+          CompletableFuture.runAsync(
+              () -> {
+                try {
+                  Files.write(pipe, page);
+                } catch (IOException e) {
+                  throw new IllegalStateException(e);
+                }
+              });
+      try (PageSource source = new PageSource(List.of(pipe))) {
+        PageResult result = source.next();
+        if (result instanceof PageResult.Loaded loaded) {
+          loaded.page().close();
+        }
+        assertThat(result instanceof PageResult.Loaded).isEqualTo(page.length > 0);
+        assertThat(result.source()).isEqualTo("pipe");
+      }
+      writing.join();
     }
   }
 

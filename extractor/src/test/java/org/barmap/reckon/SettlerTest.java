@@ -54,6 +54,22 @@ class SettlerTest {
     assertThat(new Settler().settle(again, Fixed.NOTHING)).isEqualTo(again);
   }
 
+  /** Numbers are told apart up to some thousands; beyond them a map stays as a person set it. */
+  @Test
+  void numbersBeyondThoseToldApartAreLeftAsTheyAre() {
+    BarMap map = read(new MadeBook(300, 4, COUNTS));
+    for (int number : new int[] {3_999, 4_000, 7_000, 99_999}) {
+      for (int at : new int[] {0, map.bars().size() / 2, map.bars().size() - 1}) {
+        List<Bar> bars = new ArrayList<>(map.bars());
+        Bar set = bars.get(at).toBuilder().number(number).build();
+        bars.set(at, set);
+        Fixed fixed = new Fixed(Set.of(), Set.of(set.id()), Set.of(set.id()));
+        BarMap settled = new Settler().settle(map.withBars(bars), fixed);
+        assertThat(settled.bars().get(at).number()).isEqualTo(number);
+      }
+    }
+  }
+
   private static Set<String> doubts(BarMap map) {
     return map.findings().stream()
         .map(f -> f.code() + " " + f.bar().orElse("") + " " + f.text())

@@ -36,13 +36,15 @@ import picocli.CommandLine.Parameters;
     })
 final class ReadCommand extends PrintingCommand {
 
+  private static final Path STANDARD_INPUT = Path.of("/dev/stdin");
+
   /** How many parts of a score are named in a complaint. */
   private static final int SHOWN = 24;
 
   @Parameters(
       arity = "1..*",
       paramLabel = "FILE-OR-FOLDER",
-      description = "The pages, in the order of the book.")
+      description = "The pages, in the order of the book; - for one file from standard input.")
   private List<Path> paths = new ArrayList<>();
 
   @Option(names = "--title", paramLabel = "T", description = "What the book is called.")
@@ -83,6 +85,7 @@ final class ReadCommand extends PrintingCommand {
   public Integer call() throws IOException {
     PrintWriter err = remarks();
     out.ifPresent(OutFile::check);
+    paths.replaceAll(p -> p.toString().equals("-") ? STANDARD_INPUT : p);
     // before the pages, which take longer: what is wrong with it is said at once
     Optional<SecondReading.Part> said = second.isPresent() ? said(second.get()) : Optional.empty();
     Extraction read = read(paths, new Options(title, part), err);

@@ -200,7 +200,7 @@ final class Packed implements AutoCloseable {
     } catch (BadChangesException e) {
       throw new BadPackException("its changes are not as they have to be: " + e.getMessage());
     }
-    JsonNode tree = BarMapJson.mapper().readTree(json);
+    JsonNode tree = BarMapJson.mapper().readTree(BarMapJson.withoutMark(json));
     return tree.path("changes").valueStream().map(n -> (ObjectNode) n).toList();
   }
 

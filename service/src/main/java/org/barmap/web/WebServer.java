@@ -15,6 +15,7 @@ import org.barmap.map.json.BarMapJson;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.Problems;
 import org.barmap.web.api.Repeats;
+import org.barmap.web.api.WireErrors;
 import org.barmap.web.route.AboutRoutes;
 import org.barmap.web.route.BookRoutes;
 import org.barmap.web.route.ChangeRoutes;
@@ -39,6 +40,7 @@ import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.handler.EagerContentHandler;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -46,6 +48,9 @@ import tools.jackson.databind.json.JsonMapper;
 public final class WebServer implements AutoCloseable {
 
   private static final long MAX_BODY = 4L << 20;
+
+  /** So much of a body is waited for without a thread, so that half-sent ones hold up nobody. */
+  private static final long WHOLE_BODY = 256L << 10;
 
   private final Javalin javalin;
   private final EventRoutes eventRoutes;
@@ -151,6 +156,13 @@ public final class WebServer implements AutoCloseable {
     config.jetty.multipartConfig.maxInMemoryFileSize(64, SizeUnit.KB);
     config.jetty.multipartConfig.maxFileSize(200, SizeUnit.MB);
     config.jetty.multipartConfig.maxTotalRequestSize(4, SizeUnit.GB);
+    config.jetty.modifyServer(
+        server -> {
+          server.setErrorHandler(new WireErrors());
+          server.setHandler(
+              new EagerContentHandler(
+                  new EagerContentHandler.RetainedContentLoaderFactory(WHOLE_BODY, -1, false)));
+        });
     config.staticFiles.add(
         files -> {
           files.hostedPath = "/";

@@ -46,7 +46,7 @@ public final class BarMapJson {
   public static BarMap read(String json) {
     JsonNode tree;
     try {
-      tree = MAPPER.readTree(json);
+      tree = MAPPER.readTree(withoutMark(json));
     } catch (JacksonException e) {
       throw new BadMapException(List.of("not JSON: " + e.getOriginalMessage()));
     }
@@ -65,6 +65,11 @@ public final class BarMapJson {
       throw new BadMapException(wrong);
     }
     return map;
+  }
+
+  /** Returns a text without the mark of its byte order, which some editors put first. */
+  public static String withoutMark(String text) {
+    return text.startsWith("\uFEFF") ? text.substring(1) : text;
   }
 
   /** Reads a bar map from a file. */

@@ -205,14 +205,18 @@ public final class Solver {
     }
   }
 
-  /** Divides by the largest value and returns its logarithm. */
+  /**
+   * Divides by the largest value and returns its logarithm.
+   *
+   * @throws NoPathException when there is none above zero
+   */
   static double scale(double[] values) {
     double top = 0;
     for (double v : values) {
       top = Math.max(top, v);
     }
     if (!(top > 0)) {
-      throw new IllegalStateException("no path: every weight is zero");
+      throw new NoPathException();
     }
     double share = 1 / top;
     for (int i = 0; i < values.length; i++) {

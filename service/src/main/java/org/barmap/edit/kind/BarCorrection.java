@@ -164,7 +164,8 @@ public sealed interface BarCorrection extends OneBar {
 
     @Override
     public List<String> problems(Bar b) {
-      return OneBar.range("A bar number is 0 to 99999", number, 0, 99_999);
+      // no more are told apart when the book is settled
+      return OneBar.range("A bar number is 0 to 3999", number, 0, 3999);
     }
 
     @Override

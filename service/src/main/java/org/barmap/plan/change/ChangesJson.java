@@ -27,7 +27,7 @@ public final class ChangesJson {
   public static ShowChanges read(String json) {
     JsonNode tree;
     try {
-      tree = BarMapJson.mapper().readTree(json);
+      tree = BarMapJson.mapper().readTree(BarMapJson.withoutMark(json));
     } catch (JacksonException e) {
       throw new BadChangesException(List.of("not JSON: " + e.getOriginalMessage()));
     }

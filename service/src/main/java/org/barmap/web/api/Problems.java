@@ -3,16 +3,21 @@ package org.barmap.web.api;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import java.io.EOFException;
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.FileSystemException;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.barmap.map.json.BadMapException;
 import org.barmap.web.site.SitePages;
+import org.eclipse.jetty.http.HttpException;
 import org.jdbi.v3.core.JdbiException;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.exc.StreamReadException;
@@ -73,6 +78,7 @@ public final class Problems {
       case 404 -> ApiError.NOT_FOUND;
       case 405 -> ApiError.WRONG_METHOD;
       case 413 -> ApiError.TOO_LARGE;
+      case 501, 505 -> ApiError.BAD_REQUEST; // a method or a version nobody knows
       default -> status < 500 ? ApiError.BAD_REQUEST : ApiError.INTERNAL;
     };
   }
@@ -89,6 +95,10 @@ public final class Problems {
       answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
       return;
     }
+    if (isBrokenOff(e)) {
+      brokenOff(ctx);
+      return;
+    }
     LOG.log(System.Logger.Level.WARNING, "storage: " + e.getMessage(), e);
     answer(ctx, ApiError.STORAGE, ApiError.STORAGE.title(), Map.of());
   }
@@ -96,6 +106,10 @@ public final class Problems {
   private static void unexpected(Context ctx, Exception e) {
     if (isTooLarge(e)) {
       answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
+      return;
+    }
+    if (isBrokenOff(e)) {
+      brokenOff(ctx);
       return;
     }
     if (hasCause(e, IOException.class) || hasCause(e, JdbiException.class)) {
@@ -107,7 +121,7 @@ public final class Problems {
   }
 
   /** Tells whether the server refused a multipart body for its size; it says so only in words. */
-  private static boolean isTooLarge(Throwable e) {
+  public static boolean isTooLarge(Throwable e) {
     for (Throwable t = e; t != null; t = t.getCause()) {
       String text = String.valueOf(t.getMessage());
       if (text.contains("max length exceeded")
@@ -120,7 +134,24 @@ public final class Problems {
     return false;
   }
 
-  private static boolean hasCause(Throwable e, Class<? extends Throwable> type) {
+  /** Tells whether the disk is full, or files can't be written. */
+  public static boolean isOfTheDisk(Throwable e) {
+    return hasCause(e, FileSystemException.class)
+        || hasCause(e, FileNotFoundException.class)
+        || Stream.iterate(e, t -> t != null, Throwable::getCause)
+            .anyMatch(t -> String.valueOf(t.getMessage()).contains("No space left"));
+  }
+
+  /** Tells whether the request itself came to an end too early, or not within its time. */
+  private static boolean isBrokenOff(Throwable e) {
+    return hasCause(e, EOFException.class) || hasCause(e, HttpException.class);
+  }
+
+  private static void brokenOff(Context ctx) {
+    answer(ctx, ApiError.BAD_REQUEST, "What was sent breaks off; send it again", Map.of());
+  }
+
+  private static boolean hasCause(Throwable e, Class<?> type) {
     for (Throwable t = e; t != null; t = t.getCause()) {
       if (type.isInstance(t)) {
         return true;
@@ -135,14 +166,20 @@ public final class Problems {
     return accepted != null && accepted.contains("text/html") && !ctx.path().startsWith("/api");
   }
 
-  /** Writes the answer (RFC 9457). */
-  public static void answer(Context ctx, ApiError error, String detail, Map<String, Object> extra) {
+  /** Returns the members every answer has (RFC 9457). */
+  static Map<String, Object> problem(ApiError error, int status, String detail) {
     Map<String, Object> problem = new LinkedHashMap<>();
     problem.put("type", "about:blank");
     problem.put("title", error.title());
-    problem.put("status", error.status());
+    problem.put("status", status);
     problem.put("detail", detail);
     problem.put("code", error.name());
+    return problem;
+  }
+
+  /** Writes the answer (RFC 9457). */
+  public static void answer(Context ctx, ApiError error, String detail, Map<String, Object> extra) {
+    Map<String, Object> problem = problem(error, error.status(), detail);
     problem.putAll(extra);
     ctx.attribute(ANSWERED, true);
     ctx.status(error.status());

@@ -53,7 +53,11 @@ public final class Requests {
     if (match.isEmpty()) {
       throw new ApiException(ApiError.NEEDS_REVISION, ApiError.NEEDS_REVISION.title());
     }
-    String digits = match.replaceFirst("^W/", "").replace("\"", "");
+    if (match.startsWith("W/")) {
+      // RFC 9110, 13.1.1: a weak tag never matches
+      throw new ApiException(ApiError.STALE, "Send the ETag as it was given, without W/");
+    }
+    String digits = match.replace("\"", "");
     try {
       return Long.parseLong(digits);
     } catch (NumberFormatException e) {
@@ -63,7 +67,7 @@ public final class Requests {
 
   /** Returns the body, which must be a JSON object. */
   public static ObjectNode body(Context ctx) {
-    JsonNode tree = BarMapJson.mapper().readTree(ctx.body());
+    JsonNode tree = BarMapJson.mapper().readTree(BarMapJson.withoutMark(ctx.body()));
     if (tree instanceof ObjectNode object) {
       return object;
     }
@@ -72,7 +76,11 @@ public final class Requests {
 
   /** Returns a text of a body, cut to a length; empty when absent. */
   public static String text(ObjectNode body, String key, int length) {
-    String text = body.path(key).asString("").strip();
+    JsonNode value = body.path(key);
+    if (!value.isString() && !value.isNull() && !value.isMissingNode()) {
+      throw new ApiException(ApiError.BAD_REQUEST, "\"" + key + "\" has to be a text");
+    }
+    String text = value.asString("").strip();
     return text.length() > length ? text.substring(0, length) : text;
   }
 

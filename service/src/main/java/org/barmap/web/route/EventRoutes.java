@@ -6,8 +6,8 @@ import io.javalin.http.sse.SseClient;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -25,7 +25,7 @@ import tools.jackson.databind.node.ObjectNode;
 public final class EventRoutes implements AutoCloseable {
 
   private static final int KEEP_ALIVE_SECONDS = 15;
-  private static final int MAX_CLIENTS = 200;
+  private static final int MAX_CLIENTS = 2_000;
   private static final Pattern DESK = Pattern.compile("[\\w-]{8,64}");
   private static final int MOST_LETTERS = 60;
 
@@ -33,16 +33,20 @@ public final class EventRoutes implements AutoCloseable {
   private final Events events;
   private final Guests guests;
   private final Desks desks = new Desks();
-  private final Set<SseClient> clients = ConcurrentHashMap.newKeySet();
+  private final Map<SseClient, Line> clients = new ConcurrentHashMap<>();
 
-  /** Sends everything, so that a slow browser never holds up the reading. */
-  private final ScheduledExecutorService sender =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread thread = new Thread(task, "barmap-events");
-            thread.setDaemon(true);
-            return thread;
-          });
+  /** Says every now and then that the service is still there. */
+  private final ScheduledExecutorService clock =
+      Executors.newSingleThreadScheduledExecutor(EventRoutes::thread);
+
+  /** Send, so that a slow browser never holds up the reading, nor another browser. */
+  private final ExecutorService senders = Executors.newCachedThreadPool(EventRoutes::thread);
+
+  private static Thread thread(Runnable task) {
+    Thread thread = new Thread(task, "barmap-events");
+    thread.setDaemon(true);
+    return thread;
+  }
 
   public EventRoutes(Library library, Events events, Guests guests) {
     this.library = library;
@@ -53,27 +57,21 @@ public final class EventRoutes implements AutoCloseable {
   public void register(RoutesConfig routes) {
     routes.sse("/api/books/{b}/events", this::open);
     routes.post("/api/books/{b}/here", this::place);
-    sender.scheduleAtFixedRate(
+    clock.scheduleAtFixedRate(
         this::keepAlive, KEEP_ALIVE_SECONDS, KEEP_ALIVE_SECONDS, TimeUnit.SECONDS);
   }
 
   private void open(SseClient client) {
     BookCard book = Requests.book(library, client.ctx());
     if (clients.size() >= MAX_CLIENTS) {
+      keepAlive(); // those who have gone make room for the next one
       client.close();
       return;
     }
     client.keepAlive();
-    clients.add(client);
+    clients.put(client, new Line(senders));
     Runnable stop =
-        events.listen(
-            book.id(),
-            (name, data) -> {
-              // a line that ends as the service does has nobody left to tell
-              if (!sender.isShutdown()) {
-                sender.execute(() -> send(client, name, data));
-              }
-            });
+        events.listen(book.id(), (name, data) -> later(client, () -> send(client, name, data)));
     String desk = Optional.ofNullable(client.ctx().queryParam("desk")).orElse("");
     boolean known = DESK.matcher(desk).matches() && desks.open(book.id(), desk);
     client.onClose(
@@ -85,7 +83,8 @@ public final class EventRoutes implements AutoCloseable {
             tellWhoIsHere(book.id());
           }
         });
-    sender.execute(
+    later(
+        client,
         () -> {
           client.sendComment("here");
           library.jobs().latest(book.id()).ifPresent(j -> send(client, "job", JobView.of(j)));
@@ -132,21 +131,30 @@ public final class EventRoutes implements AutoCloseable {
     return Guard.guestOf(client.ctx()).map(guests::welcome).orElse(true);
   }
 
+  /** Sends something when what was sent before has gone out. */
+  private void later(SseClient client, Runnable step) {
+    Line line = clients.get(client);
+    // a line that ends as the service does has nobody left to tell
+    if (line != null && !senders.isShutdown() && !line.send(step)) {
+      clients.remove(client);
+      client.close();
+    }
+  }
+
   private void keepAlive() {
-    for (SseClient client : clients) {
+    for (SseClient client : clients.keySet()) {
       if (client.terminated()) {
         clients.remove(client);
       } else {
-        client.sendComment("still here");
+        later(client, () -> client.sendComment("still here"));
       }
     }
   }
 
   @Override
   public void close() {
-    for (SseClient client : clients) {
-      client.close();
-    }
-    sender.shutdownNow();
+    clients.keySet().forEach(SseClient::close);
+    clock.shutdownNow();
+    senders.shutdownNow();
   }
 }

@@ -63,7 +63,7 @@ public record PackRoutes(Library library, Events events) {
 
   private void open(Context ctx) throws IOException {
     UploadedFile upload =
-        ctx.uploadedFiles().stream()
+        Upload.files(ctx::uploadedFiles).stream()
             .findFirst()
             .orElseThrow(() -> new ApiException(ApiError.NO_FILES, ApiError.NO_FILES.title()));
     Path file = Files.createTempFile(library.pages().cache(), "open", ".tmp");

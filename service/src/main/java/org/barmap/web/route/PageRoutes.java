@@ -51,7 +51,7 @@ public record PageRoutes(Library library, Worker worker, Events events) {
 
   private void upload(Context ctx) throws IOException {
     BookCard book = Requests.book(library, ctx);
-    List<UploadedFile> files = ctx.uploadedFiles("files");
+    List<UploadedFile> files = Upload.files(() -> ctx.uploadedFiles("files"));
     if (files.isEmpty()) {
       throw new ApiException(ApiError.NO_FILES, "Send them as multipart field \"files\"");
     }

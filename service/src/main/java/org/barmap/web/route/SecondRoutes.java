@@ -46,7 +46,7 @@ public record SecondRoutes(Library library, Worker worker) {
   private void attach(Context ctx) throws IOException {
     BookCard book = Requests.book(library, ctx);
     long revision = Requests.revision(ctx);
-    List<UploadedFile> files = ctx.uploadedFiles("files");
+    List<UploadedFile> files = Upload.files(() -> ctx.uploadedFiles("files"));
     if (files.size() != 1) {
       throw new ApiException(ApiError.NO_FILES, "Send one file as multipart field \"files\"");
     }

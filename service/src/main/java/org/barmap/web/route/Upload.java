@@ -4,11 +4,16 @@ import io.javalin.http.UploadedFile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.barmap.page.file.FileKind;
+import org.barmap.web.api.ApiError;
+import org.barmap.web.api.ApiException;
+import org.barmap.web.api.Problems;
 
 /** Looks at uploaded files before they are kept. */
 final class Upload {
@@ -17,6 +22,24 @@ final class Upload {
       Set.of(".png", ".jpg", ".jpeg", ".tif", ".tiff", ".pdf");
 
   private Upload() {}
+
+  /**
+   * Returns the files of a multipart body.
+   *
+   * @param parsed asks the request for them
+   * @throws ApiException when the body is none, or not whole
+   */
+  static List<UploadedFile> files(Supplier<List<UploadedFile>> parsed) {
+    try {
+      return parsed.get();
+    } catch (RuntimeException e) {
+      if (Problems.isTooLarge(e) || Problems.isOfTheDisk(e)) {
+        throw e;
+      }
+      throw new ApiException(
+          ApiError.BAD_REQUEST, "The upload is no multipart body, or breaks off; send it again");
+    }
+  }
 
   /** Returns a name for a new file that nobody can guess or choose. */
   static String id() {
