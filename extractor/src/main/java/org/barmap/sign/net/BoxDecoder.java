@@ -30,7 +30,7 @@ final class BoxDecoder {
       for (int row = 0; row < Heats.ROWS; row++) {
         for (int col = 0; col < columns; col++) {
           float v = heats.heat(k, row, col);
-          if (v >= thresholds[k] && isPeak(heats, k, row, col, columns)) {
+          if (v >= least(k, col) && isPeak(heats, k, row, col, columns)) {
             found.add(box(heats, kinds.get(k), v, row, col));
           }
         }
@@ -44,6 +44,12 @@ final class BoxDecoder {
       }
     }
     return kept;
+  }
+
+  /** Where a line begins a fainter meter is handed on: its text has to be sure then. */
+  private double least(int kind, int column) {
+    boolean head = kinds.get(kind) == SignKind.METER && Heats.centre(column) < SET.head();
+    return head ? Math.min(SET.headMeter(), thresholds[kind]) : thresholds[kind];
   }
 
   private static boolean excludes(RawSign kept, RawSign other) {

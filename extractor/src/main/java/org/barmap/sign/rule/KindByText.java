@@ -66,7 +66,12 @@ public final class KindByText {
 
   /** Tells whether a meter is believed: what reads like no meter at all is a rest or a note. */
   public static boolean isBelieved(RawSign s, List<Reading> readings) {
-    return s.kind() != SignKind.METER || fit(readings) > SET.meter();
+    if (s.kind() != SignKind.METER) {
+      return true;
+    }
+    double least = s.probability() < SET.faint() ? SET.sureMeter() : SET.meter();
+    boolean sure = !readings.isEmpty() && readings.get(0).probability() > least;
+    return fit(readings) > least && (s.probability() >= SET.faint() || sure);
   }
 
   /** How much of what was read the kind allows, 0 to 1; {@link BeamSearch} halves the rest. */

@@ -29,7 +29,9 @@ public record NetSettings(
               /* unlisted= */ 0.4,
               /* same= */ 0.4,
               /* piece= */ 0.7,
-              /* either= */ 0.6),
+              /* either= */ 0.6,
+              /* head= */ 128,
+              /* headMeter= */ 0.25),
           new Barlines(
               /* least= */ 0.05,
               /* apart= */ 1.2,
@@ -68,8 +70,18 @@ public record NetSettings(
    * @param piece a box with this share of it inside another of its kind is a piece of it
    * @param either boxes of different kinds overlapping more than this can't both be there;
    *     intersection over union
+   * @param head so far clef, key and meter of a line reach, pixels
+   * @param headMeter there a meter is handed on from this, whatever the card says (behind clefs of
+   *     percussion 2 of 3 that were missed had 0.34 and 0.35)
    */
-  public record Boxes(double most, double unlisted, double same, double piece, double either) {}
+  public record Boxes(
+      double most,
+      double unlisted,
+      double same,
+      double piece,
+      double either,
+      double head,
+      double headMeter) {}
 
   /**
    * Which peaks of line heat are barlines.

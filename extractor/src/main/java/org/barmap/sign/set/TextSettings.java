@@ -24,6 +24,8 @@ public record TextSettings(
               /* clear= */ 0.95,
               /* unclear= */ 0.85,
               /* meter= */ 0.1,
+              /* faint= */ 0.352,
+              /* sureMeter= */ 0.97,
               /* letters= */ 2),
           new Headings(
               /* lowest= */ 5.0,
@@ -67,10 +69,19 @@ public record TextSettings(
    * @param clear figures and letters that are one are read more surely than this
    * @param unclear a segno read as a figure or letter is read less surely than this
    * @param meter less of a reading than this fits a meter: it is none
+   * @param faint a meter seen less likely than this, the threshold of the model's card,
+   * @param sureMeter has to be read as surely as this
    * @param letters a word has, and what reads as a segno or coda has at most
    */
   public record Kinds(
-      double fits, double sure, double clear, double unclear, double meter, int letters) {}
+      double fits,
+      double sure,
+      double clear,
+      double unclear,
+      double meter,
+      double faint,
+      double sureMeter,
+      int letters) {}
 
   /**
    * Where the headings of musical numbers stand.
