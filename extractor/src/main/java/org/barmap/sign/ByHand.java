@@ -53,10 +53,17 @@ final class ByHand {
     this.texts = new String[hand.marks().size()];
   }
 
-  /** Returns what was read without what is by hand, and that. */
-  static SignReader.Found apart(PageImage page, List<FoundSystem> systems, SignReader.Found read) {
+  /** Returns what is by hand on a page. */
+  static HandWriting.Found seen(PageImage page, List<FoundSystem> systems) {
     long start = WorkStep.start();
     HandWriting.Found hand = HandWriting.on(page, systems);
+    WorkStep.HAND.done(start);
+    return hand;
+  }
+
+  /** Returns what was read without what is by hand, and that. */
+  static SignReader.Found apart(PageImage page, HandWriting.Found hand, SignReader.Found read) {
+    long start = WorkStep.start();
     SignReader.Found found = hand.marks().isEmpty() ? read : new ByHand(page, hand).apart(read);
     WorkStep.HAND.done(start);
     return found;

@@ -7,6 +7,7 @@ import org.barmap.map.Page.HandMark;
 import org.barmap.page.PageImage;
 import org.barmap.page.pixel.Spread;
 import org.barmap.page.pixel.WorkStep;
+import org.barmap.sign.hand.HandWriting;
 import org.barmap.sign.kind.Folio;
 import org.barmap.sign.kind.RawSign;
 import org.barmap.sign.kind.Reading;
@@ -91,8 +92,8 @@ public final class SignReader implements AutoCloseable {
    */
   public Found read(PageImage page, List<FoundSystem> found) {
     List<Staff> staves = found.stream().flatMap(system -> system.staves().stream()).toList();
-    // What belongs to a strip is done on one thread: strips needn't wait for each other.
-    List<OwnStaff> lines = Spread.map(staves.size(), i -> line(page, staves, i));
+    Looked looked = looked(page, found, staves);
+    List<OwnStaff> lines = looked.lines;
     List<RawStrip> raw = lines.stream().map(OwnStaff::raw).toList();
     HeadingReader.Settled lined = signs(raw);
     List<List<Sign>> signs = lined.signs();
@@ -133,7 +134,7 @@ public final class SignReader implements AutoCloseable {
     }
     WorkStep.LOOKS.done(start);
     Optional<Folio> folio = lined.folio().or(() -> MarkOrNumber.folio(signsOf));
-    return ByHand.apart(page, found, new Found(read, folio, List.of()));
+    return ByHand.apart(page, looked.hand, new Found(read, folio, List.of()));
   }
 
   /** A strip with what the network and the looks at its ink found, not yet read. */
@@ -169,6 +170,26 @@ public final class SignReader implements AutoCloseable {
 
   /** A staff without what was followed into the facing page, and what was found on its strip. */
   private record OwnStaff(Staff staff, RawStrip raw) {}
+
+  /** The staves of a page, and what is by hand on it. */
+  private record Looked(List<OwnStaff> lines, HandWriting.Found hand) {}
+
+  /**
+   * What is by hand takes less time than a strip: who has looked for it helps with the strips. What
+   * belongs to a strip is done on one thread: strips needn't wait for each other.
+   */
+  private Looked looked(PageImage page, List<FoundSystem> systems, List<Staff> staves) {
+    List<Looked> both =
+        Spread.map(
+            2,
+            task ->
+                task == 0
+                    ? new Looked(
+                        Spread.map(staves.size(), i -> line(page, staves, i)),
+                        HandWriting.Found.NONE)
+                    : new Looked(List.of(), ByHand.seen(page, systems)));
+    return new Looked(both.get(0).lines, both.get(1).hand);
+  }
 
   private OwnStaff line(PageImage page, List<Staff> staves, int i) {
     long start = WorkStep.start();

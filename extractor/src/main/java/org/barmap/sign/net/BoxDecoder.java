@@ -25,11 +25,13 @@ final class BoxDecoder {
 
   List<RawSign> decode(Heats heats, StripImage strip) {
     int columns = Math.min(heats.columns(), (strip.width() + Heats.STRIDE - 1) / Heats.STRIDE);
+    float[] heat = heats.heat();
     List<RawSign> found = new ArrayList<>();
     for (int k = 0; k < kinds.size(); k++) {
       for (int row = 0; row < Heats.ROWS; row++) {
+        int at = heats.at(k, row);
         for (int col = 0; col < columns; col++) {
-          float v = heats.heat(k, row, col);
+          float v = heat[at + col];
           if (v >= least(k, col) && isPeak(heats, k, row, col, columns)) {
             found.add(box(heats, kinds.get(k), v, row, col));
           }

@@ -37,7 +37,12 @@ record Heats(float[] lines, float[] heat, float[] size, int columns) {
   }
 
   float heat(int kind, int row, int column) {
-    return heat[(kind * ROWS + row) * columns + column];
+    return heat[at(kind, row) + column];
+  }
+
+  /** Returns where a row of a kind begins in the centre heat. */
+  int at(int kind, int row) {
+    return (kind * ROWS + row) * columns;
   }
 
   float size(int what, int row, int column) {
