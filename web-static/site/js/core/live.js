@@ -30,7 +30,8 @@ export class LiveBook {
       }
     });
     this.#source.addEventListener("error", () => {
-      if (!this.#lost) {
+      // a line that was refused is not opened again: whoever listens finds out why
+      if (!this.#lost || this.#source.readyState === EventSource.CLOSED) {
         this.#lost = true;
         bus.emit("live:lost");
       }

@@ -65,7 +65,7 @@ class PhoneRoom {
       await this.#putInPlace(book.job !== undefined);
     } catch (error) {
       const status = error instanceof Error && "status" in error ? error.status : undefined;
-      if (status === 403 || status === 404) deadEnd("This book isn't shared any more", "Sharing was ended at the machine barmap runs on. What you sent is there.", { href: location.href, text: "Look again" });
+      if (status === 401 || status === 403 || status === 404) deadEnd("This book isn't shared any more", "Sharing was ended at the machine barmap runs on. What you sent is there.", { href: location.href, text: "Look again" });
       else complain(error);
     }
   }

@@ -98,8 +98,7 @@ final class DemoCommand extends PrintingCommand {
       if (id.isEmpty()) {
         id = add(service, book);
       }
-      String address = service.start(Optional.empty());
-      out.println("The demo book is at " + address + "book.html?b=" + id);
+      out.println("The demo book is at " + service.start(Optional.empty()).entry() + "&b=" + id);
       out.println("Try this:");
       out.println("  - open a page, look at the doubts, set a rest's count or move a barline");
       out.println("  - mark the pages you looked at as verified");

@@ -10,7 +10,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.stream.Collectors;
-import org.barmap.web.share.LocalNet;
+import org.barmap.web.WebServer;
+import org.barmap.web.access.LocalNet;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -21,7 +22,8 @@ import picocli.CommandLine.ParameterException;
     mixinStandardHelpOptions = true,
     description = {
       "Opens your shelf of books in the browser.",
-      "It listens on this machine only, unless you share it. Ctrl-C ends it; nothing is lost."
+      "It listens on this machine only, unless you share it. The address it prints holds a key, which",
+      "your browser then remembers; without one nobody comes in. Ctrl-C ends it; nothing is lost."
     })
 final class ServeCommand extends PrintingCommand {
 
@@ -57,21 +59,21 @@ final class ServeCommand extends PrintingCommand {
     try (Service service = Service.open(data.orElseGet(Home::data))) {
       CountDownLatch stopped = service.stopAtSignal();
       List<InetAddress> shareAt = shareAt();
-      String address = service.start(port, shareAt);
+      WebServer server = service.start(port, shareAt);
       PrintWriter out = answers();
-      out.println("barmap is at " + address);
+      out.println("barmap is at " + server.entry());
       if (!shareAt.isEmpty()) {
         out.println(
             "It can be shared at "
                 + shareAt.stream()
                     .map(InetAddress::getHostAddress)
                     .collect(Collectors.joining(", "))
-                + ": open a book's pages and choose \"Let your phone in\".");
+                + ": open a book's pages and let somebody in there.");
       }
       out.println("Books are kept in " + data.orElseGet(Home::data));
       out.println("Ctrl-C ends it.");
       out.flush();
-      WarmUp.begin(service.library(), address);
+      WarmUp.begin(service.library(), server.address(), server.key());
       stopped.await();
       return ExitCode.DONE;
     }

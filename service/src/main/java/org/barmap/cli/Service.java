@@ -70,9 +70,9 @@ final class Service implements AutoCloseable {
    * Starts listening and reading.
    *
    * @param port the port wanted; empty for the next free one
-   * @return the address
+   * @return the server
    */
-  String start(Optional<Integer> port) {
+  WebServer start(Optional<Integer> port) {
     return start(port, List.of());
   }
 
@@ -81,14 +81,14 @@ final class Service implements AutoCloseable {
    *
    * @param port the port wanted; empty for the next free one
    * @param shareAt where it listens besides the loopback address
-   * @return the address
+   * @return the server
    */
-  String start(Optional<Integer> port, List<InetAddress> shareAt) {
+  WebServer start(Optional<Integer> port, List<InetAddress> shareAt) {
     WebServer started =
         port.map(p -> listen(p, shareAt)).orElseGet(() -> listenOnNextFree(shareAt));
     server = Optional.of(started);
     worker.start();
-    return started.address();
+    return started;
   }
 
   private WebServer listen(int port, List<InetAddress> shareAt) {

@@ -28,16 +28,18 @@ final class WarmUp {
 
   private final Library library;
   private final String address;
+  private final String key;
   private int answered;
 
-  private WarmUp(Library library, String address) {
+  private WarmUp(Library library, String address, String key) {
     this.library = library;
     this.address = address;
+    this.key = key;
   }
 
   /** Does it beside everything else. */
-  static void begin(Library library, String address) {
-    Thread thread = new Thread(() -> run(library, address), "barmap-warm-up");
+  static void begin(Library library, String address, String key) {
+    Thread thread = new Thread(() -> run(library, address, key), "barmap-warm-up");
     thread.setDaemon(true);
     thread.setPriority(Thread.MIN_PRIORITY);
     thread.start();
@@ -47,10 +49,11 @@ final class WarmUp {
    * Does it now.
    *
    * @param address of the service, with a slash at its end
+   * @param key that opens it
    * @return how many requests were answered
    */
-  static int run(Library library, String address) {
-    WarmUp at = new WarmUp(library, address);
+  static int run(Library library, String address, String key) {
+    WarmUp at = new WarmUp(library, address, key);
     try {
       for (BookCard book : library.books().all()) {
         if (book.bars() > 0) {
@@ -86,6 +89,7 @@ final class WarmUp {
 
   private void send(String to, Optional<String> body) throws IOException {
     HttpURLConnection request = (HttpURLConnection) URI.create(to).toURL().openConnection();
+    request.setRequestProperty("Authorization", "Bearer " + key);
     if (body.isPresent()) {
       request.setDoOutput(true);
       request.setRequestProperty("Content-Type", "application/json");

@@ -5,6 +5,8 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson3;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.nio.file.Path;
 import java.time.InstantSource;
@@ -12,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import org.barmap.library.Library;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.web.access.Keys;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.Problems;
 import org.barmap.web.api.Repeats;
@@ -32,7 +35,6 @@ import org.barmap.web.route.ShareRoutes;
 import org.barmap.web.route.SheetRoutes;
 import org.barmap.web.route.SinceRoutes;
 import org.barmap.web.route.WordRoutes;
-import org.barmap.web.share.Guests;
 import org.barmap.web.site.SitePages;
 import org.barmap.work.Events;
 import org.barmap.work.Worker;
@@ -44,7 +46,10 @@ import org.eclipse.jetty.server.handler.EagerContentHandler;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
-/** The service on the loopback address, and on addresses of the local net where it is shared. */
+/**
+ * The service on the loopback address, and on addresses of the local net where it is shared; with a
+ * key only, at every one of them.
+ */
 public final class WebServer implements AutoCloseable {
 
   private static final long MAX_BODY = 4L << 20;
@@ -54,10 +59,12 @@ public final class WebServer implements AutoCloseable {
 
   private final Javalin javalin;
   private final EventRoutes eventRoutes;
+  private final Keys keys;
 
-  private WebServer(Javalin javalin, EventRoutes eventRoutes) {
+  private WebServer(Javalin javalin, EventRoutes eventRoutes, Keys keys) {
     this.javalin = javalin;
     this.eventRoutes = eventRoutes;
+    this.keys = keys;
   }
 
   /**
@@ -77,8 +84,7 @@ public final class WebServer implements AutoCloseable {
    *
    * @param port 0 for any free one
    * @param dataFolder where the library is
-   * @param shareAt where it listens besides the loopback address; nobody comes in there without a
-   *     key
+   * @param shareAt where it listens besides the loopback address
    * @throws RuntimeException when the port is taken, see {@link #isPortTaken}
    */
   public static WebServer start(
@@ -88,14 +94,14 @@ public final class WebServer implements AutoCloseable {
       Path dataFolder,
       int port,
       List<InetAddress> shareAt) {
-    Guests guests = new Guests(shareAt, InstantSource.system());
-    EventRoutes eventRoutes = new EventRoutes(library, events, guests);
+    Keys keys = keys(dataFolder);
+    EventRoutes eventRoutes = new EventRoutes(library, events, keys);
     Javalin javalin =
         Javalin.create(
             config -> {
               configure(config, dataFolder);
               Problems.register(config.routes);
-              config.routes.before(new Guard(guests)::check);
+              new Guard(keys).register(config.routes);
               Repeats.register(config.routes, library);
               SitePages.register(config.routes);
               new BookRoutes(library).register(config.routes);
@@ -112,7 +118,7 @@ public final class WebServer implements AutoCloseable {
               new SheetRoutes(library, planning).register(config.routes);
               new WordRoutes(library, planning).register(config.routes);
               eventRoutes.register(config.routes);
-              new ShareRoutes(library, events, guests).register(config.routes);
+              new ShareRoutes(library, events, keys, shareAt).register(config.routes);
               new AboutRoutes(library, dataFolder).register(config.routes);
             });
     javalin.start(Guard.HERE, port);
@@ -123,7 +129,15 @@ public final class WebServer implements AutoCloseable {
       javalin.stop();
       throw e;
     }
-    return new WebServer(javalin, eventRoutes);
+    return new WebServer(javalin, eventRoutes, keys);
+  }
+
+  private static Keys keys(Path dataFolder) {
+    try {
+      return Keys.of(dataFolder, InstantSource.system());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Listens at one more address, as at the first one. */
@@ -192,16 +206,31 @@ public final class WebServer implements AutoCloseable {
     return javalin.port();
   }
 
-  /** Returns the address to type into a browser. */
+  /** Returns the address, with a slash at its end; nothing is given there without a key. */
   public String address() {
     return "http://127.0.0.1:" + port() + "/";
   }
 
+  /** Returns the owner's key, which opens everything. */
+  public String key() {
+    return keys.owner();
+  }
+
+  /** Returns the address to open in a browser, which remembers the key in it. */
+  public String entry() {
+    return "http://127.0.0.1:" + port() + Guard.ENTRY + "?key=" + key();
+  }
+
   /** Returns what it answers below {@code /api}, for instance {@code GET /api/books/{b}/map}. */
   List<String> routes() {
+    return everyRoute().stream().filter(route -> route.contains(" /api/")).toList();
+  }
+
+  /** Returns what it answers, pages too. */
+  List<String> everyRoute() {
     return javalin.unsafe.internalRouter.allHttpHandlers().stream()
         .map(handler -> handler.endpoint)
-        .filter(endpoint -> endpoint.method.isHttpMethod() && endpoint.path.startsWith("/api/"))
+        .filter(endpoint -> endpoint.method.isHttpMethod())
         .map(endpoint -> endpoint.method.name() + " " + endpoint.path)
         .toList();
   }

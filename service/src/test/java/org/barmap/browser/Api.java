@@ -16,9 +16,17 @@ final class Api {
 
   private final HttpClient client = HttpClient.newHttpClient();
   private final String base;
+  private final String key;
 
-  Api(String base) {
-    this.base = base;
+  Api(RunningService service) {
+    base = service.base();
+    key = service.key();
+  }
+
+  /** Returns what an address sets as its cookie, name and value. */
+  String[] cookie(String address) {
+    HttpResponse<String> entered = send(HttpRequest.newBuilder(URI.create(address)).build());
+    return entered.headers().firstValue("Set-Cookie").orElseThrow().split("[=;]");
   }
 
   JsonNode get(String path) {
@@ -44,6 +52,7 @@ final class Api {
 
   private HttpRequest.Builder request(String path) {
     return HttpRequest.newBuilder(URI.create(base + path))
+        .header("Authorization", "Bearer " + key)
         .header("Content-Type", "application/json");
   }
 

@@ -83,6 +83,22 @@ final class Browser implements AutoCloseable {
     }
   }
 
+  /** Opens a browser that has been at a service before: it remembers the owner's key. */
+  static Browser open(RunningService service, int width, int height) {
+    Browser browser = open(service.base(), width, height);
+    String[] cookie = new Api(service).cookie(service.entry());
+    browser.driver.executeCdpCommand(
+        "Network.setCookie",
+        Map.of(
+            "url", service.base() + "/",
+            "name", cookie[0],
+            "value", cookie[1],
+            "httpOnly", true,
+            "sameSite", "Strict",
+            "expires", 4_000_000_000L));
+    return browser;
+  }
+
   private static Path program(String name, String... places) {
     return Arrays.stream(places)
         .map(Path::of)

@@ -64,8 +64,8 @@ class OfflineBrowserTest {
       port = String.valueOf(free.getLocalPort());
     }
     again("");
-    api = new Api(service.base());
-    browser = Browser.open(service.base(), 1280, 900);
+    api = new Api(service);
+    browser = Browser.open(service, 1280, 900);
     DemoBook.changesInto(api, book);
   }
 

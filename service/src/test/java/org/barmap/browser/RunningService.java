@@ -13,20 +13,24 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** {@code barmap serve} as a process of its own, on a free port, with a data folder of its own. */
 final class RunningService implements AutoCloseable {
 
-  private static final Pattern ADDRESS = Pattern.compile("http://127\\.0\\.0\\.1:\\d+");
+  private static final Pattern ENTRY =
+      Pattern.compile("(http://127\\.0\\.0\\.1:\\d+)/open\\?key=([\\w-]+)");
 
   private final Process process;
   private final String base;
+  private final String key;
 
-  private RunningService(Process process, String base) {
+  private RunningService(Process process, MatchResult entry) {
     this.process = process;
-    this.base = base;
+    this.base = entry.group(1);
+    this.key = entry.group(2);
   }
 
   /** Starts the service and waits until it says where it is. */
@@ -64,14 +68,14 @@ final class RunningService implements AutoCloseable {
     try {
       Path errors = Files.createTempFile("barmap-serve", ".log");
       Process process = new ProcessBuilder(command).redirectError(errors.toFile()).start();
-      return new RunningService(process, address(process, errors));
+      return new RunningService(process, entry(process, errors));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private static String address(Process process, Path errors) throws IOException {
-    CompletableFuture<String> found = new CompletableFuture<>();
+  private static MatchResult entry(Process process, Path errors) throws IOException {
+    CompletableFuture<MatchResult> found = new CompletableFuture<>();
     Thread reader = new Thread(() -> read(process, found), "barmap-serve-output");
     reader.setDaemon(true);
     reader.start();
@@ -84,13 +88,13 @@ final class RunningService implements AutoCloseable {
   }
 
   /** Reads on to the end, so that the service never waits for a full pipe. */
-  private static void read(Process process, CompletableFuture<String> found) {
+  private static void read(Process process, CompletableFuture<MatchResult> found) {
     try (BufferedReader lines = process.inputReader(StandardCharsets.UTF_8)) {
       String line = lines.readLine();
       while (line != null) {
-        Matcher matcher = ADDRESS.matcher(line);
+        Matcher matcher = ENTRY.matcher(line);
         if (matcher.find()) {
-          found.complete(matcher.group());
+          found.complete(matcher.toMatchResult());
         }
         line = lines.readLine();
       }
@@ -103,6 +107,16 @@ final class RunningService implements AutoCloseable {
   /** Returns the address, without a slash at its end. */
   String base() {
     return base;
+  }
+
+  /** Returns the owner's key. */
+  String key() {
+    return key;
+  }
+
+  /** Returns the address that it prints, which a browser opens once. */
+  String entry() {
+    return base + "/open?key=" + key;
   }
 
   /** Ends it at once, as a power cut does. */

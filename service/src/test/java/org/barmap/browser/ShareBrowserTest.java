@@ -49,9 +49,9 @@ class ShareBrowserTest {
   @BeforeAll
   void open(@TempDir Path data) {
     service = RunningService.start(data, "", List.of("--share=127.0.0.2"));
-    desk = Browser.open(service.base(), 1280, 900);
+    desk = Browser.open(service, 1280, 900);
     phone = Browser.open(service.base(), 390, 844);
-    api = new Api(service.base());
+    api = new Api(service);
     book =
         api.post("/api/books", Map.of("title", "Saltmarsh", "part", "Bass")).path("id").asString();
   }
@@ -95,10 +95,9 @@ class ShareBrowserTest {
   void theDeskLetsAPhoneInAndPagesAppearAsTheyCome() {
     desk.go("/book.html?b=" + book);
     phone.open(service.base().replace("127.0.0.1", "127.0.0.2") + "/phone.html?b=" + book);
-    phone.see("h1", "shared with a key only");
+    phone.see("h1", "opens with a key only");
     desk.click("#share-phone");
-    assertThat(desk.see("#share").getText())
-        .contains("nothing else, and no other book")
+    assertThat(desk.see("#share", "nothing else, and no other book").getText())
         .contains("hire agreement");
     desk.waiting(20)
         .until(
@@ -178,8 +177,13 @@ class ShareBrowserTest {
   void aSectionMateWorksOnTheBookAndEachSeesWhereTheOtherIs() {
     Browser mate = phone;
     mate.size(1280, 900);
-    desk.click("#share-desk");
-    mate.open(desk.see("[data-as=desk] .share-link").getText());
+    desk.click("#share-mate");
+    desk.type("dialog [name=name]", "Anna");
+    assertThat(Axe.violations(desk)).isEmpty();
+    desk.click("dialog [type=submit]");
+    desk.see("[data-as=corrector] summary", "Anna");
+    assertThat(Axe.violations(desk)).isEmpty();
+    mate.open(desk.see("[data-as=corrector] .share-link").getText());
     mate.see(".thumb[data-page='1']");
     mate.script("localStorage.setItem('barmap.who', JSON.stringify('Anna Bird'))");
     desk.script("localStorage.setItem('barmap.who', JSON.stringify('Tom'))");
@@ -195,7 +199,7 @@ class ShareBrowserTest {
     mate.see("[data-bar='" + bar + "'] .mate-bar text", "TO");
     assertThat(Axe.violations(desk)).isEmpty();
     mate.open(there + "/api/books");
-    assertThat(mate.pageSource()).contains("HERE_ONLY");
+    assertThat(mate.pageSource()).contains("NOT_YOURS");
     mate.open(there + "/");
     mate.see(".thumb[data-page='1']");
     desk.see("#mates span.mate", "AB");
@@ -207,15 +211,18 @@ class ShareBrowserTest {
   @Order(5)
   void endingAtTheDeskEndsItOnThePhone() {
     phone.size(390, 844);
+    desk.click("[data-as=phone] summary");
     phone.open(desk.see("[data-as=phone] .share-link").getText());
     phone.see("#phone-go");
-    desk.click("#share-end");
-    desk.count("#share-end", 0, 20);
+    desk.click("[data-as=phone] .share-stop");
+    desk.count(".share-open", 1, 20);
+    desk.click("[data-as=corrector] .share-stop");
+    desk.count(".share-open", 0, 20);
     desk.see("#share-phone");
     assertThat(desk.script("return document.activeElement !== document.body")).isEqualTo(true);
     phone.see(".dead-end h1", "isn't shared any more");
     phone.open(service.base().replace("127.0.0.1", "127.0.0.2") + "/");
-    phone.see("h1", "shared with a key only");
+    phone.see("h1", "This link has ended");
   }
 
   /** At the desk: a page without music is photographed again, and that is taken back. */

@@ -8,7 +8,7 @@ record Visit(RunningService service, Browser browser, Api api) implements AutoCl
   /** Starts the service and opens a window of some size, pixels. */
   static Visit to(Path data, int width, int height) {
     RunningService service = RunningService.start(data);
-    return new Visit(service, Browser.open(service.base(), width, height), new Api(service.base()));
+    return new Visit(service, Browser.open(service, width, height), new Api(service));
   }
 
   /** Makes a book as a player does, and returns its id. */

@@ -13,6 +13,7 @@ import org.barmap.map.Content;
 import org.barmap.map.Outline;
 import org.barmap.map.Page;
 import org.barmap.map.StaffSystem;
+import org.barmap.web.WebServer;
 import org.barmap.work.ExtractorReader;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,16 +25,19 @@ class WarmUpTest {
   void theDeskOfTheNewestReadBookIsAskedForAndNothingIsStored(@TempDir Path data) throws Exception {
     try (Service service = Service.open(data, new ExtractorReader())) {
       Library library = service.library();
-      String address = service.start(Optional.empty());
-      assertThat(WarmUp.run(library, address)).as("an empty shelf").isZero();
+      WebServer server = service.start(Optional.empty());
+      String address = server.address();
+      String key = server.key();
+      assertThat(WarmUp.run(library, address, key)).as("an empty shelf").isZero();
       String book = library.books().add("Saltmarsh", "Bass").id();
       library.readings().lay(book, library.readings().material(book), aRest());
       library.books().add("Not read yet", "Bass");
       long before = library.drafts().find(book).orElseThrow().revision();
-      assertThat(WarmUp.run(library, address)).as("the desk, and corrections").isGreaterThan(20);
+      assertThat(WarmUp.run(library, address, key)).as("the desk, and corrections").isGreaterThan(20);
+      assertThat(WarmUp.run(library, address, "no key")).as("nobody comes in").isZero();
       assertThat(library.drafts().find(book).orElseThrow().revision()).isEqualTo(before);
       assertThat(library.drafts().history(book).entries()).isEmpty();
-      assertThat(WarmUp.run(library, "http://127.0.0.1:1/")).as("nobody answers").isZero();
+      assertThat(WarmUp.run(library, "http://127.0.0.1:1/", key)).as("nobody answers").isZero();
     }
   }
 

@@ -23,7 +23,9 @@ class EventRoutesTest extends RunningServer {
                       + book
                       + "/events HTTP/1.1\r\nHost: 127.0.0.1:"
                       + server.port()
-                      + "\r\nAccept: text/event-stream\r\n\r\n")
+                      + "\r\n"
+                      + keyLine()
+                      + "Accept: text/event-stream\r\n\r\n")
                   .getBytes(StandardCharsets.US_ASCII));
       readUntil(socket.getInputStream(), ": here");
       upload(book, "one.png", png());
@@ -64,8 +66,8 @@ class EventRoutesTest extends RunningServer {
     Socket socket = new Socket("127.0.0.1", server.port());
     socket.setSoTimeout(30_000);
     String request =
-        "GET /api/books/%s/events?desk=%s HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: text/event-stream\r\n\r\n"
-            .formatted(book, desk);
+        "GET /api/books/%s/events?desk=%s HTTP/1.1\r\nHost: 127.0.0.1\r\n%sAccept: text/event-stream\r\n\r\n"
+            .formatted(book, desk, keyLine());
     socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
     return socket;
   }

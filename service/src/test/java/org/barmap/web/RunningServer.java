@@ -59,8 +59,18 @@ abstract class RunningServer {
     library.close();
   }
 
+  /** A request of the owner. */
   HttpRequest.Builder to(String path) {
+    return withoutKey(path).header("Authorization", "Bearer " + server.key());
+  }
+
+  HttpRequest.Builder withoutKey(String path) {
     return HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + server.port() + path));
+  }
+
+  /** The owner's key as a line of a request that is written by hand. */
+  String keyLine() {
+    return "Authorization: Bearer " + server.key() + "\r\n";
   }
 
   HttpResponse<String> send(HttpRequest.Builder request) throws Exception {

@@ -54,10 +54,12 @@ final class DeskClicks {
   /**
    * Measures them; where no Chromium is installed the figures say so.
    *
+   * @param cookie that lets a browser in, name and value
    * @param desk address of the desk of a book
    * @param counted clicks that are wanted at most
    */
-  static void measure(Map<String, Object> figures, String desk, BarMap map, int counted)
+  static void measure(
+      Map<String, Object> figures, String[] cookie, String desk, BarMap map, int counted)
       throws IOException {
     Optional<Chromium> found = Chromium.open();
     if (found.isEmpty()) {
@@ -66,6 +68,8 @@ final class DeskClicks {
     }
     try (Chromium chromium = found.get()) {
       chromium.ask("Page.enable", Map.of());
+      chromium.ask(
+          "Network.setCookie", Map.of("url", desk, "name", cookie[0], "value", cookie[1]));
       chromium.ask("Page.addScriptToEvaluateOnNewDocument", Map.of("source", FIRST));
       Bar rest =
           map.bars().stream()

@@ -64,7 +64,7 @@ final class RouteClicks implements AutoCloseable {
       figures.put("routeCheckedMillis", at.median(at::checked));
       figures.put("routeDeskOpenedMillis", at.median(at::opened));
       String desk = at.server.address() + "desk.html?b=" + at.book;
-      DeskClicks.measure(figures, desk, at.map, rounds.counted());
+      DeskClicks.measure(figures, at.cookie(), desk, at.map, rounds.counted());
       figures.put("routePastedLines", LINES);
       figures.put("routePastedMillis", at.median(at::pasted));
     }
@@ -137,8 +137,24 @@ final class RouteClicks implements AutoCloseable {
     return length;
   }
 
+  /** What a browser that was let in remembers, name and value. */
+  private String[] cookie() throws IOException {
+    try {
+      HttpRequest entry = HttpRequest.newBuilder(URI.create(server.entry())).build();
+      return http.send(entry, HttpResponse.BodyHandlers.discarding())
+          .headers()
+          .firstValue("Set-Cookie")
+          .orElseThrow()
+          .split("[=;]");
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IOException("interrupted", e);
+    }
+  }
+
   private HttpRequest.Builder to(String path) {
-    return HttpRequest.newBuilder(URI.create(server.address() + "api/books/" + book + path));
+    return HttpRequest.newBuilder(URI.create(server.address() + "api/books/" + book + path))
+        .header("Authorization", "Bearer " + server.key());
   }
 
   private String post(String path, String body, long match) throws IOException {

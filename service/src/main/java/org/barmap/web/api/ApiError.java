@@ -32,10 +32,12 @@ public enum ApiError {
   TOO_MANY_PAGES(413, "A book has at most 600 pages"),
   /** The request comes from another site. */
   FOREIGN(403, "Only pages of this service may ask"),
-  /** It came over the local net without a key, or with one that opens nothing. */
-  NEEDS_KEY(403, "This barmap is shared with a key only"),
+  /** It came without a key, or with one that opens nothing. */
+  NEEDS_KEY(401, "This barmap opens with a key only"),
+  /** The key was good once. */
+  ENDED(401, "This link has ended"),
   /** The key is right, and not for this. */
-  HERE_ONLY(403, "That is done at the machine barmap runs on"),
+  NOT_YOURS(403, "That is for somebody else to do"),
   /** Too many wrong keys. */
   SLOW_DOWN(429, "Wait a little"),
   /** The page has no picture. */

@@ -1,34 +1,56 @@
 package org.barmap.web.api;
 
+import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.net.InetAddress;
+import io.javalin.http.Cookie;
+import io.javalin.http.SameSite;
+import io.javalin.router.Endpoint;
 import java.net.URI;
-import java.net.UnknownHostException;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.barmap.web.share.Guest;
-import org.barmap.web.share.Guests;
-import org.barmap.web.share.Seen;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.barmap.web.access.Keys;
+import org.barmap.web.access.Seen;
+import org.barmap.web.access.Who;
 
 /**
- * Lets only pages of this service ask, and tells the browser how far a page may go.
+ * Lets in only who has a key, and only pages of this service, and tells the browser how far a page
+ * may go.
  *
- * <p>What comes in over the loopback address must name it as its host, under one of its names: a
- * site that points its own name here gets nothing. What comes in over the local net must name the
- * very address it came to, and show a key, which says what it may do. Requests a browser sends for
- * another site are refused by their origin.
+ * <p>A request must name the address that it came to as its host, so that a site that points its
+ * own name here gets nothing; requests a browser sends for another site are refused by their
+ * origin. A key comes as {@code Authorization: Bearer} or in a cookie and says what may be asked.
  */
-public record Guard(Guests guests) {
+public record Guard(Keys keys) {
 
   /** Where a key is shown for the first time. */
-  public static final String ENTRY = "/share";
+  public static final String ENTRY = "/open";
 
   /** Where the service listens for this machine. */
   public static final String HERE = "127.0.0.1";
 
-  private static final String GUEST = "barmap.guest";
+  private static final String KNOWN = "barmap.known";
+  private static final String WHO = "barmap.who";
   private static final Set<String> LOOPBACK = Set.of(HERE, "localhost", "[::1]");
+  private static final String BEARER = "Bearer ";
+
+  /** Browsers keep a cookie no longer (RFC 6265bis). */
+  private static final Duration LONGEST = Duration.ofDays(400);
+
+  /** What the pages are made of, with nothing of a book in it; a name never begins with a dot. */
+  private static final Pattern OPEN =
+      Pattern.compile(
+          ENTRY + "|/favicon\\.svg|/sw\\.js|/site\\.json|/(js|css)(/\\w[\\w-]*)+\\.(js|css)");
+
+  private static final Pattern BOOK = Pattern.compile("/api/books/([^/]+)(/.*)?");
 
   private static final String POLICY =
       "default-src 'self'; img-src 'self' blob: data:; media-src 'self' blob:; object-src 'none';"
@@ -43,16 +65,21 @@ public record Guard(Guests guests) {
           "Cross-Origin-Opener-Policy", "same-origin",
           "Cross-Origin-Resource-Policy", "same-origin");
 
-  /** Checks a request before anything else looks at it. */
-  public void check(Context ctx) {
+  /** Looks at every request before anything else does. */
+  public void register(RoutesConfig routes) {
+    routes.before(this::check);
+    routes.beforeMatched(this::letThrough);
+  }
+
+  private void check(Context ctx) {
     HEADERS.forEach(ctx::header);
     boolean api = ctx.path().startsWith("/api/");
     if (api) {
       ctx.header("Cache-Control", "no-store");
     }
     String host = Optional.ofNullable(ctx.header("Host")).orElse("");
-    boolean here = isHere(ctx);
-    Set<String> names = here ? LOOPBACK : Set.of(ctx.req().getLocalAddr());
+    String at = ctx.req().getLocalAddr();
+    Set<String> names = at.equals(HERE) ? LOOPBACK : Set.of(at);
     if (!names.contains(named(host))) {
       throw new ApiException(ApiError.FOREIGN, "This service answers under its own addresses only");
     }
@@ -60,46 +87,94 @@ public record Guard(Guests guests) {
     String site = Optional.ofNullable(ctx.header("Sec-Fetch-Site")).orElse("same-origin");
     boolean own = origin.isEmpty() || origin.equals("http://" + host);
     boolean near = site.equals("same-origin") || site.equals("none");
-    if (!own || api && !near) {
+    boolean reads = ctx.method().name().equals("GET") || ctx.method().name().equals("HEAD");
+    if (!own || (api || !reads) && !near) {
       throw new ApiException(ApiError.FOREIGN, "The request comes from another site");
     }
-    if (!here && !ctx.path().equals(ENTRY)) {
-      guest(ctx);
+    if (reads && OPEN.matcher(ctx.path()).matches()) {
+      return;
+    }
+    List<Who> known = known(ctx);
+    ctx.attribute(KNOWN, known);
+    // a HEAD matches no route of its own: whether something is there is told to its owner only
+    if (ctx.method().name().equals("HEAD") && known.stream().noneMatch(Who.Owner.class::isInstance)) {
+      throw notYours();
     }
   }
 
-  /** Tells whether a request came from this machine, at the address only it reaches. */
-  private static boolean isHere(Context ctx) {
-    try {
-      return ctx.req().getLocalAddr().equals(HERE)
-          && InetAddress.getByName(ctx.req().getRemoteAddr()).isLoopbackAddress();
-    } catch (UnknownHostException e) {
-      return false;
+  /** Lets a request through to the route that it matches, or ends it. */
+  private void letThrough(Context ctx) {
+    List<Who> known = Optional.<List<Who>>ofNullable(ctx.attribute(KNOWN)).orElse(List.of());
+    Endpoint route = ctx.endpoints().matchedHttpEndpoint();
+    if (route == null || route.path.equals(ENTRY) || OPEN.matcher(route.path).matches()) {
+      return;
     }
-  }
-
-  private void guest(Context ctx) {
-    String key = Optional.ofNullable(ctx.cookie(cookieName(ctx))).orElse("");
-    if (key.isEmpty()) {
-      throw new ApiException(
-          ApiError.NEEDS_KEY, "Scan the code in barmap's window, or type the address below it");
-    }
-    Guest guest = known(guests.look(key, ctx.ip()));
-    ctx.attribute(GUEST, guest);
-    String method = ctx.method().name();
-    if (method.equals("GET") && ctx.path().equals("/")) {
-      ctx.redirect(guest.begin());
+    String method = route.method.name();
+    Matcher book = BOOK.matcher(ctx.path());
+    Optional<String> named = book.matches() ? Optional.of(book.group(1)) : Optional.empty();
+    Optional<Who> who = known.stream().filter(w -> w.may(method, route.path, named)).findFirst();
+    if (who.isPresent()) {
+      ctx.attribute(WHO, who.get());
+    } else if (route.path.equals("/")) {
+      // who has several keys begins where the most may be done
+      ctx.redirect(Collections.max(known, Comparator.comparing(Who::role)).begin());
       ctx.skipRemainingHandlers();
-    } else if (!guest.may(method, ctx.path())) {
-      throw new ApiException(
-          ApiError.HERE_ONLY, "The address you were given is for one book, and not for this");
+    } else {
+      throw notYours();
     }
   }
 
-  /** Returns the guest a key belongs to, or ends the request with what is wrong with the key. */
-  public static Guest known(Seen seen) {
+  private static ApiException notYours() {
+    return new ApiException(ApiError.NOT_YOURS, "The link you were given is not for this");
+  }
+
+  /** Returns who the keys of a request say it comes from, one at least. */
+  private List<Who> known(Context ctx) {
+    String shown = Optional.ofNullable(ctx.header("Authorization")).orElse("");
+    if (shown.startsWith(BEARER)) {
+      return List.of(known(keys.lookAgain(shown.substring(BEARER.length()).strip(), ctx.ip())));
+    }
+    List<Who> known = new ArrayList<>();
+    List<Seen> others = new ArrayList<>();
+    ctx.cookieMap()
+        .forEach(
+            (name, key) -> {
+              if (keys.isCookie(name)) {
+                Seen seen = keys.lookAgain(key, ctx.ip());
+                if (seen instanceof Seen.Known one) {
+                  known.add(one.who());
+                } else {
+                  others.add(seen);
+                }
+              }
+            });
+    if (known.isEmpty()) {
+      known.add(known(others.isEmpty() ? new Seen.Wrong() : others.get(0)));
+    }
+    return known;
+  }
+
+  /**
+   * Lets a browser keep a key that it has shown: no page and no history has it.
+   *
+   * @param who whose key it is
+   */
+  public void remember(Context ctx, Who who, String key) {
+    Duration left =
+        who instanceof Who.Invited guest
+            ? Duration.between(Instant.now(), guest.invite().until())
+            : LONGEST;
+    Cookie cookie = new Cookie(keys.cookie(who), key);
+    cookie.setMaxAge((int) Math.max(1, Math.min(left.toSeconds(), LONGEST.toSeconds())));
+    cookie.setHttpOnly(true);
+    cookie.setSameSite(SameSite.STRICT);
+    ctx.cookie(cookie);
+  }
+
+  /** Returns the one a key belongs to, or ends the request with what is wrong with the key. */
+  public static Who known(Seen seen) {
     if (seen instanceof Seen.Known known) {
-      return known.guest();
+      return known.who();
     }
     if (seen instanceof Seen.Slowed slowed) {
       throw new ApiException(
@@ -107,21 +182,18 @@ public record Guard(Guests guests) {
           "Too many wrong keys came from there; try again in " + slowed.seconds() + " s",
           Map.of("seconds", slowed.seconds()));
     }
+    if (seen instanceof Seen.Ended) {
+      throw new ApiException(ApiError.ENDED, "Ask whoever gave you the link for another one");
+    }
     throw new ApiException(
         ApiError.NEEDS_KEY,
-        seen instanceof Seen.Ended
-            ? "Sharing was ended at the machine barmap runs on"
-            : "This key opens nothing; scan the code in barmap's window again");
+        "Open the whole address that stands where barmap was started, or the link or code you were"
+            + " given; this browser then remembers it");
   }
 
-  /** Returns who asks, where it is somebody over the local net. */
-  public static Optional<Guest> guestOf(Context ctx) {
-    return Optional.ofNullable(ctx.attribute(GUEST));
-  }
-
-  /** Returns the name of the cookie with the key: browsers share cookies between ports. */
-  public static String cookieName(Context ctx) {
-    return "barmap-" + ctx.req().getLocalPort();
+  /** Returns who asks; nobody only for what is open to all. */
+  public static Optional<Who> whoAsks(Context ctx) {
+    return Optional.ofNullable(ctx.attribute(WHO));
   }
 
   private static String named(String host) {

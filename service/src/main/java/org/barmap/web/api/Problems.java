@@ -30,9 +30,9 @@ public final class Problems {
   /** Marks a request that has its answer, so that the handlers for bare statuses leave it alone. */
   private static final String ANSWERED = "barmap.answered";
 
-  /** What a person over the local net is told who types an address or scans an old code. */
+  /** What a person is told who types an address without its key or scans an old code. */
   private static final Set<ApiError> SHUT =
-      EnumSet.of(ApiError.NEEDS_KEY, ApiError.HERE_ONLY, ApiError.SLOW_DOWN);
+      EnumSet.of(ApiError.NEEDS_KEY, ApiError.ENDED, ApiError.NOT_YOURS, ApiError.SLOW_DOWN);
 
   private Problems() {}
 
@@ -183,6 +183,9 @@ public final class Problems {
     problem.putAll(extra);
     ctx.attribute(ANSWERED, true);
     ctx.status(error.status());
+    if (error.status() == 401) {
+      ctx.header("WWW-Authenticate", "Bearer");
+    }
     if (isForReading(ctx) && error == ApiError.NOT_FOUND) {
       ctx.html(SitePages.nowhere());
       return;

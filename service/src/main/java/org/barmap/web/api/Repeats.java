@@ -30,10 +30,10 @@ public final class Repeats {
     replies = library.replies();
   }
 
-  /** Looks at every request before and after it is answered. */
+  /** Looks at every request that was let in, before and after it is answered. */
   public static void register(RoutesConfig routes, Library library) {
     Repeats repeats = new Repeats(library);
-    routes.before("/api/*", repeats::before);
+    routes.beforeMatched("/api/*", repeats::before);
     routes.after("/api/*", repeats::after);
   }
 

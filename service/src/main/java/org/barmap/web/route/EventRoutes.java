@@ -14,9 +14,9 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
+import org.barmap.web.access.Keys;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.Requests;
-import org.barmap.web.share.Guests;
 import org.barmap.work.Events;
 import org.barmap.work.JobView;
 import tools.jackson.databind.node.ObjectNode;
@@ -31,7 +31,7 @@ public final class EventRoutes implements AutoCloseable {
 
   private final Library library;
   private final Events events;
-  private final Guests guests;
+  private final Keys keys;
   private final Desks desks = new Desks();
   private final Map<SseClient, Line> clients = new ConcurrentHashMap<>();
 
@@ -48,10 +48,10 @@ public final class EventRoutes implements AutoCloseable {
     return thread;
   }
 
-  public EventRoutes(Library library, Events events, Guests guests) {
+  public EventRoutes(Library library, Events events, Keys keys) {
     this.library = library;
     this.events = events;
-    this.guests = guests;
+    this.keys = keys;
   }
 
   public void register(RoutesConfig routes) {
@@ -126,9 +126,9 @@ public final class EventRoutes implements AutoCloseable {
     }
   }
 
-  /** A guest hears nothing more once sharing is ended. */
+  /** A guest hears nothing more once the key has ended. */
   private boolean isWelcome(SseClient client) {
-    return Guard.guestOf(client.ctx()).map(guests::welcome).orElse(true);
+    return Guard.whoAsks(client.ctx()).map(keys::isGood).orElse(false);
   }
 
   /** Sends something when what was sent before has gone out. */
@@ -145,6 +145,8 @@ public final class EventRoutes implements AutoCloseable {
     for (SseClient client : clients.keySet()) {
       if (client.terminated()) {
         clients.remove(client);
+      } else if (!isWelcome(client)) {
+        client.close();
       } else {
         later(client, () -> client.sendComment("still here"));
       }

@@ -3,48 +3,93 @@ package org.barmap.web.route;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.net.InetAddress;
-import java.util.Arrays;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import org.barmap.library.Library;
+import org.barmap.web.access.Invite;
+import org.barmap.web.access.Keys;
+import org.barmap.web.access.QrCode;
+import org.barmap.web.access.Role;
+import org.barmap.web.access.Who;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.Requests;
-import org.barmap.web.share.Guests;
-import org.barmap.web.share.QrCode;
-import org.barmap.web.share.Role;
+import org.barmap.web.site.SitePages;
 import org.barmap.work.Events;
+import tools.jackson.databind.node.ObjectNode;
 
-/** A book opened to phones and other desks of the local net, and closed again. */
-public record ShareRoutes(Library library, Events events, Guests guests) {
+/**
+ * Who is let in: the door itself, and a book's keys, made and ended.
+ *
+ * @param at where others of the local net reach the service; none when it is not shared
+ */
+public record ShareRoutes(Library library, Events events, Keys keys, List<InetAddress> at) {
+
+  /** A phone takes the pages in and is done. */
+  private static final int DAYS_OF_A_PHONE = 1;
+
+  /** Rehearsals and a run. */
+  private static final int DAYS = 14;
+
+  private static final int MOST_DAYS = 366;
+  private static final int MOST_LETTERS = 60;
+  private static final Pattern BOOK = Pattern.compile("[\\w-]{1,64}");
 
   /**
-   * Whom a book is open to.
+   * A key of a book.
    *
-   * @param as phone or desk
+   * @param as phone, reader, corrector or owner
+   * @param last day on which it opens the book
    * @param links the same address once for each net this machine is in
    */
-  private record Open(String as, List<String> links) {}
+  private record Open(String id, String as, String name, LocalDate last, List<String> links) {}
 
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get(Guard.ENTRY, this::enter);
     routes.get("/api/books/{b}/share", this::state);
     routes.post("/api/books/{b}/share", this::open);
-    routes.delete("/api/books/{b}/share", this::end);
-    routes.get("/api/books/{b}/share/{as}", this::code);
+    routes.delete("/api/books/{b}/share", this::endAll);
+    routes.get("/api/books/{b}/share/{k}", this::code);
+    routes.delete("/api/books/{b}/share/{k}", this::end);
   }
 
-  /** The key comes once by link and goes on in a cookie: no page and no history has it. */
+  /**
+   * The key comes once by link and goes on in a cookie. A link may stand on a page of another site,
+   * for instance in a letter: what a browser asks for next on account of that page goes without the
+   * cookie, so a page of ours leads on.
+   */
   private void enter(Context ctx) {
-    String key = Optional.ofNullable(ctx.queryParam("key")).orElse("");
-    var guest = Guard.known(guests.look(key, ctx.ip()));
-    ctx.header(
-        "Set-Cookie", Guard.cookieName(ctx) + "=" + key + "; Path=/; HttpOnly; SameSite=Lax");
     ctx.header("Cache-Control", "no-store");
-    ctx.redirect(guest.begin());
+    String key = Optional.ofNullable(ctx.queryParam("key")).orElse("");
+    String book = Optional.ofNullable(ctx.queryParam("b")).orElse("");
+    if (key.isEmpty()) {
+      Optional<String> as = Optional.ofNullable(ctx.queryParam("as")).filter("phone"::equals);
+      ctx.html(SitePages.onward(begin(as.isPresent() ? Role.PHONE : Role.READER, book)));
+      return;
+    }
+    Who who = Guard.known(keys.look(key, ctx.ip()));
+    new Guard(keys).remember(ctx, who, key);
+    if (who instanceof Who.Invited guest) {
+      Invite invite = guest.invite();
+      String as = invite.role() == Role.PHONE ? "&as=phone" : "";
+      ctx.redirect(Guard.ENTRY + "?b=" + invite.book() + as);
+    } else {
+      ctx.redirect(begin(Role.OWNER, book));
+    }
+  }
+
+  /** Says nothing of which books there are: nobody needs a key to be led on. */
+  private static String begin(Role role, String book) {
+    return BOOK.matcher(book).matches() ? role.page() + "?b=" + book : "/";
   }
 
   private void state(Context ctx) {
@@ -53,39 +98,88 @@ public record ShareRoutes(Library library, Events events, Guests guests) {
 
   private void open(Context ctx) {
     String book = Requests.book(library, ctx).id();
-    if (guests.addresses().isEmpty()) {
+    if (at.isEmpty()) {
       throw new ApiException(ApiError.REFUSED, "Start barmap with: ./barmap serve --share");
     }
-    String word = Requests.text(Requests.body(ctx), "as", 20);
+    ObjectNode body = Requests.body(ctx);
     Role role =
-        Role.of(word)
-            .orElseThrow(() -> new ApiException(ApiError.BAD_REQUEST, "\"as\" is phone or desk"));
-    guests.open(book, role);
+        Role.of(Requests.text(body, "as", 20))
+            .orElseThrow(
+                () ->
+                    new ApiException(
+                        ApiError.BAD_REQUEST, "\"as\" is phone, reader, corrector or owner"));
+    if (keys.invites(book).size() >= Keys.MOST_OF_A_BOOK) {
+      throw new ApiException(
+          ApiError.REFUSED, "This book has as many links as it can have; end some of them");
+    }
+    String name = Requests.text(body, "name", MOST_LETTERS);
+    LocalDate last = last(Requests.text(body, "last", 20), role);
+    Instant until = last.plusDays(1).atStartOfDay(ZoneId.systemDefault()).toInstant();
+    keys.invite(book, role, name.isEmpty() ? "Without a name" : name, until);
+    ctx.status(201);
     answer(ctx, book);
   }
 
+  /** The last day of a key, in the time of this machine. */
+  private static LocalDate last(String text, Role role) {
+    LocalDate today = LocalDate.now(ZoneId.systemDefault());
+    if (text.isEmpty()) {
+      return today.plusDays(role == Role.PHONE ? DAYS_OF_A_PHONE : DAYS);
+    }
+    LocalDate last;
+    try {
+      last = LocalDate.parse(text);
+    } catch (DateTimeException e) {
+      throw new ApiException(ApiError.BAD_REQUEST, "\"last\" is a day, as 2026-05-20");
+    }
+    if (last.isBefore(today) || last.isAfter(today.plusDays(MOST_DAYS))) {
+      throw new ApiException(ApiError.REFUSED, "The last day is today or within a year");
+    }
+    return last;
+  }
+
+  private void endAll(Context ctx) {
+    end(ctx, Requests.book(library, ctx).id(), invite -> true);
+  }
+
   private void end(Context ctx) {
+    String id = ctx.pathParam("k");
     String book = Requests.book(library, ctx).id();
-    guests.end(book);
+    invite(book, id);
+    end(ctx, book, invite -> invite.id().equals(id));
+  }
+
+  private void end(Context ctx, String book, Predicate<Invite> which) {
+    keys.end(invite -> invite.book().equals(book) && which.test(invite));
     // who listens is told, and the lines of guests are cut
     events.tell(book, "share", Map.of());
     answer(ctx, book);
   }
 
-  private void answer(Context ctx, String book) {
-    List<Open> open =
-        Arrays.stream(Role.values())
-            .filter(role -> guests.key(book, role).isPresent())
-            .map(role -> new Open(role.word(), links(ctx, book, role)))
-            .toList();
-    ctx.json(Map.of("possible", !guests.addresses().isEmpty(), "open", open));
+  private Invite invite(String book, String id) {
+    return keys.invites(book).stream()
+        .filter(invite -> invite.id().equals(id))
+        .findFirst()
+        .orElseThrow(() -> new ApiException(ApiError.NOT_FOUND, "This link has ended"));
   }
 
-  private List<String> links(Context ctx, String book, Role role) {
-    return guests
-        .key(book, role)
-        .map(key -> guests.addresses().stream().map(a -> link(ctx, a, key)).toList())
-        .orElse(List.of());
+  private void answer(Context ctx, String book) {
+    List<Open> open = keys.invites(book).stream().map(invite -> open(ctx, invite)).toList();
+    ctx.json(Map.of("possible", !at.isEmpty(), "open", open));
+  }
+
+  private Open open(Context ctx, Invite invite) {
+    LocalDate after = LocalDate.ofInstant(invite.until(), ZoneId.systemDefault());
+    return new Open(
+        invite.id(),
+        invite.role().word(),
+        invite.name(),
+        after.minusDays(1),
+        links(ctx, invite.key()));
+  }
+
+  private List<String> links(Context ctx, String key) {
+    return at.stream().map(address -> link(ctx, address, key)).toList();
   }
 
   private static String link(Context ctx, InetAddress address, String key) {
@@ -96,13 +190,9 @@ public record ShareRoutes(Library library, Events events, Guests guests) {
   /** The address as a picture a phone's camera reads. */
   private void code(Context ctx) {
     String book = Requests.book(library, ctx).id();
-    List<String> links =
-        Role.of(ctx.pathParam("as")).map(role -> links(ctx, book, role)).orElse(List.of());
-    if (links.isEmpty()) {
-      throw new ApiException(ApiError.NOT_FOUND, "The book is not shared");
-    }
-    int at = Requests.number(ctx, "at", 0, links.size() - 1).orElse(0);
+    List<String> links = links(ctx, invite(book, ctx.pathParam("k")).key());
+    int which = Requests.number(ctx, "at", 0, links.size() - 1).orElse(0);
     ctx.contentType("image/svg+xml");
-    ctx.result(QrCode.svg(links.get(at)));
+    ctx.result(QrCode.svg(links.get(which)));
   }
 }

@@ -39,6 +39,7 @@ public final class SitePages {
   private static final String NOWHERE = filled(HEAD + text("nowhere"), "", "Nothing here");
 
   private static final String SHUT = text("shut");
+  private static final String ONWARD = text("onward");
 
   private SitePages() {}
 
@@ -71,6 +72,15 @@ public final class SitePages {
    */
   public static String shut(String title, String detail) {
     return SHUT.replace("{{title}}", title).replace("{{detail}}", detail);
+  }
+
+  /**
+   * Returns the page that leads on to another one.
+   *
+   * @param to an address of ours
+   */
+  public static String onward(String to) {
+    return ONWARD.replace("{{to}}", to);
   }
 
   private static void show(Context ctx, String page) {

@@ -1,4 +1,4 @@
-package org.barmap.web.share;
+package org.barmap.web.access;
 
 import java.time.Duration;
 import java.time.Instant;

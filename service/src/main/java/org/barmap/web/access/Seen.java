@@ -1,12 +1,12 @@
-package org.barmap.web.share;
+package org.barmap.web.access;
 
 /** What came of showing a key. */
 public sealed interface Seen {
 
-  /** It opens a book. */
-  record Known(Guest guest) implements Seen {}
+  /** It is good. */
+  record Known(Who who) implements Seen {}
 
-  /** It was one until sharing was ended. */
+  /** It was one until it ended, by itself or by a person. */
   record Ended() implements Seen {}
 
   /** It never was one. */

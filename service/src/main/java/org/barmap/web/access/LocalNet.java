@@ -1,4 +1,4 @@
-package org.barmap.web.share;
+package org.barmap.web.access;
 
 import java.net.Inet4Address;
 import java.net.InetAddress;

@@ -1,4 +1,4 @@
-package org.barmap.web.share;
+package org.barmap.web.access;
 
 import com.google.zxing.WriterException;
 import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
