@@ -33,9 +33,9 @@ class AccessTableTest extends RunningServer {
       return method + " " + path;
     }
 
-    /** Takes the book or its links away, so that the next row needs others. */
+    /** Takes the book, all books or links away, so that the next row needs others. */
     boolean ends() {
-      return method.equals("DELETE") && (path.equals("/api/books/{b}") || path.endsWith("/share"));
+      return method.equals("DELETE") && List.of("{b}", "share").contains(path.replaceAll(".*/", ""));
     }
   }
 
@@ -61,7 +61,8 @@ class AccessTableTest extends RunningServer {
   @Test
   void everyRouteStandsInTheTable() throws IOException {
     List<String> rows = table().stream().map(Row::route).toList();
-    assertThat(rows).doesNotHaveDuplicates().containsAll(server.everyRoute());
+    assertThat(rows).doesNotHaveDuplicates();
+    assertThat(server.everyRoute()).hasSizeGreaterThan(60).allMatch(rows::contains);
   }
 
   @Test

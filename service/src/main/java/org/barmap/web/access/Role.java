@@ -70,6 +70,7 @@ public enum Role {
                     "DELETE ./changes/{c}",
                     "PUT ./settings",
                     "POST ./pages",
+                    "POST ./pages/skip",
                     "POST ./pages/{p}/again",
                     "POST ./pages/{p}/retake",
                     "POST ./pages/{p}/line"))
