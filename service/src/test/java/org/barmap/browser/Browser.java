@@ -90,12 +90,18 @@ final class Browser implements AutoCloseable {
     browser.driver.executeCdpCommand(
         "Network.setCookie",
         Map.of(
-            "url", service.base() + "/",
-            "name", cookie[0],
-            "value", cookie[1],
-            "httpOnly", true,
-            "sameSite", "Strict",
-            "expires", 4_000_000_000L));
+            "url",
+            service.base() + "/",
+            "name",
+            cookie[0],
+            "value",
+            cookie[1],
+            "httpOnly",
+            true,
+            "sameSite",
+            "Strict",
+            "expires",
+            4_000_000_000L));
     return browser;
   }
 

@@ -33,7 +33,9 @@ class WarmUpTest {
       library.readings().lay(book, library.readings().material(book), aRest());
       library.books().add("Not read yet", "Bass");
       long before = library.drafts().find(book).orElseThrow().revision();
-      assertThat(WarmUp.run(library, address, key)).as("the desk, and corrections").isGreaterThan(20);
+      assertThat(WarmUp.run(library, address, key))
+          .as("the desk, and corrections")
+          .isGreaterThan(20);
       assertThat(WarmUp.run(library, address, "no key")).as("nobody comes in").isZero();
       assertThat(library.drafts().find(book).orElseThrow().revision()).isEqualTo(before);
       assertThat(library.drafts().history(book).entries()).isEmpty();

@@ -18,8 +18,8 @@ import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 
 /**
- * Every route, asked by everybody: what {@code access.txt} says, which was written from what each is
- * there for and not from the program.
+ * Every route, asked by everybody: what {@code access.txt} says, which was written from what each
+ * is there for and not from the program.
  */
 class AccessTableTest extends RunningServer {
 
@@ -35,7 +35,8 @@ class AccessTableTest extends RunningServer {
 
     /** Takes the book, all books or links away, so that the next row needs others. */
     boolean ends() {
-      return method.equals("DELETE") && List.of("{b}", "share").contains(path.replaceAll(".*/", ""));
+      return method.equals("DELETE")
+          && List.of("{b}", "share").contains(path.replaceAll(".*/", ""));
     }
   }
 

@@ -26,8 +26,7 @@ import org.junit.jupiter.api.Test;
  */
 class DoorTest extends RunningServer {
 
-  private final List<Instant> now =
-      new ArrayList<>(List.of(Instant.parse("2026-05-20T18:00:00Z")));
+  private final List<Instant> now = new ArrayList<>(List.of(Instant.parse("2026-05-20T18:00:00Z")));
 
   private Keys keys() throws Exception {
     return Keys.of(folder, () -> now.get(0));
@@ -65,7 +64,8 @@ class DoorTest extends RunningServer {
     assertThat(send(withoutKey("/api/books").header("Cookie", kept)).statusCode()).isEqualTo(200);
     // nobody is led elsewhere by it
     for (String to : List.of("//evil.example", "https://evil.example", "x\"><script>")) {
-      String asked = entry + "&b=" + java.net.URLEncoder.encode(to, java.nio.charset.StandardCharsets.UTF_8);
+      String asked =
+          entry + "&b=" + java.net.URLEncoder.encode(to, java.nio.charset.StandardCharsets.UTF_8);
       assertThat(send(withoutKey(asked)).headers().firstValue("Location")).contains("/");
     }
     assertThat(entered.body()).doesNotContain(server.key());

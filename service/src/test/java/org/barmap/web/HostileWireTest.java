@@ -27,8 +27,12 @@ class HostileWireTest extends RunningServer {
     return socket;
   }
 
-  private static void send(Socket to, String text) throws IOException {
-    to.getOutputStream().write(text.replace("\n", "\r\n").getBytes(StandardCharsets.ISO_8859_1));
+  /** Who asks is the owner: what is tested lies behind the door. */
+  private void send(Socket to, String text) throws IOException {
+    String wire = text.replace("\n", "\r\n");
+    String host = "Host: 127.0.0.1\r\n";
+    to.getOutputStream()
+        .write(wire.replace(host, host + keyLine()).getBytes(StandardCharsets.ISO_8859_1));
     to.getOutputStream().flush();
   }
 

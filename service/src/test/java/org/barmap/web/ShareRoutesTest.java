@@ -35,8 +35,9 @@ import tools.jackson.databind.JsonNode;
 
 /**
  * A book opened to others of the local net, each with a link that ends. Who may ask what is in
- * {@link AccessTableTest}. A second address of the loopback net stands for the local net: it is another address than the one
- * this machine's own requests come to, which is what the guard goes by.
+ * {@link AccessTableTest}. A second address of the loopback net stands for the local net: it is
+ * another address than the one this machine's own requests come to, which is what the guard goes
+ * by.
  */
 class ShareRoutesTest extends RunningServer {
 
@@ -145,8 +146,7 @@ class ShareRoutesTest extends RunningServer {
     assertProblem(post(path, "{\"as\":\"king\"}"), ApiError.BAD_REQUEST);
     assertProblem(post(path, "{\"as\":\"reader\",\"last\":\"soon\"}"), ApiError.BAD_REQUEST);
     for (LocalDate day : List.of(TODAY.minusDays(1), TODAY.plusDays(400))) {
-      assertProblem(
-          post(path, "{\"as\":\"reader\",\"last\":\"" + day + "\"}"), ApiError.REFUSED);
+      assertProblem(post(path, "{\"as\":\"reader\",\"last\":\"" + day + "\"}"), ApiError.REFUSED);
     }
   }
 

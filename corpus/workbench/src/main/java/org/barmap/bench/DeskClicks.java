@@ -68,8 +68,7 @@ final class DeskClicks {
     }
     try (Chromium chromium = found.get()) {
       chromium.ask("Page.enable", Map.of());
-      chromium.ask(
-          "Network.setCookie", Map.of("url", desk, "name", cookie[0], "value", cookie[1]));
+      chromium.ask("Network.setCookie", Map.of("url", desk, "name", cookie[0], "value", cookie[1]));
       chromium.ask("Page.addScriptToEvaluateOnNewDocument", Map.of("source", FIRST));
       Bar rest =
           map.bars().stream()

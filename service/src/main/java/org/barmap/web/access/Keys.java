@@ -139,8 +139,9 @@ public final class Keys {
   }
 
   /**
-   * Looks at a key a browser or a program has kept. A right one opens whatever else came from the same address:
-   * nobody is shut out by a neighbour, for instance another account of the same machine.
+   * Looks at a key a browser or a program has kept. A right one opens whatever else came from the
+   * same address: nobody is shut out by a neighbour, for instance another account of the same
+   * machine.
    */
   public synchronized Seen lookAgain(String key, String from) {
     Optional<Who> found = same(owner, key) ? Optional.of(new Who.Owner()) : Optional.empty();

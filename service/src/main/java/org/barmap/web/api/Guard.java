@@ -97,7 +97,8 @@ public record Guard(Keys keys) {
     List<Who> known = known(ctx);
     ctx.attribute(KNOWN, known);
     // a HEAD matches no route of its own: whether something is there is told to its owner only
-    if (ctx.method().name().equals("HEAD") && known.stream().noneMatch(Who.Owner.class::isInstance)) {
+    if (ctx.method().name().equals("HEAD")
+        && known.stream().noneMatch(Who.Owner.class::isInstance)) {
       throw notYours();
     }
   }
