@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.barmap.plan.change.Place;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
@@ -38,16 +40,62 @@ record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, S
   }
 
   private boolean begins(Way way) {
-    return slot(way.first()) == 0;
+    return slot(way.first()).orElse(-1) == 0;
   }
 
   private boolean ends(Way way) {
-    return slot(way.last()) == scope.slots() - 1;
+    return slot(way.last()).orElse(-1) == scope.slots() - 1;
   }
 
-  private int slot(String bar) {
-    Scope.Looked looked = scope.find(bar);
-    return looked.places().isEmpty() ? -1 : looked.places().get(0).slot();
+  @Override
+  public OptionalInt slot(String bar) {
+    List<Place> places = scope.find(bar).places();
+    return places.isEmpty() ? OptionalInt.empty() : OptionalInt.of(places.get(0).slot());
+  }
+
+  @Override
+  public boolean jumpsBack() {
+    return Repeats.jumpsBack(scope.number());
+  }
+
+  @Override
+  public int times(String said) {
+    return ends(said)
+        .map(
+            e ->
+                Printed.times(
+                    scope, slot(e.first()).orElse(-1), slot(e.last()).orElse(Integer.MAX_VALUE)))
+        .orElse(1);
+  }
+
+  @Override
+  public Optional<String> repeat() {
+    return Printed.repeat(scope);
+  }
+
+  @Override
+  public Optional<String> toKey(String key, int way) {
+    return Printed.toKey(scope, key, way);
+  }
+
+  @Override
+  public Optional<Ends> rest(String said) {
+    return Printed.rest(scope, slot(said).orElse(-1));
+  }
+
+  @Override
+  public int length(Ends ends) {
+    return slot(ends.last()).orElse(0) - slot(ends.first()).orElse(0) + 1;
+  }
+
+  @Override
+  public Optional<String> landmark(String printed, boolean behind) {
+    return Printed.landmark(scope, printed, behind);
+  }
+
+  @Override
+  public Optional<String> tempo(String bar) {
+    return Printed.tempo(scope, slot(bar).orElse(0));
   }
 
   @Override
@@ -95,6 +143,43 @@ record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, S
         .filter(all -> all.stream().allMatch(i -> Said.understood(plain(i))))
         .findFirst()
         .orElse(List.of(words));
+  }
+
+  /**
+   * Returns the instructions that a sentence comes to of which no word is left over; empty where
+   * the kinds know it as it stands, or where something is left.
+   */
+  Optional<List<String>> complete(String words) {
+    if (Said.understood(plain(words))) {
+      return Optional.empty();
+    }
+    return Grammar.sense(Spoken.figures(base(words)), this)
+        .filter(m -> m instanceof Meant.Says)
+        .map(
+            m ->
+                ((Meant.Says) m)
+                    .instructions().stream()
+                        .flatMap(i -> Sentences.spread(scope, i).stream())
+                        .map(i -> i + holds(words))
+                        .toList())
+        .filter(all -> !all.isEmpty() && all.stream().allMatch(this::heard));
+  }
+
+  /** Returns what {@link #complete} does, or the words themselves where the kinds know them. */
+  Optional<List<String>> known(String words) {
+    return Said.understood(plain(words)) ? Optional.of(List.of(words)) : complete(words);
+  }
+
+  private boolean heard(String instruction) {
+    Optional<Heard<ShowChange>> plain = plain(instruction);
+    return Said.understood(plain) || choice(plain);
+  }
+
+  /** Hears an instruction of a sentence that came to it. */
+  Heard<ShowChange> heard(String instruction, String typed) {
+    return plain(instruction)
+        .map(h -> Said.as(h, typed))
+        .orElseGet(() -> Kept.left(scope, typed, meta.get(), List.of()));
   }
 
   /** Hears one instruction; empty where it is no change. */
@@ -149,7 +234,7 @@ record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, S
 
   /** By what it names; a question only where nobody knows better what is wrong. */
   private Optional<Heard<ShowChange>> sense(String words, Optional<Heard<ShowChange>> plain) {
-    return Grammar.sense(base(words), this)
+    return Grammar.sense(Spoken.figures(base(words)), this)
         .flatMap(m -> meant(words, m))
         .filter(h -> plain.isEmpty() || h instanceof Heard.Understood<ShowChange>);
   }

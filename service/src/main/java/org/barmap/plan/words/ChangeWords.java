@@ -21,6 +21,8 @@ import org.barmap.plan.words.grammar.Corrections;
 import org.barmap.plan.words.grammar.Grammar;
 import org.barmap.plan.words.grammar.Sounds;
 import org.barmap.plan.words.grammar.Tidy;
+import org.barmap.plan.words.number.Between;
+import org.barmap.plan.words.number.Mentions;
 
 /**
  * Reads a director's cut list.
@@ -44,9 +46,16 @@ public final class ChangeWords {
   private static final Pattern CUT_ONE =
       phrase("(?:cut|omit|skip|drop|lose)\\s+(\\d{1,4}[A-Za-z]{0,2})");
 
+  /** A number that isn't in the book, or one of several. */
+  private static final Pattern OTHER_NUMBER =
+      phrase("(?:\\b(?:no|nr)\\.|\\bnumber|#)\\s*\\d|\\bnos\\b");
+
   private final String book;
   private final String chair;
+  private static final Optional<WrittenNumber> NONE = Optional.empty();
+
   private final List<WrittenNumber> numbers;
+  private final Mentions mentions;
   private final Names names;
   private final Map<WrittenNumber, Scope> scopes = new IdentityHashMap<>();
   private final List<Heard<ShowChange>> heard = new ArrayList<>();
@@ -59,6 +68,7 @@ public final class ChangeWords {
   private ChangeWords(BarMap map) {
     this.numbers = WrittenNumber.all(map);
     this.names = new Names(numbers);
+    this.mentions = new Mentions(numbers);
     this.chair = InstrumentNames.chairOf(map.book().part());
     this.book = Spoken.plain(map.book().title()).toLowerCase(Locale.ROOT);
     if (numbers.size() == 1) {
@@ -99,9 +109,59 @@ public final class ChangeWords {
     if (line.isEmpty() || heading(line)) {
       return;
     }
-    for (String sentence : Sentences.of(line)) {
-      Lines.of(sentence, names).forEach(this::line);
+    if (whole(line)) {
+      return;
     }
+    for (String sentence : Sentences.of(line)) {
+      Lines.of(sentence, names).forEach(l -> line(mentioned(l)));
+    }
+  }
+
+  /** A message of several sentences that lean on each other, about one number. */
+  private boolean whole(String typed) {
+    String line = Mentions.figures(typed);
+    List<Mentions.Mention> all = mentions.in(line, named);
+    Optional<String> two = Between.line(line, all);
+    if (two.isPresent()) {
+      line(two.get());
+      return true;
+    }
+    List<String> labels = all.stream().map(Mentions.Mention::label).distinct().toList();
+    Optional<WrittenNumber> of =
+        labels.size() == 1 ? names.byLabel(labels.get(0)) : labels.isEmpty() ? number : NONE;
+    String rest = Mentions.without(line, all);
+    boolean open =
+        rest.isBlank()
+            || Showings.ahead(line).isPresent()
+            || OTHER_NUMBER.matcher(rest).find()
+            || (!named && labels.isEmpty() && CUT_ONE.matcher(line).matches());
+    Optional<List<String>> parts =
+        of.filter(n -> !open)
+            .filter(n -> called(n).first(rest).isEmpty())
+            .flatMap(n -> called(n).known(rest));
+    if (parts.isEmpty()) {
+      return false;
+    }
+    named |= !labels.isEmpty();
+    number = of;
+    Called called = called(of.get());
+    parts.get().forEach(one -> add(about(scope(number.get()), called.heard(one, rest))));
+    return true;
+  }
+
+  /** Puts the number first that a sentence names anywhere in it. */
+  private String mentioned(String typed) {
+    String line = Mentions.figures(typed);
+    List<Mentions.Mention> all = mentions.in(line, named);
+    List<String> labels = all.stream().map(Mentions.Mention::label).distinct().toList();
+    Optional<String> two = Between.line(line, all);
+    if (two.isPresent()) {
+      return two.get();
+    }
+    Optional<WrittenNumber> of = labels.size() == 1 ? names.byLabel(labels.get(0)) : NONE;
+    String rest = Mentions.without(line, all);
+    boolean known = of.filter(n -> called(n).known(rest).isPresent()).isPresent();
+    return known ? "No. " + labels.get(0) + ": " + rest : typed;
   }
 
   /** A line that starts with the show's name and says nothing about a number is a heading. */
@@ -140,7 +200,9 @@ public final class ChangeWords {
     }
     String rest = Grammar.turned(ahead(said.rest()));
     List<String> all =
-        Grammar.whole(rest) ? List.of(rest) : Sentences.instructions(Frames.places(rest));
+        Grammar.whole(rest) || number.filter(n -> called(n).complete(rest).isPresent()).isPresent()
+            ? List.of(rest)
+            : Sentences.instructions(Frames.places(rest));
     for (String one : all) {
       instruction(one + showing);
     }
@@ -167,11 +229,15 @@ public final class ChangeWords {
       return;
     }
     Scope scope = scope(number.get());
-    Called called =
-        new Called(scope, w -> read(scope, w, Meta.of("n" + next)), () -> Meta.of("n" + next));
+    Called called = called(number.get());
     Optional<Heard<ShowChange>> open = called.first(words);
     if (open.isPresent()) {
       add(about(scope, open.get()));
+      return;
+    }
+    Optional<List<String>> complete = called.complete(words);
+    if (complete.isPresent()) {
+      complete.get().forEach(one -> add(about(scope, called.heard(one, words))));
       return;
     }
     for (String one : Said.parts(words, w -> Sentences.spread(scope, w), called::one)) {
@@ -187,6 +253,11 @@ public final class ChangeWords {
         .one(words)
         .map(h -> words.equals(typed) ? h : Said.as(h, typed))
         .orElseGet(() -> Kept.left(scope, words, Meta.of("n" + next), called.nearest(words)));
+  }
+
+  private Called called(WrittenNumber of) {
+    Scope scope = scope(of);
+    return new Called(scope, w -> read(scope, w, Meta.of("n" + next)), () -> Meta.of("n" + next));
   }
 
   private Optional<Heard<ShowChange>> read(Scope scope, String words, Meta meta) {

@@ -30,6 +30,7 @@ public final class TradeCases {
           "marks",
           "advice",
           "calls",
+          "spoken",
           "runsheet",
           "show",
           "rehearsal");

@@ -1,0 +1,376 @@
+package org.barmap.plan.words.grammar;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** What goes round: vamps, safeties, repeats, endings, jumps back. */
+final class Goings {
+  private static final List<String> NONE = List.of();
+
+  private Goings() {}
+
+  static List<Clause.Deed> all() {
+    return List.of(
+        Goings::printed,
+        Goings::endings,
+        Goings::lands,
+        Goings::undone,
+        Goings::vamp,
+        Goings::safety,
+        Goings::again,
+        Goings::once);
+  }
+
+  /** "D.S. as printed": nothing is changed by it. */
+  static List<String> printed(Clause c) {
+    boolean noun =
+        c.does("dc", "ds", "vamp", "safety", "repeat", "ending1", "ending2", "endinglast");
+    if (!noun || !c.does("asis") || !c.places().isEmpty()) {
+      return NONE;
+    }
+    c.does("play");
+    return List.of("note: " + c.said());
+  }
+
+  /** "Straight to the second ending", "no first ending". */
+  static List<String> endings(Clause c) {
+    boolean first = c.has("ending1");
+    boolean second = c.has("ending2") || c.has("endinglast");
+    boolean no = c.has(Token.Kind.NOT) || c.hard("cut") || c.hard("gone") || c.hard("out");
+    if (!first && !second || !c.places().isEmpty()) {
+      return NONE;
+    }
+    if (first && !no || second && no && !first) {
+      return NONE;
+    }
+    c.does("ending1", "ending2", "endinglast", "go", "cut", "gone", "out", "play", "land");
+    c.take(Token.Kind.NOT);
+    c.take(Token.Kind.ONLY);
+    boolean late = c.has(Token.Kind.PASS) && !no;
+    if (late
+        && c.tokens().stream()
+            .anyMatch(t -> t.is(Token.Kind.PASS) && t.value().matches("2|last"))) {
+      c.pass();
+      return c.later() ? List.of("note: " + c.said()) : NONE; // as printed
+    }
+    boolean early = c.has(Token.Kind.PASS) && c.pass().equals("1st time");
+    return early || !c.has(Token.Kind.PASS) ? List.of("straight to the second ending") : NONE;
+  }
+
+  /** "The D.S. goes back to B, not to A": the bars from the sign on are out that time. */
+  static List<String> lands(Clause c) {
+    boolean segno = c.hard("ds");
+    if (segno == c.hard("dc") || c.hard("cut") || c.hard("gone") || c.hard("out")) {
+      return NONE;
+    }
+    List<Clause.Place> places = c.places();
+    if (places.isEmpty() || !places.get(0).prep().equals("to")) {
+      return NONE;
+    }
+    String from = segno ? "segno" : "start";
+    Clause.Place to = places.get(0);
+    OptionalInt at = c.bars().slot(from);
+    OptionalInt lands = c.bars().slot(to.bare());
+    if (at.isEmpty() || lands.isEmpty() || lands.getAsInt() <= at.getAsInt()) {
+      return NONE;
+    }
+    if (places.size() == 2 && c.has(Token.Kind.NOT)) {
+      OptionalInt old = c.bars().slot(places.get(1).bare());
+      if (old.isEmpty() || old.getAsInt() != at.getAsInt()) {
+        return NONE;
+      }
+      c.use(places.get(1));
+      c.take(Token.Kind.NOT);
+    }
+    c.does("ds", "dc", "play", "back", "backin", "go", "land");
+    c.use(to);
+    return List.of("cut " + from + " to beginning of " + to.bare() + " on the D.S.");
+  }
+
+  /** "No vamp at 5", "the D.S. is out", "don't take the repeat". */
+  static List<String> undone(Clause c) {
+    for (String what :
+        List.of("vamp", "safety", "repeat", "dc", "ds", "hold", "gp", "rit", "accel", "back")) {
+      Optional<Token> noun = c.first(what).filter(t -> t.is(Token.Kind.DO));
+      if (noun.isEmpty() || !negated(c, noun.get())) {
+        continue;
+      }
+      c.does(what, "play", "go");
+      if (what.equals("back")) {
+        return notBack(c);
+      }
+      Optional<List<String>> where = Stretches.of(c, Stretches.Use.OTHER);
+      if (where.isEmpty() && !c.places().isEmpty()) {
+        return NONE;
+      }
+      return none(c, what, where.orElse(List.of()), noun.get().text());
+    }
+    return NONE;
+  }
+
+  /** "Don't go back to the sign", "no more going back to the top". */
+  private static List<String> notBack(Clause c) {
+    List<Clause.Place> places = c.places();
+    if (places.size() > 1) {
+      return NONE;
+    }
+    places.forEach(c::use);
+    String to = places.isEmpty() ? "sign" : places.get(0).said();
+    if (to.matches("(?i).*(?:sign|segno)")) {
+      return List.of("no D.S.");
+    }
+    boolean top = to.matches("(?i).*(?:top|start|beginning)");
+    return top ? List.of(c.bars().repeat().isPresent() ? "no repeats" : "no D.C.") : NONE;
+  }
+
+  private static List<String> none(Clause c, String what, List<String> where, String text) {
+    String name =
+        switch (what) {
+          case "dc" -> "D.C.";
+          case "ds" -> "D.S.";
+          case "gp" -> "G.P.";
+          case "rit" -> "rit.";
+          case "accel" -> "accel.";
+          default -> what;
+        };
+    if (what.equals("repeat")) {
+      boolean all = text.toLowerCase(java.util.Locale.ROOT).endsWith("s");
+      return where.isEmpty()
+          ? List.of(all ? "no repeats" : "no repeat")
+          : where.stream()
+              .map(
+                  w ->
+                      c.bars().ends(w).filter(e -> !e.first().equals(e.last())).isPresent()
+                          ? "play " + w + " once"
+                          : "no repeat at " + w)
+              .toList();
+    }
+    if (where.isEmpty()) {
+      boolean all = what.equals("vamp") && text.equalsIgnoreCase("vamps");
+      return List.of(all ? "no vamps" : "no " + name);
+    }
+    return where.stream().map(w -> "no " + name + " at " + w).toList();
+  }
+
+  /** It is not, or cut, right before it; or gone behind it. */
+  private static boolean negated(Clause c, Token noun) {
+    int at = c.index(noun);
+    List<Token> tokens = c.tokens();
+    for (int i = at - 1; i >= 0; i--) {
+      Token t = tokens.get(i);
+      if (t.is(Token.Kind.NOT) || t.is(Token.Kind.DO) && t.value().matches("cut|gone|out")) {
+        c.use(t);
+        return true;
+      }
+      if (!t.is(Token.Kind.FILL)
+          && !t.is(Token.Kind.SOFT)
+          && !t.is(Token.Kind.WE)
+          && !t.is(Token.Kind.YOU)
+          && !t.is(Token.Kind.PREP)
+          && !t.is(Token.Kind.THERE)) {
+        break;
+      }
+    }
+    for (int i = at + 1; i < tokens.size(); i++) {
+      Token t = tokens.get(i);
+      if (t.is(Token.Kind.DO) && t.value().matches("cut|gone|out") || t.is(Token.Kind.NOT)) {
+        c.use(t);
+        c.does("play");
+        return true;
+      }
+      if (t.is(Token.Kind.COMMA) || t.is(Token.Kind.AND) || t.is(Token.Kind.DO)) {
+        break;
+      }
+    }
+    return false;
+  }
+
+  /** "Vamp 9 and 10 till she sits, out any time". */
+  static List<String> vamp(Clause c) {
+    Optional<String> cue = c.one(Token.Kind.CUE);
+    boolean round = c.has("repeat") || c.has("round") || c.has("safety");
+    boolean vamps = c.hard("vamp") || round && cue.isPresent();
+    if (!vamps || c.has(Token.Kind.NOT) || c.has(Token.Kind.AGAIN)) {
+      return NONE;
+    }
+    if (c.has("safety") && !c.hard("vamp")) {
+      return NONE;
+    }
+    c.does("vamp", "repeat", "round", "play", "exit", "insert");
+    if (c.hard("insert")) {
+      return NONE;
+    }
+    String out =
+        c.does("anytime")
+            ? ", out any time"
+            : c.does("endpass") ? ", out at the end of a pass" : "";
+    String till = cue.map(q -> " till " + q).orElse("") + out;
+    if (c.has(Token.Kind.TIMES)) {
+      int times = c.times();
+      c.take(Token.Kind.ONLY);
+      return cue.isPresent() || times == 0
+          ? NONE
+          : c.places().isEmpty()
+              ? List.of("the vamp " + often(times))
+              : Stretches.of(c, Stretches.Use.OTHER)
+                  .filter(all -> all.size() == 1)
+                  .map(all -> List.of("play " + all.get(0) + " " + often(times)))
+                  .orElse(NONE);
+    }
+    if (c.places().isEmpty()) {
+      return c.bars().open("vamp").map(v -> List.of("vamp " + v + till)).orElse(NONE);
+    }
+    return one(c).map(s -> List.of("vamp " + s + till)).orElse(NONE);
+  }
+
+  /** Two bars named one after the other go round together. */
+  private static Optional<String> one(Clause c) {
+    List<Clause.Place> places = c.places();
+    if (places.size() == 1
+        && places.get(0).said().matches("[A-Z]{1,2}")
+        && places.get(0).prep().matches("at|through|from|")
+        && !c.has(Token.Kind.ON)) {
+      return section(c, places.get(0));
+    }
+    Optional<List<String>> all = Stretches.of(c, Stretches.Use.OTHER);
+    if (all.isEmpty() || all.get().size() == 1) {
+      return all.map(s -> s.get(0));
+    }
+    String both = places.get(0).bare() + " to " + places.get(places.size() - 1).bare();
+    OptionalInt first = c.bars().slot(places.get(0).bare());
+    OptionalInt last = c.bars().slot(places.get(places.size() - 1).bare());
+    boolean next =
+        first.isPresent()
+            && last.isPresent()
+            && last.getAsInt() - first.getAsInt() == places.size() - 1;
+    return next ? Optional.of(both) : Optional.empty();
+  }
+
+  /** What goes round at a mark is its section, with the endings of a repeat that begins there. */
+  private static Optional<String> section(Clause c, Clause.Place place) {
+    if (c.has(Token.Kind.BARS)) {
+      return Stretches.of(c, Stretches.Use.OTHER).map(s -> s.get(0));
+    }
+    c.use(place);
+    return Optional.of("letter " + place.said());
+  }
+
+  static List<String> safety(Clause c) {
+    if (!c.hard("safety") || c.has(Token.Kind.NOT)) {
+      return NONE;
+    }
+    boolean was = c.hard("vamp") && c.places().isEmpty();
+    c.does("safety", "vamp", "repeat");
+    c.take(Token.Kind.IF);
+    Optional<String> cue = c.one(Token.Kind.CUE);
+    if (was) {
+      return c.bars().open("vamp").map(v -> List.of("safety " + v)).orElse(NONE);
+    }
+    return one(c)
+        .map(s -> List.of("safety " + s + cue.map(q -> " (until " + q + ")").orElse("")))
+        .orElse(NONE);
+  }
+
+  /** "Play 13 to 20 twice", "one more time round the repeat", "go round A to B two times". */
+  static List<String> again(Clause c) {
+    boolean repeats = c.hard("repeat");
+    boolean said = repeats || c.has("round") || c.has("play") || c.hard("back");
+    boolean many = c.has(Token.Kind.TIMES);
+    boolean more = c.has(Token.Kind.AGAIN);
+    boolean round = repeats || c.has("round");
+    if (c.has(Token.Kind.NOT) || !(said || many || more) || !(many || more || round)) {
+      return NONE;
+    }
+    boolean noun = noun(c, "repeat");
+    c.does("repeat", "round", "play", "back");
+    boolean total = c.take(Token.Kind.TOTAL);
+    c.take(Token.Kind.ONLY);
+    if (!c.has("insert") || !c.hard("insert")) {
+      c.does("insert");
+    }
+    if (c.hard("insert")) {
+      c.does("insert");
+    }
+    int extra =
+        more
+            ? Math.max(
+                1,
+                Integer.parseInt(
+                    "0" + c.one(Token.Kind.AGAIN).filter(v -> v.matches("\\d+")).orElse("1")))
+            : 0;
+    int times = c.times();
+    Optional<String> where = c.places().isEmpty() ? whole(c, noun) : atEnd(c).or(() -> one(c));
+    if (where.isEmpty()) {
+      boolean printed = c.places().isEmpty() && repeats && times > 0;
+      return printed ? List.of("the repeat " + often(times)) : NONE;
+    }
+    if (extra > 0) {
+      int all = times > 0 ? times : c.bars().times(where.get()) + extra;
+      return List.of("play " + where.get() + " " + often(all));
+    }
+    if (times == 0) {
+      return List.of("repeat " + where.get());
+    }
+    boolean unsure = repeats && !noun && !total && times > 1;
+    return List.of((unsure ? "repeat " : "play ") + where.get() + " " + often(times));
+  }
+
+  /** "Play F again at the end": where it is the last section, it is played twice. */
+  private static Optional<String> atEnd(Clause c) {
+    List<Clause.Place> two = c.places();
+    boolean end =
+        two.size() == 2
+            && two.get(1).prep().equals("at")
+            && two.get(1).said().matches("(?i)(?:the )?end")
+            && c.has(Token.Kind.AGAIN);
+    if (!end) {
+      return Optional.empty();
+    }
+    String said = two.get(0).mark() ? "letter " + two.get(0).bare() : two.get(0).said();
+    if (c.bars().ends(said).filter(Bars.Ends::ends).isEmpty()) {
+      return Optional.empty();
+    }
+    c.use(two.get(0));
+    c.use(two.get(1));
+    return Optional.of(said);
+  }
+
+  /** All of the number, or the only repeat in it. */
+  private static Optional<String> whole(Clause c, boolean noun) {
+    boolean all = c.take(Token.Kind.WHOLE);
+    Optional<String> only = c.bars().repeat();
+    if (all && !noun) {
+      return Optional.of("start to end");
+    }
+    return only;
+  }
+
+  private static boolean noun(Clause c, String deed) {
+    Optional<Token> token = c.first(deed);
+    int at = token.map(c::index).orElse(0);
+    return at > 0
+        && c.tokens()
+            .get(at - 1)
+            .text()
+            .matches("(?i)the|that|this|our|each|every|a|round|around|printed");
+  }
+
+  /** "Once through", "straight through": nothing is repeated. */
+  static List<String> once(Clause c) {
+    boolean through =
+        c.tokens().stream()
+            .anyMatch(t -> t.is(Token.Kind.PREP) && t.text().matches("(?i)(?:right )?through"));
+    if (!through || !c.places().isEmpty() || c.has(Token.Kind.NOT)) {
+      return NONE;
+    }
+    c.does("play", "go");
+    c.take(Token.Kind.ONLY);
+    c.take(Token.Kind.WHOLE);
+    return c.times() < 2 ? List.of("no repeats") : NONE;
+  }
+
+  static String often(int times) {
+    return times == 1 ? "once" : times == 2 ? "twice" : times + " times";
+  }
+}
