@@ -13,6 +13,7 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Told.PrintedRepeat;
+import org.barmap.plan.words.clause.Sense;
 import org.barmap.plan.words.grammar.Bars;
 import org.barmap.plan.words.grammar.Grammar;
 import org.barmap.plan.words.grammar.Meant;
@@ -137,7 +138,7 @@ record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, S
       return List.of(words);
     }
     return Stream.concat(
-            Grammar.read(base(words), this).stream(), Grammar.sense(base(words), this).stream())
+            Grammar.read(base(words), this).stream(), Sense.of(base(words), this).stream())
         .filter(m -> m instanceof Meant.Says s && s.instructions().size() > 1)
         .map(m -> ((Meant.Says) m).instructions().stream().map(i -> i + holds(words)).toList())
         .filter(all -> all.stream().allMatch(i -> Said.understood(plain(i))))
@@ -153,7 +154,7 @@ record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, S
     if (Said.understood(plain(words))) {
       return Optional.empty();
     }
-    return Grammar.sense(Spoken.figures(base(words)), this)
+    return Sense.of(Spoken.figures(base(words)), this)
         .filter(m -> m instanceof Meant.Says)
         .map(
             m ->
@@ -234,7 +235,7 @@ record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, S
 
   /** By what it names; a question only where nobody knows better what is wrong. */
   private Optional<Heard<ShowChange>> sense(String words, Optional<Heard<ShowChange>> plain) {
-    return Grammar.sense(Spoken.figures(base(words)), this)
+    return Sense.of(Spoken.figures(base(words)), this)
         .flatMap(m -> meant(words, m))
         .filter(h -> plain.isEmpty() || h instanceof Heard.Understood<ShowChange>);
   }

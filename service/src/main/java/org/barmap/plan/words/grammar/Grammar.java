@@ -45,11 +45,6 @@ public final class Grammar {
     return Rule.all(READ, Tidy.words(words), bars);
   }
 
-  /** What a sentence means by the things it names, in whatever order. */
-  public static Optional<Meant> sense(String words, Bars bars) {
-    return Sense.of(words, bars);
-  }
-
   /** Puts what one waits for behind what is done: "till she sits, vamp 9". */
   public static String turned(String words) {
     return words.replaceFirst(

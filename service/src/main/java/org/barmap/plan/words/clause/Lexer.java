@@ -1,4 +1,4 @@
-package org.barmap.plan.words.grammar;
+package org.barmap.plan.words.clause;
 
 import static org.barmap.plan.change.term.Phrase.phrase;
 
@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.plan.words.grammar.Bars;
+import org.barmap.plan.words.grammar.Tidy;
 
 /** Takes a sentence apart into what its words say. */
 final class Lexer {

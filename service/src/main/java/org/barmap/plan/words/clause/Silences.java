@@ -1,7 +1,8 @@
-package org.barmap.plan.words.grammar;
+package org.barmap.plan.words.clause;
 
 import java.util.List;
 import java.util.Optional;
+import org.barmap.plan.words.grammar.Bars;
 
 /** Where this player is silent, where everything waits, what is added. */
 final class Silences {

@@ -1,17 +1,21 @@
-package org.barmap.plan.words.grammar;
+package org.barmap.plan.words.clause;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.barmap.plan.words.grammar.Bars;
+import org.barmap.plan.words.grammar.Meant;
+import org.barmap.plan.words.grammar.Sounds;
 
 /**
  * What a sentence is about, whatever the order of its words: things done, where, how often, until
  * when. It is understood where no word is left that could change it; else it is only asked.
  */
-final class Sense {
+public final class Sense {
   private static final List<Clause.Deed> DEEDS =
-      Stream.of(Moves.all(), Goings.all(), Silences.all(), Manners.all())
+      Stream.of(
+              Moves.all(), Undone.all(), Goings.all(), Silences.all(), Tempos.all(), Manners.all())
           .flatMap(List::stream)
           .toList();
 
@@ -23,7 +27,7 @@ final class Sense {
   private Sense() {}
 
   /** Returns what a sentence comes to; empty where nothing is done in it, or nowhere. */
-  static Optional<Meant> of(String words, Bars bars) {
+  public static Optional<Meant> of(String words, Bars bars) {
     List<Token> tokens = contrasted(Lexer.of(words, bars));
     if (tokens.isEmpty() || tokens.size() > MOST_TOKENS) {
       return Optional.empty();

@@ -1,9 +1,10 @@
-package org.barmap.plan.words.grammar;
+package org.barmap.plan.words.clause;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.barmap.plan.words.grammar.Bars;
 
 /** What is left out and put in again, where one goes, where the number begins and ends. */
 final class Moves {

@@ -1,4 +1,4 @@
-package org.barmap.plan.words.grammar;
+package org.barmap.plan.words.clause;
 
 import static org.barmap.plan.change.term.Phrase.phrase;
 
@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.term.Numerals;
+import org.barmap.plan.words.grammar.Bars;
 
 /** How bars are named: one bar, a beat of one, or so many said as one. */
 final class Spots {

@@ -1,4 +1,4 @@
-package org.barmap.plan.words.grammar;
+package org.barmap.plan.words.clause;
 
 import java.util.ArrayList;
 import java.util.Collections;
@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.barmap.plan.words.grammar.Bars;
 
 /**
  * One thing said. A kind of change takes what it needs and what it may have; what nobody took is

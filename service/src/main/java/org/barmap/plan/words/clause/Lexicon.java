@@ -1,4 +1,4 @@
-package org.barmap.plan.words.grammar;
+package org.barmap.plan.words.clause;
 
 import java.io.IOException;
 import java.io.InputStream;

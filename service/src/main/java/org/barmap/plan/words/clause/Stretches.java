@@ -1,9 +1,10 @@
-package org.barmap.plan.words.grammar;
+package org.barmap.plan.words.clause;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.barmap.plan.words.grammar.Bars;
 
 /** The stretches of bars that a clause names. */
 final class Stretches {

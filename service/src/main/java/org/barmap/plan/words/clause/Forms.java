@@ -1,4 +1,4 @@
-package org.barmap.plan.words.grammar;
+package org.barmap.plan.words.clause;
 
 import static org.barmap.plan.change.term.Phrase.phrase;
 

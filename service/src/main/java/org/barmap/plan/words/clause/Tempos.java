@@ -1,0 +1,139 @@
+package org.barmap.plan.words.clause;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** How fast. */
+final class Tempos {
+  private static final List<String> NONE = List.of();
+
+  private Tempos() {}
+
+  static List<Clause.Deed> all() {
+    return List.of(Tempos::gradual, Tempos::tempo, Tempos::old, Tempos::pace);
+  }
+
+  /** "Rit. in 61 to 64", "slow down over the last four". */
+  static List<String> gradual(Clause c) {
+    boolean rit = c.hard("rit");
+    if (rit == c.hard("accel") || c.has(Token.Kind.NOT)) {
+      return NONE;
+    }
+    c.does("rit", "accel", "insert", "play", "start");
+    return Stretches.of(c, Stretches.Use.OTHER)
+        .filter(w -> w.size() == 1)
+        .map(w -> List.of((rit ? "rit. " : "accel. ") + w.get(0)))
+        .orElse(NONE);
+  }
+
+  /** "From C onwards, quarter equals 104", "at C drop back to 96". */
+  static List<String> tempo(Clause c) {
+    Optional<Token> figure =
+        c.tokens().stream().filter(t -> t.is(Token.Kind.FIGURE)).findFirst().or(() -> named(c));
+    if (figure.isEmpty() || c.hard("rit") || c.hard("accel") || c.has(Token.Kind.NOT)) {
+      return NONE;
+    }
+    boolean sure =
+        c.named("tempo")
+            || c.named("up")
+            || c.named("down")
+            || figure.get().text().matches(".*\\D.*")
+            || c.tokens().stream()
+                .anyMatch(
+                    t ->
+                        t.text()
+                            .matches(
+                                "(?i)drop\\w*|back|bring\\w*|push\\w*|slow\\w*|fast\\w*|take|takes|settles?|bumps?|move[sd]?"));
+    int before = c.index(figure.get()) - 1;
+    sure |=
+        before >= 0
+            && c.tokens().get(before).is(Token.Kind.PREP)
+            && c.tokens().stream().noneMatch(t -> t.is(Token.Kind.DO));
+    boolean out =
+        c.tokens().stream().anyMatch(t -> t.does("cut") && !t.text().matches("(?i)drop\\w*"));
+    if (!sure || out) {
+      return NONE;
+    }
+    c.use(figure.get());
+    c.take(Token.Kind.ONLY);
+    c.take("tempo");
+    c.take("beat");
+    c.take("up");
+    c.take("down");
+    c.does("cut", "play", "start", "back", "backin", "slower", "faster");
+    String said = figure.get().value();
+    return Stretches.at(c)
+        .map(at -> List.of((said.contains("=") ? said : "tempo " + said) + " at " + at))
+        .orElse(NONE);
+  }
+
+  /** A figure right behind the word for it is no bar. */
+  private static Optional<Token> named(Clause c) {
+    List<Token> tokens = c.tokens();
+    for (int i = 0; i < tokens.size(); i++) {
+      if (!tokens.get(i).is(Token.Kind.NAME) || !tokens.get(i).value().equals("tempo")) {
+        continue;
+      }
+      for (int j = i + 1; j < tokens.size(); j++) {
+        Token t = tokens.get(j);
+        boolean small =
+            t.is(Token.Kind.FILL)
+                || t.is(Token.Kind.PREP)
+                || t.is(Token.Kind.NAME)
+                || t.is(Token.Kind.COMMA);
+        if (t.is(Token.Kind.PLACE) && t.text().matches("\\d{2,3}")) {
+          return Optional.of(t);
+        }
+        if (!small) {
+          break;
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** "Back to the old tempo at E": the printed one, whatever was said of the bars before. */
+  static List<String> old(Clause c) {
+    if (!c.hard("oldtempo") || c.has(Token.Kind.NOT)) {
+      return NONE;
+    }
+    c.does("oldtempo", "play", "back", "backin", "land", "start");
+    c.take("tempo");
+    return Stretches.at(c)
+        .map(at -> List.of(c.bars().tempo(at).orElse("a tempo") + " at " + at))
+        .orElse(NONE);
+  }
+
+  static List<String> pace(Clause c) {
+    String what =
+        c.hard("double")
+            ? "double time"
+            : c.hard("half")
+                ? "half time"
+                : c.hard("atempo")
+                    ? "a tempo"
+                    : c.hard("slower") ? "slower" : c.hard("faster") ? "faster" : "";
+    if (what.isEmpty() || c.has(Token.Kind.NOT) || c.has(Token.Kind.FIGURE)) {
+      return NONE;
+    }
+    c.does(
+        "double", "half", "atempo", "slower", "faster", "play", "start", "back", "backin", "land");
+    c.take("tempo");
+    String said = what.equals("slower") || what.equals("faster") ? degree(c) + what : what;
+    return Stretches.at(c).map(at -> List.of(said + " at " + at)).orElse(NONE);
+  }
+
+  private static String degree(Clause c) {
+    String all =
+        c.tokens().stream()
+            .map(Token::text)
+            .reduce("", (a, b) -> a + " " + b)
+            .toLowerCase(Locale.ROOT);
+    return all.matches(".*\\b(?:lot|much|way)\\b.*")
+        ? "much "
+        : all.matches(".*\\b(?:little|bit|touch|hair|shade|tad|notch|slightly)\\b.*")
+            ? "a little "
+            : "";
+  }
+}
