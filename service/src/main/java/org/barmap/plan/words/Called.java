@@ -163,7 +163,8 @@ record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, S
                         .flatMap(i -> Sentences.spread(scope, i).stream())
                         .map(i -> i + holds(words))
                         .toList())
-        .filter(all -> !all.isEmpty() && all.stream().allMatch(this::heard));
+        .filter(all -> all.stream().anyMatch(i -> !i.startsWith("note: ")))
+        .filter(all -> all.stream().allMatch(this::heard));
   }
 
   /** Returns what {@link #complete} does, or the words themselves where the kinds know them. */
