@@ -42,7 +42,7 @@ final class Service implements AutoCloseable {
   /** Opens the library in a folder. */
   static Service open(Path data) {
     try {
-      Service service = open(data, new ChildReader());
+      Service service = open(data, new ChildReader(ReadingMain.class));
       Logs.into(data);
       return service;
     } catch (IOException e) {

@@ -39,7 +39,7 @@ final class ChildProcess {
   }
 
   /** Starts one; it has loaded no models yet. */
-  static ChildProcess start(int heap) throws IOException {
+  static ChildProcess start(Class<?> main, int heap) throws IOException {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     for (String option : ManagementFactory.getRuntimeMXBean().getInputArguments()) {
@@ -56,7 +56,7 @@ final class ChildProcess {
             "-XX:ErrorFile=" + Path.of(System.getProperty("java.io.tmpdir"), "barmap-crash-%p.log"),
             "-cp",
             System.getProperty("java.class.path"),
-            ReadingChild.class.getName()));
+            main.getName()));
     ChildProcess child =
         new ChildProcess(
             new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start());

@@ -29,17 +29,23 @@ public final class ChildReader implements PageReader {
 
   private static final System.Logger LOG = System.getLogger(ChildReader.class.getName());
 
+  private final Class<?> main;
   private final ChildLimits limits;
   private final AtomicLong ids = new AtomicLong();
   private Optional<ChildProcess> child = Optional.empty();
   private boolean closed;
 
-  /** Makes a reader that has started nothing yet. */
-  public ChildReader() {
-    this(ChildLimits.STANDARD);
+  /**
+   * Makes a reader that has started nothing yet.
+   *
+   * @param main what the child runs: {@link ReadingChild}, or what ends by running it
+   */
+  public ChildReader(Class<?> main) {
+    this(main, ChildLimits.STANDARD);
   }
 
-  ChildReader(ChildLimits limits) {
+  ChildReader(Class<?> main, ChildLimits limits) {
+    this.main = main;
     this.limits = limits;
   }
 
@@ -48,7 +54,7 @@ public final class ChildReader implements PageReader {
       throw new ReadingStoppedException();
     }
     if (child.isEmpty() || child.get().isOver()) {
-      child = Optional.of(ChildProcess.start(limits.heap()));
+      child = Optional.of(ChildProcess.start(main, limits.heap()));
     }
     return child.get();
   }
