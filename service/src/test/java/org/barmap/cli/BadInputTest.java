@@ -132,6 +132,19 @@ class BadInputTest {
     assertThat(file).hasContent("x");
   }
 
+  @Test
+  void aDataFolderThatNobodyMayWriteTo() throws IOException {
+    Path data = Files.createDirectory(folder.resolve("shut"));
+    Files.setPosixFilePermissions(data, PosixFilePermissions.fromString("r-x------"));
+    Ran ran = Ran.withoutRights("serve", "--data", data);
+    assertOneLine(ran, 3, "data folder", "may not be written to", "choose another");
+    Path all = Files.createDirectory(folder.resolve("open"));
+    assertThat(Ran.barmap("pack", "none", "--data", all).code()).isEqualTo(4);
+    Ran backup = Ran.withoutRights("backup", data.resolve("all.zip"), "--data", all);
+    assertOneLine(backup, 3, "may not be");
+    assertThat(data).isEmptyDirectory();
+  }
+
   /** A disk of 16 KiB stands for a full one. */
   @Test
   void aFullDisk() throws IOException {

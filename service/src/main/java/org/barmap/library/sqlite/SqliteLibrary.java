@@ -3,6 +3,7 @@ package org.barmap.library.sqlite;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -198,6 +199,9 @@ public final class SqliteLibrary implements Library {
   }
 
   private static String reason(Throwable cause) {
+    if (cause instanceof AccessDeniedException denied) {
+      return denied.getFile() + " may not be written to";
+    }
     String text = String.valueOf(cause.getMessage());
     return text.lines().findFirst().orElse(cause.getClass().getSimpleName());
   }
