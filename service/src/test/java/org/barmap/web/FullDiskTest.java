@@ -45,6 +45,9 @@ class FullDiskTest {
   private Process process;
   private int port;
 
+  @SuppressWarnings("NullAway.Init") // before each test
+  FullDiskTest() {}
+
   /** The service as a program of its own. */
   static final class Serves {
     private Serves() {}
@@ -180,7 +183,7 @@ class FullDiskTest {
     String book =
         BarMapJson.mapper()
             .readTree(
-                send("POST", "/api/books", "{\"title\":\"S\",\"part\":\"B\"}".getBytes()).body())
+                send("POST", "/api/books", "{\"title\":\"S\",\"part\":\"B\"}".getBytes(StandardCharsets.UTF_8)).body())
             .path("id")
             .asString();
     assertThat(upload(book, picture(10)).statusCode()).isEqualTo(202);
@@ -220,7 +223,7 @@ class FullDiskTest {
     String book =
         BarMapJson.mapper()
             .readTree(
-                send("POST", "/api/books", "{\"title\":\"S\",\"part\":\"B\"}".getBytes()).body())
+                send("POST", "/api/books", "{\"title\":\"S\",\"part\":\"B\"}".getBytes(StandardCharsets.UTF_8)).body())
             .path("id")
             .asString();
     assertThat(upload(book, picture(10)).statusCode()).isEqualTo(202);
