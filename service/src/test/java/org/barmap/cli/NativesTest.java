@@ -7,10 +7,13 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.barmap.library.Jobs;
+import org.barmap.library.sqlite.SqliteLibrary;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -42,15 +45,31 @@ class NativesTest {
         .start();
   }
 
+  /** Kills a program with the programs it started when one of them has loaded a library. */
   private static void killWhenLoaded(Process process, String library) {
-    Path maps = Path.of("/proc/" + process.pid() + "/maps");
-    assumeTrue(Files.exists(maps), "only Linux tells what a process has loaded");
+    assumeTrue(
+        Files.exists(Path.of("/proc/" + process.pid() + "/maps")),
+        "only Linux tells what a process has loaded");
     await()
         .atMost(Duration.ofSeconds(90))
-        .until(() -> !process.isAlive() || Files.readString(maps).contains(library));
+        .until(
+            () ->
+                !process.isAlive()
+                    || Stream.concat(Stream.of(process.toHandle()), process.descendants())
+                        .anyMatch(one -> hasLoaded(one, library)));
     assertThat(process.isAlive()).as("it ended by itself").isTrue();
-    process.destroyForcibly();
-    process.onExit().join();
+    List<ProcessHandle> all =
+        Stream.concat(process.descendants(), Stream.of(process.toHandle())).toList();
+    all.forEach(ProcessHandle::destroyForcibly);
+    all.forEach(one -> one.onExit().join());
+  }
+
+  private static boolean hasLoaded(ProcessHandle process, String library) {
+    try {
+      return Files.readString(Path.of("/proc/" + process.pid() + "/maps")).contains(library);
+    } catch (IOException e) {
+      return false;
+    }
   }
 
   @Test
@@ -64,6 +83,15 @@ class NativesTest {
     Path page = Home.demoBook().resolve("page-01.png");
     killWhenLoaded(
         start(temporary, natives, "read", page, "--out", folder.resolve("map.json")),
+        "libonnxruntime4j_jni");
+    try (SqliteLibrary library = SqliteLibrary.open(folder.resolve("data"), Clock.systemUTC())) {
+      String book = library.books().add("Saltmarsh", "Bass").id();
+      Path upload = library.pages().folder(book).resolve("u" + "1".repeat(32) + ".png");
+      Files.copy(page, upload);
+      library.jobs().add(book, List.of(new Jobs.Upload("u1", "page-01.png", upload)));
+    }
+    killWhenLoaded(
+        start(temporary, natives, "serve", "--data", folder.resolve("data")),
         "libonnxruntime4j_jni");
     assertThat(files(temporary)).isEmpty();
     assertThat(files(natives)).as("once each, whatever was killed").hasSize(3);

@@ -183,7 +183,11 @@ class FullDiskTest {
     String book =
         BarMapJson.mapper()
             .readTree(
-                send("POST", "/api/books", "{\"title\":\"S\",\"part\":\"B\"}".getBytes(StandardCharsets.UTF_8)).body())
+                send(
+                        "POST",
+                        "/api/books",
+                        "{\"title\":\"S\",\"part\":\"B\"}".getBytes(StandardCharsets.UTF_8))
+                    .body())
             .path("id")
             .asString();
     assertThat(upload(book, picture(10)).statusCode()).isEqualTo(202);
@@ -223,7 +227,11 @@ class FullDiskTest {
     String book =
         BarMapJson.mapper()
             .readTree(
-                send("POST", "/api/books", "{\"title\":\"S\",\"part\":\"B\"}".getBytes(StandardCharsets.UTF_8)).body())
+                send(
+                        "POST",
+                        "/api/books",
+                        "{\"title\":\"S\",\"part\":\"B\"}".getBytes(StandardCharsets.UTF_8))
+                    .body())
             .path("id")
             .asString();
     assertThat(upload(book, picture(10)).statusCode()).isEqualTo(202);

@@ -10,6 +10,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.FileSystemException;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
@@ -24,6 +25,10 @@ import tools.jackson.core.exc.StreamReadException;
 
 /** The one place where errors become answers. */
 public final class Problems {
+
+  /** As the systems say that there is no room. */
+  private static final List<String> FULL =
+      List.of("No space left", "File too large", "Read-only file system", "quota exceeded");
 
   private static final System.Logger LOG = System.getLogger(Problems.class.getName());
 
@@ -112,7 +117,7 @@ public final class Problems {
       brokenOff(ctx);
       return;
     }
-    if (hasCause(e, IOException.class) || hasCause(e, JdbiException.class)) {
+    if (hasCause(e, IOException.class) || hasCause(e, JdbiException.class) || isOfTheDisk(e)) {
       storage(ctx, e);
       return;
     }
@@ -139,12 +144,13 @@ public final class Problems {
     return hasCause(e, FileSystemException.class)
         || hasCause(e, FileNotFoundException.class)
         || Stream.iterate(e, t -> t != null, Throwable::getCause)
-            .anyMatch(t -> String.valueOf(t.getMessage()).contains("No space left"));
+            .map(t -> String.valueOf(t.getMessage()))
+            .anyMatch(text -> FULL.stream().anyMatch(text::contains));
   }
 
   /** Tells whether the request itself came to an end too early, or not within its time. */
   private static boolean isBrokenOff(Throwable e) {
-    return hasCause(e, EOFException.class) || hasCause(e, HttpException.class);
+    return !isOfTheDisk(e) && (hasCause(e, EOFException.class) || hasCause(e, HttpException.class));
   }
 
   private static void brokenOff(Context ctx) {

@@ -27,6 +27,8 @@ final class ChildProcess {
   private static final List<String> PASSED_ON =
       List.of("-D", "-XX:SharedArchiveFile", "-Xshare", "-Xlog:cds");
 
+  private static final String LIBRARY = "onnxruntime.native.path";
+
   private final Process process;
   private final DataOutputStream questions;
   private final Map<Long, BlockingQueue<Answer>> waiting = new ConcurrentHashMap<>();
@@ -47,6 +49,9 @@ final class ChildProcess {
         command.add(option);
       }
     }
+    // where this program found the networks' library; else each child would write one of its own
+    Optional.ofNullable(System.getProperty(LIBRARY))
+        .ifPresent(folder -> command.add("-D" + LIBRARY + "=" + folder));
     command.addAll(
         List.of(
             "-Xmx" + heap + "m",
