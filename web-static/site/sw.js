@@ -73,11 +73,19 @@ async function data(event, url) {
     if (kept) return kept;
     throw error;
   }
+  if (answer.status === 401) event.waitUntil(ended(answer.clone(), url));
   if (answer.status !== 200 || isPart(url)) return answer;
   // read once and given twice: of an answer that is split in two, the half to keep never ends when the page leaves
   const body = await answer.arrayBuffer();
   event.waitUntil(keep(cache, url, answer.headers, body, before));
   return new Response(body, { status: 200, headers: answer.headers });
+}
+
+/** What a link that has ended let in stays no longer than the link. */
+async function ended(answer, url) {
+  const book = /^\/api\/books\/([^/]+)/.exec(url.pathname)?.[1];
+  const { code } = await answer.json();
+  if (code === "ENDED" && book) await forget(book);
 }
 
 async function keep(cache, url, said, body, before) {

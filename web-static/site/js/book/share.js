@@ -7,6 +7,7 @@ import { complain } from "../core/toast.js";
 /** @typedef {"phone"|"reader"|"corrector"|"owner"} Role */
 /** @typedef {{id: string, as: Role, name: string, last: string, links: string[]}} Link `last` is the last day (ISO 8601) */
 /** @typedef {{possible: boolean, open: Link[]}} Sharing */
+/** @typedef {{at: string, who: string, owner: boolean, page: number, what: "image"|"crop"|"sheets"|"pack"}} Look `page` is 0 for several */
 
 const MAY = /** @type {Record<Role, {does: string, may: string}>} */ ({
   phone: { does: "photographs pages", may: "Whoever has this address can add pages to this book, photograph one again and see how each was read: nothing else, and no other book." },
@@ -26,6 +27,7 @@ export class Sharer {
   #inside = el("div");
   /** The link that was made last: its code is shown. */
   #fresh = "";
+  #looks = el("details", { class: "share-open", id: "share-looks", on: { toggle: () => void this.#look() } }, el("summary", {}, "Who looked at the pages"));
   node = el("details", { class: "card save share", id: "share", hidden: true }, el("summary", { text: "From your phone, with a section mate" }), this.#inside);
 
   /** @param {string} book */
@@ -96,6 +98,7 @@ export class Sharer {
       this.#inside,
       possible ? null : el("p", { class: "soft small" }, "Your phone's camera can put pages in here, and a section mate can work on the book beside you. Start barmap so: ", el("code", { text: "./barmap serve --share" })),
       open.map((link) => this.#link(link, open.length === 1 || link.id === this.#fresh || unfolded.has(`open-${link.id}`))),
+      this.#looks,
       possible ? el("p", { class: "soft small", text: CARE }) : null,
       possible
         ? el(
@@ -110,6 +113,18 @@ export class Sharer {
     if (focused !== undefined) /** @type {HTMLElement|null} */ ((focused && document.getElementById(focused)) || this.node.querySelector("button, summary"))?.focus();
   }
 
+  /** Shows who was given pictures, when the list is unfolded. */
+  async #look() {
+    if (!this.#looks.open) return;
+    try {
+      const { looks } = /** @type {{looks: Look[]}} */ ((await call("GET", bookPath(this.#book, "/seen"))).data);
+      this.#looks.querySelector("ul, p")?.remove();
+      this.#looks.append(looks.length ? el("ul", { class: "share-looks" }, lines(looks).map((text) => el("li", { text }))) : el("p", { class: "soft small", text: "Nobody yet." }));
+    } catch (error) {
+      complain(error);
+    }
+  }
+
   /**
    * @param {Link} link
    * @param {boolean} unfolded
@@ -119,7 +134,7 @@ export class Sharer {
     return el(
       "details",
       { "class": "share-open", "id": `open-${id}`, "data-as": as, "open": unfolded },
-      el("summary", {}, el("b", { text: name }), el("span", { class: "soft", text: `${MAY[as].does} · until ${shown(last)}` })),
+      el("summary", {}, el("span", { class: "share-name" }, el("b", { text: name }), el("span", { class: "soft", text: `${MAY[as].does} · until ${shown(last)}` }))),
       el(
         "div",
         { class: "share-body" },
@@ -136,6 +151,49 @@ export class Sharer {
   }
 }
 
+/**
+ * One line for each person and day, the last first.
+ *
+ * @param {Look[]} looks newest first
+ */
+function lines(looks) {
+  /** @type {Map<string, {head: string, pages: Set<number>, more: Set<string>}>} */
+  const days = new Map();
+  for (const { at, who: name, owner, page, what } of looks) {
+    const then = new Date(at);
+    const key = `${name} ${owner} ${then.toDateString()}`;
+    const time = then.toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
+    const day = days.get(key) ?? { head: `${owner ? "You" : name}, ${dated(then)}, last at ${time}: `, pages: new Set(), more: new Set() };
+    days.set(key, day);
+    if (what === "sheets") day.more.add("turn slips with pieces of pages");
+    else if (what === "pack") day.more.add("the book in one file, with its pictures");
+    else if (page > 0) day.pages.add(page);
+    else day.more.add("pages that have been taken out");
+  }
+  return [...days.values()].map(({ head, pages, more }) => {
+    const all = [...pages].sort((a, b) => a - b);
+    const seen = all.length > 0 ? [`${all.length > 1 ? "pages" : "page"} ${runs(all)}`] : [];
+    return head + [...seen, ...more].join("; ");
+  });
+}
+
+/** @param {number[]} pages in order @returns {string} "1 to 4, 7" */
+function runs(pages) {
+  /** @type {[number, number][]} */
+  const all = [];
+  for (const page of pages) {
+    const last = all.at(-1);
+    if (last && last[1] === page - 1) last[1] = page;
+    else all.push([page, page]);
+  }
+  return all.map(([from, to]) => (from === to ? String(from) : `${from} to ${to}`)).join(", ");
+}
+
+/** @param {Date} day */
+function dated(day) {
+  return day.toLocaleDateString("en-GB", { day: "numeric", month: "long" });
+}
+
 /** @param {number} ahead @returns {string} the day so many days from today, as a date field has it */
 function day(ahead) {
   const now = new Date();
@@ -145,5 +203,5 @@ function day(ahead) {
 
 /** @param {string} iso @returns {string} as a person writes a day */
 function shown(iso) {
-  return new Date(`${iso}T12:00:00`).toLocaleDateString("en-GB", { day: "numeric", month: "long" });
+  return dated(new Date(`${iso}T12:00:00`));
 }

@@ -36,6 +36,15 @@ export function whenAnswered(listener) {
   heard = listener;
 }
 
+/** @typedef {{title: string, detail: string, begin: string}} Shut `begin` is where the link that this browser has leads to; empty without one */
+/** @type {(shut: Shut) => void} */
+let shut = () => {};
+
+/** @param {(shut: Shut) => void} listener told when the service doesn't show something to this browser */
+export function whenShut(listener) {
+  shut = listener;
+}
+
 /** @param {unknown} error @returns {boolean} whether somebody else changed the thing in between */
 export function isStale(error) {
   return error instanceof ApiError && error.stale;
@@ -90,6 +99,10 @@ export async function call(method, path, { body, match } = {}) {
     if (!key) throw new ApiError(0, SILENT);
     await put({ key, at: Date.now(), method, path, body, match, state: "waiting" });
     throw new Kept();
+  }
+  if (method === "GET" && (response.status === 401 || response.status === 403)) {
+    const said = parse(await response.clone().text());
+    shut({ title: textOf(said, "title"), detail: textOf(said, "detail"), begin: textOf(said, "begin") });
   }
   return answered(response);
 }

@@ -159,7 +159,8 @@ async function sendOne(edit) {
   } catch {
     return "later";
   }
-  if (answer.status >= 500) return "later";
+  // whoever opens barmap with its key again has it sent
+  if (answer.status >= 500 || answer.status === 401) return "later";
   const text = await answer.text();
   if (answer.ok) {
     await drop(edit.key);

@@ -1,4 +1,4 @@
-import { bookPath } from "./api.js";
+import { bookPath, whenShut } from "./api.js";
 import { ask, field } from "./dialog.js";
 import { button, el, need, show } from "./dom.js";
 import { brandSign, icon } from "./icons.js";
@@ -108,5 +108,10 @@ export function deadEnd(heading, text, way = { href: "/", text: "To the shelf" }
     ),
   );
 }
+
+whenShut(({ title, detail, begin }) => {
+  if (!begin) deadEnd(title, `${detail}.`, { href: location.href, text: "Try again" });
+  else if (location.pathname === "/") location.replace(begin);
+});
 
 export { recall, remember, who };

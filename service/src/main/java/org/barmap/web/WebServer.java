@@ -15,7 +15,9 @@ import java.util.Map;
 import org.barmap.library.Library;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.access.Keys;
+import org.barmap.web.access.PictureLog;
 import org.barmap.web.api.Guard;
+import org.barmap.web.api.Looks;
 import org.barmap.web.api.Problems;
 import org.barmap.web.api.Repeats;
 import org.barmap.web.api.WireErrors;
@@ -95,6 +97,7 @@ public final class WebServer implements AutoCloseable {
       int port,
       List<InetAddress> shareAt) {
     Keys keys = keys(dataFolder);
+    PictureLog log = new PictureLog(dataFolder, InstantSource.system());
     EventRoutes eventRoutes = new EventRoutes(library, events, keys);
     Javalin javalin =
         Javalin.create(
@@ -103,6 +106,7 @@ public final class WebServer implements AutoCloseable {
               Problems.register(config.routes);
               new Guard(keys).register(config.routes);
               Repeats.register(config.routes, library);
+              new Looks(library, keys, log).register(config.routes);
               SitePages.register(config.routes);
               new BookRoutes(library).register(config.routes);
               new PageRoutes(library, worker, events).register(config.routes);
@@ -118,7 +122,7 @@ public final class WebServer implements AutoCloseable {
               new SheetRoutes(library, planning).register(config.routes);
               new WordRoutes(library, planning).register(config.routes);
               eventRoutes.register(config.routes);
-              new ShareRoutes(library, events, keys, shareAt).register(config.routes);
+              new ShareRoutes(library, events, keys, log, shareAt).register(config.routes);
               new AboutRoutes(library, dataFolder).register(config.routes);
             });
     javalin.start(Guard.HERE, port);

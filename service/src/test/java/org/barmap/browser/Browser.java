@@ -214,8 +214,9 @@ final class Browser implements AutoCloseable {
     return driver.findElements(By.cssSelector(css));
   }
 
+  /** Returns an attribute of an element, which may be drawn anew meanwhile. */
   String attribute(String css, String name) {
-    return String.valueOf(see(css).getDomAttribute(name));
+    return waiting(30).until(d -> String.valueOf(see(css).getDomAttribute(name)));
   }
 
   /** Clicks as soon as there is something to click; the page may be drawn anew meanwhile. */

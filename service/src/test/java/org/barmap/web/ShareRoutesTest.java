@@ -19,6 +19,10 @@ import java.net.URI;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -29,6 +33,10 @@ import java.util.logging.LogRecord;
 import java.util.logging.Logger;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.web.access.Invite;
+import org.barmap.web.access.PictureLog;
+import org.barmap.web.access.Role;
+import org.barmap.web.access.Who;
 import org.barmap.web.api.ApiError;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
@@ -272,6 +280,70 @@ class ShareRoutesTest extends RunningServer {
                   .POST(HttpRequest.BodyPublishers.ofString("{\"as\":\"phone\"}")));
       assertProblem(refused, ApiError.REFUSED);
     }
+  }
+
+  @Test
+  void whoWasGivenPicturesIsToldToTheOwner() throws Exception {
+    String book = readBook();
+    String path = "/api/books/" + book;
+    String page = json(get(path)).path("pages").path(1).path("id").asString();
+    String key =
+        made(book, "{\"as\":\"reader\",\"name\":\"Anna\"}").path("links").path(0).asString();
+    String anna = "Bearer " + key.substring(key.indexOf('=') + 1);
+    for (String asked : List.of("/image?width=300", "/image", "/image?width=no", "/nothing")) {
+      send(withoutKey(path + "/pages/" + page + asked).header("Authorization", anna));
+    }
+    send(withoutKey(path + "/pages/" + page + "/image"));
+    send(withoutKey(path + "/map").header("Authorization", anna));
+    get(path + "/pack");
+    get(path + "/pack?pictures=true");
+    JsonNode looks = json(get(path + "/seen")).path("looks");
+    assertThat(
+            looks
+                .valueStream()
+                .map(
+                    l ->
+                        l.path("who").asString()
+                            + " "
+                            + l.path("page").asInt()
+                            + " "
+                            + l.path("what").asString()))
+        .containsExactly("you 0 pack", "Anna 2 image");
+    assertThat(looks.path(1).path("owner").asBoolean()).isFalse();
+    assertThat(looks.path(1).path("at").asString())
+        .startsWith(String.valueOf(java.time.Year.now(ZoneId.of("UTC"))));
+    Path file = folder.resolve("looks").resolve(book + ".jsonl");
+    assertThat(Files.readString(file)).contains("Anna").doesNotContain("127.0.0.1");
+    send(to(path).DELETE());
+    assertThat(file).exists();
+    send(to("/api/bin/" + book).DELETE());
+    assertThat(file).doesNotExist();
+    assertThat(folder.resolve("access.json")).content().doesNotContain("Anna");
+  }
+
+  /** Old looks make room, the owner's own never push out a guest's, and the file stays small. */
+  @Test
+  void theListOfLooksIsBounded() throws Exception {
+    List<Instant> now = new ArrayList<>(List.of(Instant.parse("2026-05-20T18:00:00Z")));
+    PictureLog log = new PictureLog(folder, () -> now.get(0));
+    Who owner = new Who.Owner();
+    Invite invite = new Invite("i", "k", "b", Role.READER, "Anna", now.get(0), now.get(0));
+    for (int i = 0; i < 1_300; i++) {
+      log.add("b", new Who.Invited(invite), "p" + i, "image");
+      log.add("b", owner, "p" + i, "image");
+      log.add("b", owner, "p" + i, "image");
+      now.set(0, now.get(0).plusSeconds(1));
+    }
+    List<PictureLog.Look> again = new PictureLog(folder, () -> now.get(0)).of("b");
+    assertThat(again).isEqualTo(log.of("b")).hasSizeBetween(600, 720);
+    assertThat(again.stream().filter(look -> !look.owner()).count()).isBetween(500L, 600L);
+    assertThat(again.get(again.size() - 1).page()).isEqualTo("p1299");
+    now.set(0, now.get(0).plusSeconds(3_600));
+    log.add("b", owner, "p1299", "image");
+    assertThat(log.of("b")).hasSizeGreaterThanOrEqualTo(601);
+    Files.writeString(
+        folder.resolve("looks").resolve("b.jsonl"), "{\"at\":", StandardOpenOption.APPEND);
+    assertThat(new PictureLog(folder, () -> now.get(0)).of("b")).hasSameSizeAs(log.of("b"));
   }
 
   /** What is drawn is read again by the library's reader, from the picture's own squares. */

@@ -9,7 +9,6 @@ import java.net.URI;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -99,7 +98,7 @@ public record Guard(Keys keys) {
     // a HEAD matches no route of its own: whether something is there is told to its owner only
     if (ctx.method().name().equals("HEAD")
         && known.stream().noneMatch(Who.Owner.class::isInstance)) {
-      throw notYours();
+      throw notYours(known);
     }
   }
 
@@ -117,16 +116,23 @@ public record Guard(Keys keys) {
     if (who.isPresent()) {
       ctx.attribute(WHO, who.get());
     } else if (route.path.equals("/")) {
-      // who has several keys begins where the most may be done
-      ctx.redirect(Collections.max(known, Comparator.comparing(Who::role)).begin());
+      ctx.redirect(begin(known));
       ctx.skipRemainingHandlers();
     } else {
-      throw notYours();
+      throw notYours(known);
     }
   }
 
-  private static ApiException notYours() {
-    return new ApiException(ApiError.NOT_YOURS, "The link you were given is not for this");
+  private static ApiException notYours(List<Who> known) {
+    return new ApiException(
+        ApiError.NOT_YOURS,
+        "The link you were given is not for this",
+        Map.of("begin", begin(known)));
+  }
+
+  /** Who has several keys begins where the most may be done. */
+  private static String begin(List<Who> known) {
+    return known.stream().max(Comparator.comparing(Who::role)).map(Who::begin).orElse("/");
   }
 
   /** Returns who the keys of a request say it comes from, one at least. */

@@ -7,14 +7,18 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.barmap.library.Library;
+import org.barmap.library.PageCard;
 import org.barmap.web.access.Invite;
 import org.barmap.web.access.Keys;
+import org.barmap.web.access.PictureLog;
 import org.barmap.web.access.QrCode;
 import org.barmap.web.access.Role;
 import org.barmap.web.access.Who;
@@ -31,7 +35,8 @@ import tools.jackson.databind.node.ObjectNode;
  *
  * @param at where others of the local net reach the service; none when it is not shared
  */
-public record ShareRoutes(Library library, Events events, Keys keys, List<InetAddress> at) {
+public record ShareRoutes(
+    Library library, Events events, Keys keys, PictureLog log, List<InetAddress> at) {
 
   /** A phone takes the pages in and is done. */
   private static final int DAYS_OF_A_PHONE = 1;
@@ -52,6 +57,14 @@ public record ShareRoutes(Library library, Events events, Keys keys, List<InetAd
    */
   private record Open(String id, String as, String name, LocalDate last, List<String> links) {}
 
+  /**
+   * Somebody was given a picture.
+   *
+   * @param page its number now; 0 for several pages, or where it was taken out
+   * @param what image, crop, sheets or pack
+   */
+  private record Looked(Instant at, String who, boolean owner, int page, String what) {}
+
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get(Guard.ENTRY, this::enter);
@@ -60,6 +73,7 @@ public record ShareRoutes(Library library, Events events, Keys keys, List<InetAd
     routes.delete("/api/books/{b}/share", this::endAll);
     routes.get("/api/books/{b}/share/{k}", this::code);
     routes.delete("/api/books/{b}/share/{k}", this::end);
+    routes.get("/api/books/{b}/seen", this::seen);
   }
 
   /**
@@ -185,6 +199,20 @@ public record ShareRoutes(Library library, Events events, Keys keys, List<InetAd
   private static String link(Context ctx, InetAddress address, String key) {
     return "http://%s:%d%s?key=%s"
         .formatted(address.getHostAddress(), ctx.req().getLocalPort(), Guard.ENTRY, key);
+  }
+
+  /** Who was given pictures of the book's pages, the last first. */
+  private void seen(Context ctx) {
+    String book = Requests.book(library, ctx).id();
+    Map<String, Integer> pages =
+        library.pages().all(book).stream()
+            .collect(Collectors.toMap(PageCard::id, PageCard::index, (a, b) -> a));
+    List<Looked> looks = new ArrayList<>();
+    for (PictureLog.Look look : log.of(book)) {
+      int page = pages.getOrDefault(look.page(), 0);
+      looks.add(0, new Looked(look.at(), look.who(), look.owner(), page, look.what()));
+    }
+    ctx.json(Map.of("looks", looks));
   }
 
   /** The address as a picture a phone's camera reads. */
