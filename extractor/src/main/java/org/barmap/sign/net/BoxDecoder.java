@@ -28,11 +28,12 @@ final class BoxDecoder {
     float[] heat = heats.heat();
     List<RawSign> found = new ArrayList<>();
     for (int k = 0; k < kinds.size(); k++) {
+      double faintest = least(k, 0);
       for (int row = 0; row < Heats.ROWS; row++) {
         int at = heats.at(k, row);
         for (int col = 0; col < columns; col++) {
           float v = heat[at + col];
-          if (v >= least(k, col) && isPeak(heats, k, row, col, columns)) {
+          if (v >= faintest && v >= least(k, col) && isPeak(heats, k, row, col, columns)) {
             found.add(box(heats, kinds.get(k), v, row, col));
           }
         }
