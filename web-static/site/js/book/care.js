@@ -28,14 +28,24 @@ export class Care {
     this.#book = book;
     this.#returned = returned;
     this.node.hidden = true;
+    this.node.addEventListener("toggle", () => {
+      if (this.node.open) void this.#draw().catch(complain);
+    });
   }
 
   /** @param {import("../core/types.js").PageInfo[]} pages */
   async load(pages) {
     this.#pages = pages;
+    // what is told at the machine itself only is not shown elsewhere
+    if (this.node.hidden) await get("/api/about");
+    this.node.hidden = false;
+    if (this.node.open) await this.#draw();
+  }
+
+  /** Looks through the folder, so only when a person wants to know. */
+  async #draw() {
     /** @type {[Kept, {days?: number}]} */
     const [kept, bin] = await Promise.all([get("/api/kept"), get("/api/bin")]);
-    this.node.hidden = false;
     show(
       this.#body,
       el("p", { class: "soft small", text: AGREEMENT }),

@@ -41,7 +41,7 @@
  * @typedef {{days?: number, books: BinnedBook[]}} Bin the books that can still be brought back, and for how many days where a person set that
  * @typedef {{files: number, bytes: number}} Amount
  * @typedef {{folder: string, closed: boolean, books: number, binned: number, database: Amount, pictures: Amount, smaller: Amount, setAside: Amount, missing: {book: string, page: number, what: string}[]}} Kept what is kept on the disk
- * @typedef {{version: string, dataFolder: string, notices: string[], care: string}} About
+ * @typedef {{version: string, dataFolder: string, notices: string[], setAside: Amount, care: string}} About
  *
  * @typedef {object} UploadAnswer
  * @property {Job} job

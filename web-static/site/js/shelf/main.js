@@ -58,7 +58,7 @@ class Shelf {
       /** @type {Bin} */
       const bin = await get("/api/bin");
       this.#draw(books);
-      show(this.#notices, await noticeList(() => this.load()));
+      show(this.#notices, await noticeList(() => this.load()).catch(() => null));
       show(this.#bin, binList(bin, () => this.load()));
       const busy = books.some((b) => b.job && ["waiting", "running"].includes(b.job.state));
       if (busy) this.#callOff = later(2000, () => void this.load());

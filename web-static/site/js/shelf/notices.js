@@ -6,7 +6,6 @@ import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").About} About */
-/** @typedef {import("../core/types.js").Kept} Kept */
 
 /**
  * What barmap found in its folder when it started; nothing where all was well.
@@ -14,9 +13,9 @@ import { count } from "../core/words.js";
  * @param {() => Promise<void>} changed
  */
 export async function noticeList(changed) {
-  /** @type {[About, Kept]} */
-  const [{ notices }, kept] = await Promise.all([get("/api/about"), get("/api/kept")]);
-  const aside = kept.setAside.files;
+  /** @type {About} */
+  const { notices, setAside, dataFolder } = await get("/api/about");
+  const aside = setAside.files;
   if (notices.length === 0 && aside === 0) return null;
   return el(
     "section",
@@ -27,7 +26,7 @@ export async function noticeList(changed) {
       ? el(
           "div",
           { class: "row between" },
-          el("span", { class: "soft small", text: `In ${kept.folder}/set-aside: ${count(aside, "file")}. No book needs what lies there; pictures of rented pages may be among it.` }),
+          el("span", { class: "soft small", text: `In ${dataFolder}/set-aside: ${count(aside, "file")}. No book needs what lies there; pictures of rented pages may be among it.` }),
           button("Delete it for good", () => void clear(aside, changed), { class: "btn btn-bad", id: "clear-aside" }, icon("bin")),
         )
       : null,

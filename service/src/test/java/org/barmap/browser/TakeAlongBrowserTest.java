@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
+import java.net.URLConnection;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -49,8 +50,10 @@ class TakeAlongBrowserTest extends VisitingTest {
   /** Saves what an address of the book answers. */
   private Path saved(String route, String name) throws IOException {
     Path file = folder.resolve(name);
-    try (InputStream in =
-        URI.create(visit.service().base() + "/api/books/" + book + route).toURL().openStream()) {
+    URLConnection asked =
+        URI.create(visit.service().base() + "/api/books/" + book + route).toURL().openConnection();
+    asked.setRequestProperty("Authorization", "Bearer " + visit.service().key());
+    try (InputStream in = asked.getInputStream()) {
       Files.copy(in, file);
     }
     return file;

@@ -45,6 +45,7 @@ class FullDiskTest {
   private final HttpClient http = HttpClient.newHttpClient();
   private Process process;
   private int port;
+  private String key = "";
 
   @SuppressWarnings("NullAway.Init") // before each test
   FullDiskTest() {}
@@ -58,7 +59,9 @@ class FullDiskTest {
       Events events = new Events();
       Worker worker = new Worker(library, new StandInReader(), events);
       worker.start();
-      System.out.println(WebServer.start(library, worker, events, Path.of(args[0]), 0).port());
+      WebServer server = WebServer.start(library, worker, events, Path.of(args[0]), 0);
+      System.out.println(server.port());
+      System.out.println(server.key());
     }
   }
 
@@ -78,6 +81,7 @@ class FullDiskTest {
           new ProcessBuilder(command).redirectError(folder.resolve("errors").toFile()).start();
       BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
       port = Integer.parseInt(String.valueOf(out.readLine()));
+      key = String.valueOf(out.readLine());
     } catch (IOException e) {
       process = Assumptions.abort("no setpriv here");
     }
@@ -107,6 +111,7 @@ class FullDiskTest {
       throws IOException, InterruptedException {
     HttpRequest.Builder request =
         HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
+            .header("Authorization", "Bearer " + key)
             .method(method, HttpRequest.BodyPublishers.ofByteArray(body));
     for (int i = 0; i < headers.length; i += 2) {
       request.header(headers[i], headers[i + 1]);

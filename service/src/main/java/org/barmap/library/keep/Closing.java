@@ -25,7 +25,7 @@ public final class Closing {
   private static final Pattern OURS =
       Pattern.compile(
           "barmap\\.(db(-wal|-shm|-journal)?|lock|\\d+\\.log(\\.\\d+)?(\\.lck)?)"
-              + "|books|cache|set-aside|natives|restoring");
+              + "|access\\.json|books|cache|looks|set-aside|restoring");
 
   private Closing() {}
 

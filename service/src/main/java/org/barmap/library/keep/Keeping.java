@@ -10,8 +10,11 @@ public interface Keeping {
   /** Returns what was found or done at the start that a person should know, one sentence each. */
   List<String> notices();
 
-  /** Returns what is kept where at this moment. */
+  /** Returns what is kept where at this moment; it looks at every file. */
   Kept kept();
+
+  /** Returns how much was set aside at starts and is still there. */
+  Kept.Amount setAside();
 
   /** Returns after how many days in the bin a book goes for good; empty until a person says so. */
   Optional<Integer> binDays();

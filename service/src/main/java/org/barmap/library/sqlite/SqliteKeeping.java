@@ -216,8 +216,13 @@ final class SqliteKeeping implements Keeping {
         amount(store),
         amount(pictures),
         amount(smaller),
-        amount(setAside.files()),
+        setAside(),
         missing());
+  }
+
+  @Override
+  public Kept.Amount setAside() {
+    return amount(setAside.files());
   }
 
   private static Kept.Amount amount(Collection<Path> files) {

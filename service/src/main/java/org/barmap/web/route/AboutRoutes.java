@@ -39,6 +39,8 @@ public final class AboutRoutes {
             dataFolder.toAbsolutePath().toString(),
             "notices",
             library.keeping().notices(),
+            "setAside",
+            library.keeping().setAside(),
             "care",
             CARE));
   }
