@@ -103,7 +103,7 @@ public final class ChildReader implements PageReader {
       } catch (LostException e) {
         String what = "page " + (pages.size() + 1) + " of " + name;
         String rest = ++lost == limits.lostOfFile() ? "; the rest of the file is left out" : "";
-        String why = sentence(e.why(), "Opening " + what) + rest;
+        String why = sentence(e.why(), "Opening " + what, "add it again to try once more") + rest;
         pages.add(new Pages.NewPage(name, "", 1, 1, Optional.of(why)));
       }
     } while (pages.size() < inFile[0] && lost < limits.lostOfFile());
@@ -120,7 +120,8 @@ public final class ChildReader implements PageReader {
         return results;
       } catch (LostException e) {
         if (e.why() != Why.GONE || left <= 1) {
-          throw new PageLostException(sentence(e.why(), "Reading this page"));
+          throw new PageLostException(
+              sentence(e.why(), "Reading this page", "it can be read again"));
         }
       } catch (IOException e) {
         throw new UncheckedIOException(e);
@@ -177,14 +178,14 @@ public final class ChildReader implements PageReader {
     }
   }
 
-  private String sentence(Why why, String what) {
+  private String sentence(Why why, String what, String again) {
     return switch (why) {
       case TIME ->
           what
               + " took longer than "
               + Math.max(1, limits.page().toMinutes())
               + " min and was broken off; photograph or scan it again";
-      case SKIPPED -> what + " was broken off, as you asked; it can be read again";
+      case SKIPPED -> what + " was broken off, as you asked; " + again;
       default ->
           what + " broke off, it may need more memory than there is; photograph or scan it again";
     };

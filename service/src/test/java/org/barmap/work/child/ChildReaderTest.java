@@ -151,7 +151,8 @@ class ChildReaderTest {
       assertThat(pages)
           .extracting(Pages.NewPage::picture)
           .containsExactly("book.pdf-1.png", "", "book.pdf-3.png");
-      assertThat(pages.get(1).finding().orElse("")).contains("page 2 of book.pdf", "as you asked");
+      assertThat(pages.get(1).finding().orElse(""))
+          .contains("page 2 of book.pdf", "as you asked", "add it again");
       assertThat(dir.resolve("book.pdf-3.png")).exists();
 
       music();
