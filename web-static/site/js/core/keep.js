@@ -72,7 +72,7 @@ async function keep(book) {
   const [{ data: info, revision }, changes, settings] = await Promise.all([bookNow(book), call("GET", bookPath(book, "/changes")), call("GET", bookPath(book, "/settings"))]);
   const stamp = [revision, changes.revision, settings.revision, info.pages.map((p) => `${p.id}${p.state}`).join()].join("/");
   if (keptOf(book)?.stamp === stamp) return;
-  await Promise.all(["/api/books", "/api/bin", "/api/about"].map((path) => fetch(path)));
+  await Promise.all(["/api/books", "/api/bin", "/api/about", "/api/kept"].map((path) => fetch(path)));
   for (const route of ROUTES) {
     await pause();
     await read(book, route);

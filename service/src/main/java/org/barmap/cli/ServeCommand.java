@@ -1,9 +1,11 @@
 package org.barmap.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.Inet4Address;
 import java.net.InetAddress;
 import java.net.SocketException;
+import java.net.URI;
 import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.util.List;
@@ -11,7 +13,9 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.stream.Collectors;
 import org.barmap.web.WebServer;
+import org.barmap.web.access.Certificate;
 import org.barmap.web.access.LocalNet;
+import org.barmap.web.access.Places;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -51,6 +55,24 @@ final class ServeCommand extends PrintingCommand {
       })
   private Optional<String> share = Optional.empty();
 
+  @Option(
+      names = "--tls",
+      paramLabel = "FILE",
+      description = {
+        "With --share: a certificate with its key (PKCS #12), so that what is sent is encrypted. Its",
+        "password is taken from BARMAP_TLS_PASSWORD. Links then name what the certificate names."
+      })
+  private Optional<Path> tls = Optional.empty();
+
+  @Option(
+      names = "--behind",
+      paramLabel = "URL",
+      description = {
+        "A proxy on this machine passes on what comes to it at this address, with its Host as it",
+        "came and X-Forwarded-For. Links then name this address."
+      })
+  private Optional<URI> behind = Optional.empty();
+
   @Override
   public Integer call() throws InterruptedException {
     if (port.isPresent() && (port.get() < 1 || port.get() > 65_535)) {
@@ -59,7 +81,7 @@ final class ServeCommand extends PrintingCommand {
     try (Service service = Service.open(data.orElseGet(Home::data))) {
       CountDownLatch stopped = service.stopAtSignal();
       List<InetAddress> shareAt = shareAt();
-      WebServer server = service.start(port, shareAt);
+      WebServer server = service.start(port, new Places(shareAt, certificate(), behind()));
       PrintWriter out = answers();
       out.println("barmap is at " + server.entry());
       if (!shareAt.isEmpty()) {
@@ -77,6 +99,32 @@ final class ServeCommand extends PrintingCommand {
       stopped.await();
       return ExitCode.DONE;
     }
+  }
+
+  private Optional<Certificate> certificate() {
+    if (tls.isEmpty()) {
+      return Optional.empty();
+    }
+    if (share.isEmpty()) {
+      throw new ParameterException(line(), "--tls is for --share; this machine needs none");
+    }
+    try {
+      String password = Optional.ofNullable(System.getenv("BARMAP_TLS_PASSWORD")).orElse("");
+      return Optional.of(Certificate.read(tls.get(), password));
+    } catch (IOException e) {
+      throw new CommandException(ExitCode.UNREADABLE, Reasons.of(e));
+    }
+  }
+
+  private Optional<URI> behind() {
+    boolean fit =
+        behind
+            .map(u -> List.of("http", "https").contains(u.getScheme()) && u.getHost() != null)
+            .orElse(true);
+    if (!fit) {
+      throw new ParameterException(line(), "--behind is an address as https://barmap.example.org");
+    }
+    return behind;
   }
 
   private List<InetAddress> shareAt() {

@@ -1,7 +1,6 @@
 package org.barmap.cli;
 
 import java.io.IOException;
-import java.net.InetAddress;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -11,6 +10,7 @@ import org.barmap.library.Library;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.pack.PackOpener;
 import org.barmap.web.WebServer;
+import org.barmap.web.access.Places;
 import org.barmap.work.Events;
 import org.barmap.work.PageReader;
 import org.barmap.work.Worker;
@@ -73,27 +73,26 @@ final class Service implements AutoCloseable {
    * @return the server
    */
   WebServer start(Optional<Integer> port) {
-    return start(port, List.of());
+    return start(port, Places.sharedAt(List.of()));
   }
 
   /**
    * Starts listening and reading.
    *
    * @param port the port wanted; empty for the next free one
-   * @param shareAt where it listens besides the loopback address
+   * @param places where it is reached besides the loopback address
    * @return the server
    */
-  WebServer start(Optional<Integer> port, List<InetAddress> shareAt) {
-    WebServer started =
-        port.map(p -> listen(p, shareAt)).orElseGet(() -> listenOnNextFree(shareAt));
+  WebServer start(Optional<Integer> port, Places places) {
+    WebServer started = port.map(p -> listen(p, places)).orElseGet(() -> listenOnNextFree(places));
     server = Optional.of(started);
     worker.start();
     return started;
   }
 
-  private WebServer listen(int port, List<InetAddress> shareAt) {
+  private WebServer listen(int port, Places places) {
     try {
-      return WebServer.start(library, worker, events, data, port, shareAt);
+      return WebServer.start(library, worker, events, data, port, places);
     } catch (RuntimeException e) {
       if (WebServer.isPortTaken(e)) {
         throw new CommandException(
@@ -104,10 +103,10 @@ final class Service implements AutoCloseable {
     }
   }
 
-  private WebServer listenOnNextFree(List<InetAddress> shareAt) {
+  private WebServer listenOnNextFree(Places places) {
     for (int port = FIRST_PORT; port < FIRST_PORT + PORTS; port++) {
       try {
-        return WebServer.start(library, worker, events, data, port, shareAt);
+        return WebServer.start(library, worker, events, data, port, places);
       } catch (RuntimeException e) {
         if (!WebServer.isPortTaken(e)) {
           throw e;

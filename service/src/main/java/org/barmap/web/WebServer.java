@@ -12,10 +12,13 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.barmap.library.Library;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.web.access.Certificate;
 import org.barmap.web.access.Keys;
 import org.barmap.web.access.PictureLog;
+import org.barmap.web.access.Places;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.Looks;
 import org.barmap.web.api.Problems;
@@ -42,9 +45,11 @@ import org.barmap.work.Events;
 import org.barmap.work.Worker;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.SecureRequestCustomizer;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.handler.EagerContentHandler;
+import org.eclipse.jetty.util.ssl.SslContextFactory;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -78,7 +83,7 @@ public final class WebServer implements AutoCloseable {
    */
   public static WebServer start(
       Library library, Worker worker, Events events, Path dataFolder, int port) {
-    return start(library, worker, events, dataFolder, port, List.of());
+    return start(library, worker, events, dataFolder, port, Places.sharedAt(List.of()));
   }
 
   /**
@@ -86,16 +91,11 @@ public final class WebServer implements AutoCloseable {
    *
    * @param port 0 for any free one
    * @param dataFolder where the library is
-   * @param shareAt where it listens besides the loopback address
+   * @param places where it is reached besides the loopback address
    * @throws RuntimeException when the port is taken, see {@link #isPortTaken}
    */
   public static WebServer start(
-      Library library,
-      Worker worker,
-      Events events,
-      Path dataFolder,
-      int port,
-      List<InetAddress> shareAt) {
+      Library library, Worker worker, Events events, Path dataFolder, int port, Places places) {
     Keys keys = keys(dataFolder);
     PictureLog log = new PictureLog(dataFolder, InstantSource.system());
     EventRoutes eventRoutes = new EventRoutes(library, events, keys);
@@ -104,7 +104,7 @@ public final class WebServer implements AutoCloseable {
             config -> {
               configure(config, dataFolder);
               Problems.register(config.routes);
-              new Guard(keys).register(config.routes);
+              new Guard(keys, places).register(config.routes);
               Repeats.register(config.routes, library);
               new Looks(library, keys, log).register(config.routes);
               SitePages.register(config.routes);
@@ -122,12 +122,14 @@ public final class WebServer implements AutoCloseable {
               new SheetRoutes(library, planning).register(config.routes);
               new WordRoutes(library, planning).register(config.routes);
               eventRoutes.register(config.routes);
-              new ShareRoutes(library, events, keys, log, shareAt).register(config.routes);
+              new ShareRoutes(library, events, keys, log, places).register(config.routes);
               new AboutRoutes(library, dataFolder).register(config.routes);
             });
-    javalin.start(Guard.HERE, port);
+    javalin.start(Places.HERE, port);
     try {
-      shareAt.forEach(address -> listen(javalin.jettyServer().server(), address, javalin.port()));
+      for (InetAddress address : places.shared()) {
+        listen(javalin.jettyServer().server(), address, javalin.port(), places.certificate());
+      }
     } catch (RuntimeException e) {
       eventRoutes.close();
       javalin.stop();
@@ -144,15 +146,27 @@ public final class WebServer implements AutoCloseable {
     }
   }
 
-  /** Listens at one more address, as at the first one. */
-  private static void listen(Server server, InetAddress address, int port) {
+  /** Listens at one more address, as at the first one; encrypted with a certificate. */
+  private static void listen(
+      Server server, InetAddress address, int port, Optional<Certificate> certificate) {
     HttpConfiguration configuration =
-        server
-            .getConnectors()[0]
-            .getConnectionFactory(HttpConnectionFactory.class)
-            .getHttpConfiguration();
+        new HttpConfiguration(
+            server
+                .getConnectors()[0]
+                .getConnectionFactory(HttpConnectionFactory.class)
+                .getHttpConfiguration());
     ServerConnector connector =
-        new ServerConnector(server, new HttpConnectionFactory(configuration));
+        certificate
+            .map(
+                c -> {
+                  // which names are right is the guard's to say
+                  configuration.addCustomizer(new SecureRequestCustomizer(false));
+                  SslContextFactory.Server tls = new SslContextFactory.Server();
+                  tls.setKeyStore(c.store());
+                  tls.setKeyStorePassword(c.password());
+                  return new ServerConnector(server, tls, new HttpConnectionFactory(configuration));
+                })
+            .orElseGet(() -> new ServerConnector(server, new HttpConnectionFactory(configuration)));
     connector.setHost(address.getHostAddress());
     connector.setPort(port);
     server.addConnector(connector);

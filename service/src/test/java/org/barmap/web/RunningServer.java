@@ -19,6 +19,7 @@ import java.util.List;
 import javax.imageio.ImageIO;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.web.access.Places;
 import org.barmap.web.api.ApiError;
 import org.barmap.work.Events;
 import org.barmap.work.StandInReader;
@@ -44,7 +45,11 @@ abstract class RunningServer {
     Events events = new Events();
     worker = new Worker(library, new StandInReader(), events);
     worker.start();
-    server = WebServer.start(library, worker, events, folder, 0, shareAt());
+    server = WebServer.start(library, worker, events, folder, 0, places());
+  }
+
+  Places places() throws IOException {
+    return Places.sharedAt(shareAt());
   }
 
   /** Where it listens besides the loopback address. */

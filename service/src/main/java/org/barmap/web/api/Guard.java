@@ -13,10 +13,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.web.access.Keys;
+import org.barmap.web.access.Places;
 import org.barmap.web.access.Seen;
 import org.barmap.web.access.Who;
 
@@ -28,17 +28,13 @@ import org.barmap.web.access.Who;
  * own name here gets nothing; requests a browser sends for another site are refused by their
  * origin. A key comes as {@code Authorization: Bearer} or in a cookie and says what may be asked.
  */
-public record Guard(Keys keys) {
+public record Guard(Keys keys, Places places) {
 
   /** Where a key is shown for the first time. */
   public static final String ENTRY = "/open";
 
-  /** Where the service listens for this machine. */
-  public static final String HERE = "127.0.0.1";
-
   private static final String KNOWN = "barmap.known";
   private static final String WHO = "barmap.who";
-  private static final Set<String> LOOPBACK = Set.of(HERE, "localhost", "[::1]");
   private static final String BEARER = "Bearer ";
 
   /** Browsers keep a cookie no longer (RFC 6265bis). */
@@ -78,13 +74,13 @@ public record Guard(Keys keys) {
     }
     String host = Optional.ofNullable(ctx.header("Host")).orElse("");
     String at = ctx.req().getLocalAddr();
-    Set<String> names = at.equals(HERE) ? LOOPBACK : Set.of(at);
-    if (!names.contains(named(host))) {
+    if (!places.isName(at, named(host))) {
       throw new ApiException(ApiError.FOREIGN, "This service answers under its own addresses only");
     }
     String origin = Optional.ofNullable(ctx.header("Origin")).orElse("");
     String site = Optional.ofNullable(ctx.header("Sec-Fetch-Site")).orElse("same-origin");
-    boolean own = origin.isEmpty() || origin.equals("http://" + host);
+    boolean own =
+        origin.isEmpty() || origin.equals((isSecure(ctx) ? "https://" : "http://") + host);
     boolean near = site.equals("same-origin") || site.equals("none");
     boolean reads = ctx.method().name().equals("GET") || ctx.method().name().equals("HEAD");
     if (!own || (api || !reads) && !near) {
@@ -100,6 +96,24 @@ public record Guard(Keys keys) {
         && known.stream().noneMatch(Who.Owner.class::isInstance)) {
       throw notYours(known);
     }
+  }
+
+  private boolean isBehind(Context ctx) {
+    String host = Optional.ofNullable(ctx.header("Host")).orElse("");
+    return places.isBehind(ctx.req().getLocalAddr(), named(host));
+  }
+
+  private boolean isSecure(Context ctx) {
+    return ctx.req().isSecure()
+        || isBehind(ctx) && places.behind().map(b -> "https".equals(b.getScheme())).orElse(false);
+  }
+
+  /** Returns where a request comes from: the proxy adds it last to what it was told. */
+  public String from(Context ctx) {
+    String told = Optional.ofNullable(ctx.header("X-Forwarded-For")).orElse("");
+    return isBehind(ctx) && !told.isBlank()
+        ? told.substring(told.lastIndexOf(',') + 1).strip()
+        : ctx.ip();
   }
 
   /** Lets a request through to the route that it matches, or ends it. */
@@ -139,7 +153,7 @@ public record Guard(Keys keys) {
   private List<Who> known(Context ctx) {
     String shown = Optional.ofNullable(ctx.header("Authorization")).orElse("");
     if (shown.startsWith(BEARER)) {
-      return List.of(known(keys.lookAgain(shown.substring(BEARER.length()).strip(), ctx.ip())));
+      return List.of(known(keys.lookAgain(shown.substring(BEARER.length()).strip(), from(ctx))));
     }
     List<Who> known = new ArrayList<>();
     List<Seen> others = new ArrayList<>();
@@ -147,7 +161,7 @@ public record Guard(Keys keys) {
         .forEach(
             (name, key) -> {
               if (keys.isCookie(name)) {
-                Seen seen = keys.lookAgain(key, ctx.ip());
+                Seen seen = keys.lookAgain(key, from(ctx));
                 if (seen instanceof Seen.Known one) {
                   known.add(one.who());
                 } else {
@@ -174,6 +188,7 @@ public record Guard(Keys keys) {
     Cookie cookie = new Cookie(keys.cookie(who), key);
     cookie.setMaxAge((int) Math.max(1, Math.min(left.toSeconds(), LONGEST.toSeconds())));
     cookie.setHttpOnly(true);
+    cookie.setSecure(isSecure(ctx));
     cookie.setSameSite(SameSite.STRICT);
     ctx.cookie(cookie);
   }

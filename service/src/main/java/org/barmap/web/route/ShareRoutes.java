@@ -2,7 +2,6 @@ package org.barmap.web.route;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.net.InetAddress;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -19,6 +18,7 @@ import org.barmap.library.PageCard;
 import org.barmap.web.access.Invite;
 import org.barmap.web.access.Keys;
 import org.barmap.web.access.PictureLog;
+import org.barmap.web.access.Places;
 import org.barmap.web.access.QrCode;
 import org.barmap.web.access.Role;
 import org.barmap.web.access.Who;
@@ -33,10 +33,10 @@ import tools.jackson.databind.node.ObjectNode;
 /**
  * Who is let in: the door itself, and a book's keys, made and ended.
  *
- * @param at where others of the local net reach the service; none when it is not shared
+ * @param places where others reach the service
  */
 public record ShareRoutes(
-    Library library, Events events, Keys keys, PictureLog log, List<InetAddress> at) {
+    Library library, Events events, Keys keys, PictureLog log, Places places) {
 
   /** A phone takes the pages in and is done. */
   private static final int DAYS_OF_A_PHONE = 1;
@@ -90,8 +90,9 @@ public record ShareRoutes(
       ctx.html(SitePages.onward(begin(as.isPresent() ? Role.PHONE : Role.READER, book)));
       return;
     }
-    Who who = Guard.known(keys.look(key, ctx.ip()));
-    new Guard(keys).remember(ctx, who, key);
+    Guard guard = new Guard(keys, places);
+    Who who = Guard.known(keys.look(key, guard.from(ctx)));
+    guard.remember(ctx, who, key);
     if (who instanceof Who.Invited guest) {
       Invite invite = guest.invite();
       String as = invite.role() == Role.PHONE ? "&as=phone" : "";
@@ -112,7 +113,7 @@ public record ShareRoutes(
 
   private void open(Context ctx) {
     String book = Requests.book(library, ctx).id();
-    if (at.isEmpty()) {
+    if (!places.isShared()) {
       throw new ApiException(ApiError.REFUSED, "Start barmap with: ./barmap serve --share");
     }
     ObjectNode body = Requests.body(ctx);
@@ -179,7 +180,7 @@ public record ShareRoutes(
 
   private void answer(Context ctx, String book) {
     List<Open> open = keys.invites(book).stream().map(invite -> open(ctx, invite)).toList();
-    ctx.json(Map.of("possible", !at.isEmpty(), "open", open));
+    ctx.json(Map.of("possible", places.isShared(), "open", open));
   }
 
   private Open open(Context ctx, Invite invite) {
@@ -193,12 +194,9 @@ public record ShareRoutes(
   }
 
   private List<String> links(Context ctx, String key) {
-    return at.stream().map(address -> link(ctx, address, key)).toList();
-  }
-
-  private static String link(Context ctx, InetAddress address, String key) {
-    return "http://%s:%d%s?key=%s"
-        .formatted(address.getHostAddress(), ctx.req().getLocalPort(), Guard.ENTRY, key);
+    return places.bases(ctx.req().getLocalPort()).stream()
+        .map(base -> base + Guard.ENTRY + "?key=" + key)
+        .toList();
   }
 
   /** Who was given pictures of the book's pages, the last first. */
