@@ -132,6 +132,7 @@ public final class ChangeWords {
     String rest = Mentions.without(line, all);
     boolean open =
         rest.isBlank()
+            || Mentions.beside(line, all)
             || Showings.ahead(line).isPresent()
             || OTHER_NUMBER.matcher(rest).find()
             || (!named && labels.isEmpty() && CUT_ONE.matcher(line).matches());
@@ -160,7 +161,7 @@ public final class ChangeWords {
     }
     Optional<WrittenNumber> of = labels.size() == 1 ? names.byLabel(labels.get(0)) : NONE;
     String rest = Mentions.without(line, all);
-    boolean known = of.filter(n -> called(n).known(rest).isPresent()).isPresent();
+    boolean known = !Mentions.beside(line, all) && of.filter(n -> called(n).known(rest).isPresent()).isPresent();
     return known ? "No. " + labels.get(0) + ": " + rest : typed;
   }
 

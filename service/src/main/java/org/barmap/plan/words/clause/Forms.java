@@ -18,9 +18,9 @@ final class Forms {
       "(?:(?:more|extra|new|additional|empty|blank|full|whole|silent|further|\\d{1,2}/\\d{1,2})\\s+)*";
   private static final Pattern TIMES =
       phrase(
-          "(once|twice|thrice)(?!\\s+(?:she|he|they|you|we|the|it|i)\\b)\\b|"
+          "(once|twice|thrice)(?:\\s+through)?(?!\\s+(?:she|he|they|you|we|the|it|i)\\b)\\b|"
               + COUNT
-              + "(?:\\s*(?:times|time(?!\\s+signature)|x|passes)\\b(?!\\s+(?:feel|faster|slower))|\\s+(?:in\\s+(?:all|total)|altogether|all\\s+told|total)\\b)|x\\s?(\\d{1,2})\\b");
+              + "(?:\\s*(?:times|time(?!\\s+signature)|x|passes)(?:\\s+through)?\\b(?!\\s+(?:feel|faster|slower))|\\s+(?:in\\s+(?:all|total)|altogether|all\\s+told|total)\\b)|x\\s?(\\d{1,2})\\b");
   private static final Pattern BEAT =
       phrase(
           "(?:the\\s+)?(?:beat\\s+" + Numerals.CARDINAL + "|" + Numerals.ORDINAL + "\\s+beat)\\b");
@@ -37,7 +37,7 @@ final class Forms {
               + Numerals.CARDINAL
               + "|(?:an?\\s+)?extra)[\\s-]+("
               + KIND
-              + ")(?:bars?|measures?)\\b((?:\\s+(?:of|in))?\\s+\\d{1,2}/\\d{1,2}(?:\\s+(?:bars?|time))?)?(\\s+(?:of\\s+)?(?:rests?|silence|nothing))?(?:\\s+of\\s+(?:music|notes))?");
+              + ")(?:bars?|measures?)(?:'s?)?(?![\\w])((?:\\s+(?:of|in))?\\s+\\d{1,2}/\\d{1,2}(?:\\s+(?:bars?|time))?)?(\\s+(?:of\\s+)?(?:rests?|silence|nothing))?(?:\\s+of\\s+(?:music|notes))?");
   private static final Pattern METER =
       phrase(
           "(\\d{1,2})\\s?/\\s?(1|2|4|8|16|32)\\b(?:\\s+time)?|(two|three|four|five|six|seven|nine|twelve|[2-79]|12)[\\s-](two|four|eight|[248])\\b(?=\\s*(?:bars?|measures?|time|meter|now|please|[,.;!]|$|in|at|from|for|and)\\b|\\s*$|\\s*[,.;!])(?:\\s+time)?");

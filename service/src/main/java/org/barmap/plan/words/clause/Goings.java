@@ -189,7 +189,10 @@ final class Goings {
   static List<String> once(Clause c) {
     boolean through =
         c.tokens().stream()
-            .anyMatch(t -> t.is(Token.Kind.PREP) && t.text().matches("(?i)(?:right )?through"));
+            .anyMatch(
+                t ->
+                    t.is(Token.Kind.PREP) && t.text().matches("(?i)(?:right )?through")
+                        || t.is(Token.Kind.TIMES) && t.text().matches("(?i).*through"));
     if (!through || !c.places().isEmpty() || c.has(Token.Kind.NOT)) {
       return NONE;
     }

@@ -64,7 +64,7 @@ final class Manners {
     if (said != 1 || c.has(Token.Kind.NOT) || c.has(Token.Kind.CUE)) {
       return NONE;
     }
-    c.does("pizz", "arco", "muteon", "muteoff", "play", "start", "back");
+    c.does("pizz", "arco", "muteon", "muteoff", "play", "start", "back", "backin");
     c.take(Token.Kind.AGAIN);
     String how = pizz ? "pizz" : arco ? "arco" : on ? "mute on" : "mute off";
     String then = pizz ? "arco" : arco ? "pizz" : on ? "mute off" : "mute on";
@@ -82,7 +82,7 @@ final class Manners {
     if (name.isEmpty() || c.has(Token.Kind.NOT)) {
       return NONE;
     }
-    c.does("play", "start", "back", "land");
+    c.does("play", "start", "back", "backin", "land");
     c.take(Token.Kind.AGAIN);
     return Stretches.at(c).map(at -> List.of(name.get() + " at " + at)).orElse(NONE);
   }

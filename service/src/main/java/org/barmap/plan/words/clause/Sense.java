@@ -33,6 +33,9 @@ public final class Sense {
       return Optional.empty();
     }
     Optional<List<String>> whole = all(tokens, bars, MOST_PARTS, List.of());
+    if (whole.filter(all -> all.stream().allMatch(i -> i.startsWith("note: "))).isPresent()) {
+      return Optional.empty(); // a remark, and nothing else
+    }
     return whole.isPresent() ? Optional.<Meant>of(new Meant.Says(whole.get())) : near(tokens, bars);
   }
 
@@ -78,7 +81,7 @@ public final class Sense {
   /** Takes a sentence apart into as few clauses as leave nothing over. */
   private static Optional<List<String>> all(
       List<Token> tokens, Bars bars, int most, List<Token> lead) {
-    boolean later = most < MOST_PARTS;
+    boolean later = lead.stream().anyMatch(t -> t.is(Token.Kind.PLACE));
     Optional<List<String>> one = one(tokens, bars, lead, later);
     if (one.isPresent() || most == 1) {
       return one;

@@ -25,7 +25,7 @@ final class Silences {
   static List<String> rest(Clause c) {
     int at = 0;
     while (at < c.tokens().size()
-        && !c.tokens().get(at).text().matches("(?i)rests?(?: bars?)?|bars?' rest|bars rest")) {
+        && !isRest(c.tokens().get(at))) {
       at++;
     }
     List<Clause.Place> places = c.places();
@@ -51,6 +51,11 @@ final class Silences {
     return now < old
         ? List.of("cut " + (now) + " after " + rest.get().first() + " to " + rest.get().last())
         : List.of("insert " + (now - old) + " bars of rest after " + rest.get().last());
+  }
+
+  private static boolean isRest(Token t) {
+    return t.is(Token.Kind.BARS) && t.value().endsWith("|rest")
+        || t.text().matches("(?i)rests?(?: bars?)?|bars?' rest|bars rest");
   }
 
   /** How long it is now: so many bars, or a figure behind the place. */
@@ -220,6 +225,10 @@ final class Silences {
     }
     c.use(place);
     boolean after = place.prep().equals("after");
+    Optional<Bars.Ends> ends = place.block() ? c.bars().ends(place.said()) : Optional.empty();
+    if (ends.isPresent()) {
+      return List.of("hold " + (after ? "after " : "") + ends.get().last() + till);
+    }
     return List.of("hold " + (after ? "after " : "") + end(place.bare()) + till);
   }
 
@@ -257,9 +266,9 @@ final class Silences {
                 .anyMatch(
                     t ->
                         t.is(Token.Kind.BARS)
-                            && t.text()
+                            && (t.value().contains("/") || t.text()
                                 .matches(
-                                    "(?i).*\\b(?:extra|more|new|additional|another|further)\\b.*"));
+                                    "(?i).*\\b(?:extra|more|new|additional|another|further)\\b.*")));
     Optional<Token> bars = c.tokens().stream().filter(t -> t.is(Token.Kind.BARS)).findFirst();
     List<Clause.Place> places = c.places();
     if (!adds || bars.isEmpty() || places.isEmpty() || c.has(Token.Kind.NOT) || c.hard("cut")) {

@@ -31,7 +31,7 @@ public final class Between {
       phrase(
           ".*\\b(?:after|from|between|end\\s+of|chord\\s+of|when|of|once|out\\s+of)\\s*(?:the\\s+)?");
   private static final String SMALL =
-      "(?:(?:now|is|comes|goes|happens|moves|moved|to|up|straight|right|will|be|played|plays|then|just|should|gets?|go|come|sits|going|needs|must|actually|instead|in|the|show|directly|immediately|sung|done|placed|put|has|been)\\s+|,\\s*)*";
+      "(?:(?:music|number|song|now|is|comes|goes|happens|moves|moved|to|up|straight|right|will|be|played|plays|then|just|should|gets?|go|come|sits|going|needs|must|actually|instead|in|the|show|directly|immediately|sung|done|placed|put|has|been)\\s+|,\\s*)*";
   private static final Pattern ORDER =
       phrase(
           "\\s*"
@@ -46,15 +46,21 @@ public final class Between {
   /** Returns the sentence with its number first, as the other readers know it. */
   public static Optional<String> line(String text, List<Mentions.Mention> mentions) {
     List<String> labels = mentions.stream().map(Mentions.Mention::label).distinct().toList();
+    String rest = Mentions.without(text, mentions);
+    if (labels.size() == 1 && mentions.size() == 1) {
+      return alone(text, mentions.get(0), rest);
+    }
     if (labels.size() != 2 || mentions.size() > 3) {
       return Optional.empty();
     }
-    String rest = Mentions.without(text, mentions);
     if (BARS.matcher(rest).find()) {
       return Optional.empty();
     }
     Mentions.Mention one = mentions.get(0);
     Mentions.Mention other = mentions.get(1);
+    if (phrase("\\b(?:out|gone|dropped)\\b").matcher(rest).find()) {
+      return Optional.empty();
+    }
     if (SWAP.matcher(rest).find()) {
       return Optional.of("swap " + one.label() + " and " + other.label());
     }
@@ -83,6 +89,14 @@ public final class Between {
             + (how.get().equals("dialogue")
                 ? "dialogue before No. " + to
                 : how.get() + " to " + to));
+  }
+
+  /** "No applause after 4, straight on": how the next one follows. */
+  private static Optional<String> alone(String text, Mentions.Mention one, String rest) {
+    String before = text.substring(0, one.start()) + words(text, one);
+    boolean behind = phrase(".*\\b(?:after|from|out\\s+of|end\\s+of|following)\\s*(?:the\\s+)?").matcher(before).matches();
+    boolean bare = !BARS.matcher(rest).find() && !phrase(".*\\b(?:to|into|from|at|vamp|hold|play)\\b.*").matcher(rest.replaceFirst("(?i)\\b(?:after|from|out\\s+of|end\\s+of|following)\\b", "")).matches();
+    return behind && bare ? how(rest).map(h -> "No. " + one.label() + ": " + (h.equals("dialogue") ? "dialogue follows" : h)) : Optional.empty();
   }
 
   /** The small word that was taken for a part of the number's name: "in No. 5". */

@@ -39,17 +39,20 @@ public final class Mentions {
 
   private static final List<Pattern> OF_SEVERAL =
       List.of(
-          phrase("\\b(?:in|into)\\s+" + LABEL + END + "(?=\\s*[.!?]?$)"),
+          phrase("\\b(?:in|into|for|of)\\s+" + LABEL + END + "(?=\\s*[.!?]?$)"),
           phrase(
               "(?:^|(?<=order:\\s)|(?<=order,\\s)|(?<=,\\sso\\s)|(?<=,\\sand\\s)|(?<=,\\sbut\\s)|(?<=[.;]\\s))(?:(?:and|so|ok|now|then|please)\\s+)*(?<=^|\\s)"
                   + LABEL
                   + END
-                  + "(?=\\s+(?:is|was|were|goes|are|now|gets|has|runs|follows|comes|starts|begins|stays|becomes|moves|drops|vamps|ends|needs|will|happens|should|and|into|then|before|after)\\b)"),
+                  + "(?=,?\\s+(?!bars?|to\\b|through|thru|till|until|and\\s+\\d|times|beats?|counts?|more|extra|after|before)\\p{L}|\\s+(?:before|after)\\s+(?:no|number|\\d))"),
           phrase(
-              "(?<=\\b(?:play|do|take|run|move|put|swap|between|before|after|follows|following|from|into|out\\sof|behind|ahead\\sof|and|to|with)\\s)"
+              "(?<=\\b(?:play|playing|doing|taking|running|do|take|run|move|put|swap|between|before|after|follows|following|from|into|out\\sof|behind|ahead\\sof|and|to|with)\\s)"
                   + LABEL
                   + END
-                  + "(?=\\s+(?:on|in|up|down|a|with|at|before|after|ahead|and|to|into|comes|goes|is|now|straight|directly|attacca|segue|we|then|follows|immediately|right)\\b|\\s*[.,!?]|\\s*$)"));
+                  + "(?!\\s*(?:bars?|beats?|times|counts?|-|more|extra|through|till|until)\\b)"));
+
+  private static final Pattern BESIDE =
+      phrase(".*\\b(?:after|before|between|behind|follow\\w*)\\s*");
 
   private final List<WrittenNumber> numbers;
 
@@ -151,6 +154,12 @@ public final class Mentions {
         }
       }
     }
+  }
+
+  /** Whether a number only says where another thing stands: "after 4". */
+  public static boolean beside(String text, List<Mention> mentions) {
+    return mentions.stream()
+        .anyMatch(m -> BESIDE.matcher(text.substring(0, m.start())).matches());
   }
 
   /** Returns a text without the words for its numbers. */
