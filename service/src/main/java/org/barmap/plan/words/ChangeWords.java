@@ -161,7 +161,9 @@ public final class ChangeWords {
     }
     Optional<WrittenNumber> of = labels.size() == 1 ? names.byLabel(labels.get(0)) : NONE;
     String rest = Mentions.without(line, all);
-    boolean known = !Mentions.beside(line, all) && of.filter(n -> called(n).known(rest).isPresent()).isPresent();
+    boolean known =
+        !Mentions.beside(line, all)
+            && of.filter(n -> called(n).known(rest).isPresent()).isPresent();
     return known ? "No. " + labels.get(0) + ": " + rest : typed;
   }
 

@@ -29,7 +29,7 @@ final class Sentences {
   /** A full stop ends a sentence where a capital follows, but not behind an abbreviation. */
   private static final Pattern END =
       Pattern.compile(
-          "(?<!\\b(?:no|nr|num|mm?|bb?|bt|fig|reh|rit|rall|accel|pizz|st|mr|mrs|ms|dr|incl|ext|el|elec|e|vs|g\\.p|d\\.c|d\\.s|op))"
+          "(?<!\\b(?:no|nr|rpt|ferm|num|mm?|bb?|bt|fig|reh|rit|rall|accel|pizz|st|mr|mrs|ms|dr|incl|ext|el|elec|e|vs|g\\.p|d\\.c|d\\.s|op))"
               + "(?<=[\\p{L}\\p{N})\"])[.!?]\\s+(?=\\p{Lu})",
           Pattern.UNICODE_CASE);
 

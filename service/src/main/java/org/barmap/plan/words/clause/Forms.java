@@ -10,6 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.term.Numerals;
 import org.barmap.plan.change.term.Transposed;
+import org.jspecify.annotations.Nullable;
 
 /** What is counted or measured in a sentence: how often, how many bars, how fast, how far. */
 final class Forms {
@@ -142,8 +143,8 @@ final class Forms {
     found.add(new Token(kind, value, m.group()));
   }
 
-  private static String first(String... groups) {
-    for (String group : groups) {
+  private static String first(@Nullable String... groups) {
+    for (@Nullable String group : groups) {
       if (group != null) {
         return group;
       }

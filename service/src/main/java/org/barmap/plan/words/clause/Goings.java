@@ -66,6 +66,18 @@ final class Goings {
     if (all.isEmpty() || all.get().size() == 1) {
       return all.map(s -> s.get(0));
     }
+    Optional<Bars.Ends> one = c.bars().ends("letter " + places.get(0).bare());
+    Optional<Bars.Ends> other = c.bars().ends("letter " + places.get(1).bare());
+    boolean sections =
+        places.size() == 2
+            && places.stream().allMatch(Clause.Place::mark)
+            && one.isPresent()
+            && other.isPresent()
+            && c.bars().slot(one.get().last()).orElse(-2) + 1
+                == c.bars().slot(other.get().first()).orElse(-1);
+    if (sections) {
+      return Optional.of(one.get().first() + " to " + other.get().last());
+    }
     String both = places.get(0).bare() + " to " + places.get(places.size() - 1).bare();
     OptionalInt first = c.bars().slot(places.get(0).bare());
     OptionalInt last = c.bars().slot(places.get(places.size() - 1).bare());
@@ -140,6 +152,9 @@ final class Goings {
     }
     if (times == 0) {
       return List.of("repeat " + where.get());
+    }
+    if (repeats && !noun && times == 1) {
+      return List.of("repeat " + where.get()); // once more
     }
     boolean unsure = repeats && !noun && !total && times > 1;
     return List.of((unsure ? "repeat " : "play ") + where.get() + " " + often(times));

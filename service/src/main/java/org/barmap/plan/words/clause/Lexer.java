@@ -30,7 +30,7 @@ final class Lexer {
               + PLACE
               + ")(?="
               + WHO
-              + "\\b)(?!(?:you|we)\\s+come\\s+back\\b)(?!(?:the\\s+)?(?:first|1st|second|2nd|third|last|final|rest|whole|entire|bass)\\b|(?:a|an|the)\\s+(?:\\w+\\s+)?(?:bars?|beats?|time\\b|number|song|good|moment|repeat|coda)\\b))"
+              + "\\b)(?!(?:you|us|me)(?=\\s*(?:[,.;!]|$)|\\s+(?:in|from|at|on|until)\\b))(?!(?:you|we)\\s+come\\s+back\\b)(?!(?:the\\s+)?(?:first|1st|second|2nd|third|last|final|rest|whole|entire|bass)\\b|(?:a|an|the)\\s+(?:\\w+\\s+)?(?:bars?|beats?|time\\b|number|song|good|moment|repeat|coda)\\b))"
               + "(.*?[\\p{L}\\d.])"
               + STOPS);
   private static final Pattern REASON =
@@ -84,7 +84,14 @@ final class Lexer {
               what.matches("vamp|safety|repeat") && found.group(1).matches("(?i)from|at|to");
           Optional<String> bar = small ? Optional.empty() : bars.landmark(printed, behind);
           return Matcher.quoteReplacement(
-              bar.map(b -> found.group(1) + " bar " + b).orElse(found.group()));
+              bar.map(
+                      b ->
+                          (!behind && found.group(1).equalsIgnoreCase("at")
+                                  ? "when we get to"
+                                  : found.group(1))
+                              + " bar "
+                              + b)
+                  .orElse(found.group()));
         });
   }
 

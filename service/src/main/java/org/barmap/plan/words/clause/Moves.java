@@ -40,7 +40,8 @@ final class Moves {
     c.take(Token.Kind.AGAIN);
     if (c.places().isEmpty()) {
       c.take(Token.Kind.WHOLE);
-      return List.of("start to end back in");
+      boolean show = c.tokens().stream().anyMatch(t -> t.text().matches("(?i).*\\bshow"));
+      return List.of(show ? "back in" : "start to end back in");
     }
     return Stretches.of(c, Stretches.Use.OTHER)
         .map(all -> all.stream().map(s -> s + " back in").toList())
@@ -191,7 +192,7 @@ final class Moves {
     }
     OptionalInt next = c.bars().slot(first(c, from));
     boolean same = next.isPresent() && next.equals(c.bars().slot(to.bare()));
-    return List.of(same ? "note: " + c.said() : forward(from, to));
+    return List.of(same ? "note: " + c.said() : forward(c, from, to));
   }
 
   /** The first bar that is left out. */
@@ -201,9 +202,11 @@ final class Moves {
     return reached && !end ? from.bare() : "1 after " + Stretches.edge(c, from.said());
   }
 
-  private static String forward(Clause.Place from, Clause.Place to) {
+  private static String forward(Clause c, Clause.Place from, Clause.Place to) {
     String land =
-        to.bare().replaceFirst("(?i)^(?:the )?(?:top|beginning|start|head|downbeat) of ", "");
+        to.block()
+            ? c.bars().ends(to.said()).map(Bars.Ends::first).orElse(to.bare())
+            : to.bare().replaceFirst("(?i)^(?:the )?(?:top|beginning|start|head|downbeat) of ", "");
     if (from.said().matches("(?i)(?:the\\s+)?(?:end|last beat)\\s+of\\s.*")) {
       return "cut from " + from.said() + " to beginning of " + land;
     }

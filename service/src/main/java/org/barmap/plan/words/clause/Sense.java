@@ -208,6 +208,9 @@ public final class Sense {
     boolean style = tokens.stream().anyMatch(t -> t.is(Token.Kind.STYLE));
     long words = tokens.stream().filter(t -> t.is(Token.Kind.WORD)).count();
     boolean sentence = before.text().matches("[.;!?(-]") || head && words > 1;
+    boolean others =
+        tokens.stream().anyMatch(t -> t.is(Token.Kind.THEY))
+            && tokens.stream().noneMatch(t -> t.is(Token.Kind.YOU) || t.is(Token.Kind.DO));
     boolean small =
         tokens.stream()
             .allMatch(
@@ -215,6 +218,11 @@ public final class Sense {
                     t.free()
                         || t.is(Token.Kind.STYLE)
                         || t.is(Token.Kind.WORD)
+                        || head
+                            && others
+                            && (t.is(Token.Kind.THEY)
+                                || t.is(Token.Kind.ONLY)
+                                || t.is(Token.Kind.NAME))
                         || t.is(Token.Kind.REASON)
                         || style
                             && (t.is(Token.Kind.PLACE)

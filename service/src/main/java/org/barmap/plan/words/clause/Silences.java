@@ -24,8 +24,7 @@ final class Silences {
   /** "The rest at D is only four bars now": bars of a printed rest are out, or more are put in. */
   static List<String> rest(Clause c) {
     int at = 0;
-    while (at < c.tokens().size()
-        && !isRest(c.tokens().get(at))) {
+    while (at < c.tokens().size() && !isRest(c.tokens().get(at))) {
       at++;
     }
     List<Clause.Place> places = c.places();
@@ -111,6 +110,16 @@ final class Silences {
         c.has(Token.Kind.NOT)
             && (c.hard("enter")
                 || c.tokens().stream().anyMatch(t -> t.text().matches("(?i)play(?:s|ing)?")));
+    if (c.hard("enter") && you && !c.hard("tacet") && !out && !c.has(Token.Kind.NOT)) {
+      List<Clause.Place> one = c.places();
+      if (one.size() != 1 || !one.get(0).prep().equals("at") || one.get(0).block()) {
+        return NONE;
+      }
+      c.does("enter");
+      c.use(one.get(0));
+      c.take(Token.Kind.ONLY);
+      return List.of("tacet start until " + one.get(0).bare());
+    }
     boolean silent = c.hard("tacet") || out || notPlaying && !nouns(c);
     if (!silent || c.has("insert") && c.hard("insert")) {
       return NONE;
@@ -266,9 +275,10 @@ final class Silences {
                 .anyMatch(
                     t ->
                         t.is(Token.Kind.BARS)
-                            && (t.value().contains("/") || t.text()
-                                .matches(
-                                    "(?i).*\\b(?:extra|more|new|additional|another|further)\\b.*")));
+                            && (t.value().contains("/")
+                                || t.text()
+                                    .matches(
+                                        "(?i).*\\b(?:extra|more|new|additional|another|further)\\b.*")));
     Optional<Token> bars = c.tokens().stream().filter(t -> t.is(Token.Kind.BARS)).findFirst();
     List<Clause.Place> places = c.places();
     if (!adds || bars.isEmpty() || places.isEmpty() || c.has(Token.Kind.NOT) || c.hard("cut")) {

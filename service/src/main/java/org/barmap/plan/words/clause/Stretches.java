@@ -83,7 +83,12 @@ final class Stretches {
 
   private static boolean listed(Clause c, Clause.Place one, Clause.Place other) {
     return c.tokens().subList(c.index(one.token()) + 1, c.index(other.token())).stream()
-        .noneMatch(t -> t.is(Token.Kind.THERE) || t.text().matches("(?i)(?:it|that|there) is") || t.is(Token.Kind.WE) || t.is(Token.Kind.YOU));
+        .noneMatch(
+            t ->
+                t.is(Token.Kind.THERE)
+                    || t.text().matches("(?i)(?:it|that|there) is")
+                    || t.is(Token.Kind.WE)
+                    || t.is(Token.Kind.YOU));
   }
 
   private static boolean pair(Clause c, Clause.Place one, Clause.Place other) {

@@ -92,6 +92,9 @@ final class Undone {
       if (what.equals("back")) {
         return notBack(c);
       }
+      if (crossed(c, noun.get())) {
+        return NONE;
+      }
       Optional<List<String>> where = Stretches.of(c, Stretches.Use.OTHER);
       if (where.isEmpty() && !c.places().isEmpty()) {
         return NONE;
@@ -176,5 +179,20 @@ final class Undone {
       }
     }
     return false;
+  }
+
+  /** "No D.S., but we do A twice": what stands behind another subject is another thing. */
+  private static boolean crossed(Clause c, Token noun) {
+    return c.places().stream()
+        .map(p -> c.index(p.token()))
+        .filter(at -> at > c.index(noun))
+        .anyMatch(
+            at ->
+                c.tokens().subList(c.index(noun), at).stream()
+                    .anyMatch(
+                        t ->
+                            t.is(Token.Kind.WE)
+                                || t.is(Token.Kind.YOU)
+                                || t.text().matches("(?i)we|you|it|it is|that is")));
   }
 }

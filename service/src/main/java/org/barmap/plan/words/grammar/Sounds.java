@@ -17,7 +17,7 @@ public final class Sounds {
   /** Hardly ever a remark: kept unasked, the plan would go on without them. */
   private static final Pattern FORM =
       phrase(
-          "\\b(?:cuts?|cutting|omit|skip|repeat(?:s|ed|ing)?|vamp(?:s|ing)?|safety|segno|coda|d\\.\\s?[cs]\\b|d[cs]\\s+al\\b|da\\s+capo|dal\\s+segno|fermata|g\\.p\\b"
+          "\\b(?:cuts?|cutting|dropping|losing|mutes?\\s+o(?:n|ff)|no\\s+bass(?:es)?|without\\s+bass|come\\s+in\\s+at|fermatas?|ferm|rpt|omit|skip|repeat(?:s|ed|ing)?|vamp(?:s|ing)?|safety|segno|coda|d\\.\\s?[cs]\\b|d[cs]\\s+al\\b|da\\s+capo|dal\\s+segno|fermata|g\\.p\\b"
               + "|endings?|volta|rit|ritard|rall|accel|faster|slower|quicker|(?:double|half)[\\s-]time|\\d+/\\d+|in\\s+(?:one|two|three|four|six|[1-9])"
               + "|steps?\\s+(?:up|down|lower|higher)|(?:semi)?tones?\\s+(?:up|down)|transpos\\w+|attacca|segue|dialogue|applause|tacet|(?:lay|sit)\\s+out|click|back\\s+in"
               + "|extra\\s+(?:bars?|beats?)|more\\s+(?:bars?|beats?|times?)|less\\s+bars?|fewer\\s+bars?|insert|swap|restore|reinstate|jump(?:s|ing)?"

@@ -22,6 +22,9 @@ public final class Between {
           "\\bsegue\\b|\\b(?:cue|downbeat|nod|signal|beat\\s+from\\s+me)\\b|\\bwait\\s+for\\s+me\\b");
   private static final Pattern APART =
       phrase("\\b(?:dialogue|scene|break|pause|talk\\w*|full\\s+stop|book\\s+scene|lines?)\\b");
+  private static final Pattern OFF =
+      phrase(
+          "\\b(?:attacca|segue)\\s+(?:is\\s+)?(?:off|out|gone|cancelled)\\b|\\bno\\s+(?:more\\s+)?(?:attacca|segue)\\b");
   private static final Pattern BARS =
       phrase(
           "\\b(?:cut|vamp|bars?|tacet|repeat|insert|hold\\s+bar|transpos\\w+|tempo)\\b|\\b\\d|\\b(?-i:[B-HJ-Z])\\b");
@@ -65,7 +68,7 @@ public final class Between {
       return Optional.of("swap " + one.label() + " and " + other.label());
     }
     String between = text.substring(one.end(), Math.max(one.end(), other.start()));
-    Optional<String> how = how(rest);
+    Optional<String> how = how(OFF.matcher(rest).replaceAll(" "));
     var order = ORDER.matcher(between + words(text, other));
     if (how.isEmpty()) {
       return order.matches()
@@ -94,9 +97,20 @@ public final class Between {
   /** "No applause after 4, straight on": how the next one follows. */
   private static Optional<String> alone(String text, Mentions.Mention one, String rest) {
     String before = text.substring(0, one.start()) + words(text, one);
-    boolean behind = phrase(".*\\b(?:after|from|out\\s+of|end\\s+of|following)\\s*(?:the\\s+)?").matcher(before).matches();
-    boolean bare = !BARS.matcher(rest).find() && !phrase(".*\\b(?:to|into|from|at|vamp|hold|play)\\b.*").matcher(rest.replaceFirst("(?i)\\b(?:after|from|out\\s+of|end\\s+of|following)\\b", "")).matches();
-    return behind && bare ? how(rest).map(h -> "No. " + one.label() + ": " + (h.equals("dialogue") ? "dialogue follows" : h)) : Optional.empty();
+    boolean behind =
+        phrase(".*\\b(?:after|from|out\\s+of|end\\s+of|following)\\s*(?:the\\s+)?")
+            .matcher(before)
+            .matches();
+    boolean bare =
+        !BARS.matcher(rest).find()
+            && !phrase(".*\\b(?:to|into|from|at|vamp|hold|play)\\b.*")
+                .matcher(
+                    rest.replaceFirst("(?i)\\b(?:after|from|out\\s+of|end\\s+of|following)\\b", ""))
+                .matches();
+    return behind && bare
+        ? how(rest)
+            .map(h -> "No. " + one.label() + ": " + (h.equals("dialogue") ? "dialogue follows" : h))
+        : Optional.empty();
   }
 
   /** The small word that was taken for a part of the number's name: "in No. 5". */

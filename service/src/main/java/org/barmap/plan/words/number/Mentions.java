@@ -158,8 +158,7 @@ public final class Mentions {
 
   /** Whether a number only says where another thing stands: "after 4". */
   public static boolean beside(String text, List<Mention> mentions) {
-    return mentions.stream()
-        .anyMatch(m -> BESIDE.matcher(text.substring(0, m.start())).matches());
+    return mentions.stream().anyMatch(m -> BESIDE.matcher(text.substring(0, m.start())).matches());
   }
 
   /** Returns a text without the words for its numbers. */
