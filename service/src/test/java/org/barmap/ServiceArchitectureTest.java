@@ -94,7 +94,7 @@ class ServiceArchitectureTest {
   static final ArchRule onlyOneClassKnowsHowTheLogIsKept =
       noClasses()
           .that()
-          .doNotHaveFullyQualifiedName("org.barmap.cli.Logs")
+          .doNotHaveFullyQualifiedName("org.barmap.cli.run.Logs")
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage("java.util.logging..", "org.slf4j..");

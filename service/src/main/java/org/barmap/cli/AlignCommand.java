@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.barmap.cli.out.ExitCode;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.reckon.compare.BookAlignment;

@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.barmap.cli.out.ExitCode;
+import org.barmap.cli.out.OutFile;
 import org.barmap.exchange.BarTable;
 import org.barmap.exchange.MusicXmlWriter;
 import org.barmap.map.BarMap;

@@ -12,6 +12,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.barmap.cli.out.CommandException;
+import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.text.DiffText;
 import org.barmap.cli.text.PlanText;
 import org.barmap.exchange.ChairBars;

@@ -1,5 +1,6 @@
 package org.barmap.cli;
 
+import org.barmap.cli.run.Logs;
 import org.barmap.work.child.ReadingChild;
 
 /**

@@ -5,6 +5,8 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZonedDateTime;
+import org.barmap.cli.out.CommandException;
+import org.barmap.cli.out.ExitCode;
 import org.barmap.plan.change.ShowChanges;
 
 /** Since when: a day, or a moment. */

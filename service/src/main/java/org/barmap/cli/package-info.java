@@ -7,8 +7,8 @@
  *
  * <p>Fields of picocli's {@code @Option} need initial values, or NullAway stops the build. Only
  * {@link org.barmap.cli.Service} closes things, in its order: JVM hooks run all at once, and the
- * ONNX Runtime's takes the models from under a page being read; so {@link org.barmap.cli.Stopping}
- * hears the signals.
+ * ONNX Runtime's takes the models from under a page being read; so {@link
+ * org.barmap.cli.run.Stopping} hears the signals.
  */
 @NullMarked
 package org.barmap.cli;

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
+import org.barmap.cli.out.ExitCode;
 import org.barmap.edit.Made;
 import org.barmap.library.BookCard;
 import org.barmap.library.Disk;

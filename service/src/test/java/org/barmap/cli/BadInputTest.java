@@ -9,6 +9,8 @@ import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import org.barmap.cli.run.Home;
+import org.barmap.cli.run.Logs;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.BeforeAll;

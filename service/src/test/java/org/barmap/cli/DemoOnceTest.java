@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
+import org.barmap.cli.run.Logs;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.PlanSchema;

@@ -12,6 +12,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.barmap.cli.out.ExitCode;
+import org.barmap.cli.run.Home;
 import org.barmap.library.Jobs;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.junit.jupiter.api.Test;

@@ -16,6 +16,8 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
+import org.barmap.cli.out.ExitCode;
+import org.barmap.cli.run.Home;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import org.barmap.cli.out.ExitCode;
 import org.barmap.library.BookCard;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.pack.BadPackException;

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import javax.imageio.ImageIO;
+import org.barmap.cli.run.Stopping;
 import org.barmap.library.Jobs;
 import org.barmap.library.Library;
 import org.barmap.map.BarMap;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import org.barmap.cli.out.ExitCode;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.Books;
 import org.junit.jupiter.api.Test;

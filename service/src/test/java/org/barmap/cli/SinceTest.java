@@ -8,6 +8,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import org.barmap.cli.out.CommandException;
+import org.barmap.cli.out.ExitCode;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.Books;
 import org.junit.jupiter.api.Test;

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import org.barmap.cli.run.Home;
 import org.barmap.library.Jobs;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;

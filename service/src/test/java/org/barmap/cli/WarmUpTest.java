@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.cli.run.WarmUp;
 import org.barmap.library.Library;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;

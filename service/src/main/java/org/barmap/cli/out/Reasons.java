@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.out;
 
 import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
@@ -7,12 +7,12 @@ import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 
 /** Says in plain words why a file could not be used. */
-final class Reasons {
+public final class Reasons {
 
   private Reasons() {}
 
   /** Returns one sentence: what, and what to do. */
-  static String of(Throwable e) {
+  public static String of(Throwable e) {
     for (Throwable t = e; t != null; t = t.getCause()) {
       if (t instanceof NoSuchFileException f) {
         return "there is no file " + f.getFile() + "; check the name";
@@ -34,7 +34,7 @@ final class Reasons {
   }
 
   /** Tells whether a failure says that the disk is full. */
-  static boolean isDiskFull(Throwable e) {
+  public static boolean isDiskFull(Throwable e) {
     for (Throwable t = e; t != null; t = t.getCause()) {
       String text = String.valueOf(t.getMessage());
       if (t instanceof IOException && text.contains("No space left on device")

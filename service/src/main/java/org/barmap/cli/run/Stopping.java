@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.run;
 
 import java.util.List;
 import sun.misc.Signal;
@@ -11,7 +11,7 @@ import sun.misc.SignalHandler;
  * takes the models from under a page that is being read. So the signals themselves are heard; what
  * is open is closed in its order, and only then the JVM ends with its hooks.
  */
-final class Stopping {
+public final class Stopping {
 
   private static final System.Logger LOG = System.getLogger(Stopping.class.getName());
 
@@ -26,12 +26,12 @@ final class Stopping {
   /**
    * Ends the process at a signal without any hook: nothing is open that would have to be closed.
    */
-  static void atOnce() {
+  public static void atOnce() {
     handle(signal -> Runtime.getRuntime().halt(SIGNALLED + signal.getNumber()));
   }
 
   /** Runs something at the first signal; a second one ends the process at once. */
-  static void onSignal(Runnable stop) {
+  public static void onSignal(Runnable stop) {
     handle(
         signal -> {
           SIGNALS.forEach(Stopping::giveBack);

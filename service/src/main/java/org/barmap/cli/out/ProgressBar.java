@@ -1,9 +1,9 @@
-package org.barmap.cli;
+package org.barmap.cli.out;
 
 import java.io.PrintWriter;
 
 /** A progress bar on standard error; plain lines where that is no terminal. */
-final class ProgressBar {
+public final class ProgressBar {
 
   private static final int WIDTH = 24;
 
@@ -12,18 +12,18 @@ final class ProgressBar {
   private int last;
 
   /** Draws on a writer; {@code terminal} tells whether a line can be drawn over. */
-  ProgressBar(PrintWriter err, boolean terminal) {
+  public ProgressBar(PrintWriter err, boolean terminal) {
     this.err = err;
     this.terminal = terminal;
   }
 
   /** Draws on standard error. */
-  static ProgressBar onTerminal(PrintWriter err) {
+  public static ProgressBar onTerminal(PrintWriter err) {
     return new ProgressBar(err, System.console() != null && System.getenv("TERM") != null);
   }
 
   /** Shows how far it is. */
-  void show(int done, int of, String text) {
+  public void show(int done, int of, String text) {
     String line = text;
     if (of > 0) {
       int filled = WIDTH * Math.min(done, of) / of;
@@ -48,7 +48,7 @@ final class ProgressBar {
   }
 
   /** Ends the bar; what follows begins on a line of its own. */
-  void end() {
+  public void end() {
     if (terminal && last > 0) {
       err.println();
       err.flush();

@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.run;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -18,7 +18,7 @@ import org.barmap.map.BarMap;
  * corrections of it would change: the first steps of a person then find the book in memory and the
  * code compiled. Nothing is stored.
  */
-final class WarmUp {
+public final class WarmUp {
 
   /** The compiler has the way of a correction ready after some twenty. */
   private static final int CHECKS = 24;
@@ -38,7 +38,7 @@ final class WarmUp {
   }
 
   /** Does it beside everything else. */
-  static void begin(Library library, String address, String key) {
+  public static void begin(Library library, String address, String key) {
     Thread thread = new Thread(() -> run(library, address, key), "barmap-warm-up");
     thread.setDaemon(true);
     thread.setPriority(Thread.MIN_PRIORITY);
@@ -52,7 +52,7 @@ final class WarmUp {
    * @param key that opens it
    * @return how many requests were answered
    */
-  static int run(Library library, String address, String key) {
+  public static int run(Library library, String address, String key) {
     WarmUp at = new WarmUp(library, address, key);
     try {
       for (BookCard book : library.books().all()) {

@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.run;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -21,7 +21,7 @@ import org.barmap.library.keep.OurFiles;
  * Runtime write them into the temporary folder at every start: a kill leaves them there, and a
  * folder from which nothing may be run is no place for them.
  */
-final class Natives {
+public final class Natives {
 
   private static final System.Logger LOG = System.getLogger(Natives.class.getName());
 
@@ -48,7 +48,7 @@ final class Natives {
   }
 
   /** Puts them in place; what can't be put is left to the libraries themselves. */
-  static void prepare() {
+  public static void prepare() {
     List<Library> libraries = libraries();
     for (Path folder : folders()) {
       if (!libraries.isEmpty() && put(libraries, folder)) {

@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.out;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -14,7 +14,7 @@ import java.util.Optional;
  * rights; a pipe or a device is written into; where a link points, that is written, and the link
  * stays. No folder is made.
  */
-final class OutFile {
+public final class OutFile {
 
   private static final int TRIES = 100;
 
@@ -22,7 +22,7 @@ final class OutFile {
 
   /** Writes what goes into a file. */
   @FunctionalInterface
-  interface Content {
+  public interface Content {
     void writeTo(OutputStream out) throws IOException;
   }
 
@@ -31,7 +31,7 @@ final class OutFile {
    *
    * @throws CommandException says why
    */
-  static void check(Path to) {
+  public static void check(Path to) {
     if (Files.isDirectory(to)) {
       throw new CommandException(ExitCode.UNREADABLE, to + " is a folder; name a file");
     }
@@ -43,13 +43,13 @@ final class OutFile {
   }
 
   /** Writes a text that ends with the end of a line. */
-  static void text(Path to, String text) throws IOException {
+  public static void text(Path to, String text) throws IOException {
     byte[] bytes = (text.stripTrailing() + "\n").getBytes(StandardCharsets.UTF_8);
     write(to, out -> out.write(bytes));
   }
 
   /** Writes a file. */
-  static void write(Path to, Content content) throws IOException {
+  public static void write(Path to, Content content) throws IOException {
     check(to);
     Path file = Files.isSymbolicLink(to) && Files.exists(to) ? to.toRealPath() : to;
     boolean plain = Files.isRegularFile(file);

@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.out;
 
 /** What the process answers with. */
 public final class ExitCode {

@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.out;
 
 /** Ends a command with one line for the user: what, and what to do. */
 public final class CommandException extends RuntimeException {
@@ -17,7 +17,7 @@ public final class CommandException extends RuntimeException {
     this.exitCode = exitCode;
   }
 
-  int exitCode() {
+  public int exitCode() {
     return exitCode;
   }
 }

@@ -1,7 +1,9 @@
-package org.barmap.cli;
+package org.barmap.cli.run;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.barmap.cli.out.CommandException;
+import org.barmap.cli.out.ExitCode;
 
 /** Where the program lies, and where it keeps things unless told otherwise. */
 public final class Home {

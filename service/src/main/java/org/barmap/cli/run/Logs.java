@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.run;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -11,7 +11,7 @@ import java.util.logging.SimpleFormatter;
 import org.barmap.library.keep.Closing;
 
 /** Keeps the log of libraries away from the user, and in a file where there is one. */
-final class Logs {
+public final class Logs {
 
   private static final int BYTES = 2_000_000;
 
@@ -21,13 +21,13 @@ final class Logs {
   private Logs() {}
 
   /** Writes no log. */
-  static void quiet() {
+  public static void quiet() {
     LogManager.getLogManager().reset();
     ROOT.setLevel(Level.WARNING);
   }
 
   /** Writes warnings into a file of a data folder; two old ones are kept. */
-  static void into(Path folder) throws IOException {
+  public static void into(Path folder) throws IOException {
     quiet();
     Handler handler = new FileHandler(folder.resolve("barmap.%g.log").toString(), BYTES, 3, true);
     Closing.close(folder);

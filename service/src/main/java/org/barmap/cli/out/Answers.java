@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.out;
 
 import java.io.FilterOutputStream;
 import java.io.IOException;
@@ -6,11 +6,11 @@ import java.io.OutputStream;
 import java.util.Optional;
 
 /** Where a command's answer goes: it remembers what went wrong, which print writers forget. */
-final class Answers extends FilterOutputStream {
+public final class Answers extends FilterOutputStream {
 
   private Optional<IOException> trouble = Optional.empty();
 
-  Answers(OutputStream to) {
+  public Answers(OutputStream to) {
     super(to);
   }
 
@@ -30,12 +30,12 @@ final class Answers extends FilterOutputStream {
   }
 
   /** Returns why the answer did not arrive whole; empty when it did. */
-  Optional<IOException> trouble() {
+  public Optional<IOException> trouble() {
     return trouble;
   }
 
   /** Tells whether whoever read it wanted no more, as {@code head} does. */
-  static boolean isUnwanted(IOException trouble) {
+  public static boolean isUnwanted(IOException trouble) {
     return String.valueOf(trouble.getMessage()).contains("Broken pipe");
   }
 }
