@@ -14,6 +14,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.stream.Collectors;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
+import org.barmap.cli.out.Reasons;
 import org.barmap.cli.run.Home;
 import org.barmap.cli.run.WarmUp;
 import org.barmap.web.WebServer;
