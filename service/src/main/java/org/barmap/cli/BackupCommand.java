@@ -3,10 +3,8 @@ package org.barmap.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
-import org.barmap.cli.run.Home;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.sqlite.SqliteBackup;
 import picocli.CommandLine.Command;
@@ -21,7 +19,7 @@ import picocli.CommandLine.Parameters;
       "Saves all books into one file (barbackup/1, a zip with checksums), also while `barmap serve`",
       "runs. `barmap restore` puts it back."
     })
-final class BackupCommand extends PrintingCommand {
+final class BackupCommand extends DataCommand {
 
   @Parameters(index = "0", paramLabel = "FILE", description = "Where it is written.")
   private Path file = Path.of("");
@@ -34,17 +32,11 @@ final class BackupCommand extends PrintingCommand {
       })
   private boolean noPictures;
 
-  @Option(
-      names = "--data",
-      paramLabel = "DIR",
-      description = "Where books are kept (.barmap in the program's folder unless you say so).")
-  private Optional<Path> data = Optional.empty();
-
   @Override
   public Integer call() throws IOException {
     SqliteBackup.Saved saved;
     try {
-      saved = SqliteBackup.save(data.orElseGet(Home::data), file, !noPictures);
+      saved = SqliteBackup.save(folder(), file, !noPictures);
     } catch (RefusedFolderException e) {
       throw new CommandException(ExitCode.UNREADABLE, String.valueOf(e.getMessage()));
     }

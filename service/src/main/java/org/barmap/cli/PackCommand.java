@@ -10,7 +10,6 @@ import java.util.Optional;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.out.OutFile;
-import org.barmap.cli.run.Home;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.library.sqlite.SqliteLibrary;
@@ -28,7 +27,7 @@ import picocli.CommandLine.Parameters;
       "Drop it on the shelf of another barmap to open it. While `barmap serve` runs, save it from",
       "the book's page instead."
     })
-final class PackCommand extends PrintingCommand {
+final class PackCommand extends DataCommand {
 
   @Parameters(index = "0", paramLabel = "BOOK", description = "Title of the book, or its id.")
   private String wanted = "";
@@ -47,15 +46,9 @@ final class PackCommand extends PrintingCommand {
       description = "Where it is written (TITLE.barpack.zip unless you say so).")
   private Optional<Path> out = Optional.empty();
 
-  @Option(
-      names = "--data",
-      paramLabel = "DIR",
-      description = "Where books are kept (.barmap in the program's folder unless you say so).")
-  private Optional<Path> data = Optional.empty();
-
   @Override
   public Integer call() throws IOException {
-    try (Library library = SqliteLibrary.open(data.orElseGet(Home::data), Clock.systemUTC())) {
+    try (Library library = SqliteLibrary.open(folder(), Clock.systemUTC())) {
       BookCard book = book(library.books().all());
       Path to = out.orElseGet(() -> Path.of(fileName(book)));
       OutFile.write(to, zip -> PackWriter.write(library, book, pictures, zip));

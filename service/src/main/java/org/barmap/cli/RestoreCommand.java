@@ -4,10 +4,8 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.Optional;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
-import org.barmap.cli.run.Home;
 import org.barmap.library.keep.BadBackupException;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.sqlite.SqliteBackup;
@@ -23,7 +21,7 @@ import picocli.CommandLine.Parameters;
       "Puts a file of `barmap backup` back: all of it, or nothing when it is not whole.",
       "While `barmap serve` runs on the folder, it takes its place at the next start."
     })
-final class RestoreCommand extends PrintingCommand {
+final class RestoreCommand extends DataCommand {
 
   @Parameters(index = "0", paramLabel = "FILE", description = "The backup.")
   private Path file = Path.of("");
@@ -36,15 +34,9 @@ final class RestoreCommand extends PrintingCommand {
       })
   private boolean replace;
 
-  @Option(
-      names = "--data",
-      paramLabel = "DIR",
-      description = "Where books are kept (.barmap in the program's folder unless you say so).")
-  private Optional<Path> data = Optional.empty();
-
   @Override
   public Integer call() throws IOException {
-    Path folder = data.orElseGet(Home::data);
+    Path folder = folder();
     SqliteBackup.PutBack back;
     try {
       back = SqliteBackup.restore(file, folder, replace, Clock.systemUTC());

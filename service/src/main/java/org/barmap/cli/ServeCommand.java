@@ -15,7 +15,6 @@ import java.util.stream.Collectors;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.out.Reasons;
-import org.barmap.cli.run.Home;
 import org.barmap.cli.run.WarmUp;
 import org.barmap.web.WebServer;
 import org.barmap.web.access.Certificate;
@@ -34,13 +33,7 @@ import picocli.CommandLine.ParameterException;
       "It listens on this machine only, unless you share it. The address it prints holds a key, which",
       "your browser then remembers; without one nobody comes in. Ctrl-C ends it; nothing is lost."
     })
-final class ServeCommand extends PrintingCommand {
-
-  @Option(
-      names = "--data",
-      paramLabel = "DIR",
-      description = "Where books are kept (.barmap in the program's folder unless you say so).")
-  private Optional<Path> data = Optional.empty();
+final class ServeCommand extends DataCommand {
 
   @Option(
       names = "--port",
@@ -83,7 +76,7 @@ final class ServeCommand extends PrintingCommand {
     if (port.isPresent() && (port.get() < 1 || port.get() > 65_535)) {
       throw new ParameterException(line(), "A port is 1 to 65535, not " + port.get());
     }
-    try (Service service = Service.open(data.orElseGet(Home::data))) {
+    try (Service service = Service.open(folder())) {
       CountDownLatch stopped = service.stopAtSignal();
       List<InetAddress> shareAt = shareAt();
       WebServer server = service.start(port, new Places(shareAt, certificate(), behind()));
@@ -97,7 +90,7 @@ final class ServeCommand extends PrintingCommand {
                     .collect(Collectors.joining(", "))
                 + ": open a book's pages and let somebody in there.");
       }
-      out.println("Books are kept in " + data.orElseGet(Home::data));
+      out.println("Books are kept in " + folder());
       out.println("Ctrl-C ends it.");
       out.flush();
       WarmUp.begin(service.library(), server.address(), server.key());

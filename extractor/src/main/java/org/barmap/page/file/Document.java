@@ -58,25 +58,18 @@ public interface Document extends AutoCloseable {
   }
 
   static UnreadableException tooLarge(long width, long height) {
-    return new UnreadableException(
-        "too-large",
-        "the picture has "
-            + width
-            + " x "
-            + height
-            + " pixels, more than can be read; scan at 300 dpi or scale it down.");
+    return tooLarge(width, height, "", "scan at 300 dpi");
   }
 
   static UnreadableException tooLarge(long width, long height, int bytesOfPixel) {
+    String each = " of " + bytesOfPixel + " bytes each";
+    return tooLarge(width, height, each, "save it in gray with 8 bits,");
+  }
+
+  private static UnreadableException tooLarge(long width, long height, String each, String how) {
+    String size = "the picture has " + width + " x " + height + " pixels" + each;
     return new UnreadableException(
-        "too-large",
-        "the picture has "
-            + width
-            + " x "
-            + height
-            + " pixels of "
-            + bytesOfPixel
-            + " bytes each, more than can be read; save it in gray with 8 bits, or scale it down.");
+        "too-large", size + ", more than can be read; " + how + " or scale it down.");
   }
 
   /** Fails when a file has too many pages. */

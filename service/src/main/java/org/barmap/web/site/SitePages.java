@@ -34,12 +34,12 @@ public final class SitePages {
           new Room("stand", "The stand", List.of("/stand.html")),
           new Room("phone", "Photograph pages", List.of("/phone.html")));
 
-  private static final String HEAD = text("head");
+  private static final String HEAD = page("head");
   private static final String BODY = text("room");
   private static final String NOWHERE = filled(HEAD + text("nowhere"), "", "Nothing here");
 
-  private static final String SHUT = text("shut");
-  private static final String ONWARD = text("onward");
+  private static final String SHUT = page("shut");
+  private static final String ONWARD = page("onward");
 
   private SitePages() {}
 
@@ -109,6 +109,11 @@ public final class SitePages {
 
   private static String text(String name) {
     return resource("/frame/" + name + ".html");
+  }
+
+  /** A page's text with the beginning that all have. */
+  static String page(String name) {
+    return text("top") + text(name);
   }
 
   static String resource(String path) {

@@ -48,7 +48,7 @@ public final class SubstitutePage {
     list(body, "Long rests", places(told.path("rests")));
     list(body, "Instruments, bow, mute", places(told.path("instruments")));
     String title = map.book().title() + ", " + map.book().part();
-    return SitePages.resource("/frame/alone.html")
+    return SitePages.page("alone")
         .replace("{{rules}}", "script-src " + hash(SCRIPT) + "; style-src " + hash(STYLE))
         .replace("{{title}}", text(title))
         .replace("{{style}}", STYLE)
