@@ -17,6 +17,7 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.term.InstrumentNames;
+import org.barmap.plan.words.doubt.Doubted;
 import org.barmap.plan.words.grammar.Corrections;
 import org.barmap.plan.words.grammar.Grammar;
 import org.barmap.plan.words.grammar.Sounds;
@@ -109,12 +110,25 @@ public final class ChangeWords {
     if (line.isEmpty() || heading(line)) {
       return;
     }
-    if (whole(line)) {
+    int before = heard.size();
+    if (!whole(line)) {
+      for (String sentence : Sentences.of(line)) {
+        Lines.of(sentence, names).forEach(l -> line(mentioned(l)));
+      }
+    }
+    doubted(line, heard.subList(before, heard.size()));
+  }
+
+  /** What could make a message mean something else makes all of it a question. */
+  private void doubted(String line, List<Heard<ShowChange>> those) {
+    if (numbers.isEmpty() || those.isEmpty()) {
       return;
     }
-    for (String sentence : Sentences.of(line)) {
-      Lines.of(sentence, names).forEach(l -> line(mentioned(l)));
-    }
+    Called bars = called(number.orElse(numbers.get(0)));
+    List<Heard<ShowChange>> all =
+        Doubted.of(line, those, bars, Kept.theShow(line, Meta.of("n" + next)));
+    those.clear();
+    those.addAll(all);
   }
 
   /** A message of several sentences that lean on each other, about one number. */

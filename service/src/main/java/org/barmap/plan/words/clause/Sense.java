@@ -39,6 +39,34 @@ public final class Sense {
     return whole.isPresent() ? Optional.<Meant>of(new Meant.Says(whole.get())) : near(tokens, bars);
   }
 
+  /**
+   * Whether words that were no change speak of the form all the same: of something done, of bars, of
+   * how often, and not of how it is played.
+   */
+  public static boolean formal(String words, Bars bars) {
+    List<Token> tokens = Lexer.of(words, bars);
+    return tokens.stream().noneMatch(t -> t.is(Token.Kind.STYLE) || t.is(Token.Kind.THEY))
+        && !excepts(tokens)
+        && tokens.stream().anyMatch(Sense::ofForm);
+  }
+
+  /** "Everyone out except bass" says nothing to the bass. */
+  private static boolean excepts(List<Token> tokens) {
+    for (int i = 1; i < tokens.size(); i++) {
+      if (tokens.get(i).is(Token.Kind.YOU) && tokens.get(i - 1).is(Token.Kind.EXCEPT)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean ofForm(Token t) {
+    return switch (t.kind()) {
+      case DO, NOT, ON, PASS, PLACE, TIMES, BARS, METER, BEATS, INTERVAL, KEY, INSTRUMENT -> true;
+      default -> false;
+    };
+  }
+
   /** "Twice, not three times", "arco instead of pizz": what it is not says nothing more. */
   private static List<Token> contrasted(List<Token> tokens) {
     for (int i = 1; i + 1 < tokens.size(); i++) {

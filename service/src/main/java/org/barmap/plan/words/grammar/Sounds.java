@@ -36,7 +36,7 @@ public final class Sounds {
   private static final Pattern STYLE =
       phrase(
           "\\b(?:louder|softer|quieter|lighter|heavier|shorter|longer|staccato|legato|tenuto|marcato|accents?|accented|dynamics?|balance|cresc\\w*|dim|diminuendo|crescendo|vibrato|tun(?:e|ing)"
-              + "|feel|swing|swung|groove|release|cut-?off|underscore|sound|tone\\s+colou?r|volume|amp|pedal|sharp|flat|natural|wrong\\s+notes?|(?-i:p{1,3}|f{1,3}|m[pf])|sfz|bowing|articulat\\w+|8va|octave)\\b");
+              + "|feel|swing|swung|groove|release|cut-?off|underscore|sound|tone\\s+colou?r|volume|amp|pedal|sharp|flat|natural|wrong\\s+notes?|(?-i:p{1,3}|f{1,3}|m[pf])|sfz|bowing|articulat\\w+|8va|octave|8ths|eighths|triplets|quavers)\\b");
 
   private static final Pattern STRETCH =
       phrase(
@@ -57,6 +57,11 @@ public final class Sounds {
     return WITH_A_BAR.matcher(words).find()
         && BAR.matcher(words).find()
         && !STYLE.matcher(words).find();
+  }
+
+  /** Whether the words are about how something is played. */
+  public static boolean style(String words) {
+    return STYLE.matcher(words).find();
   }
 
   /** Returns instructions that the words are near to. */

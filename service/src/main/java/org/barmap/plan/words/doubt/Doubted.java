@@ -1,0 +1,217 @@
+package org.barmap.plan.words.doubt;
+
+import static org.barmap.plan.change.term.Phrase.phrase;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.barmap.plan.change.kind.Cut;
+import org.barmap.plan.change.kind.Hold;
+import org.barmap.plan.change.kind.InPass;
+import org.barmap.plan.change.kind.Insert;
+import org.barmap.plan.change.kind.JumpTo;
+import org.barmap.plan.change.kind.LinkChange;
+import org.barmap.plan.change.kind.Note;
+import org.barmap.plan.change.kind.Play;
+import org.barmap.plan.change.kind.Reorder;
+import org.barmap.plan.change.kind.Restore;
+import org.barmap.plan.change.kind.Safety;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.kind.Tempo;
+import org.barmap.plan.change.kind.Vamp;
+import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.words.clause.Sense;
+import org.barmap.plan.words.grammar.Bars;
+import org.barmap.plan.words.grammar.Grammar;
+import org.barmap.plan.words.grammar.Meant;
+import org.barmap.plan.words.grammar.Sounds;
+
+/**
+ * Asks about a message as a whole where what was made of it may not be all that it says.
+ *
+ * @param changes what was made of it
+ * @param bars the number it is about
+ */
+public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Made {
+
+  /** Takes a defensive copy. */
+  public Doubted {
+    changes = List.copyOf(changes);
+  }
+
+  /** What somebody wants kept, in so many words. */
+  private static final Pattern A_NOTE = phrase("(?:.{0,60}:\\s*)?(?:note|remember|remind)\\b.*");
+
+  private static final Pattern AS_PRINTED =
+      phrase("(?:(?!\\bnot\\b).)*\\bas\\s+(?:printed|written)(?:\\s+in\\s+the\\s+book)?[.!]?");
+
+  /** Nothing else than what the change beside it comes to. */
+  private static final Pattern ENDING_LAST =
+      phrase("(?:the\\s+)?(?:second|2nd|last|final)\\s+ending\\s+(?:on\\s+)?the\\s+last\\s+time(?:\\s+only)?[.!]?");
+  private static final Pattern GO_ON =
+      phrase("(?:(?:at|from)\\s+the\\s+end\\s+of\\s+\\S+\\s+)?(?:we\\s+|you\\s+)?(?:just\\s+|simply\\s+)?(?:carry\\s+on|go\\s+on|continue|keep\\s+going|play\\s+on)(?:\\s+(?:in|to|into)+\\s+\\S+)?[.!]?");
+  private static final Pattern A_REST =
+      phrase(
+          "(?:it's|it\\s+is|they're|that's|all)\\s+(?:just\\s+|only\\s+)?(?:(?:an?|one)\\s+)?(?:empty|silent|bars?(?:'s?)?(?:\\s+of)?\\s+rests?|rests?)(?:\\s+bars?)?[.!]?");
+  private static final Pattern FROM =
+      phrase("(?:that's|it's|this\\s+is)\\s+(?:only\\s+|just\\s+)?from\\s+(?:letter\\s+|bar\\s+)?(\\S+?)(?:\\s+only|\\s+on(?:wards)?)?[.!]?");
+
+  private static final String QUESTION =
+      "Part of this was not understood. Is it a change? Say it in other words, or keep it as a note.";
+
+  /**
+   * Returns what was made of a message, or the question about it.
+   *
+   * @param said the message
+   * @param heard what was made of it
+   * @param bars the number it is about
+   * @param note what would keep it
+   */
+  public static List<Heard<ShowChange>> of(
+      String said, List<Heard<ShowChange>> heard, Bars bars, Note note) {
+    if (A_NOTE.matcher(said).matches() || heard.stream().allMatch(Doubted::question)) {
+      return List.copyOf(heard);
+    }
+    List<ShowChange> changes =
+        heard.stream()
+            .flatMap(h -> h.reading().stream())
+            .flatMap(r -> r.changes().stream())
+            .toList();
+    Optional<String> doubt = Doubts.about(said, new Doubted(changes, bars));
+    if (doubt.isPresent()) {
+      return List.of(asked(said, doubt.get(), heard, note));
+    }
+    List<Heard<ShowChange>> left = heard.stream().filter(h -> left(h, changes, bars)).toList();
+    if (left.isEmpty()) {
+      return List.copyOf(heard);
+    }
+    boolean apart = left.stream().allMatch(h -> apart(h, changes));
+    return apart
+        ? heard.stream().map(h -> left.contains(h) ? asked(h.said(), QUESTION, List.of(h), note) : h).toList()
+        : List.of(asked(said, QUESTION, heard, note));
+  }
+
+  private static boolean question(Heard<ShowChange> heard) {
+    return heard instanceof Heard.AskedBack;
+  }
+
+  /** Whether a note speaks of the form, and not of how it is played. */
+  private static boolean left(Heard<ShowChange> heard, List<ShowChange> all, Bars bars) {
+    return heard.reading().stream()
+        .flatMap(r -> r.changes().stream())
+        .flatMap(c -> c.kept().stream())
+        .filter(k -> !k.errata())
+        .map(k -> k.text())
+        .anyMatch(
+            k ->
+                !AS_PRINTED.matcher(k).matches()
+                    && !known(k, bars)
+                    && !(all.stream().anyMatch(c -> c instanceof Play) && ENDING_LAST.matcher(k).matches())
+                    && !(all.stream().anyMatch(c -> c instanceof JumpTo) && GO_ON.matcher(k).matches())
+                    && !(all.stream().anyMatch(c -> c instanceof Insert) && A_REST.matcher(k).matches())
+                    && !said(k, all, bars)
+                    && (Sounds.formal(k) || !Sounds.style(k) && Sense.formal(k, bars)));
+  }
+
+  /** Whether the grammar knows it as nothing that changes what is played. */
+  private static boolean known(String words, Bars bars) {
+    return Grammar.read(words, bars).stream().anyMatch(m -> m instanceof Meant.Remark);
+  }
+
+  /** "That's from A only", where the change begins at A. */
+  private static boolean said(String words, List<ShowChange> all, Bars bars) {
+    Matcher from = FROM.matcher(words);
+    return from.matches()
+        && all.stream()
+            .filter(c -> c instanceof Tempo)
+            .map(c -> bars.slot(((Tempo) c).first()))
+            .anyMatch(s -> s.isPresent() && s.equals(bars.slot(from.group(1))));
+  }
+
+  /** Whether a note is about another number than everything that changes. */
+  private static boolean apart(Heard<ShowChange> heard, List<ShowChange> all) {
+    List<String> notes =
+        heard.reading().stream().flatMap(r -> r.changes().stream()).map(ShowChange::number).toList();
+    return all.stream().filter(c -> c.kept().isEmpty()).noneMatch(c -> notes.contains(c.number()));
+  }
+
+  private static Heard<ShowChange> asked(
+      String said, String question, List<Heard<ShowChange>> heard, Note note) {
+    List<Heard.Reading<ShowChange>> parts =
+        heard.stream().flatMap(h -> h.reading().stream()).toList();
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    if (parts.stream().anyMatch(r -> r.changes().stream().anyMatch(c -> c.kept().isEmpty()))) {
+      readings.add(
+          new Heard.Reading<>(
+              parts.stream().map(Heard.Reading::says).collect(Collectors.joining(" ")),
+              parts.stream().flatMap(r -> r.changes().stream()).toList()));
+    }
+    readings.add(new Heard.Reading<>("keep it as a note, nothing else", List.of(note)));
+    return new Heard.AskedBack<ShowChange>(said, question, List.of(), readings).about(said, note);
+  }
+
+  @Override
+  public boolean waits() {
+    return changes.stream()
+        .anyMatch(
+            c ->
+                c instanceof Safety
+                    || c instanceof Vamp
+                    || c instanceof Hold
+                    || c instanceof InPass
+                    || c instanceof LinkChange);
+  }
+
+  @Override
+  public boolean restores() {
+    return changes.stream().anyMatch(c -> c instanceof Restore);
+  }
+
+  @Override
+  public boolean orders() {
+    return changes.stream().anyMatch(c -> c instanceof Reorder);
+  }
+
+  @Override
+  public boolean counts() {
+    return changes.stream()
+        .anyMatch(
+            c ->
+                c instanceof Play
+                    || c instanceof Vamp
+                    || c instanceof Safety
+                    || c instanceof InPass
+                    || c instanceof JumpTo
+                    || c instanceof Insert
+                    || c instanceof Cut cut && cut.pass().isPresent());
+  }
+
+  @Override
+  public boolean cuts() {
+    return changes.stream().anyMatch(c -> c instanceof Cut);
+  }
+
+  @Override
+  public boolean vampsTwice() {
+    return changes.size() == 1
+        && changes.get(0) instanceof Vamp
+        && bars.open("vamp").isPresent();
+  }
+
+  @Override
+  public boolean afterMark() {
+    return changes.stream()
+        .anyMatch(
+            c ->
+                c instanceof Insert i
+                    && i.after().filter(a -> a.matches("(?:letter )?[A-Z]{1,2}")).isPresent());
+  }
+
+  @Override
+  public boolean notes() {
+    return changes.stream().allMatch(c -> c.kept().isPresent());
+  }
+}

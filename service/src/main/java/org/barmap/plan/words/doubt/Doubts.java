@@ -1,0 +1,147 @@
+package org.barmap.plan.words.doubt;
+
+import static org.barmap.plan.change.term.Phrase.phrase;
+
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * What stands in a message beside what was understood of it, and could make it mean something else:
+ * a condition, a guess, a word for something said before. A plan that went on regardless would
+ * mislead, so all of it is asked.
+ */
+final class Doubts {
+  private static final Pattern GUESS =
+      phrase(
+          "\\b(?:might|maybe|perhaps|probably|possibly|likely\\s+to|i\\s+think|not\\s+sure|depending|depends|we'll\\s+see|either)\\b");
+  private static final Pattern CONDITION =
+      phrase(
+          "\\b(?:if|unless|in\\s+case|provided|assuming|when\\s+(?:she|he|they)(?:'s|'re|\\s+is|\\s+are)\\s+(?:late|early|not|slow|behind))\\b");
+
+  /** Begins by going back on what was said before; nothing here knows what that was. */
+  private static final Pattern BACK_ON =
+      phrase(
+          "(?:.{0,24}?:\\s*)?(?:(?:oh|no|wait|um|er|ah|ok(?:ay)?)[,.!\\s]+)*(?:sorry|actually|i\\s+meant?|scratch\\s+that|make\\s+that|correction|rather|instead|not\\s+that|no,|on\\s+second\\s+thou?ghts?)\\b.*");
+
+  /** Goes back on something in the same breath, and not on a bar that stands there. */
+  private static final Pattern NO_SORRY =
+      phrase(
+          ".+[,.;:!?-]\\s+(?:(?:no|wait|oh)[,.!\\s]+)*(?:sorry|oops|i\\s+meant?|scratch\\s+that|correction|on\\s+second\\s+thou?ghts?|no\\s*,)(?=[\\s,.!:-]).*");
+
+  /** A bar that is only counted from a mark: out itself, or where one lands. */
+  private static final Pattern TO_BEFORE =
+      phrase(
+          "\\bfrom\\s+.*\\bbefore\\b.*\\b(?:to|till|until)\\s+(?:the\\s+)?(?:bar\\s+)?(?:a|one|two|three|four|five|six|seven|eight|\\d)\\s+(?:bars?\\s+)?before\\b");
+
+  /** How often, or in which time through. */
+  private static final Pattern HOW_OFTEN =
+      phrase(
+          "\\b(?:twice|thrice|(?:two|three|four|five|six|\\d)\\s+(?:more\\s+)?(?:times|x)|(?:first|second|third|1st|2nd|3rd)\\s+(?:time|pass|x)|\\d\\s?x)\\b");
+
+  /** One or the other. */
+  private static final Pattern OR =
+      phrase("\\b(?:\\w+)\\s+or\\s+(?:(?:letter|bar|maybe|from|to|at|in)\\s+)?(?:\\d\\w*|(?-i:[A-Z])|one|two|three|four|five|six|seven|eight|twice|not|vamp|cut|tacet|hold|arco|pizz)\\b");
+
+  /** "The vamp is 3 to 6 now": the printed one moves, or there are two. */
+  private static final Pattern VAMP_IS = phrase("\\bvamp(?:'s|\\s+is|\\s+becomes|\\s+moves)\\b");
+
+  /** "The cut starts at C already", "the insert is two bars longer". */
+  private static final Pattern THAT_CHANGE =
+      phrase(
+          "\\b(?:the|that|our|this)\\s+(?:cut|insert|jump|tacet|hold|fermata)\\s+(?:(?:in|at|from|of|before|after)\\s+\\S+(?:\\s+\\S+)?\\s+)?(?:now\\s+|already\\s+)?(?:starts?|begins?|ends?|moves?|goes|comes|stops?|runs?|is\\s+(?:now|only|already|longer|shorter|one|two|\\d)|gets)\\b");
+
+  /** Points at something that isn't named beside it. */
+  private static final Pattern POINTS =
+      phrase(
+          "\\b(?:both\\s+times|each\\s+time|every\\s+time|that\\s+one|the\\s+same(?:\\s+(?:again|thing|goes|with|for|in|at|there))?|same\\s+(?:again|thing|goes|with|for|in|at|there)|the\\s+other(?:\\s+(?:one|cut|vamp|repeat|ending|number))?|likewise|ditto|as\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|do|said|discussed|agreed))|like\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|said))|you\\s+know\\s+(?:the\\s+one|which|where|what))\\b");
+
+  /** Bars, marks and numbers one behind the other. */
+  private static final Pattern LIST =
+      phrase(
+          "\\b\\w{1,3},?\\s+(?:and\\s+)?then\\s+(?:no\\.?\\s*)?\\d\\w{0,2},?\\s+(?:and\\s+)?then\\s+(?:no\\.?\\s*)?\\d\\w{0,2}\\b.*");
+
+  private Doubts() {}
+
+  /** What was made of a message. */
+  interface Made {
+    /** Whether something in it is done on a condition, or till a cue. */
+    boolean waits();
+
+    /** Whether something is put back as it is printed. */
+    boolean restores();
+
+    /** Whether the order of the numbers is said. */
+    boolean orders();
+
+    /** Whether bars are cut. */
+    boolean cuts();
+
+    /** Whether nothing but a vamp is made where another is printed. */
+    boolean vampsTwice();
+
+    /** Whether something is done so often, or in one time through only. */
+    boolean counts();
+
+    /** Whether bars come in after a mark, which may be its bar or all that it stands over. */
+    boolean afterMark();
+
+    /** Whether nothing but notes came of it. */
+    boolean notes();
+  }
+
+  /**
+   * Returns what has to be asked about a message.
+   *
+   * @param said all of it, after what is corrected in the same breath
+   * @param made what it was taken for
+   */
+  static Optional<String> about(String said, Made made) {
+    String text = said.replaceAll("[.!?\\s]+$", "");
+    if (LIST.matcher(text).find() && !made.orders()) {
+      return Optional.of("Is this the order of bars, or of numbers? Say it one by one.");
+    }
+    if (made.notes()) {
+      return Optional.empty();
+    }
+    if (GUESS.matcher(text).find()) {
+      return Optional.of("Is this certain? Say it as it is played, or keep it as a note.");
+    }
+    if (CONDITION.matcher(text).find() && !made.waits()) {
+      return Optional.of(
+          "This hangs on something that is known only on the night. Is it a safety, a vamp till a"
+              + " cue, or played like this every time?");
+    }
+    boolean back =
+        BACK_ON.matcher(text).matches()
+            || NO_SORRY.matcher(text).matches()
+            || THAT_CHANGE.matcher(text).find();
+    if (back && !made.restores()) {
+      return Optional.of(
+          "What does this put right? Take the earlier change out and say the new one in full.");
+    }
+    Matcher points = POINTS.matcher(text);
+    return points.find()
+        ? Optional.of("What is meant by \"" + points.group() + "\"? Name the bars or the times.")
+        : twofold(text, made);
+  }
+
+  /** What is said plainly, but played one way here and another way there. */
+  private static Optional<String> twofold(String text, Made made) {
+    if (OR.matcher(text).find()) {
+      return Optional.of("Which of the two?");
+    }
+    if (!made.counts() && HOW_OFTEN.matcher(text).find()) {
+      return Optional.of("How often is it played, or in which time through? Say it in full.");
+    }
+    if (made.cuts() && TO_BEFORE.matcher(text).find()) {
+      return Optional.of("Is the last bar that is named out, or do you land on it?");
+    }
+    if (made.vampsTwice() && VAMP_IS.matcher(text).find()) {
+      return Optional.of("Is this in place of the printed vamp, or besides it?");
+    }
+    return made.afterMark()
+        ? Optional.of("After the bar with the mark, or after all that the mark stands over?")
+        : Optional.empty();
+  }
+}
