@@ -45,7 +45,11 @@ public final class Sense {
    */
   public static boolean formal(String words, Bars bars) {
     List<Token> tokens = Lexer.of(words, bars);
-    return tokens.stream().noneMatch(t -> t.is(Token.Kind.STYLE) || t.is(Token.Kind.THEY))
+    boolean others =
+        tokens.stream().anyMatch(t -> t.is(Token.Kind.THEY))
+            && tokens.stream().noneMatch(t -> t.is(Token.Kind.YOU) && !t.text().equals("bass"));
+    return !others
+        && tokens.stream().noneMatch(t -> t.is(Token.Kind.STYLE))
         && !excepts(tokens)
         && tokens.stream().anyMatch(Sense::ofForm);
   }
@@ -62,7 +66,7 @@ public final class Sense {
 
   private static boolean ofForm(Token t) {
     return switch (t.kind()) {
-      case DO, NOT, ON, PASS, PLACE, TIMES, BARS, METER, BEATS, INTERVAL, KEY, INSTRUMENT -> true;
+      case DO, NOT, ON, CUE, PASS, PLACE, TIMES, BARS, METER, BEATS, INTERVAL, KEY, INSTRUMENT -> true;
       default -> false;
     };
   }

@@ -45,6 +45,9 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
   /** What somebody wants kept, in so many words. */
   private static final Pattern A_NOTE = phrase("(?:.{0,60}:\\s*)?(?:note|remember|remind)\\b.*");
 
+  /** Each by itself. */
+  private static final Pattern SENTENCES = Pattern.compile("[.!?]\\s+\\p{Lu}");
+
   private static final Pattern AS_PRINTED =
       phrase("(?:(?!\\bnot\\b).)*\\bas\\s+(?:printed|written)(?:\\s+in\\s+the\\s+book)?[.!]?");
 
@@ -83,6 +86,10 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
     Optional<String> doubt = Doubts.about(said, new Doubted(changes, bars));
     if (doubt.isPresent()) {
       return List.of(asked(said, doubt.get(), heard, note));
+    }
+    boolean leans = heard.stream().anyMatch(Doubted::question) && !SENTENCES.matcher(said).find();
+    if (leans && changes.stream().anyMatch(c -> c.kept().isEmpty())) {
+      return List.of(asked(said, QUESTION, heard, note));
     }
     List<Heard<ShowChange>> left = heard.stream().filter(h -> left(h, changes, bars)).toList();
     if (left.isEmpty()) {
@@ -213,5 +220,15 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
   @Override
   public boolean notes() {
     return changes.stream().allMatch(c -> c.kept().isPresent());
+  }
+
+  @Override
+  public boolean silences() {
+    return changes.size() > 1 && changes.stream().allMatch(c -> c instanceof InPass.Not);
+  }
+
+  @Override
+  public boolean tempos() {
+    return changes.stream().anyMatch(c -> c instanceof Tempo);
   }
 }

@@ -39,6 +39,25 @@ final class Doubts {
       phrase(
           "\\b(?:twice|thrice|(?:two|three|four|five|six|\\d)\\s+(?:more\\s+)?(?:times|x)|(?:first|second|third|1st|2nd|3rd)\\s+(?:time|pass|x)|\\d\\s?x)\\b");
 
+  /** All but something: what is left is easily taken for what is meant. */
+  private static final Pattern ALL_BUT =
+      phrase(
+          "\\b(?:all|everything|everywhere|every\\s+\\w+|the\\s+whole(?:\\s+\\w+)?)\\b.*\\b(?:but|except|minus|apart\\s+from|save)\\s+(?!(?:the\\s+)?(?:bass|you)\\b).*");
+
+  /** Near a figure, and not the figure. */
+  private static final Pattern NEAR =
+      phrase(
+          "\\b(?:(?:under|below|above|over|short\\s+of|shy\\s+of|less\\s+than|more\\s+than)\\s+(?:\\d{2,3}|a\\s+hundred)|clicks?\\s+(?:slower|faster|up|down|under|over))\\b");
+
+  /** Two bars made one, or one made two. */
+  private static final Pattern MERGED =
+      phrase(
+          "\\b(?:becomes?|merged?|joined?|combined?|turns?\\s+into|into)\\s+(?:just\\s+)?(?:one|two|three|four|a\\s+single|\\d)\\s+(?:bars?|measures?)\\b");
+
+  /** When one plays again. */
+  private static final Pattern BACK =
+      phrase("\\bback\\s+(?:in\\s+)?(?:in|on|at|from|for|with)\\b");
+
   /** One or the other. */
   private static final Pattern OR =
       phrase("\\b(?:\\w+)\\s+or\\s+(?:(?:letter|bar|maybe|from|to|at|in)\\s+)?(?:\\d\\w*|(?-i:[A-Z])|one|two|three|four|five|six|seven|eight|twice|not|vamp|cut|tacet|hold|arco|pizz)\\b");
@@ -54,7 +73,7 @@ final class Doubts {
   /** Points at something that isn't named beside it. */
   private static final Pattern POINTS =
       phrase(
-          "\\b(?:both\\s+times|each\\s+time|every\\s+time|that\\s+one|the\\s+same(?:\\s+(?:again|thing|goes|with|for|in|at|there))?|same\\s+(?:again|thing|goes|with|for|in|at|there)|the\\s+other(?:\\s+(?:one|cut|vamp|repeat|ending|number))?|likewise|ditto|as\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|do|said|discussed|agreed))|like\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|said))|you\\s+know\\s+(?:the\\s+one|which|where|what))\\b");
+          "\\b(?:instead\\s+of\\s+(?:that|this|it)\\b|(?:and|then)\\s+again\\s+(?:at|in|from|on|after|before)|both\\s+times|each\\s+time|every\\s+time|that\\s+one|the\\s+same(?:\\s+(?:again|thing|goes|with|for|in|at|there))?|same\\s+(?:again|thing|goes|with|for|in|at|there)|the\\s+other(?:\\s+(?:one|cut|vamp|repeat|ending|number))?|likewise|ditto|as\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|do|said|discussed|agreed))|like\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|said))|you\\s+know\\s+(?:the\\s+one|which|where|what))\\b");
 
   /** Bars, marks and numbers one behind the other. */
   private static final Pattern LIST =
@@ -82,6 +101,12 @@ final class Doubts {
 
     /** Whether something is done so often, or in one time through only. */
     boolean counts();
+
+    /** Whether nothing but bars come of it in which this player is silent, in several places. */
+    boolean silences();
+
+    /** Whether a tempo is set. */
+    boolean tempos();
 
     /** Whether bars come in after a mark, which may be its bar or all that it stands over. */
     boolean afterMark();
@@ -133,6 +158,18 @@ final class Doubts {
     }
     if (!made.counts() && HOW_OFTEN.matcher(text).find()) {
       return Optional.of("How often is it played, or in which time through? Say it in full.");
+    }
+    if (ALL_BUT.matcher(text).find()) {
+      return Optional.of("What is left as it is? Say the bars that change.");
+    }
+    if (made.tempos() && NEAR.matcher(text).find()) {
+      return Optional.of("At which figure?");
+    }
+    if (MERGED.matcher(text).find()) {
+      return Optional.of("How many bars are there then, and which of the printed ones are out?");
+    }
+    if (made.silences() && BACK.matcher(text).find()) {
+      return Optional.of("From which bar to which are you out, and where are you in again?");
     }
     if (made.cuts() && TO_BEFORE.matcher(text).find()) {
       return Optional.of("Is the last bar that is named out, or do you land on it?");

@@ -20,7 +20,7 @@ public final class Sounds {
           "\\b(?:cuts?|cutting|dropping|losing|mutes?\\s+o(?:n|ff)|no\\s+bass(?:es)?|without\\s+bass|come\\s+in\\s+at|fermatas?|ferm|rpt|omit|skip|repeat(?:s|ed|ing)?|vamp(?:s|ing)?|safety|segno|coda|d\\.\\s?[cs]\\b|d[cs]\\s+al\\b|da\\s+capo|dal\\s+segno|fermata|g\\.p\\b"
               + "|endings?|volta|rit|ritard|rall|accel|faster|slower|quicker|(?:double|half)[\\s-]time|\\d+/\\d+|in\\s+(?:one|two|three|four|six|[1-9])"
               + "|steps?\\s+(?:up|down|lower|higher)|(?:semi)?tones?\\s+(?:up|down)|transpos\\w+|attacca|segue|dialogue|applause|tacet|(?:lay|sit)\\s+out|click|back\\s+in"
-              + "|extra\\s+(?:bars?|beats?)|more\\s+(?:bars?|beats?|times?)|less\\s+bars?|fewer\\s+bars?|insert|swap|restore|reinstate|jump(?:s|ing)?"
+              + "|bars?\\s+(?:shorter|longer)|extra\\s+(?:bars?|beats?)|more\\s+(?:bars?|beats?|times?)|less\\s+bars?|fewer\\s+bars?|insert|swap|restore|reinstate|jump(?:s|ing)?"
               + "|trim(?:med)?|shorten\\w*|chop(?:ped)?|get\\s+rid|once\\s+more|transposed?|key|(?:(?:up|down)\\s+to|in|into)\\s+[a-g]\\s?(?:flat|sharp|major|minor|b\\b)|tags?|button|play-?off|(?:now|at|to)\\s+\\d{2,3}\\s*bpm|now\\s+at\\s+\\d{2,3}|electric|upright|straight\\s+(?:to|into|on)|(?:get|come|go|be)\\s+(?:in|out)\\b.*\\b(?:earlier|later|sooner)|(?:earlier|later|sooner)\\s+(?:in|out)|extend(?:ed)?|tighten(?:ed)?)\\b");
 
   /** About the form where a bar is named with them. */
