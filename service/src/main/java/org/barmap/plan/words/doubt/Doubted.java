@@ -231,4 +231,9 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
   public boolean tempos() {
     return changes.stream().anyMatch(c -> c instanceof Tempo);
   }
+
+  @Override
+  public boolean several() {
+    return changes.stream().filter(c -> c.kept().isEmpty()).count() > 1;
+  }
 }

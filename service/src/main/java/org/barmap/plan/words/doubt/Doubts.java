@@ -105,6 +105,9 @@ final class Doubts {
     /** Whether nothing but bars come of it in which this player is silent, in several places. */
     boolean silences();
 
+    /** Whether several things change. */
+    boolean several();
+
     /** Whether a tempo is set. */
     boolean tempos();
 
@@ -159,7 +162,7 @@ final class Doubts {
     if (!made.counts() && HOW_OFTEN.matcher(text).find()) {
       return Optional.of("How often is it played, or in which time through? Say it in full.");
     }
-    if (ALL_BUT.matcher(text).find()) {
+    if (made.several() && ALL_BUT.matcher(text).find()) {
       return Optional.of("What is left as it is? Say the bars that change.");
     }
     if (made.tempos() && NEAR.matcher(text).find()) {
