@@ -40,8 +40,8 @@ public final class Sense {
   }
 
   /**
-   * Whether words that were no change speak of the form all the same: of something done, of bars, of
-   * how often, and not of how it is played.
+   * Whether words that were no change speak of the form all the same: of something done, of several
+   * bars, of how often, and not of how it is played. One bar alone is only where a remark belongs.
    */
   public static boolean formal(String words, Bars bars) {
     List<Token> tokens = Lexer.of(words, bars);
@@ -51,7 +51,8 @@ public final class Sense {
     return !others
         && tokens.stream().noneMatch(t -> t.is(Token.Kind.STYLE))
         && !excepts(tokens)
-        && tokens.stream().anyMatch(Sense::ofForm);
+        && (tokens.stream().anyMatch(Sense::ofForm)
+            || tokens.stream().filter(t -> t.is(Token.Kind.PLACE)).count() > 1);
   }
 
   /** "Everyone out except bass" says nothing to the bass. */
@@ -66,7 +67,7 @@ public final class Sense {
 
   private static boolean ofForm(Token t) {
     return switch (t.kind()) {
-      case DO, NOT, ON, CUE, PASS, PLACE, TIMES, BARS, METER, BEATS, INTERVAL, KEY, INSTRUMENT -> true;
+      case DO, NOT, ON, CUE, PASS, TIMES, BARS, METER, BEATS, INTERVAL, KEY, INSTRUMENT -> true;
       default -> false;
     };
   }

@@ -44,6 +44,11 @@ final class Doubts {
       phrase(
           "\\b(?:all|everything|everywhere|every\\s+\\w+|the\\s+whole(?:\\s+\\w+)?)\\b.*\\b(?:but|except|minus|apart\\s+from|save)\\s+(?!(?:the\\s+)?(?:bass|you)\\b).*");
 
+  /** It is the others who are silent. */
+  private static final Pattern BUT_YOU =
+      phrase(
+          "\\b(?:all|everyone|everybody|tutti|the\\s+(?:band|orchestra|rest|others))\\b.*\\b(?:but|except|except\\s+for|apart\\s+from)\\s+(?:the\\s+)?(?:bass(?:es)?|you)\\b");
+
   /** Near a figure, and not the figure. */
   private static final Pattern NEAR =
       phrase(
@@ -73,7 +78,7 @@ final class Doubts {
   /** Points at something that isn't named beside it. */
   private static final Pattern POINTS =
       phrase(
-          "\\b(?:instead\\s+of\\s+(?:that|this|it)\\b|(?:and|then)\\s+again\\s+(?:at|in|from|on|after|before)|both\\s+times|each\\s+time|every\\s+time|that\\s+one|the\\s+same(?:\\s+(?:again|thing|goes|with|for|in|at|there))?|same\\s+(?:again|thing|goes|with|for|in|at|there)|the\\s+other(?:\\s+(?:one|cut|vamp|repeat|ending|number))?|likewise|ditto|as\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|do|said|discussed|agreed))|like\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|said))|you\\s+know\\s+(?:the\\s+one|which|where|what))\\b");
+          "\\b(?:instead\\s+of\\s+(?:that|this|it)\\b|undo\\s+(?:that|it)\\b|every\\s+(?:second|other|third|2nd|3rd)\\b|(?:and|then)\\s+again\\s+(?:at|in|from|on|after|before)|both\\s+times|each\\s+time|every\\s+time|that\\s+one|the\\s+same(?:\\s+(?:again|thing|goes|with|for|in|at|there))?|same\\s+(?:again|thing|goes|with|for|in|at|there)|the\\s+other(?:\\s+(?:one|cut|vamp|repeat|ending|number))?|likewise|ditto|as\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|do|said|discussed|agreed))|like\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|said))|you\\s+know\\s+(?:the\\s+one|which|where|what))\\b");
 
   /** Bars, marks and numbers one behind the other. */
   private static final Pattern LIST =
@@ -164,6 +169,9 @@ final class Doubts {
     }
     if (made.several() && ALL_BUT.matcher(text).find()) {
       return Optional.of("What is left as it is? Say the bars that change.");
+    }
+    if (BUT_YOU.matcher(text).find()) {
+      return Optional.of("Do you play there, and the others don't?");
     }
     if (made.tempos() && NEAR.matcher(text).find()) {
       return Optional.of("At which figure?");
