@@ -53,14 +53,18 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
 
   /** Nothing else than what the change beside it comes to. */
   private static final Pattern ENDING_LAST =
-      phrase("(?:the\\s+)?(?:second|2nd|last|final)\\s+ending\\s+(?:on\\s+)?the\\s+last\\s+time(?:\\s+only)?[.!]?");
+      phrase(
+          "(?:the\\s+)?(?:second|2nd|last|final)\\s+ending\\s+(?:on\\s+)?the\\s+last\\s+time(?:\\s+only)?[.!]?");
+
   private static final Pattern GO_ON =
-      phrase("(?:(?:at|from)\\s+the\\s+end\\s+of\\s+\\S+\\s+)?(?:we\\s+|you\\s+)?(?:just\\s+|simply\\s+)?(?:carry\\s+on|go\\s+on|continue|keep\\s+going|play\\s+on)(?:\\s+(?:in|to|into)+\\s+\\S+)?[.!]?");
+      phrase(
+          "(?:(?:at|from)\\s+the\\s+end\\s+of\\s+\\S+\\s+)?(?:we\\s+|you\\s+)?(?:just\\s+|simply\\s+)?(?:carry\\s+on|go\\s+on|continue|keep\\s+going|play\\s+on)(?:\\s+(?:in|to|into)+\\s+\\S+)?[.!]?");
   private static final Pattern A_REST =
       phrase(
           "(?:it's|it\\s+is|they're|that's|all)\\s+(?:just\\s+|only\\s+)?(?:(?:an?|one)\\s+)?(?:empty|silent|bars?(?:'s?)?(?:\\s+of)?\\s+rests?|rests?)(?:\\s+bars?)?[.!]?");
   private static final Pattern FROM =
-      phrase("(?:that's|it's|this\\s+is)\\s+(?:only\\s+|just\\s+)?from\\s+(?:letter\\s+|bar\\s+)?(\\S+?)(?:\\s+only|\\s+on(?:wards)?)?[.!]?");
+      phrase(
+          "(?:that's|it's|this\\s+is)\\s+(?:only\\s+|just\\s+)?from\\s+(?:letter\\s+|bar\\s+)?(\\S+?)(?:\\s+only|\\s+on(?:wards)?)?[.!]?");
 
   private static final String QUESTION =
       "Part of this was not understood. Is it a change? Say it in other words, or keep it as a note.";
@@ -97,7 +101,9 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
     }
     boolean apart = left.stream().allMatch(h -> apart(h, changes));
     return apart
-        ? heard.stream().map(h -> left.contains(h) ? asked(h.said(), QUESTION, List.of(h), note) : h).toList()
+        ? heard.stream()
+            .map(h -> left.contains(h) ? asked(h.said(), QUESTION, List.of(h), note) : h)
+            .toList()
         : List.of(asked(said, QUESTION, heard, note));
   }
 
@@ -116,9 +122,12 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
             k ->
                 !AS_PRINTED.matcher(k).matches()
                     && !known(k, bars)
-                    && !(all.stream().anyMatch(c -> c instanceof Play) && ENDING_LAST.matcher(k).matches())
-                    && !(all.stream().anyMatch(c -> c instanceof JumpTo) && GO_ON.matcher(k).matches())
-                    && !(all.stream().anyMatch(c -> c instanceof Insert) && A_REST.matcher(k).matches())
+                    && !(all.stream().anyMatch(c -> c instanceof Play)
+                        && ENDING_LAST.matcher(k).matches())
+                    && !(all.stream().anyMatch(c -> c instanceof JumpTo)
+                        && GO_ON.matcher(k).matches())
+                    && !(all.stream().anyMatch(c -> c instanceof Insert)
+                        && A_REST.matcher(k).matches())
                     && !said(k, all, bars)
                     && (Sounds.formal(k) || !Sounds.style(k) && Sense.formal(k, bars)));
   }
@@ -141,7 +150,10 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
   /** Whether a note is about another number than everything that changes. */
   private static boolean apart(Heard<ShowChange> heard, List<ShowChange> all) {
     List<String> notes =
-        heard.reading().stream().flatMap(r -> r.changes().stream()).map(ShowChange::number).toList();
+        heard.reading().stream()
+            .flatMap(r -> r.changes().stream())
+            .map(ShowChange::number)
+            .toList();
     return all.stream().filter(c -> c.kept().isEmpty()).noneMatch(c -> notes.contains(c.number()));
   }
 
@@ -203,9 +215,7 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
 
   @Override
   public boolean vampsTwice() {
-    return changes.size() == 1
-        && changes.get(0) instanceof Vamp
-        && bars.open("vamp").isPresent();
+    return changes.size() == 1 && changes.get(0) instanceof Vamp && bars.open("vamp").isPresent();
   }
 
   @Override

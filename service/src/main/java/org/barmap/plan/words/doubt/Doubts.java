@@ -60,12 +60,12 @@ final class Doubts {
           "\\b(?:becomes?|merged?|joined?|combined?|turns?\\s+into|into)\\s+(?:just\\s+)?(?:one|two|three|four|a\\s+single|\\d)\\s+(?:bars?|measures?)\\b");
 
   /** When one plays again. */
-  private static final Pattern BACK =
-      phrase("\\bback\\s+(?:in\\s+)?(?:in|on|at|from|for|with)\\b");
+  private static final Pattern BACK = phrase("\\bback\\s+(?:in\\s+)?(?:in|on|at|from|for|with)\\b");
 
   /** One or the other. */
   private static final Pattern OR =
-      phrase("\\b(?:\\w+)\\s+or\\s+(?:(?:letter|bar|maybe|from|to|at|in)\\s+)?(?:\\d\\w*|(?-i:[A-Z])|one|two|three|four|five|six|seven|eight|twice|not|vamp|cut|tacet|hold|arco|pizz)\\b");
+      phrase(
+          "\\b(?:\\w+)\\s+or\\s+(?:(?:letter|bar|maybe|from|to|at|in)\\s+)?(?:\\d\\w*|(?-i:[A-Z])|one|two|three|four|five|six|seven|eight|twice|not|vamp|cut|tacet|hold|arco|pizz)\\b");
 
   /** "The vamp is 3 to 6 now": the printed one moves, or there are two. */
   private static final Pattern VAMP_IS = phrase("\\bvamp(?:'s|\\s+is|\\s+becomes|\\s+moves)\\b");
