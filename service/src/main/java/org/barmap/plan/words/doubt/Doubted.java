@@ -246,4 +246,30 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
   public boolean several() {
     return changes.stream().filter(c -> c.kept().isEmpty()).count() > 1;
   }
+
+  @Override
+  public boolean cutsTwice() {
+    List<Cut> cuts = changes.stream().filter(c -> c instanceof Cut).map(c -> (Cut) c).toList();
+    for (int i = 0; i < cuts.size(); i++) {
+      for (int k = i + 1; k < cuts.size(); k++) {
+        Cut one = cuts.get(i);
+        Cut other = cuts.get(k);
+        if (one.number().equals(other.number())
+            && one.pass().equals(other.pass())
+            && from(one) <= to(other)
+            && from(other) <= to(one)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private int from(Cut cut) {
+    return cut.first().equals("start") ? 0 : bars.slot(cut.first()).orElse(Integer.MAX_VALUE);
+  }
+
+  private int to(Cut cut) {
+    return cut.last().equals("start") ? 0 : bars.slot(cut.last()).orElse(-1);
+  }
 }

@@ -49,6 +49,11 @@ final class Doubts {
       phrase(
           "\\b(?:all|everyone|everybody|tutti|the\\s+(?:band|orchestra|rest|others))\\b.*\\b(?:but|except|except\\s+for|apart\\s+from)\\s+(?:the\\s+)?(?:bass(?:es)?|you)\\b");
 
+  /** Something comes at another place than it stands. */
+  private static final Pattern MOVES =
+      phrase(
+          "\\b(?:comes?|goes|moves?|moving|moved)\\s+(?:now\\s+)?(?:straight\\s+|right\\s+|directly\\s+)?(?:before|after|behind|between|ahead\\s+of|first|last)\\b");
+
   /** Near a figure, and not the figure. */
   private static final Pattern NEAR =
       phrase(
@@ -110,6 +115,9 @@ final class Doubts {
     /** Whether nothing but bars come of it in which this player is silent, in several places. */
     boolean silences();
 
+    /** Whether a bar is cut twice. */
+    boolean cutsTwice();
+
     /** Whether several things change. */
     boolean several();
 
@@ -133,6 +141,9 @@ final class Doubts {
     String text = said.replaceAll("[.!?\\s]+$", "");
     if (LIST.matcher(text).find() && !made.orders()) {
       return Optional.of("Is this the order of bars, or of numbers? Say it one by one.");
+    }
+    if (made.notes() && MOVES.matcher(text).find()) {
+      return Optional.of("Does this change the order? Say what comes after what, by its number.");
     }
     if (made.notes()) {
       return Optional.empty();
@@ -169,6 +180,9 @@ final class Doubts {
     }
     if (made.several() && ALL_BUT.matcher(text).find()) {
       return Optional.of("What is left as it is? Say the bars that change.");
+    }
+    if (made.cutsTwice()) {
+      return Optional.of("Which bars are out? The same bars came out twice of what was said.");
     }
     if (BUT_YOU.matcher(text).find()) {
       return Optional.of("Do you play there, and the others don't?");
