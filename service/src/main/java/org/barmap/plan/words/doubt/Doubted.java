@@ -249,13 +249,17 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
 
   @Override
   public boolean cutsTwice() {
-    List<Cut> cuts = changes.stream().filter(c -> c instanceof Cut).map(c -> (Cut) c).toList();
+    List<Cut> cuts =
+        changes.stream()
+            .filter(c -> c instanceof Cut)
+            .map(c -> (Cut) c)
+            .filter(c -> c.pass().isEmpty())
+            .toList();
     for (int i = 0; i < cuts.size(); i++) {
       for (int k = i + 1; k < cuts.size(); k++) {
         Cut one = cuts.get(i);
         Cut other = cuts.get(k);
         if (one.number().equals(other.number())
-            && one.pass().equals(other.pass())
             && from(one) <= to(other)
             && from(other) <= to(one)) {
           return true;
