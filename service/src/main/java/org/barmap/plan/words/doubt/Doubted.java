@@ -8,20 +8,8 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.barmap.plan.change.kind.Cut;
-import org.barmap.plan.change.kind.Hold;
-import org.barmap.plan.change.kind.InPass;
-import org.barmap.plan.change.kind.Insert;
-import org.barmap.plan.change.kind.JumpTo;
-import org.barmap.plan.change.kind.LinkChange;
-import org.barmap.plan.change.kind.Note;
-import org.barmap.plan.change.kind.Play;
-import org.barmap.plan.change.kind.Reorder;
-import org.barmap.plan.change.kind.Restore;
-import org.barmap.plan.change.kind.Safety;
+import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.kind.ShowChange;
-import org.barmap.plan.change.kind.Tempo;
-import org.barmap.plan.change.kind.Vamp;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.clause.Sense;
 import org.barmap.plan.words.grammar.Bars;
@@ -66,6 +54,12 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
       phrase(
           "(?:that's|it's|this\\s+is)\\s+(?:only\\s+|just\\s+)?from\\s+(?:letter\\s+|bar\\s+)?(\\S+?)(?:\\s+only|\\s+on(?:wards)?)?[.!]?");
 
+  /** Kinds of jump, and of bars that come in, as {@code changes/1} calls them. */
+  private static final String JUMPS = "jump|without|repeats-after-jump";
+
+  private static final String ADDS = "(?:insert)";
+  private static final Pattern IN_PASS = phrase("\\b(?:time|pass|D\\.[CS])\\b");
+
   private static final String QUESTION =
       "Part of this was not understood. Is it a change? Say it in other words, or keep it as a note.";
 
@@ -78,7 +72,7 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
    * @param note what would keep it
    */
   public static List<Heard<ShowChange>> of(
-      String said, List<Heard<ShowChange>> heard, Bars bars, Note note) {
+      String said, List<Heard<ShowChange>> heard, Bars bars, ShowChange note) {
     if (A_NOTE.matcher(said).matches() || heard.stream().allMatch(Doubted::question)) {
       return List.copyOf(heard);
     }
@@ -122,12 +116,9 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
             k ->
                 !AS_PRINTED.matcher(k).matches()
                     && !known(k, bars)
-                    && !(all.stream().anyMatch(c -> c instanceof Play)
-                        && ENDING_LAST.matcher(k).matches())
-                    && !(all.stream().anyMatch(c -> c instanceof JumpTo)
-                        && GO_ON.matcher(k).matches())
-                    && !(all.stream().anyMatch(c -> c instanceof Insert)
-                        && A_REST.matcher(k).matches())
+                    && !(any(all, "play") && ENDING_LAST.matcher(k).matches())
+                    && !(any(all, JUMPS) && GO_ON.matcher(k).matches())
+                    && !(any(all, ADDS) && A_REST.matcher(k).matches())
                     && !said(k, all, bars)
                     && (Sounds.formal(k) || !Sounds.style(k) && Sense.formal(k, bars)));
   }
@@ -142,8 +133,9 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
     Matcher from = FROM.matcher(words);
     return from.matches()
         && all.stream()
-            .filter(c -> c instanceof Tempo)
-            .map(c -> bars.slot(((Tempo) c).first()))
+            .filter(c -> c.kind().equals("tempo"))
+            .flatMap(c -> c.where().stream())
+            .map(w -> bars.slot(w.first()))
             .anyMatch(s -> s.isPresent() && s.equals(bars.slot(from.group(1))));
   }
 
@@ -158,7 +150,7 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
   }
 
   private static Heard<ShowChange> asked(
-      String said, String question, List<Heard<ShowChange>> heard, Note note) {
+      String said, String question, List<Heard<ShowChange>> heard, ShowChange note) {
     List<Heard.Reading<ShowChange>> parts =
         heard.stream().flatMap(h -> h.reading().stream()).toList();
     List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
@@ -172,59 +164,52 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
     return new Heard.AskedBack<ShowChange>(said, question, List.of(), readings).about(said, note);
   }
 
+  private static boolean any(List<ShowChange> changes, String kinds) {
+    return changes.stream().anyMatch(c -> c.kind().matches(kinds));
+  }
+
+  private static boolean all(List<ShowChange> changes, String kinds) {
+    return changes.stream().allMatch(c -> c.kind().matches(kinds));
+  }
+
   @Override
   public boolean waits() {
-    return changes.stream()
-        .anyMatch(
-            c ->
-                c instanceof Safety
-                    || c instanceof Vamp
-                    || c instanceof Hold
-                    || c instanceof InPass
-                    || c instanceof LinkChange);
+    return any(changes, "safety|vamp|hold|gp|only|not|link");
   }
 
   @Override
   public boolean restores() {
-    return changes.stream().anyMatch(c -> c instanceof Restore);
+    return any(changes, "restore");
   }
 
   @Override
   public boolean orders() {
-    return changes.stream().anyMatch(c -> c instanceof Reorder);
+    return any(changes, "order");
   }
 
   @Override
   public boolean counts() {
-    return changes.stream()
-        .anyMatch(
-            c ->
-                c instanceof Play
-                    || c instanceof Vamp
-                    || c instanceof Safety
-                    || c instanceof InPass
-                    || c instanceof JumpTo
-                    || c instanceof Insert
-                    || c instanceof Cut cut && cut.pass().isPresent());
+    return any(changes, "play|vamp|safety|only|not|" + JUMPS + "|" + ADDS)
+        || changes.stream().anyMatch(c -> c.kind().equals("cut") && inPass(c));
+  }
+
+  private static boolean inPass(ShowChange cut) {
+    return IN_PASS.matcher(cut.says()).find();
   }
 
   @Override
   public boolean cuts() {
-    return changes.stream().anyMatch(c -> c instanceof Cut);
+    return any(changes, "cut");
   }
 
   @Override
   public boolean vampsTwice() {
-    return changes.size() == 1 && changes.get(0) instanceof Vamp && bars.open("vamp").isPresent();
+    return changes.size() == 1 && all(changes, "vamp") && bars.open("vamp").isPresent();
   }
 
   @Override
-  public boolean afterMark() {
-    return changes.stream()
-        .anyMatch(
-            c ->
-                c instanceof Insert i
-                    && i.after().filter(a -> a.matches("(?:letter )?[A-Z]{1,2}")).isPresent());
+  public boolean adds() {
+    return any(changes, ADDS);
   }
 
   @Override
@@ -234,12 +219,12 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
 
   @Override
   public boolean silences() {
-    return changes.size() > 1 && changes.stream().allMatch(c -> c instanceof InPass.Not);
+    return changes.size() > 1 && all(changes, "not");
   }
 
   @Override
   public boolean tempos() {
-    return changes.stream().anyMatch(c -> c instanceof Tempo);
+    return any(changes, "tempo");
   }
 
   @Override
@@ -249,17 +234,15 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
 
   @Override
   public boolean cutsTwice() {
-    List<Cut> cuts =
+    List<ShowChange> cuts =
         changes.stream()
-            .filter(c -> c instanceof Cut)
-            .map(c -> (Cut) c)
-            .filter(c -> c.pass().isEmpty())
+            .filter(c -> c.kind().equals("cut") && c.where().isPresent() && !inPass(c))
             .toList();
     for (int i = 0; i < cuts.size(); i++) {
       for (int k = i + 1; k < cuts.size(); k++) {
-        Cut one = cuts.get(i);
-        Cut other = cuts.get(k);
-        if (one.number().equals(other.number())
+        Stretch one = cuts.get(i).where().orElseThrow();
+        Stretch other = cuts.get(k).where().orElseThrow();
+        if (cuts.get(i).number().equals(cuts.get(k).number())
             && from(one) <= to(other)
             && from(other) <= to(one)) {
           return true;
@@ -269,11 +252,11 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
     return false;
   }
 
-  private int from(Cut cut) {
+  private int from(Stretch cut) {
     return cut.first().equals("start") ? 0 : bars.slot(cut.first()).orElse(Integer.MAX_VALUE);
   }
 
-  private int to(Cut cut) {
+  private int to(Stretch cut) {
     return cut.last().equals("start") ? 0 : bars.slot(cut.last()).orElse(-1);
   }
 }

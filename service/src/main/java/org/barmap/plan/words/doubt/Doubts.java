@@ -54,6 +54,10 @@ final class Doubts {
       phrase(
           "\\b(?:comes?|goes|moves?|moving|moved)\\s+(?:now\\s+)?(?:straight\\s+|right\\s+|directly\\s+)?(?:before|after|behind|between|ahead\\s+of|first|last)\\b");
 
+  /** The bar with the mark, or all that the mark stands over. */
+  private static final Pattern AFTER_MARK =
+      phrase("\\bafter\\s+(?:letter\\s+)?(?-i:[A-Z]{1,2})(?=[\\s,.;!]|$)");
+
   /** Near a figure, and not the figure. */
   private static final Pattern NEAR =
       phrase(
@@ -124,8 +128,8 @@ final class Doubts {
     /** Whether a tempo is set. */
     boolean tempos();
 
-    /** Whether bars come in after a mark, which may be its bar or all that it stands over. */
-    boolean afterMark();
+    /** Whether bars come in that are not printed. */
+    boolean adds();
 
     /** Whether nothing but notes came of it. */
     boolean notes();
@@ -202,7 +206,7 @@ final class Doubts {
     if (made.vampsTwice() && VAMP_IS.matcher(text).find()) {
       return Optional.of("Is this in place of the printed vamp, or besides it?");
     }
-    return made.afterMark()
+    return made.adds() && AFTER_MARK.matcher(text).find()
         ? Optional.of("After the bar with the mark, or after all that the mark stands over?")
         : Optional.empty();
   }
