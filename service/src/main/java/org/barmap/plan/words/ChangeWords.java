@@ -133,7 +133,7 @@ public final class ChangeWords {
 
   /** A message of several sentences that lean on each other, about one number. */
   private boolean whole(String typed) {
-    String line = Mentions.figures(typed);
+    String line = mentions.figures(typed);
     List<Mentions.Mention> all = mentions.in(line, named);
     Optional<String> two = Between.line(line, all);
     if (two.isPresent()) {
@@ -166,7 +166,7 @@ public final class ChangeWords {
 
   /** Puts the number first that a sentence names anywhere in it. */
   private String mentioned(String typed) {
-    String line = Mentions.figures(typed);
+    String line = mentions.figures(typed);
     List<Mentions.Mention> all = mentions.in(line, named);
     List<String> labels = all.stream().map(Mentions.Mention::label).distinct().toList();
     Optional<String> two = Between.line(line, all);

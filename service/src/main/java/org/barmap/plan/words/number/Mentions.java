@@ -16,6 +16,15 @@ public final class Mentions {
   private static final String LABEL = "(\\d{1,4}[A-Za-z]{0,2})";
   private static final String END = "(?![\\w/])";
   private static final Pattern WORD = phrase("\\b(number|no\\.)\\s+(" + Numerals.CARDINAL + ")\\b");
+  private static final String FILLERS =
+      "^(?:(?:and|so|ok|okay|now|please|folks|guys|everyone|everybody|all|right|hi|then|um|uh|er|oh|well)\\b[,\\s]*)*";
+
+  /** "In three, ..." where a sentence begins is a number of the show; elsewhere beats of a bar. */
+  private static final Pattern AHEAD =
+      phrase("(" + FILLERS + "\\b(?:in|for)\\s+)(" + Numerals.CARDINAL + ")\\b");
+
+  private static final Pattern LETTERED =
+      Pattern.compile("\\b(" + Numerals.CARDINAL + ")\\s+([A-D])\\b");
   private static final Pattern SAID =
       phrase(
           "(?:\\b(?:in|for|on|of|from|to)\\s+)?(?:\\b(?:no|nr|num|number)\\b\\.?|#|\\u2116)\\s*"
@@ -27,7 +36,8 @@ public final class Mentions {
   private static final List<Pattern> BARE =
       List.of(
           phrase(
-              "^(?:(?:and|so|ok|okay|now|please|folks|guys|everyone|all|right|hi|then)\\b[,\\s]*)*\\b(?:in|for)\\s+"
+              FILLERS
+                  + "\\b(?:in|for)\\s+"
                   + LABEL
                   + END
                   + "(?!\\s*(?:from|at|throughout|till|until|to|through|bars?|beats?|please\\s*$|[.!]?$))[,:]?"),
@@ -70,10 +80,24 @@ public final class Mentions {
    */
   public record Mention(String label, int start, int end) {}
 
-  /** Writes "number five" with a figure. */
-  public static String figures(String text) {
-    return WORD.matcher(text)
-        .replaceAll(m -> m.group(1) + " " + Numerals.value(m.group(2)).orElse(0));
+  /** Writes "number five", "in five," where a sentence begins, and "five A" with figures. */
+  public String figures(String text) {
+    String all = figured(AHEAD, figured(WORD, text, " "), "");
+    return LETTERED
+        .matcher(all)
+        .replaceAll(
+            m -> {
+              String label = Numerals.value(m.group(1)).orElse(0) + m.group(2);
+              return Matcher.quoteReplacement(label(label).isPresent() ? label : m.group());
+            });
+  }
+
+  private static String figured(Pattern said, String text, String between) {
+    return said.matcher(text)
+        .replaceAll(
+            m ->
+                Matcher.quoteReplacement(
+                    m.group(1) + between + Numerals.value(m.group(2)).orElse(0)));
   }
 
   /**
