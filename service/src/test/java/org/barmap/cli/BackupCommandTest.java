@@ -76,6 +76,13 @@ class BackupCommandTest {
     }
   }
 
+  private void saveSaltmarsh() throws IOException {
+    try (SqliteLibrary library = open(data())) {
+      book(library, "Saltmarsh");
+    }
+    assertThat(barmap("backup", file(), data()).code()).isZero();
+  }
+
   @Test
   void aShelfInUseIsBackedUpAndPutBackElsewhere() throws IOException {
     try (SqliteLibrary library = open(data())) {
@@ -125,10 +132,7 @@ class BackupCommandTest {
 
   @Test
   void aFolderWithBooksIsReplacedOnlyWhenToldAndNothingOfItIsLost() throws IOException {
-    try (SqliteLibrary library = open(data())) {
-      book(library, "Saltmarsh");
-    }
-    assertThat(barmap("backup", file(), data()).code()).isZero();
+    saveSaltmarsh();
     Path other = folder.resolve("other");
     try (SqliteLibrary library = open(other)) {
       book(library, "Flotsam");
@@ -147,10 +151,7 @@ class BackupCommandTest {
 
   @Test
   void whatIsPutBackWhileTheShelfIsOpenTakesItsPlaceAtTheNextStart() throws IOException {
-    try (SqliteLibrary library = open(data())) {
-      book(library, "Saltmarsh");
-    }
-    assertThat(barmap("backup", file(), data()).code()).isZero();
+    saveSaltmarsh();
     Path other = folder.resolve("other");
     try (SqliteLibrary library = open(other)) {
       book(library, "Flotsam");
@@ -167,10 +168,7 @@ class BackupCommandTest {
 
   @Test
   void aDamagedBackupPutsNothingBack() throws IOException {
-    try (SqliteLibrary library = open(data())) {
-      book(library, "Saltmarsh");
-    }
-    assertThat(barmap("backup", file(), data()).code()).isZero();
+    saveSaltmarsh();
     byte[] whole = Files.readAllBytes(file());
     Path other = folder.resolve("other");
     try (SqliteLibrary library = open(other)) {

@@ -184,8 +184,7 @@ class FullDiskTest {
             });
   }
 
-  @Test
-  void aFullDiskIsSaidNothingIsHalfWrittenAndItGoesOnByItself() throws Exception {
+  private String bookOfOnePage() throws Exception {
     String book =
         BarMapJson.mapper()
             .readTree(
@@ -198,6 +197,12 @@ class FullDiskTest {
             .asString();
     assertThat(upload(book, picture(10)).statusCode()).isEqualTo(202);
     read(book, 1);
+    return book;
+  }
+
+  @Test
+  void aFullDiskIsSaidNothingIsHalfWrittenAndItGoesOnByItself() throws Exception {
+    String book = bookOfOnePage();
     List<Path> before = files("books");
     limit("40000");
     for (int i = 0; i < 3; i++) {
@@ -230,18 +235,7 @@ class FullDiskTest {
 
   @Test
   void aFolderThatCannotBeWrittenToIsSaidAndUsedAgainWhenItCan() throws Exception {
-    String book =
-        BarMapJson.mapper()
-            .readTree(
-                send(
-                        "POST",
-                        "/api/books",
-                        "{\"title\":\"S\",\"part\":\"B\"}".getBytes(StandardCharsets.UTF_8))
-                    .body())
-            .path("id")
-            .asString();
-    assertThat(upload(book, picture(10)).statusCode()).isEqualTo(202);
-    read(book, 1);
+    String book = bookOfOnePage();
     Path pictures = folder.resolve("data/books").resolve(book);
     Files.setPosixFilePermissions(pictures, PosixFilePermissions.fromString("r-x------"));
     assertStorage(upload(book, picture(300_000)));

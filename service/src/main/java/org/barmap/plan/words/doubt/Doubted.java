@@ -57,7 +57,7 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
   /** Kinds of jump, and of bars that come in, as {@code changes/1} calls them. */
   private static final String JUMPS = "jump|without|repeats-after-jump";
 
-  private static final String ADDS = "(?:insert)";
+  private static final String ADDS = "insert";
   private static final Pattern IN_PASS = phrase("\\b(?:time|pass|D\\.[CS])\\b");
 
   private static final String QUESTION =
