@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
+import org.barmap.exchange.musicxml.Scores;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;

@@ -1,4 +1,4 @@
-package org.barmap.exchange;
+package org.barmap.exchange.musicxml;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -13,7 +13,7 @@ import org.barmap.map.SecondReading;
 import org.barmap.map.json.BarMapJson;
 
 /** Scores for the tests, written here. */
-final class Scores {
+public final class Scores {
 
   private Scores() {}
 
@@ -72,7 +72,7 @@ final class Scores {
   }
 
   /** The truth of the demo book. */
-  static BarMap saltmarsh() throws IOException {
+  public static BarMap saltmarsh() throws IOException {
     return BarMapJson.read(
         Path.of(System.getProperty("barmap.home", ".."), "corpus/saltmarsh/saltmarsh.barmap.json"));
   }

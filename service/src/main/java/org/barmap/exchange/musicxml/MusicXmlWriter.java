@@ -1,4 +1,4 @@
-package org.barmap.exchange;
+package org.barmap.exchange.musicxml;
 
 import jakarta.xml.bind.JAXBException;
 import jakarta.xml.bind.Marshaller;

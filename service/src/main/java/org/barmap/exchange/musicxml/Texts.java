@@ -1,4 +1,4 @@
-package org.barmap.exchange;
+package org.barmap.exchange.musicxml;
 
 /** Small things with text. */
 final class Texts {

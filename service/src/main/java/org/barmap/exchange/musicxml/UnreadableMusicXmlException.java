@@ -1,4 +1,4 @@
-package org.barmap.exchange;
+package org.barmap.exchange.musicxml;
 
 /** A file that is no MusicXML we can use; the message says why in one sentence. */
 public final class UnreadableMusicXmlException extends Exception {

@@ -1,4 +1,4 @@
-package org.barmap.exchange;
+package org.barmap.exchange.musicxml;
 
 import jakarta.xml.bind.JAXBElement;
 import java.util.Optional;

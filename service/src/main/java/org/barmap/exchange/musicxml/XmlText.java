@@ -1,4 +1,4 @@
-package org.barmap.exchange;
+package org.barmap.exchange.musicxml;
 
 /** Text that may stand in XML 1.0. */
 final class XmlText {

@@ -1,4 +1,4 @@
-package org.barmap.exchange;
+package org.barmap.exchange.musicxml;
 
 import java.math.BigInteger;
 import java.util.ArrayList;

@@ -1,10 +1,10 @@
-package org.barmap.exchange;
+package org.barmap.exchange.musicxml;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.barmap.exchange.Scores.measure;
-import static org.barmap.exchange.Scores.measures;
-import static org.barmap.exchange.Scores.rest;
-import static org.barmap.exchange.Scores.time;
+import static org.barmap.exchange.musicxml.Scores.measure;
+import static org.barmap.exchange.musicxml.Scores.measures;
+import static org.barmap.exchange.musicxml.Scores.rest;
+import static org.barmap.exchange.musicxml.Scores.time;
 
 import java.util.List;
 import java.util.stream.Collectors;
