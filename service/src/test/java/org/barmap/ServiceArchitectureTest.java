@@ -26,6 +26,10 @@ class ServiceArchitectureTest {
     }
   }
 
+  private static final String SQL = "org.barmap.library.sql..";
+  private static final String SQLITE = "org.barmap.library.sqlite..";
+  private static final String POSTGRES = "org.barmap.library.postgres..";
+
   private static Rooms rooms(String packages) {
     return new Rooms(packages);
   }
@@ -116,12 +120,16 @@ class ServiceArchitectureTest {
   static final ArchRule theStoreIsOpenedOnlyByWhoStartsTheService =
       noClasses()
           .that()
-          .resideOutsideOfPackages("org.barmap.library.sqlite..", "org.barmap.cli..")
+          .resideOutsideOfPackages(SQLITE, POSTGRES, SQL, "org.barmap.cli..")
           .and()
           .haveSimpleNameNotEndingWith("Test")
           .should()
           .dependOnClassesThat()
-          .resideInAPackage("org.barmap.library.sqlite..");
+          .resideInAnyPackage(SQLITE, POSTGRES, SQL);
+
+  @ArchTest
+  static final ArchRule statementsKnowNoDatabase =
+      rooms(SQL).seeNothingOf(SQLITE, POSTGRES, "org.sqlite..", "org.postgresql..");
 
   @ArchTest
   static final ArchRule noRoomNeedsOneThatNeedsIt =

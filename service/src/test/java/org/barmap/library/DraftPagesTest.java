@@ -10,8 +10,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
-import java.util.Map;
-import java.util.TreeMap;
+import java.util.ArrayList;
+import java.util.List;
 import org.barmap.edit.kind.BarCorrection;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.Bar;
@@ -38,17 +38,28 @@ class DraftPagesTest {
     return DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("barmap.db"));
   }
 
-  /** Rows that are written get another row id. */
-  private Map<Integer, Long> rows() throws SQLException {
-    Map<Integer, Long> rows = new TreeMap<>();
+  /** Returns the pages written since they were marked; in JSON a mark means nothing. */
+  private List<Integer> written() throws SQLException {
+    return pages("select page from draft_page where bars not like ' %' order by page");
+  }
+
+  private void markAll() throws SQLException {
+    try (Connection database = database();
+        Statement statement = database.createStatement()) {
+      statement.executeUpdate("update draft_page set bars = ' ' || bars");
+    }
+  }
+
+  private List<Integer> pages(String query) throws SQLException {
+    List<Integer> pages = new ArrayList<>();
     try (Connection database = database();
         Statement statement = database.createStatement();
-        ResultSet row = statement.executeQuery("select page, rowid as at from draft_page")) {
+        ResultSet row = statement.executeQuery(query)) {
       while (row.next()) {
-        rows.put(row.getInt("page"), row.getLong("at"));
+        pages.add(row.getInt("page"));
       }
     }
-    return rows;
+    return pages;
   }
 
   @Test
@@ -59,16 +70,13 @@ class DraftPagesTest {
     try (SqliteLibrary library = open()) {
       book = library.books().add("Saltmarsh", "Bass").id();
       library.readings().lay(book, library.readings().material(book), map);
-      Map<Integer, Long> before = rows();
-      assertThat(before).hasSameSizeAs(map.pages());
+      assertThat(written()).hasSameSizeAs(map.pages());
+      markAll();
       Bar bar = map.bars().stream().filter(b -> b.page() == 4).findFirst().orElseThrow();
       library
           .drafts()
           .correct(book, 1, "", new BarCorrection.SetRehearsal(bar.id(), "Q", Enclosure.BOX));
-      Map<Integer, Long> after = rows();
-      assertThat(after.get(4)).isNotEqualTo(before.get(4));
-      after.put(4, before.get(4));
-      assertThat(after).isEqualTo(before);
+      assertThat(written()).containsExactly(4);
       corrected = library.drafts().find(book).orElseThrow().value().map();
     }
     try (SqliteLibrary library = open()) {
@@ -97,7 +105,7 @@ class DraftPagesTest {
       String first = map.bars().get(0).id();
       library.drafts().correct(book, 1, "", new BarCorrection.SetLabel(first, "x"));
     }
-    assertThat(rows()).hasSameSizeAs(map.pages());
+    assertThat(written()).hasSameSizeAs(map.pages());
     try (SqliteLibrary library = open()) {
       BarMap now = library.drafts().find(book).orElseThrow().value().map();
       assertThat(now.bars()).hasSameSizeAs(map.bars());

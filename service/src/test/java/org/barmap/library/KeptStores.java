@@ -28,7 +28,7 @@ final class KeptStores {
 
   static final String PAGE = "uaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa.png";
   static final String BOOK = "abcdefghjk";
-  private static final String MIGRATIONS = "classpath:org/barmap/library/migration";
+  private static final String MIGRATIONS = "classpath:org/barmap/library/migration/sqlite";
 
   private KeptStores() {}
 

@@ -3,6 +3,7 @@ package org.barmap.library.sqlite;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.barmap.library.sql.Keys;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -33,7 +34,7 @@ record Holder(long pid, long begun, String folder) {
   /** Tells whether the store may be opened in a folder; asked before anything in it is changed. */
   static boolean isFree(Jdbi jdbi, Path folder) throws IOException {
     String here = folder.toRealPath().toString();
-    return jdbi.withHandle(h -> Keys.isThere(h) ? find(h) : Optional.<Holder>empty())
+    return jdbi.withHandle(h -> StartChecks.isKept(h) ? find(h) : Optional.<Holder>empty())
         .filter(holder -> holder.folder.equals(here))
         .filter(Holder::isAlive)
         .isEmpty();

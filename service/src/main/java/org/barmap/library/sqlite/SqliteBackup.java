@@ -14,6 +14,7 @@ import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.PictureMark;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.keep.Restoring;
+import org.barmap.library.sql.SqlLibrary;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.sqlite.SQLiteDataSource;
@@ -104,7 +105,7 @@ public final class SqliteBackup {
     return at(copy)
         .withHandle(
             h -> {
-              if (!Keys.isThere(h)) {
+              if (!StartChecks.isKept(h)) {
                 throw new RefusedFolderException(OLDER);
               }
               Holder.leave(h);
@@ -131,7 +132,7 @@ public final class SqliteBackup {
   }
 
   private static List<BackupWriter.Named> named(Handle h) {
-    return h.createQuery(Removal.NAMED + " order by 1").mapTo(String.class).list().stream()
+    return h.createQuery(SqlLibrary.NAMED + " order by 1").mapTo(String.class).list().stream()
         .map(path -> named(h, path))
         .toList();
   }
@@ -160,7 +161,7 @@ public final class SqliteBackup {
   private static boolean isStillNamed(Path store, List<BackupWriter.Named> gone) {
     return gone.isEmpty()
         || at(store)
-            .withHandle(h -> h.createQuery(Removal.NAMED).mapTo(String.class).list())
+            .withHandle(h -> h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list())
             .containsAll(gone.stream().map(BackupWriter.Named::path).toList());
   }
 
@@ -223,7 +224,7 @@ public final class SqliteBackup {
           at(store)
               .withHandle(
                   h ->
-                      Keys.hasTable(h, "book")
+                      StartChecks.hasTable(h, "book")
                           ? h.createQuery("select count(*) from book").mapTo(Integer.class).one()
                           : 0);
       if (books == 0) {

@@ -1,6 +1,5 @@
 package org.barmap.library.sqlite;
 
-import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
@@ -8,27 +7,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
-import org.barmap.library.Books;
-import org.barmap.library.Changes;
-import org.barmap.library.Drafts;
-import org.barmap.library.Jobs;
-import org.barmap.library.Library;
-import org.barmap.library.Pages;
-import org.barmap.library.Readings;
-import org.barmap.library.Replies;
-import org.barmap.library.Seconds;
 import org.barmap.library.keep.Closing;
-import org.barmap.library.keep.Keeping;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.keep.Restoring;
-import org.barmap.library.keep.SetAside;
+import org.barmap.library.sql.SqlLibrary;
 import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
-import org.sqlite.SQLiteConfig;
-import org.sqlite.SQLiteDataSource;
 
 /** A library in one folder: an SQLite file, and the page pictures beside it. */
-public final class SqliteLibrary implements Library {
+public final class SqliteLibrary extends SqlLibrary {
 
   /** Below it the store could not even keep its own notes. */
   private static final long LEAST_SPACE = 4L << 20;
@@ -41,32 +28,12 @@ public final class SqliteLibrary implements Library {
   private final HikariDataSource pool;
   private final Jdbi jdbi;
   private final FolderLock lock;
-  private final Removal removal;
-  private final SqliteBooks books;
-  private final SqlitePages pages;
-  private final SqliteDrafts drafts;
-  private final SqliteReadings readings;
-  private final SqliteChanges changes;
-  private final SqliteJobs jobs;
-  private final SqliteSeconds seconds;
-  private final SqliteReplies replies;
-  private final SqliteKeeping keeping;
 
-  private SqliteLibrary(Path folder, HikariDataSource pool, FolderLock lock, Clock clock) {
+  private SqliteLibrary(SqliteStore store, HikariDataSource pool, FolderLock lock, Clock clock) {
+    super(store, store.folder(), clock);
+    this.jdbi = store.jdbi();
     this.pool = pool;
     this.lock = lock;
-    jdbi = Rows.mapped(Jdbi.create(pool));
-    SetAside setAside = new SetAside(folder, clock);
-    removal = new Removal(jdbi, folder, clock, setAside);
-    drafts = new SqliteDrafts(jdbi, clock, removal);
-    books = new SqliteBooks(jdbi, clock, drafts, removal);
-    pages = new SqlitePages(jdbi, folder, drafts, removal);
-    changes = new SqliteChanges(jdbi, clock);
-    jobs = new SqliteJobs(jdbi, folder, clock);
-    seconds = new SqliteSeconds(jdbi);
-    replies = new SqliteReplies(jdbi, clock);
-    readings = new SqliteReadings(jdbi, drafts);
-    keeping = new SqliteKeeping(jdbi, folder, removal, books, setAside);
   }
 
   /**
@@ -94,13 +61,13 @@ public final class SqliteLibrary implements Library {
       if (!Files.exists(store)) {
         Files.createFile(store, Closing.file(folder));
       }
-      pool = pool(store);
+      pool = SqliteStore.pool(store);
       migrate(pool, folder);
-      SqliteLibrary library = new SqliteLibrary(folder, pool, lock, clock);
+      SqliteLibrary library = new SqliteLibrary(new SqliteStore(pool, folder), pool, lock, clock);
       library.begin(wasOpen);
       before.ifPresent(
           old ->
-              library.keeping.say(
+              library.say(
                   "A backup was put back. The books that were here before are in "
                       + folder.relativize(old)
                       + "."));
@@ -182,11 +149,9 @@ public final class SqliteLibrary implements Library {
   /** Looks through the folder while nothing else is at work. */
   private void begin(boolean wasOpen) {
     if (wasOpen) {
-      keeping.say(
-          "The data folder was open to other accounts of this machine; it is closed to them now.");
+      say("The data folder was open to other accounts of this machine; it is closed to them now.");
     }
-    removal.atStart();
-    keeping.atStart();
+    lookThrough();
   }
 
   /** Returns what began it all. */
@@ -204,83 +169,6 @@ public final class SqliteLibrary implements Library {
     }
     String text = String.valueOf(cause.getMessage());
     return text.lines().findFirst().orElse(cause.getClass().getSimpleName());
-  }
-
-  private static HikariDataSource pool(Path file) {
-    SQLiteConfig sqlite = new SQLiteConfig();
-    sqlite.setJournalMode(SQLiteConfig.JournalMode.WAL);
-    // FULL: a commit that was acknowledged is still there after a power cut
-    sqlite.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
-    sqlite.enforceForeignKeys(true);
-    sqlite.setBusyTimeout(10_000);
-    // what is deleted is overwritten: of a rented page nothing stays in the file
-    sqlite.setPragma(SQLiteConfig.Pragma.SECURE_DELETE, "true");
-    sqlite.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
-    SQLiteDataSource source = new SQLiteDataSource(sqlite);
-    source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
-    HikariConfig config = new HikariConfig();
-    config.setDataSource(source);
-    config.setMaximumPoolSize(4);
-    config.setMinimumIdle(1);
-    config.setConnectionTimeout(10_000);
-    config.setInitializationFailTimeout(1);
-    config.setPoolName("barmap");
-    return new HikariDataSource(config);
-  }
-
-  @Override
-  public void sweep() {
-    removal.sweep();
-  }
-
-  @Override
-  public void sweepDaily() {
-    removal.daily();
-  }
-
-  @Override
-  public Keeping keeping() {
-    return keeping;
-  }
-
-  @Override
-  public Books books() {
-    return books;
-  }
-
-  @Override
-  public Pages pages() {
-    return pages;
-  }
-
-  @Override
-  public Drafts drafts() {
-    return drafts;
-  }
-
-  @Override
-  public Readings readings() {
-    return readings;
-  }
-
-  @Override
-  public Changes changes() {
-    return changes;
-  }
-
-  @Override
-  public Jobs jobs() {
-    return jobs;
-  }
-
-  @Override
-  public Seconds seconds() {
-    return seconds;
-  }
-
-  @Override
-  public Replies replies() {
-    return replies;
   }
 
   @Override

@@ -12,6 +12,7 @@ import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.RefusedFolderException;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.MigrationInfo;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** Looks whether a store may be opened as it is; nothing is changed. */
@@ -36,6 +37,22 @@ final class StartChecks {
               + ". Put the right barmap.db back, or a backup (barmap restore); to begin anew, move"
               + " the folder books somewhere else first");
     }
+  }
+
+  /**
+   * Tells whether a store keeps what holds for all of it: an older one has no table for that before
+   * it is brought up to date.
+   */
+  static boolean isKept(Handle h) {
+    return hasTable(h, "keeping");
+  }
+
+  static boolean hasTable(Handle h, String table) {
+    return h.createQuery("select count(*) from sqlite_master where type = 'table' and name = :name")
+            .bind("name", table)
+            .mapTo(Integer.class)
+            .one()
+        > 0;
   }
 
   /** Refuses a store whose pages are damaged. */
@@ -72,7 +89,7 @@ final class StartChecks {
   static Flyway flyway(DataSource store) {
     return Flyway.configure(SqliteLibrary.class.getClassLoader())
         .dataSource(store)
-        .locations("classpath:org/barmap/library/migration")
+        .locations("classpath:org/barmap/library/migration/sqlite")
         .load();
   }
 

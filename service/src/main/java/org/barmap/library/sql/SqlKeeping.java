@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -19,25 +19,24 @@ import org.barmap.library.keep.Kept;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.PictureMark;
 import org.barmap.library.keep.SetAside;
-import org.jdbi.v3.core.Jdbi;
 
 /** The care of a folder with a store: what is named and not there, what is there and not named. */
-final class SqliteKeeping implements Keeping {
+final class SqlKeeping implements Keeping {
 
-  private static final System.Logger LOG = System.getLogger(SqliteKeeping.class.getName());
+  private static final System.Logger LOG = System.getLogger(SqlKeeping.class.getName());
 
   /** More than so many are counted, not named. */
   private static final int NAMED = 5;
 
-  private final Jdbi jdbi;
+  private final Store store;
   private final Path root;
   private final Removal removal;
-  private final SqliteBooks shelf;
+  private final SqlBooks shelf;
   private final SetAside setAside;
   private final List<String> notices = new CopyOnWriteArrayList<>();
 
-  SqliteKeeping(Jdbi jdbi, Path root, Removal removal, SqliteBooks shelf, SetAside setAside) {
-    this.jdbi = jdbi;
+  SqlKeeping(Store store, Path root, Removal removal, SqlBooks shelf, SetAside setAside) {
+    this.store = store;
     this.root = root;
     this.removal = removal;
     this.shelf = shelf;
@@ -54,7 +53,9 @@ final class SqliteKeeping implements Keeping {
   void atStart() {
     Set<String> named =
         new HashSet<>(
-            jdbi.withHandle(h -> h.createQuery(Removal.NAMED).mapTo(String.class).list()));
+            store
+                .jdbi()
+                .withHandle(h -> h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list()));
     bringBack(named);
     putAside(named);
     noteOlder();
@@ -87,7 +88,9 @@ final class SqliteKeeping implements Keeping {
   private void putAside(Set<String> named) {
     Set<String> books =
         new HashSet<>(
-            jdbi.withHandle(h -> h.createQuery("select id from book").mapTo(String.class).list()));
+            store
+                .jdbi()
+                .withHandle(h -> h.createQuery("select id from book").mapTo(String.class).list()));
     for (Path book : OurFiles.list(root.resolve("books"))) {
       if (OurFiles.isBook(book)) {
         boolean known = books.contains(OurFiles.name(book));
@@ -130,19 +133,21 @@ final class SqliteKeeping implements Keeping {
 
   /** Takes pictures kept by an older program as they are now. */
   private void noteOlder() {
-    jdbi.useTransaction(
-        h ->
-            h.createQuery(
-                    """
+    store
+        .jdbi()
+        .useTransaction(
+            h ->
+                h.createQuery(
+                        """
                     select distinct book, picture from page p where picture <> '' and not exists
                       (select 1 from picture k where k.book = p.book and k.file = p.picture)
                     """)
-                .map((row, context) -> List.of(row.getString(1), row.getString(2)))
-                .list()
-                .forEach(
-                    one ->
-                        PictureMark.sizeOf(file(one.get(0), one.get(1)))
-                            .ifPresent(m -> SqlitePages.note(h, one.get(0), one.get(1), m))));
+                    .map((row, context) -> List.of(row.getString(1), row.getString(2)))
+                    .list()
+                    .forEach(
+                        one ->
+                            PictureMark.sizeOf(file(one.get(0), one.get(1)))
+                                .ifPresent(m -> SqlPages.note(h, one.get(0), one.get(1), m))));
   }
 
   private Path file(String book, String name) {
@@ -151,30 +156,32 @@ final class SqliteKeeping implements Keeping {
 
   private List<Kept.Missing> missing() {
     List<Kept.Missing> missing = new ArrayList<>();
-    jdbi.useHandle(
-        h ->
-            h.createQuery(
-                    """
+    store
+        .jdbi()
+        .useHandle(
+            h ->
+                h.createQuery(
+                        """
                     select b.id, b.title, b.part, p.picture, k.bytes,
                       row_number() over (partition by p.book order by p.position, p.rowid) as place
                     from page p join book b on b.id = p.book
                     left join picture k on k.book = p.book and k.file = p.picture
                     where p.aside = 0 order by b.rowid, place
                     """)
-                .map(
-                    (row, context) -> {
-                      String picture = row.getString("picture");
-                      if (!picture.isEmpty()) {
-                        Path file = file(row.getString("id"), picture);
-                        String title = row.getString("title") + ", " + row.getString("part");
-                        int place = row.getInt("place");
-                        long bytes = row.getLong("bytes");
-                        wrong(file, row.wasNull() ? Optional.empty() : Optional.of(bytes))
-                            .ifPresent(w -> missing.add(new Kept.Missing(title, place, w)));
-                      }
-                      return picture;
-                    })
-                .list());
+                    .map(
+                        (row, context) -> {
+                          String picture = row.getString("picture");
+                          if (!picture.isEmpty()) {
+                            Path file = file(row.getString("id"), picture);
+                            String title = row.getString("title") + ", " + row.getString("part");
+                            int place = row.getInt("place");
+                            long bytes = row.getLong("bytes");
+                            wrong(file, row.wasNull() ? Optional.empty() : Optional.of(bytes))
+                                .ifPresent(w -> missing.add(new Kept.Missing(title, place, w)));
+                          }
+                          return picture;
+                        })
+                    .list());
     return missing;
   }
 
@@ -200,12 +207,13 @@ final class SqliteKeeping implements Keeping {
   @Override
   public Kept kept() {
     List<Path> pictures =
-        jdbi.withHandle(h -> h.createQuery(Removal.NAMED).mapTo(String.class).list()).stream()
+        store
+            .jdbi()
+            .withHandle(h -> h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list())
+            .stream()
             .map(root.resolve("books")::resolve)
             .filter(Files::exists)
             .toList();
-    List<Path> store =
-        OurFiles.list(root).stream().filter(f -> OurFiles.name(f).startsWith("barmap.db")).toList();
     List<Path> smaller =
         OurFiles.list(root.resolve("cache")).stream().filter(OurFiles::isScaled).toList();
     return new Kept(
@@ -213,7 +221,7 @@ final class SqliteKeeping implements Keeping {
         Closing.isClosed(root),
         shelf.all().size(),
         shelf.bin().size(),
-        amount(store),
+        store.size(),
         amount(pictures),
         amount(smaller),
         setAside(),
@@ -235,12 +243,12 @@ final class SqliteKeeping implements Keeping {
 
   @Override
   public Optional<Integer> binDays() {
-    return jdbi.withHandle(Removal::binDays);
+    return store.jdbi().withHandle(Removal::binDays);
   }
 
   @Override
   public void setBinDays(Optional<Integer> days) {
-    jdbi.useTransaction(h -> Keys.set(h, Removal.BIN_DAYS, days.map(String::valueOf)));
+    store.jdbi().useTransaction(h -> Keys.set(h, Removal.BIN_DAYS, days.map(String::valueOf)));
   }
 
   @Override

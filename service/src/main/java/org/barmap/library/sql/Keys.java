@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.time.Clock;
 import java.time.Instant;
@@ -6,35 +6,22 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
 /** What holds for the whole store, by names. */
-final class Keys {
+public final class Keys {
 
   private static final String CLOCK = "clock";
 
   private Keys() {}
 
-  /**
-   * Tells whether there is such a table: an older store has none before it is brought up to date.
-   */
-  static boolean isThere(Handle h) {
-    return hasTable(h, "keeping");
-  }
-
-  static boolean hasTable(Handle h, String table) {
-    return h.createQuery("select count(*) from sqlite_master where type = 'table' and name = :name")
-            .bind("name", table)
-            .mapTo(Integer.class)
-            .one()
-        > 0;
-  }
-
-  static Optional<String> find(Handle h, String name) {
+  /** Returns what is kept by a name. */
+  public static Optional<String> find(Handle h, String name) {
     return h.createQuery("select value from keeping where name = :name")
         .bind("name", name)
         .mapTo(String.class)
         .findOne();
   }
 
-  static void set(Handle h, String name, Optional<String> value) {
+  /** Keeps something by a name; empty takes it out. */
+  public static void set(Handle h, String name, Optional<String> value) {
     if (value.isEmpty()) {
       h.execute("delete from keeping where name = ?", name);
       return;
@@ -50,7 +37,8 @@ final class Keys {
    * Returns a moment that is later than every one it gave before, and the clock's where that is not
    * set back: the order of steps is told by it.
    */
-  static Instant later(Handle h, Clock clock) {
+  static Instant later(Store store, Handle h, Clock clock) {
+    store.hold(h, CLOCK);
     Instant now = clock.instant();
     Instant next =
         find(h, CLOCK)

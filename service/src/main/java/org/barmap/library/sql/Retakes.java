@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -131,7 +131,7 @@ final class Retakes {
               .bind("id", id)
               .mapTo(String.class)
               .one();
-      SqlitePages.letGo(h, book, picture);
+      SqlPages.letGo(h, book, picture);
     }
     return ids;
   }

@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.time.Clock;
 import java.time.Duration;
@@ -6,8 +6,8 @@ import java.util.Optional;
 import org.barmap.library.Replies;
 import org.jdbi.v3.core.Jdbi;
 
-/** Replies in SQLite. */
-record SqliteReplies(Jdbi jdbi, Clock clock) implements Replies {
+/** Replies in a database. */
+record SqlReplies(Jdbi jdbi, Clock clock) implements Replies {
 
   /** An edit may wait in a browser for a run of some weeks. */
   private static final Duration KEPT = Duration.ofDays(30);
@@ -29,8 +29,8 @@ record SqliteReplies(Jdbi jdbi, Clock clock) implements Replies {
           h.execute(
               "delete from reply where made_at < ?", clock.instant().minus(KEPT).toEpochMilli());
           h.createUpdate(
-                  "insert or ignore into reply (key, request, revision, made_at)"
-                      + " values (:key, :request, :revision, :at)")
+                  "insert into reply (key, request, revision, made_at)"
+                      + " values (:key, :request, :revision, :at) on conflict do nothing")
               .bind("key", key)
               .bind("request", reply.request())
               .bind("revision", reply.revision())

@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.util.ArrayList;
 import java.util.List;

@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.util.List;
 import java.util.Optional;
@@ -8,8 +8,8 @@ import org.barmap.map.json.BarMapJson;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
-/** Second readings in SQLite. */
-record SqliteSeconds(Jdbi jdbi) implements Seconds {
+/** Second readings in a database. */
+record SqlSeconds(Jdbi jdbi) implements Seconds {
 
   @Override
   public Optional<SecondCard> find(String book) {

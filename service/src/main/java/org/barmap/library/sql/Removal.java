@@ -1,12 +1,10 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.io.IOException;
 import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -18,7 +16,6 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.SetAside;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 
 /**
  * Takes off the disk what a person let go: rented pages must go then, and nothing else may.
@@ -36,15 +33,7 @@ final class Removal {
   /** The name that says after how many days in the bin a book goes. */
   static final String BIN_DAYS = "bin-days";
 
-  /** The files in use below the folder of books; a new kind of file is named here. */
-  static final String NAMED =
-      """
-      select book || '/' || picture from page where picture <> ''
-      union select j.book || '/' || u.file from upload u join job j on j.id = u.job where u.open = 1
-      union select book || '/' || file from second_reading
-      """;
-
-  private final Jdbi jdbi;
+  private final Store store;
   private final Path books;
   private final Path cache;
   private final Clock clock;
@@ -55,8 +44,8 @@ final class Removal {
 
   private Instant next = Instant.MIN;
 
-  Removal(Jdbi jdbi, Path root, Clock clock, SetAside setAside) {
-    this.jdbi = jdbi;
+  Removal(Store store, Path root, Clock clock, SetAside setAside) {
+    this.store = store;
     this.books = root.resolve("books");
     this.cache = root.resolve("cache");
     this.clock = clock;
@@ -86,7 +75,7 @@ final class Removal {
 
   /** Takes books out of the store that were in the bin for the time a person set, if any. */
   private void purge() {
-    Optional<Integer> days = jdbi.withHandle(Removal::binDays);
+    Optional<Integer> days = store.jdbi().withHandle(Removal::binDays);
     if (days.isPresent()) {
       Instant due = clock.instant().minus(Duration.ofDays(days.get()));
       ids("book").forEach(book -> purge(book, due));
@@ -108,7 +97,8 @@ final class Removal {
   }
 
   private boolean taken(String book, Instant at) {
-    return jdbi.inTransaction(
+    return store.edit(
+        book,
         h -> {
           boolean due =
               h.createQuery(
@@ -121,7 +111,7 @@ final class Removal {
           if (!due) {
             return false;
           }
-          h.createQuery(NAMED).mapTo(String.class).list().stream()
+          h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list().stream()
               .filter(file -> file.startsWith(book + "/"))
               .forEach(file -> doom(h, file));
           doom(h, book);
@@ -131,7 +121,7 @@ final class Removal {
 
   /** Notes that a file of a book goes, {@code BOOK/FILE}, in the step that lets it go. */
   static void doom(Handle h, String file) {
-    h.execute("insert or ignore into doomed (file) values (?)", file);
+    h.execute("insert into doomed (file) values (?) on conflict do nothing", file);
   }
 
   /** Deletes what was let go, and the smaller pictures of pages that are not in the store. */
@@ -143,23 +133,9 @@ final class Removal {
     doomed.forEach(this::delete);
     purged.forEach(this::delete);
     if (!doomed.isEmpty()) {
-      shrink();
+      store.shrink();
     }
-    forget();
-  }
-
-  /** Gives the space of what was deleted from the store back to the disk. */
-  private void shrink() {
-    jdbi.useHandle(
-        h -> {
-          try (Statement all = h.getConnection().createStatement()) {
-            // as an update it is run to its end; as a query it frees one page
-            all.executeUpdate("pragma incremental_vacuum");
-          } catch (SQLException e) {
-            // on a full disk; the space is free in the store and used again
-            LOG.log(System.Logger.Level.WARNING, "the store stays as large as it was: " + e);
-          }
-        });
+    store.forget();
   }
 
   /** Deletes the smaller pictures of pages, and what was let go with them. */
@@ -168,22 +144,7 @@ final class Removal {
         .filter(file -> OurFiles.isScaled(file) && pages.contains(OurFiles.pageOf(file)))
         .forEach(Removal::deleteScaled);
     texts("select file from doomed order by length(file) desc").forEach(this::delete);
-    forget();
-  }
-
-  /** Empties the write-ahead log into the store: it still holds what was deleted. */
-  void forget() {
-    int busy =
-        jdbi.withHandle(
-            h ->
-                h.createQuery("pragma wal_checkpoint(truncate)")
-                    .map((row, context) -> row.getInt(1))
-                    .one());
-    if (busy != 0) {
-      LOG.log(
-          System.Logger.Level.INFO,
-          "the write-ahead log is in use and is emptied at the next sweep");
-    }
+    store.forget();
   }
 
   private Set<String> ids(String table) {
@@ -191,7 +152,7 @@ final class Removal {
   }
 
   private List<String> texts(String query) {
-    return jdbi.withHandle(h -> h.createQuery(query).mapTo(String.class).list());
+    return store.jdbi().withHandle(h -> h.createQuery(query).mapTo(String.class).list());
   }
 
   /** Deletes what is noted as let go, and the note with it. */
@@ -203,11 +164,13 @@ final class Removal {
       } else {
         Files.deleteIfExists(books.resolve(doomed));
       }
-      jdbi.useTransaction(
-          h -> {
-            h.execute("delete from doomed where file = ?", doomed);
-            h.execute("delete from picture where book || '/' || file = ?", doomed);
-          });
+      store
+          .jdbi()
+          .useTransaction(
+              h -> {
+                h.execute("delete from doomed where file = ?", doomed);
+                h.execute("delete from picture where book || '/' || file = ?", doomed);
+              });
     } catch (IOException e) {
       LOG.log(
           System.Logger.Level.WARNING,

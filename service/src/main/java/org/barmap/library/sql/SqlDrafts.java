@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -24,14 +24,13 @@ import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 
-/** Drafts in SQLite: the present map whole, every correction with its change. */
-final class SqliteDrafts implements Drafts {
+/** Drafts in a database: the present map whole, every correction with its change. */
+final class SqlDrafts implements Drafts {
 
   private static final Log LOG = new Log("correction");
 
-  private final Jdbi jdbi;
+  private final Store store;
   private final Clock clock;
 
   /** Drafts taken out of the store lately; used only while their revision is the one on disk. */
@@ -42,8 +41,8 @@ final class SqliteDrafts implements Drafts {
 
   private final Removal removal;
 
-  SqliteDrafts(Jdbi jdbi, Clock clock, Removal removal) {
-    this.jdbi = jdbi;
+  SqlDrafts(Store store, Clock clock, Removal removal) {
+    this.store = store;
     this.clock = clock;
     this.removal = removal;
   }
@@ -87,7 +86,7 @@ final class SqliteDrafts implements Drafts {
   }
 
   /** Stores a draft as the next revision. */
-  private static Versioned<Draft> store(Handle h, String book, Versioned<Draft> now, Draft draft) {
+  private static Versioned<Draft> keep(Handle h, String book, Versioned<Draft> now, Draft draft) {
     long next = now.revision() + 1;
     DraftPages.write(h, book, now.value().map(), draft.map());
     h.createUpdate(
@@ -111,7 +110,7 @@ final class SqliteDrafts implements Drafts {
     // a page asks for several things of a book at once: it is taken out of the store for all of
     // them
     synchronized (taking.computeIfAbsent(book, b -> new Object())) {
-      return jdbi.withHandle(h -> find(h, book));
+      return store.view(h -> find(h, book));
     }
   }
 
@@ -159,7 +158,7 @@ final class SqliteDrafts implements Drafts {
             return new Saved.Refused<>(refused.reasons());
           }
           Outcome.Done done = (Outcome.Done) outcome;
-          Versioned<Draft> next = store(h, book, now, done.draft());
+          Versioned<Draft> next = keep(h, book, now, done.draft());
           return new Saved.Done<>(next, step.write(h, done));
         });
   }
@@ -259,7 +258,7 @@ final class SqliteDrafts implements Drafts {
 
   @Override
   public History history(String book) {
-    return jdbi.withHandle(h -> LOG.history(h, book));
+    return store.view(h -> LOG.history(h, book));
   }
 
   /** A change of a draft along with other tables, in one transaction. */
@@ -273,7 +272,8 @@ final class SqliteDrafts implements Drafts {
   Saved<Draft> along(String book, Along step) {
     Set<String> gone = new HashSet<>();
     Saved<Draft> saved =
-        jdbi.inTransaction(
+        store.edit(
+            book,
             h -> {
               Optional<Versioned<Draft>> now = find(h, book);
               if (now.isEmpty()) {
@@ -294,7 +294,7 @@ final class SqliteDrafts implements Drafts {
 
   /** Stores a draft as the next revision; {@code text} says what was done. */
   Saved<Draft> next(Handle h, String book, Versioned<Draft> now, Draft draft, String text) {
-    return unchanged(store(h, book, now, draft), text);
+    return unchanged(keep(h, book, now, draft), text);
   }
 
   /** A step that leaves the draft as it is. */
@@ -336,7 +336,7 @@ final class SqliteDrafts implements Drafts {
     LOG.add(h, book, entry, kept("{}", Change.between(before, retaken.draft())));
     Retakes.insert(h, book, entry.id(), step);
     Retakes.swap(h, step, false);
-    return new Saved.Done<>(store(h, book, now, retaken.draft()), entry);
+    return new Saved.Done<>(keep(h, book, now, retaken.draft()), entry);
   }
 
   /** The same along with its pages; earlier corrections can't be taken back any more. */

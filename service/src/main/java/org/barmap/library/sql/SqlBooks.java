@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -17,10 +17,9 @@ import org.barmap.library.Settings;
 import org.barmap.library.Versioned;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
-import org.jdbi.v3.core.Jdbi;
 
-/** The shelf in SQLite. */
-record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal) implements Books {
+/** The shelf in a database. */
+record SqlBooks(Store store, Clock clock, SqlDrafts drafts, Removal removal) implements Books {
 
   private static final String CARD =
       """
@@ -32,42 +31,48 @@ record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal)
 
   @Override
   public List<BookCard> all() {
-    return jdbi.withHandle(
-        h ->
-            h.createQuery(CARD + " order by b.created_at desc, b.rowid desc")
-                .mapTo(BookCard.class)
-                .list());
+    return store
+        .jdbi()
+        .withHandle(
+            h ->
+                h.createQuery(CARD + " order by b.created_at desc, b.rowid desc")
+                    .mapTo(BookCard.class)
+                    .list());
   }
 
   @Override
   public BookCard add(String title, String part) {
     String id = Ids.make();
     BarMap empty = BarMap.of(new Book(title, part), List.of(), List.of(), List.of());
-    jdbi.useTransaction(
-        h ->
-            h.createUpdate(
-                    """
+    store
+        .jdbi()
+        .useTransaction(
+            h ->
+                h.createUpdate(
+                        """
                     insert into book (id, title, part, created_at, draft_map, draft_settled)
                     values (:id, :title, :part, :now, :map, :settled)
                     """)
-                .bind("id", id)
-                .bind("title", title)
-                .bind("part", part)
-                .bind("now", clock.instant().toString())
-                .bind("map", Json.write(empty))
-                .bind("settled", Json.write(Settled.NOTHING))
-                .execute());
+                    .bind("id", id)
+                    .bind("title", title)
+                    .bind("part", part)
+                    .bind("now", clock.instant().toString())
+                    .bind("map", Json.write(empty))
+                    .bind("settled", Json.write(Settled.NOTHING))
+                    .execute());
     return find(id).orElseThrow();
   }
 
   @Override
   public Optional<BookCard> find(String book) {
-    return jdbi.withHandle(
-        h ->
-            h.createQuery(CARD + " and b.id = :id")
-                .bind("id", book)
-                .mapTo(BookCard.class)
-                .findOne());
+    return store
+        .jdbi()
+        .withHandle(
+            h ->
+                h.createQuery(CARD + " and b.id = :id")
+                    .bind("id", book)
+                    .mapTo(BookCard.class)
+                    .findOne());
   }
 
   @Override
@@ -108,18 +113,20 @@ record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal)
 
   @Override
   public List<BinCard> bin() {
-    Optional<Integer> days = jdbi.withHandle(Removal::binDays);
-    return jdbi.withHandle(
-        h ->
-            h.createQuery(
-                    """
+    Optional<Integer> days = store.jdbi().withHandle(Removal::binDays);
+    return store
+        .jdbi()
+        .withHandle(
+            h ->
+                h.createQuery(
+                        """
                     select b.id, b.title, b.part, b.discarded_at,
                            (select count(*) from page p where p.book = b.id and p.aside = 0) as pages
                     from book b where b.discarded_at is not null
                     order by b.discarded_at desc, b.rowid desc
                     """)
-                .map((row, context) -> binCard(row, days))
-                .list());
+                    .map((row, context) -> binCard(row, days))
+                    .list());
   }
 
   private static BinCard binCard(ResultSet row, Optional<Integer> days) throws SQLException {
@@ -144,15 +151,17 @@ record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal)
 
   private boolean setDiscarded(String book, Optional<Instant> when) {
     String from = when.isPresent() ? "is null" : "is not null";
-    return jdbi.inTransaction(
-        h ->
-            h.createUpdate(
-                        "update book set discarded_at = :when where id = :id and discarded_at "
-                            + from)
-                    .bind("id", book)
-                    .bind("when", when.map(Instant::toString))
-                    .execute()
-                == 1);
+    return store
+        .jdbi()
+        .inTransaction(
+            h ->
+                h.createUpdate(
+                            "update book set discarded_at = :when where id = :id and discarded_at "
+                                + from)
+                        .bind("id", book)
+                        .bind("when", when.map(Instant::toString))
+                        .execute()
+                    == 1);
   }
 
   @Override
@@ -162,27 +171,30 @@ record SqliteBooks(Jdbi jdbi, Clock clock, SqliteDrafts drafts, Removal removal)
 
   @Override
   public Versioned<Settings> versionedSettings(String book) {
-    return jdbi.withHandle(
-        h ->
-            h.createQuery("select settings, settings_revision from book where id = :id")
-                .bind("id", book)
-                .map(
-                    (row, context) ->
-                        new Versioned<>(
-                            row.getLong("settings_revision"),
-                            Optional.ofNullable(row.getString("settings"))
-                                .map(Json::settings)
-                                .orElse(Settings.USUAL)))
-                .findOne()
-                .orElseGet(() -> new Versioned<>(0, Settings.USUAL)));
+    return store
+        .jdbi()
+        .withHandle(
+            h ->
+                h.createQuery("select settings, settings_revision from book where id = :id")
+                    .bind("id", book)
+                    .map(
+                        (row, context) ->
+                            new Versioned<>(
+                                row.getLong("settings_revision"),
+                                Optional.ofNullable(row.getString("settings"))
+                                    .map(Json::settings)
+                                    .orElse(Settings.USUAL)))
+                    .findOne()
+                    .orElseGet(() -> new Versioned<>(0, Settings.USUAL)));
   }
 
   @Override
   public boolean setSettings(String book, long revision, Settings settings) {
-    return jdbi.inTransaction(
+    return store.edit(
+        book,
         h -> {
           // they say when the last rehearsal ended: no later step may come before that
-          Keys.later(h, clock);
+          Keys.later(store, h, clock);
           return h.createUpdate(
                       """
                       update book set settings = :settings,

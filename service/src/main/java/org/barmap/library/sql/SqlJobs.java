@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.nio.file.Path;
 import java.time.Clock;
@@ -10,8 +10,8 @@ import org.barmap.library.Jobs;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
-/** The queue in SQLite. */
-record SqliteJobs(Jdbi jdbi, Path root, Clock clock) implements Jobs {
+/** The queue in a database. */
+record SqlJobs(Jdbi jdbi, Path root, Clock clock) implements Jobs {
 
   @Override
   public Job add(String book, List<Upload> uploads) {

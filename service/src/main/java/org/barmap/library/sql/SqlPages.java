@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -20,14 +20,13 @@ import org.barmap.library.Versioned;
 import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.PictureMark;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 
-/** Pages in SQLite, their pictures as files beside it. */
-record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) implements Pages {
+/** Pages in a database, their pictures as files beside it. */
+record SqlPages(Store store, Path root, SqlDrafts drafts, Removal removal) implements Pages {
 
   @Override
   public List<PageCard> all(String book) {
-    return jdbi.withHandle(h -> all(h, book));
+    return store.jdbi().withHandle(h -> all(h, book));
   }
 
   static List<PageCard> all(Handle h, String book) {
@@ -56,7 +55,8 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
             .ifPresent(mark -> marks.put(page.picture(), mark));
       }
     }
-    return jdbi.inTransaction(
+    return store.edit(
+        book,
         h -> {
           marks.forEach((picture, mark) -> note(h, book, picture, mark));
           int position = all(h, book).size();
@@ -77,8 +77,10 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
   /** Keeps how a picture was, so that a damaged one can be told. */
   static void note(Handle h, String book, String picture, PictureMark mark) {
     h.createUpdate(
-            "insert or replace into picture (book, file, bytes, sha256)"
-                + " values (:book, :file, :bytes, :sha)")
+            """
+            insert into picture (book, file, bytes, sha256) values (:book, :file, :bytes, :sha)
+            on conflict (book, file) do update set bytes = excluded.bytes, sha256 = excluded.sha256
+            """)
         .bind("book", book)
         .bind("file", picture)
         .bind("bytes", mark.bytes())
@@ -271,37 +273,44 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
 
   @Override
   public void begin(String page) {
-    jdbi.useTransaction(
-        h ->
-            h.createUpdate("update page set state = 'reading' where id = :id")
-                .bind("id", page)
-                .execute());
+    store
+        .jdbi()
+        .useTransaction(
+            h ->
+                h.createUpdate("update page set state = 'reading' where id = :id")
+                    .bind("id", page)
+                    .execute());
   }
 
   @Override
   public void read(String page, String reading, Optional<String> finding) {
-    jdbi.useTransaction(
-        h ->
-            h.createUpdate(
-                    """
+    store
+        .jdbi()
+        .useTransaction(
+            h ->
+                h.createUpdate(
+                        """
                     update page set state = 'read', reading = :reading,
                       reading_version = reading_version + 1, finding = :finding
                     where id = :id
                     """)
-                .bind("id", page)
-                .bind("reading", reading)
-                .bind("finding", finding)
-                .execute());
+                    .bind("id", page)
+                    .bind("reading", reading)
+                    .bind("finding", finding)
+                    .execute());
   }
 
   @Override
   public void fail(String page, String finding) {
-    jdbi.useTransaction(
-        h ->
-            h.createUpdate("update page set state = 'failed', finding = :finding where id = :id")
-                .bind("id", page)
-                .bind("finding", finding)
-                .execute());
+    store
+        .jdbi()
+        .useTransaction(
+            h ->
+                h.createUpdate(
+                        "update page set state = 'failed', finding = :finding where id = :id")
+                    .bind("id", page)
+                    .bind("finding", finding)
+                    .execute());
   }
 
   @Override
@@ -328,12 +337,14 @@ record SqlitePages(Jdbi jdbi, Path root, SqliteDrafts drafts, Removal removal) i
 
   @Override
   public Optional<String> reading(String page) {
-    return jdbi.withHandle(
-        h ->
-            h.createQuery("select reading from page where id = :id and reading is not null")
-                .bind("id", page)
-                .mapTo(String.class)
-                .findOne());
+    return store
+        .jdbi()
+        .withHandle(
+            h ->
+                h.createQuery("select reading from page where id = :id and reading is not null")
+                    .bind("id", page)
+                    .mapTo(String.class)
+                    .findOne());
   }
 
   @Override

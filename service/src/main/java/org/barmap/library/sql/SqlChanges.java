@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.time.Clock;
 import java.time.Instant;
@@ -15,17 +15,18 @@ import org.barmap.library.MergePatch;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 import tools.jackson.databind.node.ObjectNode;
 
-/** Show changes in SQLite: the present list whole, every step with the list before and after. */
-record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
+/**
+ * Show changes in a database: the present list whole, every step with the list before and after.
+ */
+record SqlChanges(Store store, Clock clock) implements Changes {
 
   private static final Log LOG = new Log("change_step");
 
   @Override
   public Optional<Versioned<List<ObjectNode>>> find(String book) {
-    return jdbi.withHandle(h -> find(h, book));
+    return store.view(h -> find(h, book));
   }
 
   private static Optional<Versioned<List<ObjectNode>>> find(Handle h, String book) {
@@ -43,7 +44,7 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
 
   @Override
   public List<ObjectNode> at(String book, Instant moment) {
-    return jdbi.withHandle(
+    return store.view(
         h ->
             h
                 .createQuery(
@@ -84,7 +85,8 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
 
   private Saved<List<ObjectNode>> save(
       String book, long revision, String who, Function<List<ObjectNode>, Optional<Changed>> step) {
-    return jdbi.inTransaction(
+    return store.edit(
+        book,
         h -> {
           Optional<Versioned<List<ObjectNode>>> now = find(h, book);
           if (now.isEmpty()) {
@@ -102,13 +104,13 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
           HistoryEntry entry =
               new HistoryEntry(Ids.make(), clock.instant(), who, taken.get().text, false);
           String after = Json.array(taken.get().after);
-          String order = Keys.later(h, clock).toString();
+          String order = Keys.later(store, h, clock).toString();
           LOG.add(h, book, entry, Map.of("before", before, "after", after, "ordered_at", order));
-          return new Saved.Done<>(store(h, book, revision, after), entry);
+          return new Saved.Done<>(keep(h, book, revision, after), entry);
         });
   }
 
-  private static Versioned<List<ObjectNode>> store(
+  private static Versioned<List<ObjectNode>> keep(
       Handle h, String book, long revision, String after) {
     h.createUpdate(
             "update book set changes = :changes, changes_revision = :revision where id = :id")
@@ -240,7 +242,8 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
   }
 
   private Saved<List<ObjectNode>> step(String book, long revision, boolean back) {
-    return jdbi.inTransaction(
+    return store.edit(
+        book,
         h -> {
           Optional<Versioned<List<ObjectNode>>> now = find(h, book);
           Optional<Log.Stored> line = back ? LOG.latestDone(h, book) : LOG.firstUndone(h, book);
@@ -252,7 +255,7 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
             return new Saved.Stale<>(now.get().revision());
           }
           LOG.mark(h, line.get().seq(), back ? "undone" : "done");
-          String at = Keys.later(h, clock).toString();
+          String at = Keys.later(store, h, clock).toString();
           if (!back) {
             h.createUpdate(
                     """
@@ -271,23 +274,23 @@ record SqliteChanges(Jdbi jdbi, Clock clock) implements Changes {
           String list = LOG.column(h, line.get().seq(), back ? "before" : "after");
           HistoryEntry e = line.get().entry();
           return new Saved.Done<>(
-              store(h, book, revision, list),
+              keep(h, book, revision, list),
               new HistoryEntry(e.id(), e.when(), e.who(), e.text(), back));
         });
   }
 
   @Override
   public History history(String book) {
-    return jdbi.withHandle(h -> LOG.history(h, book));
+    return store.view(h -> LOG.history(h, book));
   }
 
   @Override
   public List<ObjectNode> written(String book) {
-    return new WrittenMarks(jdbi).of(book);
+    return new WrittenMarks(store).of(book);
   }
 
   @Override
   public List<ObjectNode> tick(String book, ObjectNode mark, boolean written) {
-    return new WrittenMarks(jdbi).tick(book, mark, written);
+    return new WrittenMarks(store).tick(book, mark, written);
   }
 }

@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.time.Instant;
 import java.util.Optional;
@@ -18,12 +18,12 @@ import org.jdbi.v3.core.mapper.reflect.ConstructorMapper;
  * created_at}), so a query names its columns after the components. Moments are kept as ISO text,
  * enums as their names in small letters.
  */
-final class Rows {
+public final class Rows {
 
   private Rows() {}
 
   /** Returns the store, told of the records that rows are mapped to. */
-  static Jdbi mapped(Jdbi jdbi) {
+  public static Jdbi mapped(Jdbi jdbi) {
     Stream.of(
             BookCard.class,
             PageCard.class,
@@ -32,7 +32,7 @@ final class Rows {
             Material.Kept.class,
             Log.Stored.class,
             Retakes.Retake.class,
-            SqliteChanges.Moment.class)
+            SqlChanges.Moment.class)
         .forEach(type -> jdbi.registerRowMapper(ConstructorMapper.factory(type)));
     jdbi.registerColumnMapper(
         Instant.class, (row, column, context) -> Instant.parse(row.getString(column)));

@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -58,7 +58,9 @@ final class DraftPages {
       boolean same =
           there.contains(page.getKey()) && page.getValue().equals(old.get(page.getKey()));
       if (!whole && !same) {
-        h.createUpdate("replace into draft_page (book, page, bars) values (:book, :page, :bars)")
+        h.createUpdate(
+                "insert into draft_page (book, page, bars) values (:book, :page, :bars)"
+                    + " on conflict (book, page) do update set bars = excluded.bars")
             .bind("book", book)
             .bind("page", page.getKey())
             .bind("bars", Json.write(page.getValue()))

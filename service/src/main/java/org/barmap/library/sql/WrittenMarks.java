@@ -1,17 +1,16 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 import tools.jackson.databind.node.ObjectNode;
 
-/** The marks that stand in a book in pencil, in SQLite: one list a book. */
-record WrittenMarks(Jdbi jdbi) {
+/** The marks that stand in a book in pencil: one list a book. */
+record WrittenMarks(Store store) {
 
   List<ObjectNode> of(String book) {
-    return jdbi.withHandle(h -> find(h, book)).orElse(List.of());
+    return store.jdbi().withHandle(h -> find(h, book)).orElse(List.of());
   }
 
   private static Optional<List<ObjectNode>> find(Handle h, String book) {
@@ -23,7 +22,8 @@ record WrittenMarks(Jdbi jdbi) {
   }
 
   List<ObjectNode> tick(String book, ObjectNode mark, boolean written) {
-    return jdbi.inTransaction(
+    return store.edit(
+        book,
         h -> {
           List<ObjectNode> now = new ArrayList<>(find(h, book).orElse(List.of()));
           boolean there = now.stream().anyMatch(m -> key(m).equals(key(mark)));

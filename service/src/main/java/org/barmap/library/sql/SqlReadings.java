@@ -1,4 +1,4 @@
-package org.barmap.library.sqlite;
+package org.barmap.library.sql;
 
 import java.util.HashMap;
 import java.util.List;
@@ -16,16 +16,15 @@ import org.barmap.library.SecondCard;
 import org.barmap.library.Versioned;
 import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 
-/** New readings of whole books, laid into their drafts in SQLite. */
-record SqliteReadings(Jdbi jdbi, SqliteDrafts drafts) implements Readings {
+/** New readings of whole books, laid into their drafts. */
+record SqlReadings(Store store, SqlDrafts drafts) implements Readings {
 
   private static final String READ = "Read again";
 
   @Override
   public Material material(String book) {
-    return jdbi.inTransaction(h -> material(h, book, "reading"));
+    return store.edit(book, h -> material(h, book, "reading"));
   }
 
   /** What it is computed from, without the readings themselves, which are large. */
@@ -44,7 +43,7 @@ record SqliteReadings(Jdbi jdbi, SqliteDrafts drafts) implements Readings {
             .bind("book", book)
             .mapTo(Material.Kept.class)
             .list();
-    return new Material(pages, SqliteSeconds.find(h, book));
+    return new Material(pages, SqlSeconds.find(h, book));
   }
 
   @Override
@@ -70,7 +69,7 @@ record SqliteReadings(Jdbi jdbi, SqliteDrafts drafts) implements Readings {
           if (now.revision() != revision || !from.isSameAs(named(h, book))) {
             return new Saved.Stale<>(now.revision());
           }
-          SqliteSeconds.set(h, book, second);
+          SqlSeconds.set(h, book, second);
           return drafts.next(h, book, now, merged(now, fresh), READ);
         });
   }
@@ -84,12 +83,12 @@ record SqliteReadings(Jdbi jdbi, SqliteDrafts drafts) implements Readings {
           if (now.revision() != revision || !from.isSameAs(named(h, book))) {
             return new Saved.Stale<>(now.revision());
           }
-          List<PageCard> pages = SqlitePages.all(h, book);
+          List<PageCard> pages = SqlPages.all(h, book);
           List<String> left =
               pages.stream().map(PageCard::id).filter(id -> !id.equals(made)).toList();
           int place = left.indexOf(old) + 1;
           if (place == 0 || left.size() == pages.size()) {
-            return SqlitePages.gone();
+            return SqlPages.gone();
           }
           Map<Integer, Integer> indices = new HashMap<>();
           for (PageCard page : pages) {
@@ -97,7 +96,7 @@ record SqliteReadings(Jdbi jdbi, SqliteDrafts drafts) implements Readings {
               indices.put(page.index(), left.indexOf(page.id()) + 1);
             }
           }
-          SqlitePages.reposition(h, pages, indices);
+          SqlPages.reposition(h, pages, indices);
           Draft before = Repaging.apply(now.value(), indices);
           Retaken retaken = Retaken.read(before, place, fresh);
           Retakes.Retake step =

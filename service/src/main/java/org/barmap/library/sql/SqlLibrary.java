@@ -1,0 +1,124 @@
+package org.barmap.library.sql;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import org.barmap.library.Books;
+import org.barmap.library.Changes;
+import org.barmap.library.Drafts;
+import org.barmap.library.Jobs;
+import org.barmap.library.Library;
+import org.barmap.library.Pages;
+import org.barmap.library.Readings;
+import org.barmap.library.Replies;
+import org.barmap.library.Seconds;
+import org.barmap.library.keep.Keeping;
+import org.barmap.library.keep.SetAside;
+
+/** A library in a database, with the page pictures in a folder; which database, others say. */
+public abstract class SqlLibrary implements Library {
+
+  /** The files in use below the folder of books; a new kind of file is named here. */
+  public static final String NAMED =
+      """
+      select book || '/' || picture from page where picture <> ''
+      union select j.book || '/' || u.file from upload u join job j on j.id = u.job where u.open = 1
+      union select book || '/' || file from second_reading
+      """;
+
+  private final Removal removal;
+  private final SqlBooks books;
+  private final SqlPages pages;
+  private final SqlDrafts drafts;
+  private final SqlReadings readings;
+  private final SqlChanges changes;
+  private final SqlJobs jobs;
+  private final SqlSeconds seconds;
+  private final SqlReplies replies;
+  private final SqlKeeping keeping;
+
+  /**
+   * Makes it.
+   *
+   * @param store told of our records by {@link Rows#mapped}
+   * @param folder where the pictures are
+   */
+  protected SqlLibrary(Store store, Path folder, Clock clock) {
+    SetAside setAside = new SetAside(folder, clock);
+    removal = new Removal(store, folder, clock, setAside);
+    drafts = new SqlDrafts(store, clock, removal);
+    books = new SqlBooks(store, clock, drafts, removal);
+    pages = new SqlPages(store, folder, drafts, removal);
+    changes = new SqlChanges(store, clock);
+    jobs = new SqlJobs(store.jdbi(), folder, clock);
+    seconds = new SqlSeconds(store.jdbi());
+    replies = new SqlReplies(store.jdbi(), clock);
+    readings = new SqlReadings(store, drafts);
+    keeping = new SqlKeeping(store, folder, removal, books, setAside);
+  }
+
+  /** Looks through the folder, while nothing else is at work in it. */
+  protected final void lookThrough() {
+    removal.atStart();
+    keeping.atStart();
+  }
+
+  /** Adds a sentence that a person should read. */
+  protected final void say(String notice) {
+    keeping.say(notice);
+  }
+
+  @Override
+  public void sweep() {
+    removal.sweep();
+  }
+
+  @Override
+  public void sweepDaily() {
+    removal.daily();
+  }
+
+  @Override
+  public Keeping keeping() {
+    return keeping;
+  }
+
+  @Override
+  public Books books() {
+    return books;
+  }
+
+  @Override
+  public Pages pages() {
+    return pages;
+  }
+
+  @Override
+  public Drafts drafts() {
+    return drafts;
+  }
+
+  @Override
+  public Readings readings() {
+    return readings;
+  }
+
+  @Override
+  public Changes changes() {
+    return changes;
+  }
+
+  @Override
+  public Jobs jobs() {
+    return jobs;
+  }
+
+  @Override
+  public Seconds seconds() {
+    return seconds;
+  }
+
+  @Override
+  public Replies replies() {
+    return replies;
+  }
+}
