@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Evidence;
@@ -102,6 +104,28 @@ public final class SecondEvidence {
     return settled.withFindings(findings);
   }
 
+  /**
+   * Settles with several readings, one after the other: each finds what those before it said as
+   * evidence. Where two of them differ from the page at one bar, the later one's doubt stands.
+   *
+   * @param parts the same chair's part in each of them
+   */
+  public BarMap settle(BarMap map, List<SecondReading.Part> parts, Fixed fixed) {
+    BarMap now = map;
+    for (SecondReading.Part part : parts) {
+      BarMap with = settle(now, part, fixed);
+      Set<Optional<String>> asked =
+          with.findings().stream().map(Finding::bar).collect(Collectors.toSet());
+      List<Finding> findings = new ArrayList<>(with.findings());
+      now.findings().stream()
+          .filter(f -> f.code().startsWith("second-") && !asked.contains(f.bar()))
+          .forEach(findings::add);
+      findings.sort(Comparator.comparingDouble(Finding::weight).reversed());
+      now = with.withFindings(findings);
+    }
+    return now;
+  }
+
   /** So much differs that the two can't be of the same music. */
   private static boolean isOfOtherMusic(
       List<Bar> bars, List<Measure> measures, List<Aligner.Taken> taken, List<Finding> differing) {
@@ -182,13 +206,23 @@ public final class SecondEvidence {
     if (bar.isRest() && taken.size() > 0 && (taken.size() > 1 || !counts.isEmpty())) {
       counts = mixed(counts, Integer.toString(taken.size()));
     }
+    // what a reading before this one said stays where this one says nothing
+    Optional<Evidence.Second> before = old.second();
     int read =
-        old.counts().stream()
-            .flatMap(a -> RestEvidence.numeral(a.text()).stream())
-            .findFirst()
-            .orElse(0);
-    String called = taken.size() > 0 ? measures.get(taken.from()).number() : "";
-    Evidence.Second second = new Evidence.Second(taken.size(), called, read, said >= 0);
+        before
+            .map(Evidence.Second::read)
+            .orElseGet(
+                () ->
+                    old.counts().stream()
+                        .flatMap(a -> RestEvidence.numeral(a.text()).stream())
+                        .findFirst()
+                        .orElse(0));
+    Optional<Evidence.Second> began = before.filter(b -> said < 0).filter(Evidence.Second::begins);
+    String own = taken.size() > 0 ? measures.get(taken.from()).number() : "";
+    String called = began.map(Evidence.Second::number).orElse(own);
+    int count = taken.size() > 0 ? taken.size() : before.map(Evidence.Second::count).orElse(0);
+    Evidence.Second second =
+        new Evidence.Second(count, called, read, said >= 0 || began.isPresent());
     return bar.toBuilder().evidence(Optional.of(old.with(counts, second))).build();
   }
 

@@ -26,6 +26,7 @@ import org.barmap.map.json.BarMapJson;
 import org.barmap.reckon.Fixed;
 import org.barmap.reckon.SecondEvidence;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -85,17 +86,22 @@ final class ReadCommand extends PrintingCommand {
       })
   private String secondPart = "";
 
+  @Mixin private EngineOptions engines = new EngineOptions();
+
   @Override
   public Integer call() throws IOException {
     PrintWriter err = remarks();
     out.ifPresent(OutFile::check);
     paths.replaceAll(p -> p.toString().equals("-") ? STANDARD_INPUT : p);
     // before the pages, which take longer: what is wrong with it is said at once
-    Optional<SecondReading.Part> said = second.isPresent() ? said(second.get()) : Optional.empty();
+    List<SecondReading.Part> said = new ArrayList<>();
+    if (second.isPresent()) {
+      said.add(said(second.get()));
+    }
+    engines.check(line(), paths.contains(STANDARD_INPUT));
     Extraction read = read(paths, new Options(title, part), err);
-    BarMap map =
-        said.map(p -> SecondEvidence.trusted().settle(read.map(), p, Fixed.NOTHING))
-            .orElse(read.map());
+    said.addAll(engines.ask(paths, part, err));
+    BarMap map = SecondEvidence.trusted().settle(read.map(), said, Fixed.NOTHING);
     if (map.pages().isEmpty()) {
       throw new CommandException(ExitCode.UNREADABLE, "no page could be read");
     }
@@ -113,7 +119,7 @@ final class ReadCommand extends PrintingCommand {
     return code(read);
   }
 
-  private Optional<SecondReading.Part> said(Path file) throws IOException {
+  private SecondReading.Part said(Path file) throws IOException {
     SecondReading reading;
     try {
       reading = MusicXmlReader.read(file);
@@ -139,7 +145,7 @@ final class ReadCommand extends PrintingCommand {
               + " with --second-part NAME. Its parts are "
               + listed(reading.parts()));
     }
-    return Optional.of(parts.get(0));
+    return parts.get(0);
   }
 
   /** Names parts, a nameless one by its id; the first of very many. */

@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.work.engine;
+
+import org.jspecify.annotations.NullMarked;
