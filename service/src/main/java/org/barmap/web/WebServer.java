@@ -24,6 +24,8 @@ import org.barmap.web.api.Looks;
 import org.barmap.web.api.Problems;
 import org.barmap.web.api.Repeats;
 import org.barmap.web.api.WireErrors;
+import org.barmap.web.feed.PictureRoutes;
+import org.barmap.web.feed.RegionRoutes;
 import org.barmap.web.route.AboutRoutes;
 import org.barmap.web.route.BookRoutes;
 import org.barmap.web.route.ChangeRoutes;
@@ -104,7 +106,8 @@ public final class WebServer implements AutoCloseable {
             config -> {
               configure(config, dataFolder);
               Problems.register(config.routes);
-              new Guard(keys, places).register(config.routes);
+              Guard guard = new Guard(keys, places);
+              guard.register(config.routes);
               Repeats.register(config.routes, library);
               new Looks(library, keys, log).register(config.routes);
               SitePages.register(config.routes);
@@ -121,6 +124,8 @@ public final class WebServer implements AutoCloseable {
               new PackRoutes(library, events).register(config.routes);
               new SheetRoutes(library, planning).register(config.routes);
               new WordRoutes(library, planning).register(config.routes);
+              new RegionRoutes(library, guard).register(config.routes);
+              new PictureRoutes(library, guard).register(config.routes);
               eventRoutes.register(config.routes);
               new ShareRoutes(library, events, keys, log, places).register(config.routes);
               new AboutRoutes(library, dataFolder).register(config.routes);

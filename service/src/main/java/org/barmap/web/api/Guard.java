@@ -108,6 +108,11 @@ public record Guard(Keys keys, Places places) {
         || isBehind(ctx) && places.behind().map(b -> "https".equals(b.getScheme())).orElse(false);
   }
 
+  /** Returns the address by which a request called the service, without a slash at its end. */
+  public String address(Context ctx) {
+    return (isSecure(ctx) ? "https://" : "http://") + ctx.header("Host");
+  }
+
   /** Returns where a request comes from: the proxy adds it last to what it was told. */
   public String from(Context ctx) {
     String told = Optional.ofNullable(ctx.header("X-Forwarded-For")).orElse("");

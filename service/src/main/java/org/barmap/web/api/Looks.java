@@ -20,6 +20,8 @@ public record Looks(Library library, Keys keys, PictureLog log) {
       Map.of(
           BOOK + "pages/{p}/image", "image",
           BOOK + "pages/{p}/crop", "crop",
+          BOOK + "iiif/{p}/full/{size}/0/default.jpg", "image",
+          BOOK + "bars/{at}/image", "crop",
           BOOK + "sheets/{sheet}", "sheets",
           BOOK + "pack", "pack");
 
@@ -40,7 +42,8 @@ public record Looks(Library library, Keys keys, PictureLog log) {
     String what = PICTURES.getOrDefault(route.path, "");
     if (!what.isEmpty() && hasPictures(ctx, what)) {
       String[] parts = ctx.path().split("/");
-      String page = parts[4].equals("pages") ? parts[5] : "";
+      boolean named = parts[4].equals("pages") || parts[4].equals("iiif");
+      String page = named ? parts[5] : "";
       Who who = Guard.whoAsks(ctx).orElseThrow();
       log.add(parts[3], who, page, what);
     }

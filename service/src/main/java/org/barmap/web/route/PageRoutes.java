@@ -25,6 +25,8 @@ import org.barmap.page.PagePictures;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
+import org.barmap.web.picture.PageParts;
+import org.barmap.web.picture.PageScaling;
 import org.barmap.work.Events;
 import org.barmap.work.JobView;
 import org.barmap.work.Worker;
@@ -201,18 +203,8 @@ public record PageRoutes(Library library, Worker worker, Events events) {
     }
     // in steps, so that the cache stays small
     int wanted = (width.get() + 99) / 100 * 100;
-    Path small = library.pages().cache().resolve(page.id() + "-" + wanted + ".jpg");
-    if (!Files.exists(small)) {
-      byte[] made = PagePictures.scaled(picture, wanted);
-      WholeFile.copy(new java.io.ByteArrayInputStream(made), small);
-      if (library.pages().find(ctx.pathParam("b"), page.id()).isEmpty()) {
-        // it was taken out meanwhile, and its scaled pictures before this one was there
-        Files.deleteIfExists(small);
-        throw new ApiException(ApiError.NO_PAGE, "It may have been taken out");
-      }
-    }
     ctx.contentType("image/jpeg");
-    ctx.result(Files.newInputStream(small));
+    ctx.result(PageScaling.jpeg(library, ctx.pathParam("b"), page, wanted));
   }
 
   private void crop(Context ctx) throws IOException {

@@ -24,6 +24,7 @@ import org.barmap.sheet.Sheets;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
+import org.barmap.web.picture.PageParts;
 
 /** Printed sheets. */
 public record SheetRoutes(Library library, Planning planning) {

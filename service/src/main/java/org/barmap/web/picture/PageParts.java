@@ -1,4 +1,4 @@
-package org.barmap.web.route;
+package org.barmap.web.picture;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -9,12 +9,12 @@ import org.barmap.map.Outline;
 import org.barmap.page.PagePictures;
 
 /** Cuts bars with what stands around them out of a page's picture. */
-final class PageParts {
+public final class PageParts {
 
   private PageParts() {}
 
   /** Returns a bar entry and those after it on the same line. */
-  static List<Bar> lineFrom(BarMap map, Bar bar) {
+  public static List<Bar> lineFrom(BarMap map, Bar bar) {
     return map.bars().subList(map.indexOf(bar.id()), map.bars().size()).stream()
         .takeWhile(b -> b.page() == bar.page() && b.system() == bar.system())
         .toList();
@@ -28,12 +28,12 @@ final class PageParts {
    * @param width wanted, pixels
    * @throws IOException when the picture can't be read
    */
-  static byte[] jpeg(Path picture, List<Bar> bars, int width) throws IOException {
+  public static byte[] jpeg(Path picture, List<Bar> bars, int width) throws IOException {
     return cut(picture, bars, width, false);
   }
 
   /** As {@link #jpeg}, in black on white, for paper. */
-  static byte[] forPaper(Path picture, List<Bar> bars, int width) throws IOException {
+  public static byte[] forPaper(Path picture, List<Bar> bars, int width) throws IOException {
     return cut(picture, bars, width, true);
   }
 

@@ -1,0 +1,41 @@
+package org.barmap.web.picture;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.barmap.library.Library;
+import org.barmap.library.PageCard;
+import org.barmap.library.WholeFile;
+import org.barmap.page.PagePictures;
+import org.barmap.web.api.ApiError;
+import org.barmap.web.api.ApiException;
+
+/** Pictures of pages made smaller, kept in the store's cache. */
+public final class PageScaling {
+
+  private PageScaling() {}
+
+  /**
+   * Returns a page's picture as JPEG.
+   *
+   * @param page one that has a picture
+   * @param width wanted, pixels; never larger than it is
+   * @throws IOException when the picture can't be read
+   */
+  public static InputStream jpeg(Library library, String book, PageCard page, int width)
+      throws IOException {
+    Path small = library.pages().cache().resolve(page.id() + "-" + width + ".jpg");
+    if (!Files.exists(small)) {
+      byte[] made = PagePictures.scaled(library.pages().picture(book, page), width);
+      WholeFile.copy(new ByteArrayInputStream(made), small);
+      if (library.pages().find(book, page.id()).isEmpty()) {
+        // it was taken out meanwhile, and its scaled pictures before this one was there
+        Files.deleteIfExists(small);
+        throw new ApiException(ApiError.NO_PAGE, "It may have been taken out");
+      }
+    }
+    return Files.newInputStream(small);
+  }
+}
