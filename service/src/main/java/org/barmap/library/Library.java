@@ -1,5 +1,6 @@
 package org.barmap.library;
 
+import org.barmap.library.feed.Feed;
 import org.barmap.library.keep.Keeping;
 
 /** Everything barmap keeps: books with their pages, drafts, changes and jobs. */
@@ -28,6 +29,9 @@ public interface Library extends AutoCloseable {
 
   /** Returns what edits with keys were answered. */
   Replies replies();
+
+  /** Returns what other programs follow books by. */
+  Feed feed();
 
   /** Returns the care of the folder as a whole. */
   Keeping keeping();

@@ -15,11 +15,14 @@ import org.barmap.library.Books;
 import org.barmap.library.Saved;
 import org.barmap.library.Settings;
 import org.barmap.library.Versioned;
+import org.barmap.library.sql.feed.SqlFeed;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
+import org.jdbi.v3.core.Handle;
 
 /** The shelf in a database. */
-record SqlBooks(Store store, Clock clock, SqlDrafts drafts, Removal removal) implements Books {
+record SqlBooks(Store store, Clock clock, SqlDrafts drafts, Removal removal, SqlFeed feed)
+    implements Books {
 
   private static final String CARD =
       """
@@ -195,17 +198,29 @@ record SqlBooks(Store store, Clock clock, SqlDrafts drafts, Removal removal) imp
         h -> {
           // they say when the last rehearsal ended: no later step may come before that
           Keys.later(store, h, clock);
-          return h.createUpdate(
-                      """
+          boolean set =
+              h.createUpdate(
+                          """
                       update book set settings = :settings,
                         settings_revision = settings_revision + 1
                       where id = :id and settings_revision = :revision
                       """)
-                  .bind("id", book)
-                  .bind("revision", revision)
-                  .bind("settings", Json.write(settings))
-                  .execute()
-              == 1;
+                      .bind("id", book)
+                      .bind("revision", revision)
+                      .bind("settings", Json.write(settings))
+                      .execute()
+                  == 1;
+          if (set) {
+            feed.planned(h, book, changesRevision(h, book));
+          }
+          return set;
         });
+  }
+
+  private static long changesRevision(Handle h, String book) {
+    return h.createQuery("select changes_revision from book where id = :id")
+        .bind("id", book)
+        .mapTo(Long.class)
+        .one();
   }
 }

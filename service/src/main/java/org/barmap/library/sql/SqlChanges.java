@@ -14,13 +14,14 @@ import org.barmap.library.HistoryEntry;
 import org.barmap.library.MergePatch;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
+import org.barmap.library.sql.feed.SqlFeed;
 import org.jdbi.v3.core.Handle;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Show changes in a database: the present list whole, every step with the list before and after.
  */
-record SqlChanges(Store store, Clock clock) implements Changes {
+record SqlChanges(Store store, Clock clock, SqlFeed feed) implements Changes {
 
   private static final Log LOG = new Log("change_step");
 
@@ -110,14 +111,14 @@ record SqlChanges(Store store, Clock clock) implements Changes {
         });
   }
 
-  private static Versioned<List<ObjectNode>> keep(
-      Handle h, String book, long revision, String after) {
+  private Versioned<List<ObjectNode>> keep(Handle h, String book, long revision, String after) {
     h.createUpdate(
             "update book set changes = :changes, changes_revision = :revision where id = :id")
         .bind("id", book)
         .bind("changes", after)
         .bind("revision", revision + 1)
         .execute();
+    feed.planned(h, book, revision + 1);
     return new Versioned<>(revision + 1, Json.objects(after));
   }
 

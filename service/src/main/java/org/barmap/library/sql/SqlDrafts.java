@@ -22,6 +22,7 @@ import org.barmap.library.History;
 import org.barmap.library.HistoryEntry;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
+import org.barmap.library.sql.feed.SqlFeed;
 import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
 
@@ -40,11 +41,13 @@ final class SqlDrafts implements Drafts {
   private final ConcurrentHashMap<String, Object> taking = new ConcurrentHashMap<>();
 
   private final Removal removal;
+  private final SqlFeed feed;
 
-  SqlDrafts(Store store, Clock clock, Removal removal) {
+  SqlDrafts(Store store, Clock clock, Removal removal, SqlFeed feed) {
     this.store = store;
     this.clock = clock;
     this.removal = removal;
+    this.feed = feed;
   }
 
   private record Row(Versioned<Draft> draft, boolean judgedNow) {}
@@ -281,6 +284,10 @@ final class SqlDrafts implements Drafts {
               }
               Saved<Draft> taken = step.take(h, now.get());
               gone.addAll(Retakes.dropped(h, book));
+              if (taken instanceof Saved.Done<Draft> done
+                  && done.now().revision() != now.get().revision()) {
+                feed.stepped(h, book, done.now(), done.entry().who());
+              }
               return taken;
             });
     if (!gone.isEmpty()) {

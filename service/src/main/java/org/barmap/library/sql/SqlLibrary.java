@@ -11,8 +11,10 @@ import org.barmap.library.Pages;
 import org.barmap.library.Readings;
 import org.barmap.library.Replies;
 import org.barmap.library.Seconds;
+import org.barmap.library.feed.Feed;
 import org.barmap.library.keep.Keeping;
 import org.barmap.library.keep.SetAside;
+import org.barmap.library.sql.feed.SqlFeed;
 
 /** A library in a database, with the page pictures in a folder; which database, others say. */
 public abstract class SqlLibrary implements Library {
@@ -35,6 +37,7 @@ public abstract class SqlLibrary implements Library {
   private final SqlSeconds seconds;
   private final SqlReplies replies;
   private final SqlKeeping keeping;
+  private final SqlFeed feed;
 
   /**
    * Makes it.
@@ -45,10 +48,11 @@ public abstract class SqlLibrary implements Library {
   protected SqlLibrary(Store store, Path folder, Clock clock) {
     SetAside setAside = new SetAside(folder, clock);
     removal = new Removal(store, folder, clock, setAside);
-    drafts = new SqlDrafts(store, clock, removal);
-    books = new SqlBooks(store, clock, drafts, removal);
+    feed = new SqlFeed(store.jdbi(), clock, new FeedShelf(store));
+    drafts = new SqlDrafts(store, clock, removal, feed);
+    books = new SqlBooks(store, clock, drafts, removal, feed);
     pages = new SqlPages(store, folder, drafts, removal);
-    changes = new SqlChanges(store, clock);
+    changes = new SqlChanges(store, clock, feed);
     jobs = new SqlJobs(store.jdbi(), folder, clock);
     seconds = new SqlSeconds(store.jdbi());
     replies = new SqlReplies(store.jdbi(), clock);
@@ -115,6 +119,11 @@ public abstract class SqlLibrary implements Library {
   @Override
   public Seconds seconds() {
     return seconds;
+  }
+
+  @Override
+  public Feed feed() {
+    return feed;
   }
 
   @Override
