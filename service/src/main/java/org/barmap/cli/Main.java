@@ -47,6 +47,7 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       ReadCommand.class,
       ServeCommand.class,
+      KeyCommand.class,
       PlanCommand.class,
       AlignCommand.class,
       ExportCommand.class,

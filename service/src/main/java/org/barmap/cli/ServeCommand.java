@@ -1,6 +1,9 @@
 package org.barmap.cli;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.net.Inet4Address;
 import java.net.InetAddress;
@@ -9,17 +12,20 @@ import java.net.URI;
 import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.stream.Collectors;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.out.Reasons;
+import org.barmap.cli.run.Logs;
 import org.barmap.cli.run.WarmUp;
 import org.barmap.web.WebServer;
 import org.barmap.web.access.Certificate;
 import org.barmap.web.access.LocalNet;
 import org.barmap.web.access.Places;
+import org.barmap.web.access.QrCode;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -34,6 +40,8 @@ import picocli.CommandLine.ParameterException;
       "your browser then remembers; without one nobody comes in. Ctrl-C ends it; nothing is lost."
     })
 final class ServeCommand extends DataCommand {
+
+  private static final System.Logger LOG = System.getLogger(ServeCommand.class.getName());
 
   @Option(
       names = "--port",
@@ -71,32 +79,70 @@ final class ServeCommand extends DataCommand {
       })
   private Optional<URI> behind = Optional.empty();
 
+  /** What is written while it runs. */
+  enum LogForm {
+    /** Nothing: warnings go into the data folder. */
+    TEXT,
+    /** A line for every request and every warning. */
+    JSON
+  }
+
+  @Option(
+      names = "--log",
+      paramLabel = "text|json",
+      defaultValue = "text",
+      description = {
+        "json: where it runs as a service; a line of JSON for every request and every warning. No",
+        "line has a title, a key or anything else of a book; barmap key prints the key instead."
+      })
+  private LogForm log = LogForm.TEXT;
+
   @Override
   public Integer call() throws InterruptedException {
     if (port.isPresent() && (port.get() < 1 || port.get() > 65_535)) {
       throw new ParameterException(line(), "A port is 1 to 65535, not " + port.get());
     }
     try (Service service = Service.open(folder())) {
+      if (log == LogForm.JSON) {
+        Logs.lines(standardOut());
+      }
       CountDownLatch stopped = service.stopAtSignal();
       List<InetAddress> shareAt = shareAt();
       WebServer server = service.start(port, new Places(shareAt, certificate(), behind()));
-      PrintWriter out = answers();
-      out.println("barmap is at " + server.entry());
-      if (!shareAt.isEmpty()) {
-        out.println(
-            "It can be shared at "
-                + shareAt.stream()
-                    .map(InetAddress::getHostAddress)
-                    .collect(Collectors.joining(", "))
-                + ": open a book's pages and let somebody in there.");
+      if (log == LogForm.JSON) {
+        LOG.log(System.Logger.Level.INFO, "started", Map.of("port", server.port()));
+      } else {
+        sayWhere(server, shareAt);
       }
-      out.println("Books are kept in " + folder());
-      out.println("Ctrl-C ends it.");
-      out.flush();
       WarmUp.begin(service.library(), server.address(), server.key());
       stopped.await();
+      LOG.log(System.Logger.Level.INFO, "ending");
       return ExitCode.DONE;
     }
+  }
+
+  private void sayWhere(WebServer server, List<InetAddress> shareAt) {
+    PrintWriter out = answers();
+    out.println("barmap is at " + server.entry());
+    List<String> links = server.sharedEntries();
+    if (server.keys().isNew() && !links.isEmpty()) {
+      out.println("From another machine it is at " + links.get(0) + ", your key in it:");
+      out.print(QrCode.text(links.get(0)));
+      out.println("This is shown once; barmap key tells the key again.");
+    }
+    if (!shareAt.isEmpty()) {
+      out.println(
+          "It can be shared at "
+              + shareAt.stream().map(InetAddress::getHostAddress).collect(Collectors.joining(", "))
+              + ": open a book's pages and let somebody in there.");
+    }
+    out.println("Books are kept in " + folder());
+    out.println("Ctrl-C ends it.");
+    out.flush();
+  }
+
+  private static OutputStream standardOut() {
+    return new FileOutputStream(FileDescriptor.out);
   }
 
   private Optional<Certificate> certificate() {

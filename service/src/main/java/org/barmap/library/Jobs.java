@@ -52,6 +52,21 @@ public interface Jobs {
   /** Counts another beginning of a job and returns how many there were since it got on last. */
   int begin(String job);
 
+  /**
+   * How many jobs there are of books that are not in the bin.
+   *
+   * @param failed given up, unless the book was read again later
+   */
+  record Counts(int waiting, int running, int failed) {
+    /** Returns how many that are together. */
+    public int all() {
+      return waiting + running + failed;
+    }
+  }
+
+  /** Returns how many jobs there are. */
+  Counts counts();
+
   /** Returns the job a book is in, or was in last. */
   Optional<Job> latest(String book);
 }

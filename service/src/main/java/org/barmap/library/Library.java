@@ -33,6 +33,19 @@ public interface Library extends AutoCloseable {
   /** Returns what other programs follow books by. */
   Feed feed();
 
+  /**
+   * How the connections to the store are used.
+   *
+   * @param busy in use
+   * @param idle open and free
+   * @param wanted how many threads wait for one
+   * @param most how many there may be
+   */
+  record Connections(int busy, int idle, int wanted, int most) {}
+
+  /** Returns how the connections to the store are used at this moment. */
+  Connections connections();
+
   /** Returns the care of the folder as a whole. */
   Keeping keeping();
 

@@ -90,6 +90,9 @@ public interface Pages {
   /** Returns what was read on a page, as the reader wrote it. */
   Optional<String> reading(String page);
 
+  /** Tells whether pictures can be kept at this moment. */
+  boolean isReady();
+
   /** Returns the file of a page's picture. */
   Path picture(String book, PageCard page);
 

@@ -9,10 +9,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.barmap.library.Library;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.access.Certificate;
@@ -26,6 +28,8 @@ import org.barmap.web.api.Repeats;
 import org.barmap.web.api.WireErrors;
 import org.barmap.web.feed.PictureRoutes;
 import org.barmap.web.feed.RegionRoutes;
+import org.barmap.web.operate.HealthRoutes;
+import org.barmap.web.operate.Measures;
 import org.barmap.web.route.AboutRoutes;
 import org.barmap.web.route.BookRoutes;
 import org.barmap.web.route.ChangeRoutes;
@@ -51,6 +55,7 @@ import org.eclipse.jetty.server.SecureRequestCustomizer;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.handler.EagerContentHandler;
+import org.eclipse.jetty.server.handler.GracefulHandler;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
@@ -66,14 +71,31 @@ public final class WebServer implements AutoCloseable {
   /** So much of a body is waited for without a thread, so that half-sent ones hold up nobody. */
   private static final long WHOLE_BODY = 256L << 10;
 
+  /** So long requests at hand may take when the service ends. */
+  private static final Duration GRACE = Duration.ofSeconds(10);
+
   private final Javalin javalin;
   private final EventRoutes eventRoutes;
   private final Keys keys;
+  private final Measures measures;
+  private final Places places;
 
-  private WebServer(Javalin javalin, EventRoutes eventRoutes, Keys keys) {
+  /** Whether it is being closed. */
+  private final AtomicBoolean ending;
+
+  private WebServer(
+      Javalin javalin,
+      EventRoutes eventRoutes,
+      Keys keys,
+      Measures measures,
+      Places places,
+      AtomicBoolean ending) {
     this.javalin = javalin;
     this.eventRoutes = eventRoutes;
     this.keys = keys;
+    this.measures = measures;
+    this.places = places;
+    this.ending = ending;
   }
 
   /**
@@ -101,6 +123,8 @@ public final class WebServer implements AutoCloseable {
     Keys keys = keys(dataFolder);
     PictureLog log = new PictureLog(dataFolder, InstantSource.system());
     EventRoutes eventRoutes = new EventRoutes(library, events, keys);
+    Measures measures = new Measures(library, worker, events);
+    AtomicBoolean ending = new AtomicBoolean();
     Javalin javalin =
         Javalin.create(
             config -> {
@@ -129,18 +153,22 @@ public final class WebServer implements AutoCloseable {
               eventRoutes.register(config.routes);
               new ShareRoutes(library, events, keys, log, places).register(config.routes);
               new AboutRoutes(library, dataFolder).register(config.routes);
+              new HealthRoutes(library, worker, ending::get).register(config.routes);
+              measures.register(config.routes);
+              measures.listen(config);
             });
-    javalin.start(Places.HERE, port);
     try {
+      javalin.start(Places.HERE, port);
       for (InetAddress address : places.shared()) {
         listen(javalin.jettyServer().server(), address, javalin.port(), places.certificate());
       }
     } catch (RuntimeException e) {
       eventRoutes.close();
+      measures.close();
       javalin.stop();
       throw e;
     }
-    return new WebServer(javalin, eventRoutes, keys);
+    return new WebServer(javalin, eventRoutes, keys, measures, places, ending);
   }
 
   private static Keys keys(Path dataFolder) {
@@ -196,9 +224,11 @@ public final class WebServer implements AutoCloseable {
     config.jetty.modifyServer(
         server -> {
           server.setErrorHandler(new WireErrors());
-          server.setHandler(
+          EagerContentHandler eager =
               new EagerContentHandler(
-                  new EagerContentHandler.RetainedContentLoaderFactory(WHOLE_BODY, -1, false)));
+                  new EagerContentHandler.RetainedContentLoaderFactory(WHOLE_BODY, -1, false));
+          server.setHandler(new GracefulHandler(eager));
+          server.setStopTimeout(GRACE.toMillis());
         });
     config.staticFiles.add(
         files -> {
@@ -239,6 +269,16 @@ public final class WebServer implements AutoCloseable {
     return keys.owner();
   }
 
+  /** Returns the addresses to open from elsewhere, with the owner's key; none unless shared. */
+  public List<String> sharedEntries() {
+    return places.bases(port()).stream().map(b -> b + Guard.ENTRY + "?key=" + key()).toList();
+  }
+
+  /** Returns the keys. */
+  public Keys keys() {
+    return keys;
+  }
+
   /** Returns the address to open in a browser, which remembers the key in it. */
   public String entry() {
     return "http://127.0.0.1:" + port() + Guard.ENTRY + "?key=" + key();
@@ -258,10 +298,12 @@ public final class WebServer implements AutoCloseable {
         .toList();
   }
 
-  /** Stops listening; requests at hand are finished. */
+  /** Stops listening; requests at hand are finished, within {@link #GRACE}. */
   @Override
   public void close() {
+    ending.set(true);
     eventRoutes.close();
     javalin.stop();
+    measures.close();
   }
 }

@@ -78,7 +78,7 @@ public record LineReading(Library library, PageReader reader, Events events) {
     } catch (ReadingStoppedException e) {
       throw e; // the line is not added; the person draws it again
     } catch (RuntimeException e) {
-      LOG.log(System.Logger.Level.WARNING, "a line on page " + page.index() + " can't be read", e);
+      LOG.log(System.Logger.Level.WARNING, "a line can't be read", e);
       return nothing;
     }
   }

@@ -13,7 +13,8 @@ import org.barmap.sign.StoredPage;
  * Reads a picture with all the pages on it. The page it is read for is stored last: while it is not
  * done, a kill lets the whole picture be read again.
  */
-record PictureReading(Library library, PageReader reader, Events events) {
+record PictureReading(
+    Library library, PageReader reader, Events events, ReadingCounts counts) {
 
   private static final System.Logger LOG = System.getLogger(PictureReading.class.getName());
 
@@ -22,6 +23,7 @@ record PictureReading(Library library, PageReader reader, Events events) {
     library.pages().begin(page.id());
     tellPage(book, page.id());
     List<PageReader.Result> results;
+    long begun = System.nanoTime();
     try {
       int first = page.index() - page.part() + 1;
       results = reader.read(library.pages().picture(book, page), page.source(), Math.max(1, first));
@@ -31,10 +33,11 @@ record PictureReading(Library library, PageReader reader, Events events) {
       allFailed(book, page, String.valueOf(e.getMessage()));
       return;
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
-      LOG.log(System.Logger.Level.WARNING, "page " + page.index() + " can't be read", e);
+      LOG.log(System.Logger.Level.WARNING, "a page can't be read", e);
       allFailed(book, page, "This page can't be read; photograph or scan it again");
       return;
     }
+    counts.looked(System.nanoTime() - begun);
     if (results.isEmpty()) {
       allFailed(book, page, "There is no page on this picture; photograph or scan it again");
       return;
@@ -92,6 +95,7 @@ record PictureReading(Library library, PageReader reader, Events events) {
 
   private void failed(String book, PageCard page, String why) {
     library.pages().fail(page.id(), why);
+    counts.failedOne();
     tellPage(book, page.id());
   }
 

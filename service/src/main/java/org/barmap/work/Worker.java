@@ -37,6 +37,7 @@ public final class Worker implements AutoCloseable {
   private final PageReader reader;
   private final PictureReading pictures;
   private final Events events;
+  private final ReadingCounts counts = new ReadingCounts();
   private final Settling settling;
   private final LineReading lines;
   private final Semaphore wake = new Semaphore(0);
@@ -54,7 +55,7 @@ public final class Worker implements AutoCloseable {
   public Worker(Library library, PageReader reader, Events events) {
     this.library = library;
     this.reader = reader;
-    this.pictures = new PictureReading(library, reader, events);
+    this.pictures = new PictureReading(library, reader, events, counts);
     this.events = events;
     this.settling = new Settling(library, reader, events);
     this.lines = new LineReading(library, reader, events);
@@ -68,6 +69,16 @@ public final class Worker implements AutoCloseable {
   /** Returns what reads lines that people draw; it may be used from any thread. */
   public LineReading lines() {
     return lines;
+  }
+
+  /** Returns what was read so far. */
+  public ReadingCounts counts() {
+    return counts;
+  }
+
+  /** Tells whether it works, or waits for work, in a thread of its own. */
+  public synchronized boolean isAtWork() {
+    return !closed && thread.map(Thread::isAlive).orElse(false);
   }
 
   /** Counts the pages of a file, see {@link PageReader#count}; it may be used from any thread. */
@@ -112,7 +123,7 @@ public final class Worker implements AutoCloseable {
         return;
       } catch (RuntimeException | Error e) {
         // e.g. a full disk: leave the job where it is and try again a little later
-        LOG.log(System.Logger.Level.WARNING, "a reading job stopped: " + e.getMessage(), e);
+        LOG.log(System.Logger.Level.WARNING, "a reading job stopped", e);
         if (!pause()) {
           return;
         }
@@ -183,7 +194,8 @@ public final class Worker implements AutoCloseable {
     if (isGone(job)) {
       return;
     }
-    LOG.log(System.Logger.Level.WARNING, doing + " failed", e);
+    LOG.log(System.Logger.Level.WARNING, "failed: {0}", doing);
+    LOG.log(System.Logger.Level.WARNING, "a step of a reading job failed", e);
     Optional<Duration> pause = RetryPolicy.STANDARD.pauseAfter(job.failures() + 1);
     String advice = isOfTheDisk(e) ? "make room on the disk" : "take out the pages added last";
     if (pause.isPresent()) {

@@ -165,6 +165,26 @@ record SqlJobs(Jdbi jdbi, Path root, Clock clock) implements Jobs {
   }
 
   @Override
+  public Counts counts() {
+    return jdbi.withHandle(
+        h ->
+            h.createQuery(
+                    """
+                    select coalesce(sum(case when state = 'waiting' then 1 else 0 end), 0) waiting,
+                      coalesce(sum(case when state = 'running' then 1 else 0 end), 0) running,
+                      coalesce(sum(case when state = 'failed' then 1 else 0 end), 0) failed
+                    from job j join book b on b.id = j.book
+                    where b.discarded_at is null and (j.state <> 'failed'
+                      or j.seq = (select max(l.seq) from job l where l.book = j.book))
+                    """)
+                .map(
+                    (row, context) ->
+                        new Counts(
+                            row.getInt("waiting"), row.getInt("running"), row.getInt("failed")))
+                .one());
+  }
+
+  @Override
   public Optional<Job> latest(String book) {
     return jdbi.withHandle(
         h ->

@@ -348,6 +348,11 @@ record SqlPages(Store store, Path root, SqlDrafts drafts, Removal removal) imple
   }
 
   @Override
+  public boolean isReady() {
+    return Files.isWritable(root.resolve("books")) && Files.isWritable(root.resolve("cache"));
+  }
+
+  @Override
   public Path picture(String book, PageCard page) {
     return folder(book).resolve(page.picture());
   }

@@ -1,6 +1,7 @@
 package org.barmap.library.sqlite;
 
 import com.zaxxer.hikari.HikariDataSource;
+import com.zaxxer.hikari.HikariPoolMXBean;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
@@ -169,6 +170,16 @@ public final class SqliteLibrary extends SqlLibrary {
     }
     String text = String.valueOf(cause.getMessage());
     return text.lines().findFirst().orElse(cause.getClass().getSimpleName());
+  }
+
+  @Override
+  public Connections connections() {
+    HikariPoolMXBean now = pool.getHikariPoolMXBean();
+    return new Connections(
+        now.getActiveConnections(),
+        now.getIdleConnections(),
+        now.getThreadsAwaitingConnection(),
+        pool.getMaximumPoolSize());
   }
 
   @Override

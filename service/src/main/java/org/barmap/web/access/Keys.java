@@ -3,6 +3,7 @@ package org.barmap.web.access;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -29,6 +30,10 @@ public final class Keys {
   static final int LETTERS = 27;
 
   private static final int ID_BYTES = 4;
+
+  /** 160 bits in hexadecimal digits. */
+  private static final int METER_LETTERS = 2 * KEY_BYTES;
+
   private static final int ENDED_REMEMBERED = 100;
 
   /** Of one book: more would not be looked through by anybody. */
@@ -40,6 +45,8 @@ public final class Keys {
   private final Tries tries;
   private final String owner;
   private final String cookie;
+  private final String meter;
+  private final boolean made;
   private final List<Invite> invites = new ArrayList<>();
   private final List<String> ended = new ArrayList<>();
 
@@ -50,6 +57,8 @@ public final class Keys {
     Optional<KeyFile.Kept> kept = file.read();
     owner = kept.map(KeyFile.Kept::owner).orElseGet(() -> fresh());
     cookie = "barmap-" + hash("cookie " + owner).substring(0, 2 * ID_BYTES);
+    meter = hash("metrics " + owner).substring(0, METER_LETTERS);
+    made = kept.isEmpty();
     kept.ifPresent(
         k -> {
           invites.addAll(k.invites());
@@ -75,10 +84,31 @@ public final class Keys {
   }
 
   /**
+   * Returns the key that opens the figures of the service and nothing else. It follows from the
+   * owner's and ends with it; the owner's does not follow from it.
+   */
+  public String metrics() {
+    return meter;
+  }
+
+  /** Tells whether the owner's key was made just now. */
+  public boolean isNew() {
+    return made;
+  }
+
+  /** Tells whether a data folder has keys. */
+  public static boolean areIn(Path folder) {
+    return Files.isRegularFile(KeyFile.in(folder).file());
+  }
+
+  /**
    * Returns the name of the cookie for a key. It is of the data folder: browsers share cookies
    * between the ports of a machine, and of two folders each keeps its own.
    */
   public String cookie(Who who) {
+    if (who instanceof Who.Meter) {
+      return cookie + "-meter";
+    }
     return who instanceof Who.Invited guest ? cookie + "-" + guest.invite().id() : cookie;
   }
 
@@ -149,6 +179,9 @@ public final class Keys {
       if (same(one.key(), key)) {
         found = Optional.of(new Who.Invited(one));
       }
+    }
+    if (same(meter, key)) {
+      found = Optional.of(new Who.Meter());
     }
     if (found.isPresent()) {
       return isGood(found.get()) ? new Seen.Known(found.get()) : new Seen.Ended();

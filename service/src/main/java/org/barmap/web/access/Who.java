@@ -46,6 +46,29 @@ public sealed interface Who {
     }
   }
 
+  /** What watches over the service: it is told figures, and nothing of any book. */
+  record Meter() implements Who {
+    @Override
+    public String name() {
+      return "measures";
+    }
+
+    @Override
+    public Role role() {
+      return Role.PHONE;
+    }
+
+    @Override
+    public boolean may(String method, String route, Optional<String> book) {
+      return method.equals("GET") && route.equals("/metrics");
+    }
+
+    @Override
+    public String begin() {
+      return "/metrics";
+    }
+  }
+
   /** Somebody who was let in to one book. */
   record Invited(Invite invite) implements Who {
     @Override

@@ -104,7 +104,7 @@ public final class Problems {
       brokenOff(ctx);
       return;
     }
-    LOG.log(System.Logger.Level.WARNING, "storage: " + e.getMessage(), e);
+    LOG.log(System.Logger.Level.WARNING, "the store or the disk failed a request", e);
     answer(ctx, ApiError.STORAGE, ApiError.STORAGE.title(), Map.of());
   }
 
@@ -121,7 +121,8 @@ public final class Problems {
       storage(ctx, e);
       return;
     }
-    LOG.log(System.Logger.Level.ERROR, ctx.method() + " " + ctx.path(), e);
+    LOG.log(System.Logger.Level.ERROR, "failed: {0} {1}", ctx.method(), ctx.path());
+    LOG.log(System.Logger.Level.ERROR, "a request failed", e);
     answer(ctx, ApiError.INTERNAL, ApiError.INTERNAL.title(), Map.of());
   }
 

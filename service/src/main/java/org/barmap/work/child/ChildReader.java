@@ -170,7 +170,8 @@ public final class ChildReader implements PageReader {
       asked.ask(ask, most, taker);
     } catch (LostException e) {
       forget(asked);
-      LOG.log(System.Logger.Level.WARNING, ask.kind() + " of " + ask.name() + ": " + e.why());
+      LOG.log(
+          System.Logger.Level.WARNING, "lost: {0} of {1}, {2}", ask.kind(), ask.name(), e.why());
       if (e.why() == Why.STOPPED) {
         throw new ReadingStoppedException();
       }
