@@ -1,10 +1,6 @@
 package org.barmap.web;
 
 import io.javalin.Javalin;
-import io.javalin.config.JavalinConfig;
-import io.javalin.config.SizeUnit;
-import io.javalin.http.staticfiles.Location;
-import io.javalin.json.JavalinJackson3;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
@@ -12,12 +8,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.InstantSource;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.barmap.library.Library;
-import org.barmap.map.json.BarMapJson;
-import org.barmap.web.access.Certificate;
 import org.barmap.web.access.Keys;
 import org.barmap.web.access.PictureLog;
 import org.barmap.web.access.Places;
@@ -25,9 +17,9 @@ import org.barmap.web.api.Guard;
 import org.barmap.web.api.Looks;
 import org.barmap.web.api.Problems;
 import org.barmap.web.api.Repeats;
-import org.barmap.web.api.WireErrors;
 import org.barmap.web.feed.PictureRoutes;
 import org.barmap.web.feed.RegionRoutes;
+import org.barmap.web.operate.AtHand;
 import org.barmap.web.operate.HealthRoutes;
 import org.barmap.web.operate.Measures;
 import org.barmap.web.route.AboutRoutes;
@@ -49,27 +41,12 @@ import org.barmap.web.route.WordRoutes;
 import org.barmap.web.site.SitePages;
 import org.barmap.work.Events;
 import org.barmap.work.Worker;
-import org.eclipse.jetty.server.HttpConfiguration;
-import org.eclipse.jetty.server.HttpConnectionFactory;
-import org.eclipse.jetty.server.SecureRequestCustomizer;
-import org.eclipse.jetty.server.Server;
-import org.eclipse.jetty.server.ServerConnector;
-import org.eclipse.jetty.server.handler.EagerContentHandler;
-import org.eclipse.jetty.server.handler.GracefulHandler;
-import org.eclipse.jetty.util.ssl.SslContextFactory;
-import tools.jackson.databind.SerializationFeature;
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * The service on the loopback address, and on addresses of the local net where it is shared; with a
  * key only, at every one of them.
  */
 public final class WebServer implements AutoCloseable {
-
-  private static final long MAX_BODY = 4L << 20;
-
-  /** So much of a body is waited for without a thread, so that half-sent ones hold up nobody. */
-  private static final long WHOLE_BODY = 256L << 10;
 
   /** So long requests at hand may take when the service ends. */
   private static final Duration GRACE = Duration.ofSeconds(10);
@@ -79,6 +56,7 @@ public final class WebServer implements AutoCloseable {
   private final Keys keys;
   private final Measures measures;
   private final Places places;
+  private final AtHand atHand;
 
   /** Whether it is being closed. */
   private final AtomicBoolean ending;
@@ -89,12 +67,14 @@ public final class WebServer implements AutoCloseable {
       Keys keys,
       Measures measures,
       Places places,
+      AtHand atHand,
       AtomicBoolean ending) {
     this.javalin = javalin;
     this.eventRoutes = eventRoutes;
     this.keys = keys;
     this.measures = measures;
     this.places = places;
+    this.atHand = atHand;
     this.ending = ending;
   }
 
@@ -125,10 +105,11 @@ public final class WebServer implements AutoCloseable {
     EventRoutes eventRoutes = new EventRoutes(library, events, keys);
     Measures measures = new Measures(library, worker, events);
     AtomicBoolean ending = new AtomicBoolean();
+    AtHand atHand = new AtHand();
     Javalin javalin =
         Javalin.create(
             config -> {
-              configure(config, dataFolder);
+              Wire.configure(config, dataFolder, atHand);
               Problems.register(config.routes);
               Guard guard = new Guard(keys, places);
               guard.register(config.routes);
@@ -160,7 +141,7 @@ public final class WebServer implements AutoCloseable {
     try {
       javalin.start(Places.HERE, port);
       for (InetAddress address : places.shared()) {
-        listen(javalin.jettyServer().server(), address, javalin.port(), places.certificate());
+        Wire.listen(javalin.jettyServer().server(), address, javalin.port(), places.certificate());
       }
     } catch (RuntimeException e) {
       eventRoutes.close();
@@ -168,7 +149,7 @@ public final class WebServer implements AutoCloseable {
       javalin.stop();
       throw e;
     }
-    return new WebServer(javalin, eventRoutes, keys, measures, places, ending);
+    return new WebServer(javalin, eventRoutes, keys, measures, places, atHand, ending);
   }
 
   private static Keys keys(Path dataFolder) {
@@ -177,70 +158,6 @@ public final class WebServer implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-  }
-
-  /** Listens at one more address, as at the first one; encrypted with a certificate. */
-  private static void listen(
-      Server server, InetAddress address, int port, Optional<Certificate> certificate) {
-    HttpConfiguration configuration =
-        new HttpConfiguration(
-            server
-                .getConnectors()[0]
-                .getConnectionFactory(HttpConnectionFactory.class)
-                .getHttpConfiguration());
-    ServerConnector connector =
-        certificate
-            .map(
-                c -> {
-                  // which names are right is the guard's to say
-                  configuration.addCustomizer(new SecureRequestCustomizer(false));
-                  SslContextFactory.Server tls = new SslContextFactory.Server();
-                  tls.setKeyStore(c.store());
-                  tls.setKeyStorePassword(c.password());
-                  return new ServerConnector(server, tls, new HttpConnectionFactory(configuration));
-                })
-            .orElseGet(() -> new ServerConnector(server, new HttpConnectionFactory(configuration)));
-    connector.setHost(address.getHostAddress());
-    connector.setPort(port);
-    server.addConnector(connector);
-    try {
-      connector.start();
-    } catch (Exception e) {
-      throw new IllegalStateException(e);
-    }
-  }
-
-  private static void configure(JavalinConfig config, Path dataFolder) {
-    config.startup.showJavalinBanner = false;
-    config.startup.showOldJavalinVersionWarning = false;
-    config.startup.startupWatcherEnabled = false;
-    config.jsonMapper(new JavalinJackson3(mapper(), false));
-    config.http.maxRequestSize = MAX_BODY;
-    config.http.prefer405over404 = true;
-    config.jetty.multipartConfig.cacheDirectory(dataFolder.resolve("cache").toString());
-    config.jetty.multipartConfig.maxInMemoryFileSize(64, SizeUnit.KB);
-    config.jetty.multipartConfig.maxFileSize(200, SizeUnit.MB);
-    config.jetty.multipartConfig.maxTotalRequestSize(4, SizeUnit.GB);
-    config.jetty.modifyServer(
-        server -> {
-          server.setErrorHandler(new WireErrors());
-          EagerContentHandler eager =
-              new EagerContentHandler(
-                  new EagerContentHandler.RetainedContentLoaderFactory(WHOLE_BODY, -1, false));
-          server.setHandler(new GracefulHandler(eager));
-          server.setStopTimeout(GRACE.toMillis());
-        });
-    config.staticFiles.add(
-        files -> {
-          files.hostedPath = "/";
-          files.directory = "/site";
-          files.location = Location.CLASSPATH;
-          files.headers = Map.of("Cache-Control", "no-cache");
-        });
-  }
-
-  private static JsonMapper mapper() {
-    return BarMapJson.mapper().rebuild().disable(SerializationFeature.INDENT_OUTPUT).build();
   }
 
   /** Tells whether a start failed because something else listens on the port. */
@@ -303,6 +220,11 @@ public final class WebServer implements AutoCloseable {
   public void close() {
     ending.set(true);
     eventRoutes.close();
+    try {
+      atHand.await(GRACE);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
     javalin.stop();
     measures.close();
   }

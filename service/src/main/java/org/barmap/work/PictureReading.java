@@ -13,8 +13,7 @@ import org.barmap.sign.StoredPage;
  * Reads a picture with all the pages on it. The page it is read for is stored last: while it is not
  * done, a kill lets the whole picture be read again.
  */
-record PictureReading(
-    Library library, PageReader reader, Events events, ReadingCounts counts) {
+record PictureReading(Library library, PageReader reader, Events events, ReadingCounts counts) {
 
   private static final System.Logger LOG = System.getLogger(PictureReading.class.getName());
 

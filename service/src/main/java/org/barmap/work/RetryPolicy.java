@@ -1,5 +1,7 @@
 package org.barmap.work;
 
+import java.io.IOException;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.util.Optional;
 
@@ -42,5 +44,18 @@ record RetryPolicy(Duration first, int growth, Duration longest, int tries) {
       pause = pause.multipliedBy(growth);
     }
     return Optional.of(pause.compareTo(longest) < 0 ? pause : longest);
+  }
+
+  /** Says what may help against a failure. */
+  static String advice(Throwable e) {
+    return isOfTheDisk(e) ? "make room on the disk" : "take out the pages added last";
+  }
+
+  private static boolean isOfTheDisk(Throwable e) {
+    boolean disk = false;
+    for (Throwable t = e; t != null && !disk; t = t.getCause()) {
+      disk = t instanceof IOException || t instanceof SQLException;
+    }
+    return disk;
   }
 }

@@ -3,7 +3,6 @@ package org.barmap.work;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import java.sql.SQLException;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -30,7 +29,6 @@ public final class Worker implements AutoCloseable {
 
   /** The first pages of a job show at once, later ones a few at a time: settling takes the book. */
   private static final int SETTLED_AT_ONCE = 10;
-
   private static final int SETTLED_EVERY = 6;
 
   private final Library library;
@@ -43,10 +41,8 @@ public final class Worker implements AutoCloseable {
   private final Semaphore wake = new Semaphore(0);
   private volatile boolean closed;
 
-  /** The step at hand, with its page or file, for whoever wants to know what failed. */
   private volatile String doing = "";
 
-  /** The book being read; empty while there is none. */
   private volatile String atHand = "";
 
   private Optional<Thread> thread = Optional.empty();
@@ -122,7 +118,7 @@ public final class Worker implements AutoCloseable {
       } catch (InterruptedException e) {
         return;
       } catch (RuntimeException | Error e) {
-        // e.g. a full disk: leave the job where it is and try again a little later
+        // e.g. a full disk: the job stays where it is
         LOG.log(System.Logger.Level.WARNING, "a reading job stopped", e);
         if (!pause()) {
           return;
@@ -197,7 +193,7 @@ public final class Worker implements AutoCloseable {
     LOG.log(System.Logger.Level.WARNING, "failed: {0}", doing);
     LOG.log(System.Logger.Level.WARNING, "a step of a reading job failed", e);
     Optional<Duration> pause = RetryPolicy.STANDARD.pauseAfter(job.failures() + 1);
-    String advice = isOfTheDisk(e) ? "make room on the disk" : "take out the pages added last";
+    String advice = RetryPolicy.advice(e);
     if (pause.isPresent()) {
       String text =
           "%s failed; next try in %s. If it fails again, %s."
@@ -214,14 +210,6 @@ public final class Worker implements AutoCloseable {
   /** Tells whether a job went with its book. */
   private boolean isGone(Job job) {
     return library.jobs().latest(job.book()).isEmpty();
-  }
-
-  private static boolean isOfTheDisk(Throwable e) {
-    boolean disk = false;
-    for (Throwable t = e; t != null && !disk; t = t.getCause()) {
-      disk = t instanceof IOException || t instanceof SQLException;
-    }
-    return disk;
   }
 
   /** A book that was put into the bin meanwhile is gone on with when it is brought back. */
@@ -272,8 +260,8 @@ public final class Worker implements AutoCloseable {
   private String summary(String book) {
     List<PageCard> pages = library.pages().all(book);
     long failed = pages.stream().filter(p -> p.state() == PageState.FAILED).count();
-    String all = pages.size() == 1 ? "1 page" : pages.size() + " pages";
-    return failed == 0 ? "Read " + all : "Read " + all + ", " + failed + " can't be read";
+    String all = pages.size() == 1 ? "Read 1 page" : "Read " + pages.size() + " pages";
+    return failed == 0 ? all : all + ", " + failed + " can't be read";
   }
 
   private void tell(Job job) {

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -17,6 +18,8 @@ import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
 import org.barmap.library.sqlite.SqliteLibrary;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.web.access.Keys;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -46,15 +49,27 @@ class StopsTest {
     String book = queued(data);
     Random random = new Random(STOPS);
     for (int i = 0; i < STOPS; i++) {
-      Process process = start("serve", "--data", data);
+      boolean lines = i % 2 == 1;
+      Process process =
+          lines ? start("serve", "--data", data, "--log", "json") : start("serve", "--data", data);
       BufferedReader out = process.inputReader();
-      while (!out.readLine().contains("Ctrl-C")) {
+      String sign = lines ? "\"started\"" : "Ctrl-C";
+      while (!out.readLine().contains(sign)) {
         // it says first where it is
       }
       assertThat(process.waitFor(random.nextInt(3_000), TimeUnit.MILLISECONDS)).isFalse();
       process.toHandle().destroy(); // a polite kill
       assertThat(process.waitFor()).isZero();
-      assertThat(out.lines()).as("said at the end").isEmpty();
+      List<String> last = out.lines().toList();
+      if (lines) {
+        assertThat(last.get(last.size() - 1)).contains("\"message\":\"ending\"");
+        String key = Keys.of(data, InstantSource.system()).owner();
+        assertThat(last)
+            .allMatch(l -> BarMapJson.mapper().readTree(l).has("time"))
+            .noneMatch(l -> l.contains("Saltmarsh") || l.contains(book) || l.contains(key));
+      } else {
+        assertThat(last).as("said at the end").isEmpty();
+      }
       try (Library library = SqliteLibrary.open(data, Clock.systemUTC())) {
         assertThat(library.pages().all(book))
             .extracting(PageCard::state)

@@ -3,11 +3,18 @@ package org.barmap.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
+import java.io.BufferedReader;
+import java.io.ByteArrayOutputStream;
+import java.io.InputStreamReader;
+import java.io.OutputStream;
+import java.net.Socket;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,8 +37,7 @@ class OperateRoutesTest extends RunningServer {
 
   private Map<String, Double> metrics() throws Exception {
     HttpResponse<String> answer =
-        send(
-            withoutKey("/metrics").header("Authorization", "Bearer " + server.keys().metrics()));
+        send(withoutKey("/metrics").header("Authorization", "Bearer " + server.keys().metrics()));
     assertThat(answer.statusCode()).isEqualTo(200);
     assertThat(answer.headers().firstValue("Content-Type"))
         .hasValueSatisfying(t -> assertThat(t).startsWith("text/plain; version=0.0.4"));
@@ -76,7 +82,8 @@ class OperateRoutesTest extends RunningServer {
         .containsEntry("barmap_reading_jobs{state=\"running\"}", 0.0)
         .containsEntry("barmap_live_listeners", 0.0)
         .containsEntry("barmap_store_connections{state=\"most\"}", 4.0)
-        .containsKey("jvm_memory_used_bytes{area=\"heap\",id=\"Metaspace\"}".replace("heap", "nonheap"));
+        .containsKey(
+            "jvm_memory_used_bytes{area=\"heap\",id=\"Metaspace\"}".replace("heap", "nonheap"));
     String page = library.pages().all(book).get(0).id();
     assertThat(now.keySet())
         .noneMatch(k -> k.contains(book) || k.contains(page) || k.contains("Saltmarsh"));
@@ -93,15 +100,51 @@ class OperateRoutesTest extends RunningServer {
               .contains(path)
           && !path.equals("/")) {
         int status =
-            send(
-                    withoutKey(path)
-                        .header("Authorization", "Bearer " + key)
-                        .method(parts[0], HttpRequest.BodyPublishers.ofString("{}")))
+            send(withoutKey(path)
+                    .header("Authorization", "Bearer " + key)
+                    .method(parts[0], HttpRequest.BodyPublishers.ofString("{}")))
                 .statusCode();
         assertThat(status).as(route).isEqualTo(403);
       }
     }
     assertThat(status("/metrics")).isEqualTo(401);
+  }
+
+  /** An upload whose last bytes come only after the service was told to end is kept. */
+  @Test
+  void aRequestAtHandIsAnsweredBeforeTheServiceEnds() throws Exception {
+    String book = newBook();
+    String head =
+        "--xx\r\nContent-Disposition: form-data; name=\"files\"; filename=\"p.png\"\r\n\r\n";
+    ByteArrayOutputStream body = new ByteArrayOutputStream();
+    body.writeBytes(head.getBytes(StandardCharsets.UTF_8));
+    body.writeBytes(png());
+    body.writeBytes(new byte[400_000]);
+    body.writeBytes("\r\n--xx--\r\n".getBytes(StandardCharsets.UTF_8));
+    byte[] bytes = body.toByteArray();
+    try (Socket socket = new Socket("127.0.0.1", server.port())) {
+      OutputStream out = socket.getOutputStream();
+      out.write(
+          ("POST /api/books/%s/pages HTTP/1.1\r\nHost: 127.0.0.1:%d\r\n%sContent-Type:"
+                  + " multipart/form-data; boundary=xx\r\nContent-Length: %d\r\n\r\n")
+              .formatted(book, server.port(), keyLine(), bytes.length)
+              .getBytes(StandardCharsets.UTF_8));
+      out.write(bytes, 0, bytes.length - 10);
+      out.flush();
+      await()
+          .atMost(Duration.ofSeconds(10))
+          .until(() -> Arrays.stream(folder.resolve("cache").toFile().list()).count() > 0);
+      Thread closing = new Thread(server::close);
+      closing.start();
+      await().until(() -> closing.getState() == Thread.State.TIMED_WAITING);
+      out.write(bytes, bytes.length - 10, 10);
+      out.flush();
+      String answer =
+          new BufferedReader(new InputStreamReader(socket.getInputStream(), StandardCharsets.UTF_8))
+              .readLine();
+      assertThat(answer).isEqualTo("HTTP/1.1 202 Accepted");
+      closing.join();
+    }
   }
 
   @Test

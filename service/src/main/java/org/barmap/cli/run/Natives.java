@@ -108,7 +108,7 @@ public final class Natives {
       }
       return true;
     } catch (IOException | UnsatisfiedLinkError e) {
-      LOG.log(System.Logger.Level.DEBUG, folder + " takes no libraries: " + e.getMessage());
+      LOG.log(System.Logger.Level.DEBUG, "takes no libraries: {0} ({1})", folder, e);
       return false;
     }
   }

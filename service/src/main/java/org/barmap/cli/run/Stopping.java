@@ -48,9 +48,7 @@ public final class Stopping {
           Signal.handle(new Signal(name), before);
         }
       } catch (IllegalArgumentException e) {
-        LOG.log(
-            System.Logger.Level.DEBUG,
-            "signal " + name + " can't be heard here: " + e.getMessage());
+        LOG.log(System.Logger.Level.DEBUG, "signal {0} cannot be heard here: {1}", name, e);
       }
     }
   }
@@ -59,8 +57,7 @@ public final class Stopping {
     try {
       Signal.handle(new Signal(name), SignalHandler.SIG_DFL);
     } catch (IllegalArgumentException e) {
-      LOG.log(
-          System.Logger.Level.DEBUG, "signal " + name + " was never heard here: " + e.getMessage());
+      LOG.log(System.Logger.Level.DEBUG, "signal {0} was never heard here: {1}", name, e);
     }
   }
 }

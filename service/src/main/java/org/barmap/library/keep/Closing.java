@@ -133,7 +133,7 @@ public final class Closing {
       }
       return open;
     } catch (IOException e) {
-      LOG.log(System.Logger.Level.WARNING, path + " stays open to other accounts: " + e);
+      LOG.log(System.Logger.Level.WARNING, "stays open to other accounts: {0} ({1})", path, e);
       return false;
     }
   }

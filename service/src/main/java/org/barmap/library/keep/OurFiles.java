@@ -69,8 +69,7 @@ public final class OurFiles {
     try (Stream<Path> files = Files.list(folder)) {
       return files.sorted().toList();
     } catch (IOException e) {
-      LOG.log(
-          System.Logger.Level.WARNING, folder + " can't be looked through: " + e.getMessage(), e);
+      LOG.log(System.Logger.Level.WARNING, "cannot be looked through: {0} ({1})", folder, e);
       return List.of();
     }
   }

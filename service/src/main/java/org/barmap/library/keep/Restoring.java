@@ -213,7 +213,7 @@ public final class Restoring {
     moveInto(from.resolve("books"), root.resolve("books"));
     moveInto(from.resolve(Backup.STORE), root.resolve(Backup.STORE));
     drop(root);
-    LOG.log(System.Logger.Level.INFO, "a backup was put back; what was there is in " + aside);
+    LOG.log(System.Logger.Level.INFO, "a backup was put back; what was there is in {0}", aside);
     return Optional.of(aside);
   }
 

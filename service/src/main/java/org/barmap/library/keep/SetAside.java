@@ -61,7 +61,7 @@ public final class SetAside {
       moved.add(file);
       return true;
     } catch (IOException e) {
-      LOG.log(System.Logger.Level.WARNING, file + " can't be set aside: " + e);
+      LOG.log(System.Logger.Level.WARNING, "cannot be set aside: {0} ({1})", file, e);
       return false;
     }
   }
@@ -115,7 +115,7 @@ public final class SetAside {
           Files.move(kept, file, StandardCopyOption.ATOMIC_MOVE);
           return true;
         } catch (IOException e) {
-          LOG.log(System.Logger.Level.WARNING, kept + " can't be moved back: " + e);
+          LOG.log(System.Logger.Level.WARNING, "cannot be moved back: {0} ({1})", kept, e);
         }
       }
     }
@@ -132,7 +132,7 @@ public final class SetAside {
             .filter(f -> !OurFiles.name(f).equals(LIST))
             .forEach(all::add);
       } catch (IOException e) {
-        LOG.log(System.Logger.Level.WARNING, folder + " can't be looked through: " + e);
+        LOG.log(System.Logger.Level.WARNING, "cannot be looked through: {0} ({1})", folder, e);
       }
     }
     return all;

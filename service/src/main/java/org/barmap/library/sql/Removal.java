@@ -69,7 +69,7 @@ final class Removal {
       purge();
       sweep();
     } catch (RuntimeException e) {
-      LOG.log(System.Logger.Level.WARNING, "the daily sweep stopped: " + e.getMessage(), e);
+      LOG.log(System.Logger.Level.WARNING, "the daily sweep stopped", e);
     }
   }
 
@@ -174,7 +174,9 @@ final class Removal {
     } catch (IOException e) {
       LOG.log(
           System.Logger.Level.WARNING,
-          books.resolve(doomed) + " can't be deleted and is tried again at the next sweep: " + e);
+          "deleted only at the next sweep: {0} ({1})",
+          books.resolve(doomed),
+          e);
     }
   }
 
@@ -195,7 +197,8 @@ final class Removal {
         }
         LOG.log(
             System.Logger.Level.WARNING,
-            folder + " stays: there are files in it that barmap did not make");
+            "stays, for there are files in it that barmap did not make: {0}",
+            folder);
       }
     }
     setAside.deleteOf(book);
@@ -205,9 +208,7 @@ final class Removal {
     try {
       Files.deleteIfExists(file);
     } catch (IOException e) {
-      LOG.log(
-          System.Logger.Level.WARNING,
-          file + " can't be deleted and is tried again at the next sweep: " + e);
+      LOG.log(System.Logger.Level.WARNING, "deleted only at the next sweep: {0} ({1})", file, e);
     }
   }
 }

@@ -46,7 +46,7 @@ final class SqlKeeping implements Keeping {
   /** Adds a sentence that a person should read; the log has it too. */
   void say(String notice) {
     notices.add(notice);
-    LOG.log(System.Logger.Level.WARNING, notice);
+    LOG.log(System.Logger.Level.WARNING, "found at the start: {0}", notice);
   }
 
   /** Looks through the pictures while nothing else is at work. */

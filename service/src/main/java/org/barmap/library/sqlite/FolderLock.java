@@ -41,7 +41,7 @@ final class FolderLock implements AutoCloseable {
         return new FolderLock(channel);
       }
     } catch (OverlappingFileLockException e) {
-      LOG.log(System.Logger.Level.DEBUG, folder + " is open in this process", e);
+      LOG.log(System.Logger.Level.DEBUG, "a folder is open in this process", e);
     }
     channel.close();
     throw new InUseException();

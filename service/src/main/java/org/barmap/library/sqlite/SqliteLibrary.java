@@ -143,7 +143,7 @@ public final class SqliteLibrary extends SqlLibrary {
           });
     } catch (RuntimeException e) {
       // it needs as much room as the store has; the next start tries again
-      LOG.log(System.Logger.Level.WARNING, "the store could not be written anew: " + root(e));
+      LOG.log(System.Logger.Level.WARNING, "the store could not be written anew: {0}", root(e));
     }
   }
 
@@ -196,7 +196,7 @@ public final class SqliteLibrary extends SqlLibrary {
       Holder.leave(jdbi);
     } catch (RuntimeException e) {
       // on a full disk; the next start sees that this process is gone
-      LOG.log(System.Logger.Level.INFO, "the store keeps who had it open: " + root(e));
+      LOG.log(System.Logger.Level.INFO, "the store keeps who had it open: {0}", root(e));
     }
   }
 }

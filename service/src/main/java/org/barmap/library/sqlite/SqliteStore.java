@@ -73,7 +73,7 @@ record SqliteStore(Jdbi jdbi, Path folder) implements Store {
             all.executeUpdate("pragma incremental_vacuum");
           } catch (SQLException e) {
             // on a full disk; the space is free in the store and used again
-            LOG.log(System.Logger.Level.WARNING, "the store stays as large as it was: " + e);
+            LOG.log(System.Logger.Level.WARNING, "the store stays as large as it was: {0}", e);
           }
         });
   }

@@ -84,7 +84,8 @@ public enum Role {
   /** The address of a book, as routes are written. */
   private static final String BOOK = "/api/books/{b}";
 
-  private static final Set<String> SHELF = Set.of("/", "/index.html");
+  /** The shelf and the figures of the service are of no one book. */
+  private static final Set<String> NOT_OF_A_BOOK = Set.of("/", "/index.html", "/metrics");
 
   private final String page;
   private final Set<String> routes;
@@ -117,7 +118,7 @@ public enum Role {
    */
   boolean may(String method, String route) {
     if (!route.startsWith("/api/")) {
-      return this == PHONE ? route.equals(page) : !SHELF.contains(route);
+      return this == PHONE ? route.equals(page) : !NOT_OF_A_BOOK.contains(route);
     }
     boolean ofBook = route.equals(BOOK) || route.startsWith(BOOK + "/");
     return this == OWNER ? ofBook : routes.contains(method + " " + route);

@@ -43,7 +43,8 @@ public record Guard(Keys keys, Places places) {
   /** What the pages are made of, with nothing of a book in it; a name never begins with a dot. */
   private static final Pattern OPEN =
       Pattern.compile(
-          ENTRY + "|/health/(live|ready)|/favicon\\.svg|/sw\\.js|/site\\.json|/(js|css)(/\\w[\\w-]*)+\\.(js|css)");
+          ENTRY
+              + "|/health/(live|ready)|/favicon\\.svg|/sw\\.js|/site\\.json|/(js|css)(/\\w[\\w-]*)+\\.(js|css)");
 
   private static final Pattern BOOK = Pattern.compile("/api/books/([^/]+)(/.*)?");
 

@@ -45,10 +45,14 @@ public record HealthRoutes(Library library, Worker worker, BooleanSupplier endin
   private List<String> failing() {
     Map<String, BooleanSupplier> parts =
         Map.of(
-            "store", () -> library.jobs().counts().all() >= 0,
-            "pictures", library.pages()::isReady,
-            "reading", worker::isAtWork,
-            "ending", () -> !ending.getAsBoolean());
+            "store",
+            () -> library.jobs().counts().all() >= 0,
+            "pictures",
+            library.pages()::isReady,
+            "reading",
+            worker::isAtWork,
+            "ending",
+            () -> !ending.getAsBoolean());
     List<String> failing = new ArrayList<>();
     parts.forEach(
         (name, works) -> {
