@@ -29,6 +29,7 @@ public final class Worker implements AutoCloseable {
 
   /** The first pages of a job show at once, later ones a few at a time: settling takes the book. */
   private static final int SETTLED_AT_ONCE = 10;
+
   private static final int SETTLED_EVERY = 6;
 
   private final Library library;
