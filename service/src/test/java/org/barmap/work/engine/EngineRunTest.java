@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.barmap.map.SecondReading.Measure;
 import org.junit.jupiter.api.AfterEach;
@@ -176,10 +177,12 @@ class EngineRunTest {
     Path where = dir.resolve("where");
     patient.ask(shell("echo \"$2\" > '%s'; touch \"$TMPDIR/x\"".formatted(where)), "");
     Path out = Path.of(Files.readString(where).strip());
-    assertThat(out.getParent()).doesNotExist();
-    assertThat(out.getParent().getParent()).exists();
+    Path run = Objects.requireNonNull(out.getParent());
+    Path runs = Objects.requireNonNull(run.getParent());
+    assertThat(run).doesNotExist();
+    assertThat(runs).exists();
     patient.close();
-    assertThat(out.getParent().getParent()).doesNotExist();
+    assertThat(runs).doesNotExist();
   }
 
   /** Run in a process of its own, which is killed. */
