@@ -9,12 +9,12 @@ import org.audiveris.proxymusic.Repeat;
 import org.barmap.map.Barline;
 
 /** Barlines between the two worlds; MusicXML has eleven styles, a bar map seven. */
-final class Barlines {
+public final class Barlines {
 
   private Barlines() {}
 
   /** Tells whether a repeat begins here. */
-  static boolean isForward(org.audiveris.proxymusic.Barline b) {
+  public static boolean isForward(org.audiveris.proxymusic.Barline b) {
     return b.getRepeat() != null && b.getRepeat().getDirection() == BackwardForward.FORWARD;
   }
 
@@ -33,7 +33,7 @@ final class Barlines {
   }
 
   /** Returns what a right barline is. */
-  static Barline right(org.audiveris.proxymusic.Barline b) {
+  public static Barline right(org.audiveris.proxymusic.Barline b) {
     if (b.getRepeat() != null && b.getRepeat().getDirection() == BackwardForward.BACKWARD) {
       return Barline.REPEAT_END;
     }
@@ -72,12 +72,12 @@ final class Barlines {
   }
 
   /** Tells whether a barline sends the player back. */
-  static boolean sendsBack(Barline barline) {
+  public static boolean sendsBack(Barline barline) {
     return barline == Barline.REPEAT_END || barline == Barline.REPEAT_BOTH;
   }
 
   /** Tells whether a repeat begins after a barline. */
-  static boolean opens(Barline barline) {
+  public static boolean opens(Barline barline) {
     return barline == Barline.REPEAT_START || barline == Barline.REPEAT_BOTH;
   }
 }

@@ -6,13 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import org.audiveris.proxymusic.Attributes;
 import org.audiveris.proxymusic.Direction;
-import org.audiveris.proxymusic.Ending;
 import org.audiveris.proxymusic.MeasureStyle;
 import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.RightLeftMiddle;
 import org.audiveris.proxymusic.ScorePartwise;
 import org.audiveris.proxymusic.Sound;
-import org.audiveris.proxymusic.StartStopDiscontinue;
 import org.audiveris.proxymusic.Time;
 import org.audiveris.proxymusic.YesNo;
 import org.barmap.map.Barline;
@@ -20,21 +18,23 @@ import org.barmap.map.Key;
 import org.barmap.map.Meter;
 import org.barmap.map.SecondReading;
 
-/** Reads the measures of one part in order; carries meter, key and an open ending along. */
-final class MeasureReader {
+/** Reads the measures of one part in order; carries meter and key along. */
+public final class MeasureReader {
   private Optional<Meter> meter = Optional.empty();
   private Optional<Key> key = Optional.empty();
-  private List<Integer> ending = List.of();
 
-  List<SecondReading.Measure> measures(List<ScorePartwise.Part.Measure> measures) {
-    List<SecondReading.Measure> read = new ArrayList<>();
-    for (ScorePartwise.Part.Measure measure : measures) {
-      read.add(measure(measure));
+  /** Returns what each measure says; the reader is used up then. */
+  public List<ScoreMeasure> measures(List<ScorePartwise.Part.Measure> measures) {
+    Endings endings = Endings.of(measures);
+    List<ScoreMeasure> read = new ArrayList<>();
+    for (int i = 0; i < measures.size(); i++) {
+      read.add(measure(measures.get(i), endings.at(i), endings.doubts(i)));
     }
     return read;
   }
 
-  private SecondReading.Measure measure(ScorePartwise.Part.Measure measure) {
+  private ScoreMeasure measure(
+      ScorePartwise.Part.Measure measure, List<Integer> ending, List<String> asked) {
     meter = meter.map(m -> m.withPrinted(false));
     key = key.map(k -> k.withPrinted(false));
     Signs signs = new Signs();
@@ -44,7 +44,6 @@ final class MeasureReader {
     int multiRest = 0;
     boolean rests = false;
     boolean plays = false;
-    boolean endingStops = false;
     for (Object o : measure.getNoteOrBackupOrForward()) {
       if (o instanceof Attributes a) {
         readMeter(a);
@@ -68,9 +67,6 @@ final class MeasureReader {
           end = Barlines.right(b);
           times = Barlines.times(b).or(() -> Optional.empty());
         }
-        if (b.getEnding() != null) {
-          endingStops |= readEnding(b.getEnding());
-        }
       }
     }
     SecondReading.Measure read =
@@ -87,29 +83,9 @@ final class MeasureReader {
             signs.rehearsal(),
             ending,
             signs.all());
-    if (endingStops) {
-      ending = List.of();
-    }
-    return read;
-  }
-
-  /** Opens an ending, or says that it stops after this measure. */
-  private boolean readEnding(Ending e) {
-    if (e.getType() == StartStopDiscontinue.START) {
-      ending = numbers(e.getNumber() == null ? "" : e.getNumber());
-      return false;
-    }
-    return true;
-  }
-
-  private static List<Integer> numbers(String text) {
-    List<Integer> numbers = new ArrayList<>();
-    for (String word : text.split("[ ,.]+")) {
-      if (word.matches("[1-9]\\d?") && numbers.size() < 99) {
-        numbers.add(Integer.valueOf(word));
-      }
-    }
-    return numbers;
+    List<String> doubts = new ArrayList<>(asked);
+    doubts.addAll(signs.doubts());
+    return new ScoreMeasure(read, doubts, signs.early(), signs.late(), signs.bareCoda());
   }
 
   private static int multiRest(Attributes a) {

@@ -1,28 +1,15 @@
 package org.barmap.exchange.musicxml;
 
-import jakarta.xml.bind.JAXBException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import javax.xml.stream.XMLStreamConstants;
-import javax.xml.stream.XMLStreamException;
-import javax.xml.stream.XMLStreamReader;
-import org.audiveris.proxymusic.PartName;
-import org.audiveris.proxymusic.ScorePart;
-import org.audiveris.proxymusic.ScorePartwise;
-import org.audiveris.proxymusic.util.Marshalling;
 import org.barmap.map.SecondReading;
 
 /** Reads MusicXML, plain or compressed, as a second reading of the music. */
 public final class MusicXmlReader {
-  private static final int MAX_BYTES = 32 << 20;
-  private static final int MAX_PARTS = 200;
-  private static final int MAX_MEASURES = 20_000;
 
   private MusicXmlReader() {}
 
@@ -42,81 +29,15 @@ public final class MusicXmlReader {
   /** Reads a stream to its end and leaves it open; {@code source} is what to call it. */
   public static SecondReading read(String source, InputStream in)
       throws UnreadableMusicXmlException, IOException {
-    byte[] data = Compressed.bounded(in, MAX_BYTES);
-    byte[] xml = Compressed.is(data) ? Compressed.score(data, MAX_BYTES) : data;
-    ScorePartwise score = unmarshal(xml);
-    if (score.getPart().isEmpty()) {
-      throw new UnreadableMusicXmlException("the score has no parts");
-    }
-    if (score.getPart().size() > MAX_PARTS) {
-      throw new UnreadableMusicXmlException("the score has more than " + MAX_PARTS + " parts");
-    }
     List<SecondReading.Part> parts = new ArrayList<>();
-    Map<String, String> names = names(score);
-    for (ScorePartwise.Part part : score.getPart()) {
-      if (part.getMeasure().size() > MAX_MEASURES) {
-        throw new UnreadableMusicXmlException("a part has more than " + MAX_MEASURES + " bars");
-      }
-      String id = part.getId() instanceof ScorePart p ? p.getId() : "P" + (parts.size() + 1);
+    for (ScoreFile.Part part : ScoreFile.read(source, in).parts()) {
       parts.add(
           new SecondReading.Part(
-              id, names.getOrDefault(id, ""), new MeasureReader().measures(part.getMeasure())));
+              part.id(),
+              part.name(),
+              new MeasureReader()
+                  .measures(part.measures()).stream().map(ScoreMeasure::said).toList()));
     }
     return new SecondReading(source, SharedSigns.over(parts));
-  }
-
-  private static Map<String, String> names(ScorePartwise score) {
-    Map<String, String> names = new HashMap<>();
-    if (score.getPartList() != null) {
-      for (Object o : score.getPartList().getPartGroupOrScorePart()) {
-        if (o instanceof ScorePart p && p.getId() != null) {
-          PartName name = p.getPartName();
-          names.put(
-              p.getId(),
-              name == null || name.getValue() == null
-                  ? ""
-                  : Texts.clip(name.getValue().strip(), 200));
-        }
-      }
-    }
-    return names;
-  }
-
-  private static ScorePartwise unmarshal(byte[] xml) throws UnreadableMusicXmlException {
-    try {
-      XMLStreamReader reader = SafeXml.reader(xml);
-      try {
-        while (reader.getEventType() != XMLStreamConstants.START_ELEMENT && reader.hasNext()) {
-          reader.next();
-        }
-        String root = reader.getLocalName();
-        if (root.equals("score-timewise")) {
-          throw new UnreadableMusicXmlException(
-              "this MusicXML is ordered by time: export it part by part (score-partwise)");
-        }
-        if (!root.equals("score-partwise")) {
-          throw new UnreadableMusicXmlException(
-              "this is no MusicXML score: it begins with <" + Texts.clip(root, 40) + ">");
-        }
-        return Marshalling.getContext(ScorePartwise.class)
-            .createUnmarshaller()
-            .unmarshal(reader, ScorePartwise.class)
-            .getValue();
-      } finally {
-        reader.close();
-      }
-    } catch (XMLStreamException e) {
-      throw new UnreadableMusicXmlException("this is no MusicXML: " + firstLine(e), e);
-    } catch (JAXBException e) {
-      Throwable cause = e.getLinkedException() == null ? e : e.getLinkedException();
-      throw new UnreadableMusicXmlException("this MusicXML is broken: " + firstLine(cause), e);
-    }
-  }
-
-  private static String firstLine(Throwable e) {
-    String message = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
-    String text =
-        message.replaceFirst("(?s)^ParseError at \\[row,col\\]:(\\S+)\\s*Message:\\s*", "at $1 ");
-    return Texts.clip(text.lines().findFirst().orElse(""), 200);
   }
 }

@@ -19,7 +19,7 @@ import org.barmap.map.SecondReading.Part;
  * <p>A part takes only the kinds that it has none of, from the first part that has them and as many
  * bars.
  */
-final class SharedSigns {
+public final class SharedSigns {
 
   private static final Set<Navigation> JUMPS =
       EnumSet.of(
@@ -69,7 +69,8 @@ final class SharedSigns {
     }
   }
 
-  static List<Part> over(List<Part> parts) {
+  /** Returns the parts with what is written once for all. */
+  public static List<Part> over(List<Part> parts) {
     Having having = Having.of(parts);
     return parts.stream().map(p -> completed(p, having)).toList();
   }

@@ -1,12 +1,12 @@
 package org.barmap.exchange.musicxml;
 
 /** Small things with text. */
-final class Texts {
+public final class Texts {
 
   private Texts() {}
 
   /** Returns at most so many characters. */
-  static String clip(String text, int most) {
+  public static String clip(String text, int most) {
     return text.length() <= most ? text : text.substring(0, most - 1) + "…";
   }
 }

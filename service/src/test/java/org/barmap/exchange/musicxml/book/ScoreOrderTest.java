@@ -1,0 +1,114 @@
+package org.barmap.exchange.musicxml.book;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
+import org.barmap.map.rule.BarMapRules;
+import org.barmap.plan.Plan;
+import org.barmap.plan.PlanSettings;
+import org.barmap.plan.Planner;
+import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.ShowChanges;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The order of play of books that come in as MusicXML, restated from published toolkits' tests. */
+class ScoreOrderTest {
+
+  /** Source: repeat-expansion tests of the music21 toolkit (test_repeat.py, commit 3146cb0). */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      textBlock =
+          """
+          |:1 |:2 3:| 4:|                          ; 1 2 3 2 3 4 1 2 3 2 3 4
+          1 2:| 3 4                                ; 1 2 1 2 3 4
+          1 |:2:|x1 3                              ; 1 2 3
+          1 |:2:| 3                                ; 1 2 2 3
+          1 |:2:|x2 3                              ; 1 2 2 3
+          1 |:2:|x4 3                              ; 1 2 2 2 2 3
+          1 2 3@dc 4                               ; 1 2 3 1 2 3 4
+          1 2@fine 3@dc 4                          ; 1 2 3 1 2
+          1 2@to 3@dc 4@coda 5                     ; 1 2 3 1 2 4 5
+          1 2@segno 3@ds 4                         ; 1 2 3 2 3 4
+          1 2@segno 3@fine 4@ds 5                  ; 1 2 3 4 2 3
+          1 2@segno@to 3 4@ds 5 6@coda 7           ; 1 2 3 4 2 6 7
+          1 2@to |:3:|@dc 4 5@coda                 ; 1 2 3 3 1 2 5
+          1 2/1,2 3/1,2:| 4/3 5                    ; 1 2 3 1 2 3 1 4 5
+          1 2/1,2 3/1,2:| 4/3:| 5/4 6 7 8          ; 1 2 3 1 2 3 1 4 1 5 6 7 8
+          """)
+  void barsSoundInTheOrderTheSourceSays(String written, String order) throws Exception {
+    assertThat(order(written, false)).isEqualTo(order);
+  }
+
+  /** Source: as above; the row with a repeat and a plain D.C., both ways. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      textBlock =
+          """
+          1 2 |:3:| 4@dc 5 ; false ; 10
+          1 2 |:3:| 4@dc 5 ; true  ; 11
+          """)
+  void repeatsAfterDaCapoAreTheSettingsChoice(String written, boolean again, int bars)
+      throws Exception {
+    assertThat(order(written, again).split(" ")).hasSize(bars);
+  }
+
+  /**
+   * Source: tests of the partitura toolkit (commit e01626b), which takes repeats after the D.C.;
+   * the 17 bars without are computed from it.
+   */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      textBlock =
+          """
+          true  ; 1 1 2 3 4 5 3 4 6 7 3 4 8 1 1 2 3 4
+          false ; 1 1 2 3 4 5 3 4 6 7 3 4 8 1 2 3 4
+          """)
+  void endingsAndDaCapoAlFine(boolean again, String order) throws Exception {
+    assertThat(order("1:| 2 |:3 4@fine 5/1:| 6/2 7/2:| 8/3@dc", again)).isEqualTo(order);
+  }
+
+  /** Source: forms the music21 toolkit rejects (as above); here each is a clear finding. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      textBlock =
+          """
+          1 2 3@ds 4                    ; segno-missing
+          1 2 3@w:D.C._al_Fine 4        ; fine-missing
+          1 2@to 3@dc 4 5               ; coda-missing
+          1 2 3@dc 4@coda 5             ; to-coda-missing
+          1@segno 2 3@dc@ds 4           ; jump-twice
+          1 2/1 3/1:| 4/1,2 5           ; endings-overlap
+          1 2/2:| 3/3 4                 ; endings-start
+          1 2/1 3/2 4                   ; ending-not-closed
+          1 |:2 3 4                     ; repeat-not-closed
+          """)
+  void whatTheSourceRejectsIsAFinding(String written, String code) throws Exception {
+    Plan plan = plan(WrittenScore.book(written), false);
+    assertThat(plan.findings().stream().map(PlanFinding::code)).contains(code);
+  }
+
+  private static String order(String written, boolean again) throws Exception {
+    BarMap map = WrittenScore.book(written);
+    assertThat(BarMapRules.check(map)).isEmpty();
+    Plan plan = plan(map, again);
+    assertThat(plan.findings()).isEmpty();
+    Map<String, Integer> numbers =
+        map.bars().stream().collect(Collectors.toMap(Bar::id, Bar::number));
+    return plan.numbers().stream()
+        .flatMap(n -> n.order().stream())
+        .map(e -> String.valueOf(numbers.get(e.bar())))
+        .collect(Collectors.joining(" "));
+  }
+
+  private static Plan plan(BarMap map, boolean again) {
+    return Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL.withRepeatsAfterJump(again));
+  }
+}
