@@ -17,6 +17,7 @@ import org.barmap.web.api.Guard;
 import org.barmap.web.api.Looks;
 import org.barmap.web.api.Problems;
 import org.barmap.web.api.Repeats;
+import org.barmap.web.feed.EditionRoutes;
 import org.barmap.web.feed.PictureRoutes;
 import org.barmap.web.feed.RegionRoutes;
 import org.barmap.web.operate.AtHand;
@@ -119,6 +120,7 @@ public final class WebServer implements AutoCloseable {
               new BookRoutes(library).register(config.routes);
               new PageRoutes(library, worker, events).register(config.routes);
               new MapRoutes(library, worker, events).register(config.routes);
+              new EditionRoutes(library).register(config.routes);
               new SecondRoutes(library, worker).register(config.routes);
               Planning planning = new Planning(library);
               new ChangeRoutes(library, events, planning).register(config.routes);

@@ -7,7 +7,7 @@ import org.barmap.map.MusicalNumber;
 import org.barmap.map.rule.AlikeEndings;
 
 /** Names bars and pages as a player would say them. */
-final class Saying {
+public final class Saying {
 
   private Saying() {}
 
@@ -20,7 +20,7 @@ final class Saying {
   }
 
   /** Returns the same for an id; the id itself where there is no such bar. */
-  static String bar(Draft draft, String id) {
+  public static String bar(Draft draft, String id) {
     return draft.map().bar(id).map(b -> bar(draft, b)).orElse("bar " + id);
   }
 
@@ -32,7 +32,7 @@ final class Saying {
   }
 
   /** Returns the text with its first letter in upper case. */
-  static String sentence(String text) {
+  public static String sentence(String text) {
     return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 }

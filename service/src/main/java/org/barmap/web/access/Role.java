@@ -36,6 +36,9 @@ public enum Role {
             "GET ./map",
             "GET ./doubts",
             "GET ./history",
+            "GET ./editions",
+            "GET ./editions/{n}",
+            "GET ./editions/{n}/changes",
             "GET ./second",
             "GET ./marks",
             "GET ./roadmap",
@@ -64,6 +67,7 @@ public enum Role {
                 Stream.of(
                     "POST ./corrections",
                     "POST ./undo",
+                    "POST ./editions",
                     "POST ./redo",
                     "POST ./marks",
                     "POST ./changes",

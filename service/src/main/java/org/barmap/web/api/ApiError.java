@@ -8,6 +8,8 @@ public enum ApiError {
   NO_PAGE(404, "There is no such page"),
   /** No such bar. */
   NO_BAR(404, "There is no such bar"),
+  /** No such edition. */
+  NO_EDITION(404, "There is no such edition"),
   /** No such change. */
   NO_CHANGE(404, "There is no such change"),
   /** No such thing at all. */
