@@ -44,7 +44,7 @@ class AccessTableTest extends RunningServer {
   private String book = "";
 
   @Override
-  List<InetAddress> shareAt() throws IOException {
+  protected List<InetAddress> shareAt() throws IOException {
     return List.of(InetAddress.getByName("127.0.0.2"));
   }
 

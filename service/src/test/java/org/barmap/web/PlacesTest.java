@@ -27,7 +27,7 @@ class PlacesTest extends RunningServer {
   private Optional<Certificate> certificate = Optional.empty();
 
   @Override
-  Places places() throws IOException {
+  protected Places places() throws IOException {
     certificate = Optional.of(Certificate.read(made(), PASSWORD));
     return new Places(
         List.of(InetAddress.getByName("127.0.0.2")),

@@ -30,17 +30,17 @@ import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 
 /** A service over real HTTP with a real library, one for each test. */
-abstract class RunningServer {
+public abstract class RunningServer {
 
-  @TempDir Path folder;
+  @TempDir protected Path folder;
 
-  final HttpClient http = HttpClient.newHttpClient();
-  SqliteLibrary library;
-  Worker worker;
-  WebServer server;
+  protected final HttpClient http = HttpClient.newHttpClient();
+  protected SqliteLibrary library;
+  protected Worker worker;
+  protected WebServer server;
 
   @BeforeEach
-  void start() throws IOException {
+  protected void start() throws IOException {
     library = SqliteLibrary.open(folder, Clock.systemUTC());
     Events events = new Events();
     worker = new Worker(library, new StandInReader(), events);
@@ -48,64 +48,64 @@ abstract class RunningServer {
     server = WebServer.start(library, worker, events, folder, 0, places());
   }
 
-  Places places() throws IOException {
+  protected Places places() throws IOException {
     return Places.sharedAt(shareAt());
   }
 
   /** Where it listens besides the loopback address. */
-  List<InetAddress> shareAt() throws IOException {
+  protected List<InetAddress> shareAt() throws IOException {
     return List.of();
   }
 
   @AfterEach
-  void stop() {
+  protected void stop() {
     server.close();
     worker.close();
     library.close();
   }
 
   /** A request of the owner. */
-  HttpRequest.Builder to(String path) {
+  protected HttpRequest.Builder to(String path) {
     return withoutKey(path).header("Authorization", "Bearer " + server.key());
   }
 
-  HttpRequest.Builder withoutKey(String path) {
+  protected HttpRequest.Builder withoutKey(String path) {
     return HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + server.port() + path));
   }
 
   /** The owner's key as a line of a request that is written by hand. */
-  String keyLine() {
+  protected String keyLine() {
     return "Authorization: Bearer " + server.key() + "\r\n";
   }
 
-  HttpResponse<String> send(HttpRequest.Builder request) throws Exception {
+  protected HttpResponse<String> send(HttpRequest.Builder request) throws Exception {
     return http.send(request.build(), HttpResponse.BodyHandlers.ofString());
   }
 
-  HttpResponse<String> get(String path) throws Exception {
+  protected HttpResponse<String> get(String path) throws Exception {
     return send(to(path));
   }
 
-  HttpResponse<String> put(String path, String body) throws Exception {
+  protected HttpResponse<String> put(String path, String body) throws Exception {
     return send(to(path).PUT(HttpRequest.BodyPublishers.ofString(body)));
   }
 
-  HttpResponse<String> post(String path, String body) throws Exception {
+  protected HttpResponse<String> post(String path, String body) throws Exception {
     return send(to(path).POST(HttpRequest.BodyPublishers.ofString(body)));
   }
 
-  HttpResponse<String> post(String path, String body, long revision) throws Exception {
+  protected HttpResponse<String> post(String path, String body, long revision) throws Exception {
     return send(
         to(path)
             .header("If-Match", "\"" + revision + "\"")
             .POST(HttpRequest.BodyPublishers.ofString(body)));
   }
 
-  static JsonNode json(HttpResponse<String> response) {
+  protected static JsonNode json(HttpResponse<String> response) {
     return BarMapJson.mapper().readTree(response.body());
   }
 
-  static void assertProblem(HttpResponse<String> response, ApiError error) {
+  protected static void assertProblem(HttpResponse<String> response, ApiError error) {
     assertThat(response.body()).contains("\"code\":\"" + error.name() + "\"");
     assertThat(response.statusCode()).isEqualTo(error.status());
     assertThat(response.headers().firstValue("Content-Type").orElse(""))
@@ -113,19 +113,19 @@ abstract class RunningServer {
     assertThat(response.body()).doesNotContain("\tat ").doesNotContain("Exception");
   }
 
-  String newBook() throws Exception {
+  protected String newBook() throws Exception {
     HttpResponse<String> made = post("/api/books", "{\"title\":\"Saltmarsh\",\"part\":\"Bass\"}");
     assertThat(made.statusCode()).isEqualTo(201);
     return json(made).path("id").asString();
   }
 
-  static byte[] png() throws IOException {
+  protected static byte[] png() throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ImageIO.write(new BufferedImage(1000, 1400, BufferedImage.TYPE_BYTE_GRAY), "png", out);
     return out.toByteArray();
   }
 
-  HttpResponse<String> upload(String book, Object... namesAndBytes) throws Exception {
+  protected HttpResponse<String> upload(String book, Object... namesAndBytes) throws Exception {
     ByteArrayOutputStream body = new ByteArrayOutputStream();
     for (int i = 0; i < namesAndBytes.length; i += 2) {
       String head =
@@ -143,7 +143,7 @@ abstract class RunningServer {
             .POST(HttpRequest.BodyPublishers.ofByteArray(body.toByteArray())));
   }
 
-  String readBook() throws Exception {
+  protected String readBook() throws Exception {
     String book = newBook();
     assertThat(upload(book, "one.png", png(), "two.png", png()).statusCode()).isEqualTo(202);
     await()

@@ -52,7 +52,7 @@ class ShareRoutesTest extends RunningServer {
   private static final LocalDate TODAY = LocalDate.now(ZoneId.systemDefault());
 
   @Override
-  List<InetAddress> shareAt() throws IOException {
+  protected List<InetAddress> shareAt() throws IOException {
     return List.of(InetAddress.getByName("127.0.0.2"));
   }
 

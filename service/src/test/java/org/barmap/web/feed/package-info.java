@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.web.feed;
+
+import org.jspecify.annotations.NullMarked;
