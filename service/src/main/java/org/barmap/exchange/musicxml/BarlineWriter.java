@@ -84,7 +84,9 @@ final class BarlineWriter {
     Ending ending = new Ending();
     ending.setType(type);
     ending.setNumber(bar.ending().stream().map(String::valueOf).collect(Collectors.joining(",")));
-    ending.setValue("");
+    // the standard's way to draw it: "1., 2."
+    ending.setValue(
+        bar.ending().stream().map(n -> n + ".").collect(Collectors.joining(", ")));
     return ending;
   }
 }

@@ -4,12 +4,13 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
 import org.audiveris.proxymusic.AboveBelow;
 import org.audiveris.proxymusic.Coda;
 import org.audiveris.proxymusic.Direction;
 import org.audiveris.proxymusic.DirectionType;
 import org.audiveris.proxymusic.EnclosureShape;
-import org.audiveris.proxymusic.FormattedSymbolId;
 import org.audiveris.proxymusic.FormattedTextId;
 import org.audiveris.proxymusic.Segno;
 import org.audiveris.proxymusic.Sound;
@@ -24,11 +25,26 @@ import org.barmap.plan.change.term.Metronome;
 
 /** Writes what stands over and under a bar. Signs are tied together within a musical number. */
 final class DirectionWriter {
-  private int number = 1;
+  private static final Pattern PIZZICATO = Pattern.compile("pizz(?:\\.|icato)?");
+  private static final Pattern ARCO = Pattern.compile("(?:col )?arco");
+
+  private int number;
+  private Form form = new Form(false, false, false);
 
   /** Begins another musical number: its segno and coda are its own. */
-  void nextNumber() {
+  void nextNumber(Form next) {
     number++;
+    form = next;
+  }
+
+  /** Says that a repeat begins where no sign for it stands; at the very beginning it is clear. */
+  Optional<Sound> impliedRepeat(boolean inTheMiddle) {
+    if (!inTheMiddle || !form.openRepeat()) {
+      return Optional.empty();
+    }
+    Sound sound = new Sound();
+    sound.setForwardRepeat(YesNo.YES);
+    return Optional.of(sound);
   }
 
   /** Returns what counts at a bar's start. */
@@ -54,18 +70,12 @@ final class DirectionWriter {
         out.add(worded(word));
       }
     }
-    if (bar.has(Navigation.FERMATA)) {
-      out.add(symbol("fermataAbove"));
-    }
     return out;
   }
 
   /** Returns what counts at a bar's end. */
   List<Direction> atEnd(Bar bar) {
     List<Direction> out = new ArrayList<>();
-    if (bar.has(Navigation.CAESURA)) {
-      out.add(symbol("caesura"));
-    }
     if (bar.has(Navigation.TO_CODA)) {
       Sound sound = new Sound();
       sound.setTocoda("coda" + number);
@@ -79,12 +89,12 @@ final class DirectionWriter {
     if (bar.has(Navigation.DA_CAPO)) {
       Sound sound = new Sound();
       sound.setDacapo(YesNo.YES);
-      out.add(direction(text(read(bar, "d", "D.C.")), true, sound));
+      out.add(direction(text(read(bar, "d", form.worded("D.C."))), true, sound));
     }
     if (bar.has(Navigation.DAL_SEGNO)) {
       Sound sound = new Sound();
       sound.setDalsegno("segno" + number);
-      out.add(direction(text(read(bar, "d", "D.S.")), true, sound));
+      out.add(direction(text(read(bar, "d", form.worded("D.S."))), true, sound));
     }
     return out;
   }
@@ -107,16 +117,22 @@ final class DirectionWriter {
         .orElse(otherwise);
   }
 
-  /** Returns words read at a bar; a metronome mark also steers, in quarters a minute. */
+  /** Returns words read at a bar; what they say of tempo and bow also steers. */
   private static Direction worded(Word word) {
     Direction direction = words(word.text(), word.where() == Placement.ABOVE);
+    Sound sound = new Sound();
     Metronome.quartersPerMinute(word.text())
         .ifPresent(
-            quarters -> {
-              Sound sound = new Sound();
-              sound.setTempo(BigDecimal.valueOf(quarters).stripTrailingZeros());
-              direction.setSound(sound);
-            });
+            quarters -> sound.setTempo(BigDecimal.valueOf(quarters).stripTrailingZeros()));
+    String text = word.text().strip().toLowerCase(Locale.ROOT);
+    if (PIZZICATO.matcher(text).matches()) {
+      sound.setPizzicato(YesNo.YES);
+    } else if (ARCO.matcher(text).matches()) {
+      sound.setPizzicato(YesNo.NO);
+    }
+    if (sound.getTempo() != null || sound.getPizzicato() != null) {
+      direction.setSound(sound);
+    }
     return direction;
   }
 
@@ -131,14 +147,6 @@ final class DirectionWriter {
     DirectionType type = new DirectionType();
     type.getWordsOrSymbol().add(text);
     return type;
-  }
-
-  private static Direction symbol(String glyph) {
-    FormattedSymbolId symbol = new FormattedSymbolId();
-    symbol.setValue(glyph);
-    DirectionType type = new DirectionType();
-    type.getWordsOrSymbol().add(symbol);
-    return direction(type, true, null);
   }
 
   private static Direction rehearsal(RehearsalMark mark) {

@@ -10,8 +10,6 @@ import org.audiveris.proxymusic.Attributes;
 import org.audiveris.proxymusic.MeasureRepeat;
 import org.audiveris.proxymusic.MeasureStyle;
 import org.audiveris.proxymusic.MultipleRest;
-import org.audiveris.proxymusic.Note;
-import org.audiveris.proxymusic.Rest;
 import org.audiveris.proxymusic.ScorePartwise.Part.Measure;
 import org.audiveris.proxymusic.StartStop;
 import org.audiveris.proxymusic.YesNo;
@@ -19,12 +17,10 @@ import org.barmap.map.Bar;
 import org.barmap.map.Content;
 import org.barmap.map.Key;
 import org.barmap.map.Meter;
+import org.barmap.map.Navigation;
 
 /** Writes bar entries as measures, in order. */
 final class MeasureWriter {
-  /** Divisions of a quarter: fine enough for a unit of 64. */
-  private static final int DIVISIONS = 16;
-
   private final Map<String, String> numberNames;
   private Optional<Meter> written = Optional.empty();
   private Optional<Key> signature = Optional.empty();
@@ -39,11 +35,12 @@ final class MeasureWriter {
     List<Measure> measures = new ArrayList<>();
     DirectionWriter directions = new DirectionWriter();
     BarlineWriter barlines = new BarlineWriter(bars);
+    Layout layout = new Layout();
     for (int i = 0; i < bars.size(); i++) {
       Bar bar = bars.get(i);
-      boolean numberStarts = numberNames.containsKey(bar.id());
+      boolean numberStarts = i == 0 || numberNames.containsKey(bar.id());
       if (numberStarts) {
-        directions.nextNumber();
+        directions.nextNumber(Form.of(bars, i, numberNames.keySet()));
       }
       for (int k = 0; k < bar.count(); k++) {
         boolean first = k == 0;
@@ -51,14 +48,20 @@ final class MeasureWriter {
         Measure measure = numbered(bar, k);
         List<Object> content = measure.getNoteOrBackupOrForward();
         if (first) {
+          layout.at(bar).ifPresent(content::add);
           barlines.left(i).ifPresent(content::add);
           attributes(bar, measures.isEmpty()).ifPresent(content::add);
-          if (numberStarts) {
+          if (numberNames.containsKey(bar.id())) {
             content.add(DirectionWriter.words(numberNames.getOrDefault(bar.id(), ""), true));
+          }
+          if (numberStarts) {
+            directions.impliedRepeat(i > 0).ifPresent(content::add);
           }
           content.addAll(directions.atStart(bar));
         }
-        content.add(time(bar));
+        content.addAll(
+            Filling.of(
+                bar, first && bar.has(Navigation.FERMATA), last && bar.has(Navigation.CAESURA)));
         if (last) {
           content.addAll(directions.atEnd(bar));
           barlines.right(i).ifPresent(content::add);
@@ -74,6 +77,9 @@ final class MeasureWriter {
     String label = k == 0 ? bar.label().map(XmlText::clean).map(String::strip).orElse("") : "";
     int number = bar.number() + k;
     measure.setNumber(label.isEmpty() ? Integer.toString(number) : label);
+    if (!label.isEmpty()) {
+      measure.setText(label);
+    }
     if (number == 0 && label.isEmpty()) {
       measure.setImplicit(YesNo.YES);
     }
@@ -84,7 +90,7 @@ final class MeasureWriter {
     Attributes attributes = new Attributes();
     boolean needed = first;
     if (first) {
-      attributes.setDivisions(BigDecimal.valueOf(DIVISIONS));
+      attributes.setDivisions(BigDecimal.valueOf(Filling.DIVISIONS));
     }
     Optional<Meter> meter = bar.meter();
     boolean changed =
@@ -124,22 +130,5 @@ final class MeasureWriter {
       needed = true;
     }
     return needed ? Optional.of(attributes) : Optional.empty();
-  }
-
-  /**
-   * What fills a bar: a rest, or an undrawn rest where the player plays what the map doesn't know.
-   * Undrawn, because programs attach words and marks to something with a length.
-   */
-  private static Note time(Bar bar) {
-    Rest rest = new Rest();
-    rest.setMeasure(YesNo.YES);
-    Note note = new Note();
-    note.setRest(rest);
-    long units = bar.meter().map(m -> DIVISIONS * 4L * m.beats() / m.unit()).orElse(DIVISIONS * 4L);
-    note.setDuration(BigDecimal.valueOf(units));
-    if (!bar.isRest()) {
-      note.setPrintObject(YesNo.NO);
-    }
-    return note;
   }
 }

@@ -7,14 +7,8 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
-import org.audiveris.proxymusic.Encoding;
-import org.audiveris.proxymusic.Identification;
-import org.audiveris.proxymusic.ObjectFactory;
-import org.audiveris.proxymusic.PartList;
-import org.audiveris.proxymusic.PartName;
 import org.audiveris.proxymusic.ScorePart;
 import org.audiveris.proxymusic.ScorePartwise;
-import org.audiveris.proxymusic.Work;
 import org.audiveris.proxymusic.util.Marshalling;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
@@ -41,15 +35,16 @@ public final class MusicXmlWriter {
    * @throws IllegalArgumentException when the map has more bars than any book, or none
    */
   public static void write(BarMap map, OutputStream out) throws IOException {
-    write(map, map.bars(), map.book().title(), out);
+    write(map, map.bars(), Heads.of(map), out);
   }
 
   /** Writes one musical number. */
   public static void write(BarMap map, MusicalNumber number, OutputStream out) throws IOException {
-    write(map, map.barsOf(number), map.book().title() + ", " + NumberNames.of(number), out);
+    List<Bar> bars = map.barsOf(number);
+    write(map, bars, Heads.of(map, number), out);
   }
 
-  private static void write(BarMap map, List<Bar> bars, String title, OutputStream out)
+  private static void write(BarMap map, List<Bar> bars, ScorePartwise score, OutputStream out)
       throws IOException {
     long total = bars.stream().mapToLong(Bar::count).sum();
     if (total > MAX_MEASURES) {
@@ -58,20 +53,7 @@ public final class MusicXmlWriter {
     if (bars.isEmpty()) {
       throw new IllegalArgumentException("there are no bars to write");
     }
-    ScorePartwise score = new ScorePartwise();
-    score.setVersion("4.0");
-    Work work = new Work();
-    work.setWorkTitle(XmlText.clean(title));
-    score.setWork(work);
-    score.setIdentification(identification());
-    ScorePart declared = new ScorePart();
-    declared.setId("P1");
-    PartName name = new PartName();
-    name.setValue(XmlText.clean(map.book().part()));
-    declared.setPartName(name);
-    PartList list = new PartList();
-    list.getPartGroupOrScorePart().add(declared);
-    score.setPartList(list);
+    ScorePart declared = Heads.part(map, score);
     ScorePartwise.Part part = new ScorePartwise.Part();
     part.setId(declared);
     part.getMeasure().addAll(new MeasureWriter(NumberNames.atBars(map)).measures(bars));
@@ -87,16 +69,6 @@ public final class MusicXmlWriter {
     } catch (JAXBException e) {
       throw new IOException("MusicXML could not be written", e);
     }
-  }
-
-  private static Identification identification() {
-    Encoding encoding = new Encoding();
-    encoding
-        .getEncodingDateOrEncoderOrSoftware()
-        .add(new ObjectFactory().createEncodingSoftware("barmap"));
-    Identification identification = new Identification();
-    identification.setEncoding(encoding);
-    return identification;
   }
 
   /** Finds a number by its label, for a caller that has only that. */

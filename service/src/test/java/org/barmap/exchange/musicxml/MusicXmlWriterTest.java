@@ -201,7 +201,11 @@ class MusicXmlWriterTest {
 
     MusicXmlSchema.check(out.toByteArray());
     String xml = out.toString(StandardCharsets.UTF_8);
-    assertThat(xml).contains("Saltmarsh, No. 4 A Boat for the Widow");
+    assertThat(xml)
+        .contains(
+            "<work-title>Saltmarsh</work-title>",
+            "<movement-number>4</movement-number>",
+            "<movement-title>No. 4 A Boat for the Widow</movement-title>");
     assertThat(Scores.read(out.toByteArray()).parts().get(0).measures())
         .hasSize(map.barsOf(number).stream().mapToInt(Bar::count).sum());
   }

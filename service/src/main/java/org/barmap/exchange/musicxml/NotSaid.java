@@ -1,0 +1,137 @@
+package org.barmap.exchange.musicxml;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
+import org.barmap.map.MusicalNumber;
+import org.barmap.map.Navigation;
+import org.barmap.plan.NumberPlan;
+import org.barmap.plan.PlanSettings;
+import org.barmap.plan.Planner;
+import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.order.OpenStretch;
+
+/**
+ * What a map says and MusicXML has no sign for: it stands in the file as words at most, so that a
+ * program which plays the file doesn't know it.
+ *
+ * @param where "No. 7, bar 12"; empty where it holds for the whole file
+ * @param text one sentence
+ */
+public record NotSaid(String where, String text) {
+  /** So many of a kind are told one by one; then how many more there are. */
+  private static final int MOST = 20;
+
+  /** What holds for every file. */
+  static final NotSaid ALWAYS =
+      new NotSaid(
+          "",
+          "There are no notes: a bar of music is filled with one that is neither drawn nor heard."
+              + " Where the bars lie on the pages and how surely they were read stays in the bar"
+              + " map.");
+
+  /** Returns the sentence with its place in front. */
+  public String says() {
+    return where.isEmpty() ? text : where + ": " + text;
+  }
+
+  /** Returns what a file of the whole book leaves unsaid, in the order of the book. */
+  public static List<NotSaid> of(BarMap map) {
+    return of(map, map.numbers(), true);
+  }
+
+  /** Returns what a file of one number leaves unsaid. */
+  public static List<NotSaid> of(BarMap map, MusicalNumber number) {
+    return of(map, List.of(number), false);
+  }
+
+  private static List<NotSaid> of(BarMap map, List<MusicalNumber> numbers, boolean whole) {
+    List<NotSaid> all = new ArrayList<>();
+    all.add(ALWAYS);
+    Finder finder = new Finder(map, whole);
+    List<NotSaid> found = new ArrayList<>();
+    if (map.numbers().isEmpty()) {
+      finder.number("", map.bars(), true, found);
+    }
+    for (MusicalNumber number : numbers) {
+      String name = NumberNames.of(number);
+      if (number.firstBar().isEmpty() || number.tacet()) {
+        found.add(new NotSaid(name, "this part has no bars in it, so it isn't in the file."));
+      }
+      finder.number(name, map.barsOf(number), number == numbers.get(0), found);
+    }
+    all.addAll(found);
+    return all;
+  }
+
+  /** Looks through numbers with the plan of the printed book beside it. */
+  private static final class Finder {
+    private final Map<String, List<OpenStretch>> open = new HashMap<>();
+    private final Set<String> silent;
+    private final boolean whole;
+
+    Finder(BarMap map, boolean whole) {
+      this.whole = whole;
+      List<NumberPlan> plans =
+          Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL).numbers();
+      for (NumberPlan plan : plans) {
+        plan.open().forEach(o -> open.computeIfAbsent(o.first(), f -> new ArrayList<>()).add(o));
+      }
+      silent =
+          plans.stream()
+              .flatMap(p -> p.order().stream())
+              .filter(e -> e.silent().isPresent())
+              .map(NumberPlan.Entry::bar)
+              .collect(Collectors.toSet());
+    }
+
+    void number(String name, List<Bar> bars, boolean first, List<NotSaid> found) {
+      String place = name.isEmpty() ? "" : name + ", ";
+      List<NotSaid> here = new ArrayList<>();
+      boolean meterKnown = true;
+      for (Bar bar : bars) {
+        String where = place + "bar " + bar.label().orElse(Integer.toString(bar.number()));
+        of(bar, first).forEach(text -> here.add(new NotSaid(where, text)));
+        if (bar.meter().isEmpty() && meterKnown) {
+          here.add(new NotSaid(where, "no meter is known here; its bars are filled as 4/4."));
+        }
+        meterKnown = bar.meter().isPresent();
+      }
+      found.addAll(here.subList(0, Math.min(MOST, here.size())));
+      if (here.size() > MOST) {
+        found.add(new NotSaid(name, (here.size() - MOST) + " more of these."));
+      }
+    }
+
+    private List<String> of(Bar bar, boolean first) {
+      List<String> texts = new ArrayList<>();
+      for (OpenStretch stretch : open.getOrDefault(bar.id(), List.of())) {
+        boolean vamp = stretch.kind() == OpenStretch.Kind.VAMP;
+        texts.add(
+            stretch.says()
+                + (vamp ? ": nobody can say how often, so" : ":")
+                + " it is there as words only.");
+      }
+      if (bar.times().isPresent() && !Barlines.sendsBack(bar.endBarline())) {
+        texts.add("\"play " + bar.times().get() + " times\" without repeat signs is words only.");
+      }
+      if (silent.contains(bar.id())) {
+        texts.add("it is played some of the times only, which is words only.");
+      }
+      if (bar.number() == 0 && bar.label().isEmpty() && !bar.isRest()) {
+        texts.add("how long the pickup is isn't known; it fills a whole bar.");
+      }
+      if (whole && !first && bar.has(Navigation.DA_CAPO)) {
+        texts.add(
+            "a program takes a D.C. back to the beginning of the file, not of the number: save the"
+                + " number alone if it is to be played.");
+      }
+      return texts;
+    }
+  }
+}
