@@ -85,8 +85,7 @@ final class BarlineWriter {
     ending.setType(type);
     ending.setNumber(bar.ending().stream().map(String::valueOf).collect(Collectors.joining(",")));
     // the standard's way to draw it: "1., 2."
-    ending.setValue(
-        bar.ending().stream().map(n -> n + ".").collect(Collectors.joining(", ")));
+    ending.setValue(bar.ending().stream().map(n -> n + ".").collect(Collectors.joining(", ")));
     return ending;
   }
 }

@@ -122,8 +122,7 @@ final class DirectionWriter {
     Direction direction = words(word.text(), word.where() == Placement.ABOVE);
     Sound sound = new Sound();
     Metronome.quartersPerMinute(word.text())
-        .ifPresent(
-            quarters -> sound.setTempo(BigDecimal.valueOf(quarters).stripTrailingZeros()));
+        .ifPresent(quarters -> sound.setTempo(BigDecimal.valueOf(quarters).stripTrailingZeros()));
     String text = word.text().strip().toLowerCase(Locale.ROOT);
     if (PIZZICATO.matcher(text).matches()) {
       sound.setPizzicato(YesNo.YES);

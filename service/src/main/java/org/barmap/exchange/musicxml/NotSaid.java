@@ -77,8 +77,7 @@ public record NotSaid(String where, String text) {
 
     Finder(BarMap map, boolean whole) {
       this.whole = whole;
-      List<NumberPlan> plans =
-          Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL).numbers();
+      List<NumberPlan> plans = Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL).numbers();
       for (NumberPlan plan : plans) {
         plan.open().forEach(o -> open.computeIfAbsent(o.first(), f -> new ArrayList<>()).add(o));
       }

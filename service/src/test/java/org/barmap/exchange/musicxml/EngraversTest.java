@@ -94,9 +94,10 @@ class EngraversTest {
       tally.merge(kind + ": lily bars " + set.replaceAll(" \\d+", ""), 1, Integer::sum);
       if (!bars.equals("same") || order.startsWith("other") || !set.equals("same")) {
         table.add(
-            String.join(
-                " | ", name, bars, order, set, expected.findings(), expected.form())
-                + "\n   ours  " + expected.order() + "\n   muse  "
+            String.join(" | ", name, bars, order, set, expected.findings(), expected.form())
+                + "\n   ours  "
+                + expected.order()
+                + "\n   muse  "
                 + (opened == null ? "" : opened.order()));
       }
     }
