@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.out.OutFile;
 import org.barmap.exchange.BarTable;
-import org.barmap.exchange.musicxml.MusicXmlWriter;
+import org.barmap.exchange.musicxml.write.MusicXmlWriter;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import picocli.CommandLine.Command;

@@ -11,7 +11,7 @@ import java.util.List;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.run.Home;
 import org.barmap.cli.run.Logs;
-import org.barmap.exchange.musicxml.MusicXmlWriter;
+import org.barmap.exchange.musicxml.write.MusicXmlWriter;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;

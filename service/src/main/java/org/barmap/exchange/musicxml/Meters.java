@@ -3,7 +3,6 @@ package org.barmap.exchange.musicxml;
 import jakarta.xml.bind.JAXBElement;
 import java.util.Optional;
 import java.util.Set;
-import org.audiveris.proxymusic.ObjectFactory;
 import org.audiveris.proxymusic.Time;
 import org.barmap.map.Meter;
 
@@ -44,14 +43,5 @@ final class Meters {
       sum += Integer.parseInt(term.strip());
     }
     return sum;
-  }
-
-  /** Returns a meter as a time signature. */
-  static Time write(Meter meter) {
-    ObjectFactory factory = new ObjectFactory();
-    Time time = factory.createTime();
-    time.getTimeSignature().add(factory.createTimeBeats(Integer.toString(meter.beats())));
-    time.getTimeSignature().add(factory.createTimeBeatType(Integer.toString(meter.unit())));
-    return time;
   }
 }

@@ -9,7 +9,7 @@ import java.util.Optional;
 import org.barmap.exchange.BarTable;
 import org.barmap.exchange.CutList;
 import org.barmap.exchange.Errata;
-import org.barmap.exchange.musicxml.MusicXmlWriter;
+import org.barmap.exchange.musicxml.write.MusicXmlWriter;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.map.BarMap;

@@ -15,14 +15,14 @@ import org.w3c.dom.ls.LSInput;
 import org.xml.sax.InputSource;
 
 /** The W3C's MusicXML 4.0 schema, as the binding's jar carries it. */
-final class MusicXmlSchema {
+public final class MusicXmlSchema {
   private static final DOMImplementationLS LS = loading();
   private static final Schema SCHEMA = load();
 
   private MusicXmlSchema() {}
 
   /** Throws when a document breaks the schema. */
-  static void check(byte[] xml) throws Exception {
+  public static void check(byte[] xml) throws Exception {
     var parser = javax.xml.parsers.SAXParserFactory.newDefaultNSInstance();
     parser.setFeature("http://apache.org/xml/features/nonvalidating/load-external-dtd", false);
     var source =

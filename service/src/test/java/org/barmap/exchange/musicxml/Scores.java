@@ -17,7 +17,7 @@ public final class Scores {
 
   private Scores() {}
 
-  static String score(String measures) {
+  public static String score(String measures) {
     return "<?xml version=\"1.0\" encoding=\"UTF-8\"?><score-partwise version=\"4.0\"><part-list>"
         + "<score-part id=\"P1\"><part-name>Bass</part-name></score-part></part-list>"
         + "<part id=\"P1\">"
@@ -25,11 +25,11 @@ public final class Scores {
         + "</part></score-partwise>";
   }
 
-  static String measure(String number, String content) {
+  public static String measure(String number, String content) {
     return "<measure number=\"" + number + "\">" + content + "</measure>";
   }
 
-  static String time(int beats, int unit) {
+  public static String time(int beats, int unit) {
     return "<attributes><divisions>1</divisions><time><beats>"
         + beats
         + "</beats><beat-type>"
@@ -37,23 +37,23 @@ public final class Scores {
         + "</beat-type></time></attributes>";
   }
 
-  static String rest(int duration) {
+  public static String rest(int duration) {
     return "<note><rest measure=\"yes\"/><duration>" + duration + "</duration></note>";
   }
 
-  static SecondReading read(String xml) throws Exception {
+  public static SecondReading read(String xml) throws Exception {
     return read(xml.getBytes(StandardCharsets.UTF_8));
   }
 
-  static SecondReading read(byte[] data) throws Exception {
+  public static SecondReading read(byte[] data) throws Exception {
     return MusicXmlReader.read("test.musicxml", new ByteArrayInputStream(data));
   }
 
-  static List<SecondReading.Measure> measures(String measures) throws Exception {
+  public static List<SecondReading.Measure> measures(String measures) throws Exception {
     return read(score(measures)).parts().get(0).measures();
   }
 
-  static byte[] zip(Object... namesAndContents) throws IOException {
+  public static byte[] zip(Object... namesAndContents) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (ZipOutputStream zip = new ZipOutputStream(out)) {
       for (int i = 0; i < namesAndContents.length; i += 2) {
@@ -67,7 +67,7 @@ public final class Scores {
     return out.toByteArray();
   }
 
-  static String container(String path) {
+  public static String container(String path) {
     return "<container><rootfiles><rootfile full-path=\"" + path + "\"/></rootfiles></container>";
   }
 

@@ -1,4 +1,4 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -9,6 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
+import org.barmap.exchange.musicxml.MusicXmlSchema;
+import org.barmap.exchange.musicxml.Scores;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
@@ -76,7 +78,7 @@ class MusicXmlWriterTest {
           .as(bar.id())
           .isEqualTo(Set.copyOf(bar.signs()));
       assertThat(last.end()).as(bar.id()).isEqualTo(plain(bar.endBarline()));
-      if (Barlines.sendsBack(bar.endBarline())) {
+      if (Lines.sendsBack(bar.endBarline())) {
         assertThat(last.times()).as(bar.id()).isEqualTo(bar.times());
       }
       boolean opens =

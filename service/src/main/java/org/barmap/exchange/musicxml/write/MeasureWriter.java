@@ -1,4 +1,4 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
@@ -10,8 +10,10 @@ import org.audiveris.proxymusic.Attributes;
 import org.audiveris.proxymusic.MeasureRepeat;
 import org.audiveris.proxymusic.MeasureStyle;
 import org.audiveris.proxymusic.MultipleRest;
+import org.audiveris.proxymusic.ObjectFactory;
 import org.audiveris.proxymusic.ScorePartwise.Part.Measure;
 import org.audiveris.proxymusic.StartStop;
+import org.audiveris.proxymusic.Time;
 import org.audiveris.proxymusic.YesNo;
 import org.barmap.map.Bar;
 import org.barmap.map.Content;
@@ -97,7 +99,7 @@ final class MeasureWriter {
         meter.isPresent()
             && (meter.get().printed() || written.filter(m -> m.sameAs(meter.get())).isEmpty());
     if (changed) {
-      meter.map(Meters::write).ifPresent(attributes.getTime()::add);
+      meter.map(MeasureWriter::time).ifPresent(attributes.getTime()::add);
       written = meter;
       needed = true;
     }
@@ -130,5 +132,14 @@ final class MeasureWriter {
       needed = true;
     }
     return needed ? Optional.of(attributes) : Optional.empty();
+  }
+
+  /** Returns a meter as a time signature. */
+  private static Time time(Meter meter) {
+    ObjectFactory factory = new ObjectFactory();
+    Time time = factory.createTime();
+    time.getTimeSignature().add(factory.createTimeBeats(Integer.toString(meter.beats())));
+    time.getTimeSignature().add(factory.createTimeBeatType(Integer.toString(meter.unit())));
+    return time;
   }
 }

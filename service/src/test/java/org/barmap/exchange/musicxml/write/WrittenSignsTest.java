@@ -1,10 +1,11 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.barmap.exchange.musicxml.MusicXmlSchema;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
 import org.barmap.plan.Books;

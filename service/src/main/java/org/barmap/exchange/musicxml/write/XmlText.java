@@ -1,4 +1,4 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 /** Text that may stand in XML 1.0. */
 final class XmlText {

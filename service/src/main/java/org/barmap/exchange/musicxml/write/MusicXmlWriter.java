@@ -1,4 +1,4 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 import jakarta.xml.bind.JAXBException;
 import jakarta.xml.bind.Marshaller;

@@ -1,4 +1,4 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 import java.math.BigInteger;
 import java.util.List;
@@ -25,8 +25,7 @@ final class BarlineWriter {
   Optional<Barline> left(int i) {
     Bar bar = bars.get(i);
     boolean opens =
-        Barlines.opens(bar.startBarline())
-            || (i > 0 && Barlines.opens(bars.get(i - 1).endBarline()));
+        Lines.opens(bar.startBarline()) || (i > 0 && Lines.opens(bars.get(i - 1).endBarline()));
     boolean endingStarts = !bar.ending().isEmpty() && !sameEnding(i - 1, i);
     if (!opens && !endingStarts) {
       return Optional.empty();
@@ -34,7 +33,7 @@ final class BarlineWriter {
     Barline line = new Barline();
     line.setLocation(RightLeftMiddle.LEFT);
     if (opens) {
-      line.setBarStyle(Barlines.drawn(BarStyle.HEAVY_LIGHT));
+      line.setBarStyle(Lines.drawn(BarStyle.HEAVY_LIGHT));
       line.setRepeat(repeat(BackwardForward.FORWARD));
     }
     if (endingStarts) {
@@ -46,15 +45,15 @@ final class BarlineWriter {
   /** Returns the right barline of an entry, where it is not a plain single line. */
   Optional<Barline> right(int i) {
     Bar bar = bars.get(i);
-    boolean back = Barlines.sendsBack(bar.endBarline());
+    boolean back = Lines.sendsBack(bar.endBarline());
     boolean endingStops = !bar.ending().isEmpty() && !sameEnding(i, i + 1);
-    Optional<BarStyle> style = Barlines.style(bar.endBarline());
+    Optional<BarStyle> style = Lines.style(bar.endBarline());
     if (!back && !endingStops && style.isEmpty()) {
       return Optional.empty();
     }
     Barline line = new Barline();
     line.setLocation(RightLeftMiddle.RIGHT);
-    style.map(Barlines::drawn).ifPresent(line::setBarStyle);
+    style.map(Lines::drawn).ifPresent(line::setBarStyle);
     if (endingStops) {
       line.setEnding(
           ending(bar, back ? StartStopDiscontinue.STOP : StartStopDiscontinue.DISCONTINUE));
@@ -71,7 +70,7 @@ final class BarlineWriter {
     return a >= 0
         && b < bars.size()
         && bars.get(a).ending().equals(bars.get(b).ending())
-        && !Barlines.sendsBack(bars.get(a).endBarline());
+        && !Lines.sendsBack(bars.get(a).endBarline());
   }
 
   private static Repeat repeat(BackwardForward direction) {

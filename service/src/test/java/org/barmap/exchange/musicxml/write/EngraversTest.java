@@ -1,4 +1,4 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.barmap.exchange.musicxml.Scores;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -184,12 +185,12 @@ class EngraversTest {
 
   private static String said(Bar bar, int at) {
     String signs =
-        (Barlines.opens(bar.startBarline()) ? "|:" : "")
+        (Lines.opens(bar.startBarline()) ? "|:" : "")
             + (bar.ending().isEmpty() ? "" : bar.ending())
             + bar.signs()
             + bar.times().map(t -> "x" + t).orElse("")
-            + (Barlines.sendsBack(bar.endBarline()) ? ":|" : "")
-            + (Barlines.opens(bar.endBarline()) ? "|:" : "")
+            + (Lines.sendsBack(bar.endBarline()) ? ":|" : "")
+            + (Lines.opens(bar.endBarline()) ? "|:" : "")
             + bar.words().stream().map(w -> "'" + w.text() + "'").toList();
     String plain = signs.replace("[]", "");
     return plain.isEmpty() ? "" : at + plain + " ";

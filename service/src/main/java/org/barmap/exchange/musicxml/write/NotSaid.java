@@ -1,4 +1,4 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -116,7 +116,7 @@ public record NotSaid(String where, String text) {
                 + (vamp ? ": nobody can say how often, so" : ":")
                 + " it is there as words only.");
       }
-      if (bar.times().isPresent() && !Barlines.sendsBack(bar.endBarline())) {
+      if (bar.times().isPresent() && !Lines.sendsBack(bar.endBarline())) {
         texts.add("\"play " + bar.times().get() + " times\" without repeat signs is words only.");
       }
       if (silent.contains(bar.id())) {

@@ -1,4 +1,4 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 import java.util.Optional;
 import org.audiveris.proxymusic.Print;

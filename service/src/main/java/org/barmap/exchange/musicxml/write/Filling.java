@@ -1,4 +1,4 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;

@@ -1,4 +1,4 @@
-package org.barmap.exchange.musicxml;
+package org.barmap.exchange.musicxml.write;
 
 import java.util.List;
 import java.util.Set;
@@ -26,9 +26,9 @@ record Form(boolean coda, boolean fine, boolean openRepeat) {
       to |= bar.has(Navigation.TO_CODA);
       coda |= bar.has(Navigation.CODA);
       fine |= bar.has(Navigation.FINE);
-      opened |= Barlines.opens(bar.startBarline());
-      open |= !opened && Barlines.sendsBack(bar.endBarline());
-      opened |= open || Barlines.opens(bar.endBarline());
+      opened |= Lines.opens(bar.startBarline());
+      open |= !opened && Lines.sendsBack(bar.endBarline());
+      opened |= open || Lines.opens(bar.endBarline());
     }
     return new Form(to && coda, fine, open);
   }

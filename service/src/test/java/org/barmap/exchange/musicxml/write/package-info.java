@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.exchange.musicxml.write;
+
+import org.jspecify.annotations.NullMarked;
