@@ -8,12 +8,12 @@ export class LiveBook {
 
   /**
    * @param {string} url
-   * @param {import("./bus.js").EventBus<import("./types.js").LiveEvents>} bus gets `live:job`, `live:page`, `live:map`, `live:plan`, `live:share`,
+   * @param {import("./bus.js").EventBus<import("./types.js").LiveEvents>} bus gets `live:job`, `live:page`, `live:map`, `live:plan`, `live:edition`, `live:share`,
    *     `live:lost`, `live:found`
    */
   constructor(url, bus) {
     this.#source = new EventSource(`${url}?desk=${deskId()}`);
-    for (const name of /** @type {const} */ (["job", "page", "map", "plan", "share"])) {
+    for (const name of /** @type {const} */ (["job", "page", "map", "plan", "edition", "share"])) {
       this.#source.addEventListener(name, (event) => {
         try {
           bus.emit(`live:${name}`, JSON.parse(event.data));
@@ -22,6 +22,8 @@ export class LiveBook {
         }
       });
     }
+    // what happened meanwhile is not known any more
+    this.#source.addEventListener("reset", () => bus.emit("live:found"));
     this.#source.addEventListener("here", (event) => {
       try {
         heardHere(JSON.parse(event.data));

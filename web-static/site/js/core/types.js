@@ -495,6 +495,7 @@
  *   "live:page": {page: string},
  *   "live:map": {revision: number},
  *   "live:plan": {revision: number},
+ *   "live:edition": {number: number, revision: number},
  *   "live:share": object,
  *   "live:lost": undefined,
  *   "live:found": undefined,

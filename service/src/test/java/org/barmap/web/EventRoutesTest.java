@@ -5,7 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.Socket;
+import java.net.http.HttpRequest;
 import java.nio.charset.StandardCharsets;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 /** Events as they happen, over a socket. */
@@ -62,13 +65,83 @@ class EventRoutesTest extends RunningServer {
     }
   }
 
+  @Test
+  void whoWasAwayIsToldWhatItMissed() throws Exception {
+    String book = newBook();
+    String other = newBook();
+    String last;
+    try (Socket first = listening(book, "desk-one")) {
+      last = id(readUntil(first.getInputStream(), "\"desks\":[]"));
+    }
+    rename(other);
+    rename(book);
+    rename(book);
+    try (Socket again = listening(book, "desk-one", "Last-Event-ID: " + last + "\r\n")) {
+      String missed = readUntil(again.getInputStream(), "event: here");
+      assertThat(missed.split("event: map")).hasSize(3);
+      assertThat(missed)
+          .contains("\"revision\":1")
+          .contains("\"revision\":2")
+          .doesNotContain("reset");
+      String now = missed.substring(missed.lastIndexOf("id:"));
+      assertThat(number(id(now))).isEqualTo(number(last) + 3);
+    }
+  }
+
+  @Test
+  void whoWasAwayTooLongOrInAnotherRunIsToldToAskForEverything() throws Exception {
+    String book = newBook();
+    for (String unknown : new String[] {"zzz-5", "x", "-1", "1-99999999999999999999", "é"}) {
+      try (Socket again = listening(book, "desk-one", "Last-Event-ID: " + unknown + "\r\n")) {
+        String heard = readUntil(again.getInputStream(), "event: here");
+        assertThat(heard).contains("event: reset");
+      }
+    }
+    String last;
+    try (Socket first = listening(book, "desk-one")) {
+      last = id(readUntil(first.getInputStream(), "\"desks\":[]"));
+    }
+    String ahead = last.replaceAll("\\d+$", "999999");
+    stop();
+    start();
+    for (String before : new String[] {last, ahead}) {
+      try (Socket again = listening(book, "desk-one", "Last-Event-ID: " + before + "\r\n")) {
+        assertThat(readUntil(again.getInputStream(), "event: here")).contains("event: reset");
+      }
+    }
+  }
+
+  private void rename(String book) throws Exception {
+    String path = "/api/books/" + book;
+    long revision = json(get(path)).path("revision").asLong();
+    send(
+        to(path)
+            .header("If-Match", "\"" + revision + "\"")
+            .method("PATCH", HttpRequest.BodyPublishers.ofString("{\"title\":\"T\"}")));
+    events.mapChanged(book, revision + 1);
+  }
+
+  private static String id(String heard) {
+    Matcher id = Pattern.compile("id: ?(\\S+)").matcher(heard);
+    assertThat(id.find()).as(heard).isTrue();
+    return id.group(1);
+  }
+
+  private static long number(String id) {
+    return Long.parseLong(id.substring(id.indexOf('-') + 1));
+  }
+
   private Socket listening(String book, String desk) throws IOException {
+    return listening(book, desk, "");
+  }
+
+  private Socket listening(String book, String desk, String more) throws IOException {
     Socket socket = new Socket("127.0.0.1", server.port());
     socket.setSoTimeout(30_000);
     String request =
-        "GET /api/books/%s/events?desk=%s HTTP/1.1\r\nHost: 127.0.0.1\r\n%sAccept: text/event-stream\r\n\r\n"
-            .formatted(book, desk, keyLine());
-    socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
+        "GET /api/books/%s/events?desk=%s HTTP/1.1\r\nHost: 127.0.0.1\r\n%s%sAccept: text/event-stream\r\n\r\n"
+            .formatted(book, desk, keyLine(), more);
+    socket.getOutputStream().write(request.getBytes(StandardCharsets.UTF_8));
     return socket;
   }
 

@@ -36,13 +36,14 @@ public abstract class RunningServer {
 
   protected final HttpClient http = HttpClient.newHttpClient();
   protected SqliteLibrary library;
+  protected Events events;
   protected Worker worker;
   protected WebServer server;
 
   @BeforeEach
   protected void start() throws IOException {
     library = SqliteLibrary.open(folder, Clock.systemUTC());
-    Events events = new Events();
+    events = new Events();
     worker = new Worker(library, new StandInReader(), events);
     worker.start();
     server = WebServer.start(library, worker, events, folder, 0, places());

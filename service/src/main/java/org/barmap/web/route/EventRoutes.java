@@ -14,6 +14,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
+import org.barmap.library.feed.Edition;
+import org.barmap.library.feed.Feed;
 import org.barmap.web.access.Keys;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.Requests;
@@ -21,7 +23,11 @@ import org.barmap.work.Events;
 import org.barmap.work.JobView;
 import tools.jackson.databind.node.ObjectNode;
 
-/** Live events of a book, as server-sent events; who listens to them, and where they are. */
+/**
+ * Live events of a book, as server-sent events; who listens to them, and where they are. Who was
+ * away says by {@code Last-Event-ID} what it heard last and is told what it missed, or {@code
+ * reset}.
+ */
 public final class EventRoutes implements AutoCloseable {
 
   private static final int KEEP_ALIVE_SECONDS = 15;
@@ -48,10 +54,30 @@ public final class EventRoutes implements AutoCloseable {
     return thread;
   }
 
+  private final Runnable feed;
+
   public EventRoutes(Library library, Events events, Keys keys) {
     this.library = library;
     this.events = events;
     this.keys = keys;
+    feed =
+        library
+            .feed()
+            .listen(
+                new Feed.Listener() {
+                  @Override
+                  public void edition(String book, Edition made) {
+                    events.tell(
+                        book,
+                        "edition",
+                        Map.of("number", made.number(), "revision", made.revision()));
+                  }
+
+                  @Override
+                  public void queued() {
+                    // what is queued is nobody's here
+                  }
+                });
   }
 
   public void register(RoutesConfig routes) {
@@ -70,8 +96,9 @@ public final class EventRoutes implements AutoCloseable {
     }
     client.keepAlive();
     clients.put(client, new Line(senders));
+    Optional<String> since = Optional.ofNullable(client.ctx().header("Last-Event-ID"));
     Runnable stop =
-        events.listen(book.id(), (name, data) -> later(client, () -> send(client, name, data)));
+        events.follow(book.id(), since.filter(id -> !id.isBlank()), follower(client, book.id()));
     String desk = Optional.ofNullable(client.ctx().queryParam("desk")).orElse("");
     boolean known = DESK.matcher(desk).matches() && desks.open(book.id(), desk);
     client.onClose(
@@ -83,13 +110,29 @@ public final class EventRoutes implements AutoCloseable {
             tellWhoIsHere(book.id());
           }
         });
-    later(
-        client,
-        () -> {
-          client.sendComment("here");
-          library.jobs().latest(book.id()).ifPresent(j -> send(client, "job", JobView.of(j)));
-          send(client, "here", here(book.id()));
-        });
+  }
+
+  private Events.Follower follower(SseClient client, String book) {
+    return new Events.Follower() {
+      @Override
+      public void hear(Optional<String> id, String name, Object data) {
+        later(client, () -> send(client, name, data, id));
+      }
+
+      @Override
+      public void begin(String id) {
+        later(
+            client,
+            () -> {
+              client.sendComment("here");
+              library
+                  .jobs()
+                  .latest(book)
+                  .ifPresent(j -> send(client, "job", JobView.of(j), Optional.empty()));
+              send(client, "here", here(book), Optional.of(id));
+            });
+      }
+    };
   }
 
   /** A desk says where it is. One whose line has ended takes it up again and says it again. */
@@ -118,9 +161,11 @@ public final class EventRoutes implements AutoCloseable {
     events.tell(book, "here", here(book));
   }
 
-  private void send(SseClient client, String name, Object data) {
+  private void send(SseClient client, String name, Object data, Optional<String> id) {
     if (!isWelcome(client)) {
       client.close();
+    } else if (!client.terminated() && id.isPresent()) {
+      client.sendEvent(name, data, id.get());
     } else if (!client.terminated()) {
       client.sendEvent(name, data);
     }
@@ -155,6 +200,7 @@ public final class EventRoutes implements AutoCloseable {
 
   @Override
   public void close() {
+    feed.run();
     clients.keySet().forEach(SseClient::close);
     clock.shutdownNow();
     senders.shutdownNow();
