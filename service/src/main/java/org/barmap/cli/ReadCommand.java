@@ -28,6 +28,7 @@ import org.barmap.reckon.SecondEvidence;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 
 /** {@code barmap read}. */
@@ -86,11 +87,23 @@ final class ReadCommand extends PrintingCommand {
       })
   private String secondPart = "";
 
+  @Option(
+      names = "--books",
+      description = {
+        "Reads a library: a folder whose folders of pictures and whose PDFs are a book each. --out is",
+        "then a folder (LIBRARY-maps beside it unless you say so), with a report. What is done and",
+        "unchanged is not read again; after a kill it goes on at the page it was at."
+      })
+  private boolean books;
+
   @Mixin private EngineOptions engines = new EngineOptions();
 
   @Override
   public Integer call() throws IOException {
     PrintWriter err = remarks();
+    if (books) {
+      return books(err);
+    }
     out.ifPresent(OutFile::check);
     paths.replaceAll(p -> p.toString().equals("-") ? STANDARD_INPUT : p);
     // before the pages, which take longer: what is wrong with it is said at once
@@ -117,6 +130,21 @@ final class ReadCommand extends PrintingCommand {
     err.println(Summary.of(map) + out.map(o -> ", written to " + o).orElse(""));
     err.flush();
     return code(read);
+  }
+
+  private int books(PrintWriter err) throws IOException {
+    List<String> given =
+        line().getParseResult().matchedOptions().stream()
+            .map(o -> o.longestName())
+            .filter(
+                List.of("--title", "--part", "--overlay", "--second", "--second-part")::contains)
+            .toList();
+    Optional<String> unfit = ReadBooks.unfit(paths, given);
+    if (unfit.isPresent()) {
+      throw new ParameterException(line(), unfit.get());
+    }
+    engines.check(line(), false);
+    return new ReadBooks(paths.get(0), out, engines).run(answers(), err);
   }
 
   private SecondReading.Part said(Path file) throws IOException {

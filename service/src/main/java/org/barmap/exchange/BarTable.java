@@ -80,7 +80,8 @@ public final class BarTable {
     }
   }
 
-  static void line(Appendable out, List<String> cells) throws IOException {
+  /** Writes a line of a table; any text may stand in its cells. */
+  public static void line(Appendable out, List<String> cells) throws IOException {
     for (int i = 0; i < cells.size(); i++) {
       if (i > 0) {
         out.append(',');

@@ -16,7 +16,7 @@ import org.barmap.map.SecondReading.Measure;
 import org.barmap.map.SecondReading.Part;
 
 /** What an engine left in its folder, as one part. */
-final class EngineReading {
+public final class EngineReading {
 
   /** Folders in folders, no deeper. */
   private static final int DEPTH = 4;
@@ -29,7 +29,7 @@ final class EngineReading {
    * @param wanted which part is this chair's; may be empty
    * @throws UnreadableMusicXmlException when there is nothing to read, or a file can't be read
    */
-  static Part read(Path out, String wanted, EngineLimits limits)
+  public static Part read(Path out, String wanted, EngineLimits limits)
       throws UnreadableMusicXmlException, IOException {
     List<Path> files = files(out, limits);
     if (files.isEmpty()) {

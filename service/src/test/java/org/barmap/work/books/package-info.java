@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.work.books;
+
+import org.jspecify.annotations.NullMarked;
