@@ -38,7 +38,8 @@ import picocli.CommandLine.Parameters;
     description = {
       "Reads pages into a bar map.",
       "PNG, JPEG, TIFF and PDF, in the order given, the files of a folder by their names.",
-      "A page that can't be read is named, and the others are read; then the exit code is 3."
+      "A page that can't be read is named, and the others are read; then the exit code is 3.",
+      "A MusicXML score (.musicxml, .xml, .mxl) instead of pages becomes a book without pages."
     })
 final class ReadCommand extends PrintingCommand {
 
@@ -56,7 +57,10 @@ final class ReadCommand extends PrintingCommand {
   @Option(names = "--title", paramLabel = "T", description = "What the book is called.")
   private String title = "";
 
-  @Option(names = "--part", paramLabel = "P", description = "Which chair's part it is.")
+  @Option(
+      names = "--part",
+      paramLabel = "P",
+      description = "Which chair's part it is; of a score, its name or its place (2).")
   private String part = "";
 
   @Option(
@@ -106,6 +110,12 @@ final class ReadCommand extends PrintingCommand {
     }
     out.ifPresent(OutFile::check);
     paths.replaceAll(p -> p.toString().equals("-") ? STANDARD_INPUT : p);
+    if (ScoreIn.is(paths)) {
+      BarMap map = ScoreIn.book(paths.get(0), part, title);
+      map.findings().forEach(f -> err.println("barmap: " + f.text()));
+      written(map, err);
+      return ExitCode.DONE;
+    }
     // before the pages, which take longer: what is wrong with it is said at once
     List<SecondReading.Part> said = new ArrayList<>();
     if (second.isPresent()) {
@@ -118,18 +128,22 @@ final class ReadCommand extends PrintingCommand {
     if (map.pages().isEmpty()) {
       throw new CommandException(ExitCode.UNREADABLE, "no page could be read");
     }
+    if (overlay.isPresent()) {
+      Overlay.write(paths, map, overlay.get());
+    }
+    written(map, err);
+    return code(read);
+  }
+
+  private void written(BarMap map, PrintWriter err) throws IOException {
     if (out.isPresent()) {
       OutFile.text(out.get(), BarMapJson.write(map));
     } else {
       answers().println(BarMapJson.write(map));
       answers().flush();
     }
-    if (overlay.isPresent()) {
-      Overlay.write(paths, map, overlay.get());
-    }
     err.println(Summary.of(map) + out.map(o -> ", written to " + o).orElse(""));
     err.flush();
-    return code(read);
   }
 
   private int books(PrintWriter err) throws IOException {

@@ -61,12 +61,20 @@ public final class PackOpener {
     if (Files.size(file) > MOST_MAP) {
       throw new BadPackException("it is no packed book, and too large for a bar map");
     }
-    BarMap map = Packed.map(utf8(file));
+    return open(Packed.map(utf8(file)), WITHOUT);
+  }
+
+  /**
+   * Puts a bar map on the shelf whose pages have no pictures.
+   *
+   * @param why what stands in the place of each picture, one sentence
+   */
+  public BookCard open(BarMap map, String why) throws BadPackException, IOException {
     return whole(
         map.book().title(),
         map.book().part(),
         book -> {
-          List<Pages.NewPage> pages = map.pages().stream().map(PackOpener::bare).toList();
+          List<Pages.NewPage> pages = map.pages().stream().map(p -> bare(p, why)).toList();
           library.pages().add(book, pages, Optional.empty());
           lay(book, map);
         });
@@ -80,8 +88,8 @@ public final class PackOpener {
     }
   }
 
-  private static Pages.NewPage bare(Page page) {
-    return new Pages.NewPage(page.source(), "", page.width(), page.height(), Optional.of(WITHOUT));
+  private static Pages.NewPage bare(Page page, String why) {
+    return new Pages.NewPage(page.source(), "", page.width(), page.height(), Optional.of(why));
   }
 
   /** Removes books whose opening was cut short, by a power cut for instance. */

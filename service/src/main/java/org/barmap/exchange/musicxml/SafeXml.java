@@ -1,6 +1,7 @@
 package org.barmap.exchange.musicxml;
 
 import java.io.ByteArrayInputStream;
+import java.io.StringReader;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -17,6 +18,9 @@ import javax.xml.stream.util.StreamReaderDelegate;
  */
 final class SafeXml {
   private static final int MAX_DEPTH = 64;
+
+  /** Bytes of a mark of UTF-8. */
+  private static final int MARK = 3;
 
   /** A score of 32 MB has some 1.5 million elements; empty ones would fill the memory. */
   private static final int MAX_ELEMENTS = 2_000_000;
@@ -44,14 +48,27 @@ final class SafeXml {
         (publicId, systemId, base, namespace) -> {
           throw new XMLStreamException("refers to something outside the file");
         });
-    return new Shallow(factory.createXMLStreamReader(new ByteArrayInputStream(xml)));
+    // a mark of UTF-8 is believed, whatever encoding the file claims behind it
+    return new Shallow(
+        marked(xml)
+            ? factory.createXMLStreamReader(
+                new StringReader(
+                    new String(xml, MARK, xml.length - MARK, StandardCharsets.UTF_8)))
+            : factory.createXMLStreamReader(new ByteArrayInputStream(xml)));
+  }
+
+  private static boolean marked(byte[] xml) {
+    return xml.length >= MARK
+        && xml[0] == (byte) 0xEF
+        && xml[1] == (byte) 0xBB
+        && xml[2] == (byte) 0xBF;
   }
 
   private static boolean claimsUtf8(byte[] xml) {
     String head = new String(xml, 0, Math.min(xml.length, 200), StandardCharsets.ISO_8859_1);
     boolean wide = head.startsWith("\u00FE\u00FF") || head.startsWith("\u00FF\u00FE");
     Matcher declared = ENCODING.matcher(head);
-    return !wide && (!declared.find() || declared.group(1).equalsIgnoreCase("UTF-8"));
+    return marked(xml) || !wide && (!declared.find() || declared.group(1).equalsIgnoreCase("UTF-8"));
   }
 
   private static boolean isUtf8(byte[] xml) {

@@ -20,6 +20,8 @@ public enum ApiError {
   BAD_REQUEST(400, "The request can't be understood"),
   /** The correction or change does not fit the book. */
   REFUSED(422, "That does not fit the book"),
+  /** A score has several parts, and nothing says which. */
+  WHICH_PART(422, "The score has several parts; say which"),
   /** Someone else changed it first. */
   STALE(412, "Someone changed it meanwhile"),
   /** The key of an edit belongs to another one. */

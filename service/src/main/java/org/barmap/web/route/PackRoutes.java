@@ -10,10 +10,13 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.barmap.exchange.CutList;
+import org.barmap.exchange.musicxml.UnreadableMusicXmlException;
+import org.barmap.exchange.musicxml.book.ScoreBook;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.map.json.BarMapJson;
@@ -30,6 +33,9 @@ import tools.jackson.databind.node.ObjectNode;
 
 /** A book in one file, out and in; a bar map and a list of changes in the same way. */
 public record PackRoutes(Library library, Events events) {
+
+  private static final String NO_PAGES =
+      "This book came from a score file and has no pictures of pages";
 
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {
@@ -71,7 +77,10 @@ public record PackRoutes(Library library, Events events) {
       try (InputStream in = upload.content()) {
         Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
       }
-      BookCard book = new PackOpener(library).open(file);
+      BookCard book =
+          ScoreBook.isScore(file)
+              ? score(file, Upload.name(upload.filename()), part(ctx))
+              : new PackOpener(library).open(file);
       ctx.status(201);
       ctx.header("Location", "/api/books/" + book.id());
       ctx.json(Views.book(library, book));
@@ -81,6 +90,26 @@ public record PackRoutes(Library library, Events events) {
     } finally {
       Files.deleteIfExists(file);
     }
+  }
+
+  /** A part of a score as a book without pages; where several may be meant the answer names them. */
+  private BookCard score(Path file, String name, String part) throws BadPackException, IOException {
+    try (InputStream in = Files.newInputStream(file)) {
+      ScoreBook score = ScoreBook.read(name, in);
+      OptionalInt found = score.part(part);
+      if (found.isEmpty()) {
+        String detail = part.isBlank() ? "Say which part is yours" : "It has no such part, or several";
+        throw new ApiException(ApiError.WHICH_PART, detail, Map.of("parts", score.parts()));
+      }
+      return new PackOpener(library).open(score.book(found.getAsInt()).map(), NO_PAGES);
+    } catch (UnreadableMusicXmlException e) {
+      throw new BadPackException(String.valueOf(e.getMessage()));
+    }
+  }
+
+  private static String part(Context ctx) {
+    String part = ctx.queryParam("part");
+    return part == null ? "" : part;
   }
 
   private void changes(Context ctx) {

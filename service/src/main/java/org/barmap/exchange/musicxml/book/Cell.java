@@ -9,8 +9,9 @@ import org.barmap.map.SecondReading.Measure;
  * @param read what it says, with what a score writes once for all its parts
  * @param extra what a book takes beyond that
  * @param number its bar number
+ * @param measures how many measures of the file it is made of, mostly one
  */
-record Cell(ScoreMeasure read, Extra extra, Numbering.Name number) {
+record Cell(ScoreMeasure read, Extra extra, Numbering.Name number, int measures) {
 
   Measure said() {
     return read.said();

@@ -44,7 +44,8 @@ final class Cells {
           new Cell(
               new ScoreMeasure(own.get(i), m.doubts(), m.early(), m.late(), m.bareCoda()),
               extra.get(i),
-              names.get(i)));
+              names.get(i),
+              1));
     }
     return joined(moved(firstCoda(cells)));
   }
@@ -149,7 +150,7 @@ final class Cells {
             cell.read().early(),
             Set.of(),
             false);
-    return new Cell(read, cell.extra(), cell.number());
+    return new Cell(read, cell.extra(), cell.number(), cell.measures());
   }
 
   /** A bar written as two measures without a barline between them is one bar. */

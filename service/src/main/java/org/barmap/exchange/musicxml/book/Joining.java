@@ -44,7 +44,8 @@ final class Joining {
     return new Cell(
         new ScoreMeasure(whole, doubts, early, Set.of(), false),
         extra(a.extra(), b.extra()),
-        a.number());
+        a.number(),
+        a.measures() + b.measures());
   }
 
   private static Extra extra(Extra a, Extra b) {

@@ -2,16 +2,19 @@ package org.barmap.exchange.musicxml.book;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import java.util.zip.ZipException;
+import java.util.zip.ZipFile;
 import org.barmap.exchange.musicxml.ScoreFile;
 import org.barmap.exchange.musicxml.UnreadableMusicXmlException;
 import org.barmap.map.Bar;
@@ -31,11 +34,36 @@ import org.barmap.map.MusicalNumber;
  */
 public final class ScoreBook {
   private static final int MOST_PARTS = 200;
+  private static final int HEAD = 256;
 
   private final ScoreFile file;
 
   private ScoreBook(ScoreFile file) {
     this.file = file;
+  }
+
+  /**
+   * Tells whether a file is meant to be a score: XML, or a zip that names one. Whether it can be
+   * read is another question.
+   */
+  public static boolean isScore(Path path) throws IOException {
+    byte[] head;
+    try (InputStream in = Files.newInputStream(path)) {
+      head = in.readNBytes(HEAD);
+    }
+    if (head.length > 1 && head[0] == 'P' && head[1] == 'K') {
+      try (ZipFile zip = new ZipFile(path.toFile())) {
+        return zip.getEntry("META-INF/container.xml") != null;
+      } catch (ZipException | IllegalArgumentException e) {
+        return false;
+      }
+    }
+    // UTF-8 and UTF-16 alike, with a mark of their order or without one
+    String text = new String(head, StandardCharsets.ISO_8859_1);
+    return text.replaceFirst("^(?:\u00EF\u00BB\u00BF|\u00FE\u00FF|\u00FF\u00FE)", "")
+        .replace("\u0000", "")
+        .stripLeading()
+        .startsWith("<");
   }
 
   /**
@@ -132,7 +160,7 @@ public final class ScoreBook {
         BarMap.of(
             new Book(titles.book(), parts().get(part).name()), laid.pages(), found.numbers(), bars);
     List<Finding> findings = new Remarks(cells, made, bars, found.unnamed()).all();
-    return new ImportedBook(map.withFindings(findings), quarters(cells, made));
+    return new ImportedBook(map.withFindings(findings), sources(cells, made));
   }
 
   /** A score prints its rests bar by bar, unless it says otherwise somewhere. */
@@ -158,15 +186,19 @@ public final class ScoreBook {
     return Lines.lay(entries, file.source());
   }
 
-  private static Map<String, Double> quarters(List<Cell> cells, List<Entries.Made> made) {
-    Map<String, Double> quarters = new HashMap<>();
+  private static List<ImportedBook.Source> sources(List<Cell> cells, List<Entries.Made> made) {
+    List<ImportedBook.Source> sources = new ArrayList<>();
+    int at = 0;
     for (Entries.Made entry : made) {
-      double sum = 0;
-      for (int k = entry.first(); k < entry.first() + entry.measures(); k++) {
-        sum += cells.get(k).extra().quarters();
+      int measures = 0;
+      double quarters = 0;
+      for (Cell cell : cells.subList(entry.first(), entry.first() + entry.measures())) {
+        measures += cell.measures();
+        quarters += cell.extra().quarters();
       }
-      quarters.put(entry.bar().id(), sum);
+      sources.add(new ImportedBook.Source(at, measures, quarters));
+      at += measures;
     }
-    return quarters;
+    return sources;
   }
 }
