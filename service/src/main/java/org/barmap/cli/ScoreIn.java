@@ -48,10 +48,16 @@ final class ScoreIn {
         String trouble =
             part.isBlank()
                 ? "say which part is yours"
-                : "\"" + part.strip() + "\" is not one of its parts, or several; say which is yours";
+                : "\""
+                    + part.strip()
+                    + "\" is not one of its parts, or several; say which is yours";
         throw new CommandException(
             ExitCode.WRONG_USE,
-            name + ": " + trouble + " with --part NAME or --part N. Its parts are " + listed(score));
+            name
+                + ": "
+                + trouble
+                + " with --part NAME or --part N. Its parts are "
+                + listed(score));
       }
       BarMap map = score.book(found.getAsInt()).map();
       boolean only = score.parts().size() == 1 && !part.isBlank();

@@ -42,8 +42,7 @@ class ScoreInTest {
   @Test
   void onePartBecomesABook() throws IOException {
     Path out = folder.resolve("book.json");
-    Ran ran =
-        Ran.barmap("read", score(), "--part", "Bass", "--title", "Saltmarsh", "--out", out);
+    Ran ran = Ran.barmap("read", score(), "--part", "Bass", "--title", "Saltmarsh", "--out", out);
     assertThat(ran.code()).as(ran.err()).isZero();
     BarMap map = BarMapJson.read(out);
     assertThat(map.book().title()).isEqualTo("Saltmarsh");

@@ -52,8 +52,7 @@ final class SafeXml {
     return new Shallow(
         marked(xml)
             ? factory.createXMLStreamReader(
-                new StringReader(
-                    new String(xml, MARK, xml.length - MARK, StandardCharsets.UTF_8)))
+                new StringReader(new String(xml, MARK, xml.length - MARK, StandardCharsets.UTF_8)))
             : factory.createXMLStreamReader(new ByteArrayInputStream(xml)));
   }
 
@@ -68,7 +67,8 @@ final class SafeXml {
     String head = new String(xml, 0, Math.min(xml.length, 200), StandardCharsets.ISO_8859_1);
     boolean wide = head.startsWith("\u00FE\u00FF") || head.startsWith("\u00FF\u00FE");
     Matcher declared = ENCODING.matcher(head);
-    return marked(xml) || !wide && (!declared.find() || declared.group(1).equalsIgnoreCase("UTF-8"));
+    return marked(xml)
+        || !wide && (!declared.find() || declared.group(1).equalsIgnoreCase("UTF-8"));
   }
 
   private static boolean isUtf8(byte[] xml) {

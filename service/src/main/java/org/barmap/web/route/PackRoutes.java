@@ -92,13 +92,16 @@ public record PackRoutes(Library library, Events events) {
     }
   }
 
-  /** A part of a score as a book without pages; where several may be meant the answer names them. */
+  /**
+   * A part of a score as a book without pages; where several may be meant the answer names them.
+   */
   private BookCard score(Path file, String name, String part) throws BadPackException, IOException {
     try (InputStream in = Files.newInputStream(file)) {
       ScoreBook score = ScoreBook.read(name, in);
       OptionalInt found = score.part(part);
       if (found.isEmpty()) {
-        String detail = part.isBlank() ? "Say which part is yours" : "It has no such part, or several";
+        String detail =
+            part.isBlank() ? "Say which part is yours" : "It has no such part, or several";
         throw new ApiException(ApiError.WHICH_PART, detail, Map.of("parts", score.parts()));
       }
       return new PackOpener(library).open(score.book(found.getAsInt()).map(), NO_PAGES);

@@ -84,7 +84,14 @@ class ForeignScoresTest {
             .collect(Collectors.joining(","));
     Path other = Path.of(System.getProperty("barmap.scores.orders", "none"), name + ".mpos");
     if (!Files.exists(other)) {
-      return measures + "\t" + ours.size() + "\t-\t-\tnot compared\t" + findings + "\t" + ranges(ours) + "\t";
+      return measures
+          + "\t"
+          + ours.size()
+          + "\t-\t-\tnot compared\t"
+          + findings
+          + "\t"
+          + ranges(ours)
+          + "\t";
     }
     String xml = Files.readString(other, StandardCharsets.UTF_8);
     List<Integer> theirs = numbers(EVENT, xml);

@@ -25,8 +25,7 @@ class ScoreBookTest {
   private static final String FOUR =
       "<attributes><divisions>1</divisions><key><fifths>-3</fifths></key>"
           + "<time symbol=\"common\"><beats>4</beats><beat-type>4</beat-type></time></attributes>";
-  private static final String REST =
-      "<note><rest measure=\"yes\"/><duration>4</duration></note>";
+  private static final String REST = "<note><rest measure=\"yes\"/><duration>4</duration></note>";
 
   private static String m(String number, String content) {
     return "<measure number=\"" + number + "\">" + content + "</measure>";
@@ -39,7 +38,8 @@ class ScoreBookTest {
   private static String words(String... words) {
     return IntStream.range(0, words.length)
         .mapToObj(i -> "<words>" + words[i] + "</words>")
-        .collect(Collectors.joining("", "<direction><direction-type>", "</direction-type></direction>"));
+        .collect(
+            Collectors.joining("", "<direction><direction-type>", "</direction-type></direction>"));
   }
 
   private static String multi(int bars) {
@@ -50,7 +50,10 @@ class ScoreBookTest {
 
   private static String names(BarMap map) {
     return map.bars().stream()
-        .map(b -> b.label().orElse(Integer.toString(b.number())) + (b.count() > 1 ? "x" + b.count() : ""))
+        .map(
+            b ->
+                b.label().orElse(Integer.toString(b.number()))
+                    + (b.count() > 1 ? "x" + b.count() : ""))
         .collect(Collectors.joining(" "));
   }
 
@@ -80,8 +83,7 @@ class ScoreBookTest {
     assertThat(names(map)).isEqualTo("1x3 4x15 19 20x12");
     assertThat(map.writtenBars()).isEqualTo(31);
     assertThat(map.bars().stream().map(Bar::content))
-        .containsExactly(
-            Content.MULTI_REST, Content.MULTI_REST, Content.REST, Content.MULTI_REST);
+        .containsExactly(Content.MULTI_REST, Content.MULTI_REST, Content.REST, Content.MULTI_REST);
   }
 
   /** A rest that the file says is longer than what is there: nothing is passed over. */
@@ -91,7 +93,10 @@ class ScoreBookTest {
         of(
             m("1", FOUR + multi(4) + REST)
                 + m("2", REST)
-                + m("3", "<direction><direction-type><rehearsal>B</rehearsal></direction-type></direction>" + REST)
+                + m(
+                    "3",
+                    "<direction><direction-type><rehearsal>B</rehearsal></direction-type></direction>"
+                        + REST)
                 + m("4", REST)
                 + m("5", note(4)));
 
@@ -122,7 +127,12 @@ class ScoreBookTest {
   @Test
   void labelsThatArePrintedStay() throws Exception {
     BarMap map =
-        of(m("23", FOUR + note(4)) + m("23A", note(4)) + m("24", note(4)) + m("X1", note(4)) + m("25", note(4)));
+        of(
+            m("23", FOUR + note(4))
+                + m("23A", note(4))
+                + m("24", note(4))
+                + m("X1", note(4))
+                + m("25", note(4)));
 
     assertThat(names(map)).isEqualTo("23 23A 24 X1 25");
     assertThat(map.bars().stream().map(Bar::number)).containsExactly(23, 24, 24, 25, 25);
@@ -220,7 +230,14 @@ class ScoreBookTest {
 
   @ParameterizedTest
   @CsvSource({
-    "Codetta", "Finely", "D major", "to the end", "discord", "Final time", "accordion", "dcresc."
+    "Codetta",
+    "Finely",
+    "D major",
+    "to the end",
+    "discord",
+    "Final time",
+    "accordion",
+    "dcresc."
   })
   void otherWordsDoNot(String words) throws Exception {
     assertThat(of(m("1", FOUR + words(words) + note(4))).bars().get(0).signs()).isEmpty();
@@ -245,7 +262,10 @@ class ScoreBookTest {
   void ofTwoBareCodaSignsTheFirstLeavesForTheSecond() throws Exception {
     String coda = "<direction><direction-type><coda/></direction-type></direction>";
     BarMap map =
-        of(m("1", FOUR + note(4) + coda) + m("2", note(4) + words("D.C.")) + m("3", coda + note(4)));
+        of(
+            m("1", FOUR + note(4) + coda)
+                + m("2", note(4) + words("D.C."))
+                + m("3", coda + note(4)));
 
     // the first stands behind the last note of bar 1
     assertThat(map.bars().get(0).signs()).containsExactly(Navigation.TO_CODA);
@@ -321,9 +341,15 @@ class ScoreBookTest {
             + "<beat-type>8</beat-type></time><key><cancel>-3</cancel><fifths>2</fifths></key></attributes>";
     String free = "<attributes><time><senza-misura/></time></attributes>";
     BarMap map =
-        of(m("1", FOUR + note(4)) + m("2", cut + note(4)) + m("3", mixed + note(4)) + m("4", free + note(9)));
+        of(
+            m("1", FOUR + note(4))
+                + m("2", cut + note(4))
+                + m("3", mixed + note(4))
+                + m("4", free + note(9)));
 
-    assertThat(map.bars().stream().map(b -> b.meter().map(x -> x.beats() + "/" + x.unit()).orElse("-")))
+    assertThat(
+            map.bars().stream()
+                .map(b -> b.meter().map(x -> x.beats() + "/" + x.unit()).orElse("-")))
         .containsExactly("4/4", "2/2", "9/8", "-");
     assertThat(map.bars().stream().map(b -> b.key().orElseThrow().fifths()))
         .containsExactly(-3, -3, 2, 2);
@@ -340,7 +366,8 @@ class ScoreBookTest {
         "<direction><direction-type><metronome><beat-unit>half</beat-unit><beat-unit-dot/>"
             + "<per-minute>60</per-minute></metronome></direction-type></direction>";
     String unsaid = words("Broadly").replace("</direction>", "<sound tempo=\"96\"/></direction>");
-    BarMap map = of(m("1", FOUR + mark + note(4)) + m("2", half + note(4)) + m("3", unsaid + note(4)));
+    BarMap map =
+        of(m("1", FOUR + mark + note(4)) + m("2", half + note(4)) + m("3", unsaid + note(4)));
 
     assertThat(texts(map.bars().get(0))).containsExactly("Swing (\u2669. = 84)");
     assertThat(texts(map.bars().get(1))).containsExactly("dotted half = 60");
@@ -368,8 +395,7 @@ class ScoreBookTest {
         "<attributes><measure-style><measure-repeat type=\"start\">1</measure-repeat></measure-style></attributes>";
     String ends =
         "<attributes><measure-style><measure-repeat type=\"stop\"/></measure-style></attributes>";
-    String held =
-        note(4).replace("</note>", "<notations><fermata/></notations></note>");
+    String held = note(4).replace("</note>", "<notations><fermata/></notations></note>");
     String mark =
         "<direction><direction-type><rehearsal enclosure=\"circle\">C</rehearsal></direction-type></direction>";
     BarMap map =
@@ -424,8 +450,7 @@ class ScoreBookTest {
         "<attributes><divisions>1</divisions><transpose><diatonic>-1</diatonic><chromatic>-2</chromatic></transpose></attributes>";
     String octave =
         "<attributes><divisions>1</divisions><transpose><diatonic>-7</diatonic><chromatic>-12</chromatic></transpose></attributes>";
-    String harmony =
-        "<harmony><root><root-step>C</root-step></root><kind>major</kind></harmony>";
+    String harmony = "<harmony><root><root-step>C</root-step></root><kind>major</kind></harmony>";
     BarMap map = of(m("1", lowered + harmony + note(4)));
 
     assertThat(map.findings().stream().map(Finding::text).collect(Collectors.joining(" ")))

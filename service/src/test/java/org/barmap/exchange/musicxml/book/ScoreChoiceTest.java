@@ -17,10 +17,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Which part of a score is meant, what a part takes from the score around it, and what is refused. */
+/**
+ * Which part of a score is meant, what a part takes from the score around it, and what is refused.
+ */
 class ScoreChoiceTest {
-  private static final String REST =
-      "<note><rest measure=\"yes\"/><duration>4</duration></note>";
+  private static final String REST = "<note><rest measure=\"yes\"/><duration>4</duration></note>";
 
   private static final String TOP =
       "<measure number=\"1\"><direction><direction-type><words>Brightly</words></direction-type>"
@@ -75,8 +76,18 @@ class ScoreChoiceTest {
 
   @ParameterizedTest
   @CsvSource({
-    "Bass, 1", "bass, 1", "P3, 2", "clar, 2", "2, 1", "5, 4", "Violin, -1", "ba, -1", "6, -1",
-    "0, -1", "Tuba, -1", "'', -1"
+    "Bass, 1",
+    "bass, 1",
+    "P3, 2",
+    "clar, 2",
+    "2, 1",
+    "5, 4",
+    "Violin, -1",
+    "ba, -1",
+    "6, -1",
+    "0, -1",
+    "Tuba, -1",
+    "'', -1"
   })
   void aPartIsMeantByItsNameItsPlaceOrNothingElse(String wanted, int index) throws Exception {
     assertThat(read(score()).part(wanted).orElse(-1)).isEqualTo(index);
@@ -96,7 +107,8 @@ class ScoreChoiceTest {
                 .map(b -> b.words().stream().map(Word::text).collect(Collectors.joining("+"))))
         .containsExactly("\u2669 = 144+Brightly", "", "VAMP");
     assertThat(map.bars().get(1).rehearsal().orElseThrow().text()).isEqualTo("A");
-    // rests are drawn together as far as nothing stands between them; the score's lines are not the part's
+    // rests are drawn together as far as nothing stands between them; the score's lines are not the
+    // part's
     assertThat(map.bars().stream().map(Bar::count)).containsExactly(1, 1, 2);
     assertThat(map.bars().get(2).content()).isEqualTo(Content.MULTI_REST);
     assertThat(map.pages()).hasSize(1);
@@ -123,8 +135,7 @@ class ScoreChoiceTest {
     BarMap byTime = WrittenScore.book(timewise.toString().getBytes(StandardCharsets.UTF_8), "Bass");
 
     assertThat(byTime)
-        .isEqualTo(
-            WrittenScore.book(partwise.toString().getBytes(StandardCharsets.UTF_8), "Bass"));
+        .isEqualTo(WrittenScore.book(partwise.toString().getBytes(StandardCharsets.UTF_8), "Bass"));
     assertThat(byTime.writtenBars()).isEqualTo(4);
   }
 

@@ -1,9 +1,10 @@
-package org.barmap.web;
+package org.barmap.web.feed;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import org.barmap.web.RunningServer;
 import org.barmap.web.api.ApiError;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
@@ -47,8 +48,8 @@ class ScoreRoutesTest extends RunningServer {
     assertThat(book.path("title").asString()).isEqualTo("low-tide");
     assertThat(book.path("part").asString()).isEqualTo("Bass");
     String path = "/api/books/" + book.path("id").asString();
-    assertThat(json(get(path + "/plan")).path("plan").path("numbers").path(0).path("played").path("bars").asInt())
-        .isEqualTo(6);
+    String plan = get(path + "/plan").body();
+    assertThat(plan).contains("\"played\":{\"bars\":6");
     assertThat(get(path + "/roadmap").statusCode()).isEqualTo(200);
     assertThat(get(path + "/sheets/run.pdf").statusCode()).isEqualTo(200);
     JsonNode page = json(get(path)).path("pages").path(0);
@@ -66,8 +67,7 @@ class ScoreRoutesTest extends RunningServer {
     JsonNode parts = json(asked).path("parts");
     assertThat(parts.path(1).path("name").asString()).isEqualTo("Bass");
     assertThat(parts.path(1).path("place").asInt()).isEqualTo(2);
-    assertThat(json(open("?part=2", "score.xml", score)).path("part").asString())
-        .isEqualTo("Bass");
+    assertThat(json(open("?part=2", "score.xml", score)).path("part").asString()).isEqualTo("Bass");
     assertProblem(open("?part=Tuba", "score.xml", score), ApiError.WHICH_PART);
   }
 
@@ -77,7 +77,10 @@ class ScoreRoutesTest extends RunningServer {
     assertProblem(open("", "a.musicxml", "<html/>"), ApiError.REFUSED);
     assertProblem(open("", "a.musicxml", "<score-partwise><part"), ApiError.REFUSED);
     assertProblem(
-        open("", "a.musicxml", "<!DOCTYPE a [<!ENTITY b SYSTEM \"file:///etc/passwd\">]><score-partwise>&b;"),
+        open(
+            "",
+            "a.musicxml",
+            "<!DOCTYPE a [<!ENTITY b SYSTEM \"file:///etc/passwd\">]><score-partwise>&b;"),
         ApiError.REFUSED);
     assertThat(json(get("/api/books")).path("books").size()).isEqualTo(books);
   }
