@@ -2,6 +2,7 @@ package org.barmap.library;
 
 import org.barmap.library.feed.Feed;
 import org.barmap.library.keep.Keeping;
+import org.barmap.library.live.Signals;
 
 /** Everything barmap keeps: books with their pages, drafts, changes and jobs. */
 public interface Library extends AutoCloseable {
@@ -45,6 +46,11 @@ public interface Library extends AutoCloseable {
 
   /** Returns how the connections to the store are used at this moment. */
   Connections connections();
+
+  /** Returns the line to other processes that have the same store open. */
+  default Signals signals() {
+    return Signals.ALONE;
+  }
 
   /** Returns the care of the folder as a whole. */
   Keeping keeping();

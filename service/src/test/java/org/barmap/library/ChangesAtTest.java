@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The changes as they stood at a moment, however they were made and taken back since. */
-class ChangesAtTest extends WithLibrary {
+class ChangesAtTest extends OnEachStore {
 
   private static final Duration HOUR = Duration.ofHours(1);
 

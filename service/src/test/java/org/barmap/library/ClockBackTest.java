@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The machine's clock is set back: what was changed since a rehearsal is told all the same. */
-class ClockBackTest extends WithLibrary {
+class ClockBackTest extends OnEachStore {
 
   private static ObjectNode cut(String first) {
     return BarMapJson.mapper()

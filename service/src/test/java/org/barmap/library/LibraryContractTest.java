@@ -21,14 +21,13 @@ import org.barmap.edit.Made;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
 import org.barmap.edit.kind.PageCorrection;
-import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.node.ObjectNode;
 
-/** What every library does; run against the real store. */
-class LibraryContractTest extends WithLibrary {
+/** What every library does; run against both real stores. */
+class LibraryContractTest extends OnEachStore {
 
   private String readBook(BarMap map) {
     String book = library.books().add("Saltmarsh", "Bass").id();
@@ -313,17 +312,10 @@ class LibraryContractTest extends WithLibrary {
   }
 
   @Test
-  void twoProgramsDoNotShareAFolder() {
-    assertThatThrownBy(() -> SqliteLibrary.open(folder, clock))
-        .isInstanceOf(IOException.class)
-        .hasMessageContaining("in use");
-  }
-
-  @Test
   void aFolderThatIsAFileIsRefusedInPlainWords() throws IOException {
     Path file = folder.resolve("file");
     Files.writeString(file, "x");
-    assertThatThrownBy(() -> SqliteLibrary.open(file, clock))
+    assertThatThrownBy(() -> store().open(file, clock))
         .isInstanceOf(IOException.class)
         .hasMessageContaining("can't be used");
   }

@@ -5,7 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.Made;
@@ -16,7 +21,7 @@ import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 
 /** What a person removes is gone from the disk: files by name, the store byte by byte. */
-class RemovalTest extends WithLibrary {
+class RemovalTest extends OnEachStore {
 
   /** Stands in everything that is kept of the book to be removed, and nowhere else. */
   private static final String MARK = "kelpmarker";
@@ -99,6 +104,7 @@ class RemovalTest extends WithLibrary {
     library.pages().read(stays.id(), "driftwood".repeat(4000), Optional.empty());
     lay(book, Made.book(6));
     assertThat(Disk.holding(folder, MARK)).as("it was there").isNotEmpty();
+    assertThat(rowsWith(MARK)).hasSameSizeAs(store() == Stores.POSTGRES ? List.of("page") : List.of());
     remove(book, gone);
     assertThat(Disk.holding(folder, MARK)).isEmpty();
     assertThat(Disk.holding(folder, gone.id())).isEmpty();
@@ -158,12 +164,15 @@ class RemovalTest extends WithLibrary {
       }
     }
     reopen();
-    Path store = folder.resolve("barmap.db");
-    long before = Files.size(store);
+    Path file = folder.resolve("barmap.db");
+    long before = store() == Stores.SQLITE ? Files.size(file) : 0;
     books.forEach(library.books()::discard);
     assertThat(library.keeping().emptyBin()).isEqualTo(3);
     assertThat(Disk.holding(folder, MARK)).isEmpty();
-    assertThat(Files.size(store)).isLessThan(before / 4);
+    assertThat(rowsWith(MARK)).isEmpty();
+    if (store() == Stores.SQLITE) {
+      assertThat(Files.size(file)).isLessThan(before / 4);
+    }
     assertThat(library.pages().all(stays)).isNotEmpty();
   }
 
@@ -260,6 +269,37 @@ class RemovalTest extends WithLibrary {
     for (String page : pages) {
       assertThat(Disk.holding(folder, page)).isEmpty();
     }
+    assertThat(rowsWith(MARK)).isEmpty();
+    assertThat(rowsWith(book)).isEmpty();
+  }
+
+  /** Returns the tables with a row in which a word stands; a database elsewhere is no file here. */
+  private List<String> rowsWith(String word) {
+    List<String> found = new ArrayList<>();
+    if (store() == Stores.POSTGRES) {
+      try (Connection connection = store().connect(folder);
+          Statement ask = connection.createStatement()) {
+        List<String> tables = new ArrayList<>();
+        try (ResultSet rows =
+            ask.executeQuery("select tablename from pg_tables where schemaname = 'public'")) {
+          while (rows.next()) {
+            tables.add(rows.getString(1));
+          }
+        }
+        assertThat(tables).contains("book", "page", "draft_page");
+        for (String table : tables) {
+          String query = "select 1 from %s t where t::text like '%%%s%%'".formatted(table, word);
+          try (ResultSet rows = ask.executeQuery(query)) {
+            if (rows.next()) {
+              found.add(table);
+            }
+          }
+        }
+      } catch (SQLException e) {
+        throw new IllegalStateException(e);
+      }
+    }
+    return found;
   }
 
   @Test

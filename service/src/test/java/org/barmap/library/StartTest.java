@@ -160,6 +160,13 @@ class StartTest extends WithLibrary {
   }
 
   @Test
+  void anEmbeddedStoreIsOfOneProgram() {
+    assertThatThrownBy(() -> SqliteLibrary.open(folder, clock))
+        .isInstanceOf(IOException.class)
+        .hasMessageContaining("in use");
+  }
+
+  @Test
   void aSecondProgramStaysOutWithoutTheLockFileToo() throws IOException {
     Files.delete(folder.resolve("barmap.lock"));
     assertThatThrownBy(() -> SqliteLibrary.open(folder, clock))

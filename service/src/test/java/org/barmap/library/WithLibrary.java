@@ -3,7 +3,6 @@ package org.barmap.library;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
-import org.barmap.library.sqlite.SqliteLibrary;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
@@ -18,9 +17,14 @@ abstract class WithLibrary {
   final HandClock clock = new HandClock(NOW);
   Library library;
 
+  /** Returns the kind of store it is on. */
+  Stores store() {
+    return Stores.SQLITE;
+  }
+
   @BeforeEach
   void open() throws IOException {
-    library = SqliteLibrary.open(folder, clock);
+    library = store().open(folder, clock);
   }
 
   @AfterEach

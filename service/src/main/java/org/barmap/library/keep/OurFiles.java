@@ -40,6 +40,14 @@ public final class OurFiles {
     return PICTURE.matcher(name(file)).matches() && isPlain(file);
   }
 
+  /** Returns the folders of books with pictures in them. */
+  public static List<Path> pictured(Path root) {
+    return list(root.resolve("books")).stream()
+        .filter(OurFiles::isBook)
+        .filter(book -> list(book).stream().anyMatch(OurFiles::isPicture))
+        .toList();
+  }
+
   /** Tells whether this is a picture, or what a kill left of one. */
   public static boolean isOfBook(Path file) {
     return isPicture(file) || PART.matcher(name(file)).matches() && isPlain(file);

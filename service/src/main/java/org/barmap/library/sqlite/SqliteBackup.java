@@ -11,6 +11,7 @@ import org.barmap.library.WholeFile;
 import org.barmap.library.keep.BackupWriter;
 import org.barmap.library.keep.BadBackupException;
 import org.barmap.library.keep.Closing;
+import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.PictureMark;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.keep.Restoring;
@@ -217,7 +218,7 @@ public final class SqliteBackup {
   private static Optional<String> content(Path folder) throws IOException {
     Path store = folder.resolve("barmap.db");
     if (!Files.exists(store) || Files.size(store) == 0) {
-      return StartChecks.hasPictures(folder) ? Optional.of("page pictures") : Optional.empty();
+      return !OurFiles.pictured(folder).isEmpty() ? Optional.of("page pictures") : Optional.empty();
     }
     try {
       int books =
@@ -228,7 +229,7 @@ public final class SqliteBackup {
                           ? h.createQuery("select count(*) from book").mapTo(Integer.class).one()
                           : 0);
       if (books == 0) {
-        return StartChecks.hasPictures(folder) ? Optional.of("page pictures") : Optional.empty();
+        return !OurFiles.pictured(folder).isEmpty() ? Optional.of("page pictures") : Optional.empty();
       }
       return Optional.of(books == 1 ? "1 book" : books + " books");
     } catch (RuntimeException e) {
@@ -241,7 +242,7 @@ public final class SqliteBackup {
     source.setUrl("jdbc:sqlite:" + store.toAbsolutePath());
     try {
       StartChecks.whole(Jdbi.create(source), store);
-      StartChecks.known(StartChecks.flyway(source), store);
+      StartChecks.known(StartChecks.migrations(source), store);
     } catch (RefusedFolderException e) {
       throw new BadBackupException("the backup can't be put back: " + e.getMessage());
     }

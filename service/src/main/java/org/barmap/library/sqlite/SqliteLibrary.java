@@ -11,8 +11,8 @@ import java.util.Optional;
 import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.keep.Restoring;
+import org.barmap.library.sql.Migrations;
 import org.barmap.library.sql.SqlLibrary;
-import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
 
 /** A library in one folder: an SQLite file, and the page pictures beside it. */
@@ -115,9 +115,9 @@ public final class SqliteLibrary extends SqlLibrary {
       throw new FolderLock.InUseException();
     }
     StartChecks.whole(jdbi, folder);
-    Flyway flyway = StartChecks.flyway(pool);
-    StartChecks.known(flyway, folder);
-    flyway.migrate();
+    Migrations migrations = StartChecks.migrations(pool);
+    StartChecks.known(migrations, folder);
+    migrations.run();
     StartChecks.fitting(jdbi, folder);
     if (!Holder.take(jdbi, folder)) {
       throw new FolderLock.InUseException();

@@ -3,15 +3,14 @@ package org.barmap.library.sqlite;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import javax.sql.DataSource;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.RefusedFolderException;
-import org.flywaydb.core.Flyway;
-import org.flywaydb.core.api.MigrationInfo;
+import org.barmap.library.sql.Migrations;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -26,7 +25,7 @@ final class StartChecks {
     if (there && Files.size(store) > 0) {
       return;
     }
-    List<Path> books = pictured(folder);
+    List<Path> books = OurFiles.pictured(folder);
     if (!books.isEmpty()) {
       throw refused(
           folder,
@@ -86,35 +85,17 @@ final class StartChecks {
   }
 
   /** Returns what knows every version of a store. */
-  static Flyway flyway(DataSource store) {
-    return Flyway.configure(SqliteLibrary.class.getClassLoader())
-        .dataSource(store)
-        .locations("classpath:org/barmap/library/migration/sqlite")
-        .load();
+  static Migrations migrations(DataSource store) {
+    return new Migrations(store, "sqlite");
   }
 
   /** Refuses a store of a later program. */
-  static void known(Flyway flyway, Path folder) throws RefusedFolderException {
-    for (MigrationInfo one : flyway.info().all()) {
-      if (one.getState().isApplied() && !one.getState().isResolved()) {
-        throw refused(
-            folder,
-            "it was used by a newer barmap (its database is of version "
-                + one.getVersion()
-                + ", this program knows them up to "
-                + newest(flyway)
-                + "). Start that one, or name another folder with --data");
-      }
+  static void known(Migrations migrations, Path folder) throws RefusedFolderException {
+    Optional<String> newer = migrations.newer();
+    if (newer.isPresent()) {
+      throw refused(
+          folder, "it " + newer.get() + ". Start that one, or name another folder with --data");
     }
-  }
-
-  /** Returns the newest version of a store that this program knows. */
-  static String newest(Flyway flyway) {
-    return Arrays.stream(flyway.info().all())
-        .filter(one -> one.getState().isResolved())
-        .reduce((a, b) -> b)
-        .map(one -> String.valueOf(one.getVersion()))
-        .orElse("none");
   }
 
   /** Refuses a store that knows none of the books whose pictures are there. */
@@ -126,7 +107,7 @@ final class StartChecks {
                     h.createQuery("select id from book union select file from doomed")
                         .mapTo(String.class)
                         .list()));
-    List<Path> books = pictured(folder);
+    List<Path> books = OurFiles.pictured(folder);
     if (!books.isEmpty() && books.stream().noneMatch(b -> known.contains(OurFiles.name(b)))) {
       throw refused(
           folder,
@@ -136,18 +117,6 @@ final class StartChecks {
               + " restore); to go on without these pictures, move the folder books somewhere else"
               + " first");
     }
-  }
-
-  /** Tells whether there are pictures of pages in a folder. */
-  static boolean hasPictures(Path folder) {
-    return !pictured(folder).isEmpty();
-  }
-
-  private static List<Path> pictured(Path folder) {
-    return OurFiles.list(folder.resolve("books")).stream()
-        .filter(OurFiles::isBook)
-        .filter(book -> OurFiles.list(book).stream().anyMatch(OurFiles::isPicture))
-        .toList();
   }
 
   private static String many(int books) {

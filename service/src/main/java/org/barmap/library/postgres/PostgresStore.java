@@ -1,0 +1,64 @@
+package org.barmap.library.postgres;
+
+import javax.sql.DataSource;
+import org.barmap.library.keep.Kept;
+import org.barmap.library.sql.Rows;
+import org.barmap.library.sql.Store;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.HandleCallback;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
+
+/** A PostgreSQL database: as many writers at a time as there are books. */
+record PostgresStore(Jdbi jdbi) implements Store {
+
+  PostgresStore(DataSource source) {
+    this(Rows.mapped(Jdbi.create(source)).registerArgument(new StorableText()));
+  }
+
+  @Override
+  public <T> T view(HandleCallback<T, RuntimeException> work) {
+    return jdbi.inTransaction(TransactionIsolationLevel.REPEATABLE_READ, work);
+  }
+
+  @Override
+  public <T> T edit(String book, HandleCallback<T, RuntimeException> work) {
+    return jdbi.inTransaction(
+        h -> {
+          h.createQuery("select 1 from book where id = :id for update")
+              .bind("id", book)
+              .mapTo(Integer.class)
+              .findOne();
+          return work.withHandle(h);
+        });
+  }
+
+  @Override
+  public void hold(Handle h, String name) {
+    h.createQuery("select pg_advisory_xact_lock(hashtextextended(:name, 0))")
+        .bind("name", name)
+        .map((row, context) -> true)
+        .one();
+  }
+
+  @Override
+  public void shrink() {
+    // its own vacuum gives the space to what comes next
+  }
+
+  @Override
+  public void forget() {
+    // its log goes by its own rules
+  }
+
+  @Override
+  public Kept.Amount size() {
+    long bytes =
+        jdbi.withHandle(
+            h ->
+                h.createQuery("select pg_database_size(current_database())")
+                    .mapTo(Long.class)
+                    .one());
+    return new Kept.Amount(1, bytes);
+  }
+}

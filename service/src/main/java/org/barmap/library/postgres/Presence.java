@@ -1,0 +1,209 @@
+package org.barmap.library.postgres;
+
+import java.nio.charset.StandardCharsets;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.barmap.library.live.Signals;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import org.postgresql.PGConnection;
+import org.postgresql.PGNotification;
+import org.postgresql.ds.PGSimpleDataSource;
+
+/**
+ * This process at a database: a connection of its own says that it is there, and hears what the
+ * others say ({@code LISTEN}). When that connection breaks it is made again.
+ */
+final class Presence implements Signals, AutoCloseable {
+
+  private static final System.Logger LOG = System.getLogger(Presence.class.getName());
+
+  private static final String CHANNEL = "barmap";
+
+  /** Any number that nobody else takes: the letters of the name. */
+  private static final long LOCK = 0x62_61_72_6d_61_70L;
+
+  /** What the database takes is 8,000 bytes with what stands before the text. */
+  private static final int MOST_BYTES = 7_000;
+
+  private static final int LOOK_MILLIS = 5_000;
+  private static final int PAUSE_MILLIS = 500;
+  private static final int VALID_SECONDS = 5;
+
+  private final PGSimpleDataSource source;
+  private final Jdbi jdbi;
+  private final String own = UUID.randomUUID().toString().substring(0, 8);
+  private final Map<String, List<Listener>> listeners = new ConcurrentHashMap<>();
+  private final CountDownLatch closed = new CountDownLatch(1);
+  private final Thread thread = new Thread(this::run, "barmap-signals");
+  private Connection connection;
+  private final boolean alone;
+
+  private Presence(PGSimpleDataSource source, Jdbi jdbi, Connection connection) throws SQLException {
+    this.source = source;
+    this.jdbi = jdbi;
+    this.connection = connection;
+    this.alone = asks(connection, "select pg_try_advisory_lock(" + LOCK + ")");
+  }
+
+  /**
+   * Comes to a database. Until {@link #stay} nobody else does who would have to be alone there.
+   *
+   * @param source without limits of time
+   * @param jdbi the way by which messages are sent
+   */
+  static Presence come(PGSimpleDataSource source, Jdbi jdbi) throws SQLException {
+    return new Presence(source, jdbi, source.getConnection());
+  }
+
+  /** Tells whether no other process has the database open; true until {@link #stay}. */
+  boolean isAlone() {
+    return alone;
+  }
+
+  /** Lets others come, waits for one that is alone there now, and begins to listen. */
+  void stay() throws SQLException {
+    join(connection);
+    if (alone) {
+      asks(connection, "select pg_advisory_unlock(" + LOCK + ")");
+    }
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  private static void join(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("select pg_advisory_lock_shared(" + LOCK + ")");
+      statement.execute("listen " + CHANNEL);
+    }
+  }
+
+  private static boolean asks(Connection connection, String question) throws SQLException {
+    try (PreparedStatement statement = connection.prepareStatement(question);
+        ResultSet row = statement.executeQuery()) {
+      return row.next() && row.getBoolean(1);
+    }
+  }
+
+  private boolean isClosed() {
+    return closed.getCount() == 0;
+  }
+
+  private void run() {
+    while (!isClosed()) {
+      try {
+        listen();
+      } catch (SQLException e) {
+        if (!isClosed()) {
+          LOG.log(System.Logger.Level.WARNING, "the line to the database broke: " + e.getMessage());
+          again();
+        }
+      }
+    }
+  }
+
+  private void listen() throws SQLException {
+    PGConnection line = connection.unwrap(PGConnection.class);
+    while (!isClosed()) {
+      PGNotification[] heard = line.getNotifications(LOOK_MILLIS);
+      if (heard != null) {
+        for (PGNotification one : heard) {
+          take(one.getParameter());
+        }
+      } else if (!connection.isValid(VALID_SECONDS)) {
+        throw new SQLException("it does not answer");
+      }
+    }
+  }
+
+  private void again() {
+    drop(connection);
+    while (!isClosed()) {
+      try {
+        if (closed.await(PAUSE_MILLIS, TimeUnit.MILLISECONDS)) {
+          return;
+        }
+        connection = source.getConnection();
+        join(connection);
+        LOG.log(System.Logger.Level.INFO, "the line to the database is there again");
+        tell(GAP, "");
+        return;
+      } catch (SQLException e) {
+        LOG.log(System.Logger.Level.DEBUG, "the database is still away", e);
+      } catch (InterruptedException e) {
+        return;
+      }
+    }
+  }
+
+  private void take(String message) {
+    String[] parts = message.split(" ", 3);
+    if (parts.length == 3 && !parts[0].equals(own)) {
+      tell(parts[1], parts[2]);
+    }
+  }
+
+  private void tell(String topic, String text) {
+    for (Listener listener : listeners.getOrDefault(topic, List.of())) {
+      try {
+        listener.hear(text);
+      } catch (RuntimeException e) {
+        LOG.log(System.Logger.Level.WARNING, "a message could not be taken", e);
+      }
+    }
+  }
+
+  @Override
+  public boolean isShared() {
+    return true;
+  }
+
+  @Override
+  public void send(String topic, String text) {
+    if (text.getBytes(StandardCharsets.UTF_8).length > MOST_BYTES) {
+      LOG.log(System.Logger.Level.WARNING, "a message on " + topic + " is too long to be told");
+      return;
+    }
+    try {
+      jdbi.useHandle(
+          h ->
+              h.createQuery("select pg_notify(:channel, :message)")
+                  .bind("channel", CHANNEL)
+                  .bind("message", own + " " + topic + " " + text)
+                  .map((row, context) -> true)
+                  .one());
+    } catch (JdbiException e) {
+      LOG.log(System.Logger.Level.DEBUG, "a message could not be told", e);
+    }
+  }
+
+  @Override
+  public void hear(String topic, Listener listener) {
+    listeners.computeIfAbsent(topic, t -> new CopyOnWriteArrayList<>()).add(listener);
+  }
+
+  private static void drop(Connection connection) {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      LOG.log(System.Logger.Level.DEBUG, "a broken line", e);
+    }
+  }
+
+  @Override
+  public void close() {
+    closed.countDown();
+    thread.interrupt();
+    drop(connection);
+  }
+}

@@ -1,0 +1,104 @@
+package org.barmap.library;
+
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Clock;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.barmap.library.postgres.DatabaseAddress;
+import org.barmap.library.postgres.PostgresLibrary;
+import org.barmap.library.sqlite.SqliteLibrary;
+
+/** The real stores that tests run on: every data folder has one of its own. */
+public enum Stores {
+  /** A file in the data folder. */
+  SQLITE {
+    @Override
+    public Library open(Path folder, Clock clock) throws IOException {
+      return SqliteLibrary.open(folder, clock);
+    }
+
+    @Override
+    public Connection connect(Path folder) throws SQLException {
+      return DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("barmap.db"));
+    }
+  },
+  /** A database of a PostgreSQL that runs as long as the tests do. */
+  POSTGRES {
+    @Override
+    public Library open(Path folder, Clock clock) throws IOException {
+      return PostgresLibrary.open(
+          DatabaseAddress.of(postgres(folder), Optional.empty()), folder, clock);
+    }
+
+    @Override
+    public Connection connect(Path folder) throws SQLException {
+      String url = "jdbc:" + postgres(folder).replace("postgres@", "");
+      return DriverManager.getConnection(url, "postgres", "");
+    }
+  };
+
+  private static final Map<Path, String> NAMES = new ConcurrentHashMap<>();
+  private static final AtomicInteger NEXT = new AtomicInteger();
+
+  /** Opens the library of a folder. */
+  public abstract Library open(Path folder, Clock clock) throws IOException;
+
+  /** Reaches past the library. */
+  public abstract Connection connect(Path folder) throws SQLException;
+
+  /** Returns the address of the PostgreSQL database of a folder, made when it is asked for first. */
+  public static String postgres(Path folder) {
+    String name =
+        NAMES.computeIfAbsent(
+            folder,
+            f -> {
+              String fresh = "books" + NEXT.incrementAndGet();
+              sql("postgres", "create database " + fresh + " template made");
+              return fresh;
+            });
+    return "postgresql://postgres@localhost:" + Server.RUNNING.getPort() + "/" + name;
+  }
+
+  private static void sql(String database, String statement) {
+    String url = "jdbc:postgresql://localhost:" + Server.RUNNING.getPort() + "/" + database;
+    try (Connection connection = DriverManager.getConnection(url, "postgres", "");
+        Statement one = connection.createStatement()) {
+      one.execute(statement);
+    } catch (SQLException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** Started when the first test asks for it; ends with the tests. */
+  private static final class Server {
+
+    static final EmbeddedPostgres RUNNING = start();
+
+    private static EmbeddedPostgres start() {
+      try {
+        EmbeddedPostgres server = EmbeddedPostgres.builder().start();
+        String url = "jdbc:postgresql://localhost:" + server.getPort() + "/postgres";
+        try (Connection connection = DriverManager.getConnection(url, "postgres", "");
+            Statement one = connection.createStatement()) {
+          one.execute("create database made");
+        }
+        new org.barmap.library.sql.Migrations(server.getDatabase("postgres", "made"), "postgres")
+            .run();
+        return server;
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      } catch (SQLException e) {
+        throw new IllegalStateException(e);
+      }
+    }
+  }
+}
