@@ -34,6 +34,12 @@ final class BackupCommand extends DataCommand {
 
   @Override
   public Integer call() throws IOException {
+    if (database().isPresent()) {
+      throw new CommandException(
+          ExitCode.WRONG_USE,
+          "a database is saved and put back by its own tools (pg_dump, pg_restore), and the folder"
+              + " of pictures with it");
+    }
     SqliteBackup.Saved saved;
     try {
       saved = SqliteBackup.save(folder(), file, !noPictures);

@@ -3,7 +3,6 @@ package org.barmap.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -12,7 +11,6 @@ import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.out.OutFile;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
-import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.pack.PackWriter;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -48,7 +46,7 @@ final class PackCommand extends DataCommand {
 
   @Override
   public Integer call() throws IOException {
-    try (Library library = SqliteLibrary.open(folder(), Clock.systemUTC())) {
+    try (Library library = library()) {
       BookCard book = book(library.books().all());
       Path to = out.orElseGet(() -> Path.of(fileName(book)));
       OutFile.write(to, zip -> PackWriter.write(library, book, pictures, zip));

@@ -36,6 +36,12 @@ final class RestoreCommand extends DataCommand {
 
   @Override
   public Integer call() throws IOException {
+    if (database().isPresent()) {
+      throw new CommandException(
+          ExitCode.WRONG_USE,
+          "a database is saved and put back by its own tools (pg_dump, pg_restore), and the folder"
+              + " of pictures with it");
+    }
     Path folder = folder();
     SqliteBackup.PutBack back;
     try {

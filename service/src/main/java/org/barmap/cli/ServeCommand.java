@@ -102,7 +102,7 @@ final class ServeCommand extends DataCommand {
     if (port.isPresent() && (port.get() < 1 || port.get() > 65_535)) {
       throw new ParameterException(line(), "A port is 1 to 65535, not " + port.get());
     }
-    try (Service service = Service.open(folder())) {
+    try (Service service = Service.open(folder(), database())) {
       if (log == LogForm.JSON) {
         Logs.lines(standardOut());
       }
@@ -136,7 +136,10 @@ final class ServeCommand extends DataCommand {
               + shareAt.stream().map(InetAddress::getHostAddress).collect(Collectors.joining(", "))
               + ": open a book's pages and let somebody in there.");
     }
-    out.println("Books are kept in " + folder());
+    out.println(
+        "Books are kept in "
+            + database().map(d -> d + ", their pictures in ").orElse("")
+            + folder());
     out.println("Ctrl-C ends it.");
     out.flush();
   }

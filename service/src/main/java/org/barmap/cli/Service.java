@@ -11,6 +11,7 @@ import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.run.Logs;
 import org.barmap.cli.run.Stopping;
 import org.barmap.library.Library;
+import org.barmap.library.postgres.DatabaseAddress;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.pack.PackOpener;
 import org.barmap.web.WebServer;
@@ -31,7 +32,7 @@ final class Service implements AutoCloseable {
   private final Path data;
   private final Library library;
   private final PageReader reader;
-  private final Events events = new Events();
+  private final Events events;
   private final Worker worker;
   private Optional<WebServer> server = Optional.empty();
 
@@ -39,14 +40,23 @@ final class Service implements AutoCloseable {
     this.data = data;
     this.library = library;
     this.reader = reader;
+    this.events = new Events(library.signals());
     this.worker = new Worker(library, reader, events);
-    new PackOpener(library).removeUnfinished();
+    if (library.signals().wasAlone()) {
+      new PackOpener(library).removeUnfinished();
+    }
   }
 
   /** Opens the library in a folder. */
   static Service open(Path data) {
+    return open(data, Optional.empty());
+  }
+
+  /** Opens the library in a folder, or in a database with its pictures in the folder. */
+  static Service open(Path data, Optional<DatabaseAddress> database) {
     try {
-      Service service = open(data, new ChildReader(ReadingMain.class));
+      Library library = DataCommand.library(data, database);
+      Service service = new Service(data, library, new ChildReader(ReadingMain.class));
       Logs.into(data);
       return service;
     } catch (IOException e) {

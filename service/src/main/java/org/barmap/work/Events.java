@@ -10,15 +10,22 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.library.live.Signals;
+import org.barmap.map.json.BarMapJson;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.SerializationFeature;
 
 /**
- * Tells whoever listens what happens to a book. What was told lately is kept for who was away; of
+ * Tells whoever listens what happens to a book, in this process and in others on its store. What was told lately is kept for who was away; of
  * who is where only what is now counts, so that is not.
  */
 public final class Events {
 
   /** What somebody missed can't be told any more: everything is to be asked for again. */
   public static final String RESET = "reset";
+
+  /** What other processes are told by. */
+  private static final String TOPIC = "event";
 
   private static final Set<String> PASSING = Set.of("here");
 
@@ -38,8 +45,19 @@ public final class Events {
   /** The last one that is not kept any more. */
   private long dropped;
 
-  /** Makes a hub nobody listens to yet. */
-  public Events() {}
+  private final Signals signals;
+
+  /** Makes a hub of this process alone; nobody listens to it yet. */
+  public Events() {
+    this(Signals.ALONE);
+  }
+
+  /** Makes a hub that tells other processes and hears them; nobody listens to it yet. */
+  public Events(Signals signals) {
+    this.signals = signals;
+    signals.hear(TOPIC, this::heard);
+    signals.hear(Signals.GAP, text -> reset());
+  }
 
   /** Hears what happens to one book. */
   @FunctionalInterface
@@ -133,8 +151,38 @@ public final class Events {
         kept.stream().filter(k -> k.number > number && k.book.equals(book)).toList());
   }
 
-  /** Tells the listeners of a book; each hears everything in the same order. */
-  public synchronized void tell(String book, String name, Object data) {
+  /** What other processes are told of an event. */
+  private record Wire(String book, String name, Object data) {}
+
+  /** Tells the listeners of a book; each of a process hears everything in the same order. */
+  public void tell(String book, String name, Object data) {
+    tellHere(book, name, data);
+    if (signals.isShared() && !PASSING.contains(name)) {
+      String wire =
+          BarMapJson.mapper()
+              .writer()
+              .without(SerializationFeature.INDENT_OUTPUT)
+              .writeValueAsString(new Wire(book, name, data));
+      signals.send(TOPIC, wire);
+    }
+  }
+
+  private void heard(String text) {
+    JsonNode wire = BarMapJson.mapper().readTree(text);
+    tellHere(wire.path("book").asString(""), wire.path("name").asString(""), wire.path("data"));
+  }
+
+  /** Something may have been missed that other processes told. */
+  private synchronized void reset() {
+    latest++;
+    dropped = latest;
+    kept.clear();
+    listeners
+        .values()
+        .forEach(s -> s.follower.hear(Optional.of(id(latest)), RESET, Map.of()));
+  }
+
+  private synchronized void tellHere(String book, String name, Object data) {
     Optional<String> id =
         PASSING.contains(name) ? Optional.empty() : Optional.of(keep(book, name, data));
     for (Subscription s : listeners.values()) {

@@ -13,6 +13,8 @@ import org.barmap.library.Jobs;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
+import org.barmap.library.live.Away;
+import org.barmap.library.live.Signals;
 
 /**
  * Works through the queue, one page after the other.
@@ -31,6 +33,9 @@ public final class Worker implements AutoCloseable {
   private static final int SETTLED_AT_ONCE = 10;
 
   private static final int SETTLED_EVERY = 6;
+
+  private static final String WAKE = "wake";
+  private static final String SKIP = "skip";
 
   private final Library library;
   private final PageReader reader;
@@ -56,6 +61,9 @@ public final class Worker implements AutoCloseable {
     this.events = events;
     this.settling = new Settling(library, reader, events);
     this.lines = new LineReading(library, reader, events);
+    library.signals().hear(WAKE, text -> wake.release());
+    library.signals().hear(Signals.GAP, text -> wake.release());
+    library.signals().hear(SKIP, this::skipHere);
   }
 
   /** Returns what settles books; it may be used from any thread. */
@@ -89,6 +97,21 @@ public final class Worker implements AutoCloseable {
    * @return false when nothing of the book is being read
    */
   public boolean skip(String book) {
+    if (skipHere(book)) {
+      return true;
+    }
+    boolean elsewhere = library.signals().isShared() && isReading(book);
+    if (elsewhere) {
+      library.signals().send(SKIP, book);
+    }
+    return elsewhere;
+  }
+
+  private boolean isReading(String book) {
+    return library.jobs().latest(book).filter(j -> j.state() == Job.State.RUNNING).isPresent();
+  }
+
+  private boolean skipHere(String book) {
     boolean mine = atHand.equals(book);
     if (mine) {
       reader.skip();
@@ -104,9 +127,10 @@ public final class Worker implements AutoCloseable {
     thread = Optional.of(t);
   }
 
-  /** Says that there may be something to do. */
+  /** Says that there may be something to do, here or in another process. */
   public void wake() {
     wake.release();
+    library.signals().send(WAKE, "");
   }
 
   private void loop() {
@@ -188,6 +212,10 @@ public final class Worker implements AutoCloseable {
 
   /** A job that fails is put off, so that other books go first, and given up in the end. */
   private void failed(Job job, Throwable e) {
+    if (Away.is(e)) {
+      // it is not the job's fault: gone on with when the store answers
+      throw new IllegalStateException(doing + " was cut short", e);
+    }
     if (isGone(job)) {
       return;
     }
@@ -276,7 +304,7 @@ public final class Worker implements AutoCloseable {
   public void stop() {
     closed = true;
     reader.stop();
-    wake();
+    wake.release();
   }
 
   /**

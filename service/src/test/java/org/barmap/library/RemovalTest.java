@@ -104,7 +104,8 @@ class RemovalTest extends OnEachStore {
     library.pages().read(stays.id(), "driftwood".repeat(4000), Optional.empty());
     lay(book, Made.book(6));
     assertThat(Disk.holding(folder, MARK)).as("it was there").isNotEmpty();
-    assertThat(rowsWith(MARK)).hasSameSizeAs(store() == Stores.POSTGRES ? List.of("page") : List.of());
+    assertThat(rowsWith(MARK))
+        .hasSameSizeAs(store() == Stores.POSTGRES ? List.of("page") : List.of());
     remove(book, gone);
     assertThat(Disk.holding(folder, MARK)).isEmpty();
     assertThat(Disk.holding(folder, gone.id())).isEmpty();

@@ -55,7 +55,9 @@ public enum Stores {
   /** Reaches past the library. */
   public abstract Connection connect(Path folder) throws SQLException;
 
-  /** Returns the address of the PostgreSQL database of a folder, made when it is asked for first. */
+  /**
+   * Returns the address of the PostgreSQL database of a folder, made when it is asked for first.
+   */
   public static String postgres(Path folder) {
     String name =
         NAMES.computeIfAbsent(

@@ -13,7 +13,7 @@ import org.barmap.edit.kind.PageCorrection;
 import org.barmap.map.BarMap;
 
 /** A test with a library in which books are read, corrected and checked. */
-abstract class WithBook extends WithLibrary {
+abstract class WithBook extends OnEachStore {
 
   String readBook(int seed) {
     BarMap map = Made.book(seed);

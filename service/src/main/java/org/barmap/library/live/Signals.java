@@ -18,6 +18,11 @@ public interface Signals {
         }
 
         @Override
+        public boolean wasAlone() {
+          return true;
+        }
+
+        @Override
         public void send(String topic, String text) {
           // nobody hears it
         }
@@ -38,6 +43,9 @@ public interface Signals {
 
   /** Tells whether other processes may have the store open. */
   boolean isShared();
+
+  /** Tells whether nobody else had the store open when this process came. */
+  boolean wasAlone();
 
   /**
    * Tells the other processes something, if it can be told now; never fails.

@@ -19,12 +19,7 @@ import java.util.TreeMap;
  * @param options of the driver, {@code sslmode=verify-full} for instance
  */
 public record DatabaseAddress(
-    String host,
-    int port,
-    String name,
-    String user,
-    String password,
-    Map<String, String> options) {
+    String host, int port, String name, String user, String password, Map<String, String> options) {
 
   private static final int USUAL_PORT = 5432;
 

@@ -1,6 +1,7 @@
 package org.barmap.library.postgres;
 
 import com.zaxxer.hikari.HikariDataSource;
+import com.zaxxer.hikari.HikariPoolMXBean;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.SQLException;
@@ -48,12 +49,12 @@ public final class PostgresLibrary extends SqlLibrary {
     try {
       Closing.make(folder);
       boolean wasOpen = Closing.close(folder);
-      Connections connections = new Connections(address);
-      pool = connections.pool();
+      Ways ways = new Ways(address);
+      pool = ways.pool();
       PostgresStore store = new PostgresStore(pool);
       encoded(store.jdbi(), address);
-      presence = Presence.come(connections.patient(), store.jdbi());
-      Migrations migrations = new Migrations(connections.patient(), "postgres");
+      presence = Presence.come(ways.patient(), store.jdbi());
+      Migrations migrations = new Migrations(ways.patient(), "postgres");
       Optional<String> newer = migrations.newer();
       if (newer.isPresent()) {
         throw new RefusedFolderException("the database " + address + " " + newer.get());
@@ -61,7 +62,7 @@ public final class PostgresLibrary extends SqlLibrary {
       migrations.run();
       fitting(store.jdbi(), folder, address);
       PostgresLibrary library = new PostgresLibrary(pool, store, presence, folder, clock);
-      if (presence.isAlone()) {
+      if (presence.wasAlone()) {
         library.begin(wasOpen);
       }
       presence.stay();
@@ -134,6 +135,16 @@ public final class PostgresLibrary extends SqlLibrary {
       say("The data folder was open to other accounts of this machine; it is closed to them now.");
     }
     lookThrough();
+  }
+
+  @Override
+  public Connections connections() {
+    HikariPoolMXBean now = pool.getHikariPoolMXBean();
+    return new Connections(
+        now.getActiveConnections(),
+        now.getIdleConnections(),
+        now.getThreadsAwaitingConnection(),
+        pool.getMaximumPoolSize());
   }
 
   @Override

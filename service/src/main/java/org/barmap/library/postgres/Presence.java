@@ -49,7 +49,8 @@ final class Presence implements Signals, AutoCloseable {
   private Connection connection;
   private final boolean alone;
 
-  private Presence(PGSimpleDataSource source, Jdbi jdbi, Connection connection) throws SQLException {
+  private Presence(PGSimpleDataSource source, Jdbi jdbi, Connection connection)
+      throws SQLException {
     this.source = source;
     this.jdbi = jdbi;
     this.connection = connection;
@@ -66,8 +67,9 @@ final class Presence implements Signals, AutoCloseable {
     return new Presence(source, jdbi, source.getConnection());
   }
 
-  /** Tells whether no other process has the database open; true until {@link #stay}. */
-  boolean isAlone() {
+  /** It is still so until {@link #stay}. */
+  @Override
+  public boolean wasAlone() {
     return alone;
   }
 

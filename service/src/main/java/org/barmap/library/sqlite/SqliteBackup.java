@@ -229,7 +229,9 @@ public final class SqliteBackup {
                           ? h.createQuery("select count(*) from book").mapTo(Integer.class).one()
                           : 0);
       if (books == 0) {
-        return !OurFiles.pictured(folder).isEmpty() ? Optional.of("page pictures") : Optional.empty();
+        return !OurFiles.pictured(folder).isEmpty()
+            ? Optional.of("page pictures")
+            : Optional.empty();
       }
       return Optional.of(books == 1 ? "1 book" : books + " books");
     } catch (RuntimeException e) {

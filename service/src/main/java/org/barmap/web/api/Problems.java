@@ -16,6 +16,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.barmap.library.live.Away;
 import org.barmap.map.json.BadMapException;
 import org.barmap.web.site.SitePages;
 import org.eclipse.jetty.http.HttpException;
@@ -105,6 +106,11 @@ public final class Problems {
       return;
     }
     LOG.log(System.Logger.Level.WARNING, "the store or the disk failed a request", e);
+    if (Away.is(e)) {
+      ctx.header("Retry-After", "2");
+      answer(ctx, ApiError.AWAY, ApiError.AWAY.title(), Map.of());
+      return;
+    }
     answer(ctx, ApiError.STORAGE, ApiError.STORAGE.title(), Map.of());
   }
 

@@ -8,7 +8,7 @@ import org.postgresql.PGProperty;
 import org.postgresql.ds.PGSimpleDataSource;
 
 /** Ways to a database: one that answers late or not at all is given up after a while. */
-record Connections(DatabaseAddress address) {
+record Ways(DatabaseAddress address) {
 
   /** So many requests and readings of one process are at the database at a time. */
   private static final int MOST = 10;
