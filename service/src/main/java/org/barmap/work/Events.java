@@ -16,8 +16,9 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.SerializationFeature;
 
 /**
- * Tells whoever listens what happens to a book, in this process and in others on its store. What was told lately is kept for who was away; of
- * who is where only what is now counts, so that is not.
+ * Tells whoever listens what happens to a book, in this process and in others on its store. What
+ * was told lately is kept for who was away; of who is where only what is now counts, so that is
+ * not.
  */
 public final class Events {
 
@@ -177,9 +178,7 @@ public final class Events {
     latest++;
     dropped = latest;
     kept.clear();
-    listeners
-        .values()
-        .forEach(s -> s.follower.hear(Optional.of(id(latest)), RESET, Map.of()));
+    listeners.values().forEach(s -> s.follower.hear(Optional.of(id(latest)), RESET, Map.of()));
   }
 
   private synchronized void tellHere(String book, String name, Object data) {
