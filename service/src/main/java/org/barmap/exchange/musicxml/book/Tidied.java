@@ -8,6 +8,7 @@ import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.RightLeftMiddle;
 import org.audiveris.proxymusic.ScorePartwise.Part.Measure;
 import org.audiveris.proxymusic.YesNo;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Measures with every barline in its place: one that leads back and stands at a measure's left side
@@ -28,7 +29,7 @@ final class Tidied {
     return out;
   }
 
-  private static void leftsIn(Measure measure, Measure before) {
+  private static void leftsIn(Measure measure, @Nullable Measure before) {
     boolean played = false;
     List<Object> content = measure.getNoteOrBackupOrForward();
     boolean notes = content.stream().anyMatch(Note.class::isInstance);
