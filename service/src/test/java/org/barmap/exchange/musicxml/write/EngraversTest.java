@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.barmap.exchange.musicxml.Scores;
@@ -75,7 +76,7 @@ class EngraversTest {
     Map<String, Integer> tally = new TreeMap<>();
     List<String> table = new ArrayList<>();
     for (String name : names) {
-      Expected expected = files.get(name);
+      Expected expected = Objects.requireNonNull(files.get(name));
       Engravers.Opened opened = muse.get(name);
       String bars =
           opened == null ? "not opened" : opened.written() == expected.written() ? "same" : "other";
