@@ -26,6 +26,7 @@ import org.barmap.web.access.Certificate;
 import org.barmap.web.access.LocalNet;
 import org.barmap.web.access.Places;
 import org.barmap.web.access.QrCode;
+import org.barmap.work.hook.NetRules;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -79,6 +80,14 @@ final class ServeCommand extends DataCommand {
       })
   private Optional<URI> behind = Optional.empty();
 
+  @Option(
+      names = "--hooks-to-my-net",
+      description = {
+        "Web hooks may lead to this machine and its net. Without it they lead to the internet only,",
+        "so that nobody reaches through barmap what others can't."
+      })
+  private boolean hooksToMyNet;
+
   /** What is written while it runs. */
   enum LogForm {
     /** Nothing: warnings go into the data folder. */
@@ -108,7 +117,9 @@ final class ServeCommand extends DataCommand {
       }
       CountDownLatch stopped = service.stopAtSignal();
       List<InetAddress> shareAt = shareAt();
-      WebServer server = service.start(port, new Places(shareAt, certificate(), behind()));
+      WebServer server =
+          service.start(
+              port, new Places(shareAt, certificate(), behind()), new NetRules(hooksToMyNet));
       if (log == LogForm.JSON) {
         LOG.log(System.Logger.Level.INFO, "started", Map.of("port", server.port()));
       } else {

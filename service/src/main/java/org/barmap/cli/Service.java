@@ -20,6 +20,8 @@ import org.barmap.work.Events;
 import org.barmap.work.PageReader;
 import org.barmap.work.Worker;
 import org.barmap.work.child.ChildReader;
+import org.barmap.work.hook.HookSender;
+import org.barmap.work.hook.NetRules;
 
 /** Library, worker and web server together, opened and closed in the right order. */
 final class Service implements AutoCloseable {
@@ -35,6 +37,7 @@ final class Service implements AutoCloseable {
   private final Events events;
   private final Worker worker;
   private Optional<WebServer> server = Optional.empty();
+  private Optional<HookSender> sender = Optional.empty();
 
   private Service(Path data, Library library, PageReader reader) {
     this.data = data;
@@ -98,15 +101,36 @@ final class Service implements AutoCloseable {
    * @return the server
    */
   WebServer start(Optional<Integer> port, Places places) {
-    WebServer started = port.map(p -> listen(p, places)).orElseGet(() -> listenOnNextFree(places));
+    return start(port, places, NetRules.INTERNET);
+  }
+
+  /**
+   * Starts listening and reading.
+   *
+   * @param port the port wanted; empty for the next free one
+   * @param places where it is reached besides the loopback address
+   * @param hooks where web hooks may lead
+   * @return the server
+   */
+  WebServer start(Optional<Integer> port, Places places, NetRules hooks) {
+    Start start = p -> WebServer.start(library, worker, events, data, p, places, hooks);
+    WebServer started = port.map(p -> listen(p, start)).orElseGet(() -> listenOnNextFree(start));
+    HookSender sending = new HookSender(library.feed(), hooks, Clock.systemUTC());
+    sending.start();
+    sender = Optional.of(sending);
     server = Optional.of(started);
     worker.start();
     return started;
   }
 
-  private WebServer listen(int port, Places places) {
+  /** Starts a server at a port. */
+  private interface Start {
+    WebServer at(int port);
+  }
+
+  private static WebServer listen(int port, Start start) {
     try {
-      return WebServer.start(library, worker, events, data, port, places);
+      return start.at(port);
     } catch (RuntimeException e) {
       if (WebServer.isPortTaken(e)) {
         throw new CommandException(
@@ -117,10 +141,10 @@ final class Service implements AutoCloseable {
     }
   }
 
-  private WebServer listenOnNextFree(Places places) {
+  private static WebServer listenOnNextFree(Start start) {
     for (int port = FIRST_PORT; port < FIRST_PORT + PORTS; port++) {
       try {
-        return WebServer.start(library, worker, events, data, port, places);
+        return start.at(port);
       } catch (RuntimeException e) {
         if (!WebServer.isPortTaken(e)) {
           throw e;
@@ -146,6 +170,7 @@ final class Service implements AutoCloseable {
   @Override
   public void close() {
     server.ifPresent(WebServer::close);
+    sender.ifPresent(HookSender::close);
     worker.close();
     reader.close();
     library.close();

@@ -18,6 +18,7 @@ import org.barmap.web.api.Looks;
 import org.barmap.web.api.Problems;
 import org.barmap.web.api.Repeats;
 import org.barmap.web.feed.EditionRoutes;
+import org.barmap.web.feed.HookRoutes;
 import org.barmap.web.feed.PictureRoutes;
 import org.barmap.web.feed.RegionRoutes;
 import org.barmap.web.operate.AtHand;
@@ -42,6 +43,7 @@ import org.barmap.web.route.WordRoutes;
 import org.barmap.web.site.SitePages;
 import org.barmap.work.Events;
 import org.barmap.work.Worker;
+import org.barmap.work.hook.NetRules;
 
 /**
  * The service on the loopback address, and on addresses of the local net where it is shared; with a
@@ -101,6 +103,26 @@ public final class WebServer implements AutoCloseable {
    */
   public static WebServer start(
       Library library, Worker worker, Events events, Path dataFolder, int port, Places places) {
+    return start(library, worker, events, dataFolder, port, places, NetRules.INTERNET);
+  }
+
+  /**
+   * Starts the service, which can be shared.
+   *
+   * @param port 0 for any free one
+   * @param dataFolder where the library is
+   * @param places where it is reached besides the loopback address
+   * @param hooks where web hooks may be registered for
+   * @throws RuntimeException when the port is taken, see {@link #isPortTaken}
+   */
+  public static WebServer start(
+      Library library,
+      Worker worker,
+      Events events,
+      Path dataFolder,
+      int port,
+      Places places,
+      NetRules hooks) {
     Keys keys = keys(dataFolder);
     PictureLog log = new PictureLog(dataFolder, InstantSource.system());
     EventRoutes eventRoutes = new EventRoutes(library, events, keys);
@@ -121,6 +143,7 @@ public final class WebServer implements AutoCloseable {
               new PageRoutes(library, worker, events).register(config.routes);
               new MapRoutes(library, worker, events).register(config.routes);
               new EditionRoutes(library).register(config.routes);
+              new HookRoutes(library, hooks).register(config.routes);
               new SecondRoutes(library, worker).register(config.routes);
               Planning planning = new Planning(library);
               new ChangeRoutes(library, events, planning).register(config.routes);

@@ -1,5 +1,6 @@
 package org.barmap.library.feed;
 
+import com.fasterxml.jackson.annotation.JsonValue;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
@@ -44,6 +45,7 @@ public record Delivery(
     DEAD;
 
     /** Returns the word used in JSON and in the store. */
+    @JsonValue
     public String word() {
       return name().toLowerCase(Locale.ROOT);
     }

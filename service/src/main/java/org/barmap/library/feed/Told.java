@@ -1,5 +1,6 @@
 package org.barmap.library.feed;
 
+import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Arrays;
 import java.util.Optional;
 
@@ -21,6 +22,7 @@ public enum Told {
   }
 
   /** Returns the word used in JSON and in the store. */
+  @JsonValue
   public String word() {
     return word;
   }

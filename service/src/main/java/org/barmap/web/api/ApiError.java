@@ -10,6 +10,10 @@ public enum ApiError {
   NO_BAR(404, "There is no such bar"),
   /** No such edition. */
   NO_EDITION(404, "There is no such edition"),
+  /** No such web hook. */
+  NO_HOOK(404, "There is no such web hook"),
+  /** Nothing can be sent to this address. */
+  BAD_TARGET(422, "Nothing can be sent there"),
   /** No such change. */
   NO_CHANGE(404, "There is no such change"),
   /** No such thing at all. */

@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.work.hook;
+
+import org.jspecify.annotations.NullMarked;
