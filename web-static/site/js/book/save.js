@@ -5,17 +5,26 @@ import { complain, toast } from "../core/toast.js";
 import { count, when } from "../core/words.js";
 import { changesIn, takeChanges } from "../shared/taking.js";
 
-/** What can be saved, in whose form, and what it is good for. */
-const FORMS = [
-  ["substitute", "For a substitute", "one page to read and to play from: no network, no barmap, no pictures; from a disk or a phone"],
-  ["map", "Bar map", "barmap's own file: every bar with its place on the page"],
-  ["musicxml", "MusicXML", "the form without notes, for a notation program"],
-  ["csv", "Table of bars", "for a spreadsheet"],
-  ["cutlist", "Cut list in words", "to send to the next player"],
-  ["errata", "Misprints", "a table for the hirer: what you noted as \"misprint: …\""],
-  ["changes", "Changes", "to send to a section mate: what the director changed and your notes, no pages and no pictures"],
-  ["plan", "Plan", "order of play, turns, rests, for other programs"],
-];
+/** What can be saved, for whom, in whose form, and what it is good for. */
+const GROUPS = /** @type {const} */ ([
+  ["For players", [
+    ["substitute", "For a substitute", "one page to read and to play from: no network, no barmap, no pictures; from a disk or a phone"],
+    ["cutlist", "Cut list in words", "to send to the next player"],
+    ["changes", "Changes", "to send to a section mate: what the director changed and your notes, no pages and no pictures"],
+  ]],
+  ["For a spreadsheet", [
+    ["xlsx", "Workbook", "a sheet each for bars, numbers, changes, turns, rests and marks to write (.xlsx)"],
+    ["errata", "Misprints", "a table for the hirer: what you noted as \"misprint: …\""],
+  ]],
+  ["For other programs", [
+    ["map", "Bar map", "barmap's own file: every bar with its place on the page"],
+    ["musicxml", "MusicXML", "the form without notes, for a notation program"],
+    ["plan", "Plan", "order of play, turns, rests"],
+  ]],
+]);
+
+/** Each sheet of the workbook as a table of its own. */
+const TABLES = ["bars", "numbers", "changes", "turns", "rests", "marks"];
 
 const PICTURES = "With the pictures of the pages: of a rented book that is a copy, and the hire agreement decides whether you may make it and who may have it. Ask the hirer or the show's librarian.";
 
@@ -28,7 +37,7 @@ function packed(book) {
   point();
   return el(
     "li",
-    {},
+    { class: "save-whole" },
     link,
     el("span", { class: "soft small", text: "bar map, changes, notes and settings (barpack/1, a zip): drop it on the shelf of another barmap" }),
     el("label", { class: "tick-line small" }, tick, el("span", { text: PICTURES })),
@@ -51,6 +60,16 @@ function taking(book) {
   return el("li", {}, button("Take changes in", () => input.click(), { id: "take-changes-go" }), el("span", { class: "soft small", text: "a section mate's file of changes: read back to you line by line before anything is taken" }), input);
 }
 
+/** @param {string} book */
+function tables(book) {
+  return el(
+    "li",
+    { class: "save-tables" },
+    el("span", { text: "One table (CSV)" }),
+    el("span", { class: "row" }, TABLES.map((name) => el("a", { class: "btn btn-quiet", href: bookPath(book, `/export/table-${name}`), download: "", text: name }))),
+  );
+}
+
 /** @param {string} book what leaves barmap as a file */
 export function saveAs(book) {
   return el(
@@ -58,15 +77,19 @@ export function saveAs(book) {
     { class: "card save", id: "save-as" },
     el("summary", { text: "Save for other programs and players" }),
     el("p", { class: "soft small", text: "These files hold bar numbers, counts and marks; a picture of a page only where you ask for it." }),
-    el(
-      "ul",
-      { class: "save-list" },
-      packed(book),
-      FORMS.map(([form, name, use]) =>
-        el("li", {}, el("a", { class: "btn", href: bookPath(book, `/export/${form}`), download: "", text: name }), el("span", { class: "soft small", text: use })),
+    el("ul", { class: "save-list" }, packed(book)),
+    GROUPS.flatMap(([name, forms]) => [
+      el("h3", { class: "save-group", text: name }),
+      el(
+        "ul",
+        { class: "save-list" },
+        forms.map(([form, called, use]) =>
+          el("li", {}, el("a", { class: "btn", href: bookPath(book, `/export/${form}`), download: "", text: called }), el("span", { class: "soft small", text: use })),
+        ),
+        name === "For players" ? taking(book) : null,
+        name === "For a spreadsheet" ? tables(book) : null,
       ),
-      taking(book),
-    ),
+    ]),
   );
 }
 

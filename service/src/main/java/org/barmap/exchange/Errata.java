@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.barmap.exchange.table.CsvFile;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -76,9 +77,9 @@ public final class Errata {
 
   /** Writes them as a table: CSV after RFC 4180. */
   public static void write(List<Misprint> misprints, Appendable out) throws IOException {
-    BarTable.line(out, HEAD);
+    CsvFile.line(out, HEAD);
     for (Misprint one : misprints) {
-      BarTable.line(
+      CsvFile.line(
           out,
           List.of(
               one.number(),

@@ -212,7 +212,9 @@ class PlanRoutesTest extends RunningServer {
             "cutlist", "text/plain",
             "errata", "text/csv",
             "changes", "application/json",
-            "plan", "application/json");
+            "plan", "application/json",
+            "table-turns", "text/csv",
+            "xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet");
     for (Map.Entry<String, String> form : types.entrySet()) {
       HttpResponse<String> file = get("/api/books/" + book + "/export/" + form.getKey());
       assertThat(file.statusCode()).as(form.getKey()).isEqualTo(200);
@@ -223,6 +225,7 @@ class PlanRoutesTest extends RunningServer {
     assertThat(BarMapJson.read(get("/api/books/" + book + "/export/map").body()).bars())
         .hasSize(12);
     assertProblem(get("/api/books/" + book + "/export/songs"), ApiError.NOT_FOUND);
+    assertProblem(get("/api/books/" + book + "/export/table-songs"), ApiError.NOT_FOUND);
     assertProblem(get("/api/books/" + newBook() + "/export/musicxml"), ApiError.REFUSED);
   }
 }

@@ -6,16 +6,20 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
-import org.barmap.exchange.BarTable;
 import org.barmap.exchange.CutList;
 import org.barmap.exchange.Errata;
 import org.barmap.exchange.musicxml.write.MusicXmlWriter;
+import org.barmap.exchange.table.BookTables;
+import org.barmap.exchange.table.CsvFile;
+import org.barmap.exchange.table.Table;
+import org.barmap.exchange.table.Workbooks;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.PlanJson;
 import org.barmap.plan.change.ChangesJson;
+import org.barmap.plan.change.ShowChanges;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
@@ -23,6 +27,10 @@ import org.barmap.web.site.SubstitutePage;
 
 /** What leaves barmap as a file: the map and the changes in other forms, never a page's picture. */
 public record ExportRoutes(Library library, Planning planning) {
+
+  private static final String CSV = "text/csv; charset=utf-8";
+  private static final String WORKBOOK =
+      "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {
@@ -49,10 +57,19 @@ public record ExportRoutes(Library library, Planning planning) {
   }
 
   private Made made(String form, BookCard book, BarMap map) throws IOException {
+    Optional<BookTables.Kind> table =
+        form.startsWith("table-")
+            ? BookTables.Kind.of(form.substring("table-".length()))
+            : Optional.empty();
+    if (table.isPresent()) {
+      String word = table.get().word();
+      return Made.text(CSV, word + ".csv", csv(tables(book, map).of(table.get())));
+    }
     return switch (form) {
+      case "xlsx" -> new Made(WORKBOOK, "xlsx", workbook(tables(book, map)));
       case "map" -> Made.text("application/json", "barmap.json", BarMapJson.write(map));
       case "musicxml" -> Made.text("application/vnd.recordare.musicxml+xml", "musicxml", xml(map));
-      case "csv", "bars" -> Made.text("text/csv; charset=utf-8", "csv", table(map));
+      case "csv", "bars" -> Made.text(CSV, "csv", csv(BookTables.bars(map)));
       case "changes" ->
           Made.text("application/json", "changes.json", ChangesJson.write(planning.changes(book)));
       case "cutlist" ->
@@ -65,7 +82,7 @@ public record ExportRoutes(Library library, Planning planning) {
               "text/html; charset=utf-8",
               "substitute.html",
               SubstitutePage.html(map, planning.plan(book, map, planning.changes(book))));
-      case "errata" -> Made.text("text/csv; charset=utf-8", "errata.csv", errata(book, map));
+      case "errata" -> Made.text(CSV, "errata.csv", errata(book, map));
       case "plan" ->
           Made.text(
               "application/json",
@@ -90,10 +107,21 @@ public record ExportRoutes(Library library, Planning planning) {
     return out.toString(StandardCharsets.UTF_8);
   }
 
-  private static String table(BarMap map) throws IOException {
-    StringBuilder table = new StringBuilder();
-    BarTable.write(map, table);
-    return table.toString();
+  private BookTables tables(BookCard book, BarMap map) {
+    ShowChanges changes = planning.changes(book);
+    return new BookTables(map, planning.plan(book, map, changes), changes);
+  }
+
+  private static byte[] workbook(BookTables tables) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    Workbooks.write(tables.all(), out);
+    return out.toByteArray();
+  }
+
+  private static String csv(Table table) throws IOException {
+    StringBuilder text = new StringBuilder();
+    CsvFile.write(table, text);
+    return text.toString();
   }
 
   /** Returns a name any file system takes: letters, figures and hyphens. */

@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.barmap.exchange.BarTable;
+import org.barmap.exchange.table.CsvFile;
 import org.barmap.library.WholeFile;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.work.books.BookLine.State;
@@ -30,9 +30,9 @@ public record LibraryReport(List<BookLine> books) {
   /** Writes {@code report.csv}, {@code report.json} and {@code report.txt}, each whole. */
   public void write(Path folder) throws IOException {
     StringBuilder csv = new StringBuilder();
-    BarTable.line(csv, HEAD);
+    CsvFile.line(csv, HEAD);
     for (BookLine b : books) {
-      BarTable.line(csv, cells(b));
+      CsvFile.line(csv, cells(b));
     }
     write(folder.resolve("report.csv"), csv.toString());
     write(folder.resolve("report.json"), BarMapJson.mapper().writeValueAsString(this) + "\n");
