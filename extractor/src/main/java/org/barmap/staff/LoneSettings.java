@@ -110,7 +110,8 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
    * @param near how near another line may not come
    * @param parallel share of the length that another line so near must not reach
    * @param covered share of the length in which the line must be seen or hidden
-   * @param length the shortest staff
+   * @param length the shortest staff that shows itself
+   * @param shortest and the shortest one below or above such a staff
    * @param bars barlines that prove a staff
    * @param end how near a barline ends the staff
    * @param margin how near staves begin below each other
@@ -135,6 +136,7 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
       double parallel,
       double covered,
       double length,
+      double shortest,
       int bars,
       double end,
       double margin,
@@ -186,7 +188,7 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
             /* wider= */ 0.04,
             /* fewest= */ 6,
             /* bend= */ 20,
-            /* least= */ 24,
+            /* least= */ 10,
             /* apart= */ 6,
             /* gap= */ 60),
         new Stroke(
@@ -221,6 +223,7 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
             /* parallel= */ 0.3,
             /* covered= */ 0.85,
             /* length= */ 12,
+            /* shortest= */ 5,
             /* bars= */ 3,
             /* end= */ 1.2,
             /* margin= */ 2.5,

@@ -62,7 +62,6 @@ final class LoneStaves {
                     new Crossed(
                         c.line,
                         c.strokes.stream().filter(s -> near(s.half(), half, slack)).toList()))
-            .filter(c -> !c.strokes.isEmpty())
             .toList();
     double space = half / ratio(barred, half);
     boolean other =
@@ -125,7 +124,11 @@ final class LoneStaves {
   private double ratio(List<Crossed> barred, double half) {
     double[] spaces =
         others.isEmpty()
-            ? barred.stream().flatMapToDouble(c -> heads(c.line, half)).sorted().toArray()
+            ? barred.stream()
+                .filter(c -> !c.strokes.isEmpty())
+                .flatMapToDouble(c -> heads(c.line, half))
+                .sorted()
+                .toArray()
             : others.stream().mapToDouble(Staff::usualSpace).sorted().toArray();
     boolean few = others.isEmpty() && spaces.length < SET.heads();
     double space = few ? half : spaces[spaces.length / 2];
@@ -142,19 +145,22 @@ final class LoneStaves {
             .filter(b -> b.wide() <= SET.headWidest() * b.half())
             .filter(b -> Math.abs(b.up() - b.down()) <= SET.headUneven() * b.half())
             .mapToDouble(b -> b.half() / SET.headHalf());
-    DoubleStream clef =
-        LoneStroke.groups(pixels, line).stream()
-            .filter(s -> isClef(line, s))
-            .filter(s -> s.wide() >= SET.clefWide() * s.half())
-            .filter(s -> s.wide() <= STROKE.wide() * s.half())
-            .mapToDouble(LoneStroke::half);
-    return DoubleStream.concat(heads, clef);
+    return DoubleStream.concat(heads, clefs(line));
+  }
+
+  /** Returns half the heights of the bars of what looks like a clef on a line. */
+  private DoubleStream clefs(LoneLine line) {
+    return LoneStroke.groups(pixels, line).stream()
+        .filter(s -> isClef(line, s))
+        .filter(s -> s.wide() >= SET.clefWide() * s.half())
+        .filter(s -> s.wide() <= STROKE.wide() * s.half())
+        .mapToDouble(LoneStroke::half);
   }
 
   private List<Candidate> staves(List<Crossed> barred, double space, double half) {
     List<Crossed> good = new ArrayList<>();
     for (Crossed c : barred) {
-      if (c.line.length() >= SET.length() * space
+      if (c.line.length() >= SET.shortest() * space
           && c.line.covered() >= SET.covered()
           && isAlone(c.line, space)) {
         good.add(c);
@@ -162,6 +168,7 @@ final class LoneStaves {
     }
     List<Crossed> sure =
         good.stream()
+            .filter(c -> c.line.length() >= SET.length() * space)
             .filter(c -> c.strokes.size() >= SET.bars() || c.strokes.size() > 1 && ends(c, space))
             .toList();
     if (sure.isEmpty() || others.isEmpty() && sure.size() < SET.lines()) {
@@ -171,7 +178,8 @@ final class LoneStaves {
     for (Crossed c : good) {
       boolean below =
           sure.stream().anyMatch(s -> near(s.line.left(), c.line.left(), SET.margin() * space));
-      if (sure.contains(c) || below && (c.strokes.size() > 1 || ends(c, space))) {
+      boolean shown = c.strokes.size() > 1 || ends(c, space) || clefs(c.line).count() > 1;
+      if (sure.contains(c) || below && shown) {
         staves.add(candidate(c, space, half));
       }
     }
@@ -179,7 +187,8 @@ final class LoneStaves {
   }
 
   private static boolean ends(Crossed c, double space) {
-    return c.line.right() - c.strokes.get(c.strokes.size() - 1).to() < SET.end() * space;
+    return !c.strokes.isEmpty()
+        && c.line.right() - c.strokes.get(c.strokes.size() - 1).to() < SET.end() * space;
   }
 
   /** Tells whether no lines run along on both sides of a line. */

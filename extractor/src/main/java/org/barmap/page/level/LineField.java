@@ -70,11 +70,6 @@ public record LineField(
         columns);
   }
 
-  /** Tells whether the lines are further apart than those of staves mostly are in such a width. */
-  boolean isFar(double width) {
-    return space * SET.mostAcross() > width;
-  }
-
   /** Returns the same without a distance. */
   LineField withoutSpace() {
     return new LineField(slope, energy, 0, strength, columns);

@@ -163,9 +163,9 @@ public record View(Mat picture, Homography map, double width, double height, Lis
     }
   }
 
-  /** Returns the lines, without a large distance at which nowhere five of them stand together. */
+  /** Returns the lines, without a distance at which nowhere five of them stand together. */
   public LineField checked(LineField lines) {
-    return lines.isFar(width) && !showsStaves(lines) ? lines.withoutSpace() : lines;
+    return lines.space() > 0 && !showsStaves(lines) ? lines.withoutSpace() : lines;
   }
 
   /** Tells whether lines are regular enough for staves, or five of them stand together. */
