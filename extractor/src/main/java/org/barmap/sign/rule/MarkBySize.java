@@ -56,7 +56,9 @@ final class MarkBySize {
   /** Tells whether a sign is much larger than the page's bar numbers are. */
   static boolean isLarge(Sign s, List<List<Sign>> page) {
     OptionalDouble numbers =
-        usual(page.stream().flatMap(List::stream).toList(), MarkBySize::isNumber);
+        usual(
+            page.stream().flatMap(List::stream).toList(),
+            n -> isNumber(n) && n.probability() >= SET.sureNumber());
     return numbers.isPresent() && height(s) > SET.farApart() * numbers.getAsDouble();
   }
 

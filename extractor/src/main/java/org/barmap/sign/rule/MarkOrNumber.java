@@ -105,7 +105,7 @@ public final class MarkOrNumber {
                   habit.numbered
                       && !hasNumber
                       && startsLine(s)
-                      && enclosure(s) == style
+                      && isDrawn(s, style)
                       && !MarkBySize.isLarge(s, page);
               boolean framed = s.kind() == SignKind.BAR_NUMBER && enclosure(s) != Enclosure.NONE;
               return isNumeric(s) && (habit.lettered || lines || beforeStaff(s))
@@ -139,6 +139,11 @@ public final class MarkOrNumber {
 
   private static Enclosure enclosure(Sign s) {
     return s.enclosure().orElse(Enclosure.NONE);
+  }
+
+  /** A circle that was not seen whole is none to the reader; a box is. */
+  private static boolean isDrawn(Sign s, Enclosure style) {
+    return enclosure(s) == style || style == Enclosure.CIRCLE && enclosure(s) == Enclosure.NONE;
   }
 
   private static boolean isNumber(Sign s) {

@@ -50,6 +50,7 @@ public record NumberSettings(
               /* heading= */ 0.5),
           new Sizes(
               /* least= */ 2,
+              /* sureNumber= */ 0.5,
               /* sureMark= */ 0.65,
               /* apart= */ 1.3,
               /* farApart= */ 1.5,
@@ -147,6 +148,8 @@ public record NumberSettings(
    * How large marks and bar numbers are; chosen on made pages with bare marks.
    *
    * @param least so many of a kind tell its size
+   * @param sureNumber a bar number as probable as this tells their size; the figures of tuplets are
+   *     less
    * @param sureMark seen less surely than this a mark tells nothing
    * @param apart marks larger than numbers by this factor are told apart by their size
    * @param farApart and by this one surely
@@ -160,6 +163,7 @@ public record NumberSettings(
    */
   public record Sizes(
       int least,
+      double sureNumber,
       double sureMark,
       double apart,
       double farApart,
