@@ -28,13 +28,12 @@ final class Engravers {
   private static final String COUNTER =
       """
       \\version "2.24.0"
-      #(define name (car (last-pair (string-split (ly:parser-output-name (*parser*)) #\\/))))
       \\layout { \\context { \\Score \\consists
         #(lambda (context)
           (make-engraver
             ((finalize engraver)
               (format (current-error-port) "bars of ~a ~a at ~a\\n"
-                (ly:parser-output-name (*parser*))
+                (ly:parser-output-name)
                 (ly:context-property context 'internalBarNumber)
                 (ly:context-property context 'measurePosition)))))
       } }
