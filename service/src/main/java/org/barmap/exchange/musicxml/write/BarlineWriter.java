@@ -11,14 +11,21 @@ import org.audiveris.proxymusic.Ending;
 import org.audiveris.proxymusic.Repeat;
 import org.audiveris.proxymusic.RightLeftMiddle;
 import org.audiveris.proxymusic.StartStopDiscontinue;
+import org.audiveris.proxymusic.YesNo;
 import org.barmap.map.Bar;
 
 /** Writes the barlines of bar entries, with repeats and endings. */
 final class BarlineWriter {
   private final List<Bar> bars;
+  private Form form = Form.NONE;
 
   BarlineWriter(List<Bar> bars) {
     this.bars = bars;
+  }
+
+  /** Begins another musical number. */
+  void nextNumber(Form next) {
+    form = next;
   }
 
   /** Returns the left barline of an entry, where it says more than a line. */
@@ -61,6 +68,10 @@ final class BarlineWriter {
     if (back) {
       Repeat repeat = repeat(BackwardForward.BACKWARD);
       bar.times().ifPresent(n -> repeat.setTimes(BigInteger.valueOf(n)));
+      // the standard has it at repeats without endings only
+      if (form.again() && bar.ending().isEmpty()) {
+        repeat.setAfterJump(YesNo.YES);
+      }
       line.setRepeat(repeat);
     }
     return Optional.of(line);

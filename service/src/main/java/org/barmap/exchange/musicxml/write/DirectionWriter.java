@@ -26,10 +26,12 @@ import org.barmap.plan.change.term.Metronome;
 /** Writes what stands over and under a bar. Signs are tied together within a musical number. */
 final class DirectionWriter {
   private static final Pattern PIZZICATO = Pattern.compile("pizz(?:\\.|icato)?");
+  private static final Pattern TIMES =
+      Pattern.compile("(?i).*(?:\\d\\s*x\\b|\\bx\\s*\\d|\\btimes\\b|\\btwice\\b).*");
   private static final Pattern ARCO = Pattern.compile("(?:col )?arco");
 
   private int number;
-  private Form form = new Form(false, false, false);
+  private Form form = Form.NONE;
 
   /** Begins another musical number: its segno and coda are its own. */
   void nextNumber(Form next) {
@@ -66,11 +68,20 @@ final class DirectionWriter {
       out.add(direction(type, true, sound));
     }
     for (Word word : bar.words()) {
-      if (!saysAJump(bar, word)) {
+      if (!saysAJump(bar, word) && !Form.ofAJump(bar, word)) {
         out.add(worded(word));
       }
     }
+    timesInWords(bar).ifPresent(words -> out.add(words(words, true)));
     return out;
+  }
+
+  /** Returns how often a bar is played that no repeat sign is at, where no word says it yet. */
+  private static Optional<String> timesInWords(Bar bar) {
+    boolean said =
+        Lines.sendsBack(bar.endBarline())
+            || bar.words().stream().anyMatch(w -> TIMES.matcher(w.text()).matches());
+    return said ? Optional.empty() : bar.times().map(n -> n + "X");
   }
 
   /** Returns what counts at a bar's end. */
@@ -96,6 +107,9 @@ final class DirectionWriter {
       sound.setDalsegno("segno" + number);
       out.add(direction(text(read(bar, "d", form.worded("D.S."))), true, sound));
     }
+    bar.words().stream()
+        .filter(w -> !saysAJump(bar, w) && Form.ofAJump(bar, w))
+        .forEach(w -> out.add(worded(w)));
     return out;
   }
 

@@ -32,7 +32,8 @@ final class Heads {
   static ScorePartwise of(BarMap map, MusicalNumber number) {
     ScorePartwise score = score(map, NotSaid.of(map, number));
     score.setMovementNumber(XmlText.clean(number.label()));
-    score.setMovementTitle(XmlText.clean(NumberNames.of(number)));
+    String title = number.title().isBlank() ? NumberNames.of(number) : number.title();
+    score.setMovementTitle(XmlText.clean(title));
     return score;
   }
 

@@ -42,7 +42,9 @@ final class MeasureWriter {
       Bar bar = bars.get(i);
       boolean numberStarts = i == 0 || numberNames.containsKey(bar.id());
       if (numberStarts) {
-        directions.nextNumber(Form.of(bars, i, numberNames.keySet()));
+        Form form = Form.of(bars, i, numberNames.keySet());
+        directions.nextNumber(form);
+        barlines.nextNumber(form);
       }
       for (int k = 0; k < bar.count(); k++) {
         boolean first = k == 0;

@@ -10,9 +10,13 @@ final class NumberNames {
 
   private NumberNames() {}
 
-  /** Returns "No. 7 Low Tide", or "No. 7" without a title. */
+  /**
+   * Returns "No. 7: Low Tide", or "No. 7" without a title. With a colon, for "No. 4 A Boat" may be
+   * 4A as well.
+   */
   static String of(MusicalNumber number) {
-    return ("No. " + number.label() + " " + number.title()).strip();
+    String title = number.title().strip();
+    return "No. " + number.label() + (title.isEmpty() ? "" : ": " + title);
   }
 
   /** Returns the names of the numbers that begin at bars, by bar id. */

@@ -144,7 +144,9 @@ class EngraversTest {
     return expected.limits().stream()
         .filter(limits::contains)
         .map(l -> l.name().toLowerCase(Locale.ROOT))
-        .collect(Collectors.collectingAndThen(Collectors.joining("+"), l -> l.isEmpty() ? "nothing" : l));
+        .collect(
+            Collectors.collectingAndThen(
+                Collectors.joining("+"), l -> l.isEmpty() ? "nothing" : l));
   }
 
   private void corpus() throws Exception {
@@ -170,7 +172,8 @@ class EngraversTest {
     if (map.numbers().size() > 1 && !name.startsWith("random")) {
       engravers.put(name, whole.toByteArray());
       files.put(
-          name, new Expected(map.writtenBars(), List.of(), limits(map.bars(), plan.numbers(), plan), ""));
+          name,
+          new Expected(map.writtenBars(), List.of(), limits(map.bars(), plan.numbers(), plan), ""));
     }
     for (int i = 0; i < map.numbers().size(); i++) {
       MusicalNumber number = map.numbers().get(i);
@@ -226,7 +229,8 @@ class EngraversTest {
     boolean inside = false;
     for (int i = 0; i < bars.size(); i++) {
       Bar bar = bars.get(i);
-      boolean opens = Lines.opens(bar.startBarline()) || (i > 0 && Lines.opens(bars.get(i - 1).endBarline()));
+      boolean opens =
+          Lines.opens(bar.startBarline()) || (i > 0 && Lines.opens(bars.get(i - 1).endBarline()));
       boolean ends = Lines.sendsBack(bar.endBarline());
       add(limits, Limit.NESTED, opens && inside);
       inside = (inside || opens) && !ends;

@@ -207,7 +207,7 @@ class MusicXmlWriterTest {
         .contains(
             "<work-title>Saltmarsh</work-title>",
             "<movement-number>4</movement-number>",
-            "<movement-title>No. 4 A Boat for the Widow</movement-title>");
+            "<movement-title>A Boat for the Widow</movement-title>");
     assertThat(Scores.read(out.toByteArray()).parts().get(0).measures())
         .hasSize(map.barsOf(number).stream().mapToInt(Bar::count).sum());
   }

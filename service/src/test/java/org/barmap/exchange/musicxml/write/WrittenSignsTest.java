@@ -43,6 +43,8 @@ class WrittenSignsTest {
           1 2@s2 3                   ; <print new-system="yes"/>
           1 2@p2 3                   ; <print new-page="yes"/>
           %1 1 2 %2 3 4:| 5          ; <sound forward-repeat="yes"/>
+          |:1:| 2@dc@w:with_repeats  ; <repeat direction="backward" after-jump="yes"/>
+          1@x3 2                     ; <words>3X</words>
           1@mr8 2                    ; <multiple-rest>8</multiple-rest>
           1@fermata 2                ; <fermata/>
           1@caesura 2                ; <caesura/>
@@ -60,6 +62,8 @@ class WrittenSignsTest {
           %1 1 2 %2 |:3 4:| 5        ; forward-repeat
           1 2 3                      ; <print
           1 2                        ; text=
+          |:1:| 2@dc@w:no_repeats    ; after-jump
+          1@x3@w:play_three_times 2  ; >3X<
           """)
   void whatIsClearWithoutASignHasNone(String book, String unexpected) throws Exception {
     assertThat(written(Books.book(book))).doesNotContain(unexpected);
