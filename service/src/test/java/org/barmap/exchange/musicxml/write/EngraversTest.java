@@ -115,7 +115,11 @@ class EngraversTest {
       if (came.stream().anyMatch(c -> !c.endsWith("same") && !c.endsWith("-"))) {
         table.add(name + " " + came + "\n   " + expected.form());
         table.add("   ours " + expected.order());
-        table.add("   muse " + Optional.ofNullable(muse.get(name)).map(Engravers.Opened::order).orElse(List.of()));
+        table.add(
+            "   muse "
+                + Optional.ofNullable(muse.get(name))
+                    .map(Engravers.Opened::order)
+                    .orElse(List.of()));
       }
     }
     table.add(0, tally.toString().replace(", ", "\n"));
