@@ -16,7 +16,7 @@ import org.barmap.map.Word;
 final class Headings {
   private static final Pattern NUMBER =
       Pattern.compile(
-          "(?:No|Nr|Number|#)\\.?\\s*(\\d{1,3}\\s?[A-Za-z]?)(?![\\p{L}\\d])[\\s.:)\\u2013\\u2014-]*(.{0,120})",
+          "(?:No|Nr|Number|#)\\.?\\s*(\\d{1,3}[A-Za-z]?)(?![\\p{L}\\d])[\\s.:)\\u2013\\u2014-]*(.{0,120})",
           Pattern.CASE_INSENSITIVE);
 
   private final List<Bar> bars;
@@ -65,7 +65,7 @@ final class Headings {
         List<Word> rest = new ArrayList<>(bar.words());
         rest.remove(word);
         bars.set(i, bar.toBuilder().words(rest).build());
-        return Optional.of(new Title(m.group(1).replace(" ", ""), m.group(2).strip()));
+        return Optional.of(new Title(m.group(1), m.group(2).strip()));
       }
     }
     return Optional.empty();

@@ -9,7 +9,7 @@ import org.barmap.map.SecondReading.Measure;
 
 /**
  * Bar numbers of the measures of a part. A measure's number is any token: what is no whole number
- * is a label ("23A", "X1"), which takes no number; one that is not displayed and no whole number
+ * is a label ("23A", "X1") and has the number of the bar it follows; one that is not displayed and no whole number
  * goes on with the bar before it.
  */
 final class Numbering {
@@ -92,11 +92,10 @@ final class Numbering {
       return doubting(plain(next, false), "The file gives this bar no number; it is counted on");
     }
     Matcher lettered = LETTERED.matcher(token);
-    int number =
-        lettered.matches() ? Math.min(MOST, Integer.parseInt(lettered.group(1)) + 1) : next;
-    // behind 24 comes 24A, behind that 25: a label takes no number
-    boolean follows = number == next || number == next + 1;
-    return new Name(follows ? next : number, Optional.of(token), false, false, Optional.empty());
+    int before = Math.max(1, next - 1);
+    int number = lettered.matches() ? Integer.parseInt(lettered.group(1)) : before;
+    return new Name(
+        Math.min(MOST, number), Optional.of(token), false, false, Optional.empty());
   }
 
   private static Name whole(int number, boolean implicit, int i, int next, boolean oneFollows) {

@@ -135,7 +135,7 @@ class ScoreBookTest {
                 + m("25", note(4)));
 
     assertThat(names(map)).isEqualTo("23 23A 24 X1 25");
-    assertThat(map.bars().stream().map(Bar::number)).containsExactly(23, 24, 24, 25, 25);
+    assertThat(map.bars().stream().map(Bar::number)).containsExactly(23, 23, 24, 24, 25);
   }
 
   /** A bar parted by a repeat sign keeps one number: its second piece takes none. */
@@ -198,6 +198,19 @@ class ScoreBookTest {
     assertThat(map.numbers().get(1).lastBar()).contains("b6");
     assertThat(codes(map)).contains("score-new-number");
     assertThat(texts(map.bars().get(0))).isEmpty();
+  }
+
+  /** A title may begin with what could be a letter of the number. */
+  @ParameterizedTest
+  @CsvSource({
+    "No. 4 A Boat for the Widow, 4, A Boat for the Widow", "No. 7A Low Tide, 7A, Low Tide", "#12, 12, ''"
+  })
+  void headingsHaveANumberAndATitle(String words, String label, String title) throws Exception {
+    BarMap map = of(m("1", FOUR + words(words) + note(4)));
+
+    assertThat(map.numbers()).hasSize(1);
+    assertThat(map.numbers().get(0).label()).isEqualTo(label);
+    assertThat(map.numbers().get(0).title()).isEqualTo(title);
   }
 
   @ParameterizedTest
