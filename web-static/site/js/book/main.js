@@ -17,6 +17,7 @@ import { PageGrid } from "./pages.js";
 import { retakeStep } from "../shared/retake.js";
 import { saveAs, withoutService } from "./save.js";
 import { SecondReading } from "./second.js";
+import { scoreRemarks } from "./score.js";
 import { Sharer } from "./share.js";
 import { Uploader } from "./upload.js";
 
@@ -33,6 +34,7 @@ class BookRoom {
   #head = el("div");
   #next = el("div", { class: "next row" });
   #uploader = new Uploader(this.#id, this.#bus);
+  #remarks = el("div");
   #grid = new PageGrid(this.#id, this.#bus);
   #save = el("div");
   #care = new Care(this.#id, () => void this.#load());
@@ -52,7 +54,7 @@ class BookRoom {
     if (!this.#id) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#grid.node, this.#second.node, this.#save, this.#care.node),
+      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#remarks, this.#grid.node, this.#second.node, this.#save, this.#care.node),
     );
     this.#listen();
     await Promise.all([this.#load(), this.#sharer.load()]);
@@ -91,6 +93,7 @@ class BookRoom {
       this.#revision = revision;
       this.#draw(book);
       this.#job.draw(book.job);
+      show(this.#remarks, scoreRemarks(found.doubts));
       this.#grid.draw(this.#pages, found.doubts);
       markCards(this.#grid.node);
       await this.#second.load();

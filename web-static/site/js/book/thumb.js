@@ -17,6 +17,7 @@ function stateChip(page, doubts) {
     case "failed":
       return el("span", { class: "chip chip-bad" }, icon("warn"), "Not read");
     case "read":
+      if (page.score && !doubts) return el("span", { class: "chip", text: "From a score" });
       if (page.expectedWrong === undefined) return el("span", { class: "chip chip-bad" }, icon("warn"), "No music found");
       return doubts
         ? el("span", { class: "chip chip-doubt" }, icon("doubt"), count(doubts, "doubt"))
@@ -52,11 +53,11 @@ function retake(bus, page) {
  */
 export function pageCard(book, bus, page, { place, last, doubts }) {
   const href = `/desk.html?b=${encodeURIComponent(book)}&p=${page.index}`;
-  const picture = el("img", { src: imagePath(book, page.id, 320), alt: "", loading: "lazy", draggable: "false" });
+  const picture = page.score ? el("span", { class: "thumb-none", text: "No picture: this page came from a score file" }) : el("img", { src: imagePath(book, page.id, 320), alt: "", loading: "lazy", draggable: "false" });
   picture.addEventListener("error", () => picture.remove());
   const name = `page ${page.index}`;
   const remove = async () => {
-    const sure = await confirm(`Take out ${name}?`, "Its picture and its corrections are removed from this book.", "Take it out");
+    const sure = await confirm(`Take out ${name}?`, page.score ? "Its bars and their corrections are removed from this book." : "Its picture and its corrections are removed from this book.", "Take it out");
     if (sure) bus.emit("delete", page);
   };
   const trouble = page.finding ?? "";

@@ -80,8 +80,9 @@ async function keep(book) {
   await pause();
   const { turns } = await read(book, "/plan");
   const ids = new Map(info.pages.map((p) => [p.index, p.id]));
-  const crops = turns.map((t) => cropPath(book, ids.get(t.toPage) ?? "", t.arrives, 900, 3));
-  const pictures = info.pages.filter((p) => p.width > 0).flatMap((p) => WIDTHS.map((width) => imagePath(book, p.id, width)));
+  const drawn = new Set(info.pages.filter((p) => p.score).map((p) => p.index));
+  const crops = turns.filter((t) => !drawn.has(t.toPage)).map((t) => cropPath(book, ids.get(t.toPage) ?? "", t.arrives, 900, 3));
+  const pictures = info.pages.filter((p) => p.width > 0 && !p.score).flatMap((p) => WIDTHS.map((width) => imagePath(book, p.id, width)));
   for (const path of [...pictures, ...crops]) {
     await pause();
     await fetch(path);

@@ -21,6 +21,7 @@
  * @property {"waiting"|"reading"|"read"|"failed"|"verified"} state
  * @property {string} [finding] one line on why it failed
  * @property {number} [expectedWrong] how many entries are likely wrong; absent until it is read
+ * @property {boolean} [score] it came from a score file and never had a picture
  *
  * @typedef {object} BookFacts
  * @property {number} revision of its map

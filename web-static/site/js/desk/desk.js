@@ -191,7 +191,7 @@ export class Desk {
     const bar = this.#bar;
     this.#last = bar ?? this.#last;
     const bars = model.barsOn(page.index);
-    this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region, marked: this.#hand.marked });
+    this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region, marked: this.#hand.marked, drawn: model.isDrawn(page.index) });
     if (!this.#tools.active) this.#stage.note(this.#shape.reading || (bars.length || !model.has(page.index) ? "" : "No bars were found on this page."));
     this.#mates.show(page.index, bars, page.systems[0]?.staffSpace ?? 20, bar?.id);
     this.#drawTools();

@@ -28,6 +28,8 @@ export class DeskModel {
   #history = { entries: [], undo: 0, redo: 0 };
   /** @type {Map<number, string>} page index to state */
   #states = new Map();
+  /** @type {Set<number>} pages that came from a score file: bars without a picture */
+  #drawn = new Set();
   /** @type {Map<number, string>} page index to id */
   #ids = new Map();
   /** @type {Map<number, Bar[]>} by page, of those that are here */
@@ -79,6 +81,11 @@ export class DeskModel {
   /** @param {number} index */
   pageState(index) {
     return this.#states.get(index) ?? "read";
+  }
+
+  /** @param {number} index @returns {boolean} whether the page never had a picture */
+  isDrawn(index) {
+    return this.#drawn.has(index);
   }
 
   /** @param {number} index */
@@ -194,6 +201,7 @@ export class DeskModel {
   /** @param {import("../core/types.js").BookAnswers[""]} book */
   #pages(book) {
     this.#states = new Map(book.pages.map((p) => [p.index, p.state]));
+    this.#drawn = new Set(book.pages.filter((p) => p.score).map((p) => p.index));
     this.#ids = new Map(book.pages.map((p) => [p.index, p.id]));
   }
 

@@ -8,17 +8,20 @@ import { Viewport } from "./viewport.js";
 /** @typedef {import("../core/types.js").Point} Point */
 /** @typedef {import("../core/types.js").MapPage} MapPage */
 
+/** @typedef {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline, marked?: Set<string>, drawn?: boolean}} State `region`: where the doubt at hand is; `drawn`: the page has no picture */
+
 /** The page with what was read drawn over it. */
 export class Stage {
   #bus;
   #book;
   #image = svg("image", { class: "page-image", x: 0, y: 0 });
+  #paper = svg("rect", { class: "page-paper", x: 0, y: 0 });
   #overlay = new Overlay();
   #region = svg("g");
   #over = svg("g", {}, this.#overlay.node, this.#region);
   #handles = svg("g");
   #ghost = svg("line", { class: "ghost", visibility: "hidden" });
-  #layer = svg("g", {}, this.#image, this.#over, this.#ghost, this.#handles);
+  #layer = svg("g", {}, this.#paper, this.#image, this.#over, this.#ghost, this.#handles);
   #root = svg(
     "svg",
     { class: "stage", tabindex: 0, role: "application", "aria-label": "The page. Arrow keys choose a bar, question mark shows all keys." },
@@ -26,7 +29,8 @@ export class Stage {
     this.#layer,
   );
   #note = el("p", { class: "stage-note", hidden: true });
-  node = el("div", { class: "stage-box" }, this.#root, this.#note);
+  #from = el("p", { class: "stage-from", hidden: true, text: "From a score file: there is no picture, only the bars in their order." });
+  node = el("div", { class: "stage-box" }, this.#root, this.#note, this.#from);
   view = new Viewport(this.#root, this.#layer);
   /** @type {MapPage|undefined} */
   #page;
@@ -111,8 +115,7 @@ export class Stage {
    * @param {string} id of the page's image
    * @param {Bar[]} bars
    * @param {Bar|undefined} selected
-   * @param {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline, marked?: Set<string>}} state
-   *     `region`: where the doubt at hand is
+   * @param {State} state
    */
   draw(page, id, bars, selected, state) {
     this.#page = page;
@@ -121,9 +124,14 @@ export class Stage {
     if (this.#shown !== id) {
       this.#shown = id;
       this.note("");
-      this.#image.setAttribute("href", imagePath(this.#book, id));
-      this.#image.setAttribute("width", String(page.width));
-      this.#image.setAttribute("height", String(page.height));
+      this.#root.classList.toggle("drawn", state.drawn === true);
+      this.#from.hidden = !state.drawn;
+      if (state.drawn) this.#image.removeAttribute("href");
+      else this.#image.setAttribute("href", imagePath(this.#book, id));
+      for (const sheet of [this.#image, this.#paper]) {
+        sheet.setAttribute("width", String(page.width));
+        sheet.setAttribute("height", String(page.height));
+      }
       this.view.size(page.width, page.height);
     }
     this.#state = state;
@@ -131,7 +139,7 @@ export class Stage {
     this.#drawHandles();
   }
 
-  /** @type {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline, marked?: Set<string>}} */
+  /** @type {State} */
   #state = { doubted: new Set(), starts: new Map() };
   #boost = 1;
 

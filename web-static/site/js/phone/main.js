@@ -83,7 +83,7 @@ class PhoneRoom {
     return el(
       "li",
       { "data-page": page.id, "data-state": page.state },
-      el("span", {}, el("b", { text: `Page ${page.index}` }), `: ${STATES[page.state] ?? page.state}`, trouble ? el("span", { class: "block small soft", text: trouble }) : null),
+      el("span", {}, el("b", { text: `Page ${page.index}` }), `: ${page.score ? "from a score file, no picture" : STATES[page.state] ?? page.state}`, trouble ? el("span", { class: "block small soft", text: trouble }) : null),
       button("Again", () => this.#shoot(page), { class: "btn phone-again", "aria-label": `Photograph page ${page.index} again` }, icon("camera")),
     );
   }

@@ -68,8 +68,9 @@ export class Follower {
     const [top, high] = [Math.max(0, Math.min(...ys) - 1.4 * staff), 3.2 * staff];
     const wide = Math.max(1, right - left);
     const percent = (/** @type {number} */ part, /** @type {number} */ whole) => `${(100 * part) / whole}%`;
-    const picture = el("img", { src: imagePath(this.#book, page.id, 1400), alt: `Page ${bar.page}, line ${bar.system}` });
-    Object.assign(picture.style, { width: percent(page.width, wide), left: percent(-left, wide), top: percent(-top, high) });
+    this.#music.hidden = page.score === true;
+    const picture = page.score ? null : el("img", { src: imagePath(this.#book, page.id, 1400), alt: `Page ${bar.page}, line ${bar.system}` });
+    if (picture) Object.assign(picture.style, { width: percent(page.width, wide), left: percent(-left, wide), top: percent(-top, high) });
     this.#music.style.aspectRatio = `${wide} / ${high}`;
     show(this.#music, picture);
     this.#cells = new Map(this.#line.map((b) => [b.id, el("li", { class: "line-cell", text: barName(b) })]));

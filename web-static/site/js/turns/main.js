@@ -92,7 +92,7 @@ class TurnsRoom {
     ]);
     shell({ room: "turns", book: this.#book, title: `${book.title}, ${book.part}` });
     this.#pages = book.pages;
-    this.#names = new BarNames(map, new Map(book.pages.map((p) => [p.index, p.id])));
+    this.#names = new BarNames(map, new Map(book.pages.filter((p) => !p.score).map((p) => [p.index, p.id])));
     await this.#marks.load(plan.pencil).catch(() => {});
     this.#plan = plan;
     this.#printed = printed;

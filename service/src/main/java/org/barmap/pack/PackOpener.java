@@ -29,7 +29,15 @@ import tools.jackson.databind.node.ObjectNode;
 /** Puts a packed book, or a bar map alone, on the shelf: all of it or nothing. */
 public final class PackOpener {
 
+  /** The finding that a map from a score always has. */
+  private static final String OF_A_SCORE = "score-left-out";
+
   private static final String WITHOUT = "It came without its picture; its bars are as they were";
+
+  /** Stands in the place of the pictures of a book that came from a score. */
+  public static final String FROM_SCORE =
+      "This book came from a score file and has no pictures of pages";
+
   private static final long MOST_MAP = 64L << 20;
 
   /** Lies in the folder of a book that is not whole yet. */
@@ -61,7 +69,14 @@ public final class PackOpener {
     if (Files.size(file) > MOST_MAP) {
       throw new BadPackException("it is no packed book, and too large for a bar map");
     }
-    return open(Packed.map(utf8(file)), WITHOUT);
+    BarMap map = Packed.map(utf8(file));
+    return open(map, without(map));
+  }
+
+  /** Why a page of a map has no picture: it never had one, or it came without it. */
+  private static String without(BarMap map) {
+    boolean score = map.findings().stream().anyMatch(f -> f.code().equals(OF_A_SCORE));
+    return score ? FROM_SCORE : WITHOUT;
   }
 
   /**
@@ -160,7 +175,9 @@ public final class PackOpener {
                   .read(
                       id,
                       text,
-                      leaf.picture().isPresent() ? Optional.empty() : Optional.of(WITHOUT)));
+                      leaf.picture().isPresent()
+                          ? Optional.empty()
+                          : Optional.of(without(packed.map()))));
     }
     List<String> now = library.pages().all(book).stream().map(PageCard::id).toList();
     if (!now.equals(ids)) {
@@ -194,7 +211,8 @@ public final class PackOpener {
       }
       picture = pictures.getOrDefault(name, "");
     }
-    Optional<String> finding = picture.isEmpty() ? Optional.of(WITHOUT) : Optional.empty();
+    Optional<String> finding =
+        picture.isEmpty() ? Optional.of(without(packed.map())) : Optional.empty();
     Pages.NewPage page =
         new Pages.NewPage(leaf.source(), picture, leaf.width(), leaf.height(), finding);
     String id = library.pages().add(book, List.of(page), Optional.empty()).get(0).id();

@@ -87,6 +87,11 @@ public record Draft(BarMap map, Settled settled, List<Finding> open) {
     return new Draft(map, settled, unanswered);
   }
 
+  /** Returns how many findings wait for an answer; what is only good to know does not. */
+  public int doubts() {
+    return (int) open.stream().filter(f -> f.severity() != Severity.INFO).count();
+  }
+
   /** Returns a copy in which doubts are answered, and no longer open. */
   public Draft answered(List<Finding> doubts) {
     Set<String> claims = new HashSet<>();

@@ -84,7 +84,7 @@ final class SqlDrafts implements Drafts {
         .bind("id", book)
         .bind("revision", draft.revision())
         .bind("open", Json.write(draft.value().open()))
-        .bind("doubts", draft.value().open().size())
+        .bind("doubts", draft.value().doubts())
         .execute();
   }
 
@@ -103,7 +103,7 @@ final class SqlDrafts implements Drafts {
         .bind("open", Json.write(draft.open()))
         .bind("bars", draft.map().writtenBars())
         .bind("verified", draft.settled().verifiedPages().size())
-        .bind("doubts", draft.open().size())
+        .bind("doubts", draft.doubts())
         .execute();
     return new Versioned<>(next, draft);
   }

@@ -34,9 +34,6 @@ import tools.jackson.databind.node.ObjectNode;
 /** A book in one file, out and in; a bar map and a list of changes in the same way. */
 public record PackRoutes(Library library, Events events) {
 
-  private static final String NO_PAGES =
-      "This book came from a score file and has no pictures of pages";
-
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {
     routes.get("/api/books/{b}/pack", this::pack);
@@ -104,7 +101,8 @@ public record PackRoutes(Library library, Events events) {
             part.isBlank() ? "Say which part is yours" : "It has no such part, or several";
         throw new ApiException(ApiError.WHICH_PART, detail, Map.of("parts", score.parts()));
       }
-      return new PackOpener(library).open(score.book(found.getAsInt()).map(), NO_PAGES);
+      return new PackOpener(library)
+          .open(score.book(found.getAsInt()).map(), PackOpener.FROM_SCORE);
     } catch (UnreadableMusicXmlException e) {
       throw new BadPackException(String.valueOf(e.getMessage()));
     }

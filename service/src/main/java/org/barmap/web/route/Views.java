@@ -1,5 +1,6 @@
 package org.barmap.web.route;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import io.javalin.http.Context;
 import java.time.Instant;
 import java.util.HashMap;
@@ -22,6 +23,7 @@ import org.barmap.map.BarMap;
 import org.barmap.map.Origin;
 import org.barmap.map.Page;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.pack.PackOpener;
 import org.barmap.work.JobView;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -51,7 +53,7 @@ final class Views {
     ctx.header("Clear-Site-Data", "\"cache\"");
   }
 
-  /** A page. */
+  /** A page; {@code score}: it came from a score file and never had a picture. */
   record PageView(
       String id,
       int index,
@@ -60,7 +62,8 @@ final class Views {
       int height,
       String state,
       Optional<String> finding,
-      Optional<Double> expectedWrong) {}
+      Optional<Double> expectedWrong,
+      @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean score) {}
 
   /** A line of the history. */
   record EntryView(String id, Instant when, String who, String text, boolean undone) {
@@ -106,17 +109,18 @@ final class Views {
 
   private static PageView page(PageCard card, Draft draft, Map<Integer, Double> wrong) {
     boolean verified = draft.settled().verifiedPages().contains(card.index());
+    boolean score = card.finding().filter(PackOpener.FROM_SCORE::equals).isPresent();
+    PageState state = score ? PageState.READ : card.state();
     return new PageView(
         card.id(),
         card.index(),
         card.source(),
         card.width(),
         card.height(),
-        verified ? "verified" : card.state().word(),
-        card.finding().map(f -> withoutFile(f, card)),
-        card.state() == PageState.READ
-            ? Optional.ofNullable(wrong.get(card.index()))
-            : Optional.empty());
+        verified ? "verified" : state.word(),
+        card.finding().filter(f -> !score).map(f -> withoutFile(f, card)),
+        state == PageState.READ ? Optional.ofNullable(wrong.get(card.index())) : Optional.empty(),
+        score);
   }
 
   /** The picture's name in the book's folder is nobody's business. */

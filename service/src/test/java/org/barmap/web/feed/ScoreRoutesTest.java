@@ -53,9 +53,42 @@ class ScoreRoutesTest extends RunningServer {
     assertThat(get(path + "/roadmap").statusCode()).isEqualTo(200);
     assertThat(get(path + "/sheets/run.pdf").statusCode()).isEqualTo(200);
     JsonNode page = json(get(path)).path("pages").path(0);
-    assertThat(page.path("finding").asString()).contains("score file");
+    assertThat(page.path("score").asBoolean()).isTrue();
+    assertThat(page.path("state").asString()).isEqualTo("read");
     assertProblem(
         get(path + "/pages/" + page.path("id").asString() + "/image"), ApiError.NO_PICTURE);
+  }
+
+  /** The file says what its bars are called: correcting one must not count the others anew. */
+  @Test
+  void correctingABarLeavesTheNumbersOfTheFile() throws Exception {
+    String measures =
+        "<measure number=\"0\" implicit=\"yes\"/><measure number=\"1\"/><measure number=\"2\"/>"
+            + "<measure number=\"X1\" implicit=\"yes\"/><measure number=\"3\"/>"
+            + "<measure number=\"3A\"/><measure number=\"4\"/><measure number=\"10\"/>";
+    String score = score("Bass").replaceFirst("(?s)<measure number=\"1\"/>.*</measure>", measures);
+    String path = "/api/books/" + json(open("", "a.musicxml", score)).path("id").asString();
+    String before = numbers(path);
+
+    HttpResponse<String> done =
+        post(
+            path + "/corrections",
+            "{\"kind\":\"set-content\",\"bar\":\"b3\",\"content\":\"music\",\"count\":1}",
+            json(get(path)).path("revision").asLong());
+
+    assertThat(done.statusCode()).as(done.body()).isEqualTo(200);
+    assertThat(before).isEqualTo("0 1 2 0 3 3A 4 10");
+    assertThat(numbers(path)).isEqualTo(before);
+  }
+
+  private String numbers(String path) throws Exception {
+    StringBuilder names = new StringBuilder();
+    for (JsonNode bar : json(get(path + "/map")).path("bars")) {
+      JsonNode label = bar.path("label");
+      names.append(names.isEmpty() ? "" : " ");
+      names.append(label.isMissingNode() ? bar.path("number").asString() : label.asString());
+    }
+    return names.toString();
   }
 
   @Test

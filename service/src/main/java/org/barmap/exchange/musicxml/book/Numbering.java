@@ -9,8 +9,8 @@ import org.barmap.map.SecondReading.Measure;
 
 /**
  * Bar numbers of the measures of a part. A measure's number is any token: what is no whole number
- * is a label ("23A", "X1") and has the number of the bar it follows; one that is not displayed and no whole number
- * goes on with the bar before it.
+ * is a label ("23A", "X1") and has the number of the bar it follows; one that is not displayed and
+ * no whole number goes on with the bar before it.
  */
 final class Numbering {
   private static final Pattern WHOLE = Pattern.compile("\\d{1,6}");
@@ -94,8 +94,7 @@ final class Numbering {
     Matcher lettered = LETTERED.matcher(token);
     int before = Math.max(1, next - 1);
     int number = lettered.matches() ? Integer.parseInt(lettered.group(1)) : before;
-    return new Name(
-        Math.min(MOST, number), Optional.of(token), false, false, Optional.empty());
+    return new Name(Math.min(MOST, number), Optional.of(token), false, false, Optional.empty());
   }
 
   private static Name whole(int number, boolean implicit, int i, int next, boolean oneFollows) {

@@ -203,7 +203,9 @@ class ScoreBookTest {
   /** A title may begin with what could be a letter of the number. */
   @ParameterizedTest
   @CsvSource({
-    "No. 4 A Boat for the Widow, 4, A Boat for the Widow", "No. 7A Low Tide, 7A, Low Tide", "#12, 12, ''"
+    "No. 4 A Boat for the Widow, 4, A Boat for the Widow",
+    "No. 7A Low Tide, 7A, Low Tide",
+    "#12, 12, ''"
   })
   void headingsHaveANumberAndATitle(String words, String label, String title) throws Exception {
     BarMap map = of(m("1", FOUR + words(words) + note(4)));
