@@ -71,7 +71,7 @@ class FuzzedRequestsTest extends RunningServer {
       List.of(
           "{\"kind\":\"set-count\",\"bar\":\"b1\",\"count\":2,\"who\":\"A\"}",
           "{\"kind\":\"set-number\",\"bar\":\"b2\",\"number\":12}",
-          "{\"kind\":\"set-meter\",\"bar\":\"b2\",\"meter\":\"3/4\"}",
+          "{\"kind\":\"set-meter\",\"bar\":\"b2\",\"beats\":3,\"unit\":4}",
           "{\"corrections\":[{\"kind\":\"delete-bar\",\"bar\":\"b3\"}]}",
           "{\"outline\":[[10,10],[90,10],[90,40],[10,40]]}",
           "{\"title\":\"Ebb\",\"part\":\"Bass\"}",

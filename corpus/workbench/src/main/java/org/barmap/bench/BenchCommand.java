@@ -3,10 +3,15 @@ package org.barmap.bench;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import org.barmap.bench.trust.Fuzz;
+import org.barmap.bench.trust.Load;
+import org.barmap.bench.trust.Torture;
 import org.barmap.cli.ExtraCommand;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.run.Home;
@@ -23,7 +28,7 @@ import picocli.CommandLine.Spec;
     name = "bench",
     mixinStandardHelpOptions = true,
     description = {
-      "Measures reading, planning and correcting on this machine.",
+      "Measures reading, planning and correcting on this machine, and what a service endures.",
       "Seconds differ from machine to machine; ratios less so."
     })
 public final class BenchCommand implements ExtraCommand {
@@ -35,16 +40,27 @@ public final class BenchCommand implements ExtraCommand {
     /** Planning a show. */
     PLAN,
     /** Keeping corrections. */
-    EDIT
+    EDIT,
+    /** A service that is killed while it is written to; only when it is named. */
+    TORTURE,
+    /** Many readers, editors and listeners at one service; only when it is named. */
+    LOAD,
+    /** Broken files sent to a service; only when it is named. */
+    FUZZ
   }
+
+  private static final Set<What> LONG = EnumSet.of(What.TORTURE, What.LOAD, What.FUZZ);
+
+  private static final int TORTURE_SECONDS = 600;
+  private static final int LOAD_SECONDS = 120;
 
   @Spec private CommandSpec spec;
 
   @Parameters(
       index = "0",
       arity = "0..1",
-      paramLabel = "read|plan|edit",
-      description = "What to measure; all of it unless you say so.")
+      paramLabel = "read|plan|edit|torture|load|fuzz",
+      description = "What to measure; the first three unless you say so.")
   private Optional<What> what = Optional.empty();
 
   @Parameters(
@@ -61,6 +77,32 @@ public final class BenchCommand implements ExtraCommand {
       description =
           "How many steps of plan and edit count, the median of ${DEFAULT-VALUE} unless you say so; fewer are warmed up less.")
   private int rounds;
+
+  @Option(
+      names = "--seconds",
+      paramLabel = "N",
+      description = "How long torture (600 unless you say so) and load (120) take.")
+  private Optional<Integer> seconds = Optional.empty();
+
+  @Option(
+      names = "--cases",
+      paramLabel = "N",
+      defaultValue = "20000",
+      description = "How many broken files fuzz sends, ${DEFAULT-VALUE} unless you say so.")
+  private int cases;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "What torture and fuzz do by chance follows from it.")
+  private long seed;
+
+  @Option(
+      names = "--serve",
+      paramLabel = "OPTION",
+      description = "Passed on to the service that torture, load and fuzz start; one each.")
+  private List<String> options = List.of();
 
   @Option(names = "--json", description = "Prints the figures as JSON.")
   private boolean json;
@@ -85,6 +127,15 @@ public final class BenchCommand implements ExtraCommand {
     if (wants(What.READ)) {
       read(figures);
     }
+    if (wants(What.TORTURE)) {
+      figures.putAll(Torture.run(seconds.orElse(TORTURE_SECONDS), seed, options));
+    }
+    if (wants(What.LOAD)) {
+      figures.putAll(Load.run(seconds.orElse(LOAD_SECONDS), options));
+    }
+    if (wants(What.FUZZ)) {
+      figures.putAll(Fuzz.run(cases, seed, options));
+    }
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       out.println(BarMapJson.mapper().writeValueAsString(figures));
@@ -96,7 +147,7 @@ public final class BenchCommand implements ExtraCommand {
   }
 
   private boolean wants(What one) {
-    return what.map(w -> w == one).orElse(true);
+    return what.map(w -> w == one).orElse(!LONG.contains(one));
   }
 
   private void read(Map<String, Object> figures) throws IOException {

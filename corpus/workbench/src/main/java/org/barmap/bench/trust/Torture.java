@@ -1,0 +1,166 @@
+package org.barmap.bench.trust;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import org.barmap.bench.trust.Asked.Sent;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * Kills a service, and what reads for it, again and again while it is written to. After each start
+ * everything that was acknowledged has to be there, and every map whole.
+ */
+public final class Torture {
+
+  private static final int BOOKS = 3;
+  private static final int SHORTEST_MILLIS = 1_500;
+  private static final int LONGEST_MILLIS = 6_000;
+
+  /** Of ten kills so many are of the service, the others of what reads for it. */
+  private static final int OF_THE_SERVICE = 7;
+
+  private final Random random;
+
+  /** Whether this start's reader was killed: a page that ends two of them is given up. */
+  private boolean spared;
+
+  private final Gate gate = new Gate();
+  private final Tally tally = new Tally();
+  private final Served served;
+  private final Map<String, byte[]> pictures = Strips.pictures();
+  private final List<BookCheck> checks = new ArrayList<>();
+
+  private Torture(List<String> options, long seed) throws IOException {
+    random = new Random(seed);
+    served = new Served(options);
+  }
+
+  /**
+   * Runs it.
+   *
+   * @param options of {@code barmap serve}, for another store
+   * @return figures; "lost", "broken", "server errors", "unanswered" and "driver" are 0 when all is
+   *     well, and "wrong" says what was not
+   */
+  public static Map<String, Object> run(int seconds, long seed, List<String> options)
+      throws IOException {
+    Torture torture = new Torture(options, seed);
+    try (Served ends = torture.served) {
+      return torture.figures(seconds, seed);
+    }
+  }
+
+  private Map<String, Object> figures(int seconds, long seed) throws IOException {
+    Map<String, String> looks = looks();
+    for (int i = 0; i < BOOKS; i++) {
+      String title = "Torture " + i;
+      checks.add(new BookCheck(served, tally, served.book(title), new BookLedger(title), looks));
+    }
+    List<Thread> writers = new ArrayList<>();
+    for (BookCheck check : checks) {
+      BookWriter writer = new BookWriter(served, gate, tally, pictures, check, random.nextLong());
+      writer.begin();
+      writers.add(new Thread(writer, "writer"));
+    }
+    for (BookCheck check : checks) {
+      served.awaitRead(check.book());
+    }
+    writers.forEach(Thread::start);
+    long begun = System.nanoTime();
+    kill(begun + TimeUnit.SECONDS.toNanos(seconds));
+    gate.end();
+    for (Thread writer : writers) {
+      join(writer);
+    }
+    for (BookCheck check : checks) {
+      served.awaitRead(check.book());
+      check.look(true);
+    }
+    lookAtStore();
+    return told(seconds, seed);
+  }
+
+  private static void join(Thread writer) throws IOException {
+    try {
+      writer.join();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IOException("interrupted", e);
+    }
+  }
+
+  /** Reads every picture by itself, in quiet. */
+  private Map<String, String> looks() throws IOException {
+    String book = served.book("By themselves");
+    List<Sent> files = new ArrayList<>();
+    pictures.forEach((name, bytes) -> files.add(new Sent(name, bytes)));
+    served.asked().upload("/api/books/" + book + "/pages", files);
+    served.awaitRead(book);
+    Map<String, String> looks = new TreeMap<>();
+    for (JsonNode page : served.asked().get("/api/books/" + book + "/map").json().path("pages")) {
+      looks.put(page.path("source").asString(""), BookCheck.look(page));
+    }
+    looks.values().removeIf(String::isEmpty);
+    if (!looks.keySet().containsAll(pictures.keySet())
+        || Set.copyOf(looks.values()).size() < looks.size()) {
+      throw new IOException("not all of the pictures can be told by their lines: " + looks);
+    }
+    return looks;
+  }
+
+  private void kill(long until) throws IOException {
+    while (System.nanoTime() < until) {
+      Pause.of(SHORTEST_MILLIS + random.nextInt(LONGEST_MILLIS - SHORTEST_MILLIS));
+      int what = random.nextInt(10);
+      if (what < OF_THE_SERVICE || spared) {
+        boolean politely = what == 0;
+        gate.shut();
+        served.again(politely);
+        gate.open();
+        spared = false;
+        tally.count(politely ? "told to end" : "services killed");
+      } else {
+        served
+            .reader()
+            .ifPresent(
+                reader -> {
+                  reader.destroyForcibly();
+                  spared = true;
+                  tally.count("readers killed");
+                });
+      }
+    }
+  }
+
+  private void lookAtStore() throws IOException {
+    JsonNode kept = served.asked().get("/api/kept").json();
+    if (!kept.path("missing").isEmpty()) {
+      tally.wrong("broken", "pictures missing: " + kept.path("missing"));
+    }
+  }
+
+  private Map<String, Object> told(int seconds, long seed) {
+    Map<String, Object> figures = new LinkedHashMap<>();
+    figures.put("seconds", seconds);
+    figures.put("seed", seed);
+    Map<String, Long> counts = tally.counts();
+    long acknowledged =
+        counts.entrySet().stream()
+            .filter(e -> e.getKey().startsWith("acknowledged"))
+            .mapToLong(Map.Entry::getValue)
+            .sum();
+    figures.put("acknowledged", acknowledged);
+    for (String zero : List.of("lost", "broken", "server errors", "unanswered", "driver")) {
+      figures.put(zero, tally.of(zero));
+    }
+    counts.forEach(figures::putIfAbsent);
+    figures.put("wrong", tally.wrong());
+    return figures;
+  }
+}

@@ -1,0 +1,39 @@
+package org.barmap.bench.trust;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/**
+ * A service killed while it is written to: what it acknowledged is there, and every map is whole.
+ * Longer: {@code -Dbarmap.torture=60 -Dbarmap.torture.seed=7}, or {@code barmap bench torture}.
+ */
+class TortureTest {
+
+  private static final int SECONDS = Integer.getInteger("barmap.torture", 8);
+  private static final long SEED = Long.getLong("barmap.torture.seed", 1);
+
+  @Test
+  void nothingAcknowledgedIsLostAndNoMapIsBroken() throws IOException {
+    Map<String, Object> figures = Torture.run(SECONDS, SEED, List.of());
+    assertThat(figures.get("wrong"))
+        .asInstanceOf(org.assertj.core.api.InstanceOfAssertFactories.LIST)
+        .isEmpty();
+    assertThat((Long) figures.get("acknowledged")).isPositive();
+    assertThat((Long) figures.get("services killed")).isPositive();
+  }
+
+  @Test
+  void aLedgerKnowsWhatMayHaveBecomeOfAnUnansweredRequest() {
+    Fact<List<String>> list = new Fact<>(List.of("a"));
+    list.expect(List.of("a", "b"));
+    assertThat(list.isSeen(List.of("a", "b"))).as("it was done").isTrue();
+    assertThat(list.isSeen(List.of("a"))).as("and can't be undone by a kill").isFalse();
+    list.expect(List.of("c"));
+    assertThat(list.isSeen(List.of("a"))).as("it was not done").isTrue();
+    assertThat(list.isSeen(List.of("c"))).as("nobody asks for it any more").isFalse();
+  }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.bench.trust;
+
+import org.jspecify.annotations.NullMarked;
