@@ -5,21 +5,29 @@ import static org.awaitility.Awaitility.await;
 
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.net.Socket;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import org.barmap.library.PageCard;
+import org.barmap.web.picture.PageScaling;
 import org.junit.jupiter.api.Test;
 
 /** Whether the service says how it is, how fast it is, and nothing of what it keeps. */
@@ -163,5 +171,29 @@ class OperateRoutesTest extends RunningServer {
     library.close();
     assertThat(send(withoutKey("/health/ready")).body()).contains("\"reading\",\"store\"");
     assertThat(status("/health/live")).as("alive all the same").isEqualTo(200);
+  }
+
+  /** Asks for a smaller picture, and tells which file it was then: one made anew is another. */
+  private Object file(String book, PageCard page, Path small) {
+    try {
+      PageScaling.jpeg(library, book, page, 500).close();
+      return Objects.requireNonNull(
+          Files.readAttributes(small, BasicFileAttributes.class).fileKey());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Everybody opens the same page at the same moment. */
+  @Test
+  void aSmallerPictureIsMadeOnce() throws Exception {
+    String book = readBook();
+    PageCard page = library.pages().all(book).get(0);
+    Path small = folder.resolve("cache").resolve(page.id() + "-500.jpg");
+    List<CompletableFuture<Object>> files =
+        IntStream.range(0, 24)
+            .mapToObj(i -> CompletableFuture.supplyAsync(() -> file(book, page, small)))
+            .toList();
+    assertThat(files.stream().map(CompletableFuture::join).distinct()).hasSize(1);
   }
 }

@@ -107,7 +107,7 @@ final class Presence implements Signals, AutoCloseable {
         listen();
       } catch (SQLException e) {
         if (!isClosed()) {
-          LOG.log(System.Logger.Level.WARNING, "the line to the database broke: " + e.getMessage());
+          LOG.log(System.Logger.Level.WARNING, "the line to the database broke: {0}", e.getMessage());
           again();
         }
       }
@@ -173,7 +173,7 @@ final class Presence implements Signals, AutoCloseable {
   @Override
   public void send(String topic, String text) {
     if (text.getBytes(StandardCharsets.UTF_8).length > MOST_BYTES) {
-      LOG.log(System.Logger.Level.WARNING, "a message on " + topic + " is too long to be told");
+      LOG.log(System.Logger.Level.WARNING, "too long to be told: a message on {0}", topic);
       return;
     }
     try {

@@ -84,7 +84,7 @@ public final class LibraryReading {
             FileChannel.open(
                 out.resolve(".lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
         FileLock lock = locked(file)) {
-      LOG.log(System.Logger.Level.DEBUG, "alone in " + out + ": " + lock.isValid());
+      LOG.log(System.Logger.Level.DEBUG, "alone in {0}: {1}", out, lock.isValid());
       List<FoundBook> books = BookFinder.in(library, out);
       Map<FoundBook, BookLine> kept = kept(books);
       List<BookLine> lines = new ArrayList<>();
@@ -117,7 +117,7 @@ public final class LibraryReading {
         Optional<UnderWay.Done> there = UnderWay.of(out, book).done();
         there.ifPresent(d -> kept.put(book, d.line()));
       } catch (IOException e) {
-        LOG.log(System.Logger.Level.DEBUG, "nothing is kept of " + book.name(), e);
+        LOG.log(System.Logger.Level.DEBUG, "nothing is kept of a book", e);
       }
       if (!kept.containsKey(book)) {
         book.files().forEach(f -> toRead += isWhole(f) ? reader.count(f) : 1);
