@@ -107,7 +107,8 @@ final class Presence implements Signals, AutoCloseable {
         listen();
       } catch (SQLException e) {
         if (!isClosed()) {
-          LOG.log(System.Logger.Level.WARNING, "the line to the database broke: {0}", e.getMessage());
+          LOG.log(
+              System.Logger.Level.WARNING, "the line to the database broke: {0}", e.getMessage());
           again();
         }
       }

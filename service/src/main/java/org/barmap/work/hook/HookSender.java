@@ -85,7 +85,7 @@ public final class HookSender implements AutoCloseable {
         return;
       } catch (RuntimeException e) {
         // a full disk, for instance: it is all there still
-        LOG.log(System.Logger.Level.WARNING, "a web hook could not be told: " + e.getMessage(), e);
+        LOG.log(System.Logger.Level.WARNING, "a web hook could not be told", e);
         if (!rest()) {
           return;
         }
