@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import org.barmap.bench.trust.Asked.Answer;
@@ -272,7 +273,7 @@ final class BookWriter implements Runnable {
     String name = mark() + "-" + picture;
     List<String> next = new ArrayList<>(ledger.sources.sure());
     next.add(name);
-    byte[] bytes = pictures.get(picture);
+    byte[] bytes = Objects.requireNonNull(pictures.get(picture));
     send(
         ledger.sources,
         next,
