@@ -75,7 +75,7 @@ final class SingleBars {
 
   private static String played(NumberPlan.Entry entry, BarMap map, Map<String, Integer> starts) {
     int from = starts.getOrDefault(entry.bar(), -1) + entry.from().orElse(1) - 1;
-    int many = entry.bars().orElse(map.barsById().get(entry.bar()).count());
+    int many = entry.bars().orElseGet(() -> map.bar(entry.bar()).orElseThrow().count());
     List<Integer> bars = new ArrayList<>();
     for (int i = 0; i < many; i++) {
       bars.add(from + i);
