@@ -17,6 +17,7 @@ import org.barmap.web.api.Guard;
 import org.barmap.web.api.Looks;
 import org.barmap.web.api.Problems;
 import org.barmap.web.api.Repeats;
+import org.barmap.web.feed.DescriptionRoutes;
 import org.barmap.web.feed.EditionRoutes;
 import org.barmap.web.feed.HookRoutes;
 import org.barmap.web.feed.PictureRoutes;
@@ -162,6 +163,7 @@ public final class WebServer implements AutoCloseable {
               new HealthRoutes(library, worker, ending::get).register(config.routes);
               measures.register(config.routes);
               measures.listen(config);
+              new DescriptionRoutes().register(config.routes);
             });
     try {
       javalin.start(Places.HERE, port);

@@ -30,6 +30,11 @@ import org.junit.jupiter.api.Test;
  */
 class FuzzedRequestsTest extends RunningServer {
 
+  @Override
+  protected boolean isOdd() {
+    return true;
+  }
+
   private static final int CASES = Integer.getInteger("barmap.fuzz.requests", 400);
   private static final long SEED = Long.getLong("barmap.fuzz.seed", 1);
 

@@ -18,6 +18,11 @@ import org.junit.jupiter.api.Test;
 /** What breaks off, is malformed, or comes in crowds. */
 class HostileWireTest extends RunningServer {
 
+  @Override
+  protected boolean isOdd() {
+    return true;
+  }
+
   /** Somebody who is held up longer is shut out; the server itself gives up after 30 s. */
   private static final int PATIENCE = 10_000;
 

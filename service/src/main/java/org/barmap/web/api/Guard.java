@@ -40,11 +40,16 @@ public record Guard(Keys keys, Places places) {
   /** Browsers keep a cookie no longer (RFC 6265bis). */
   private static final Duration LONGEST = Duration.ofDays(400);
 
-  /** What the pages are made of, with nothing of a book in it; a name never begins with a dot. */
+  /**
+   * What the pages are made of, and what tells others how to ask, with nothing of a book in it; a
+   * name never begins with a dot.
+   */
   private static final Pattern OPEN =
       Pattern.compile(
           ENTRY
-              + "|/health/(live|ready)|/favicon\\.svg|/sw\\.js|/site\\.json|/(js|css)(/\\w[\\w-]*)+\\.(js|css)");
+              + "|/health/(live|ready)|/favicon\\.svg|/sw\\.js|/site\\.json|/(js|css)(/\\w[\\w-]*)+\\.(js|css)"
+              + "|/openapi\\.(yaml|json)|/schemas/\\w[\\w-]*\\.json"
+              + "|/docs/?|/docs(/\\w[\\w-]*)+\\.\\w+");
 
   private static final Pattern BOOK = Pattern.compile("/api/books/([^/]+)(/.*)?");
 
