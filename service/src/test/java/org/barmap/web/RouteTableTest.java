@@ -11,13 +11,21 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.barmap.web.contract.ApiDescription;
 import org.junit.jupiter.api.Test;
 
-/** The table of routes for developers names the routes there are, all of them and no others. */
+/**
+ * The table of routes for developers and the description of the service name the routes there are,
+ * all of them and no others.
+ */
 class RouteTableTest extends RunningServer {
 
   /** For instance {@code GET, POST changes} or {@code GET pages/{p}/image?width=}. */
   private static final Pattern ROUTE = Pattern.compile("`([A-Z]+(?:, [A-Z]+)*) ([^`?]+)[^`]*`");
+
+  /** What browsers load to show the pages. */
+  private static final Pattern PAGES = Pattern.compile("GET (/|.*\\.html|/sw\\.js|/site\\.json)");
 
   private static final String BOOK = "/api/books/{b}";
 
@@ -26,6 +34,17 @@ class RouteTableTest extends RunningServer {
     Set<String> there = new TreeSet<>(server.routes());
     assertThat(there).contains("GET " + BOOK + "/map");
     assertThat(table()).containsExactlyInAnyOrderElementsOf(there);
+  }
+
+  @Test
+  void theDescriptionAndTheRoutesAreTheSame() {
+    Set<String> there = new TreeSet<>(server.everyRoute());
+    there.removeIf(route -> PAGES.matcher(route).matches());
+    Set<String> described =
+        ApiDescription.INSTANCE.operations().stream()
+            .map(ApiDescription.Operation::route)
+            .collect(Collectors.toCollection(TreeSet::new));
+    assertThat(described).hasSizeGreaterThan(100).containsExactlyElementsOf(there);
   }
 
   private static List<String> table() throws IOException {
