@@ -103,8 +103,7 @@ record Contract(ApiDescription description, boolean strict) {
       wrong.add("its type is " + type);
     } else {
       boolean plain = response.headers().firstValue("Content-Encoding").isEmpty();
-      Optional<JsonNode> body =
-          plain && isJson(type) ? json(response.body()) : Optional.empty();
+      Optional<JsonNode> body = plain && isJson(type) ? json(response.body()) : Optional.empty();
       body.ifPresent(b -> body(said, type, b, wrong));
     }
   }
