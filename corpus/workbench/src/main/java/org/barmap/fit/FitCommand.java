@@ -45,6 +45,13 @@ public final class FitCommand implements ExtraCommand {
         return FitCosts.run();
       }
     },
+    /** Nothing: what a second reader saves. */
+    ENGINES {
+      @Override
+      String run(List<Path> folders) throws IOException {
+        return MeasureEngines.run();
+      }
+    },
     /** Which strokes are by hand, on pages made with {@code --masks}. */
     HAND {
       @Override
