@@ -3,6 +3,7 @@ package org.barmap.extract;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.apiguardian.api.API;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
 import org.barmap.map.Outline;
@@ -80,6 +81,7 @@ public final class Extractor implements AutoCloseable {
    * @param index of the page in its book
    * @param findings takes what is wrong with it
    */
+  @API(status = API.Status.INTERNAL)
   public ReadPage readPage(PageImage page, int index, List<Finding> findings) {
     try (page) {
       SignReader.Found found = found(page, index, findings);
@@ -105,6 +107,7 @@ public final class Extractor implements AutoCloseable {
    * @param index of the page in its book
    * @param frame pixels of the given file
    */
+  @API(status = API.Status.INTERNAL)
   public ReadPage readPage(PageImage page, int index, Outline frame) {
     try (page) {
       List<FoundSystem> systems = DrawnStaff.among(page, StaffFinder.find(page), frame);

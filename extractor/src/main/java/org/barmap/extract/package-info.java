@@ -4,7 +4,9 @@
  *
  * <p>Start at {@link org.barmap.extract.Extractor}.
  */
+@API(status = API.Status.MAINTAINED)
 @NullMarked
 package org.barmap.extract;
 
+import org.apiguardian.api.API;
 import org.jspecify.annotations.NullMarked;

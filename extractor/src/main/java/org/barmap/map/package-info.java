@@ -27,7 +27,9 @@
  *       figure, not in the beats a director shows: 3 in 6/8 is one beat in two.
  * </ul>
  */
+@API(status = API.Status.MAINTAINED)
 @NullMarked
 package org.barmap.map;
 
+import org.apiguardian.api.API;
 import org.jspecify.annotations.NullMarked;

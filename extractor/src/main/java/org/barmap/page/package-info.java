@@ -14,7 +14,9 @@
  *
  * <p>Outlines that leave this package are in pixels of the given file: use {@code toFile}.
  */
+@API(status = API.Status.INTERNAL)
 @NullMarked
 package org.barmap.page;
 
+import org.apiguardian.api.API;
 import org.jspecify.annotations.NullMarked;

@@ -124,7 +124,9 @@
  * org.barmap.reckon.second.SecondAlignment SecondAlignment} (errors of programs that weren't
  * measured). {@code doubt} is a choice of how often a person is asked, not a share of anything.
  */
+@API(status = API.Status.INTERNAL)
 @NullMarked
 package org.barmap.reckon;
 
+import org.apiguardian.api.API;
 import org.jspecify.annotations.NullMarked;

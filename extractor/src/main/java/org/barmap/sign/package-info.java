@@ -9,7 +9,9 @@
  * <p>Probabilities, not decisions, go on to the reckoning: a reader that thresholds early takes
  * evidence away from the sum over the book.
  */
+@API(status = API.Status.INTERNAL)
 @NullMarked
 package org.barmap.sign;
 
+import org.apiguardian.api.API;
 import org.jspecify.annotations.NullMarked;

@@ -8,7 +8,9 @@
  * the decoders in pure Java descend from JJ2000, whose terms the Apache licence excludes, and
  * OpenCV's own is an old JasPer.
  */
+@API(status = API.Status.INTERNAL)
 @NullMarked
 package org.barmap.page.file;
 
+import org.apiguardian.api.API;
 import org.jspecify.annotations.NullMarked;

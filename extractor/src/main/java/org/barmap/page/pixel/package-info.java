@@ -18,7 +18,9 @@
  *       org.barmap.page.pixel.Shrunk}).
  * </ul>
  */
+@API(status = API.Status.INTERNAL)
 @NullMarked
 package org.barmap.page.pixel;
 
+import org.apiguardian.api.API;
 import org.jspecify.annotations.NullMarked;

@@ -3,7 +3,9 @@
  * attributes and confidence, and findings where something had to be bent. Uses {@code cells},
  * {@code cost} and {@code book}.
  */
+@API(status = API.Status.INTERNAL)
 @NullMarked
 package org.barmap.reckon.write;
 
+import org.apiguardian.api.API;
 import org.jspecify.annotations.NullMarked;

@@ -7,7 +7,9 @@
  * likely each is by hand, and strokes close together are one mark. What is written inside a staff,
  * or joined with print, isn't found.
  */
+@API(status = API.Status.INTERNAL)
 @NullMarked
 package org.barmap.sign.hand;
 
+import org.apiguardian.api.API;
 import org.jspecify.annotations.NullMarked;
