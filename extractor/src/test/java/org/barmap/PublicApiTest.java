@@ -2,6 +2,8 @@ package org.barmap;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
 import java.io.IOException;
 import java.lang.reflect.AnnotatedElement;
 import java.lang.reflect.Constructor;
@@ -64,10 +66,17 @@ class PublicApiTest {
     }
   }
 
+  /** Not asked of the JVM: that finds the package-info of the tests first. */
+  private static final JavaClasses PACKAGES =
+      new ClassFileImporter(List.of(l -> l.contains("package-info"))).importPath(root());
+
   private static API.Status status(Class<?> type) {
-    API own = type.getPackage().getAnnotation(API.class);
-    assertThat(own).as(type.getPackageName() + " says in package-info what it is").isNotNull();
-    return own.status();
+    return PACKAGES
+        .getPackage(type.getPackageName())
+        .tryGetAnnotationOfType(API.class)
+        .map(API::status)
+        .orElseThrow(
+            () -> new AssertionError(type.getPackageName() + ": package-info says what it is"));
   }
 
   private static boolean isShown(Class<?> type) {
@@ -85,8 +94,12 @@ class PublicApiTest {
 
   private static String kind(Class<?> type) {
     String kind =
-        type.isRecord() ? "record" : type.isEnum() ? "enum" : type.isInterface() ? "interface" : "class";
-    return Modifier.isAbstract(type.getModifiers()) && kind.equals("class") ? "abstract class" : kind;
+        type.isRecord()
+            ? "record"
+            : type.isEnum() ? "enum" : type.isInterface() ? "interface" : "class";
+    return Modifier.isAbstract(type.getModifiers()) && kind.equals("class")
+        ? "abstract class"
+        : kind;
   }
 
   private static String parameters(Executable e) {
@@ -110,7 +123,13 @@ class PublicApiTest {
                 (Modifier.isStatic(m.getModifiers()) ? " static" : "")
                     + (Modifier.isAbstract(m.getModifiers()) ? " abstract" : "");
             lines.add(
-                name + how + " " + m.getName() + parameters(m) + " " + m.getGenericReturnType().getTypeName());
+                name
+                    + how
+                    + " "
+                    + m.getName()
+                    + parameters(m)
+                    + " "
+                    + m.getGenericReturnType().getTypeName());
           }
         }
         for (Field f : type.getDeclaredFields()) {
@@ -130,7 +149,9 @@ class PublicApiTest {
       Files.writeString(LIST, String.join("\n", now) + "\n");
     }
     List<String> listed = Files.readAllLines(LIST);
-    assertThat(now).as("gone or changed: this breaks those who use the library").containsAll(listed);
+    assertThat(now)
+        .as("gone or changed: this breaks those who use the library")
+        .containsAll(listed);
     assertThat(listed).as("new: list it in api.txt, it is a promise").containsAll(now);
   }
 
@@ -144,7 +165,10 @@ class PublicApiTest {
     }
     assertThat(open)
         .containsExactly(
-            "org.barmap.extract", "org.barmap.extract.engine", "org.barmap.map", "org.barmap.map.json");
+            "org.barmap.extract",
+            "org.barmap.extract.engine",
+            "org.barmap.map",
+            "org.barmap.map.json");
     for (String line : lines()) {
       Matcher used = OURS.matcher(line);
       while (used.find()) {

@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.jar.JarEntry;
 import java.util.jar.JarOutputStream;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.tools.ToolProvider;
 import org.barmap.extract.engine.Engine;
 import org.junit.jupiter.api.BeforeEach;
@@ -21,18 +23,16 @@ class PluginsTest {
   private static final Path PAGE =
       Path.of(System.getProperty("barmap.home", "..")).resolve("corpus/saltmarsh/page-01.png");
 
-  private static final String SOURCE =
+  /** One that fails, and sees no library of ours. */
+  private static final String FAILS =
       """
-      import java.nio.file.*;
-      import java.util.List;
-      public class Mine implements org.barmap.extract.engine.Engine {
-        public void read(List<Path> pages, Path out) throws Exception {
-          try { Class.forName("tools.jackson.databind.JsonNode"); }
-          catch (ClassNotFoundException apart) {
-            if (%b) throw new IllegalStateException("no licence");
-            Files.writeString(out.resolve("a.musicxml"), \"\"\"
-                <score-partwise><part-list><score-part id="P1"><part-name>B</part-name></score-part></part-list>
-                <part id="P1">%%s</part></score-partwise>\"\"\".formatted("<measure number='1'/>".repeat(pages.size() + 1)));
+      package com.example.reader;
+      public final class OneBarAPage implements org.barmap.extract.engine.Engine {
+        public void read(java.util.List<java.nio.file.Path> pages, java.nio.file.Path out) throws Exception {
+          try {
+            Class.forName("tools.jackson.databind.JsonNode");
+          } catch (ClassNotFoundException apart) {
+            throw new IllegalStateException("no licence");
           }
         }
       }
@@ -47,8 +47,19 @@ class PluginsTest {
     plugins = Files.createDirectory(folder.resolve("plugins"));
   }
 
-  private void jar(Path jar, boolean fails) throws IOException {
-    Path source = Files.writeString(folder.resolve("Mine.java"), SOURCE.formatted(fails));
+  /** The example in the documentation. */
+  private static String documented() throws IOException {
+    Path page =
+        Path.of(System.getProperty("barmap.home", ".."))
+            .resolve("web-static/site/docs/engines.html");
+    Matcher code =
+        Pattern.compile("(?s)<code id=\"plugin\">(.*?)</code>").matcher(Files.readString(page));
+    assertThat(code.find()).isTrue();
+    return code.group(1).replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&");
+  }
+
+  private void jar(Path jar, String java) throws IOException {
+    Path source = Files.writeString(folder.resolve("OneBarAPage.java"), java);
     int code =
         ToolProvider.getSystemJavaCompiler()
             .run(
@@ -62,24 +73,24 @@ class PluginsTest {
                 source.toString());
     assertThat(code).isZero();
     try (JarOutputStream out = new JarOutputStream(Files.newOutputStream(jar))) {
-      out.putNextEntry(new JarEntry("Mine.class"));
-      out.write(Files.readAllBytes(folder.resolve("Mine.class")));
+      out.putNextEntry(new JarEntry("com/example/reader/OneBarAPage.class"));
+      out.write(Files.readAllBytes(folder.resolve("com/example/reader/OneBarAPage.class")));
       out.putNextEntry(new JarEntry("META-INF/services/" + Engine.class.getName()));
-      out.write("Mine\n".getBytes(StandardCharsets.UTF_8));
+      out.write("com.example.reader.OneBarAPage\n".getBytes(StandardCharsets.UTF_8));
     }
   }
 
   @Test
   void aJarIsAnEngineByItsNameAndReadsInAProcessOfItsOwn() throws Exception {
-    jar(plugins.resolve("mine.jar"), false);
-    jar(Files.createDirectory(plugins.resolve("other")).resolve("x.jar"), true);
+    jar(plugins.resolve("mine.jar"), documented());
+    jar(Files.createDirectory(plugins.resolve("other")).resolve("x.jar"), FAILS);
     Plugins there = new Plugins(plugins);
     assertThat(there.names()).containsExactly("mine", "other");
     assertThat(there.named("../mine")).isEmpty();
     try (EngineRun run = EngineRun.of(List.of(PAGE), EngineLimits.STANDARD)) {
       EngineOutcome read = run.ask(there.named("mine").orElseThrow(), "");
       assertThat(read).isInstanceOf(EngineOutcome.Done.class);
-      assertThat(((EngineOutcome.Done) read).part().measures()).hasSize(2);
+      assertThat(((EngineOutcome.Done) read).part().measures()).hasSize(1);
       EngineOutcome fails = run.ask(there.named("other").orElseThrow(), "");
       assertThat(fails).isInstanceOf(EngineOutcome.Failed.class);
       assertThat(((EngineOutcome.Failed) fails).why())
