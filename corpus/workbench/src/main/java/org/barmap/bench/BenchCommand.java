@@ -28,7 +28,7 @@ import picocli.CommandLine.Spec;
     name = "bench",
     mixinStandardHelpOptions = true,
     description = {
-      "Measures reading, planning and correcting on this machine, and what a service endures.",
+      "Measures reading, planning, correcting and following, and what a service endures.",
       "Seconds differ from machine to machine; ratios less so."
     })
 public final class BenchCommand implements ExtraCommand {
@@ -41,6 +41,8 @@ public final class BenchCommand implements ExtraCommand {
     PLAN,
     /** Keeping corrections. */
     EDIT,
+    /** Following a book. */
+    FEED,
     /** A service that is killed while it is written to; only when it is named. */
     TORTURE,
     /** Many readers, editors and listeners at one service; only when it is named. */
@@ -59,8 +61,8 @@ public final class BenchCommand implements ExtraCommand {
   @Parameters(
       index = "0",
       arity = "0..1",
-      paramLabel = "read|plan|edit|torture|load|fuzz",
-      description = "What to measure; the first three unless you say so.")
+      paramLabel = "read|plan|edit|feed|torture|load|fuzz",
+      description = "What to measure; the first four unless you say so.")
   private Optional<What> what = Optional.empty();
 
   @Parameters(
@@ -75,7 +77,7 @@ public final class BenchCommand implements ExtraCommand {
       paramLabel = "N",
       defaultValue = "" + Rounds.USUAL,
       description =
-          "How many steps of plan and edit count, the median of ${DEFAULT-VALUE} unless you say so; fewer are warmed up less.")
+          "How many steps of plan, edit and feed count, the median of ${DEFAULT-VALUE} unless you say so; fewer are warmed up less.")
   private int rounds;
 
   @Option(
@@ -123,6 +125,9 @@ public final class BenchCommand implements ExtraCommand {
     }
     if (wants(What.EDIT)) {
       EditBench.measure(figures, new Rounds(rounds));
+    }
+    if (wants(What.FEED)) {
+      FeedBench.measure(figures, new Rounds(rounds));
     }
     if (wants(What.READ)) {
       read(figures);
