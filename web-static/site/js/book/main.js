@@ -12,6 +12,8 @@ import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { count, toCheck } from "../core/words.js";
 import { Care } from "./care.js";
+import { EditionLine } from "./edition.js";
+import { Hooks } from "./hooks.js";
 import { JobBar } from "./job.js";
 import { PageGrid } from "./pages.js";
 import { retakeStep } from "../shared/retake.js";
@@ -40,6 +42,8 @@ class BookRoom {
   #care = new Care(this.#id, () => void this.#load());
   #second = new SecondReading(this.#id, this.#bus);
   #sharer = new Sharer(this.#id);
+  #edition = new EditionLine(this.#id);
+  #hooks = new Hooks(this.#id);
   /** @type {PageInfo[]} */
   #pages = [];
   /** Of the book as it is shown. */
@@ -54,10 +58,10 @@ class BookRoom {
     if (!this.#id) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#remarks, this.#grid.node, this.#second.node, this.#save, this.#care.node),
+      el("div", { class: "wide" }, this.#head, this.#edition.node, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#remarks, this.#grid.node, this.#second.node, this.#save, this.#hooks.node, this.#care.node),
     );
     this.#listen();
-    await Promise.all([this.#load(), this.#sharer.load()]);
+    await Promise.all([this.#load(), this.#sharer.load(), this.#hooks.load()]);
     new LiveBook(bookPath(this.#id, "/events"), this.#bus);
   }
 
@@ -67,7 +71,7 @@ class BookRoom {
       this.#job.draw(job);
       this.#soon();
     });
-    for (const name of /** @type {const} */ (["live:page", "live:map", "live:found", "uploaded"])) bus.on(name, () => this.#soon());
+    for (const name of /** @type {const} */ (["live:page", "live:map", "live:edition", "live:found", "uploaded"])) bus.on(name, () => this.#soon());
     whenElsewhere(() => markCards(this.#grid.node));
     bus.on("live:share", () => void this.#sharer.load());
     bus.on("live:lost", () => toast("The live line to barmap is broken; it is being tried again.", { key: "live" }));
@@ -96,6 +100,7 @@ class BookRoom {
       show(this.#remarks, scoreRemarks(found.doubts));
       this.#grid.draw(this.#pages, found.doubts);
       markCards(this.#grid.node);
+      await this.#edition.load();
       await this.#second.load();
       // over the local net nothing is told of the folder
       await this.#care.load(this.#pages).catch(() => undefined);

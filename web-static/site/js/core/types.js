@@ -55,6 +55,9 @@
  * @typedef {{name: string, part: string, parts: ScorePart[]}} Second a score attached as a second reading; part is empty until chosen
  * @typedef {{revision: number, second?: Second}} SecondAnswer
  *
+ * @typedef {{number: number, madeAt: string, who: string, revision: number, pages: number, bars: number, sha256: string, bytes: number}} Edition
+ * @typedef {{revision: number, checked: boolean, correctionsSince?: number, changedSince?: boolean, editions: Edition[]}} EditionList newest first
+ *
  * @typedef {{beats: number, unit: number, printed?: boolean}} Meter
  * @typedef {{fifths: number, printed?: boolean}} Key sharps counted up, flats counted down
  * @typedef {{text: string, enclosure: string}} RehearsalMark
@@ -480,6 +483,7 @@
  *   "/history": History,
  *   "/settings": Settings,
  *   "/second": SecondAnswer,
+ *   "/editions": EditionList,
  *   "/marks": {written: PencilMark[]},
  *   "/changes": ChangeList,
  *   "/changes/history": History,
