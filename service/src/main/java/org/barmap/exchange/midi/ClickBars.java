@@ -100,6 +100,9 @@ final class ClickBars {
       bar.rehearsal().map(RehearsalMark::text).ifPresent(markers::add);
     }
     markers.addAll(stretches);
+    if (bar.number() == 0 && bar.label().isEmpty() && !added) {
+      markers.add("pickup: its length isn't known, a whole bar is clicked");
+    }
     boolean pause =
         offset == 0 && bar.isRest() && bar.words().stream().anyMatch(w -> Holds.isPause(w.text()));
     if (pause && !added) {

@@ -75,10 +75,14 @@ class ClickTrackTest {
         Sequence click =
             ClickTrack.sequence(plan, map, Optional.of(number.label()), OptionalDouble.of(100));
         double beats = keys(click, ClickTrack.STRONG, ClickTrack.WEAK).size();
-        assertThat(beats).as(number.label()).isEqualTo(number.played().beats().orElseThrow());
+        // the plan counts no pickup, whose length nobody knows; in the demo book they are 4/4
+        boolean pickup = texts(click, 0x06).stream().anyMatch(t -> t.contains("pickup"));
+        assertThat(beats - (pickup ? 4 : 0))
+            .as(number.label())
+            .isEqualTo(number.played().beats().orElseThrow());
         counted++;
         boolean pauses = texts(click, 0x06).stream().anyMatch(t -> t.contains("general pause"));
-        if (number.played().seconds().isPresent() && !pauses) {
+        if (number.played().seconds().isPresent() && !pauses && !pickup) {
           long countIn = keys(click, ClickTrack.STRONG).get(0);
           assertThat(seconds(click) - at(click, countIn))
               .as(number.label())
@@ -111,7 +115,7 @@ class ClickTrackTest {
     assertThat(texts(click, 0x06))
         .containsExactly(
             "No. 7, count-in",
-            "0",
+            "0 · pickup: its length isn't known, a whole bar is clicked",
             "1 · A",
             "2",
             "1 (2nd time) · A",
