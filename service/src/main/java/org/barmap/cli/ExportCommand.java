@@ -4,11 +4,13 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.out.OutFile;
-import org.barmap.exchange.musicxml.write.MusicXmlWriter;
+import org.barmap.exchange.NotationFile;
 import org.barmap.exchange.table.BookTables;
 import org.barmap.exchange.table.CsvFile;
 import org.barmap.exchange.table.Workbooks;
@@ -25,16 +27,30 @@ import picocli.CommandLine.Parameters;
     name = "export",
     mixinStandardHelpOptions = true,
     description = {
-      "Writes a bar map for other programs: MusicXML 4.0, a table (CSV), or a workbook with a sheet",
-      "each for bars, numbers, changes, turns, rests and marks (.xlsx)."
+      "Writes a bar map for other programs: MusicXML 4.0, a click as MIDI, a table (CSV), or a",
+      "workbook with a sheet each for bars, numbers, changes, turns, rests and marks (.xlsx).",
+      "The click starts where you press play: turn it down first. Loud sound damages hearing."
     })
 final class ExportCommand extends PrintingCommand {
 
   /** What a map can be written as. */
   enum Form {
     MUSICXML,
+    MUSICXML_NUMBERS,
+    MUSICXML_PLAYED,
+    MIDI,
     CSV,
-    XLSX
+    XLSX;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** Tells whether it may be printed. */
+    boolean isText() {
+      return this == CSV || this == MUSICXML || this == MUSICXML_PLAYED;
+    }
   }
 
   @Parameters(index = "0", paramLabel = "MAP.json", description = "The bar map.")
@@ -43,7 +59,9 @@ final class ExportCommand extends PrintingCommand {
   @Option(
       names = "--as",
       paramLabel = "FORM",
-      description = "musicxml (unless you say so), csv or xlsx.")
+      description =
+          "musicxml (unless you say so), musicxml-numbers (a file for each number, in a zip),"
+              + " musicxml-played (cuts out, repeats written out), midi, csv or xlsx.")
   private Form form = Form.MUSICXML;
 
   @Option(
@@ -56,8 +74,22 @@ final class ExportCommand extends PrintingCommand {
   @Option(
       names = "--changes",
       paramLabel = "CHANGES.json",
-      description = "What the show does differently, format changes/1: for the tables.")
+      description =
+          "What the show does differently, format changes/1: for the tables, the click and"
+              + " the bars as played.")
   private Optional<Path> changes = Optional.empty();
+
+  @Option(
+      names = "--number",
+      paramLabel = "LABEL",
+      description = "Only this number, as the book calls it: 7A. For MusicXML and the click.")
+  private Optional<String> number = Optional.empty();
+
+  @Option(
+      names = "--tempo",
+      paramLabel = "BEATS",
+      description = "Beats a minute where no tempo is known, for the click.")
+  private Optional<Double> tempo = Optional.empty();
 
   @Option(
       names = "--out",
@@ -67,12 +99,16 @@ final class ExportCommand extends PrintingCommand {
 
   @Override
   public Integer call() throws IOException {
+    if (out.isEmpty() && !form.isText()) {
+      throw new CommandException(
+          ExitCode.WRONG_USE,
+          form == Form.XLSX
+              ? "A workbook is no text: say --out BOOK.xlsx where it is written"
+              : "This is no text: say --out FILE where it is written");
+    }
     byte[] made = made(PlanCommand.readMap(map));
     if (out.isPresent()) {
       OutFile.write(out.get(), to -> to.write(made));
-    } else if (form == Form.XLSX) {
-      throw new CommandException(
-          ExitCode.WRONG_USE, "A workbook is no text: say --out BOOK.xlsx where it is written");
     } else {
       answers().print(new String(made, StandardCharsets.UTF_8));
       answers().flush();
@@ -89,14 +125,44 @@ final class ExportCommand extends PrintingCommand {
         made.writeBytes(text.toString().getBytes(StandardCharsets.UTF_8));
       }
       case XLSX -> Workbooks.write(tables(bars).all(), made);
-      case MUSICXML -> MusicXmlWriter.write(bars, made);
+      case MUSICXML, MUSICXML_NUMBERS, MUSICXML_PLAYED, MIDI -> made.writeBytes(notation(bars));
     }
     return made.toByteArray();
   }
 
+  /** What can't be said goes beside the file, to whoever watches. */
+  private byte[] notation(BarMap bars) throws IOException {
+    ShowChanges said = said();
+    NotationFile.Source source =
+        new NotationFile.Source(
+            bars,
+            () -> Planner.plan(bars, said, PlanSettings.USUAL),
+            number,
+            tempo.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
+    try {
+      byte[] file =
+          NotationFile.of(NotationFile.Form.of(form.toString()).orElseThrow(), source).bytes();
+      if (form == Form.MUSICXML || form == Form.MUSICXML_NUMBERS) {
+        remarks().println("What MusicXML can't say:");
+        remarks()
+            .print(
+                new String(
+                    NotationFile.of(NotationFile.Form.MUSICXML_LEFT_OUT, source).bytes(),
+                    StandardCharsets.UTF_8));
+        remarks().flush();
+      }
+      return file;
+    } catch (IllegalArgumentException e) {
+      throw new CommandException(ExitCode.UNREADABLE, String.valueOf(e.getMessage()));
+    }
+  }
+
+  private ShowChanges said() throws IOException {
+    return changes.isPresent() ? PlanCommand.readChanges(changes.get()) : ShowChanges.none();
+  }
+
   private BookTables tables(BarMap bars) throws IOException {
-    ShowChanges said =
-        changes.isPresent() ? PlanCommand.readChanges(changes.get()) : ShowChanges.none();
+    ShowChanges said = said();
     return new BookTables(bars, Planner.plan(bars, said, PlanSettings.USUAL), said);
   }
 }

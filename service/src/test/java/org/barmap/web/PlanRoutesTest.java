@@ -228,4 +228,27 @@ class PlanRoutesTest extends RunningServer {
     assertProblem(get("/api/books/" + book + "/export/table-songs"), ApiError.NOT_FOUND);
     assertProblem(get("/api/books/" + newBook() + "/export/musicxml"), ApiError.REFUSED);
   }
+
+  /** The click needs a tempo where the book has none; what is asked for is looked at first. */
+  @Test
+  void notationAndClicksAreFiles() throws Exception {
+    String export = "/api/books/" + readBook() + "/export/";
+    Map<String, String> types =
+        Map.of(
+            "musicxml-played", "application/vnd.recordare.musicxml+xml",
+            "musicxml-numbers", "application/zip",
+            "musicxml-left-out", "text/plain",
+            "midi?tempo=96", "audio/midi");
+    for (Map.Entry<String, String> form : types.entrySet()) {
+      HttpResponse<String> file = get(export + form.getKey());
+      assertThat(file.statusCode()).as(form.getKey()).isEqualTo(200);
+      assertThat(file.headers().firstValue("Content-Type").orElse("")).startsWith(form.getValue());
+    }
+    assertThat(get(export + "midi?tempo=96").body()).startsWith("MThd");
+    assertThat(get(export + "musicxml-left-out").body()).startsWith("There are no notes");
+    assertProblem(get(export + "midi"), ApiError.REFUSED);
+    assertProblem(get(export + "midi?tempo=1e9"), ApiError.BAD_REQUEST);
+    assertProblem(get(export + "midi?tempo=5"), ApiError.BAD_REQUEST);
+    assertProblem(get(export + "musicxml?number=99"), ApiError.REFUSED);
+  }
 }

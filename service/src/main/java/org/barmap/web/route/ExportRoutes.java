@@ -6,9 +6,11 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 import org.barmap.exchange.CutList;
 import org.barmap.exchange.Errata;
-import org.barmap.exchange.musicxml.write.MusicXmlWriter;
+import org.barmap.exchange.NotationFile;
 import org.barmap.exchange.table.BookTables;
 import org.barmap.exchange.table.CsvFile;
 import org.barmap.exchange.table.Table;
@@ -28,6 +30,9 @@ import org.barmap.web.site.SubstitutePage;
 /** What leaves barmap as a file: the map and the changes in other forms, never a page's picture. */
 public record ExportRoutes(Library library, Planning planning) {
 
+  private static final Pattern TEMPO = Pattern.compile("\\d{1,3}(?:\\.\\d{1,3})?");
+  private static final int LEAST_TEMPO = 20;
+  private static final int MOST_TEMPO = 300;
   private static final String CSV = "text/csv; charset=utf-8";
   private static final String WORKBOOK =
       "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -48,12 +53,48 @@ public record ExportRoutes(Library library, Planning planning) {
   private void export(Context ctx) throws IOException {
     BookCard book = Requests.book(library, ctx);
     BarMap map = Requests.draft(library, ctx).value().map();
-    Made made = made(ctx.pathParam("form"), book, map);
+    String form = ctx.pathParam("form");
+    Optional<NotationFile.Form> notation = NotationFile.Form.of(form);
+    Made made =
+        notation.isPresent() ? notation(notation.get(), ctx, book, map) : made(form, book, map);
     ctx.contentType(made.type());
     ctx.header(
         "Content-Disposition",
         "attachment; filename=\"" + fileName(book) + "." + made.ending() + "\"");
     ctx.result(made.bytes());
+  }
+
+  private Made notation(NotationFile.Form form, Context ctx, BookCard book, BarMap map)
+      throws IOException {
+    String number = Optional.ofNullable(ctx.queryParam("number")).orElse("").strip();
+    NotationFile.Source source =
+        new NotationFile.Source(
+            map,
+            () -> planning.plan(book, map, planning.changes(book)),
+            number.isEmpty() ? Optional.empty() : Optional.of(number),
+            tempo(ctx));
+    try {
+      NotationFile file = NotationFile.of(form, source);
+      return new Made(file.type(), file.ending(), file.bytes());
+    } catch (IllegalArgumentException e) {
+      throw new ApiException(ApiError.REFUSED, String.valueOf(e.getMessage()));
+    }
+  }
+
+  /** Beats a minute where the book says no tempo. */
+  private static OptionalDouble tempo(Context ctx) {
+    String said = Optional.ofNullable(ctx.queryParam("tempo")).orElse("").strip();
+    if (said.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    if (!TEMPO.matcher(said).matches()
+        || Double.parseDouble(said) < LEAST_TEMPO
+        || Double.parseDouble(said) > MOST_TEMPO) {
+      throw new ApiException(
+          ApiError.BAD_REQUEST,
+          "tempo is beats a minute, from " + LEAST_TEMPO + " to " + MOST_TEMPO);
+    }
+    return OptionalDouble.of(Double.parseDouble(said));
   }
 
   private Made made(String form, BookCard book, BarMap map) throws IOException {
@@ -68,7 +109,6 @@ public record ExportRoutes(Library library, Planning planning) {
     return switch (form) {
       case "xlsx" -> new Made(WORKBOOK, "xlsx", workbook(tables(book, map)));
       case "map" -> Made.text("application/json", "barmap.json", BarMapJson.write(map));
-      case "musicxml" -> Made.text("application/vnd.recordare.musicxml+xml", "musicxml", xml(map));
       case "csv", "bars" -> Made.text(CSV, "csv", csv(BookTables.bars(map)));
       case "changes" ->
           Made.text("application/json", "changes.json", ChangesJson.write(planning.changes(book)));
@@ -96,15 +136,6 @@ public record ExportRoutes(Library library, Planning planning) {
     StringBuilder table = new StringBuilder();
     Errata.write(Errata.of(map, planning.plan(book, map, planning.changes(book)).notes()), table);
     return table.toString();
-  }
-
-  private static String xml(BarMap map) throws IOException {
-    if (map.bars().isEmpty()) {
-      throw new ApiException(ApiError.REFUSED, "There are no bars to write yet");
-    }
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    MusicXmlWriter.write(map, out);
-    return out.toString(StandardCharsets.UTF_8);
   }
 
   private BookTables tables(BookCard book, BarMap map) {

@@ -1,0 +1,172 @@
+package org.barmap.exchange;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import org.barmap.exchange.midi.ClickTrack;
+import org.barmap.exchange.midi.NoTempoException;
+import org.barmap.exchange.musicxml.write.MusicXmlWriter;
+import org.barmap.exchange.musicxml.write.NotSaid;
+import org.barmap.map.BarMap;
+import org.barmap.map.MusicalNumber;
+import org.barmap.plan.Plan;
+
+/**
+ * A file for programs that know notation or sound: MusicXML, MEI, MIDI.
+ *
+ * @param type media type
+ * @param ending of its name, without a dot in front
+ * @param bytes what is in it
+ */
+public record NotationFile(String type, String ending, byte[] bytes) {
+
+  /** What a book can be written as. */
+  public enum Form {
+    /** The whole book, or one number of it, as MusicXML 4.0. */
+    MUSICXML,
+    /** Every number as a file of MusicXML of its own, in a zip. */
+    MUSICXML_NUMBERS,
+    /** The bars as they are played, cuts applied and repeats written out, as MusicXML. */
+    MUSICXML_PLAYED,
+    /** What MusicXML leaves out, in sentences. */
+    MUSICXML_LEFT_OUT,
+    /** The click of the order of play as a standard MIDI file. */
+    MIDI;
+
+    /** Returns the word for it, {@code musicxml-numbers}. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** Returns the form of a word. */
+    public static Optional<Form> of(String word) {
+      for (Form form : values()) {
+        if (form.word().equals(word)) {
+          return Optional.of(form);
+        }
+      }
+      return Optional.empty();
+    }
+
+    @Override
+    public String toString() {
+      return word();
+    }
+  }
+
+  /**
+   * What is written.
+   *
+   * @param map at least one bar
+   * @param plan asked for only where the form needs it
+   * @param number label of the one number that is wanted; empty for all
+   * @param tempo beats a minute where no tempo is known
+   */
+  public record Source(
+      BarMap map, Supplier<Plan> plan, Optional<String> number, OptionalDouble tempo) {}
+
+  /**
+   * Writes a book in a form.
+   *
+   * @throws IllegalArgumentException when it can't be: no bars, no such number, a tempo missing;
+   *     the message is for the person who asked
+   */
+  public static NotationFile of(Form form, Source source) throws IOException {
+    if (source.map().bars().isEmpty()) {
+      throw new IllegalArgumentException("There are no bars to write yet");
+    }
+    return switch (form) {
+      case MUSICXML -> xml("musicxml", musicXml(source.map(), source.number()));
+      case MUSICXML_PLAYED ->
+          xml(
+              "played.musicxml",
+              musicXml(PlayedMap.of(source.map(), source.plan().get()), source.number()));
+      case MUSICXML_NUMBERS ->
+          new NotationFile("application/zip", "musicxml.zip", numbers(source.map()));
+      case MUSICXML_LEFT_OUT ->
+          new NotationFile(
+              "text/plain; charset=utf-8",
+              "left-out.txt",
+              leftOut(source).getBytes(StandardCharsets.UTF_8));
+      case MIDI -> new NotationFile("audio/midi", "mid", midi(source));
+    };
+  }
+
+  private static NotationFile xml(String ending, byte[] bytes) {
+    return new NotationFile("application/vnd.recordare.musicxml+xml", ending, bytes);
+  }
+
+  private static byte[] musicXml(BarMap map, Optional<String> number) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    if (number.isPresent()) {
+      MusicXmlWriter.write(map, number(map, number.get()), out);
+    } else {
+      MusicXmlWriter.write(map, out);
+    }
+    return out.toByteArray();
+  }
+
+  private static MusicalNumber number(BarMap map, String label) {
+    return MusicXmlWriter.number(map, label)
+        .filter(n -> !map.barsOf(n).isEmpty())
+        .orElseThrow(
+            () -> new IllegalArgumentException("There is no No. " + label + " with bars in it"));
+  }
+
+  /** A file for each number that has bars; a book without numbers is one file. */
+  private static byte[] numbers(BarMap map) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (ZipOutputStream zip = new ZipOutputStream(out)) {
+      int place = 0;
+      for (MusicalNumber number : map.numbers()) {
+        if (!map.barsOf(number).isEmpty()) {
+          place++;
+          String name = (number.label() + " " + number.title()).replaceAll("[^A-Za-z0-9]+", "-");
+          String safe = name.replaceAll("^-+|-+$", "");
+          zip.putNextEntry(
+              new ZipEntry(
+                  String.format(
+                      Locale.ROOT,
+                      "%03d-%s.musicxml",
+                      place,
+                      safe.substring(0, Math.min(60, safe.length())))));
+          MusicXmlWriter.write(map, number, zip);
+          zip.closeEntry();
+        }
+      }
+      if (place == 0) {
+        zip.putNextEntry(new ZipEntry("book.musicxml"));
+        MusicXmlWriter.write(map, zip);
+        zip.closeEntry();
+      }
+    }
+    return out.toByteArray();
+  }
+
+  private static String leftOut(Source source) {
+    List<NotSaid> all =
+        source
+            .number()
+            .map(n -> NotSaid.of(source.map(), number(source.map(), n)))
+            .orElseGet(() -> NotSaid.of(source.map()));
+    return all.stream().map(n -> n.says() + "\n").collect(Collectors.joining());
+  }
+
+  private static byte[] midi(Source source) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try {
+      ClickTrack.write(source.plan().get(), source.map(), source.number(), source.tempo(), out);
+    } catch (NoTempoException e) {
+      throw new IllegalArgumentException(e.getMessage(), e);
+    }
+    return out.toByteArray();
+  }
+}
