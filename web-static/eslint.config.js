@@ -6,7 +6,7 @@ import globals from "globals";
 const HERE = fileURLToPath(new URL(".", import.meta.url));
 
 /** Rooms are pages of their own: what two of them need stands in `shared`, what all need in `core`. */
-const ROOMS = ["book", "desk", "phone", "practice", "road", "shelf", "stand", "turns"];
+const ROOMS = ["book", "desk", "docs", "phone", "practice", "road", "shelf", "stand", "turns"];
 const site = (/** @type {string} */ folder) => `./site/js/${folder}`;
 
 const NO_MARKUP = "Text is never markup: make elements with core/dom.js.";
@@ -87,6 +87,7 @@ export default [
       "prefer-const": "error",
     },
   },
+  { files: ["site/docs/**/*.mjs"], languageOptions: { globals: globals.node } },
   { files: ["site/sw.js"], languageOptions: { sourceType: "script", globals: globals.serviceworker } },
   { files: ["site/js/early.js"], languageOptions: { sourceType: "script" } },
   {
