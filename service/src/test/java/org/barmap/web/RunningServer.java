@@ -17,6 +17,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import javax.imageio.ImageIO;
+import org.barmap.library.Library;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.access.Places;
@@ -38,15 +39,15 @@ public abstract class RunningServer {
   /** Fails where an answer is not as {@code openapi.yaml} describes it. */
   protected final HttpClient http = new CheckedClient(HttpClient.newHttpClient(), !isOdd());
 
-  protected SqliteLibrary library;
+  protected Library library;
   protected Events events;
   protected Worker worker;
   protected WebServer server;
 
   @BeforeEach
   protected void start() throws IOException {
-    library = SqliteLibrary.open(folder, Clock.systemUTC());
-    events = new Events();
+    library = opened();
+    events = new Events(library.signals());
     worker = new Worker(library, new StandInReader(), events);
     worker.start();
     server = WebServer.start(library, worker, events, folder, 0, places());
@@ -55,6 +56,11 @@ public abstract class RunningServer {
   /** Tells whether requests are odd on purpose, so that only answers are as described. */
   protected boolean isOdd() {
     return false;
+  }
+
+  /** Opens the store it is on. */
+  protected Library opened() throws IOException {
+    return SqliteLibrary.open(folder, Clock.systemUTC());
   }
 
   protected Places places() throws IOException {

@@ -96,7 +96,21 @@ public final class Problems {
     }
   }
 
+  /** Tells whether it was said that the store is away; its line can break off as a request does. */
+  private static boolean isAway(Context ctx, Exception e) {
+    boolean away = Away.is(e);
+    if (away) {
+      LOG.log(System.Logger.Level.WARNING, "the store is away", e);
+      ctx.header("Retry-After", "2");
+      answer(ctx, ApiError.AWAY, ApiError.AWAY.title(), Map.of());
+    }
+    return away;
+  }
+
   private static void storage(Context ctx, Exception e) {
+    if (isAway(ctx, e)) {
+      return;
+    }
     if (isTooLarge(e)) {
       answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
       return;
@@ -106,15 +120,13 @@ public final class Problems {
       return;
     }
     LOG.log(System.Logger.Level.WARNING, "the store or the disk failed a request", e);
-    if (Away.is(e)) {
-      ctx.header("Retry-After", "2");
-      answer(ctx, ApiError.AWAY, ApiError.AWAY.title(), Map.of());
-      return;
-    }
     answer(ctx, ApiError.STORAGE, ApiError.STORAGE.title(), Map.of());
   }
 
   private static void unexpected(Context ctx, Exception e) {
+    if (isAway(ctx, e)) {
+      return;
+    }
     if (isTooLarge(e)) {
       answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
       return;
