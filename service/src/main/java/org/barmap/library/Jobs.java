@@ -23,11 +23,29 @@ public interface Jobs {
   /** Queues a book whose pages wait to be read again. */
   Job add(String book);
 
+  /** For so long a job stays with a worker that does not say that it is still at it. */
+  Duration LEASE = Duration.ofSeconds(10);
+
   /**
-   * Takes the oldest job that is not finished and not put off, a broken-off one first; those that
-   * failed come after all others.
+   * Gives a worker the next job that is not finished, not put off and with nobody else, nor another
+   * one of its book. Those that had fewer turns come first, of these one that was broken off, then
+   * the oldest; those that failed come after all others.
+   *
+   * @param worker an id of its own
    */
-  Optional<Job> next();
+  Optional<Job> take(String worker);
+
+  /** Says that a worker is still at a job; false when somebody else has it now. */
+  boolean keep(String job, String worker);
+
+  /** Lets go of a job, so that anybody may take it; nothing happens when somebody else has it. */
+  void leave(String job, String worker);
+
+  /** Tells whether a job of another book waits that has had no more turns than this one. */
+  boolean othersWait(String job);
+
+  /** Notes that a job had its turn. */
+  void hadTurn(String job);
 
   /** Returns the files of a job that still wait to be opened. */
   List<Upload> uploads(String job);

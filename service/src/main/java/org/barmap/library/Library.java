@@ -65,6 +65,9 @@ public interface Library extends AutoCloseable {
   /** Deletes what was let go, also what was written for a book after it was removed. */
   void sweep();
 
+  /** The same, also what another process wrote for a book; nothing of a book that is there. */
+  void sweep(String book);
+
   /** Closes the store; nothing else may be called afterwards. */
   @Override
   void close();

@@ -4,8 +4,11 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import org.barmap.library.Job;
@@ -34,6 +37,11 @@ public final class Worker implements AutoCloseable {
 
   private static final int SETTLED_EVERY = 6;
 
+  /** An idle worker looks so often whether somebody left a job behind, and when nobody else can. */
+  private static final int SHARED_SECONDS = 2;
+
+  private static final int ALONE_SECONDS = 30;
+
   private static final String WAKE = "wake";
   private static final String SKIP = "skip";
 
@@ -45,7 +53,13 @@ public final class Worker implements AutoCloseable {
   private final Settling settling;
   private final LineReading lines;
   private final Semaphore wake = new Semaphore(0);
+  private final String id = UUID.randomUUID().toString();
   private volatile boolean closed;
+
+  /** How many pages of each job at hand this worker has read. */
+  private final Map<String, Integer> readOf = new HashMap<>();
+
+  private volatile Optional<Claim> claim = Optional.empty();
 
   private volatile String doing = "";
 
@@ -137,7 +151,8 @@ public final class Worker implements AutoCloseable {
     while (!closed) {
       try {
         if (!runOne()) {
-          wake.tryAcquire(30, TimeUnit.SECONDS);
+          wake.tryAcquire(
+              library.signals().isShared() ? SHARED_SECONDS : ALONE_SECONDS, TimeUnit.SECONDS);
           wake.drainPermits();
         }
       } catch (InterruptedException e) {
@@ -160,24 +175,35 @@ public final class Worker implements AutoCloseable {
     }
   }
 
-  /** Works on the next job to its end; false when there is none. */
+  /**
+   * Works on the next job, to its end or until others have their turn; false when there is none.
+   */
   public boolean runOne() {
     library.sweepDaily();
-    Optional<Job> next = library.jobs().next();
+    Optional<Claim> next = Claim.take(library, id);
     if (next.isEmpty()) {
       return false;
     }
-    Job job = next.get();
+    try (Claim taken = next.get()) {
+      claim = next;
+      run(taken.job());
+    } finally {
+      claim = Optional.empty();
+    }
+    return true;
+  }
+
+  private void run(Job job) {
     if (library.jobs().begin(job.id()) > TRIES) {
       tell(library.jobs().finish(job.id(), Job.State.FAILED, "Given up after many tries"));
-      return true;
+      return;
     }
     doing = "Beginning to read";
     atHand = job.book();
     try {
       work(job);
     } catch (ReadingStoppedException e) {
-      return true; // it is gone on with when the program starts again
+      return; // it is gone on with when a program has time for it
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
       failed(job, e);
     } finally {
@@ -185,22 +211,22 @@ public final class Worker implements AutoCloseable {
     }
     if (isGone(job)) {
       // what was written since its book was removed goes too
-      library.sweep();
+      library.sweep(job.book());
     }
-    return true;
   }
 
   private void work(Job job) {
     String book = job.book();
-    for (Jobs.Upload upload : library.jobs().uploads(job.id())) {
-      if (stopped(book)) {
+    List<Jobs.Upload> uploads = library.jobs().uploads(job.id());
+    for (Jobs.Upload upload : uploads) {
+      if (stopped(book) || upload != uploads.get(0) && passedOn(job)) {
         return;
       }
       progress(job, "Opening " + upload.name());
       open(book, upload);
     }
-    readWaiting(job);
-    if (!stopped(book)) {
+    if (readWaiting(job) && !stopped(book)) {
+      readOf.remove(job.id());
       doing = "Putting together what was read";
       if (!settling.settle(book)) {
         // before this job ends, so that a kill loses neither
@@ -243,7 +269,7 @@ public final class Worker implements AutoCloseable {
 
   /** A book that was put into the bin meanwhile is gone on with when it is brought back. */
   private boolean stopped(String book) {
-    return closed || library.books().find(book).isEmpty();
+    return closed || claim.map(Claim::isLost).orElse(false) || library.books().find(book).isEmpty();
   }
 
   private void open(String book, Jobs.Upload upload) {
@@ -254,25 +280,38 @@ public final class Worker implements AutoCloseable {
     }
   }
 
-  private void readWaiting(Job job) {
-    int read = 0;
-    while (!stopped(job.book())) {
+  /** Reads page by page; false when not all was read, since others have their turn or it ends. */
+  private boolean readWaiting(Job job) {
+    for (boolean first = true; !stopped(job.book()); first = false) {
       List<PageCard> pages = library.pages().all(job.book());
       Optional<PageCard> next =
           pages.stream()
               .filter(p -> p.state() == PageState.WAITING || p.state() == PageState.READING)
               .findFirst();
       if (next.isEmpty()) {
-        return;
+        return true;
+      }
+      if (!first && passedOn(job)) {
+        return false;
       }
       int all = pages.size() + library.jobs().waiting(job.book());
       progress(job, "Reading page " + next.get().index() + " of " + all);
       pictures.read(job.book(), next.get());
-      read++;
+      int read = readOf.merge(job.id(), 1, Integer::sum);
       if (read <= SETTLED_AT_ONCE || read % SETTLED_EVERY == 0) {
         settling.settle(job.book());
       }
     }
+    return false;
+  }
+
+  /** After every step the books that wait have their turn: a long one holds up no short one. */
+  private boolean passedOn(Job job) {
+    boolean others = library.jobs().othersWait(job.id());
+    if (others) {
+      library.jobs().hadTurn(job.id());
+    }
+    return others;
   }
 
   private void progress(Job job, String text) {

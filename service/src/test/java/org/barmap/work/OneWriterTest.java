@@ -194,8 +194,9 @@ class OneWriterTest {
       reader.during(i, this::reverse);
     }
     worker.runOne();
-    Job next = library.jobs().next().orElseThrow();
+    Job next = library.jobs().take("w").orElseThrow();
     assertThat(next.book()).isEqualTo(book);
+    library.jobs().leave(next.id(), "w");
     for (int i = 1; i < 50; i++) {
       reader.during(i, () -> {});
     }

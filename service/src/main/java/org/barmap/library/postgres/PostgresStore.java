@@ -1,5 +1,6 @@
 package org.barmap.library.postgres;
 
+import java.time.Clock;
 import javax.sql.DataSource;
 import org.barmap.library.keep.Kept;
 import org.barmap.library.sql.Rows;
@@ -38,6 +39,13 @@ record PostgresStore(Jdbi jdbi) implements Store {
     h.createQuery("select pg_advisory_xact_lock(hashtextextended(:name, 0))")
         .bind("name", name)
         .map((row, context) -> true)
+        .one();
+  }
+
+  @Override
+  public long millis(Handle h, Clock clock) {
+    return h.createQuery("select (extract(epoch from clock_timestamp()) * 1000)::bigint")
+        .mapTo(Long.class)
         .one();
   }
 

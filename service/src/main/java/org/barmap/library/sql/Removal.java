@@ -124,6 +124,14 @@ final class Removal {
     h.execute("insert into doomed (file) values (?) on conflict do nothing", file);
   }
 
+  /** Sweeps, also what was written for a book that is not there any more. */
+  void sweep(String book) {
+    if (!ids("book").contains(book)) {
+      purged.add(book);
+    }
+    sweep();
+  }
+
   /** Deletes what was let go, and the smaller pictures of pages that are not in the store. */
   void sweep() {
     List<Path> scaled = OurFiles.list(cache).stream().filter(OurFiles::isScaled).toList();

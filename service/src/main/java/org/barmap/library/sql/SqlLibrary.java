@@ -53,7 +53,7 @@ public abstract class SqlLibrary implements Library {
     books = new SqlBooks(store, clock, drafts, removal, feed);
     pages = new SqlPages(store, folder, drafts, removal);
     changes = new SqlChanges(store, clock, feed);
-    jobs = new SqlJobs(store.jdbi(), folder, clock);
+    jobs = new SqlJobs(store, folder, clock);
     seconds = new SqlSeconds(store.jdbi());
     replies = new SqlReplies(store.jdbi(), clock);
     readings = new SqlReadings(store, drafts);
@@ -62,6 +62,7 @@ public abstract class SqlLibrary implements Library {
 
   /** Looks through the folder, while nothing else is at work in it. */
   protected final void lookThrough() {
+    jobs.leaveAll();
     removal.atStart();
     keeping.atStart();
   }
@@ -74,6 +75,11 @@ public abstract class SqlLibrary implements Library {
   @Override
   public void sweep() {
     removal.sweep();
+  }
+
+  @Override
+  public void sweep(String book) {
+    removal.sweep(book);
   }
 
   @Override

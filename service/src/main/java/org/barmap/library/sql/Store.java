@@ -1,5 +1,6 @@
 package org.barmap.library.sql;
 
+import java.time.Clock;
 import org.barmap.library.keep.Kept;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.HandleCallback;
@@ -35,6 +36,13 @@ public interface Store {
 
   /** Makes others wait who ask for the same name, until the transaction of a handle is over. */
   void hold(Handle h, String name);
+
+  /**
+   * Returns the moment by the one clock that all processes go by, in milliseconds since 1970.
+   *
+   * @param clock of this process
+   */
+  long millis(Handle h, Clock clock);
 
   /** Gives the space of what was deleted back to the disk, where the database leaves that to us. */
   void shrink();

@@ -5,6 +5,7 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.library.keep.Kept;
@@ -62,6 +63,11 @@ record SqliteStore(Jdbi jdbi, Path folder) implements Store {
   @Override
   public void hold(Handle h, String name) {
     // a transaction that writes holds the whole file
+  }
+
+  @Override
+  public long millis(Handle h, Clock clock) {
+    return clock.millis();
   }
 
   @Override
