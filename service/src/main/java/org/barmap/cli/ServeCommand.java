@@ -28,6 +28,7 @@ import org.barmap.web.access.Places;
 import org.barmap.web.access.QrCode;
 import org.barmap.work.hook.NetRules;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
@@ -88,6 +89,8 @@ final class ServeCommand extends DataCommand {
       })
   private boolean hooksToMyNet;
 
+  @Mixin private ServeParts parts = new ServeParts();
+
   /** What is written while it runs. */
   enum LogForm {
     /** Nothing: warnings go into the data folder. */
@@ -111,11 +114,16 @@ final class ServeCommand extends DataCommand {
     if (port.isPresent() && (port.get() < 1 || port.get() > 65_535)) {
       throw new ParameterException(line(), "A port is 1 to 65535, not " + port.get());
     }
+    parts.check(database().isPresent());
     try (Service service = Service.open(folder(), database())) {
       if (log == LogForm.JSON) {
         Logs.lines(standardOut());
       }
+      service.setWorkers(parts.workers());
       CountDownLatch stopped = service.stopAtSignal();
+      if (!parts.web()) {
+        return workOnly(service, stopped);
+      }
       List<InetAddress> shareAt = shareAt();
       WebServer server =
           service.start(
@@ -130,6 +138,19 @@ final class ServeCommand extends DataCommand {
       LOG.log(System.Logger.Level.INFO, "ending");
       return ExitCode.DONE;
     }
+  }
+
+  private int workOnly(Service service, CountDownLatch stopped) throws InterruptedException {
+    service.work();
+    if (log == LogForm.JSON) {
+      LOG.log(System.Logger.Level.INFO, "started", Map.of("workers", parts.workers()));
+    } else {
+      answers().println("barmap reads pages of " + database().map(Object::toString).orElse(""));
+      answers().println("Ctrl-C ends it.");
+      answers().flush();
+    }
+    stopped.await();
+    return ExitCode.DONE;
   }
 
   private void sayWhere(WebServer server, List<InetAddress> shareAt) {

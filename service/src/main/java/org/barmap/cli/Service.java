@@ -34,8 +34,10 @@ final class Service implements AutoCloseable {
   private final Path data;
   private final Library library;
   private final PageReader reader;
+  private final WorkerPool pool;
   private final Events events;
   private final Worker worker;
+  private int workers = 1;
   private Optional<WebServer> server = Optional.empty();
   private Optional<HookSender> sender = Optional.empty();
 
@@ -45,6 +47,7 @@ final class Service implements AutoCloseable {
     this.reader = reader;
     this.events = new Events(library.signals());
     this.worker = new Worker(library, reader, events);
+    this.pool = new WorkerPool(library, events, worker);
     if (library.signals().wasAlone()) {
       new PackOpener(library).removeUnfinished();
     }
@@ -73,6 +76,16 @@ final class Service implements AutoCloseable {
 
   Library library() {
     return library;
+  }
+
+  /** Says how many pages are read at a time from the start on; none for who only listens. */
+  void setWorkers(int many) {
+    workers = many;
+  }
+
+  /** Starts reading only. */
+  void work() {
+    pool.start(workers);
   }
 
   Worker worker() {
@@ -119,7 +132,7 @@ final class Service implements AutoCloseable {
     sending.start();
     sender = Optional.of(sending);
     server = Optional.of(started);
-    worker.start();
+    pool.start(workers);
     return started;
   }
 
@@ -160,7 +173,7 @@ final class Service implements AutoCloseable {
     CountDownLatch stopped = new CountDownLatch(1);
     Stopping.onSignal(
         () -> {
-          worker.stop();
+          pool.stop();
           stopped.countDown();
         });
     return stopped;
@@ -171,7 +184,7 @@ final class Service implements AutoCloseable {
   public void close() {
     server.ifPresent(WebServer::close);
     sender.ifPresent(HookSender::close);
-    worker.close();
+    pool.close();
     reader.close();
     library.close();
   }

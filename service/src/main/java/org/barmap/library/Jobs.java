@@ -24,7 +24,7 @@ public interface Jobs {
   Job add(String book);
 
   /** For so long a job stays with a worker that does not say that it is still at it. */
-  Duration LEASE = Duration.ofSeconds(10);
+  Duration LEASE = Duration.ofSeconds(6);
 
   /**
    * Gives a worker the next job that is not finished, not put off and with nobody else, nor another

@@ -1,22 +1,13 @@
 package org.barmap.work;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import org.barmap.library.Job;
-import org.barmap.library.Jobs;
 import org.barmap.library.Library;
-import org.barmap.library.PageCard;
-import org.barmap.library.PageState;
-import org.barmap.library.live.Away;
 import org.barmap.library.live.Signals;
 
 /**
@@ -32,11 +23,6 @@ public final class Worker implements AutoCloseable {
   /** So often in a row a job may be begun without a page of it being finished. */
   private static final int TRIES = 30;
 
-  /** The first pages of a job show at once, later ones a few at a time: settling takes the book. */
-  private static final int SETTLED_AT_ONCE = 10;
-
-  private static final int SETTLED_EVERY = 6;
-
   /** An idle worker looks so often whether somebody left a job behind, and when nobody else can. */
   private static final int SHARED_SECONDS = 2;
 
@@ -47,21 +33,16 @@ public final class Worker implements AutoCloseable {
 
   private final Library library;
   private final PageReader reader;
-  private final PictureReading pictures;
   private final Events events;
   private final ReadingCounts counts = new ReadingCounts();
   private final Settling settling;
+  private final JobReading.Tools tools;
   private final LineReading lines;
   private final Semaphore wake = new Semaphore(0);
   private final String id = UUID.randomUUID().toString();
   private volatile boolean closed;
 
-  /** How many pages of each job at hand this worker has read. */
-  private final Map<String, Integer> readOf = new HashMap<>();
-
   private volatile Optional<Claim> claim = Optional.empty();
-
-  private volatile String doing = "";
 
   private volatile String atHand = "";
 
@@ -71,10 +52,11 @@ public final class Worker implements AutoCloseable {
   public Worker(Library library, PageReader reader, Events events) {
     this.library = library;
     this.reader = reader;
-    this.pictures = new PictureReading(library, reader, events, counts);
     this.events = events;
     this.settling = new Settling(library, reader, events);
     this.lines = new LineReading(library, reader, events);
+    PictureReading pictures = new PictureReading(library, reader, events, counts);
+    this.tools = new JobReading.Tools(library, reader, events, pictures, settling, new HashMap<>());
     library.signals().hear(WAKE, text -> wake.release());
     library.signals().hear(Signals.GAP, text -> wake.release());
     library.signals().hear(SKIP, this::skipHere);
@@ -97,7 +79,8 @@ public final class Worker implements AutoCloseable {
 
   /** Tells whether it works, or waits for work, in a thread of its own. */
   public synchronized boolean isAtWork() {
-    return !closed && thread.map(Thread::isAlive).orElse(false);
+    // where several processes share a store, one may leave the reading to others
+    return !closed && thread.map(Thread::isAlive).orElse(library.signals().isShared());
   }
 
   /** Counts the pages of a file, see {@link PageReader#count}; it may be used from any thread. */
@@ -195,145 +178,26 @@ public final class Worker implements AutoCloseable {
 
   private void run(Job job) {
     if (library.jobs().begin(job.id()) > TRIES) {
-      tell(library.jobs().finish(job.id(), Job.State.FAILED, "Given up after many tries"));
+      Job end = library.jobs().finish(job.id(), Job.State.FAILED, "Given up after many tries");
+      events.tell(end.book(), "job", JobView.of(end));
       return;
     }
-    doing = "Beginning to read";
+    JobReading reading =
+        new JobReading(tools, job, () -> closed || claim.map(Claim::isLost).orElse(false));
     atHand = job.book();
     try {
-      work(job);
+      reading.work();
     } catch (ReadingStoppedException e) {
       return; // it is gone on with when a program has time for it
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
-      failed(job, e);
+      reading.failed(e);
     } finally {
       atHand = "";
     }
-    if (isGone(job)) {
+    if (reading.isGone()) {
       // what was written since its book was removed goes too
       library.sweep(job.book());
     }
-  }
-
-  private void work(Job job) {
-    String book = job.book();
-    List<Jobs.Upload> uploads = library.jobs().uploads(job.id());
-    for (Jobs.Upload upload : uploads) {
-      if (stopped(book) || upload != uploads.get(0) && passedOn(job)) {
-        return;
-      }
-      progress(job, "Opening " + upload.name());
-      open(book, upload);
-    }
-    if (readWaiting(job) && !stopped(book)) {
-      readOf.remove(job.id());
-      doing = "Putting together what was read";
-      if (!settling.settle(book)) {
-        // before this job ends, so that a kill loses neither
-        library.jobs().add(book);
-      }
-      tell(library.jobs().finish(job.id(), Job.State.DONE, summary(book)));
-    }
-  }
-
-  /** A job that fails is put off, so that other books go first, and given up in the end. */
-  private void failed(Job job, Throwable e) {
-    if (Away.is(e)) {
-      // it is not the job's fault: gone on with when the store answers
-      throw new IllegalStateException(doing + " was cut short", e);
-    }
-    if (isGone(job)) {
-      return;
-    }
-    LOG.log(System.Logger.Level.WARNING, "failed: {0}", doing);
-    LOG.log(System.Logger.Level.WARNING, "a step of a reading job failed", e);
-    Optional<Duration> pause = RetryPolicy.STANDARD.pauseAfter(job.failures() + 1);
-    String advice = RetryPolicy.advice(e);
-    if (pause.isPresent()) {
-      String text =
-          "%s failed; next try in %s. If it fails again, %s."
-              .formatted(doing, RetryPolicy.words(pause.get()), advice);
-      library.jobs().putOff(job.id(), pause.get(), text).ifPresent(this::tell);
-    } else {
-      String text =
-          "Given up: %s failed again and again. Please %s, then add the pages again."
-              .formatted(doing, advice);
-      tell(library.jobs().finish(job.id(), Job.State.FAILED, text));
-    }
-  }
-
-  /** Tells whether a job went with its book. */
-  private boolean isGone(Job job) {
-    return library.jobs().latest(job.book()).isEmpty();
-  }
-
-  /** A book that was put into the bin meanwhile is gone on with when it is brought back. */
-  private boolean stopped(String book) {
-    return closed || claim.map(Claim::isLost).orElse(false) || library.books().find(book).isEmpty();
-  }
-
-  private void open(String book, Jobs.Upload upload) {
-    try {
-      new Opening(library, reader, book).open(upload);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  /** Reads page by page; false when not all was read, since others have their turn or it ends. */
-  private boolean readWaiting(Job job) {
-    for (boolean first = true; !stopped(job.book()); first = false) {
-      List<PageCard> pages = library.pages().all(job.book());
-      Optional<PageCard> next =
-          pages.stream()
-              .filter(p -> p.state() == PageState.WAITING || p.state() == PageState.READING)
-              .findFirst();
-      if (next.isEmpty()) {
-        return true;
-      }
-      if (!first && passedOn(job)) {
-        return false;
-      }
-      int all = pages.size() + library.jobs().waiting(job.book());
-      progress(job, "Reading page " + next.get().index() + " of " + all);
-      pictures.read(job.book(), next.get());
-      int read = readOf.merge(job.id(), 1, Integer::sum);
-      if (read <= SETTLED_AT_ONCE || read % SETTLED_EVERY == 0) {
-        settling.settle(job.book());
-      }
-    }
-    return false;
-  }
-
-  /** After every step the books that wait have their turn: a long one holds up no short one. */
-  private boolean passedOn(Job job) {
-    boolean others = library.jobs().othersWait(job.id());
-    if (others) {
-      library.jobs().hadTurn(job.id());
-    }
-    return others;
-  }
-
-  private void progress(Job job, String text) {
-    doing = text;
-    List<PageCard> pages = library.pages().all(job.book());
-    int waiting = library.jobs().waiting(job.book());
-    long done =
-        pages.stream()
-            .filter(p -> p.state() == PageState.READ || p.state() == PageState.FAILED)
-            .count();
-    tell(library.jobs().progress(job.id(), (int) done, pages.size() + waiting, text));
-  }
-
-  private String summary(String book) {
-    List<PageCard> pages = library.pages().all(book);
-    long failed = pages.stream().filter(p -> p.state() == PageState.FAILED).count();
-    String all = pages.size() == 1 ? "Read 1 page" : "Read " + pages.size() + " pages";
-    return failed == 0 ? all : all + ", " + failed + " can't be read";
-  }
-
-  private void tell(Job job) {
-    events.tell(job.book(), "job", JobView.of(job));
   }
 
   /**

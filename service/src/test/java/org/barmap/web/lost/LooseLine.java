@@ -1,4 +1,4 @@
-package org.barmap.web;
+package org.barmap.web.lost;
 
 import java.io.IOException;
 import java.io.InputStream;

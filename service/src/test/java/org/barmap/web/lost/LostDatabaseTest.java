@@ -1,4 +1,4 @@
-package org.barmap.web;
+package org.barmap.web.lost;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
@@ -13,6 +13,7 @@ import org.barmap.library.Library;
 import org.barmap.library.Stores;
 import org.barmap.library.postgres.DatabaseAddress;
 import org.barmap.library.postgres.PostgresLibrary;
+import org.barmap.web.RunningServer;
 import org.barmap.web.api.ApiError;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;

@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.web.lost;
+
+import org.jspecify.annotations.NullMarked;

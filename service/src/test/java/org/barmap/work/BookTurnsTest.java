@@ -1,0 +1,111 @@
+package org.barmap.work;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import javax.imageio.ImageIO;
+import org.barmap.library.Job;
+import org.barmap.library.Jobs;
+import org.barmap.library.Library;
+import org.barmap.library.PageCard;
+import org.barmap.library.PageState;
+import org.barmap.library.Stores;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** Books take turns at the workers, wherever those are. */
+class BookTurnsTest {
+
+  @TempDir private Path folder;
+
+  private static String add(Library library, String title, int pages) throws IOException {
+    String book = library.books().add(title, "Bass").id();
+    List<Jobs.Upload> uploads = new ArrayList<>();
+    for (int i = 0; i < pages; i++) {
+      Path file = library.pages().folder(book).resolve(title + i + ".png");
+      ImageIO.write(
+          new BufferedImage(1000, 1400, BufferedImage.TYPE_BYTE_GRAY), "png", file.toFile());
+      uploads.add(new Jobs.Upload(title + i, title + i + ".png", file));
+    }
+    library.jobs().add(book, uploads);
+    return book;
+  }
+
+  private static long read(Library library, String book) {
+    return library.pages().all(book).stream().filter(p -> p.state() == PageState.READ).count();
+  }
+
+  @ParameterizedTest
+  @EnumSource(Stores.class)
+  void aLongBookHoldsUpNoShortOne(Stores store) throws IOException {
+    try (Library library = store.open(folder, Clock.systemUTC())) {
+      StandInReader reader = new StandInReader();
+      Worker worker = new Worker(library, reader, new Events());
+      String book = add(library, "long", 12);
+      List<String> other = new ArrayList<>();
+      reader.during(2, () -> other.add(added(library)));
+      assertThat(worker.runOne()).isTrue();
+      assertThat(read(library, book)).as("a short one came").isEqualTo(2);
+      assertThat(worker.runOne()).isTrue();
+      assertThat(library.jobs().latest(other.get(0)).orElseThrow().state())
+          .isEqualTo(Job.State.DONE);
+      assertThat(read(library, book)).isEqualTo(2);
+      assertThat(worker.runOne()).isTrue();
+      assertThat(library.jobs().latest(book).orElseThrow().state()).isEqualTo(Job.State.DONE);
+      assertThat(worker.runOne()).isFalse();
+    }
+  }
+
+  private static String added(Library library) {
+    try {
+      return add(library, "short", 1);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Test
+  void twoProcessesReadEveryPageOnceAndHearEachOther() throws Exception {
+    try (Library one = Stores.POSTGRES.open(folder, Clock.systemUTC());
+        Library two = Stores.POSTGRES.open(folder, Clock.systemUTC())) {
+      StandInReader first = new StandInReader();
+      StandInReader second = new StandInReader();
+      Events here = new Events(one.signals());
+      List<String> heard = new CopyOnWriteArrayList<>();
+      List<String> books = new ArrayList<>();
+      for (int i = 0; i < 4; i++) {
+        books.add(add(one, "b" + i, 3));
+        here.listen(books.get(i), (name, data) -> heard.add(name));
+      }
+      try (Worker a = new Worker(one, first, here);
+          Worker b = new Worker(two, second, new Events(two.signals()))) {
+        b.start();
+        await().untilAsserted(() -> assertThat(heard).contains("job", "page", "map"));
+        a.start();
+        await()
+            .until(
+                () ->
+                    books.stream()
+                        .allMatch(
+                            book ->
+                                one.jobs().latest(book).orElseThrow().state() == Job.State.DONE));
+      }
+      assertThat(first.seen().size() + second.seen().size()).isEqualTo(12);
+      assertThat(second.seen()).isNotEmpty();
+      for (String book : books) {
+        assertThat(one.pages().all(book)).extracting(PageCard::state).containsOnly(PageState.READ);
+        assertThat(one.drafts().find(book).orElseThrow().value().map().bars()).hasSize(18);
+      }
+    }
+  }
+}
