@@ -12,6 +12,7 @@ import org.barmap.map.Content;
 import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
 import tools.jackson.databind.JsonNode;
 
 /** The director's score beside a page: attached, its part chosen, asked about, taken away. */
@@ -51,8 +52,36 @@ class SecondReadingBrowserTest {
       browser.click("#second-remove");
       browser.see("#second-attach");
       browser.waiting(30).until(d -> differences(visit.api(), book).isEmpty());
+
+      aBookOfItsOwn(browser, score);
       assertThat(browser.complaints()).allMatch(c -> c.contains("422") || c.contains("400"));
     }
+  }
+
+  /** The same score opened on the shelf asks whose part it is; no room shows an empty picture. */
+  private static void aBookOfItsOwn(Browser browser, Path score) {
+    browser.go("/");
+    browser.count(".book", 1, 60);
+    browser.files("#open-files", List.of(score));
+    browser.see(".dialog", "Whose part of score.musicxml is yours?");
+    browser.choose(".dialog select", "2");
+    browser.click(".dialog .btn-main");
+    browser.count(".book", 2, 60);
+    String address =
+        browser.all(".book").stream()
+            .filter(card -> card.getText().contains("Low Strings"))
+            .map(card -> card.findElement(By.cssSelector("h2 a")).getAttribute("href"))
+            .map(String::valueOf)
+            .findFirst()
+            .orElseThrow();
+    browser.go(address.substring(address.indexOf("/book.html")));
+    browser.see(".thumb", "came from a score file");
+    assertThat(browser.all(".thumb img")).isEmpty();
+    browser.see("#score-remarks", "From a score file");
+    browser.click(".thumb-link");
+    browser.see(".stage-from", "there is no picture");
+    browser.see(".bar");
+    assertThat(browser.all(".stage.drawn")).hasSize(1);
   }
 
   /** What the doubts say of the second reading. */
