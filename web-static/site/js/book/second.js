@@ -3,6 +3,7 @@ import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
+import { Engines } from "./engines.js";
 
 /** @typedef {import("../core/types.js").Second} Second */
 /** @typedef {import("../core/types.js").SecondAnswer} SecondAnswer */
@@ -28,6 +29,7 @@ export class SecondReading {
     "aria-label": "Choose a MusicXML file",
   });
   #body = el("div", { "aria-live": "polite" });
+  #engines;
   node = el("details", { class: "card save", id: "second" }, el("summary", { text: "The director's score as a second reading" }), this.#body, this.#choose);
 
   /**
@@ -38,6 +40,9 @@ export class SecondReading {
     this.#path = bookPath(book, "/second");
     this.#book = book;
     this.#bus = bus;
+    this.#engines = new Engines(book);
+    this.node.append(this.#engines.node);
+    bus.on("live:second", () => void this.load().catch(complain));
     this.#choose.addEventListener("change", () => {
       const [file] = this.#choose.files ?? [];
       this.#choose.value = "";
@@ -49,6 +54,7 @@ export class SecondReading {
     /** @type {Answered<SecondAnswer>} */
     const { data, revision } = await call("GET", this.#path);
     this.#take(data, revision);
+    await this.#engines.load();
   }
 
   /**

@@ -8,12 +8,12 @@ export class LiveBook {
 
   /**
    * @param {string} url
-   * @param {import("./bus.js").EventBus<import("./types.js").LiveEvents>} bus gets `live:job`, `live:page`, `live:map`, `live:plan`, `live:edition`, `live:share`,
+   * @param {import("./bus.js").EventBus<import("./types.js").LiveEvents>} bus gets `live:job`, `live:page`, `live:map`, `live:plan`, `live:edition`, `live:share`, `live:second`,
    *     `live:lost`, `live:found`
    */
   constructor(url, bus) {
     this.#source = new EventSource(`${url}?desk=${deskId()}`);
-    for (const name of /** @type {const} */ (["job", "page", "map", "plan", "edition", "share"])) {
+    for (const name of /** @type {const} */ (["job", "page", "map", "plan", "edition", "share", "second"])) {
       this.#source.addEventListener(name, (event) => {
         try {
           bus.emit(`live:${name}`, JSON.parse(event.data));

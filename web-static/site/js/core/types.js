@@ -54,6 +54,7 @@
  * @typedef {{id: string, name: string, bars: number}} ScorePart
  * @typedef {{name: string, part: string, parts: ScorePart[]}} Second a score attached as a second reading; part is empty until chosen
  * @typedef {{revision: number, second?: Second}} SecondAnswer
+ * @typedef {{engines: string[], asked?: {name: string, running: boolean, why?: string}}} EnginesAnswer other readers of music, and the last one asked
  *
  * @typedef {{number: number, madeAt: string, who: string, revision: number, pages: number, bars: number, sha256: string, bytes: number}} Edition
  * @typedef {{revision: number, checked: boolean, correctionsSince?: number, changedSince?: boolean, editions: Edition[]}} EditionList newest first
@@ -502,6 +503,7 @@
  *   "live:plan": {revision: number},
  *   "live:edition": {number: number, revision: number},
  *   "live:share": object,
+ *   "live:second": object,
  *   "live:lost": undefined,
  *   "live:found": undefined,
  * }} LiveEvents

@@ -51,6 +51,7 @@ public final class SecondEvidence {
   public static final double TRUST = SET.trust();
 
   private final double trust;
+  private final double unlisted;
 
   /**
    * Prepares a second reading.
@@ -58,12 +59,24 @@ public final class SecondEvidence {
    * @param trust 0 to 1: the probability that it is right where it contradicts the page
    */
   public SecondEvidence(double trust) {
+    this(trust, SET.unlisted());
+  }
+
+  private SecondEvidence(double trust, double unlisted) {
     this.trust = Math.max(SET.least(), Math.min(1 - SET.least(), trust));
+    this.unlisted = unlisted;
   }
 
   /** A second reading with the trust that was measured. */
   public static SecondEvidence trusted() {
     return new SecondEvidence(TRUST);
+  }
+
+  /**
+   * What another reader made of the same pages: it errs where the print is hard to read, as we do.
+   */
+  public static SecondEvidence ofSamePages() {
+    return new SecondEvidence(TRUST, SET.unlistedSeen());
   }
 
   /**
@@ -240,9 +253,8 @@ public final class SecondEvidence {
       listed |= same;
       total += a.probability() * (same ? trust : others);
     }
-    double unlisted =
-        Math.max(SET.unlisted(), 1 - page.stream().mapToDouble(Alternative::probability).sum());
-    double added = listed ? 0 : trust * unlisted / SET.unlistedCounts();
+    double open = Math.max(unlisted, 1 - page.stream().mapToDouble(Alternative::probability).sum());
+    double added = listed ? 0 : trust * open / SET.unlistedCounts();
     total += added;
     for (Alternative a : page) {
       double p = a.probability() * (a.text().equals(second) ? trust : others) / total;

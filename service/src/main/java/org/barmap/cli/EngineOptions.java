@@ -54,6 +54,11 @@ final class EngineOptions {
     for (String text : engines) {
       commands.add(command(line, text));
     }
+    long names = commands.stream().map(EngineCommand::name).distinct().count();
+    if (names < commands.size()) {
+      throw new ParameterException(
+          line, "--engine: two have one name; put another before a command, NAME=COMMAND");
+    }
     if (minutes.filter(m -> m < 1 || m > MOST_MINUTES).isPresent()) {
       throw new ParameterException(line, "--engine-minutes is 1 to " + MOST_MINUTES);
     }
@@ -92,17 +97,20 @@ final class EngineOptions {
     return List.copyOf(commands);
   }
 
+  /** Returns what each of them may cost. */
+  EngineLimits limits() {
+    return minutes
+        .map(m -> EngineLimits.STANDARD.withTime(Duration.ofMinutes(m)))
+        .orElse(EngineLimits.STANDARD);
+  }
+
   /** Asks all of them; one that fails is named, and the others are asked. */
   List<SecondReading.Part> ask(List<Path> paths, String part, PrintWriter err) throws IOException {
     List<SecondReading.Part> said = new ArrayList<>();
     if (commands.isEmpty()) {
       return said;
     }
-    EngineLimits limits =
-        minutes
-            .map(m -> EngineLimits.STANDARD.withTime(Duration.ofMinutes(m)))
-            .orElse(EngineLimits.STANDARD);
-    try (EngineRun run = EngineRun.of(paths, limits)) {
+    try (EngineRun run = EngineRun.of(paths, limits())) {
       for (EngineCommand engine : commands) {
         err.println("Asking " + engine.name());
         err.flush();

@@ -123,8 +123,9 @@ final class ReadCommand extends PrintingCommand {
     }
     engines.check(line(), paths.contains(STANDARD_INPUT));
     Extraction read = read(paths, new Options(title, part), err);
-    said.addAll(engines.ask(paths, part, err));
-    BarMap map = SecondEvidence.trusted().settle(read.map(), said, Fixed.NOTHING);
+    BarMap known = SecondEvidence.trusted().settle(read.map(), said, Fixed.NOTHING);
+    BarMap map =
+        SecondEvidence.ofSamePages().settle(known, engines.ask(paths, part, err), Fixed.NOTHING);
     if (map.pages().isEmpty()) {
       throw new CommandException(ExitCode.UNREADABLE, "no page could be read");
     }

@@ -109,12 +109,15 @@ final class ServeCommand extends DataCommand {
       })
   private LogForm log = LogForm.TEXT;
 
+  @Mixin private EngineOptions engines = new EngineOptions();
+
   @Override
-  public Integer call() throws InterruptedException {
+  public Integer call() throws InterruptedException, IOException {
     if (port.isPresent() && (port.get() < 1 || port.get() > 65_535)) {
       throw new ParameterException(line(), "A port is 1 to 65535, not " + port.get());
     }
     parts.check(database().isPresent());
+    engines.check(line(), false);
     try (Service service = Service.open(folder(), database())) {
       if (log == LogForm.JSON) {
         Logs.lines(standardOut());
@@ -127,7 +130,10 @@ final class ServeCommand extends DataCommand {
       List<InetAddress> shareAt = shareAt();
       WebServer server =
           service.start(
-              port, new Places(shareAt, certificate(), behind()), new NetRules(hooksToMyNet));
+              port,
+              new Places(shareAt, certificate(), behind()),
+              new NetRules(hooksToMyNet),
+              engines);
       if (log == LogForm.JSON) {
         LOG.log(System.Logger.Level.INFO, "started", Map.of("port", server.port()));
       } else {

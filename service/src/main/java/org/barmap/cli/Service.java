@@ -20,6 +20,7 @@ import org.barmap.work.Events;
 import org.barmap.work.PageReader;
 import org.barmap.work.Worker;
 import org.barmap.work.child.ChildReader;
+import org.barmap.work.engine.EngineJobs;
 import org.barmap.work.hook.HookSender;
 import org.barmap.work.hook.NetRules;
 
@@ -40,6 +41,7 @@ final class Service implements AutoCloseable {
   private int workers = 1;
   private Optional<WebServer> server = Optional.empty();
   private Optional<HookSender> sender = Optional.empty();
+  private Optional<EngineJobs> engines = Optional.empty();
 
   private Service(Path data, Library library, PageReader reader) {
     this.data = data;
@@ -114,7 +116,7 @@ final class Service implements AutoCloseable {
    * @return the server
    */
   WebServer start(Optional<Integer> port, Places places) {
-    return start(port, places, NetRules.INTERNET);
+    return start(port, places, NetRules.INTERNET, new EngineOptions());
   }
 
   /**
@@ -123,10 +125,13 @@ final class Service implements AutoCloseable {
    * @param port the port wanted; empty for the next free one
    * @param places where it is reached besides the loopback address
    * @param hooks where web hooks may lead
+   * @param readers other readers of music that its books may be read with
    * @return the server
    */
-  WebServer start(Optional<Integer> port, Places places, NetRules hooks) {
-    Start start = p -> WebServer.start(library, worker, events, data, p, places, hooks);
+  WebServer start(Optional<Integer> port, Places places, NetRules hooks, EngineOptions readers) {
+    EngineJobs jobs = new EngineJobs(library, worker, events, readers.commands(), readers.limits());
+    engines = Optional.of(jobs);
+    Start start = p -> WebServer.start(library, worker, events, data, p, places, hooks, jobs);
     WebServer started = port.map(p -> listen(p, start)).orElseGet(() -> listenOnNextFree(start));
     HookSender sending = new HookSender(library.feed(), hooks, Clock.systemUTC());
     sending.start();
@@ -184,6 +189,7 @@ final class Service implements AutoCloseable {
   public void close() {
     server.ifPresent(WebServer::close);
     sender.ifPresent(HookSender::close);
+    engines.ifPresent(EngineJobs::close);
     pool.close();
     reader.close();
     library.close();

@@ -19,6 +19,7 @@ import org.barmap.web.api.Problems;
 import org.barmap.web.api.Repeats;
 import org.barmap.web.feed.DescriptionRoutes;
 import org.barmap.web.feed.EditionRoutes;
+import org.barmap.web.feed.EngineRoutes;
 import org.barmap.web.feed.HookRoutes;
 import org.barmap.web.feed.PictureRoutes;
 import org.barmap.web.feed.RegionRoutes;
@@ -44,6 +45,8 @@ import org.barmap.web.route.WordRoutes;
 import org.barmap.web.site.SitePages;
 import org.barmap.work.Events;
 import org.barmap.work.Worker;
+import org.barmap.work.engine.EngineJobs;
+import org.barmap.work.engine.EngineLimits;
 import org.barmap.work.hook.NetRules;
 
 /**
@@ -124,6 +127,29 @@ public final class WebServer implements AutoCloseable {
       int port,
       Places places,
       NetRules hooks) {
+    EngineJobs none = new EngineJobs(library, worker, events, List.of(), EngineLimits.STANDARD);
+    return start(library, worker, events, dataFolder, port, places, hooks, none);
+  }
+
+  /**
+   * Starts the service, which can be shared.
+   *
+   * @param port 0 for any free one
+   * @param dataFolder where the library is
+   * @param places where it is reached besides the loopback address
+   * @param hooks where web hooks may be registered for
+   * @param engines other readers of music; closed by who made them
+   * @throws RuntimeException when the port is taken, see {@link #isPortTaken}
+   */
+  public static WebServer start(
+      Library library,
+      Worker worker,
+      Events events,
+      Path dataFolder,
+      int port,
+      Places places,
+      NetRules hooks,
+      EngineJobs engines) {
     Keys keys = keys(dataFolder);
     PictureLog log = new PictureLog(dataFolder, InstantSource.system());
     EventRoutes eventRoutes = new EventRoutes(library, events, keys);
@@ -146,6 +172,7 @@ public final class WebServer implements AutoCloseable {
               new EditionRoutes(library).register(config.routes);
               new HookRoutes(library, hooks).register(config.routes);
               new SecondRoutes(library, worker).register(config.routes);
+              new EngineRoutes(library, engines).register(config.routes);
               Planning planning = new Planning(library);
               new ChangeRoutes(library, events, planning).register(config.routes);
               new MarkRoutes(library).register(config.routes);

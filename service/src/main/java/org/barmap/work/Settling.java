@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.barmap.edit.draft.Draft;
-import org.barmap.exchange.musicxml.MusicXmlReader;
 import org.barmap.exchange.musicxml.UnreadableMusicXmlException;
 import org.barmap.library.Library;
 import org.barmap.library.Material;
@@ -166,11 +165,15 @@ public final class Settling {
       return Optional.empty();
     }
     BarMap settled = reader.settle(now.map().book(), read);
-    return Optional.of(
-        second
-            .flatMap(s -> part(book, s))
-            .map(p -> SecondEvidence.trusted().settle(settled, p, Fixed.NOTHING))
-            .orElse(settled));
+    return Optional.of(second.flatMap(s -> with(book, s, settled)).orElse(settled));
+  }
+
+  private Optional<BarMap> with(String book, SecondCard card, BarMap settled) {
+    SecondEvidence evidence =
+        SecondFile.isAnotherReaders(card.file())
+            ? SecondEvidence.ofSamePages()
+            : SecondEvidence.trusted();
+    return part(book, card).map(p -> evidence.settle(settled, p, Fixed.NOTHING));
   }
 
   /** The part that is this chair's; empty while none is chosen or its file can't be read. */
@@ -179,8 +182,7 @@ public final class Settling {
       return Optional.empty();
     }
     try {
-      SecondReading reading =
-          MusicXmlReader.read(library.pages().folder(book).resolve(card.file()));
+      SecondReading reading = SecondFile.read(library.pages().folder(book).resolve(card.file()));
       return reading.parts().stream().filter(p -> Objects.equals(p.id(), card.part())).findFirst();
     } catch (IOException | UnreadableMusicXmlException e) {
       LOG.log(

@@ -69,7 +69,7 @@ class EngineOptionTest {
             "--engine",
             "broken=/nowhere/reader {pages} {out}",
             "--engine",
-            copying(score(2)));
+            "two=" + copying(score(2)));
     assertThat(ran.code()).as(ran.err()).isZero();
     assertThat(ran.complaints()).hasSize(1);
     assertThat(ran.complaints().get(0)).startsWith("barmap: broken ended").endsWith("not used");

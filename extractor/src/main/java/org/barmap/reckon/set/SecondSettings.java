@@ -124,10 +124,19 @@ public record SecondSettings(
    *     numbered otherwise are left out before
    * @param least the trust is no less than this, and no more than what it leaves
    * @param unlisted that a numeral says what no reading of it lists, at least
+   * @param unlistedSeen the same where the second reading is another reader's of the same pages: it
+   *     sees what we see, so where our numeral is clear the error is likelier its own. With 0.02,
+   *     two errors of a reader that errs in a tenth could outvote two right numerals (report on
+   *     engines of 2026-11-29)
    * @param unlistedCounts counts among which that is shared out
    */
   public record Trust(
-      double trust, double number, double least, double unlisted, int unlistedCounts) {}
+      double trust,
+      double number,
+      double least,
+      double unlisted,
+      double unlistedSeen,
+      int unlistedCounts) {}
 
   /**
    * When it is of other music.
@@ -210,6 +219,7 @@ public record SecondSettings(
         /* number= */ 0.9,
         /* least= */ 0.01,
         /* unlisted= */ 0.02,
+        /* unlistedSeen= */ 0.002,
         /* unlistedCounts= */ 10);
   }
 

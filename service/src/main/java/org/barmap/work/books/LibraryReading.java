@@ -156,7 +156,7 @@ public final class LibraryReading {
       return none;
     }
     BarMap alone = reader.settle(book.book(), reading.pages());
-    BarMap map = SecondEvidence.trusted().settle(alone, seconds.of(book), Fixed.NOTHING);
+    BarMap map = SecondEvidence.ofSamePages().settle(alone, seconds.of(book), Fixed.NOTHING);
     Path to = book.map(out);
     BarMapJson.write(map, to);
     long doubts = map.findings().stream().filter(LibraryReading::isDoubt).count();
