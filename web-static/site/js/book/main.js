@@ -17,6 +17,7 @@ import { Hooks } from "./hooks.js";
 import { JobBar } from "./job.js";
 import { PageGrid } from "./pages.js";
 import { retakeStep } from "../shared/retake.js";
+import { otherPart } from "./other-part.js";
 import { saveAs, withoutService } from "./save.js";
 import { SecondReading } from "./second.js";
 import { scoreRemarks } from "./score.js";
@@ -58,7 +59,7 @@ class BookRoom {
     if (!this.#id) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "wide" }, this.#head, this.#edition.node, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#remarks, this.#grid.node, this.#second.node, this.#save, this.#hooks.node, this.#care.node),
+      el("div", { class: "wide" }, this.#head, this.#edition.node, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#remarks, this.#grid.node, this.#second.node, otherPart(this.#id), this.#save, this.#hooks.node, this.#care.node),
     );
     this.#listen();
     await Promise.all([this.#load(), this.#sharer.load(), this.#hooks.load()]);

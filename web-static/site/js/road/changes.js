@@ -32,9 +32,10 @@ function byNumber(changes, numbers) {
  * @param {Change[]} changes
  * @param {import("../core/types.js").RoadNumber[]} numbers in the order of the night
  * @param {import("../core/types.js").History} history
+ * @param {import("../core/types.js").Align} beside the other part, with what the bars are called there
  * @param {Actions} actions
  */
-export function changeList(changes, numbers, history, actions) {
+export function changeList(changes, numbers, history, beside, actions) {
   const head = el(
     "div",
     { class: "row between" },
@@ -49,9 +50,10 @@ export function changeList(changes, numbers, history, actions) {
   const past = history.entries.length
     ? el("details", { class: "past" }, el("summary", { text: "Who changed what, and when" }), historyList(history.entries))
     : null;
+  const parts = el("a", { class: "btn btn-quiet", href: `/align.html${location.search}`, text: beside.other ? `Beside ${partName(beside.other)}` : "Beside the director's part" });
   const since = el("a", { class: "btn btn-quiet", href: `/turns.html${location.search}#since`, text: "What changed since …" });
   if (changes.length === 0) {
-    return el("div", {}, head, el("p", { class: "soft", text: "The show runs as printed. Choose two bars in the form, or say the change in words." }), since, past);
+    return el("div", {}, head, el("p", { class: "soft", text: "The show runs as printed. Choose two bars in the form, or say the change in words." }), since, parts, past);
   }
   return el(
     "div",
@@ -59,9 +61,10 @@ export function changeList(changes, numbers, history, actions) {
     head,
     byNumber(changes, numbers).flatMap((group, _, all) => [
       all.length > 1 || numbers.length > 1 ? el("h3", { class: "change-number", text: group.name }) : null,
-      el("ul", { class: "changes" }, group.changes.map((change) => item(change, numbers.length > 1, actions))),
+      el("ul", { class: "changes" }, group.changes.map((change) => item(change, numbers.length > 1, beside, actions))),
     ]),
     since,
+    parts,
     past,
   );
 }
@@ -69,9 +72,11 @@ export function changeList(changes, numbers, history, actions) {
 /**
  * @param {Change} change
  * @param {boolean} under whether its number stands over it
+ * @param {import("../core/types.js").Align} beside
  * @param {Actions} actions
  */
-function item(change, under, actions) {
+function item(change, under, beside, actions) {
+  const bars = beside.changes?.[change.id];
   const on = change.on !== false;
   const text = sentence(change);
   const shown = under && change.number ? text.slice(text.indexOf(": ") + 2) : text;
@@ -84,10 +89,16 @@ function item(change, under, actions) {
       "div",
       { class: "change-text" },
       el("span", { text: shown }),
+      bars && beside.other ? el("span", { class: "soft small change-beside", text: `${partName(beside.other)}: ${bars}` }) : null,
       change.note && !KINDS[change.kind]?.noted ? el("span", { class: "soft small", text: change.note }) : null,
       el("span", { class: "soft small", text: [on ? "" : "switched off", change.who, change.when ? when(change.when) : ""].filter(Boolean).join(" · ") }),
     ),
     button("", () => actions.edit(change), { class: "btn btn-icon", "data-edit": change.id, "aria-label": `Edit: ${text}`, title: "Edit" }, icon("pencil")),
     button("", () => actions.remove(change), { class: "btn btn-icon", "aria-label": `Delete: ${text}`, title: "Delete" }, icon("bin")),
   );
+}
+
+/** @param {{title: string, part: string}} other */
+function partName(other) {
+  return other.part || other.title || "the other part";
 }

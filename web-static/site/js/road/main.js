@@ -112,7 +112,7 @@ class RoadRoom {
     show(this.#asked, el("h2", { text: asked.length === 1 ? "A question" : `${asked.length} questions` }), checkList(asked.slice(0, MOST), name, (...answer) => void this.#answer(...answer)), more(asked.length));
     show(
       this.#changes,
-      changeList(this.#model.changes, this.#model.night(), this.#model.history, {
+      changeList(this.#model.changes, this.#model.night(), this.#model.history, this.#model.beside, {
         toggle: (change, on) => void this.#model.switch(change, on).catch(complain),
         edit: (change) => void this.#edit(change),
         remove: (change) => void this.#remove(change),

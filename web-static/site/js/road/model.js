@@ -28,6 +28,8 @@ export class RoadModel {
   plan;
   /** @type {import("../core/types.js").Settings|undefined} */
   settings;
+  /** The other part beside this one, and what the bars of each change are called in it. @type {import("../core/types.js").Align} */
+  beside = { revision: 0 };
   /** @type {import("../core/types.js").History} */
   history = { entries: [], undo: 0, redo: 0 };
 
@@ -45,17 +47,23 @@ export class RoadModel {
     if (String(event.revision) !== this.#revision) await this.load();
   }
 
+  #besideNow() {
+    return read(this.#book, "/align?only=changes").catch(() => this.beside);
+  }
+
   async load() {
     /** @type {Promise<Answered<import("../core/types.js").ChangeList>>} */
     const list = call("GET", bookPath(this.#book, "/changes"));
-    const [changes, road, plan, history, settings, book] = await Promise.all([
+    const [changes, road, plan, history, settings, book, beside] = await Promise.all([
       list,
       read(this.#book, "/roadmap"),
       read(this.#book, "/plan").catch(() => undefined),
       read(this.#book, "/changes/history"),
       read(this.#book, "/settings"),
       read(this.#book, ""),
+      this.#besideNow(),
     ]);
+    this.beside = beside;
     this.changes = changes.data.changes;
     this.#revision = changes.revision;
     this.numbers = road.numbers;
@@ -136,7 +144,8 @@ export class RoadModel {
       this.changes = data.changes;
       this.plan = data.plan;
       this.#bus.emit("turns");
-      const [road, history] = await Promise.all([read(this.#book, "/roadmap"), read(this.#book, "/changes/history")]);
+      const [road, history, beside] = await Promise.all([read(this.#book, "/roadmap"), read(this.#book, "/changes/history"), this.#besideNow()]);
+      this.beside = beside;
       this.numbers = road.numbers;
       this.marks = road.marks;
       this.history = history;

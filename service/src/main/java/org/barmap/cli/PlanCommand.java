@@ -16,7 +16,7 @@ import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.text.DiffText;
 import org.barmap.cli.text.PlanText;
-import org.barmap.exchange.ChairBars;
+import org.barmap.exchange.chair.ChairBars;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BadMapException;
 import org.barmap.map.json.BarMapJson;

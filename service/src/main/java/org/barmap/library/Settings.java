@@ -25,6 +25,7 @@ import java.util.stream.Stream;
  * @param leaves pages that are not bound as the others, {@code inserted} or {@code loose}, by the
  *     id of the page; usually none
  * @param version the version of the show that is planned, "matinee"; empty until a player says so
+ * @param director the book that lies beside this one, the director's for instance
  */
 public record Settings(
     double turnSeconds,
@@ -36,7 +37,30 @@ public record Settings(
     Optional<Instant> rehearsedAt,
     @JsonAlias("binding") Optional<String> firstPage,
     Map<String, String> leaves,
-    Optional<String> version) {
+    Optional<String> version,
+    @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<Director> director) {
+
+  /**
+   * Another part of the show.
+   *
+   * @param book id of the book; it may be in the bin by now
+   * @param pins bars that a person said are the same
+   */
+  public record Director(String book, List<Pin> pins) {
+    /** Takes a defensive copy; an absent list is empty. */
+    public Director {
+      pins = pins == null ? List.of() : List.copyOf(pins);
+    }
+  }
+
+  /**
+   * A bar that is the same in two books.
+   *
+   * @param number label of the musical number
+   * @param here the bar in this book, as players say it
+   * @param there the bar in the other book
+   */
+  public record Pin(String number, String here, String there) {}
 
   /** As long a name as a change may give a version. */
   private static final int MOST_LETTERS = 40;
@@ -54,6 +78,33 @@ public record Settings(
     firstPage = firstPage == null ? Optional.empty() : firstPage.map(Settings::now);
     leaves = leaves == null ? Map.of() : Map.copyOf(leaves);
     version = version == null ? Optional.empty() : version.filter(v -> !v.isBlank());
+    director = director == null ? Optional.empty() : director;
+  }
+
+  /** Makes the settings of a book that no other one lies beside. */
+  public Settings(
+      double turnSeconds,
+      double quickSeconds,
+      int memoryBars,
+      double changeSeconds,
+      boolean repeatsAfterJump,
+      ChairSettings chair,
+      Optional<Instant> rehearsedAt,
+      Optional<String> firstPage,
+      Map<String, String> leaves,
+      Optional<String> version) {
+    this(
+        turnSeconds,
+        quickSeconds,
+        memoryBars,
+        changeSeconds,
+        repeatsAfterJump,
+        chair,
+        rehearsedAt,
+        firstPage,
+        leaves,
+        version,
+        Optional.empty());
   }
 
   /** Makes the settings of a show without versions. */
@@ -94,8 +145,17 @@ public record Settings(
     };
   }
 
-  /** Returns the same for a book whose pages have other ids. */
+  /** Returns the same for a book of another shelf, whose pages have other ids. */
   public Settings withLeaves(Map<String, String> other) {
+    return with(other, Optional.empty());
+  }
+
+  /** Returns the same with another book beside this one, or none. */
+  public Settings withDirector(Optional<Director> other) {
+    return with(leaves, other);
+  }
+
+  private Settings with(Map<String, String> newLeaves, Optional<Director> newDirector) {
     return new Settings(
         turnSeconds,
         quickSeconds,
@@ -105,8 +165,9 @@ public record Settings(
         chair,
         rehearsedAt,
         firstPage,
-        other,
-        version);
+        newLeaves,
+        version,
+        newDirector);
   }
 
   /** Returns what is out of range, one sentence each; empty when nothing is. */

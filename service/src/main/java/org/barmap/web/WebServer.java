@@ -17,6 +17,7 @@ import org.barmap.web.api.Guard;
 import org.barmap.web.api.Looks;
 import org.barmap.web.api.Problems;
 import org.barmap.web.api.Repeats;
+import org.barmap.web.feed.AlignRoutes;
 import org.barmap.web.feed.DescriptionRoutes;
 import org.barmap.web.feed.EditionRoutes;
 import org.barmap.web.feed.EngineRoutes;
@@ -184,6 +185,7 @@ public final class WebServer implements AutoCloseable {
               new WordRoutes(library, planning).register(config.routes);
               new RegionRoutes(library, guard).register(config.routes);
               new PictureRoutes(library, guard).register(config.routes);
+              new AlignRoutes(library).register(config.routes);
               eventRoutes.register(config.routes);
               new ShareRoutes(library, events, keys, log, places).register(config.routes);
               new AboutRoutes(library, dataFolder).register(config.routes);

@@ -49,6 +49,7 @@ public enum Role {
             "GET ./changes/history",
             "GET ./pages/{p}/image",
             "GET ./pages/{p}/crop",
+            "GET ./align",
             "GET ./annotations",
             "GET ./annotations/{p}",
             "GET ./bars/{at}",

@@ -5,12 +5,14 @@ import io.javalin.http.Context;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.barmap.exchange.CutList;
 import org.barmap.exchange.Errata;
 import org.barmap.exchange.NotationFile;
+import org.barmap.exchange.chair.ChairBars;
 import org.barmap.exchange.table.BookTables;
 import org.barmap.exchange.table.CsvFile;
 import org.barmap.exchange.table.Table;
@@ -24,6 +26,7 @@ import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
+import org.barmap.web.api.OtherPart;
 import org.barmap.web.api.Requests;
 import org.barmap.web.site.SubstitutePage;
 
@@ -113,10 +116,7 @@ public record ExportRoutes(Library library, Planning planning) {
       case "changes" ->
           Made.text("application/json", "changes.json", ChangesJson.write(planning.changes(book)));
       case "cutlist" ->
-          Made.text(
-              "text/plain; charset=utf-8",
-              "cuts.txt",
-              String.join("\n", CutList.lines(planning.changes(book))) + "\n");
+          Made.text("text/plain; charset=utf-8", "cuts.txt", String.join("\n", cuts(book)) + "\n");
       case "substitute" ->
           Made.text(
               "text/html; charset=utf-8",
@@ -136,6 +136,14 @@ public record ExportRoutes(Library library, Planning planning) {
     StringBuilder table = new StringBuilder();
     Errata.write(Errata.of(map, planning.plan(book, map, planning.changes(book)).notes()), table);
     return table.toString();
+  }
+
+  /** The changes in words; beside them the other part's bars, where one lies beside this book. */
+  private List<String> cuts(BookCard book) {
+    ShowChanges changes = planning.changes(book);
+    return OtherPart.of(library, book.id())
+        .map(o -> new ChairBars(o.parts()).beside(changes.active(), o.name()))
+        .orElseGet(() -> CutList.lines(changes));
   }
 
   private BookTables tables(BookCard book, BarMap map) {

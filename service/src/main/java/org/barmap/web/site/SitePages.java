@@ -30,6 +30,7 @@ public final class SitePages {
           new Room("desk", "Correct", List.of("/desk.html")),
           new Room("road", "Road map", List.of("/road.html")),
           new Room("turns", "Turns", List.of("/turns.html")),
+          new Room("align", "Two parts", List.of("/align.html")),
           new Room("practice", "Practice", List.of("/practice.html")),
           new Room("stand", "The stand", List.of("/stand.html")),
           new Room("phone", "Photograph pages", List.of("/phone.html")));

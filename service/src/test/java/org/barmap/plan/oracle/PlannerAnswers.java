@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.barmap.exchange.ChairBars;
+import org.barmap.exchange.chair.ChairBars;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.Night;
 import org.barmap.plan.RunSheet;

@@ -1,4 +1,4 @@
-package org.barmap.web;
+package org.barmap.web.feed;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import javax.imageio.ImageIO;
 import org.barmap.exchange.region.Rules;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.web.RunningServer;
 import org.barmap.web.api.ApiError;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;

@@ -1,4 +1,4 @@
-package org.barmap.exchange;
+package org.barmap.exchange.chair;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,0 +1,155 @@
+package org.barmap.exchange.chair;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.barmap.exchange.CutList;
+import org.barmap.plan.change.Addresses;
+import org.barmap.plan.change.ChangesJson;
+import org.barmap.plan.change.Found;
+import org.barmap.plan.change.Place;
+import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.plan.change.term.Figures;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Changes of one part said in the bars of another. What is said by a mark both parts have is left
+ * as it was said; what is said by numbers is said in the other part's. A change of which one bar
+ * has no sure partner is not carried at all.
+ */
+public final class Carrying {
+
+  /** The keys of {@code changes/1} that name bars of the change's own number. */
+  private static final List<String> ADDRESSES =
+      List.of("first", "last", "after", "before", "exitBar", "from");
+
+  /** The kinds that one player does and the others of the pit don't. */
+  private static final Set<String> OF_THE_CHAIR = Set.of("instrument", "tacet");
+
+  /**
+   * What came of a list.
+   *
+   * @param changes in the other part's bars, with the ids they had
+   * @param left what could not be carried
+   */
+  public record Carried(List<ShowChange> changes, List<Left> left) {
+    /** Takes defensive copies. */
+    public Carried {
+      changes = List.copyOf(changes);
+      left = List.copyOf(left);
+    }
+  }
+
+  /**
+   * A change that was not carried.
+   *
+   * @param change as it was
+   * @param says it in words
+   * @param why one sentence
+   */
+  public record Left(ShowChange change, String says, String why) {}
+
+  private final TwoParts parts;
+
+  private Carrying(TwoParts parts) {
+    this.parts = parts;
+  }
+
+  /** Says changes of this part in the other part's bars. */
+  public static Carried carry(TwoParts parts, List<ShowChange> changes) {
+    Carrying carrying = new Carrying(parts);
+    List<ShowChange> carried = new ArrayList<>();
+    List<Left> left = new ArrayList<>();
+    for (ShowChange change : changes) {
+      try {
+        carried.add(carrying.one(change));
+      } catch (NotCarried e) {
+        left.add(new Left(change, CutList.line(change), e.getMessage()));
+      }
+    }
+    return new Carried(carried, left);
+  }
+
+  /** Why a change can't be carried. */
+  private static final class NotCarried extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    NotCarried(String why) {
+      super(why);
+    }
+  }
+
+  private ShowChange one(ShowChange change) throws NotCarried {
+    ObjectNode node = ChangesJson.tree(change);
+    if (isOfTheChair(node)) {
+      throw new NotCarried("It is about this chair only.");
+    }
+    if (node.has("numbers")) {
+      for (var label : node.path("numbers")) {
+        number(label.asString());
+      }
+      return change;
+    }
+    if (change.number().isBlank() && change.where().isEmpty()) {
+      return change;
+    }
+    NumberPair pair = number(change.number());
+    for (String key : ADDRESSES) {
+      if (node.has(key)) {
+        node.put(key, carried(node.path(key).asString(), pair));
+      }
+    }
+    if (node.path("kind").asString().equals("jump") && node.has("to")) {
+      NumberPair to = node.has("toNumber") ? number(node.path("toNumber").asString()) : pair;
+      node.put("to", carried(node.path("to").asString(), to));
+    }
+    if (!pair.there().label().isEmpty()) {
+      node.put("number", pair.there().label());
+    }
+    return ChangesJson.readOne(node);
+  }
+
+  private static boolean isOfTheChair(ObjectNode change) {
+    return OF_THE_CHAIR.contains(change.path("kind").asString())
+        || change.path("errata").asBoolean(false);
+  }
+
+  private NumberPair number(String label) throws NotCarried {
+    Optional<NumberPair> pair = parts.number(label);
+    if (pair.isEmpty()) {
+      throw new NotCarried(
+          label.isBlank()
+              ? "It doesn't say which number it is in."
+              : "The other book has no No. " + label + ".");
+    }
+    return pair.get();
+  }
+
+  private static String carried(String said, NumberPair pair) throws NotCarried {
+    if (!(new Addresses(pair.here()).find(said) instanceof Found.At at)) {
+      throw new NotCarried("\"" + said + "\" is no one bar of this book.");
+    }
+    int slot = at.place().slot();
+    String bar = "bar " + pair.here().nameAt(slot);
+    Optional<Integer> there = pair.there(slot);
+    if (there.isEmpty()) {
+      throw new NotCarried(
+          pair.isUnsure(slot)
+              ? "Which bar of the other book is " + bar + " is not sure: name one near it."
+              : "The other book has no " + bar + ".");
+    }
+    Addresses target = new Addresses(pair.there());
+    Place wanted = new Place(there.get(), at.place().beat());
+    String name = pair.there().nameAt(there.get());
+    OptionalDouble beat = at.place().beat();
+    String words = beat.isPresent() ? name + " beat " + Figures.plain(beat.getAsDouble()) : name;
+    for (String way : List.of(said, words)) {
+      if (target.find(way) instanceof Found.At found && found.place().equals(wanted)) {
+        return way;
+      }
+    }
+    throw new NotCarried("The other book has no clear name for " + bar + ".");
+  }
+}

@@ -1,0 +1,139 @@
+package org.barmap.web.feed;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.util.List;
+import org.barmap.web.RunningServer;
+import org.barmap.web.api.ApiError;
+import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
+
+/** Another part beside a book, over HTTP. The books have bars 1 to 12 each, and no marks. */
+class AlignRoutesTest extends RunningServer {
+
+  @Override
+  protected List<InetAddress> shareAt() throws IOException {
+    return List.of(InetAddress.getByName("127.0.0.2"));
+  }
+
+  private HttpResponse<String> put(String path, String body, long revision) throws Exception {
+    return send(
+        to(path)
+            .header("If-Match", "\"" + revision + "\"")
+            .PUT(HttpRequest.BodyPublishers.ofString(body)));
+  }
+
+  private long revision(String path) throws Exception {
+    return json(get(path)).path("revision").asLong();
+  }
+
+  private String list(String book, String text) throws Exception {
+    HttpResponse<String> made =
+        post("/api/books/" + book + "/align/list", "{\"text\":\"" + text + "\"}");
+    assertThat(made.statusCode()).isEqualTo(201);
+    return json(made).path("id").asString();
+  }
+
+  private void change(String book, String change) throws Exception {
+    String path = "/api/books/" + book + "/changes";
+    assertThat(post(path, change, revision(path)).statusCode()).isLessThan(300);
+  }
+
+  @Test
+  void aDirectorsListLiesBesideTheBookAndItsNumbersBesideTheChanges() throws Exception {
+    String book = readBook();
+    String align = "/api/books/" + book + "/align";
+    assertThat(json(get(align)).has("other")).isFalse();
+
+    // the made book is one number without a label; a list has labels, so nothing is in common
+    String list = list(book, "7: A 5, end 16");
+    JsonNode laid = json(put(align, "{\"book\":\"" + list + "\",\"pins\":[]}", revision(align)));
+    assertThat(laid.path("table").path("onlyThere").path(0).asString()).isEqualTo("7");
+
+    String other = readBook();
+    change(book, "{\"id\":\"c1\",\"kind\":\"cut\",\"first\":\"3\",\"last\":\"5\"}");
+    laid = json(put(align, "{\"book\":\"" + other + "\"}", revision(align)));
+    assertThat(laid.path("table").path("numbers").path(0).path("same").asBoolean()).isTrue();
+    assertThat(json(get(align + "?only=changes")).path("changes").toString())
+        .contains(":\"3 to 5\"}");
+    assertThat(json(get(align + "?only=changes")).has("table")).isFalse();
+    assertThat(get("/api/books/" + book + "/export/cutlist").body()).contains("[Bass 3 to 5]");
+
+    JsonNode carried = json(post(align + "/carry", "{\"to\":\"there\"}"));
+    assertThat(carried.path("changes").path(0).path("first").asString()).isEqualTo("3");
+    assertThat(json(post(align + "/carry", "{\"to\":\"here\"}")).path("changes").size()).isZero();
+    String opened = "{\"format\":\"changes/1\",\"changes\":" + carried.path("changes") + "}";
+    String changes = "/api/books/" + other + "/changes";
+    assertThat(post(changes + "/open", opened, revision(changes)).statusCode()).isEqualTo(200);
+    assertThat(json(post(align + "/carry", "{\"to\":\"here\"}")).path("changes").size()).isOne();
+  }
+
+  @Test
+  void whatAPersonNamedIsKeptAndCanBeTakenBack() throws Exception {
+    String book = readBook();
+    String other = readBook();
+    String align = "/api/books/" + book + "/align";
+    String pinned =
+        "{\"book\":\"" + other + "\",\"pins\":[{\"number\":\"\",\"here\":\"4\",\"there\":\"6\"}]}";
+    JsonNode laid = json(put(align, pinned, revision(align)));
+    assertThat(laid.path("pins").size()).isOne();
+    assertThat(laid.path("table").path("numbers").path(0).path("same").asBoolean()).isFalse();
+    assertProblem(
+        put(
+            align,
+            pinned
+                .replace("\"4\"", "\"99\"")
+                .replace("]}", ",{\"number\":\"\",\"here\":\"1\",\"there\":\"1\"}]}"),
+            revision(align)),
+        ApiError.REFUSED);
+
+    // the settings a page keeps don't take it away
+    String settings = "/api/books/" + book + "/settings";
+    JsonNode now = json(get(settings));
+    assertThat(
+            put(
+                    settings,
+                    now.toString()
+                        .replace("\"memoryBars\":4", "\"memoryBars\":5")
+                        .replace(other, "another"),
+                    revision(align))
+                .statusCode())
+        .isEqualTo(200);
+    assertThat(json(get(align)).path("pins").path(0).path("there").asString()).isEqualTo("6");
+
+    assertThat(send(to("/api/books/" + other).DELETE()).statusCode()).isLessThan(300);
+    assertThat(json(get(align)).path("gone").asBoolean()).isTrue();
+    assertProblem(post(align + "/carry", "{\"to\":\"there\"}"), ApiError.NOT_FOUND);
+    HttpResponse<String> removed =
+        send(to(align).header("If-Match", "\"" + revision(align) + "\"").DELETE());
+    assertThat(removed.statusCode()).isEqualTo(200);
+    assertThat(json(get(align)).has("gone")).isFalse();
+  }
+
+  @Test
+  void aKeyOfOneBookOpensNoOther() throws Exception {
+    String book = readBook();
+    String other = readBook();
+    String align = "/api/books/" + book + "/align";
+    JsonNode open = json(post("/api/books/" + book + "/share", "{\"as\":\"owner\"}")).path("open");
+    String link = open.path(0).path("links").path(0).asString();
+    String key = link.substring(link.indexOf('=') + 1);
+    HttpRequest.Builder asked =
+        withoutKey(align)
+            .header("Authorization", "Bearer " + key)
+            .header("If-Match", "\"" + revision(align) + "\"")
+            .PUT(HttpRequest.BodyPublishers.ofString("{\"book\":\"" + other + "\"}"));
+    assertProblem(send(asked), ApiError.NOT_YOURS);
+    assertProblem(put(align, "{\"book\":\"" + book + "\"}", revision(align)), ApiError.NO_BOOK);
+    assertProblem(put(align, "{\"book\":\"none\"}", revision(align)), ApiError.NO_BOOK);
+    assertProblem(
+        put(align, "{\"book\":\"" + other + "\",\"pins\":[1]}", revision(align)),
+        ApiError.BAD_REQUEST);
+    assertProblem(post(align + "/list", "{\"text\":\"nothing\"}"), ApiError.REFUSED);
+    assertProblem(post(align + "/carry", "{\"to\":\"x\"}"), ApiError.BAD_REQUEST);
+  }
+}
