@@ -27,7 +27,7 @@ import picocli.CommandLine.Parameters;
     name = "export",
     mixinStandardHelpOptions = true,
     description = {
-      "Writes a bar map for other programs: MusicXML 4.0, a click as MIDI, a table (CSV), or a",
+      "Writes a bar map for other programs: MusicXML 4.0, MEI, a click as MIDI, a table (CSV), or a",
       "workbook with a sheet each for bars, numbers, changes, turns, rests and marks (.xlsx).",
       "The click starts where you press play: turn it down first. Loud sound damages hearing."
     })
@@ -38,6 +38,7 @@ final class ExportCommand extends PrintingCommand {
     MUSICXML,
     MUSICXML_NUMBERS,
     MUSICXML_PLAYED,
+    MEI,
     MIDI,
     CSV,
     XLSX;
@@ -49,7 +50,7 @@ final class ExportCommand extends PrintingCommand {
 
     /** Tells whether it may be printed. */
     boolean isText() {
-      return this == CSV || this == MUSICXML || this == MUSICXML_PLAYED;
+      return this == CSV || this == MUSICXML || this == MUSICXML_PLAYED || this == MEI;
     }
   }
 
@@ -61,7 +62,7 @@ final class ExportCommand extends PrintingCommand {
       paramLabel = "FORM",
       description =
           "musicxml (unless you say so), musicxml-numbers (a file for each number, in a zip),"
-              + " musicxml-played (cuts out, repeats written out), midi, csv or xlsx.")
+              + " musicxml-played (cuts out, repeats written out), mei, midi, csv or xlsx.")
   private Form form = Form.MUSICXML;
 
   @Option(
@@ -125,7 +126,8 @@ final class ExportCommand extends PrintingCommand {
         made.writeBytes(text.toString().getBytes(StandardCharsets.UTF_8));
       }
       case XLSX -> Workbooks.write(tables(bars).all(), made);
-      case MUSICXML, MUSICXML_NUMBERS, MUSICXML_PLAYED, MIDI -> made.writeBytes(notation(bars));
+      case MUSICXML, MUSICXML_NUMBERS, MUSICXML_PLAYED, MEI, MIDI ->
+          made.writeBytes(notation(bars));
     }
     return made.toByteArray();
   }

@@ -11,6 +11,7 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import org.barmap.exchange.mei.MeiWriter;
 import org.barmap.exchange.midi.ClickTrack;
 import org.barmap.exchange.midi.NoTempoException;
 import org.barmap.exchange.musicxml.write.MusicXmlWriter;
@@ -38,6 +39,8 @@ public record NotationFile(String type, String ending, byte[] bytes) {
     MUSICXML_PLAYED,
     /** What MusicXML leaves out, in sentences. */
     MUSICXML_LEFT_OUT,
+    /** The structure with the place of every bar on its page, as MEI 5. */
+    MEI,
     /** The click of the order of play as a standard MIDI file. */
     MIDI;
 
@@ -96,6 +99,7 @@ public record NotationFile(String type, String ending, byte[] bytes) {
               "text/plain; charset=utf-8",
               "left-out.txt",
               leftOut(source).getBytes(StandardCharsets.UTF_8));
+      case MEI -> new NotationFile("application/mei+xml", "mei", mei(source.map()));
       case MIDI -> new NotationFile("audio/midi", "mid", midi(source));
     };
   }
@@ -158,6 +162,12 @@ public record NotationFile(String type, String ending, byte[] bytes) {
             .map(n -> NotSaid.of(source.map(), number(source.map(), n)))
             .orElseGet(() -> NotSaid.of(source.map()));
     return all.stream().map(n -> n.says() + "\n").collect(Collectors.joining());
+  }
+
+  private static byte[] mei(BarMap map) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    MeiWriter.write(map, out);
+    return out.toByteArray();
   }
 
   private static byte[] midi(Source source) throws IOException {

@@ -238,6 +238,7 @@ class PlanRoutesTest extends RunningServer {
             "musicxml-played", "application/vnd.recordare.musicxml+xml",
             "musicxml-numbers", "application/zip",
             "musicxml-left-out", "text/plain",
+            "mei", "application/mei+xml",
             "midi?tempo=96", "audio/midi");
     for (Map.Entry<String, String> form : types.entrySet()) {
       HttpResponse<String> file = get(export + form.getKey());

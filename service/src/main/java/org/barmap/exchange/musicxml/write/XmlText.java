@@ -1,12 +1,12 @@
 package org.barmap.exchange.musicxml.write;
 
 /** Text that may stand in XML 1.0. */
-final class XmlText {
+public final class XmlText {
 
   private XmlText() {}
 
   /** Returns the text without the characters XML has no place for. */
-  static String clean(String text) {
+  public static String clean(String text) {
     StringBuilder clean = new StringBuilder(text.length());
     text.codePoints()
         .filter(
