@@ -1,5 +1,6 @@
 package org.barmap.pack;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -15,9 +16,16 @@ import tools.jackson.databind.JsonNode;
  * @param made when
  * @param files every other entry of the zip
  * @param pages the book's pages in their order
+ * @param editions the book's editions, the newest first
  */
 record Manifest(
-    String format, String title, String part, Instant made, List<File> files, List<Leaf> pages) {
+    String format,
+    String title,
+    String part,
+    Instant made,
+    List<File> files,
+    List<Leaf> pages,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Issue> editions) {
 
   static final String FORMAT = "barpack/1";
   static final String NAME = "manifest.json";
@@ -52,6 +60,21 @@ record Manifest(
       int part,
       Optional<String> picture,
       Optional<String> reading) {}
+
+  /** So many of the newest editions go along. */
+  static final int MOST_EDITIONS = 20;
+
+  /** Reads absent editions as none. */
+  Manifest {
+    editions = editions == null ? List.of() : List.copyOf(editions);
+  }
+
+  /**
+   * An edition.
+   *
+   * @param file entry with its document
+   */
+  record Issue(int number, Instant madeAt, String who, String file) {}
 
   /** Returns the schema's text. */
   static String schema() {

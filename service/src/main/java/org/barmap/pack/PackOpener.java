@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.barmap.edit.between.MapChanges;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
@@ -22,6 +23,7 @@ import org.barmap.library.Saved;
 import org.barmap.library.Settings;
 import org.barmap.library.Versioned;
 import org.barmap.library.WholeFile;
+import org.barmap.library.feed.Edition;
 import org.barmap.map.BarMap;
 import org.barmap.map.Page;
 import tools.jackson.databind.node.ObjectNode;
@@ -157,7 +159,34 @@ public final class PackOpener {
             done(library.changes().take(book, revision, packed.changes()));
           }
           settings(packed, book, ids);
+          editions(packed, book);
         });
+  }
+
+  /** Editions keep their numbers; whether the newest is what the book is now, is told anew. */
+  private void editions(Packed packed, String book) throws BadPackException, IOException {
+    long now = library.drafts().find(book).orElseThrow().revision();
+    List<Manifest.Issue> all = packed.manifest().editions();
+    if (all.stream().map(Manifest.Issue::number).distinct().count() < all.size()) {
+      throw new BadPackException("it has two editions of one number");
+    }
+    for (int i = 0; i < all.size(); i++) {
+      Manifest.Issue issue = all.get(i);
+      String document = packed.edition(issue);
+      BarMap map = Packed.map(document);
+      boolean same = i == 0 && MapChanges.between(map, packed.map()).isEmpty();
+      Edition edition =
+          new Edition(
+              issue.number(),
+              issue.madeAt(),
+              issue.who(),
+              same ? now : 0,
+              map.pages().size(),
+              map.writtenBars(),
+              "",
+              0);
+      library.feed().editions().take(book, edition, document);
+    }
   }
 
   private List<String> pages(Packed packed, String book) throws BadPackException, IOException {

@@ -1,5 +1,6 @@
 package org.barmap.pack;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
@@ -16,11 +17,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
+import org.barmap.library.feed.Edition;
+import org.barmap.library.feed.Editions;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.change.ShowChanges;
 import tools.jackson.databind.node.ArrayNode;
@@ -71,6 +75,7 @@ public final class PackWriter {
     for (PageCard page : library.pages().all(book.id())) {
       pages.add(leaf(page, pictures, packed));
     }
+    List<Manifest.Issue> issues = editions();
     Manifest manifest =
         new Manifest(
             Manifest.FORMAT,
@@ -78,8 +83,26 @@ public final class PackWriter {
             book.part(),
             Instant.now(),
             List.copyOf(files),
-            List.copyOf(pages));
+            List.copyOf(pages),
+            issues);
     entry(Manifest.NAME, "", bytes(BarMapJson.mapper().writeValueAsString(manifest)));
+  }
+
+  private List<Manifest.Issue> editions() throws IOException {
+    Editions editions = library.feed().editions();
+    List<Manifest.Issue> issues = new ArrayList<>();
+    for (Edition one : editions.all(book.id())) {
+      if (issues.size() == Manifest.MOST_EDITIONS) {
+        break;
+      }
+      byte[] packed = editions.packed(book.id(), one.number()).orElseThrow();
+      String file = "editions/" + one.number() + ".barmap.json";
+      try (GZIPInputStream document = new GZIPInputStream(new ByteArrayInputStream(packed))) {
+        entry(file, "barmap/1", document.readAllBytes());
+      }
+      issues.add(new Manifest.Issue(one.number(), one.madeAt(), one.who(), file));
+    }
+    return issues;
   }
 
   private String changes() {

@@ -37,7 +37,7 @@ final class Packed implements AutoCloseable {
   /** As much as the pages of a book may have together when they are uploaded. */
   private static final long MOST_ALL = 4L << 30;
 
-  private static final int MOST_ENTRIES = 1400;
+  private static final int MOST_ENTRIES = 1500;
 
   private final ZipFile zip;
   private final Manifest manifest;
@@ -103,6 +103,13 @@ final class Packed implements AutoCloseable {
     return page.reading().isEmpty()
         ? Optional.empty()
         : Optional.of(document(page.reading().get()));
+  }
+
+  /** Returns the document of an edition, which is valid. */
+  String edition(Manifest.Issue edition) throws BadPackException, IOException {
+    String document = document(edition.file());
+    map(document);
+    return document;
   }
 
   /** Returns a page's picture. */

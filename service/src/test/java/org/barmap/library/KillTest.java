@@ -8,9 +8,12 @@ import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
 import org.barmap.edit.Made;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
+import org.barmap.library.feed.Told;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.rule.BarMapRules;
 import org.junit.jupiter.api.Test;
@@ -26,9 +29,17 @@ class KillTest {
   @Test
   void whatWasAcknowledgedIsThere() throws IOException, InterruptedException {
     String book;
+    String hook;
     try (Library library = SqliteLibrary.open(folder, Clock.systemUTC())) {
       book = library.books().add("Saltmarsh", "Bass").id();
       library.readings().lay(book, library.readings().material(book), Made.book(1));
+      hook =
+          library
+              .feed()
+              .hooks()
+              .add(Optional.of(book), "https://prep.example.org/", "s", List.of(Told.CHANGED))
+              .orElseThrow()
+              .id();
     }
     for (int round = 0; round < KILLS; round++) {
       long acknowledged = correctUntilKilled(book, 25 + 10 * round);
@@ -41,6 +52,9 @@ class KillTest {
             .as("one line a revision")
             .isEqualTo(draft.revision() - 1);
         assertThat(history.undo()).isEqualTo(history.entries().size());
+        assertThat(library.feed().hooks().deliveries(hook).get(0).revision())
+            .as("what is to be told is kept with the step")
+            .isEqualTo(draft.revision());
       }
     }
   }
