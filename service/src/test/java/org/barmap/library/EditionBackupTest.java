@@ -16,6 +16,9 @@ class EditionBackupTest extends WithBook {
 
   @Test
   void aBackupHasThem(@TempDir Path elsewhere) throws IOException {
+    if (store() != Stores.SQLITE) {
+      return; // the other database is saved by its own tools
+    }
     String book = readBook(6);
     checkAll(book);
     Editions own = library.feed().editions();
