@@ -53,13 +53,23 @@ final class MarkBySize {
     return new MarkBySize(numbers, marks.getAsDouble(), alike).all(page);
   }
 
-  /** Tells whether a sign is much larger than the page's bar numbers are. */
+  /**
+   * Tells whether a number where a line begins is as large as the page's marks are, or much larger
+   * than the numbers of its other lines. Figures elsewhere, of tuplets, say nothing of either.
+   */
   static boolean isLarge(Sign s, List<List<Sign>> page) {
-    OptionalDouble numbers =
-        usual(
-            page.stream().flatMap(List::stream).toList(),
-            n -> isNumber(n) && n.probability() >= SET.sureNumber());
-    return numbers.isPresent() && height(s) > SET.farApart() * numbers.getAsDouble();
+    List<Sign> all = page.stream().flatMap(List::stream).toList();
+    OptionalDouble numbers = usual(all, n -> isNumber(n) && MarkOrNumber.startsLine(n));
+    OptionalDouble marks =
+        usual(all, m -> MarkOrNumber.isNumeric(m) && !MarkOrNumber.startsLine(m));
+    if (numbers.isEmpty()) {
+      return false;
+    }
+    double over = height(s) / numbers.getAsDouble();
+    return over > SET.farApart()
+        || marks.isPresent()
+            && marks.getAsDouble() > SET.larger() * numbers.getAsDouble()
+            && over > Math.sqrt(marks.getAsDouble() / numbers.getAsDouble());
   }
 
   private List<List<Sign>> all(List<List<Sign>> page) {

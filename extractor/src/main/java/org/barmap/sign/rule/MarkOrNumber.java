@@ -1,10 +1,13 @@
 package org.barmap.sign.rule;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.barmap.map.Enclosure;
 import org.barmap.sign.kind.Folio;
 import org.barmap.sign.kind.Sign;
@@ -115,15 +118,28 @@ public final class MarkOrNumber {
         .toList();
   }
 
-  /** How the numbers at the beginnings of lines are drawn, mostly. */
+  /**
+   * How the numbers at the beginnings of lines are drawn, mostly; a frame that stands nowhere else
+   * is theirs before one that does: it serves one purpose.
+   */
   private static Enclosure style(List<List<Sign>> systems) {
-    Map<Enclosure, Integer> counts = new EnumMap<>(Enclosure.class);
-    systems.stream()
-        .flatMap(List::stream)
-        .filter(s -> isNumber(s) && startsLine(s))
-        .forEach(s -> counts.merge(enclosure(s), 1, Integer::sum));
-    return counts.entrySet().stream()
-        .max(Map.Entry.comparingByValue())
+    Map<Enclosure, Integer> starts = new EnumMap<>(Enclosure.class);
+    Set<Enclosure> elsewhere = EnumSet.noneOf(Enclosure.class);
+    for (Sign s : systems.stream().flatMap(List::stream).filter(MarkOrNumber::isNumber).toList()) {
+      if (startsLine(s)) {
+        starts.merge(enclosure(s), 1, Integer::sum);
+      } else if (isNumeric(s)) {
+        elsewhere.add(enclosure(s));
+      }
+    }
+    Comparator<Map.Entry<Enclosure, Integer>> own =
+        Comparator.comparing(
+            e ->
+                e.getKey() != Enclosure.NONE
+                    && e.getValue() >= SET.framed()
+                    && !elsewhere.contains(e.getKey()));
+    return starts.entrySet().stream()
+        .max(own.thenComparing(Map.Entry.comparingByValue()))
         .map(Map.Entry::getKey)
         .orElse(Enclosure.NONE);
   }
@@ -133,7 +149,7 @@ public final class MarkOrNumber {
     return s.to() < SET.beforeStaff() && s.bottom() > SET.overStaff();
   }
 
-  private static boolean startsLine(Sign s) {
+  static boolean startsLine(Sign s) {
     return s.from() < SET.lineStart();
   }
 
@@ -182,7 +198,7 @@ public final class MarkOrNumber {
     return systems.size() > SET.systems() && boxed >= SET.usual() * (systems.size() - 1);
   }
 
-  private static boolean isNumeric(Sign s) {
+  static boolean isNumeric(Sign s) {
     return s.kind() == SignKind.REHEARSAL && s.text().matches("\\d+");
   }
 

@@ -42,6 +42,7 @@ public record NumberSettings(
               /* overStaff= */ -2,
               /* usual= */ 0.6,
               /* systems= */ 2,
+              /* framed= */ 2,
               /* faint= */ 0.65,
               /* high= */ -8,
               /* every= */ 5,
@@ -50,10 +51,10 @@ public record NumberSettings(
               /* heading= */ 0.5),
           new Sizes(
               /* least= */ 2,
-              /* sureNumber= */ 0.5,
               /* sureMark= */ 0.65,
               /* apart= */ 1.3,
               /* farApart= */ 1.5,
+              /* larger= */ 1.2,
               /* surelyMark= */ 0.8,
               /* asSmall= */ 0.35,
               /* framed= */ 0.6,
@@ -124,6 +125,7 @@ public record NumberSettings(
    * @param usual share of lines that must begin with a number before boxed ones count as bar
    *     numbers
    * @param systems on a page with no more than these nothing is usual
+   * @param framed so many lines begin with a number in a frame that stands nowhere else on the page
    * @param faint marks seen less surely than this may be something else
    * @param high higher than marks stand, even over words; spaces from the middle line
    * @param every so many bars printers number one; rehearsal does not
@@ -137,6 +139,7 @@ public record NumberSettings(
       double overStaff,
       double usual,
       int systems,
+      int framed,
       double faint,
       double high,
       int every,
@@ -148,11 +151,11 @@ public record NumberSettings(
    * How large marks and bar numbers are; chosen on made pages with bare marks.
    *
    * @param least so many of a kind tell its size
-   * @param sureNumber a bar number as probable as this tells their size; the figures of tuplets are
-   *     less
    * @param sureMark seen less surely than this a mark tells nothing
    * @param apart marks larger than numbers by this factor are told apart by their size
    * @param farApart and by this one surely
+   * @param larger marks are so much larger than the numbers of lines that a number's size tells
+   *     which it is; on made pages they are by 1.28 and 1.31
    * @param surelyMark seen more surely than this a mark is one, however small
    * @param asSmall a text in this first part of the way from the one size to the other is a number
    * @param framed share of a page's marks that have frames where frames are how it marks
@@ -163,10 +166,10 @@ public record NumberSettings(
    */
   public record Sizes(
       int least,
-      double sureNumber,
       double sureMark,
       double apart,
       double farApart,
+      double larger,
       double surelyMark,
       double asSmall,
       double framed,
