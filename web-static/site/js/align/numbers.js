@@ -68,18 +68,22 @@ function table(row, names) {
   );
 }
 
-/** What is said beside a stretch of each kind. */
-const NOTES = { "same": "the same", "otherwise": "", "unsure": "likely, not sure", "only-here": "not in the other part", "only-there": "not in this part" };
+/** @param {AlignStretch} s what is said beside it */
+function note(s) {
+  if (s.how === "unsure") return `not sure which is which: ${count(s.bars, "bar")} here, ${s.otherBars} there`;
+  if (s.how === "only-here") return `${count(s.bars, "bar")}, not in the other part`;
+  if (s.how === "only-there") return `${count(s.otherBars, "bar")}, not in this part`;
+  return `${count(s.bars, "bar")}${s.how === "same" ? ", the same" : ""}`;
+}
 
 /** @param {AlignStretch} s */
 function line(s) {
-  const note = NOTES[s.how];
   return el(
     "tr",
     { class: `align-${s.how}` },
     el("td", { class: "align-bars", text: span(s.first, s.last) }),
     el("td", { class: "align-bars", text: span(s.otherFirst, s.otherLast) }),
-    el("td", { class: "soft small" }, s.how === "unsure" ? icon("doubt") : null, [count(s.bars, "bar"), note].filter(Boolean).join(", ")),
+    el("td", { class: "soft small" }, s.how === "unsure" ? icon("doubt") : null, note(s)),
   );
 }
 

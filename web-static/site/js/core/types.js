@@ -476,7 +476,7 @@
  * @property {number} [putDownSeconds]
  *
  * @typedef {{number: string, here: string, there: string}} AlignPin two bars a person said are the same
- * @typedef {{how: "same"|"otherwise"|"unsure"|"only-here"|"only-there", first?: string, last?: string, otherFirst?: string, otherLast?: string, bars: number}} AlignStretch bars that stand alike in two parts
+ * @typedef {{how: "same"|"otherwise"|"unsure"|"only-here"|"only-there", first?: string, last?: string, otherFirst?: string, otherLast?: string, bars: number, otherBars: number}} AlignStretch bars that stand alike in two parts
  * @typedef {{number: string, title: string, bars: number, otherBars: number, same: boolean, stretches: AlignStretch[]}} AlignRow
  * @typedef {{numbers: AlignRow[], onlyHere: string[], onlyThere: string[], problems: string[], differences: {number: string, kind: string, text: string}[]}} AlignTable
  * @typedef {{revision: number, gone?: boolean, other?: {id: string, title: string, part: string}, pins?: AlignPin[], table?: AlignTable, changes?: {[id: string]: string}}} Align the other part beside this one; changes: what the bars of each are called there

@@ -3,7 +3,6 @@ package org.barmap.reckon.compare;
 import java.util.ArrayList;
 import java.util.List;
 import org.barmap.map.Bar;
-import org.barmap.reckon.compare.Aligner.Taken;
 import org.barmap.reckon.compare.NumberComparison.Single;
 
 /**
@@ -12,7 +11,8 @@ import org.barmap.reckon.compare.NumberComparison.Single;
  * <p>Both are counted from what both have: where a number begins and ends, a rehearsal mark, a
  * segno or coda, or a place a person named. Between two such places bars are surely the same only
  * where both parts have as many of them (common practice: "four after B" is said so that all find
- * it); where they don't, the likeliest pairs are given as that.
+ * it); where they don't, nothing is said: of pairs that an alignment by meters and repeats made
+ * there half were wrong, in parts made from one show.
  */
 public final class BarPairs {
 
@@ -41,9 +41,7 @@ public final class BarPairs {
      * It is counted on from the last place both have, as players do; the parts don't have as many
      * bars from there to their ends.
      */
-    COUNTED,
-    /** It is the likeliest. */
-    LIKELY
+    COUNTED
   }
 
   private final List<Single> a;
@@ -123,18 +121,6 @@ public final class BarPairs {
     stretch(i, j, iEnd, jEnd, last);
   }
 
-  private List<Pair> likely(int i, int j, int iEnd, int jEnd) {
-    SingleCosts costs = new SingleCosts(a.subList(i, iEnd), b.subList(j, jEnd));
-    List<Taken> taken = Aligner.align(iEnd - i, jEnd - j, costs);
-    List<Pair> likely = new ArrayList<>();
-    for (int k = 0; k < taken.size(); k++) {
-      if (taken.get(k).size() > 0) {
-        likely.add(new Pair(i + k, j + taken.get(k).from(), Trust.LIKELY));
-      }
-    }
-    return likely;
-  }
-
   /** Bars between two places both have. */
   private void stretch(int i, int j, int iEnd, int jEnd, boolean last) {
     boolean equal = iEnd - i == jEnd - j;
@@ -143,8 +129,6 @@ public final class BarPairs {
       for (int k = 0; i + k < iEnd && j + k < jEnd; k++) {
         out.add(new Pair(i + k, j + k, equal ? Trust.SURE : Trust.COUNTED));
       }
-    } else {
-      out.addAll(likely(i, j, iEnd, jEnd));
     }
   }
 }

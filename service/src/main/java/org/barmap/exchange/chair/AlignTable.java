@@ -58,7 +58,8 @@ public record AlignTable(
    * @param last likewise
    * @param otherFirst what the first is called in the other book; absent where it has none of them
    * @param otherLast likewise
-   * @param bars how many
+   * @param bars how many here
+   * @param otherBars how many in the other book
    */
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
   public record Stretch(
@@ -67,7 +68,8 @@ public record AlignTable(
       Optional<String> last,
       Optional<String> otherFirst,
       Optional<String> otherLast,
-      int bars) {}
+      int bars,
+      int otherBars) {}
 
   /**
    * Makes the table of two parts.
@@ -89,16 +91,15 @@ public record AlignTable(
   private static Row row(NumberPair pair) {
     List<Stretch> stretches = new ArrayList<>();
     for (NumberPair.Stretch s : pair.stretches()) {
-      boolean here = s.how() != NumberPair.How.ONLY_THERE;
-      boolean there = s.how() != NumberPair.How.ONLY_HERE;
       stretches.add(
           new Stretch(
               s.how().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-              name(pair.here(), s.here(), here),
-              name(pair.here(), s.here() + s.bars() - 1, here),
-              name(pair.there(), s.there(), there),
-              name(pair.there(), s.there() + s.bars() - 1, there),
-              s.bars()));
+              name(pair.here(), s.here(), s.bars()),
+              name(pair.here(), s.here() + s.bars() - 1, s.bars()),
+              name(pair.there(), s.there(), s.otherBars()),
+              name(pair.there(), s.there() + s.otherBars() - 1, s.otherBars()),
+              s.bars(),
+              s.otherBars()));
     }
     boolean same = stretches.stream().allMatch(s -> s.how().equals("same"));
     return new Row(
@@ -110,7 +111,7 @@ public record AlignTable(
         List.copyOf(stretches));
   }
 
-  private static Optional<String> name(WrittenNumber number, int slot, boolean there) {
-    return there ? Optional.of(number.nameAt(slot)) : Optional.empty();
+  private static Optional<String> name(WrittenNumber number, int slot, int bars) {
+    return bars > 0 ? Optional.of(number.nameAt(slot)) : Optional.empty();
   }
 }

@@ -13,38 +13,36 @@ public final class NumberPair {
 
   private final WrittenNumber here;
   private final WrittenNumber there;
-  private final int[] toThere;
-  private final int[] toHere;
 
-  /** By slot of this part; nothing said where it has no partner. */
-  private final BarPairs.Trust[] trust;
+  /** The bar of the other part that is surely the same, by slot of this part. */
+  private final int[] sure;
 
-  private NumberPair(
-      WrittenNumber here,
-      WrittenNumber there,
-      int[] toThere,
-      int[] toHere,
-      BarPairs.Trust[] trust) {
+  /** The same where it is counted on from a mark as well. */
+  private final int[] counted;
+
+  private NumberPair(WrittenNumber here, WrittenNumber there, int[] sure, int[] counted) {
     this.here = here;
     this.there = there;
-    this.toThere = toThere;
-    this.toHere = toHere;
-    this.trust = trust;
+    this.sure = sure;
+    this.counted = counted;
   }
 
   static NumberPair of(WrittenNumber here, WrittenNumber there, List<BarPairs.Pin> pins) {
-    int[] toThere = new int[here.slots()];
-    int[] toHere = new int[there.slots()];
-    Arrays.fill(toThere, NONE);
-    Arrays.fill(toHere, NONE);
-    BarPairs.Trust[] trust = new BarPairs.Trust[here.slots()];
-    Arrays.fill(trust, BarPairs.Trust.LIKELY);
+    int[] sure = none(here.slots());
+    int[] counted = none(here.slots());
     for (BarPairs.Pair pair : BarPairs.of(here.bars(), there.bars(), pins)) {
-      toThere[pair.first()] = pair.second();
-      toHere[pair.second()] = pair.first();
-      trust[pair.first()] = pair.trust();
+      counted[pair.first()] = pair.second();
+      if (pair.trust() == BarPairs.Trust.SURE) {
+        sure[pair.first()] = pair.second();
+      }
     }
-    return new NumberPair(here, there, toThere, toHere, trust);
+    return new NumberPair(here, there, sure, counted);
+  }
+
+  private static int[] none(int slots) {
+    int[] none = new int[slots];
+    Arrays.fill(none, NONE);
+    return none;
   }
 
   /** Returns the number in this part. */
@@ -59,25 +57,36 @@ public final class NumberPair {
 
   /** Returns the slot of the other part that is surely the same bar. */
   public Optional<Integer> there(int slot) {
-    return trust[slot] == BarPairs.Trust.SURE ? Optional.of(toThere[slot]) : Optional.empty();
+    return found(sure[slot]);
   }
 
   /** Returns the slot of the other part that players come to who count on from a mark. */
   public Optional<Integer> counted(int slot) {
-    return trust[slot] == BarPairs.Trust.LIKELY ? Optional.empty() : Optional.of(toThere[slot]);
+    return found(counted[slot]);
   }
 
-  /** Tells whether a bar has a partner, but not surely. */
+  private static Optional<Integer> found(int slot) {
+    return slot == NONE ? Optional.empty() : Optional.of(slot);
+  }
+
+  /** Tells whether a bar may be in the other part, but which one that is is not sure. */
   public boolean isUnsure(int slot) {
-    return toThere[slot] != NONE && trust[slot] != BarPairs.Trust.SURE;
+    return stretches().stream()
+        .anyMatch(s -> s.how() == How.UNSURE && slot >= s.here() && slot < s.here() + s.bars());
   }
 
   NumberPair turned() {
-    BarPairs.Trust[] turned = new BarPairs.Trust[there.slots()];
-    for (int j = 0; j < turned.length; j++) {
-      turned[j] = toHere[j] == NONE ? BarPairs.Trust.LIKELY : trust[toHere[j]];
+    return new NumberPair(there, here, turned(sure), turned(counted));
+  }
+
+  private int[] turned(int[] pairs) {
+    int[] turned = none(there.slots());
+    for (int i = 0; i < pairs.length; i++) {
+      if (pairs[i] != NONE) {
+        turned[pairs[i]] = i;
+      }
     }
-    return new NumberPair(there, here, toHere, toThere, turned);
+    return turned;
   }
 
   /** How a stretch of bars stands in the two parts. */
@@ -86,7 +95,7 @@ public final class NumberPair {
     SAME,
     /** The same bars, called otherwise. */
     OTHERWISE,
-    /** Likely the same bars; the parts don't have as many between two places both have. */
+    /** The parts don't have as many bars between two places both have: which are which is open. */
     UNSURE,
     /** Bars only this part has. */
     ONLY_HERE,
@@ -98,33 +107,31 @@ public final class NumberPair {
    * Bars that stand alike in the two parts.
    *
    * @param how they stand
-   * @param here first slot in this part; where it has none of them, the one after them
-   * @param there first slot in the other part, likewise
-   * @param bars how many
+   * @param here first slot in this part
+   * @param there first slot in the other part
+   * @param bars how many in this part
+   * @param otherBars how many in the other part
    */
-  public record Stretch(How how, int here, int there, int bars) {}
+  public record Stretch(How how, int here, int there, int bars, int otherBars) {}
 
   /** Returns the whole number as stretches, in order. */
   public List<Stretch> stretches() {
     List<Stretch> out = new ArrayList<>();
     int i = 0;
     int j = 0;
-    while (i < toThere.length || j < toHere.length) {
-      int start = i;
-      int startThere = j;
-      if (i < toThere.length && toThere[i] == NONE) {
-        while (i < toThere.length && toThere[i] == NONE) {
-          i++;
-        }
-        out.add(new Stretch(How.ONLY_HERE, start, j, i - start));
-      } else if (j < toHere.length && toHere[j] == NONE) {
-        while (j < toHere.length && toHere[j] == NONE) {
-          j++;
-        }
-        out.add(new Stretch(How.ONLY_THERE, i, startThere, j - startThere));
+    while (i < sure.length || j < there.slots()) {
+      int next = i;
+      while (next < sure.length && sure[next] == NONE) {
+        next++;
+      }
+      int nextThere = next < sure.length ? sure[next] : there.slots();
+      if (next > i || nextThere > j) {
+        out.add(new Stretch(open(next - i, nextThere - j), i, j, next - i, nextThere - j));
+        i = next;
+        j = nextThere;
       } else {
-        int bars = alike(i, j);
-        out.add(new Stretch(how(i, j), i, j, bars));
+        int bars = alike(i);
+        out.add(new Stretch(how(i), i, j, bars, bars));
         i += bars;
         j += bars;
       }
@@ -132,31 +139,33 @@ public final class NumberPair {
     return out;
   }
 
-  private How how(int i, int j) {
-    if (trust[i] != BarPairs.Trust.SURE) {
-      return How.UNSURE;
+  private static How open(int bars, int otherBars) {
+    if (otherBars == 0) {
+      return How.ONLY_HERE;
     }
-    return here.nameAt(i).equals(there.nameAt(j)) ? How.SAME : How.OTHERWISE;
+    return bars == 0 ? How.ONLY_THERE : How.UNSURE;
+  }
+
+  private How how(int i) {
+    return here.nameAt(i).equals(there.nameAt(sure[i])) ? How.SAME : How.OTHERWISE;
   }
 
   /** How many bars from here on stand in the same way, called by numbers equally far apart. */
-  private int alike(int i, int j) {
+  private int alike(int i) {
     int bars = 1;
-    How how = how(i, j);
-    Optional<Integer> apart = apart(i, j);
-    while (i + bars < toThere.length
-        && toThere[i + bars] == j + bars
-        && how(i + bars, j + bars) == how
-        && apart.isPresent()
-        && apart(i + bars, j + bars).equals(apart)) {
+    Optional<Integer> apart = apart(i);
+    while (apart.isPresent()
+        && i + bars < sure.length
+        && sure[i + bars] == sure[i] + bars
+        && apart(i + bars).equals(apart)) {
       bars++;
     }
     return bars;
   }
 
-  private Optional<Integer> apart(int i, int j) {
+  private Optional<Integer> apart(int i) {
     Optional<Integer> mine = figure(here.nameAt(i));
-    Optional<Integer> other = figure(there.nameAt(j));
+    Optional<Integer> other = figure(there.nameAt(sure[i]));
     return mine.flatMap(m -> other.map(o -> o - m));
   }
 
