@@ -6,9 +6,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.barmap.cli.out.ExitCode;
-import org.barmap.cli.run.Home;
 import org.barmap.cli.run.Logs;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.work.DrawnPage;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -27,7 +27,7 @@ class ReadBooksTest {
   void aLibraryIsReadBesideItAndTheExitCodeSaysWhatFailed() throws IOException {
     Path library = Files.createDirectory(folder.resolve("library"));
     Path book = Files.createDirectories(library.resolve("Show/Bass"));
-    Files.copy(Home.demoBook().resolve("page-01.png"), book.resolve("p.png"));
+    DrawnPage.draw(book.resolve("p.png"), 3, 3);
     Ran first = Ran.barmap("read", library, "--books");
     assertThat(first.code()).as(first.err()).isZero();
     assertThat(first.err()).contains("1 of 1", "Show/Bass");

@@ -29,6 +29,7 @@ import org.barmap.map.BarMap;
 import org.barmap.map.Book;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.sign.ReadPage;
+import org.barmap.work.DrawnPage;
 import org.barmap.work.ExtractorReader;
 import org.barmap.work.PageReader;
 import org.barmap.work.books.BookLine.State;
@@ -37,11 +38,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A small library of the demo's pages. What {@code Extractor} makes of a book is the oracle. */
+/** A small library of drawn pages. What {@code Extractor} makes of a book is the oracle. */
 class LibraryReadingTest {
-
-  private static final Path DEMO =
-      Path.of(System.getProperty("barmap.home", "..")).resolve("corpus/saltmarsh");
 
   private static final ExtractorReader READER = new ExtractorReader();
 
@@ -95,17 +93,17 @@ class LibraryReadingTest {
   void library() throws IOException {
     library = Files.createDirectory(folder.resolve("library"));
     out = folder.resolve("maps");
-    page("01.png", "Show A/Bass/p1.png");
-    page("02.jpg", "Show A/Bass/p2.jpg");
+    page("Show A/Bass/p1.png", 3, 4);
+    page("Show A/Bass/p2.png", 5, 2);
     Path pdf = Files.createDirectories(library.resolve("Show B")).resolve("=Bass.pdf");
     try (PDDocument d = new PDDocument()) {
-      for (String n : List.of("04.png", "08.png")) {
+      for (int n = 2; n <= 3; n++) {
         PDPage page = new PDPage();
         d.addPage(page);
         try (PDPageContentStream content = new PDPageContentStream(d, page)) {
-          Path image = DEMO.resolve("page-" + n);
-          content.drawImage(
-              PDImageXObject.createFromFileByContent(image.toFile(), d), 0, 0, 612, 792);
+          Path image = DrawnPage.draw(folder.resolve("pdf-" + n + ".png"), n, n + 2);
+          PDImageXObject drawn = PDImageXObject.createFromFileByContent(image.toFile(), d);
+          content.drawImage(drawn, 0, 300, 612, 395);
         }
       }
       d.save(pdf.toFile());
@@ -113,14 +111,14 @@ class LibraryReadingTest {
     Files.writeString(
         Files.createDirectories(library.resolve("Show A/bad")).resolve("x.png"), "no picture");
     Files.createDirectories(library.resolve("empty"));
-    page("06.png", ".hidden/p.png");
+    page(".hidden/p.png", 3, 3);
     Files.createSymbolicLink(library.resolve("round"), library);
   }
 
-  private void page(String n, String to) throws IOException {
+  private void page(String to, int... bars) throws IOException {
     Path file = library.resolve(to);
     Files.createDirectories(file.getParent());
-    Files.copy(DEMO.resolve("page-" + n), file);
+    DrawnPage.draw(file, bars);
   }
 
   private LibraryReading reading(PageReader reader) {
@@ -200,7 +198,7 @@ class LibraryReadingTest {
         .containsExactly(State.UNCHANGED, State.UNCHANGED, State.UNCHANGED);
     assertThat(lines.get(0).bars()).isPositive();
     Files.setLastModifiedTime(
-        library.resolve("Show A/Bass/p2.jpg"),
+        library.resolve("Show A/Bass/p2.png"),
         FileTime.from(Instant.parse("2026-01-01T00:00:00Z")));
     Files.delete(out.resolve("Show B/=Bass.pdf.barmap.json"));
     Mortal third = new Mortal(-1);

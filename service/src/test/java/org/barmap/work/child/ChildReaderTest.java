@@ -4,10 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.awaitility.Awaitility.await;
 
-import java.awt.BasicStroke;
-import java.awt.Color;
-import java.awt.Graphics2D;
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -18,7 +14,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
-import javax.imageio.ImageIO;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
@@ -28,6 +23,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.graphics.shading.PDShadingType1;
 import org.barmap.library.Pages;
+import org.barmap.work.DrawnPage;
 import org.barmap.work.ExtractorReader;
 import org.barmap.work.PageLostException;
 import org.barmap.work.PageReader;
@@ -45,24 +41,7 @@ class ChildReaderTest {
 
   /** Two staves with three bars each. */
   private Path music() throws IOException {
-    BufferedImage image = new BufferedImage(1240, 800, BufferedImage.TYPE_BYTE_GRAY);
-    Graphics2D g = image.createGraphics();
-    g.setColor(Color.WHITE);
-    g.fillRect(0, 0, 1240, 800);
-    g.setColor(Color.BLACK);
-    g.setStroke(new BasicStroke(2));
-    for (int top : new int[] {200, 500}) {
-      for (int line = 0; line < 5; line++) {
-        g.drawLine(100, top + 16 * line, 1100, top + 16 * line);
-      }
-      for (int x : new int[] {400, 750, 1100}) {
-        g.drawLine(x, top, x, top + 64);
-      }
-    }
-    g.dispose();
-    Path file = dir.resolve("music.png");
-    ImageIO.write(image, "png", file.toFile());
-    return file;
+    return DrawnPage.draw(dir.resolve("music.png"), 3, 3);
   }
 
   /** A shading whose every pixel is reckoned by a program of thousands of steps. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -11,8 +12,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.barmap.map.SecondReading.Measure;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
+import org.barmap.work.DrawnPage;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -26,21 +27,28 @@ class EngineRunTest {
   /** Long enough for what ends by itself, on a busy machine. */
   private static final EngineLimits PATIENT = QUICK.withTime(Duration.ofMinutes(2));
 
-  private static final Path PAGE =
-      Path.of(System.getProperty("barmap.home", "..")).resolve("corpus/saltmarsh/page-01.png");
-
   @TempDir private Path dir;
 
-  private EngineRun patient;
+  /** Making the page upright takes longest: once for all. */
+  private static final EngineRun PATIENT_RUN = prepared();
 
-  @BeforeEach
-  void pages() throws IOException {
-    patient = EngineRun.of(List.of(PAGE), PATIENT);
+  private static Path page() throws IOException {
+    Path file = Files.createTempFile("barmap-page", ".png");
+    file.toFile().deleteOnExit();
+    return DrawnPage.draw(file, 2);
   }
 
-  @AfterEach
-  void close() {
-    patient.close();
+  private static EngineRun prepared() {
+    try {
+      return EngineRun.of(List.of(page()), PATIENT);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @AfterAll
+  static void close() {
+    PATIENT_RUN.close();
   }
 
   private static EngineCommand shell(String script) {
@@ -87,7 +95,7 @@ class EngineRunTest {
         shell(
             "ls \"$1\" > '%s'; head -c 8 \"$1\"/page-0001.png >> '%s'; cp '%s' \"$2/2.xml\"; mkdir \"$2/1\"; cp '%s' \"$2/1/x.musicxml\""
                 .formatted(seen, seen, second, first));
-    List<Measure> read = measures(patient.ask(engine, ""));
+    List<Measure> read = measures(PATIENT_RUN.ask(engine, ""));
     // what is only counted from the first measure on says nothing; a jump does
     assertThat(read).extracting(Measure::number).containsExactly("", "", "57", "", "");
     assertThat(read).allMatch(Measure::rest);
@@ -106,14 +114,14 @@ class EngineRunTest {
                 "</score-partwise>",
                 "<part id=\"P2\"><measure number=\"1\"/><measure number=\"2\"/></part></score-partwise>");
     EngineCommand engine = shell("cp '%s' \"$2/a.xml\"".formatted(file("a", two)));
-    assertThat(measures(patient.ask(engine, "bass"))).hasSize(1);
-    assertThat(measures(patient.ask(engine, ""))).hasSize(2);
+    assertThat(measures(PATIENT_RUN.ask(engine, "bass"))).hasSize(1);
+    assertThat(measures(PATIENT_RUN.ask(engine, ""))).hasSize(2);
   }
 
   @Test
   void itEndsWithEverythingItStartedWhenItsTimeIsOver() throws Exception {
     Path pid = dir.resolve("pid");
-    try (EngineRun run = EngineRun.of(List.of(PAGE), QUICK)) {
+    try (EngineRun run = EngineRun.of(List.of(page()), QUICK)) {
       String why = why(run.ask(shell("sleep 600 & echo $! > '%s'; sleep 600".formatted(pid)), ""));
       assertThat(why).isEqualTo("reader took longer than 1.0 s and was ended");
       await().until(() -> isGone(pid));
@@ -125,15 +133,15 @@ class EngineRunTest {
     Path pid = dir.resolve("pid");
     String leaves = "(sleep 600 & echo $! > '%s'); cp '%s' \"$2/a.mxl\"";
     EngineCommand engine = shell(leaves.formatted(pid, file("a", score("1"))));
-    assertThat(measures(patient.ask(engine, ""))).hasSize(1);
+    assertThat(measures(PATIENT_RUN.ask(engine, ""))).hasSize(1);
     await().until(() -> isGone(pid));
   }
 
   @Test
   void itIsEndedWhenItWritesTooMuch() throws Exception {
-    assertThat(why(patient.ask(shell("yes > \"$2/a.xml\""), "")))
+    assertThat(why(PATIENT_RUN.ask(shell("yes > \"$2/a.xml\""), "")))
         .isEqualTo("reader wrote more than 1 MB and was ended");
-    assertThat(why(patient.ask(shell("head -c 3000000 /dev/zero > \"$TMPDIR/big\""), "")))
+    assertThat(why(PATIENT_RUN.ask(shell("head -c 3000000 /dev/zero > \"$TMPDIR/big\""), "")))
         .contains("wrote more than 1 MB");
   }
 
@@ -141,7 +149,7 @@ class EngineRunTest {
   void whatItPrintsIsBoundedAndCannotSteerATerminal() throws Exception {
     String noisy =
         "yes line | head -n 100000; printf '\\033[2Jno licence %s\\n' \"$(yes x | head -n 300 | tr -d '\\n')\" >&2; exit 9";
-    String why = why(patient.ask(shell(noisy), ""));
+    String why = why(PATIENT_RUN.ask(shell(noisy), ""));
     assertThat(why).startsWith("reader ended with exit code 9: ").hasSizeLessThan(260);
     assertThat(why.chars()).noneMatch(Character::isISOControl);
   }
@@ -151,23 +159,23 @@ class EngineRunTest {
     Path good = file("a", score("1"));
     assertThat(
             why(
-                patient.ask(
+                PATIENT_RUN.ask(
                     shell("ln -s '%s' \"$2/a.xml\"; mkfifo \"$2/b.xml\"".formatted(good)), "")))
         .contains("left no .musicxml");
-    assertThat(why(patient.ask(shell("echo '<html/>' > \"$2/a.xml\""), "")))
+    assertThat(why(PATIENT_RUN.ask(shell("echo '<html/>' > \"$2/a.xml\""), "")))
         .startsWith("reader was not understood: this is no MusicXML score");
-    assertThat(why(patient.ask(shell("true"), ""))).contains("left no .musicxml");
+    assertThat(why(PATIENT_RUN.ask(shell("true"), ""))).contains("left no .musicxml");
     String many =
         score(Stream.iterate(1, n -> n + 1).limit(600).map(String::valueOf).toArray(String[]::new));
     EngineCommand engine =
         shell("cp '%1$s' \"$2/a.xml\"; cp '%1$s' \"$2/b.xml\"".formatted(file("m", many)));
-    assertThat(why(patient.ask(engine, ""))).contains("more bars than a book has");
+    assertThat(why(PATIENT_RUN.ask(engine, ""))).contains("more bars than a book has");
   }
 
   @Test
   void aProgramThatIsNotThereIsNamed() throws Exception {
     EngineCommand engine = EngineCommand.of("mine=/nowhere/reader {pages} {out}");
-    assertThat(why(patient.ask(engine, "")))
+    assertThat(why(PATIENT_RUN.ask(engine, "")))
         .startsWith("mine ended with exit code")
         .contains("/nowhere/reader");
   }
@@ -175,13 +183,17 @@ class EngineRunTest {
   @Test
   void nothingIsLeftBehind() throws Exception {
     Path where = dir.resolve("where");
-    patient.ask(shell("echo \"$2\" > '%s'; touch \"$TMPDIR/x\"".formatted(where)), "");
+    try (EngineRun own = EngineRun.of(List.of(), PATIENT)) {
+      assertThat(why(own.ask(shell("true"), ""))).contains("no page can be opened");
+    }
+    EngineRun own = EngineRun.of(List.of(DrawnPage.draw(dir.resolve("p.png"), 2)), PATIENT);
+    own.ask(shell("echo \"$2\" > '%s'; touch \"$TMPDIR/x\"".formatted(where)), "");
     Path out = Path.of(Files.readString(where).strip());
     Path run = Objects.requireNonNull(out.getParent());
     Path runs = Objects.requireNonNull(run.getParent());
     assertThat(run).doesNotExist();
     assertThat(runs).exists();
-    patient.close();
+    own.close();
     assertThat(runs).doesNotExist();
   }
 
@@ -190,7 +202,7 @@ class EngineRunTest {
     private Asking() {}
 
     public static void main(String[] args) throws Exception {
-      try (EngineRun run = EngineRun.of(List.of(PAGE), PATIENT)) {
+      try (EngineRun run = EngineRun.of(List.of(page()), PATIENT)) {
         run.ask(shell("sleep 600 & echo $! > '%s'; wait".formatted(args[0])), "");
       }
     }
