@@ -36,7 +36,12 @@ final class Cells {
     }
     List<SecondReading.Measure> own = SharedSigns.over(said).get(part).measures();
     List<Numbering.Name> names = Numbering.of(own);
+    boolean bare = extras.get(part).stream().allMatch(e -> e.quarters() == 0);
     List<Extra> extra = withShared(extras, part);
+    if (bare) {
+      // a form without notes: nothing says that nobody plays
+      extra = extra.stream().map(Extra::notIdle).toList();
+    }
     List<Cell> cells = new ArrayList<>();
     for (int i = 0; i < own.size(); i++) {
       ScoreMeasure m = read.get(part).get(i);

@@ -7,6 +7,7 @@ import org.barmap.map.Bar;
 import org.barmap.map.BarBuilder;
 import org.barmap.map.Barline;
 import org.barmap.map.Content;
+import org.barmap.map.Meter;
 import org.barmap.map.Outline;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.SecondReading.Measure;
@@ -15,6 +16,9 @@ import org.barmap.map.Word;
 /** Makes bar entries of measures: one for a rest of several bars, else one for each. */
 final class Entries {
   private static final double HUNDREDTHS = 100;
+
+  /** Quarters; durations are fractions that don't add up exactly. */
+  static final double SAME = 0.01;
 
   private Entries() {}
 
@@ -33,11 +37,24 @@ final class Entries {
     List<Made> made = new ArrayList<>();
     for (int i = 0; i < cells.size(); ) {
       Rests.Span span = cells.get(i).rests() ? rests.at(i) : Rests.Span.of(1);
-      Bar bar = bar(cells, i, span, "b" + (made.size() + 1));
+      int before = made.isEmpty() ? 0 : made.get(made.size() - 1).bar().number();
+      Bar bar = named(bar(cells, i, span, "b" + (made.size() + 1)), cells.get(i), before);
       made.add(new Made(bar, i, span.measures(), span.doubt()));
       i += span.measures();
     }
     return made;
+  }
+
+  /**
+   * A bar that is called 0, or whose number is not displayed, is a pickup only where it is shorter
+   * than its meter; a whole one counts, and needs a label, since a map's bar 0 is a pickup.
+   */
+  private static Bar named(Bar bar, Cell cell, int before) {
+    double meter = bar.meter().map(Meter::quarters).orElse(Double.MAX_VALUE);
+    boolean whole = bar.number() == 0 && cell.extra().quarters() > meter - SAME;
+    String token = cell.said().number().strip();
+    boolean named = cell.said().implicit() ? !token.matches("\\d*") : token.equals("0");
+    return whole && named ? bar.toBuilder().label(token).number(before).build() : bar;
   }
 
   private static Bar bar(List<Cell> cells, int i, Rests.Span span, String id) {

@@ -46,6 +46,24 @@ record Extra(
     remarks = List.copyOf(remarks);
   }
 
+  /** Returns the same as a bar that somebody may play in. */
+  Extra notIdle() {
+    return new Extra(
+        words,
+        shared,
+        tempo,
+        newLine,
+        newPage,
+        repeats,
+        false,
+        enclosure,
+        quarters,
+        silentStart,
+        silentEnd,
+        left,
+        remarks);
+  }
+
   Extra withWords(List<Word> others, Optional<Double> otherTempo) {
     return new Extra(
         others,

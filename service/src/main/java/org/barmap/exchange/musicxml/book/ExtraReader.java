@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.audiveris.proxymusic.Attributes;
+import org.audiveris.proxymusic.Barline;
 import org.audiveris.proxymusic.Direction;
 import org.audiveris.proxymusic.DirectionType;
 import org.audiveris.proxymusic.EnclosureShape;
@@ -29,6 +30,11 @@ import org.barmap.map.Word;
 final class ExtraReader {
   private static final int MOST_WORDS = 40;
   private static final int SEMITONES = 12;
+
+  /** Quarters a minute that a metronome mark may say. */
+  private static final double SLOWEST = 20;
+
+  private static final double FASTEST = 400;
 
   private final Lengths lengths = new Lengths();
   private int repeats;
@@ -62,6 +68,8 @@ final class ExtraReader {
         direction(d);
       } else if (o instanceof Sound s) {
         sound(s);
+      } else if (o instanceof Barline b) {
+        barline(b);
       } else if (o instanceof Harmony) {
         leaves("chord symbols");
       } else if (o instanceof FiguredBass) {
@@ -95,6 +103,12 @@ final class ExtraReader {
     remarks = new ArrayList<>();
     tempo = Optional.empty();
     enclosure = Enclosure.BOX;
+  }
+
+  private void barline(Barline b) {
+    if (b.getRepeat() != null && b.getRepeat().getAfterJump() == YesNo.YES) {
+      remarks.add("The file plays the repeat that ends here again after a D.C. or D.S.");
+    }
   }
 
   private void attributes(Attributes a) {
@@ -177,8 +191,11 @@ final class ExtraReader {
   }
 
   private void sound(Sound s) {
-    if (s.getTempo() != null && tempo.isEmpty()) {
-      tempo = Optional.of(s.getTempo().doubleValue());
+    double perMinute = s.getTempo() == null ? 0 : s.getTempo().doubleValue();
+    if (perMinute >= SLOWEST && perMinute <= FASTEST) {
+      tempo = tempo.or(() -> Optional.of(perMinute));
+    } else if (s.getTempo() != null) {
+      remarks.add("The file plays a tempo here that no metronome has; it is left out");
     }
     if (s.getTimeOnly() != null && !s.getTimeOnly().isBlank()) {
       remarks.add("What the file plays here holds for some times through only; look which");

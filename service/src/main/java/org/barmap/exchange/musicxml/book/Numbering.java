@@ -103,6 +103,9 @@ final class Numbering {
           plain(next, false), "The file calls this bar " + number + "; it is counted on");
     }
     boolean again = implicit && i > 0 && number > 0 && number == next - 1;
+    if (implicit && i == 0 && number == 1 && oneFollows) {
+      return plain(0, false); // a pickup that has the number of the bar it leads to
+    }
     boolean opens = number == 0 && i > 0 && next > 2 && oneFollows;
     if (again || (number == 0 && i > 0 && implicit && !opens)) {
       // 8 and 8 again, not displayed: one bar in two pieces

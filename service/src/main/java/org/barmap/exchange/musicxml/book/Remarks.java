@@ -3,6 +3,7 @@ package org.barmap.exchange.musicxml.book;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -17,11 +18,11 @@ import org.barmap.map.Stage;
  * What a person should know about a book that came from a score: what is asked, what was left out.
  */
 final class Remarks {
+  /** A score that asks more than this is broken. */
+  private static final int MOST = 500;
+
   /** So many bars are named in one remark. */
   private static final int NAMED = 8;
-
-  /** Quarters; durations are fractions that don't add up exactly. */
-  private static final double SAME = 0.01;
 
   private final List<Cell> cells;
   private final List<Entries.Made> made;
@@ -47,11 +48,22 @@ final class Remarks {
           "score-new-number",
           "Bar numbers begin again here: it is taken as a new number; say what it is called");
     }
+    if (cells.stream().allMatch(c -> c.extra().quarters() == 0)) {
+      String text = "The file has neither notes nor rests in this part: every bar counts as music";
+      findings.add(Finding.ofPage(Severity.DOUBT, Stage.FILE, 0, "score-bare", text));
+    }
     tempi();
     lengths();
     leftOut();
     findings.sort(Comparator.comparing((Finding f) -> f.severity()).reversed());
-    return findings;
+    List<Finding> all = new ArrayList<>(new LinkedHashSet<>(findings));
+    if (all.size() <= MOST) {
+      return all;
+    }
+    List<Finding> first = new ArrayList<>(all.subList(0, MOST));
+    String more = all.size() - MOST + " more remarks are not listed; the file may be broken";
+    first.add(Finding.ofPage(Severity.DOUBT, Stage.FILE, 0, "score-more", more));
+    return first;
   }
 
   private void entry(int e) {
@@ -109,7 +121,7 @@ final class Remarks {
       double quarters = cells.get(entry.first()).extra().quarters();
       double meter = bar.meter().map(Meter::quarters).orElse(0.0);
       boolean counts = bar.count() == 1 && bar.number() > 0 && meter > 0 && quarters > 0;
-      if (!counts || Math.abs(quarters - meter) < SAME) {
+      if (!counts || Math.abs(quarters - meter) < Entries.SAME) {
         continue;
       }
       boolean split = e + 1 < made.size() && bars.get(e + 1).number() == 0;

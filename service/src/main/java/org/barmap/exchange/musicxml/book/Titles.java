@@ -3,7 +3,7 @@ package org.barmap.exchange.musicxml.book;
 import jakarta.xml.bind.JAXBElement;
 import java.util.Optional;
 import org.audiveris.proxymusic.Credit;
-import org.audiveris.proxymusic.FormattedTextId;
+import org.audiveris.proxymusic.FormattedText;
 import org.audiveris.proxymusic.ScorePartwise;
 import org.barmap.exchange.musicxml.Texts;
 
@@ -37,7 +37,7 @@ record Titles(String book, Optional<String> label, String movement) {
         String kind = e.getName().getLocalPart();
         title |= kind.equals("credit-type") && "title".equals(String.valueOf(e.getValue()).strip());
         if (title
-            && e.getValue() instanceof FormattedTextId text
+            && e.getValue() instanceof FormattedText text
             && !clean(text.getValue()).isEmpty()) {
           return clean(text.getValue());
         }

@@ -473,6 +473,71 @@ class ScoreBookTest {
     assertThat(codes(of(m("1", octave + note(4))))).doesNotContain("score-remark");
   }
 
+  /** A bar without a number on paper that is whole all the same counts; a short one does not. */
+  @Test
+  void wholeBarsCountWhateverTheyAreCalled() throws Exception {
+    BarMap zero = of(m("0", FOUR + note(4)) + m("1", note(4)) + m("2", note(4)));
+    BarMap apart = of(m("1", FOUR + note(4)) + hidden("X1", note(4)) + m("2", note(4)));
+    BarMap one = of(hidden("1", FOUR + note(1)) + m("1", note(4)) + m("2", note(4)));
+
+    assertThat(zero.bars().get(0).label()).contains("0");
+    assertThat(names(apart)).isEqualTo("1 X1 2");
+    assertThat(apart.bars().get(1).number()).isEqualTo(1);
+    assertThat(names(one)).isEqualTo("0 1 2");
+    assertThat(one.bars().get(0).label()).isEmpty();
+  }
+
+  /** A form without a note or a rest: nothing says that nobody plays. */
+  @Test
+  void aFormWithoutNotesIsMusic() throws Exception {
+    BarMap map = of(m("1", "") + m("2", "") + m("3", ""));
+
+    assertThat(map.bars()).allMatch(b -> b.content() == Content.MUSIC);
+    assertThat(codes(map)).contains("score-bare");
+    assertThat(of(m("1", FOUR + note(4)) + m("2", "")).bars().get(1).content())
+        .isEqualTo(Content.REST);
+  }
+
+  @Test
+  void whatIsPlayedWithoutSenseIsSaidAndBounded() throws Exception {
+    String absurd = "<sound tempo=\"0\"/><sound tempo=\"9999\"/>";
+    String again =
+        "<barline location=\"right\"><repeat direction=\"backward\" after-jump=\"yes\"/></barline>";
+    BarMap map = of(m("1", FOUR + absurd + note(4) + again));
+    String both =
+        "<direction><direction-type><words>D.S.</words></direction-type><sound dacapo=\"yes\"/></direction>";
+    BarMap many = of(m("1", FOUR + both + note(4)).repeat(2000));
+
+    assertThat(map.bars().get(0).words()).isEmpty();
+    assertThat(codes(map)).filteredOn("score-remark"::equals).hasSize(2);
+    assertThat(many.findings()).hasSize(501);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      textBlock =
+          """
+          <work><work-title>Saltmarsh</work-title></work>                        ; Saltmarsh ; ''
+          <movement-title>Low Tide</movement-title>                              ; Low Tide  ; ''
+          <credit page="1"><credit-type>title</credit-type><credit-words>Eels</credit-words></credit> ; Eels ; ''
+          <credit page="1"><credit-words>1</credit-words></credit>               ; test      ; ''
+          <movement-number>7</movement-number><movement-title>Low Tide</movement-title> ; Low Tide ; 7
+          """)
+  void aBookIsCalledWhatTheScoreSays(String head, String title, String number) throws Exception {
+    String score = new String(WrittenScore.xml("1 2"), java.nio.charset.StandardCharsets.UTF_8);
+    BarMap map =
+        WrittenScore.book(
+            score
+                .replace("<part-list>", head + "<part-list>")
+                .getBytes(java.nio.charset.StandardCharsets.UTF_8),
+            "");
+
+    assertThat(map.book().title()).isEqualTo(title);
+    assertThat(map.numbers().stream().map(n -> n.label()).collect(Collectors.joining()))
+        .isEqualTo(number);
+  }
+
   @Test
   void theMapIsValidAndCanBeWrittenAndReadAgain() throws Exception {
     BarMap map = of(m("1", FOUR + note(4)) + m("2", multi(2) + REST) + m("3", REST));
