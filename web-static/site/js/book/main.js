@@ -62,8 +62,9 @@ class BookRoom {
       el("div", { class: "wide" }, this.#head, this.#edition.node, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#remarks, this.#grid.node, this.#second.node, otherPart(this.#id), this.#save, this.#hooks.node, this.#care.node),
     );
     this.#listen();
-    await Promise.all([this.#load(), this.#sharer.load(), this.#hooks.load()]);
+    // the line first: what happens while the book is loaded is heard
     new LiveBook(bookPath(this.#id, "/events"), this.#bus);
+    await Promise.all([this.#load(), this.#sharer.load(), this.#hooks.load()]);
   }
 
   #listen() {
