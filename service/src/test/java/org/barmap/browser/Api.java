@@ -12,13 +12,13 @@ import org.barmap.map.json.BarMapJson;
 import tools.jackson.databind.JsonNode;
 
 /** Another way into the same service: what a second player, or a check, sees of it. */
-final class Api {
+public final class Api {
 
   private final HttpClient client = HttpClient.newHttpClient();
   private final String base;
   private final String key;
 
-  Api(RunningService service) {
+  public Api(RunningService service) {
     base = service.base();
     key = service.key();
   }
@@ -29,20 +29,20 @@ final class Api {
     return entered.headers().firstValue("Set-Cookie").orElseThrow().split("[=;]");
   }
 
-  JsonNode get(String path) {
+  public JsonNode get(String path) {
     return json(send(request(path).GET().build()));
   }
 
   /** Returns the revision of a thing, quotes and all, as If-Match wants it. */
-  String revision(String path) {
+  public String revision(String path) {
     return send(request(path).GET().build()).headers().firstValue("ETag").orElseThrow();
   }
 
-  JsonNode post(String path, Map<String, ?> body) {
+  public JsonNode post(String path, Map<String, ?> body) {
     return json(send(request(path).POST(text(body)).build()));
   }
 
-  JsonNode post(String path, Map<String, ?> body, String revision) {
+  public JsonNode post(String path, Map<String, ?> body, String revision) {
     return json(send(request(path).header("If-Match", revision).POST(text(body)).build()));
   }
 

@@ -7,12 +7,12 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** What stands in people's way on a page, by axe-core (Deque): WCAG 2.0 and 2.1, A and AA. */
-final class Axe {
+public final class Axe {
 
   private Axe() {}
 
   /** Returns a line for each rule that the page shown breaks, with the elements. */
-  static List<?> violations(Browser browser) {
+  public static List<?> violations(Browser browser) {
     browser.script(axe());
     return (List<?>)
         browser.asyncScript(

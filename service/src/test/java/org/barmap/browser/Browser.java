@@ -32,7 +32,7 @@ import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** One headless Chromium with a fresh profile, looking at one service. */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
 
   private final ChromeDriver driver;
   private final String base;
@@ -50,7 +50,7 @@ final class Browser implements AutoCloseable {
    * @param base address of the service, without a slash at its end
    * @throws AssertionError when Chromium or its driver is missing, with what to install
    */
-  static Browser open(String base, int width, int height) {
+  public static Browser open(String base, int width, int height) {
     Path chromium = program("chromium", "/usr/bin/chromium", "/usr/bin/chromium-browser");
     Path chromedriver =
         program("chromedriver", "/usr/bin/chromedriver", "/usr/lib/chromium/chromedriver");
@@ -84,7 +84,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Opens a browser that has been at a service before: it remembers the owner's key. */
-  static Browser open(RunningService service, int width, int height) {
+  public static Browser open(RunningService service, int width, int height) {
     Browser browser = open(service.base(), width, height);
     String[] cookie = new Api(service).cookie(service.entry());
     browser.driver.executeCdpCommand(
@@ -147,12 +147,12 @@ final class Browser implements AutoCloseable {
     driver.switchTo().window(after);
   }
 
-  void go(String path) {
+  public void go(String path) {
     driver.get(base + path);
   }
 
   /** Opens an address of another host than the service's own. */
-  void open(String address) {
+  public void open(String address) {
     driver.get(address);
   }
 
@@ -162,7 +162,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Opens a file from the disk. */
-  void open(Path file) {
+  public void open(Path file) {
     driver.get(file.toUri().toString());
   }
 
@@ -171,7 +171,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Waits until an element is there and shown. */
-  WebElement see(String css) {
+  public WebElement see(String css) {
     return waiting(30)
         .withMessage(() -> css + " was not shown; the page says: " + mainText())
         .until(
@@ -183,7 +183,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Waits until an element shows a text. */
-  WebElement see(String css, String text) {
+  public WebElement see(String css, String text) {
     return waiting(30)
         .withMessage(() -> css + " never said \"" + text + "\"; the page says: " + mainText())
         .until(
@@ -210,7 +210,7 @@ final class Browser implements AutoCloseable {
         .until(d -> d.findElements(By.cssSelector(css)).size() == wanted);
   }
 
-  List<WebElement> all(String css) {
+  public List<WebElement> all(String css) {
     return driver.findElements(By.cssSelector(css));
   }
 
@@ -220,7 +220,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Clicks as soon as there is something to click; the page may be drawn anew meanwhile. */
-  void click(String css) {
+  public void click(String css) {
     waiting(30)
         .ignoring(ElementClickInterceptedException.class)
         .withMessage(() -> css + " could not be clicked; the page says: " + mainText())
@@ -301,7 +301,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** Types into an emptied field, which may be drawn anew meanwhile. */
-  void type(String css, String text) {
+  public void type(String css, String text) {
     waiting(30)
         .withMessage(() -> css + " could not be typed into; the page says: " + mainText())
         .until(
@@ -371,7 +371,7 @@ final class Browser implements AutoCloseable {
   /**
    * What the page's own code complained of; answers the service refuses on purpose are left out.
    */
-  List<String> complaints() {
+  public List<String> complaints() {
     return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
         .map(LogEntry::getMessage)
         .filter(m -> !m.contains("412 (Precondition Failed)"))

@@ -18,12 +18,12 @@ import org.barmap.map.Page;
 import org.barmap.map.json.BarMapJson;
 
 /** The demo book as it truly is, put on a shelf without being read first. */
-final class ReadyBook {
+public final class ReadyBook {
 
   private ReadyBook() {}
 
   /** Puts the book with its pages into a data folder that no service has open; returns its id. */
-  static String into(Path data) throws IOException {
+  public static String into(Path data) throws IOException {
     return into(data, "");
   }
 
@@ -32,12 +32,12 @@ final class ReadyBook {
    *
    * @param wordless label of that number, empty for none
    */
-  static String into(Path data, String wordless) throws IOException {
+  public static String into(Path data, String wordless) throws IOException {
     return into(data, map -> without(map, wordless));
   }
 
   /** Puts the book on a shelf as if it had been read otherwise than it is. */
-  static String into(Path data, UnaryOperator<BarMap> misread) throws IOException {
+  public static String into(Path data, UnaryOperator<BarMap> misread) throws IOException {
     BarMap map = misread.apply(BarMapJson.read(DemoBook.page("saltmarsh.barmap.json")));
     try (SqliteLibrary library = SqliteLibrary.open(data, Clock.systemUTC())) {
       String book = library.books().add(map.book().title(), map.book().part()).id();

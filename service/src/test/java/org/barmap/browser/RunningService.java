@@ -18,7 +18,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** {@code barmap serve} as a process of its own, on a free port, with a data folder of its own. */
-final class RunningService implements AutoCloseable {
+public final class RunningService implements AutoCloseable {
 
   private static final Pattern ENTRY =
       Pattern.compile("(http://127\\.0\\.0\\.1:\\d+)/open\\?key=([\\w-]+)");
@@ -34,7 +34,7 @@ final class RunningService implements AutoCloseable {
   }
 
   /** Starts the service and waits until it says where it is. */
-  static RunningService start(Path data) {
+  public static RunningService start(Path data) {
     return start(data, "", List.of());
   }
 
@@ -44,7 +44,7 @@ final class RunningService implements AutoCloseable {
    * @param before what is looked for classes and files in first, empty for nothing
    * @param more what is said to {@code barmap serve} besides the folder
    */
-  static RunningService start(Path data, String before, List<String> more) {
+  public static RunningService start(Path data, String before, List<String> more) {
     String path =
         (before.isEmpty() ? "" : before + File.pathSeparator)
             + System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
@@ -105,17 +105,17 @@ final class RunningService implements AutoCloseable {
   }
 
   /** Returns the address, without a slash at its end. */
-  String base() {
+  public String base() {
     return base;
   }
 
   /** Returns the owner's key. */
-  String key() {
+  public String key() {
     return key;
   }
 
   /** Returns the address that it prints, which a browser opens once. */
-  String entry() {
+  public String entry() {
     return base + "/open?key=" + key;
   }
 

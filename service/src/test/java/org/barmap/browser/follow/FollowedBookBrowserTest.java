@@ -1,10 +1,15 @@
-package org.barmap.browser;
+package org.barmap.browser.follow;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.barmap.browser.Api;
+import org.barmap.browser.Axe;
+import org.barmap.browser.Browser;
+import org.barmap.browser.ReadyBook;
+import org.barmap.browser.RunningService;
 import org.barmap.library.HookTarget;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
