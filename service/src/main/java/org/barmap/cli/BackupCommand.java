@@ -40,6 +40,11 @@ final class BackupCommand extends DataCommand {
           "a database is saved and put back by its own tools (pg_dump, pg_restore), and the folder"
               + " of pictures with it");
     }
+    if (pictures().isPresent() && !noPictures) {
+      throw new CommandException(
+          ExitCode.WRONG_USE,
+          "the store of pictures is saved by its own tools; --no-pictures saves all the rest");
+    }
     SqliteBackup.Saved saved;
     try {
       saved = SqliteBackup.save(folder(), file, !noPictures);

@@ -91,6 +91,22 @@ final class ServeCommand extends DataCommand {
 
   @Mixin private ServeParts parts = new ServeParts();
 
+  @Option(
+      names = "--pictures",
+      paramLabel = "ADDRESS",
+      description = {
+        "Keeps the pictures of pages in a store that speaks S3, s3://BUCKET?endpoint=URL&region=NAME;",
+        "the folder then holds copies. Its keys are taken from AWS_ACCESS_KEY_ID and",
+        "AWS_SECRET_ACCESS_KEY, the address from BARMAP_PICTURES where this is not given; the other",
+        "commands look there too."
+      })
+  private Optional<String> pictures = Optional.empty();
+
+  @Override
+  Optional<String> picturesNamed() {
+    return pictures;
+  }
+
   /** What is written while it runs. */
   enum LogForm {
     /** Nothing: warnings go into the data folder. */
@@ -118,7 +134,7 @@ final class ServeCommand extends DataCommand {
     }
     parts.check(database().isPresent());
     engines.check(line(), false);
-    try (Service service = Service.open(folder(), database())) {
+    try (Service service = Service.open(folder(), database(), pictures())) {
       if (log == LogForm.JSON) {
         Logs.lines(standardOut());
       }

@@ -11,6 +11,7 @@ import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.run.Logs;
 import org.barmap.cli.run.Stopping;
 import org.barmap.library.Library;
+import org.barmap.library.picture.S3Address;
 import org.barmap.library.postgres.DatabaseAddress;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.pack.PackOpener;
@@ -57,13 +58,13 @@ final class Service implements AutoCloseable {
 
   /** Opens the library in a folder. */
   static Service open(Path data) {
-    return open(data, Optional.empty());
+    return open(data, Optional.empty(), Optional.empty());
   }
 
   /** Opens the library in a folder, or in a database with its pictures in the folder. */
-  static Service open(Path data, Optional<DatabaseAddress> database) {
+  static Service open(Path data, Optional<DatabaseAddress> database, Optional<S3Address> pictures) {
     try {
-      Library library = DataCommand.library(data, database);
+      Library library = DataCommand.library(data, database, pictures);
       Service service = new Service(data, library, new ChildReader(ReadingMain.class));
       Logs.into(data);
       return service;

@@ -93,7 +93,24 @@ public interface Pages {
   /** Tells whether pictures can be kept at this moment. */
   boolean isReady();
 
-  /** Returns the file of a page's picture. */
+  /**
+   * Keeps a file that lies in the folder of its book, before anything names it.
+   *
+   * @throws java.io.UncheckedIOException when it can't be kept now
+   */
+  void keep(String book, Path file);
+
+  /**
+   * Returns a file of a book to be read; where files are kept elsewhere it is brought first.
+   *
+   * @throws java.io.UncheckedIOException when it can't be brought
+   */
+  Path kept(String book, String file);
+
+  /** Removes a file of a book that nothing names any more, at the latest at the next sweep. */
+  void drop(String book, String file);
+
+  /** Returns the file of a page's picture, as {@link #kept} does. */
   Path picture(String book, PageCard page);
 
   /** Returns the book's own folder for pictures; it exists. */

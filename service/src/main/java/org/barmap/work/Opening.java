@@ -1,7 +1,6 @@
 package org.barmap.work;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.library.Jobs;
@@ -14,6 +13,7 @@ record Opening(Library library, PageReader reader, String book) {
 
   /** Opens the file; its pages are in the book when this returns, all of them or none. */
   void open(Jobs.Upload upload) throws IOException {
+    library.pages().kept(book, String.valueOf(upload.file().getFileName()));
     int inBook = library.pages().all(book).size();
     int inFile = reader.count(upload.file());
     List<Pages.NewPage> pages =
@@ -23,7 +23,7 @@ record Opening(Library library, PageReader reader, String book) {
     library.pages().add(book, pages, Optional.of(upload.id()));
     String own = String.valueOf(upload.file().getFileName());
     if (pages.stream().noneMatch(p -> p.picture().equals(own))) {
-      Files.deleteIfExists(upload.file());
+      library.pages().drop(book, own);
     }
   }
 

@@ -1,6 +1,7 @@
 package org.barmap.work;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -182,9 +183,9 @@ public final class Settling {
       return Optional.empty();
     }
     try {
-      SecondReading reading = SecondFile.read(library.pages().folder(book).resolve(card.file()));
+      SecondReading reading = SecondFile.read(library.pages().kept(book, card.file()));
       return reading.parts().stream().filter(p -> Objects.equals(p.id(), card.part())).findFirst();
-    } catch (IOException | UnreadableMusicXmlException e) {
+    } catch (IOException | UncheckedIOException | UnreadableMusicXmlException e) {
       LOG.log(
           System.Logger.Level.WARNING, "the second reading of a book can't be read any more", e);
       return Optional.empty();

@@ -38,7 +38,7 @@ public record PictureMark(long bytes, String sha256) {
   }
 
   /** Copies bytes and says how they were. */
-  static PictureMark copy(InputStream from, OutputStream to) throws IOException {
+  public static PictureMark copy(InputStream from, OutputStream to) throws IOException {
     MessageDigest digest = digest();
     long bytes = new DigestInputStream(from, digest).transferTo(to);
     return new PictureMark(bytes, HexFormat.of().formatHex(digest.digest()));

@@ -14,6 +14,8 @@ import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.live.Signals;
+import org.barmap.library.picture.FolderPictures;
+import org.barmap.library.picture.PictureStore;
 import org.barmap.library.sql.Migrations;
 import org.barmap.library.sql.SqlLibrary;
 import org.jdbi.v3.core.Jdbi;
@@ -28,8 +30,13 @@ public final class PostgresLibrary extends SqlLibrary {
   private final Presence presence;
 
   private PostgresLibrary(
-      HikariDataSource pool, PostgresStore store, Presence presence, Path folder, Clock clock) {
-    super(store, folder, clock);
+      HikariDataSource pool,
+      PostgresStore store,
+      Presence presence,
+      Path folder,
+      PictureStore pictures,
+      Clock clock) {
+    super(store, folder, pictures, clock);
     this.pool = pool;
     this.presence = presence;
   }
@@ -44,6 +51,12 @@ public final class PostgresLibrary extends SqlLibrary {
    */
   public static PostgresLibrary open(DatabaseAddress address, Path folder, Clock clock)
       throws IOException {
+    return open(address, folder, new FolderPictures(folder.resolve("books")), clock);
+  }
+
+  /** Opens the library, with its pictures kept elsewhere; see the other one. */
+  public static PostgresLibrary open(
+      DatabaseAddress address, Path folder, PictureStore pictures, Clock clock) throws IOException {
     HikariDataSource pool = null;
     Presence presence = null;
     try {
@@ -61,7 +74,7 @@ public final class PostgresLibrary extends SqlLibrary {
       }
       migrations.run();
       fitting(store.jdbi(), folder, address);
-      PostgresLibrary library = new PostgresLibrary(pool, store, presence, folder, clock);
+      PostgresLibrary library = new PostgresLibrary(pool, store, presence, folder, pictures, clock);
       if (presence.wasAlone()) {
         library.begin(wasOpen);
       }
@@ -156,5 +169,6 @@ public final class PostgresLibrary extends SqlLibrary {
   public void close() {
     presence.close();
     pool.close();
+    super.close();
   }
 }

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.SetAside;
+import org.barmap.library.picture.PictureStore;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -36,6 +37,7 @@ final class Removal {
   private final Store store;
   private final Path books;
   private final Path cache;
+  private final PictureStore pictures;
   private final Clock clock;
   private final SetAside setAside;
 
@@ -44,7 +46,8 @@ final class Removal {
 
   private Instant next = Instant.MIN;
 
-  Removal(Store store, Path root, Clock clock, SetAside setAside) {
+  Removal(Store store, Path root, PictureStore pictures, Clock clock, SetAside setAside) {
+    this.pictures = pictures;
     this.store = store;
     this.books = root.resolve("books");
     this.cache = root.resolve("cache");
@@ -170,7 +173,7 @@ final class Removal {
       if (slash < 0) {
         deleteBook(doomed);
       } else {
-        Files.deleteIfExists(books.resolve(doomed));
+        pictures.remove(doomed.substring(0, slash), doomed.substring(slash + 1));
       }
       store
           .jdbi()
@@ -209,6 +212,7 @@ final class Removal {
             folder);
       }
     }
+    pictures.removeBook(book);
     setAside.deleteOf(book);
   }
 

@@ -1,6 +1,5 @@
 package org.barmap.library.sql;
 
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
@@ -10,10 +9,11 @@ import org.barmap.library.Jobs;
 import org.jdbi.v3.core.Handle;
 
 /** The queue in a database. */
-record SqlJobs(Store store, Path root, Clock clock) implements Jobs {
+record SqlJobs(Store store, SqlPages pages, Clock clock) implements Jobs {
 
   @Override
   public Job add(String book, List<Upload> uploads) {
+    uploads.forEach(upload -> pages.keep(book, upload.file()));
     return store
         .jdbi()
         .inTransaction(
@@ -178,9 +178,7 @@ record SqlJobs(Store store, Path root, Clock clock) implements Jobs {
                             new Upload(
                                 row.getString("id"),
                                 row.getString("name"),
-                                root.resolve("books")
-                                    .resolve(row.getString("book"))
-                                    .resolve(row.getString("file"))))
+                                pages.folder(row.getString("book")).resolve(row.getString("file"))))
                     .list());
   }
 

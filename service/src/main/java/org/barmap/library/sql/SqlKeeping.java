@@ -7,8 +7,10 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -19,6 +21,7 @@ import org.barmap.library.keep.Kept;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.PictureMark;
 import org.barmap.library.keep.SetAside;
+import org.barmap.library.picture.PictureStore;
 
 /** The care of a folder with a store: what is named and not there, what is there and not named. */
 final class SqlKeeping implements Keeping {
@@ -30,12 +33,20 @@ final class SqlKeeping implements Keeping {
 
   private final Store store;
   private final Path root;
+  private final PictureStore pictures;
   private final Removal removal;
   private final SqlBooks shelf;
   private final SetAside setAside;
   private final List<String> notices = new CopyOnWriteArrayList<>();
 
-  SqlKeeping(Store store, Path root, Removal removal, SqlBooks shelf, SetAside setAside) {
+  SqlKeeping(
+      Store store,
+      Path root,
+      PictureStore pictures,
+      Removal removal,
+      SqlBooks shelf,
+      SetAside setAside) {
+    this.pictures = pictures;
     this.store = store;
     this.root = root;
     this.removal = removal;
@@ -57,6 +68,7 @@ final class SqlKeeping implements Keeping {
                 .jdbi()
                 .withHandle(h -> h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list()));
     bringBack(named);
+    tidy(named);
     putAside(named);
     noteOlder();
     List<Kept.Missing> missing = missing();
@@ -66,6 +78,14 @@ final class SqlKeeping implements Keeping {
             m -> say("The picture of page " + m.page() + " of " + m.book() + " " + m.what() + "."));
     if (missing.size() > NAMED) {
       say((missing.size() - NAMED) + " more page pictures are missing or damaged.");
+    }
+  }
+
+  private void tidy(Set<String> named) {
+    try {
+      pictures.tidy(named);
+    } catch (IOException e) {
+      say("The pictures can't be looked through: " + e.getMessage() + ".");
     }
   }
 
@@ -156,6 +176,11 @@ final class SqlKeeping implements Keeping {
 
   private List<Kept.Missing> missing() {
     List<Kept.Missing> missing = new ArrayList<>();
+    Optional<Map<String, Long>> found = sizes();
+    if (found.isEmpty()) {
+      return missing;
+    }
+    Map<String, Long> sizes = found.get();
     store
         .jdbi()
         .useHandle(
@@ -172,11 +197,12 @@ final class SqlKeeping implements Keeping {
                         (row, context) -> {
                           String picture = row.getString("picture");
                           if (!picture.isEmpty()) {
-                            Path file = file(row.getString("id"), picture);
+                            Optional<Long> now =
+                                Optional.ofNullable(sizes.get(row.getString("id") + "/" + picture));
                             String title = row.getString("title") + ", " + row.getString("part");
                             int place = row.getInt("place");
                             long bytes = row.getLong("bytes");
-                            wrong(file, row.wasNull() ? Optional.empty() : Optional.of(bytes))
+                            wrong(now, row.wasNull() ? Optional.empty() : Optional.of(bytes))
                                 .ifPresent(w -> missing.add(new Kept.Missing(title, place, w)));
                           }
                           return picture;
@@ -185,8 +211,17 @@ final class SqlKeeping implements Keeping {
     return missing;
   }
 
-  private static Optional<String> wrong(Path file, Optional<Long> bytes) {
-    Optional<Long> now = PictureMark.sizeOf(file).map(PictureMark::bytes);
+  /** The sizes of what is kept; nothing is said to be missing while they can't be told. */
+  private Optional<Map<String, Long>> sizes() {
+    try {
+      return Optional.of(pictures.sizes());
+    } catch (IOException e) {
+      LOG.log(System.Logger.Level.WARNING, "the pictures cannot be looked through", e);
+      return Optional.empty();
+    }
+  }
+
+  private static Optional<String> wrong(Optional<Long> now, Optional<Long> bytes) {
     if (now.isEmpty()) {
       return Optional.of("is missing");
     }
@@ -206,14 +241,13 @@ final class SqlKeeping implements Keeping {
 
   @Override
   public Kept kept() {
-    List<Path> pictures =
-        store
-            .jdbi()
-            .withHandle(h -> h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list())
-            .stream()
-            .map(root.resolve("books")::resolve)
-            .filter(Files::exists)
-            .toList();
+    Map<String, Long> kept = new HashMap<>(sizes().orElse(Map.of()));
+    kept.keySet()
+        .retainAll(
+            store
+                .jdbi()
+                .withHandle(h -> h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list()));
+    long bytes = kept.values().stream().mapToLong(Long::longValue).sum();
     List<Path> smaller =
         OurFiles.list(root.resolve("cache")).stream().filter(OurFiles::isScaled).toList();
     return new Kept(
@@ -222,7 +256,7 @@ final class SqlKeeping implements Keeping {
         shelf.all().size(),
         shelf.bin().size(),
         store.size(),
-        amount(pictures),
+        new Kept.Amount(kept.size(), bytes),
         amount(smaller),
         setAside(),
         missing());

@@ -14,6 +14,7 @@ import org.barmap.library.Seconds;
 import org.barmap.library.feed.Feed;
 import org.barmap.library.keep.Keeping;
 import org.barmap.library.keep.SetAside;
+import org.barmap.library.picture.PictureStore;
 import org.barmap.library.sql.feed.SqlFeed;
 
 /** A library in a database, with the page pictures in a folder; which database, others say. */
@@ -27,6 +28,7 @@ public abstract class SqlLibrary implements Library {
       union select book || '/' || file from second_reading
       """;
 
+  private final PictureStore pictures;
   private final Removal removal;
   private final SqlBooks books;
   private final SqlPages pages;
@@ -43,21 +45,23 @@ public abstract class SqlLibrary implements Library {
    * Makes it.
    *
    * @param store told of our records by {@link Rows#mapped}
-   * @param folder where the pictures are
+   * @param folder where pictures are worked on
+   * @param pictures where they are kept; closed with the library
    */
-  protected SqlLibrary(Store store, Path folder, Clock clock) {
+  protected SqlLibrary(Store store, Path folder, PictureStore pictures, Clock clock) {
+    this.pictures = pictures;
     SetAside setAside = new SetAside(folder, clock);
-    removal = new Removal(store, folder, clock, setAside);
+    removal = new Removal(store, folder, pictures, clock, setAside);
     feed = new SqlFeed(store.jdbi(), clock, new FeedShelf(store));
     drafts = new SqlDrafts(store, clock, removal, feed);
     books = new SqlBooks(store, clock, drafts, removal, feed);
-    pages = new SqlPages(store, folder, drafts, removal);
+    pages = new SqlPages(store, folder, pictures, drafts, removal);
     changes = new SqlChanges(store, clock, feed);
-    jobs = new SqlJobs(store, folder, clock);
+    jobs = new SqlJobs(store, pages, clock);
     seconds = new SqlSeconds(store.jdbi());
     replies = new SqlReplies(store.jdbi(), clock);
     readings = new SqlReadings(store, drafts);
-    keeping = new SqlKeeping(store, folder, removal, books, setAside);
+    keeping = new SqlKeeping(store, folder, pictures, removal, books, setAside);
   }
 
   /** Looks through the folder, while nothing else is at work in it. */
@@ -70,6 +74,11 @@ public abstract class SqlLibrary implements Library {
   /** Adds a sentence that a person should read. */
   protected final void say(String notice) {
     keeping.say(notice);
+  }
+
+  @Override
+  public void close() {
+    pictures.close();
   }
 
   @Override

@@ -19,10 +19,12 @@ import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.PictureMark;
+import org.barmap.library.picture.PictureStore;
 import org.jdbi.v3.core.Handle;
 
 /** Pages in a database, their pictures as files beside it. */
-record SqlPages(Store store, Path root, SqlDrafts drafts, Removal removal) implements Pages {
+record SqlPages(Store store, Path root, PictureStore pictures, SqlDrafts drafts, Removal removal)
+    implements Pages {
 
   @Override
   public List<PageCard> all(String book) {
@@ -51,8 +53,11 @@ record SqlPages(Store store, Path root, SqlDrafts drafts, Removal removal) imple
     Map<String, PictureMark> marks = new HashMap<>();
     for (NewPage page : pages) {
       if (!page.picture().isEmpty()) {
-        PictureMark.of(folder(book).resolve(page.picture()))
-            .ifPresent(mark -> marks.put(page.picture(), mark));
+        Path file = folder(book).resolve(page.picture());
+        PictureMark.of(file).ifPresent(mark -> marks.put(page.picture(), mark));
+        if (Files.exists(file)) {
+          keep(book, file);
+        }
       }
     }
     return store.edit(
@@ -349,12 +354,38 @@ record SqlPages(Store store, Path root, SqlDrafts drafts, Removal removal) imple
 
   @Override
   public boolean isReady() {
-    return Files.isWritable(root.resolve("books")) && Files.isWritable(root.resolve("cache"));
+    return Files.isWritable(root.resolve("books"))
+        && Files.isWritable(root.resolve("cache"))
+        && pictures.isReady();
   }
 
   @Override
   public Path picture(String book, PageCard page) {
-    return folder(book).resolve(page.picture());
+    return kept(book, page.picture());
+  }
+
+  @Override
+  public void keep(String book, Path file) {
+    try {
+      pictures.keep(safe(book), file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public Path kept(String book, String file) {
+    try {
+      return pictures.bring(safe(book), file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public void drop(String book, String file) {
+    store.jdbi().useTransaction(h -> Removal.doom(h, safe(book) + "/" + file));
+    removal.pages(Set.of());
   }
 
   @Override

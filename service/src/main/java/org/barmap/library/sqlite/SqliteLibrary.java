@@ -11,6 +11,8 @@ import java.util.Optional;
 import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.keep.Restoring;
+import org.barmap.library.picture.FolderPictures;
+import org.barmap.library.picture.PictureStore;
 import org.barmap.library.sql.Migrations;
 import org.barmap.library.sql.SqlLibrary;
 import org.jdbi.v3.core.Jdbi;
@@ -30,8 +32,13 @@ public final class SqliteLibrary extends SqlLibrary {
   private final Jdbi jdbi;
   private final FolderLock lock;
 
-  private SqliteLibrary(SqliteStore store, HikariDataSource pool, FolderLock lock, Clock clock) {
-    super(store, store.folder(), clock);
+  private SqliteLibrary(
+      SqliteStore store,
+      PictureStore pictures,
+      HikariDataSource pool,
+      FolderLock lock,
+      Clock clock) {
+    super(store, store.folder(), pictures, clock);
     this.jdbi = store.jdbi();
     this.pool = pool;
     this.lock = lock;
@@ -46,6 +53,12 @@ public final class SqliteLibrary extends SqlLibrary {
    *     do
    */
   public static SqliteLibrary open(Path folder, Clock clock) throws IOException {
+    return open(folder, new FolderPictures(folder.resolve("books")), clock);
+  }
+
+  /** Opens the library in a folder, with its pictures kept elsewhere; see the other one. */
+  public static SqliteLibrary open(Path folder, PictureStore pictures, Clock clock)
+      throws IOException {
     HikariDataSource pool = null;
     FolderLock lock = null;
     try {
@@ -64,7 +77,8 @@ public final class SqliteLibrary extends SqlLibrary {
       }
       pool = SqliteStore.pool(store);
       migrate(pool, folder);
-      SqliteLibrary library = new SqliteLibrary(new SqliteStore(pool, folder), pool, lock, clock);
+      SqliteLibrary library =
+          new SqliteLibrary(new SqliteStore(pool, folder), pictures, pool, lock, clock);
       library.begin(wasOpen);
       before.ifPresent(
           old ->
@@ -189,6 +203,7 @@ public final class SqliteLibrary extends SqlLibrary {
     }
     pool.close();
     lock.close();
+    super.close();
   }
 
   private void leave() {

@@ -5,7 +5,6 @@ import io.javalin.http.Context;
 import io.javalin.http.UploadedFile;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -59,6 +58,7 @@ public record SecondRoutes(Library library, Worker worker) {
     try (InputStream in = file.content()) {
       WholeFile.copy(in, kept);
     }
+    library.pages().keep(book.id(), kept);
     SecondCard card =
         new SecondCard(
             reading.source(), kept.getFileName().toString(), own(reading, book), parts(reading));
@@ -68,7 +68,7 @@ public record SecondRoutes(Library library, Worker worker) {
       taken = true;
     } finally {
       if (!taken) {
-        Files.deleteIfExists(kept);
+        library.pages().drop(book.id(), kept.getFileName().toString());
       }
     }
   }
@@ -122,7 +122,7 @@ public record SecondRoutes(Library library, Worker worker) {
     Optional<SecondCard> before = library.seconds().find(book);
     Saved.Done<Draft> done = Requests.done(worker.settling().second(book, revision, second));
     if (before.isPresent() && !before.map(SecondCard::file).equals(second.map(SecondCard::file))) {
-      Files.deleteIfExists(library.pages().folder(book).resolve(before.get().file()));
+      library.pages().drop(book, before.get().file());
     }
     answer(ctx, done.now().revision(), second);
   }

@@ -22,6 +22,8 @@ public final class Torture {
   private static final int SHORTEST_MILLIS = 1_500;
   private static final int LONGEST_MILLIS = 6_000;
 
+  private static final int LOOKED_SECONDS = 60;
+
   /** Of ten kills so many are of the service, the others of what reads for it. */
   private static final int OF_THE_SERVICE = 7;
 
@@ -29,6 +31,9 @@ public final class Torture {
 
   /** Whether this start's reader was killed: a page that ends two of them is given up. */
   private boolean spared;
+
+  /** As many looks there are when every writer has looked after the last start. */
+  private long looks;
 
   private final Gate gate = new Gate();
   private final Tally tally = new Tally();
@@ -116,12 +121,14 @@ public final class Torture {
 
   private void kill(long until) throws IOException {
     while (System.nanoTime() < until) {
+      awaitLooks();
       Pause.of(SHORTEST_MILLIS + random.nextInt(LONGEST_MILLIS - SHORTEST_MILLIS));
       int what = random.nextInt(10);
       if (what < OF_THE_SERVICE || spared) {
         boolean politely = what == 0;
         gate.shut();
         served.again(politely);
+        looks = tally.of("looked") + BOOKS;
         gate.open();
         spared = false;
         tally.count(politely ? "told to end" : "services killed");
@@ -135,6 +142,14 @@ public final class Torture {
                   tally.count("readers killed");
                 });
       }
+    }
+  }
+
+  /** A service that is killed before anybody looked proves nothing of the kill before. */
+  private void awaitLooks() throws IOException {
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(LOOKED_SECONDS);
+    while (tally.of("looked") < looks && System.nanoTime() < end) {
+      Pause.of(SHORTEST_MILLIS / 10);
     }
   }
 

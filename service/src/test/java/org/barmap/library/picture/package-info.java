@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.library.picture;
+
+import org.jspecify.annotations.NullMarked;
