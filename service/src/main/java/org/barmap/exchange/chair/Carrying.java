@@ -66,7 +66,7 @@ public final class Carrying {
       try {
         carried.add(carrying.one(change));
       } catch (NotCarried e) {
-        left.add(new Left(change, CutList.line(change), e.getMessage()));
+        left.add(new Left(change, CutList.line(change), String.valueOf(e.getMessage())));
       }
     }
     return new Carried(carried, left);

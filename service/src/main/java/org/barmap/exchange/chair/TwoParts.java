@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.BarMap;
@@ -93,7 +94,7 @@ public final class TwoParts {
       if (pin.first() > before.first() && pin.second() > before.second()) {
         kept.add(pin);
       } else if (!pin.equals(before)) {
-        problems.add(said(whose.get(pin)) + "it crosses another one, and is left out.");
+        problems.add(said(Objects.requireNonNull(whose.get(pin))) + "it crosses another one, and is left out.");
       }
     }
     return NumberPair.of(here, there, kept);
