@@ -94,7 +94,9 @@ public final class TwoParts {
       if (pin.first() > before.first() && pin.second() > before.second()) {
         kept.add(pin);
       } else if (!pin.equals(before)) {
-        problems.add(said(Objects.requireNonNull(whose.get(pin))) + "it crosses another one, and is left out.");
+        problems.add(
+            said(Objects.requireNonNull(whose.get(pin)))
+                + "it crosses another one, and is left out.");
       }
     }
     return NumberPair.of(here, there, kept);

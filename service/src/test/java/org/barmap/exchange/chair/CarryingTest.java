@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
@@ -190,7 +191,7 @@ class CarryingTest {
   private static boolean isMarked(int name, Show show) {
     return show.one().map().bars().stream()
         .filter(b -> b.rehearsal().isPresent())
-        .anyMatch(b -> show.one().names().get(b.number()) == name);
+        .anyMatch(b -> Objects.equals(show.one().names().get(b.number()), name));
   }
 
   private static void assertSameBars(ShowChange here, ShowChange there, Show show) {

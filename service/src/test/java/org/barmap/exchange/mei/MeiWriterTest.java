@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.barmap.exchange.musicxml.Scores;
@@ -48,7 +49,7 @@ class MeiWriterTest {
     assertThat(measures).hasSize(map.bars().size());
     assertThat(zones).hasSize(map.bars().size());
     for (int i = 0; i < measures.size(); i++) {
-      Element zone = zones.get(measures.get(i).getAttribute("facs"));
+      Element zone = Objects.requireNonNull(zones.get(measures.get(i).getAttribute("facs")));
       assertThat(Integer.parseInt(zone.getAttribute("ulx")))
           .isEqualTo(
               (int)

@@ -30,6 +30,9 @@ class LostDatabaseTest extends RunningServer {
 
   private LooseLine line;
 
+  @SuppressWarnings("NullAway.Init") // when the library is opened
+  LostDatabaseTest() {}
+
   @Override
   protected Library opened() throws IOException {
     URI database = URI.create(Stores.postgres(folder));
