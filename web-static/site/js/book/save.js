@@ -4,6 +4,7 @@ import { canKeep, keptOf } from "../core/keep.js";
 import { complain, toast } from "../core/toast.js";
 import { count, when } from "../core/words.js";
 import { changesIn, takeChanges } from "../shared/taking.js";
+import { clickFile, musicXml } from "./notation.js";
 
 /** What can be saved, for whom, in whose form, and what it is good for. */
 const GROUPS = /** @type {const} */ ([
@@ -18,7 +19,7 @@ const GROUPS = /** @type {const} */ ([
   ]],
   ["For other programs", [
     ["map", "Bar map", "barmap's own file: every bar with its place on the page"],
-    ["musicxml", "MusicXML", "the form without notes, for a notation program"],
+    ["mei", "MEI", "the structure with the place of every bar on its page"],
     ["plan", "Plan", "order of play, turns, rests"],
   ]],
 ]);
@@ -88,6 +89,7 @@ export function saveAs(book) {
         ),
         name === "For players" ? taking(book) : null,
         name === "For a spreadsheet" ? tables(book) : null,
+        name === "For other programs" ? [musicXml(book), clickFile(book)] : null,
       ),
     ]),
   );

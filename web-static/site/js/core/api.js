@@ -197,6 +197,20 @@ export async function get(path) {
 }
 
 /**
+ * @param {string} path
+ * @returns {Promise<Blob>} what is there, a file or text
+ */
+export async function file(path) {
+  const response = await fetch(path, { cache: "no-store" }).catch(() => undefined);
+  if (!response) throw new ApiError(0, SILENT);
+  if (!response.ok) {
+    const said = parse(await response.text());
+    throw new ApiError(response.status, reason(said, `That did not work (${response.status}).`), said);
+  }
+  return response.blob();
+}
+
+/**
  * @template {keyof import("./types.js").BookAnswers} R
  * @param {string} book
  * @param {R} route below the book's address

@@ -67,6 +67,11 @@ class TakeAlongBrowserTest extends VisitingTest {
     browser.click("#pack-pictures");
     assertThat(browser.attribute("#pack", "href")).endsWith("/pack?pictures=true");
     assertThat(browser.see("#save-as").getText()).contains("hire agreement");
+    browser.click("#left-out summary");
+    browser.see("#left-out li", "vamp 10-11 till cue");
+    browser.type("#midi-number", "99");
+    browser.click("#midi-go");
+    browser.see("#midi-said", "There is no No. 99");
     Path pack = saved("/pack?pictures=true", "saltmarsh.barpack.zip");
     System.out.println(
         "packed: the demo book with its pictures has " + Files.size(pack) + " bytes");

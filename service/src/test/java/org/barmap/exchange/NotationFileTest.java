@@ -105,7 +105,7 @@ class NotationFileTest {
         .hasMessage("There is no No. 8 with bars in it");
     assertThatThrownBy(() -> write(NotationFile.Form.MIDI, map, "7", OptionalDouble.empty()))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining("tempo=100");
+        .hasMessageContaining("beats a minute");
   }
 
   private static NotationFile write(

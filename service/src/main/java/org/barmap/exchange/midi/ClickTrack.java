@@ -127,7 +127,7 @@ public final class ClickTrack {
               + " has "
               + without
               + (without == 1 ? " bar" : " bars")
-              + " of unknown tempo: say how many beats a minute (tempo=100)");
+              + " of unknown tempo: say how many beats a minute");
     }
     ClickBar first = bars.get(0);
     meter(first);

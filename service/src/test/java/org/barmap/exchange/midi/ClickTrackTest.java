@@ -142,7 +142,7 @@ class ClickTrackTest {
 
     assertThatThrownBy(() -> read(map, OptionalDouble.empty()))
         .isInstanceOf(NoTempoException.class)
-        .hasMessage("No. 7 has 4 bars of unknown tempo: say how many beats a minute (tempo=100)");
+        .hasMessage("No. 7 has 4 bars of unknown tempo: say how many beats a minute");
     assertThat(seconds(read(map, OptionalDouble.of(60)))).isCloseTo(20, within(0.01));
   }
 
