@@ -1,9 +1,10 @@
-import { bookPath, call, get, isMissing, isStale, read, upload } from "../core/api.js";
+import { bookPath, call, get, isMissing, isStale, read } from "../core/api.js";
 import { ask, confirm, field } from "../core/dialog.js";
 import { button, el, need, show } from "../core/dom.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
+import { openBook } from "../shared/open-book.js";
 import { carryCard } from "./carry.js";
 import { numberCards } from "./numbers.js";
 
@@ -152,9 +153,8 @@ class AlignRoom {
   /** @param {File} file */
   async #open(file) {
     try {
-      /** @type {BookInfo} */
-      const made = await upload("/api/books/open", [file], () => {});
-      await this.#keep(made.id, []);
+      const made = await openBook(file, `Which part of ${file.name} is the other one?`);
+      if (made) await this.#keep(made.id, []);
     } catch (error) {
       complain(error);
     }

@@ -47,7 +47,7 @@ function card(row, i, align, names, actions) {
   return el(
     "details",
     { class: "card save align-number", id: `align-${i}`, open: !row.same },
-    el("summary", {}, el("span", { class: "align-name", text: name }), el("span", { class: unsure ? "align-open" : "soft small" }, unsure ? icon("doubt") : null, ` ${says(row)}`)),
+    el("summary", {}, el("span", { class: "align-head" }, el("span", { class: "align-name", text: name }), el("span", { class: unsure ? "align-open" : "soft small" }, unsure ? icon("doubt") : null, ` ${says(row)}`))),
     table(row, names),
     different.length ? el("ul", { class: "small align-different" }, different.map((d) => el("li", { text: d.text }))) : null,
     pins.length ? el("ul", { class: "plain align-pins" }, pins.map((pin) => pinned(pin, names, actions))) : null,

@@ -1,12 +1,12 @@
-import { ApiError, get, upload } from "../core/api.js";
+import { get } from "../core/api.js";
 import { ask, field } from "../core/dialog.js";
 import { button, el } from "../core/dom.js";
 import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
+import { openBook } from "../shared/open-book.js";
 import { changesIn, takeChanges } from "../shared/taking.js";
 
 /** @typedef {import("../core/types.js").BookInfo} BookInfo */
-/** @typedef {{place: number, name: string, measures: number}} ScoreChoice one part of a score */
 
 /**
  * Opens files of another barmap: by a button, or dropped anywhere on the shelf.
@@ -33,41 +33,8 @@ export function opener(done) {
 async function openFile(file) {
   const changes = await changesIn(file);
   if (changes) return void (await forWhich(file.name, changes));
-  const book = await opened(file);
+  const book = await openBook(file, `Whose part of ${file.name} is yours?`);
   if (book) toast(`${book.title} is on the shelf.`, { kind: "good" });
-}
-
-/**
- * @param {File} file
- * @param {string} [part] of a score
- * @returns {Promise<BookInfo|undefined>} nothing where a part was asked for and none was said
- */
-async function opened(file, part = "") {
-  try {
-    return await upload(`/api/books/open${part ? `?part=${encodeURIComponent(part)}` : ""}`, [file], () => {});
-  } catch (error) {
-    const parts = part ? [] : partsAsked(error);
-    if (parts.length === 0) throw error;
-    const wanted = await whichPart(file.name, parts);
-    return wanted ? opened(file, wanted) : undefined;
-  }
-}
-
-/** @param {unknown} error @returns {ScoreChoice[]} the parts of a score, where the answer asks which one */
-function partsAsked(error) {
-  const body = /** @type {{code?: string, parts?: ScoreChoice[]}} */ (error instanceof ApiError ? error.body ?? {} : {});
-  return body.code === "WHICH_PART" ? body.parts ?? [] : [];
-}
-
-/**
- * @param {string} name of the file
- * @param {ScoreChoice[]} parts
- * @returns {Promise<string>} the place of the part, empty for none
- */
-async function whichPart(name, parts) {
-  const part = el("select", { name: "part" }, parts.map((p) => el("option", { value: String(p.place), text: `${p.name} (${count(p.measures, "bar")})` })));
-  const answer = await ask(`Whose part of ${name} is yours?`, [field("The part", part, "It becomes a book without pictures: bars, repeats, marks, rests and words as the file has them.")], { yes: "Put it on the shelf" });
-  return String(answer?.get("part") ?? "");
 }
 
 /**

@@ -50,6 +50,11 @@ public record ChairBars(TwoParts parts) {
     Optional<Stretch> where = change.where();
     Optional<String> first = where.flatMap(w -> of(change.number(), w.first()));
     Optional<String> last = where.flatMap(w -> of(change.number(), w.last()));
-    return first.flatMap(f -> last.map(l -> f.equals(l) ? f : f + " to " + l));
+    return first.flatMap(f -> last.map(l -> span(f, l)));
+  }
+
+  /** Returns a stretch of bars in words, "42 to 57"; "42" for one bar. */
+  public static String span(String first, String last) {
+    return first.equals(last) ? first : first + " to " + last;
   }
 }

@@ -84,12 +84,19 @@ public record AlignRoutes(Library library) {
     }
   }
 
-  /** What the bars of each change are called in the other book, by its id. */
+  /** What the bars of each change are called in the other book, where otherwise, by its id. */
   private Map<String, String> beside(TwoParts parts, BookCard book) {
     ChairBars bars = new ChairBars(parts);
     Map<String, String> said = new LinkedHashMap<>();
     for (ShowChange change : changes(book.id())) {
-      bars.span(change).ifPresent(span -> said.put(change.meta().id(), span));
+      bars.span(change)
+          .filter(
+              span ->
+                  !change
+                      .where()
+                      .map(w -> ChairBars.span(w.first(), w.last()))
+                      .equals(Optional.of(span)))
+          .ifPresent(span -> said.put(change.meta().id(), span));
     }
     return said;
   }
