@@ -13,12 +13,19 @@ import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
 import tools.jackson.databind.JsonNode;
 
-/** The director's score beside a page: attached, its part chosen, asked about, taken away. */
+/**
+ * The director's score beside a page: attached, its part chosen, asked about, taken away; the
+ * director's bar numbers beside a book.
+ */
 class SecondReadingBrowserTest {
 
   private static final String PAGE = "page-01";
+
+  /** The demo book's No. 1 has A at 14, B at 26 … F at 102; here are 4 bars more before B. */
+  private static final String LIST = "1: A 14, B 30, C 41, D 55, E 77, F 106, end 118\n2: end 115";
 
   @TempDir private Path folder;
 
@@ -113,5 +120,53 @@ class SecondReadingBrowserTest {
         + "<score-part id=\"P2\"><part-name>Low Strings</part-name></score-part></part-list>"
         + "<part id=\"P1\">%1$s</part><part id=\"P2\">%1$s</part></score-partwise>"
             .formatted(measures);
+  }
+
+  @Test
+  void aDirectorsListIsTypedCorrectedAndReadBesideTheChanges() throws IOException {
+    Path data = folder.resolve("ready");
+    String book = ReadyBook.into(data);
+    try (Visit visit = Visit.to(data, 1440, 900)) {
+      DemoBook.changesInto(visit.api(), book);
+      besideAPart(visit.browser(), book);
+    }
+  }
+
+  private static void besideAPart(Browser browser, String book) {
+    browser.go("/align.html?b=" + book);
+    browser.click("#align-type");
+    browser.type("dialog textarea", "1: A 14");
+    browser.click("dialog [type=submit]");
+    browser.see(".toast", "say at which bar it ends");
+    browser.click("#align-type");
+    browser.type("dialog textarea", LIST);
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click("dialog [type=submit]");
+    browser.see("#align-head", "2 numbers in both");
+    browser.see("#align-head", "Only in");
+    browser.see("#align-0 .align-unsure", "not sure which is which");
+    assertThat(Axe.violations(browser)).isEmpty();
+
+    browser.type("#pin-here-0", "20");
+    browser.type("#pin-there-0", "20");
+    browser.press(Keys.ENTER);
+    browser.see("#align-0 .align-pins", "You said");
+    browser.size(390, 844);
+    assertThat(browser.script("return document.documentElement.scrollWidth <= innerWidth"))
+        .isEqualTo(true);
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.size(1440, 900);
+
+    browser.click("#carry-there");
+    browser.see("dialog", "can't be carried");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.press(Keys.ESCAPE);
+    browser.go("/road.html?b=" + book);
+    browser.see(".change-beside", "Director's bar numbers:");
+    browser.go("/align.html?b=" + book);
+    browser.click("#align-remove");
+    browser.click("dialog [type=submit]");
+    browser.see("#align-none");
+    assertThat(browser.complaints()).allMatch(c -> c.contains("422"));
   }
 }
