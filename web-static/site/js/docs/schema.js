@@ -7,14 +7,14 @@ import { inline } from "./prose.js";
 /** @typedef {import("./json.js").Json} Json */
 
 const LIMITS = [
-  ["minimum", "at least"],
-  ["exclusiveMinimum", "more than"],
-  ["maximum", "at most"],
-  ["minLength", "letters, at least"],
-  ["maxLength", "letters, at most"],
-  ["minItems", "entries, at least"],
-  ["maxItems", "entries, at most"],
-  ["pattern", "as"],
+  ["minimum", "at least", ""],
+  ["exclusiveMinimum", "more than", ""],
+  ["maximum", "at most", ""],
+  ["minLength", "at least", " letters"],
+  ["maxLength", "at most", " letters"],
+  ["minItems", "at least", " of them"],
+  ["maxItems", "at most", " of them"],
+  ["pattern", "as", ""],
 ];
 
 /**
@@ -59,7 +59,7 @@ export function kind(schema, format) {
 
 /** @param {Json|undefined} schema */
 function limits(schema) {
-  const said = LIMITS.flatMap(([key = "", words = ""]) => (at(schema, key) === undefined ? [] : [`${words} ${String(at(schema, key))}`]));
+  const said = LIMITS.flatMap(([key = "", words = "", of = ""]) => (at(schema, key) === undefined ? [] : [`${words} ${String(at(schema, key))}${of}`]));
   const format = text(at(schema, "format"));
   return [...said, ...(format ? [format] : [])].join("; ");
 }
