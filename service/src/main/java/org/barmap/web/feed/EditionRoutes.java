@@ -135,13 +135,13 @@ public final class EditionRoutes {
       return;
     }
     byte[] packed = packed(ctx, edition);
-    ctx.contentType("application/json");
+    byte[] sent = gzip ? packed : unpacked(packed);
     if (gzip) {
       ctx.header("Content-Encoding", "gzip");
-      ctx.result(packed);
-    } else {
-      ctx.result(unpacked(packed));
     }
+    ctx.contentType("application/json");
+    ctx.header("Content-Length", Integer.toString(sent.length));
+    ctx.result(sent);
   }
 
   private byte[] packed(Context ctx, Edition edition) {
