@@ -107,15 +107,14 @@ public record NetRules(boolean ownNet) {
     if (use.isEmpty() && isNear(address)) {
       use = Optional.of(Use.OWN);
     }
-    String shown = address.getHostAddress();
+    // which address it is, is nobody's to learn: a name may be known on this net only
     return use.filter(u -> u == Use.NEVER || !ownNet)
         .map(
             u ->
                 u == Use.OWN
-                    ? shown
-                        + " is on this machine or its net; that is allowed with barmap serve"
+                    ? "It leads to this machine or its net; that is allowed with barmap serve"
                         + " --hooks-to-my-net only"
-                    : shown + " is no address that anything is sent to");
+                    : "It leads to an address that nothing is sent to");
   }
 
   /** Tells whether an address is one of this machine's or its net's. */

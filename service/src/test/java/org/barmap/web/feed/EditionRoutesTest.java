@@ -117,8 +117,7 @@ class EditionRoutesTest extends RunningServer {
             HttpResponse.BodyHandlers.ofByteArray());
     assertThat(header(packed, "Content-Encoding")).isEqualTo("gzip");
     assertThat(packed.headers().allValues("Content-Encoding")).hasSize(1);
-    assertThat(header(packed, "Content-Length"))
-        .isEqualTo(Integer.toString(packed.body().length));
+    assertThat(header(packed, "Content-Length")).isEqualTo(Integer.toString(packed.body().length));
     assertThat(header(packed, "Vary")).contains("Accept-Encoding");
     assertThat(new GZIPInputStream(new ByteArrayInputStream(packed.body())).readAllBytes())
         .asString()
