@@ -14,23 +14,31 @@ import org.barmap.edit.Made;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
 import org.barmap.library.feed.Told;
+import org.barmap.library.postgres.DatabaseAddress;
+import org.barmap.library.postgres.PostgresLibrary;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.rule.BarMapRules;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** A program killed in the middle of writing loses nothing it had acknowledged. */
 class KillTest {
 
-  private static final int KILLS = 4;
+  private static final int KILLS = 3;
 
   @TempDir private Path folder;
 
-  @Test
-  void whatWasAcknowledgedIsThere() throws IOException, InterruptedException {
+  private static Library open(Stores store, Path folder) throws IOException {
+    return store.open(folder, Clock.systemUTC());
+  }
+
+  @ParameterizedTest
+  @EnumSource(Stores.class)
+  void whatWasAcknowledgedIsThere(Stores store) throws IOException, InterruptedException {
     String book;
     String hook;
-    try (Library library = SqliteLibrary.open(folder, Clock.systemUTC())) {
+    try (Library library = open(store, folder)) {
       book = library.books().add("Saltmarsh", "Bass").id();
       library.readings().lay(book, library.readings().material(book), Made.book(1));
       hook =
@@ -42,8 +50,8 @@ class KillTest {
               .id();
     }
     for (int round = 0; round < KILLS; round++) {
-      long acknowledged = correctUntilKilled(book, 25 + 10 * round);
-      try (Library library = SqliteLibrary.open(folder, Clock.systemUTC())) {
+      long acknowledged = correctUntilKilled(store, book, 25 + 10 * round);
+      try (Library library = open(store, folder)) {
         Versioned<Draft> draft = library.drafts().find(book).orElseThrow();
         assertThat(draft.revision()).isGreaterThanOrEqualTo(acknowledged);
         assertThat(BarMapRules.check(draft.value().map())).isEmpty();
@@ -62,7 +70,7 @@ class KillTest {
   /**
    * Starts a program that corrects and says so, kills it after a while, returns what it said last.
    */
-  private long correctUntilKilled(String book, int lines) throws IOException, InterruptedException {
+  private long correctUntilKilled(Stores store, String book, int lines) throws IOException, InterruptedException {
     Process process =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -70,7 +78,8 @@ class KillTest {
                 System.getProperty("java.class.path"),
                 Corrects.class.getName(),
                 folder.toString(),
-                book)
+                book,
+                store == Stores.POSTGRES ? Stores.postgres(folder) : "")
             .redirectError(ProcessBuilder.Redirect.DISCARD)
             .start();
     long last = 0;
@@ -93,7 +102,13 @@ class KillTest {
     private Corrects() {}
 
     public static void main(String[] args) throws IOException {
-      try (Library library = SqliteLibrary.open(Path.of(args[0]), Clock.systemUTC())) {
+      Path folder = Path.of(args[0]);
+      Clock clock = Clock.systemUTC();
+      try (Library library =
+          args[2].isEmpty()
+              ? SqliteLibrary.open(folder, clock)
+              : PostgresLibrary.open(
+                  DatabaseAddress.of(args[2], Optional.empty()), folder, clock)) {
         for (int i = 0; ; i++) {
           Versioned<Draft> now = library.drafts().find(args[1]).orElseThrow();
           String bar = now.value().map().bars().get(i % 5).id();

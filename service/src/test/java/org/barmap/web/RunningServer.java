@@ -18,7 +18,7 @@ import java.time.Duration;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.barmap.library.Library;
-import org.barmap.library.sqlite.SqliteLibrary;
+import org.barmap.library.Stores;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.access.Places;
 import org.barmap.web.api.ApiError;
@@ -58,9 +58,10 @@ public abstract class RunningServer {
     return false;
   }
 
-  /** Opens the store it is on. */
+  /** Opens the store it is on; on the shared one with {@code -Dbarmap.store=POSTGRES}. */
   protected Library opened() throws IOException {
-    return SqliteLibrary.open(folder, Clock.systemUTC());
+    return Stores.valueOf(System.getProperty("barmap.store", "SQLITE"))
+        .open(folder, Clock.systemUTC());
   }
 
   protected Places places() throws IOException {

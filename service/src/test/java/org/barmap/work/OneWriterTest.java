@@ -14,11 +14,12 @@ import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.barmap.library.Job;
 import org.barmap.library.Jobs;
+import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
 import org.barmap.library.Saved;
 import org.barmap.library.SecondCard;
-import org.barmap.library.sqlite.SqliteLibrary;
+import org.barmap.library.Stores;
 import org.barmap.map.BarMap;
 import org.barmap.map.Page;
 import org.barmap.map.rule.BarMapRules;
@@ -26,20 +27,26 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
+import org.junit.jupiter.params.ParameterizedClass;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** What happens to a book's pages while it is being settled is in the map afterwards. */
+@ParameterizedClass
+@EnumSource(Stores.class)
 class OneWriterTest {
 
   @TempDir private Path folder;
 
-  private SqliteLibrary library;
+  @Parameter private Stores store = Stores.SQLITE;
+  private Library library;
   private StandInReader reader;
   private Worker worker;
   private String book;
 
   @BeforeEach
   void open() throws IOException {
-    library = SqliteLibrary.open(folder, Clock.systemUTC());
+    library = store.open(folder, Clock.systemUTC());
     reader = new StandInReader();
     worker = new Worker(library, reader, new Events());
     book = library.books().add("Saltmarsh", "Bass").id();
@@ -216,7 +223,7 @@ class OneWriterTest {
         });
     assertThatThrownBy(() -> worker.runOne()).isInstanceOf(ThreadDeath.class);
     close();
-    library = SqliteLibrary.open(folder, Clock.systemUTC());
+    library = store.open(folder, Clock.systemUTC());
     worker = new Worker(library, new StandInReader(), new Events());
     assertThat(worker.runOne()).isTrue();
     mapIsOfThePages();
