@@ -70,7 +70,8 @@ class KillTest {
   /**
    * Starts a program that corrects and says so, kills it after a while, returns what it said last.
    */
-  private long correctUntilKilled(Stores store, String book, int lines) throws IOException, InterruptedException {
+  private long correctUntilKilled(Stores store, String book, int lines)
+      throws IOException, InterruptedException {
     Process process =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),

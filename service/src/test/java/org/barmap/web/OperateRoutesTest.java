@@ -89,7 +89,7 @@ class OperateRoutesTest extends RunningServer {
         .containsEntry("barmap_reading_jobs{state=\"waiting\"}", 0.0)
         .containsEntry("barmap_reading_jobs{state=\"running\"}", 0.0)
         .containsEntry("barmap_live_listeners", 0.0)
-        .containsEntry("barmap_store_connections{state=\"most\"}", 4.0)
+        .containsKey("barmap_store_connections{state=\"most\"}")
         .containsKey(
             "jvm_memory_used_bytes{area=\"heap\",id=\"Metaspace\"}".replace("heap", "nonheap"));
     String page = library.pages().all(book).get(0).id();
