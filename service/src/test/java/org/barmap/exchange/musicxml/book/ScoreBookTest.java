@@ -295,9 +295,15 @@ class ScoreBookTest {
             + "<sound dacapo=\"yes\"/></direction>";
     BarMap map = of(m("1", FOUR + note(4) + both));
     String apart = words("D.S.") + "<sound dacapo=\"yes\"/>";
+    String leaves =
+        "<direction><direction-type><words>To Coda</words></direction-type>"
+            + "<sound coda=\"coda\"/></direction>";
+    BarMap coda = of(m("1", FOUR + note(2) + leaves + note(2)));
 
     assertThat(map.bars().get(0).signs()).containsExactly(Navigation.DAL_SEGNO);
     assertThat(codes(map)).contains("score-asks");
+    assertThat(coda.bars().get(0).signs()).containsExactly(Navigation.TO_CODA);
+    assertThat(codes(coda)).contains("score-asks");
     assertThat(of(m("1", FOUR + note(4) + apart)).bars().get(0).signs())
         .containsExactly(Navigation.DAL_SEGNO);
   }

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.rule.BarMapRules;
+import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
@@ -14,6 +15,7 @@ import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChanges;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** The order of play of books that come in as MusicXML, restated from published toolkits' tests. */
 class ScoreOrderTest {
@@ -72,6 +74,16 @@ class ScoreOrderTest {
           """)
   void endingsAndDaCapoAlFine(boolean again, String order) throws Exception {
     assertThat(order("1:| 2 |:3 4@fine 5/1:| 6/2 7/2:| 8/3@dc", again)).isEqualTo(order);
+  }
+
+  /** Source: the public Humdrum editions named at {@code RealPiecesTest}. */
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("org.barmap.plan.RealPiecesTest#pieces")
+  void writtenAndPlayedBars(String piece, String written, int writtenBars, int playedBars)
+      throws Exception {
+    NumberPlan number = plan(WrittenScore.book(written), false).numbers().get(0);
+    assertThat(number.written()).as(piece).isEqualTo(writtenBars);
+    assertThat(number.played().bars()).as(piece).isEqualTo(playedBars);
   }
 
   /** Source: forms the music21 toolkit rejects (as above); here each is a clear finding. */

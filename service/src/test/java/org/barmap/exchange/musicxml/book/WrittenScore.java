@@ -12,7 +12,7 @@ import org.barmap.map.BarMap;
  *
  * <p>One token a bar: {@code |:1} repeat start, {@code 4:|} repeat end, {@code :|x3} played three
  * times, {@code 2/1,2} under endings 1 and 2, then signs behind {@code @}: segno, coda, to, fine,
- * dc, ds as sounds with their signs and words, {@code w:Words_over_it}.
+ * dc, ds as sounds with their signs and words, {@code w:Words_over_it}, n0 (a pickup).
  */
 final class WrittenScore {
 
@@ -74,7 +74,10 @@ final class WrittenScore {
     String[] parts = token.split("@");
     String head = parts[0];
     String name = head.replace("|:", "").replaceAll(":\\|.*", "").replaceAll("/.*", "");
-    StringBuilder m = new StringBuilder("<measure number=\"" + name + "\">");
+    List<String> signs = new ArrayList<>(Arrays.asList(parts).subList(1, parts.length));
+    boolean pickup = signs.remove("n0");
+    StringBuilder m = new StringBuilder("<measure number=\"" + (pickup ? "0" : name) + "\"");
+    m.append(pickup ? " implicit=\"yes\">" : ">");
     boolean begins = head.startsWith("|:");
     if (begins || (first && !ending.isEmpty())) {
       m.append("<barline location=\"left\">");
@@ -87,11 +90,10 @@ final class WrittenScore {
       m.append(
           "<attributes><divisions>1</divisions><time><beats>4</beats><beat-type>4</beat-type></time></attributes>");
     }
-    List<String> signs = Arrays.asList(parts).subList(1, parts.length);
     signs.stream()
         .filter(s -> s.equals("segno") || s.equals("coda"))
         .forEach(s -> m.append(sign(s)));
-    m.append(note(4));
+    m.append(note(pickup ? 1 : 4));
     signs.stream()
         .filter(s -> !s.equals("segno") && !s.equals("coda"))
         .forEach(s -> m.append(sign(s)));
