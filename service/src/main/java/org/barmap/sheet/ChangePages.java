@@ -28,8 +28,14 @@ final class ChangePages {
 
   private ChangePages() {}
 
-  /** Writes them number by number in the order of the night, what is about the show first. */
-  static void write(Flow flow, ShowChanges changes, Plan plan, Names names) throws IOException {
+  /**
+   * Writes them number by number in the order of the night, what is about the show first.
+   *
+   * @param beside what stands under a change, by its id
+   */
+  static void write(
+      Flow flow, ShowChanges changes, Plan plan, Names names, Map<String, String> beside)
+      throws IOException {
     Map<String, List<ShowChange>> groups = new LinkedHashMap<>();
     groups.put("", new ArrayList<>());
     plan.numbers().forEach(n -> groups.put(label(n.label()), new ArrayList<>()));
@@ -46,6 +52,11 @@ final class ChangePages {
       }
       for (ShowChange change : group) {
         change(flow, change, plan, headed);
+        String other = beside.getOrDefault(change.meta().id(), "");
+        if (!other.isEmpty()) {
+          flow.indented(other, 18);
+        }
+        flow.space(4);
       }
     }
     if (changes.changes().isEmpty()) {
@@ -84,7 +95,6 @@ final class ChangePages {
         flow.indented((finding.severity() == Severity.INFO ? "" : "! ") + finding.text(), 18);
       }
     }
-    flow.space(4);
   }
 
   /** Returns a change as the cut list has it, without its number. */

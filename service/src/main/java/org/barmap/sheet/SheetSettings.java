@@ -3,6 +3,7 @@ package org.barmap.sheet;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 
@@ -13,21 +14,36 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
  * @param bigType letters half as large again
  * @param asOf the moment the sheets tell of, which stands on every page; empty for none
  * @param number the label of the only number that is wanted, where a sheet has a side for each
+ * @param beside what stands under a change, by its id: its bars in another part of the show
  */
 public record SheetSettings(
-    Paper paper, boolean bigType, Optional<LocalDateTime> asOf, Optional<String> number) {
+    Paper paper,
+    boolean bigType,
+    Optional<LocalDateTime> asOf,
+    Optional<String> number,
+    Map<String, String> beside) {
+
+  /** Takes a defensive copy. */
+  public SheetSettings {
+    beside = Map.copyOf(beside);
+  }
 
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm", Locale.ENGLISH);
 
   /** Sheets without a date, with every number. */
   public SheetSettings(Paper paper, boolean bigType) {
-    this(paper, bigType, Optional.empty(), Optional.empty());
+    this(paper, bigType, Optional.empty(), Optional.empty(), Map.of());
   }
 
   /** Returns the same for a moment, with one number only where that is given. */
   public SheetSettings with(LocalDateTime moment, Optional<String> only) {
-    return new SheetSettings(paper, bigType, Optional.of(moment), only);
+    return new SheetSettings(paper, bigType, Optional.of(moment), only, beside);
+  }
+
+  /** Returns the same with something under changes. */
+  public SheetSettings beside(Map<String, String> said) {
+    return new SheetSettings(paper, bigType, asOf, number, said);
   }
 
   /** Returns the moment as a player reads it, "Sat 28 Nov 2026, 20:15". */

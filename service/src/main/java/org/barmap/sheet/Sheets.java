@@ -78,7 +78,7 @@ public final class Sheets {
             case RUN_SHEET -> RunSheetPages.write(flow, plan, names);
             case TURNS -> TurnPages.write(flow, plan, names, pieces);
             case RESTS -> RestPages.write(flow, plan, names);
-            case CHANGES -> ChangePages.write(flow, changes, plan, names);
+            case CHANGES -> ChangePages.write(flow, changes, plan, names, settings.beside());
             case PENCIL -> PencilPages.write(flow, plan.pencil(), written, names);
             case ERASE -> PencilPages.erase(flow, written, names);
             case STAND ->

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
@@ -196,6 +197,16 @@ class SheetsTest {
           Path.of(keep, "big.pdf"),
           pdf(book("Marsh Lights"), Arrays.asList(SheetKind.values()), big));
     }
+  }
+
+  @Test
+  void theOtherPartsBarsStandUnderAChange() throws IOException {
+    BarMap map = book("Marsh Lights");
+    ShowChanges changes = Changes.said(map, SAID);
+    String id = changes.changes().get(0).meta().id();
+    SheetSettings settings = SheetSettings.USUAL.beside(Map.of(id, "Director: 142 to 157"));
+    assertThat(text(pdf(map, List.of(SheetKind.CHANGES), settings)))
+        .containsOnlyOnce("Director: 142 to 157");
   }
 
   private static String text(byte[] pdf) throws IOException {

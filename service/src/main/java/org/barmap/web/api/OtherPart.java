@@ -1,11 +1,16 @@
 package org.barmap.web.api;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.barmap.exchange.chair.ChairBars;
 import org.barmap.exchange.chair.TwoParts;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.library.Settings;
 import org.barmap.map.BarMap;
+import org.barmap.plan.change.kind.ShowChange;
 
 /**
  * The book that lies beside another one, see {@link Settings.Director}.
@@ -38,6 +43,21 @@ public record OtherPart(BookCard card, BarMap here, BarMap there, TwoParts parts
         director.pins().stream()
             .map(p -> new TwoParts.Pin(p.number(), p.here(), p.there()))
             .toList());
+  }
+
+  /**
+   * Returns what the bars of changes are called in the other part, where otherwise, by their ids.
+   */
+  public Map<String, String> spans(List<ShowChange> changes) {
+    ChairBars bars = new ChairBars(parts);
+    Map<String, String> said = new LinkedHashMap<>();
+    for (ShowChange change : changes) {
+      Optional<String> here = change.where().map(w -> ChairBars.span(w.first(), w.last()));
+      bars.span(change)
+          .filter(span -> !here.equals(Optional.of(span)))
+          .ifPresent(span -> said.put(change.meta().id(), span));
+    }
+    return said;
   }
 
   /** Returns what the other part is called. */

@@ -13,9 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.barmap.exchange.chair.AlignTable;
 import org.barmap.exchange.chair.Carrying;
-import org.barmap.exchange.chair.ChairBars;
 import org.barmap.exchange.chair.DirectorList;
-import org.barmap.exchange.chair.TwoParts;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.library.Settings;
@@ -78,27 +76,10 @@ public record AlignRoutes(Library library) {
   private void tell(OtherPart o, BookCard book, boolean all, Map<String, Object> answer) {
     BookCard card = o.card();
     answer.put("other", Map.of("id", card.id(), "title", card.title(), "part", card.part()));
-    answer.put("changes", beside(o.parts(), book));
+    answer.put("changes", o.spans(changes(book.id())));
     if (all) {
       answer.put("table", AlignTable.of(o.parts(), o.here(), o.there()));
     }
-  }
-
-  /** What the bars of each change are called in the other book, where otherwise, by its id. */
-  private Map<String, String> beside(TwoParts parts, BookCard book) {
-    ChairBars bars = new ChairBars(parts);
-    Map<String, String> said = new LinkedHashMap<>();
-    for (ShowChange change : changes(book.id())) {
-      bars.span(change)
-          .filter(
-              span ->
-                  !change
-                      .where()
-                      .map(w -> ChairBars.span(w.first(), w.last()))
-                      .equals(Optional.of(span)))
-          .ifPresent(span -> said.put(change.meta().id(), span));
-    }
-    return said;
   }
 
   private List<ShowChange> changes(String book) {

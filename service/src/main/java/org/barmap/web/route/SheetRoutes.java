@@ -5,6 +5,7 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,6 +24,7 @@ import org.barmap.sheet.SheetSettings.Paper;
 import org.barmap.sheet.Sheets;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
+import org.barmap.web.api.OtherPart;
 import org.barmap.web.api.Requests;
 import org.barmap.web.picture.PageParts;
 
@@ -57,12 +59,22 @@ public record SheetRoutes(Library library, Planning planning) {
             plan,
             List.of(kind),
             new SheetSettings(letter ? Paper.LETTER : Paper.A4, big)
-                .with(LocalDateTime.now(ZoneId.systemDefault()), number),
+                .with(LocalDateTime.now(ZoneId.systemDefault()), number)
+                .beside(beside(book, changes)),
             crops ? pieces(ctx, map) : Pieces.none(),
             MarkRoutes.written(library, book.id()));
     ctx.contentType("application/pdf");
     ctx.header("Content-Disposition", "inline; filename=\"" + kind.word() + ".pdf\"");
     ctx.result(pdf);
+  }
+
+  /** The bars of the changes in the part that lies beside this book, if one does. */
+  private Map<String, String> beside(BookCard book, ShowChanges changes) {
+    Map<String, String> said = new HashMap<>();
+    OtherPart.of(library, book.id())
+        .ifPresent(
+            o -> o.spans(changes.changes()).forEach((id, s) -> said.put(id, o.name() + ": " + s)));
+    return said;
   }
 
   /** Cuts the line from a bar on out of the page's picture, where there is one. */
