@@ -9,11 +9,12 @@ import java.nio.file.attribute.BasicFileAttributes;
 import org.jspecify.annotations.Nullable;
 
 /** Deletes a folder that is ours with what is in it; a link in it goes, what it points to stays. */
-final class Trees {
+public final class Trees {
 
   private Trees() {}
 
-  static void delete(Path folder) throws IOException {
+  /** Deletes it. */
+  public static void delete(Path folder) throws IOException {
     Files.walkFileTree(
         folder,
         new SimpleFileVisitor<>() {

@@ -35,8 +35,11 @@ final class ChildProcess {
   private volatile Why why = Why.GONE;
   private volatile boolean over;
 
-  private ChildProcess(Process process) {
+  private final Path temporary;
+
+  private ChildProcess(Process process, Path temporary) {
     this.process = process;
+    this.temporary = temporary;
     this.questions = new DataOutputStream(new BufferedOutputStream(process.getOutputStream()));
   }
 
@@ -52,8 +55,10 @@ final class ChildProcess {
     // where this program found the networks' library; else each child would write one of its own
     Optional.ofNullable(System.getProperty(LIBRARY))
         .ifPresent(folder -> command.add("-D" + LIBRARY + "=" + folder));
+    Path temporary = ChildFolder.make();
     command.addAll(
         List.of(
+            ChildFolder.option(temporary),
             "-Xmx" + heap + "m",
             "-Djava.awt.headless=true",
             "-XX:+DisplayVMOutputToStderr",
@@ -64,7 +69,9 @@ final class ChildProcess {
             main.getName()));
     ChildProcess child =
         new ChildProcess(
-            new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start());
+            new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start(),
+            temporary);
+    child.process.onExit().thenRun(() -> ChildFolder.remove(temporary));
     Thread thread = new Thread(child::listen, "barmap-child-answers");
     thread.setDaemon(true);
     thread.start();
@@ -86,6 +93,11 @@ final class ChildProcess {
 
   boolean isOver() {
     return over;
+  }
+
+  /** Returns its folder for what it needs in passing. */
+  Path temporary() {
+    return temporary;
   }
 
   long pid() {

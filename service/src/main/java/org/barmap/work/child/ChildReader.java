@@ -69,6 +69,11 @@ public final class ChildReader implements PageReader {
     return child.flatMap(c -> ProcessHandle.of(c.pid()));
   }
 
+  /** Returns the temporary folder of the process that reads, for tests that end it. */
+  synchronized Optional<Path> temporary() {
+    return child.map(ChildProcess::temporary);
+  }
+
   @Override
   public int count(Path file) {
     int[] pages = {1};

@@ -47,7 +47,7 @@ public final class ReadingChild {
         new Thread(() -> child.work(ask), "barmap-" + ask.kind()).start();
       }
     } catch (IOException e) {
-      Runtime.getRuntime().halt(0);
+      ChildFolder.end(0);
     }
   }
 
@@ -60,7 +60,7 @@ public final class ReadingChild {
       send(ask, Answer.plain(Answer.Kind.FAILED, e + " at " + List.of(e.getStackTrace())));
     } catch (Error e) {
       // what state everything is in nobody knows
-      Runtime.getRuntime().halt(NO_MEMORY);
+      ChildFolder.end(NO_MEMORY);
     }
   }
 
@@ -87,7 +87,7 @@ public final class ReadingChild {
     try {
       Frames.write(answers, answer.to(to));
     } catch (IOException e) {
-      Runtime.getRuntime().halt(0);
+      ChildFolder.end(0);
     }
   }
 }

@@ -44,6 +44,19 @@ class ChildReaderTest {
     return DrawnPage.draw(dir.resolve("music.png"), 3, 3);
   }
 
+  /** Also when it is killed, and has had no time to clear up. */
+  @Test
+  void itsTemporaryFolderGoesWithIt() throws IOException {
+    try (ChildReader reader = new ChildReader(ReadingChild.class)) {
+      reader.count(music());
+      ProcessHandle process = reader.process().orElseThrow();
+      Path folder = reader.temporary().orElseThrow();
+      assertThat(folder).isDirectory();
+      process.destroyForcibly();
+      await().until(() -> !Files.exists(folder));
+    }
+  }
+
   /** A shading whose every pixel is reckoned by a program of thousands of steps. */
   private static void endless(PDDocument d, PDPageContentStream content) throws IOException {
     COSStream program = d.getDocument().createCOSStream();
