@@ -26,18 +26,36 @@ final class FeedConsumers implements AutoCloseable {
 
   /** One of them; what it knows is the tag it was given last. */
   private static final class Consumer {
-    private final Socket socket;
-    private final InputStream in;
+    private final int port;
+    private Socket socket;
+    private InputStream in;
     private String tag = "";
 
     Consumer(int port) throws IOException {
+      this.port = port;
       socket = new Socket("127.0.0.1", port);
+      in = connected();
+    }
+
+    private InputStream connected() throws IOException {
       socket.setTcpNoDelay(true);
-      in = new BufferedInputStream(socket.getInputStream());
+      return new BufferedInputStream(socket.getInputStream());
+    }
+
+    /** Asks once, over a new connection where the service has closed the one that lay idle. */
+    boolean ask(String head) throws IOException {
+      try {
+        return askOnce(head);
+      } catch (IOException e) {
+        socket.close();
+        socket = new Socket("127.0.0.1", port);
+        in = connected();
+        return askOnce(head);
+      }
     }
 
     /** Asks once; tells whether it was given the whole. */
-    boolean ask(String head) throws IOException {
+    private boolean askOnce(String head) throws IOException {
       String known = tag.isEmpty() ? "" : "If-None-Match: " + tag + "\r\n";
       socket
           .getOutputStream()
