@@ -47,7 +47,10 @@ public record NotSaid(String where, String text) {
 
   /** Returns what a file of one number leaves unsaid. */
   public static List<NotSaid> of(BarMap map, MusicalNumber number) {
-    return of(map, List.of(number), false);
+    // a book of this number alone: planning the others for it would take far longer
+    BarMap alone =
+        BarMap.of(map.book(), List.of(), List.of(number), List.copyOf(map.barsOf(number)));
+    return of(alone, List.of(number), false);
   }
 
   private static List<NotSaid> of(BarMap map, List<MusicalNumber> numbers, boolean whole) {
