@@ -55,6 +55,10 @@ final class BarlineWriter {
     boolean back = Lines.sendsBack(bar.endBarline());
     boolean endingStops = !bar.ending().isEmpty() && !sameEnding(i, i + 1);
     Optional<BarStyle> style = Lines.style(bar.endBarline());
+    if (i == bars.size() - 1) {
+      // said at the very end, because a program may drop a rest that nothing stands behind
+      style = style.or(() -> Optional.of(BarStyle.REGULAR));
+    }
     if (!back && !endingStops && style.isEmpty()) {
       return Optional.empty();
     }

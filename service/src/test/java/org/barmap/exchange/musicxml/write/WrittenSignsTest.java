@@ -46,6 +46,7 @@ class WrittenSignsTest {
           |:1:| 2@dc@w:with_repeats  ; <repeat direction="backward" after-jump="yes"/>
           1@x3 2                     ; <words>3X</words>
           1@mr8 2                    ; <multiple-rest>8</multiple-rest>
+          1 2@mr8                    ; <bar-style>regular</bar-style>
           1@fermata 2                ; <fermata/>
           1@caesura 2                ; <caesura/>
           """)
