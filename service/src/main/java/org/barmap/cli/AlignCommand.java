@@ -5,9 +5,15 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.barmap.cli.out.ExitCode;
+import org.barmap.exchange.chair.AlignTable;
+import org.barmap.exchange.chair.Carrying;
+import org.barmap.exchange.chair.TwoParts;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.plan.change.ChangesJson;
+import org.barmap.plan.change.ShowChanges;
 import org.barmap.reckon.compare.BookAlignment;
 import org.barmap.reckon.compare.BookAlignment.Difference;
 import picocli.CommandLine.Command;
@@ -30,15 +36,45 @@ final class AlignCommand extends PrintingCommand {
   @Parameters(index = "1", paramLabel = "B.json", description = "Map of another part.")
   private Path b = Path.of("");
 
+  @Option(
+      names = "--numbers",
+      description = "Prints which bars of A are which in B, number by number.")
+  private boolean numbers;
+
+  @Option(
+      names = "--carry",
+      paramLabel = "CHANGES.json",
+      description =
+          "Prints changes of A (changes/1) in the bars of B; those that have no sure place there are"
+              + " named on the error output.")
+  private Optional<Path> carry = Optional.empty();
+
   @Option(names = "--json", description = "Prints JSON.")
   private boolean json;
 
   @Override
   public Integer call() throws IOException {
-    BarMap first = BarMapJson.read(a);
-    BarMap second = BarMapJson.read(b);
-    List<Difference> found = BookAlignment.compare(first, second);
+    BarMap first = PlanCommand.readMap(a);
+    BarMap second = PlanCommand.readMap(b);
     PrintWriter out = answers();
+    if (carry.isPresent()) {
+      carried(TwoParts.of(first, second, List.of()), PlanCommand.readChanges(carry.get()), out);
+    } else if (numbers) {
+      AlignTable table = AlignTable.of(TwoParts.of(first, second, List.of()), first, second);
+      if (json) {
+        out.println(BarMapJson.mapper().writeValueAsString(table));
+      } else {
+        table.numbers().forEach(row -> said(row, out));
+      }
+    } else {
+      differences(first, second, out);
+    }
+    out.flush();
+    return ExitCode.DONE;
+  }
+
+  private void differences(BarMap first, BarMap second, PrintWriter out) {
+    List<Difference> found = BookAlignment.compare(first, second);
     if (json) {
       out.println(BarMapJson.mapper().writeValueAsString(Map.of("differences", found)));
     } else if (found.isEmpty()) {
@@ -47,8 +83,31 @@ final class AlignCommand extends PrintingCommand {
       List<String> names = BookAlignment.names(first, second);
       found.forEach(d -> out.println(said(d, names)));
     }
-    out.flush();
-    return ExitCode.DONE;
+  }
+
+  private void carried(TwoParts parts, ShowChanges changes, PrintWriter out) {
+    Carrying.Carried carried = Carrying.carry(parts, changes.changes());
+    out.println(ChangesJson.write(new ShowChanges(carried.changes())));
+    PrintWriter beside = remarks();
+    carried.left().forEach(l -> beside.println("Not carried: " + l.says() + ". " + l.why()));
+    beside.flush();
+  }
+
+  private static void said(AlignTable.Row row, PrintWriter out) {
+    for (AlignTable.Stretch s : row.stretches()) {
+      out.println(
+          "No. "
+              + row.number()
+              + ": "
+              + span(s.first(), s.last())
+              + " = "
+              + span(s.otherFirst(), s.otherLast())
+              + (s.how().equals("unsure") ? " (not sure which is which)" : ""));
+    }
+  }
+
+  private static String span(Optional<String> first, Optional<String> last) {
+    return first.flatMap(f -> last.map(l -> f.equals(l) ? f : f + " to " + l)).orElse("none");
   }
 
   private static String said(Difference d, List<String> names) {
