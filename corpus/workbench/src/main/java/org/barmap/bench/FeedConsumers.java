@@ -57,9 +57,7 @@ final class FeedConsumers implements AutoCloseable {
     /** Asks once; tells whether it was given the whole. */
     private boolean askOnce(String head) throws IOException {
       String known = tag.isEmpty() ? "" : "If-None-Match: " + tag + "\r\n";
-      socket
-          .getOutputStream()
-          .write((head + known + "\r\n").getBytes(StandardCharsets.US_ASCII));
+      socket.getOutputStream().write((head + known + "\r\n").getBytes(StandardCharsets.US_ASCII));
       String status = line();
       long length = 0;
       for (String line = line(); !line.isEmpty(); line = line()) {

@@ -75,6 +75,11 @@ final class Asked {
   }
 
   Answer upload(String path, List<Sent> files) throws IOException {
+    return upload(to(path), files);
+  }
+
+  /** Uploads files, with what a request has besides them. */
+  Answer upload(HttpRequest.Builder request, List<Sent> files) throws IOException {
     ByteArrayOutputStream body = new ByteArrayOutputStream();
     for (Sent file : files) {
       String head =
@@ -86,7 +91,7 @@ final class Asked {
     }
     body.writeBytes(("--" + BOUNDARY + "--\r\n").getBytes(StandardCharsets.UTF_8));
     return send(
-        to(path)
+        request
             .header("Content-Type", "multipart/form-data; boundary=" + BOUNDARY)
             .POST(BodyPublishers.ofByteArray(body.toByteArray())));
   }

@@ -103,7 +103,16 @@ public final class Fuzz {
       if (file.name().startsWith("page")) {
         pages.add(file);
       } else if (file.name().equals("score.musicxml")) {
-        see(served.asked().upload("/api/books/" + book + "/second", List.of(file)));
+        long revision = served.asked().get("/api/books/" + book).revision();
+        see(
+            served
+                .asked()
+                .upload(
+                    served
+                        .asked()
+                        .to("/api/books/" + book + "/second")
+                        .header("If-Match", "\"" + revision + "\""),
+                    List.of(file)));
       } else {
         see(served.asked().upload("/api/books/open", List.of(file)));
       }
@@ -113,7 +122,6 @@ public final class Fuzz {
     served.awaitRead(book);
     for (JsonNode page : served.asked().get("/api/books/" + book).json().path("pages")) {
       String finding = page.path("finding").asString("");
-      tally.count("pages " + page.path("state").asString(""));
       if (isTrace(finding)) {
         tally.wrong("traces", finding);
       }
