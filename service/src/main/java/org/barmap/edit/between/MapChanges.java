@@ -91,10 +91,12 @@ public final class MapChanges {
     List<Bar> bars = new ArrayList<>();
     for (Bar bar : after.bars()) {
       Optional<Bar> then = Optional.ofNullable(was.remove(bar.id()));
-      String name = Saying.sentence(Saying.bar(now, bar.id()));
+      // a bar's name is looked for through the whole map: only where it is said
       if (then.isEmpty()) {
+        String name = Saying.sentence(Saying.bar(now, bar.id()));
         changes.add(MapChange.ofBar(name + " is new", then, Optional.of(bar)));
       } else if (!isThere(then.get(), bar)) {
+        String name = Saying.sentence(Saying.bar(now, bar.id()));
         String place = name + " lies elsewhere, on page " + bar.page();
         changes.add(MapChange.ofBar(place, then, Optional.of(at(then.get(), bar))));
       }
