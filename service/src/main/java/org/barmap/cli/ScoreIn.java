@@ -22,10 +22,11 @@ final class ScoreIn {
 
   private ScoreIn() {}
 
-  /** Tells whether what was given is one score and no page. */
+  /** Tells whether what was given is one score and no page; what can't be opened is a page's. */
   static boolean is(List<Path> paths) throws IOException {
     return paths.size() == 1
         && Files.isRegularFile(paths.get(0))
+        && Files.isReadable(paths.get(0))
         && ScoreBook.isScore(paths.get(0));
   }
 

@@ -175,11 +175,11 @@ public final class ChildReader implements PageReader {
       asked.ask(ask, most, taker);
     } catch (LostException e) {
       forget(asked);
-      LOG.log(
-          System.Logger.Level.WARNING, "lost: {0} of {1}, {2}", ask.kind(), ask.name(), e.why());
       if (e.why() == Why.STOPPED) {
         throw new ReadingStoppedException();
       }
+      LOG.log(
+          System.Logger.Level.WARNING, "lost: {0} of {1}, {2}", ask.kind(), ask.name(), e.why());
       throw e;
     }
   }
