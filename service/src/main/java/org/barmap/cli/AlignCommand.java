@@ -65,6 +65,8 @@ final class AlignCommand extends PrintingCommand {
         out.println(BarMapJson.mapper().writeValueAsString(table));
       } else {
         table.numbers().forEach(row -> said(row, out));
+        table.onlyHere().forEach(n -> out.println("No. " + n + ": only in " + a.getFileName()));
+        table.onlyThere().forEach(n -> out.println("No. " + n + ": only in " + b.getFileName()));
       }
     } else {
       differences(first, second, out);

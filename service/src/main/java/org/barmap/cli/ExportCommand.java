@@ -33,6 +33,9 @@ import picocli.CommandLine.Parameters;
     })
 final class ExportCommand extends PrintingCommand {
 
+  private static final int LEAST_TEMPO = 20;
+  private static final int MOST_TEMPO = 300;
+
   /** What a map can be written as. */
   enum Form {
     MUSICXML,
@@ -107,6 +110,7 @@ final class ExportCommand extends PrintingCommand {
               ? "A workbook is no text: say --out BOOK.xlsx where it is written"
               : "This is no text: say --out FILE where it is written");
     }
+    check();
     byte[] made = made(PlanCommand.readMap(map));
     if (out.isPresent()) {
       OutFile.write(out.get(), to -> to.write(made));
@@ -115,6 +119,30 @@ final class ExportCommand extends PrintingCommand {
       answers().flush();
     }
     return ExitCode.DONE;
+  }
+
+  /** What would be passed over in silence is refused: a file with the cut bars in it misleads. */
+  private void check() {
+    boolean played = form == Form.MUSICXML_PLAYED || form == Form.MIDI;
+    if (changes.isPresent() && !played && form != Form.CSV && form != Form.XLSX) {
+      throw unfit("--changes is for tables, the click and --as musicxml-played");
+    }
+    if (number.isPresent() && !played && form != Form.MUSICXML) {
+      throw unfit("--number is for the click and for one file of MusicXML");
+    }
+    if (tempo.isPresent() && form != Form.MIDI) {
+      throw unfit("--tempo is for the click");
+    }
+    if (tempo.filter(t -> !(t >= LEAST_TEMPO && t <= MOST_TEMPO)).isPresent()) {
+      throw new CommandException(
+          ExitCode.WRONG_USE,
+          "--tempo is " + LEAST_TEMPO + " to " + MOST_TEMPO + " beats a minute");
+    }
+  }
+
+  private CommandException unfit(String what) {
+    return new CommandException(
+        ExitCode.WRONG_USE, what + "; --as " + form + " would leave it out");
   }
 
   private byte[] made(BarMap bars) throws IOException {

@@ -18,6 +18,7 @@ import org.barmap.map.Placement;
 import org.barmap.map.Word;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
+import org.barmap.plan.change.term.Figures;
 
 /**
  * The bars as they sound, one after the other, as if the book had been written so: cuts are out,
@@ -130,7 +131,11 @@ public final class PlayedMap {
         .filter(m -> m.beats() >= 1 && cut == Math.rint(cut))
         .ifPresent(m -> built.meter(Optional.of(m)));
     List<Word> words = new ArrayList<>(bar.words());
-    words.add(new Word(cut + " beats out", Placement.ABOVE, Optional.empty()));
+    words.add(
+        new Word(
+            Figures.plain(cut) + (cut == 1 ? " beat out" : " beats out"),
+            Placement.ABOVE,
+            Optional.empty()));
     built.words(words);
   }
 }

@@ -29,6 +29,11 @@ class AlignCommandTest {
     assertThat(Ran.barmap("align", part, other, "--numbers").out().lines())
         .containsExactly(
             "No. 7: 1 to 3 = 1 to 5 (not sure which is which)", "No. 7: 4 to 9 = 6 to 11");
+    Path more = map("more.json", "%7 1 2 3 4 5 6@mA 7 8 9@mB 10 11 %8 x1 x2");
+    assertThat(Ran.barmap("align", part, more, "--numbers").out())
+        .contains("No. 8: only in more.json");
+    assertThat(Ran.barmap("align", more, part, "--numbers").out())
+        .contains("No. 8: only in more.json");
     assertThat(Ran.barmap("align", part, other, "--numbers", "--json").out())
         .contains("\"otherFirst\"");
 

@@ -6,6 +6,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ExportNotationTest {
 
@@ -34,6 +37,34 @@ class ExportNotationTest {
                 .code())
         .isZero();
     assertThat(Files.readAllBytes(file)).startsWith('M', 'T', 'h', 'd');
+  }
+
+  /** A file that has the cut bars in it, or all numbers, is none that was asked for. */
+  @ParameterizedTest
+  @CsvSource({
+    "musicxml, --changes, changes.json",
+    "mei, --changes, changes.json",
+    "csv, --number, 2",
+    "mei, --number, 2",
+    "musicxml, --tempo, 96"
+  })
+  void whatAFormHasNoUseForIsRefused(String form, String option, String value) {
+    Ran ran = Ran.barmap("export", map(), "--as", form, option, value);
+
+    assertThat(ran.code()).isEqualTo(2);
+    assertThat(ran.out()).isEmpty();
+    assertThat(ran.err()).contains(option, "--as " + form + " would leave it out");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"0", "-5", "NaN", "1e9"})
+  void aTempoIsOneThatCanBePlayed(String tempo) {
+    Path file = folder.resolve("click.mid");
+    Ran ran = Ran.barmap("export", map(), "--as", "midi", "--tempo=" + tempo, "--out", file);
+
+    assertThat(ran.code()).isEqualTo(2);
+    assertThat(ran.err()).contains("20 to 300");
+    assertThat(file).doesNotExist();
   }
 
   private static String map() {

@@ -32,7 +32,8 @@ public final class DirectorList {
       Pattern.compile("(?:(?i:no\\.?|number)\\s*)?([\\p{L}\\p{N}.-]{1,12})(?:\\s+([^:]*))?:(.*)");
   private static final Pattern ITEM =
       Pattern.compile(
-          "(?:(?i:mark|letter)\\s+)?([\\p{L}\\p{N}']{1,12})\\s*(?:=|(?i:at|bar)\\s)?\\s*(\\d{1,5})");
+          "(?:(?i:mark|letter)\\s+)?([\\p{L}\\p{N}']{1,12}?)"
+              + "(?:\\s*=\\s*|\\s+(?:(?i:at|bar)\\s+)?|(?<!\\p{N}))(\\d{1,5})");
 
   /**
    * What was read.
@@ -94,7 +95,12 @@ public final class DirectorList {
       switch (one.group(1).toLowerCase(java.util.Locale.ROOT)) {
         case "start" -> start = bar;
         case "end", "last" -> end = bar;
-        default -> marks.put(bar, one.group(1));
+        default -> {
+          if (marks.put(bar, one.group(1)) != null) {
+            problems.add("No. " + m.group(1) + " has two marks at bar " + bar);
+            return;
+          }
+        }
       }
     }
     add(m.group(1), Optional.ofNullable(m.group(2)).orElse("").strip(), marks, start, end);

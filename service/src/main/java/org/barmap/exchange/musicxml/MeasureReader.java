@@ -65,7 +65,7 @@ public final class MeasureReader {
           start = Barline.REPEAT_START;
         } else if (!left && !middle) {
           end = Barlines.right(b);
-          times = Barlines.times(b).or(() -> Optional.empty());
+          times = Barlines.times(b);
         }
       }
     }

@@ -10,6 +10,7 @@ import org.audiveris.proxymusic.DirectionType;
 import org.audiveris.proxymusic.FormattedSymbolId;
 import org.audiveris.proxymusic.FormattedTextId;
 import org.audiveris.proxymusic.Sound;
+import org.audiveris.proxymusic.YesNo;
 import org.barmap.map.Navigation;
 
 /** What sounds, words and signs of one direction say about the order of play. */
@@ -48,7 +49,7 @@ final class SignWords {
 
   static Set<Navigation> heard(Sound s) {
     Set<Navigation> heard = EnumSet.noneOf(Navigation.class);
-    add(heard, Signs.yes(s.getDacapo()), Navigation.DA_CAPO);
+    add(heard, s.getDacapo() == YesNo.YES, Navigation.DA_CAPO);
     add(heard, s.getDalsegno() != null, Navigation.DAL_SEGNO);
     add(heard, s.getSegno() != null, Navigation.SEGNO);
     add(heard, s.getTocoda() != null, Navigation.TO_CODA);

@@ -16,7 +16,6 @@ import org.audiveris.proxymusic.FormattedTextId;
 import org.audiveris.proxymusic.Notations;
 import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.Sound;
-import org.audiveris.proxymusic.YesNo;
 import org.barmap.map.Navigation;
 
 /**
@@ -170,10 +169,5 @@ final class Signs {
     if (there) {
       written.add(sign);
     }
-  }
-
-  /** Tells whether any sound here is a jump played; for {@link YesNo} attributes. */
-  static boolean yes(YesNo value) {
-    return value == YesNo.YES;
   }
 }

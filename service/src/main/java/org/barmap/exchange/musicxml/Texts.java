@@ -5,8 +5,12 @@ public final class Texts {
 
   private Texts() {}
 
-  /** Returns at most so many characters. */
+  /** Returns at most so many characters; a sign that takes two is not cut in half. */
   public static String clip(String text, int most) {
-    return text.length() <= most ? text : text.substring(0, most - 1) + "…";
+    if (text.length() <= most) {
+      return text;
+    }
+    int end = Character.isHighSurrogate(text.charAt(most - 2)) ? most - 2 : most - 1;
+    return text.substring(0, end) + "…";
   }
 }

@@ -26,6 +26,7 @@ import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
@@ -301,5 +302,27 @@ class CarryingTest {
     assertThat(DirectorList.read("hello", "", "").problems().get(0)).contains("is not read");
     assertThat(DirectorList.read("", "", "").problems()).hasSize(1);
     assertThat(DirectorList.read("7: A 60, end 40", "", "").map()).isEmpty();
+    assertThat(DirectorList.read("7: A 6, B 6, end 40", "", "").problems())
+        .containsExactly("No. 7 has two marks at bar 6");
+  }
+
+  /** However the mark and its bar stand together, the figures are one figure. */
+  @ParameterizedTest
+  @CsvSource({
+    "A17, A",
+    "A 17, A",
+    "A=17, A",
+    "A = 17, A",
+    "A at 17, A",
+    "letter A bar 17, A",
+    "B2 17, B2",
+    "12 17, 12",
+    "A'17, A'"
+  })
+  void aMarkAndItsBar(String item, String mark) {
+    BarMap map = DirectorList.read("7: " + item + ", end48", "", "").map().orElseThrow();
+
+    assertThat(map.bars()).hasSize(48);
+    assertThat(map.bars().get(16).rehearsal().map(RehearsalMark::text)).contains(mark);
   }
 }

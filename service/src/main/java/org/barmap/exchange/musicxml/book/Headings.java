@@ -14,9 +14,12 @@ import org.barmap.map.Word;
  * again. A file that says neither has one number if it names a movement, and none if not.
  */
 final class Headings {
+  /** A letter that stands apart belongs to the number unless a word follows: "No. 4 A Boat". */
   private static final Pattern NUMBER =
       Pattern.compile(
-          "(?:No|Nr|Number|#)\\.?\\s*(\\d{1,3}[A-Za-z]?)(?![\\p{L}\\d])[\\s.:)\\u2013\\u2014-]*(.{0,120})",
+          "(?:No|Nr|Number|#)\\.?\\s*(\\d{1,3})"
+              + "([A-Z]|\\s+[A-Z](?=\\s*(?:[.:,;)](?:\\s|$)|$)|\\s+[\\u2013\\u2014-]\\s))?"
+              + "(?![\\p{L}\\d])[\\s.:,;)\\u2013\\u2014-]*(.{0,120})",
           Pattern.CASE_INSENSITIVE);
 
   private final List<Bar> bars;
@@ -65,7 +68,8 @@ final class Headings {
         List<Word> rest = new ArrayList<>(bar.words());
         rest.remove(word);
         bars.set(i, bar.toBuilder().words(rest).build());
-        return Optional.of(new Title(m.group(1), m.group(2).strip()));
+        String letter = m.group(2) == null ? "" : m.group(2).strip();
+        return Optional.of(new Title(m.group(1) + letter, m.group(3).strip()));
       }
     }
     return Optional.empty();

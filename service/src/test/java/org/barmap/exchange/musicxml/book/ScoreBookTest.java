@@ -204,6 +204,13 @@ class ScoreBookTest {
   @ParameterizedTest
   @CsvSource({
     "No. 4 A Boat for the Widow, 4, A Boat for the Widow",
+    "No. 4 A-Hunting, 4, A-Hunting",
+    "No. 4A A Boat, 4A, A Boat",
+    "No. 4A Boat, 4A, Boat",
+    "No. 4 A, 4A, ''",
+    "No. 4 A: Boat, 4A, Boat",
+    "No. 4 A - Boat, 4A, Boat",
+    "'No. 4, A Boat', 4, A Boat",
     "No. 7A Low Tide, 7A, Low Tide",
     "#12, 12, ''"
   })
@@ -213,6 +220,15 @@ class ScoreBookTest {
     assertThat(map.numbers()).hasSize(1);
     assertThat(map.numbers().get(0).label()).isEqualTo(label);
     assertThat(map.numbers().get(0).title()).isEqualTo(title);
+  }
+
+  /** A musical sign takes two characters; half of one can't be written into any file. */
+  @Test
+  void longWordsAreNotCutInTheMidstOfASign() throws Exception {
+    BarMap map = of(m("1", FOUR + words("x".repeat(198) + "\uD834\uDD0B and more") + note(4)));
+
+    assertThat(texts(map.bars().get(0))).containsExactly("x".repeat(198) + "\u2026");
+    assertThat(BarMapJson.read(BarMapJson.write(map)).bars()).hasSize(1);
   }
 
   @ParameterizedTest

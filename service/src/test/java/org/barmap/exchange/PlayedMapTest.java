@@ -1,0 +1,44 @@
+package org.barmap.exchange;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
+import org.barmap.map.Meter;
+import org.barmap.map.Word;
+import org.barmap.plan.Books;
+import org.barmap.plan.PlanSettings;
+import org.barmap.plan.Planner;
+import org.barmap.plan.change.ChangesJson;
+import org.junit.jupiter.api.Test;
+
+/** The bars as they are played; counted by hand. */
+class PlayedMapTest {
+
+  @Test
+  void repeatsAreWrittenOutAndCutsAreOut() {
+    BarMap played = played("%7 |:1 2:| 3 4 5 6", "\"first\":\"4\",\"last\":\"5\"");
+
+    assertThat(played.bars()).extracting(Bar::number).containsExactly(1, 2, 1, 2, 3, 6);
+  }
+
+  @Test
+  void aBarWithBeatsOutSaysHowManyInWords() {
+    BarMap one = played("%7 1 2 3 4", "\"first\":\"2 beat 4\",\"last\":\"2 beat 4\"");
+    BarMap two = played("%7 1 2 3 4", "\"first\":\"2 beat 3\",\"last\":\"2 beat 4\"");
+
+    assertThat(one.bars().get(1).words()).extracting(Word::text).containsExactly("1 beat out");
+    assertThat(two.bars().get(1).words()).extracting(Word::text).containsExactly("2 beats out");
+    assertThat(two.bars().get(1).meter()).contains(new Meter(2, 4, true));
+    assertThat(two.bars().get(2).meter()).contains(new Meter(4, 4, false));
+  }
+
+  private static BarMap played(String bars, String cut) {
+    BarMap map = Books.book(bars);
+    String changes =
+        "{\"format\":\"changes/1\",\"changes\":[{\"id\":\"a\",\"number\":\"7\",\"kind\":\"cut\","
+            + cut
+            + "}]}";
+    return PlayedMap.of(map, Planner.plan(map, ChangesJson.read(changes), PlanSettings.USUAL));
+  }
+}
