@@ -13,7 +13,7 @@ import java.util.UUID;
  * Puts a cut into a book and prints what is played then. It knows nothing of barmap but its
  * documentation, and needs nothing but Java 17:
  *
- * <pre>java CutPlanner.java http://127.0.0.1:8080 KEY BOOK 6 64 75</pre>
+ * <pre>java CutPlanner.java http://127.0.0.1:7171 KEY BOOK 6 64 75</pre>
  */
 public class CutPlanner {
 

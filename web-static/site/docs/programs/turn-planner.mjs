@@ -1,7 +1,7 @@
 // Lists the page turns of a book: how long the player has for each, and what the hands hold then. It knows nothing of
 // barmap but its documentation, and needs nothing but Node 18:
 //
-//   node turn-planner.mjs http://127.0.0.1:8080 KEY BOOK
+//   node turn-planner.mjs http://127.0.0.1:7171 KEY BOOK
 
 const [service, key, book] = process.argv.slice(2);
 if (!book) {

@@ -32,12 +32,16 @@ export class EditionLine {
     show(
       this.node,
       el(
-        "div",
-        { class: "row" },
-        el("span", { id: "edition-said", text: said(list) }),
-        list.checked && moved ? button(`Make edition ${next}`, () => void this.#make(), { id: "edition-make", class: "btn" }) : null,
+        "section",
+        { "class": "card", "aria-label": "For other programs" },
+        el(
+          "div",
+          { class: "row" },
+          el("span", { id: "edition-said", text: said(list) }),
+          list.checked && moved ? button(`Make edition ${next}`, () => void this.#make(), { id: "edition-make", class: "btn" }) : null,
+        ),
+        el("p", { class: "soft small", text: explained(list, moved, next) }),
       ),
-      el("p", { class: "soft small", text: explained(list, moved, next) }),
     );
   }
 

@@ -59,7 +59,7 @@ class BookRoom {
     if (!this.#id) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "wide" }, this.#head, this.#edition.node, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#remarks, this.#grid.node, this.#second.node, otherPart(this.#id), this.#save, this.#hooks.node, this.#care.node),
+      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#remarks, this.#grid.node, this.#second.node, otherPart(this.#id), this.#save, this.#edition.node, this.#hooks.node, this.#care.node),
     );
     this.#listen();
     // the line first: what happens while the book is loaded is heard

@@ -126,9 +126,13 @@ function page(all) {
   ];
 }
 
-/** Shows what has all the words somewhere in it. */
-function find() {
-  const words = need(".docs-find input", document) instanceof HTMLInputElement ? /** @type {HTMLInputElement} */ (need(".docs-find input")).value.toLowerCase().split(/\s+/) : [];
+/**
+ * Shows what has all the words somewhere in it.
+ *
+ * @param {string} said
+ */
+function find(said) {
+  const words = said.toLowerCase().split(/\s+/);
   for (const route of document.querySelectorAll(".route")) {
     const has = (route.textContent ?? "").toLowerCase();
     route.toggleAttribute("hidden", !words.every((word) => has.includes(word)));
@@ -146,7 +150,8 @@ function unfold() {
 const room = need("#routes");
 try {
   show(room, page(await load("/openapi.json")));
-  need(".docs-find input").addEventListener("input", find);
+  const said = need(".docs-find input");
+  if (said instanceof HTMLInputElement) said.addEventListener("input", () => find(said.value));
   addEventListener("hashchange", unfold);
   if (location.hash) unfold();
 } catch (error) {

@@ -40,6 +40,9 @@ class FollowedBookBrowserTest {
       assertThat(api.get(at + "/editions").path("editions").size()).isEqualTo(1);
       browser.see("#edition-said", "Edition 1, checked");
       browser.see("#edition-said", "nothing has changed since");
+      assertThat(browser.see("#edition").getLocation().getY())
+          .as("a player comes to the pages and the sheets first")
+          .isGreaterThan(browser.see("#save-as").getLocation().getY());
       JsonNode bar = api.get(at + "/map").path("bars").path(0);
       correct(api, at, Map.of("kind", "set-times", "bar", bar.path("id").asString(), "times", 3));
       browser.see("#edition-said", "1 correction since");
