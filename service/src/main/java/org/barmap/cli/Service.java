@@ -134,10 +134,10 @@ final class Service implements AutoCloseable {
     engines = Optional.of(jobs);
     Start start = p -> WebServer.start(library, worker, events, data, p, places, hooks, jobs);
     WebServer started = port.map(p -> listen(p, start)).orElseGet(() -> listenOnNextFree(start));
+    server = Optional.of(started);
     HookSender sending = new HookSender(library.feed(), hooks, Clock.systemUTC());
     sending.start();
     sender = Optional.of(sending);
-    server = Optional.of(started);
     pool.start(workers);
     return started;
   }

@@ -57,7 +57,8 @@ public final class SecondFile {
    * @return the file's name in the folder
    */
   public static String write(SecondReading reading, Path folder) throws IOException {
-    Path file = folder.resolve(UUID.randomUUID() + ENDING);
+    // by this name it is told to be ours, and goes with its book
+    Path file = folder.resolve("u" + UUID.randomUUID().toString().replace("-", "") + ENDING);
     WholeFile.copy(new java.io.ByteArrayInputStream(MAPPER.writeValueAsBytes(reading)), file);
     return String.valueOf(file.getFileName());
   }

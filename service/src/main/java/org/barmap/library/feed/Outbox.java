@@ -19,7 +19,8 @@ public interface Outbox {
 
   /**
    * Takes what is to be sent next: of each hook that is on and not in a pause the oldest, so that
-   * nothing overtakes; of those the one that waits longest.
+   * nothing overtakes; of those the one that waits longest. What is being sent is passed over with
+   * all behind it, unless whoever sent it has said nothing for some minutes.
    */
   Optional<Sending> next();
 
@@ -39,6 +40,9 @@ public interface Outbox {
   /** Says that it did not arrive. */
   void failed(Sending sent, Failure failure);
 
-  /** Returns when the first hook may be sent something that waits; now or earlier, or later. */
+  /**
+   * Returns when the first hook may be sent something that waits; now or earlier, or later. Hooks
+   * that something is being sent to don't count.
+   */
   Optional<Instant> due();
 }

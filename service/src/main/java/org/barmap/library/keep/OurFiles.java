@@ -17,7 +17,7 @@ public final class OurFiles {
   private static final Pattern BOOK = Pattern.compile("[a-hjkmnp-z2-9]{10}");
 
   private static final Pattern PICTURE =
-      Pattern.compile("u[0-9a-f]{32}\\.(png|jpe?g|tiff?|pdf|page|score)(-\\d+\\.png)?");
+      Pattern.compile("u[0-9a-f]{32}\\.(png|jpe?g|tiff?|pdf|page|score|reading)(-\\d+\\.png)?");
 
   private static final Pattern PART = Pattern.compile("\\.barmap\\d+\\.part|\\.unfinished");
 
@@ -35,7 +35,10 @@ public final class OurFiles {
         && Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS);
   }
 
-  /** Tells whether this is a page picture, an upload or a score in the folder of a book. */
+  /**
+   * Tells whether this is a page picture, an upload, a score or another reading in the folder of a
+   * book.
+   */
   public static boolean isPicture(Path file) {
     return PICTURE.matcher(name(file)).matches() && isPlain(file);
   }

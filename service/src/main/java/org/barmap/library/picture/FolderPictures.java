@@ -56,6 +56,11 @@ public record FolderPictures(Path books) implements PictureStore {
   }
 
   @Override
+  public void dropCopies(Set<String> named) {
+    // there are none
+  }
+
+  @Override
   public boolean isReady() {
     return Files.isWritable(books);
   }

@@ -44,6 +44,14 @@ public interface PictureStore extends AutoCloseable {
    */
   void tidy(Set<String> named) throws IOException;
 
+  /**
+   * Deletes copies in the folder of what nothing names, others may be at work: it was removed
+   * elsewhere.
+   *
+   * @param named the files in use, {@code BOOK/FILE}
+   */
+  void dropCopies(Set<String> named) throws IOException;
+
   /** Tells whether files can be kept at this moment. */
   boolean isReady();
 

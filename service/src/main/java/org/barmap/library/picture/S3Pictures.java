@@ -244,6 +244,11 @@ public final class S3Pictures implements PictureStore {
         keep(one.substring(0, one.indexOf('/')), here);
       }
     }
+    dropCopies(named);
+  }
+
+  @Override
+  public void dropCopies(Set<String> named) throws IOException {
     Instant before = Instant.now().minus(UNDER_WAY);
     for (Path book : OurFiles.list(root.resolve("books"))) {
       if (OurFiles.isBook(book)) {

@@ -77,6 +77,8 @@ public final class PostgresLibrary extends SqlLibrary {
       PostgresLibrary library = new PostgresLibrary(pool, store, presence, folder, pictures, clock);
       if (presence.wasAlone()) {
         library.begin(wasOpen);
+      } else {
+        library.dropCopies();
       }
       presence.stay();
       return library;

@@ -46,7 +46,10 @@ final class Presence implements Signals, AutoCloseable {
   private final Map<String, List<Listener>> listeners = new ConcurrentHashMap<>();
   private final CountDownLatch closed = new CountDownLatch(1);
   private final Thread thread = new Thread(this::run, "barmap-signals");
-  private Connection connection;
+
+  /** Of the thread, once that runs; whoever closes this drops it as well, to wake the thread. */
+  private volatile Connection connection;
+
   private final boolean alone;
 
   private Presence(PGSimpleDataSource source, Jdbi jdbi, Connection connection)
@@ -113,6 +116,8 @@ final class Presence implements Signals, AutoCloseable {
         }
       }
     }
+    // it may have come back while this was closed
+    drop(connection);
   }
 
   private void listen() throws SQLException {

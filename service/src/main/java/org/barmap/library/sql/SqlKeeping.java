@@ -62,16 +62,12 @@ final class SqlKeeping implements Keeping {
 
   /** Looks through the pictures while nothing else is at work. */
   void atStart() {
-    Set<String> named =
-        new HashSet<>(
-            store
-                .jdbi()
-                .withHandle(h -> h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list()));
+    Set<String> named = named();
     bringBack(named);
     tidy(named);
     putAside(named);
     noteOlder();
-    List<Kept.Missing> missing = missing();
+    List<Kept.Missing> missing = sizes().map(this::missing).orElse(List.of());
     missing.stream()
         .limit(NAMED)
         .forEach(
@@ -79,6 +75,20 @@ final class SqlKeeping implements Keeping {
     if (missing.size() > NAMED) {
       say((missing.size() - NAMED) + " more page pictures are missing or damaged.");
     }
+  }
+
+  /** Deletes copies of pictures that were removed elsewhere; others may be at work. */
+  void dropCopies() {
+    try {
+      pictures.dropCopies(named());
+    } catch (IOException e) {
+      LOG.log(System.Logger.Level.WARNING, "copies of removed pictures stay: {0}", e);
+    }
+  }
+
+  private Set<String> named() {
+    return new HashSet<>(
+        store.jdbi().withHandle(h -> h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list()));
   }
 
   private void tidy(Set<String> named) {
@@ -174,13 +184,8 @@ final class SqlKeeping implements Keeping {
     return root.resolve("books").resolve(book).resolve(name);
   }
 
-  private List<Kept.Missing> missing() {
+  private List<Kept.Missing> missing(Map<String, Long> sizes) {
     List<Kept.Missing> missing = new ArrayList<>();
-    Optional<Map<String, Long>> found = sizes();
-    if (found.isEmpty()) {
-      return missing;
-    }
-    Map<String, Long> sizes = found.get();
     store
         .jdbi()
         .useHandle(
@@ -241,12 +246,9 @@ final class SqlKeeping implements Keeping {
 
   @Override
   public Kept kept() {
-    Map<String, Long> kept = new HashMap<>(sizes().orElse(Map.of()));
-    kept.keySet()
-        .retainAll(
-            store
-                .jdbi()
-                .withHandle(h -> h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list()));
+    Optional<Map<String, Long>> sizes = sizes();
+    Map<String, Long> kept = new HashMap<>(sizes.orElse(Map.of()));
+    kept.keySet().retainAll(named());
     long bytes = kept.values().stream().mapToLong(Long::longValue).sum();
     List<Path> smaller =
         OurFiles.list(root.resolve("cache")).stream().filter(OurFiles::isScaled).toList();
@@ -259,7 +261,7 @@ final class SqlKeeping implements Keeping {
         new Kept.Amount(kept.size(), bytes),
         amount(smaller),
         setAside(),
-        missing());
+        sizes.map(this::missing).orElse(List.of()));
   }
 
   @Override

@@ -71,6 +71,11 @@ public abstract class SqlLibrary implements Library {
     keeping.atStart();
   }
 
+  /** Deletes copies of pictures that were removed elsewhere; others may be at work. */
+  protected final void dropCopies() {
+    keeping.dropCopies();
+  }
+
   /** Adds a sentence that a person should read. */
   protected final void say(String notice) {
     keeping.say(notice);

@@ -24,7 +24,8 @@ record SqlReadings(Store store, SqlDrafts drafts) implements Readings {
 
   @Override
   public Material material(String book) {
-    return store.edit(book, h -> material(h, book, "reading"));
+    // what is computed from it is kept only where it is still the same then: nobody has to wait
+    return store.view(h -> material(h, book, "reading"));
   }
 
   /** What it is computed from, without the readings themselves, which are large. */

@@ -1,6 +1,7 @@
 package org.barmap.work.books;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -114,7 +115,9 @@ final class BookReading {
       try {
         Files.createSymbolicLink(link, file.toAbsolutePath());
       } catch (IOException | UnsupportedOperationException e) {
-        WholeFile.copy(Files.newInputStream(file), link);
+        try (InputStream in = Files.newInputStream(file)) {
+          WholeFile.copy(in, link);
+        }
       }
     }
     return link;

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import org.barmap.edit.draft.Draft;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
@@ -30,6 +31,8 @@ public final class EngineJobs implements AutoCloseable {
 
   /** So often it is laid under a book that people change meanwhile. */
   private static final int TRIES = 20;
+
+  private static final int ENDING_SECONDS = 10;
 
   private final Library library;
   private final Worker worker;
@@ -139,36 +142,58 @@ public final class EngineJobs implements AutoCloseable {
       throws IOException {
     Path folder = library.pages().folder(book);
     String kept = SecondFile.write(new SecondReading(engine, List.of(part)), folder);
-    SecondCard card =
-        new SecondCard(
-            engine,
-            kept,
-            part.id(),
-            List.of(new SecondCard.PartCard(part.id(), part.name(), part.measures().size())));
+    boolean laid = false;
+    try {
+      library.pages().keep(book, folder.resolve(kept));
+      laid = lay(book, card(engine, kept, part));
+    } finally {
+      if (!laid) {
+        library.pages().drop(book, kept);
+      }
+    }
+    return laid
+        ? Optional.empty()
+        : Optional.of("What " + engine + " read could not be laid under the book; try again");
+  }
+
+  private static SecondCard card(String engine, String kept, SecondReading.Part part) {
+    return new SecondCard(
+        engine,
+        kept,
+        part.id(),
+        List.of(new SecondCard.PartCard(part.id(), part.name(), part.measures().size())));
+  }
+
+  /** Lays it under the book in place of the one before; false when that can't be done. */
+  private boolean lay(String book, SecondCard card) {
     for (int left = TRIES; left > 0; left--) {
       Optional<SecondCard> before = library.seconds().find(book);
       Optional<Versioned<Draft>> now = library.drafts().find(book);
-      Saved<Draft> saved =
-          now.isEmpty()
-              ? new Saved.Refused<>(List.of("There is no such book"))
-              : worker.settling().second(book, now.get().revision(), Optional.of(card));
+      if (now.isEmpty()) {
+        return false;
+      }
+      Saved<Draft> saved = worker.settling().second(book, now.get().revision(), Optional.of(card));
       if (saved instanceof Saved.Done) {
-        if (before.isPresent()) {
-          Files.deleteIfExists(folder.resolve(before.get().file()));
-        }
-        return Optional.empty();
+        before.ifPresent(b -> library.pages().drop(book, b.file()));
+        return true;
       }
       if (saved instanceof Saved.Refused) {
-        break;
+        return false;
       }
     }
-    Files.deleteIfExists(folder.resolve(kept));
-    return Optional.of("What " + engine + " read could not be laid under the book; try again");
+    return false;
   }
 
-  /** Ends the one that reads. */
+  /** Ends the one that reads, and waits a little until the copies of pages it had are deleted. */
   @Override
   public void close() {
     one.shutdownNow();
+    try {
+      if (!one.awaitTermination(ENDING_SECONDS, TimeUnit.SECONDS)) {
+        LOG.log(System.Logger.Level.WARNING, "an engine does not end");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 }

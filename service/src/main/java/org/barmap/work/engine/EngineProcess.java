@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
@@ -54,6 +55,8 @@ final class EngineProcess {
       exit "$code"
       """;
 
+  private static final List<String> KEYS = List.of("BARMAP_", "AWS_", "PGPASS");
+
   private static final Path SHELL = Path.of("/bin/sh");
 
   private final Process process;
@@ -85,10 +88,15 @@ final class EngineProcess {
     command.addAll(words);
     ProcessBuilder builder = new ProcessBuilder(command);
     builder.directory(folder.toFile()).redirectErrorStream(true);
-    builder.environment().keySet().removeIf(k -> k.startsWith("BARMAP_"));
+    withoutKeys(builder.environment());
     builder.environment().put("TMPDIR", Files.createDirectory(folder.resolve("tmp")).toString());
     return new EngineProcess(builder.start(), guarded, limits.console())
         .finish(folder, time, limits);
+  }
+
+  /** Passwords and keys of this program's own stores are nothing for another program. */
+  static void withoutKeys(Map<String, String> environment) {
+    environment.keySet().removeIf(name -> KEYS.stream().anyMatch(name::startsWith));
   }
 
   private Result finish(Path folder, Duration time, EngineLimits limits)

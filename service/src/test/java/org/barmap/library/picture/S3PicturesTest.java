@@ -143,6 +143,20 @@ class S3PicturesTest extends PictureStoreContract {
   }
 
   @Test
+  void copiesOfWhatAnotherMachineRemovedGoWhileOthersAreAtWork() throws IOException {
+    try (PictureStore store = open()) {
+      Path old = file(BOOK, ONE, "removed on another machine");
+      Files.setLastModifiedTime(old, FileTime.from(Instant.now().minus(Duration.ofDays(1))));
+      Path used = file(BOOK, ONE.replace('0', '2'), "named");
+      Files.setLastModifiedTime(used, FileTime.from(Instant.now().minus(Duration.ofDays(1))));
+      store.dropCopies(Set.of(BOOK + "/" + ONE.replace('0', '2')));
+      assertThat(old).doesNotExist();
+      assertThat(used).exists();
+      assertThat(seen()).as("nothing is put there").isEmpty();
+    }
+  }
+
+  @Test
   void anAddressIsUnderstoodOrRefused() {
     assertThat(S3Address.of("s3://scores/a/b?endpoint=http://127.0.0.1:9000&region=eu-west-1"))
         .isEqualTo(

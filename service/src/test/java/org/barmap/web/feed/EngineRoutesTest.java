@@ -3,10 +3,17 @@ package org.barmap.web.feed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
+import java.io.IOException;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.List;
+import java.util.stream.Stream;
+import org.barmap.library.Library;
+import org.barmap.library.keep.OurFiles;
+import org.barmap.library.picture.ApartPictures;
+import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.web.RunningServer;
 import org.barmap.web.WebServer;
 import org.barmap.web.api.ApiError;
@@ -48,6 +55,34 @@ class EngineRoutesTest extends RunningServer {
   @AfterEach
   void closeEngines() {
     jobs.close();
+  }
+
+  @Override
+  protected Library opened() throws IOException {
+    return SqliteLibrary.open(
+        folder, ApartPictures.of(folder.resolve("apart"), folder), Clock.systemUTC());
+  }
+
+  private List<String> readings(String where, String book) throws IOException {
+    try (Stream<Path> files = Files.list(folder.resolve(where).resolve(book))) {
+      return files.map(OurFiles::name).filter(name -> name.endsWith(".reading")).toList();
+    }
+  }
+
+  @Test
+  void whatItReadIsKeptWithThePicturesAndGoesWithThem() throws Exception {
+    String book = readBook();
+    String base = "/api/books/" + book + "/engines";
+    post(base, "{\"name\":\"good\"}");
+    ended(base);
+    List<String> first = readings("apart", book);
+    assertThat(first).hasSize(1).isEqualTo(readings("books", book));
+    assertThat(OurFiles.isPicture(folder.resolve("books").resolve(book).resolve(first.get(0))))
+        .isTrue();
+    post(base, "{\"name\":\"good\"}");
+    ended(base);
+    assertThat(readings("apart", book)).hasSize(1).isNotEqualTo(first);
+    assertThat(readings("books", book)).isEqualTo(readings("apart", book));
   }
 
   private JsonNode ended(String base) {

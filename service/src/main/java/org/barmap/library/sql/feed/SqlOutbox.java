@@ -3,6 +3,7 @@ package org.barmap.library.sql.feed;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -27,6 +28,9 @@ final class SqlOutbox implements Outbox {
   private static final int MOST_WAITING = 1000;
 
   private static final int MOST_LETTERS = 200;
+
+  /** Whoever sends for longer than this was ended; much longer than any try takes. */
+  private static final Duration LEASE = Duration.ofMinutes(5);
 
   private final Jdbi jdbi;
   private final Clock clock;
@@ -147,12 +151,15 @@ final class SqlOutbox implements Outbox {
                           + SqlHooks.CARD
                           + """
                            from hook h join delivery d on d.hook = h.id
-                          where h.off is null and h.due_at <= :now and d.state = 'waiting' and d.seq =
+                          where h.off is null and h.due_at <= :now
+                            and (d.state = 'waiting' or d.state = 'sending' and d.tried_at < :stale)
+                            and d.seq =
                             (select min(seq) from delivery
                              where hook = h.id and state in ('waiting', 'sending'))
                           order by d.seq limit 1
                           """)
                   .bind("now", clock.instant().toEpochMilli())
+                  .bind("stale", clock.instant().minus(LEASE).toString())
                   .map(
                       (row, context) ->
                           new Sending(delivery(row), SqlHooks.hook(row), row.getString("secret")))
@@ -228,7 +235,7 @@ final class SqlOutbox implements Outbox {
           h.createUpdate(
                   """
                   update hook set due_at = :due, failing_since = coalesce(failing_since, :now),
-                    off = :off where id = :id
+                    off = coalesce(off, :off) where id = :id
                   """)
               .bind("due", now + failure.pause().toMillis())
               .bind("now", now)
@@ -251,6 +258,9 @@ final class SqlOutbox implements Outbox {
                     select min(h.due_at) from hook h where h.off is null and exists
                       (select 1 from delivery d
                        where d.hook = h.id and d.state = 'waiting')
+                      and not exists
+                      (select 1 from delivery d
+                       where d.hook = h.id and d.state = 'sending')
                     """)
                 .mapTo(Long.class)
                 .findOne()
