@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.barmap.page.PageImage;
 import org.barmap.page.PageResult;
 import org.barmap.page.file.PageFiles;
@@ -35,7 +36,7 @@ public final class UprightPages {
         index++;
         if (result instanceof PageResult.Loaded loaded) {
           try (PageImage image = loaded.page()) {
-            Path file = folder.resolve("page-%04d.png".formatted(index));
+            Path file = folder.resolve(String.format(Locale.ROOT, "page-%04d.png", index));
             Files.write(file, png(image));
             written.add(file);
           }

@@ -29,6 +29,16 @@ public enum Barline {
   @JsonProperty("dashed")
   DASHED;
 
+  /** Tells whether it ends a repeat: it sends the player back. */
+  public boolean endsRepeat() {
+    return this == REPEAT_END || this == REPEAT_BOTH;
+  }
+
+  /** Tells whether a repeat begins after it. */
+  public boolean startsRepeat() {
+    return this == REPEAT_START || this == REPEAT_BOTH;
+  }
+
   /** Returns the word the format uses, for instance {@code none}. */
   public String word() {
     return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');

@@ -45,8 +45,7 @@ final class NumberComparison {
     }
 
     boolean endsRepeat() {
-      return offset == bar.count() - 1
-          && (bar.endBarline() == Barline.REPEAT_END || bar.endBarline() == Barline.REPEAT_BOTH);
+      return offset == bar.count() - 1 && bar.endBarline().endsRepeat();
     }
 
     boolean has(Navigation sign) {

@@ -224,10 +224,7 @@ public final class SecondAlignment implements Aligner.Costs {
   }
 
   private static boolean isStrong(Barline line) {
-    return line == Barline.DOUBLE
-        || line == Barline.FINAL
-        || line == Barline.REPEAT_END
-        || line == Barline.REPEAT_BOTH;
+    return line == Barline.DOUBLE || line == Barline.FINAL || line.endsRepeat();
   }
 
   private double[] lengths(int i) {

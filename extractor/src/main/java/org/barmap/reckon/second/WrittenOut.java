@@ -20,7 +20,7 @@ final class WrittenOut {
   static boolean bySource(
       List<Bar> bars, List<Measure> measures, List<Aligner.Taken> taken, int at, int extra) {
     for (int end = 0; end < bars.size(); end++) {
-      if (!sendsBack(bars.get(end).endBarline()) || repeats(measures, taken.get(end))) {
+      if (!bars.get(end).endBarline().endsRepeat() || repeats(measures, taken.get(end))) {
         continue;
       }
       int start = start(bars, end);
@@ -48,7 +48,7 @@ final class WrittenOut {
         && bars.get(i).startBarline() != Barline.REPEAT_START
         && bars.get(i).startBarline() != Barline.REPEAT_BOTH
         && bars.get(i - 1).endBarline() != Barline.REPEAT_BOTH
-        && !(i < end && sendsBack(bars.get(i - 1).endBarline()))
+        && !(i < end && bars.get(i - 1).endBarline().endsRepeat())
         && bars.get(i - 1).endBarline() != Barline.FINAL) {
       i--;
     }
@@ -67,10 +67,6 @@ final class WrittenOut {
   }
 
   private static boolean repeats(List<Measure> measures, Aligner.Taken taken) {
-    return taken.size() > 0 && sendsBack(measures.get(taken.to() - 1).end());
-  }
-
-  private static boolean sendsBack(Barline line) {
-    return line == Barline.REPEAT_END || line == Barline.REPEAT_BOTH;
+    return taken.size() > 0 && measures.get(taken.to() - 1).end().endsRepeat();
   }
 }

@@ -159,7 +159,7 @@ final class Splitting {
   }
 
   private static boolean isRepeatEnd(Barline barline) {
-    return barline == Barline.REPEAT_END || barline == Barline.REPEAT_BOTH;
+    return barline.endsRepeat();
   }
 
   /** Lets musical numbers that ended at one bar end at another. */

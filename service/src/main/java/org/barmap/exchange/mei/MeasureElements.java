@@ -62,7 +62,7 @@ final class MeasureElements {
         "metcon",
         pickup ? "false" : "",
         "left",
-        opens(bar.startBarline()) ? "rptstart" : "",
+        bar.startBarline().startsRepeat() ? "rptstart" : "",
         "right",
         right(bar.endBarline()),
         "facs",
@@ -155,10 +155,6 @@ final class MeasureElements {
         "midi.bpm",
         quarters.isPresent() ? Double.toString(Figures.thousandths(quarters.getAsDouble())) : "");
     xml.text(word.text()).close();
-  }
-
-  private static boolean opens(Barline line) {
-    return line == Barline.REPEAT_START || line == Barline.REPEAT_BOTH;
   }
 
   private static String right(Barline line) {

@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.barmap.map.Bar;
-import org.barmap.map.Barline;
 import org.barmap.plan.NumberPlan;
 
 /**
@@ -29,10 +28,7 @@ record Segments(List<Integer> starts, List<Integer> order) {
     starts[0] = true;
     for (int i = 1; i < bars.size(); i++) {
       Bar before = bars.get(i - 1);
-      boolean closed =
-          !before.ending().isEmpty()
-              && (before.endBarline() == Barline.REPEAT_END
-                  || before.endBarline() == Barline.REPEAT_BOTH);
+      boolean closed = !before.ending().isEmpty() && before.endBarline().endsRepeat();
       starts[i] = closed || !before.ending().equals(bars.get(i).ending());
     }
     List<Integer> steps = steps(bars, played);

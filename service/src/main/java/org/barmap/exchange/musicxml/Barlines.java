@@ -51,9 +51,4 @@ public final class Barlines {
       default -> Barline.SINGLE;
     };
   }
-
-  /** Tells whether a barline sends the player back. */
-  public static boolean sendsBack(Barline barline) {
-    return barline == Barline.REPEAT_END || barline == Barline.REPEAT_BOTH;
-  }
 }

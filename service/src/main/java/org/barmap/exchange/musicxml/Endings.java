@@ -102,7 +102,7 @@ final class Endings {
     for (Object o : measure.getNoteOrBackupOrForward()) {
       if (o instanceof Barline b && b.getLocation() != RightLeftMiddle.LEFT) {
         org.barmap.map.Barline line = Barlines.right(b);
-        if (Barlines.sendsBack(line)
+        if (line.endsRepeat()
             || line == org.barmap.map.Barline.DOUBLE
             || line == org.barmap.map.Barline.FINAL) {
           return true;

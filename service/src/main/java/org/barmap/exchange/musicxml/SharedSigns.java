@@ -119,6 +119,6 @@ public final class SharedSigns {
   }
 
   private static boolean closes(Measure m) {
-    return m.end() == Barline.REPEAT_END || m.end() == Barline.REPEAT_BOTH;
+    return m.end().endsRepeat();
   }
 }

@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.barmap.map.Bar;
-import org.barmap.map.Barline;
 import org.barmap.map.Key;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
@@ -189,9 +188,7 @@ public final class Needless {
 
   /** Tells whether repeat signs are printed around a stretch. */
   static boolean repeats(Bar first, Bar last) {
-    return (first.startBarline() == Barline.REPEAT_START
-            || first.startBarline() == Barline.REPEAT_BOTH)
-        && (last.endBarline() == Barline.REPEAT_END || last.endBarline() == Barline.REPEAT_BOTH);
+    return first.startBarline().startsRepeat() && last.endBarline().endsRepeat();
   }
 
   private static boolean says(Bar bar, Pattern word) {

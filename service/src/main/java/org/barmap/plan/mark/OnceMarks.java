@@ -3,7 +3,6 @@ package org.barmap.plan.mark;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Bar;
-import org.barmap.map.Barline;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.piece.OpenWord;
@@ -60,7 +59,7 @@ final class OnceMarks {
   }
 
   private static boolean leadsBack(Bar bar) {
-    return bar.endBarline() == Barline.REPEAT_END || bar.endBarline() == Barline.REPEAT_BOTH;
+    return bar.endBarline().endsRepeat();
   }
 
   private void add(Pencil pencil, Bar bar, String mark, String sign) {

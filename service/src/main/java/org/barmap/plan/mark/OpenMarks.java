@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.barmap.map.Bar;
-import org.barmap.map.Barline;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Leaving;
 import org.barmap.plan.change.effect.Rounds;
@@ -51,11 +50,7 @@ final class OpenMarks {
     Optional<Rounds> rounds = span.effects().rounds();
     boolean vamp = rounds.filter(r -> r.until() == Rounds.Until.CUE).isPresent();
     boolean safety = rounds.filter(r -> r.until() == Rounds.Until.DIRECTOR).isPresent();
-    boolean signs =
-        (first.startBarline() == Barline.REPEAT_START
-                || first.startBarline() == Barline.REPEAT_BOTH)
-            && (last.endBarline() == Barline.REPEAT_END
-                || last.endBarline() == Barline.REPEAT_BOTH);
+    boolean signs = first.startBarline().startsRepeat() && last.endBarline().endsRepeat();
     return signs
         && first.words().stream()
             .flatMap(w -> OpenWord.read(w.text()).stream())

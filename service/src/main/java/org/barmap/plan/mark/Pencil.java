@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Bar;
-import org.barmap.map.Barline;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Marking;
 import org.barmap.plan.change.effect.Rounds;
@@ -144,11 +143,7 @@ public final class Pencil {
   private void range(WrittenNumber number, Span span, String mark, String sign) {
     Bar first = number.barAt(span.from());
     Bar last = number.barAt(span.to());
-    boolean printed =
-        (first.startBarline() == Barline.REPEAT_START
-                || first.startBarline() == Barline.REPEAT_BOTH)
-            && (last.endBarline() == Barline.REPEAT_END
-                || last.endBarline() == Barline.REPEAT_BOTH);
+    boolean printed = first.startBarline().startsRepeat() && last.endBarline().endsRepeat();
     one(number, span, span.from(), mark, printed ? sign : "\u2016: " + sign);
     if (!printed) {
       one(number, span, span.to(), mark + "-end", ":\u2016");

@@ -318,9 +318,7 @@ final class FormReader {
       return false;
     }
     Barline own = piece.signBar().startBarline();
-    return own == Barline.REPEAT_START
-        || own == Barline.REPEAT_BOTH
-        || before(i).filter(b -> b == Barline.REPEAT_START || b == Barline.REPEAT_BOTH).isPresent();
+    return own.startsRepeat() || before(i).filter(Barline::startsRepeat).isPresent();
   }
 
   private boolean endsRepeat(int i) {
@@ -329,14 +327,13 @@ final class FormReader {
       return false;
     }
     Barline own = piece.signBar().endBarline();
-    if (own == Barline.REPEAT_END || own == Barline.REPEAT_BOTH) {
+    if (own.endsRepeat()) {
       return true;
     }
     for (int k = i + 1; k < pieces.size(); k++) {
       if (pieces.get(k).inserted().isEmpty()) {
         Bar next = pieces.get(k).bar();
-        return next.startBarline() == Barline.REPEAT_END
-            || next.startBarline() == Barline.REPEAT_BOTH;
+        return next.startBarline().endsRepeat();
       }
     }
     return false;

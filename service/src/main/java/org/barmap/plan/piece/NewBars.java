@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.barmap.map.Bar;
-import org.barmap.map.Barline;
 import org.barmap.map.Content;
 import org.barmap.map.Meter;
 import org.barmap.map.Navigation;
@@ -138,8 +137,9 @@ final class NewBars {
       return false;
     }
     boolean next =
-        entry + 1 < number.bars().size() && closes(number.bars().get(entry + 1).startBarline());
-    return closes(bar.endBarline()) || next || END_SIGNS.stream().anyMatch(bar::has);
+        entry + 1 < number.bars().size()
+            && number.bars().get(entry + 1).startBarline().endsRepeat();
+    return bar.endBarline().endsRepeat() || next || END_SIGNS.stream().anyMatch(bar::has);
   }
 
   private boolean startSigns(int slot) {
@@ -148,19 +148,11 @@ final class NewBars {
     if (slot != number.starts()[entry]) {
       return false;
     }
-    boolean before = entry > 0 && opens(number.bars().get(entry - 1).endBarline());
-    return opens(bar.startBarline())
+    boolean before = entry > 0 && number.bars().get(entry - 1).endBarline().startsRepeat();
+    return bar.startBarline().startsRepeat()
         || before
         || bar.has(Navigation.SEGNO)
         || bar.has(Navigation.CODA);
-  }
-
-  private static boolean closes(Barline line) {
-    return line == Barline.REPEAT_END || line == Barline.REPEAT_BOTH;
-  }
-
-  private static boolean opens(Barline line) {
-    return line == Barline.REPEAT_START || line == Barline.REPEAT_BOTH;
   }
 
   /** Returns how the sign at an edge of a bar is called. */

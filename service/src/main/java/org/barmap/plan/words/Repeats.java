@@ -30,8 +30,7 @@ final class Repeats {
       Bar bar = number.bars().get(i);
       Bar before = number.bars().get(Math.max(0, i - 1));
       boolean opens =
-          bar.startBarline() == Barline.REPEAT_START
-              || bar.startBarline() == Barline.REPEAT_BOTH
+          bar.startBarline().startsRepeat()
               || (i > 0 && before.endBarline() == Barline.REPEAT_START)
               || (i > 0 && before.endBarline() == Barline.REPEAT_BOTH);
       boolean over = closes >= 0 && (bar.ending().isEmpty() || bar.ending().contains(1));
@@ -45,7 +44,7 @@ final class Repeats {
         endings = 0;
       }
       endings = bar.ending().stream().reduce(endings, Math::max);
-      if (bar.endBarline() == Barline.REPEAT_END || bar.endBarline() == Barline.REPEAT_BOTH) {
+      if (bar.endBarline().endsRepeat()) {
         closes = i;
       }
     }

@@ -32,7 +32,7 @@ final class BarlineWriter {
   Optional<Barline> left(int i) {
     Bar bar = bars.get(i);
     boolean opens =
-        Lines.opens(bar.startBarline()) || (i > 0 && Lines.opens(bars.get(i - 1).endBarline()));
+        bar.startBarline().startsRepeat() || (i > 0 && bars.get(i - 1).endBarline().startsRepeat());
     boolean endingStarts = !bar.ending().isEmpty() && !sameEnding(i - 1, i);
     if (!opens && !endingStarts) {
       return Optional.empty();
@@ -52,7 +52,7 @@ final class BarlineWriter {
   /** Returns the right barline of an entry, where it is not a plain single line. */
   Optional<Barline> right(int i) {
     Bar bar = bars.get(i);
-    boolean back = Lines.sendsBack(bar.endBarline());
+    boolean back = bar.endBarline().endsRepeat();
     boolean endingStops = !bar.ending().isEmpty() && !sameEnding(i, i + 1);
     Optional<BarStyle> style = Lines.style(bar.endBarline());
     if (i == bars.size() - 1) {
@@ -85,7 +85,7 @@ final class BarlineWriter {
     return a >= 0
         && b < bars.size()
         && bars.get(a).ending().equals(bars.get(b).ending())
-        && !Lines.sendsBack(bars.get(a).endBarline());
+        && !bars.get(a).endBarline().endsRepeat();
   }
 
   private static Repeat repeat(BackwardForward direction) {

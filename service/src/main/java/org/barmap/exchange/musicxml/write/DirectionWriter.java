@@ -79,7 +79,7 @@ final class DirectionWriter {
   /** Returns how often a bar is played that no repeat sign is at, where no word says it yet. */
   private static Optional<String> timesInWords(Bar bar) {
     boolean said =
-        Lines.sendsBack(bar.endBarline())
+        bar.endBarline().endsRepeat()
             || bar.words().stream().anyMatch(w -> TIMES.matcher(w.text()).matches());
     return said ? Optional.empty() : bar.times().map(n -> n + "X");
   }

@@ -35,12 +35,12 @@ record Form(boolean coda, boolean fine, boolean openRepeat, boolean again) {
       to |= bar.has(Navigation.TO_CODA);
       coda |= bar.has(Navigation.CODA);
       fine |= bar.has(Navigation.FINE);
-      opened |= Lines.opens(bar.startBarline());
-      open |= !opened && Lines.sendsBack(bar.endBarline());
+      opened |= bar.startBarline().startsRepeat();
+      open |= !opened && bar.endBarline().endsRepeat();
       again |=
           bar.words().stream()
               .anyMatch(w -> ofAJump(bar, w) && !WITHOUT.matcher(w.text()).matches());
-      opened |= open || Lines.opens(bar.endBarline());
+      opened |= open || bar.endBarline().startsRepeat();
     }
     return new Form(to && coda, fine, open, again);
   }

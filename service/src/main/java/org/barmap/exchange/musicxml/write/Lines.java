@@ -27,14 +27,4 @@ final class Lines {
     drawn.setValue(style);
     return drawn;
   }
-
-  /** Tells whether a barline sends the player back. */
-  public static boolean sendsBack(Barline barline) {
-    return barline == Barline.REPEAT_END || barline == Barline.REPEAT_BOTH;
-  }
-
-  /** Tells whether a repeat begins after a barline. */
-  public static boolean opens(Barline barline) {
-    return barline == Barline.REPEAT_START || barline == Barline.REPEAT_BOTH;
-  }
 }

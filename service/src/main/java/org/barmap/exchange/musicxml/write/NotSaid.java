@@ -119,7 +119,7 @@ public record NotSaid(String where, String text) {
                 + (vamp ? ": nobody can say how often, so" : ":")
                 + " it is there as words only.");
       }
-      if (bar.times().isPresent() && !Lines.sendsBack(bar.endBarline())) {
+      if (bar.times().isPresent() && !bar.endBarline().endsRepeat()) {
         texts.add("\"play " + bar.times().get() + " times\" without repeat signs is words only.");
       }
       if (silent.contains(bar.id())) {

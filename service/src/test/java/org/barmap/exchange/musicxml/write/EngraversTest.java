@@ -234,8 +234,9 @@ class EngraversTest {
     for (int i = 0; i < bars.size(); i++) {
       Bar bar = bars.get(i);
       boolean opens =
-          Lines.opens(bar.startBarline()) || (i > 0 && Lines.opens(bars.get(i - 1).endBarline()));
-      boolean ends = Lines.sendsBack(bar.endBarline());
+          bar.startBarline().startsRepeat()
+              || (i > 0 && bars.get(i - 1).endBarline().startsRepeat());
+      boolean ends = bar.endBarline().endsRepeat();
       add(limits, Limit.NESTED, opens && inside);
       inside = (inside || opens) && !ends;
       add(limits, Limit.ENDING_FOR_SEVERAL, bar.ending().size() > 1);
@@ -260,12 +261,12 @@ class EngraversTest {
 
   private static String said(Bar bar, int at) {
     String signs =
-        (Lines.opens(bar.startBarline()) ? "|:" : "")
+        (bar.startBarline().startsRepeat() ? "|:" : "")
             + (bar.ending().isEmpty() ? "" : bar.ending())
             + bar.signs()
             + bar.times().map(t -> "x" + t).orElse("")
-            + (Lines.sendsBack(bar.endBarline()) ? ":|" : "")
-            + (Lines.opens(bar.endBarline()) ? "|:" : "")
+            + (bar.endBarline().endsRepeat() ? ":|" : "")
+            + (bar.endBarline().startsRepeat() ? "|:" : "")
             + bar.words().stream().map(w -> "'" + w.text() + "'").toList();
     String plain = signs.replace("[]", "");
     return plain.isEmpty() ? "" : at + plain + " ";

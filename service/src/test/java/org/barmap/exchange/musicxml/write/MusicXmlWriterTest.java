@@ -78,7 +78,7 @@ class MusicXmlWriterTest {
           .as(bar.id())
           .isEqualTo(Set.copyOf(bar.signs()));
       assertThat(last.end()).as(bar.id()).isEqualTo(plain(bar.endBarline()));
-      if (Lines.sendsBack(bar.endBarline())) {
+      if (bar.endBarline().endsRepeat()) {
         assertThat(last.times()).as(bar.id()).isEqualTo(bar.times());
       }
       boolean opens =

@@ -45,8 +45,8 @@ final class SingleBars {
     Optional<Key> key = Optional.empty();
     for (Bar bar : map.bars()) {
       starts.put(bar.id(), all.lines.size());
-      boolean opens = opened || Lines.opens(bar.startBarline());
-      opened = Lines.opens(bar.endBarline());
+      boolean opens = opened || bar.startBarline().startsRepeat();
+      opened = bar.endBarline().startsRepeat();
       // MusicXML has no sign for not knowing a key: the one before goes on
       key = bar.key().isPresent() ? bar.key() : key;
       for (int k = 0; k < bar.count(); k++) {
