@@ -162,7 +162,7 @@ class SecondReadingBrowserTest {
     assertThat(Axe.violations(browser)).isEmpty();
     browser.press(Keys.ESCAPE);
     browser.go("/road.html?b=" + book);
-    browser.see(".change-beside", "Director's bar numbers:");
+    browser.see(".change-beside", "Director:");
     browser.go("/align.html?b=" + book);
     browser.click("#align-remove");
     browser.click("dialog [type=submit]");

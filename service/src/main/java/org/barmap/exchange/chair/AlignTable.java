@@ -78,12 +78,14 @@ public record AlignTable(
    * @param there the map of the other
    */
   public static AlignTable of(TwoParts parts, BarMap here, BarMap there) {
+    boolean list = DirectorList.isList(here) || DirectorList.isList(there);
     return new AlignTable(
         parts.numbers().stream().map(AlignTable::row).toList(),
         parts.onlyHere().stream().map(WrittenNumber::label).toList(),
         parts.onlyThere().stream().map(WrittenNumber::label).toList(),
         parts.problems(),
         BookAlignment.compare(here, there).stream()
+            .filter(d -> !list || !d.kind().equals("repeat"))
             .map(d -> new Difference(d.number(), d.kind(), d.text()))
             .toList());
   }

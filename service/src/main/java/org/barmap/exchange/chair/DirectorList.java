@@ -22,6 +22,10 @@ import org.barmap.map.StaffSystem;
  * 5}. What comes out is a bar map without pictures, so that it can be laid beside a part.
  */
 public final class DirectorList {
+
+  /** What its one page says it was made of. */
+  private static final String SOURCE = "a list of bar numbers";
+
   private static final int MOST_BARS = 5000;
   private static final int MOST_LINES = 500;
   private static final double WIDTH = 1000;
@@ -142,8 +146,13 @@ public final class DirectorList {
 
   private BarMap map(String title, String whose) {
     int height = (int) (STEP * (systems.size() + 1));
-    Page page = new Page(1, "a list of bar numbers", (int) WIDTH, height, systems);
+    Page page = new Page(1, SOURCE, (int) WIDTH, height, systems);
     return BarMap.of(new Book(title, whose), List.of(page), numbers, bars);
+  }
+
+  /** Tells whether a map came from such a list, which says nothing of repeats. */
+  static boolean isList(BarMap map) {
+    return map.pages().size() == 1 && map.pages().get(0).source().equals(SOURCE);
   }
 
   private static String clip(String text) {

@@ -154,7 +154,7 @@ public record AlignRoutes(Library library) {
   private void list(Context ctx) throws IOException {
     BookCard book = Requests.book(library, ctx);
     String text = Requests.text(Requests.body(ctx), "text", MOST_LIST);
-    DirectorList.Read read = DirectorList.read(text, book.title(), "Director's bar numbers");
+    DirectorList.Read read = DirectorList.read(text, book.title(), "Director");
     BarMap map =
         read.map()
             .orElseThrow(

@@ -3,6 +3,10 @@ package org.barmap.exchange.chair;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.ArrayList;
+import org.barmap.map.Barline;
+import org.barmap.map.Book;
+import org.barmap.map.Page;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -14,6 +18,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Lists as they are written down or read out; the bars are counted by hand. */
 class DirectorListTest {
+
+  private static final BarMap LIST =
+      DirectorList.read("7: A 9, end 16", "Saltmarsh", "Director").map().orElseThrow();
 
   @Test
   void aDirectorsListIsABook() {
@@ -52,5 +59,30 @@ class DirectorListTest {
 
     assertThat(map.bars()).hasSize(48);
     assertThat(map.bars().get(16).rehearsal().map(RehearsalMark::text)).contains(mark);
+  }
+
+  /** The same bars as a page of a book. */
+  private static BarMap read(String part, List<Bar> bars) {
+    Page page = LIST.pages().get(0);
+    Page photographed = new Page(1, "page-1.png", page.width(), page.height(), page.systems());
+    return BarMap.of(new Book("Saltmarsh", part), List.of(photographed), LIST.numbers(), bars);
+  }
+
+  private static List<AlignTable.Difference> differences(BarMap here, BarMap there) {
+    return AlignTable.of(TwoParts.of(here, there, List.of()), here, there).differences();
+  }
+
+  /** Bar numbers say nothing of repeats. */
+  @Test
+  void itDisputesNoRepeat() {
+    List<Bar> bars = new ArrayList<>(LIST.bars());
+    bars.set(11, bars.get(11).toBuilder().endBarline(Barline.REPEAT_END).build());
+    BarMap bass = read("Bass", bars);
+    assertThat(differences(bass, read("Drums", LIST.bars())))
+        .extracting(AlignTable.Difference::kind)
+        .as("two books can't both be right")
+        .containsExactly("repeat");
+    assertThat(differences(bass, LIST)).as("bar numbers say nothing of repeats").isEmpty();
+    assertThat(differences(LIST, bass)).isEmpty();
   }
 }
