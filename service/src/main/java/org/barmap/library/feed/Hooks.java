@@ -9,6 +9,9 @@ public interface Hooks {
   /** So many may be registered in all. */
   int MOST = 50;
 
+  /** So many of one book: who owns it by a link takes no room from the others. */
+  int MOST_OF_BOOK = 10;
+
   /** So many of what a hook was told are kept once they arrived, and as many that were given up. */
   int MOST_KEPT = 100;
 

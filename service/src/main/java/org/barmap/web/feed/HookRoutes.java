@@ -90,7 +90,7 @@ public final class HookRoutes {
             .orElseThrow(
                 () ->
                     new ApiException(
-                        ApiError.BAD_TARGET, "There are " + Hooks.MOST + " already; remove one"));
+                        ApiError.BAD_TARGET, "There are too many already; remove one"));
     ctx.status(201);
     ctx.header("Location", ctx.path() + "/" + made.id());
     ctx.json(Map.of("hook", made, "secret", secret));

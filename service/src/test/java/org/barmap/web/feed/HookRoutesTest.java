@@ -6,6 +6,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.time.Clock;
 import org.barmap.library.HookTarget;
+import org.barmap.library.feed.Hooks;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.RunningServer;
 import org.barmap.web.WebServer;
@@ -104,6 +105,21 @@ class HookRoutesTest extends RunningServer {
       assertProblem(get("/api/books/" + book + "/hooks/" + all), ApiError.NO_HOOK);
       assertProblem(get("/api/books/" + newBook() + "/hooks/" + own), ApiError.NO_HOOK);
       assertProblem(post("/api/hooks/" + all + "/deliveries/nothing/again", ""), ApiError.NO_HOOK);
+    }
+  }
+
+  @Test
+  void oneBookTakesNoRoomFromTheOthers() throws Exception {
+    allowMyNet();
+    String full = "/api/books/" + newBook() + "/hooks";
+    try (HookTarget target = new HookTarget()) {
+      for (int i = 0; i < Hooks.MOST_OF_BOOK; i++) {
+        assertThat(register(full, target).statusCode()).isEqualTo(201);
+      }
+      assertProblem(register(full, target), ApiError.BAD_TARGET);
+      assertThat(register("/api/books/" + newBook() + "/hooks", target).statusCode())
+          .isEqualTo(201);
+      assertThat(register("/api/hooks", target).statusCode()).isEqualTo(201);
     }
   }
 

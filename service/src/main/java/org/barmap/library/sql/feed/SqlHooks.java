@@ -70,7 +70,7 @@ record SqlHooks(Jdbi jdbi, Clock clock, SqlOutbox outbox) implements Hooks {
     return jdbi.inTransaction(
         h -> {
           int all = h.createQuery("select count(*) from hook").mapTo(Integer.class).one();
-          if (all >= MOST) {
+          if (all >= MOST || book.isPresent() && ofBook(h, book.get()) >= MOST_OF_BOOK) {
             return Optional.empty();
           }
           h.createUpdate(
@@ -87,6 +87,13 @@ record SqlHooks(Jdbi jdbi, Clock clock, SqlOutbox outbox) implements Hooks {
               .execute();
           return find(h, id);
         });
+  }
+
+  private static int ofBook(Handle h, String book) {
+    return h.createQuery("select count(*) from hook where book = :book")
+        .bind("book", book)
+        .mapTo(Integer.class)
+        .one();
   }
 
   @Override
