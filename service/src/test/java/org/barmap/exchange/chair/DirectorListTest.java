@@ -2,14 +2,14 @@ package org.barmap.exchange.chair;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
 import java.util.ArrayList;
-import org.barmap.map.Barline;
-import org.barmap.map.Book;
-import org.barmap.map.Page;
+import java.util.List;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
+import org.barmap.map.Barline;
+import org.barmap.map.Book;
 import org.barmap.map.MusicalNumber;
+import org.barmap.map.Page;
 import org.barmap.map.RehearsalMark;
 import org.barmap.plan.Books;
 import org.junit.jupiter.api.Test;
