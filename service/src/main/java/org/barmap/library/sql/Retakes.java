@@ -131,7 +131,7 @@ final class Retakes {
               .bind("id", id)
               .mapTo(String.class)
               .one();
-      SqlPages.letGo(h, book, picture);
+      PageSteps.letGo(h, book, picture);
     }
     return ids;
   }

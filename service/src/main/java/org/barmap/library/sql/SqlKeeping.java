@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -34,6 +33,7 @@ final class SqlKeeping implements Keeping {
   private final Store store;
   private final Path root;
   private final PictureStore pictures;
+  private final PictureCheck check;
   private final Removal removal;
   private final SqlBooks shelf;
   private final SetAside setAside;
@@ -47,6 +47,7 @@ final class SqlKeeping implements Keeping {
       SqlBooks shelf,
       SetAside setAside) {
     this.pictures = pictures;
+    this.check = new PictureCheck(store, root.resolve("books"), pictures);
     this.store = store;
     this.root = root;
     this.removal = removal;
@@ -66,8 +67,8 @@ final class SqlKeeping implements Keeping {
     bringBack(named);
     tidy(named);
     putAside(named);
-    noteOlder();
-    List<Kept.Missing> missing = sizes().map(this::missing).orElse(List.of());
+    check.noteOlder();
+    List<Kept.Missing> missing = check.sizes().map(check::missing).orElse(List.of());
     missing.stream()
         .limit(NAMED)
         .forEach(
@@ -161,80 +162,6 @@ final class SqlKeeping implements Keeping {
         : "no page of a book is on it, the database does not know its book";
   }
 
-  /** Takes pictures kept by an older program as they are now. */
-  private void noteOlder() {
-    store
-        .jdbi()
-        .useTransaction(
-            h ->
-                h.createQuery(
-                        """
-                    select distinct book, picture from page p where picture <> '' and not exists
-                      (select 1 from picture k where k.book = p.book and k.file = p.picture)
-                    """)
-                    .map((row, context) -> List.of(row.getString(1), row.getString(2)))
-                    .list()
-                    .forEach(
-                        one ->
-                            PictureMark.sizeOf(file(one.get(0), one.get(1)))
-                                .ifPresent(m -> SqlPages.note(h, one.get(0), one.get(1), m))));
-  }
-
-  private Path file(String book, String name) {
-    return root.resolve("books").resolve(book).resolve(name);
-  }
-
-  private List<Kept.Missing> missing(Map<String, Long> sizes) {
-    List<Kept.Missing> missing = new ArrayList<>();
-    store
-        .jdbi()
-        .useHandle(
-            h ->
-                h.createQuery(
-                        """
-                    select b.id, b.title, b.part, p.picture, k.bytes,
-                      row_number() over (partition by p.book order by p.position, p.rowid) as place
-                    from page p join book b on b.id = p.book
-                    left join picture k on k.book = p.book and k.file = p.picture
-                    where p.aside = 0 order by b.rowid, place
-                    """)
-                    .map(
-                        (row, context) -> {
-                          String picture = row.getString("picture");
-                          if (!picture.isEmpty()) {
-                            Optional<Long> now =
-                                Optional.ofNullable(sizes.get(row.getString("id") + "/" + picture));
-                            String title = row.getString("title") + ", " + row.getString("part");
-                            int place = row.getInt("place");
-                            long bytes = row.getLong("bytes");
-                            wrong(now, row.wasNull() ? Optional.empty() : Optional.of(bytes))
-                                .ifPresent(w -> missing.add(new Kept.Missing(title, place, w)));
-                          }
-                          return picture;
-                        })
-                    .list());
-    return missing;
-  }
-
-  /** The sizes of what is kept; nothing is said to be missing while they can't be told. */
-  private Optional<Map<String, Long>> sizes() {
-    try {
-      return Optional.of(pictures.sizes());
-    } catch (IOException e) {
-      LOG.log(System.Logger.Level.WARNING, "the pictures cannot be looked through", e);
-      return Optional.empty();
-    }
-  }
-
-  private static Optional<String> wrong(Optional<Long> now, Optional<Long> bytes) {
-    if (now.isEmpty()) {
-      return Optional.of("is missing");
-    }
-    return bytes.isEmpty() || bytes.equals(now)
-        ? Optional.empty()
-        : Optional.of("is damaged: it had " + bytes.get() + " bytes and has " + now.get());
-  }
-
   private static String many(long count, String one, String more) {
     return count + " " + (count == 1 ? one : more);
   }
@@ -246,7 +173,7 @@ final class SqlKeeping implements Keeping {
 
   @Override
   public Kept kept() {
-    Optional<Map<String, Long>> sizes = sizes();
+    Optional<Map<String, Long>> sizes = check.sizes();
     Map<String, Long> kept = new HashMap<>(sizes.orElse(Map.of()));
     kept.keySet().retainAll(named());
     long bytes = kept.values().stream().mapToLong(Long::longValue).sum();
@@ -261,7 +188,7 @@ final class SqlKeeping implements Keeping {
         new Kept.Amount(kept.size(), bytes),
         amount(smaller),
         setAside(),
-        sizes.map(this::missing).orElse(List.of()));
+        sizes.map(check::missing).orElse(List.of()));
   }
 
   @Override

@@ -6,17 +6,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.barmap.edit.Repaging;
 import org.barmap.edit.draft.Draft;
 import org.barmap.library.PageCard;
 import org.barmap.library.Pages;
 import org.barmap.library.Saved;
-import org.barmap.library.Versioned;
 import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.PictureMark;
 import org.barmap.library.picture.PictureStore;
@@ -95,36 +92,18 @@ record SqlPages(Store store, Path root, PictureStore pictures, SqlDrafts drafts,
 
   @Override
   public Optional<PageCard> addPart(String book, String page, int part) {
-    List<String> added = new ArrayList<>();
-    drafts.along(
-        book,
-        (h, now) -> {
-          List<PageCard> old = all(h, book);
-          Optional<PageCard> first = old.stream().filter(p -> p.id().equals(page)).findFirst();
-          if (first.isEmpty()) {
-            return gone();
-          }
-          PageCard card = first.get();
-          int behind = card.index() + part - card.part() - 1;
-          Map<Integer, Integer> indices = new HashMap<>();
-          for (PageCard p : old) {
-            indices.put(p.index(), p.index() <= behind ? p.index() : p.index() + 1);
-          }
-          reposition(h, old, indices);
-          NewPage further =
-              new NewPage(
-                  card.source(), card.picture(), card.width(), card.height(), Optional.empty());
-          added.add(insert(h, book, behind + 1, further, part));
-          return drafts.repaged(h, book, now, Repaging.apply(now.value(), indices), "Page added");
-        });
-    return added.stream().findFirst().flatMap(id -> find(book, id));
+    return steps().addPart(book, page, part).flatMap(id -> find(book, id));
+  }
+
+  private PageSteps steps() {
+    return new PageSteps(drafts, removal);
   }
 
   static <T> Saved<T> gone() {
     return new Saved.Refused<>(List.of("There is no such page; it may have been taken out"));
   }
 
-  private static String insert(Handle h, String book, int position, NewPage page, int part) {
+  static String insert(Handle h, String book, int position, NewPage page, int part) {
     String id = Ids.make();
     h.createUpdate(
             """
@@ -147,133 +126,19 @@ record SqlPages(Store store, Path root, PictureStore pictures, SqlDrafts drafts,
     return id;
   }
 
-  static void reposition(Handle h, List<PageCard> pages, Map<Integer, Integer> indices) {
-    for (PageCard page : pages) {
-      Integer index = indices.get(page.index());
-      if (index != null) {
-        h.createUpdate("update page set position = :position where id = :id")
-            .bind("position", index)
-            .bind("id", page.id())
-            .execute();
-      }
-    }
-  }
-
   @Override
   public Saved<Draft> remove(String book, long revision, String page) {
-    Saved<Draft> saved =
-        drafts.along(
-            book,
-            (h, now) -> {
-              List<PageCard> old = all(h, book);
-              Optional<PageCard> out = old.stream().filter(p -> p.id().equals(page)).findFirst();
-              if (out.isEmpty()) {
-                return gone();
-              }
-              if (now.revision() != revision) {
-                return new Saved.Stale<>(now.revision());
-              }
-              List<PageCard> left = old.stream().filter(p -> !p.id().equals(page)).toList();
-              h.createUpdate("delete from page where id = :id").bind("id", page).execute();
-              letGo(h, book, out.get().picture());
-              List<String> order = left.stream().map(PageCard::id).toList();
-              return arranged(h, book, now, old, order, "Page taken out");
-            });
-    if (saved instanceof Saved.Done) {
-      removal.pages(Set.of(page));
-    }
-    return saved;
+    return steps().remove(book, revision, page);
   }
 
   @Override
   public Saved<Draft> removePictures(String book, long revision) {
-    Set<String> pages = new HashSet<>();
-    Saved<Draft> saved =
-        drafts.along(
-            book,
-            (h, now) -> {
-              if (now.revision() != revision) {
-                return new Saved.Stale<>(now.revision());
-              }
-              if (isReading(h, book)) {
-                return new Saved.Refused<>(
-                    List.of("Its pages are still being read; wait until that is done"));
-              }
-              pages.addAll(
-                  h.createQuery("select id from page where book = :book and picture <> ''")
-                      .bind("book", book)
-                      .mapTo(String.class)
-                      .list());
-              withoutPictures(h, book);
-              return drafts.unchanged(now, "Pictures removed");
-            });
-    if (saved instanceof Saved.Done) {
-      removal.pages(pages);
-    }
-    return saved;
-  }
-
-  private static boolean isReading(Handle h, String book) {
-    return h.createQuery(
-                "select count(*) from job where book = :book and state in ('waiting', 'running')")
-            .bind("book", book)
-            .mapTo(Integer.class)
-            .one()
-        > 0;
-  }
-
-  private static void withoutPictures(Handle h, String book) {
-    h.createQuery("select distinct picture from page where book = :book and picture <> ''")
-        .bind("book", book)
-        .mapTo(String.class)
-        .list()
-        .forEach(picture -> Removal.doom(h, book + "/" + picture));
-    h.createUpdate(
-            """
-            update page set finding = :finding,
-              state = case state when 'read' then state else 'failed' end
-            where book = :book and picture <> '' and (state <> 'read' or finding is null)
-            """)
-        .bind("book", book)
-        .bind("finding", "Its picture was removed; its bars are as they were")
-        .execute();
-    h.execute("update page set picture = '' where book = ?", book);
+    return steps().removePictures(book, revision);
   }
 
   @Override
   public Saved<Draft> order(String book, long revision, List<String> pages) {
-    return drafts.along(
-        book,
-        (h, now) -> {
-          List<PageCard> old = all(h, book);
-          List<String> expected = old.stream().map(PageCard::id).sorted().toList();
-          if (now.revision() != revision) {
-            return new Saved.Stale<>(now.revision());
-          }
-          if (!pages.stream().sorted().toList().equals(expected)) {
-            return new Saved.Refused<>(List.of("Name every page of the book once"));
-          }
-          return arranged(h, book, now, old, pages, "Pages in another order");
-        });
-  }
-
-  /** Gives pages and what is in the draft of them the places of a list; others are out. */
-  private Saved<Draft> arranged(
-      Handle h,
-      String book,
-      Versioned<Draft> now,
-      List<PageCard> old,
-      List<String> order,
-      String text) {
-    Map<Integer, Integer> indices = new HashMap<>();
-    for (PageCard page : old) {
-      int at = order.indexOf(page.id());
-      if (at >= 0) {
-        indices.put(page.index(), at + 1);
-      }
-    }
-    reposition(h, old, indices);
-    return drafts.repaged(h, book, now, Repaging.apply(now.value(), indices), text);
+    return steps().order(book, revision, pages);
   }
 
   @Override
@@ -401,20 +266,6 @@ record SqlPages(Store store, Path root, PictureStore pictures, SqlDrafts drafts,
   @Override
   public Path cache() {
     return root.resolve("cache");
-  }
-
-  /** Lets a picture go that a page was on, unless another one is on it, be it aside. */
-  static void letGo(Handle h, String book, String picture) {
-    boolean named =
-        h.createQuery("select count(*) from page where book = :book and picture = :picture")
-                .bind("book", book)
-                .bind("picture", picture)
-                .mapTo(Integer.class)
-                .one()
-            > 0;
-    if (!picture.isEmpty() && !named) {
-      Removal.doom(h, book + "/" + picture);
-    }
   }
 
   /** Keeps an id from naming another folder. */

@@ -97,7 +97,7 @@ record SqlReadings(Store store, SqlDrafts drafts) implements Readings {
               indices.put(page.index(), left.indexOf(page.id()) + 1);
             }
           }
-          SqlPages.reposition(h, pages, indices);
+          PageSteps.reposition(h, pages, indices);
           Draft before = Repaging.apply(now.value(), indices);
           Retaken retaken = Retaken.read(before, place, fresh);
           Retakes.Retake step =

@@ -10,6 +10,7 @@ import org.barmap.edit.draft.Draft;
 import org.barmap.library.Versioned;
 import org.barmap.library.feed.Edition;
 import org.barmap.library.feed.Editions;
+import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -28,6 +29,8 @@ record SqlEditions(Jdbi jdbi, Clock clock, SqlFeed.Shelf shelf, Fresh fresh) imp
       from edition e join book b on b.id = e.book
       where e.book = :book and b.discarded_at is null
       """;
+
+  private static final Making NO_BOOK = new Making.Refused("There is no such book");
 
   private static final String DONE =
       "select count(*) from correction where book = :book and state in ('done', 'kept') and seq ";
@@ -120,24 +123,40 @@ record SqlEditions(Jdbi jdbi, Clock clock, SqlFeed.Shelf shelf, Fresh fresh) imp
 
   @Override
   public Making make(String book, long revision, String who) {
+    Optional<Versioned<Draft>> seen = jdbi.withHandle(h -> shelf.draft(h, book));
+    if (seen.isEmpty()) {
+      return NO_BOOK;
+    }
+    if (seen.get().revision() != revision) {
+      return new Making.Stale(seen.get().revision());
+    }
+    // written and packed before others have to wait; what the book is by then is compared below
+    Ready ready = jdbi.withHandle(h -> ready(h, book, seen.get()));
     return shelf.edit(
         book,
         h -> {
-          Optional<Versioned<Draft>> now = shelf.draft(h, book);
+          Optional<Long> now = revision(h, book);
           if (now.isEmpty()) {
-            return new Making.Refused("There is no such book");
+            return NO_BOOK;
           }
-          if (now.get().revision() != revision) {
-            return new Making.Stale(now.get().revision());
+          if (now.get() != revision) {
+            return new Making.Stale(now.get());
           }
-          int open = unchecked(h, book, now.get().value());
+          int open = unchecked(h, book, seen.get().value());
           if (open > 0) {
             String pages = open == 1 ? "1 page is" : open + " pages are";
             return new Making.Refused(
                 "An edition is made of a checked book, and " + pages + " not checked yet");
           }
-          return make(h, book, now.get(), who);
+          return make(h, book, ready, who);
         });
+  }
+
+  private static Optional<Long> revision(Handle h, String book) {
+    return h.createQuery("select draft_revision from book where id = :id and discarded_at is null")
+        .bind("id", book)
+        .mapTo(Long.class)
+        .findOne();
   }
 
   /** How many pages nobody has checked; of an empty book one. */
@@ -153,22 +172,48 @@ record SqlEditions(Jdbi jdbi, Clock clock, SqlFeed.Shelf shelf, Fresh fresh) imp
 
   /** Makes an edition of a draft that is checked, unless the newest one is the same. */
   Making.Made make(Handle h, String book, Versioned<Draft> now, String who) {
-    EditionDocument document = EditionDocument.of(now.value());
+    return make(h, book, ready(h, book, now), who);
+  }
+
+  /**
+   * What an edition would be, as its draft was seen.
+   *
+   * @param latest the newest edition there was then
+   * @param isSame whether that is the same
+   */
+  private record Ready(
+      Versioned<Draft> draft,
+      EditionDocument document,
+      byte[] packed,
+      Optional<Edition> latest,
+      boolean isSame) {}
+
+  private static Ready ready(Handle h, String book, Versioned<Draft> draft) {
+    EditionDocument document = EditionDocument.of(draft.value());
     Optional<Edition> latest = latest(h, book);
-    if (latest.isPresent() && isSame(h, book, latest.get(), now.value(), document)) {
+    boolean same = latest.isPresent() && isSame(h, book, latest.get(), draft.value(), document);
+    return new Ready(draft, document, document.packed(), latest, same);
+  }
+
+  private Making.Made make(Handle h, String book, Ready seen, String who) {
+    Optional<Edition> latest = latest(h, book);
+    // somebody else may have made one meanwhile
+    Ready now = latest.equals(seen.latest) ? seen : ready(h, book, seen.draft);
+    if (latest.isPresent() && now.isSame) {
       return new Making.Made(latest.get(), false);
     }
+    BarMap map = now.draft.value().map();
     Edition made =
         new Edition(
             latest.map(Edition::number).orElse(0) + 1,
             clock.instant(),
             who,
-            now.revision(),
-            now.value().map().pages().size(),
-            now.value().map().writtenBars(),
-            document.sha256(),
-            document.text().length);
-    insert(h, book, made, document);
+            now.draft.revision(),
+            map.pages().size(),
+            map.writtenBars(),
+            now.document.sha256(),
+            now.document.text().length);
+    insert(h, book, made, now.packed);
     fresh.made(h, book, made);
     return new Making.Made(made, true);
   }
@@ -183,7 +228,7 @@ record SqlEditions(Jdbi jdbi, Clock clock, SqlFeed.Shelf shelf, Fresh fresh) imp
             .isPresent();
   }
 
-  private static void insert(Handle h, String book, Edition made, EditionDocument document) {
+  private static void insert(Handle h, String book, Edition made, byte[] packed) {
     long step =
         h.createQuery("select coalesce(max(seq), 0) from correction where book = :book")
             .bind("book", book)
@@ -207,7 +252,7 @@ record SqlEditions(Jdbi jdbi, Clock clock, SqlFeed.Shelf shelf, Fresh fresh) imp
         .bind("bars", made.bars())
         .bind("sha256", made.sha256())
         .bind("bytes", made.bytes())
-        .bind("document", document.packed())
+        .bind("document", packed)
         .execute();
   }
 
@@ -224,6 +269,7 @@ record SqlEditions(Jdbi jdbi, Clock clock, SqlFeed.Shelf shelf, Fresh fresh) imp
             edition.bars(),
             kept.sha256(),
             kept.text().length);
-    jdbi.useTransaction(h -> insert(h, book, own, kept));
+    byte[] packed = kept.packed();
+    jdbi.useTransaction(h -> insert(h, book, own, packed));
   }
 }
