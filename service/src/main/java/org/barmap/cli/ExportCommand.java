@@ -33,9 +33,6 @@ import picocli.CommandLine.Parameters;
     })
 final class ExportCommand extends PrintingCommand {
 
-  private static final int LEAST_TEMPO = 20;
-  private static final int MOST_TEMPO = 300;
-
   /** What a map can be written as. */
   enum Form {
     MUSICXML,
@@ -133,10 +130,16 @@ final class ExportCommand extends PrintingCommand {
     if (tempo.isPresent() && form != Form.MIDI) {
       throw unfit("--tempo is for the click");
     }
-    if (tempo.filter(t -> !(t >= LEAST_TEMPO && t <= MOST_TEMPO)).isPresent()) {
+    if (tempo
+        .filter(t -> !(t >= NotationFile.LEAST_TEMPO && t <= NotationFile.MOST_TEMPO))
+        .isPresent()) {
       throw new CommandException(
           ExitCode.WRONG_USE,
-          "--tempo is " + LEAST_TEMPO + " to " + MOST_TEMPO + " beats a minute");
+          "--tempo is "
+              + NotationFile.LEAST_TEMPO
+              + " to "
+              + NotationFile.MOST_TEMPO
+              + " beats a minute");
     }
   }
 

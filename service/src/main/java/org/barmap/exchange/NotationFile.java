@@ -28,6 +28,10 @@ import org.barmap.plan.Plan;
  * @param bytes what is in it
  */
 public record NotationFile(String type, String ending, byte[] bytes) {
+  /** The slowest and the fastest that may be asked for where no tempo is known, beats a minute. */
+  public static final int LEAST_TEMPO = 20;
+
+  public static final int MOST_TEMPO = 300;
 
   /** What a book can be written as. */
   public enum Form {

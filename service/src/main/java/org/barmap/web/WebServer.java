@@ -1,6 +1,7 @@
 package org.barmap.web;
 
 import io.javalin.Javalin;
+import io.javalin.config.RoutesConfig;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
@@ -174,15 +175,7 @@ public final class WebServer implements AutoCloseable {
               new HookRoutes(library, hooks).register(config.routes);
               new SecondRoutes(library, worker).register(config.routes);
               new EngineRoutes(library, engines).register(config.routes);
-              Planning planning = new Planning(library);
-              new ChangeRoutes(library, events, planning).register(config.routes);
-              new MarkRoutes(library).register(config.routes);
-              new PlanRoutes(library, planning).register(config.routes);
-              new SinceRoutes(library, planning).register(config.routes);
-              new ExportRoutes(library, planning).register(config.routes);
-              new PackRoutes(library, events).register(config.routes);
-              new SheetRoutes(library, planning).register(config.routes);
-              new WordRoutes(library, planning).register(config.routes);
+              planned(config.routes, library, events);
               new RegionRoutes(library, guard).register(config.routes);
               new PictureRoutes(library, guard).register(config.routes);
               new AlignRoutes(library).register(config.routes);
@@ -206,6 +199,19 @@ public final class WebServer implements AutoCloseable {
       throw e;
     }
     return new WebServer(javalin, eventRoutes, keys, measures, places, atHand, ending);
+  }
+
+  /** The routes of changes and of what is reckoned from them. */
+  private static void planned(RoutesConfig routes, Library library, Events events) {
+    Planning planning = new Planning(library);
+    new ChangeRoutes(library, events, planning).register(routes);
+    new MarkRoutes(library).register(routes);
+    new PlanRoutes(library, planning).register(routes);
+    new SinceRoutes(library, planning).register(routes);
+    new ExportRoutes(library, planning).register(routes);
+    new PackRoutes(library, events).register(routes);
+    new SheetRoutes(library, planning).register(routes);
+    new WordRoutes(library, planning).register(routes);
   }
 
   private static Keys keys(Path dataFolder) {

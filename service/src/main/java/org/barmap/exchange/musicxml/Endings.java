@@ -38,12 +38,14 @@ final class Endings {
     Open open = null;
     for (int i = 0; i < measures.size(); i++) {
       boolean played = false;
+      boolean notes = hasNotes(measures.get(i));
       for (Object o : measures.get(i).getNoteOrBackupOrForward()) {
         played |= o instanceof Note;
         if (!(o instanceof Barline b) || b.getEnding() == null) {
           continue;
         }
-        boolean left = b.getLocation() == RightLeftMiddle.LEFT || !played && hasRight(measures, i);
+        // a barline before the notes that says no place is a left one
+        boolean left = b.getLocation() == RightLeftMiddle.LEFT || !played && notes;
         Ending e = b.getEnding();
         if (e.getType() == StartStopDiscontinue.START) {
           if (open != null) {
@@ -74,9 +76,8 @@ final class Endings {
     return doubt == null ? List.of() : List.of(doubt);
   }
 
-  /** A barline before the notes that says no place is a left one where a right one follows. */
-  private static boolean hasRight(List<Measure> measures, int i) {
-    return measures.get(i).getNoteOrBackupOrForward().stream().anyMatch(Note.class::isInstance);
+  private static boolean hasNotes(Measure measure) {
+    return measure.getNoteOrBackupOrForward().stream().anyMatch(Note.class::isInstance);
   }
 
   private void fill(Open open, int last) {

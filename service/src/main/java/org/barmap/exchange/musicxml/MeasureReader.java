@@ -20,6 +20,9 @@ import org.barmap.map.SecondReading;
 
 /** Reads the measures of one part in order; carries meter and key along. */
 public final class MeasureReader {
+  /** An entry of a bar map stands for no more bars. */
+  private static final BigInteger MOST_REST = BigInteger.valueOf(10_000);
+
   private Optional<Meter> meter = Optional.empty();
   private Optional<Key> key = Optional.empty();
 
@@ -93,7 +96,7 @@ public final class MeasureReader {
     for (MeasureStyle style : a.getMeasureStyle()) {
       if (style.getMultipleRest() != null && style.getMultipleRest().getValue() != null) {
         BigInteger n = style.getMultipleRest().getValue();
-        most = Math.max(most, n.bitLength() < 16 ? n.intValue() : 0);
+        most = Math.max(most, n.signum() > 0 && n.compareTo(MOST_REST) <= 0 ? n.intValue() : 0);
       }
     }
     return most;

@@ -34,8 +34,6 @@ import org.barmap.web.site.SubstitutePage;
 public record ExportRoutes(Library library, Planning planning) {
 
   private static final Pattern TEMPO = Pattern.compile("\\d{1,3}(?:\\.\\d{1,3})?");
-  private static final int LEAST_TEMPO = 20;
-  private static final int MOST_TEMPO = 300;
   private static final String CSV = "text/csv; charset=utf-8";
   private static final String WORKBOOK =
       "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -91,11 +89,14 @@ public record ExportRoutes(Library library, Planning planning) {
       return OptionalDouble.empty();
     }
     if (!TEMPO.matcher(said).matches()
-        || Double.parseDouble(said) < LEAST_TEMPO
-        || Double.parseDouble(said) > MOST_TEMPO) {
+        || Double.parseDouble(said) < NotationFile.LEAST_TEMPO
+        || Double.parseDouble(said) > NotationFile.MOST_TEMPO) {
       throw new ApiException(
           ApiError.BAD_REQUEST,
-          "tempo is beats a minute, from " + LEAST_TEMPO + " to " + MOST_TEMPO);
+          "tempo is beats a minute, from "
+              + NotationFile.LEAST_TEMPO
+              + " to "
+              + NotationFile.MOST_TEMPO);
     }
     return OptionalDouble.of(Double.parseDouble(said));
   }

@@ -33,9 +33,11 @@ final class Tidied {
     boolean played = false;
     List<Object> content = measure.getNoteOrBackupOrForward();
     boolean notes = content.stream().anyMatch(Note.class::isInstance);
-    for (Object o : List.copyOf(content)) {
+    List<Object> stay = new ArrayList<>();
+    for (Object o : content) {
       played |= o instanceof Note;
       if (!(o instanceof Barline b)) {
+        stay.add(o);
         continue;
       }
       if (b.getLocation() == null && notes && !played) {
@@ -43,11 +45,14 @@ final class Tidied {
       }
       boolean left = b.getLocation() == RightLeftMiddle.LEFT;
       if (left && leadsBack(b) && before != null) {
-        content.remove(o);
         b.setLocation(RightLeftMiddle.RIGHT);
         before.getNoteOrBackupOrForward().add(b);
+      } else {
+        stay.add(o);
       }
     }
+    content.clear();
+    content.addAll(stay);
   }
 
   private static boolean leadsBack(Barline b) {

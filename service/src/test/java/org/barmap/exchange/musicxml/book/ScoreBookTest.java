@@ -222,6 +222,21 @@ class ScoreBookTest {
     assertThat(map.numbers().get(0).title()).isEqualTo(title);
   }
 
+  /** An entry of a bar map stands for 10,000 bars at the most. */
+  @ParameterizedTest
+  @CsvSource({"16, 16", "10000, 10000", "10001, 1", "99999999999, 1", "-4294967276, 1"})
+  void aRestLongerThanAnyIsNone(String said, int bars) throws Exception {
+    String style =
+        "<attributes><measure-style><multiple-rest>"
+            + said
+            + "</multiple-rest></measure-style></attributes>";
+    String next = said.length() > 6 ? "2" : Integer.toString(Integer.parseInt(said) + 1);
+    BarMap map = of(m("1", FOUR + style + REST) + m(next, note(4)));
+
+    assertThat(map.bars().get(0).count()).isEqualTo(bars);
+    assertThat(BarMapJson.read(BarMapJson.write(map)).bars()).hasSize(2);
+  }
+
   /** A musical sign takes two characters; half of one can't be written into any file. */
   @Test
   void longWordsAreNotCutInTheMidstOfASign() throws Exception {
