@@ -18,7 +18,9 @@ final class SignWords {
   private static final int FLAGS = Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.DOTALL;
   private static final String BEFORE = "[\\s(\\[]*(?:(?:then|and)\\s+)?";
   private static final Pattern DA_CAPO =
-      Pattern.compile(BEFORE + "(?:d\\.?\\s*c\\.|d\\.?\\s?c\\b|da\\s+capo\\b).*", FLAGS);
+      Pattern.compile(
+          BEFORE + "(?:d\\.?\\s*c\\.|d\\.?c\\b|d\\.?\\s?c\\b(?=\\W*$|\\s+al\\b)|da\\s+capo\\b).*",
+          FLAGS);
   private static final Pattern DAL_SEGNO =
       Pattern.compile(
           BEFORE

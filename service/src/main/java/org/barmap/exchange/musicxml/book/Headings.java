@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.map.Bar;
+import org.barmap.map.Barline;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Word;
 
@@ -39,8 +40,12 @@ final class Headings {
   static Found of(List<Bar> bars, List<Boolean> restarts, Titles titles) {
     Headings headings = new Headings(bars);
     for (int i = 0; i < bars.size(); i++) {
+      // a final barline ends a number also where bars are counted through the show
       boolean may =
-          i == 0 || restarts.get(i) || bars.get(i).number() <= 1 && bars.get(i).label().isEmpty();
+          i == 0
+              || restarts.get(i)
+              || bars.get(i).number() <= 1 && bars.get(i).label().isEmpty()
+              || bars.get(i - 1).endBarline() == Barline.FINAL;
       Optional<Title> said = may ? headings.take(i) : Optional.empty();
       if (said.isPresent()) {
         headings.begin(i, said.get());

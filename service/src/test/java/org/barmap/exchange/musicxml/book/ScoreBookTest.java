@@ -13,6 +13,7 @@ import org.barmap.map.Barline;
 import org.barmap.map.Content;
 import org.barmap.map.Enclosure;
 import org.barmap.map.Finding;
+import org.barmap.map.MusicalNumber;
 import org.barmap.map.Navigation;
 import org.barmap.map.Word;
 import org.barmap.map.json.BarMapJson;
@@ -200,6 +201,24 @@ class ScoreBookTest {
     assertThat(texts(map.bars().get(0))).isEmpty();
   }
 
+  /** Bars that are counted through the show begin no numbers; headings behind a final line do. */
+  @Test
+  void aHeadingBehindAFinalBarlineBeginsANumber() throws Exception {
+    String end =
+        "<barline location=\"right\"><bar-style>light-heavy</bar-style></barline></measure>";
+    String first = "<measure number=\"2\">" + words("No. 9 is cut") + note(4) + end;
+    BarMap map =
+        of(
+            m("1", FOUR + words("No. 1 Opening") + note(4))
+                + first
+                + m("3", words("No. 2 Low Tide") + note(4)));
+
+    assertThat(map.numbers()).extracting(MusicalNumber::label).containsExactly("1", "2");
+    assertThat(map.numbers().get(1).title()).isEqualTo("Low Tide");
+    assertThat(map.numbers().get(0).lastBar()).contains("b2");
+    assertThat(names(map)).isEqualTo("1 2 3");
+  }
+
   /** A title may begin with what could be a letter of the number. */
   @ParameterizedTest
   @CsvSource({
@@ -254,6 +273,8 @@ class ScoreBookTest {
           D.C. al Fine       ; DA_CAPO
           Da Capo            ; DA_CAPO
           D. C.              ; DA_CAPO
+          D C                ; DA_CAPO
+          D. C al Fine       ; DA_CAPO
           D.C.al Coda        ; DA_CAPO
           (D.S. al Coda)     ; DAL_SEGNO
           Dal Segno al Fine  ; DAL_SEGNO
@@ -279,6 +300,7 @@ class ScoreBookTest {
     "Codetta",
     "Finely",
     "D major",
+    "D C G",
     "to the end",
     "discord",
     "Final time",
