@@ -1,11 +1,16 @@
 package org.barmap.work;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
+import org.barmap.library.picture.DamagedPictureException;
 import org.barmap.map.Finding;
 import org.barmap.sign.StoredPage;
 
@@ -19,13 +24,18 @@ record PictureReading(Library library, PageReader reader, Events events, Reading
 
   /** Reads the picture of a page that waits, left-hand or right-hand. */
   void read(String book, PageCard page) {
+    Optional<Path> picture = picture(book, page);
+    if (picture.isEmpty()) {
+      allFailed(book, page, "Its picture is missing or damaged; photograph or scan it again");
+      return;
+    }
     library.pages().begin(page.id());
     tellPage(book, page.id());
     List<PageReader.Result> results;
     long begun = System.nanoTime();
     try {
       int first = page.index() - page.part() + 1;
-      results = reader.read(library.pages().picture(book, page), page.source(), Math.max(1, first));
+      results = reader.read(picture.get(), page.source(), Math.max(1, first));
     } catch (ReadingStoppedException e) {
       throw e;
     } catch (PageLostException e) {
@@ -54,6 +64,20 @@ record PictureReading(Library library, PageReader reader, Events events, Reading
       store(book, page, results.get(page.part() - 1));
     } else {
       failed(book, page, "Only one page was seen on this picture this time");
+    }
+  }
+
+  /** Brings a picture; a store that is away for a while is no fault of the page. */
+  private Optional<Path> picture(String book, PageCard page) {
+    try {
+      return Optional.of(library.pages().picture(book, page));
+    } catch (UncheckedIOException e) {
+      IOException why = e.getCause();
+      if (!(why instanceof NoSuchFileException || why instanceof DamagedPictureException)) {
+        throw e;
+      }
+      LOG.log(System.Logger.Level.WARNING, "a picture can't be brought", e);
+      return Optional.empty();
     }
   }
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.Optional;
+import org.barmap.library.picture.StoreAwayException;
 
 /**
  * When a job that failed is tried again: after pauses that grow, until it is given up.
@@ -48,6 +49,9 @@ record RetryPolicy(Duration first, int growth, Duration longest, int tries) {
 
   /** Says what may help against a failure. */
   static String advice(Throwable e) {
+    if (e.getCause() instanceof StoreAwayException) {
+      return "see that the store of pictures answers";
+    }
     return isOfTheDisk(e) ? "make room on the disk" : "take out the pages added last";
   }
 

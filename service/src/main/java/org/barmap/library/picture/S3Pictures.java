@@ -136,7 +136,7 @@ public final class S3Pictures implements PictureStore {
         e instanceof S3Exception refused
             ? "it answers " + refused.statusCode()
             : String.valueOf(e.getMessage()).lines().findFirst().orElse("");
-    return new IOException("the store " + address + " can't be used (" + why + ")", e);
+    return new StoreAwayException("the store " + address + " can't be used (" + why + ")", e);
   }
 
   @Override
@@ -176,7 +176,7 @@ public final class S3Pictures implements PictureStore {
       }
       String kept = in.response().metadata().getOrDefault(SHA256, "");
       if (!kept.isEmpty() && !kept.equals(mark.sha256())) {
-        throw new IOException(file + " is damaged in the store " + address);
+        throw new DamagedPictureException(file + " is damaged in the store " + address);
       }
       WholeFile.moveInto(part, here);
       return here;

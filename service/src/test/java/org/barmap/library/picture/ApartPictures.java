@@ -24,6 +24,9 @@ public record ApartPictures(FolderPictures kept, FolderPictures copies) implemen
   public Path bring(String book, String file) throws IOException {
     Path here = copies.bring(book, file);
     if (!Files.exists(here)) {
+      if (!Files.isDirectory(kept.books())) {
+        throw new StoreAwayException("the other folder is away", new IOException());
+      }
       copy(kept.bring(book, file), here);
     }
     return here;
