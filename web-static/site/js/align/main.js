@@ -14,6 +14,22 @@ import { numberCards } from "./numbers.js";
 
 const LIST_HINT = "One line a number: its label, then each mark with the director's bar, and where it ends. 7 Low Tide: A 9, B 17, end 48";
 
+/** What is not for a guest, by what one may. @type {Record<NonNullable<Align["may"]>, string>} */
+const MAY_NOT = {
+  choose: "",
+  name: "Choosing another part and carrying changes over is for whoever has the shelf.",
+  look: "You can look at this. Saying which bars are the same and carrying changes over is for whoever owns the book.",
+};
+
+/** What a guest sees where no part was chosen. */
+function none() {
+  return el(
+    "section",
+    { class: "card", id: "align-none", "aria-label": "The other part" },
+    el("p", { id: "align-guest", text: "No other part lies beside this one. Whoever has the shelf can choose one." }),
+  );
+}
+
 /** Another part of the show beside this one: whose bars are called what. */
 class AlignRoom {
   #book = bookInAddress();
@@ -68,18 +84,24 @@ class AlignRoom {
   #draw(align, revision) {
     this.#revision = revision;
     const open = new Set([...this.#body.querySelectorAll("details[open]")].map((d) => d.id));
-    const { other, table } = align;
-    if (!other || !table) return void show(this.#body, this.#choosing(align.gone === true));
+    const { other, table, may = "choose" } = align;
+    if (!other || !table) return void show(this.#body, may === "choose" ? this.#choosing(align.gone === true) : none());
     const name = other.part || other.title || "the other part";
     const pins = align.pins ?? [];
     show(
       this.#body,
       this.#head(align, name),
-      carryCard(this.#book, { id: other.id, name }, this.#part),
-      numberCards(align, { here: this.#part, there: name }, {
-        pin: (pin) => this.#keep(other.id, [...pins, pin]),
-        unpin: (pin) => void this.#keep(other.id, pins.filter((p) => p !== pin)),
-      }),
+      may === "choose" ? carryCard(this.#book, { id: other.id, name }, this.#part) : null,
+      numberCards(
+        align,
+        { here: this.#part, there: name },
+        may === "look"
+          ? undefined
+          : {
+              pin: (pin) => this.#keep(other.id, [...pins, pin]),
+              unpin: (pin) => void this.#keep(other.id, pins.filter((p) => p !== pin)),
+            },
+      ),
     );
     for (const id of open) {
       const details = document.getElementById(id);
@@ -92,6 +114,7 @@ class AlignRoom {
    * @param {string} name
    */
   #head(align, name) {
+    const may = align.may ?? "choose";
     const rows = align.table?.numbers ?? [];
     const unsure = rows.filter((r) => r.stretches.some((s) => s.how === "unsure")).length;
     const same = rows.filter((r) => r.same).length;
@@ -105,13 +128,16 @@ class AlignRoom {
       alone(align.table?.onlyHere ?? [], this.#part),
       alone(align.table?.onlyThere ?? [], name),
       (align.table?.problems ?? []).map((p) => el("p", { class: "align-problem", text: p })),
-      el(
-        "div",
-        { class: "row" },
-        el("a", { class: "btn", href: `/book.html?b=${encodeURIComponent(align.other?.id ?? "")}`, text: `Open ${name}` }),
-        button("Another part", () => void this.#choose(), { id: "align-choose" }),
-        button("Take it away", () => void this.#remove(), { id: "align-remove" }),
-      ),
+      MAY_NOT[may] ? el("p", { class: "soft small", id: "align-guest", text: MAY_NOT[may] }) : null,
+      may === "look"
+        ? null
+        : el(
+            "div",
+            { class: "row" },
+            may === "choose" ? el("a", { class: "btn", href: `/book.html?b=${encodeURIComponent(align.other?.id ?? "")}`, text: `Open ${name}` }) : null,
+            may === "choose" ? button("Another part", () => void this.#choose(), { id: "align-choose" }) : null,
+            button("Take it away", () => void this.#remove(), { id: "align-remove" }),
+          ),
     );
   }
 

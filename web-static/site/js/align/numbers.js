@@ -14,7 +14,7 @@ import { count } from "../core/words.js";
  *
  * @param {Align} align
  * @param {Names} names
- * @param {Actions} actions
+ * @param {Actions} [actions] none for who may only look
  */
 export function numberCards(align, names, actions) {
   const rows = align.table?.numbers ?? [];
@@ -37,7 +37,7 @@ function says(row) {
  * @param {number} i
  * @param {Align} align
  * @param {Names} names
- * @param {Actions} actions
+ * @param {Actions} [actions]
  */
 function card(row, i, align, names, actions) {
   const pins = (align.pins ?? []).filter((p) => p.number.trim().toLowerCase() === row.number.trim().toLowerCase());
@@ -51,7 +51,7 @@ function card(row, i, align, names, actions) {
     table(row, names),
     different.length ? el("ul", { class: "small align-different" }, different.map((d) => el("li", { text: d.text }))) : null,
     pins.length ? el("ul", { class: "plain align-pins" }, pins.map((pin) => pinned(pin, names, actions))) : null,
-    row.bars && row.otherBars ? pinForm(row, i, names, actions) : null,
+    actions && row.bars && row.otherBars ? pinForm(row, i, names, actions) : null,
   );
 }
 
@@ -99,14 +99,14 @@ function span(first, last) {
 /**
  * @param {AlignPin} pin
  * @param {Names} names
- * @param {Actions} actions
+ * @param {Actions} [actions]
  */
 function pinned(pin, names, actions) {
   return el(
     "li",
     { class: "row" },
-    el("span", {}, "You said: ", el("b", { text: pin.here }), ` in ${names.here} is `, el("b", { text: pin.there }), ` in ${names.there}`),
-    button("Take back", () => actions.unpin(pin), { class: "btn btn-quiet", "aria-label": `Take back: ${pin.here} is ${pin.there}` }),
+    el("span", {}, actions ? "You said: " : "Said by hand: ", el("b", { text: pin.here }), ` in ${names.here} is `, el("b", { text: pin.there }), ` in ${names.there}`),
+    actions ? button("Take back", () => actions.unpin(pin), { class: "btn btn-quiet", "aria-label": `Take back: ${pin.here} is ${pin.there}` }) : null,
   );
 }
 

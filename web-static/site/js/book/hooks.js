@@ -20,7 +20,7 @@ const MAY = "An address that another program gives you. It is told that somethin
 
 const ONCE = "Give it to the program at that address: by it the program can tell that barmap is who calls. It is shown this once; when it is lost, remove the address and register it again.";
 
-/** Who is told of what happens to this book; for its owner. */
+/** Who is told of what happens to this book; for who has the shelf. */
 export class Hooks {
   #book;
   #body = el("div");

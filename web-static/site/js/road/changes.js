@@ -50,7 +50,7 @@ export function changeList(changes, numbers, history, beside, actions) {
   const past = history.entries.length
     ? el("details", { class: "past" }, el("summary", { text: "Who changed what, and when" }), historyList(history.entries))
     : null;
-  const parts = el("a", { class: "btn btn-quiet", href: `/align.html${location.search}`, text: beside.other ? `Beside ${partName(beside.other)}` : "Beside the director's part" });
+  const parts = otherPart(beside);
   const since = el("a", { class: "btn btn-quiet", href: `/turns.html${location.search}#since`, text: "What changed since …" });
   if (changes.length === 0) {
     return el("div", {}, head, el("p", { class: "soft", text: "The show runs as printed. Choose two bars in the form, or say the change in words." }), since, parts, past);
@@ -67,6 +67,18 @@ export function changeList(changes, numbers, history, beside, actions) {
     parts,
     past,
   );
+}
+
+/**
+ * The way to the other part; whoever may not choose one is told that there is none.
+ *
+ * @param {import("../core/types.js").Align} beside
+ */
+function otherPart(beside) {
+  if (!beside.other && (beside.may ?? "choose") !== "choose") {
+    return el("p", { class: "soft small", id: "no-other-part", text: "No other part lies beside this one. Whoever has the shelf can choose one." });
+  }
+  return el("a", { class: "btn btn-quiet", href: `/align.html${location.search}`, text: beside.other ? `Beside ${partName(beside.other)}` : "Beside the director's part" });
 }
 
 /**

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.out.OutFile;
+import org.barmap.exchange.NotWrittenException;
 import org.barmap.exchange.NotationFile;
 import org.barmap.exchange.table.BookTables;
 import org.barmap.exchange.table.CsvFile;
@@ -185,7 +186,7 @@ final class ExportCommand extends PrintingCommand {
         remarks().flush();
       }
       return file;
-    } catch (IllegalArgumentException e) {
+    } catch (NotWrittenException e) {
       throw new CommandException(ExitCode.UNREADABLE, String.valueOf(e.getMessage()));
     }
   }

@@ -14,8 +14,10 @@ import java.util.zip.ZipOutputStream;
 import org.barmap.exchange.mei.MeiWriter;
 import org.barmap.exchange.midi.ClickTrack;
 import org.barmap.exchange.midi.NoTempoException;
+import org.barmap.exchange.midi.NothingPlayedException;
 import org.barmap.exchange.musicxml.write.MusicXmlWriter;
 import org.barmap.exchange.musicxml.write.NotSaid;
+import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
 import org.barmap.plan.Plan;
@@ -83,12 +85,12 @@ public record NotationFile(String type, String ending, byte[] bytes) {
   /**
    * Writes a book in a form.
    *
-   * @throws IllegalArgumentException when it can't be: no bars, no such number, a tempo missing;
-   *     the message is for the person who asked
+   * @throws NotWrittenException when it can't be: no bars, no such number, a tempo missing; the
+   *     message is for the person who asked
    */
-  public static NotationFile of(Form form, Source source) throws IOException {
+  public static NotationFile of(Form form, Source source) throws NotWrittenException, IOException {
     if (source.map().bars().isEmpty()) {
-      throw new IllegalArgumentException("There are no bars to write yet");
+      throw new NotWrittenException("There are no bars to write yet");
     }
     return switch (form) {
       case MUSICXML -> xml("musicxml", musicXml(source.map(), source.number()));
@@ -112,25 +114,41 @@ public record NotationFile(String type, String ending, byte[] bytes) {
     return new NotationFile("application/vnd.recordare.musicxml+xml", ending, bytes);
   }
 
-  private static byte[] musicXml(BarMap map, Optional<String> number) throws IOException {
+  private static byte[] musicXml(BarMap map, Optional<String> number)
+      throws NotWrittenException, IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     if (number.isPresent()) {
-      MusicXmlWriter.write(map, number(map, number.get()), out);
+      MusicalNumber wanted = number(map, number.get());
+      writable(map.barsOf(wanted));
+      MusicXmlWriter.write(map, wanted, out);
     } else {
+      writable(map.bars());
       MusicXmlWriter.write(map, out);
     }
     return out.toByteArray();
   }
 
-  private static MusicalNumber number(BarMap map, String label) {
+  /** What is played may have no bars, or repeat them very often. */
+  private static void writable(List<Bar> bars) throws NotWrittenException {
+    long total = bars.stream().mapToLong(Bar::count).sum();
+    if (total == 0) {
+      throw new NotWrittenException("Nothing is played");
+    }
+    if (total > MusicXmlWriter.MAX_MEASURES) {
+      throw new NotWrittenException("These are " + total + " bars, too many for MusicXML");
+    }
+  }
+
+  private static MusicalNumber number(BarMap map, String label) throws NotWrittenException {
     return MusicXmlWriter.number(map, label)
         .filter(n -> !map.barsOf(n).isEmpty())
         .orElseThrow(
-            () -> new IllegalArgumentException("There is no No. " + label + " with bars in it"));
+            () -> new NotWrittenException("There is no No. " + label + " with bars in it"));
   }
 
   /** A file for each number that has bars; a book without numbers is one file. */
-  private static byte[] numbers(BarMap map) throws IOException {
+  private static byte[] numbers(BarMap map) throws NotWrittenException, IOException {
+    writable(map.bars());
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (ZipOutputStream zip = new ZipOutputStream(out)) {
       int place = 0;
@@ -159,12 +177,11 @@ public record NotationFile(String type, String ending, byte[] bytes) {
     return out.toByteArray();
   }
 
-  private static String leftOut(Source source) {
+  private static String leftOut(Source source) throws NotWrittenException {
     List<NotSaid> all =
-        source
-            .number()
-            .map(n -> NotSaid.of(source.map(), number(source.map(), n)))
-            .orElseGet(() -> NotSaid.of(source.map()));
+        source.number().isPresent()
+            ? NotSaid.of(source.map(), number(source.map(), source.number().get()))
+            : NotSaid.of(source.map());
     return all.stream().map(n -> n.says() + "\n").collect(Collectors.joining());
   }
 
@@ -174,12 +191,12 @@ public record NotationFile(String type, String ending, byte[] bytes) {
     return out.toByteArray();
   }
 
-  private static byte[] midi(Source source) throws IOException {
+  private static byte[] midi(Source source) throws NotWrittenException, IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try {
       ClickTrack.write(source.plan().get(), source.map(), source.number(), source.tempo(), out);
-    } catch (NoTempoException e) {
-      throw new IllegalArgumentException(e.getMessage(), e);
+    } catch (NoTempoException | NothingPlayedException e) {
+      throw new NotWrittenException(String.valueOf(e.getMessage()), e);
     }
     return out.toByteArray();
   }

@@ -198,6 +198,11 @@ class ShareBrowserTest {
     assertThat(desk.attribute("#mates a", "aria-label")).isEqualTo("Anna Bird, correcting, page 1");
     mate.see("[data-bar='" + bar + "'] .mate-bar text", "TO");
     assertThat(Axe.violations(desk)).isEmpty();
+    mate.open(there + "/align.html?b=" + book);
+    mate.see("#align-guest", "Whoever has the shelf can choose one");
+    mate.count("main button", 0, 5);
+    mate.open(there + "/road.html?b=" + book);
+    mate.see("#no-other-part");
     mate.open(there + "/api/books");
     assertThat(mate.pageSource()).contains("NOT_YOURS");
     mate.open(there + "/");

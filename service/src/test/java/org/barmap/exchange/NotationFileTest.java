@@ -100,12 +100,37 @@ class NotationFileTest {
     BarMap none = BarMap.of(new Book("", ""), List.of(), List.of(), List.of());
 
     assertThatThrownBy(() -> write(NotationFile.Form.MUSICXML, none, "", OptionalDouble.empty()))
+        .isInstanceOf(NotWrittenException.class)
         .hasMessage("There are no bars to write yet");
     assertThatThrownBy(() -> write(NotationFile.Form.MUSICXML, map, "8", OptionalDouble.empty()))
+        .isInstanceOf(NotWrittenException.class)
         .hasMessage("There is no No. 8 with bars in it");
+    assertThatThrownBy(
+            () ->
+                write(
+                    NotationFile.Form.MIDI, map, "8", OptionalDouble.of(NotationFile.LEAST_TEMPO)))
+        .isInstanceOf(NotWrittenException.class)
+        .hasMessage("There is no No. 8 with bars to play");
     assertThatThrownBy(() -> write(NotationFile.Form.MIDI, map, "7", OptionalDouble.empty()))
-        .isInstanceOf(IllegalArgumentException.class)
+        .isInstanceOf(NotWrittenException.class)
         .hasMessageContaining("beats a minute");
+  }
+
+  @Test
+  void aFaultOfTheProgramIsNotTakenForWhatCantBeWritten() {
+    IllegalArgumentException fault = new IllegalArgumentException("internal");
+    assertThatThrownBy(
+            () ->
+                NotationFile.of(
+                    NotationFile.Form.MIDI,
+                    new NotationFile.Source(
+                        Books.book("%7 1 2"),
+                        () -> {
+                          throw fault;
+                        },
+                        Optional.empty(),
+                        OptionalDouble.empty())))
+        .isSameAs(fault);
   }
 
   private static NotationFile write(

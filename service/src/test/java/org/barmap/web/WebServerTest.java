@@ -46,6 +46,10 @@ class WebServerTest extends RunningServer {
     assertProblem(post(corrections, count), ApiError.NEEDS_REVISION);
     HttpResponse<String> undone = post("/api/books/" + book + "/undo", "", revision + 1);
     assertThat(json(undone).path("map").path("bars").get(1).path("count").asInt()).isEqualTo(1);
+    String unsaid = "{\"kind\":\"verify-page\",\"page\":1}";
+    assertProblem(post(corrections, unsaid, revision + 2), ApiError.BAD_REQUEST);
+    assertProblem(
+        post(corrections + "/check", "{\"corrections\":[" + unsaid + "]}"), ApiError.BAD_REQUEST);
     HttpResponse<String> verified =
         post(corrections, "{\"kind\":\"verify-page\",\"page\":1,\"verified\":true}", revision + 2);
     assertThat(verified.statusCode()).isEqualTo(200);

@@ -71,7 +71,7 @@ public final class ClickTrack {
    * @param number label of the one that is wanted; empty for all
    * @param beatsPerMinute beats a minute, as the director shows them, where no tempo is known
    * @throws NoTempoException when a tempo is missing and none was given
-   * @throws IllegalArgumentException when there is nothing to play, or no such number
+   * @throws NothingPlayedException when there is nothing to play, or no such number
    */
   public static void write(
       Plan plan,
@@ -79,7 +79,7 @@ public final class ClickTrack {
       Optional<String> number,
       OptionalDouble beatsPerMinute,
       OutputStream out)
-      throws NoTempoException, IOException {
+      throws NoTempoException, NothingPlayedException, IOException {
     try {
       MidiSystem.write(sequence(plan, map, number, beatsPerMinute), 1, out);
     } catch (InvalidMidiDataException e) {
@@ -89,7 +89,7 @@ public final class ClickTrack {
 
   static Sequence sequence(
       Plan plan, BarMap map, Optional<String> number, OptionalDouble beatsPerMinute)
-      throws NoTempoException, InvalidMidiDataException {
+      throws NoTempoException, NothingPlayedException, InvalidMidiDataException {
     Sequence sequence = new Sequence(Sequence.PPQ, RESOLUTION);
     ClickTrack track = new ClickTrack(sequence, beatsPerMinute);
     track.text(track.conductor, META_NAME, map.book().title() + ", click");
@@ -106,7 +106,7 @@ public final class ClickTrack {
       }
     }
     if (!any) {
-      throw new IllegalArgumentException(
+      throw new NothingPlayedException(
           number
               .map(n -> "There is no No. " + n + " with bars to play")
               .orElse("Nothing is played"));

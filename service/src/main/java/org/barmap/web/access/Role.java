@@ -24,7 +24,10 @@ public enum Role {
    * no page and no book away, gives no pictures in one file, lets nobody else in.
    */
   CORRECTOR("/book.html", Rules.CORRECT),
-  /** Everything about this book, letting others in and putting it into the bin too. */
+  /**
+   * Everything about this book, letting others in and putting it into the bin too; but no web hook,
+   * which would go on telling after the link has ended.
+   */
   OWNER("/book.html", List.of());
 
   /** The lists; an enum's own constants can't stand before its first one. */
@@ -89,6 +92,8 @@ public enum Role {
   /** The address of a book, as routes are written. */
   private static final String BOOK = "/api/books/{b}";
 
+  private static final String HOOKS = BOOK + "/hooks";
+
   /** The shelf and the figures of the service are of no one book. */
   private static final Set<String> NOT_OF_A_BOOK = Set.of("/", "/index.html", "/metrics");
 
@@ -126,6 +131,7 @@ public enum Role {
       return this == PHONE ? route.equals(page) : !NOT_OF_A_BOOK.contains(route);
     }
     boolean ofBook = route.equals(BOOK) || route.startsWith(BOOK + "/");
-    return this == OWNER ? ofBook : routes.contains(method + " " + route);
+    boolean ofHook = route.equals(HOOKS) || route.startsWith(HOOKS + "/");
+    return this == OWNER ? ofBook && !ofHook : routes.contains(method + " " + route);
   }
 }

@@ -51,6 +51,10 @@ public record Guard(Keys keys, Places places) {
               + "|/openapi\\.(yaml|json)|/schemas/\\w[\\w-]*\\.json"
               + "|/docs/?|/docs(/\\w[\\w-]*)+\\.\\w+");
 
+  /** The data folder's key is above those of one book. */
+  private static final Comparator<Who> MOST =
+      Comparator.comparing((Who w) -> w instanceof Who.Owner).thenComparing(Who::role);
+
   private static final Pattern BOOK = Pattern.compile("/api/books/([^/]+)(/.*)?");
 
   private static final String POLICY =
@@ -137,7 +141,8 @@ public record Guard(Keys keys, Places places) {
     String method = route.method.name();
     Matcher book = BOOK.matcher(ctx.path());
     Optional<String> named = book.matches() ? Optional.of(book.group(1)) : Optional.empty();
-    Optional<Who> who = known.stream().filter(w -> w.may(method, route.path, named)).findFirst();
+    // who has several keys asks with the one by which the most may be done
+    Optional<Who> who = known.stream().filter(w -> w.may(method, route.path, named)).max(MOST);
     if (who.isPresent()) {
       ctx.attribute(WHO, who.get());
     } else if (route.path.equals("/")) {
@@ -157,7 +162,7 @@ public record Guard(Keys keys, Places places) {
 
   /** Who has several keys begins where the most may be done. */
   private static String begin(List<Who> known) {
-    return known.stream().max(Comparator.comparing(Who::role)).map(Who::begin).orElse("/");
+    return known.stream().max(MOST).map(Who::begin).orElse("/");
   }
 
   /** Returns who the keys of a request say it comes from, one at least. */

@@ -25,6 +25,7 @@ import org.barmap.pack.PackOpener;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
+import org.barmap.web.access.Role;
 import org.barmap.web.access.Who;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
@@ -62,6 +63,7 @@ public record AlignRoutes(Library library) {
       Context ctx, BookCard book, Optional<Settings.Director> director, long revision) {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("revision", revision);
+    answer.put("may", may(ctx));
     director.ifPresent(d -> answer.put("pins", d.pins()));
     Optional<OtherPart> other = director.flatMap(d -> OtherPart.of(library, book.id(), d));
     if (director.isPresent() && other.isEmpty()) {
@@ -122,6 +124,15 @@ public record AlignRoutes(Library library) {
       throw new ApiException(ApiError.REFUSED, String.join(" ", problems));
     }
     keep(ctx, book, revision, now, Optional.of(director));
+  }
+
+  /** What the one who asks may do here, so that a page shows nothing that would be refused. */
+  private static String may(Context ctx) {
+    Optional<Who> who = Guard.whoAsks(ctx);
+    if (who.filter(Who.Owner.class::isInstance).isPresent()) {
+      return "choose";
+    }
+    return who.filter(w -> w.role() == Role.OWNER).isPresent() ? "name" : "look";
   }
 
   /** A key of one book tells nothing of the others on the shelf. */

@@ -21,7 +21,7 @@ import org.barmap.work.hook.Signature;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
-/** Web hooks of a book, and of all books; for the owner. */
+/** Web hooks of a book, and of all books; for who has the data folder, as they outlive any link. */
 public final class HookRoutes {
 
   private static final String OF_BOOK = "/api/books/{b}/hooks";

@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.barmap.exchange.CutList;
 import org.barmap.exchange.Errata;
+import org.barmap.exchange.NotWrittenException;
 import org.barmap.exchange.NotationFile;
 import org.barmap.exchange.chair.ChairBars;
 import org.barmap.exchange.table.BookTables;
@@ -77,7 +78,7 @@ public record ExportRoutes(Library library, Planning planning) {
     try {
       NotationFile file = NotationFile.of(form, source);
       return new Made(file.type(), file.ending(), file.bytes());
-    } catch (IllegalArgumentException e) {
+    } catch (NotWrittenException e) {
       throw new ApiException(ApiError.REFUSED, String.valueOf(e.getMessage()));
     }
   }

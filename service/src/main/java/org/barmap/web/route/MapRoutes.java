@@ -89,7 +89,7 @@ public record MapRoutes(Library library, Worker worker, Events events) {
     Requests.book(library, ctx);
     long revision = Requests.revision(ctx);
     ObjectNode body = Requests.body(ctx);
-    Correction correction = BarMapJson.mapper().treeToValue(body, Correction.class);
+    Correction correction = correction(body);
     String who = Requests.text(body, "who", 80);
     Draft before = Requests.draft(library, ctx).value();
     answer(ctx, before, library.drafts().correct(ctx.pathParam("b"), revision, who, correction));
@@ -118,13 +118,21 @@ public record MapRoutes(Library library, Worker worker, Events events) {
     }
     List<Consequences> found = new ArrayList<>();
     for (JsonNode one : asked) {
-      Correction correction = BarMapJson.mapper().treeToValue(one, Correction.class);
-      if (correction == null) {
-        throw new ApiException(ApiError.BAD_REQUEST, "A correction is a JSON object");
-      }
-      found.add(Consequences.of(draft.value(), correction));
+      found.add(Consequences.of(draft.value(), correction(one)));
     }
     ctx.json(Map.of("revision", draft.revision(), "checks", found));
+  }
+
+  /** A page is never taken for unseen because a word was left out. */
+  private static Correction correction(JsonNode said) {
+    Correction correction = BarMapJson.mapper().treeToValue(said, Correction.class);
+    if (correction == null) {
+      throw new ApiException(ApiError.BAD_REQUEST, "A correction is a JSON object");
+    }
+    if (correction instanceof PageCorrection.VerifyPage && !said.path("verified").isBoolean()) {
+      throw new ApiException(ApiError.BAD_REQUEST, "Say whether it is verified: true or false");
+    }
+    return correction;
   }
 
   private void undo(Context ctx) {

@@ -122,9 +122,7 @@ class AlignRoutesTest extends RunningServer {
     String book = readBook();
     String other = readBook();
     String align = "/api/books/" + book + "/align";
-    JsonNode open = json(post("/api/books/" + book + "/share", "{\"as\":\"owner\"}")).path("open");
-    String link = open.path(0).path("links").path(0).asString();
-    String key = link.substring(link.indexOf('=') + 1);
+    String key = key(book, "owner");
     HttpRequest.Builder asked =
         withoutKey(align)
             .header("Authorization", "Bearer " + key)
@@ -138,5 +136,31 @@ class AlignRoutesTest extends RunningServer {
         ApiError.BAD_REQUEST);
     assertProblem(post(align + "/list", "{\"text\":\"nothing\"}"), ApiError.REFUSED);
     assertProblem(post(align + "/carry", "{\"to\":\"x\"}"), ApiError.BAD_REQUEST);
+  }
+
+  /** A page that shows only what is let in goes by this. */
+  @Test
+  void whoAsksIsToldWhatTheyMayDo() throws Exception {
+    String book = readBook();
+    String align = "/api/books/" + book + "/align";
+    assertThat(json(get(align)).path("may").asString()).isEqualTo("choose");
+    String owner = key(book, "owner");
+    String corrector = key(book, "corrector");
+    assertThat(may(align, owner)).isEqualTo("name");
+    assertThat(may(align, corrector)).isEqualTo("look");
+    assertThat(may(align + "?only=changes", key(book, "reader"))).isEqualTo("look");
+  }
+
+  private String may(String path, String key) throws Exception {
+    return json(send(withoutKey(path).header("Authorization", "Bearer " + key).GET()))
+        .path("may")
+        .asString();
+  }
+
+  private String key(String book, String as) throws Exception {
+    JsonNode open =
+        json(post("/api/books/" + book + "/share", "{\"as\":\"" + as + "\"}")).path("open");
+    String link = open.path(open.size() - 1).path("links").path(0).asString();
+    return link.substring(link.indexOf('=') + 1);
   }
 }

@@ -19,7 +19,9 @@ import org.barmap.map.MusicalNumber;
  * and words, without notes. A multi-bar rest becomes as many measures as it has bars.
  */
 public final class MusicXmlWriter {
-  private static final int MAX_MEASURES = 200_000;
+  /** More than any book has. */
+  public static final int MAX_MEASURES = 200_000;
+
   private static final String HEAD =
       """
       <?xml version="1.0" encoding="UTF-8" standalone="no"?>
