@@ -96,6 +96,17 @@ class ShareRoutesTest extends RunningServer {
   }
 
   @Test
+  void whoHasSeveralKeysAsksWithTheOneThatMayDoMost() throws Exception {
+    String book = newBook();
+    String owner = cookie(book, "owner");
+    String reader = cookie(book, "reader");
+    for (String both : List.of(owner + "; " + reader, reader + "; " + owner)) {
+      JsonNode align = json(asked("GET /api/books/{b}/align", book, both));
+      assertThat(align.path("may").asString()).isEqualTo("name");
+    }
+  }
+
+  @Test
   void aPhoneBringsPagesAndBeginsAtItsOwnPage() throws Exception {
     String book = newBook();
     String cookie = cookie(book, "phone");
