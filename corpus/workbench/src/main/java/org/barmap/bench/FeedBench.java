@@ -49,6 +49,7 @@ final class FeedBench implements AutoCloseable {
   private final Rounds rounds;
   private long revision;
   private int edition = 1;
+  private int corrected;
 
   private FeedBench(Rounds rounds) throws IOException {
     this.rounds = rounds;
@@ -74,10 +75,10 @@ final class FeedBench implements AutoCloseable {
       figures.put("feedPages", PAGES);
       figures.put("feedBytes", at.library.feed().editions().latest(at.book).orElseThrow().bytes());
       figures.put("feedPackedBytes", at.fetched("gzip"));
-      figures.put("feedMadeMillis", at.median(round -> at.made(round)));
+      figures.put("feedMadeMillis", at.median(round -> at.made()));
       figures.put("feedFetchedMillis", at.median(round -> at.fetched("gzip")));
       figures.put("feedFetchedPlainMillis", at.median(round -> at.fetched("identity")));
-      figures.put("feedChangesMillis", at.median(round -> at.changes(round)));
+      figures.put("feedChangesMillis", at.median(round -> at.changes()));
       at.followed(figures);
     }
   }
@@ -104,9 +105,9 @@ final class FeedBench implements AutoCloseable {
   }
 
   /** Corrects the book and makes an edition of it. */
-  private void made(int round) throws IOException {
-    correct(round);
-    send(to("/editions").header("If-Match", '"' + revision + "\"").POST(empty()));
+  private void made() throws IOException {
+    correct();
+    send(to("/editions").header("If-Match", "\"" + revision + "\"").POST(empty()));
     edition++;
   }
 
@@ -119,21 +120,23 @@ final class FeedBench implements AutoCloseable {
   }
 
   /** What one correction in a new edition changed; the new edition is part of the figure. */
-  private void changes(int round) throws IOException {
-    made(round);
+  private void changes() throws IOException {
+    made();
     send(to("/editions/" + edition + "/changes").GET());
   }
 
-  private void correct(int round) throws IOException {
+  /** Gives a rest another count than it has; the next one each time. */
+  private void correct() throws IOException {
     List<Bar> rests = map.bars().stream().filter(b -> b.content() == Content.MULTI_REST).toList();
-    Bar rest = rests.get(Math.floorMod(37 * round, rests.size()));
+    Bar rest = rests.get(corrected % rests.size());
     String body =
         "{\"kind\":\"set-count\",\"bar\":\"%s\",\"count\":%d}"
-            .formatted(rest.id(), rest.count() + 1 + Math.floorMod(round, 5));
+            .formatted(rest.id(), rest.count() + 1 + corrected / rests.size() % 5);
     send(
         to("/corrections?pages=changed")
-            .header("If-Match", '"' + revision + "\"")
+            .header("If-Match", "\"" + revision + "\"")
             .POST(HttpRequest.BodyPublishers.ofString(body)));
+    corrected++;
     revision++;
   }
 
@@ -181,7 +184,7 @@ final class FeedBench implements AutoCloseable {
     long[] nanos = new long[many];
     for (int i = -rounds.warmUp(WARM_UP); i < many; i++) {
       long start = System.nanoTime();
-      correct(i);
+      correct();
       if (i >= 0) {
         nanos[i] = System.nanoTime() - start;
       }
@@ -201,7 +204,7 @@ final class FeedBench implements AutoCloseable {
       HttpResponse<byte[]> answer =
           http.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
       if (answer.statusCode() >= 300) {
-        throw new IOException("answered " + answer.statusCode());
+        throw new IOException(answer.uri().getPath() + " answered " + answer.statusCode());
       }
       return answer.body().length;
     } catch (InterruptedException e) {
