@@ -96,11 +96,12 @@ public final class EventRoutes implements AutoCloseable {
     }
     client.keepAlive();
     clients.put(client, new Line(senders));
+    // before anything is sent: a window that hears that its line is open says where it is
+    String desk = Optional.ofNullable(client.ctx().queryParam("desk")).orElse("");
+    boolean known = DESK.matcher(desk).matches() && desks.open(book.id(), desk);
     Optional<String> since = Optional.ofNullable(client.ctx().header("Last-Event-ID"));
     Runnable stop =
         events.follow(book.id(), since.filter(id -> !id.isBlank()), follower(client, book.id()));
-    String desk = Optional.ofNullable(client.ctx().queryParam("desk")).orElse("");
-    boolean known = DESK.matcher(desk).matches() && desks.open(book.id(), desk);
     client.onClose(
         () -> {
           stop.run();
@@ -157,7 +158,8 @@ public final class EventRoutes implements AutoCloseable {
     return Map.of("desks", desks.at(book));
   }
 
-  private void tellWhoIsHere(String book) {
+  /** One at a time, so that the last that is told is how it is. */
+  private synchronized void tellWhoIsHere(String book) {
     events.tell(book, "here", here(book));
   }
 
