@@ -2,6 +2,7 @@ package org.barmap.exchange;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,16 +30,27 @@ public final class PlayedMap {
   private static final Set<Navigation> HOLDS = EnumSet.of(Navigation.FERMATA, Navigation.CAESURA);
 
   private final Map<String, Bar> written;
+
+  /** The written bar before each, by its id. */
+  private final Map<String, String> before;
+
   private final List<Bar> bars = new ArrayList<>();
   private final List<MusicalNumber> numbers = new ArrayList<>();
 
-  private PlayedMap(Map<String, Bar> written) {
-    this.written = written;
+  /** The written bar that was played to its end just now; empty after anything else. */
+  private String played = "";
+
+  private PlayedMap(BarMap map) {
+    this.written = map.barsById();
+    this.before = new HashMap<>();
+    for (int i = 1; i < map.bars().size(); i++) {
+      before.put(map.bars().get(i).id(), map.bars().get(i - 1).id());
+    }
   }
 
   /** Returns the numbers that are played, in the order of the night. */
   public static BarMap of(BarMap map, Plan plan) {
-    PlayedMap played = new PlayedMap(map.barsById());
+    PlayedMap played = new PlayedMap(map);
     for (NumberPlan number : plan.numbers()) {
       played.number(number);
     }
@@ -81,6 +93,11 @@ public final class PlayedMap {
     built.endBarline(whole && bar.endBarline() == Barline.DOUBLE ? Barline.DOUBLE : Barline.SINGLE);
     built.signs(whole ? bar.signs().stream().filter(HOLDS::contains).toList() : List.of());
     boolean silent = bar.isRest() || entry.silent().isPresent();
+    if (bar.content() == Content.BAR_REPEAT && !played.equals(before.get(bar.id()))) {
+      // the bar that it says again is not the one before it any more
+      built.content(Content.MUSIC);
+    }
+    played = whole && entry.beatsCut().isEmpty() ? bar.id() : "";
     if (silent) {
       built.content(count > 1 ? Content.MULTI_REST : Content.REST);
     }
@@ -90,6 +107,7 @@ public final class PlayedMap {
 
   /** Bars that are not in the book, one entry each. */
   private void inserted(NumberPlan.Entry entry, Bar after) {
+    played = "";
     List<String> names = entry.added().map(NumberPlan.Added::names).orElse(List.of());
     boolean rest =
         entry.added().flatMap(NumberPlan.Added::content).filter("rest"::equals).isPresent();

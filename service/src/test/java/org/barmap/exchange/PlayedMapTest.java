@@ -2,8 +2,10 @@ package org.barmap.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
+import org.barmap.map.Content;
 import org.barmap.map.Meter;
 import org.barmap.map.Word;
 import org.barmap.plan.Books;
@@ -33,8 +35,40 @@ class PlayedMapTest {
     assertThat(two.bars().get(2).meter()).contains(new Meter(4, 4, false));
   }
 
+  /** A sign that says the bar before again says another one behind a cut: then it is music. */
+  @Test
+  void aBarLikeTheOneBeforeIsMusicWhereAnotherOneComesBefore() {
+    BarMap book = likeTheOneBefore(Books.book("%7 1 2 3 4 5 6"), 3, 5, 6);
+
+    BarMap played = played(book, "\"first\":\"2\",\"last\":\"2\"");
+
+    assertThat(played.bars()).extracting(Bar::number).containsExactly(1, 3, 4, 5, 6);
+    assertThat(played.bars())
+        .extracting(Bar::content)
+        .containsExactly(
+            Content.MUSIC, Content.MUSIC, Content.MUSIC, Content.BAR_REPEAT, Content.BAR_REPEAT);
+  }
+
+  private static BarMap likeTheOneBefore(BarMap map, Integer... numbers) {
+    List<Integer> like = List.of(numbers);
+    return BarMap.of(
+        map.book(),
+        map.pages(),
+        map.numbers(),
+        map.bars().stream()
+            .map(
+                b ->
+                    like.contains(b.number())
+                        ? b.toBuilder().content(Content.BAR_REPEAT).build()
+                        : b)
+            .toList());
+  }
+
   private static BarMap played(String bars, String cut) {
-    BarMap map = Books.book(bars);
+    return played(Books.book(bars), cut);
+  }
+
+  private static BarMap played(BarMap map, String cut) {
     String changes =
         "{\"format\":\"changes/1\",\"changes\":[{\"id\":\"a\",\"number\":\"7\",\"kind\":\"cut\","
             + cut
