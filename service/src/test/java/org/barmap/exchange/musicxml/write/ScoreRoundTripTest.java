@@ -11,6 +11,7 @@ import org.barmap.exchange.musicxml.Scores;
 import org.barmap.exchange.musicxml.book.ScoreBook;
 import org.barmap.map.BarMap;
 import org.barmap.plan.Books;
+import org.barmap.plan.PublishedOrders;
 import org.barmap.plan.reference.books.Knobs;
 import org.barmap.plan.reference.books.RandomBooks;
 import org.junit.jupiter.api.Test;
@@ -51,25 +52,11 @@ class ScoreRoundTripTest {
   @CsvSource(
       delimiter = ';',
       textBlock =
-          """
-          |:1 |:2 3:| 4:|                          ; 1 2 3 2 3 4 1 2 3 2 3 4
-          1 2:| 3 4                                ; 1 2 1 2 3 4
-          1 |:2:|x1 3                              ; 1 2 3
-          1 |:2:| 3                                ; 1 2 2 3
-          1 |:2:|x2 3                              ; 1 2 2 3
-          1 |:2:|x4 3                              ; 1 2 2 2 2 3
-          1 2 3@dc 4                               ; 1 2 3 1 2 3 4
-          1 2@fine 3@dc 4                          ; 1 2 3 1 2
-          1 2@to 3@dc 4@coda 5                     ; 1 2 3 1 2 4 5
-          1 2@segno 3@ds 4                         ; 1 2 3 2 3 4
-          1 2@segno 3@fine 4@ds 5                  ; 1 2 3 4 2 3
-          1 2@segno@to 3 4@ds 5 6@coda 7           ; 1 2 3 4 2 6 7
-          1 2 |:3:| 4@dc 5                         ; 1 2 3 3 4 1 2 3 4 5
-          1 2@to |:3:|@dc 4 5@coda                 ; 1 2 3 3 1 2 5
-          1 2/1,2 3/1,2:| 4/3 5                    ; 1 2 3 1 2 3 1 4 5
-          1 2/1,2 3/1,2:| 4/3:| 5/4 6 7 8          ; 1 2 3 1 2 3 1 4 1 5 6 7 8
-          1:| 2 |:3 4@fine 5/1:| 6/2 7/2:| 8/3@dc  ; 1 1 2 3 4 5 3 4 6 7 3 4 8 1 2 3 4
-          """)
+          PublishedOrders.MUSIC21
+              + """
+              1 2 |:3:| 4@dc 5                         ; 1 2 3 3 4 1 2 3 4 5
+              1:| 2 |:3 4@fine 5/1:| 6/2 7/2:| 8/3@dc  ; 1 1 2 3 4 5 3 4 6 7 3 4 8 1 2 3 4
+              """)
   void publishedOrdersOfPlay(String book, String order) throws Exception {
     BarMap back = back(Books.book(book));
 
