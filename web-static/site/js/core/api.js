@@ -1,4 +1,6 @@
-import { mayWait, newKey, nothingWaits, put, send, waiting } from "./outbox.js";
+import { keepBack, makeAgain, sayOtherwise, stepMade, takeBack } from "./back.js";
+import { mayWait, newKey, nothingWaits, send, waiting } from "./outbox.js";
+import { asItWillBe } from "./pending.js";
 
 /** An answer of the service that says no, with its reason in plain words. */
 export class ApiError extends Error {
@@ -20,7 +22,7 @@ export class ApiError extends Error {
   }
 }
 
-/** The service doesn't answer; the edit waits in this browser until it does. */
+/** The service doesn't answer; the edit waits in this browser until it does, and the pages show it already. */
 export class Kept extends ApiError {
   constructor() {
     super(0, "barmap is not answering. What you changed is kept in this browser and sent when it does.");
@@ -50,6 +52,11 @@ export function isStale(error) {
   return error instanceof ApiError && error.stale;
 }
 
+/** @param {unknown} error @returns {boolean} whether nothing answered, so that what was asked is not known */
+export function isSilent(error) {
+  return error instanceof ApiError && error.status === 0;
+}
+
 /** @param {unknown} error @returns {boolean} whether there is no such thing */
 export function isMissing(error) {
   return error instanceof ApiError && error.status === 404;
@@ -76,16 +83,17 @@ function bare(etag) {
  * @template T
  * @param {string} method
  * @param {string} path
- * @param {{body?: unknown, match?: string}} [options]
+ * @param {{body?: unknown, match?: string, raw?: boolean}} [options] `raw`: without the edits that wait to be sent
  * @returns {Promise<Answered<T>>}
  */
-export async function call(method, path, { body, match } = {}) {
+export async function call(method, path, { body, match, raw = false } = {}) {
   /** @type {Record<string, string>} */
   const headers = { Accept: "application/json, application/problem+json" };
   if (body !== undefined) headers["Content-Type"] = "application/json";
   if (match !== undefined) headers["If-Match"] = `"${match}"`;
   const key = mayWait(method, path) ? newKey() : "";
   if (key) headers["Idempotency-Key"] = key;
+  if (method !== "GET" && (await here(method, path, body))) throw new Kept();
   let response;
   try {
     if (key) await sendEarlier();
@@ -97,14 +105,35 @@ export async function call(method, path, { body, match } = {}) {
     });
   } catch {
     if (!key) throw new ApiError(0, SILENT);
-    await put({ key, at: Date.now(), method, path, body, match, state: "waiting" });
+    await keepBack({ key, at: Date.now(), method, path, body, match, state: "waiting" });
     throw new Kept();
   }
+  if (key && response.ok) stepMade(path);
   if (method === "GET" && (response.status === 401 || response.status === 403)) {
     const said = parse(await response.clone().text());
     shut({ title: textOf(said, "title"), detail: textOf(said, "detail"), begin: textOf(said, "begin") });
   }
-  return answered(response);
+  /** @type {Answered<T>} */
+  const answer = await answered(response);
+  return method === "GET" && !raw && !nothingWaits() ? { ...answer, data: asItWillBe(path, answer.data, await waiting().catch(() => [])) } : answer;
+}
+
+/**
+ * What is about an edit that still waits is done in this browser: it is said otherwise, taken back, made again.
+ *
+ * @param {string} method
+ * @param {string} path
+ * @param {unknown} body
+ * @returns {Promise<boolean>} whether it was done
+ */
+async function here(method, path, body) {
+  const [, step] = /^\/api\/books\/[^/]+(?:\/changes)?\/(undo|redo)(?:\?.*)?$/.exec(path) ?? [];
+  if (step === "undo") return takeBack(path);
+  if (step === "redo") return makeAgain(path);
+  const [, key, at] = /\/changes\/waiting-(\w+)-(\d+)$/.exec(path) ?? [];
+  if (!key) return false;
+  if (await sayOtherwise(key, Number(at), method === "DELETE" ? undefined : /** @type {Record<string, unknown>} */ (body))) return true;
+  throw new ApiError(404, "This edit has been sent meanwhile. Look at it again, then make your step once more.");
 }
 
 /** What was changed before is made before: edits keep their order. */
@@ -218,6 +247,18 @@ export async function file(path) {
  */
 export function read(book, route) {
   return get(bookPath(book, route));
+}
+
+/**
+ * What the service has, without what waits to be sent.
+ *
+ * @template {keyof import("./types.js").BookAnswers} R
+ * @param {string} book
+ * @param {R} route below the book's address
+ * @returns {Promise<import("./types.js").BookAnswers[R]>}
+ */
+export async function readRaw(book, route) {
+  return /** @type {Answered<import("./types.js").BookAnswers[R]>} */ (await call("GET", bookPath(book, route), { raw: true })).data;
 }
 
 /**

@@ -21,6 +21,7 @@ const PATHS = /** @type {Record<string, string>} */ ({
   warn: "M12 4 3 20h18zM12 10v5M12 17.5v.5",
   play: "M8 5v14l11-7z",
   stop: "M7 7h10v10H7z",
+  waits: "M7 4h10M7 20h10M8 4c0 5 8 6 8 11v5M16 4c0 5-8 6-8 11v5",
 });
 
 /**

@@ -23,7 +23,35 @@ export function keptOf(book) {
   return recall(`kept.${book}`, /** @type {Kept|undefined} */ (undefined));
 }
 
+/** After somebody changed the book, what is kept is fetched again: a while after the last step. */
+const AGAIN_MS = 8000;
+
 let begun = false;
+/** Whose room is open. */
+let open = "";
+let keeping = false;
+let callOffAgain = () => {};
+
+/** The book was changed, here or elsewhere: what is kept of it is old. */
+export function keepAgain() {
+  callOffAgain();
+  callOffAgain = later(AGAIN_MS, () => {
+    if (!open || !navigator.serviceWorker?.controller) return;
+    if (keeping) return keepAgain();
+    void keepOpen();
+  });
+}
+
+async function keepOpen() {
+  keeping = true;
+  try {
+    await keep(open);
+  } catch {
+    // the service is away: what is kept stays as it is
+  } finally {
+    keeping = false;
+  }
+}
 
 /**
  * Lets the browser keep the pages, and the book whose room is open.
@@ -35,7 +63,8 @@ export function startKeeping(book) {
   begun = true;
   for (const sign of ["keydown", "pointerdown", "input"]) addEventListener(sign, touched, { capture: true, passive: true });
   later(AFTER_MS, () => {
-    void register().then(() => (book ? keep(book) : undefined)).catch(() => undefined); // without it everything works but offline
+    open = book;
+    void register().then(() => (book ? keepOpen() : undefined)).catch(() => undefined); // without it everything works but offline
   });
 }
 
@@ -46,6 +75,9 @@ async function register() {
   if (workers.controller) return;
   await new Promise((resolve) => workers.addEventListener("controllerchange", resolve, { once: true }));
 }
+
+/** Pictures this window has fetched to be kept: they don't change. @type {Set<string>} */
+const fetched = new Set();
 
 let busy = false;
 let callOff = () => {};
@@ -83,9 +115,10 @@ async function keep(book) {
   const drawn = new Set(info.pages.filter((p) => p.score).map((p) => p.index));
   const crops = turns.filter((t) => !drawn.has(t.toPage)).map((t) => cropPath(book, ids.get(t.toPage) ?? "", t.arrives, 900, 3));
   const pictures = info.pages.filter((p) => p.width > 0 && !p.score).flatMap((p) => WIDTHS.map((width) => imagePath(book, p.id, width)));
-  for (const path of [...pictures, ...crops]) {
+  for (const path of [...pictures.filter((p) => !fetched.has(p)), ...crops]) {
     await pause();
     await fetch(path);
+    fetched.add(path);
   }
   remember(`kept.${book}`, { stamp, at: new Date().toISOString(), pages: info.pages.length });
 }

@@ -1,4 +1,5 @@
 import { deskId, heardHere, lineOpen } from "./here.js";
+import { keepAgain } from "./keep.js";
 
 /** Listens to a book's live events, and says when the line is lost and found. */
 export class LiveBook {
@@ -15,6 +16,7 @@ export class LiveBook {
     this.#source = new EventSource(`${url}?desk=${deskId()}`);
     for (const name of /** @type {const} */ (["job", "page", "map", "plan", "edition", "share", "second"])) {
       this.#source.addEventListener(name, (event) => {
+        if (name === "map" || name === "plan") keepAgain();
         try {
           bus.emit(`live:${name}`, JSON.parse(event.data));
         } catch {

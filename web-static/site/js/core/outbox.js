@@ -20,6 +20,7 @@ const STORE = "outbox";
 const MAY_WAIT = [
   /^POST \/api\/books\/[^/]+\/(corrections(\?pages=changed)?|changes)$/,
   /^(PATCH|DELETE) \/api\/books\/[^/]+\/changes\/[^/]+$/,
+  /^POST \/api\/books\/[^/]+\/(marks|pages\/[^/]+\/line(\?pages=changed)?)$/,
   /^PUT \/api\/books\/[^/]+\/settings$/,
   /^PATCH \/api\/books\/[^/]+$/,
 ];
@@ -88,6 +89,13 @@ export async function waiting() {
   return all.sort((a, b) => a.at - b.at);
 }
 
+/** @param {string} book its address @returns {Promise<Waiting[]>} what will be sent of a book, oldest first; what clashed or was refused will not */
+export async function waitingOf(book) {
+  if (empty) return [];
+  const all = await waiting().catch(() => []);
+  return all.filter((edit) => edit.state === "waiting" && (edit.path === book || edit.path.startsWith(`${book}/`)));
+}
+
 /** @type {Set<() => void>} */
 const listeners = new Set();
 
@@ -98,6 +106,14 @@ export function whenDifferent(listener) {
 
 function tell() {
   for (const listener of listeners) listener();
+}
+
+/** @type {(edit: Waiting) => void} */
+let madeOne = () => {};
+
+/** @param {(edit: Waiting) => void} listener told of each edit that was sent and made */
+export function whenMade(listener) {
+  madeOne = listener;
 }
 
 /** @param {Waiting} edit */
@@ -163,6 +179,7 @@ async function sendOne(edit) {
   if (answer.status >= 500 || answer.status === 401) return "later";
   const text = await answer.text();
   if (answer.ok) {
+    madeOne(edit);
     await drop(edit.key);
     await moveOn(edit, (answer.headers.get("ETag") ?? "").replace(/^W\//, "").replace(/"/g, ""));
     return "made";
@@ -191,12 +208,17 @@ function problem(text) {
 async function moveOn(made, revision) {
   if (revision === "") return;
   for (const edit of await waiting()) {
-    if (edit.state === "waiting" && edit.match === made.match && thing(edit.path) === thing(made.path)) await put({ ...edit, match: revision });
+    if (thing(edit.path) !== thing(made.path)) continue;
+    if (edit.state === "waiting" && edit.match === made.match) await put({ ...edit, match: revision });
+    if (edit.state === "clash") await put({ ...edit, now: revision });
   }
 }
 
-/** @param {string} path what the revision of an edit is of */
-function thing(path) {
-  const [, book, rest = ""] = /^\/api\/books\/([^/]+)(?:\/([^/?]+))?/.exec(path) ?? [];
-  return `${book}/${rest === "corrections" ? "" : rest}`;
+/** What of a book has the map's revision: the map itself, its pages and its title. */
+const OF_MAP = ["", "corrections", "pages", "undo", "redo"];
+
+/** @param {string} path @returns {string} what the revision of an edit is of */
+export function thing(path) {
+  const [, book, rest = ""] = /^\/api\/books\/([^/?]+)(?:\/([^/?]+))?/.exec(path) ?? [];
+  return `${book}/${OF_MAP.includes(rest) ? "" : rest}`;
 }

@@ -36,7 +36,7 @@
  * @property {Job} [job] while it waits or runs
  *
  * @typedef {BookFacts & {pages: number}} BookInfo a book on the shelf
- * @typedef {BookFacts & {pages: PageInfo[], pageCount: number}} Book a book with its pages
+ * @typedef {BookFacts & {pages: PageInfo[], pageCount: number, waits?: number, as?: "phone"|"reader"|"corrector"|"owner", keeps?: {pictures: "here"|"elsewhere", shared: boolean}}} Book a book with its pages; `as`: what who asks is here
  *
  * @typedef {{id: string, title: string, part: string, pages: number, discardedAt: string, goneAt?: string}} BinnedBook a book in the bin; moments in ISO 8601
  * @typedef {{days?: number, books: BinnedBook[]}} Bin the books that can still be brought back, and for how many days where a person set that
@@ -86,6 +86,7 @@
  * @property {"read"|"inferred"|"corrected"|"verified"} origin
  * @property {number} [silentStart] beats free before its first note
  * @property {number} [silentEnd] beats free after its last note
+ * @property {boolean} [waits] a correction of it waits in this browser, as with all else that `waits`
  *
  * @typedef {object} StaffSystem
  * @property {number} index
@@ -120,6 +121,7 @@
  * @property {MusicalNumber[]} numbers
  * @property {Bar[]} bars
  * @property {number[]} [here] the pages whose lines and bars it has, where it is not all
+ * @property {number} [waits] so many corrections wait in this browser; what follows from them is not in it
  *
  * @typedef {object} Answer
  * @property {string} label
@@ -158,6 +160,7 @@
  * @property {string} [who]
  * @property {string} text
  * @property {boolean} [undone]
+ * @property {boolean} [waits] to be sent
  *
  * @typedef {object} Clash somebody else changed a thing at the same time
  * @property {string} mine what was wanted here, in words
@@ -212,7 +215,7 @@
  *
  * @typedef {import("../road/kinds.js").Change} Change
  *
- * @typedef {Change & {id: string, on?: boolean, when?: string, who?: string}} KeptChange a change in the show's list
+ * @typedef {Change & {id: string, on?: boolean, when?: string, who?: string, waits?: boolean}} KeptChange a change in the show's list
  * @typedef {{changes: KeptChange[]}} ChangeList
  * @typedef {{revision: number, entry: HistoryEntry, changes: KeptChange[], plan: Plan}} ChangeAnswer
  *
@@ -261,6 +264,7 @@
  * @property {Spot} [to]
  * @property {string[]} [added] what new bars are called
  * @property {true} [open] its bars go round until somebody says so
+ * @property {boolean} [waits] to be sent
  *
  * @typedef {object} RoadNumber
  * @property {string} label
@@ -381,6 +385,7 @@
  * @property {string} [number]
  * @property {string} [where] the bar as a player says it
  * @property {string[]} [unsure] what nobody has looked at yet and it hangs on
+ * @property {boolean} [waits] its tick is to be sent
  *
  * @typedef {{kind: string, number: string, page: number, bar: string, text: string}} LookAhead
  *
@@ -432,6 +437,7 @@
  * @property {Night} [night]
  * @property {KeptNote[]} [notes] words kept as they were said
  * @property {Trap[]} [traps] what trips a player who doesn't know the show
+ * @property {number} [waits] so many edits wait in this browser that are not in it
  *
  * @typedef {{number: string, at?: string, bar?: string, text: string, when?: string, change: string, errata?: boolean}} KeptNote
  * @typedef {{number: string, bar: string, page: number, kind: "form"|"state"|"entrance"|"turn"|"hands"|"watch"|"ask", grave: boolean, text: string, unsure?: string[]}} Trap
@@ -499,7 +505,7 @@
  *   "/changes/history": History,
  *   "/plan": Plan,
  *   "/plan?without=changes": Plan,
- *   "/roadmap": {numbers: RoadNumber[], marks: RoadMark[]},
+ *   "/roadmap": {numbers: RoadNumber[], marks: RoadMark[], waits?: number},
  *   [since: `/plan/since?moment=${string}`]: Since,
  * }} BookAnswers
  *

@@ -3,8 +3,9 @@ import { every } from "./clock.js";
 import { ask, confirm } from "./dialog.js";
 import { button, el, show } from "./dom.js";
 import { drop, newKey, put, send, waiting, whenDifferent } from "./outbox.js";
+import { saidOf } from "./said-of.js";
 import { complain, toast } from "./toast.js";
-import { count, plain, when } from "./words.js";
+import { count, when } from "./words.js";
 
 /** @typedef {import("./outbox.js").Waiting} Waiting */
 
@@ -56,18 +57,6 @@ async function tryNow() {
   await draw();
 }
 
-/** @param {Waiting} edit an edit in a few words: of a change as the director says it, of a bar without its inner name */
-function say({ method, path, body }) {
-  const said = /** @type {Record<string, unknown>} */ (body ?? {});
-  const has = (/** @type {string} */ key) => (said[key] === undefined ? "" : String(said[key]));
-  if (typeof said.kind !== "string") return path.endsWith("/settings") ? "Settings" : method === "DELETE" ? "A change taken out" : said.on === false ? "A change switched off" : said.on === true ? "A change switched on" : "A change edited";
-  const number = has("number") ? `No. ${has("number")}: ` : "";
-  const bars = [has("first"), has("last")].filter(Boolean).join(" to ");
-  const words = ["text", "what", "content", "count", "beats", "label"].map(has).filter(Boolean).join(", ");
-  const what = number ? plain(said.kind).toLowerCase() : `${path.includes("/corrections") ? "A bar: " : ""}${plain(said.kind).toLowerCase()}`;
-  return `${number}${[what, bars].filter(Boolean).join(" ")}${words ? `: ${words}` : ""}`;
-}
-
 async function showWaiting() {
   const list = el("ul", { class: "net-list" });
   const again = async (/** @type {Waiting} */ edit) => {
@@ -95,14 +84,14 @@ async function showWaiting() {
  */
 function item(edit, again, fill) {
   const sure = async () => {
-    if (await confirm("Drop this edit?", `${say(edit)}. It was never made, and it can't be brought back.`, "Drop it")) await drop(edit.key);
+    if (await confirm("Drop this edit?", `${saidOf(edit)}. It was never made, and it can't be brought back.`, "Drop it")) await drop(edit.key);
     await fill();
   };
   const text = edit.state === "clash" ? "Someone changed the book meanwhile; look at it, then make it all the same or drop it." : (edit.why ?? "");
   return el(
     "li",
     { "data-state": edit.state },
-    el("span", { text: say(edit) }),
+    el("span", { text: saidOf(edit) }),
     el("span", { class: "soft small block", text: [when(new Date(edit.at).toISOString()), edit.state === "waiting" ? "waits" : text].join(": ") }),
     el(
       "span",

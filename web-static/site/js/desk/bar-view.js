@@ -3,6 +3,7 @@ import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { bookInAddress } from "../core/shell.js";
 import { count, toCheck } from "../core/words.js";
+import { waitsSign } from "../shared/waits.js";
 import { barForm } from "./bar-form.js";
 import { writtenList } from "./written.js";
 
@@ -24,7 +25,9 @@ export function barView(model, { bar, index, folds, correct, act }) {
     const sure = await confirm(`Take out line ${bar.system}?`, "Its bars and what was said of them are taken out with it. It can be taken back.", "Take it out");
     if (sure) correct({ kind: "remove-system", page: bar.page, system: bar.system });
   };
-  return barForm(bar, { number: within, starts }, correct, { add: () => act("add"), removeLine: () => void removeLine(), act }, folds);
+  const form = barForm(bar, { number: within, starts }, correct, { add: () => act("add"), removeLine: () => void removeLine(), act }, folds);
+  if (bar.waits) form.prepend(waitsSign());
+  return form;
 }
 
 /**

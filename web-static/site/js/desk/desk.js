@@ -3,6 +3,7 @@ import { el } from "../core/dom.js";
 import { recall, remember } from "../core/store.js";
 import { spoken } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
+import { waitsLine } from "../shared/waits.js";
 import { restCount } from "./bar-form.js";
 import { barView } from "./bar-view.js";
 import { askChecked } from "./checked.js";
@@ -74,8 +75,8 @@ export class Desk {
       this.#toolbar.node.querySelector("#tool-add")?.setAttribute("aria-pressed", String(this.#stage.adding));
     });
     this.#panel = new Panel({
-      bar: { name: "Bar", draw: () => this.#drawBar() },
-      doubts: { name: "Doubts", draw: () => this.#drawDoubts(), badge: () => model.doubts.length },
+      bar: { name: "Bar", draw: () => this.#withWaits(this.#drawBar()) },
+      doubts: { name: "Doubts", draw: () => this.#withWaits(this.#drawDoubts()), badge: () => model.doubts.length },
       history: { name: "History", draw: () => historyList(model.history.entries) },
     });
     this.node = el("div", { class: "desk" }, el("h1", { class: "visually-hidden", text: "Correction desk" }), this.#toolbar.node, this.#stage.node, this.#panel.node, this.#live, this.#typed);
@@ -191,7 +192,7 @@ export class Desk {
     const bar = this.#bar;
     this.#last = bar ?? this.#last;
     const bars = model.barsOn(page.index);
-    this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region, marked: this.#hand.marked, drawn: model.isDrawn(page.index) });
+    this.#stage.draw(page, model.pageId(page.index), bars, bar, { ...marksOf(model.map, model.doubts), region: this.#region, marked: this.#hand.marked, frames: model.framesOn(page.index), drawn: model.isDrawn(page.index) });
     if (!this.#tools.active) this.#stage.note(this.#shape.reading || (bars.length || !model.has(page.index) ? "" : "No bars were found on this page."));
     this.#mates.show(page.index, bars, page.systems[0]?.staffSpace ?? 20, bar?.id);
     this.#drawTools();
@@ -215,6 +216,12 @@ export class Desk {
       bar: this.#bar, index: this.#index, folds: this.#folds,
       correct: (c) => void this.#correct(c), act: (run) => this.#act(run),
     });
+  }
+
+  /** @param {Node} view under what is not worked out yet */
+  #withWaits(view) {
+    const line = waitsLine(this.#model.waits, "Bar numbers and doubts that follow are worked out when it answers.", "correction");
+    return line ? el("div", {}, line, view) : view;
   }
 
   #drawDoubts() {

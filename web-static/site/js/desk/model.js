@@ -1,5 +1,8 @@
-import { bookPath, call, isStale, read, write } from "../core/api.js";
+import { bookPath, call, isStale, Kept, readRaw, write } from "../core/api.js";
 import { whenShown } from "../core/clock.js";
+import { waitingOf, whenDifferent } from "../core/outbox.js";
+import { historyNow, ofMap } from "../core/pending.js";
+import { barsCorrected, doubtsLeft, framesOn, pageStates } from "../core/pending-map.js";
 import { who } from "../core/store.js";
 import { sameSteps, stillMeans } from "./merge.js";
 import { sayCorrection, textOf } from "./saying.js";
@@ -13,7 +16,7 @@ import { sayCorrection, textOf } from "./saying.js";
 const MOST_WAITING = 60;
 
 /**
- * The map as the service has it. Writes go one after the other, each against the revision the one
+ * The map as the service has it, with what waits to be sent laid over it. Writes go one after the other, each against the revision the one
  * before it brought, so that quick fingers never meet their own shadow.
  */
 export class DeskModel {
@@ -34,6 +37,10 @@ export class DeskModel {
   #ids = new Map();
   /** @type {Map<number, Bar[]>} by page, of those that are here */
   #bars = new Map();
+  /** Corrections that wait to be sent, oldest first. @type {import("../core/outbox.js").Waiting[]} */
+  #edits = [];
+  /** The bars of a page with those. @type {Map<number, Bar[]>} */
+  #corrected = new Map();
   /** @type {Map<number, Promise<void>>} pages on their way */
   #coming = new Map();
   #wanted = 1;
@@ -54,6 +61,37 @@ export class DeskModel {
       const theirs = String(event.revision);
       if (this.#waiting === 0 && theirs !== this.#revision) void this.load().catch(() => {});
     });
+    whenDifferent(() => void this.#outbox());
+  }
+
+  /** What waits has become different: it was sent, taken back, or dropped. */
+  async #outbox() {
+    if (!this.loaded) return;
+    const before = this.#edits;
+    await this.#look();
+    if (before.length > 0 && this.#edits.length === 0) await this.load().catch(() => {});
+    else if (before.map((e) => e.key).join() !== this.#edits.map((e) => e.key).join()) this.#tell();
+  }
+
+  async #look() {
+    this.#edits = (await waitingOf(bookPath(this.#book))).filter(ofMap);
+    this.#corrected.clear();
+  }
+
+  #tell() {
+    this.#bus.emit("map", this.map);
+    this.#bus.emit("doubts", this.doubts);
+    this.#bus.emit("history", this.history);
+  }
+
+  /** How many corrections wait to be sent. */
+  get waits() {
+    return this.#edits.length;
+  }
+
+  /** @param {number} index @returns {import("../core/types.js").Outline[]} lines drawn on a page that wait to be read */
+  framesOn(index) {
+    return framesOn(this.#edits, index);
   }
 
   get map() {
@@ -66,11 +104,11 @@ export class DeskModel {
   }
 
   get doubts() {
-    return this.#doubts;
+    return this.#edits.length ? doubtsLeft(this.#doubts, this.#edits) : this.#doubts;
   }
 
   get history() {
-    return this.#history;
+    return historyNow(this.#history, this.#edits, bookPath(this.#book, "/redo"));
   }
 
   /** How many pages the book has, the unread ones counted. */
@@ -80,7 +118,7 @@ export class DeskModel {
 
   /** @param {number} index */
   pageState(index) {
-    return this.#states.get(index) ?? "read";
+    return (this.#edits.length && pageStates(this.#edits).get(index)) || (this.#states.get(index) ?? "read");
   }
 
   /** @param {number} index @returns {boolean} whether the page never had a picture */
@@ -95,14 +133,20 @@ export class DeskModel {
 
   /** @param {number} index @returns {Bar[]} none while the page is on its way, see `need` */
   barsOn(index) {
-    return this.#bars.get(index) ?? [];
+    const bars = this.#bars.get(index) ?? [];
+    if (this.#edits.length === 0) return bars;
+    const known = this.#corrected.get(index);
+    if (known) return known;
+    const now = barsCorrected(bars, this.#edits);
+    this.#corrected.set(index, now);
+    return now;
   }
 
   /** @param {string|undefined} id of a bar on a page that is here */
   bar(id) {
     if (!id) return undefined;
-    for (const bars of this.#bars.values()) {
-      const found = bars.find((b) => b.id === id);
+    for (const index of this.#bars.keys()) {
+      const found = this.barsOn(index).find((b) => b.id === id);
       if (found) return found;
     }
     return undefined;
@@ -138,19 +182,20 @@ export class DeskModel {
   async load(index = this.#wanted, bar = "") {
     this.#wanted = index;
     const [book, found, history, answer] = await Promise.all([
-      read(this.#book, ""),
-      read(this.#book, "/doubts"),
-      read(this.#book, "/history"),
+      readRaw(this.#book, ""),
+      readRaw(this.#book, "/doubts"),
+      readRaw(this.#book, "/history"),
       this.#fetch(index, bar),
     ]);
+    await this.#look();
     this.title = `${book.title}, ${book.part}`;
     this.#bars.clear();
     this.#doubts = found.doubts.filter((d) => d.severity !== "info");
     this.#history = history;
     this.#pages(book);
     this.#take(answer.data, answer.revision);
-    this.#bus.emit("doubts", this.#doubts);
-    this.#bus.emit("history", this.#history);
+    this.#bus.emit("doubts", this.doubts);
+    this.#bus.emit("history", this.history);
   }
 
   /**
@@ -159,7 +204,7 @@ export class DeskModel {
    * @returns {Promise<import("../core/api.js").Answered<BarMap>>}
    */
   #fetch(index, bar) {
-    return call("GET", bookPath(this.#book, `/map?pages=${index}${bar ? `&bar=${encodeURIComponent(bar)}` : ""}`));
+    return call("GET", bookPath(this.#book, `/map?pages=${index}${bar ? `&bar=${encodeURIComponent(bar)}` : ""}`), { raw: true });
   }
 
   /** @param {number} index of the page that is looked at now: what is fetched afresh is fetched of it */
@@ -218,7 +263,8 @@ export class DeskModel {
     for (const index of came) this.#bars.set(index, []);
     for (const bar of map.bars) this.#bars.get(bar.page)?.push(bar);
     for (const index of this.#bars.keys()) if (!pages.some((p) => p.index === index)) this.#bars.delete(index);
-    const bars = [...this.#bars.keys()].sort((a, b) => a - b).flatMap((index) => this.barsOn(index));
+    this.#corrected.clear();
+    const bars = [...this.#bars.keys()].sort((a, b) => a - b).flatMap((index) => this.#bars.get(index) ?? []);
     this.#map = { ...map, pages, bars };
     this.#revision = revision;
     this.#bus.emit("map", this.#map);
@@ -226,10 +272,10 @@ export class DeskModel {
 
   /** History and the states of pages follow a step; they are not waited for. */
   async #beside() {
-    const [history, book] = await Promise.all([read(this.#book, "/history"), read(this.#book, "")]);
+    const [history, book] = await Promise.all([readRaw(this.#book, "/history"), readRaw(this.#book, "")]);
     this.#history = history;
     this.#pages(book);
-    this.#bus.emit("history", this.#history);
+    this.#bus.emit("history", this.history);
   }
 
   /**
@@ -318,8 +364,8 @@ export class DeskModel {
   async #newer(body) {
     const pages = [...this.#bars.keys()].join(",");
     /** @type {Promise<import("../core/api.js").Answered<BarMap>>} */
-    const map = call("GET", bookPath(this.#book, `/map?pages=${pages}`));
-    const [{ data, revision }, history] = await Promise.all([map, read(this.#book, "/history")]);
+    const map = call("GET", bookPath(this.#book, `/map?pages=${pages}`), { raw: true });
+    const [{ data, revision }, history] = await Promise.all([map, readRaw(this.#book, "/history")]);
     const fits = body ? stillMeans(body, this.map, data) : sameSteps(this.#history, history);
     return fits ? revision : undefined;
   }
@@ -350,6 +396,12 @@ export class DeskModel {
       whenShown(() => void this.#beside().catch(() => {}));
       return true;
     } catch (error) {
+      if (error instanceof Kept) {
+        await this.#look();
+        this.#tell();
+        this.#bus.emit("failed", error);
+        return true;
+      }
       if (isStale(error)) {
         const before = new Set(this.#history.entries.map((e) => e.id));
         const named = sayCorrection(body, this.bar(textOf(body, "bar")));

@@ -45,6 +45,7 @@ export function marksOf(map, doubts) {
  * @property {Map<string, string>} starts bar id to the name of the number that begins there
  * @property {number} [boost] how much larger than the page's own measure the letters are, so that they can be read on a small screen
  * @property {Set<string>} [marked]
+ * @property {import("../core/types.js").Outline[]} [frames] lines that wait to be read
  */
 
 /** What was read on a page, drawn. A bar that is as it was keeps its drawing: most are after a step. */
@@ -61,11 +62,11 @@ export class Overlay {
    * @param {Bar[]} bars of that page
    * @param {OverlayState} state
    */
-  draw(page, bars, { doubted, selected, starts, boost = 1, marked }) {
-    const lines = JSON.stringify([page.systems, page.byHand]);
+  draw(page, bars, { doubted, selected, starts, boost = 1, marked, frames = [] }) {
+    const lines = JSON.stringify([page.systems, page.byHand, frames]);
     if (lines !== this.#shown) {
       this.#shown = lines;
-      this.#lines.replaceChildren(...page.systems.map((s) => svg("polygon", { class: "system", points: points(taller(s.outline, s.staffSpace)) })), ...writtenLayer(page));
+      this.#lines.replaceChildren(...page.systems.map((s) => svg("polygon", { class: "system", points: points(taller(s.outline, s.staffSpace)) })), ...writtenLayer(page), ...frames.map((o) => svg("polygon", { class: "waits-frame", points: points(o) })));
     }
     const before = new Map(this.#bars.map((one) => [one.id, one]));
     const now = bars.map((bar) => {
@@ -93,7 +94,7 @@ export class Overlay {
  */
 function drawBar(bar, s, { unsure, selected, starts, boost }) {
   const o = bar.outline;
-  const classes = ["bar", unsure ? "unsure" : "", selected ? "selected" : "", bar.origin].filter(Boolean).join(" ");
+  const classes = ["bar", unsure ? "unsure" : "", selected ? "selected" : "", bar.waits ? "waits" : "", bar.origin].filter(Boolean).join(" ");
   const group = svg("g", { class: classes, "data-bar": bar.id });
   group.append(svg("polygon", { class: "bar-field", points: points(taller(o, s * 0.9)) }));
   if (unsure) group.append(svg("polygon", { class: "bar-hatch", points: points(taller(o, s * 0.9)), fill: "url(#hatch)" }));
@@ -105,7 +106,7 @@ function drawBar(bar, s, { unsure, selected, starts, boost }) {
   plates(group, bar, s, boost, unsure);
   const low = Math.max(o[2][1], o[3][1]);
   if (starts) group.append(svg("text", { class: "number-start", x: o[3][0], y: low + s * (1 + 3.6 * boost), "font-size": s * 1.4 * boost, text: starts }));
-  group.append(svg("title", { text: `Bar ${barName(bar)}` }));
+  group.append(svg("title", { text: `Bar ${barName(bar)}${bar.waits ? ", waits to be sent" : ""}` }));
   return group;
 }
 

@@ -89,6 +89,7 @@ export class Shape {
     const made = await this.#model.line(page, outline);
     this.reads("");
     if (!made) return;
+    if (this.#model.waits) return this.#bench.say("The line is read when barmap answers.");
     const fresh = this.#model.barsOn(page).filter((b) => !before.has(b.id));
     this.#bench.choose(fresh[0]);
     this.#bench.say(`${count(fresh.length, "entry", "entries")} read in the line.`);

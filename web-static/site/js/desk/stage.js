@@ -8,7 +8,7 @@ import { Viewport } from "./viewport.js";
 /** @typedef {import("../core/types.js").Point} Point */
 /** @typedef {import("../core/types.js").MapPage} MapPage */
 
-/** @typedef {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline, marked?: Set<string>, drawn?: boolean}} State `region`: where the doubt at hand is; `drawn`: the page has no picture */
+/** @typedef {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline, marked?: Set<string>, frames?: import("../core/types.js").Outline[], drawn?: boolean}} State `region`: where the doubt at hand is; `drawn`: the page has no picture */
 
 /** The page with what was read drawn over it. */
 export class Stage {

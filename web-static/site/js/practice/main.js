@@ -6,6 +6,7 @@ import { ClickRoom } from "./click-room.js";
 import { Follower } from "./follow.js";
 import { RecordingRoom } from "./recording-room.js";
 import { barSteps } from "../shared/steps.js";
+import { planWaitsLine } from "../shared/waits.js";
 
 /** Learns the show: a click along the order of play, and a recording. */
 async function start() {
@@ -31,6 +32,7 @@ async function start() {
         "div",
         { class: "wide practice" },
         el("h1", { text: "Practice" }),
+        planWaitsLine(plan.waits),
         clicks.node,
         new RecordingRoom(book, numbers, stepsOf, new Follower(book, bars, pages)).node,
       ),

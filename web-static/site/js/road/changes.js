@@ -2,6 +2,7 @@ import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { numberName, when } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
+import { waitsSign } from "../shared/waits.js";
 import { KINDS, sentence } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").KeptChange} Change */
@@ -103,6 +104,7 @@ function item(change, under, beside, actions) {
       el("span", { text: shown }),
       bars && beside.other ? el("span", { class: "soft small change-beside", text: `${partName(beside.other)}: ${bars}` }) : null,
       change.note && !KINDS[change.kind]?.noted ? el("span", { class: "soft small", text: change.note }) : null,
+      change.waits ? waitsSign() : null,
       el("span", { class: "soft small", text: [on ? "" : "switched off", change.who, change.when ? when(change.when) : ""].filter(Boolean).join(" · ") }),
     ),
     button("", () => actions.edit(change), { class: "btn btn-icon", "data-edit": change.id, "aria-label": `Edit: ${text}`, title: "Edit" }, icon("pencil")),

@@ -10,6 +10,7 @@ import { chooseBoth } from "../shared/both.js";
 import { checkList } from "../shared/lists.js";
 import { nothingYet } from "../shared/nothing.js";
 import { versionSwitch, versionsOf } from "../shared/version.js";
+import { planWaitsLine } from "../shared/waits.js";
 import { changeList } from "./changes.js";
 import { ChooseBar } from "./choose.js";
 import { askEdit, patchOf } from "./edit.js";
@@ -52,6 +53,7 @@ class RoadRoom {
   #changes = el("section", { class: "card", "aria-label": "Changes" });
   #asked = el("section", { class: "card", id: "asked", "aria-label": "Questions", hidden: true });
   #version = el("div");
+  #waits = el("div", { "aria-live": "polite" });
   #turns = new TurnStrip(this.#book, (id) => this.#nameOf(id), (id) => this.#model.numbers.find((n) => n.bars.some((b) => b.id === id))?.bars[0]?.id);
   #width = 0;
 
@@ -60,7 +62,7 @@ class RoadRoom {
     if (!this.#book) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#lies, this.#show, this.#forms), el("div", { class: "road-side" }, this.#version, this.#words.node, this.#turns.node, this.#asked, this.#changes)),
+      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#waits, this.#lies, this.#show, this.#forms), el("div", { class: "road-side" }, this.#version, this.#words.node, this.#turns.node, this.#asked, this.#changes)),
       this.#choose.node,
     );
     show(this.#forms, el("p", { class: "waiting", text: "Drawing the form …" }));
@@ -105,6 +107,7 @@ class RoadRoom {
     this.#drawForms();
     this.#drawBook();
     show(this.#version, versionSwitch(this.#book, this.#model.settings, this.#model.changes, () => void this.#model.load().catch(complain)));
+    show(this.#waits, planWaitsLine(this.#model.plan?.waits));
     const findings = this.#model.plan?.findings ?? [];
     const asked = findings.filter((f) => f.question);
     const name = (/** @type {string} */ bar) => this.#nameOf(bar);
@@ -139,7 +142,7 @@ class RoadRoom {
   /** @param {(mark: import("../core/types.js").RoadMark) => boolean} which marks that stand at no bar */
   #marksAt(which) {
     return this.#model.marks.filter(which).map((m) =>
-      button(m.place === "lost" ? `not in the book: ${m.says}` : m.sign, () => this.#bus.emit("edit", m.change), { class: m.place === "lost" ? "btn head-mark lost" : "btn head-mark", "data-said": m.change, title: m.says, "aria-label": `Edit: ${m.says}` }),
+      button(m.place === "lost" ? `not in the book: ${m.says}` : m.sign, () => this.#bus.emit("edit", m.change), { class: `btn head-mark${m.place === "lost" ? " lost" : ""}${m.waits ? " waits" : ""}`, "data-said": m.change, title: m.says, "aria-label": `Edit: ${m.says}` }),
     );
   }
 
@@ -245,7 +248,7 @@ class RoadRoom {
     try {
       const made = await this.#model.add({ ...change, ...holds(sure) });
       if (!made) return;
-      toast(text, { kind: "good", action: { label: "Take back", last: "changes", run: () => void this.#model.undo().catch(complain) } });
+      toast(made === "waits" ? `${text}. It waits to be sent.` : text, { kind: "good", action: { label: "Take back", last: "changes", run: () => void this.#model.undo().catch(complain) } });
     } catch (error) {
       complain(error);
     }

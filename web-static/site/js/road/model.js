@@ -1,8 +1,11 @@
-import { bookPath, call, isStale, read } from "../core/api.js";
+import { bookPath, call, isSilent, isStale, Kept, read, readRaw } from "../core/api.js";
+import { waitingOf, whenDifferent } from "../core/outbox.js";
+import { changesNow, historyNow, ofChanges, planWaits, settingsNow } from "../core/pending.js";
 import { who } from "../core/store.js";
 import { forget } from "../core/toast.js";
 import { stepsOf } from "../shared/answer.js";
 import { sentence } from "./kinds.js";
+import { marksNow } from "./waiting.js";
 
 /** @typedef {import("../core/types.js").Change} Change */
 /** @typedef {import("../core/types.js").KeptChange} KeptChange */
@@ -11,11 +14,17 @@ import { sentence } from "./kinds.js";
  * @typedef {import("../core/api.js").Answered<T>} Answered
  */
 
-/** The road map and the show's changes, as the service has them. */
+/** @typedef {{changes: KeptChange[], marks: import("../core/types.js").RoadMark[], history: import("../core/types.js").History, settings?: import("../core/types.js").Settings, plan?: import("../core/types.js").Plan}} Known what the service has */
+
+/** The road map and the show's changes, as the service has them, with what waits to be sent laid over it. */
 export class RoadModel {
   #book;
   #bus;
   #revision = "";
+  /** @type {Known} */
+  #known = { changes: [], marks: [], history: { entries: [], undo: 0, redo: 0 } };
+  /** What waits to be sent. @type {import("../core/outbox.js").Waiting[]} */
+  #edits = [];
   /** @type {KeptChange[]} */
   changes = [];
   /** @type {import("../core/types.js").RoadNumber[]} */
@@ -40,6 +49,27 @@ export class RoadModel {
   constructor(book, bus) {
     this.#book = book;
     this.#bus = bus;
+    whenDifferent(() => void this.#outbox());
+  }
+
+  /** What waits has become different: it was sent, taken back, or dropped. */
+  async #outbox() {
+    const before = this.#edits.length;
+    this.#edits = await waitingOf(bookPath(this.#book));
+    if (before > 0 && this.#edits.length === 0) await this.load().catch(() => {});
+    else this.#show();
+  }
+
+  /** Lays what waits over what the service has. */
+  #show() {
+    const { changes, marks, history, settings, plan } = this.#known;
+    const edits = this.#edits;
+    this.changes = changesNow(changes, edits);
+    this.marks = edits.length ? marksNow(marks, this.changes, this.numbers) : marks;
+    this.history = historyNow(history, edits.filter(ofChanges), bookPath(this.#book, "/changes/redo"));
+    this.settings = settings && settingsNow(settings, edits);
+    this.plan = plan && edits.length ? { ...plan, waits: planWaits(edits) } : plan;
+    this.#bus.emit("road");
   }
 
   /** @param {{revision: number}} event of a change in the list; what this page did itself is known already */
@@ -53,26 +83,23 @@ export class RoadModel {
 
   async load() {
     /** @type {Promise<Answered<import("../core/types.js").ChangeList>>} */
-    const list = call("GET", bookPath(this.#book, "/changes"));
+    const list = call("GET", bookPath(this.#book, "/changes"), { raw: true });
     const [changes, road, plan, history, settings, book, beside] = await Promise.all([
       list,
-      read(this.#book, "/roadmap"),
-      read(this.#book, "/plan").catch(() => undefined),
-      read(this.#book, "/changes/history"),
-      read(this.#book, "/settings"),
-      read(this.#book, ""),
+      readRaw(this.#book, "/roadmap"),
+      readRaw(this.#book, "/plan").catch(() => undefined),
+      readRaw(this.#book, "/changes/history"),
+      readRaw(this.#book, "/settings"),
+      readRaw(this.#book, ""),
       this.#besideNow(),
     ]);
     this.beside = beside;
-    this.changes = changes.data.changes;
     this.#revision = changes.revision;
     this.numbers = road.numbers;
-    this.marks = road.marks;
     this.pages = book.pages;
-    this.plan = plan;
-    this.history = history;
-    this.settings = settings;
-    this.#bus.emit("road");
+    this.#known = { changes: changes.data.changes, marks: road.marks, history, settings, plan };
+    this.#edits = await waitingOf(bookPath(this.#book));
+    this.#show();
   }
 
   /**
@@ -119,9 +146,15 @@ export class RoadModel {
    * @returns {Promise<import("../core/types.js").PlanFinding[]>}
    */
   async checks(change, instead) {
-    /** @type {Answered<{checks: import("../core/types.js").PlanFinding[]}>} */
-    const { data } = await call("POST", bookPath(this.#book, `/changes/check${instead ? `?instead=${encodeURIComponent(instead)}` : ""}`), { body: change });
-    return data.checks;
+    const known = instead && !instead.startsWith("waiting-") ? `?instead=${encodeURIComponent(instead)}` : "";
+    try {
+      /** @type {Answered<{checks: import("../core/types.js").PlanFinding[]}>} */
+      const { data } = await call("POST", bookPath(this.#book, `/changes/check${known}`), { body: change });
+      return data.checks;
+    } catch (error) {
+      if (!isSilent(error)) throw error;
+      return [{ severity: "info", code: "not-known", text: "barmap is not answering: what follows from it, and what speaks against it, is worked out when it does." }];
+    }
   }
 
   /** The numbers in the order of the night. */
@@ -134,6 +167,7 @@ export class RoadModel {
    * @param {string} method
    * @param {string} path
    * @param {object} [body]
+   * @returns {Promise<import("../core/types.js").ChangeAnswer|"waits"|undefined>} nothing where somebody else changed the list first
    */
   async #write(method, path, body) {
     forget("changes"); // a message about the step before can't take this one back
@@ -144,14 +178,17 @@ export class RoadModel {
       this.changes = data.changes;
       this.plan = data.plan;
       this.#bus.emit("turns");
-      const [road, history, beside] = await Promise.all([read(this.#book, "/roadmap"), read(this.#book, "/changes/history"), this.#besideNow()]);
+      const [road, history, beside] = await Promise.all([readRaw(this.#book, "/roadmap"), readRaw(this.#book, "/changes/history"), this.#besideNow()]);
       this.beside = beside;
       this.numbers = road.numbers;
-      this.marks = road.marks;
-      this.history = history;
-      this.#bus.emit("road");
+      this.#known = { ...this.#known, changes: data.changes, plan: data.plan, marks: road.marks, history };
+      this.#show();
       return data;
     } catch (error) {
+      if (error instanceof Kept) {
+        await this.#outbox();
+        return "waits";
+      }
       if (isStale(error)) return this.#late(method, path, body);
       throw error;
     }
@@ -163,7 +200,7 @@ export class RoadModel {
    * @param {string} method
    * @param {string} path
    * @param {object} [body]
-   * @returns {Promise<import("../core/types.js").ChangeAnswer|undefined>}
+   * @returns {Promise<import("../core/types.js").ChangeAnswer|"waits"|undefined>}
    */
   async #late(method, path, body) {
     const before = new Set(this.history.entries.map((e) => e.id));

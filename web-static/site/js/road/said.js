@@ -23,7 +23,7 @@ export function saidMark({ mark, text, x1, x2, at, lane, begins, ends }, y, edit
   const bracket = mark.to ? `M${x1 + 2} ${top + (begins ? 5 : 0)} V${top} H${x2 - 2}${ends ? " v5" : ""}` : `M${x1 - 4} ${top + 6} L${x1} ${top - 1} L${x1 + 4} ${top + 6}z`;
   const looks = mark.sign.startsWith(GLASSES); // a pair of glasses is what players draw
   const body = [looks ? svg("path", { class: "form-glasses", d: `M${at} ${top + 14} a4 4 0 1 0 8 0 a4 4 0 1 0 -8 0 m8 0 q2 -3 4 0 a4 4 0 1 0 8 0 a4 4 0 1 0 -8 0` }) : null, svg("path", { class: mark.to ? "form-bracket" : "form-point", d: bracket }), svg("text", { class: "form-said-text", x: at + (looks ? 24 : 0), y: top + 19, text: looks ? text.replace(GLASSES, "watch") : text })];
-  const name = mark.open ? "form-said open" : "form-said";
+  const name = ["form-said", mark.open ? "open" : "", mark.waits ? "waits" : ""].filter(Boolean).join(" ");
   if (!mark.change) return svg("g", { class: name, "aria-hidden": "true" }, body); // its bar says it
   return button(mark, name, x1, x2, top - 3, at + text.length * 7.3, edit, body);
 }
@@ -48,7 +48,7 @@ function button(mark, name, x1, x2, top, end, edit, body) {
   return svg(
     "g",
     {
-      class: name, role: "button", tabindex: -1, "aria-label": `Edit: ${mark.says}`, "data-said": mark.change,
+      class: name, role: "button", tabindex: -1, "aria-label": `Edit: ${mark.says}${mark.waits ? ", waits to be sent" : ""}`, "data-said": mark.change,
       on: { click: open, keydown: (/** @type {KeyboardEvent} */ e) => (e.key === "Enter" || e.key === " ") && open(e) },
     },
     svg("title", { text: mark.says }),

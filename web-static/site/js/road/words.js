@@ -1,3 +1,4 @@
+import { isSilent } from "../core/api.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { complain } from "../core/toast.js";
@@ -47,8 +48,27 @@ export class WordBox {
     try {
       this.#draw(await this.#model.understand(text));
     } catch (error) {
-      complain(error);
+      if (isSilent(error)) this.#notUnderstood(text);
+      else complain(error);
     }
+  }
+
+  /**
+   * What words mean the service works out. Without it they can be kept as they were said, so that nothing is forgotten.
+   *
+   * @param {string} text
+   */
+  #notUnderstood(text) {
+    const lines = text.split("\n").map((line) => line.trim()).filter(Boolean);
+    const notes = lines.map((line) => {
+      const [, number, said] = /^no\.?\s*(\S+?)\s*[:,]\s*(.+)$/i.exec(line) ?? [];
+      return /** @type {Change} */ ({ kind: "note", ...(number ? { number } : {}), text: said ?? line });
+    });
+    show(
+      this.#result,
+      el("p", { class: "soft", id: "words-later", text: "barmap is not answering: what this means is worked out when it does. Leave it here and read it then, or keep it as it was said." }),
+      button(notes.length === 1 ? "Keep it as a note" : `Keep ${count(notes.length, "note")}`, () => void this.#settle([], [], notes), { class: "btn", id: "keep-words" }),
+    );
   }
 
   /** @param {UnderstoodLine[]} lines */

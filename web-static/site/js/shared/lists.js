@@ -31,7 +31,7 @@ export function historyList(entries) {
         "li",
         { class: entry.undone ? "undone" : "" },
         el("span", { text: entry.text }),
-        el("span", { class: "soft small", text: [entry.undone ? "taken back" : "", entry.who, when(entry.when)].filter(Boolean).join(" · ") }),
+        el("span", { class: "soft small", text: [entry.undone ? "taken back" : "", entry.waits ? "waits to be sent" : "", entry.who, when(entry.when)].filter(Boolean).join(" · ") }),
       ),
     ),
   );

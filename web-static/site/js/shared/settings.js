@@ -1,4 +1,4 @@
-import { bookPath, call, isStale } from "../core/api.js";
+import { bookPath, call, isStale, Kept } from "../core/api.js";
 import { complain, toast } from "../core/toast.js";
 
 /** @typedef {import("../core/types.js").Settings} Settings */
@@ -14,7 +14,12 @@ export async function keepSettings(book, values) {
   try {
     /** @type {import("../core/api.js").Answered<Settings>} */
     const { data, revision } = await call("GET", bookPath(book, "/settings"));
-    await call("PUT", bookPath(book, "/settings"), { body: { ...data, ...values(data) }, match: revision });
+    try {
+      await call("PUT", bookPath(book, "/settings"), { body: { ...data, ...values(data) }, match: revision });
+    } catch (error) {
+      if (!(error instanceof Kept)) throw error;
+      complain(error);
+    }
     return data;
   } catch (error) {
     if (isStale(error)) toast("Someone changed these settings meanwhile. Look at them and try again.", { key: "stale" });

@@ -5,6 +5,8 @@ import { LiveBook } from "../core/live.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { recall, remember } from "../core/store.js";
 import { complain } from "../core/toast.js";
+import { count } from "../core/words.js";
+import { planWaitsLine } from "../shared/waits.js";
 import { chooseDim, DIM } from "./dim.js";
 import { placeForm } from "./places.js";
 import { Playing } from "./playing.js";
@@ -20,10 +22,12 @@ const CARE =
 /** One room for playing: where the player is in the night, counted along by taps. */
 class StandRoom {
   #book = bookInAddress();
+  /** Edits that wait in this browser and are not in the plan that is played from. */
+  #waits = 0;
+  #without = el("span", { class: "stand-waits", id: "stand-waits", hidden: true });
   #fresh = button("New plan: take it", () => void this.#renew(), { class: "btn stand-tool", id: "stand-fresh", hidden: true });
-  #playing = new Playing([this.#fresh], (place) => remember(this.#key, keep(this.#board.stops, place)), () => this.#front());
+  #playing = new Playing([this.#without, this.#fresh], (place) => remember(this.#key, keep(this.#board.stops, place)), () => this.#front());
   #title = "";
-
   get #board() {
     return this.#playing.board;
   }
@@ -53,6 +57,9 @@ class StandRoom {
 
   async #load() {
     const [info, map, plan] = await Promise.all([read(this.#book, ""), read(this.#book, "/map"), read(this.#book, "/plan")]);
+    this.#waits = plan.waits ?? 0;
+    this.#without.hidden = this.#waits === 0;
+    this.#without.textContent = `Without ${count(this.#waits, "edit")} that ${this.#waits === 1 ? "waits" : "wait"}`;
     this.#title = `${info.title}, ${info.part}`;
     shell({ room: "stand", book: this.#book, title: this.#title });
     return stopsOf(plan, map);
@@ -76,6 +83,7 @@ class StandRoom {
         "div",
         { class: "wide stand-front" },
         el("h1", { text: "The stand" }),
+        planWaitsLine(this.#waits),
         el("p", { text: "What is now, what comes next, the next turn and how long it leaves you. Each tap goes on: in a rest bar by bar, in music to the next thing that happens; a vamp is held until you tap." }),
         el("p", { class: "soft", text: "Tap anywhere on the page, or use the keys of a keyboard or a foot pedal: page down, right, down, space or Enter go on; page up, left, up go back. Nothing sounds and nothing moves." }),
         el("aside", { class: "care", "aria-label": "Care" }, el("p", { text: CARE })),

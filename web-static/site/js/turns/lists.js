@@ -1,10 +1,12 @@
-import { bookPath, call, read } from "../core/api.js";
-import { el } from "../core/dom.js";
+import { bookPath, call, Kept, read } from "../core/api.js";
+import { el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { nothingWaits } from "../core/outbox.js";
 import { recall, remember } from "../core/store.js";
 import { complain } from "../core/toast.js";
 import { count, duration, plain } from "../core/words.js";
 import { tempoAt } from "../shared/turn.js";
+import { waitsSign } from "../shared/waits.js";
 import { unsureText } from "./head.js";
 
 /** @typedef {import("./names.js").BarNames} BarNames */
@@ -77,7 +79,7 @@ function inHand(word) {
  */
 export function markList(marks, names, kept) {
   const has = (/** @type {PencilMark} */ mark) => kept.written.some((w) => markKey(w) === markKey(mark));
-  return ticks(marks, names, { checked: has, word: "written", none: "Nothing to write.", tick: (mark, on) => kept.tick(mark, on), count: () => marks.filter(has).length });
+  return ticks(marks, names, { checked: has, word: "written", none: "Nothing to write.", tick: (mark, on) => kept.tick(mark, on), count: () => marks.filter(has).length, waits: (mark) => kept.waits(mark) });
 }
 
 /**
@@ -94,28 +96,30 @@ export function eraseList(names, kept) {
     else gone.delete(markKey(mark));
     return kept.tick(mark, !on);
   };
-  return ticks(marks, names, { checked: () => false, word: "erased", none: "Nothing was ticked as written.", tick, count: () => gone.size });
+  return ticks(marks, names, { checked: () => false, word: "erased", none: "Nothing was ticked as written.", tick, count: () => gone.size, waits: (mark) => kept.waits(mark) });
 }
 
 /**
  * @param {PencilMark[]} marks
  * @param {BarNames} names
- * @param {{checked: (mark: PencilMark) => boolean, word: string, none: string, tick: (mark: PencilMark, on: boolean) => Promise<boolean>, count: () => number}} how
+ * @param {{checked: (mark: PencilMark) => boolean, word: string, none: string, tick: (mark: PencilMark, on: boolean) => Promise<boolean>, count: () => number, waits: (mark: PencilMark) => boolean}} how
  */
-function ticks(marks, names, { checked, word, none, tick, count: ticked }) {
+function ticks(marks, names, { checked, word, none, tick, count: ticked, waits }) {
   if (marks.length === 0) return el("p", { class: "soft", text: none });
   const note = el("p", { class: "soft", "aria-live": "polite" });
   const say = () => (note.textContent = `${ticked()} of ${marks.length} ${word}`);
   const items = marks.map((mark) => {
     const box = el("input", { type: "checkbox", checked: checked(mark) });
+    const sign = el("span", {}, waits(mark) ? waitsSign() : null);
     box.addEventListener("change", () => {
       void tick(mark, box.checked).then((made) => {
         if (!made) box.checked = !box.checked;
+        show(sign, waits(mark) ? waitsSign() : null);
         say();
       });
     });
     const where = [`Page ${mark.page}`, mark.system ? `line ${mark.system}` : "", names.long(mark.bar)].filter(Boolean).join(", ");
-    return el("li", { class: "item" }, el("label", { class: "tick-line" }, box, el("span", {}, el("b", { text: mark.sign ?? plain(mark.mark) }), el("span", { class: "soft small block", text: where }), mark.unsure?.length ? el("span", { class: "soft small block", text: `Not checked: ${mark.unsure.join("; ")}` }) : null)));
+    return el("li", { class: "item" }, el("label", { class: "tick-line" }, box, el("span", {}, el("b", { text: mark.sign ?? plain(mark.mark) }), el("span", { class: "soft small block", text: where }), mark.unsure?.length ? el("span", { class: "soft small block", text: `Not checked: ${mark.unsure.join("; ")}` }) : null, sign)));
   });
   say();
   return el("div", {}, note, el("ul", { class: "plain" }, items));
@@ -131,15 +135,23 @@ export class Marks {
   #book;
   /** @type {PencilMark[]} */
   written = [];
+  /** Those whose tick couldn't be sent from this window. @type {Set<string>} */
+  #ticked = new Set();
 
   /** @param {string} book */
   constructor(book) {
     this.#book = book;
   }
 
+  /** @param {PencilMark} mark whether its tick waits to be sent */
+  waits(mark) {
+    return this.#ticked.has(markKey(mark)) || this.written.some((w) => w.waits === true && markKey(w) === markKey(mark));
+  }
+
   /** Fetches them; ticks that only this browser had so far go along. @param {PencilMark[]} planned */
   async load(planned) {
     this.written = (await read(this.#book, "/marks")).written;
+    if (nothingWaits()) this.#ticked.clear();
     const key = `pencil.${this.#book}`;
     const old = new Set(recall(key, /** @type {string[]} */ ([])));
     if (old.size === 0) return;
@@ -160,7 +172,10 @@ export class Marks {
       return true;
     } catch (error) {
       complain(error);
-      return false;
+      if (!(error instanceof Kept)) return false;
+      this.#ticked.add(markKey(mark));
+      this.written = (await read(this.#book, "/marks")).written;
+      return true;
     }
   }
 }

@@ -1,7 +1,8 @@
-import { bookPath, call, isMissing, isStale, read } from "../core/api.js";
+import { bookPath, call, isMissing, isStale, Kept, read } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
+import { whenDifferent } from "../core/outbox.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { who } from "../core/store.js";
 import { complain, forget, toast } from "../core/toast.js";
@@ -11,6 +12,7 @@ import { stepsOf } from "../shared/answer.js";
 import { nothingYet } from "../shared/nothing.js";
 import { tempoAt, turnKey } from "../shared/turn.js";
 import { versionSwitch } from "../shared/version.js";
+import { planWaitsLine } from "../shared/waits.js";
 import { aheadList } from "./ahead.js";
 import { checkedText, sideQuestion } from "./head.js";
 import { Marks, eraseList, instrumentList, markList, restList } from "./lists.js";
@@ -74,6 +76,7 @@ class TurnsRoom {
       this.#view = location.hash.slice(1) || "turns";
       this.#draw();
     });
+    whenDifferent(() => void this.#load().catch(() => {}));
     try {
       await this.#load();
       this.#settingsAsked();
@@ -115,6 +118,7 @@ class TurnsRoom {
         el("h1", { text: "Turns and rests" }),
         button("You and your turns", () => void this.#ask(), { class: "btn", id: "turn-settings" }),
       ),
+      planWaitsLine(this.#plan.waits),
       turns.length === 0 ? null : el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${changed ? `${count(changed, "change")} of the show counted.` : "As printed: no changes count."}` }),
       versionSwitch(this.#book, this.#settings, this.#changes, () => void this.#load().catch(complain)),
       checkedText(this.#plan.checked),
@@ -155,9 +159,7 @@ class TurnsRoom {
     forget("changes"); // a message about the step before can't take this one back
     try {
       for (const { method, path, body } of steps) {
-        /** @type {import("../core/api.js").Answered<import("../core/types.js").ChangeAnswer>} */
-        const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision });
-        this.#revision = String(data.revision);
+        await this.#step({ method, path, body });
         done++;
       }
     } catch (error) {
@@ -166,6 +168,18 @@ class TurnsRoom {
     }
     await this.#load().catch(complain);
     return done;
+  }
+
+  /** @param {import("../shared/answer.js").Step} step that is made, or waits to be sent */
+  async #step({ method, path, body }) {
+    try {
+      /** @type {import("../core/api.js").Answered<import("../core/types.js").ChangeAnswer>} */
+      const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision });
+      this.#revision = String(data.revision);
+    } catch (error) {
+      if (!(error instanceof Kept)) throw error;
+      complain(error);
+    }
   }
 
   #content() {

@@ -1,4 +1,4 @@
-import { bookPath, call, isStale } from "../core/api.js";
+import { bookPath, call, isStale, Kept } from "../core/api.js";
 import { ask, field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
 import { complain, toast } from "../core/toast.js";
@@ -53,6 +53,10 @@ export async function changeSettings(book, pages, at = "") {
     await call("PUT", bookPath(book, "/settings"), { body, match: revision });
     return true;
   } catch (error) {
+    if (error instanceof Kept) {
+      complain(error);
+      return true;
+    }
     if (isStale(error)) toast("Someone changed these settings meanwhile. Look at them and try again.", { key: "stale" });
     else complain(error);
     return false;

@@ -1,4 +1,4 @@
-import { bookPath, call, read, write } from "../core/api.js";
+import { bookPath, call, isSilent, Kept, read, write } from "../core/api.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { recall, remember } from "../core/store.js";
@@ -124,21 +124,30 @@ export class SinceBox {
         () => this.#revision(),
       );
       this.#settings = data;
-      remember("since", "rehearsal");
-      this.#choice.value = "";
-      this.#options();
-      await this.#draw();
+      await this.#now();
       toast("Kept. From now on you can ask what changed since this rehearsal.", { kind: "good" });
     } catch (error) {
       complain(error);
+      if (error instanceof Kept) this.#settings = await read(this.#book, "/settings");
+      if (error instanceof Kept) await this.#now();
     }
+  }
+
+  /** The last rehearsal is the one that was said just now. */
+  async #now() {
+    remember("since", "rehearsal");
+    this.#choice.value = "";
+    this.#options();
+    await this.#draw();
   }
 
   async #draw() {
     const moment = this.#moment();
     if (!moment) return show(this.#body, el("p", { class: "soft", text: "Choose a day." }));
     const asked = ++this.#asked;
-    const { changes, diff } = await read(this.#book, `/plan/since?moment=${encodeURIComponent(moment.toISOString())}`);
+    const since = await read(this.#book, `/plan/since?moment=${encodeURIComponent(moment.toISOString())}`).catch((error) => (isSilent(error) ? undefined : Promise.reject(error)));
+    if (!since) return show(this.#body, el("p", { class: "soft", text: "What is different since then is worked out when barmap answers." }));
+    const { changes, diff } = since;
     const names = this.#names();
     if (asked !== this.#asked || !names) return;
     const parts = [

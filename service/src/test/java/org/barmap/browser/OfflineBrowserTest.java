@@ -130,25 +130,104 @@ class OfflineBrowserTest {
             + "navigator.storage.estimate().then(e => done((e.usage / 1e6).toFixed(1) + ' MB in the store'))");
   }
 
+  /** What is changed without the service is seen at once, in every room, and in another window. */
   @Test
   @Order(2)
+  void editsMadeWithoutTheServiceAreSeenAtOnce() {
+    String bar = correctedAtTheDesk();
+    changedAtTheRoadMap();
+    browser.go("/turns.html?b=" + book + "#pencil");
+    browser.see(".waits-line", "This plan is the one from before");
+    browser.click(".item input[type=checkbox]");
+    browser.see(".item .waits-sign");
+    browser.see("#net-edits", "5 edits to be sent");
+    browser.anotherWindow();
+    browser.size(1280, 900);
+    browser.go("/turns.html?b=" + book + "#pencil");
+    browser.see(".item .waits-sign");
+    assertThat(browser.script("return document.querySelector('.item input').checked"))
+        .isEqualTo(true);
+    browser.go("/stand.html?b=" + book);
+    browser.see(".waits-line", "wait for barmap to answer");
+    browser.go("/desk.html?b=" + book + "&p=1");
+    browser.see("[data-bar='" + bar + "'].waits .pill-count", "17");
+    browser.see("#tool-verify[aria-pressed=true]");
+    assertThat(Axe.violations(browser)).isEmpty();
+  }
+
+  /** A count, taken back and made again; the page checked. Returns the bar. */
+  private String correctedAtTheDesk() {
+    browser.go("/desk.html?b=" + book + "&p=1");
+    browser.see(".bar-field");
+    String bar =
+        browser.script("return document.querySelector('.pill-count').closest('.bar').dataset.bar") + "";
+    String count = "[data-bar='" + bar + "'] .pill-count";
+    String before = browser.see(count).getText();
+    browser.point("[data-bar='" + bar + "'] .bar-field");
+    browser.see(".bar-form[data-bar='" + bar + "']");
+    browser.press("17", Keys.ENTER);
+    browser.see(count, "17");
+    browser.see(".bar-form .waits-sign");
+    browser.see(".waits-line", "1 correction waits for barmap to answer");
+    browser.undo();
+    browser.see(count, before);
+    browser.count(".waits-line", 0, 20);
+    browser.redo();
+    browser.see(count, "17");
+    browser.press("v");
+    browser.see("#tool-verify[aria-pressed=true]");
+    browser.see("#net-edits", "2 edits to be sent");
+    return bar;
+  }
+
+  /** A change switched off, another one taken out and brought back, words kept as a note. */
+  private void changedAtTheRoadMap() {
+    browser.go("/road.html?b=" + book);
+    browser.see(".waits-line", "2 edits wait");
+    browser.see(".change");
+    int changes = browser.all(".change").size();
+    browser.click(".change input[type=checkbox]");
+    browser.see(".change.off .waits-sign");
+    browser.click(".change:not(.off) [aria-label^='Delete']");
+    browser.count(".change", changes - 1, 20);
+    browser.click(".toast-action");
+    browser.count(".change", changes, 20);
+    browser.type("#change-words", "No. 7: watch the new dancer at 40");
+    browser.click("#read-words");
+    browser.see("#words-later", "barmap is not answering");
+    browser.click("#keep-words");
+    browser.count(".change", changes + 1, 20);
+    browser.see("#net-edits", "4 edits to be sent");
+    browser.click("[data-edit^='waiting-']");
+    browser.type("dialog [name=text]", "the new dancer comes from the left");
+    browser.click("dialog [type=submit]");
+    browser.see(".change", "from the left");
+    browser.see("#net-edits", "4 edits to be sent");
+    assertThat(Axe.violations(browser)).isEmpty();
+  }
+
+  @Test
+  @Order(3)
   void editsMadeWithoutTheServiceAreSentInOrderAndOnce() {
     int before = changeCount();
     browser.go("/road.html?b=" + book);
     browser.see(".net-kept");
     edit("POST", "/changes", "{number: '7', kind: 'cut', first: '30', last: '31'}");
-    edit("POST", "/changes", "{number: '7', kind: 'remind', first: '40', what: 'watch'}");
-    browser.see("#net-edits", "2 edits to be sent");
-    browser.anotherWindow();
-    browser.go("/road.html?b=" + book);
-    browser.see("#net-edits", "2 edits to be sent");
+    browser.see("#net-edits", "6 edits to be sent");
     again(""); // it is tried again and again while a page is open
-    browser.see(".toast", "2 edits kept in this browser are made now");
+    browser.see(".toast", "6 edits kept in this browser are made now");
     JsonNode changes = api.get("/api/books/" + book + "/changes").path("changes");
     assertThat(changes).hasSize(before + 2);
-    assertThat(changes.path(before).path("kind").asString()).isEqualTo("cut");
-    assertThat(changes.path(before + 1).path("kind").asString()).isEqualTo("remind");
+    assertThat(changes.path(before).path("kind").asString()).isEqualTo("note");
+    assertThat(changes.path(before).path("text").asString()).contains("from the left");
+    assertThat(changes.path(before + 1).path("kind").asString()).isEqualTo("cut");
+    assertThat(changes).filteredOn(c -> !c.path("on").asBoolean(true)).hasSize(1);
+    assertThat(api.get("/api/books/" + book + "/marks").path("written")).hasSize(1);
+    assertThat(api.get("/api/books/" + book).path("verifiedPages").asInt()).isEqualTo(1);
+    assertThat(api.get("/api/books/" + book + "/export/map").path("bars"))
+        .anyMatch(b -> b.path("count").asInt(1) == 17);
     browser.count("#net-edits:not([hidden])", 0, 20);
+    browser.count(".waits-sign, .waits-line", 0, 20);
   }
 
   /** Nineteen changes and one more are the demo show's: changes.json. */
@@ -158,7 +237,7 @@ class OfflineBrowserTest {
 
   /** What somebody else changed meanwhile is not run over, and the edit is not dropped either. */
   @Test
-  @Order(3)
+  @Order(4)
   void anEditThatClashesIsShownAndMadeWhenThePlayerSaysSo() {
     browser.go("/road.html?b=" + book);
     browser.see("main h1");
@@ -188,7 +267,7 @@ class OfflineBrowserTest {
    * too; when the last one is closed the browser lets it in.
    */
   @Test
-  @Order(4)
+  @Order(5)
   void anUpdateNeverReplacesAPageInUse(@TempDir Path other) throws IOException {
     newerPages(other);
     browser.go("/stand.html?b=" + book);
@@ -257,7 +336,7 @@ class OfflineBrowserTest {
 
   /** A book that is put away takes what was kept of it along. */
   @Test
-  @Order(5)
+  @Order(6)
   void nothingStaysInTheBrowserOfABookInTheBin() {
     browser.go("/");
     browser.click("[aria-label^='Put Saltmarsh']");
