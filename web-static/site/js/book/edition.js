@@ -1,5 +1,6 @@
 import { bookPath, call, isStale, read } from "../core/api.js";
 import { button, el, show } from "../core/dom.js";
+import { CORRECTORS } from "../core/may.js";
 import { who } from "../core/store.js";
 import { complain, toast } from "../core/toast.js";
 import { count, dayText } from "../core/words.js";
@@ -38,7 +39,7 @@ export class EditionLine {
           "div",
           { class: "row" },
           el("span", { id: "edition-said", text: said(list) }),
-          list.checked && moved ? button(`Make edition ${next}`, () => void this.#make(), { id: "edition-make", class: "btn" }) : null,
+          list.checked && moved ? button(`Make edition ${next}`, () => void this.#make(), { id: "edition-make", class: "btn", ...CORRECTORS }) : null,
         ),
         el("p", { class: "soft small", text: explained(list, moved, next) }),
       ),

@@ -1,4 +1,5 @@
 import { button, el, show } from "../core/dom.js";
+import { CORRECTORS } from "../core/may.js";
 
 /** @typedef {import("../core/types.js").Job} Job */
 
@@ -16,7 +17,7 @@ export class JobBar {
 
   /** @param {() => void} skip gives up the page being read */
   constructor(skip) {
-    this.#skip = button("Skip this page", skip, { class: "btn btn-quiet", title: "Gives up the page being read; it can be read again later" });
+    this.#skip = button("Skip this page", skip, { class: "btn btn-quiet", id: "skip-page", ...CORRECTORS, title: "Gives up the page being read; it can be read again later" });
   }
 
   /**

@@ -7,6 +7,7 @@ import { el, need, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { whenElsewhere } from "../core/here.js";
 import { LiveBook } from "../core/live.js";
+import { mayCorrect } from "../core/may.js";
 import { markCards } from "../core/mates.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
@@ -161,7 +162,7 @@ class BookRoom {
     show(
       this.#next,
       open
-        ? el("a", { class: "btn btn-main", href: `${desk}&p=${open.index}`, text: `Correct page ${open.index}` })
+        ? el("a", { class: "btn btn-main", href: `${desk}&p=${open.index}`, text: `${mayCorrect() ? "Correct" : "Look at"} page ${open.index}` })
         : el("a", { class: "btn btn-main", href: `/turns.html?b=${encodeURIComponent(this.#id)}`, text: read.length ? "All pages are checked: on to the turns" : "On to the turns" }),
       most && most !== open ? el("a", { class: "btn", href: `${desk}&p=${most.index}`, text: `Page ${most.index} needs you most: ${toCheck(most.expectedWrong)}` }) : null,
       book.doubts ? el("span", { class: "chip chip-doubt" }, icon("doubt"), count(book.doubts, "doubt")) : null,

@@ -1,4 +1,5 @@
 import { el, show } from "../core/dom.js";
+import { mayOwn } from "../core/may.js";
 import { pageCard } from "./thumb.js";
 
 /** @typedef {import("../core/types.js").PageInfo} PageInfo */
@@ -50,6 +51,7 @@ export class PageGrid {
    * @param {PageInfo[]} pages
    */
   #draggable(card, page, place, pages) {
+    if (!mayOwn()) return;
     card.draggable = true;
     card.addEventListener("dragstart", (event) => {
       this.#dragged = page.id;

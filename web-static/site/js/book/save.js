@@ -1,6 +1,7 @@
 import { bookPath } from "../core/api.js";
 import { button, el } from "../core/dom.js";
 import { canKeep, keptOf } from "../core/keep.js";
+import { CORRECTORS, OWNERS } from "../core/may.js";
 import { complain, toast } from "../core/toast.js";
 import { count, when } from "../core/words.js";
 import { changesIn, takeChanges } from "../shared/taking.js";
@@ -38,7 +39,7 @@ function packed(book) {
   point();
   return el(
     "li",
-    { class: "save-whole" },
+    { class: "save-whole", ...OWNERS },
     link,
     el("span", { class: "soft small", text: "bar map, changes, notes and settings (barpack/1, a zip): drop it on the shelf of another barmap" }),
     el("label", { class: "tick-line small" }, tick, el("span", { text: PICTURES })),
@@ -58,7 +59,7 @@ function taking(book) {
     input.value = "";
     if (file) void take(file).catch(complain);
   });
-  return el("li", {}, button("Take changes in", () => input.click(), { id: "take-changes-go" }), el("span", { class: "soft small", text: "a section mate's file of changes: read back to you line by line before anything is taken" }), input);
+  return el("li", CORRECTORS, button("Take changes in", () => input.click(), { id: "take-changes-go" }), el("span", { class: "soft small", text: "a section mate's file of changes: read back to you line by line before anything is taken" }), input);
 }
 
 /** @param {string} book */

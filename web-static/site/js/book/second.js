@@ -1,6 +1,7 @@
 import { ApiError, bookPath, call, isStale, read, upload } from "../core/api.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { OWNERS } from "../core/may.js";
 import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
 import { Engines } from "./engines.js";
@@ -30,7 +31,7 @@ export class SecondReading {
   });
   #body = el("div", { "aria-live": "polite" });
   #engines;
-  node = el("details", { class: "card save", id: "second" }, el("summary", { text: "The director's score as a second reading" }), this.#body, this.#choose);
+  node = el("details", { class: "card save", id: "second", ...OWNERS }, el("summary", { text: "The director's score as a second reading" }), this.#body, this.#choose);
 
   /**
    * @param {string} book

@@ -2,6 +2,7 @@ import { imagePath } from "../core/api.js";
 import { confirm } from "../core/dialog.js";
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { CORRECTORS, mayCorrect, OWNERS } from "../core/may.js";
 import { count, toCheck } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").PageInfo} PageInfo */
@@ -67,16 +68,16 @@ export function pageCard(book, bus, page, { place, last, doubts }) {
     { class: "card thumb", "data-page": page.index, "data-state": page.state },
     el("div", { class: "thumb-head" }, el("b", { text: String(page.index) }), stateChip(page, doubts)),
     page.state === "read" || page.state === "verified"
-      ? el("a", { class: "thumb-link", href, "aria-label": `Correct ${name}`, draggable: "false" }, picture)
+      ? el("a", { class: "thumb-link", href, "aria-label": `${mayCorrect() ? "Correct" : "Look at"} ${name}`, draggable: "false" }, picture)
       : el("div", { class: "thumb-link" }, picture),
     wrong ? el("p", { class: "to-check", text: wrong.charAt(0).toUpperCase() + wrong.slice(1) }) : null,
     el("p", { class: "source", text: page.source, title: page.source }),
     trouble ? el("p", { class: page.state === "failed" || page.expectedWrong === undefined ? "finding" : "remark", text: trouble }) : null,
-    trouble ? retake(bus, page) : null,
-    page.state === "failed" ? button("Try to read it again", () => bus.emit("again", page)) : null,
+    trouble ? el("div", { class: "retake", ...CORRECTORS }, retake(bus, page)) : null,
+    page.state === "failed" ? button("Try to read it again", () => bus.emit("again", page), CORRECTORS) : null,
     el(
       "div",
-      { class: "tools" },
+      { class: "tools", ...OWNERS },
       button("", () => bus.emit("move", { page, to: place - 1 }), { class: "btn btn-icon", "aria-label": `Move ${name} earlier`, title: "Earlier", disabled: place === 0 }, icon("left")),
       button("", remove, { class: "btn btn-icon", "aria-label": `Take out ${name}`, title: "Take out" }, icon("bin")),
       button("", () => bus.emit("move", { page, to: place + 1 }), { class: "btn btn-icon", "aria-label": `Move ${name} later`, title: "Later", disabled: last }, icon("right")),

@@ -1,4 +1,5 @@
 import { ApiError, bookPath, upload } from "../core/api.js";
+import { CORRECTORS } from "../core/may.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
 import { complain, toast } from "../core/toast.js";
@@ -26,7 +27,7 @@ export class Uploader {
     this.#bus = bus;
     this.node = el(
       "section",
-      { class: "drop", "aria-label": "Add pages" },
+      { class: "drop", "aria-label": "Add pages", ...CORRECTORS },
       el(
         "div",
         { class: "row" },

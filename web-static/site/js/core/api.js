@@ -1,4 +1,5 @@
 import { keepBack, makeAgain, sayOtherwise, stepMade, takeBack } from "./back.js";
+import { heardRole, isRefused, LOOKS } from "./may.js";
 import { mayWait, newKey, nothingWaits, send, waiting } from "./outbox.js";
 import { asItWillBe } from "./pending.js";
 
@@ -93,6 +94,7 @@ export async function call(method, path, { body, match, raw = false } = {}) {
   if (match !== undefined) headers["If-Match"] = `"${match}"`;
   const key = mayWait(method, path) ? newKey() : "";
   if (key) headers["Idempotency-Key"] = key;
+  if (isRefused(method, path)) throw new ApiError(403, LOOKS);
   if (method !== "GET" && (await here(method, path, body))) throw new Kept();
   let response;
   try {
@@ -115,6 +117,7 @@ export async function call(method, path, { body, match, raw = false } = {}) {
   }
   /** @type {Answered<T>} */
   const answer = await answered(response);
+  if (method === "GET" && /^\/api\/books\/[^/?]+$/.test(path)) heardRole(/** @type {{as?: import("./may.js").Role}} */ (answer.data).as);
   return method === "GET" && !raw && !nothingWaits() ? { ...answer, data: asItWillBe(path, answer.data, await waiting().catch(() => [])) } : answer;
 }
 

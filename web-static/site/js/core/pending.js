@@ -123,6 +123,15 @@ const SHOWN = {
 };
 
 /**
+ * @param {{books: import("./types.js").BookInfo[]}} shelf
+ * @param {Waiting[]} edits of all books
+ */
+function shelfNow({ books }, edits) {
+  const named = (/** @type {string} */ id) => edits.filter((e) => e.state === "waiting" && e.method === "PATCH" && e.path === `/api/books/${id}`).map((e) => /** @type {object} */ (e.body ?? {}));
+  return { books: books.map((b) => Object.assign({ ...b }, ...named(b.id))) };
+}
+
+/**
  * An answer with the edits of its book that wait.
  *
  * @template T
@@ -132,6 +141,7 @@ const SHOWN = {
  * @returns {T}
  */
 export function asItWillBe(path, data, edits) {
+  if (path === "/api/books" && data !== undefined) return /** @type {T} */ (shelfNow(/** @type {never} */ (data), edits));
   const [, book, route = ""] = /^(\/api\/books\/[^/?]+)(\/[^?]*)?/.exec(path) ?? [];
   const show = SHOWN[route];
   if (!book || !show || data === undefined) return data;

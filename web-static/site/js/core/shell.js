@@ -4,6 +4,7 @@ import { button, el, need, show } from "./dom.js";
 import { brandSign, icon } from "./icons.js";
 import { enter } from "./here.js";
 import { startKeeping } from "./keep.js";
+import { roleText } from "./may.js";
 import { matesLine } from "./mates.js";
 import { recall, remember, who } from "./store.js";
 import { toast } from "./toast.js";
@@ -55,9 +56,22 @@ export function shell({ room, book, title } = {}) {
   );
   header.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "nearest" });
   if (book && room && !title) enter(bookPath(book), room);
+  guest(header, room ?? "");
   if (title) document.title = `${title} · barmap`;
   addEventListener("offline", sayOffline);
   startKeeping(book ?? "");
+}
+
+/**
+ * Says what a guest may do here, under the header.
+ *
+ * @param {HTMLElement} header
+ * @param {string} room
+ */
+function guest(header, room) {
+  document.getElementById("guest")?.remove();
+  const text = roleText(room);
+  if (text) header.append(el("p", { id: "guest", class: "guest", text }));
 }
 
 /** One function, so that a header drawn again doesn't listen twice. */

@@ -36,7 +36,7 @@
  * @property {Job} [job] while it waits or runs
  *
  * @typedef {BookFacts & {pages: number}} BookInfo a book on the shelf
- * @typedef {BookFacts & {pages: PageInfo[], pageCount: number, waits?: number, as?: "phone"|"reader"|"corrector"|"owner", keeps?: {pictures: "here"|"elsewhere", shared: boolean}}} Book a book with its pages; `as`: what who asks is here
+ * @typedef {BookFacts & {pages: PageInfo[], pageCount: number, waits?: number, as?: "phone"|"reader"|"corrector"|"owner", keeps?: {pictures: "folder"|"elsewhere", machine: "this"|"other"}}} Book a book with its pages; `as`: what who asks is here
  *
  * @typedef {{id: string, title: string, part: string, pages: number, discardedAt: string, goneAt?: string}} BinnedBook a book in the bin; moments in ISO 8601
  * @typedef {{days?: number, books: BinnedBook[]}} Bin the books that can still be brought back, and for how many days where a person set that

@@ -1,6 +1,7 @@
 import { confirm } from "../core/dialog.js";
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { CORRECTORS, mayCorrect } from "../core/may.js";
 import { bookInAddress } from "../core/shell.js";
 import { count, toCheck } from "../core/words.js";
 import { waitsSign } from "../shared/waits.js";
@@ -27,6 +28,8 @@ export function barView(model, { bar, index, folds, correct, act }) {
   };
   const form = barForm(bar, { number: within, starts }, correct, { add: () => act("add"), removeLine: () => void removeLine(), act }, folds);
   if (bar.waits) form.prepend(waitsSign());
+  // a reader sees what a bar says, in fields that stay as they are
+  if (!mayCorrect()) for (const control of form.querySelectorAll("input, select, textarea, button")) control.setAttribute("disabled", "");
   return form;
 }
 
@@ -44,8 +47,8 @@ function pageView(model, index, act) {
     { class: "empty" },
     el("p", { text: `Page ${index}: ${count(page?.systems.length ?? 0, "line")}, ${count(bars, "bar")}${wrong ? `; ${wrong}` : ""}.` }),
     el("p", { class: "soft", text: "Tap a bar, or press an arrow key, to choose one." }),
-    button("A line of music was missed", () => act("line"), { class: "btn", id: "add-line" }, icon("plus")),
-    el("p", { class: "field-hint", text: "Then draw over it, from its top line at the left to its bottom line at the right." }),
+    button("A line of music was missed", () => act("line"), { class: "btn", id: "add-line", ...CORRECTORS }, icon("plus")),
+    el("p", { class: "field-hint", ...CORRECTORS, text: "Then draw over it, from its top line at the left to its bottom line at the right." }),
     writtenList(bookInAddress(), page, model.barsOn(index), (bar) => model.numberOf(bar)?.label ?? ""),
   );
 }

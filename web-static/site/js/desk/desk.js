@@ -1,6 +1,8 @@
 import { whenShown } from "../core/clock.js";
 import { el } from "../core/dom.js";
+import { LOOKS, mayCorrect } from "../core/may.js";
 import { recall, remember } from "../core/store.js";
+import { toast } from "../core/toast.js";
 import { spoken } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
 import { waitsLine } from "../shared/waits.js";
@@ -240,8 +242,15 @@ export class Desk {
     void this.#go(doubt).then(() => this.#panel.open("bar"));
   }
 
+  /** A reader's keys and drags change nothing, and say why. */
+  #looksOnly() {
+    toast(LOOKS, { key: "looks" });
+    return Promise.resolve(false);
+  }
+
   /** @param {Correction} correction */
   #correct(correction) {
+    if (!mayCorrect()) return this.#looksOnly();
     remember("folds", [...this.#folds]);
     return this.#hand.correct(correction, this.#selected);
   }

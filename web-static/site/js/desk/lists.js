@@ -1,5 +1,6 @@
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { CORRECTORS } from "../core/may.js";
 import { count } from "../core/words.js";
 import { dismissal, toCorrection } from "./correction.js";
 import { followsText, otherAnswer, whenSeen } from "./other.js";
@@ -70,8 +71,8 @@ function doubtItem(doubt, { here, current, go, correct, check, show }) {
       ? button("", () => take(meant[i]), { class: "btn btn-answer", id: `answer-${i + 1}` }, el("kbd", { "aria-hidden": "true", text: String(i + 1) }), el("span", { text: label }))
       : button(label, () => take(meant[i]), { class: "btn" });
   item.append(
-    el("div", { class: "answers" }, answers.map((answer, i) => el("div", { class: "answer" }, taking(answer.label, i), follows[i]))),
-    otherAnswer(doubt, take, check, () => show(doubt)),
+    el("div", { class: "answers", ...CORRECTORS }, answers.map((answer, i) => el("div", { class: "answer" }, taking(answer.label, i), follows[i]))),
+    el("div", CORRECTORS, otherAnswer(doubt, take, check, () => show(doubt))),
   );
   whenSeen(item, () => {
     check(meant).then((found) => found.forEach((f, i) => (follows[i].textContent = followsText(f))), () => follows.forEach((f) => (f.textContent = "")));

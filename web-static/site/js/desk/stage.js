@@ -1,5 +1,6 @@
 import { imagePath } from "../core/api.js";
 import { el, svg } from "../core/dom.js";
+import { mayCorrect } from "../core/may.js";
 import { centre, crossing, holds, points, taller } from "./geometry.js";
 import { Overlay } from "./overlay.js";
 import { Viewport } from "./viewport.js";
@@ -218,7 +219,7 @@ export class Stage {
   #drawHandles() {
     this.#handles.replaceChildren();
     const bar = this.#selected;
-    if (!bar) return;
+    if (!bar || !mayCorrect()) return;
     const o = bar.outline;
     // on a phone a large knob would hide the bar it belongs to; the reach of a finger stays
     const r = (this.view.narrow ? 9 : 15) / this.view.scale;

@@ -1,5 +1,6 @@
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { CORRECTORS } from "../core/may.js";
 
 /** The row over the page: which page, how large, back and again, checked. */
 export class Toolbar {
@@ -23,14 +24,16 @@ export class Toolbar {
       this.#parts[run] = made;
       return made;
     };
-    const verify = button("Page checked", () => this.#act("verify"), { class: "btn verify", id: "tool-verify", "aria-pressed": "false" }, icon("tick"));
+    const verify = button("Page checked", () => this.#act("verify"), { class: "btn verify", id: "tool-verify", ...CORRECTORS, "aria-pressed": "false" }, icon("tick"));
     this.#parts.verify = verify;
+    const add = part("add", "Add a barline", "barline", "", "Barline");
+    add.dataset.for = CORRECTORS["data-for"];
     this.node = el(
       "div",
       { class: "toolbar", role: "toolbar", "aria-label": "Page and view" },
       el("div", { class: "tool-set" }, part("page-before", "Page before", "left"), this.#page, part("page-after", "Page after", "right")),
-      el("div", { class: "tool-set" }, part("undo", "Take back", "undo", "", "Back"), part("redo", "Do it again", "redo", "", "Again")),
-      el("div", { class: "tool-set" }, part("add", "Add a barline", "barline", "", "Barline"), part("doubt", "Next doubt", "doubt", "", "Doubt")),
+      el("div", { class: "tool-set", ...CORRECTORS }, part("undo", "Take back", "undo", "", "Back"), part("redo", "Do it again", "redo", "", "Again")),
+      el("div", { class: "tool-set" }, add, part("doubt", "Next doubt", "doubt", "", "Doubt")),
       el("div", { class: "tool-set" }, part("smaller", "Smaller", "minus", "hide-small", "Smaller"), part("fit", "Whole page or its width", "fit", "", "Page"), part("larger", "Larger", "plus", "hide-small", "Larger"), part("dim", "Paper: bright, dimmed, night", "dim", "", "Paper")),
       el("div", { class: "tool-set tool-end" }, part("help", "All keys", "help", "hide-small", "Keys"), verify),
     );

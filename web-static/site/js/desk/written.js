@@ -1,5 +1,6 @@
-import { bookPath, call, read } from "../core/api.js";
+import { bookPath, call, Kept, read } from "../core/api.js";
 import { button, el, svg } from "../core/dom.js";
+import { mayCorrect } from "../core/may.js";
 import { recall, remember } from "../core/store.js";
 import { complain } from "../core/toast.js";
 import { barName } from "../core/words.js";
@@ -97,13 +98,13 @@ function row(book, page, { mark, key, bar, nth, number }) {
     mark: `by hand: ${mark.text ?? "what was written"}${nth > 1 ? ` (${nth})` : ""}`, sign: mark.text ?? "",
   };
   const node = el("li", { "data-hand": key, "data-mark": pencil ? `${pencil.bar}/${pencil.mark}` : "" });
-  const rub = button("Rub out before it goes back", () => void tick(book, pencil, node), { class: "btn rub", "aria-pressed": "false", disabled: !pencil });
+  const rub = !mayCorrect() ? null : button("Rub out before it goes back", () => void tick(book, pencil, node), { class: "btn rub", "aria-pressed": "false", disabled: !pencil });
   const carry = bar && el("a", { class: "btn", href: `/road.html?b=${encodeURIComponent(book)}&bar=${encodeURIComponent(bar.id)}`, text: "Carry over to my changes" });
   const refuse = button("Not a mark", () => {
     remember(NOT, [...recall(NOT, /** @type {string[]} */ ([])), key]);
     for (const drawn of document.querySelectorAll("[data-hand]")) if (drawn.getAttribute("data-hand") === key) drawn.remove();
   }, { class: "btn btn-quiet" });
-  node.append(el("p", {}, el("b", { text: nameOf(mark) }), bar ? `, bar ${barName(bar)}` : ""), el("div", { class: "row" }, rub, carry, refuse));
+  node.append(el("p", {}, el("b", { text: nameOf(mark) }), bar ? `, bar ${barName(bar)}` : ""), el("div", { class: "row" }, ...[rub, mayCorrect() && carry, refuse].filter((n) => n instanceof Node)));
   return node;
 }
 
@@ -122,6 +123,7 @@ async function tick(book, mark, node) {
     await tickWritten(book, /** @type {HTMLElement} */ (node.parentElement));
   } catch (error) {
     complain(error);
+    if (error instanceof Kept) await tickWritten(book, /** @type {HTMLElement} */ (node.parentElement));
   }
 }
 

@@ -1,5 +1,6 @@
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { CORRECTORS, mayCorrect } from "../core/may.js";
 import { numberName, when } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
 import { waitsSign } from "../shared/waits.js";
@@ -43,7 +44,7 @@ export function changeList(changes, numbers, history, beside, actions) {
     el("h2", { text: "Changes" }),
     el(
       "div",
-      { class: "row" },
+      { class: "row", ...CORRECTORS },
       button("", actions.undo, { class: "btn btn-icon", id: "undo-change", disabled: history.undo === 0, "aria-label": "Take back the last step", title: "Take back" }, icon("undo")),
       button("", actions.redo, { class: "btn btn-icon", id: "redo-change", disabled: history.redo === 0, "aria-label": "Do it again", title: "Do it again" }, icon("redo")),
     ),
@@ -54,7 +55,7 @@ export function changeList(changes, numbers, history, beside, actions) {
   const parts = otherPart(beside);
   const since = el("a", { class: "btn btn-quiet", href: `/turns.html${location.search}#since`, text: "What changed since …" });
   if (changes.length === 0) {
-    return el("div", {}, head, el("p", { class: "soft", text: "The show runs as printed. Choose two bars in the form, or say the change in words." }), since, parts, past);
+    return el("div", {}, head, el("p", { class: "soft", text: mayCorrect() ? "The show runs as printed. Choose two bars in the form, or say the change in words." : "The show runs as printed." }), since, parts, past);
   }
   return el(
     "div",
@@ -93,7 +94,7 @@ function item(change, under, beside, actions) {
   const on = change.on !== false;
   const text = sentence(change);
   const shown = under && change.number ? text.slice(text.indexOf(": ") + 2) : text;
-  const box = el("input", { type: "checkbox", "aria-label": `${text}: counts`, checked: on, on: { change: () => actions.toggle(change, box.checked) } });
+  const box = el("input", { type: "checkbox", "aria-label": `${text}: counts`, checked: on, disabled: !mayCorrect(), on: { change: () => actions.toggle(change, box.checked) } });
   return el(
     "li",
     { class: on ? "change" : "change off", "data-change": change.id },
@@ -107,8 +108,8 @@ function item(change, under, beside, actions) {
       change.waits ? waitsSign() : null,
       el("span", { class: "soft small", text: [on ? "" : "switched off", change.who, change.when ? when(change.when) : ""].filter(Boolean).join(" · ") }),
     ),
-    button("", () => actions.edit(change), { class: "btn btn-icon", "data-edit": change.id, "aria-label": `Edit: ${text}`, title: "Edit" }, icon("pencil")),
-    button("", () => actions.remove(change), { class: "btn btn-icon", "aria-label": `Delete: ${text}`, title: "Delete" }, icon("bin")),
+    button("", () => actions.edit(change), { class: "btn btn-icon", ...CORRECTORS, "data-edit": change.id, "aria-label": `Edit: ${text}`, title: "Edit" }, icon("pencil")),
+    button("", () => actions.remove(change), { class: "btn btn-icon", ...CORRECTORS, "aria-label": `Delete: ${text}`, title: "Delete" }, icon("bin")),
   );
 }
 

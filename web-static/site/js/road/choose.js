@@ -1,5 +1,6 @@
 import { ask } from "../core/dialog.js";
 import { button, el, show } from "../core/dom.js";
+import { CORRECTORS, LOOKS, mayCorrect } from "../core/may.js";
 import { numberName } from "../core/words.js";
 import { firstAddress, lastAddress } from "./address.js";
 import { KINDS, OF_NUMBER, changeOf, changeOfNumber, orderOf, select, sentence } from "./kinds.js";
@@ -97,7 +98,8 @@ export class ChooseBar {
         el("p", { class: "choose-text" }, el("b", { text: `${numberName(number)}: ${from === to ? `bar ${from}` : `bars ${from} to ${to}`}` }), this.#last ? null : el("span", { class: "soft", text: "  Choose a second bar for more than one." })),
         button("Let go", () => this.clear(), { class: "btn btn-quiet" }),
       ),
-      el("div", { class: "choice" }, kinds.map(([kind, text]) => button(text, () => propose(kind), { class: kind === "cut" ? "btn btn-main" : "btn", "data-kind": kind }))),
+      mayCorrect() ? null : el("p", { class: "soft small", text: LOOKS }),
+      el("div", { class: "choice", ...CORRECTORS }, kinds.map(([kind, text]) => button(text, () => propose(kind), { class: kind === "cut" ? "btn btn-main" : "btn", "data-kind": kind }))),
     );
   }
 
@@ -123,13 +125,14 @@ export class ChooseBar {
     show(
       this.node,
       el("div", { class: "row between" }, el("p", { class: "choose-text" }, el("b", { text: `${numberName(number)}, the whole of it` })), button("Let go", () => this.clear(), { class: "btn btn-quiet" })),
+      mayCorrect() ? null : el("p", { class: "soft small", text: LOOKS }),
       el(
         "div",
-        { class: "choice" },
+        { class: "choice", ...CORRECTORS },
         Object.values(OF_NUMBER).map(({ kind, text }, i) => button(text, () => void propose(kind), { class: i === 0 ? "btn btn-main" : "btn", "data-kind": kind })),
       ),
       others.length && number.label
-        ? el("div", { class: "row place-row" }, el("span", { text: "It is played" }), place, button("Move it", move, { class: "btn", "data-kind": "order" }))
+        ? el("div", { class: "row place-row", ...CORRECTORS }, el("span", { text: "It is played" }), place, button("Move it", move, { class: "btn", "data-kind": "order" }))
         : null,
     );
   }

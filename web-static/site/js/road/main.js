@@ -3,6 +3,7 @@ import { EventBus } from "../core/bus.js";
 import { ask } from "../core/dialog.js";
 import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
+import { CORRECTORS, LOOKS, mayCorrect } from "../core/may.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { barName, count, duration, knownText, numberName } from "../core/words.js";
@@ -62,7 +63,7 @@ class RoadRoom {
     if (!this.#book) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#waits, this.#lies, this.#show, this.#forms), el("div", { class: "road-side" }, this.#version, this.#words.node, this.#turns.node, this.#asked, this.#changes)),
+      el("div", { class: "road" }, el("div", { class: "road-main" }, el("h1", { text: "Road map" }), this.#waits, this.#lies, this.#show, this.#forms), el("div", { class: "road-side" }, this.#version, el("div", CORRECTORS, this.#words.node), this.#turns.node, this.#asked, this.#changes)),
       this.#choose.node,
     );
     show(this.#forms, el("p", { class: "waiting", text: "Drawing the form …" }));
@@ -112,7 +113,7 @@ class RoadRoom {
     const asked = findings.filter((f) => f.question);
     const name = (/** @type {string} */ bar) => this.#nameOf(bar);
     this.#asked.hidden = asked.length === 0;
-    show(this.#asked, el("h2", { text: asked.length === 1 ? "A question" : `${asked.length} questions` }), checkList(asked.slice(0, MOST), name, (...answer) => void this.#answer(...answer)), more(asked.length));
+    show(this.#asked, el("h2", { text: asked.length === 1 ? "A question" : `${asked.length} questions` }), checkList(asked.slice(0, MOST), name, mayCorrect() ? (...answer) => void this.#answer(...answer) : undefined), more(asked.length));
     show(
       this.#changes,
       changeList(this.#model.changes, this.#model.night(), this.#model.history, this.#model.beside, {
@@ -131,7 +132,8 @@ class RoadRoom {
     const open = this.#lies.querySelector("details")?.open;
     const strip = openingStrip(this.#model.plan?.pages ?? [], {
       book: this.#model.pages, numbers: this.#model.numbers, firstPage: this.#model.settings?.firstPage,
-      flip: () => void flipSides(this.#book, this.#model), leaf: (page) => void sayLeaf(this.#book, this.#model, page),
+      flip: () => void flipSides(this.#book, this.#model),
+      leaf: (page) => void (mayCorrect() ? sayLeaf(this.#book, this.#model, page) : toast(`Page ${page.page}. ${LOOKS}`, { key: "looks" })),
     });
     if (strip && open !== undefined) strip.open = open;
     show(this.#lies, strip);
@@ -285,6 +287,7 @@ class RoadRoom {
    */
   async #edit(change) {
     if (!change) return;
+    if (!mayCorrect()) return void toast(`${sentence(change)}.`, { key: "looks" });
     const answer = await askEdit(change, versionsOf(this.#model.changes, this.#model.settings), this.#model.night(), this.#model.words(change));
     if (!answer) return;
     try {

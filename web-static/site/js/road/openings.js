@@ -1,4 +1,5 @@
 import { button, el, svg } from "../core/dom.js";
+import { CORRECTORS } from "../core/may.js";
 import { numberName } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").PagePlace} PagePlace */
@@ -83,7 +84,7 @@ export function openingStrip(pages, { book, numbers, firstPage, flip, leaf }) {
     "details",
     { class: "card book-lies", id: "openings", open: innerWidth > 640 },
     el("summary", { text: "The book as it lies" }),
-    el("div", { class: "row between" }, el("p", { class: "soft small", text: words }), single ? null : button("Left and right the other way round", flip, { class: "btn", id: "flip-sides" })),
+    el("div", { class: "row between" }, el("p", { class: "soft small", text: words }), single ? null : button("Left and right the other way round", flip, { class: "btn", id: "flip-sides", ...CORRECTORS })),
     el("div", { class: "openings", tabindex: 0, role: "group", "aria-label": "Openings, from front to back" }, single ? bound.map((p) => el("div", { class: "lies single" }, box(p))) : openingsOf(bound).map((o) => el("div", { class: "lies" }, half(o.left, box), half(o.right, box))), loose.length ? el("div", { class: "lies beside" }, el("span", { class: "small soft", text: "loose" }), loose.map(box)) : null),
   );
 }

@@ -1,4 +1,5 @@
 import { el } from "../core/dom.js";
+import { CORRECTORS } from "../core/may.js";
 import { icon } from "../core/icons.js";
 import { count, duration, plain } from "../core/words.js";
 
@@ -43,7 +44,7 @@ export function tempoLink(turn, book, bar) {
  * @param {string} bar
  */
 export function tempoAt(book, bar) {
-  return el("a", { class: "btn btn-quiet tempo-link", href: `/desk.html?b=${encodeURIComponent(book)}&bar=${encodeURIComponent(bar)}&field=tempo`, text: "Say the tempo" });
+  return el("a", { class: "btn btn-quiet tempo-link", ...CORRECTORS, href: `/desk.html?b=${encodeURIComponent(book)}&bar=${encodeURIComponent(bar)}&field=tempo`, text: "Say the tempo" });
 }
 
 /** @param {Turn} turn */

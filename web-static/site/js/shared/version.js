@@ -1,4 +1,5 @@
 import { el } from "../core/dom.js";
+import { mayCorrect } from "../core/may.js";
 import { keepSettings } from "./settings.js";
 
 /** @typedef {import("../core/types.js").Settings} Settings */
@@ -28,7 +29,7 @@ export function versionSwitch(book, settings, changes, done) {
   if (versions.length === 0) return null;
   const box = el(
     "select",
-    { id: "version", on: { change: () => void keepSettings(book, () => ({ version: box.value || null })).then(done) } },
+    { id: "version", disabled: !mayCorrect(), on: { change: () => void keepSettings(book, () => ({ version: box.value || null })).then(done) } },
     [["", "not said"], ...versions.map((v) => [v, v])].map(([value, text]) => el("option", { value, text, selected: value === (settings?.version ?? "").toLowerCase() })),
   );
   return el("label", { class: "row version-switch" }, el("span", { text: "The show is played as" }), box);

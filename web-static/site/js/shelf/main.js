@@ -1,4 +1,4 @@
-import { bookPath, call, get, isStale, write } from "../core/api.js";
+import { bookPath, call, get, isStale, Kept, write } from "../core/api.js";
 import { later } from "../core/clock.js";
 import { ask, field } from "../core/dialog.js";
 import { button, el, need, show } from "../core/dom.js";
@@ -127,7 +127,7 @@ class Shelf {
     } catch (error) {
       if (isStale(error)) toast("Someone gave this book another name meanwhile. Look at it and try again.", { key: "stale" });
       else complain(error);
-      if (isStale(error)) await this.load();
+      if (isStale(error) || error instanceof Kept) await this.load();
     }
   }
 

@@ -1,4 +1,5 @@
 import { button, el } from "../core/dom.js";
+import { CORRECTORS } from "../core/may.js";
 import { count } from "../core/words.js";
 
 /**
@@ -19,7 +20,7 @@ export function checkedText(checked) {
  */
 export function sideQuestion(findings, answer) {
   const asked = findings.find((f) => f.code === "first-page");
-  return asked ? el("div", { class: "care", id: "first-page" }, el("p", { text: asked.text }), button("Say how the pages lie", answer)) : null;
+  return asked ? el("div", { class: "care", id: "first-page" }, el("p", { text: asked.text }), button("Say how the pages lie", answer, CORRECTORS)) : null;
 }
 
 /**

@@ -1,6 +1,7 @@
 import { bookPath, call, Kept, read } from "../core/api.js";
 import { el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { mayCorrect } from "../core/may.js";
 import { nothingWaits } from "../core/outbox.js";
 import { recall, remember } from "../core/store.js";
 import { complain } from "../core/toast.js";
@@ -109,7 +110,7 @@ function ticks(marks, names, { checked, word, none, tick, count: ticked, waits }
   const note = el("p", { class: "soft", "aria-live": "polite" });
   const say = () => (note.textContent = `${ticked()} of ${marks.length} ${word}`);
   const items = marks.map((mark) => {
-    const box = el("input", { type: "checkbox", checked: checked(mark) });
+    const box = el("input", { type: "checkbox", checked: checked(mark), disabled: !mayCorrect() });
     const sign = el("span", {}, waits(mark) ? waitsSign() : null);
     box.addEventListener("change", () => {
       void tick(mark, box.checked).then((made) => {
@@ -154,7 +155,7 @@ export class Marks {
     if (nothingWaits()) this.#ticked.clear();
     const key = `pencil.${this.#book}`;
     const old = new Set(recall(key, /** @type {string[]} */ ([])));
-    if (old.size === 0) return;
+    if (old.size === 0 || !mayCorrect()) return;
     for (const mark of planned) if (old.has([mark.page, mark.bar, mark.mark].join("/"))) await this.tick(mark, true);
     remember(key, []);
   }

@@ -2,6 +2,7 @@ import { bookPath, call, isMissing, isStale, Kept, read } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
+import { CORRECTORS, mayCorrect } from "../core/may.js";
 import { whenDifferent } from "../core/outbox.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { who } from "../core/store.js";
@@ -116,7 +117,7 @@ class TurnsRoom {
         "div",
         { class: "row between" },
         el("h1", { text: "Turns and rests" }),
-        button("You and your turns", () => void this.#ask(), { class: "btn", id: "turn-settings" }),
+        button("You and your turns", () => void this.#ask(), { class: "btn", id: "turn-settings", ...CORRECTORS }),
       ),
       planWaitsLine(this.#plan.waits),
       turns.length === 0 ? null : el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${changed ? `${count(changed, "change")} of the show counted.` : "As printed: no changes count."}` }),
@@ -133,7 +134,7 @@ class TurnsRoom {
   /** What is asked and what speaks against the plan; on a narrow page the answers are a tap away. */
   #open() {
     const findings = this.#plan.findings.filter((f) => f.code !== "first-page" && f.severity !== "info");
-    const list = checkList(findings.slice(0, 6), (bar) => this.#names?.long(bar) ?? "", (finding, instead, says) => void this.#answer(finding, instead, says));
+    const list = checkList(findings.slice(0, 6), (bar) => this.#names?.long(bar) ?? "", mayCorrect() ? (finding, instead, says) => void this.#answer(finding, instead, says) : undefined);
     if (!list) return null;
     const asked = findings.filter((f) => f.question).length;
     const open = this.#head.querySelector("details")?.open ?? (innerWidth > 640 && this.#view === "turns");

@@ -1,6 +1,7 @@
 import { bookPath, call, isSilent, Kept, read, write } from "../core/api.js";
 import { button, el, show } from "../core/dom.js";
 import { icon } from "../core/icons.js";
+import { CORRECTORS } from "../core/may.js";
 import { recall, remember } from "../core/store.js";
 import { complain, toast } from "../core/toast.js";
 import { count, dayText, when } from "../core/words.js";
@@ -65,7 +66,7 @@ export class SinceBox {
     this.node = el(
       "section",
       { class: "since", "aria-label": "What changed" },
-      el("div", { class: "row" }, el("label", { class: "inline-field" }, "Since ", this.#choice), this.#date, button("A rehearsal has just ended", () => void this.#rehearsed(), { class: "btn btn-quiet", id: "rehearsed" }, icon("tick"))),
+      el("div", { class: "row" }, el("label", { class: "inline-field" }, "Since ", this.#choice), this.#date, button("A rehearsal has just ended", () => void this.#rehearsed(), { class: "btn btn-quiet", id: "rehearsed", ...CORRECTORS }, icon("tick"))),
       this.#body,
     );
   }

@@ -93,6 +93,9 @@ public interface Pages {
   /** Tells whether pictures can be kept at this moment. */
   boolean isReady();
 
+  /** Tells whether pictures are kept elsewhere than in the folder of the service. */
+  boolean isElsewhere();
+
   /**
    * Keeps a file that lies in the folder of its book, before anything names it.
    *

@@ -168,7 +168,7 @@ public final class WebServer implements AutoCloseable {
               Repeats.register(config.routes, library);
               new Looks(library, keys, log).register(config.routes);
               SitePages.register(config.routes);
-              new BookRoutes(library).register(config.routes);
+              new BookRoutes(library, guard).register(config.routes);
               new PageRoutes(library, worker, events).register(config.routes);
               new MapRoutes(library, worker, events).register(config.routes);
               new EditionRoutes(library).register(config.routes);

@@ -66,6 +66,11 @@ public record FolderPictures(Path books) implements PictureStore {
   }
 
   @Override
+  public boolean isElsewhere() {
+    return false;
+  }
+
+  @Override
   public String place() {
     return books.toString();
   }

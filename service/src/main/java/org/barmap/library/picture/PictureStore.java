@@ -55,6 +55,9 @@ public interface PictureStore extends AutoCloseable {
   /** Tells whether files can be kept at this moment. */
   boolean isReady();
 
+  /** Tells whether that is elsewhere than in the folder, which then has copies only. */
+  boolean isElsewhere();
+
   /** Returns where that is, in words for whoever runs it. */
   String place();
 

@@ -267,6 +267,11 @@ public final class S3Pictures implements PictureStore {
   }
 
   @Override
+  public boolean isElsewhere() {
+    return true;
+  }
+
+  @Override
   public boolean isReady() {
     try {
       return Optional.ofNullable(asked(() -> client.headBucket(b -> b.bucket(address.bucket()))))

@@ -225,6 +225,11 @@ record SqlPages(Store store, Path root, PictureStore pictures, SqlDrafts drafts,
   }
 
   @Override
+  public boolean isElsewhere() {
+    return pictures.isElsewhere();
+  }
+
+  @Override
   public Path picture(String book, PageCard page) {
     return kept(book, page.picture());
   }

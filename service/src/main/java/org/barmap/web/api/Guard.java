@@ -123,6 +123,11 @@ public record Guard(Keys keys, Places places) {
     return (isSecure(ctx) ? "https://" : "http://") + ctx.header("Host");
   }
 
+  /** Tells whether a request comes from the machine the service runs on, and through no proxy. */
+  public boolean isHere(Context ctx) {
+    return ctx.req().getLocalAddr().equals(Places.HERE) && !isBehind(ctx);
+  }
+
   /** Returns where a request comes from: the proxy adds it last to what it was told. */
   public String from(Context ctx) {
     String told = Optional.ofNullable(ctx.header("X-Forwarded-For")).orElse("");

@@ -16,14 +16,21 @@ import org.barmap.library.Library;
 import org.barmap.library.Settings;
 import org.barmap.library.Versioned;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.web.access.Role;
+import org.barmap.web.access.Who;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
+import org.barmap.web.api.Guard;
 import org.barmap.web.api.Requests;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
-/** The shelf and the bin. */
-public record BookRoutes(Library library) {
+/**
+ * The shelf and the bin.
+ *
+ * @param guard knows where a request comes from
+ */
+public record BookRoutes(Library library, Guard guard) {
 
   private static final Set<String> SETTINGS =
       Arrays.stream(Settings.class.getRecordComponents())
@@ -71,6 +78,10 @@ public record BookRoutes(Library library) {
     Requests.etag(ctx, now.revision());
     ObjectNode tree = BarMapJson.mapper().valueToTree(Views.book(library, book));
     tree.put("pageCount", book.pages());
+    tree.put("as", Guard.whoAsks(ctx).map(Who::role).orElse(Role.OWNER).word());
+    tree.putObject("keeps")
+        .put("pictures", library.pages().isElsewhere() ? "elsewhere" : "folder")
+        .put("machine", guard.isHere(ctx) ? "this" : "other");
     tree.set(
         "pages",
         BarMapJson.mapper().valueToTree(Views.pages(library.pages().all(book.id()), draft)));

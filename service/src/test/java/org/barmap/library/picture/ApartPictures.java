@@ -68,6 +68,11 @@ public record ApartPictures(FolderPictures kept, FolderPictures copies) implemen
   }
 
   @Override
+  public boolean isElsewhere() {
+    return true;
+  }
+
+  @Override
   public boolean isReady() {
     return true;
   }
