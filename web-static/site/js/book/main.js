@@ -4,18 +4,16 @@ import { once } from "../core/clock.js";
 import { CommandStack } from "../core/commands.js";
 import { confirm } from "../core/dialog.js";
 import { el, need, show } from "../core/dom.js";
-import { icon } from "../core/icons.js";
 import { whenElsewhere } from "../core/here.js";
 import { LiveBook } from "../core/live.js";
-import { mayCorrect } from "../core/may.js";
 import { markCards } from "../core/mates.js";
 import { bookInAddress, deadEnd, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
-import { count, toCheck } from "../core/words.js";
 import { Care } from "./care.js";
 import { EditionLine } from "./edition.js";
 import { Hooks } from "./hooks.js";
 import { JobBar } from "./job.js";
+import { lead } from "./lead.js";
 import { PageGrid } from "./pages.js";
 import { retakeStep } from "../shared/retake.js";
 import { otherPart } from "./other-part.js";
@@ -36,7 +34,8 @@ class BookRoom {
   #steps = new CommandStack(50);
   #job = new JobBar(() => void this.#skip());
   #head = el("div");
-  #next = el("div", { class: "next row" });
+  #next = el("div", { class: "next" });
+  #other = otherPart(this.#id);
   #uploader = new Uploader(this.#id, this.#bus);
   #remarks = el("div");
   #grid = new PageGrid(this.#id, this.#bus);
@@ -60,7 +59,12 @@ class BookRoom {
     if (!this.#id) return deadEnd("Which book?", "The address names no book.");
     show(
       need("main"),
-      el("div", { class: "wide" }, this.#head, this.#uploader.node, this.#sharer.node, this.#job.node, this.#next, this.#remarks, this.#grid.node, this.#second.node, otherPart(this.#id), this.#save, this.#edition.node, this.#hooks.node, this.#care.node),
+      el(
+        "div",
+        { class: "wide" },
+        this.#head, this.#next, this.#uploader.node, this.#job.node, this.#remarks, this.#grid.node,
+        el("section", { class: "card more-of", "aria-labelledby": "more-of" }, el("h2", { id: "more-of", text: "More of this book" }), this.#sharer.node, this.#second.node, this.#other, this.#save, this.#edition.node, this.#hooks.node, this.#care.node),
+      ),
     );
     this.#listen();
     // the line first: what happens while the book is loaded is heard
@@ -151,22 +155,11 @@ class BookRoom {
   #draw(book) {
     shell({ room: "book", book: this.#id, title: `${book.title}, ${book.part}` });
     show(this.#head, el("h1", { text: book.title }), el("p", { class: "soft", text: book.part }));
-    const read = this.#pages.filter((p) => p.state === "read" || p.state === "verified");
-    const open = this.#pages.find((p) => p.state === "read");
-    const most = mostToCheck(this.#pages.filter((p) => p.state === "read"));
-    // a book opened from a file may have bars without pictures
-    const filled = read.length > 0 || book.bars > 0;
+    const filled = book.bars > 0 || this.#pages.some((p) => p.state === "read" || p.state === "verified");
+    show(this.#next, lead(this.#id, book));
+    this.#uploader.show(book.keeps, filled);
     show(this.#save, filled ? saveAs(this.#id) : null, filled ? withoutService(this.#id) : null);
-    if (!filled) return show(this.#next);
-    const desk = `/desk.html?b=${encodeURIComponent(this.#id)}`;
-    show(
-      this.#next,
-      open
-        ? el("a", { class: "btn btn-main", href: `${desk}&p=${open.index}`, text: `${mayCorrect() ? "Correct" : "Look at"} page ${open.index}` })
-        : el("a", { class: "btn btn-main", href: `/turns.html?b=${encodeURIComponent(this.#id)}`, text: read.length ? "All pages are checked: on to the turns" : "On to the turns" }),
-      most && most !== open ? el("a", { class: "btn", href: `${desk}&p=${most.index}`, text: `Page ${most.index} needs you most: ${toCheck(most.expectedWrong)}` }) : null,
-      book.doubts ? el("span", { class: "chip chip-doubt" }, icon("doubt"), count(book.doubts, "doubt")) : null,
-    );
+    this.#other.hidden = !filled;
   }
 
   /** @param {string[]} order */
@@ -328,17 +321,6 @@ class BookRoom {
  */
 function isAsSeen(now, seen) {
   return now.id === seen.id && (now.state === "verified") === (seen.state === "verified");
-}
-
-/**
- * The page where a look pays most, when one stands out.
- *
- * @param {PageInfo[]} pages
- */
-function mostToCheck(pages) {
-  const wrong = (/** @type {PageInfo} */ p) => p.expectedWrong ?? 0;
-  const [first, second] = [...pages].sort((a, b) => wrong(b) - wrong(a));
-  return first && wrong(first) >= 1 && wrong(first) > (second ? wrong(second) : 0) ? first : undefined;
 }
 
 void new BookRoom().start();

@@ -7,6 +7,8 @@ import { count, when } from "../core/words.js";
 import { changesIn, takeChanges } from "../shared/taking.js";
 import { clickFile, musicXml } from "./notation.js";
 
+const PROGRAMS = "For other programs";
+
 /** What can be saved, for whom, in whose form, and what it is good for. */
 const GROUPS = /** @type {const} */ ([
   ["For players", [
@@ -18,7 +20,7 @@ const GROUPS = /** @type {const} */ ([
     ["xlsx", "Workbook", "a sheet each for bars, numbers, changes, turns, rests and marks to write (.xlsx)"],
     ["errata", "Misprints", "a table for the hirer: what you noted as \"misprint: …\""],
   ]],
-  ["For other programs", [
+  [PROGRAMS, [
     ["map", "Bar map", "barmap's own file: every bar with its place on the page"],
     ["mei", "MEI", "the structure with the place of every bar on its page"],
     ["plan", "Plan", "order of play, turns, rests"],
@@ -77,12 +79,11 @@ export function saveAs(book) {
   return el(
     "details",
     { class: "card save", id: "save-as" },
-    el("summary", { text: "Save for other programs and players" }),
+    el("summary", { text: "Save it: for players, a spreadsheet, other programs" }),
     el("p", { class: "soft small", text: "These files hold bar numbers, counts and marks; a picture of a page only where you ask for it." }),
     el("ul", { class: "save-list" }, packed(book)),
-    GROUPS.flatMap(([name, forms]) => [
-      el("h3", { class: "save-group", text: name }),
-      el(
+    GROUPS.map(([name, forms]) => {
+      const list = el(
         "ul",
         { class: "save-list" },
         forms.map(([form, called, use]) =>
@@ -90,9 +91,11 @@ export function saveAs(book) {
         ),
         name === "For players" ? taking(book) : null,
         name === "For a spreadsheet" ? tables(book) : null,
-        name === "For other programs" ? [musicXml(book), clickFile(book)] : null,
-      ),
-    ]),
+        name === PROGRAMS ? [musicXml(book), clickFile(book)] : null,
+      );
+      // what few want takes no room until it is wanted
+      return name === PROGRAMS ? el("details", { class: "save-fold", id: "save-programs" }, el("summary", { text: name }), list) : el("div", {}, el("h3", { class: "save-group", text: name }), list);
+    }),
   );
 }
 
@@ -106,9 +109,9 @@ export function withoutService(book) {
   const kept = keptOf(book);
   const now = kept ? `Kept here: ${count(kept.pages, "page")}, as of ${when(kept.at)}.` : "Not all of it is kept here yet: it is fetched while a page of the book is open.";
   return el(
-    "section",
-    { class: "card", id: "without-service", "aria-label": "Without barmap running" },
-    el("h2", { text: "Without barmap running" }),
+    "details",
+    { class: "card save", id: "without-service" },
+    el("summary", { text: "Without barmap running" }),
     el("p", { class: "soft small", text: canKeep() ? KEEPS : KEEPS_NOT }),
     canKeep() ? el("p", { class: "small", text: now }) : null,
   );

@@ -9,11 +9,20 @@ const TYPES = "image/png,image/jpeg,image/tiff,application/pdf,.png,.jpg,.jpeg,.
 /** Files sent in one request: a broken line then costs little. */
 const AT_ONCE = 4;
 
+const DROP = "Or drop them here: PNG, JPEG, TIFF or PDF, in the order of the book.";
+
+/** Where they are kept, by the machine that runs barmap and by where it was told to keep pictures. */
+const STAY = {
+  this: { folder: "They stay on this machine.", elsewhere: "They leave this machine: barmap was started so that it keeps pictures in a picture store." },
+  other: { folder: "They are sent to the machine that runs barmap, and kept there.", elsewhere: "They are sent to the machine that runs barmap, and kept in its picture store." },
+};
+
 /** Takes files by dropping, choosing or the camera, and sends them. */
 export class Uploader {
   #book;
   #bus;
   #progress = el("div", { "aria-live": "polite" });
+  #stay = el("p", { class: "soft small", text: DROP });
   #choose = el("input", { type: "file", multiple: true, accept: TYPES, class: "visually-hidden", id: "choose-files", tabindex: -1, "aria-label": "Choose files" });
   #camera = el("input", { type: "file", accept: "image/*", capture: "environment", class: "visually-hidden", id: "use-camera", tabindex: -1, "aria-label": "Use the camera" });
   node;
@@ -36,7 +45,7 @@ export class Uploader {
       ),
       this.#choose,
       this.#camera,
-      el("p", { class: "soft small", text: "Or drop them here: PNG, JPEG, TIFF or PDF, in the order of the book. They stay on this machine." }),
+      this.#stay,
       this.#progress,
     );
     for (const input of [this.#choose, this.#camera]) {
@@ -47,6 +56,17 @@ export class Uploader {
       });
     }
     this.#dropping();
+  }
+
+  /**
+   * Says where the files go, and takes less room where pages are there already.
+   *
+   * @param {import("../core/types.js").Book["keeps"]} keeps
+   * @param {boolean} filled
+   */
+  show(keeps, filled) {
+    this.#stay.textContent = [DROP, keeps ? STAY[keeps.machine][keeps.pictures] : ""].filter(Boolean).join(" ");
+    this.node.classList.toggle("drop-slim", filled);
   }
 
   #dropping() {

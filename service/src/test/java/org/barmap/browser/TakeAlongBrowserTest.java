@@ -67,6 +67,7 @@ class TakeAlongBrowserTest extends VisitingTest {
     browser.click("#pack-pictures");
     assertThat(browser.attribute("#pack", "href")).endsWith("/pack?pictures=true");
     assertThat(browser.see("#save-as").getText()).contains("hire agreement");
+    browser.click("#save-programs > summary");
     browser.click("#left-out summary");
     browser.see("#left-out li", "vamp 10-11 till cue");
     browser.type("#midi-number", "99");
