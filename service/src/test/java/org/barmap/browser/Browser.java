@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.Base64;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -123,6 +124,21 @@ public final class Browser implements AutoCloseable {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  /** Returns the page as a PNG, from its top, however much of it a window shows. */
+  byte[] picture(int width) {
+    Number height =
+        (Number)
+            script(
+                "return Math.min(Math.max(innerHeight, document.documentElement.scrollHeight), 2.2 * innerHeight)");
+    Map<String, Object> clip =
+        Map.of("x", 0, "y", 0, "width", width, "height", height, "scale", width > 800 ? 0.6 : 1);
+    Map<String, Object> taken =
+        driver.executeCdpCommand(
+            "Page.captureScreenshot",
+            Map.of("format", "png", "captureBeyondViewport", true, "clip", clip));
+    return Base64.getDecoder().decode(String.valueOf(taken.get("data")));
   }
 
   /** Lets requests to these addresses fail from now on; without any, lets all through again. */

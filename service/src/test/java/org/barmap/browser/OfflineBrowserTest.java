@@ -160,7 +160,8 @@ class OfflineBrowserTest {
     browser.go("/desk.html?b=" + book + "&p=1");
     browser.see(".bar-field");
     String bar =
-        browser.script("return document.querySelector('.pill-count').closest('.bar').dataset.bar") + "";
+        browser.script("return document.querySelector('.pill-count').closest('.bar').dataset.bar")
+            + "";
     String count = "[data-bar='" + bar + "'] .pill-count";
     String before = browser.see(count).getText();
     browser.point("[data-bar='" + bar + "'] .bar-field");
