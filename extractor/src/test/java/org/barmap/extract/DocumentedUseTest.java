@@ -27,7 +27,7 @@ class DocumentedUseTest {
   @TempDir private Path folder;
 
   private static String said(String id) throws IOException {
-    String page = Files.readString(HOME.resolve("web-static/site/docs/library.html"));
+    String page = Files.readString(HOME.resolve("web-static/docs/library.html"));
     Matcher code = Pattern.compile("(?s)<code id=\"" + id + "\">(.*?)</code>").matcher(page);
     assertThat(code.find()).as(id).isTrue();
     return code.group(1).replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&");

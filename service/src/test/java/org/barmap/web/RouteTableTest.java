@@ -25,7 +25,8 @@ class RouteTableTest extends RunningServer {
   private static final Pattern ROUTE = Pattern.compile("`([A-Z]+(?:, [A-Z]+)*) ([^`?]+)[^`]*`");
 
   /** What browsers load to show the pages. */
-  private static final Pattern PAGES = Pattern.compile("GET (/|.*\\.html|/sw\\.js|/site\\.json)");
+  private static final Pattern PAGES =
+      Pattern.compile("GET (/|/docs|.*\\.html|/sw\\.js|/site\\.json)");
 
   private static final String BOOK = "/api/books/{b}";
 

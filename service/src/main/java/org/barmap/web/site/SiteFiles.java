@@ -45,16 +45,13 @@ record SiteFiles(String version, SortedMap<String, SiteFile> files) {
   /** The worker keeps the others and is not kept itself. */
   private static final String WORKER = "/sw.js";
 
-  /** For people who write programs; no page of a book needs them. */
-  private static final String DOCS = "/docs/";
-
   /** Returns the files of the site with the pages, which are filled frames. */
   static SiteFiles with(Map<String, String> pages) {
     SortedMap<String, SiteFile> files = new TreeMap<>();
     for (Path file : walked()) {
       String address = address(file);
       String type = TYPES.get(address.substring(address.lastIndexOf('.') + 1));
-      if (type != null && !address.equals(WORKER) && !address.startsWith(DOCS)) {
+      if (type != null && !address.equals(WORKER)) {
         files.put(address, new SiteFile(type, read(file)));
       }
     }

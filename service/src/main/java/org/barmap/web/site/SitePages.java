@@ -57,6 +57,7 @@ public final class SitePages {
     pages.forEach((address, page) -> routes.get(address, ctx -> show(ctx, page)));
     SiteFiles site = SiteFiles.with(pages);
     String worker = resource("/site/sw.js").replace("{{version}}", site.version());
+    DocsPages.register(routes);
     routes.get("/site.json", ctx -> fresh(ctx).json(site));
     routes.get("/sw.js", ctx -> fresh(ctx).contentType("text/javascript").result(worker));
   }
@@ -84,7 +85,7 @@ public final class SitePages {
     return ONWARD.replace("{{to}}", to);
   }
 
-  private static void show(Context ctx, String page) {
+  static void show(Context ctx, String page) {
     fresh(ctx).html(page);
   }
 

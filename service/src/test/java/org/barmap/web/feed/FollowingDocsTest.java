@@ -31,8 +31,7 @@ class FollowingDocsTest extends RunningServer {
 
   private static String documented(String id) throws IOException {
     Path page =
-        Path.of(System.getProperty("barmap.home", ".."))
-            .resolve("web-static/site/docs/following.html");
+        Path.of(System.getProperty("barmap.home", "..")).resolve("web-static/docs/following.html");
     Matcher code =
         Pattern.compile("(?s)<code id=\"" + id + "\">(.*?)</code>").matcher(Files.readString(page));
     assertThat(code.find()).isTrue();

@@ -50,8 +50,7 @@ class PluginsTest {
   /** The example in the documentation. */
   private static String documented() throws IOException {
     Path page =
-        Path.of(System.getProperty("barmap.home", ".."))
-            .resolve("web-static/site/docs/engines.html");
+        Path.of(System.getProperty("barmap.home", "..")).resolve("web-static/docs/engines.html");
     Matcher code =
         Pattern.compile("(?s)<code id=\"plugin\">(.*?)</code>").matcher(Files.readString(page));
     assertThat(code.find()).isTrue();
