@@ -51,11 +51,15 @@ public final class Repeats {
 
   private void before(Context ctx) {
     Optional<String> key = key(ctx);
-    Optional<Replies.Reply> reply = key.flatMap(replies::find);
+    if (key.isEmpty()) {
+      return;
+    }
+    String asked = hash(ctx); // a body that is too large is refused before anything is made of it
+    Optional<Replies.Reply> reply = replies.find(key.get());
     if (reply.isEmpty()) {
       return;
     }
-    if (!reply.get().request().equals(hash(ctx))) {
+    if (!reply.get().request().equals(asked)) {
       throw new ApiException(ApiError.KEY_USED, "Every edit needs a key of its own");
     }
     long revision = reply.get().revision();

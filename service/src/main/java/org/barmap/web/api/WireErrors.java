@@ -14,6 +14,12 @@ import org.jspecify.annotations.Nullable;
 /** What the server itself refuses, before any route sees it, is answered as routes answer. */
 public final class WireErrors extends ErrorHandler {
 
+  /** Left to itself the server says what is wrong to GET and POST only. */
+  @Override
+  public boolean errorPageForMethod(String method) {
+    return true;
+  }
+
   @Override
   protected void generateResponse(
       Request request,

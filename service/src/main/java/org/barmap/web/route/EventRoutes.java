@@ -3,6 +3,7 @@ package org.barmap.web.route;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.sse.SseClient;
+import io.javalin.http.sse.SseHandler;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -81,10 +82,16 @@ public final class EventRoutes implements AutoCloseable {
   }
 
   public void register(RoutesConfig routes) {
-    routes.sse("/api/books/{b}/events", this::open);
+    routes.get("/api/books/{b}/events", this::begin);
     routes.post("/api/books/{b}/here", this::place);
     clock.scheduleAtFixedRate(
         this::keepAlive, KEEP_ALIVE_SECONDS, KEEP_ALIVE_SECONDS, TimeUnit.SECONDS);
+  }
+
+  /** A line that is open has no status any more: what is wrong with the book is said before. */
+  private void begin(Context ctx) {
+    Requests.book(library, ctx);
+    new SseHandler(this::open).handle(ctx);
   }
 
   private void open(SseClient client) {

@@ -16,8 +16,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.feed.Published;
 import tools.jackson.core.JsonPointer;
@@ -43,8 +45,15 @@ public final class ApiDescription {
    * A route.
    *
    * @param at where it stands in the description
+   * @param statuses what may be answered
    */
-  public record Operation(String method, String path, JsonPointer at, Pattern pattern) {
+  public record Operation(
+      String method, String path, JsonPointer at, Pattern pattern, Set<Integer> statuses) {
+
+    /** Takes a copy. */
+    public Operation {
+      statuses = Set.copyOf(statuses);
+    }
 
     /** Returns it as the server lists its routes. */
     public String route() {
@@ -79,12 +88,19 @@ public final class ApiDescription {
                   method.toUpperCase(Locale.ROOT),
                   path.getKey(),
                   paths.appendProperty(path.getKey()).appendProperty(method),
-                  pattern(path.getKey())));
+                  pattern(path.getKey()),
+                  statuses(path.getValue().path(method))));
         }
       }
     }
     // an address that is written out goes before one with a name for anything
     operations.sort(Comparator.comparingLong(o -> o.path().chars().filter(c -> c == '{').count()));
+  }
+
+  private static Set<Integer> statuses(JsonNode operation) {
+    return operation.path("responses").propertyNames().stream()
+        .map(Integer::valueOf)
+        .collect(Collectors.toSet());
   }
 
   private static Pattern pattern(String path) {
