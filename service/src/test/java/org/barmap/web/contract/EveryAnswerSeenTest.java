@@ -45,6 +45,9 @@ class EveryAnswerSeenTest {
 
   private static Set<String> seen(Path place) throws IOException {
     Set<String> seen = new TreeSet<>();
+    if (Files.notExists(place)) {
+      return seen;
+    }
     try (DirectoryStream<Path> files = Files.newDirectoryStream(place, "*.txt")) {
       for (Path file : files) {
         seen.addAll(Files.readAllLines(file));
