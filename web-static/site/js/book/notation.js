@@ -4,10 +4,11 @@ import { complain } from "../core/toast.js";
 
 const HEARING = "A click is loud and short: turn the volume down before you press play. Loud sound damages hearing for good.";
 
-/** The form in MusicXML, three ways. */
+/** The form in MusicXML, four ways. */
 const XML = /** @type {const} */ ([
   ["musicxml", "whole book"],
   ["musicxml-numbers", "number by number"],
+  ["musicxml-playable", "for playing"],
   ["musicxml-played", "as it is played"],
 ]);
 
@@ -33,7 +34,7 @@ export function musicXml(book) {
     { class: "save-wide" },
     el("span", { text: "MusicXML" }),
     el("span", { class: "row" }, XML.map(([form, name]) => el("a", { class: "btn btn-quiet", href: bookPath(book, `/export/${form}`), download: "", text: name }))),
-    el("span", { class: "soft small", text: "the form without notes, for a notation program; number by number a D.C. goes back to the beginning of its own number; as it is played, cuts are out and repeats written out" }),
+    el("span", { class: "soft small", text: "the form without notes, for a notation program; number by number a D.C. goes back to the beginning of its own number; for playing, the printed book is written so that a program plays it in the order of the plan (vamps once); as it is played, cuts are out and repeats written out" }),
     leftOut(book),
   );
 }

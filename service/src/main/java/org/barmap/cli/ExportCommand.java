@@ -39,6 +39,7 @@ final class ExportCommand extends PrintingCommand {
     MUSICXML,
     MUSICXML_NUMBERS,
     MUSICXML_PLAYED,
+    MUSICXML_PLAYABLE,
     MEI,
     MIDI,
     CSV,
@@ -51,7 +52,7 @@ final class ExportCommand extends PrintingCommand {
 
     /** Tells whether it may be printed. */
     boolean isText() {
-      return this == CSV || this == MUSICXML || this == MUSICXML_PLAYED || this == MEI;
+      return this != MUSICXML_NUMBERS && this != MIDI && this != XLSX;
     }
   }
 
@@ -63,7 +64,9 @@ final class ExportCommand extends PrintingCommand {
       paramLabel = "FORM",
       description =
           "musicxml (unless you say so), musicxml-numbers (a file for each number, in a zip),"
-              + " musicxml-played (cuts out, repeats written out), mei, midi, csv or xlsx.")
+              + " musicxml-played (cuts out, repeats written out), musicxml-playable (the printed"
+              + " book, with signs that a program plays as the plan does), mei, midi, csv or"
+              + " xlsx.")
   private Form form = Form.MUSICXML;
 
   @Option(
@@ -122,10 +125,11 @@ final class ExportCommand extends PrintingCommand {
   /** What would be passed over in silence is refused: a file with the cut bars in it misleads. */
   private void check() {
     boolean played = form == Form.MUSICXML_PLAYED || form == Form.MIDI;
+    boolean one = played || form == Form.MUSICXML || form == Form.MUSICXML_PLAYABLE;
     if (changes.isPresent() && !played && form != Form.CSV && form != Form.XLSX) {
       throw unfit("--changes is for tables, the click and --as musicxml-played");
     }
-    if (number.isPresent() && !played && form != Form.MUSICXML) {
+    if (number.isPresent() && !one) {
       throw unfit("--number is for the click and for one file of MusicXML");
     }
     if (tempo.isPresent() && form != Form.MIDI) {
@@ -158,7 +162,7 @@ final class ExportCommand extends PrintingCommand {
         made.writeBytes(text.toString().getBytes(StandardCharsets.UTF_8));
       }
       case XLSX -> Workbooks.write(tables(bars).all(), made);
-      case MUSICXML, MUSICXML_NUMBERS, MUSICXML_PLAYED, MEI, MIDI ->
+      case MUSICXML, MUSICXML_NUMBERS, MUSICXML_PLAYED, MUSICXML_PLAYABLE, MEI, MIDI ->
           made.writeBytes(notation(bars));
     }
     return made.toByteArray();

@@ -43,6 +43,8 @@ public record NotationFile(String type, String ending, byte[] bytes) {
     MUSICXML_NUMBERS,
     /** The bars as they are played, cuts applied and repeats written out, as MusicXML. */
     MUSICXML_PLAYED,
+    /** The printed book with signs a program plays as the plan does, as MusicXML. */
+    MUSICXML_PLAYABLE,
     /** What MusicXML leaves out, in sentences. */
     MUSICXML_LEFT_OUT,
     /** The structure with the place of every bar on its page, as MEI 5. */
@@ -98,6 +100,10 @@ public record NotationFile(String type, String ending, byte[] bytes) {
           xml(
               "played.musicxml",
               musicXml(PlayedMap.of(source.map(), source.plan().get()), source.number()));
+      case MUSICXML_PLAYABLE ->
+          xml(
+              "playable.musicxml",
+              musicXml(PlayableMap.of(source.map(), source.number().isPresent()), source.number()));
       case MUSICXML_NUMBERS ->
           new NotationFile("application/zip", "musicxml.zip", numbers(source.map()));
       case MUSICXML_LEFT_OUT ->

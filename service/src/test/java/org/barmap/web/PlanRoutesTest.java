@@ -236,6 +236,7 @@ class PlanRoutesTest extends RunningServer {
     Map<String, String> types =
         Map.of(
             "musicxml-played", "application/vnd.recordare.musicxml+xml",
+            "musicxml-playable", "application/vnd.recordare.musicxml+xml",
             "musicxml-numbers", "application/zip",
             "musicxml-left-out", "text/plain",
             "mei", "application/mei+xml",

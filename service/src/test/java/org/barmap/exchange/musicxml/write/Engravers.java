@@ -22,7 +22,7 @@ final class Engravers {
   private static final Pattern MEASURE =
       Pattern.compile("<Measure\\b.*?</Measure>", Pattern.DOTALL);
   private static final Pattern EVENT = Pattern.compile("<event elid=\"(\\d+)\"");
-  private static final Pattern BARS = Pattern.compile("bars of (\\S+) (\\d+) at (\\S+)");
+  private static final Pattern BARS = Pattern.compile("bars of (\\S+) (\\d+) at (#<Mom [^>]*>)");
 
   /** Prints how many bars a score has, when its last one has been set. */
   private static final String COUNTER =

@@ -101,6 +101,9 @@ class WrittenSignsTest {
           %7 1@n12@w:VAMP_TILL_CUE 2 ; No. 7, bar 12 ; vamp
           %7 1@n12@x3 2              ; No. 7, bar 12 ; 3 times
           %7 1@n0 2                  ; No. 7, bar 0  ; pickup
+          %7 |:1 |:2@n12 3:| 4:|     ; No. 7, bar 12 ; inside a repeat
+          %7 |:1 2/1,2:|@n12 3/3     ; No. 7, bar 12 ; several times through
+          %7 1 2@n12@ds 3            ; No. 7, bar 12 ; open to question
           %6 1 2 %7 3@n12@dc         ; No. 7, bar 12 ; beginning of the file
           %7 |:1@n12@w:2nd_X_only 2:| ; No. 7, bar 12 ; some of the times
           """)
@@ -132,7 +135,7 @@ class WrittenSignsTest {
     MusicalNumber seven = map.numbers().get(1);
 
     assertThat(NotSaid.of(map, seven)).containsExactly(NotSaid.ALWAYS);
-    assertThat(NotSaid.of(map)).hasSize(2);
+    assertThat(NotSaid.of(map).stream().filter(NotSaid::order)).hasSize(1);
   }
 
   private static String written(BarMap map) throws Exception {
@@ -149,7 +152,7 @@ class WrittenSignsTest {
       book.append(i).append("@x3 ");
     }
     List<NotSaid> said = NotSaid.of(Books.book(book.toString()));
-    assertThat(said).hasSize(22);
-    assertThat(said.get(21).text()).isEqualTo("30 more of these.");
+    assertThat(said).hasSize(23);
+    assertThat(said.get(22).text()).isEqualTo("30 more of these.");
   }
 }
