@@ -7,6 +7,7 @@ import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.sqlite.SqliteBackup;
+import org.barmap.library.sqlite.copy.BackupFile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -45,7 +46,7 @@ final class BackupCommand extends DataCommand {
           ExitCode.WRONG_USE,
           "the store of pictures is saved by its own tools; --no-pictures saves all the rest");
     }
-    SqliteBackup.Saved saved;
+    BackupFile.Saved saved;
     try {
       saved = SqliteBackup.save(folder(), file, !noPictures);
     } catch (RefusedFolderException e) {

@@ -9,6 +9,7 @@ import org.barmap.cli.out.ExitCode;
 import org.barmap.library.keep.BadBackupException;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.sqlite.SqliteBackup;
+import org.barmap.library.sqlite.copy.BackupFile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -43,7 +44,7 @@ final class RestoreCommand extends DataCommand {
               + " of pictures with it");
     }
     Path folder = folder();
-    SqliteBackup.PutBack back;
+    BackupFile.PutBack back;
     try {
       back = SqliteBackup.restore(file, folder, replace, Clock.systemUTC());
     } catch (RefusedFolderException e) {

@@ -2,6 +2,7 @@ package org.barmap.library.keep;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * What is in a backup, {@code manifest.json} at its end: a zip with the store as it was at one
@@ -32,6 +33,12 @@ record Backup(
    * @param name {@code barmap.db} or {@code books/BOOK/FILE}
    */
   record Entry(String name, long bytes, String sha256) {
+
+    /** What is missing in a list that others wrote is nothing at all. */
+    Entry {
+      name = Objects.requireNonNullElse(name, "");
+      sha256 = Objects.requireNonNullElse(sha256, "");
+    }
 
     /** Tells whether these are the bytes; where no hash was kept, whether they are as many. */
     boolean isAs(PictureMark mark) {

@@ -31,6 +31,18 @@ public final class BackupWriter {
    */
   public record Named(String path, String of, Optional<PictureMark> mark) {}
 
+  /** Where pictures are read from. */
+  @FunctionalInterface
+  public interface Pictures {
+
+    /**
+     * Opens one, as it is kept.
+     *
+     * @throws NoSuchFileException when it is not there
+     */
+    InputStream read(String book, String file) throws IOException;
+  }
+
   /**
    * What a store has in it.
    *
@@ -67,9 +79,9 @@ public final class BackupWriter {
   /**
    * Writes a whole backup.
    *
-   * @param books the folder of books
+   * @throws IOException also when a picture can't be read now, but may be later
    */
-  public static Written write(Source source, Path books, Path to) throws IOException {
+  public static Written write(Source source, Pictures pictures, Path to) throws IOException {
     List<Backup.Entry> files = new ArrayList<>();
     List<Named> gone = new ArrayList<>();
     List<String> flaws = new ArrayList<>();
@@ -77,10 +89,14 @@ public final class BackupWriter {
         ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8)) {
       // pictures are packed already; the store is not
       zip.setLevel(Deflater.BEST_SPEED);
-      files.add(entry(zip, Backup.STORE, source.file));
+      try (InputStream in = Files.newInputStream(source.file)) {
+        files.add(entry(zip, Backup.STORE, in));
+      }
       for (Named one : source.named) {
-        try {
-          Backup.Entry entry = entry(zip, "books/" + one.path, books.resolve(one.path));
+        int slash = one.path.indexOf('/');
+        try (InputStream in =
+            pictures.read(one.path.substring(0, slash), one.path.substring(slash + 1))) {
+          Backup.Entry entry = entry(zip, "books/" + one.path, in);
           files.add(entry);
           if (!one.mark.map(entry::isAs).orElse(true)) {
             flaws.add("A picture of " + one.of + " is damaged (" + one.path + ")");
@@ -100,13 +116,11 @@ public final class BackupWriter {
     return new Written(files.size() - 1, gone, flaws);
   }
 
-  private static Backup.Entry entry(ZipOutputStream zip, String name, Path file)
+  private static Backup.Entry entry(ZipOutputStream zip, String name, InputStream in)
       throws IOException {
-    try (InputStream in = Files.newInputStream(file)) {
-      zip.putNextEntry(new ZipEntry(name));
-      PictureMark mark = PictureMark.copy(in, zip);
-      zip.closeEntry();
-      return new Backup.Entry(name, mark.bytes(), mark.sha256());
-    }
+    zip.putNextEntry(new ZipEntry(name));
+    PictureMark mark = PictureMark.copy(in, zip);
+    zip.closeEntry();
+    return new Backup.Entry(name, mark.bytes(), mark.sha256());
   }
 }

@@ -40,8 +40,9 @@ public final class Restoring {
   private static final String FOLDER = "restoring";
   private static final String COMPLETE = "complete";
   private static final String MOVED = "moved";
+  private static final String BOOKS = "books";
   private static final List<String> OLD =
-      List.of("barmap.db-wal", "barmap.db-shm", "barmap.db", "books");
+      List.of("barmap.db-wal", "barmap.db-shm", "barmap.db", BOOKS);
 
   private static final Pattern FILE =
       Pattern.compile("books/[a-z0-9]{1,40}/\\.?[A-Za-z0-9_ -][A-Za-z0-9._ -]{0,120}");
@@ -53,6 +54,12 @@ public final class Restoring {
   /** More than the names of a million pictures. */
   private static final int MOST_MANIFEST = 200 << 20;
 
+  /** A store of texts packs to a twentieth, an empty one to a fiftieth. */
+  private static final long MOST_PACKED = 200;
+
+  /** So much nobody minds. */
+  private static final long SLACK = 16L << 20;
+
   private static final String LIST =
       """
       This is what was in the data folder before a backup was put back: the database and the
@@ -61,10 +68,20 @@ public final class Restoring {
 
   private Restoring() {}
 
-  /** Looks at a store that was unpacked, before it may take its place. */
+  /** What is done with a backup that was unpacked, before it may take its place. */
   public interface Check {
-    /** Fails when it can't be used. */
-    void of(Path store) throws IOException;
+    /**
+     * Fails when it can't be used.
+     *
+     * @param store the store in it
+     * @param books the folder of its pictures
+     */
+    void of(Path store, Path books) throws IOException;
+  }
+
+  /** Tells whether an entry may be a file of a book; such a name leads to no other place. */
+  public static boolean isFile(String entry) {
+    return FILE.matcher(entry).matches();
   }
 
   /**
@@ -84,6 +101,7 @@ public final class Restoring {
     Path to = root.resolve(FOLDER);
     try (ZipFile zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8)) {
       Backup backup = manifest(zip);
+      fits(zip, backup, root);
       drop(root);
       Files.createDirectory(to, Closing.folder(root));
       boolean whole = false;
@@ -92,7 +110,7 @@ public final class Restoring {
         for (Backup.Entry entry : backup.files()) {
           unpack(zip, entry, root, to);
         }
-        check.of(to.resolve(Backup.STORE));
+        check.of(to.resolve(Backup.STORE), to.resolve("books"));
         mark(root, to.resolve(COMPLETE), MOMENT.format(clock.instant()));
         whole = true;
       } finally {
@@ -112,7 +130,7 @@ public final class Restoring {
       throw new BadBackupException(zip.getName() + " is no backup of barmap");
     }
     Backup backup;
-    try (InputStream in = zip.getInputStream(entry)) {
+    try (InputStream in = new Limited(zip.getInputStream(entry), MOST_MANIFEST)) {
       backup = BarMapJson.mapper().readValue(in, Backup.class);
     } catch (JacksonException e) {
       throw new BadBackupException(zip.getName() + " is no whole backup: its list can't be read");
@@ -137,16 +155,38 @@ public final class Restoring {
     return backup;
   }
 
+  /** Refuses what would fill the disk, before anything of it is written. */
+  private static void fits(ZipFile zip, Backup backup, Path root) throws IOException {
+    double all = 0;
+    for (Backup.Entry entry : backup.files()) {
+      ZipEntry packed = zip.getEntry(entry.name());
+      if (packed.getSize() != entry.bytes()) {
+        throw changed(zip, entry);
+      }
+      if (entry.bytes() > SLACK + MOST_PACKED * packed.getCompressedSize()) {
+        throw new BadBackupException(
+            zip.getName()
+                + " is no backup of barmap: "
+                + entry.name()
+                + " in it would become far larger than any that barmap packs");
+      }
+      all += entry.bytes();
+    }
+    long room = Files.getFileStore(root).getUsableSpace();
+    if (all > room - SLACK) {
+      throw new IOException(
+          "there is no room for the backup: it needs %d MB, %s has %d; nothing was changed"
+              .formatted((long) all >> 20, root, room >> 20));
+    }
+  }
+
   private static void unpack(ZipFile zip, Backup.Entry entry, Path root, Path to)
       throws IOException {
     Path file = to.resolve(entry.name());
     Files.createDirectories(file.getParent(), Closing.folder(root));
     Files.createFile(file, Closing.file(root));
     ZipEntry packed = zip.getEntry(entry.name());
-    if (packed.getSize() != entry.bytes()) {
-      throw changed(zip, entry);
-    }
-    try (InputStream in = zip.getInputStream(packed);
+    try (InputStream in = new Limited(zip.getInputStream(packed), entry.bytes());
         OutputStream out = Files.newOutputStream(file)) {
       if (!entry.isAs(PictureMark.copy(in, out))) {
         throw changed(zip, entry);
@@ -185,6 +225,23 @@ public final class Restoring {
     }
   }
 
+  /** What else is done when a backup takes its place, for a store that is not in the folder. */
+  public interface Swap {
+
+    /**
+     * Puts the rows of the backup in the place of those that are there; done again after a kill.
+     *
+     * @param backup the store in the backup
+     * @param aside a folder that takes what was there
+     */
+    void of(Path backup, Path aside) throws IOException;
+  }
+
+  /** Tells whether a backup was unpacked whole and waits for its place. */
+  public static boolean isWaiting(Path root) {
+    return Files.exists(root.resolve(FOLDER).resolve(COMPLETE));
+  }
+
   /**
    * Gives a backup that was unpacked its place, while nobody else has the folder open; what was cut
    * short before it was whole goes.
@@ -192,16 +249,24 @@ public final class Restoring {
    * @return where the old books are now; empty when there was nothing to be done
    */
   public static Optional<Path> finish(Path root) throws IOException {
+    return finish(root, Optional.empty());
+  }
+
+  /** Gives it its place, and the rows of it theirs in another store; see the other one. */
+  public static Optional<Path> finish(Path root, Optional<Swap> swap) throws IOException {
     Path from = root.resolve(FOLDER);
     Path complete = from.resolve(COMPLETE);
-    if (!Files.exists(complete)) {
+    if (!isWaiting(root)) {
       drop(root);
       return Optional.empty();
     }
     Path aside = root.resolve("set-aside").resolve(Files.readString(complete).strip());
     if (!Files.exists(from.resolve(MOVED))) {
       Files.createDirectories(aside, Closing.folder(root));
-      for (String old : OLD) {
+      if (swap.isPresent()) {
+        swap.get().of(from.resolve(Backup.STORE), aside);
+      }
+      for (String old : swap.isPresent() ? List.of(BOOKS) : OLD) {
         moveInto(root.resolve(old), aside.resolve(old));
       }
       Path list = aside.resolve(SetAside.LIST);
@@ -210,8 +275,10 @@ public final class Restoring {
       }
       mark(root, from.resolve(MOVED), "");
     }
-    moveInto(from.resolve("books"), root.resolve("books"));
-    moveInto(from.resolve(Backup.STORE), root.resolve(Backup.STORE));
+    moveInto(from.resolve(BOOKS), root.resolve(BOOKS));
+    if (swap.isEmpty()) {
+      moveInto(from.resolve(Backup.STORE), root.resolve(Backup.STORE));
+    }
     drop(root);
     LOG.log(System.Logger.Level.INFO, "a backup was put back; what was there is in {0}", aside);
     return Optional.of(aside);

@@ -1,6 +1,7 @@
 package org.barmap.library.picture;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -23,6 +24,11 @@ public record FolderPictures(Path books) implements PictureStore {
   @Override
   public Path bring(String book, String file) {
     return books.resolve(book).resolve(file);
+  }
+
+  @Override
+  public InputStream read(String book, String file) throws IOException {
+    return Files.newInputStream(bring(book, file));
   }
 
   @Override

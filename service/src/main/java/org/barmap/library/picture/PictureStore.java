@@ -1,6 +1,7 @@
 package org.barmap.library.picture;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Set;
@@ -22,6 +23,14 @@ public interface PictureStore extends AutoCloseable {
    * @throws java.nio.file.NoSuchFileException when it is not kept
    */
   Path bring(String book, String file) throws IOException;
+
+  /**
+   * Opens a file as it is kept, without making a copy of it.
+   *
+   * @throws IOException when it can't be read now
+   * @throws java.nio.file.NoSuchFileException when it is not kept
+   */
+  InputStream read(String book, String file) throws IOException;
 
   /** Removes a file wherever it is kept; it need not be there. */
   void remove(String book, String file) throws IOException;

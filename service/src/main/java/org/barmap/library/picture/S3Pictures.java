@@ -1,6 +1,7 @@
 package org.barmap.library.picture;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
@@ -197,6 +198,11 @@ public final class S3Pictures implements PictureStore {
       }
       throw unreached(e);
     }
+  }
+
+  @Override
+  public InputStream read(String book, String file) throws IOException {
+    return object(book, file);
   }
 
   @Override

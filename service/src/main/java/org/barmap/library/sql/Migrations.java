@@ -17,10 +17,21 @@ public final class Migrations {
    * @param folder of the migrations: which database it is
    */
   public Migrations(DataSource store, String folder) {
+    this(store, folder, "latest");
+  }
+
+  /**
+   * Makes it for an older version.
+   *
+   * @param folder of the migrations: which database it is
+   * @param version the last one that {@link #run} makes; "latest" for the newest
+   */
+  public Migrations(DataSource store, String folder, String version) {
     flyway =
         Flyway.configure(Migrations.class.getClassLoader())
             .dataSource(store)
             .locations("classpath:org/barmap/library/migration/" + folder)
+            .target(version)
             .load();
   }
 
@@ -46,6 +57,14 @@ public final class Migrations {
         .map(MigrationInfo::getVersion)
         .map(String::valueOf)
         .orElse("none");
+  }
+
+  /** Tells whether a store of that version could be made by this program. */
+  public boolean knows(String version) {
+    return Arrays.stream(flyway.info().all())
+        .anyMatch(
+            one ->
+                one.getState().isResolved() && String.valueOf(one.getVersion()).equals(version));
   }
 
   /** Brings a store up to date. */

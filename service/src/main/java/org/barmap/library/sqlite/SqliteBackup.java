@@ -4,176 +4,108 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
 import java.time.Clock;
-import java.util.List;
 import java.util.Optional;
-import org.barmap.library.WholeFile;
-import org.barmap.library.keep.BackupWriter;
-import org.barmap.library.keep.BadBackupException;
+import java.util.Set;
 import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.OurFiles;
-import org.barmap.library.keep.PictureMark;
 import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.keep.Restoring;
+import org.barmap.library.picture.FolderPictures;
+import org.barmap.library.picture.PictureStore;
 import org.barmap.library.sql.SqlLibrary;
-import org.jdbi.v3.core.Handle;
+import org.barmap.library.sqlite.copy.BackupFile;
+import org.barmap.library.sqlite.copy.BackupFile.PutBack;
+import org.barmap.library.sqlite.copy.BackupFile.Saved;
+import org.barmap.library.sqlite.copy.Leaving;
+import org.barmap.library.sqlite.copy.StoreFile;
+import org.barmap.library.sqlite.copy.TableCopy;
+import org.barmap.library.sqlite.copy.Unpacking;
 import org.jdbi.v3.core.Jdbi;
 import org.sqlite.SQLiteDataSource;
 
 /** All of a library in one file, and back, also while another process works on it. */
 public final class SqliteBackup {
 
-  /** A picture may be let go while it is copied; then all is copied anew. */
-  private static final int TRIES = 5;
-
-  private static final String OLDER =
-      "these books are of an older barmap; start this one once, then save them";
-
   private SqliteBackup() {}
 
-  /**
-   * What is in a backup.
-   *
-   * @param books how many, those in the bin too
-   * @param pictures how many files
-   * @param flaws pictures that are missing or damaged, one sentence each
-   */
-  public record Saved(int books, int pictures, List<String> flaws) {
-
-    /** Takes a defensive copy. */
-    public Saved {
-      flaws = List.copyOf(flaws);
-    }
+  /** Writes a library with its pictures in the folder into one file. */
+  public static Saved save(Path folder, Path to, boolean with) throws IOException {
+    return save(folder, new FolderPictures(folder.resolve("books")), to, with);
   }
-
-  /**
-   * What came of putting one back.
-   *
-   * @param before where the books are that were there; empty when there were none
-   * @param waits whether it takes its place when the folder is opened next, for it is in use
-   */
-  public record PutBack(int books, int pictures, Optional<Path> before, boolean waits) {}
 
   /**
    * Writes a library into one file; there is all of it or none.
    *
-   * @param pictures whether the pictures of pages go along
+   * @param pictures where they are kept
+   * @param with whether the pictures of pages go along
    */
-  public static Saved save(Path folder, Path to, boolean pictures) throws IOException {
+  public static Saved save(Path folder, PictureStore pictures, Path to, boolean with)
+      throws IOException {
     Path store = folder.resolve("barmap.db");
     if (!Files.exists(store) || Files.size(store) == 0) {
       throw new RefusedFolderException("there are no books in " + folder);
     }
-    Path beside = Optional.ofNullable(to.toAbsolutePath().getParent()).orElse(Path.of("."));
-    if (!Files.isDirectory(beside)) {
-      throw new NoSuchFileException(beside.toString());
-    }
-    Path copies = Files.createTempDirectory(beside, ".barmap");
-    try {
-      Path copy = copies.resolve("barmap.db");
-      Path zip = Files.createFile(copies.resolve("backup"), Closing.file(copies));
-      for (int i = 1; ; i++) {
-        Files.deleteIfExists(copy);
-        BackupWriter.Source source = copy(folder, store, copy, pictures);
-        BackupWriter.Written written = BackupWriter.write(source, folder.resolve("books"), zip);
-        if (i == TRIES || isStillNamed(store, written.gone())) {
-          WholeFile.moveInto(zip, to.toAbsolutePath());
-          return new Saved(source.books(), written.files(), written.flaws());
-        }
-      }
-    } finally {
-      for (String left : List.of("backup", "barmap.db", "barmap.db-wal", "barmap.db-shm")) {
-        Files.deleteIfExists(copies.resolve(left));
-      }
-      Files.deleteIfExists(copies);
-    }
+    return BackupFile.save(new Shelf(folder, store), pictures::read, to, with);
   }
 
   private static Jdbi at(Path store) {
-    return Jdbi.create("jdbc:sqlite:" + store.toAbsolutePath() + "?busy_timeout=10000");
+    return Jdbi.create(url(store));
   }
 
-  private static BackupWriter.Source copy(Path folder, Path store, Path copy, boolean pictures)
-      throws IOException {
-    try {
-      at(store).useHandle(h -> h.execute("vacuum into ?", copy.toAbsolutePath().toString()));
-    } catch (RuntimeException e) {
-      Throwable cause = SqliteLibrary.root(e);
-      throw StartChecks.isDamage(cause)
-          ? StartChecks.damaged(folder, String.valueOf(cause.getMessage()))
-          : new IOException("the database can't be saved: " + cause.getMessage(), e);
+  private static String url(Path store) {
+    return "jdbc:sqlite:" + store.toAbsolutePath() + "?busy_timeout=10000";
+  }
+
+  /** A store in its folder, in use or not. */
+  private record Shelf(Path folder, Path store) implements BackupFile.Shelf {
+
+    @Override
+    public StoreFile copy(Path to, Leaving leaving) throws IOException {
+      try (Connection from = DriverManager.getConnection(url(store))) {
+        SQLiteDataSource source = new SQLiteDataSource();
+        source.setUrl(url(store));
+        StartChecks.known(StartChecks.migrations(source), folder);
+        // all that is read is of the moment of the first row
+        from.setAutoCommit(false);
+        return StoreFile.make(
+            to,
+            StoreFile.version(from),
+            copy -> TableCopy.copy(from, copy, copy, leaving));
+      } catch (SQLException e) {
+        throw StartChecks.isDamage(e)
+            ? StartChecks.damaged(folder, String.valueOf(e.getMessage()))
+            : new IOException("the database can't be saved: " + e.getMessage(), e);
+      }
     }
-    return at(copy)
-        .withHandle(
-            h -> {
-              if (!StartChecks.isKept(h)) {
-                throw new RefusedFolderException(OLDER);
-              }
-              Holder.leave(h);
-              if (!pictures) {
-                withoutPictures(h);
-              }
-              int books = h.createQuery("select count(*) from book").mapTo(Integer.class).one();
-              String version =
-                  h.createQuery(
-                          "select version from flyway_schema_history"
-                              + " order by installed_rank desc limit 1")
-                      .mapTo(String.class)
-                      .one();
-              return new BackupWriter.Source(copy, version, books, pictures, named(h));
-            });
+
+    @Override
+    public Set<String> named() {
+      return at(store)
+          .withHandle(
+              h -> Set.copyOf(h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list()));
+    }
   }
 
-  private static void withoutPictures(Handle h) {
-    h.execute(
-        "update page set state = 'failed', finding = ? where state in ('waiting', 'reading')",
-        "It was not read when the backup was made, and came without its picture");
-    h.execute("update page set picture = ''");
-    h.execute("update upload set open = 0");
-  }
-
-  private static List<BackupWriter.Named> named(Handle h) {
-    return h.createQuery(SqlLibrary.NAMED + " order by 1").mapTo(String.class).list().stream()
-        .map(path -> named(h, path))
-        .toList();
-  }
-
-  private static BackupWriter.Named named(Handle h, String path) {
-    String book = path.substring(0, path.indexOf('/'));
-    String of =
-        h.createQuery("select title || ', ' || part from book where id = :id")
-            .bind("id", book)
-            .mapTo(String.class)
-            .findOne()
-            .orElse(book);
-    Optional<PictureMark> mark =
-        h.createQuery("select bytes, sha256 from picture where book || '/' || file = :path")
-            .bind("path", path)
-            .map(
-                (row, context) ->
-                    new PictureMark(
-                        row.getLong("bytes"),
-                        Optional.ofNullable(row.getString("sha256")).orElse("")))
-            .findOne();
-    return new BackupWriter.Named(path, of, mark);
-  }
-
-  /** Tells whether the store in use still names all of what was not there. */
-  private static boolean isStillNamed(Path store, List<BackupWriter.Named> gone) {
-    return gone.isEmpty()
-        || at(store)
-            .withHandle(h -> h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list())
-            .containsAll(gone.stream().map(BackupWriter.Named::path).toList());
+  /** Puts a library back whose pictures are in the folder. */
+  public static PutBack restore(Path file, Path folder, boolean replace, Clock clock)
+      throws IOException {
+    return restore(file, folder, new FolderPictures(folder.resolve("books")), replace, clock);
   }
 
   /**
    * Puts a library back, all of it or nothing. What was there is set aside.
    *
+   * @param pictures where they are kept
    * @param replace whether it may take the place of books that are there
-   * @throws BadBackupException when the file is no whole backup
+   * @throws org.barmap.library.keep.BadBackupException when the file is no whole backup
    * @throws RefusedFolderException when there are books, and they may not be replaced
    */
-  public static PutBack restore(Path file, Path folder, boolean replace, Clock clock)
+  public static PutBack restore(
+      Path file, Path folder, PictureStore pictures, boolean replace, Clock clock)
       throws IOException {
     if (!Files.isRegularFile(file)) {
       throw new NoSuchFileException(file.toString());
@@ -189,7 +121,7 @@ public final class SqliteBackup {
               + " not deleted");
     }
     Closing.make(folder);
-    Restoring.Unpacked unpacked = Restoring.unpack(file, folder, SqliteBackup::check, clock);
+    Restoring.Unpacked unpacked = Restoring.unpack(file, folder, new Unpacking(pictures), clock);
     Optional<FolderLock> lock = lock(folder);
     if (lock.isEmpty()) {
       return new PutBack(unpacked.books(), unpacked.pictures(), Optional.empty(), true);
@@ -236,17 +168,6 @@ public final class SqliteBackup {
       return Optional.of(books == 1 ? "1 book" : books + " books");
     } catch (RuntimeException e) {
       return Optional.of("a damaged database");
-    }
-  }
-
-  private static void check(Path store) throws IOException {
-    SQLiteDataSource source = new SQLiteDataSource();
-    source.setUrl("jdbc:sqlite:" + store.toAbsolutePath());
-    try {
-      StartChecks.whole(Jdbi.create(source), store);
-      StartChecks.known(StartChecks.migrations(source), store);
-    } catch (RefusedFolderException e) {
-      throw new BadBackupException("the backup can't be put back: " + e.getMessage());
     }
   }
 }

@@ -1,6 +1,7 @@
 package org.barmap.library.picture;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -35,6 +36,11 @@ public record ApartPictures(FolderPictures kept, FolderPictures copies) implemen
   private static void copy(Path from, Path to) throws IOException {
     Files.createDirectories(to.getParent());
     Files.copy(from, to, StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  @Override
+  public InputStream read(String book, String file) throws IOException {
+    return kept.read(book, file);
   }
 
   @Override
