@@ -3,9 +3,13 @@ package org.barmap.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
+import org.barmap.cli.out.OutFile;
 import org.barmap.library.keep.RefusedFolderException;
+import org.barmap.library.picture.PictureStore;
+import org.barmap.library.postgres.PostgresBackup;
 import org.barmap.library.sqlite.SqliteBackup;
 import org.barmap.library.sqlite.copy.BackupFile;
 import picocli.CommandLine.Command;
@@ -18,7 +22,10 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     description = {
       "Saves all books into one file (barbackup/1, a zip with checksums), also while `barmap serve`",
-      "runs. `barmap restore` puts it back."
+      "runs. `barmap restore` puts it back, also into another database or store of pictures.",
+      "In it: books with all their corrections, changes, editions and history, the bin, and the",
+      "pictures of pages. Not in it: keys and links by which somebody comes in, secrets of web hooks",
+      "(these come back turned off), the log of who looked at pages, what was deleted for good."
     })
 final class BackupCommand extends DataCommand {
 
@@ -33,22 +40,26 @@ final class BackupCommand extends DataCommand {
       })
   private boolean noPictures;
 
+  @Option(
+      names = "--pictures",
+      paramLabel = "ADDRESS",
+      description = "Where pictures are kept, when that is a store; as for barmap serve.")
+  private Optional<String> pictures = Optional.empty();
+
+  @Override
+  Optional<String> picturesNamed() {
+    return pictures;
+  }
+
   @Override
   public Integer call() throws IOException {
-    if (database().isPresent()) {
-      throw new CommandException(
-          ExitCode.WRONG_USE,
-          "a database is saved and put back by its own tools (pg_dump, pg_restore), and the folder"
-              + " of pictures with it");
-    }
-    if (pictures().isPresent() && !noPictures) {
-      throw new CommandException(
-          ExitCode.WRONG_USE,
-          "the store of pictures is saved by its own tools; --no-pictures saves all the rest");
-    }
+    OutFile.check(file);
     BackupFile.Saved saved;
-    try {
-      saved = SqliteBackup.save(folder(), file, !noPictures);
+    try (PictureStore kept = kept()) {
+      saved =
+          database().isPresent()
+              ? PostgresBackup.save(database().get(), kept, file, !noPictures)
+              : SqliteBackup.save(folder(), kept, file, !noPictures);
     } catch (RefusedFolderException e) {
       throw new CommandException(ExitCode.UNREADABLE, String.valueOf(e.getMessage()));
     }

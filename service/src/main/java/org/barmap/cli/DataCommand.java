@@ -78,10 +78,7 @@ abstract class DataCommand extends PrintingCommand {
       Path folder, Optional<DatabaseAddress> database, Optional<S3Address> pictures)
       throws IOException {
     Clock clock = Clock.systemUTC();
-    PictureStore kept =
-        pictures.isPresent()
-            ? S3Pictures.open(pictures.get(), folder)
-            : new FolderPictures(folder.resolve("books"));
+    PictureStore kept = kept(folder, pictures);
     try {
       return database.isPresent()
           ? PostgresLibrary.open(database.get(), folder, kept, clock)
@@ -89,6 +86,17 @@ abstract class DataCommand extends PrintingCommand {
     } catch (IllegalArgumentException e) {
       throw new CommandException(ExitCode.WRONG_USE, String.valueOf(e.getMessage()));
     }
+  }
+
+  /** Opens where pictures are kept. */
+  PictureStore kept() throws IOException {
+    return kept(folder(), pictures());
+  }
+
+  private static PictureStore kept(Path folder, Optional<S3Address> pictures) throws IOException {
+    return pictures.isPresent()
+        ? S3Pictures.open(pictures.get(), folder)
+        : new FolderPictures(folder.resolve("books"));
   }
 
   /** Returns that folder. */

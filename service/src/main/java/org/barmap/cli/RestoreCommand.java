@@ -4,10 +4,13 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Optional;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.library.keep.BadBackupException;
 import org.barmap.library.keep.RefusedFolderException;
+import org.barmap.library.picture.PictureStore;
+import org.barmap.library.postgres.PostgresBackup;
 import org.barmap.library.sqlite.SqliteBackup;
 import org.barmap.library.sqlite.copy.BackupFile;
 import picocli.CommandLine.Command;
@@ -20,7 +23,9 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     description = {
       "Puts a file of `barmap backup` back: all of it, or nothing when it is not whole.",
-      "While `barmap serve` runs on the folder, it takes its place at the next start."
+      "While `barmap serve` runs on the folder or the database, it takes its place at the next start.",
+      "Web hooks come back turned off and without their secrets; keys and links that let somebody in",
+      "stay as they are in the folder: a backup has none."
     })
 final class RestoreCommand extends DataCommand {
 
@@ -35,18 +40,28 @@ final class RestoreCommand extends DataCommand {
       })
   private boolean replace;
 
+  @Option(
+      names = "--pictures",
+      paramLabel = "ADDRESS",
+      description = "Where pictures are kept, when that is a store; as for barmap serve.")
+  private Optional<String> pictures = Optional.empty();
+
+  @Override
+  Optional<String> picturesNamed() {
+    return pictures;
+  }
+
   @Override
   public Integer call() throws IOException {
-    if (database().isPresent()) {
-      throw new CommandException(
-          ExitCode.WRONG_USE,
-          "a database is saved and put back by its own tools (pg_dump, pg_restore), and the folder"
-              + " of pictures with it");
-    }
     Path folder = folder();
+    String place = database().map(d -> d + " and " + folder).orElse(folder.toString());
+    Clock clock = Clock.systemUTC();
     BackupFile.PutBack back;
-    try {
-      back = SqliteBackup.restore(file, folder, replace, Clock.systemUTC());
+    try (PictureStore kept = kept()) {
+      back =
+          database().isPresent()
+              ? PostgresBackup.restore(file, database().get(), folder, kept, replace, clock)
+              : SqliteBackup.restore(file, folder, kept, replace, clock);
     } catch (RefusedFolderException e) {
       throw new CommandException(ExitCode.WRONG_USE, String.valueOf(e.getMessage()));
     } catch (BadBackupException e) {
@@ -57,11 +72,12 @@ final class RestoreCommand extends DataCommand {
     if (back.waits()) {
       out.println(content + ", all whole.");
       out.println(
-          folder
-              + " is in use: they take their place there when barmap starts next, and what is"
-              + " there then is set aside.");
+          place
+              + " is in use: they take their place there when barmap starts next"
+              + (database().isPresent() ? ", after every barmap on it has ended," : "")
+              + " and what is there then is set aside.");
     } else {
-      out.println(folder + ": " + content + ", all whole.");
+      out.println(place + ": " + content + ", all whole.");
     }
     back.before()
         .ifPresent(old -> out.println("What was there before is in " + old + ", nothing is lost."));

@@ -33,7 +33,10 @@ public interface Hooks {
   /** Removes one with all it is told. */
   boolean remove(String id);
 
-  /** Turns one on, which begins sending at once, or off, with why; false when it is gone. */
+  /**
+   * Turns one on, which begins sending at once, or off, with why; false when it is gone, or has no
+   * secret to sign with since it came back from a backup.
+   */
   boolean turn(String id, Optional<String> off);
 
   /** Returns what a hook is told: the newest first. */

@@ -40,9 +40,8 @@ public final class Restoring {
   private static final String FOLDER = "restoring";
   private static final String COMPLETE = "complete";
   private static final String MOVED = "moved";
-  private static final String BOOKS = "books";
-  private static final List<String> OLD =
-      List.of("barmap.db-wal", "barmap.db-shm", "barmap.db", BOOKS);
+  /** The folder of the pictures. */
+  public static final String BOOKS = "books";
 
   private static final Pattern FILE =
       Pattern.compile("books/[a-z0-9]{1,40}/\\.?[A-Za-z0-9_ -][A-Za-z0-9._ -]{0,120}");
@@ -95,9 +94,11 @@ public final class Restoring {
   /**
    * Unpacks a backup beside what is there, and checks all of it.
    *
+   * @param place the store it is for; empty for the one in the folder
    * @throws BadBackupException when it is no whole backup; nothing is left of it
    */
-  public static Unpacked unpack(Path file, Path root, Check check, Clock clock) throws IOException {
+  public static Unpacked unpack(Path file, Path root, String place, Check check, Clock clock)
+      throws IOException {
     Path to = root.resolve(FOLDER);
     try (ZipFile zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8)) {
       Backup backup = manifest(zip);
@@ -111,7 +112,7 @@ public final class Restoring {
           unpack(zip, entry, root, to);
         }
         check.of(to.resolve(Backup.STORE), to.resolve("books"));
-        mark(root, to.resolve(COMPLETE), MOMENT.format(clock.instant()));
+        mark(root, to.resolve(COMPLETE), MOMENT.format(clock.instant()) + "\n" + place);
         whole = true;
       } finally {
         if (!whole) {
@@ -225,16 +226,23 @@ public final class Restoring {
     }
   }
 
-  /** What else is done when a backup takes its place, for a store that is not in the folder. */
+  /** Where a backup takes its place. */
   public interface Swap {
+
+    /** Returns the store it is for; empty for the one in the folder. */
+    String place();
 
     /**
      * Puts the rows of the backup in the place of those that are there; done again after a kill.
      *
      * @param backup the store in the backup
      * @param aside a folder that takes what was there
+     * @throws BadBackupException when the store does not take them, now or later
      */
-    void of(Path backup, Path aside) throws IOException;
+    void rows(Path backup, Path aside) throws IOException;
+
+    /** Returns what else moves, below the data folder. */
+    List<String> files();
   }
 
   /** Tells whether a backup was unpacked whole and waits for its place. */
@@ -243,30 +251,46 @@ public final class Restoring {
   }
 
   /**
-   * Gives a backup that was unpacked its place, while nobody else has the folder open; what was cut
-   * short before it was whole goes.
+   * Gives a backup that was unpacked its place in the folder, while nobody else has that open; what
+   * was cut short before it was whole goes.
    *
    * @return where the old books are now; empty when there was nothing to be done
    */
   public static Optional<Path> finish(Path root) throws IOException {
-    return finish(root, Optional.empty());
+    return finish(root, new InFolder());
   }
 
-  /** Gives it its place, and the rows of it theirs in another store; see the other one. */
-  public static Optional<Path> finish(Path root, Optional<Swap> swap) throws IOException {
+  /** Gives it its place in another store; see the other one. */
+  public static Optional<Path> finish(Path root, Swap swap) throws IOException {
     Path from = root.resolve(FOLDER);
-    Path complete = from.resolve(COMPLETE);
     if (!isWaiting(root)) {
       drop(root);
       return Optional.empty();
     }
-    Path aside = root.resolve("set-aside").resolve(Files.readString(complete).strip());
+    String[] complete = Files.readString(from.resolve(COMPLETE)).strip().split("\n", 2);
+    String place = complete.length > 1 ? complete[1] : "";
+    if (!place.equals(swap.place())) {
+      throw new RefusedFolderException(
+          "in the data folder "
+              + root
+              + " a backup waits to be put back into "
+              + (place.isEmpty() ? "this folder alone" : place)
+              + "; start barmap "
+              + (place.isEmpty() ? "without a database" : "with that database")
+              + " once, or delete "
+              + from);
+    }
+    Path aside = root.resolve("set-aside").resolve(complete[0]);
     if (!Files.exists(from.resolve(MOVED))) {
       Files.createDirectories(aside, Closing.folder(root));
-      if (swap.isPresent()) {
-        swap.get().of(from.resolve(Backup.STORE), aside);
+      try {
+        swap.rows(from.resolve(Backup.STORE), aside);
+      } catch (BadBackupException e) {
+        Trees.delete(aside);
+        drop(root);
+        throw e;
       }
-      for (String old : swap.isPresent() ? List.of(BOOKS) : OLD) {
+      for (String old : swap.files()) {
         moveInto(root.resolve(old), aside.resolve(old));
       }
       Path list = aside.resolve(SetAside.LIST);
@@ -276,12 +300,31 @@ public final class Restoring {
       mark(root, from.resolve(MOVED), "");
     }
     moveInto(from.resolve(BOOKS), root.resolve(BOOKS));
-    if (swap.isEmpty()) {
+    if (swap.files().contains(Backup.STORE)) {
       moveInto(from.resolve(Backup.STORE), root.resolve(Backup.STORE));
     }
     drop(root);
     LOG.log(System.Logger.Level.INFO, "a backup was put back; what was there is in {0}", aside);
     return Optional.of(aside);
+  }
+
+  /** The store is a file as well. */
+  private record InFolder() implements Swap {
+
+    @Override
+    public String place() {
+      return "";
+    }
+
+    @Override
+    public void rows(Path backup, Path aside) {
+      // they move with their file
+    }
+
+    @Override
+    public List<String> files() {
+      return List.of("barmap.db-wal", "barmap.db-shm", Backup.STORE, BOOKS);
+    }
   }
 
   /** Moves what is still there; a folder that is there and empty gives way. */

@@ -1,18 +1,17 @@
 package org.barmap.library.postgres;
 
 import com.zaxxer.hikari.HikariDataSource;
-import com.zaxxer.hikari.HikariPoolMXBean;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Clock;
-import java.util.HashSet;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
+import org.barmap.library.keep.BadBackupException;
 import org.barmap.library.keep.Closing;
-import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.RefusedFolderException;
+import org.barmap.library.keep.Restoring;
 import org.barmap.library.live.Signals;
 import org.barmap.library.picture.FolderPictures;
 import org.barmap.library.picture.PictureStore;
@@ -65,21 +64,25 @@ public final class PostgresLibrary extends SqlLibrary {
       Ways ways = new Ways(address);
       pool = ways.pool();
       PostgresStore store = new PostgresStore(pool);
-      encoded(store.jdbi(), address);
       presence = Presence.come(ways.patient(), store.jdbi());
-      Migrations migrations = new Migrations(ways.patient(), "postgres");
-      Optional<String> newer = migrations.newer();
-      if (newer.isPresent()) {
-        throw new RefusedFolderException("the database " + address + " " + newer.get());
-      }
-      migrations.run();
+      ready(store.jdbi(), ways);
+      boolean alone = presence.wasAlone();
+      boolean waits = Restoring.isWaiting(folder);
+      List<String> notices = new ArrayList<>();
+      Optional<Path> before = alone ? putBack(folder, ways, notices) : Optional.empty();
       fitting(store.jdbi(), folder, address);
       PostgresLibrary library = new PostgresLibrary(pool, store, presence, folder, pictures, clock);
-      if (presence.wasAlone()) {
-        library.begin(wasOpen);
+      if (alone) {
+        library.begin(wasOpen, before);
       } else {
         library.dropCopies();
+        if (waits) {
+          library.say(
+              "A backup waits to be put back: it takes its place at the first start after every"
+                  + " barmap on this database has ended.");
+        }
       }
+      notices.forEach(library::say);
       presence.stay();
       return library;
     } catch (RuntimeException | IOException | SQLException e) {
@@ -93,7 +96,34 @@ public final class PostgresLibrary extends SqlLibrary {
     }
   }
 
-  private static IOException explained(DatabaseAddress address, Exception e) {
+  /** Gives a backup that waits its place. */
+  private static Optional<Path> putBack(Path folder, Ways ways, List<String> notices)
+      throws IOException {
+    try {
+      return Restoring.finish(folder, new Swapping(ways));
+    } catch (BadBackupException e) {
+      notices.add("Nothing was put back: " + e.getMessage() + ".");
+      return Optional.empty();
+    }
+  }
+
+  /** Brings the tables up to date, or makes them. */
+  static void ready(Jdbi jdbi, Ways ways) throws RefusedFolderException {
+    encoded(jdbi, ways.address());
+    Migrations migrations = new Migrations(ways.patient(), "postgres");
+    known(migrations, ways.address());
+    migrations.run();
+  }
+
+  /** Refuses a database of a later program. */
+  static void known(Migrations migrations, DatabaseAddress address) throws RefusedFolderException {
+    Optional<String> newer = migrations.newer();
+    if (newer.isPresent()) {
+      throw new RefusedFolderException("the database " + address + " " + newer.get());
+    }
+  }
+
+  static IOException explained(DatabaseAddress address, Exception e) {
     if (e instanceof RefusedFolderException refused) {
       return refused;
     }
@@ -124,15 +154,8 @@ public final class PostgresLibrary extends SqlLibrary {
   /** Refuses a database that knows none of the books whose pictures are in the folder. */
   private static void fitting(Jdbi jdbi, Path folder, DatabaseAddress address)
       throws RefusedFolderException {
-    Set<String> known =
-        new HashSet<>(
-            jdbi.withHandle(
-                h ->
-                    h.createQuery("select id from book union select file from doomed")
-                        .mapTo(String.class)
-                        .list()));
-    List<Path> books = OurFiles.pictured(folder);
-    if (!books.isEmpty() && books.stream().noneMatch(b -> known.contains(OurFiles.name(b)))) {
+    List<Path> books = strangers(jdbi, folder);
+    if (!books.isEmpty()) {
       throw new RefusedFolderException(
           "the database "
               + address
@@ -144,22 +167,9 @@ public final class PostgresLibrary extends SqlLibrary {
     }
   }
 
-  /** Looks through the folder while no other process is at work. */
-  private void begin(boolean wasOpen) {
-    if (wasOpen) {
-      say("The data folder was open to other accounts of this machine; it is closed to them now.");
-    }
-    lookThrough();
-  }
-
   @Override
   public Connections connections() {
-    HikariPoolMXBean now = pool.getHikariPoolMXBean();
-    return new Connections(
-        now.getActiveConnections(),
-        now.getIdleConnections(),
-        now.getThreadsAwaitingConnection(),
-        pool.getMaximumPoolSize());
+    return connections(pool.getHikariPoolMXBean(), pool.getMaximumPoolSize());
   }
 
   @Override

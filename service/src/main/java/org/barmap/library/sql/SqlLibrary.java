@@ -1,7 +1,12 @@
 package org.barmap.library.sql;
 
+import com.zaxxer.hikari.HikariPoolMXBean;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import org.barmap.library.Books;
 import org.barmap.library.Changes;
 import org.barmap.library.Drafts;
@@ -13,9 +18,11 @@ import org.barmap.library.Replies;
 import org.barmap.library.Seconds;
 import org.barmap.library.feed.Feed;
 import org.barmap.library.keep.Keeping;
+import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.SetAside;
 import org.barmap.library.picture.PictureStore;
 import org.barmap.library.sql.feed.SqlFeed;
+import org.jdbi.v3.core.Jdbi;
 
 /** A library in a database, with the page pictures in a folder; which database, others say. */
 public abstract class SqlLibrary implements Library {
@@ -28,6 +35,7 @@ public abstract class SqlLibrary implements Library {
       union select book || '/' || file from second_reading
       """;
 
+  private final Path folder;
   private final PictureStore pictures;
   private final Removal removal;
   private final SqlBooks books;
@@ -49,6 +57,7 @@ public abstract class SqlLibrary implements Library {
    * @param pictures where they are kept; closed with the library
    */
   protected SqlLibrary(Store store, Path folder, PictureStore pictures, Clock clock) {
+    this.folder = folder;
     this.pictures = pictures;
     SetAside setAside = new SetAside(folder, clock);
     removal = new Removal(store, folder, pictures, clock, setAside);
@@ -64,11 +73,50 @@ public abstract class SqlLibrary implements Library {
     keeping = new SqlKeeping(store, folder, pictures, removal, books, setAside);
   }
 
-  /** Looks through the folder, while nothing else is at work in it. */
-  protected final void lookThrough() {
+  /**
+   * Begins while nothing else is at work: says what was done and looks through the folder.
+   *
+   * @param wasOpen whether other accounts could look into the folder
+   * @param before where the books are in whose place a backup was put
+   */
+  protected final void begin(boolean wasOpen, Optional<Path> before) {
+    if (wasOpen) {
+      say("The data folder was open to other accounts of this machine; it is closed to them now.");
+    }
     jobs.leaveAll();
     removal.atStart();
     keeping.atStart();
+    before.ifPresent(
+        old ->
+            say(
+                "A backup was put back. The books that were here before are in "
+                    + folder.relativize(old)
+                    + "."));
+  }
+
+  /**
+   * Returns the folders of books with pictures when the store knows none of them: it belongs to
+   * other books.
+   */
+  protected static List<Path> strangers(Jdbi jdbi, Path folder) {
+    Set<String> known =
+        new HashSet<>(
+            jdbi.withHandle(
+                h ->
+                    h.createQuery("select id from book union select file from doomed")
+                        .mapTo(String.class)
+                        .list()));
+    List<Path> books = OurFiles.pictured(folder);
+    return books.stream().noneMatch(b -> known.contains(OurFiles.name(b))) ? books : List.of();
+  }
+
+  /** Returns how the connections of a pool are. */
+  protected static Connections connections(HikariPoolMXBean now, int most) {
+    return new Connections(
+        now.getActiveConnections(),
+        now.getIdleConnections(),
+        now.getThreadsAwaitingConnection(),
+        most);
   }
 
   /** Deletes copies of pictures that were removed elsewhere; others may be at work. */

@@ -121,7 +121,7 @@ public final class SqliteBackup {
               + " not deleted");
     }
     Closing.make(folder);
-    Restoring.Unpacked unpacked = Restoring.unpack(file, folder, new Unpacking(pictures), clock);
+    Restoring.Unpacked unpacked = Restoring.unpack(file, folder, "", new Unpacking(pictures), clock);
     Optional<FolderLock> lock = lock(folder);
     if (lock.isEmpty()) {
       return new PutBack(unpacked.books(), unpacked.pictures(), Optional.empty(), true);

@@ -1,7 +1,6 @@
 package org.barmap.library.sqlite;
 
 import com.zaxxer.hikari.HikariDataSource;
-import com.zaxxer.hikari.HikariPoolMXBean;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
@@ -79,13 +78,7 @@ public final class SqliteLibrary extends SqlLibrary {
       migrate(pool, folder);
       SqliteLibrary library =
           new SqliteLibrary(new SqliteStore(pool, folder), pictures, pool, lock, clock);
-      library.begin(wasOpen);
-      before.ifPresent(
-          old ->
-              library.say(
-                  "A backup was put back. The books that were here before are in "
-                      + folder.relativize(old)
-                      + "."));
+      library.begin(wasOpen, before);
       return library;
     } catch (RuntimeException | IOException e) {
       if (pool != null) {
@@ -132,7 +125,7 @@ public final class SqliteLibrary extends SqlLibrary {
     Migrations migrations = StartChecks.migrations(pool);
     StartChecks.known(migrations, folder);
     migrations.run();
-    StartChecks.fitting(jdbi, folder);
+    StartChecks.fitting(strangers(jdbi, folder), folder);
     if (!Holder.take(jdbi, folder)) {
       throw new FolderLock.InUseException();
     }
@@ -161,14 +154,6 @@ public final class SqliteLibrary extends SqlLibrary {
     }
   }
 
-  /** Looks through the folder while nothing else is at work. */
-  private void begin(boolean wasOpen) {
-    if (wasOpen) {
-      say("The data folder was open to other accounts of this machine; it is closed to them now.");
-    }
-    lookThrough();
-  }
-
   /** Returns what began it all. */
   static Throwable root(Throwable e) {
     Throwable cause = e;
@@ -188,12 +173,7 @@ public final class SqliteLibrary extends SqlLibrary {
 
   @Override
   public Connections connections() {
-    HikariPoolMXBean now = pool.getHikariPoolMXBean();
-    return new Connections(
-        now.getActiveConnections(),
-        now.getIdleConnections(),
-        now.getThreadsAwaitingConnection(),
-        pool.getMaximumPoolSize());
+    return connections(pool.getHikariPoolMXBean(), pool.getMaximumPoolSize());
   }
 
   @Override

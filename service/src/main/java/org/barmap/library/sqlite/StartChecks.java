@@ -3,10 +3,8 @@ package org.barmap.library.sqlite;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import javax.sql.DataSource;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.RefusedFolderException;
@@ -99,16 +97,8 @@ final class StartChecks {
   }
 
   /** Refuses a store that knows none of the books whose pictures are there. */
-  static void fitting(Jdbi jdbi, Path folder) throws RefusedFolderException {
-    Set<String> known =
-        new HashSet<>(
-            jdbi.withHandle(
-                h ->
-                    h.createQuery("select id from book union select file from doomed")
-                        .mapTo(String.class)
-                        .list()));
-    List<Path> books = OurFiles.pictured(folder);
-    if (!books.isEmpty() && books.stream().noneMatch(b -> known.contains(OurFiles.name(b)))) {
+  static void fitting(List<Path> books, Path folder) throws RefusedFolderException {
+    if (!books.isEmpty()) {
       throw refused(
           folder,
           "its database barmap.db belongs to other books: it knows none of the "

@@ -136,7 +136,12 @@ public final class HookRoutes {
     if (!on.isBoolean()) {
       throw new ApiException(ApiError.BAD_REQUEST, "Say whether it is on: true or false");
     }
-    hooks().turn(hook.id(), on.asBoolean() ? Optional.empty() : Optional.of("Turned off by you"));
+    Optional<String> off = on.asBoolean() ? Optional.empty() : Optional.of("Turned off by you");
+    if (!hooks().turn(hook.id(), off)) {
+      throw new ApiException(
+          ApiError.BAD_TARGET,
+          "It came back from a backup, without its secret: remove it and register it again");
+    }
     ctx.json(Map.of("hook", hook(ctx)));
   }
 

@@ -107,7 +107,8 @@ record SqlHooks(Jdbi jdbi, Clock clock, SqlOutbox outbox) implements Hooks {
         h -> {
           outbox.wake(h);
           return h.createUpdate(
-                      "update hook set off = :off, failing_since = null, due_at = 0 where id = :id")
+                      "update hook set off = :off, failing_since = null, due_at = 0 where id = :id"
+                          + (off.isPresent() ? "" : " and secret <> ''"))
                   .bind("id", id)
                   .bind("off", off)
                   .execute()

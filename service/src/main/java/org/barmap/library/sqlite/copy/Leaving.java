@@ -17,6 +17,9 @@ public record Leaving(Set<String> tables, Map<String, String> rows, Map<String, 
   /** Nothing is left out. */
   public static final Leaving NOTHING = new Leaving(Set.of(), Map.of(), Map.of());
 
+  /** The name by which a shared store keeps which backup it came from. */
+  public static final String PUT_BACK = "put-back";
+
   /** Why a web hook that came out of a backup is off. */
   private static final String HOOK_OFF =
       "It came back from a backup, which holds no secrets: remove it and register it again";
@@ -59,7 +62,7 @@ public record Leaving(Set<String> tables, Map<String, String> rows, Map<String, 
     }
     return new Leaving(
         Set.of("reply"),
-        Map.of("keeping", "\"name\" not like 'holder%' and \"name\" not like 'process %'"),
+        Map.of("keeping", "\"name\" not in ('holder', '" + PUT_BACK + "') and \"name\" not like 'process %'"),
         values);
   }
 

@@ -1,0 +1,327 @@
+package org.barmap.library.picture;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.zip.ZipFile;
+import org.barmap.edit.Made;
+import org.barmap.edit.draft.Draft;
+import org.barmap.edit.kind.BarCorrection;
+import org.barmap.library.BookCard;
+import org.barmap.library.Disk;
+import org.barmap.library.Library;
+import org.barmap.library.Pages;
+import org.barmap.library.Saved;
+import org.barmap.library.Stores;
+import org.barmap.library.Versioned;
+import org.barmap.library.feed.Told;
+import org.barmap.library.keep.BadBackupException;
+import org.barmap.library.keep.RefusedFolderException;
+import org.barmap.library.postgres.DatabaseAddress;
+import org.barmap.library.postgres.PostgresBackup;
+import org.barmap.library.postgres.PostgresLibrary;
+import org.barmap.library.sqlite.SqliteBackup;
+import org.barmap.library.sqlite.SqliteLibrary;
+import org.barmap.library.sqlite.copy.BackupFile;
+import org.barmap.map.json.BarMapJson;
+import org.gaul.s3proxy.junit.S3ProxyExtension;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import software.amazon.awssdk.auth.credentials.AwsBasicCredentials;
+import software.amazon.awssdk.auth.credentials.AwsCredentialsProvider;
+import software.amazon.awssdk.auth.credentials.StaticCredentialsProvider;
+import software.amazon.awssdk.core.checksums.RequestChecksumCalculation;
+import software.amazon.awssdk.http.urlconnection.UrlConnectionHttpClient;
+import software.amazon.awssdk.regions.Region;
+import software.amazon.awssdk.services.s3.S3Client;
+
+/** One backup, from either database and either place of pictures, and into either. */
+class BackupAcrossTest {
+
+  private static final String PICTURE = "u" + "a".repeat(32) + ".png";
+  private static final String SECRET = "a secret of a hook";
+
+  @RegisterExtension
+  static final S3ProxyExtension PROXY =
+      S3ProxyExtension.builder().withCredentials("saver", "a secret of the test").build();
+
+  @TempDir private Path folder;
+
+  @BeforeEach
+  void bucket() {
+    try (S3Client outside =
+        S3Client.builder()
+            .region(Region.US_EAST_1)
+            .credentialsProvider(keys())
+            .endpointOverride(PROXY.getUri())
+            .forcePathStyle(true)
+            .httpClientBuilder(UrlConnectionHttpClient.builder())
+            .requestChecksumCalculation(RequestChecksumCalculation.WHEN_REQUIRED)
+            .build()) {
+      outside.createBucket(b -> b.bucket("saved"));
+    }
+  }
+
+  private static AwsCredentialsProvider keys() {
+    return StaticCredentialsProvider.create(
+        AwsBasicCredentials.create(PROXY.getAccessKey(), PROXY.getSecretKey()));
+  }
+
+  /** Where a library is. */
+  private record Place(Stores store, boolean apart, Path data) {
+
+    PictureStore pictures() throws IOException {
+      URI at = PROXY.getUri();
+      String below = data.getFileName() + Integer.toHexString(data.hashCode()) + "/";
+      return apart
+          ? S3Pictures.open(
+              new S3Address("saved", below, Optional.of(at), "us-east-1"), data, keys())
+          : new FolderPictures(data.resolve("books"));
+    }
+
+    DatabaseAddress database() {
+      return DatabaseAddress.of(Stores.postgres(data), Optional.empty());
+    }
+
+    Library open() throws IOException {
+      return store == Stores.POSTGRES
+          ? PostgresLibrary.open(database(), data, pictures(), Clock.systemUTC())
+          : SqliteLibrary.open(data, pictures(), Clock.systemUTC());
+    }
+
+    BackupFile.Saved save(Path to) throws IOException {
+      try (PictureStore kept = pictures()) {
+        return store == Stores.POSTGRES
+            ? PostgresBackup.save(database(), kept, to, true)
+            : SqliteBackup.save(data, kept, to, true);
+      }
+    }
+
+    BackupFile.PutBack restore(Path file, boolean replace) throws IOException {
+      try (PictureStore kept = pictures()) {
+        return store == Stores.POSTGRES
+            ? PostgresBackup.restore(file, database(), data, kept, replace, Clock.systemUTC())
+            : SqliteBackup.restore(file, data, kept, replace, Clock.systemUTC());
+      }
+    }
+  }
+
+  private Path file() {
+    return folder.resolve("all.zip");
+  }
+
+  private static String book(Library library, String title) throws IOException {
+    String book = library.books().add(title, "Bass").id();
+    Path picture = library.pages().folder(book).resolve(PICTURE);
+    Files.writeString(picture, "picture of " + title);
+    library
+        .pages()
+        .add(
+            book,
+            List.of(new Pages.NewPage("p.png", PICTURE, 10, 10, Optional.empty())),
+            Optional.empty());
+    library.readings().lay(book, library.readings().material(book), Made.book(3));
+    correct(library, book, 7);
+    long revision = library.changes().find(book).orElseThrow().revision();
+    library
+        .changes()
+        .add(book, revision, "", BarMapJson.mapper().createObjectNode().put("kind", "remind"));
+    return book;
+  }
+
+  private static void correct(Library library, String book, int count) {
+    Versioned<Draft> now = library.drafts().find(book).orElseThrow();
+    String bar = now.value().map().bars().get(0).id();
+    assertThat(
+            library
+                .drafts()
+                .correct(book, now.revision(), "Ada", new BarCorrection.SetCount(bar, count)))
+        .isInstanceOf(Saved.Done.class);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "SQLITE, false, POSTGRES, true",
+    "POSTGRES, true, SQLITE, false",
+    "POSTGRES, false, POSTGRES, false",
+    "SQLITE, true, SQLITE, true"
+  })
+  void allOfItComesBack(Stores from, boolean fromApart, Stores to, boolean toApart)
+      throws IOException {
+    Place here = new Place(from, fromApart, folder.resolve("here"));
+    Place there = new Place(to, toApart, folder.resolve("there"));
+    try (Library library = here.open()) {
+      String book = book(library, "Saltmarsh");
+      library
+          .feed()
+          .hooks()
+          .add(Optional.of(book), "https://prep.example.org/", SECRET, List.of(Told.CHANGED));
+      correct(library, book, 5);
+      String second = book(library, "Second in the list");
+      String gone = book(library, "Flotsam");
+      for (String out : List.of(second, gone)) {
+        library.books().discard(out);
+      }
+      library.books().removeForGood(gone);
+      library.sweep();
+      BackupFile.Saved saved = here.save(file());
+      assertThat(saved.flaws()).isEmpty();
+      assertThat(saved.books()).isEqualTo(2);
+      assertThat(saved.pictures()).isEqualTo(2);
+      assertHoldsNoSecret();
+      BackupFile.PutBack back = there.restore(file(), false);
+      assertThat(back.waits()).isFalse();
+      try (Library other = there.open()) {
+        assertSame(library, other, book);
+        assertThat(other.books().bin()).hasSize(1);
+        assertThat(Disk.holding(there.data(), "Flotsam")).isEmpty();
+        correct(other, book, 3);
+        assertThat(book(other, "Added later")).isNotEmpty();
+        assertThat(other.books().all()).hasSize(2);
+      }
+    }
+    try (Library other = there.open()) {
+      assertThat(other.keeping().notices()).isEmpty();
+      assertThat(other.keeping().kept().missing()).isEmpty();
+    }
+    assertThatThrownBy(() -> there.restore(file(), false))
+        .isInstanceOf(RefusedFolderException.class)
+        .hasMessageContaining("--replace");
+  }
+
+  private void assertHoldsNoSecret() throws IOException {
+    Path out = Files.createDirectories(folder.resolve("unpacked"));
+    try (ZipFile zip = new ZipFile(file().toFile());
+        InputStream in = zip.getInputStream(zip.getEntry("barmap.db"))) {
+      Files.copy(in, out.resolve("barmap.db"), StandardCopyOption.REPLACE_EXISTING);
+    }
+    assertThat(Disk.holding(out, SECRET)).isEmpty();
+    assertThat(Disk.holding(out, "Flotsam")).isEmpty();
+    assertThat(Disk.holding(out, "Saltmarsh")).isNotEmpty();
+  }
+
+  private static void assertSame(Library one, Library other, String book) throws IOException {
+    BookCard card = other.books().all().get(0);
+    assertThat(card).isEqualTo(one.books().all().get(0));
+    assertThat(other.drafts().find(book)).isEqualTo(one.drafts().find(book));
+    assertThat(other.drafts().history(book)).isEqualTo(one.drafts().history(book));
+    assertThat(other.changes().find(book)).isEqualTo(one.changes().find(book));
+    assertThat(other.pages().all(book)).isEqualTo(one.pages().all(book));
+    assertThat(other.pages().picture(book, other.pages().all(book).get(0)))
+        .hasContent("picture of Saltmarsh");
+    var hook = other.feed().hooks().of(Optional.of(book)).get(0);
+    assertThat(hook.off().orElseThrow()).contains("register it again");
+    assertThat(other.feed().hooks().turn(hook.id(), Optional.empty()))
+        .as("nothing is signed with no secret")
+        .isFalse();
+    assertThat(other.feed().hooks().find(hook.id()).orElseThrow().off()).isPresent();
+    assertThat(other.feed().hooks().deliveries(hook.id()))
+        .as("what waited is not sent a second time from here")
+        .isNotEmpty()
+        .allMatch(d -> d.state().name().equals("DEAD"));
+  }
+
+  @Test
+  void aDatabaseInUseIsReplacedAtTheNextStartAndWhatWasThereIsKept() throws IOException {
+    Place here = new Place(Stores.SQLITE, false, folder.resolve("here"));
+    Place there = new Place(Stores.POSTGRES, false, folder.resolve("there"));
+    String book;
+    try (Library library = here.open()) {
+      book = book(library, "Saltmarsh");
+    }
+    here.save(file());
+    try (Library old = there.open()) {
+      book(old, "Flotsam");
+      assertThat(there.restore(file(), true).waits()).isTrue();
+      book(old, "Meanwhile");
+      try (Library beside = there.open()) {
+        assertThat(beside.keeping().notices()).anyMatch(n -> n.contains("A backup waits"));
+        assertThat(beside.books().all()).hasSize(2);
+      }
+    }
+    try (Library library = there.open()) {
+      assertThat(library.books().all()).extracting(BookCard::title).containsExactly("Saltmarsh");
+      assertThat(library.pages().picture(book, library.pages().all(book).get(0)))
+          .hasContent("picture of Saltmarsh");
+      assertThat(library.keeping().notices()).anyMatch(n -> n.contains("A backup was put back"));
+    }
+    Path aside;
+    try (var all = Files.list(there.data().resolve("set-aside"))) {
+      aside = all.findFirst().orElseThrow();
+    }
+    try (Library kept = SqliteLibrary.open(aside, Clock.systemUTC())) {
+      assertThat(kept.books().all())
+          .extracting(BookCard::title)
+          .containsExactlyInAnyOrder("Flotsam", "Meanwhile");
+      assertThat(kept.keeping().kept().missing()).isEmpty();
+    }
+    assertThat(there.data().resolve("restoring")).doesNotExist();
+  }
+
+  @Test
+  void whatTheDatabaseDoesNotTakeChangesNothing() throws IOException, SQLException {
+    Place here = new Place(Stores.SQLITE, false, folder.resolve("here"));
+    Place there = new Place(Stores.POSTGRES, false, folder.resolve("there"));
+    try (Library library = here.open()) {
+      book(library, "Saltmarsh");
+    }
+    try (Connection connection =
+            DriverManager.getConnection("jdbc:sqlite:" + here.data().resolve("barmap.db"));
+        Statement statement = connection.createStatement()) {
+      statement.execute("update page set width = 1099511627776");
+    }
+    here.save(file());
+    try (Library old = there.open()) {
+      book(old, "Flotsam");
+    }
+    assertThatThrownBy(() -> there.restore(file(), true))
+        .isInstanceOf(BadBackupException.class)
+        .hasMessageContaining("out of range");
+    try (Library old = there.open()) {
+      assertThat(old.books().all()).extracting(BookCard::title).containsExactly("Flotsam");
+      assertThat(old.keeping().kept().missing()).isEmpty();
+    }
+    assertThat(there.data().resolve("restoring")).doesNotExist();
+    assertThat(there.data().resolve("set-aside")).isEmptyDirectory();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"SQLITE", "POSTGRES"})
+  void aBackupOfAnEarlierProgramIsPutBack(Stores store) throws IOException {
+    try (InputStream kept =
+        BackupAcrossTest.class.getResourceAsStream(
+            "/org/barmap/kept/2026-11-29/barbackup-1.zip")) {
+      Files.copy(kept, file());
+    }
+    Place there = new Place(store, false, folder.resolve("there"));
+    there.restore(file(), false);
+    try (Library library = there.open()) {
+      BookCard book = library.books().all().get(0);
+      assertThat(book.title()).isEqualTo("Saltmarsh");
+      assertThat(library.drafts().find(book.id()).orElseThrow().value().map().bars().get(0).count())
+          .isEqualTo(7);
+      assertThat(library.changes().find(book.id()).orElseThrow().value()).hasSize(1);
+      assertThat(library.pages().picture(book.id(), library.pages().all(book.id()).get(0)))
+          .hasContent("picture of Saltmarsh");
+      assertThat(library.books().bin()).hasSize(1);
+      assertThat(library.keeping().kept().missing()).isEmpty();
+    }
+  }
+}
