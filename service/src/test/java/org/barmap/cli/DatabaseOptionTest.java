@@ -31,9 +31,19 @@ class DatabaseOptionTest {
     Ran ran =
         barmap("pack", "saltmarsh", "--data", data.toString(), "--database", address, "--out", to);
     assertThat(ran.code()).as(ran.err()).isEqualTo(ExitCode.DONE);
-    Ran saved = barmap("backup", to, "--data", data.toString(), "--database", address);
-    assertThat(saved.code()).isEqualTo(ExitCode.WRONG_USE);
-    assertThat(saved.err()).contains("pg_dump");
+    String all = folder.resolve("all.zip").toString();
+    Ran saved = barmap("backup", all, "--data", data.toString(), "--database", address);
+    assertThat(saved.code()).as(saved.err()).isEqualTo(ExitCode.DONE);
+    assertThat(saved.out()).contains("1 book");
+    Ran there = barmap("restore", all, "--data", data.toString(), "--database", address);
+    assertThat(there.code()).isEqualTo(ExitCode.WRONG_USE);
+    assertThat(there.err()).contains("1 book").contains("--replace");
+    Ran back = barmap("restore", all, "--data", folder.resolve("alone").toString());
+    assertThat(back.code()).as(back.err()).isEqualTo(ExitCode.DONE);
+    Ran again =
+        barmap("restore", all, "--data", data.toString(), "--database", address, "--replace");
+    assertThat(again.code()).as(again.err()).isEqualTo(ExitCode.DONE);
+    assertThat(again.out()).contains("set-aside");
   }
 
   @Test

@@ -17,7 +17,7 @@ class EditionBackupTest extends WithBook {
   @Test
   void aBackupHasThem(@TempDir Path elsewhere) throws IOException {
     if (store() != Stores.SQLITE) {
-      return; // the other database is saved by its own tools
+      return; // BackupAcrossTest has the other database
     }
     String book = readBook(6);
     checkAll(book);

@@ -132,7 +132,9 @@ public final class Restoring {
     }
     Backup backup;
     try (InputStream in = new Limited(zip.getInputStream(entry), MOST_MANIFEST)) {
-      backup = BarMapJson.mapper().readValue(in, Backup.class);
+      backup =
+          Optional.ofNullable(BarMapJson.mapper().readValue(in, Backup.class))
+              .orElseThrow(() -> new BadBackupException(zip.getName() + " is no backup of barmap"));
     } catch (JacksonException e) {
       throw new BadBackupException(zip.getName() + " is no whole backup: its list can't be read");
     }

@@ -130,8 +130,8 @@ public final class PostgresBackup {
               + " or the folder "
               + folder
               + " already ("
-              + books
-              + " books); name others, or say --replace: what is there is set aside, not deleted");
+              + (books == 1 ? "1 book" : books + " books")
+              + "); name others, or say --replace: what is there is set aside, not deleted");
     }
     Closing.make(folder);
     Swapping swap = new Swapping(ways);
