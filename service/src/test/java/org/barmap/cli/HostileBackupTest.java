@@ -33,7 +33,7 @@ import org.barmap.library.keep.PictureMark;
 import org.barmap.library.sqlite.SqliteBackup;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.json.BarMapJson;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.node.ArrayNode;
@@ -46,16 +46,18 @@ class HostileBackupTest {
   private static final int BROKEN = Integer.getInteger("barmap.fuzz.backups", 24);
 
   @TempDir private Path folder;
-  private final Map<String, byte[]> good = new LinkedHashMap<>();
+  private static final Map<String, byte[]> GOOD = new LinkedHashMap<>();
+  private static byte[] whole = {};
   private int restored;
 
   private Path file() {
     return folder.resolve("all.zip");
   }
 
-  @BeforeEach
-  void save() throws IOException {
-    Path data = folder.resolve("data");
+  @BeforeAll
+  static void save(@TempDir Path saved) throws IOException {
+    Path data = saved.resolve("data");
+    Path file = saved.resolve("all.zip");
     try (SqliteLibrary library = SqliteLibrary.open(data, Clock.systemUTC())) {
       String book = library.books().add("Saltmarsh", "Bass").id();
       Files.writeString(library.pages().folder(book).resolve(PICTURE), "picture");
@@ -66,10 +68,11 @@ class HostileBackupTest {
               List.of(new Pages.NewPage("p.png", PICTURE, 10, 10, Optional.empty())),
               Optional.empty());
     }
-    SqliteBackup.save(data, file(), true);
-    try (ZipInputStream zip = new ZipInputStream(Files.newInputStream(file()))) {
+    SqliteBackup.save(data, file, true);
+    whole = Files.readAllBytes(file);
+    try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(whole))) {
       for (ZipEntry e = zip.getNextEntry(); e != null; e = zip.getNextEntry()) {
-        good.put(e.getName(), zip.readAllBytes());
+        GOOD.put(e.getName(), zip.readAllBytes());
       }
     }
   }
@@ -88,8 +91,7 @@ class HostileBackupTest {
           zip.write(one.getValue());
           PictureMark mark =
               PictureMark.copy(
-                  new ByteArrayInputStream(one.getValue()),
-                  OutputStream.nullOutputStream());
+                  new ByteArrayInputStream(one.getValue()), OutputStream.nullOutputStream());
           files
               .addObject()
               .put("name", one.getKey())
@@ -105,14 +107,14 @@ class HostileBackupTest {
 
   private void withStore(String... statements) throws IOException, SQLException {
     Path store = folder.resolve("store.db");
-    Files.write(store, Objects.requireNonNull(good.get("barmap.db")));
+    Files.write(store, Objects.requireNonNull(GOOD.get("barmap.db")));
     try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + store);
         Statement one = connection.createStatement()) {
       for (String statement : statements) {
         one.executeUpdate(statement);
       }
     }
-    Map<String, byte[]> entries = new LinkedHashMap<>(good);
+    Map<String, byte[]> entries = new LinkedHashMap<>(GOOD);
     entries.put("barmap.db", Files.readAllBytes(store));
     Files.write(file(), packed(entries));
   }
@@ -131,7 +133,7 @@ class HostileBackupTest {
 
   @Test
   void whatIsPackedAnewAsItWasIsTaken() throws IOException {
-    Files.write(file(), packed(good));
+    Files.write(file(), packed(GOOD));
     Ran ran = Ran.barmap("restore", file(), "--data", folder.resolve("other"));
     assertThat(ran.code()).as(ran.err()).isZero();
   }
@@ -186,8 +188,8 @@ class HostileBackupTest {
   void aDamagedStoreIsRefused() throws IOException, SQLException {
     withStore("update page set book = 'nobody'", "delete from picture");
     assertRefused("it names what is not there");
-    Map<String, byte[]> entries = new LinkedHashMap<>(good);
-    byte[] store = Objects.requireNonNull(good.get("barmap.db")).clone();
+    Map<String, byte[]> entries = new LinkedHashMap<>(GOOD);
+    byte[] store = Objects.requireNonNull(GOOD.get("barmap.db")).clone();
     Arrays.fill(store, 8192, 20_000, (byte) 7);
     entries.put("barmap.db", store);
     Files.write(file(), packed(entries));
@@ -199,7 +201,7 @@ class HostileBackupTest {
 
   @Test
   void whatWouldFillTheDiskIsRefusedBeforeItIsUnpacked() throws IOException {
-    Map<String, byte[]> entries = new LinkedHashMap<>(good);
+    Map<String, byte[]> entries = new LinkedHashMap<>(GOOD);
     entries.put("books/abcdefghjk/" + PICTURE, new byte[64 << 20]);
     Files.write(file(), packed(entries));
     assertRefused("far larger");
@@ -210,7 +212,7 @@ class HostileBackupTest {
   /** Says of a picture of many bytes that it has seven, in the list and in the directory. */
   private byte[] lying() throws IOException {
     String name = "books/abcdefghjk/" + PICTURE;
-    Map<String, byte[]> entries = new LinkedHashMap<>(good);
+    Map<String, byte[]> entries = new LinkedHashMap<>(GOOD);
     entries.put(name, new byte[1 << 20]);
     byte[] zip = packed(entries);
     String text = new String(zip, StandardCharsets.ISO_8859_1);
@@ -253,15 +255,13 @@ class HostileBackupTest {
             "{\"format\":\"barbackup/1\",\"files\":[{}]}",
             "{\"format\":\"barbackup/1\",\"files\":[{\"name\":\"../x\",\"bytes\":-1}]}",
             "[".repeat(5000))) {
-      Files.write(
-          file(), withManifest(packed(good), list.getBytes(StandardCharsets.UTF_8)));
+      Files.write(file(), withManifest(packed(GOOD), list.getBytes(StandardCharsets.UTF_8)));
       assertRefused("backup");
     }
   }
 
   @Test
   void aFileThatTheWayHereBrokeIsRefusedOrAsItWas() throws IOException {
-    byte[] whole = Files.readAllBytes(file());
     Random random = new Random(15);
     int refused = 0;
     for (int i = 0; i < BROKEN; i++) {
@@ -275,8 +275,7 @@ class HostileBackupTest {
       Ran ran = Ran.barmap("restore", file(), "--data", other);
       assertThat(ran.err()).as("case " + i).doesNotContain("Exception").doesNotContain("\tat ");
       if (ran.code() == 0) {
-        assertThat(Files.readAllBytes(other.resolve("barmap.db")))
-            .isEqualTo(good.get("barmap.db"));
+        assertThat(Files.readAllBytes(other.resolve("barmap.db"))).isEqualTo(GOOD.get("barmap.db"));
       } else {
         refused++;
         assertThat(ran.code()).isEqualTo(ExitCode.UNREADABLE);

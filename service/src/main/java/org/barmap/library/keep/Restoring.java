@@ -40,6 +40,7 @@ public final class Restoring {
   private static final String FOLDER = "restoring";
   private static final String COMPLETE = "complete";
   private static final String MOVED = "moved";
+
   /** The folder of the pictures. */
   public static final String BOOKS = "books";
 

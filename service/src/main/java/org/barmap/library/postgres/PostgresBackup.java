@@ -145,8 +145,7 @@ public final class PostgresBackup {
         PostgresLibrary.ready(jdbi, ways);
         aside = Restoring.finish(folder, swap);
       }
-      return new PutBack(
-          unpacked.books(), unpacked.pictures(), aside.filter(a -> there), !alone);
+      return new PutBack(unpacked.books(), unpacked.pictures(), aside.filter(a -> there), !alone);
     } catch (SQLException e) {
       throw PostgresLibrary.explained(address, e);
     }

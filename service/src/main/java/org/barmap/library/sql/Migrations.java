@@ -63,8 +63,7 @@ public final class Migrations {
   public boolean knows(String version) {
     return Arrays.stream(flyway.info().all())
         .anyMatch(
-            one ->
-                one.getState().isResolved() && String.valueOf(one.getVersion()).equals(version));
+            one -> one.getState().isResolved() && String.valueOf(one.getVersion()).equals(version));
   }
 
   /** Brings a store up to date. */

@@ -72,9 +72,7 @@ public final class SqliteBackup {
         // all that is read is of the moment of the first row
         from.setAutoCommit(false);
         return StoreFile.make(
-            to,
-            StoreFile.version(from),
-            copy -> TableCopy.copy(from, copy, copy, leaving));
+            to, StoreFile.version(from), copy -> TableCopy.copy(from, copy, copy, leaving));
       } catch (SQLException e) {
         throw StartChecks.isDamage(e)
             ? StartChecks.damaged(folder, String.valueOf(e.getMessage()))
@@ -85,8 +83,7 @@ public final class SqliteBackup {
     @Override
     public Set<String> named() {
       return at(store)
-          .withHandle(
-              h -> Set.copyOf(h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list()));
+          .withHandle(h -> Set.copyOf(h.createQuery(SqlLibrary.NAMED).mapTo(String.class).list()));
     }
   }
 
@@ -121,7 +118,8 @@ public final class SqliteBackup {
               + " not deleted");
     }
     Closing.make(folder);
-    Restoring.Unpacked unpacked = Restoring.unpack(file, folder, "", new Unpacking(pictures), clock);
+    Restoring.Unpacked unpacked =
+        Restoring.unpack(file, folder, "", new Unpacking(pictures), clock);
     Optional<FolderLock> lock = lock(folder);
     if (lock.isEmpty()) {
       return new PutBack(unpacked.books(), unpacked.pictures(), Optional.empty(), true);

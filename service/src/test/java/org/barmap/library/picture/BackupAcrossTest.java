@@ -306,8 +306,7 @@ class BackupAcrossTest {
   @CsvSource({"SQLITE", "POSTGRES"})
   void aBackupOfAnEarlierProgramIsPutBack(Stores store) throws IOException {
     try (InputStream kept =
-        BackupAcrossTest.class.getResourceAsStream(
-            "/org/barmap/kept/2026-11-29/barbackup-1.zip")) {
+        BackupAcrossTest.class.getResourceAsStream("/org/barmap/kept/2026-11-29/barbackup-1.zip")) {
       Files.copy(kept, file());
     }
     Place there = new Place(store, false, folder.resolve("there"));

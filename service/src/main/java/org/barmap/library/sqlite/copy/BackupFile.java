@@ -77,8 +77,7 @@ public final class BackupFile {
     OwnFolder.sweep(beside, PREFIX);
     try (OwnFolder copies = OwnFolder.make(beside, PREFIX)) {
       Path copy = copies.path().resolve("barmap.db");
-      Path zip =
-          Files.createFile(copies.path().resolve("backup"), Closing.file(copies.path()));
+      Path zip = Files.createFile(copies.path().resolve("backup"), Closing.file(copies.path()));
       for (int i = 1; ; i++) {
         Files.deleteIfExists(copy);
         StoreFile store = shelf.copy(copy, Leaving.ofBackup(with));

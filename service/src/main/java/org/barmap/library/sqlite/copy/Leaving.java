@@ -33,8 +33,8 @@ public record Leaving(Set<String> tables, Map<String, String> rows, Map<String, 
 
   /**
    * Returns what a backup is without. Whoever gets hold of one gets what people made, and nothing
-   * that opens a door or speaks for us: hooks come without their secrets, and turned off, for a copy
-   * that is put back beside the first one would tell the same programs the same things. Which
+   * that opens a door or speaks for us: hooks come without their secrets, and turned off, for a
+   * copy that is put back beside the first one would tell the same programs the same things. Which
    * process is at work, and answers kept for requests that may be sent again, are of the moment.
    *
    * @param pictures whether the pictures of pages go along
@@ -62,7 +62,9 @@ public record Leaving(Set<String> tables, Map<String, String> rows, Map<String, 
     }
     return new Leaving(
         Set.of("reply"),
-        Map.of("keeping", "\"name\" not in ('holder', '" + PUT_BACK + "') and \"name\" not like 'process %'"),
+        Map.of(
+            "keeping",
+            "\"name\" not in ('holder', '" + PUT_BACK + "') and \"name\" not like 'process %'"),
         values);
   }
 

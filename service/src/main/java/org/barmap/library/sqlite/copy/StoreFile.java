@@ -15,6 +15,7 @@ import org.barmap.library.keep.PictureMark;
 import org.barmap.library.sql.Migrations;
 import org.barmap.library.sql.SqlLibrary;
 import org.flywaydb.core.api.FlywayException;
+import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
 
 /** A store in a file that nobody else has open. */
@@ -40,24 +41,21 @@ public record StoreFile(Path file) {
   public static StoreFile make(Path file, String version, Filling filling)
       throws SQLException, IOException {
     StoreFile store = new StoreFile(file);
-    store.migrations(version).run();
-    try (Connection to = store.connect()) {
-      try (Statement once = to.createStatement()) {
-        // what a migration may have put there comes from the other store as well
-        TableCopy.empty(to, to);
-        // nobody needs half of it: where this is cut short, it goes
-        once.execute("pragma synchronous = off");
-        once.execute("pragma journal_mode = memory");
-      }
+    // nobody needs half of it, so nothing waits for the disk: where this is cut short, it goes
+    SQLiteConfig quick = new SQLiteConfig();
+    quick.setSynchronous(SQLiteConfig.SynchronousMode.OFF);
+    quick.setJournalMode(SQLiteConfig.JournalMode.MEMORY);
+    SQLiteDataSource source = new SQLiteDataSource(quick);
+    source.setUrl(store.source().getUrl());
+    new Migrations(source, "sqlite", version).run();
+    try (Connection to = source.getConnection()) {
       to.setAutoCommit(false);
+      // what a migration may have put there comes from the other store as well
+      TableCopy.empty(to, to);
       filling.into(to);
       to.commit();
     }
     return store;
-  }
-
-  private Migrations migrations(String version) {
-    return new Migrations(source(), "sqlite", version);
   }
 
   private SQLiteDataSource source() {
@@ -79,7 +77,7 @@ public record StoreFile(Path file) {
   /** Brings its tables up to date. */
   public void update() throws IOException {
     try {
-      migrations("latest").run();
+      new Migrations(source(), "sqlite").run();
     } catch (FlywayException e) {
       throw new IOException("the store can't be brought up to date", e);
     }

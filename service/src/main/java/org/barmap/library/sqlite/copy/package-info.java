@@ -1,6 +1,6 @@
 /**
- * A store as a file of its own, which nobody works on: what a backup holds and how rows get into
- * it and out again, from and into either database.
+ * A store as a file of its own, which nobody works on: what a backup holds and how rows get into it
+ * and out again, from and into either database.
  *
  * <p>Easy to get wrong: a file that comes from elsewhere is believed in nothing. Its tables have to
  * be exactly those that the migrations make, and the names in it lead to no place outside a data
