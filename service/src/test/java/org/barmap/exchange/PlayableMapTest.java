@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.barmap.exchange.musicxml.Scores;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
@@ -48,7 +49,7 @@ class PlayableMapTest {
     for (NumberPlan number : Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL).numbers()) {
       order.add("No. " + number.label());
       for (NumberPlan.Entry entry : number.order()) {
-        Bar bar = bars.get(entry.bar());
+        Bar bar = Objects.requireNonNull(bars.get(entry.bar()));
         int from = entry.from().orElse(1) - 1;
         for (int k = 0; k < entry.bars().orElse(bar.count()); k++) {
           order.add(bar.label().orElse("") + (bar.number() + from + k));
