@@ -11,6 +11,7 @@ import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.run.Logs;
 import org.barmap.cli.run.Stopping;
 import org.barmap.library.Library;
+import org.barmap.library.keep.OwnFolder;
 import org.barmap.library.picture.S3Address;
 import org.barmap.library.postgres.DatabaseAddress;
 import org.barmap.library.sqlite.SqliteLibrary;
@@ -65,6 +66,7 @@ final class Service implements AutoCloseable {
   static Service open(Path data, Optional<DatabaseAddress> database, Optional<S3Address> pictures) {
     try {
       Library library = DataCommand.library(data, database, pictures);
+      OwnFolder.sweep();
       Service service = new Service(data, library, new ChildReader(ReadingMain.class));
       Logs.into(data);
       return service;

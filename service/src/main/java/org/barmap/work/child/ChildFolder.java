@@ -1,8 +1,8 @@
 package org.barmap.work.child;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import org.barmap.library.keep.OwnFolder;
 import org.barmap.library.keep.Trees;
 
 /**
@@ -12,13 +12,13 @@ import org.barmap.library.keep.Trees;
 final class ChildFolder {
 
   private static final System.Logger LOG = System.getLogger(ChildFolder.class.getName());
-  private static final String NAME = "barmap-reading";
+  private static final String NAME = "barmap-reading-";
   private static final String PROPERTY = "java.io.tmpdir";
 
   private ChildFolder() {}
 
-  static Path make() throws IOException {
-    return Files.createTempDirectory(NAME);
+  static OwnFolder make() throws IOException {
+    return OwnFolder.make(Path.of(System.getProperty(PROPERTY, "")), NAME);
   }
 
   /** Returns the option that tells a child its folder. */
@@ -26,21 +26,15 @@ final class ChildFolder {
     return "-D" + PROPERTY + "=" + folder;
   }
 
-  static void remove(Path folder) {
-    try {
-      if (Files.exists(folder)) {
-        Trees.delete(folder);
-      }
-    } catch (IOException e) {
-      LOG.log(System.Logger.Level.INFO, "a temporary folder stays: {0} ({1})", folder, e);
-    }
-  }
-
   /** Ends this child at once; its folder goes here, for who started it may be gone. */
   static void end(int code) {
     Path own = Path.of(System.getProperty(PROPERTY, ""));
     if (own.getFileName() != null && own.getFileName().toString().startsWith(NAME)) {
-      remove(own);
+      try {
+        Trees.delete(own);
+      } catch (IOException e) {
+        LOG.log(System.Logger.Level.INFO, "a temporary folder stays: {0} ({1})", own, e);
+      }
     }
     Runtime.getRuntime().halt(code);
   }

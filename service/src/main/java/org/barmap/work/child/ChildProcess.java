@@ -16,6 +16,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import org.barmap.library.keep.OwnFolder;
 import org.barmap.work.child.LostException.Why;
 
 /** A running child, as the service sees it. */
@@ -55,10 +56,10 @@ final class ChildProcess {
     // where this program found the networks' library; else each child would write one of its own
     Optional.ofNullable(System.getProperty(LIBRARY))
         .ifPresent(folder -> command.add("-D" + LIBRARY + "=" + folder));
-    Path temporary = ChildFolder.make();
+    OwnFolder temporary = ChildFolder.make();
     command.addAll(
         List.of(
-            ChildFolder.option(temporary),
+            ChildFolder.option(temporary.path()),
             "-Xmx" + heap + "m",
             "-Djava.awt.headless=true",
             "-XX:+DisplayVMOutputToStderr",
@@ -67,11 +68,17 @@ final class ChildProcess {
             "-cp",
             System.getProperty("java.class.path"),
             main.getName()));
-    ChildProcess child =
-        new ChildProcess(
-            new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start(),
-            temporary);
-    child.process.onExit().thenRun(() -> ChildFolder.remove(temporary));
+    ChildProcess child;
+    try {
+      child =
+          new ChildProcess(
+              new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start(),
+              temporary.path());
+    } catch (IOException e) {
+      temporary.close();
+      throw e;
+    }
+    child.process.onExit().thenRun(temporary::close);
     Thread thread = new Thread(child::listen, "barmap-child-answers");
     thread.setDaemon(true);
     thread.start();

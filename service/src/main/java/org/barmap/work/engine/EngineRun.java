@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.barmap.exchange.musicxml.UnreadableMusicXmlException;
 import org.barmap.extract.UprightPages;
+import org.barmap.library.keep.OwnFolder;
 
 /** Asks engines to read a book. The folder they work in is deleted afterwards. */
 public final class EngineRun implements AutoCloseable {
@@ -20,13 +21,13 @@ public final class EngineRun implements AutoCloseable {
   /** So much of what an engine printed is told. */
   private static final int TOLD = 200;
 
-  private final Path work;
+  private final OwnFolder work;
   private final Path pages;
   private final int count;
   private final EngineLimits limits;
   private int runs;
 
-  private EngineRun(Path work, Path pages, int count, EngineLimits limits) {
+  private EngineRun(OwnFolder work, Path pages, int count, EngineLimits limits) {
     this.work = work;
     this.pages = pages;
     this.count = count;
@@ -40,14 +41,14 @@ public final class EngineRun implements AutoCloseable {
    * @throws IOException when they can't be written into the temporary folder
    */
   public static EngineRun of(List<Path> paths, EngineLimits limits) throws IOException {
-    // closed to others by itself
-    Path work = Files.createTempDirectory("barmap-engine-");
+    Path temporary = Path.of(System.getProperty("java.io.tmpdir", ""));
+    OwnFolder work = OwnFolder.make(temporary, "barmap-engine-");
     try {
-      Path pages = work.resolve("pages");
+      Path pages = work.path().resolve("pages");
       int count = UprightPages.write(paths, pages).size();
       return new EngineRun(work, pages, count, limits);
     } catch (IOException | RuntimeException e) {
-      delete(work);
+      work.close();
       throw e;
     }
   }
@@ -62,7 +63,7 @@ public final class EngineRun implements AutoCloseable {
     if (count == 0) {
       return failed(engine, "was not asked: no page can be opened", "");
     }
-    Path own = work.resolve("run-" + ++runs);
+    Path own = work.path().resolve("run-" + ++runs);
     try {
       Path out = Files.createDirectories(own.resolve("out"));
       Duration time = limits.of(count);
@@ -120,6 +121,6 @@ public final class EngineRun implements AutoCloseable {
 
   @Override
   public void close() {
-    delete(work);
+    work.close();
   }
 }

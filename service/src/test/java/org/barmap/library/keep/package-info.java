@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.library.keep;
+
+import org.jspecify.annotations.NullMarked;
