@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
 import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -86,5 +88,15 @@ class ServiceTest {
     Stopping.onSignal(stopped::countDown);
     sun.misc.Signal.raise(new sun.misc.Signal("TERM"));
     stopped.await();
+  }
+
+  @Test
+  void whatAKilledOneLeftInTheTemporaryFolderGoesAtTheStart(@TempDir Path data)
+      throws IOException {
+    Path left = Files.createTempDirectory("barmap-engine-");
+    Files.createFile(left.resolve(".barmap-owner"));
+    Files.writeString(left.resolve("1.png"), "a rented page");
+    Service.open(data).close();
+    assertThat(left).doesNotExist();
   }
 }

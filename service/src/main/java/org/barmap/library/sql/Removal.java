@@ -12,7 +12,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
+import org.barmap.library.keep.Newest;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.SetAside;
 import org.barmap.library.picture.PictureStore;
@@ -41,8 +41,14 @@ final class Removal {
   private final Clock clock;
   private final SetAside setAside;
 
+  /**
+   * A reading sweeps for its book when it ends, a request lasts minutes: who still writes for a
+   * removed book, does so for one of the last.
+   */
+  private static final int MOST_PURGED = 100;
+
   /** Books that were removed while this program runs: a reading may still have written for them. */
-  private final Set<String> purged = ConcurrentHashMap.newKeySet();
+  private final Newest<Boolean> purged = new Newest<>(MOST_PURGED);
 
   private Instant next = Instant.MIN;
 
@@ -94,7 +100,7 @@ final class Removal {
   boolean purge(String book, Instant at) {
     boolean gone = taken(book, at);
     if (gone) {
-      purged.add(book);
+      purged.note(book, true);
     }
     return gone;
   }
@@ -130,7 +136,7 @@ final class Removal {
   /** Sweeps, also what was written for a book that is not there any more. */
   void sweep(String book) {
     if (!ids("book").contains(book)) {
-      purged.add(book);
+      purged.note(book, true);
     }
     sweep();
   }
@@ -142,7 +148,7 @@ final class Removal {
     scaled.stream().filter(f -> !pages.contains(OurFiles.pageOf(f))).forEach(Removal::deleteScaled);
     List<String> doomed = texts("select file from doomed order by length(file) desc");
     doomed.forEach(this::delete);
-    purged.forEach(this::delete);
+    purged.names().forEach(this::delete);
     if (!doomed.isEmpty()) {
       store.shrink();
     }

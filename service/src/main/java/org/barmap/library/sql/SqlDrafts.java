@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import java.util.function.Function;
 import org.barmap.edit.Editing;
 import org.barmap.edit.Outcome;
@@ -37,8 +38,11 @@ final class SqlDrafts implements Drafts {
   /** Drafts taken out of the store lately; used only while their revision is the one on disk. */
   private final ConcurrentHashMap<String, Versioned<Draft>> lately = new ConcurrentHashMap<>();
 
+  /** A few books may share one: they then wait for each other. */
+  private static final int TAKING = 64;
+
   /** What is held while a book's draft is taken out; never inside a transaction. */
-  private final ConcurrentHashMap<String, Object> taking = new ConcurrentHashMap<>();
+  private final List<Object> taking = Stream.generate(Object::new).limit(TAKING).toList();
 
   private final Removal removal;
   private final SqlFeed feed;
@@ -112,7 +116,7 @@ final class SqlDrafts implements Drafts {
   public Optional<Versioned<Draft>> find(String book) {
     // a page asks for several things of a book at once: it is taken out of the store for all of
     // them
-    synchronized (taking.computeIfAbsent(book, b -> new Object())) {
+    synchronized (taking.get(Math.floorMod(book.hashCode(), TAKING))) {
       return store.view(h -> find(h, book));
     }
   }

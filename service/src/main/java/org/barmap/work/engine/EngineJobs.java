@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
@@ -16,6 +15,7 @@ import org.barmap.library.Library;
 import org.barmap.library.Saved;
 import org.barmap.library.SecondCard;
 import org.barmap.library.Versioned;
+import org.barmap.library.keep.Newest;
 import org.barmap.map.SecondReading;
 import org.barmap.work.Events;
 import org.barmap.work.SecondFile;
@@ -32,6 +32,9 @@ public final class EngineJobs implements AutoCloseable {
   /** So often it is laid under a book that people change meanwhile. */
   private static final int TRIES = 20;
 
+  /** Of so many books it is told what became of the last one asked. */
+  private static final int MOST_KEPT = 1_000;
+
   private static final int ENDING_SECONDS = 10;
 
   private final Library library;
@@ -39,7 +42,7 @@ public final class EngineJobs implements AutoCloseable {
   private final Events events;
   private final List<EngineCommand> engines;
   private final EngineLimits limits;
-  private final Map<String, Asked> asked = new ConcurrentHashMap<>();
+  private final Newest<Asked> asked = new Newest<>(MOST_KEPT);
   private final ExecutorService one =
       Executors.newSingleThreadExecutor(
           task -> {
@@ -78,7 +81,7 @@ public final class EngineJobs implements AutoCloseable {
 
   /** Returns what became of the last one asked about a book since the service was started. */
   public Optional<Asked> of(String book) {
-    return Optional.ofNullable(asked.get(book));
+    return asked.find(book);
   }
 
   /**
@@ -90,11 +93,11 @@ public final class EngineJobs implements AutoCloseable {
     EngineCommand engine =
         engines.stream().filter(e -> e.name().equals(name)).findFirst().orElseThrow();
     boolean[] mine = {false};
-    asked.compute(
+    asked.change(
         book.id(),
-        (id, now) -> {
-          mine[0] = now == null || !now.running();
-          return mine[0] || now == null ? new Asked(name, true, Optional.empty()) : now;
+        now -> {
+          mine[0] = now.filter(Asked::running).isEmpty();
+          return mine[0] ? Optional.of(new Asked(name, true, Optional.empty())) : now;
         });
     if (mine[0]) {
       one.execute(() -> read(book, engine));
@@ -113,7 +116,7 @@ public final class EngineJobs implements AutoCloseable {
       LOG.log(System.Logger.Level.WARNING, "what an engine read can't be used", e);
       why = Optional.of("What " + engine.name() + " read can't be used");
     } finally {
-      asked.put(book.id(), new Asked(engine.name(), false, why));
+      asked.note(book.id(), new Asked(engine.name(), false, why));
       events.tell(book.id(), "second", Map.of());
     }
   }
