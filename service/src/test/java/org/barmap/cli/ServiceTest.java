@@ -91,8 +91,7 @@ class ServiceTest {
   }
 
   @Test
-  void whatAKilledOneLeftInTheTemporaryFolderGoesAtTheStart(@TempDir Path data)
-      throws IOException {
+  void whatAKilledOneLeftInTheTemporaryFolderGoesAtTheStart(@TempDir Path data) throws IOException {
     Path left = Files.createTempDirectory("barmap-engine-");
     Files.createFile(left.resolve(".barmap-owner"));
     Files.writeString(left.resolve("1.png"), "a rented page");

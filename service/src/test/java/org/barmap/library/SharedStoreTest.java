@@ -167,6 +167,19 @@ class SharedStoreTest {
     assertThat(heard).noneMatch(h -> h.startsWith("itself"));
   }
 
+  @Test
+  void whoseLineIsBrokenForAMomentIsStillAtWork() throws IOException, SQLException {
+    String book = one.books().add("Saltmarsh", "Bass").id();
+    Path under = one.pages().folder(book).resolve(StartTest.name(1));
+    Files.writeString(under, "not in a row yet");
+    other.close();
+    endAllConnections();
+    // the line comes back after half a second
+    other = open();
+    assertThat(other.signals().wasAlone()).isFalse();
+    assertThat(under).as("being uploaded").exists();
+  }
+
   private void endAllConnections() throws SQLException {
     try (Connection connection = Stores.POSTGRES.connect(folder);
         Statement statement = connection.createStatement()) {

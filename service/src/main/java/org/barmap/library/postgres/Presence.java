@@ -6,6 +6,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -36,6 +37,9 @@ final class Presence implements Signals, AutoCloseable {
   /** What the database takes is 8,000 bytes with what stands before the text. */
   private static final int MOST_BYTES = 7_000;
 
+  /** A little longer than a broken line takes to come back: the pause, and a slow connection. */
+  private static final Duration GRACE = Duration.ofSeconds(6);
+
   private static final int LOOK_MILLIS = 5_000;
   private static final int PAUSE_MILLIS = 500;
   private static final int VALID_SECONDS = 5;
@@ -52,12 +56,20 @@ final class Presence implements Signals, AutoCloseable {
 
   private final boolean alone;
 
-  private Presence(PGSimpleDataSource source, Jdbi jdbi, Connection connection)
+  /** Whether others know of this process, and the line by which they do is up. */
+  private volatile boolean known;
+
+  private Presence(PGSimpleDataSource source, Jdbi jdbi, Connection connection, Duration grace)
       throws SQLException {
     this.source = source;
     this.jdbi = jdbi;
     this.connection = connection;
-    this.alone = asks(connection, "select pg_try_advisory_lock(" + LOCK + ")");
+    boolean first = asks(connection, "select pg_try_advisory_lock(" + LOCK + ")");
+    // a process whose line is broken at this moment holds no lock and is at work all the same
+    this.alone = first && new Others(connection, own, LOCK).areGone(grace);
+    if (first && !alone) {
+      asks(connection, "select pg_advisory_unlock(" + LOCK + ")");
+    }
   }
 
   /**
@@ -67,7 +79,22 @@ final class Presence implements Signals, AutoCloseable {
    * @param jdbi the way by which messages are sent
    */
   static Presence come(PGSimpleDataSource source, Jdbi jdbi) throws SQLException {
-    return new Presence(source, jdbi, source.getConnection());
+    return come(source, jdbi, GRACE);
+  }
+
+  /**
+   * The same.
+   *
+   * @param grace how long one that can't be told from here may take to come back
+   */
+  static Presence come(PGSimpleDataSource source, Jdbi jdbi, Duration grace) throws SQLException {
+    Connection connection = source.getConnection();
+    try {
+      return new Presence(source, jdbi, connection, grace);
+    } catch (SQLException e) {
+      drop(connection);
+      throw e;
+    }
   }
 
   /** It is still so until {@link #stay}. */
@@ -78,7 +105,7 @@ final class Presence implements Signals, AutoCloseable {
 
   /** Lets others come, waits for one that is alone there now, and begins to listen. */
   void stay() throws SQLException {
-    join(connection);
+    join();
     if (alone) {
       asks(connection, "select pg_advisory_unlock(" + LOCK + ")");
     }
@@ -86,11 +113,13 @@ final class Presence implements Signals, AutoCloseable {
     thread.start();
   }
 
-  private static void join(Connection connection) throws SQLException {
+  private void join() throws SQLException {
     try (Statement statement = connection.createStatement()) {
       statement.execute("select pg_advisory_lock_shared(" + LOCK + ")");
       statement.execute("listen " + CHANNEL);
     }
+    Others.note(connection, own);
+    known = true;
   }
 
   private static boolean asks(Connection connection, String question) throws SQLException {
@@ -135,6 +164,7 @@ final class Presence implements Signals, AutoCloseable {
   }
 
   private void again() {
+    known = false;
     drop(connection);
     while (!isClosed()) {
       try {
@@ -142,7 +172,7 @@ final class Presence implements Signals, AutoCloseable {
           return;
         }
         connection = source.getConnection();
-        join(connection);
+        join();
         LOG.log(System.Logger.Level.INFO, "the line to the database is there again");
         tell(GAP, "");
         return;
@@ -211,6 +241,7 @@ final class Presence implements Signals, AutoCloseable {
   @Override
   public void close() {
     closed.countDown();
+    Others.leave(jdbi, own, known);
     thread.interrupt();
     drop(connection);
   }

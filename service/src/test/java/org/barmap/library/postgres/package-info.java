@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.library.postgres;
+
+import org.jspecify.annotations.NullMarked;
