@@ -131,6 +131,16 @@ class ServiceArchitectureTest {
   static final ArchRule statementsKnowNoDatabase =
       rooms(SQL).seeNothingOf(SQLITE, POSTGRES, "org.sqlite..", "org.postgresql..");
 
+  /** What gives books their turns can be changed for another engine in one room. */
+  @ArchTest
+  static final ArchRule theSchedulerIsKnownInOneRoom =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("org.barmap.library.sql.turn..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("com.github.kagkarlsson..");
+
   @ArchTest
   static final ArchRule noRoomNeedsOneThatNeedsIt =
       slices().matching("org.barmap.(**)").should().beFreeOfCycles().allowEmptyShould(true);

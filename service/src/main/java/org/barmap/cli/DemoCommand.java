@@ -148,7 +148,7 @@ final class DemoCommand extends PrintingCommand {
                     bar.show(job.done(), job.of(), job.text());
                   }
                 });
-    service.worker().runOne();
+    service.worker().runAll();
     stop.run();
     bar.end();
     return book.id();

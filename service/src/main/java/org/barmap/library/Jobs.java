@@ -4,8 +4,12 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.library.turn.Turns;
 
-/** The queue of books to read; it lives in the store, so it goes on after a restart. */
+/**
+ * What is to be read of books; it lives in the store, so it goes on after a restart. When a book
+ * with an open job is gone on with is said by {@link Turns}.
+ */
 public interface Jobs {
 
   /**
@@ -23,29 +27,11 @@ public interface Jobs {
   /** Queues a book whose pages wait to be read again. */
   Job add(String book);
 
-  /** For so long a job stays with a worker that does not say that it is still at it. */
-  Duration LEASE = Duration.ofSeconds(6);
-
   /**
-   * Gives a worker the next job that is not finished, not put off and with nobody else, nor another
-   * one of its book. Those that had fewer turns come first, of these one that was broken off, then
-   * the oldest; those that failed come after all others.
-   *
-   * @param worker an id of its own
+   * Returns the job of a book that is to be gone on with: not finished, not put off, the book not
+   * in the bin. One that failed comes after the others, else the oldest first.
    */
-  Optional<Job> take(String worker);
-
-  /** Says that a worker is still at a job; false when somebody else has it now. */
-  boolean keep(String job, String worker);
-
-  /** Lets go of a job, so that anybody may take it; nothing happens when somebody else has it. */
-  void leave(String job, String worker);
-
-  /** Tells whether a job of another book waits that has had no more turns than this one. */
-  boolean othersWait(String job);
-
-  /** Notes that a job had its turn. */
-  void hadTurn(String job);
+  Optional<Job> next(String book);
 
   /** Returns the files of a job that still wait to be opened. */
   List<Upload> uploads(String job);
@@ -53,10 +39,10 @@ public interface Jobs {
   /** Returns how many files of a book wait to be opened, in whatever job. */
   int waiting(String book);
 
-  /** Notes how far a job is; returns it. */
+  /** Notes how far a job is, unless it has come to its end; returns it. */
   Job progress(String job, int done, int of, String text);
 
-  /** Notes the end of a job; returns it. */
+  /** Notes the end of a job, unless it has come to one; returns it. */
   Job finish(String job, Job.State state, String text);
 
   /**

@@ -3,6 +3,7 @@ package org.barmap.library;
 import org.barmap.library.feed.Feed;
 import org.barmap.library.keep.Keeping;
 import org.barmap.library.live.Signals;
+import org.barmap.library.turn.Turns;
 
 /** Everything barmap keeps: books with their pages, drafts, changes and jobs. */
 public interface Library extends AutoCloseable {
@@ -24,6 +25,9 @@ public interface Library extends AutoCloseable {
 
   /** Returns the reading jobs. */
   Jobs jobs();
+
+  /** Returns the row in which books with open jobs are gone on with. */
+  Turns turns();
 
   /** Returns the second readings of books. */
   Seconds seconds();

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.barmap.library.Job;
@@ -27,7 +26,7 @@ final class JobReading {
   /**
    * What a worker has.
    *
-   * @param readOf how many pages of each job it has read
+   * @param readOf how many pages of each job were read here
    */
   record Tools(
       Library library,
@@ -35,7 +34,7 @@ final class JobReading {
       Events events,
       PictureReading pictures,
       Settling settling,
-      Map<String, Integer> readOf) {}
+      ReadOf readOf) {}
 
   private final Tools tools;
   private final Job job;
@@ -55,26 +54,30 @@ final class JobReading {
     this.ended = ended;
   }
 
-  /** Works on it, to its end or until others have their turn. */
-  void work() {
-    String book = job.book();
+  /**
+   * Does the next step of it: a file is opened, or a page read; what is left after the last one.
+   */
+  void step() {
     List<Jobs.Upload> uploads = tools.library.jobs().uploads(job.id());
-    for (Jobs.Upload upload : uploads) {
-      if (stopped() || upload != uploads.get(0) && passedOn()) {
+    if (!uploads.isEmpty()) {
+      if (stopped()) {
         return;
       }
-      progress("Opening " + upload.name());
-      open(book, upload);
+      progress("Opening " + uploads.get(0).name());
+      open(job.book(), uploads.get(0));
     }
-    if (readWaiting() && !stopped()) {
-      tools.readOf.remove(job.id());
-      doing = "Putting together what was read";
-      if (!tools.settling.settle(book)) {
-        // before this job ends, so that a kill loses neither
-        tools.library.jobs().add(book);
-      }
-      tell(tools.library.jobs().finish(job.id(), Job.State.DONE, summary(book)));
+    if (uploads.size() <= 1 && readNext() && !stopped()) {
+      finish();
     }
+  }
+
+  private void finish() {
+    doing = "Putting together what was read";
+    if (!tools.settling.settle(job.book())) {
+      // before this job ends, so that a kill loses neither
+      tools.library.jobs().add(job.book());
+    }
+    tell(tools.library.jobs().finish(job.id(), Job.State.DONE, summary(job.book())));
   }
 
   /** A job that fails is put off, so that other books go first, and given up in the end. */
@@ -121,38 +124,29 @@ final class JobReading {
     }
   }
 
-  /** Reads page by page; false when not all was read, since others have their turn or it ends. */
-  private boolean readWaiting() {
-    for (boolean first = true; !stopped(); first = false) {
-      List<PageCard> pages = tools.library.pages().all(job.book());
-      Optional<PageCard> next =
-          pages.stream()
-              .filter(p -> p.state() == PageState.WAITING || p.state() == PageState.READING)
-              .findFirst();
-      if (next.isEmpty()) {
-        return true;
-      }
-      if (!first && passedOn()) {
-        return false;
-      }
-      int all = pages.size() + tools.library.jobs().waiting(job.book());
-      progress("Reading page " + next.get().index() + " of " + all);
-      tools.pictures.read(job.book(), next.get());
-      int read = tools.readOf.merge(job.id(), 1, Integer::sum);
-      if (read <= SETTLED_AT_ONCE || read % SETTLED_EVERY == 0) {
-        tools.settling.settle(job.book());
-      }
+  /** Reads the next page that waits; false when more of them wait, or it ends. */
+  private boolean readNext() {
+    if (stopped()) {
+      return false;
     }
-    return false;
+    List<PageCard> pages = tools.library.pages().all(job.book());
+    Optional<PageCard> next = pages.stream().filter(JobReading::waits).findFirst();
+    if (next.isEmpty()) {
+      return true;
+    }
+    int all = pages.size() + tools.library.jobs().waiting(job.book());
+    progress("Reading page " + next.get().index() + " of " + all);
+    tools.pictures.read(job.book(), next.get());
+    int read = tools.readOf.count(job.id());
+    if (read <= SETTLED_AT_ONCE || read % SETTLED_EVERY == 0) {
+      tools.settling.settle(job.book());
+    }
+    return tools.library.pages().all(job.book()).stream().noneMatch(JobReading::waits);
   }
 
-  /** After every step the books that wait have their turn: a long one holds up no short one. */
-  private boolean passedOn() {
-    boolean others = tools.library.jobs().othersWait(job.id());
-    if (others) {
-      tools.library.jobs().hadTurn(job.id());
-    }
-    return others;
+  /** One being read is one that was broken off. */
+  private static boolean waits(PageCard page) {
+    return page.state() == PageState.WAITING || page.state() == PageState.READING;
   }
 
   private void progress(String text) {

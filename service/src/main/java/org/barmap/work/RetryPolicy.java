@@ -9,9 +9,6 @@ import org.barmap.library.picture.StoreAwayException;
 /**
  * When a job that failed is tried again: after pauses that grow, until it is given up.
  *
- * <p>The shape is that of the failure handlers of job queues on a database (db-scheduler's
- * exponential back-off inside a greatest number of tries).
- *
  * @param first pause after the first failure
  * @param growth how many times as long each pause is as the one before
  * @param longest no pause is longer

@@ -1,32 +1,22 @@
 package org.barmap.work;
 
 import java.nio.file.Path;
-import java.util.HashMap;
-import java.util.Optional;
-import java.util.UUID;
-import java.util.concurrent.Semaphore;
-import java.util.concurrent.TimeUnit;
 import org.barmap.library.Job;
 import org.barmap.library.Library;
 import org.barmap.library.live.Signals;
+import org.barmap.library.turn.Turn;
+import org.barmap.library.turn.Turns;
 
 /**
- * Works through the queue, one page after the other.
+ * Works through the books that wait to be read, a page of one, then a page of the next.
  *
  * <p>Everything it does can be broken off anywhere: what is finished is in the library, what is not
  * is begun again, however often it was broken off.
  */
 public final class Worker implements AutoCloseable {
 
-  private static final System.Logger LOG = System.getLogger(Worker.class.getName());
-
   /** So often in a row a job may be begun without a page of it being finished. */
   private static final int TRIES = 30;
-
-  /** An idle worker looks so often whether somebody left a job behind, and when nobody else can. */
-  private static final int SHARED_SECONDS = 2;
-
-  private static final int ALONE_SECONDS = 30;
 
   private static final String WAKE = "wake";
   private static final String SKIP = "skip";
@@ -38,15 +28,11 @@ public final class Worker implements AutoCloseable {
   private final Settling settling;
   private final JobReading.Tools tools;
   private final LineReading lines;
-  private final Semaphore wake = new Semaphore(0);
-  private final String id = UUID.randomUUID().toString();
+  private final Turns.Place place;
   private volatile boolean closed;
-
-  private volatile Optional<Claim> claim = Optional.empty();
+  private volatile boolean begun;
 
   private volatile String atHand = "";
-
-  private Optional<Thread> thread = Optional.empty();
 
   /** Makes a worker that does nothing until it is started or cranked by hand. */
   public Worker(Library library, PageReader reader, Events events) {
@@ -56,9 +42,10 @@ public final class Worker implements AutoCloseable {
     this.settling = new Settling(library, reader, events);
     this.lines = new LineReading(library, reader, events);
     PictureReading pictures = new PictureReading(library, reader, events, counts);
-    this.tools = new JobReading.Tools(library, reader, events, pictures, settling, new HashMap<>());
-    library.signals().hear(WAKE, text -> wake.release());
-    library.signals().hear(Signals.GAP, text -> wake.release());
+    this.tools = new JobReading.Tools(library, reader, events, pictures, settling, new ReadOf());
+    this.place = library.turns().join(new Taking());
+    library.signals().hear(WAKE, text -> library.turns().wake());
+    library.signals().hear(Signals.GAP, text -> library.turns().wake());
     library.signals().hear(SKIP, this::skipHere);
   }
 
@@ -78,9 +65,9 @@ public final class Worker implements AutoCloseable {
   }
 
   /** Tells whether it works, or waits for work, in a thread of its own. */
-  public synchronized boolean isAtWork() {
+  public boolean isAtWork() {
     // where several processes share a store, one may leave the reading to others
-    return !closed && thread.map(Thread::isAlive).orElse(library.signals().isShared());
+    return !closed && (place.isAtWork() || !begun && library.signals().isShared());
   }
 
   /** Counts the pages of a file, see {@link PageReader#count}; it may be used from any thread. */
@@ -118,79 +105,64 @@ public final class Worker implements AutoCloseable {
 
   /** Starts working in a thread of its own. */
   public synchronized void start() {
-    Thread t = new Thread(this::loop, "barmap-reading");
-    t.setDaemon(true);
-    t.start();
-    thread = Optional.of(t);
+    begun = true;
+    place.begin();
   }
 
   /** Says that there may be something to do, here or in another process. */
   public void wake() {
-    wake.release();
+    library.turns().wake();
     library.signals().send(WAKE, "");
   }
 
-  private void loop() {
-    while (!closed) {
-      try {
-        if (!runOne()) {
-          wake.tryAcquire(
-              library.signals().isShared() ? SHARED_SECONDS : ALONE_SECONDS, TimeUnit.SECONDS);
-          wake.drainPermits();
-        }
-      } catch (InterruptedException e) {
-        return;
-      } catch (RuntimeException | Error e) {
-        // e.g. a full disk: the job stays where it is
-        LOG.log(System.Logger.Level.WARNING, "a reading job stopped", e);
-        if (!pause()) {
-          return;
-        }
-      }
-    }
-  }
-
-  private boolean pause() {
-    try {
-      return !wake.tryAcquire(10, TimeUnit.SECONDS) || !closed;
-    } catch (InterruptedException e) {
-      return false;
-    }
-  }
-
-  /**
-   * Works on the next job, to its end or until others have their turn; false when there is none.
-   */
+  /** Takes the turn of the next book: a step of its job; false when none waits. */
   public boolean runOne() {
     library.sweepDaily();
-    Optional<Claim> next = Claim.take(library, id);
-    if (next.isEmpty()) {
-      return false;
-    }
-    try (Claim taken = next.get()) {
-      claim = next;
-      run(taken.job());
-    } finally {
-      claim = Optional.empty();
-    }
-    return true;
+    return place.one();
   }
 
-  private void run(Job job) {
+  /** Takes turns until no book waits. */
+  public void runAll() {
+    boolean some;
+    do {
+      some = runOne();
+    } while (some && !closed);
+  }
+
+  /** What this worker does with a turn. */
+  private final class Taking implements Turns.Taker {
+
+    @Override
+    public Turn.End take(Turn turn) {
+      if (!closed) {
+        library.jobs().next(turn.book()).ifPresent(job -> run(job, turn));
+      }
+      return closed ? Turn.End.HANDED_BACK : Turn.End.DONE;
+    }
+
+    @Override
+    public void meanwhile() {
+      library.sweepDaily();
+    }
+  }
+
+  private void run(Job job, Turn turn) {
     if (library.jobs().begin(job.id()) > TRIES) {
       Job end = library.jobs().finish(job.id(), Job.State.FAILED, "Given up after many tries");
       events.tell(end.book(), "job", JobView.of(end));
       return;
     }
-    JobReading reading =
-        new JobReading(tools, job, () -> closed || claim.map(Claim::isLost).orElse(false));
+    JobReading reading = new JobReading(tools, job, () -> closed || turn.isLost());
     atHand = job.book();
     try {
-      reading.work();
+      reading.step();
     } catch (ReadingStoppedException e) {
       return; // it is gone on with when a program has time for it
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
       reading.failed(e);
+      if (!reading.isGone()) {
+        throw new Turn.FailedException(e);
+      }
     } finally {
       atHand = "";
     }
@@ -206,27 +178,18 @@ public final class Worker implements AutoCloseable {
    */
   public void stop() {
     closed = true;
+    place.stop();
     reader.stop();
-    wake.release();
   }
 
   /**
    * Stops and waits until the page at hand is read, however long that takes and whoever interrupts:
-   * its models must not be closed under it.
+   * its models must not be closed under it. What is not read others go on with at once.
    */
   @Override
   public void close() {
     stop();
-    boolean interrupted = false;
-    while (thread.map(Thread::isAlive).orElse(false)) {
-      try {
-        thread.get().join();
-      } catch (InterruptedException e) {
-        interrupted = true;
-      }
-    }
-    if (interrupted) {
-      Thread.currentThread().interrupt();
-    }
+    place.close();
+    library.signals().send(WAKE, "");
   }
 }

@@ -1,6 +1,7 @@
 /**
- * Reading jobs: taken from the library's queue one after the other, with progress, gone on with
- * after a kill, given up after three tries.
+ * Reading jobs: a step of a book at a time, as the library gives books their turns, with progress,
+ * gone on with after a kill; one that fails is put off for longer and longer, and given up in the
+ * end.
  */
 @NullMarked
 package org.barmap.work;

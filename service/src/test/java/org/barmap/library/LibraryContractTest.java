@@ -279,21 +279,6 @@ class LibraryContractTest extends OnEachStore {
   }
 
   @Test
-  void jobsWaitInLineAndABrokenOffOneComesFirst() throws IOException {
-    String one = library.books().add("One", "").id();
-    String two = library.books().add("Two", "").id();
-    Job first = library.jobs().add(one, List.of());
-    Job second = library.jobs().add(two, List.of());
-    assertThat(library.jobs().take("w").orElseThrow().id()).isEqualTo(first.id());
-    library.jobs().begin(second.id());
-    reopen();
-    assertThat(library.jobs().take("w").orElseThrow().id()).isEqualTo(second.id());
-    library.jobs().finish(second.id(), Job.State.DONE, "Read");
-    library.books().discard(one);
-    assertThat(library.jobs().take("w")).isEmpty();
-  }
-
-  @Test
   void verifiedPagesAreCountedOnTheShelf() {
     BarMap map = Made.book(7);
     String book = readBook(map);

@@ -14,11 +14,14 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import org.barmap.edit.Made;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
 import org.barmap.library.sqlite.SqliteLibrary;
+import org.barmap.library.turn.Turn;
+import org.barmap.library.turn.Turns;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -76,6 +79,34 @@ class StoreVersionsTest {
       }
     }
     assertThat(picture).hasContent("picture");
+  }
+
+  /** The same job of a store of every version: broken off in one, which had no row of books yet. */
+  @ParameterizedTest
+  @MethodSource("stores")
+  void whatWaitedInAFolderOfAnOlderProgramIsGoneOnWith(KeptStores.Store store)
+      throws IOException, SQLException {
+    Files.write(folder.resolve("barmap.db"), store.bytes());
+    Files.createDirectories(folder.resolve("books/" + KeptStores.BOOK));
+    sql(
+        "insert into job (id, book, state, text, created_at) values ('j', '%s', 'running', '', '')"
+            .formatted(KeptStores.BOOK));
+    try (SqliteLibrary library = open()) {
+      List<String> taken = new ArrayList<>();
+      Turns.Place place =
+          library
+              .turns()
+              .join(
+                  turn -> {
+                    taken.add(turn.book());
+                    assertThat(library.jobs().next(turn.book()).orElseThrow().id()).isEqualTo("j");
+                    library.jobs().finish("j", Job.State.DONE, "Read");
+                    return Turn.End.DONE;
+                  });
+      assertThat(place.one()).isTrue();
+      assertThat(place.one()).isFalse();
+      assertThat(taken).containsExactly(KeptStores.BOOK);
+    }
   }
 
   private void sql(String statement) throws SQLException {

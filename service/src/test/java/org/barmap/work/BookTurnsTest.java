@@ -54,13 +54,15 @@ class BookTurnsTest {
       String book = add(library, "long", 12);
       List<String> other = new ArrayList<>();
       reader.during(2, () -> other.add(added(library)));
-      assertThat(worker.runOne()).isTrue();
+      while (other.isEmpty()) {
+        worker.runOne();
+      }
       assertThat(read(library, book)).as("a short one came").isEqualTo(2);
       assertThat(worker.runOne()).isTrue();
       assertThat(library.jobs().latest(other.get(0)).orElseThrow().state())
           .isEqualTo(Job.State.DONE);
       assertThat(read(library, book)).isEqualTo(2);
-      assertThat(worker.runOne()).isTrue();
+      worker.runAll();
       assertThat(library.jobs().latest(book).orElseThrow().state()).isEqualTo(Job.State.DONE);
       assertThat(worker.runOne()).isFalse();
     }

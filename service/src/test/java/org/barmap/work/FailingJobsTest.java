@@ -50,6 +50,9 @@ class FailingJobsTest {
     }
   }
 
+  /** And what the row's own clock, which says no moment twice, may be ahead. */
+  private static final Duration A_MINUTE = Duration.ofSeconds(61);
+
   @TempDir private Path folder;
 
   private final HandClock clock = new HandClock(Instant.parse("2026-11-24T20:00:00Z"));
@@ -101,13 +104,13 @@ class FailingJobsTest {
     library.close();
     open();
     assertThat(worker.runOne()).as("nor is it after a restart").isFalse();
-    clock.pass(Duration.ofMinutes(1));
+    clock.pass(A_MINUTE);
     add(harbour, "boat.png");
     worker.runOne();
-    assertThat(library.pages().all(harbour)).as("first, though added later").hasSize(2);
-    assertThat(job(rocks).text()).contains("1 minute");
-    worker.runOne();
     assertThat(job(rocks).text()).contains("next try in 5 minutes");
+    worker.runOne();
+    assertThat(library.pages().all(harbour)).as("not held up").hasSize(2);
+    assertThat(job(harbour).state()).isEqualTo(Job.State.DONE);
     assertThat(library.pages().all(rocks).get(0).state()).isEqualTo(PageState.READ);
   }
 
@@ -117,7 +120,7 @@ class FailingJobsTest {
     worker.runOne();
     worker.runOne();
     reader.stumbles = false;
-    clock.pass(Duration.ofMinutes(1));
+    clock.pass(A_MINUTE);
     assertThat(worker.runOne()).isTrue();
     assertThat(job(rocks).state()).isEqualTo(Job.State.DONE);
     assertThat(job(rocks).text()).isEqualTo("Read 1 page");
@@ -130,7 +133,7 @@ class FailingJobsTest {
       while (worker.runOne()) {
         // until nothing is due
       }
-      clock.pass(RetryPolicy.STANDARD.longest());
+      clock.pass(RetryPolicy.STANDARD.longest().plusSeconds(1));
     }
     assertThat(job(rocks).state()).isEqualTo(Job.State.FAILED);
     assertThat(job(rocks).text()).contains("Given up", "take out the pages added last");

@@ -94,7 +94,7 @@ class WorkerTest {
                 picture("two.png")));
     List<String> told = new ArrayList<>();
     events.listen(book, (name, data) -> told.add(name));
-    assertThat(worker.runOne()).isTrue();
+    worker.runAll();
     assertThat(states())
         .containsExactly(
             PageState.READ, PageState.FAILED, PageState.FAILED, PageState.FAILED, PageState.READ);
@@ -116,7 +116,7 @@ class WorkerTest {
   @Test
   void aFileThatTakesTheStackOrTheMemoryCostsOnlyItsPage() throws IOException {
     library.jobs().add(book, List.of(picture("deep.png"), picture("bomb.png"), picture("two.png")));
-    worker.runOne();
+    worker.runAll();
     assertThat(states()).containsExactly(PageState.FAILED, PageState.FAILED, PageState.READ);
     assertThat(library.jobs().latest(book).orElseThrow().state()).isEqualTo(Job.State.DONE);
   }
@@ -134,7 +134,7 @@ class WorkerTest {
             assertThat(worker.skip(other)).isFalse();
           }
         });
-    worker.runOne();
+    worker.runAll();
     assertThat(mine).isNotEmpty().doesNotContain(false);
     assertThat(worker.skip(book)).as("nothing is being read").isFalse();
   }
@@ -146,7 +146,7 @@ class WorkerTest {
     library.jobs().add(book, List.of(picture("two.png"), picture("three.png")));
     List<String> told = new ArrayList<>();
     events.listen(book, (name, data) -> told.add(String.valueOf(data)));
-    worker.runOne();
+    worker.runAll();
     assertThat(told).anyMatch(t -> t.contains("Reading page 1 of 3"));
     assertThat(told).noneMatch(t -> t.contains("Reading page 1 of 1"));
   }
@@ -171,7 +171,7 @@ class WorkerTest {
       d.save(file.toFile());
     }
     library.jobs().add(book, List.of(new Jobs.Upload("l", "logo.pdf", file)));
-    worker.runOne();
+    worker.runAll();
     PageCard card = library.pages().all(book).get(0);
     assertThat(card.state()).isEqualTo(PageState.READ);
     assertThat(card.finding().orElse("")).contains("logo.pdf", "picture on page 1");
@@ -180,12 +180,12 @@ class WorkerTest {
   @Test
   void anOpeningIsTwoPagesAndReadAgainStillTwo() throws IOException {
     library.jobs().add(book, List.of(picture("opening.png"), picture("three.png")));
-    worker.runOne();
+    worker.runAll();
     assertThat(library.pages().all(book)).extracting(PageCard::part).containsExactly(1, 2, 1);
     long revision = library.drafts().find(book).orElseThrow().revision();
     library.pages().again(book, revision, library.pages().all(book).get(0).id());
     library.jobs().add(book);
-    worker.runOne();
+    worker.runAll();
     assertThat(library.pages().all(book)).hasSize(3);
     assertThat(library.drafts().find(book).orElseThrow().value().map().bars()).hasSize(18);
   }
@@ -194,10 +194,10 @@ class WorkerTest {
   void aKillInTheMiddleIsGoneOnWithAfterARestart() throws IOException {
     library.jobs().add(book, List.of(picture("one.png"), picture("two.png")));
     reader.die();
-    assertThatThrownBy(() -> worker.runOne()).isInstanceOf(ThreadDeath.class);
+    assertThatThrownBy(() -> worker.runAll()).isInstanceOf(ThreadDeath.class);
     assertThat(states()).containsExactly(PageState.READING, PageState.WAITING);
     reopen();
-    assertThat(worker.runOne()).isTrue();
+    worker.runAll();
     assertThat(states()).containsExactly(PageState.READ, PageState.READ);
     assertThat(library.pages().all(book)).hasSize(2);
   }
@@ -208,10 +208,10 @@ class WorkerTest {
     library.jobs().add(book, List.of(picture("one.png")));
     for (int i = 0; i < 5; i++) {
       reader.die();
-      assertThatThrownBy(() -> worker.runOne()).isInstanceOf(ThreadDeath.class);
+      assertThatThrownBy(() -> worker.runAll()).isInstanceOf(ThreadDeath.class);
       reopen();
     }
-    worker.runOne();
+    worker.runAll();
     assertThat(states()).containsExactly(PageState.READ);
     assertThat(library.jobs().latest(book).orElseThrow().state()).isEqualTo(Job.State.DONE);
   }
@@ -219,12 +219,12 @@ class WorkerTest {
   @Test
   void whatAPersonSetSurvivesPagesThatComeLater() throws IOException {
     library.jobs().add(book, List.of(picture("one.png")));
-    worker.runOne();
+    worker.runAll();
     Versioned<Draft> draft = library.drafts().find(book).orElseThrow();
     String bar = draft.value().map().bars().get(1).id();
     library.drafts().correct(book, draft.revision(), "", new BarCorrection.SetCount(bar, 8));
     library.jobs().add(book, List.of(picture("two.png")));
-    worker.runOne();
+    worker.runAll();
     Draft later = library.drafts().find(book).orElseThrow().value();
     assertThat(later.map().bars()).hasSize(12);
     assertThat(later.map().bar(bar).orElseThrow().count()).isEqualTo(8);

@@ -179,6 +179,7 @@ public final class PostgresLibrary extends SqlLibrary {
 
   @Override
   public void close() {
+    rest();
     presence.close();
     pool.close();
     super.close();

@@ -5,16 +5,22 @@ import javax.sql.DataSource;
 import org.barmap.library.keep.Kept;
 import org.barmap.library.sql.Rows;
 import org.barmap.library.sql.Store;
+import org.barmap.library.sql.turn.Pace;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.HandleCallback;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
 
 /** A PostgreSQL database: as many writers at a time as there are books. */
-record PostgresStore(Jdbi jdbi) implements Store {
+record PostgresStore(Jdbi jdbi, DataSource source) implements Store {
 
   PostgresStore(DataSource source) {
-    this(Rows.mapped(Jdbi.create(source)).registerArgument(new StorableText()));
+    this(Rows.mapped(Jdbi.create(source)).registerArgument(new StorableText()), source);
+  }
+
+  @Override
+  public Pace pace() {
+    return Pace.SHARED;
   }
 
   @Override
@@ -47,6 +53,11 @@ record PostgresStore(Jdbi jdbi) implements Store {
     return h.createQuery("select (extract(epoch from clock_timestamp()) * 1000)::bigint")
         .mapTo(Long.class)
         .one();
+  }
+
+  @Override
+  public long millis(Clock clock) {
+    return jdbi.withHandle(h -> millis(h, clock));
   }
 
   @Override

@@ -16,12 +16,14 @@ import org.barmap.library.Saved;
 import org.barmap.library.Settings;
 import org.barmap.library.Versioned;
 import org.barmap.library.sql.feed.SqlFeed;
+import org.barmap.library.sql.turn.SqlTurns;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
 import org.jdbi.v3.core.Handle;
 
 /** The shelf in a database. */
-record SqlBooks(Store store, Clock clock, SqlDrafts drafts, Removal removal, SqlFeed feed)
+record SqlBooks(
+    Store store, Clock clock, SqlDrafts drafts, Removal removal, SqlFeed feed, SqlTurns turns)
     implements Books {
 
   private static final String CARD =
@@ -154,17 +156,23 @@ record SqlBooks(Store store, Clock clock, SqlDrafts drafts, Removal removal, Sql
 
   private boolean setDiscarded(String book, Optional<Instant> when) {
     String from = when.isPresent() ? "is null" : "is not null";
-    return store
-        .jdbi()
-        .inTransaction(
-            h ->
-                h.createUpdate(
-                            "update book set discarded_at = :when where id = :id and discarded_at "
-                                + from)
-                        .bind("id", book)
-                        .bind("when", when.map(Instant::toString))
-                        .execute()
-                    == 1);
+    return store.edit(
+        book,
+        h -> {
+          boolean set =
+              h.createUpdate(
+                          "update book set discarded_at = :when where id = :id and discarded_at "
+                              + from)
+                      .bind("id", book)
+                      .bind("when", when.map(Instant::toString))
+                      .execute()
+                  == 1;
+          if (set && when.isEmpty()) {
+            // what was not read when it went into the bin is read now
+            turns.put(h, book);
+          }
+          return set;
+        });
   }
 
   @Override

@@ -2,45 +2,48 @@ package org.barmap.library.sql;
 
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.barmap.library.Job;
 import org.barmap.library.Jobs;
+import org.barmap.library.sql.turn.Ledger;
+import org.barmap.library.sql.turn.SqlTurns;
 import org.jdbi.v3.core.Handle;
 
-/** The queue in a database. */
-record SqlJobs(Store store, SqlPages pages, Clock clock) implements Jobs {
+/** What is to be read of books, in a database. */
+record SqlJobs(Store store, SqlPages pages, SqlTurns turns, Clock clock) implements Jobs {
 
   @Override
   public Job add(String book, List<Upload> uploads) {
     uploads.forEach(upload -> pages.keep(book, upload.file()));
-    return store
-        .jdbi()
-        .inTransaction(
-            h -> {
-              String id = Ids.make();
-              h.createUpdate(
-                      """
-                  insert into job (id, book, state, of, text, created_at, turn)
-                  values (:id, :book, 'waiting', :of, 'Waiting', :now,
-                    (select coalesce(min(turn), 0) from job where state in ('waiting', 'running')))
+    return store.edit(
+        book,
+        h -> {
+          String id = Ids.make();
+          h.createUpdate(
+                  """
+                  insert into job (id, book, state, of, text, created_at)
+                  values (:id, :book, 'waiting', :of, 'Waiting', :now)
                   """)
-                  .bind("id", id)
-                  .bind("book", book)
-                  .bind("of", uploads.size())
-                  .bind("now", clock.instant().toString())
-                  .execute();
-              for (Upload upload : uploads) {
-                h.createUpdate(
-                        "insert into upload (id, job, name, file) values (:id, :job, :name, :file)")
-                    .bind("id", upload.id())
-                    .bind("job", id)
-                    .bind("name", upload.name())
-                    .bind("file", String.valueOf(upload.file().getFileName()))
-                    .execute();
-              }
-              return find(h, id);
-            });
+              .bind("id", id)
+              .bind("book", book)
+              .bind("of", uploads.size())
+              .bind("now", clock.instant().toString())
+              .execute();
+          for (Upload upload : uploads) {
+            h.createUpdate(
+                    "insert into upload (id, job, name, file) values (:id, :job, :name, :file)")
+                .bind("id", upload.id())
+                .bind("job", id)
+                .bind("name", upload.name())
+                .bind("file", String.valueOf(upload.file().getFileName()))
+                .execute();
+          }
+          turns.put(h, book);
+          return find(h, id);
+        });
   }
 
   @Override
@@ -52,97 +55,68 @@ record SqlJobs(Store store, SqlPages pages, Clock clock) implements Jobs {
     return h.createQuery("select * from job where id = :id").bind("id", id).mapTo(Job.class).one();
   }
 
-  /** A job that may be taken now; {@code :stale} is when whoever is gone said something last. */
-  private static final String FREE =
+  private static final String OPEN =
       """
       from job j join book b on b.id = j.book
-      where j.state in ('running', 'waiting') and b.discarded_at is null and j.due_at <= :now
-        and (j.worker is null or j.worker = :worker or j.beat_at < :stale)
-        and not exists (select 1 from job o where o.book = j.book and o.id <> j.id
-          and o.state in ('running', 'waiting') and o.worker is not null and o.worker <> :worker and o.beat_at >= :stale)
+      where j.state in ('running', 'waiting') and b.discarded_at is null
       """;
 
   @Override
-  public Optional<Job> take(String worker) {
+  public Optional<Job> next(String book) {
     return store
         .jdbi()
-        .inTransaction(
-            h -> {
-              // two that ask at once must not get two jobs of one book
-              store.hold(h, "jobs");
-              long now = store.millis(h, clock);
-              return h.createQuery(
-                      """
-                      update job set worker = :worker, beat_at = :now where seq =
-                        (select j.seq %s order by j.failures > 0, j.turn, j.state, j.seq limit 1)
-                      returning *
-                      """
-                          .formatted(FREE))
-                  .bind("worker", worker)
-                  .bind("now", now)
-                  .bind("stale", now - LEASE.toMillis())
-                  .mapTo(Job.class)
-                  .findOne();
-            });
-  }
-
-  @Override
-  public boolean keep(String job, String worker) {
-    return store
-        .jdbi()
-        .inTransaction(
+        .withHandle(
             h ->
-                h.execute(
-                        "update job set beat_at = ? where id = ? and worker = ?",
-                        store.millis(h, clock),
-                        job,
-                        worker)
-                    == 1);
+                h.createQuery(
+                        "select j.* "
+                            + OPEN
+                            + " and j.book = :book and j.due_at <= :now"
+                            + " order by j.failures > 0, j.seq limit 1")
+                    .bind("book", book)
+                    .bind("now", turns.now(h).toEpochMilli())
+                    .mapTo(Job.class)
+                    .findOne());
   }
 
-  @Override
-  public void leave(String job, String worker) {
+  /** What the row of books must know of jobs. */
+  record Open(Store store) implements Ledger {
+
+    @Override
+    public void edit(String book, Consumer<Handle> work) {
+      store.edit(
+          book,
+          h -> {
+            work.accept(h);
+            return book;
+          });
+    }
+
+    @Override
+    public Optional<Instant> due(Handle h, String book) {
+      return h.createQuery("select j.due_at " + OPEN + " and j.book = :book order by 1 limit 1")
+          .bind("book", book)
+          .mapTo(Long.class)
+          .findOne()
+          .map(Instant::ofEpochMilli);
+    }
+
+    @Override
+    public void ended(Handle h, String book) {
+      h.execute("update job set attempts = 0 where book = ? and attempts > 0", book);
+    }
+  }
+
+  /** Makes the row of books anew: nobody is at work. */
+  void begin() {
     store
         .jdbi()
         .useTransaction(
             h ->
-                h.execute("update job set worker = null where id = ? and worker = ?", job, worker));
-  }
-
-  /** Lets go of all jobs: nobody is at work. */
-  void leaveAll() {
-    store
-        .jdbi()
-        .useTransaction(h -> h.execute("update job set worker = null where worker is not null"));
-  }
-
-  @Override
-  public boolean othersWait(String job) {
-    return store
-        .jdbi()
-        .withHandle(
-            h -> {
-              long now = store.millis(h, clock);
-              return h.createQuery(
-                          """
-                          select count(*) %s and j.failures = 0
-                            and j.book <> (select book from job where id = :job)
-                            and j.turn <= (select turn from job where id = :job)
-                          """
-                              .formatted(FREE))
-                      .bind("job", job)
-                      .bind("worker", "")
-                      .bind("now", now)
-                      .bind("stale", now - LEASE.toMillis())
-                      .mapTo(Integer.class)
-                      .one()
-                  > 0;
-            });
-  }
-
-  @Override
-  public void hadTurn(String job) {
-    store.jdbi().useTransaction(h -> h.execute("update job set turn = turn + 1 where id = ?", job));
+                turns.begin(
+                    h,
+                    h.createQuery("select j.book, min(j.seq) " + OPEN + " group by 1 order by 2")
+                        .map((row, context) -> row.getString(1))
+                        .list()));
   }
 
   @Override
@@ -203,7 +177,7 @@ record SqlJobs(Store store, SqlPages pages, Clock clock) implements Jobs {
                   update job set state = :state, done = coalesce(:done, done),
                     of = coalesce(:of, of), text = :text,
                     attempts = case when :done > done then 0 else attempts end
-                  where id = :id
+                  where id = :id and state in ('waiting', 'running')
                   """)
                   .bind("id", job)
                   .bind("state", state.word())
@@ -229,7 +203,7 @@ record SqlJobs(Store store, SqlPages pages, Clock clock) implements Jobs {
                       """)
                       .bind("id", job)
                       .bind("text", text)
-                      .bind("due", store.millis(h, clock) + pause.toMillis())
+                      .bind("due", turns.now(h).plus(pause).toEpochMilli())
                       .execute();
               return there == 1 ? Optional.of(find(h, job)) : Optional.empty();
             });

@@ -22,6 +22,10 @@ import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.SetAside;
 import org.barmap.library.picture.PictureStore;
 import org.barmap.library.sql.feed.SqlFeed;
+import org.barmap.library.sql.turn.SqlTurns;
+import org.barmap.library.sql.turn.TurnClock;
+import org.barmap.library.turn.Turns;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** A library in a database, with the page pictures in a folder; which database, others say. */
@@ -43,6 +47,7 @@ public abstract class SqlLibrary implements Library {
   private final SqlDrafts drafts;
   private final SqlReadings readings;
   private final SqlChanges changes;
+  private final SqlTurns turns;
   private final SqlJobs jobs;
   private final SqlSeconds seconds;
   private final SqlReplies replies;
@@ -63,14 +68,37 @@ public abstract class SqlLibrary implements Library {
     removal = new Removal(store, folder, pictures, clock, setAside);
     feed = new SqlFeed(store.jdbi(), clock, new FeedShelf(store));
     drafts = new SqlDrafts(store, clock, removal, feed);
-    books = new SqlBooks(store, clock, drafts, removal, feed);
+    turns =
+        new SqlTurns(store.source(), store.pace(), clock(store, clock), new SqlJobs.Open(store));
+    books = new SqlBooks(store, clock, drafts, removal, feed, turns);
     pages = new SqlPages(store, folder, pictures, drafts, removal);
     changes = new SqlChanges(store, clock, feed);
-    jobs = new SqlJobs(store, pages, clock);
+    jobs = new SqlJobs(store, pages, turns, clock);
     seconds = new SqlSeconds(store.jdbi());
     replies = new SqlReplies(store.jdbi(), clock);
     readings = new SqlReadings(store, drafts);
     keeping = new SqlKeeping(store, folder, pictures, removal, books, setAside);
+  }
+
+  private static TurnClock clock(Store store, Clock clock) {
+    TurnClock.Source source =
+        new TurnClock.Source() {
+          @Override
+          public long millis() {
+            return store.millis(clock);
+          }
+
+          @Override
+          public long millis(Handle h) {
+            return store.millis(h, clock);
+          }
+        };
+    return new TurnClock(source, store.pace().trusted());
+  }
+
+  /** Ends what is still at work; the store can be closed then. */
+  protected final void rest() {
+    turns.close();
   }
 
   /**
@@ -83,7 +111,7 @@ public abstract class SqlLibrary implements Library {
     if (wasOpen) {
       say("The data folder was open to other accounts of this machine; it is closed to them now.");
     }
-    jobs.leaveAll();
+    jobs.begin();
     removal.atStart();
     keeping.atStart();
     before.ifPresent(
@@ -182,6 +210,11 @@ public abstract class SqlLibrary implements Library {
   @Override
   public Jobs jobs() {
     return jobs;
+  }
+
+  @Override
+  public Turns turns() {
+    return turns;
   }
 
   @Override

@@ -1,7 +1,9 @@
 package org.barmap.library.sql;
 
 import java.time.Clock;
+import javax.sql.DataSource;
 import org.barmap.library.keep.Kept;
+import org.barmap.library.sql.turn.Pace;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.HandleCallback;
 import org.jdbi.v3.core.Jdbi;
@@ -14,6 +16,12 @@ public interface Store {
 
   /** Returns the way to the database, told of our records. */
   Jdbi jdbi();
+
+  /** Returns its connections. */
+  DataSource source();
+
+  /** Returns how the row of books is looked at in it. */
+  Pace pace();
 
   /**
    * Looks at several things of one moment; nothing is changed.
@@ -43,6 +51,9 @@ public interface Store {
    * @param clock of this process
    */
   long millis(Handle h, Clock clock);
+
+  /** The same outside of a transaction. */
+  long millis(Clock clock);
 
   /** Gives the space of what was deleted back to the disk, where the database leaves that to us. */
   void shrink();

@@ -178,6 +178,7 @@ public final class SqliteLibrary extends SqlLibrary {
 
   @Override
   public void close() {
+    rest();
     if (!pool.isClosed()) {
       leave();
     }

@@ -8,11 +8,13 @@ import java.sql.Statement;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import javax.sql.DataSource;
 import org.barmap.library.keep.Kept;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.PictureMark;
 import org.barmap.library.sql.Rows;
 import org.barmap.library.sql.Store;
+import org.barmap.library.sql.turn.Pace;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.HandleCallback;
 import org.jdbi.v3.core.Jdbi;
@@ -20,12 +22,12 @@ import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
 
 /** An SQLite file in a folder: one writer at a time, whatever it writes. */
-record SqliteStore(Jdbi jdbi, Path folder) implements Store {
+record SqliteStore(Jdbi jdbi, DataSource source, Path folder) implements Store {
 
   private static final System.Logger LOG = System.getLogger(SqliteStore.class.getName());
 
   SqliteStore(HikariDataSource pool, Path folder) {
-    this(Rows.mapped(Jdbi.create(pool)), folder);
+    this(Rows.mapped(Jdbi.create(pool)), pool, folder);
   }
 
   static HikariDataSource pool(Path file) {
@@ -51,6 +53,11 @@ record SqliteStore(Jdbi jdbi, Path folder) implements Store {
   }
 
   @Override
+  public Pace pace() {
+    return Pace.ALONE;
+  }
+
+  @Override
   public <T> T view(HandleCallback<T, RuntimeException> work) {
     return jdbi.withHandle(work);
   }
@@ -67,6 +74,11 @@ record SqliteStore(Jdbi jdbi, Path folder) implements Store {
 
   @Override
   public long millis(Handle h, Clock clock) {
+    return clock.millis();
+  }
+
+  @Override
+  public long millis(Clock clock) {
     return clock.millis();
   }
 

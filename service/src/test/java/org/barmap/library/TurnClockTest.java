@@ -1,0 +1,65 @@
+package org.barmap.library;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongSupplier;
+import org.barmap.library.sql.turn.TurnClock;
+import org.jdbi.v3.core.Handle;
+import org.junit.jupiter.api.Test;
+
+/** The clock that books stand in the row by. */
+class TurnClockTest {
+
+  private static final long HOUR = Duration.ofHours(1).toMillis();
+
+  private final AtomicLong store = new AtomicLong(10 * HOUR);
+
+  private static TurnClock.Source source(LongSupplier millis) {
+    return new TurnClock.Source() {
+      @Override
+      public long millis() {
+        return millis.getAsLong();
+      }
+
+      @Override
+      public long millis(Handle h) {
+        return millis.getAsLong();
+      }
+    };
+  }
+
+  @Test
+  void itGoesOnWhereItWasWhenTheClockIsSetBackAndSaysNoMomentTwice() {
+    TurnClock clock = new TurnClock(source(store::get), Duration.ZERO);
+    Instant first = clock.now();
+    assertThat(first).isEqualTo(Instant.ofEpochMilli(10 * HOUR));
+    assertThat(clock.now()).isAfter(first);
+    store.addAndGet(-HOUR);
+    assertThat(clock.now()).isAfter(first).isBefore(first.plusSeconds(1));
+    store.addAndGet(60_000);
+    assertThat(clock.now())
+        .as("a minute is a minute")
+        .isBetween(first.plusSeconds(60), first.plusSeconds(61));
+  }
+
+  @Test
+  void whileTheStoreIsAwayTimeIsCountedHere() {
+    boolean[] away = {false};
+    TurnClock clock =
+        new TurnClock(
+            source(
+                () -> {
+                  if (away[0]) {
+                    throw new IllegalStateException("away");
+                  }
+                  return store.get();
+                }),
+            Duration.ofNanos(1));
+    Instant first = clock.now();
+    away[0] = true;
+    assertThat(clock.now()).isAfter(first).isBefore(first.plusSeconds(60));
+  }
+}
