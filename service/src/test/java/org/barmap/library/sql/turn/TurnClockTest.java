@@ -1,4 +1,4 @@
-package org.barmap.library;
+package org.barmap.library.sql.turn;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -6,7 +6,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongSupplier;
-import org.barmap.library.sql.turn.TurnClock;
 import org.jdbi.v3.core.Handle;
 import org.junit.jupiter.api.Test;
 
