@@ -90,13 +90,20 @@ final class Blocks {
       return Range.refused(bar.why(), bar.candidates());
     }
     int slot = bar.ats().get(0).place().slot();
+    boolean first = said.group(1).matches("(?i)first|1st");
+    int end = scope.sectionEnd(slot);
+    int many = end - slot + 1;
+    if (bar.mark() && many > 1) {
+      return many % 2 != 0
+          ? Range.refused("That section has no halves; name the bars.", List.of())
+          : first ? slots(scope, slot, slot + many / 2 - 1) : slots(scope, slot + many / 2, end);
+    }
     int beats = scope.beatsAt(slot);
     if (beats % 2 != 0 || beats == 0) {
       return Range.refused(
           "Bar " + scope.nameAt(slot) + " has no halves that are known; name the beats.",
           List.of());
     }
-    boolean first = said.group(1).matches("(?i)first|1st");
     return Range.between(
         scope,
         Edge.beat(scope, slot, first ? 1 : beats / 2 + 1),

@@ -17,6 +17,7 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.term.InstrumentNames;
+import org.barmap.plan.words.clause.Sense;
 import org.barmap.plan.words.doubt.Doubted;
 import org.barmap.plan.words.grammar.Corrections;
 import org.barmap.plan.words.grammar.Grammar;
@@ -24,6 +25,7 @@ import org.barmap.plan.words.grammar.Sounds;
 import org.barmap.plan.words.grammar.Tidy;
 import org.barmap.plan.words.number.Between;
 import org.barmap.plan.words.number.Mentions;
+import org.barmap.plan.words.talk.Retold;
 
 /**
  * Reads a director's cut list.
@@ -36,6 +38,9 @@ import org.barmap.plan.words.number.Mentions;
 public final class ChangeWords {
   /** A longer list is no cut list. */
   static final int MOST_LINES = 2000;
+
+  /** So many sentences of one message are read each by itself. */
+  private static final int MOST_SENTENCES = 6;
 
   /** A longer line is no instruction. */
   private static final int MOST_LETTERS = 400;
@@ -58,6 +63,7 @@ public final class ChangeWords {
   private final List<WrittenNumber> numbers;
   private final Mentions mentions;
   private final Names names;
+  private final Retold retold;
   private final Map<WrittenNumber, Scope> scopes = new IdentityHashMap<>();
   private final List<Heard<ShowChange>> heard = new ArrayList<>();
   private Optional<WrittenNumber> number = Optional.empty();
@@ -70,6 +76,7 @@ public final class ChangeWords {
     this.numbers = WrittenNumber.all(map);
     this.names = new Names(numbers);
     this.mentions = new Mentions(numbers);
+    this.retold = new Retold(l -> names.byLabel(l).map(WrittenNumber::label));
     this.chair = InstrumentNames.chairOf(map.book().part());
     this.book = Spoken.plain(map.book().title()).toLowerCase(Locale.ROOT);
     if (numbers.size() == 1) {
@@ -110,6 +117,14 @@ public final class ChangeWords {
     if (line.isEmpty() || heading(line)) {
       return;
     }
+    State before = new State(heard.size(), next, number, named);
+    plainly(line);
+    if (!sure(before)) {
+      retold(line, before);
+    }
+  }
+
+  private void plainly(String line) {
     int before = heard.size();
     if (!whole(line)) {
       for (String sentence : Sentences.of(line)) {
@@ -117,6 +132,104 @@ public final class ChangeWords {
       }
     }
     doubted(line, heard.subList(before, heard.size()));
+  }
+
+  /** What was known before a message. */
+  private record State(int heard, int next, Optional<WrittenNumber> number, boolean named) {}
+
+  private void back(State to) {
+    heard.subList(to.heard(), heard.size()).clear();
+    next = to.next();
+    number = to.number();
+    named = to.named();
+  }
+
+  /** Whether a message came to changes, and nothing of it to a question. */
+  private boolean sure(State before) {
+    List<Heard<ShowChange>> those = heard.subList(before.heard(), heard.size());
+    return those.stream().allMatch(h -> h instanceof Heard.Understood<ShowChange>)
+        && those.stream()
+            .flatMap(h -> h.reading().stream())
+            .flatMap(r -> r.changes().stream())
+            .anyMatch(c -> c.kept().isEmpty());
+  }
+
+  /** Each sentence in the words in which it is understood, or kept where it only says why. */
+  private boolean bySentence(String line, State before) {
+    List<String> sentences = Sentences.of(Spoken.figures(line));
+    if (sentences.size() < 2 || sentences.size() > MOST_SENTENCES) {
+      return false;
+    }
+    for (String sentence : sentences) {
+      State start = new State(heard.size(), next, number, named);
+      boolean understood = false;
+      for (String way : retold.of(sentence)) {
+        back(start);
+        plainly(way);
+        understood = sure(start) || number.isPresent() && noted(start, way);
+        if (understood) {
+          break;
+        }
+      }
+      if (!understood) {
+        return false;
+      }
+    }
+    doubted(line, heard.subList(before.heard(), heard.size()));
+    return sure(before);
+  }
+
+  /** Whether a sentence only says why, or what the others do. */
+  private boolean noted(State before, String sentence) {
+    boolean notes =
+        heard.subList(before.heard(), heard.size()).stream()
+            .allMatch(h -> h instanceof Heard.Understood<ShowChange>);
+    return notes && Sense.aside(sentence, called(number.orElseThrow()));
+  }
+
+  /** In other words, where those that were said left something open. */
+  private void retold(String line, State before) {
+    Outcome asked = outcome(before);
+    for (String way : retold.of(Spoken.figures(line))) {
+      if (way.equals(line)) {
+        continue;
+      }
+      back(before);
+      plainly(way);
+      doubted(line, heard.subList(before.heard(), heard.size()));
+      if (sure(before)) {
+        return;
+      }
+      Outcome other = outcome(before);
+      asked = !asked.offers() && other.offers() ? other : asked;
+    }
+    back(before);
+    if (bySentence(line, before)) {
+      return;
+    }
+    back(before);
+    heard.addAll(asked.heard());
+    next = asked.after().next();
+    number = asked.after().number();
+    named = asked.after().named();
+  }
+
+  /** What became of a message. */
+  private record Outcome(List<Heard<ShowChange>> heard, State after) {
+    /** Whether all of it is asked, and a change is among what may be meant. */
+    boolean offers() {
+      return heard.stream().allMatch(h -> h instanceof Heard.AskedBack)
+          && heard.stream()
+              .flatMap(h -> ((Heard.AskedBack<ShowChange>) h).readings().stream())
+              .flatMap(r -> r.changes().stream())
+              .anyMatch(c -> c.kept().isEmpty());
+    }
+  }
+
+  private Outcome outcome(State before) {
+    return new Outcome(
+        List.copyOf(heard.subList(before.heard(), heard.size())),
+        new State(heard.size(), next, number, named));
   }
 
   /** What could make a message mean something else makes all of it a question. */

@@ -73,7 +73,7 @@ final class NumberFirst {
       phrase(
           "(?:cut|skip|omit|drop|lose|no|without|leave\\s+out|take\\s+out|kill|scrap)\\s+(?:the\\s+)?(.+?)"
               + MUSIC
-              + "[.!]?");
+              + "(?:\\s+(?:altogether|completely|entirely|for\\s+good))?[.!]?");
   private static final Pattern TITLE_OUT =
       phrase(
           "(?:the\\s+)?(.+?)"

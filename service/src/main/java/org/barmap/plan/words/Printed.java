@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 import org.barmap.map.Key;
+import org.barmap.map.Navigation;
 import org.barmap.map.Word;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Stretch;
@@ -153,6 +154,8 @@ final class Printed {
       Bar bar = number.bars().get(i);
       boolean there =
           switch (printed) {
+            case "jump" -> before.has(Navigation.DA_CAPO) || before.has(Navigation.DAL_SEGNO);
+            case "to coda" -> before.has(Navigation.TO_CODA);
             case "double bar" -> before.endBarline() == Barline.DOUBLE;
             case "key" ->
                 bar.key().isPresent()

@@ -4,6 +4,7 @@ import static org.barmap.plan.change.term.Phrase.phrase;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.term.Numerals;
@@ -20,13 +21,35 @@ final class Spoken {
               + ")(?:[\\s-]"
               + UNIT
               + ")?\\b");
+  private static final String TEEN =
+      "(ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen)";
   private static final Pattern HUNDREDS =
-      phrase("\\b(a|one|two|three|four|five)\\s+hundred(?:\\s+and\\s+" + UNIT + ")?\\b");
+      phrase(
+          "\\b(a|one|two|three|four|five)\\s+hundred(?:\\s+and\\s+(?:"
+              + UNIT
+              + "|"
+              + TEEN
+              + "))?\\b");
+
+  /** "One-twelve", "one twenty-six", "one-oh-two": how three figures are said in a rehearsal. */
+  private static final Pattern BY_FIGURES =
+      phrase(
+          "(?<![\\p{L}-])(?:(one|two|three)-|(one)\\s+)(?:(?:oh?)[\\s-]"
+              + UNIT
+              + "|"
+              + TEEN
+              + "|("
+              + String.join("|", TENS)
+              + ")(?:[\\s-]"
+              + UNIT
+              + ")?)(?![\\p{L}-])");
+
   private static final Pattern SMALL =
       phrase(
           "(?<![\\p{L}-])(two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen"
               + "|fifteen|sixteen|seventeen|eighteen|nineteen)(?![\\p{L}-])"
-              + "|(?<=\\b(?:bar|beat|to|from|at|after|before|cut|number|through|measure)\\s)one\\b");
+              + "|(?<=\\b(?:bar|beat|to|from|at|after|before|cut|number|through|measure)\\s)one\\b"
+              + "|\\bone(?=(?:\\s*(?:-|,|and|to|through|thru|till|until)\\s*)+(?:\\d|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|twenty)\\b)");
 
   private Spoken() {}
 
@@ -65,8 +88,9 @@ final class Spoken {
 
   /** Number words as figures: "thirty-four to forty-nine". */
   static String figures(String words) {
+    String figured = BY_FIGURES.matcher(words).replaceAll(m -> Integer.toString(byFigures(m)));
     String big =
-        BIG.matcher(words)
+        BIG.matcher(figured)
             .replaceAll(
                 m ->
                     Integer.toString(
@@ -77,9 +101,16 @@ final class Spoken {
     String hundreds =
         HUNDREDS
             .matcher(big)
-            .replaceAll(m -> Integer.toString(hundreds(m.group(1)) + unit(m.group(2))));
+            .replaceAll(
+                m -> Integer.toString(hundreds(m.group(1)) + unit(m.group(2)) + unit(m.group(3))));
     Matcher small = SMALL.matcher(hundreds);
     return small.replaceAll(m -> Integer.toString(unit(m.group())));
+  }
+
+  private static int byFigures(MatchResult m) {
+    int hundreds = 100 * (unit(m.group(1)) + unit(m.group(2)));
+    int tens = m.group(5) == null ? 0 : 20 + 10 * TENS.indexOf(m.group(5).toLowerCase(Locale.ROOT));
+    return hundreds + unit(m.group(3)) + unit(m.group(4)) + tens + unit(m.group(6));
   }
 
   private static int hundreds(String word) {

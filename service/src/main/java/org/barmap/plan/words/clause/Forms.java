@@ -27,7 +27,7 @@ final class Forms {
           "(?:the\\s+)?(?:beat\\s+" + Numerals.CARDINAL + "|" + Numerals.ORDINAL + "\\s+beat)\\b");
   private static final Pattern MORE =
       phrase(
-          "(an?|"
+          "(?:once|twice)\\s+more\\b|(an?|"
               + Numerals.CARDINAL
               + ")\\s+(?:more|extra|additional|further)\\s+(?:times?|repeats?|rounds?|passes|go(?:es)?|laps?)\\b");
   private static final Pattern BARS =
@@ -44,7 +44,9 @@ final class Forms {
           "(\\d{1,2})\\s?/\\s?(1|2|4|8|16|32)\\b(?:\\s+time)?|(two|three|four|five|six|seven|nine|twelve|[2-79]|12)[\\s-](two|four|eight|[248])\\b(?=\\s*(?:bars?|measures?|time|meter|now|please|[,.;!]|$|in|at|from|for|and)\\b|\\s*$|\\s*[,.;!])(?:\\s+time)?");
   private static final Pattern BEATS =
       phrase(
-          "(?:in|beat\\s+in)\\s+(?:an?\\s+)?(?:slow\\s+|fast\\s+|quick\\s+|moderate\\s+)?(one|two|three|four|six|[1-46])\\b(?!\\s*(?:/|bars?|measures?|before|after|beats?|flats?|sharps?|time))");
+          "(?:in|beat\\s+in)\\s+(?:an?\\s+)?(?:slow\\s+|fast\\s+|quick\\s+|moderate\\s+)?(one|two|three|four|six|[1-46])\\b(?!\\s*(?:/|bars?|measures?|before|after|beats?|flats?|sharps?|time))"
+              + "|(?:an?\\s+)?(one|two|three|four|six|[1-46])\\s+(?:beats?\\s+)?(?:in|to|per)\\s+(?:a|the|each|every)\\s+bar\\b"
+              + "|(one|two|three|four|six|[1-46])\\s+beats?\\s+a\\s+bar\\b");
   private static final Pattern INTERVAL =
       phrase(
           "(?:(?:by\\s+)?(?:an?\\s+|one\\s+|\\d\\s+|two\\s+|three\\s+)?)(?:(?:half|whole|minor|major|perfect)[\\s-]+)?(?:semitones?|steps?|tones?|second|third|fourth|fifth|octave)\\b");
@@ -78,7 +80,7 @@ final class Forms {
     }
     m = at(MORE, text, from);
     if (m.lookingAt()) {
-      add(found, Token.Kind.AGAIN, Integer.toString(Math.max(1, count(m.group(1)))), m);
+      add(found, Token.Kind.AGAIN, Integer.toString(Math.max(1, more(m))), m);
     }
     m = at(BARS, text, from);
     if (m.lookingAt()) {
@@ -98,7 +100,11 @@ final class Forms {
     }
     m = at(BEATS, text, from);
     if (m.lookingAt()) {
-      add(found, Token.Kind.BEATS, Integer.toString(count(m.group(1))), m);
+      add(
+          found,
+          Token.Kind.BEATS,
+          Integer.toString(count(first(m.group(1), m.group(2), m.group(3)))),
+          m);
     }
     measured(text, from, found);
     return found.stream().reduce((a, b) -> b.text().length() > a.text().length() ? b : a);
@@ -159,6 +165,12 @@ final class Forms {
       case "thrice" -> 3;
       default -> count(said);
     };
+  }
+
+  private static int more(Matcher m) {
+    return m.group(1) == null
+        ? times(m.group().replaceFirst("\\s.*", "").toLowerCase(Locale.ROOT))
+        : count(m.group(1));
   }
 
   private static int count(String said) {

@@ -19,7 +19,11 @@ final class Goings {
   static List<String> vamp(Clause c) {
     Optional<String> cue = c.one(Token.Kind.CUE);
     boolean round = c.has("repeat") || c.has("round") || c.has("safety");
-    boolean vamps = c.hard("vamp") || round && cue.isPresent();
+    boolean keeps =
+        c.has("round")
+            && !c.has(Token.Kind.TIMES)
+            && c.tokens().stream().anyMatch(t -> t.text().matches("(?i)keep(?:ing)?(?: on)?"));
+    boolean vamps = c.hard("vamp") || round && cue.isPresent() || keeps;
     if (!vamps || c.has(Token.Kind.NOT) || c.has(Token.Kind.AGAIN)) {
       return NONE;
     }
@@ -56,6 +60,15 @@ final class Goings {
   /** Two bars named one after the other go round together. */
   private static Optional<String> one(Clause c) {
     List<Clause.Place> places = c.places();
+    boolean beginning =
+        places.size() == 1
+            && places
+                .get(0)
+                .said()
+                .matches("(?i)(?:the )?(?:very )?(?:top|start|beginning|outset)");
+    if (beginning && !c.has(Token.Kind.BARS)) {
+      return printedAtTop(c, places.get(0)); // nothing goes round in the first bar alone
+    }
     if (places.size() == 1
         && places.get(0).said().matches("[A-Z]{1,2}")
         && places.get(0).prep().matches("at|through|from|")
@@ -86,6 +99,15 @@ final class Goings {
             && last.isPresent()
             && last.getAsInt() - first.getAsInt() == places.size() - 1;
     return next ? Optional.of(both) : Optional.empty();
+  }
+
+  private static Optional<String> printedAtTop(Clause c, Clause.Place top) {
+    c.use(top);
+    return Optional.of("vamp")
+        .flatMap(c.bars()::open)
+        .or(() -> c.bars().open("safety"))
+        .or(() -> c.hard("repeat") ? c.bars().repeat() : Optional.empty())
+        .filter(bars -> c.bars().ends(bars).filter(Bars.Ends::begins).isPresent());
   }
 
   /** What goes round at a mark is its section, with the endings of a repeat that begins there. */

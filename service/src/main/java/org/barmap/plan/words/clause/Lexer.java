@@ -17,7 +17,7 @@ final class Lexer {
   private static final String REACH =
       "(?:(?:we|you)\\s+(?:get\\s+to|get|reach|hit|come\\s+to|arrive\\s+at|are\\s+at)\\s+)?(?:the\\s+)?";
   private static final String PLACE =
-      "(?:(?:bar|letter|downbeat|pick-?up|beat)\\b.*|\\d.*|(?-i:[A-Z])\\b(?!').*|(?:very\\s+)?(?:end|top|coda|last\\s+\\w+|repeat)\\b(?!\\s+of\\s+(?:the|her|his|a)\\b).*)";
+      "(?:(?:bar|letter|downbeat|pick-?up|beat)\\b.*|\\d.*|(?-i:[A-Z])\\b(?!'|(?<=I)\\s+[a-z]).*|(?:very\\s+)?(?:end|top|coda|last\\s+\\w+|repeat)\\b(?!\\s+of\\s+(?:the|her|his|a)\\b).*)";
   private static final String STOPS =
       "(?=\\s*(?:[,;]|[.!?](?:\\s|$)|$)|\\s+(?:and\\s+)?then\\b|\\s+and\\s+(?:cut|vamp|hold|play|skip|tacet|repeat|insert|add|go|jump)\\b|\\s+(?:(?:we|you|just|keep)\\s+)*(?:vamp|loop|tacet|cut)\\b)";
   private static final Pattern CUE =
@@ -30,7 +30,7 @@ final class Lexer {
               + PLACE
               + ")(?="
               + WHO
-              + "\\b)(?!(?:you|us|me)(?=\\s*(?:[,.;!]|$)|\\s+(?:in|from|at|on|until)\\b))(?!(?:you|we)\\s+come\\s+back\\b)(?!(?:the\\s+)?(?:first|1st|second|2nd|third|last|final|rest|whole|entire|bass)\\b|(?:a|an|the)\\s+(?:\\w+\\s+)?(?:bars?|beats?|time\\b|number|song|good|moment|repeat|coda)\\b))"
+              + "\\b)(?!(?:you|us|me)(?=\\s*(?:[,.;!]|$)|\\s+(?:in|from|at|on|until)\\b))(?!(?:you|we)\\s+(?:come|go|get|jump)\\s+back\\b)(?!(?:the\\s+)?(?:first|1st|second|2nd|third|last|final|rest|whole|entire|bass)\\b|(?:a|an|the)\\s+(?:\\w+\\s+)?(?:bars?|beats?|time\\b|number|song|good|moment|repeat|coda)\\b))"
               + "(.*?[\\p{L}\\d.])"
               + STOPS);
   private static final Pattern REASON =
@@ -40,6 +40,10 @@ final class Lexer {
   private static final Pattern ON_BEHIND =
       phrase(
           "(?:on|onwards?|and\\s+on)(?=\\s*(?:$|[,.;:!]|(?:is|are|we|you|it|to\\s+the\\s+end|down|up|in\\s|a\\s|play|tacet|and)\\b))");
+
+  /** A number of the show that is left in a sentence is no bar of the one spoken of. */
+  private static final Pattern OTHER_NUMBER =
+      phrase("(?:number|no\\.|nr\\.?|#)\\s*\\d{1,4}[A-Za-z]{0,2}\\b");
 
   private Lexer() {}
 
@@ -134,6 +138,10 @@ final class Lexer {
     Matcher when = IF.matcher(text).region(at, text.length());
     if (when.lookingAt()) {
       return new Token(Token.Kind.IF, "", when.group());
+    }
+    Matcher named = OTHER_NUMBER.matcher(text).region(at, text.length());
+    if (named.lookingAt()) {
+      return new Token(Token.Kind.WORD, named.group(), named.group());
     }
     boolean behind = !before.isEmpty() && before.get(before.size() - 1).is(Token.Kind.PLACE);
     Matcher on = ON_BEHIND.matcher(text).region(at, text.length());

@@ -84,7 +84,13 @@ final class Manners {
     }
     c.does("play", "start", "back", "backin", "land");
     c.take(Token.Kind.AGAIN);
-    return Stretches.at(c).map(at -> List.of(name.get() + " at " + at)).orElse(NONE);
+    return Stretches.at(c)
+        .map(
+            at ->
+                at.replaceFirst(
+                    "(?i)^the (?:pick-?\\s?ups?|upbeats?)(?: bar)? (?:in)?to ", "1 before "))
+        .map(at -> List.of(name.get() + " at " + at))
+        .orElse(NONE);
   }
 
   /** "Bar 12 is a 3/4 bar", "make 20 a three-four". */
@@ -100,6 +106,7 @@ final class Manners {
       return NONE;
     }
     c.does("play");
+    c.take("extrabeat");
     return Stretches.of(c, Stretches.Use.OTHER)
         .map(w -> w.stream().map(s -> s + " in " + meter.get()).toList())
         .orElse(NONE);

@@ -168,7 +168,9 @@ final class Moves {
     if (!leads(from, c) || !(lands(to) || landing(c, to))) {
       return NONE;
     }
-    boolean plainCut = c.hard("cut") && !c.has("go") && !c.hard("land") && !c.hard("backin");
+    int last = Math.max(c.index(from.token()), c.index(to.token()));
+    boolean goes = c.tokens().subList(0, last).stream().anyMatch(t -> t.does("go"));
+    boolean plainCut = c.hard("cut") && !goes && !c.hard("land") && !c.hard("backin");
     if (plainCut && !from.prep().equals("after") && !from.prep().equals("out of")) {
       return NONE;
     }
@@ -244,7 +246,17 @@ final class Moves {
 
   /** "We start at C", "it ends after 48". */
   static List<String> ends(Clause c) {
-    boolean starts = c.has("start");
+    boolean starting =
+        c.tokens().stream()
+            .anyMatch(
+                t ->
+                    t.is(Token.Kind.PREP)
+                        && t.text().matches("(?i)(?:starting|beginning) (?:at|from|with|on|in)"));
+    boolean others =
+        c.tokens().stream()
+            .anyMatch(
+                t -> t.is(Token.Kind.DO) && !t.does("gone") && !t.does("out") && !t.does("cut"));
+    boolean starts = c.has("start") || starting && !others && c.places().size() == 1;
     boolean stops = c.hard("stop");
     List<Clause.Place> places = c.places();
     if (starts == stops || places.size() != 1 || c.has(Token.Kind.NOT)) {

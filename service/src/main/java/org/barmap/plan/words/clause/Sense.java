@@ -127,30 +127,68 @@ public final class Sense {
       Token at = tokens.get(i);
       Optional<List<String>> first =
           one(head, bars, lead, later)
+              .or(() -> aside(head))
               .or(() -> at.is(Token.Kind.COMMA) ? remark(head, at, true) : Optional.empty());
       if (first.isEmpty()) {
         continue;
       }
-      List<Token> tail = referred(tokens.subList(i + 1, tokens.size()), head);
+      List<Token> tail = referred(tokens.subList(i + 1, tokens.size()), head, bars);
+      List<String> orders = first.get();
       Optional<List<String>> rest =
-          all(tail, bars, most - 1, lead(head))
-              .or(() -> at.is(Token.Kind.COMMA) ? remark(tail, at, false) : Optional.empty());
+          Restated.follows(orders, tail, bars)
+              ? Optional.of(List.of())
+              : all(tail, bars, most - 1, lead(head))
+                  .or(() -> aside(tail))
+                  .or(() -> at.is(Token.Kind.COMMA) ? remark(tail, at, false) : Optional.empty());
       if (rest.isPresent()) {
-        List<String> both = new ArrayList<>(first.get());
-        rest.get().stream().filter(r -> !both.contains(r)).forEach(both::add);
+        List<String> both = new ArrayList<>(orders);
+        rest.get().stream()
+            .filter(r -> both.stream().noneMatch(b -> b.equals(r) || Restated.same(b, r, bars)))
+            .forEach(both::add);
         return Optional.of(both);
       }
     }
     return Optional.empty();
   }
 
+  /** A clause beside an order that orders nothing itself; why it is so is kept as a note. */
+  private static Optional<List<String>> aside(List<Token> tokens) {
+    if (Talk.goesOn(tokens) || Talk.shows(tokens)) {
+      return Optional.of(List.of());
+    }
+    return Talk.reason(tokens) || Talk.context(tokens)
+        ? Optional.of(List.of("note: " + Clause.said(tokens)))
+        : Optional.empty();
+  }
+
+  /** Whether words only say why something is so, or what others do. */
+  public static boolean aside(String words, Bars bars) {
+    return aside(Lexer.of(words, bars)).isPresent();
+  }
+
   /** "After that go to C": after the bars that were spoken of. */
-  private static List<Token> referred(List<Token> tail, List<Token> head) {
+  private static List<Token> referred(List<Token> tail, List<Token> head, Bars bars) {
     Optional<Token> last = head.stream().filter(t -> t.is(Token.Kind.PLACE)).reduce((a, b) -> b);
     if (last.isEmpty()) {
       return tail;
     }
     List<Token> all = new ArrayList<>(tail);
+    for (int i = 0; i + 1 < all.size(); i++) {
+      Optional<Bars.Ends> those = bars.ends(last.get().value());
+      if (those.isPresent()
+          && all.get(i).text().matches("(?i)(?:the )?(?:very )?last")
+          && all.get(i + 1).text().matches("(?i)one")) {
+        all.set(i, new Token(Token.Kind.PLACE, those.get().last(), all.get(i).text()));
+        all.remove(i + 1);
+      }
+    }
+    if (head.stream().anyMatch(t -> t.does("muteon"))) {
+      all.replaceAll(
+          t ->
+              t.is(Token.Kind.WORD) && t.text().equalsIgnoreCase("off")
+                  ? new Token(Token.Kind.DO, "muteoff", t.text())
+                  : t);
+    }
     for (int i = 0; i + 1 < all.size(); i++) {
       boolean after =
           all.get(i).is(Token.Kind.PREP) && all.get(i).value().matches("after|from|out of");
@@ -194,6 +232,9 @@ public final class Sense {
   /** One clause of which nothing is left; small talk comes to nothing. */
   private static Optional<List<String>> one(
       List<Token> tokens, Bars bars, List<Token> lead, boolean later) {
+    if (Restated.asItIs(tokens, bars)) {
+      return Optional.of(List.of());
+    }
     for (Clause.Deed deed : DEEDS) {
       Clause clause = new Clause(tokens, bars, later);
       List<String> says = deed.read(clause);

@@ -120,8 +120,20 @@ final class Silences {
       c.take(Token.Kind.ONLY);
       return List.of("tacet start until " + one.get(0).bare());
     }
-    boolean silent = c.hard("tacet") || out || notPlaying && !nouns(c);
-    if (!silent || c.has("insert") && c.hard("insert")) {
+    boolean leaves = leaves(c);
+    boolean silent = c.hard("tacet") || out || notPlaying && !nouns(c) || leaves;
+    if (leaves) {
+      c.does("cut");
+    }
+    boolean adds =
+        c.tokens().stream()
+            .anyMatch(
+                t ->
+                    t.is(Token.Kind.BARS)
+                        && t.text()
+                            .matches(
+                                "(?i).*\\b(?:extra|more|new|additional|another|further)\\b.*"));
+    if (!silent || adds || c.has("insert") && c.hard("insert")) {
       return NONE;
     }
     if (c.hard("tacet") && c.has(Token.Kind.NOT) && !notPlaying) {
@@ -141,6 +153,10 @@ final class Silences {
       c.take(Token.Kind.ONLY);
     }
     String behind = pass.isEmpty() ? "" : " " + pass;
+    Optional<String> repeat = repeated(c, pass);
+    if (repeat.isPresent()) {
+      return List.of("tacet " + repeat.get() + behind);
+    }
     if (c.places().isEmpty()) {
       c.take(Token.Kind.WHOLE);
       return List.of("tacet" + behind);
@@ -156,6 +172,25 @@ final class Silences {
                     .map(s -> "tacet " + (behind.isEmpty() ? s : section(s)) + behind)
                     .toList())
         .orElse(NONE);
+  }
+
+  /** "Bass, you can leave out 9 to 16": the bars are there, and played by others. */
+  private static boolean leaves(Clause c) {
+    Optional<Token> leave =
+        c.first("cut")
+            .filter(t -> t.text().matches("(?i)(?:leave|leaving|sit|lay)\\s+(?:out|off)"));
+    return leave.isPresent()
+        && c.tokens().subList(0, c.index(leave.get())).stream().anyMatch(t -> t.is(Token.Kind.YOU));
+  }
+
+  /** "The first time through the repeat": the bars of the only one. */
+  private static Optional<String> repeated(Clause c, String pass) {
+    Optional<String> bars = c.bars().repeat();
+    if (pass.isEmpty() || !c.hard("repeat") || !c.places().isEmpty() || bars.isEmpty()) {
+      return Optional.empty();
+    }
+    c.does("repeat");
+    return bars;
   }
 
   /** What is played several times at a mark is its section. */
@@ -203,12 +238,19 @@ final class Silences {
 
   /** "Play 5 to 8 the second time only". */
   static List<String> inPass(Clause c) {
-    if (!c.has(Token.Kind.PASS) || !c.has(Token.Kind.ONLY) || c.has(Token.Kind.NOT)) {
+    boolean just =
+        c.has(Token.Kind.YOU)
+            && c.tokens().stream().anyMatch(t -> t.text().equalsIgnoreCase("just"));
+    if (!c.has(Token.Kind.PASS) || !(c.has(Token.Kind.ONLY) || just) || c.has(Token.Kind.NOT)) {
       return NONE;
     }
     c.does("play", "enter");
     c.take(Token.Kind.ONLY);
     String pass = c.pass();
+    Optional<String> repeat = repeated(c, pass);
+    if (repeat.isPresent()) {
+      return List.of(pass + " only " + repeat.get());
+    }
     if (c.places().isEmpty()) {
       return List.of(pass + " only start to end");
     }
@@ -225,6 +267,9 @@ final class Silences {
     c.does("hold", "stop", "go", "play", "insert");
     String till = c.one(Token.Kind.CUE).map(q -> " till " + q).orElse("");
     List<Clause.Place> places = c.places();
+    if (places.isEmpty() && c.take("lastchord")) {
+      return List.of("hold end" + till);
+    }
     if (places.size() != 1) {
       return NONE;
     }

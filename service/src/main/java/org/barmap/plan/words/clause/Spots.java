@@ -83,7 +83,7 @@ final class Spots {
               + ANCHOR);
   private static final Pattern ENDS =
       phrase(
-          "(?:the\\s+)?(?:very\\s+)?(?:last|first|final|opening|closing)\\s+(?:"
+          "(?:the\\s+)?(?:very\\s+)?(?:last|first|final|opening|closing)\\s+(?:(?!one\\b(?!\\s+bar))"
               + COUNT
               + "(?:\\s+"
               + BARS
@@ -92,6 +92,16 @@ final class Spots {
               + ")(?!\\s*(?:-|time|x\\b|pass|ending))(?:\\s+(?:of|in)\\s+"
               + P0
               + ")?\\b");
+
+  /** "A's first four" are the first four of A. */
+  private static final Pattern OWNED =
+      phrase(
+          "(?:letter\\s+)?((?-i:[A-Z]{1,2}))'s\\s+(first|last|opening|final)\\s+("
+              + COUNT
+              + ")(?:\\s+"
+              + BARS
+              + ")?\\b(?!\\s+beats?\\b)");
+
   private static final Pattern NTH =
       phrase("(?:the\\s+)?" + Numerals.ORDINAL + "\\s+" + BARS + "\\s+of\\s+" + P0);
   private static final Pattern HALF =
@@ -107,6 +117,10 @@ final class Spots {
   private static final Pattern SIGN =
       phrase(
           "(?:the\\s+)?(?:very\\s+)?(?:end|top|beginning|start|outset)\\b(?!\\s+of\\b)|(?:the\\s+)?(?:very\\s+)?(?:beginning|start|top|end)\\s+of\\s+(?:the\\s+)?(?:number|song|piece|tune|it)\\b|(?:the\\s+)?(?:coda|segno|sign)\\b");
+
+  private static final Pattern DOES =
+      phrase(
+          "\\b(?:we|you|they|i|it|us|just|only|then|now|all|everyone|everybody|will|and|also|always|so)\\s+$");
 
   private Spots() {}
 
@@ -125,12 +139,16 @@ final class Spots {
           ENDS,
           NTH,
           HALF,
+          OWNED,
           PLUS,
           SECTION,
           ONE,
           SIGN
         }) {
       Matcher m = pattern.matcher(text).region(from, text.length()).useTransparentBounds(true);
+      if (pattern == SIGN && DOES.matcher(text.substring(0, from)).find()) {
+        continue; // "we end on 63"
+      }
       if (m.lookingAt() && best.filter(b -> b.text().length() >= m.group().length()).isEmpty()) {
         String said = said(pattern, m);
         if (pattern == PICKUP || bars.named(pattern == EDGE ? of(said) : said)) {
@@ -151,6 +169,14 @@ final class Spots {
     }
     if (pattern == LEADING_ONE) {
       return "1 before " + m.group(1);
+    }
+    if (pattern == OWNED) {
+      String edge = m.group(2).toLowerCase(java.util.Locale.ROOT);
+      return "the "
+          + (edge.matches("last|final") ? "last " : "first ")
+          + m.group(3)
+          + " bars of "
+          + m.group(1);
     }
     if (pattern == BUT_ONE) {
       return "1 before end";

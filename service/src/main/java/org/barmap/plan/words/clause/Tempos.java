@@ -20,11 +20,37 @@ final class Tempos {
     if (rit == c.hard("accel") || c.has(Token.Kind.NOT)) {
       return NONE;
     }
+    if (fromOneBar(c)) {
+      return NONE;
+    }
     c.does("rit", "accel", "insert", "play", "start");
     return Stretches.of(c, Stretches.Use.OTHER)
         .filter(w -> w.size() == 1)
         .map(w -> List.of((rit ? "rit. " : "accel. ") + w.get(0)))
         .orElse(NONE);
+  }
+
+  /** "Slow down a bit at C": another tempo from there; a rit. is called one, or has a length. */
+  private static boolean fromOneBar(Clause c) {
+    boolean called =
+        c.tokens().stream()
+            .filter(t -> t.does("rit") || t.does("accel"))
+            .anyMatch(
+                t ->
+                    t.text()
+                        .matches(
+                            "(?i)rit.*|rall.*|accel.*|.*\\b(?:getting|get|gets|gradually|into|rit|over)\\b.*"));
+    List<Clause.Place> places = c.places();
+    return !called
+        && places.size() == 1
+        && !places.get(0).block()
+        && places.get(0).prep().matches("at|from")
+        && c.tokens().stream()
+            .noneMatch(
+                t ->
+                    t.is(Token.Kind.PREP)
+                        && t.text().matches("(?i)in|over|for|during|across|within|through"))
+        && c.tokens().stream().noneMatch(t -> t.is(Token.Kind.BARS));
   }
 
   /** "From C onwards, quarter equals 104", "at C drop back to 96". */
@@ -48,7 +74,12 @@ final class Tempos {
     int before = c.index(figure.get()) - 1;
     sure |=
         before >= 0
-            && c.tokens().get(before).is(Token.Kind.PREP)
+            && (c.tokens().get(before).is(Token.Kind.PREP)
+                || figure.get().is(Token.Kind.FIGURE)
+                    && c.tokens()
+                        .get(before)
+                        .text()
+                        .matches("(?i)(?:be|is|it is|now|say|about|around)"))
             && c.tokens().stream().noneMatch(t -> t.is(Token.Kind.DO));
     boolean out =
         c.tokens().stream().anyMatch(t -> t.does("cut") && !t.text().matches("(?i)drop\\w*"));
@@ -113,12 +144,15 @@ final class Tempos {
                 ? "half time"
                 : c.hard("atempo")
                     ? "a tempo"
-                    : c.hard("slower") ? "slower" : c.hard("faster") ? "faster" : "";
+                    : c.hard("slower") || c.hard("rit") && fromOneBar(c)
+                        ? "slower"
+                        : c.hard("faster") || c.hard("accel") && fromOneBar(c) ? "faster" : "";
     if (what.isEmpty() || c.has(Token.Kind.NOT) || c.has(Token.Kind.FIGURE)) {
       return NONE;
     }
     c.does(
-        "double", "half", "atempo", "slower", "faster", "play", "start", "back", "backin", "land");
+        "double", "half", "atempo", "slower", "faster", "rit", "accel", "play", "start", "back",
+        "backin", "land");
     c.take("tempo");
     String said = what.equals("slower") || what.equals("faster") ? degree(c) + what : what;
     return Stretches.at(c).map(at -> List.of(said + " at " + at)).orElse(NONE);

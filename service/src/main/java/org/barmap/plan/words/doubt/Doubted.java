@@ -116,6 +116,7 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
             k ->
                 !AS_PRINTED.matcher(k).matches()
                     && !known(k, bars)
+                    && !Sense.aside(k, bars)
                     && !(any(all, "play") && ENDING_LAST.matcher(k).matches())
                     && !(any(all, JUMPS) && GO_ON.matcher(k).matches())
                     && !(any(all, ADDS) && A_REST.matcher(k).matches())

@@ -17,12 +17,18 @@ final class Doubts {
           "\\b(?:might|maybe|perhaps|probably|possibly|likely\\s+to|i\\s+think|not\\s+sure|depending|depends|we'll\\s+see|either)\\b");
   private static final Pattern CONDITION =
       phrase(
-          "\\b(?:if|unless|in\\s+case|provided|assuming|when\\s+(?:she|he|they)(?:'s|'re|\\s+is|\\s+are)\\s+(?:late|early|not|slow|behind))\\b");
+          "\\b(?:if(?!\\s+(?:you\\s+(?:would|could|can|please|like|don't\\s+mind|wouldn't\\s+mind)|that's\\s+(?:all\\s+right|ok(?:ay)?|alright)|possible|we\\s+(?:can|could|may))(?:\\s+with\\s+(?:you|everyone))?\\s*(?:[,.!?]|$))|unless|in\\s+case|provided|assuming|when\\s+(?:she|he|they)(?:'s|'re|\\s+is|\\s+are)\\s+(?:late|early|not|slow|behind))\\b");
+
+  /** Somebody wants to know; nobody has ordered anything yet. */
+  private static final Pattern QUESTION =
+      phrase(
+          "(?:.{0,24}?:\\s*)?(?:(?:oh|so|ok(?:ay)?|and|but|wait|sorry|right|um|er|now|well|no|number|in)\\b[,.!\\s]+|(?:number|no\\.|in|for)\\s+\\w+(?:[,:]\\s*|\\s+)|(?:everyone|guys|folks|all|bass|just\\s+checking|remind\\s+me)[,:]?\\s+)*"
+              + "(?:(?:(?:is|are|was|were)\\s+(?:bars?\\s+|letter\\s+)?(?:\\d+|(?-i:[A-Z]))|(?:do|did|should|have|has|had|shall(?=.*\\bstill\\b))\\s+(?:we|you|they|i|he|she|anyone|anybody|everyone)|(?:does|are|is|was|were|aren't|isn't|don't|doesn't|didn't|wasn't|shouldn't|haven't)\\s+(?:we|you|they|i|it|he|she|there|that|this|anyone|anybody|everyone|the\\s+\\w+))\\b(?!\\s+know\\s+what\\s*,)|(?:which|what|where|why|how|who|whose)\\b(?!\\s+(?:i|we)(?:'d|\\s+would|'ll|\\s+will|'re|\\s+are)?\\s+(?:need|want|like|do|doing|going)\\b)(?=.*\\?)).*");
 
   /** Begins by going back on what was said before; nothing here knows what that was. */
   private static final Pattern BACK_ON =
       phrase(
-          "(?:.{0,24}?:\\s*)?(?:(?:oh|no|wait|um|er|ah|ok(?:ay)?)[,.!\\s]+)*(?:sorry|actually|i\\s+meant?|scratch\\s+that|make\\s+that|correction|rather|instead|not\\s+that|no,|on\\s+second\\s+thou?ghts?)\\b.*");
+          "(?:.{0,24}?:\\s*)?(?:(?:oh|no|wait|um|er|ah|ok(?:ay)?)[,.!\\s]+)*(?:sorry(?![,\\s]+(?:everyone|everybody|all|guys|folks|lads|chaps|team|people|band)\\b)|actually|i\\s+meant?|scratch\\s+that|make\\s+that|correction|rather|instead|not\\s+that|no,|on\\s+second\\s+thou?ghts?)\\b.*");
 
   /** Goes back on something in the same breath, and not on a bar that stands there. */
   private static final Pattern NO_SORRY =
@@ -87,7 +93,7 @@ final class Doubts {
   /** Points at something that isn't named beside it. */
   private static final Pattern POINTS =
       phrase(
-          "\\b(?:instead\\s+of\\s+(?:that|this|it)\\b|undo\\s+(?:that|it)\\b|every\\s+(?:second|other|third|2nd|3rd)\\b|(?:and|then)\\s+again\\s+(?:at|in|from|on|after|before)|both\\s+times|each\\s+time|every\\s+time|that\\s+one|the\\s+same(?:\\s+(?:again|thing|goes|with|for|in|at|there))?|same\\s+(?:again|thing|goes|with|for|in|at|there)|the\\s+other(?:\\s+(?:one|cut|vamp|repeat|ending|number))?|likewise|ditto|as\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|do|said|discussed|agreed))|like\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|said))|you\\s+know\\s+(?:the\\s+one|which|where|what))\\b");
+          "\\b(?:instead\\s+of\\s+(?:that|this|it)\\b|undo\\s+(?:that|it)\\b|every\\s+(?:second|other|third|2nd|3rd)\\b|(?:and|then)\\s+again\\s+(?:at|in|from|on|after|before)|both\\s+times|each\\s+time|every\\s+time|that\\s+one|the\\s+same(?:\\s+(?:again|thing|goes|with|for|in|at|there))?|same\\s+(?:again|thing|goes|with|for|in|at|there)|the\\s+other(?:\\s+(?:one|cut|vamp|repeat|ending|number))?|likewise|ditto|as\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|do|said|discussed|agreed))|like\\s+(?:before|last\\s+(?:night|time)|we\\s+(?:did|said))|you\\s+know\\s+(?:the\\s+one|which|where|what(?!\\s*,)))\\b");
 
   /** Bars, marks and numbers one behind the other. */
   private static final Pattern LIST =
@@ -151,6 +157,9 @@ final class Doubts {
     }
     if (made.notes()) {
       return Optional.empty();
+    }
+    if (QUESTION.matcher(said.strip()).matches()) {
+      return Optional.of("Is this a question, or is it played like this from now on?");
     }
     if (GUESS.matcher(text).find()) {
       return Optional.of("Is this certain? Say it as it is played, or keep it as a note.");

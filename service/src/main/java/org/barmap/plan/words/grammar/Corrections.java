@@ -8,10 +8,12 @@ import java.util.regex.Pattern;
 /** What is corrected in the same breath: "cut 13 to 19, no, 13 to 20", "no, 46 not 45". */
 public final class Corrections {
   private static final String OOPS =
-      "(?:(?:no|wait|actually|rather|that\\s+is)(?=\\s*[,.!-]|\\s+\\d+,?\\s+not\\b)|(?:sorry|oops|i\\s+meant?|make\\s+that|correction|scratch\\s+that)\\b)";
+      "(?:(?:no|wait|actually|rather|that\\s+is)(?=\\s*[,.!-]|\\s+\\d+,?\\s+not\\b|\\s+(?:sorry|wait|hang|hold|actually|make|i)\\b)"
+          + "|(?:sorry|oops|i\\s+meant?|make\\s+(?:that|it)(?=\\s+(?:bars?\\s+)?[\\dA-Z])|make\\s+that|correction|scratch\\s+that|hang\\s+on|hold\\s+on(?=\\s*,)|i\\s+tell\\s+a\\s+lie|tell\\s+a\\s+lie|my\\s+mistake|i\\s+beg\\s+your\\s+pardon|beg\\s+your\\s+pardon|let\\s+me\\s+start\\s+again|what\\s+am\\s+i\\s+saying|i\\s+mean\\s+to\\s+say|wait\\s+a\\s+(?:minute|moment|second|sec)|one\\s+moment|no,?\\s+it's)\\b)";
   private static final Pattern SAID =
       phrase(
           "(?<first>.+?)(?:\\s*,\\s*|\\s+-+\\s+|\\s*\\.\\.\\.\\s*|\\.\\s+)"
+              + "(?:(?:oh|er|um|ah|uh)[,\\s]+)*"
               + OOPS
               + "(?:[,.:!\\s-]+"
               + OOPS

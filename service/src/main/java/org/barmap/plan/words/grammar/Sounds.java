@@ -21,7 +21,7 @@ public final class Sounds {
               + "|endings?|volta|rit|ritard|rall|accel|faster|slower|quicker|(?:double|half)[\\s-]time|\\d+/\\d+|in\\s+(?:one|two|three|four|six|[1-9])"
               + "|steps?\\s+(?:up|down|lower|higher)|(?:semi)?tones?\\s+(?:up|down)|transpos\\w+|attacca|segue|dialogue|applause|tacet|(?:lay|sit)\\s+out|click|back\\s+in"
               + "|bars?\\s+(?:shorter|longer)|extra\\s+(?:bars?|beats?)|more\\s+(?:bars?|beats?|times?)|less\\s+bars?|fewer\\s+bars?|insert|swap|restore|reinstate|jump(?:s|ing)?"
-              + "|trim(?:med)?|shorten\\w*|chop(?:ped)?|get\\s+rid|once\\s+more|transposed?|key|(?:(?:up|down)\\s+to|in|into)\\s+[a-g]\\s?(?:flat|sharp|major|minor|b\\b)|tags?|button|play-?off|(?:now|at|to)\\s+\\d{2,3}\\s*bpm|now\\s+at\\s+\\d{2,3}|electric|upright|straight\\s+(?:to|into|on)|(?:get|come|go|be)\\s+(?:in|out)\\b.*\\b(?:earlier|later|sooner)|(?:earlier|later|sooner)\\s+(?:in|out)|extend(?:ed)?|tighten(?:ed)?)\\b");
+              + "|(?:make|making|made|get)\\s+(?:it|this|that|the\\s+number)\\s+(?:(?:a|bit|little|much|lot)\\s+)*(?:shorter|longer)|too\\s+long|leav(?:e|ing)\\s+(?:\\S+\\s+){1,4}(?:off|out)|trim(?:med)?|shorten\\w*|chop(?:ped)?|get\\s+rid|once\\s+more|transposed?|key|(?:(?:up|down)\\s+to|in|into)\\s+[a-g]\\s?(?:flat|sharp|major|minor|b\\b)|tags?|button|play-?off|(?:now|at|to)\\s+\\d{2,3}\\s*bpm|now\\s+at\\s+\\d{2,3}|electric|upright|straight\\s+(?:to|into|on)|(?:get|come|go|be)\\s+(?:in|out)\\b.*\\b(?:earlier|later|sooner)|(?:earlier|later|sooner)\\s+(?:in|out)|extend(?:ed)?|tighten(?:ed)?)\\b");
 
   /** About the form where a bar is named with them. */
   private static final Pattern WITH_A_BAR =

@@ -34,7 +34,7 @@ public final class Between {
       phrase(
           ".*\\b(?:after|from|between|end\\s+of|chord\\s+of|when|of|once|out\\s+of)\\s*(?:the\\s+)?");
   private static final String SMALL =
-      "(?:(?:music|number|song|now|is|comes|goes|happens|moves|moved|to|up|straight|right|will|be|played|plays|then|just|should|gets?|go|come|sits|going|needs|must|actually|instead|in|the|show|directly|immediately|sung|done|placed|put|has|been)\\s+|,\\s*)*";
+      "(?:'s\\s+|(?:moving|shifting|shifted|it|it's|music|number|song|now|is|comes|goes|happens|moves|moved|to|up|straight|right|will|be|played|plays|then|just|should|gets?|go|come|sits|going|needs|must|actually|instead|in|the|show|directly|immediately|sung|done|placed|put|has|been)\\s+|,\\s*)*";
   private static final Pattern ORDER =
       phrase(
           "\\s*"
@@ -43,6 +43,10 @@ public final class Between {
   private static final Pattern SWAP =
       phrase(
           "\\b(?:swap|swapped|switch|switched|exchange|trade|reverse[ds]?|change\\s+places|flip(?:ped)?|other\\s+way\\s+round)\\b");
+
+  /** A number gets another place in the show; "straight" then says where, and not how. */
+  private static final Pattern MOVED =
+      phrase("\\b(?:mov(?:e|es|ed|ing)|shift(?:s|ed|ing)?|new\\s+order|running\\s+order)\\b");
 
   private Between() {}
 
@@ -68,7 +72,8 @@ public final class Between {
       return Optional.of("swap " + one.label() + " and " + other.label());
     }
     String between = text.substring(one.end(), Math.max(one.end(), other.start()));
-    Optional<String> how = how(OFF.matcher(rest).replaceAll(" "));
+    Optional<String> how =
+        MOVED.matcher(rest).find() ? Optional.empty() : how(OFF.matcher(rest).replaceAll(" "));
     var order = ORDER.matcher(between + words(text, other));
     if (how.isEmpty()) {
       return order.matches()

@@ -1,0 +1,174 @@
+package org.barmap.plan.words.clause;
+
+import static org.barmap.plan.change.term.Phrase.phrase;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.barmap.plan.words.grammar.Bars;
+
+/**
+ * What says again, in other words, what was ordered in the same breath: "cut 13 to 24, so it's
+ * straight to C", "the first eight are out, we start at A". It is left aside only where it comes to
+ * the same bars.
+ */
+final class Restated {
+  private static final Pattern AFTER =
+      phrase("(?:after|from)\\s+(.+?)\\s+go\\s+to\\s+(?:the\\s+)?(.+)");
+  private static final Pattern BEGINS = phrase("start\\s+at\\s+(.+)");
+  private static final Pattern STOPS = phrase("stop\\s+(?:on|after)\\s+(.+)");
+  private static final Pattern CUT = phrase("cut\\s+(?:from\\s+)?(.+)");
+  private static final Pattern ONCE =
+      phrase(
+          "no\\s+(?:vamps?|repeats?|D\\.S\\.|D\\.C\\.).*|.*\\bonce|straight\\s+to\\s+the\\s+second\\s+ending");
+  private static final Pattern THROUGH =
+      phrase(
+          "(?:(?:and|so|then|it|is|we|you|just|only|play|do|take|go|straight|right|the|that|that's|a|simply|all)[,\\s]+)*"
+              + "(?:once|one\\s+time|straight|through|once\\s+through|one\\s+time\\s+through|straight\\s+through|through\\s+once|on|out)(?:[,\\s]+(?:and|then|on|only|out|through|we|go))*[.!]*");
+  private static final Pattern WAITS_NOT =
+      phrase(
+          "(?:play|the\\s+vamp|repeat)\\b.*(?:once|twice|times)|no\\s+(?:vamps?|hold|G\\.P\\.|safety).*");
+  private static final Pattern NO_WAIT =
+      phrase(
+          "(?:(?:and|so|then|there|is|with)[,\\s]+)*(?:no|without(?:\\s+any)?|do\\s+not|don't)\\s+(?:waiting|wait|cues?|stopping|stop|hanging\\s+about|messing\\s+about|more|fewer)[.!]*");
+  private static final Pattern SECOND_ONLY =
+      phrase(
+          "(?:(?:and|so|then|but|we|you|just|only|play|do|not|take|bother\\s+with|skip|cut|no|don't|never)[,\\s]+)*the\\s+first\\s+(?:one|ending|time\\s+bars?)(?:\\s+(?:is\\s+)?(?:out|gone|cut))?(?:\\s+(?:now|any\\s?more|at\\s+all))*[.!]*");
+  private static final Pattern SECOND_TIME =
+      phrase(
+          "(?:(?:and|so|then|but|you|are|come|play|back|just|only|it)[,\\s]+)*(?:in\\s+)?(?:(?:on|for)\\s+)?(?:the\\s+)?(?:second|2nd|repeat)(?:\\s+(?:time|pass|one))?(?:[,\\s]+(?:round|around|through|only))*[.!]*");
+
+  private Restated() {}
+
+  /** Whether an instruction takes out, or leaves, the bars that another did already. */
+  static boolean same(String one, String other, Bars bars) {
+    Optional<int[]> first = out(one, bars);
+    Optional<int[]> second = out(other, bars);
+    return first.isPresent()
+        && second.isPresent()
+        && first.get()[0] == second.get()[0]
+        && first.get()[1] == second.get()[1];
+  }
+
+  /** Whether a clause says of an order what it comes to anyway. */
+  static boolean follows(List<String> orders, List<Token> clause, Bars bars) {
+    String said = Clause.said(clause);
+    boolean once = orders.stream().anyMatch(o -> ONCE.matcher(o).matches());
+    if (once && THROUGH.matcher(said).matches()) {
+      return true;
+    }
+    boolean ending = orders.stream().anyMatch(o -> o.startsWith("straight to the second"));
+    if (ending && SECOND_ONLY.matcher(said).matches()) {
+      return true;
+    }
+    if (orders.stream().anyMatch(o -> WAITS_NOT.matcher(o).matches())
+        && NO_WAIT.matcher(said).matches()) {
+      return true;
+    }
+    if (orders.stream().anyMatch(o -> o.matches("no D\\\\.[SC]\\\\.")) && onwards(clause, bars)) {
+      return true;
+    }
+    boolean first = orders.stream().anyMatch(o -> o.matches("tacet .*1st time"));
+    return first && SECOND_TIME.matcher(said).matches() || lands(orders, clause, bars);
+  }
+
+  /** "We just play straight on into C", where C comes next when nobody goes back. */
+  private static boolean onwards(List<Token> clause, Bars bars) {
+    List<Token> places = clause.stream().filter(t -> t.is(Token.Kind.PLACE)).toList();
+    boolean small =
+        clause.stream()
+            .allMatch(
+                t ->
+                    t.free()
+                        || t.is(Token.Kind.PLACE)
+                        || t.does("go")
+                        || t.does("land")
+                        || t.does("play"));
+    if (!small || places.isEmpty()) {
+      return false;
+    }
+    OptionalInt at = bars.slot(bare(places.get(places.size() - 1).value()));
+    OptionalInt next = bars.landmark("jump", false).map(bars::slot).orElse(OptionalInt.empty());
+    return at.isPresent() && at.equals(next);
+  }
+
+  /** "We end at 64", where that is the last bar: nothing is changed by it. */
+  static boolean asItIs(List<Token> clause, Bars bars) {
+    List<Token> places = clause.stream().filter(t -> t.is(Token.Kind.PLACE)).toList();
+    boolean stops = clause.stream().anyMatch(t -> t.is(Token.Kind.DO) && t.does("stop"));
+    boolean small =
+        clause.stream()
+            .allMatch(
+                t ->
+                    t.free() && !t.text().matches("(?i)before|until|till|short of")
+                        || t.is(Token.Kind.PLACE)
+                        || t.does("stop"));
+    return stops
+        && small
+        && places.size() == 1
+        && bars.slot(places.get(0).value()).equals(bars.slot("end"))
+        && bars.slot("end").isPresent();
+  }
+
+  /** "So it's from the top of A", where one lands on A. */
+  private static boolean lands(List<String> orders, List<Token> clause, Bars bars) {
+    List<Token> places = clause.stream().filter(t -> t.is(Token.Kind.PLACE)).toList();
+    boolean small =
+        clause.stream()
+            .allMatch(
+                t ->
+                    t.free()
+                        || t.is(Token.Kind.PLACE)
+                        || t.does("go")
+                        || t.does("land")
+                        || t.does("start")
+                        || t.does("backin")
+                        || t.is(Token.Kind.ON));
+    boolean negated = clause.stream().anyMatch(t -> t.is(Token.Kind.NOT));
+    if (places.size() != 1 || !small || negated) {
+      return false;
+    }
+    OptionalInt at = bars.slot(bare(places.get(0).value()));
+    return at.isPresent()
+        && orders.stream()
+            .flatMap(o -> out(o, bars).stream())
+            .anyMatch(o -> o[1] + 1 == at.getAsInt());
+  }
+
+  private static String bare(String said) {
+    return said.replaceFirst(
+        "(?i)^(?:the\\s+)?(?:top|beginning|start|head|downbeat)\\s+of\\s+|^letter\\s+", "");
+  }
+
+  /** The bars an instruction takes out, as slots. */
+  private static Optional<int[]> out(String order, Bars bars) {
+    Matcher go = AFTER.matcher(order);
+    if (go.matches()) {
+      return both(bars.slot(go.group(1)), 1, bars.slot(bare(go.group(2))), -1);
+    }
+    Matcher begins = BEGINS.matcher(order);
+    if (begins.matches()) {
+      return both(OptionalInt.of(0), 0, bars.slot(begins.group(1)), -1);
+    }
+    Matcher stops = STOPS.matcher(order);
+    if (stops.matches()) {
+      return both(bars.slot(stops.group(1)), 1, bars.slot("end"), 0);
+    }
+    Matcher cut = CUT.matcher(order);
+    return cut.matches()
+        ? bars.ends(cut.group(1)).flatMap(e -> both(bars.slot(e.first()), 0, last(e, bars), 0))
+        : Optional.empty();
+  }
+
+  private static OptionalInt last(Bars.Ends ends, Bars bars) {
+    return ends.ends() ? bars.slot("end") : bars.slot(ends.last());
+  }
+
+  private static Optional<int[]> both(OptionalInt first, int more, OptionalInt last, int less) {
+    return first.isPresent() && last.isPresent()
+        ? Optional.of(new int[] {first.getAsInt() + more, last.getAsInt() + less})
+        : Optional.empty();
+  }
+}

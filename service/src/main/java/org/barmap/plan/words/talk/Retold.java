@@ -1,0 +1,130 @@
+package org.barmap.plan.words.talk;
+
+import static org.barmap.plan.change.term.Phrase.phrase;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Ways to take a message apart into the number it is about and what is said of it: "go from the end
+ * of 12 to C in 3, please" is "No. 3: go from the end of 12 to C". Which of the figures is a number
+ * of the show shows only when the rest is understood.
+ *
+ * @param label finds the label of a number of the book; empty where none, or several, are called so
+ */
+public record Retold(Function<String, Optional<String>> label) {
+  private static final String LABEL = "(\\d{1,4}[A-Za-z]{0,2})";
+  private static final String END = "(?![\\w/-])";
+  private static final String NO = "(?:(?:no|nr|num|number)\\b\\.?|#)\\s*";
+  private static final String NOT_COUNTED =
+      "(?!\\s*(?:bars?|beats?|times?|x\\b|counts?|more|extra|empty|measures?|flats?|sharps?|through\\b|thru\\b|-\\s?\\d))";
+
+  /** Called a number: it is one wherever it stands. */
+  private static final Pattern CALLED =
+      phrase(
+          "(?:\\b(?:in|for|of|on|from|to|at)\\s+)?(?:\\b(?:our|the)\\s+)?\\b"
+              + NO
+              + LABEL
+              + END
+              + "('s\\b)?[,:]?");
+
+  /** Where a number may stand without being called one. */
+  private static final List<Pattern> BARE =
+      List.of(
+          phrase("\\b(?:in|for|of|on)\\s+" + LABEL + END + "('s\\b)?" + NOT_COUNTED + "[,:]?"),
+          phrase(
+              "(?:^|(?<=[.;:,]\\s)|(?<=\\b(?:so|but|and|oh)\\s))"
+                  + LABEL
+                  + END
+                  + "('s\\b)?(?:[,:]|(?=\\s+[a-z]))"
+                  + NOT_COUNTED),
+          phrase(
+              "(?<=\\b(?:play|beat|take|run|do|start|starting|conduct|beating|taking|doing|playing|try|have|give)\\s)"
+                  + LABEL
+                  + END
+                  + "()"
+                  + NOT_COUNTED));
+
+  /** "4 A" is 4A where a number is called so. */
+  private static final Pattern LETTERED =
+      Pattern.compile("\\b(\\d{1,3})\\s([A-D])\\b(?!\\s*(?:to|-|and|\\+)\\b)");
+
+  /** Nobody leaves more open. */
+  private static final int MOST = 8;
+
+  /** A message about a number, or about whichever is spoken of. */
+  private record Span(String label, int start, int end, String left) {}
+
+  /** Returns the message in other words, the likelier first. */
+  public List<String> of(String figures) {
+    String text =
+        Fillers.off(
+            LETTERED
+                .matcher(figures)
+                .replaceAll(
+                    m ->
+                        Matcher.quoteReplacement(
+                            label.apply(m.group(1) + m.group(2)).orElse(m.group()))));
+    List<String> ways = new ArrayList<>();
+    List<Span> called = spans(CALLED, text);
+    List<String> labels = called.stream().map(Span::label).distinct().toList();
+    if (labels.size() == 1) {
+      String label = labels.get(0);
+      List<Span> all = new ArrayList<>(called);
+      BARE.forEach(
+          p ->
+              spans(p, text).stream()
+                  .filter(s -> s.label().equals(label) && all.stream().allMatch(o -> apart(o, s)))
+                  .filter(s -> text.substring(s.start()).matches("(?i)(?:in|for)\\s.*"))
+                  .forEach(all::add));
+      ways.add(about(label, text, called));
+      if (all.size() > called.size()) {
+        ways.add(about(label, text, all));
+      }
+    }
+    ways.add(Conditions.over(text));
+    if (labels.isEmpty()) {
+      BARE.forEach(p -> spans(p, text).forEach(s -> ways.add(about(s.label(), text, List.of(s)))));
+    }
+    return ways.stream().distinct().limit(MOST).toList();
+  }
+
+  private static boolean apart(Span one, Span other) {
+    return other.end() <= one.start() || other.start() >= one.end();
+  }
+
+  private List<Span> spans(Pattern pattern, String text) {
+    List<Span> found = new ArrayList<>();
+    Matcher m = pattern.matcher(text);
+    while (m.find()) {
+      Optional<String> of = label.apply(m.group(1));
+      String left = m.group(2) == null || m.group(2).isEmpty() ? "" : "is ";
+      of.ifPresent(l -> found.add(new Span(l, m.start(), m.end(), left)));
+    }
+    return found;
+  }
+
+  private static String about(String label, String text, List<Span> spans) {
+    StringBuilder rest = new StringBuilder(text);
+    spans.stream()
+        .sorted((a, b) -> b.start() - a.start())
+        .forEach(
+            s -> {
+              boolean pause = s.start() > 0 && s.end() > 0 && text.charAt(s.end() - 1) == ',';
+              rest.replace(s.start(), s.end(), (pause ? ", " : " ") + s.left());
+            });
+    String said =
+        rest.toString()
+            .replaceAll("\\s{2,}", " ")
+            .replaceAll("\\s+(?=[,.;:!?])", "")
+            .replaceAll("([,:;.])(?:\\s*[,:])+", "$1")
+            .strip()
+            .replaceFirst("^[,:;.-]+\\s*", "")
+            .replaceFirst("[,;:]$", "");
+    return Conditions.over("No. " + label + ": " + Fillers.off(said));
+  }
+}
