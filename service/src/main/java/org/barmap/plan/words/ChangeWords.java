@@ -201,7 +201,7 @@ public final class ChangeWords {
         return;
       }
       Outcome other = outcome(before);
-      asked = !asked.offers() && other.offers() ? other : asked;
+      asked = asked.bare() && other.offers() ? other : asked;
     }
     back(before);
     if (bySentence(line, before)) {
@@ -216,6 +216,18 @@ public final class ChangeWords {
 
   /** What became of a message. */
   private record Outcome(List<Heard<ShowChange>> heard, State after) {
+    /** Whether nothing of it is a change, and none is among what may be meant. */
+    boolean bare() {
+      return heard.stream()
+          .flatMap(
+              h ->
+                  h instanceof Heard.AskedBack<ShowChange> asked
+                      ? asked.readings().stream()
+                      : h.reading().stream())
+          .flatMap(r -> r.changes().stream())
+          .allMatch(c -> c.kept().isPresent());
+    }
+
     /** Whether all of it is asked, and a change is among what may be meant. */
     boolean offers() {
       return heard.stream().allMatch(h -> h instanceof Heard.AskedBack)

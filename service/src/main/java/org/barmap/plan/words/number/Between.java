@@ -19,7 +19,7 @@ public final class Between {
               + "|\\b(?:no|without(?:\\s+an?y?)?|zero)\\s+(?:break|pause|gap|stop|stopping|applause|talk\\w*|dialogue|space|air|breath)\\b|\\b(?:don't|do\\s+not|doesn't|never)\\s+(?:stop|wait|pause|break)\\b|\\b(?:runs?|go(?:es)?|flows?|crash\\w*|bleeds?|slams?|dovetails?|leads?)\\s+(?:\\w+\\s+)?in\\s?to\\b|\\bseamless\\w*");
   private static final Pattern ON_CUE =
       phrase(
-          "\\bsegue\\b|\\b(?:cue|downbeat|nod|signal|beat\\s+from\\s+me)\\b|\\bwait\\s+for\\s+me\\b");
+          "\\bsegues?\\b|\\b(?:cue|downbeat|nod|signal|beat\\s+from\\s+me)\\b|\\bwait\\s+for\\s+me\\b");
   private static final Pattern APART =
       phrase("\\b(?:dialogue|scene|break|pause|talk\\w*|full\\s+stop|book\\s+scene|lines?)\\b");
   private static final Pattern OFF =
