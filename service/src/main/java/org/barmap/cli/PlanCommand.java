@@ -16,7 +16,9 @@ import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.text.DiffText;
 import org.barmap.cli.text.PlanText;
+import org.barmap.cli.text.SaidChanges;
 import org.barmap.exchange.chair.ChairBars;
+import org.barmap.exchange.chair.TheirBars;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BadMapException;
 import org.barmap.map.json.BarMapJson;
@@ -102,13 +104,38 @@ final class PlanCommand extends PrintingCommand {
               + " bar map) beside this one's.")
   private Optional<Path> director = Optional.empty();
 
+  @Option(
+      names = "--beside",
+      paramLabel = "DIRECTOR.json",
+      description =
+          "Another book of the show (a bar map), the director's for instance: its bar numbers"
+              + " stand beside this one's.")
+  private Optional<Path> beside = Optional.empty();
+
+  @Option(
+      names = "--say",
+      paramLabel = "WORDS",
+      description = "A change in words, \"No. 7: cut 34 to 49\"; may be given several times.")
+  private List<String> said = List.of();
+
+  @Option(
+      names = "--numbers",
+      paramLabel = "WHOSE",
+      description =
+          "Whose bar numbers --changes and --say go by: mine (unless you say so), or director's,"
+              + " which needs --beside. What has no sure bar in this book is refused and named.")
+  private String numbers = "mine";
+
   @Option(names = "--json", description = "Prints the whole plan, format barplan/1.")
   private boolean json;
 
   @Override
   public Integer call() throws IOException {
     BarMap read = readMap(map);
-    ShowChanges made = changes.isPresent() ? readChanges(changes.get()) : ShowChanges.none();
+    Optional<BarMap> other =
+        beside.isPresent() ? Optional.of(readMap(beside.get())) : Optional.empty();
+    ShowChanges file = changes.isPresent() ? readChanges(changes.get()) : ShowChanges.none();
+    ShowChanges made = SaidChanges.of(read, other, numbers).all(file, said);
     if (director.isPresent()) {
       ChairBars bars = new ChairBars(read, readMap(director.get()));
       bars.beside(made.active(), "the director's").forEach(answers()::println);
@@ -127,9 +154,13 @@ final class PlanCommand extends PrintingCommand {
       out.flush();
       return read.bars().isEmpty() ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
     }
-    out.println(json ? PlanJson.write(plan) : PlanText.of(read, plan));
+    out.println(json ? PlanJson.write(plan) : text(read, plan, other));
     out.flush();
     return read.bars().isEmpty() ? ExitCode.NOTHING_FOUND : ExitCode.DONE;
+  }
+
+  private static String text(BarMap map, Plan plan, Optional<BarMap> other) {
+    return PlanText.of(map, plan, other.map(o -> TheirBars.of(map, o)));
   }
 
   private TurnSettings lying() {

@@ -94,6 +94,21 @@ public final class PlayableMap {
         .orElse(List.of());
   }
 
+  private static boolean jumps(List<Bar> bars) {
+    return has(bars, Navigation.DA_CAPO) || has(bars, Navigation.DAL_SEGNO);
+  }
+
+  private static boolean ofAThirdTime(Bar bar) {
+    return bar.ending().stream().anyMatch(n -> n > 2);
+  }
+
+  /** Tells whether an ending is never played, behind which programs lose their place. */
+  private static boolean passedOver(List<Bar> bars, NumberPlan plan) {
+    Set<String> played =
+        plan.order().stream().map(NumberPlan.Entry::bar).collect(Collectors.toSet());
+    return bars.stream().anyMatch(b -> !b.ending().isEmpty() && !played.contains(b.id()));
+  }
+
   private static boolean has(List<Bar> bars, Navigation sign) {
     return bars.stream().anyMatch(b -> b.has(sign));
   }
@@ -101,6 +116,10 @@ public final class PlayableMap {
   /** Returns the bars with signs that lead to the same order; empty where signs can't. */
   private Optional<List<Bar>> adapted(List<Bar> written, NumberPlan plan) {
     if (written.stream().anyMatch(b -> asked.contains(b.id()) || NotSaid.ofRepeatsAfterAJump(b))) {
+      return Optional.empty();
+    }
+    if (passedOver(written, plan)
+        || (jumps(written) && written.stream().anyMatch(PlayableMap::ofAThirdTime))) {
       return Optional.empty();
     }
     List<Bar> bars = new ArrayList<>(written);
@@ -184,7 +203,7 @@ public final class PlayableMap {
   /** Puts repeat signs round bars that are played several times by words; false inside a repeat. */
   private static boolean withTimes(List<Bar> bars) {
     boolean inside = false;
-    boolean jumps = has(bars, Navigation.DA_CAPO) || has(bars, Navigation.DAL_SEGNO);
+    boolean jumps = jumps(bars);
     for (int i = 0; i < bars.size(); i++) {
       Bar bar = bars.get(i);
       inside |= begins(bars, i);
@@ -247,7 +266,7 @@ public final class PlayableMap {
         most = Collections.max(bars.get(end).ending());
         end++;
       }
-      if (most > 2 && bars.get(end - 1).endBarline().endsRepeat()) {
+      if (most >= 2 && bars.get(end - 1).endBarline().endsRepeat()) {
         return false;
       }
       for (int k = i; k < end && most > 2; k++) {

@@ -4,6 +4,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.barmap.exchange.chair.TheirBars;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -11,6 +14,8 @@ import org.barmap.map.rule.AlikeEndings;
 
 /** What bars and numbers are called. */
 final class Names {
+  private static final Pattern SPAN = Pattern.compile("(?:bars? )?(\\w+)(?:[-\u2013](\\w+))?");
+
   private final Map<String, Bar> bars;
   private final AlikeEndings endings;
   private final Map<String, String> titles = new HashMap<>();
@@ -18,7 +23,11 @@ final class Names {
   private final Map<String, Integer> places = new HashMap<>();
   private final Map<String, String> numberOf = new HashMap<>();
 
-  Names(BarMap map) {
+  private final Optional<TheirBars> theirs;
+
+  /** Takes the other part's bars, where one lies beside the book. */
+  Names(BarMap map, Optional<TheirBars> theirs) {
+    this.theirs = theirs;
     this.inOrder = map.bars();
     for (int i = 0; i < inOrder.size(); i++) {
       places.putIfAbsent(inOrder.get(i).id(), i);
@@ -68,6 +77,52 @@ final class Names {
     String from = bar(first);
     String to = lastBar(last);
     return first.equals(last) && from.equals(to) ? "Bar " + from : "Bar " + from + " to " + to;
+  }
+
+  /**
+   * Returns what bars are called in the other part, "Director 42 to 57"; empty where the same.
+   *
+   * @param first id of the first entry, whose first bar is meant
+   * @param last id of the last entry, whose last bar is meant
+   */
+  Optional<String> theirs(String first, String last) {
+    Bar from = bars.get(first);
+    Bar to = bars.get(last);
+    return from == null || to == null
+        ? Optional.empty()
+        : theirs(numberOf.getOrDefault(first, ""), plain(from, 0), plain(to, to.count() - 1));
+  }
+
+  /** Returns the same of bars as a player calls them. */
+  Optional<String> theirs(String number, String first, String last) {
+    return theirs.flatMap(t -> t.beside(number, first, last));
+  }
+
+  /** Returns the first bar of an entry in the other part. */
+  Optional<String> theirFirst(String id) {
+    return entry(id).flatMap(b -> theirs(numberOf.getOrDefault(id, ""), plain(b, 0), plain(b, 0)));
+  }
+
+  /** Returns the last bar of an entry in the other part. */
+  Optional<String> theirLast(String id) {
+    return entry(id)
+        .map(b -> plain(b, b.count() - 1))
+        .flatMap(name -> theirs(numberOf.getOrDefault(id, ""), name, name));
+  }
+
+  /** Returns bars as a plan says them, "bar 17", "10-11", with the other part's behind. */
+  String both(String number, String said) {
+    Matcher m = SPAN.matcher(said);
+    return m.matches()
+        ? said
+            + theirs(number, m.group(1), m.group(2) == null ? m.group(1) : m.group(2))
+                .map(b -> " [" + b + "]")
+                .orElse("")
+        : said;
+  }
+
+  private static String plain(Bar bar, int k) {
+    return bar.label().filter(l -> bar.count() == 1).orElse(Integer.toString(bar.number() + k));
   }
 
   /** Returns how many bars the book has from one entry to another; 0 where it has not both. */

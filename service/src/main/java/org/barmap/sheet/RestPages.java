@@ -26,7 +26,9 @@ final class RestPages {
       flow.keep(3);
       String times = rest.passes().size() > 1 ? ", comes " + rest.passes().size() + " times" : "";
       flow.pair(
-          names.range(rest.first(), rest.last()) + times,
+          names.range(rest.first(), rest.last())
+              + names.theirs(rest.first(), rest.last()).map(b -> " [" + b + "]").orElse("")
+              + times,
           Says.bars(rest.bars()) + ", p. " + rest.page(),
           true);
       flow.indented(rest.text() + printed(rest, names), 18);
@@ -34,7 +36,8 @@ final class RestPages {
         flow.indented(Says.unsure(rest.unsure()), 18);
       }
       if (rest.entrance().isPresent()) {
-        flow.indented("In at bar " + names.bar(rest.entrance().get()) + ".", 18);
+        String theirs = names.theirFirst(rest.entrance().get()).map(b -> " [" + b + "]").orElse("");
+        flow.indented("In at bar " + names.bar(rest.entrance().get()) + theirs + ".", 18);
       }
     }
     if (plan.rests().isEmpty()) {

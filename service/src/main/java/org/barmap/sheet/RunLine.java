@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.barmap.plan.RunSheet;
 import org.barmap.plan.change.term.Figures;
 
@@ -82,13 +84,23 @@ final class RunLine {
   }
 
   /** What is in hand, and when the first note is. */
+  static String entrance(RunSheet line, Names names) {
+    return entrance(line, e -> names.both(line.number(), e));
+  }
+
+  /** The same in this part's bars alone. */
   static String entrance(RunSheet line) {
+    return entrance(line, e -> e);
+  }
+
+  private static String entrance(RunSheet line, UnaryOperator<String> bars) {
     List<String> parts = new ArrayList<>();
     String hands = hands(line);
     if (!hands.isEmpty()) {
       parts.add(hands);
     }
     line.entrance()
+        .map(bars)
         .ifPresent(
             e ->
                 parts.add(
@@ -126,7 +138,7 @@ final class RunLine {
   }
 
   /** Vamps with their cues and exits, and what is out. */
-  static List<String> more(RunSheet line) {
+  static List<String> more(RunSheet line, Names names) {
     List<String> more = new ArrayList<>();
     if (line.track()) {
       more.add("TRACK: nothing waits, every count is fixed");
@@ -135,12 +147,16 @@ final class RunLine {
       more.add(
           open.kind().toUpperCase(Locale.ROOT)
               + " "
-              + open.bars()
+              + names.both(line.number(), open.bars())
               + open.exit().map(e -> ", " + exit(e)).orElse("")
               + open.cue().map(c -> ", till " + c).orElse(""));
     }
     if (!line.cuts().isEmpty()) {
-      more.add("CUT " + String.join(", ", line.cuts()));
+      more.add(
+          "CUT "
+              + line.cuts().stream()
+                  .map(c -> names.both(line.number(), c))
+                  .collect(Collectors.joining(", ")));
     }
     return more;
   }

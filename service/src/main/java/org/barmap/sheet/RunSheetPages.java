@@ -24,7 +24,7 @@ final class RunSheetPages {
       boolean last = i == plan.runSheet().size() - 1;
       RunSheet line = plan.runSheet().get(i);
       List<ReadyLines.Line> ready = ReadyLines.of(plan.instruments(), line.number(), names);
-      line(flow, line, ready, plan.numbers().get(i).following(), last);
+      line(flow, line, ready, plan.numbers().get(i).following(), last, names);
       NoteLines.write(flow, plan.notes(), plan.runSheet().get(i).number());
       flow.rule(0.5f);
     }
@@ -34,9 +34,14 @@ final class RunSheetPages {
   }
 
   private static void line(
-      Flow flow, RunSheet line, List<ReadyLines.Line> ready, Following following, boolean last)
+      Flow flow,
+      RunSheet line,
+      List<ReadyLines.Line> ready,
+      Following following,
+      boolean last,
+      Names names)
       throws IOException {
-    List<String> more = RunLine.more(line);
+    List<String> more = RunLine.more(line, names);
     flow.keep(4 + more.size() + ready.size());
     String title = (line.number() + "   " + line.title()).strip();
     flow.pair(
@@ -46,7 +51,7 @@ final class RunSheetPages {
       flow.pair(cut ? "CUT" : "TACET", cut ? "" : RunLine.length(line), true);
     } else {
       flow.pair(RunLine.opening(line), RunLine.length(line), false);
-      flow.indented(RunLine.entrance(line), 0);
+      flow.indented(RunLine.entrance(line, names), 0);
       for (String fact : more) {
         flow.text(fact, 13, true, 0);
       }

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.barmap.exchange.chair.TheirBars;
 
 /**
  * How sheets are printed.
@@ -15,13 +16,15 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
  * @param asOf the moment the sheets tell of, which stands on every page; empty for none
  * @param number the label of the only number that is wanted, where a sheet has a side for each
  * @param beside what stands under a change, by its id: its bars in another part of the show
+ * @param theirs what bars are called in that part
  */
 public record SheetSettings(
     Paper paper,
     boolean bigType,
     Optional<LocalDateTime> asOf,
     Optional<String> number,
-    Map<String, String> beside) {
+    Map<String, String> beside,
+    Optional<TheirBars> theirs) {
 
   /** Takes a defensive copy. */
   public SheetSettings {
@@ -33,17 +36,17 @@ public record SheetSettings(
 
   /** Sheets without a date, with every number. */
   public SheetSettings(Paper paper, boolean bigType) {
-    this(paper, bigType, Optional.empty(), Optional.empty(), Map.of());
+    this(paper, bigType, Optional.empty(), Optional.empty(), Map.of(), Optional.empty());
   }
 
   /** Returns the same for a moment, with one number only where that is given. */
   public SheetSettings with(LocalDateTime moment, Optional<String> only) {
-    return new SheetSettings(paper, bigType, Optional.of(moment), only, beside);
+    return new SheetSettings(paper, bigType, Optional.of(moment), only, beside, theirs);
   }
 
-  /** Returns the same with something under changes. */
-  public SheetSettings beside(Map<String, String> said) {
-    return new SheetSettings(paper, bigType, asOf, number, said);
+  /** Returns the same with something under changes, and another part's bars beside this one's. */
+  public SheetSettings beside(Map<String, String> said, Optional<TheirBars> bars) {
+    return new SheetSettings(paper, bigType, asOf, number, said, bars);
   }
 
   /** Returns the moment as a player reads it, "Sat 28 Nov 2026, 20:15". */

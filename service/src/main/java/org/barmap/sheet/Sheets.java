@@ -67,7 +67,7 @@ public final class Sheets {
       information.setProducer("barmap");
       document.setDocumentInformation(information);
       Typeface type = new Typeface(document);
-      Names names = new Names(map);
+      Names names = new Names(map, settings.theirs());
       for (SheetKind kind : kinds) {
         String as = settings.dated().map(d -> "As of " + d + ". ").orElse("");
         String book = map.book().title() + ", " + map.book().part() + ". " + as;

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.barmap.plan.LookAhead;
 import org.barmap.plan.NumberPlan;
@@ -72,9 +73,9 @@ final class StandPages {
     if (line.state() == NumberPlan.State.PLAYED) {
       String page = line.page().map(p -> "p. " + p).orElse("");
       flow.pair(RunLine.opening(line), page, true);
-      flow.line(RunLine.entrance(line));
+      flow.line(RunLine.entrance(line, show.names));
       flow.line("Length: " + RunLine.length(line));
-      for (String fact : RunLine.more(line)) {
+      for (String fact : RunLine.more(line, show.names)) {
         flow.text(fact, 13, true, 0);
       }
     } else {
@@ -120,8 +121,14 @@ final class StandPages {
     }
     for (LongRest rest : show.plan.rests()) {
       if (rest.number().equals(number)) {
-        String where = show.names.range(rest.first(), rest.last());
-        String in = rest.entrance().map(e -> " In at bar " + show.names.bar(e) + ".").orElse("");
+        String where =
+            show.names.range(rest.first(), rest.last())
+                + beside(show.names.theirs(rest.first(), rest.last()));
+        String in =
+            rest.entrance()
+                .map(
+                    e -> " In at bar " + show.names.bar(e) + beside(show.names.theirFirst(e)) + ".")
+                .orElse("");
         all.add(at(rest.first(), where + ": " + rest.text() + in, false));
       }
     }
@@ -144,6 +151,10 @@ final class StandPages {
     }
   }
 
+  private static String beside(Optional<String> theirs) {
+    return theirs.map(b -> " [" + b + "]").orElse("");
+  }
+
   private String called(String bar) {
     String name = show.names.bar(bar);
     return name.equals("0") ? "The pickup" : "Bar " + name;
@@ -162,6 +173,7 @@ final class StandPages {
         + turn.toPage()
         + " after bar "
         + show.names.lastBar(turn.leaves())
+        + beside(show.names.theirLast(turn.leaves()))
         + (turn.pass() > 1 ? ", time " + turn.pass() : "")
         + ": "
         + TurnPages.verdict(turn)

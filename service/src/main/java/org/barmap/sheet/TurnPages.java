@@ -2,6 +2,8 @@ package org.barmap.sheet;
 
 import java.io.IOException;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.barmap.plan.Plan;
 import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;
@@ -79,6 +81,15 @@ final class TurnPages {
             + next
             + ", on to bar "
             + names.bar(turn.arrives()));
+    String theirs =
+        Stream.of(
+                names.theirLast(turn.leaves()).map(b -> "after " + b),
+                names.theirFirst(turn.arrives()).map(b -> "on to " + b))
+            .flatMap(Optional::stream)
+            .collect(Collectors.joining(", "));
+    if (!theirs.isEmpty()) {
+      flow.line("[" + theirs + "]");
+    }
     boolean none =
         turn.gap().beats().filter(b -> b == 0).isPresent()
             && turn.gap().bars() == 0

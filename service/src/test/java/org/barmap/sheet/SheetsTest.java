@@ -21,6 +21,8 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
+import org.barmap.exchange.chair.TheirBars;
+import org.barmap.exchange.chair.TwoParts;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
 import org.barmap.map.MusicalNumber;
@@ -204,9 +206,25 @@ class SheetsTest {
     BarMap map = book("Marsh Lights");
     ShowChanges changes = Changes.said(map, SAID);
     String id = changes.changes().get(0).meta().id();
-    SheetSettings settings = SheetSettings.USUAL.beside(Map.of(id, "Director: 142 to 157"));
+    SheetSettings settings =
+        SheetSettings.USUAL.beside(Map.of(id, "Director: 142 to 157"), Optional.empty());
     assertThat(text(pdf(map, List.of(SheetKind.CHANGES), settings)))
         .containsOnlyOnce("Director: 142 to 157");
+  }
+
+  /** The director's book counts 100 bars more; every sheet that names bars says both. */
+  @ParameterizedTest
+  @EnumSource(names = {"RUN_SHEET", "TURNS", "RESTS", "STAND"})
+  void theOtherPartsBarsStandBesideThisOnes(SheetKind kind) throws IOException {
+    BarMap map = book("Marsh Lights");
+    BarMap other =
+        map.withBars(
+            map.bars().stream().map(b -> b.toBuilder().number(b.number() + 100).build()).toList());
+    SheetSettings both =
+        SheetSettings.USUAL.beside(
+            Map.of(), Optional.of(new TheirBars(TwoParts.of(map, other, List.of()), "Director")));
+    assertThat(text(pdf(map, List.of(kind), both))).containsPattern("Director 1\\d\\d");
+    assertThat(text(pdf(map, List.of(kind), SheetSettings.USUAL))).doesNotContain("Director");
   }
 
   private static String text(byte[] pdf) throws IOException {

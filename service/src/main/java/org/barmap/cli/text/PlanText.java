@@ -1,8 +1,12 @@
 package org.barmap.cli.text;
 
+import java.util.HashMap;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import org.barmap.exchange.chair.TheirBars;
 import org.barmap.map.BarMap;
+import org.barmap.map.MusicalNumber;
 import org.barmap.map.Severity;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
@@ -10,24 +14,39 @@ import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.pace.Length;
 import org.barmap.plan.page.CheckedPages;
+import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Turn;
 
 /** A plan in words. */
 public final class PlanText {
 
   private final BarMap map;
+  private final Optional<TheirBars> theirs;
+  private final Map<String, String> numberOf = new HashMap<>();
   private final StringBuilder text = new StringBuilder();
 
-  private PlanText(BarMap map) {
+  private PlanText(BarMap map, Optional<TheirBars> theirs) {
     this.map = map;
+    this.theirs = theirs;
+    for (MusicalNumber number : map.numbers()) {
+      map.barsOf(number).forEach(b -> numberOf.putIfAbsent(b.id(), number.label()));
+    }
   }
 
   /** Returns a plan in words, without a line break at its end. */
   public static String of(BarMap map, Plan plan) {
-    PlanText made = new PlanText(map);
+    return of(map, plan, Optional.empty());
+  }
+
+  /** Returns the same; what bars are called in another part stands behind them. */
+  public static String of(BarMap map, Plan plan, Optional<TheirBars> theirs) {
+    PlanText made = new PlanText(map, theirs);
     made.checked(plan.checked());
     plan.numbers().forEach(made::number);
     made.turns(plan);
+    if (theirs.isPresent()) {
+      made.rests(plan);
+    }
     for (PlanFinding finding : plan.findings()) {
       made.line(
           (finding.severity() == Severity.ERROR ? "Wrong: " : "Note: ")
@@ -61,7 +80,7 @@ public final class PlanText {
               n.cut().bars() > 0 ? ", " + length(n.cut()) + " cut" : ""));
       n.open()
           .forEach(
-              o -> line("    " + o.kind().word() + " " + bar(o.first()) + " to " + bar(o.last())));
+              o -> line("    " + o.kind().word() + " " + bar(o.first()) + " to " + last(o.last())));
       n.known()
           .ifPresent(
               k ->
@@ -86,7 +105,7 @@ public final class PlanText {
               + " to "
               + t.toPage()
               + " after "
-              + bar(t.leaves())
+              + last(t.leaves())
               + ": "
               + length(t.gap())
               + " without notes"
@@ -95,6 +114,20 @@ public final class PlanText {
               + t.verdict().word()
               + t.mark().map(m -> ", write " + m).orElse("")
               + (t.unsure().isEmpty() ? "" : "; not checked: " + String.join("; ", t.unsure())));
+    }
+  }
+
+  /** Long rests, whose bars a player and a director have to agree on. */
+  private void rests(Plan plan) {
+    for (LongRest rest : plan.rests()) {
+      line(
+          "Rest of "
+              + Saying.many(rest.bars(), "bar")
+              + " from "
+              + bar(rest.first())
+              + " to "
+              + last(rest.last())
+              + rest.entrance().map(e -> ", in at " + bar(e)).orElse(""));
     }
   }
 
@@ -112,8 +145,24 @@ public final class PlanText {
   }
 
   private String bar(String id) {
-    return map.bar(id)
-        .map(b -> "bar " + b.label().orElseGet(() -> Integer.toString(b.number())))
+    return called(id, 0);
+  }
+
+  private String last(String id) {
+    return called(id, map.bar(id).map(b -> b.count() - 1).orElse(0));
+  }
+
+  private String called(String id, int k) {
+    Optional<String> name =
+        map.bar(id).map(b -> b.label().orElseGet(() -> Integer.toString(b.number() + k)));
+    return name.map(
+            n ->
+                "bar "
+                    + n
+                    + theirs
+                        .flatMap(t -> t.beside(numberOf.getOrDefault(id, ""), n, n))
+                        .map(b -> " [" + b + "]")
+                        .orElse(""))
         .orElse(id);
   }
 }

@@ -2,6 +2,7 @@ package org.barmap.exchange.chair;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -51,20 +52,50 @@ public final class Carrying {
    */
   public record Left(ShowChange change, String says, String why) {}
 
-  private final TwoParts parts;
+  /** The two parts, as a sentence names them. */
+  private record Called(String from, String to, String barsOf) {
+    static final Called BOOKS = new Called("this book", "the other book", "");
 
-  private Carrying(TwoParts parts) {
+    /** Begins a sentence. */
+    String begins() {
+      return to.substring(0, 1).toUpperCase(Locale.ROOT) + to.substring(1);
+    }
+  }
+
+  private final TwoParts parts;
+  private final Called called;
+
+  /** What is of one chair only is left. */
+  private final boolean pit;
+
+  private Carrying(TwoParts parts, Called called, boolean pit) {
     this.parts = parts;
+    this.called = called;
+    this.pit = pit;
   }
 
   /** Says changes of this part in the other part's bars. */
   public static Carried carry(TwoParts parts, List<ShowChange> changes) {
-    Carrying carrying = new Carrying(parts);
+    return new Carrying(parts, Called.BOOKS, true).all(changes);
+  }
+
+  /**
+   * Says what a player typed in the bars of somebody else's part in their own.
+   *
+   * @param parts the other's part first, then the player's
+   * @param whose what the other's part is called
+   */
+  static Carried typed(TwoParts parts, List<ShowChange> changes, String whose) {
+    Called called = new Called(whose + "'s part", "this part", whose + "'s ");
+    return new Carrying(parts, called, false).all(changes);
+  }
+
+  private Carried all(List<ShowChange> changes) {
     List<ShowChange> carried = new ArrayList<>();
     List<Left> left = new ArrayList<>();
     for (ShowChange change : changes) {
       try {
-        carried.add(carrying.one(change));
+        carried.add(one(change));
       } catch (NotCarried e) {
         left.add(new Left(change, CutList.line(change), String.valueOf(e.getMessage())));
       }
@@ -83,7 +114,7 @@ public final class Carrying {
 
   private ShowChange one(ShowChange change) throws NotCarried {
     ObjectNode node = ChangesJson.tree(change);
-    if (isOfTheChair(node)) {
+    if (pit && isOfTheChair(node)) {
       throw new NotCarried("It is about this chair only.");
     }
     if (node.has("numbers")) {
@@ -122,23 +153,23 @@ public final class Carrying {
       throw new NotCarried(
           label.isBlank()
               ? "It doesn't say which number it is in."
-              : "The other book has no No. " + label + ".");
+              : called.begins() + " has no No. " + label + ".");
     }
     return pair.get();
   }
 
-  private static String carried(String said, NumberPair pair) throws NotCarried {
+  private String carried(String said, NumberPair pair) throws NotCarried {
     if (!(new Addresses(pair.here()).find(said) instanceof Found.At at)) {
-      throw new NotCarried("\"" + said + "\" is no one bar of this book.");
+      throw new NotCarried("\"" + said + "\" is no one bar of " + called.from() + ".");
     }
     int slot = at.place().slot();
-    String bar = "bar " + pair.here().nameAt(slot);
+    String bar = called.barsOf() + "bar " + pair.here().nameAt(slot);
     Optional<Integer> there = pair.there(slot);
     if (there.isEmpty()) {
       throw new NotCarried(
           pair.isUnsure(slot)
-              ? "Which bar of the other book is " + bar + " is not sure: name one near it."
-              : "The other book has no " + bar + ".");
+              ? "Which bar of " + called.to() + " is " + bar + " is not sure: name one near it."
+              : called.begins() + " has no " + bar + ".");
     }
     Addresses target = new Addresses(pair.there());
     Place wanted = new Place(there.get(), at.place().beat());
@@ -150,6 +181,6 @@ public final class Carrying {
         return way;
       }
     }
-    throw new NotCarried("The other book has no clear name for " + bar + ".");
+    throw new NotCarried(called.begins() + " has no clear name for " + bar + ".");
   }
 }

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.barmap.exchange.chair.ChairBars;
+import org.barmap.exchange.chair.TheirBars;
+import org.barmap.exchange.chair.TheirWords;
 import org.barmap.exchange.chair.TwoParts;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
@@ -58,6 +60,11 @@ public record OtherPart(BookCard card, BarMap here, BarMap there, TwoParts parts
           .ifPresent(span -> said.put(change.meta().id(), span));
     }
     return said;
+  }
+
+  /** Returns what reads words that go by the other part's bars. */
+  public TheirWords words() {
+    return new TheirWords(new TheirBars(parts, name()), there);
   }
 
   /** Returns what the other part is called. */

@@ -60,7 +60,9 @@ public record SheetRoutes(Library library, Planning planning) {
             List.of(kind),
             new SheetSettings(letter ? Paper.LETTER : Paper.A4, big)
                 .with(LocalDateTime.now(ZoneId.systemDefault()), number)
-                .beside(beside(book, changes)),
+                .beside(
+                    beside(book, changes),
+                    OtherPart.of(library, book.id()).map(o -> o.words().their())),
             crops ? pieces(ctx, map) : Pieces.none(),
             MarkRoutes.written(library, book.id()));
     ctx.contentType("application/pdf");

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.barmap.exchange.chair.TheirWords;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.map.BarMap;
@@ -16,6 +17,9 @@ import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.ChangeWords;
+import org.barmap.web.api.ApiError;
+import org.barmap.web.api.ApiException;
+import org.barmap.web.api.OtherPart;
 import org.barmap.web.api.Requests;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -24,6 +28,8 @@ public record WordRoutes(Library library, Planning planning) {
 
   /** Longer than any cut list; the reader of words has a limit of its own on lines. */
   private static final int MOST_LETTERS = 100_000;
+
+  private static final int MOST_NAME = 10;
 
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {
@@ -67,8 +73,13 @@ public record WordRoutes(Library library, Planning planning) {
   private void understand(Context ctx) {
     BookCard book = Requests.book(library, ctx);
     BarMap map = Requests.draft(library, ctx).value().map();
-    String text = Requests.text(Requests.body(ctx), "text", MOST_LETTERS);
-    List<Heard<ShowChange>> heard = ChangeWords.understand(map, text);
+    ObjectNode body = Requests.body(ctx);
+    String text = Requests.text(body, "text", MOST_LETTERS);
+    Optional<OtherPart> other = OtherPart.of(library, book.id());
+    List<Heard<ShowChange>> heard =
+        theirs(body)
+            ? words(other).understand(text)
+            : ChangeWords.understand(map, text).stream().map(h -> both(h, other)).toList();
     List<ShowChange> all = new ArrayList<>(planning.changes(book).changes());
     for (Heard<ShowChange> h : heard) {
       if (h instanceof Heard.Understood<ShowChange> understood) {
@@ -77,6 +88,36 @@ public record WordRoutes(Library library, Planning planning) {
     }
     List<PlanFinding> findings = planning.plan(book, map, new ShowChanges(all)).findings();
     ctx.json(Map.of("lines", heard.stream().map(h -> line(h, findings)).toList()));
+  }
+
+  /** Whose bar numbers the words go by: those of this part, unless they say "other". */
+  private static boolean theirs(ObjectNode body) {
+    String numbers = Requests.text(body, "numbers", MOST_NAME);
+    if (!numbers.isEmpty() && !numbers.equals("mine") && !numbers.equals("other")) {
+      throw new ApiException(ApiError.BAD_REQUEST, "\"numbers\" is mine or other");
+    }
+    return numbers.equals("other");
+  }
+
+  private static TheirWords words(Optional<OtherPart> other) {
+    return other
+        .map(OtherPart::words)
+        .orElseThrow(
+            () ->
+                new ApiException(
+                    ApiError.REFUSED, "No other part lies beside this book: choose one first"));
+  }
+
+  /** Adds what the bars are called in the other part, where one lies beside this book. */
+  private static Heard<ShowChange> both(Heard<ShowChange> heard, Optional<OtherPart> other) {
+    if (heard instanceof Heard.Understood<ShowChange> u) {
+      Optional<String> theirs = other.flatMap(o -> o.words().their().beside(u.change()));
+      return theirs
+          .<Heard<ShowChange>>map(
+              t -> new Heard.Understood<>(u.said(), u.change(), u.sentence() + " [" + t + "]"))
+          .orElse(heard);
+    }
+    return heard;
   }
 
   private static HeardLine line(Heard<ShowChange> heard, List<PlanFinding> findings) {

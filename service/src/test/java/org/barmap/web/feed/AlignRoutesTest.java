@@ -73,6 +73,29 @@ class AlignRoutesTest extends RunningServer {
     assertThat(json(post(align + "/carry", "{\"to\":\"here\"}")).path("changes").size()).isOne();
   }
 
+  /** The other book's bars 1 to 12 are this one's; its bar 6 is said to be bar 4 here. */
+  @Test
+  void changesAreTypedInTheOtherPartsNumbers() throws Exception {
+    String book = readBook();
+    String understand = "/api/books/" + book + "/changes/understand";
+    String theirs = "{\"text\":\"cut 6\",\"numbers\":\"other\"}";
+    assertProblem(post(understand, theirs), ApiError.REFUSED);
+    assertProblem(post(understand, theirs.replace("other", "any")), ApiError.BAD_REQUEST);
+    String align = "/api/books/" + book + "/align";
+    String pin = "{\"number\":\"\",\"here\":\"4\",\"there\":\"6\"}";
+    put(align, "{\"book\":\"" + readBook() + "\",\"pins\":[" + pin + "]}", revision(align));
+
+    JsonNode line = json(post(understand, theirs)).path("lines").path(0);
+    assertThat(line.path("understood").path("first").asString()).isEqualTo("4");
+    assertThat(line.path("says").asString()).isEqualTo("cut 4 [Bass 6]");
+    String mine = "{\"text\":\"cut 4\",\"numbers\":\"mine\"}";
+    line = json(post(understand, mine)).path("lines").path(0);
+    assertThat(line.path("understood").path("first").asString()).isEqualTo("4");
+    assertThat(line.path("says").asString()).contains("[Bass 6]");
+    line = json(post(understand, theirs.replace("cut 6", "cut 2 to 6"))).path("lines").path(0);
+    assertThat(line.path("asks").asString()).contains("not sure");
+  }
+
   @Test
   void whatAPersonNamedIsKeptAndCanBeTakenBack() throws Exception {
     String book = readBook();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -121,6 +122,7 @@ public record NotSaid(String where, String text, boolean order) {
   private static final class Finder {
     private final Map<String, List<OpenStretch>> open = new HashMap<>();
     private final Set<String> silent;
+    private final Set<String> played = new HashSet<>();
     private final Map<String, String> asked = new HashMap<>();
     private final boolean whole;
 
@@ -132,6 +134,7 @@ public record NotSaid(String where, String text, boolean order) {
           .filter(NotSaid::hangsOnTheOrder)
           .forEach(f -> f.at().ifPresent(at -> asked.putIfAbsent(at, f.text())));
       for (NumberPlan number : plans) {
+        number.order().forEach(e -> played.add(e.bar()));
         number.open().forEach(o -> open.computeIfAbsent(o.first(), f -> new ArrayList<>()).add(o));
       }
       silent =
@@ -147,6 +150,7 @@ public record NotSaid(String where, String text, boolean order) {
       List<NotSaid> here = new ArrayList<>();
       boolean meterKnown = true;
       boolean inside = false;
+      boolean passedOver = false;
       for (int i = 0; i < bars.size(); i++) {
         Bar bar = bars.get(i);
         String where = place + "bar " + bar.label().orElse(Integer.toString(bar.number()));
@@ -157,6 +161,11 @@ public record NotSaid(String where, String text, boolean order) {
           here.add(played(where, "a repeat begins inside a repeat: programs know one level."));
         }
         inside = (inside || opens) && !bar.endBarline().endsRepeat();
+        passedOver |= !bar.ending().isEmpty() && !played.contains(bar.id());
+        if (passedOver && bar.has(Navigation.CODA)) {
+          here.add(
+              played(where, "endings before this coda are never played; programs may lose it."));
+        }
         ofOrder(bar, first, i == 0 || !bars.get(i - 1).ending().equals(bar.ending()))
             .forEach(text -> here.add(played(where, text)));
         of(bar).forEach(text -> here.add(silent(where, text)));
