@@ -11,8 +11,13 @@ import org.barmap.map.BarMap;
 import org.barmap.map.Outline;
 import org.barmap.map.Point;
 import org.barmap.map.StaffSystem;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.Books;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -71,13 +76,14 @@ class RegionsTest {
   void everyBarHasAnAnnotationThatLeadsBackToIt() {
     Served served = served(BOOK);
     WebAnnotations writer = new WebAnnotations(served, BOOK);
-    Rules.assertKept(Rules.collection(writer.collection()));
+    Rules.assertKept(Rules.annotations(writer.collection()));
     int seen = 0;
     for (Served.Leaf leaf : served.pages()) {
       ObjectNode page = writer.page(leaf);
-      Rules.assertKept(Rules.page(page, "http://www.w3.org/ns/anno.jsonld"));
-      Rules.assertKept(
-          Rules.page(writer.onCanvas(leaf), "http://iiif.io/api/presentation/3/context.json"));
+      Rules.assertKept(Rules.annotations(page));
+      Rules.assertKept(Rules.presentation(writer.onCanvas(leaf)));
+      Rules.assertKept(Rules.places(page));
+      Rules.assertKept(Rules.places(writer.onCanvas(leaf)));
       assertThat(page.path("startIndex").asInt()).isEqualTo(seen);
       seen += page.path("items").size();
       for (JsonNode item : page.path("items")) {
@@ -161,12 +167,76 @@ class RegionsTest {
         Rules.info(new BookManifest(served(BOOK), BOOK).info(served(BOOK).pages().get(0))));
   }
 
-  @Test
-  void theRulesFindWhatIsBroken() {
-    ObjectNode manifest = new BookManifest(served(BOOK), BOOK).manifest().orElseThrow();
-    ((ObjectNode) manifest.path("items").path(0)).remove("height");
-    manifest.put("label", "text");
-    assertThat(Rules.manifest(manifest)).contains("it has a size", "label is a language map");
+  @ParameterizedTest
+  @ValueSource(strings = {"0033-choice.json", "0266-full-canvas-annotation.json"})
+  void theRulesTakeThePublishedManifests(String name) {
+    Rules.assertKept(Rules.presentation(Rules.document(name)));
+  }
+
+  /** Each takes one thing away from a document that is right, or puts a wrong one into it. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          manifest   |                                     | label      |
+          manifest   |                                     | label      | "text"
+          manifest   |                                     | id         | "urn:x"
+          manifest   |                                     | @context   |
+          manifest   |                                     | unheard    | 1
+          manifest   |                                     | behavior   | ["sideways"]
+          manifest   | /requiredStatement                  | value      |
+          manifest   | /metadata/0                         | value      |
+          manifest   | /items/0                            | height     |
+          manifest   | /items/0                            | width      | 0
+          manifest   | /items/0                            | items      |
+          manifest   | /items/0                            | type       | "Page"
+          manifest   | /items/0/items/0                    | id         |
+          manifest   | /items/0/items/0/items/0            | target     |
+          manifest   | /items/0/items/0/items/0/body       | format     | "jpeg"
+          manifest   | /items/0/items/0/items/0/body       | service    | {}
+          manifest   | /items/0/items/0/items/0/body       | id         |
+          manifest   | /items/0/annotations/0              | type       | "Annotations"
+          manifest   | /structures/0                       | items      |
+          canvas     |                                     | items      |
+          canvas     |                                     | startIndex | 0
+          canvas     | /items/0/target                     | source     |
+          canvas     | /items/0/target/selector/0          | value      |
+          page       |                                     | @context   | "http://iiif.io/api/presentation/3/context.json"
+          page       |                                     | startIndex | -1
+          page       |                                     | next       | {}
+          page       | /items/0                            | id         |
+          page       | /items/0                            | target     |
+          page       | /items/0                            | bodyValue  | "also"
+          page       | /items/0                            | motivation | "painting"
+          page       | /items/0/body/0                     | value      |
+          page       | /items/0/body/0                     | purpose    | "naming"
+          page       | /items/0/body/0                     | language   | "English"
+          page       | /items/0/target                     | source     |
+          page       | /items/0/target/selector/0          | type       | "Selector"
+          collection |                                     | first      |
+          collection |                                     | total      | -1
+          collection |                                     | last       | {}
+          """)
+  void theRulesFindWhatIsBroken(
+      String document, @Nullable String at, String key, @Nullable String value) {
+    WebAnnotations writer = new WebAnnotations(served(BOOK), BOOK);
+    Served.Leaf leaf = served(BOOK).pages().get(0);
+    ObjectNode node =
+        switch (document) {
+          case "manifest" -> new BookManifest(served(BOOK), BOOK).manifest().orElseThrow();
+          case "canvas" -> writer.onCanvas(leaf);
+          case "page" -> writer.page(leaf);
+          default -> writer.collection();
+        };
+    ObjectNode there = (ObjectNode) node.at(at == null ? "" : at);
+    if (value == null) {
+      assertThat(there.remove(key)).as(key).isNotNull();
+    } else {
+      there.set(key, BarMapJson.mapper().readTree(value));
+    }
+    boolean iiif = document.equals("manifest") || document.equals("canvas");
+    assertThat(iiif ? Rules.presentation(node) : Rules.annotations(node)).isNotEmpty();
   }
 
   @Test
