@@ -58,7 +58,7 @@ final class MeasureElements {
         "xml:id",
         "bar-" + index,
         "n",
-        bar.label().map(String::strip).filter(l -> !l.isEmpty()).orElse("" + bar.number()),
+        bar.label().map(Xml::word).filter(l -> !l.isEmpty()).orElse("" + bar.number()),
         "metcon",
         pickup ? "false" : "",
         "left",

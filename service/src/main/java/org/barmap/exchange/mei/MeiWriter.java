@@ -2,6 +2,8 @@ package org.barmap.exchange.mei;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.net.URI;
+import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -83,8 +85,9 @@ public final class MeiWriter {
     facsimile();
     xml.open("body");
     List<NumberPlan> plans = Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL).numbers();
-    if (map.numbers().isEmpty()) {
-      movement("", "", map.bars(), plans.get(0).order());
+    if (map.numbers().stream().allMatch(n -> map.barsOf(n).isEmpty())) {
+      boolean whole = map.numbers().isEmpty();
+      movement("", "", map.bars(), whole ? plans.get(0).order() : List.of());
     }
     for (int i = 0; i < map.numbers().size(); i++) {
       MusicalNumber number = map.numbers().get(i);
@@ -112,7 +115,7 @@ public final class MeiWriter {
       xml.empty(
           "graphic",
           "target",
-          page.source(),
+          address(page.source()),
           "width",
           page.width() + "px",
           "height",
@@ -127,12 +130,25 @@ public final class MeiWriter {
     xml.close();
   }
 
-  /** The upright box around an outline, in whole pixels, as MEI wants it. */
+  /** A file's name as one address: spaces would part it into several. */
+  private static String address(String file) {
+    try {
+      return new URI(null, null, file, null).toASCIIString();
+    } catch (URISyntaxException e) {
+      return Xml.word(file);
+    }
+  }
+
+  /** The upright box around an outline, in whole pixels on the page, as MEI wants it. */
   private void box(Outline o) throws XMLStreamException {
-    xml.attribute("ulx", "" + (long) Math.floor(Math.min(o.topLeft().x(), o.bottomLeft().x())));
-    xml.attribute("uly", "" + (long) Math.floor(Math.min(o.topLeft().y(), o.topRight().y())));
-    xml.attribute("lrx", "" + (long) Math.ceil(Math.max(o.topRight().x(), o.bottomRight().x())));
-    xml.attribute("lry", "" + (long) Math.ceil(Math.max(o.bottomLeft().y(), o.bottomRight().y())));
+    corner("ulx", Math.floor(Math.min(o.topLeft().x(), o.bottomLeft().x())));
+    corner("uly", Math.floor(Math.min(o.topLeft().y(), o.topRight().y())));
+    corner("lrx", Math.ceil(Math.max(o.topRight().x(), o.bottomRight().x())));
+    corner("lry", Math.ceil(Math.max(o.bottomLeft().y(), o.bottomRight().y())));
+  }
+
+  private void corner(String name, double pixels) throws XMLStreamException {
+    xml.attribute(name, Long.toString((long) Math.max(0, pixels)));
   }
 
   private void movement(String label, String title, List<Bar> bars, List<NumberPlan.Entry> played)
@@ -141,7 +157,7 @@ public final class MeiWriter {
     Segments segments = Segments.of(bars, played);
     int first = sections + 1;
     sections += segments.starts().size();
-    xml.open("mdiv", "n", label.strip(), "label", title);
+    xml.open("mdiv", "n", Xml.word(label), "label", title);
     xml.open("score");
     measures.begin(bars.get(0), map.book().part());
     xml.open("section");
@@ -153,7 +169,7 @@ public final class MeiWriter {
     for (int s = 0; s < segments.starts().size(); s++) {
       int from = segments.starts().get(s);
       List<Integer> ending = bars.get(from).ending();
-      String n = ending.stream().map(String::valueOf).collect(Collectors.joining(", "));
+      String n = ending.stream().map(String::valueOf).collect(Collectors.joining(","));
       xml.open(ending.isEmpty() ? "section" : "ending", "xml:id", "section-" + (first + s), "n", n);
       for (int i = from; i < segments.end(s, bars.size()); i++) {
         Bar bar = bars.get(i);

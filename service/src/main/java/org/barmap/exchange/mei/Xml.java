@@ -47,6 +47,11 @@ final class Xml {
     }
   }
 
+  /** Returns a name as MEI's {@code n} takes it: letters, figures and signs, no spaces. */
+  static String word(String name) {
+    return name.strip().replaceAll("[^\\p{L}\\p{N}\\p{P}\\p{S}]+", "_");
+  }
+
   Xml text(String text) throws XMLStreamException {
     out.writeCharacters(XmlText.clean(text));
     return this;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -12,9 +13,13 @@ import java.util.Objects;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.barmap.exchange.musicxml.Scores;
+import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
 import org.barmap.map.Enclosure;
+import org.barmap.map.MusicalNumber;
+import org.barmap.map.Outline;
+import org.barmap.map.Page;
 import org.barmap.map.RehearsalMark;
 import org.barmap.plan.Books;
 import org.barmap.plan.NumberPlan;
@@ -24,6 +29,7 @@ import org.barmap.plan.Planner;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.reference.books.Knobs;
 import org.barmap.plan.reference.books.RandomBooks;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -32,9 +38,8 @@ import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 
 /**
- * Names and values as in MEI 5.0's guidelines (elements {@code measure}, {@code zone}, {@code
- * ending}, {@code expansion}, {@code repeatMark}). Its RELAX NG schema is in no package registry
- * and not here: nothing is validated against it.
+ * Every file that is written here is held to {@link MeiSchema}; every reference in it leads
+ * somewhere.
  */
 class MeiWriterTest {
 
@@ -146,9 +151,82 @@ class MeiWriterTest {
     assertThat(all(mei, "reh").get(0).getTextContent()).isEqualTo("<A>");
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          <measure           | <bar
+          meiversion="5.0"   | version="5.0"
+          n="1" left         | n="1 or 2" left
+          left="rptstart"    | left="repeat"
+          num="8"            | num="0"
+          ulx="0"            | ulx="-1"
+          <staffDef n="1"    | <staffDef
+          func="segno"       | func="sign"
+          tstamp="1"         | when="1"
+          <pubStmt/>         |
+          <mRest/>           | <rest/>
+          meter.unit="8"     | meter.unit="eighth"
+          """)
+  void theSchemaFindsWhatIsBroken(String right, @Nullable String wrong) throws Exception {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    MeiWriter.write(Books.book("|:1@6/8 2:|@mr8 10@rest 11@segno"), out);
+    String mei = out.toString(StandardCharsets.UTF_8);
+    assertThat(MeiSchema.broken(mei.getBytes(StandardCharsets.UTF_8))).isEmpty();
+    assertThat(mei).contains(right);
+    String broken = mei.replace(right, wrong == null ? "" : wrong);
+    assertThat(MeiSchema.broken(broken.getBytes(StandardCharsets.UTF_8))).isNotEmpty();
+  }
+
+  /** MEI's n holds no spaces, its corners are not negative, its target is one address. */
+  @Test
+  void whatIsOnThePageIsWrittenAsMeiTakesIt() throws Exception {
+    BarMap book = Books.book("%7 1/1,2 2");
+    MusicalNumber number = book.numbers().get(0);
+    Bar first = book.bars().get(0);
+    Page page = book.pages().get(0);
+    BarMap map =
+        new BarMap(
+            book.format(),
+            book.book(),
+            List.of(
+                new Page(page.index(), "page 1.png", page.width(), page.height(), page.systems())),
+            List.of(new MusicalNumber("7 A", "", number.firstBar(), number.lastBar(), false)),
+            List.of(
+                first.toBuilder().label("1 a").outline(Outline.box(-3.5, -1, 200, 100)).build(),
+                book.bars().get(1)),
+            List.of());
+    Document mei = written(map);
+    assertThat(all(mei, "mdiv").get(0).getAttribute("n")).isEqualTo("7_A");
+    assertThat(all(mei, "ending").get(0).getAttribute("n")).isEqualTo("1,2");
+    assertThat(all(mei, "measure").get(0).getAttribute("n")).isEqualTo("1_a");
+    assertThat(all(mei, "zone").get(0).getAttribute("ulx")).isEqualTo("0");
+    assertThat(all(mei, "graphic").get(0).getAttribute("target")).isEqualTo("page%201.png");
+  }
+
   private static Document written(BarMap map) throws Exception {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     MeiWriter.write(map, out);
+    assertThat(MeiSchema.broken(out.toByteArray())).isEmpty();
+    Document mei = parsed(out);
+    assertThat(references(mei)).isSubsetOf(ids(mei));
+    return mei;
+  }
+
+  private static List<String> ids(Document mei) {
+    return all(mei, "*").stream().map(e -> "#" + e.getAttribute("xml:id")).toList();
+  }
+
+  private static List<String> references(Document mei) {
+    return all(mei, "*").stream()
+        .flatMap(e -> Stream.of(e.getAttribute("facs"), e.getAttribute("plist")))
+        .flatMap(list -> Stream.of(list.split(" ")))
+        .filter(r -> !r.isEmpty())
+        .toList();
+  }
+
+  private static Document parsed(ByteArrayOutputStream out) throws Exception {
     return DocumentBuilderFactory.newDefaultInstance()
         .newDocumentBuilder()
         .parse(new ByteArrayInputStream(out.toByteArray()));
