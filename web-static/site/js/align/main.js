@@ -1,7 +1,7 @@
 import { bookPath, call, get, isMissing, isStale, read } from "../core/api.js";
 import { ask, confirm, field } from "../core/dialog.js";
 import { button, el, need, show } from "../core/dom.js";
-import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
 import { openBook } from "../shared/open-book.js";
@@ -65,7 +65,7 @@ class AlignRoom {
       );
       await this.#load();
     } catch (error) {
-      if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      if (isMissing(error)) return noBook();
       complain(error);
       deadEnd("The two parts can't be shown right now", "Reload the page to try again.");
     }

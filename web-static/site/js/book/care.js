@@ -19,6 +19,7 @@ export class Care {
   node = el("details", { class: "card save", id: "care" }, el("summary", { text: "What is kept of this book, and giving it back" }), this.#body);
   /** The pages as they were shown last. @type {import("../core/types.js").PageInfo[]} */
   #pages = [];
+  #elsewhere = false;
 
   /**
    * @param {string} book
@@ -33,9 +34,13 @@ export class Care {
     });
   }
 
-  /** @param {import("../core/types.js").PageInfo[]} pages */
-  async load(pages) {
+  /**
+   * @param {import("../core/types.js").PageInfo[]} pages
+   * @param {import("../core/types.js").Book["keeps"]} keeps
+   */
+  async load(pages, keeps) {
     this.#pages = pages;
+    this.#elsewhere = keeps?.pictures === "elsewhere";
     // what is told at the machine itself only is not shown elsewhere
     if (this.node.hidden) await get("/api/about");
     this.node.hidden = false;
@@ -49,7 +54,7 @@ export class Care {
     show(
       this.#body,
       el("p", { class: "soft small", text: AGREEMENT }),
-      places(kept, bin.days),
+      places(kept, bin.days, this.#elsewhere),
       el("div", { class: "row" }, button("The book goes back …", () => void this.#giveBack().catch(complain), { id: "give-back" }, icon("bin"))),
     );
   }
@@ -71,10 +76,11 @@ export class Care {
 /**
  * @param {Kept} kept
  * @param {number|undefined} days in the bin
+ * @param {boolean} elsewhere whether pictures are kept in a store of their own
  */
-function places(kept, days) {
+function places(kept, days, elsewhere) {
   const rows = [
-    ["Pictures of the pages", `in ${kept.folder}${kept.closed ? ", closed to other accounts of this machine" : ""} (all books: ${count(kept.pictures.files, "picture")}, ${size(kept.pictures.bytes + kept.smaller.bytes)} with the smaller ones for the screen)`, "until you take the page out, give the book back here, or remove it from the bin for good"],
+    ["Pictures of the pages", `${elsewhere ? "in the picture store barmap was started with; copies " : ""}in ${kept.folder}${kept.closed ? ", closed to other accounts of this machine" : ""} (all books: ${count(kept.pictures.files, "picture")}, ${size(kept.pictures.bytes + kept.smaller.bytes)} with the smaller ones for the screen)`, "until you take the page out, give the book back here, or remove it from the bin for good"],
     ["What was read and corrected, changes, notes", `in the same folder, in one database (${size(kept.database.bytes)})`, "until you remove the book from the bin for good"],
     ["A book in the bin", "stays where it was, with everything", days ? `for ${count(days, "day")}, as you set it on the shelf` : "until you remove it for good on the shelf"],
     canKeep() ? ["This browser", "pages and pictures you opened, so that they work while barmap doesn't run", "until you give the book back here or put it in the bin"] : undefined,
@@ -115,7 +121,7 @@ function tick(...said) {
 function removing(pages) {
   return [
     el("h3", { text: "2. Remove the pictures" }),
-    el("p", { class: "small", text: `The pictures of ${count(pages, "page")} are deleted from this machine and this browser now. This can't be taken back. The map, your corrections, the changes and the plan stay, without a picture of any page; take the book to the bin afterwards if they have to go too.` }),
+    el("p", { class: "small", text: `The pictures of ${count(pages, "page")} are deleted now, where barmap keeps them and in this browser. This can't be taken back. The map, your corrections, the changes and the plan stay, without a picture of any page; take the book to the bin afterwards if they have to go too.` }),
     el("p", { class: "small", text: "Files you saved with pictures, sheets with pieces of pages and backups are not touched: delete those yourself." }),
     tick("The hire agreement lets me keep the rest, or I remove it too"),
   ];

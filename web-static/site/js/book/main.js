@@ -7,7 +7,7 @@ import { el, need, show } from "../core/dom.js";
 import { whenElsewhere } from "../core/here.js";
 import { LiveBook } from "../core/live.js";
 import { markCards } from "../core/mates.js";
-import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { Care } from "./care.js";
 import { EditionLine } from "./edition.js";
@@ -110,10 +110,10 @@ class BookRoom {
       await this.#edition.load();
       await this.#second.load();
       // over the local net nothing is told of the folder
-      await this.#care.load(this.#pages).catch(() => undefined);
+      await this.#care.load(this.#pages, book.keeps).catch(() => undefined);
       await this.#putInPlace(book.job !== undefined);
     } catch (error) {
-      if (isMissing(error)) deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      if (isMissing(error)) noBook();
       else complain(error);
     }
   }

@@ -73,7 +73,7 @@ export class SecondReading {
     return [
       el("p", {
         class: "soft small",
-        text: "A MusicXML file of the same music (.musicxml or .mxl), for instance the director's score or what another program read. What it says of rests and bar numbers is weighed along with the pages; what you set stays. The file stays on this machine.",
+        text: "A MusicXML file of the same music (.musicxml or .mxl), for instance the director's score or what another program read. What it says of rests and bar numbers is weighed along with the pages; what you set stays. The file is kept with the book.",
       }),
       button("Attach a MusicXML file", () => this.#choose.click(), { id: "second-attach" }),
     ];

@@ -22,6 +22,7 @@ export class Uploader {
   #book;
   #bus;
   #progress = el("div", { "aria-live": "polite" });
+  #first = button("Choose files", () => this.#choose.click(), { class: "btn btn-main" }, icon("plus"));
   #stay = el("p", { class: "soft small", text: DROP });
   #choose = el("input", { type: "file", multiple: true, accept: TYPES, class: "visually-hidden", id: "choose-files", tabindex: -1, "aria-label": "Choose files" });
   #camera = el("input", { type: "file", accept: "image/*", capture: "environment", class: "visually-hidden", id: "use-camera", tabindex: -1, "aria-label": "Use the camera" });
@@ -40,7 +41,7 @@ export class Uploader {
       el(
         "div",
         { class: "row" },
-        button("Choose files", () => this.#choose.click(), { class: "btn btn-main" }, icon("plus")),
+        this.#first,
         button("Use the camera", () => this.#camera.click(), {}, icon("camera")),
       ),
       this.#choose,
@@ -67,6 +68,8 @@ export class Uploader {
   show(keeps, filled) {
     this.#stay.textContent = [DROP, keeps ? STAY[keeps.machine][keeps.pictures] : ""].filter(Boolean).join(" ");
     this.node.classList.toggle("drop-slim", filled);
+    // pages are there: what comes next is elsewhere
+    this.#first.classList.toggle("btn-main", !filled);
   }
 
   #dropping() {

@@ -63,7 +63,12 @@ export function isMissing(error) {
   return error instanceof ApiError && error.status === 404;
 }
 
-const SILENT = "barmap is not answering. Is the program still running on this machine?";
+/** @returns {boolean} whether barmap runs on the machine that shows its pages */
+export function isHere() {
+  return ["127.0.0.1", "localhost", "[::1]"].includes(location.hostname);
+}
+
+const SILENT = isHere() ? "barmap is not answering. Is the program still running on this machine?" : "barmap is not answering. Is it still running where it runs, and are you in its net?";
 
 /** @param {string|null} etag */
 function bare(etag) {

@@ -1,4 +1,4 @@
-import { bookPath, whenShut } from "./api.js";
+import { bookPath, isHere, whenShut } from "./api.js";
 import { ask, field } from "./dialog.js";
 import { button, el, need, show } from "./dom.js";
 import { brandSign, icon } from "./icons.js";
@@ -76,7 +76,10 @@ function guest(header, room) {
 
 /** One function, so that a header drawn again doesn't listen twice. */
 function sayOffline() {
-  toast("This machine is offline. barmap runs on this machine, so you can go on.", { key: "net" });
+  toast(
+    isHere() ? "This machine is offline. barmap runs on this machine, so you can go on." : "This machine is offline. What this browser has kept goes on working, and what you change is sent later.",
+    { key: "net" },
+  );
 }
 
 function switchTheme() {
@@ -121,6 +124,12 @@ export function deadEnd(heading, text, way = { href: "/", text: "To the shelf" }
       el("p", {}, el("a", { class: "btn btn-main", href: way.href, text: way.text })),
     ),
   );
+}
+
+/** The book in the address isn't there, nor are its rooms. */
+export function noBook() {
+  shell();
+  deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
 }
 
 whenShut(({ title, detail, begin }) => {

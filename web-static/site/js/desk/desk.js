@@ -78,7 +78,7 @@ export class Desk {
     });
     this.#panel = new Panel({
       bar: { name: "Bar", draw: () => this.#withWaits(this.#drawBar()) },
-      doubts: { name: "Doubts", draw: () => this.#withWaits(this.#drawDoubts()), badge: () => model.doubts.length },
+      doubts: { name: "Doubts", draw: () => this.#withWaits(this.#drawDoubts()), badge: () => model.doubts.length, short: () => model.doubts.length === 0 },
       history: { name: "History", draw: () => historyList(model.history.entries) },
     });
     this.node = el("div", { class: "desk" }, el("h1", { class: "visually-hidden", text: "Correction desk" }), this.#toolbar.node, this.#stage.node, this.#panel.node, this.#live, this.#typed);

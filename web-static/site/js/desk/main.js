@@ -2,7 +2,7 @@ import { bookPath, isMissing } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
-import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { chooseBoth } from "../shared/both.js";
 import { Desk } from "./desk.js";
@@ -22,7 +22,7 @@ async function start() {
   try {
     await model.load(wanted, asked.get("bar") ?? "");
   } catch (error) {
-    if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+    if (isMissing(error)) return noBook();
     complain(error);
     return deadEnd("The book can't be opened right now", "Reload the page to try again.");
   }

@@ -8,12 +8,12 @@ export class Panel {
   node = el("section", { class: "panel", "aria-label": "Corrections" }, this.#grip, this.#tabs, this.#body);
   #tab = "doubts";
   #folded = false;
-  /** @type {Record<string, {name: string, draw: () => Node, badge?: () => number}>} */
+  /** @type {Record<string, {name: string, draw: () => Node, badge?: () => number, short?: () => boolean}>} */
   #kinds = {};
   /** @type {Map<string, HTMLElement>} */
   #buttons = new Map();
 
-  /** @param {Record<string, {name: string, draw: () => Node, badge?: () => number}>} kinds */
+  /** @param {Record<string, {name: string, draw: () => Node, badge?: () => number, short?: () => boolean}>} kinds */
   constructor(kinds) {
     this.#kinds = kinds;
     for (const [id, kind] of Object.entries(kinds)) {
@@ -75,6 +75,7 @@ export class Panel {
       const badge = this.#kinds[id].badge?.() ?? 0;
       show(tab, this.#kinds[id].name, badge ? el("span", { class: "badge", text: String(badge) }) : null);
     }
+    this.node.classList.toggle("short", this.#kinds[this.#tab].short?.() ?? false);
     this.#body.setAttribute("aria-labelledby", `tab-${this.#tab}`);
     const held = this.#body.contains(document.activeElement);
     const focused = held ? document.activeElement?.id : "";

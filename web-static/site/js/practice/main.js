@@ -1,6 +1,6 @@
 import { isMissing, read } from "../core/api.js";
 import { el, need, show } from "../core/dom.js";
-import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { complain } from "../core/toast.js";
 import { ClickRoom } from "./click-room.js";
 import { Follower } from "./follow.js";
@@ -38,7 +38,7 @@ async function start() {
       ),
     );
   } catch (error) {
-    if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+    if (isMissing(error)) return noBook();
     complain(error);
     deadEnd("Practice can't start right now", "Reload the page to try again.");
   }

@@ -4,7 +4,7 @@ import { ask } from "../core/dialog.js";
 import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
 import { CORRECTORS, LOOKS, mayCorrect } from "../core/may.js";
-import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { barName, count, duration, knownText, numberName } from "../core/words.js";
 import { chooseBoth } from "../shared/both.js";
@@ -74,7 +74,7 @@ class RoadRoom {
       await this.#model.load();
       this.#choose.pickBar(new URLSearchParams(location.search).get("bar") ?? "");
     } catch (error) {
-      if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      if (isMissing(error)) return noBook();
       complain(error);
       show(this.#forms, el("p", { class: "waiting", text: "The road map can't be drawn right now. Reload to try again." }));
       return;
@@ -163,6 +163,7 @@ class RoadRoom {
 
   #drawForms() {
     const numbers = this.#choose.numbers = this.#model.night();
+    need(".road").classList.toggle("road-new", numbers.length === 0 && this.#model.changes.length === 0);
     if (numbers.length === 0) {
       show(this.#forms, nothingYet(this.#book, "No musical numbers yet. Read some pages, and say at the desk where each number starts."));
       return;

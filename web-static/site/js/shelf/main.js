@@ -15,7 +15,7 @@ import { opener } from "./open.js";
 /** @typedef {import("../core/types.js").Bin} Bin */
 
 const CARE =
-  "A rented book is someone's property and copyright. The pages you add stay on this machine. " +
+  "A rented book is someone's property and copyright. Where the pages you add are kept is said where you add them. " +
   "Whether you may photograph or scan a book at all is decided by the hire agreement and your local rules: " +
   "if in doubt, ask the hirer or the show's librarian.";
 

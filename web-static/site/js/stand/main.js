@@ -2,7 +2,7 @@ import { bookPath, isMissing, read } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
-import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { recall, remember } from "../core/store.js";
 import { complain } from "../core/toast.js";
 import { count } from "../core/words.js";
@@ -47,7 +47,7 @@ class StandRoom {
       const kept = recall(this.#key, /** @type {Kept|undefined} */ (undefined));
       this.#board.set(stops, kept ? keptIn(kept, stops) : START);
     } catch (error) {
-      if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      if (isMissing(error)) return noBook();
       complain(error);
       return deadEnd("The stand can't be set up right now", "Reload the page to try again.");
     }

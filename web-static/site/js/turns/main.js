@@ -4,7 +4,7 @@ import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
 import { CORRECTORS, mayCorrect } from "../core/may.js";
 import { whenDifferent } from "../core/outbox.js";
-import { bookInAddress, deadEnd, shell } from "../core/shell.js";
+import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { who } from "../core/store.js";
 import { complain, forget, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
@@ -83,7 +83,7 @@ class TurnsRoom {
       this.#settingsAsked();
       new LiveBook(bookPath(this.#book, "/events"), this.#bus);
     } catch (error) {
-      if (isMissing(error)) return deadEnd("No such book", "It may lie in the bin, or the address is wrong.");
+      if (isMissing(error)) return noBook();
       complain(error);
       show(this.#body, el("p", { class: "waiting", text: "The turns can't be worked out right now. Reload to try again." }));
     }
