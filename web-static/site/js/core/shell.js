@@ -2,6 +2,7 @@ import { bookPath, isHere, whenShut } from "./api.js";
 import { ask, field } from "./dialog.js";
 import { button, el, need, show } from "./dom.js";
 import { brandSign, icon } from "./icons.js";
+import { holdFocus } from "./held.js";
 import { enter } from "./here.js";
 import { startKeeping } from "./keep.js";
 import { roleText } from "./may.js";
@@ -56,6 +57,7 @@ export function shell({ room, book, title } = {}) {
   );
   header.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "nearest" });
   if (book && room && !title) enter(bookPath(book), room);
+  holdFocus();
   guest(header, room ?? "");
   if (title) document.title = `${title} · barmap`;
   addEventListener("offline", sayOffline);

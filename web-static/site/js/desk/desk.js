@@ -27,6 +27,9 @@ import { Tools } from "./tools.js";
 /** @typedef {import("../core/types.js").Finding} Finding */
 /** @typedef {import("../core/types.js").Correction} Correction */
 
+/** What keys and buttons do that changes nothing. */
+const LOOKING = new Set(["left", "right", "up", "down", "doubt", "also", "page", "history", "larger", "smaller", "fit", "close", "pan", "page-before", "page-after", "dim", "help", "leave"]);
+
 const PAPER = ["dim", "bright", "night"];
 
 /** The correction desk: page, panel and keys, bound to the model. */
@@ -410,6 +413,7 @@ export class Desk {
    * @param {KeyboardEvent} [event]
    */
   #act(run, event) {
+    if (!mayCorrect() && !LOOKING.has(run)) return void this.#looksOnly();
     const bar = this.#bar;
     const view = this.#stage.view;
     switch (run) {

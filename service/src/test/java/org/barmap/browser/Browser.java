@@ -153,6 +153,11 @@ public final class Browser implements AutoCloseable {
     driver.executeCdpCommand("Network.setBypassServiceWorker", Map.of("bypass", past));
   }
 
+  /** Forgets every link that was opened: the next one is the only key. */
+  void forgetKeys() {
+    driver.manage().deleteAllCookies();
+  }
+
   /** Closes the window and opens another one, as a player does who comes back in the evening. */
   void anotherWindow() {
     String before = driver.getWindowHandle();

@@ -212,8 +212,44 @@ class ShareBrowserTest {
     desk.see("#share-end");
   }
 
+  /** What a reader may not do is offered in no room, and the keys say why they do nothing. */
   @Test
   @Order(5)
+  void aReaderIsOfferedNothingThatWouldBeRefused() {
+    desk.click("#share-mate");
+    desk.type("dialog [name=name]", "Eve");
+    desk.choose("dialog [name=as]", "reader");
+    desk.click("dialog [type=submit]");
+    phone.forgetKeys(); // of several the one counts that may do most
+    phone.open(desk.see("[data-as=reader] .share-link").getText());
+    String there = service.base().replace("127.0.0.1", "127.0.0.2");
+    for (String room : List.of("book", "desk", "road", "turns", "practice", "stand")) {
+      phone.open(there + "/" + room + ".html?b=" + book);
+      phone.see("#guest", "You can look at this book");
+      assertThat((List<?>) phone.script(OFFERED)).as(room).isEmpty();
+    }
+    phone.open(there + "/desk.html?b=" + book + "&p=1");
+    phone.point(".bar-field");
+    phone.see(".bar-form");
+    assertThat(phone.all(".bar-form :is(input, select, button):not([disabled])")).isEmpty();
+    long revision = Long.parseLong(api.revision("/api/books/" + book).replace("\"", ""));
+    phone.press("v");
+    phone.see(".toast", "Changing it is for whoever owns it");
+    assertThat(api.revision("/api/books/" + book)).contains(String.valueOf(revision));
+    assertThat(Axe.violations(phone)).isEmpty();
+    desk.click("[data-as=reader] .share-stop");
+    desk.count("[data-as=reader]", 0, 20);
+  }
+
+  /** Things shown that send something which only others may. */
+  private static final String OFFERED =
+      """
+      return [...document.querySelectorAll("[data-for], .tools .btn, #undo-change, #change-words, #read-words, #turn-settings, #choose-files ~ .row .btn, .change input:not(:disabled)")]
+        .filter((e) => e.checkVisibility()).map((e) => e.outerHTML.slice(0, 120));
+      """;
+
+  @Test
+  @Order(6)
   void endingAtTheDeskEndsItOnThePhone() {
     desk.click("#share-looks summary");
     desk.see(".share-looks", "Anna, ");
@@ -235,7 +271,7 @@ class ShareBrowserTest {
 
   /** At the desk: a page without music is photographed again, and that is taken back. */
   @Test
-  @Order(6)
+  @Order(7)
   void aNewPictureAtTheDeskTakesThePlaceAndIsTakenBack() throws IOException {
     book = api.post("/api/books", Map.of("title", "Flotsam", "part", "Bass")).path("id").asString();
     desk.go("/book.html?b=" + book);

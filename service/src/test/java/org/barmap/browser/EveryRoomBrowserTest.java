@@ -1,0 +1,227 @@
+package org.barmap.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Every room by every size and theme: nothing stands in anybody's way (axe-core), nothing is wider
+ * than the window, and whatever is pressed, the keys stay with something. Each room is loaded once.
+ * With {@code -Dbarmap.shots=FOLDER} each is photographed too, to be looked at.
+ */
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class EveryRoomBrowserTest extends VisitingTest {
+
+  private static final int[][] SIZES = {{1440, 900}, {820, 1180}, {390, 844}};
+  private static final List<String> THEMES = List.of("light", "dark");
+
+  /**
+   * A room.
+   *
+   * @param address with {@code BOOK} where a book is named
+   * @param seen what is there when it is shown
+   * @param press what is pressed then, empty for nothing
+   */
+  private record Room(String name, String address, String seen, String press) {
+
+    /** Tells whether it is the list of all routes, which takes as long as all other rooms. */
+    boolean isLong() {
+      return name.equals("docs-api");
+    }
+  }
+
+  private static final List<Room> ROOMS =
+      List.of(
+          new Room("shelf", "/", ".book", ""),
+          new Room("book", "/book.html?b=BOOK", ".thumb", ""),
+          new Room("book-more", "/book.html?b=BOOK", ".thumb", "#save-as > summary"),
+          new Room("book-new", "/book.html?b=EMPTY", ".lead-text", ""),
+          new Room("desk", "/desk.html?b=BOOK", ".bar-field", ""),
+          new Room("desk-bar", "/desk.html?b=BOOK&p=2", ".bar-field", ".bar-field"),
+          new Room("desk-new", "/desk.html?b=EMPTY", ".dead-end", ""),
+          new Room("road", "/road.html?b=BOOK", ".form-field", ""),
+          new Room("road-bars", "/road.html?b=BOOK", ".form-field", ".number-tools button"),
+          new Room("road-new", "/road.html?b=EMPTY", ".waiting a", ""),
+          new Room("turns", "/turns.html?b=BOOK", ".turn", ""),
+          new Room("rests", "/turns.html?b=BOOK#rests", ".item", ""),
+          new Room("hands", "/turns.html?b=BOOK#instruments", ".item", ""),
+          new Room("ahead", "/turns.html?b=BOOK#ahead", ".view li", ""),
+          new Room("night", "/turns.html?b=BOOK#night", ".night", ""),
+          new Room("since", "/turns.html?b=BOOK#since", ".since-part", ""),
+          new Room("write", "/turns.html?b=BOOK#pencil", ".tick-line", ""),
+          new Room("erase", "/turns.html?b=BOOK#erase", ".view p", ""),
+          new Room("align", "/align.html?b=BOOK", "#align-head", ""),
+          new Room("align-new", "/align.html?b=EMPTY", "#align-none", ""),
+          new Room("practice", "/practice.html?b=BOOK", "#click-go", ""),
+          new Room("stand-front", "/stand.html?b=BOOK", "#stand-begin", ""),
+          new Room("stand", "/stand.html?b=BOOK", "#stand-begin", "#stand-begin"),
+          new Room("phone", "/phone.html?b=BOOK", "main button", ""),
+          new Room("docs", "/docs/index.html", "main h1", ""),
+          new Room("docs-api", "/docs/api.html", "main h2", ""),
+          new Room("docs-formats", "/docs/formats.html", "main h2", ""),
+          new Room("docs-consumers", "/docs/consumers.html", "main h1", ""),
+          new Room("docs-library", "/docs/library.html", "main h1", ""),
+          new Room("docs-regions", "/docs/regions.html", "main h1", ""),
+          new Room("docs-engines", "/docs/engines.html", "main h1", ""),
+          new Room("docs-following", "/docs/following.html", "main h1", ""),
+          new Room("docs-run", "/docs/run.html", "main h1", ""),
+          new Room("nowhere", "/nothing.html", ".dead-end", ""),
+          new Room("no-book", "/desk.html?b=nobody", ".dead-end", ""));
+
+  /** Every room in every size and theme, and everything pressed; otherwise each in two of six. */
+  private static final boolean ALL = Boolean.getBoolean("barmap.rooms");
+
+  private static final Set<String> PRESSED =
+      Set.of(
+          "shelf", "book", "desk", "desk-bar", "road", "road-bars", "turns", "since", "write",
+          "align", "practice", "stand-front", "stand", "phone");
+
+  /**
+   * Presses what can be pressed, one of a kind, and says after what the keys were with nothing. What
+   * leaves the room or opens a window of the system is left alone.
+   */
+  private static final String PRESS =
+      """
+      const done = arguments[arguments.length - 1];
+      const real = window.fetch;
+      let open = 0;
+      window.fetch = (...all) => { open++; return real(...all).finally(() => open--); };
+      const frame = () => new Promise((r) => requestAnimationFrame(() => requestAnimationFrame(r)));
+      const quiet = async () => { do await frame(); while (open > 0); await frame(); };
+      const named = (b) => `${b.tagName} ${b.id || b.getAttribute("aria-label") || b.textContent}`.replace(/\\d+/g, "#").slice(0, 50);
+      const kind = (b) => `${b.tagName} ${b.className} ${b.getAttribute("role")} ${b.id} ${b.closest("section, nav, details")?.className}`.replace(/\\d+/g, "#");
+      const things = "main button, main summary, main input[type=checkbox], main [role=button], main [role=tab], header button";
+      const left = "[aria-label^='Put '], [id$='-files'], #align-remove";
+      (async () => {
+        const seen = new Set();
+        const lost = [];
+        let n = 0;
+        for (; n < MOST; n++) {
+          const b = [...document.querySelectorAll(things)].find((e) => e.checkVisibility() && !e.disabled && !e.matches(left) && !seen.has(kind(e)));
+          if (!b) break;
+          seen.add(kind(b));
+          b.focus();
+          if (b.click) b.click(); else b.dispatchEvent(new MouseEvent("click", { bubbles: true, cancelable: true }));
+          await quiet();
+          if (document.activeElement === document.body) lost.push(named(b));
+          const dialog = document.querySelector("dialog[open]");
+          if (!dialog) continue;
+          dialog.querySelector("[value=cancel], .btn-quiet, button")?.click();
+          await quiet();
+          if (document.querySelector("dialog[open]")) document.querySelector("dialog[open]").close();
+          await quiet();
+          if (document.activeElement === document.body) lost.push(`${named(b)}, its window closed`);
+        }
+        return [n, ...lost];
+      })().then(done, (e) => done([0, String(e)]));
+      """;
+
+  private String book = "";
+  private String empty = "";
+
+  @BeforeAll
+  void open(@TempDir Path data) throws IOException {
+    book = ReadyBook.into(data);
+    String other = ReadyBook.into(data);
+    visit(data, 1440, 900);
+    DemoBook.changesInto(api, book);
+    empty =
+        api.post("/api/books", Map.of("title", "Next Show", "part", "Bass")).path("id").asString();
+    browser.go("/docs/index.html");
+    browser.asyncScript(
+        "const done = arguments[arguments.length - 1];"
+            + "import('/js/core/api.js').then(async api => {"
+            + " const path = '/api/books/%s/align';".formatted(book)
+            + " const { revision } = await api.call('GET', path);"
+            + " await api.call('PUT', path, {body: {book: '%s', pins: []}, match: revision});"
+                .formatted(other)
+            + "}).then(() => done(), e => done(String(e)))");
+  }
+
+  @Test
+  @Order(1)
+  void nothingStandsInTheWayInAnyRoomSizeOrTheme() throws IOException {
+    List<String> wrong = new ArrayList<>();
+    Shots shots = Shots.asked();
+    long begun = System.nanoTime();
+    int looks = 0;
+    for (int r = 0; r < ROOMS.size(); r++) {
+      Room room = ROOMS.get(r);
+      enter(room);
+      for (int size = 0; size < SIZES.length; size++) {
+        for (int theme = 0; theme < THEMES.size(); theme++) {
+          if (!ALL && (size != (r + theme) % SIZES.length || theme == 1 && room.isLong())) {
+            continue;
+          }
+          looks++;
+          wrong.addAll(look(room, SIZES[size], THEMES.get(theme), shots));
+        }
+      }
+    }
+    System.out.printf(
+        "%d rooms, looked at %d times in 3 sizes and 2 themes: %.1f s%n",
+        ROOMS.size(),
+        looks, (System.nanoTime() - begun) / 1e9);
+    assertThat(wrong).isEmpty();
+  }
+
+  private List<String> look(Room room, int[] size, String theme, Shots shots) throws IOException {
+    browser.size(size[0], size[1]);
+    browser.script("document.documentElement.dataset.theme = arguments[0]", theme);
+    String at = "%s %d %s".formatted(room.name(), size[0], theme);
+    List<String> wrong = new ArrayList<>();
+    Axe.violations(browser).forEach(v -> wrong.add(at + ": " + v));
+    if (wide()) {
+      wrong.add(at + ": wider than the window");
+    }
+    shots.take(browser, room.name(), size[0], theme);
+    return wrong;
+  }
+
+  /** Whatever is pressed in a room, and whatever comes of it, something has the keys afterwards. */
+  @Test
+  @Order(2)
+  void theKeysAreNeverWithThePageItself() {
+    List<String> lost = new ArrayList<>();
+    long begun = System.nanoTime();
+    int pressed = 0;
+    for (Room room : ROOMS) {
+      if (!PRESSED.contains(room.name())) {
+        continue;
+      }
+      enter(room);
+      List<?> found = (List<?>) browser.asyncScript(PRESS.replace("MOST", String.valueOf(ALL || room.name().equals("road") ? 200 : 6)));
+      pressed += ((Number) found.get(0)).intValue();
+      found.stream().skip(1).forEach(what -> lost.add(room.name() + ": " + what));
+    }
+    System.out.printf(
+        "%d things pressed in %.1f s%n", pressed, (System.nanoTime() - begun) / 1e9);
+    assertThat(lost).isEmpty();
+  }
+
+  private void enter(Room room) {
+    browser.size(1440, 900);
+    browser.go(room.address().replace("BOOK", book).replace("EMPTY", empty));
+    browser.see(room.seen());
+    if (!room.press().isEmpty()) {
+      browser.click(room.press());
+    }
+  }
+
+  /** A page that has to be pushed sideways hides what stands at its edge. */
+  private boolean wide() {
+    return Boolean.TRUE.equals(
+        browser.script("return document.documentElement.scrollWidth > innerWidth + 1"));
+  }
+}
