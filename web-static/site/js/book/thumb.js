@@ -74,7 +74,8 @@ export function pageCard(book, bus, page, { place, last, doubts }) {
     el("p", { class: "source", text: page.source, title: page.source }),
     trouble ? el("p", { class: page.state === "failed" || page.expectedWrong === undefined ? "finding" : "remark", text: trouble }) : null,
     trouble ? el("div", { class: "retake", ...CORRECTORS }, retake(bus, page)) : null,
-    page.state === "failed" ? button("Try to read it again", () => bus.emit("again", page), CORRECTORS) : null,
+    // what could not be opened has no picture to read
+    page.state === "failed" && page.width > 0 ? button("Try to read it again", () => bus.emit("again", page), CORRECTORS) : null,
     el(
       "div",
       { class: "tools", ...OWNERS },

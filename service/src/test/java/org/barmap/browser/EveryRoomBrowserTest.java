@@ -84,12 +84,24 @@ class EveryRoomBrowserTest extends VisitingTest {
 
   private static final Set<String> PRESSED =
       Set.of(
-          "shelf", "book", "desk", "desk-bar", "road", "road-bars", "turns", "since", "write",
-          "align", "practice", "stand-front", "stand", "phone");
+          "shelf",
+          "book",
+          "desk",
+          "desk-bar",
+          "road",
+          "road-bars",
+          "turns",
+          "since",
+          "write",
+          "align",
+          "practice",
+          "stand-front",
+          "stand",
+          "phone");
 
   /**
-   * Presses what can be pressed, one of a kind, and says after what the keys were with nothing. What
-   * leaves the room or opens a window of the system is left alone.
+   * Presses what can be pressed, one of a kind, and says after what the keys were with nothing.
+   * What leaves the room or opens a window of the system is left alone.
    */
   private static final String PRESS =
       """
@@ -171,8 +183,7 @@ class EveryRoomBrowserTest extends VisitingTest {
     }
     System.out.printf(
         "%d rooms, looked at %d times in 3 sizes and 2 themes: %.1f s%n",
-        ROOMS.size(),
-        looks, (System.nanoTime() - begun) / 1e9);
+        ROOMS.size(), looks, (System.nanoTime() - begun) / 1e9);
     assertThat(wrong).isEmpty();
   }
 
@@ -201,12 +212,15 @@ class EveryRoomBrowserTest extends VisitingTest {
         continue;
       }
       enter(room);
-      List<?> found = (List<?>) browser.asyncScript(PRESS.replace("MOST", String.valueOf(ALL || room.name().equals("road") ? 200 : 6)));
+      List<?> found =
+          (List<?>)
+              browser.asyncScript(
+                  PRESS.replace(
+                      "MOST", String.valueOf(ALL || room.name().equals("road") ? 200 : 6)));
       pressed += ((Number) found.get(0)).intValue();
       found.stream().skip(1).forEach(what -> lost.add(room.name() + ": " + what));
     }
-    System.out.printf(
-        "%d things pressed in %.1f s%n", pressed, (System.nanoTime() - begun) / 1e9);
+    System.out.printf("%d things pressed in %.1f s%n", pressed, (System.nanoTime() - begun) / 1e9);
     assertThat(lost).isEmpty();
   }
 

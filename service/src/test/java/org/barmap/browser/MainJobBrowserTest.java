@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.ElementNotInteractableException;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import tools.jackson.databind.JsonNode;
@@ -145,6 +146,31 @@ class MainJobBrowserTest extends VisitingTest {
   }
 
   /** The words for a cut of the last rest on page 1 and what comes after it on the page. */
+  /** A page that takes too long is given up; the others go on. */
+  @Test
+  @Order(6)
+  void thePageBeingReadIsSkipped() {
+    visit.newBook("Flotsam", "Bass");
+    browser.files(
+        "#choose-files", List.of(DemoBook.page("page-02.jpg"), DemoBook.page("page-03.jpg")));
+    browser
+        .waiting(60)
+        .ignoring(ElementNotInteractableException.class)
+        .withMessage("no page was given up")
+        .until(
+            d -> {
+              // between two pages none is being read: then it is pressed once more
+              browser.all("#skip-page").stream()
+                  .filter(WebElement::isDisplayed)
+                  .forEach(WebElement::click);
+              return !browser.all(".thumb[data-state=failed]").isEmpty();
+            });
+    browser.see(".thumb[data-state=failed] .finding", "as you asked");
+    browser.count(".thumb[data-state=waiting], .thumb[data-state=reading]", 0, 120);
+    assertThat(browser.all(".thumb")).hasSize(2);
+    browser.count("#skip-page", 0, 20);
+  }
+
   private Cut cutAroundTheTurn() {
     List<JsonNode> page = onPageOne();
     JsonNode last = page.get(page.size() - 1);
