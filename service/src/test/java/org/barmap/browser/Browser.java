@@ -120,14 +120,14 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Makes the page this large, in CSS pixels, however small a window may be. */
-  void size(int width, int height) {
+  public void size(int width, int height) {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
   }
 
   /** Returns the page as a PNG, from its top, however much of it a window shows. */
-  byte[] picture(int width) {
+  public byte[] picture(int width) {
     Number height =
         (Number)
             script(
@@ -359,7 +359,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Presses keys on the page, not in a field. */
-  void press(CharSequence... keys) {
+  public void press(CharSequence... keys) {
     actions().sendKeys(keys).perform();
   }
 
@@ -379,12 +379,12 @@ public final class Browser implements AutoCloseable {
         .perform();
   }
 
-  Object script(String code, Object... arguments) {
+  public Object script(String code, Object... arguments) {
     Object result = ((JavascriptExecutor) driver).executeScript(code, arguments);
     return result == null ? "" : result;
   }
 
-  Object asyncScript(String code) {
+  public Object asyncScript(String code) {
     Object result = ((JavascriptExecutor) driver).executeAsyncScript(code);
     return result == null ? "" : result;
   }

@@ -14,7 +14,7 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The demo book's page images in the source tree, and what is truly on them. */
-final class DemoBook {
+public final class DemoBook {
 
   private DemoBook() {}
 
@@ -45,7 +45,7 @@ final class DemoBook {
   record TrueRest(double x, double y, int count) {}
 
   /** Makes every change of the demo show in a book that has none. */
-  static void changesInto(Api api, String book) throws IOException {
+  public static void changesInto(Api api, String book) throws IOException {
     String path = "/api/books/" + book + "/changes";
     String text = Files.readString(page("changes.json"), StandardCharsets.UTF_8);
     for (JsonNode change : BarMapJson.mapper().readTree(text).path("changes")) {

@@ -213,6 +213,46 @@ class DoubtsBrowserTest extends VisitingTest {
     assertThat(browser.complaints()).isEmpty();
   }
 
+  /**
+   * What a person's own edits contradict is asked: print, numbers, order, a page that was checked.
+   */
+  @Test
+  @Order(5)
+  void whatOnesOwnEditsContradictIsAsked() {
+    browser.go("/desk.html?b=" + book + "&p=1");
+    browser.see(".doubt");
+    correct(Map.of("kind", "remove-system", "page", 1, "system", 3));
+    browser.see(".doubt[data-code=print-differs]", "19 is printed, but it counts as 14");
+    back();
+    browser.count(".doubt[data-code=print-differs]", 0, 20);
+    String bar = map().path("bars").path(6).path("id").asString();
+    correct(Map.of("kind", "set-number", "bar", bar, "number", 40));
+    browser.see(".doubt-error[data-code=numbers-jump]", "12 to 39 are nowhere");
+    browser.see(".doubt-error", "Page 1 was checked, and this speaks against it");
+    back();
+    browser.count(".doubt-error", 0, 20);
+    String first = "";
+    for (JsonNode number : map().path("numbers")) {
+      first =
+          number.path("label").asString().equals("5") ? number.path("firstBar").asString() : first;
+    }
+    correct(Map.of("kind", "start-number", "bar", first, "label", "15", "title", "Eels"));
+    browser.see(".doubt[data-code=order-gap]", "No. 5 is nowhere");
+    browser.see(".doubt[data-code=order-gap] .answer", "No. 5 is tacet");
+    back();
+    browser.count(".doubt[data-code=order-gap]", 0, 20);
+  }
+
+  private void correct(Map<String, ?> correction) {
+    String path = "/api/books/" + book;
+    api.post(path + "/corrections", correction, api.revision(path + "/map"));
+  }
+
+  private void back() {
+    String path = "/api/books/" + book;
+    api.post(path + "/undo", Map.of(), api.revision(path + "/map"));
+  }
+
   private String state(int page) {
     return api.get("/api/books/" + book).path("pages").path(page - 1).path("state").asString();
   }

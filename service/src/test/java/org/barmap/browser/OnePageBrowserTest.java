@@ -12,9 +12,6 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
-import org.openqa.selenium.Keys;
 import tools.jackson.databind.JsonNode;
 
 /** Two players at once, the phone, and what people need who see or move differently. */
@@ -30,18 +27,6 @@ class OnePageBrowserTest {
           "/turns.html",
           "/practice.html",
           "/stand.html");
-
-  /** The least size of a target for a finger: WCAG 2.2, success criterion 2.5.5 (level AAA). */
-  private static final int FINGER = 44;
-
-  private static final String SMALL_TARGETS =
-      """
-      const all = 'button, nav a, select, summary, input:not([type=checkbox]):not([type=file])';
-      return [...document.querySelectorAll(all)]
-        .filter(e => e.checkVisibility() && e.getBoundingClientRect().height > 0)
-        .filter(e => e.getBoundingClientRect().height < arguments[0])
-        .map(e => e.outerHTML)
-      """;
 
   private static final String AT_IT =
       "return [...document.querySelectorAll('.waiting')].some(e => e.textContent.endsWith('…'))";
@@ -112,38 +97,6 @@ class OnePageBrowserTest {
         .withMessage("the focus fell to the page's body")
         .until(d -> !browser.script("return document.activeElement.tagName").equals("BODY"));
     browser.block();
-  }
-
-  @ParameterizedTest
-  @ValueSource(ints = {390, 820})
-  void everythingFitsASmallScreen(int width) {
-    browser.size(width, 844);
-    for (String room : ROOMS) {
-      enter(room);
-      assertThat(browser.script("return document.documentElement.scrollWidth <= innerWidth"))
-          .as("%s fits %s pixels", room, width)
-          .isEqualTo(true);
-      assertThat((List<?>) browser.script(SMALL_TARGETS, FINGER))
-          .as("too small for a finger in %s", room)
-          .isEmpty();
-    }
-    assertThat(browser.complaints()).isEmpty();
-  }
-
-  /** Checked by axe-core (Deque), rules of WCAG 2.0 and 2.1, levels A and AA. */
-  @ParameterizedTest
-  @ValueSource(strings = {"dark", "light"})
-  void nothingStandsInTheWay(String theme) {
-    browser.go("/");
-    browser.script("localStorage.setItem('barmap.theme', arguments[0])", theme);
-    for (String room : ROOMS) {
-      enter(room);
-      if (room.equals("/desk.html")) {
-        browser.press(Keys.ARROW_RIGHT);
-        browser.see(".bar-form");
-      }
-      assertThat(Axe.violations(browser)).as("%s, %s", room, theme).isEmpty();
-    }
   }
 
   @Test

@@ -221,6 +221,71 @@ class PlanBrowserTest extends VisitingTest.OfReadyBook {
     browser.see(".sheet-links a[href*='stand.pdf']");
   }
 
+  /** Sentences a director says, common practice in a rehearsal, and what is read back of each. */
+  private static final List<String[]> SAID =
+      List.of(
+          new String[] {"No. 2: segue", "the next number: segue"},
+          new String[] {"No. 1: no repeat", "bars 42 to 47 are played once, with the last ending"},
+          new String[] {
+            "No. 1: straight to the second ending",
+            "bars 42 to 47 are played once, with the last ending"
+          },
+          new String[] {"No. 1: rit. 44 to 46", "bars 44 to 46 (3 bars) get slower"},
+          new String[] {"cut 34-49 in 7", "No. 7: out: 34 to 49 (16 bars), you land on 50"},
+          new String[] {"No. 1: from 33 go to 50", "out: 34 to 49 (16 bars), you land on 50"},
+          new String[] {"No. 2: vamp 10-11 till the cart stops", "a vamp till the cart stops"},
+          new String[] {"No. 7: 34-49 back in", "bars 34 to 49 (16 bars) are in again"},
+          new String[] {"No. 4: smile at the drummer", "kept as a note"});
+
+  @Test
+  @Order(10)
+  void whatADirectorSaysIsReadBackAndTheRestIsANote() {
+    road();
+    browser.script(
+        "document.getElementById('change-words').value = arguments[0]",
+        String.join("\n", SAID.stream().map(s -> s[0]).toList()));
+    browser.click("#read-words");
+    browser.count(".lines > li", SAID.size(), 20);
+    for (String[] said : SAID) {
+      browser.see(".lines > li:nth-child(" + (SAID.indexOf(said) + 1) + ")", said[1]);
+    }
+    assertThat(browser.all(".line-asks")).isEmpty();
+    browser.type("#change-words", "No. 4: smile at the drummer");
+    browser.click("#read-words");
+    browser.count(".lines > li", 1, 20);
+    browser.click("#accept-words");
+    browser.see(".change", "smile at the drummer");
+    browser.go("/turns.html?b=" + book + "#night");
+    browser.see("[aria-label=Notes] .item", "smile at the drummer");
+    browser.see("[aria-label=Notes] .item .soft", ":"); // when it was said
+  }
+
+  /** A mark that is written stays on the list of what to erase, whatever becomes of its change. */
+  @Test
+  @Order(11)
+  void aWrittenMarkIsKeptUntilItIsErased() {
+    browser.go("/turns.html?b=" + book + "#pencil");
+    browser.click(".tick-line input");
+    browser.see(".view p", "1 of ");
+    String mark = browser.see(".tick-line b").getText();
+    road();
+    List<?> on =
+        (List<?>)
+            browser.script(
+                "return [...document.querySelectorAll('.change:not(.off)')].map(c => c.dataset.change)");
+    for (int i = 0; i < on.size(); i++) {
+      browser.click("[data-change='" + on.get(i) + "'] input");
+      browser.count(".change.off", i + 1, 20);
+    }
+    browser.go("/turns.html?b=" + book + "#erase");
+    browser.see(".tick-line b", mark);
+    browser.click(".tick-line input");
+    browser.see(".view p", "1 of 1 erased");
+    browser.go("/turns.html?b=" + book);
+    browser.go("/turns.html?b=" + book + "#erase");
+    browser.see(".view p", "Nothing was ticked as written");
+  }
+
   private void road() {
     browser.go("/road.html?b=" + book);
     browser.see(".form-bar");

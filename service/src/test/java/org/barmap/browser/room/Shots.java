@@ -1,9 +1,10 @@
-package org.barmap.browser;
+package org.barmap.browser.room;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.barmap.browser.Browser;
 
 /**
  * Pictures of rooms, where they are asked for.

@@ -1,4 +1,4 @@
-package org.barmap.browser;
+package org.barmap.browser.room;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -8,10 +8,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.barmap.browser.Api;
+import org.barmap.browser.Axe;
+import org.barmap.browser.Browser;
+import org.barmap.browser.DemoBook;
+import org.barmap.browser.ReadyBook;
+import org.barmap.browser.RunningService;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -20,8 +28,9 @@ import org.junit.jupiter.api.io.TempDir;
  * than the window, and whatever is pressed, the keys stay with something. Each room is loaded once.
  * With {@code -Dbarmap.shots=FOLDER} each is photographed too, to be looked at.
  */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
-class EveryRoomBrowserTest extends VisitingTest {
+class EveryRoomBrowserTest {
 
   private static final int[][] SIZES = {{1440, 900}, {820, 1180}, {390, 844}};
   private static final List<String> THEMES = List.of("light", "dark");
@@ -139,27 +148,57 @@ class EveryRoomBrowserTest extends VisitingTest {
       })().then(done, (e) => done([0, String(e)]));
       """;
 
+  /** The least size of a target for a finger: WCAG 2.2, success criterion 2.5.5 (level AAA). */
+  private static final int FINGER = 44;
+
+  private static final String SMALL_TARGETS =
+      """
+      const all = 'button, nav a, select, summary, input:not([type=checkbox]):not([type=file])';
+      return [...document.querySelectorAll(all)]
+        .filter(e => e.checkVisibility() && e.getBoundingClientRect().height > 0)
+        .filter(e => e.getBoundingClientRect().height < arguments[0])
+        .map(e => e.outerHTML)
+      """;
+
   private String book = "";
   private String empty = "";
+  private RunningService service;
+  private Browser browser;
+
+  @SuppressWarnings("NullAway.Init") // before all tests
+  EveryRoomBrowserTest() {}
 
   @BeforeAll
   void open(@TempDir Path data) throws IOException {
     book = ReadyBook.into(data);
-    String other = ReadyBook.into(data);
-    visit(data, 1440, 900);
+    service = RunningService.start(data);
+    browser = Browser.open(service, 1440, 900);
+    Api api = new Api(service);
     DemoBook.changesInto(api, book);
     empty =
         api.post("/api/books", Map.of("title", "Next Show", "part", "Bass")).path("id").asString();
     browser.go("/docs/index.html");
-    browser.asyncScript(
-        "const done = arguments[arguments.length - 1];"
-            + "import('/js/core/api.js').then(async api => {"
-            + " const path = '/api/books/%s/align';".formatted(book)
-            + " const { revision } = await api.call('GET', path);"
-            + " await api.call('PUT', path, {body: {book: '%s', pins: []}, match: revision});"
-                .formatted(other)
-            + "}).then(() => done(), e => done(String(e)))");
+    Object failed = browser.asyncScript(BESIDE.replace("BOOK", book));
+    assertThat(failed).isEqualTo("");
   }
+
+  @AfterAll
+  void close() {
+    browser.close();
+    service.close();
+  }
+
+  /** The director's bar numbers beside the book's: four more from C on in No. 1. */
+  private static final String BESIDE =
+      """
+      const done = arguments[arguments.length - 1];
+      import("/js/core/api.js").then(async ({ call }) => {
+        const path = "/api/books/BOOK/align";
+        const { data } = await call("POST", path + "/list", { body: { text: `1 Flood Tide: A 14, B 26, C 41, D 55, E 77, F 106, end 118\n2 Salt and Silver: A 1, B 12, C 32, D 45, end 115` } });
+        const { revision } = await call("GET", path);
+        await call("PUT", path, { body: { book: data.id, pins: [] }, match: revision });
+      }).then(() => done(), (e) => done(String(e)));
+      """;
 
   @Test
   @Order(1)
@@ -195,6 +234,10 @@ class EveryRoomBrowserTest extends VisitingTest {
     Axe.violations(browser).forEach(v -> wrong.add(at + ": " + v));
     if (wide()) {
       wrong.add(at + ": wider than the window");
+    }
+    if (size[0] < SIZES[0][0]) {
+      ((List<?>) browser.script(SMALL_TARGETS, FINGER))
+          .forEach(e -> wrong.add(at + ": too small for a finger: " + e));
     }
     shots.take(browser, room.name(), size[0], theme);
     return wrong;
