@@ -25,14 +25,16 @@ import org.bytedeco.leptonica.global.leptonica;
 /** Makes PDF pages of one picture as scanners of offices write them. */
 final class PdfPictures {
 
-  static final int WIDE = 1240;
-  static final int HIGH = 1754;
+  /** Pixels of a scan at 150 dpi. */
+  static final int WIDE = 620;
+
+  static final int HIGH = 877;
 
   private PdfPictures() {}
 
-  /** White, with a black block from (200, 300) to (600, 400). */
+  /** White, with a black block from (100, 150) to (300, 200). */
   static BufferedImage block(int type) {
-    return PagePainter.drawn(WIDE, HIGH, type, g -> g.fillRect(200, 300, 400, 100));
+    return PagePainter.drawn(WIDE, HIGH, type, g -> g.fillRect(100, 150, 200, 50));
   }
 
   /** Returns one generic region in MMR, the coding of Group 4 (ITU-T T.88, 7.4.6 and 6.2.6). */
@@ -98,7 +100,7 @@ final class PdfPictures {
     int perWord = colour ? 1 : 4;
     for (int y = 0; y < HIGH; y++) {
       for (int x = 0; x < perRow; x++) {
-        boolean black = y >= 300 && y < 400 && x * perWord >= 200 && x * perWord < 600;
+        boolean black = y >= 150 && y < 200 && x * perWord >= 100 && x * perWord < 300;
         words.put(y * perRow + x, black ? 0 : 0xffffffff);
       }
     }
@@ -130,19 +132,19 @@ final class PdfPictures {
     throw new AssertionError("no code stream");
   }
 
-  /** Adds an A4 page with one picture from the lower left corner. */
+  /** Adds an A6 page with one picture from the lower left corner. */
   static void page(PDDocument document, PDImageXObject picture, float width, float height)
       throws IOException {
-    PDPage page = new PDPage(PDRectangle.A4);
+    PDPage page = new PDPage(PDRectangle.A6);
     document.addPage(page);
     try (PDPageContentStream content = new PDPageContentStream(document, page)) {
       content.drawImage(picture, 0, 0, width, height);
     }
   }
 
-  /** Adds an A4 page filled by one picture. */
+  /** Adds an A6 page filled by one picture. */
   static void page(PDDocument document, PDImageXObject picture) throws IOException {
-    page(document, picture, PDRectangle.A4.getWidth(), PDRectangle.A4.getHeight());
+    page(document, picture, PDRectangle.A6.getWidth(), PDRectangle.A6.getHeight());
   }
 
   /** Returns a picture of the block's size by the name of its filter and its data. */

@@ -73,11 +73,11 @@ class PdfPicturesTest {
       var gray = scope.keep(pages.page(0));
       double x = gray.cols() / (double) PdfPictures.WIDE;
       double y = gray.rows() / (double) PdfPictures.HIGH;
-      assertThat(gray.get((int) (350 * y), (int) (220 * x))[0]).isLessThan(30);
-      assertThat(gray.get((int) (350 * y), (int) (580 * x))[0]).isLessThan(30);
-      assertThat(gray.get((int) (350 * y), (int) (620 * x))[0]).isGreaterThan(225);
-      assertThat(gray.get((int) (280 * y), (int) (400 * x))[0]).isGreaterThan(225);
-      assertThat(gray.get((int) (420 * y), (int) (400 * x))[0]).isGreaterThan(225);
+      assertThat(gray.get((int) (175 * y), (int) (110 * x))[0]).isLessThan(30);
+      assertThat(gray.get((int) (175 * y), (int) (290 * x))[0]).isLessThan(30);
+      assertThat(gray.get((int) (175 * y), (int) (310 * x))[0]).isGreaterThan(225);
+      assertThat(gray.get((int) (140 * y), (int) (200 * x))[0]).isGreaterThan(225);
+      assertThat(gray.get((int) (210 * y), (int) (200 * x))[0]).isGreaterThan(225);
     }
   }
 
@@ -183,7 +183,7 @@ class PdfPicturesTest {
   void aSmallPictureThatCantBeReadLeavesThePageWithAWarning() throws IOException {
     List<PageResult> results;
     try (PDDocument d = new PDDocument()) {
-      PdfPictures.page(d, PdfPictures.picture(d, JPX, new byte[20]), 60, 60);
+      PdfPictures.page(d, PdfPictures.picture(d, JPX, new byte[20]), 30, 30);
       results = read(d);
     }
     assertThat(results).hasSize(1);

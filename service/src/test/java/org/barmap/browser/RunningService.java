@@ -7,7 +7,6 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
@@ -16,6 +15,7 @@ import java.util.concurrent.TimeoutException;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.ShortLived;
 
 /** {@code barmap serve} as a process of its own, on a free port, with a data folder of its own. */
 public final class RunningService implements AutoCloseable {
@@ -48,22 +48,9 @@ public final class RunningService implements AutoCloseable {
     String path =
         (before.isEmpty() ? "" : before + File.pathSeparator)
             + System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
-    List<String> command =
-        new ArrayList<>(
-            List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx2g",
-                // most of it ends before the second compiler pays
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+UseSerialGC",
-                "-Djava.awt.headless=true",
-                "-Dbarmap.home=" + System.getProperty("barmap.home", ".."),
-                "-cp",
-                path,
-                "org.barmap.cli.Main",
-                "serve",
-                "--data",
-                data.toString()));
+    String home = "-Dbarmap.home=" + System.getProperty("barmap.home", "..");
+    List<String> command = ShortLived.java("-Xmx2g", home, "-cp", path);
+    command.addAll(List.of("org.barmap.cli.Main", "serve", "--data", data.toString()));
     command.addAll(more);
     try {
       Path errors = Files.createTempFile("barmap-serve", ".log");

@@ -9,9 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.barmap.ShortLived;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.run.Home;
 import org.barmap.library.Jobs;
@@ -33,10 +33,8 @@ class NativesTest {
   }
 
   private Process start(Path temporary, Path natives, Object... args) throws IOException {
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-Djava.io.tmpdir=" + temporary, "-Dbarmap.natives=" + natives));
-    command.addAll(List.of("-Djava.awt.headless=true", "-XX:TieredStopAtLevel=1"));
+    List<String> command =
+        ShortLived.java("-Djava.io.tmpdir=" + temporary, "-Dbarmap.natives=" + natives);
     command.addAll(List.of("-cp", System.getProperty("java.class.path"), Main.class.getName()));
     for (Object arg : args) {
       command.add(String.valueOf(arg));

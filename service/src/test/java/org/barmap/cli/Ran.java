@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.barmap.ShortLived;
 import picocli.CommandLine;
 
 /**
@@ -39,9 +40,8 @@ record Ran(int code, String out, String err) {
     String rights = "-dac_override,-dac_read_search";
     List<String> command = new ArrayList<>();
     command.addAll(List.of("setpriv", "--bounding-set", rights, "--inh-caps", rights));
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-Djava.awt.headless=true", "-cp"));
-    command.addAll(List.of(System.getProperty("java.class.path"), Main.class.getName()));
+    command.addAll(ShortLived.java("-cp", System.getProperty("java.class.path")));
+    command.add(Main.class.getName());
     for (Object arg : args) {
       command.add(String.valueOf(arg));
     }

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import org.barmap.ShortLived;
 import org.barmap.cli.run.Home;
 import org.barmap.library.Jobs;
 import org.barmap.library.Library;
@@ -34,10 +35,7 @@ class StopsTest {
   @TempDir private Path folder;
 
   private static Process start(Object... args) throws IOException {
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-Xmx512m", "-Djava.awt.headless=true"));
-    command.addAll(List.of("-Dbarmap.home=" + Home.folder(), "-cp"));
+    List<String> command = ShortLived.java("-Xmx512m", "-Dbarmap.home=" + Home.folder(), "-cp");
     command.addAll(List.of(System.getProperty("java.class.path"), Main.class.getName()));
     List.of(args).forEach(a -> command.add(String.valueOf(a)));
     return new ProcessBuilder(command).redirectErrorStream(true).start();

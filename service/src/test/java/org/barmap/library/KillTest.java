@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.ShortLived;
 import org.barmap.edit.Made;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
@@ -72,17 +73,11 @@ class KillTest {
    */
   private long correctUntilKilled(Stores store, String book, int lines)
       throws IOException, InterruptedException {
+    List<String> command = ShortLived.java("-cp", System.getProperty("java.class.path"));
+    command.addAll(List.of(Corrects.class.getName(), folder.toString(), book));
+    command.add(store == Stores.POSTGRES ? Stores.postgres(folder) : "");
     Process process =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-cp",
-                System.getProperty("java.class.path"),
-                Corrects.class.getName(),
-                folder.toString(),
-                book,
-                store == Stores.POSTGRES ? Stores.postgres(folder) : "")
-            .redirectError(ProcessBuilder.Redirect.DISCARD)
-            .start();
+        new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start();
     long last = 0;
     try (BufferedReader out =
         new BufferedReader(

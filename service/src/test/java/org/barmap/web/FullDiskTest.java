@@ -20,6 +20,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.barmap.ShortLived;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.api.ApiError;
@@ -72,9 +73,7 @@ class FullDiskTest {
     if (System.getProperty("user.name", "").equals("root")) {
       command.addAll(List.of("setpriv", "--bounding-set", rights, "--inh-caps", rights));
     }
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-Djava.awt.headless=true", "-XX:TieredStopAtLevel=1"));
-    command.addAll(List.of("-cp", System.getProperty("java.class.path")));
+    command.addAll(ShortLived.java("-cp", System.getProperty("java.class.path")));
     command.addAll(List.of(Serves.class.getName(), folder.resolve("data").toString()));
     try {
       process =

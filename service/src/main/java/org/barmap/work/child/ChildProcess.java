@@ -24,9 +24,18 @@ final class ChildProcess {
 
   private static final Answer GONE = Answer.plain(Answer.Kind.GONE, "");
 
-  /** What of this program's own options holds for the child too: its archive of classes. */
+  /**
+   * What of this program's own options holds for the child too: its archive of classes, how it
+   * compiles and collects.
+   */
   private static final List<String> PASSED_ON =
-      List.of("-D", "-XX:SharedArchiveFile", "-Xshare", "-Xlog:cds");
+      List.of(
+          "-D",
+          "-XX:SharedArchiveFile",
+          "-Xshare",
+          "-Xlog:cds",
+          "-XX:TieredStopAtLevel",
+          "-XX:+UseSerialGC");
 
   private static final String LIBRARY = "onnxruntime.native.path";
 

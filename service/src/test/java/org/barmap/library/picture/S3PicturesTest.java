@@ -12,12 +12,16 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.gaul.s3proxy.junit.S3ProxyExtension;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.AfterAllCallback;
+import org.junit.jupiter.api.extension.BeforeAllCallback;
+import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import software.amazon.awssdk.auth.credentials.AwsBasicCredentials;
 import software.amazon.awssdk.auth.credentials.AwsCredentialsProvider;
@@ -32,20 +36,36 @@ import software.amazon.awssdk.services.s3.model.S3Object;
 /** In a store that speaks S3 over HTTP, which is looked into with a client of the test's own. */
 class S3PicturesTest extends PictureStoreContract {
 
-  private static final String BUCKET = "pictures";
-
-  @RegisterExtension
-  final S3ProxyExtension proxy =
+  private static final S3ProxyExtension PROXY =
       S3ProxyExtension.builder().withCredentials("reader", "a secret of the test").build();
 
+  /** Begins and ends the one for all tests, which takes two seconds to end. */
+  @RegisterExtension static final OnceForAll ONCE = new OnceForAll();
+
+  private static final AtomicInteger NEXT = new AtomicInteger();
+
+  private final String bucket = "pictures" + NEXT.incrementAndGet();
   private S3Client outside;
 
   @SuppressWarnings("NullAway.Init") // before each test
   S3PicturesTest() {}
 
+  private static final class OnceForAll implements BeforeAllCallback, AfterAllCallback {
+
+    @Override
+    public void beforeAll(ExtensionContext context) throws Exception {
+      PROXY.beforeEach(context);
+    }
+
+    @Override
+    public void afterAll(ExtensionContext context) {
+      PROXY.afterEach(context);
+    }
+  }
+
   private AwsCredentialsProvider keys() {
     return StaticCredentialsProvider.create(
-        AwsBasicCredentials.create(proxy.getAccessKey(), proxy.getSecretKey()));
+        AwsBasicCredentials.create(PROXY.getAccessKey(), PROXY.getSecretKey()));
   }
 
   @BeforeEach
@@ -54,12 +74,12 @@ class S3PicturesTest extends PictureStoreContract {
         S3Client.builder()
             .region(Region.US_EAST_1)
             .credentialsProvider(keys())
-            .endpointOverride(proxy.getUri())
+            .endpointOverride(PROXY.getUri())
             .forcePathStyle(true)
             .httpClientBuilder(UrlConnectionHttpClient.builder())
             .requestChecksumCalculation(RequestChecksumCalculation.WHEN_REQUIRED)
             .build();
-    outside.createBucket(b -> b.bucket(BUCKET));
+    outside.createBucket(b -> b.bucket(bucket));
   }
 
   @AfterEach
@@ -68,17 +88,17 @@ class S3PicturesTest extends PictureStoreContract {
   }
 
   private S3Address address(String bucket) {
-    return new S3Address(bucket, "below/", Optional.of(proxy.getUri()), "us-east-1");
+    return new S3Address(bucket, "below/", Optional.of(PROXY.getUri()), "us-east-1");
   }
 
   @Override
   PictureStore open() throws IOException {
-    return S3Pictures.open(address(BUCKET), root, keys());
+    return S3Pictures.open(address(bucket), root, keys());
   }
 
   @Override
   Set<String> seen() {
-    return outside.listObjectsV2(b -> b.bucket(BUCKET)).contents().stream()
+    return outside.listObjectsV2(b -> b.bucket(bucket)).contents().stream()
         .map(S3Object::key)
         .map(key -> key.replaceFirst("^below/books/", ""))
         .collect(Collectors.toSet());
@@ -99,10 +119,10 @@ class S3PicturesTest extends PictureStoreContract {
       store.keep(BOOK, file(BOOK, ONE, "one"));
       forgetCopies();
       String key = "below/books/" + BOOK + "/" + ONE;
-      var before = outside.headObject(b -> b.bucket(BUCKET).key(key)).metadata();
+      var before = outside.headObject(b -> b.bucket(bucket).key(key)).metadata();
       assertThat(before).containsKey("sha256");
       outside.putObject(
-          b -> b.bucket(BUCKET).key(key).metadata(before), RequestBody.fromString("two"));
+          b -> b.bucket(bucket).key(key).metadata(before), RequestBody.fromString("two"));
       assertThatThrownBy(() -> store.bring(BOOK, ONE)).hasMessageContaining("damaged");
       assertThat(root.resolve("books").resolve(BOOK)).isEmptyDirectory();
     }
@@ -111,14 +131,14 @@ class S3PicturesTest extends PictureStoreContract {
   @Test
   void aStoreThatIsAwayIsSaidAndNothingIsHalfKept() throws IOException {
     try (PictureStore store = open()) {
-      outside.deleteBucket(b -> b.bucket(BUCKET));
+      outside.deleteBucket(b -> b.bucket(bucket));
       Path file = file(BOOK, ONE, "one");
       assertThat(store.isReady()).isFalse();
       assertThatThrownBy(() -> store.keep(BOOK, file))
           .isInstanceOf(IOException.class)
           .hasMessageContaining("can't be used")
           .hasMessageNotContaining("secret");
-      outside.createBucket(b -> b.bucket(BUCKET));
+      outside.createBucket(b -> b.bucket(bucket));
       store.keep(BOOK, file);
       assertThat(seen()).hasSize(1);
     }

@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
+import org.barmap.ShortLived;
 import org.barmap.map.SecondReading.Measure;
 import org.barmap.work.DrawnPage;
 import org.junit.jupiter.api.AfterAll;
@@ -211,15 +212,11 @@ class EngineRunTest {
   @Test
   void itDoesNotOutliveThisProgram() throws Exception {
     Path pid = dir.resolve("pid");
+    String home = "-Dbarmap.home=" + System.getProperty("barmap.home", "..");
+    List<String> command = ShortLived.java(home, "-cp", System.getProperty("java.class.path"));
+    command.addAll(List.of(Asking.class.getName(), pid.toString()));
     Process asking =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Djava.awt.headless=true",
-                "-Dbarmap.home=" + System.getProperty("barmap.home", ".."),
-                "-cp",
-                System.getProperty("java.class.path"),
-                Asking.class.getName(),
-                pid.toString())
+        new ProcessBuilder(command)
             .redirectErrorStream(true)
             .redirectOutput(dir.resolve("log").toFile())
             .start();

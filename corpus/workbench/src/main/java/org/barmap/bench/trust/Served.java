@@ -1,6 +1,7 @@
 package org.barmap.bench.trust;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -47,6 +48,10 @@ final class Served implements AutoCloseable {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-Xmx1g", "-Djava.awt.headless=true"));
+    // in a short test as the test itself runs: the second compiler would not pay
+    ManagementFactory.getRuntimeMXBean().getInputArguments().stream()
+        .filter(o -> o.startsWith("-XX:TieredStopAtLevel") || o.equals("-XX:+UseSerialGC"))
+        .forEach(command::add);
     command.addAll(List.of("-Dbarmap.home=" + Home.folder(), "-cp"));
     command.addAll(List.of(System.getProperty("java.class.path"), Main.class.getName()));
     command.addAll(List.of("serve", "--data", data().toString(), "--port", "" + port));
