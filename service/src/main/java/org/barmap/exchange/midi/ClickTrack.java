@@ -21,6 +21,7 @@ import org.barmap.map.BarMap;
 import org.barmap.map.Meter;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
+import org.barmap.plan.change.term.Numerals;
 
 /**
  * A plan's order of play as a click: a standard MIDI file of format 1. Its first track has tempo,
@@ -152,7 +153,8 @@ public final class ClickTrack {
   private void bar(ClickBar bar) throws InvalidMidiDataException {
     meter(bar);
     List<String> said = new ArrayList<>(bar.markers());
-    said.add(0, bar.name() + (bar.pass() > 1 ? " (" + ordinal(bar.pass()) + " time)" : ""));
+    said.add(
+        0, bar.name() + (bar.pass() > 1 ? " (" + Numerals.ordinal(bar.pass()) + " time)" : ""));
     mark(String.join(" · ", said));
     if (bar.meter().isEmpty()) {
       text(conductor, META_TEXT, "no meter known here: clicked as 4/4");
@@ -252,9 +254,5 @@ public final class ClickTrack {
 
   private static void add(Track track, MidiMessage message, long tick) {
     track.add(new MidiEvent(message, tick));
-  }
-
-  private static String ordinal(int n) {
-    return n == 2 ? "2nd" : n == 3 ? "3rd" : n + "th";
   }
 }

@@ -26,8 +26,19 @@ final class SignWords {
           BEFORE
               + "(?:d\\.?\\s*s\\.|d\\.?\\s?s\\b|(?:dal|al)\\s+(?:segno\\b|\\x{1D10B}|\\uE047)|d\\.?\\s?\\x{1D10B}).*",
           FLAGS);
+
+  /** What may stand round "to Coda": in which time through, on what, and how one gets there. */
+  private static final String WHEN =
+      "(?:go|jump|skip|cut|straight|directly|right|then|and|or|last|final|first|second|third|\\d+\\.?(?:st|nd|rd|th)?|x|times?|only|on|after|at|for|repeats?|the|ends?|pass|open|d\\.?\\s?[cs]\\.?|d\\.?\\s?[cs]\\.?\\s+al|dal|segno|da|capo|al|cue|when|if|signal|solos?|done|till|until|vamp|fine|sign|play|out)";
+
   private static final Pattern TO_CODA =
-      Pattern.compile("(?:.*\\s)?\\(?to\\s+(?:the\\s+)?(?:coda\\b|\\x{1D10C}|\\uE048).*", FLAGS);
+      Pattern.compile(
+          "(?:[\\s,.:;()\\[\\]-]*"
+              + WHEN
+              + "\\b)*[\\s,.:;()\\[\\]-]*to\\s+(?:the\\s+)?(?:coda\\b|\\x{1D10C}|\\uE048)(?:[\\s,.:;()\\[\\]*-]|\\x{1D10C}|\\uE048|"
+              + WHEN
+              + "\\b)*",
+          FLAGS);
   private static final Pattern AL_CODA =
       Pattern.compile("\\s*al(?:la)?\\s+(?:coda\\b|\\x{1D10C}|\\uE048).*", FLAGS);
   private static final Pattern CODA =

@@ -127,6 +127,16 @@ class ClickTrackTest {
         .containsExactly("3/4 24", "6/8 36");
   }
 
+  /**
+   * A bar that comes round often is named as it is spoken of (common practice: 11th, 21st, 22nd).
+   */
+  @Test
+  void timesThroughAreNamedAsTheyAreSpoken() throws Exception {
+    Sequence click = read(Books.book("|:1@4/4@w:♩_=_60 2:|@x22 3"), OptionalDouble.empty());
+
+    assertThat(texts(click, 0x06)).contains("1 (11th time)", "1 (21st time)", "2 (22nd time)");
+  }
+
   /** Nobody clicks a general pause, and nobody knows how long it is. */
   @Test
   void aGeneralPauseHasNoClicks() throws Exception {

@@ -60,7 +60,16 @@ public final class Numerals {
   public static final String ORDINAL =
       "(?:\\d{1,5}(?:st|nd|rd|th)|" + String.join("|", ORDINALS) + ")";
 
+  private static final int FIRST_TEEN = 11;
+  private static final int LAST_TEEN = 13;
+
   private Numerals() {}
+
+  /** Returns a number as a place in a row: "1st", "12th", "21st". */
+  public static String ordinal(int n) {
+    boolean teen = n % 100 >= FIRST_TEEN && n % 100 <= LAST_TEEN;
+    return n + (teen ? "th" : n % 10 == 1 ? "st" : n % 10 == 2 ? "nd" : n % 10 == 3 ? "rd" : "th");
+  }
 
   /** Returns the value of a cardinal or ordinal, empty when it is none. */
   public static OptionalInt value(String word) {

@@ -92,17 +92,12 @@ public record Pass(@JsonValue String word) {
   /** Returns it in a sentence: "2nd time", "last time", "after the D.C. or D.S.". */
   public String says() {
     return nth().isPresent()
-        ? ordinal(nth().getAsInt()) + " time"
+        ? Numerals.ordinal(nth().getAsInt()) + " time"
         : equals(LAST) ? "last time" : "on the D.S.";
   }
 
   /** Returns it as it is written into a book: "2nd X". */
   public String sign() {
     return says().replace(" time", " X");
-  }
-
-  private static String ordinal(int n) {
-    boolean teen = n % 100 >= 11 && n % 100 <= 13;
-    return n + (teen ? "th" : n % 10 == 1 ? "st" : n % 10 == 2 ? "nd" : n % 10 == 3 ? "rd" : "th");
   }
 }

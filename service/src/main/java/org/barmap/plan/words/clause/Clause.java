@@ -73,7 +73,19 @@ final class Clause {
 
   /** Returns what nobody took and nobody may leave aside. */
   List<Token> left() {
-    return tokens.stream().filter(t -> (!t.free() || dangling(t)) && !used.contains(t)).toList();
+    return tokens.stream()
+        .filter(t -> (!t.free() || dangling(t)) && !used.contains(t) && !purpose(t))
+        .toList();
+  }
+
+  /** "For the lift": what it is done for, on the stage; not when, and not in which show. */
+  private static boolean purpose(Token t) {
+    return t.is(Token.Kind.CUE)
+        && t.text().equalsIgnoreCase("for")
+        && t.value().matches("(?i)(?:the|her|his|their|my) [a-z]+(?: [a-z]+)?")
+        && !t.value()
+            .matches(
+                "(?i).*\\b(?:matinees?|understudy|swings?|evenings?|previews?|first|second|third|last|final|rest|repeat|time|times|bars?|vamp|tour|show|run|night|moment|performance|version|cue|number|applause)\\b.*");
   }
 
   /** "Arco after": after what is said by another clause. */

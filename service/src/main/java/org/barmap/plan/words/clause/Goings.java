@@ -31,6 +31,11 @@ final class Goings {
       return NONE;
     }
     c.does("vamp", "repeat", "round", "play", "exit", "insert");
+    if (c.first("hold")
+        .filter(t -> t.text().matches("(?i)(?:sit|stay|hang|camp)\\w*(?: out)?(?: on)?"))
+        .isPresent()) {
+      c.does("hold");
+    }
     if (c.hard("insert")) {
       return NONE;
     }

@@ -160,6 +160,12 @@ final class Moves {
     }
     Clause.Place from = two.get(0);
     Clause.Place to = two.get(1);
+    if (played(c, from, to)) {
+      c.does("go", "land", "play");
+      c.use(from);
+      c.use(to);
+      return List.of(forward(c, from, to));
+    }
     if (lands(from) && !lands(to) || to.prep().matches("from|after|out of")) {
       Clause.Place turned = from;
       from = to;
@@ -197,6 +203,20 @@ final class Moves {
     return List.of(same ? "note: " + c.said() : forward(c, from, to));
   }
 
+  /** "Play up to the end of A and then jump to C". */
+  private static boolean played(Clause c, Clause.Place from, Clause.Place to) {
+    List<Token> tokens = c.tokens();
+    boolean play = tokens.subList(0, c.index(from.token())).stream().anyMatch(t -> t.does("play"));
+    boolean goes =
+        tokens.subList(c.index(from.token()), c.index(to.token())).stream()
+            .anyMatch(t -> t.is(Token.Kind.DO) && (t.does("go") || t.does("land")));
+    return play
+        && goes
+        && lands(from)
+        && from.said().matches("(?i)(?:the\\s+)?(?:very\\s+)?end\\s+of\\s.*")
+        && to.prep().matches("to|at|from|");
+  }
+
   /** The first bar that is left out. */
   private static String first(Clause c, Clause.Place from) {
     boolean end = from.said().matches("(?i)(?:the\\s+)?(?:very\\s+)?(?:end|last beat)\\s+of\\s.*");
@@ -216,7 +236,11 @@ final class Moves {
     if (reached) {
       return "cut " + from.bare() + " to beginning of " + land;
     }
-    return (from.prep().equals("from") ? "from " : "after ") + from.bare() + " go to " + land;
+    String last =
+        from.block()
+            ? c.bars().ends(from.said()).map(Bars.Ends::last).orElse(from.bare())
+            : from.bare();
+    return (from.prep().equals("from") ? "from " : "after ") + last + " go to " + land;
   }
 
   private static boolean lands(Clause.Place place) {

@@ -120,7 +120,8 @@ public final class Sense {
       return one;
     }
     for (int i = tokens.size() - 2; i > 0; i--) {
-      if (!tokens.get(i).is(Token.Kind.COMMA) && !tokens.get(i).is(Token.Kind.AND)) {
+      if (!tokens.get(i).is(Token.Kind.COMMA) && !tokens.get(i).is(Token.Kind.AND)
+          || listed(tokens, i)) {
         continue;
       }
       List<Token> head = tokens.subList(0, i);
@@ -149,6 +150,17 @@ public final class Sense {
       }
     }
     return Optional.empty();
+  }
+
+  /** "17 and 18" are two bars of one order. */
+  private static boolean listed(List<Token> tokens, int at) {
+    return tokens.get(at).is(Token.Kind.AND)
+        && tokens.get(at).text().equalsIgnoreCase("and")
+        && tokens.get(at - 1).is(Token.Kind.PLACE)
+        && tokens.get(at + 1).is(Token.Kind.PLACE)
+        && tokens.get(at - 1).value().matches("\\d+")
+        && tokens.get(at + 1).value().matches("\\d+")
+        && (at + 2 >= tokens.size() || !tokens.get(at + 2).is(Token.Kind.PREP));
   }
 
   /** A clause beside an order that orders nothing itself; why it is so is kept as a note. */

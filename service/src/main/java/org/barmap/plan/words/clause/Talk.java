@@ -34,6 +34,11 @@ final class Talk {
       phrase(
           "(?:(?:and|but|because|since|as)[,\\s]+)*(?:in\\s+)?(?:one|two|three|four|six|\\d{1,2})(?:'s|\\s+is|\\s+was|\\s+gets|\\s+feels)\\s+(?:(?:just|only|really|far|way|a\\s+bit|much|always|simply)\\s+)*(?:too|never|not)\\s+\\p{L}+(?:\\s+\\p{L}+)?");
 
+  /** "It's too slow", "it was dragging": why there is another tempo. */
+  private static final Pattern PACE =
+      phrase(
+          "(?:(?:and|but|because|since|as|it|that|this|we|they)[,\\s]+)*(?:is|are|was|were|has\\s+been|have\\s+been|keeps?)\\s+(?:(?:just|a\\s+bit|far|way|much|really|still|always|getting)\\s+)*(?:too\\s+(?:slow|fast|quick|sluggish|heavy|hurried)|dragging|rushing|sluggish|running\\s+away)(?:\\s+(?:last\\s+night|yesterday|at\\s+the\\s+moment))?");
+
   /** Wishes and needs may have an "only" and a half in them: "we only need half of it". */
   private static final Pattern NEEDS =
       phrase(
@@ -87,6 +92,9 @@ final class Talk {
   static boolean reason(List<Token> tokens) {
     String said = Clause.said(tokens);
     boolean needs = NEEDS.matcher(said).matches();
+    if (PACE.matcher(said).matches()) {
+      return true;
+    }
     if (LOST.matcher(said).matches() || BUSY.matcher(said).matches()) {
       return tokens.stream().skip(1).noneMatch(t -> t.is(Token.Kind.PLACE) || counted(t));
     }

@@ -81,6 +81,11 @@ final class Tempos {
                         .text()
                         .matches("(?i)(?:be|is|it is|now|say|about|around)"))
             && c.tokens().stream().noneMatch(t -> t.is(Token.Kind.DO));
+    sure |=
+        figure.get().is(Token.Kind.FIGURE)
+            && c.tokens().stream()
+                .anyMatch(
+                    t -> t.text().matches("(?i)(?:make|take|have|call|try) it|let us have it"));
     boolean out =
         c.tokens().stream().anyMatch(t -> t.does("cut") && !t.text().matches("(?i)drop\\w*"));
     if (!sure || out) {

@@ -33,7 +33,7 @@ final class Doubts {
   /** Goes back on something in the same breath, and not on a bar that stands there. */
   private static final Pattern NO_SORRY =
       phrase(
-          ".+[,.;:!?-]\\s+(?:(?:no|wait|oh)[,.!\\s]+)*(?:sorry|oops|i\\s+meant?|scratch\\s+that|correction|on\\s+second\\s+thou?ghts?|no\\s*,)(?=[\\s,.!:-]).*");
+          ".+[,.;:!?-]\\s+(?:(?:no|wait|oh)[,.!\\s]+)*(?:sorry(?!\\s+(?:everyone|everybody|all|guys|folks|lads|chaps|team|people|band)\\b)|oops|i\\s+meant?|scratch\\s+that|correction|on\\s+second\\s+thou?ghts?|no\\s*,)(?=[\\s,.!:-]).*");
 
   /** A bar that is only counted from a mark: out itself, or where one lands. */
   private static final Pattern TO_BEFORE =

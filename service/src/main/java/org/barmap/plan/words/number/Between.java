@@ -21,7 +21,8 @@ public final class Between {
       phrase(
           "\\bsegues?\\b|\\b(?:cue|downbeat|nod|signal|beat\\s+from\\s+me)\\b|\\bwait\\s+for\\s+me\\b");
   private static final Pattern APART =
-      phrase("\\b(?:dialogue|scene|break|pause|talk\\w*|full\\s+stop|book\\s+scene|lines?)\\b");
+      phrase(
+          "\\b(?:dialogue|scene|break|pause|talk\\w*|speech(?:es)?|monologue|full\\s+stop|book\\s+scene|lines?)\\b");
   private static final Pattern OFF =
       phrase(
           "\\b(?:attacca|segue)\\s+(?:is\\s+)?(?:off|out|gone|cancelled)\\b|\\bno\\s+(?:more\\s+)?(?:attacca|segue)\\b");
@@ -42,11 +43,16 @@ public final class Between {
               + "(before|after|ahead\\s+of|in\\s+front\\s+of|behind|prior\\s+to|follows|following)\\s*(?:the\\s+)?");
   private static final Pattern SWAP =
       phrase(
-          "\\b(?:swap|swapped|switch|switched|exchange|trade|reverse[ds]?|change\\s+places|flip(?:ped)?|other\\s+way\\s+round)\\b");
+          "\\b(?:swap|swapped|swapping|switching|switch|switched|exchange|trade|reverse[ds]?|change\\s+places|flip(?:ped)?|other\\s+way\\s+round)\\b");
 
   /** A number gets another place in the show; "straight" then says where, and not how. */
   private static final Pattern MOVED =
       phrase("\\b(?:mov(?:e|es|ed|ing)|shift(?:s|ed|ing)?|new\\s+order|running\\s+order)\\b");
+
+  /** Doesn't follow at once any more. */
+  private static final Pattern NOT_AT_ONCE =
+      phrase(
+          "\\b(?:not|\\w+n't|never|no\\s+longer)\\s+(?:\\w+\\s+){0,2}(?:follow\\w*|go(?:es)?|run\\w*|lead\\w*|attacca|segue|straight|direct\\w*|immediate\\w*)\\b");
 
   private Between() {}
 
@@ -65,7 +71,7 @@ public final class Between {
     }
     Mentions.Mention one = mentions.get(0);
     Mentions.Mention other = mentions.get(1);
-    if (phrase("\\b(?:out|gone|dropped)\\b").matcher(rest).find()) {
+    if (phrase("\\b(?:out(?!\\s+of\\b)|gone|dropped)\\b").matcher(rest).find()) {
       return Optional.empty();
     }
     if (SWAP.matcher(rest).find()) {
@@ -125,6 +131,9 @@ public final class Between {
   }
 
   private static Optional<String> how(String rest) {
+    if (NOT_AT_ONCE.matcher(rest).find()) {
+      return APART.matcher(rest).find() ? Optional.of("dialogue") : Optional.empty();
+    }
     boolean no = NO_APPLAUSE.matcher(rest).find();
     if (APPLAUSE.matcher(rest).find() && !no) {
       return Optional.of("applause segue");

@@ -49,7 +49,7 @@ public final class Fillers {
           "before\\s+i\\s+forget",
           "while\\s+i\\s+think\\s+of\\s+it",
           "sorry(?=[,\\s]+(?:everyone|everybody|all|guys|folks|lads|chaps|team|people|band)\\b)",
-          "(?:right(?:\\s+then)?|now(?:\\s+then)?|well|yes|yeah|also|listen(?:\\s+up)?|look|hi|hello|hey|pencils(?:\\s+(?:out|up|ready))?"
+          "(?:right(?:\\s+then)?|now(?:\\s+then)?|well|yes|yeah|also|listen(?:\\s+up)?|look|hi|hello|hey|pencils(?:\\s+(?:out|up|ready))?|take\\s+a\\s+pencil|pencil\\s+this\\s+in"
               + "|(?:good|bad)\\s+news|(?:one\\s+more|another|next|last|a\\s+small|small|quick)\\s+(?:thing|one|note|change)|change\\s+of\\s+plan|excuse\\s+me|if\\s+you\\s+would|basically"
               + "|for\\s+the\\s+record|note\\s+this|(?:can\\s+you\\s+all\\s+)?write\\s+this\\s+down|thanks|thank\\s+you|from\\s+now\\s+on|as\\s+of\\s+(?:now|today)|(?:that\\s+was\\s+)?(?:lovely|great|good|better|nice|beautiful)"
               + ")(?=\\s*[,.!:-]|\\s+(?:everyone|everybody|guys|folks|lads|chaps|team|people|band)\\b)");

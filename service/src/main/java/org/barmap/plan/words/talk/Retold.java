@@ -102,7 +102,9 @@ public record Retold(Function<String, Optional<String>> label) {
     Matcher m = pattern.matcher(text);
     while (m.find()) {
       Optional<String> of = label.apply(m.group(1));
-      String left = m.group(2) == null || m.group(2).isEmpty() ? "" : "is ";
+      boolean not =
+          text.substring(0, m.start()).matches("(?is).*\\bnot\\s+") && m.group().startsWith("in ");
+      String left = not ? "not in " : m.group(2) == null || m.group(2).isEmpty() ? "" : "is ";
       of.ifPresent(l -> found.add(new Span(l, m.start(), m.end(), left)));
     }
     return found;

@@ -281,6 +281,9 @@ class ScoreBookTest {
           DS al Fine         ; DAL_SEGNO
           To Coda            ; TO_CODA
           2nd x to Coda      ; TO_CODA
+          To Coda (last time); TO_CODA
+          on cue to Coda 2   ; TO_CODA
+          go to the Coda     ; TO_CODA
           Coda               ; CODA
           CODA               ; CODA
           Fine               ; FINE
@@ -302,6 +305,8 @@ class ScoreBookTest {
     "D major",
     "D C G",
     "to the end",
+    "listen to the coda singer",
+    "cross to coda platform",
     "discord",
     "Final time",
     "accordion",
