@@ -3,6 +3,7 @@ import { icon } from "../core/icons.js";
 import { CORRECTORS, mayCorrect } from "../core/may.js";
 import { numberName, when } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
+import { partName } from "../shared/theirs.js";
 import { waitsSign } from "../shared/waits.js";
 import { KINDS, sentence } from "./kinds.js";
 
@@ -111,9 +112,4 @@ function item(change, under, beside, actions) {
     button("", () => actions.edit(change), { class: "btn btn-icon", ...CORRECTORS, "data-edit": change.id, "aria-label": `Edit: ${text}`, title: "Edit" }, icon("pencil")),
     button("", () => actions.remove(change), { class: "btn btn-icon", ...CORRECTORS, "aria-label": `Delete: ${text}`, title: "Delete" }, icon("bin")),
   );
-}
-
-/** @param {{title: string, part: string}} other */
-function partName(other) {
-  return other.part || other.title || "the other part";
 }

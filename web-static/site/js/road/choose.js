@@ -2,6 +2,7 @@ import { ask } from "../core/dialog.js";
 import { button, el, show } from "../core/dom.js";
 import { CORRECTORS, LOOKS, mayCorrect } from "../core/may.js";
 import { numberName } from "../core/words.js";
+import { TheirBars } from "../shared/theirs.js";
 import { firstAddress, lastAddress } from "./address.js";
 import { KINDS, OF_NUMBER, changeOf, changeOfNumber, orderOf, select, sentence } from "./kinds.js";
 
@@ -18,6 +19,8 @@ export class ChooseBar {
   #last;
   /** @type {RoadNumber[]} in the order of the night */
   numbers = [];
+  /** What the chosen bars are called in the part beside this one. */
+  theirs = new TheirBars();
   #bus;
   node = el("section", { class: "choose", hidden: true, "aria-label": "The chosen bars", "aria-live": "polite" });
 
@@ -95,7 +98,7 @@ export class ChooseBar {
     show(
       this.node,
       el("div", { class: "row between" },
-        el("p", { class: "choose-text" }, el("b", { text: `${numberName(number)}: ${from === to ? `bar ${from}` : `bars ${from} to ${to}`}` }), this.#last ? null : el("span", { class: "soft", text: "  Choose a second bar for more than one." })),
+        el("p", { class: "choose-text" }, el("b", { text: `${numberName(number)}: ${from === to ? `bar ${from}` : `bars ${from} to ${to}`}${this.theirs.behind(number.label, from, to)}` }), this.#last ? null : el("span", { class: "soft", text: "  Choose a second bar for more than one." })),
         button("Let go", () => this.clear(), { class: "btn btn-quiet" }),
       ),
       mayCorrect() ? null : el("p", { class: "soft small", text: LOOKS }),

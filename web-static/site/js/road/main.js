@@ -10,6 +10,7 @@ import { barName, count, duration, knownText, numberName } from "../core/words.j
 import { chooseBoth } from "../shared/both.js";
 import { checkList } from "../shared/lists.js";
 import { nothingYet } from "../shared/nothing.js";
+import { TheirBars } from "../shared/theirs.js";
 import { versionSwitch, versionsOf } from "../shared/version.js";
 import { planWaitsLine } from "../shared/waits.js";
 import { changeList } from "./changes.js";
@@ -109,6 +110,8 @@ class RoadRoom {
     this.#drawBook();
     show(this.#version, versionSwitch(this.#book, this.#model.settings, this.#model.changes, () => void this.#model.load().catch(complain)));
     show(this.#waits, planWaitsLine(this.#model.plan?.waits));
+    this.#words.beside(this.#model.beside, this.#model.part);
+    this.#choose.theirs = new TheirBars(this.#model.beside);
     const findings = this.#model.plan?.findings ?? [];
     const asked = findings.filter((f) => f.question);
     const name = (/** @type {string} */ bar) => this.#nameOf(bar);

@@ -33,6 +33,8 @@ export class RoadModel {
   marks = [];
   /** @type {import("../core/types.js").PageInfo[]} */
   pages = [];
+  /** What this part is called. */
+  part = "";
   /** @type {import("../core/types.js").Plan|undefined} */
   plan;
   /** @type {import("../core/types.js").Settings|undefined} */
@@ -97,6 +99,7 @@ export class RoadModel {
     this.#revision = changes.revision;
     this.numbers = road.numbers;
     this.pages = book.pages;
+    this.part = book.part;
     this.#known = { changes: changes.data.changes, marks: road.marks, history, settings, plan };
     this.#edits = await waitingOf(bookPath(this.#book));
     this.#show();
@@ -106,11 +109,12 @@ export class RoadModel {
    * Says what a text means; stores nothing.
    *
    * @param {string} text
+   * @param {"mine"|"other"} [numbers] whose bar numbers the words go by
    * @returns {Promise<import("../core/types.js").UnderstoodLine[]>}
    */
-  async understand(text) {
+  async understand(text, numbers = "mine") {
     /** @type {Answered<{lines: import("../core/types.js").UnderstoodLine[]}>} */
-    const { data } = await call("POST", bookPath(this.#book, "/changes/understand"), { body: { text } });
+    const { data } = await call("POST", bookPath(this.#book, "/changes/understand"), { body: { text, numbers } });
     return data.lines;
   }
 

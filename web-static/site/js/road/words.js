@@ -4,6 +4,7 @@ import { icon } from "../core/icons.js";
 import { complain } from "../core/toast.js";
 import { count } from "../core/words.js";
 import { checkList } from "../shared/lists.js";
+import { partName } from "../shared/theirs.js";
 import { sentence } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").UnderstoodLine} UnderstoodLine */
@@ -14,6 +15,8 @@ export class WordBox {
   #model;
   #area = el("textarea", { id: "change-words", rows: 3, spellcheck: "false", "aria-label": "Changes in words, one a line", placeholder: "No. 7: cut 34 to 49" });
   #result = el("div", { "aria-live": "polite", class: "understood" });
+  /** Whose bar numbers the words go by; there is a choice only where another part lies beside this one. */
+  #whose = el("fieldset", { class: "words-whose", id: "words-whose", hidden: true });
   node;
 
   /** @param {import("./model.js").RoadModel} model */
@@ -31,10 +34,31 @@ export class WordBox {
       { class: "card", "aria-label": "Changes in words" },
       el("h2", { text: "Say it in words" }),
       el("p", { class: "soft small", text: "One change a line, or paste the director's whole list. Nothing counts until you say so." }),
+      this.#whose,
       this.#area,
       el("div", { class: "row words-foot" }, button("Read it", () => void this.#read(), { class: "btn btn-main", id: "read-words" })),
       this.#result,
     );
+  }
+
+  /**
+   * Says whose numbers may be typed.
+   *
+   * @param {import("../core/types.js").Align} beside
+   * @param {string} part what this part is called
+   */
+  beside(beside, part) {
+    const whose = beside.other ? partName(beside.other) : "";
+    this.#whose.hidden = !whose;
+    if (this.#whose.dataset.whose === whose) return;
+    this.#whose.dataset.whose = whose;
+    const way = (/** @type {string} */ value, /** @type {string} */ name, /** @type {boolean} */ checked) => el("label", { class: "words-way" }, el("input", { type: "radio", name: "numbers", value, checked }), ` ${name}`);
+    show(this.#whose, el("legend", { class: "small", text: "Bar numbers as in" }), way("mine", part || "my part", true), way("other", whose || "the other part", false));
+  }
+
+  get #numbers() {
+    const other = this.#whose.querySelector("input[value=other]");
+    return !this.#whose.hidden && other instanceof HTMLInputElement && other.checked ? "other" : "mine";
   }
 
   /** A pasted list is shown whole, up to a size. */
@@ -46,7 +70,7 @@ export class WordBox {
     const text = this.#area.value.trim();
     if (!text) return this.#area.focus();
     try {
-      this.#draw(await this.#model.understand(text));
+      this.#draw(await this.#model.understand(text, this.#numbers));
     } catch (error) {
       if (isSilent(error)) this.#notUnderstood(text);
       else complain(error);

@@ -1,5 +1,6 @@
 import { button, el, show } from "../core/dom.js";
 import { count, duration } from "../core/words.js";
+import { TheirBars } from "../shared/theirs.js";
 import { nth, sayStop } from "./stops.js";
 import { ahead, back, on, places, START } from "./walk.js";
 
@@ -27,6 +28,8 @@ export class Board {
   #about = el("p", { class: "stand-about" });
   #notes = el("ul", { class: "stand-notes" });
   #next = el("dl", { class: "stand-next" });
+  /** What bars are called in the part beside this one. */
+  theirs = new TheirBars();
   #on;
   #back;
   #now = el("section", { class: "stand-now", "aria-label": "Now" }, this.#kind, this.#big, this.#about, this.#notes);
@@ -105,7 +108,7 @@ export class Board {
     this.#kind.textContent = [KIND[stop.kind], ...stop.changes.filter((c) => c.after === bar).map((c) => c.change.to)].join(" · ");
     this.#big.textContent = large(stop, bar);
     this.#big.classList.toggle("stand-words", /\p{L}{4}/u.test(large(stop, bar)));
-    this.#about.textContent = about(stop, bar);
+    this.#about.textContent = about(stop, bar, this.theirs);
     show(this.#notes, notes(stop, bar).map((text) => el("li", { text })));
     show(this.#next, this.#rows().map(([name, text, kind]) => el("div", { class: `stand-row stand-${kind}` }, el("dt", { text: name }), el("dd", { text }))));
     this.#on.textContent = stop.kind === "rest" ? "Bar over" : stop.kind === "vamp" || stop.kind === "safety" ? "Out" : stop.kind === "end" ? "Over" : "On";
@@ -147,12 +150,15 @@ function large(stop, bar) {
 /**
  * @param {Stop} stop
  * @param {number} bar
+ * @param {TheirBars} theirs
  */
-function about(stop, bar) {
+function about(stop, bar, theirs) {
+  const named = stop.kind === "rest" ? [stop.bars[bar], stop.bars[bar]] : stop.bars.length ? [stop.bars[0], stop.bars[stop.bars.length - 1]] : [];
   const rest = stop.kind === "rest" ? [`of ${stop.bars.length}`, `bar ${stop.bars[bar]}`] : [];
   const open = stop.open ? [leaving(stop.open), stop.silent ? "bars of rest" : ""] : [];
   return [
     ...rest,
+    named.length ? theirs.beside(stop.label, named[0], named[1]) : "",
     ...open,
     stop.kind === "music" ? count(stop.bars.length, "bar") : "",
     stop.mark ? `mark ${stop.mark}` : "",

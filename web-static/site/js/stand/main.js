@@ -6,6 +6,7 @@ import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { recall, remember } from "../core/store.js";
 import { complain } from "../core/toast.js";
 import { count } from "../core/words.js";
+import { TheirBars } from "../shared/theirs.js";
 import { planWaitsLine } from "../shared/waits.js";
 import { chooseDim, DIM } from "./dim.js";
 import { placeForm } from "./places.js";
@@ -56,7 +57,8 @@ class StandRoom {
   }
 
   async #load() {
-    const [info, map, plan] = await Promise.all([read(this.#book, ""), read(this.#book, "/map"), read(this.#book, "/plan")]);
+    const [info, map, plan, align] = await Promise.all([read(this.#book, ""), read(this.#book, "/map"), read(this.#book, "/plan"), read(this.#book, "/align?only=changes").catch(() => undefined)]);
+    this.#board.theirs = new TheirBars(align);
     this.#waits = plan.waits ?? 0;
     this.#without.hidden = this.#waits === 0;
     this.#without.textContent = `Without ${count(this.#waits, "edit")} that ${this.#waits === 1 ? "waits" : "wait"}`;

@@ -11,6 +11,7 @@ import { count } from "../core/words.js";
 import { checkList } from "../shared/lists.js";
 import { stepsOf } from "../shared/answer.js";
 import { nothingYet } from "../shared/nothing.js";
+import { TheirBars } from "../shared/theirs.js";
 import { tempoAt, turnKey } from "../shared/turn.js";
 import { versionSwitch } from "../shared/version.js";
 import { planWaitsLine } from "../shared/waits.js";
@@ -91,12 +92,12 @@ class TurnsRoom {
 
   async #load() {
     const id = this.#book;
-    const [book, map, plan, printed, settings, changes] = await Promise.all([
-      read(id, ""), read(id, "/map"), read(id, "/plan"), read(id, "/plan?without=changes"), read(id, "/settings"), call("GET", bookPath(id, "/changes")),
+    const [book, map, plan, printed, settings, changes, align] = await Promise.all([
+      read(id, ""), read(id, "/map"), read(id, "/plan"), read(id, "/plan?without=changes"), read(id, "/settings"), call("GET", bookPath(id, "/changes")), read(id, "/align?only=changes").catch(() => undefined),
     ]);
     shell({ room: "turns", book: this.#book, title: `${book.title}, ${book.part}` });
     this.#pages = book.pages;
-    this.#names = new BarNames(map, new Map(book.pages.filter((p) => !p.score).map((p) => [p.index, p.id])));
+    this.#names = new BarNames(map, new Map(book.pages.filter((p) => !p.score).map((p) => [p.index, p.id])), new TheirBars(align));
     await this.#marks.load(plan.pencil).catch(() => {});
     this.#plan = plan;
     this.#printed = printed;
@@ -191,7 +192,7 @@ class TurnsRoom {
       case "rests": return restList(this.#book, this.#plan.rests, names);
       case "instruments": return instrumentList(this.#plan.instruments, names);
       case "ahead": return aheadList(this.#plan.lookAhead ?? [], names);
-      case "night": return el("div", {}, nightList(this.#plan.runSheet ?? [], this.#plan.night, (n) => { const bar = names.first(n); return bar ? tempoAt(this.#book, bar) : null; }), noteList(this.#plan.notes ?? []));
+      case "night": return el("div", {}, nightList(this.#plan.runSheet ?? [], this.#plan.night, names.theirs, (n) => { const bar = names.first(n); return bar ? tempoAt(this.#book, bar) : null; }), noteList(this.#plan.notes ?? []));
       case "since":
         void this.#since.load().catch(complain);
         return this.#since.node;

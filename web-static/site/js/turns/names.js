@@ -1,6 +1,7 @@
 import { barName, numberName } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").BarMap} BarMap */
+/** @typedef {import("../shared/theirs.js").TheirBars} TheirBars */
 
 /** Finds what a bar of the plan is called, and where it stands. */
 export class BarNames {
@@ -20,8 +21,10 @@ export class BarNames {
   /**
    * @param {BarMap} map
    * @param {Map<number, string>} pages page index to page id
+   * @param {TheirBars} theirs what bars are called in the part beside this one
    */
-  constructor(map, pages) {
+  constructor(map, pages, theirs) {
+    this.theirs = theirs;
     this.#bars = new Map(map.bars.map((b) => [b.id, b]));
     this.#pages = pages;
     this.#titles = new Map(map.numbers.map((n) => [n.label, n.title]));
@@ -74,7 +77,7 @@ export class BarNames {
     const bar = this.bar(id);
     if (!bar) return id ?? "";
     const number = this.#numbers.get(bar.id);
-    return `${number ? `No. ${number}, ` : ""}${this.short(id)}`;
+    return `${number ? `No. ${number}, ` : ""}${this.short(id)}${this.#behind(bar, bar)}`;
   }
 
   /** @param {string|undefined} id */
@@ -95,7 +98,15 @@ export class BarNames {
     const [from, to] = [this.bar(first), this.bar(last)];
     if (!from || !to || from === to) return this.long(first);
     const number = this.#numbers.get(from.id);
-    return `${number ? `No. ${number}, ` : ""}bars ${from.label ?? from.number}–${to.label ?? to.number + to.count - 1}`;
+    return `${number ? `No. ${number}, ` : ""}bars ${from.label ?? from.number}–${to.label ?? to.number + to.count - 1}${this.#behind(from, to)}`;
+  }
+
+  /**
+   * @param {import("../core/types.js").Bar} from
+   * @param {import("../core/types.js").Bar} to
+   */
+  #behind(from, to) {
+    return this.theirs.behind(this.#numbers.get(from.id) ?? "", from.label ?? String(from.number), to.label ?? String(to.number + to.count - 1));
   }
 
   /** @param {number} index */

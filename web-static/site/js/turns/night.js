@@ -12,11 +12,12 @@ const EXIT = { "any-time": "out any time", "end-of-pass": "out at the end of a p
  *
  * @param {RunSheetLine[]} sheet
  * @param {import("../core/types.js").Night|undefined} night
+ * @param {import("../shared/theirs.js").TheirBars} theirs what bars are called in the part beside this one
  * @param {(number: string) => HTMLElement|null} tempo leads to where the tempo of a number is said
  */
-export function nightList(sheet, night, tempo) {
+export function nightList(sheet, night, theirs, tempo) {
   if (sheet.length === 0) return el("p", { class: "soft", text: "No musical numbers yet." });
-  return el("div", {}, night ? total(night) : null, el("ol", { class: "plain night" }, sheet.map((s) => line(s, s.opening && s.opening.perMinute === undefined ? tempo(s.number) : null))));
+  return el("div", {}, night ? total(night) : null, el("ol", { class: "plain night" }, sheet.map((s) => line(s, theirs, s.opening && s.opening.perMinute === undefined ? tempo(s.number) : null))));
 }
 
 /** @param {import("../core/types.js").Night} night */
@@ -28,12 +29,14 @@ function total(night) {
 
 /**
  * @param {RunSheetLine} sheet
+ * @param {import("../shared/theirs.js").TheirBars} theirs
  * @param {HTMLElement|null} tempo where its tempo is said, where it isn't known
  */
-function line(sheet, tempo) {
+function line(sheet, theirs, tempo) {
+  const both = (/** @type {string} */ bars) => theirs.both(sheet.number, bars);
   const played = sheet.state === "played";
-  const open = (sheet.vamps ?? []).map((v) => el("b", { class: "block", text: [`${v.kind} ${v.bars}`, v.exit ? (EXIT[v.exit] ?? `out ${v.exit}`) : "", v.cue ? `till ${v.cue}` : ""].filter(Boolean).join(", ") }));
-  const entrance = sheet.entrance ? `First note: ${sheet.entrance}${sheet.entranceAfter ? `, after ${count(sheet.entranceAfter, "bar")} of rest` : ""}.` : "";
+  const open = (sheet.vamps ?? []).map((v) => el("b", { class: "block", text: [`${v.kind} ${both(v.bars)}`, v.exit ? (EXIT[v.exit] ?? `out ${v.exit}`) : "", v.cue ? `till ${v.cue}` : ""].filter(Boolean).join(", ") }));
+  const entrance = sheet.entrance ? `First note: ${both(sheet.entrance)}${sheet.entranceAfter ? `, after ${count(sheet.entranceAfter, "bar")} of rest` : ""}.` : "";
   const facts = [sheet.page ? `page ${sheet.page}` : "", sheet.key ?? "", lengthText(sheet)].filter(Boolean);
   return el(
     "li",
@@ -45,7 +48,7 @@ function line(sheet, tempo) {
     entrance ? el("span", { text: entrance }) : null,
     sheet.track ? el("b", { class: "block", text: "with a track: nothing waits" }) : null,
     open,
-    sheet.cuts?.length ? el("span", { text: `Out: ${sheet.cuts.join(", ")}` }) : null,
+    sheet.cuts?.length ? el("span", { text: `Out: ${sheet.cuts.map(both).join(", ")}` }) : null,
     unsureText(sheet.unsure),
     linkText(sheet.link) ? el("span", { class: "soft small", text: linkText(sheet.link) }) : null,
   );

@@ -163,10 +163,33 @@ class SecondReadingBrowserTest {
     browser.press(Keys.ESCAPE);
     browser.go("/road.html?b=" + book);
     browser.see(".change-beside", "Director:");
+    inTheDirectorsBars(browser, book);
     browser.go("/align.html?b=" + book);
     browser.click("#align-remove");
     browser.click("dialog [type=submit]");
     browser.see("#align-none");
     assertThat(browser.complaints()).allMatch(c -> c.contains("422"));
+  }
+
+  /**
+   * The words go by the director's bars when one says so; both numbers are read back everywhere.
+   */
+  private static void inTheDirectorsBars(Browser browser, String book) {
+    browser.type("#change-words", "No. 1: cut 57 to 60");
+    browser.click("#words-whose input[value=other]");
+    browser.click("#read-words");
+    browser.see(".understood .line", "cut 53 to 56 [Director 57 to 60]");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.go("/turns.html?b=" + book);
+    browser.see(".turn", "[Director");
+    browser.go("/turns.html?b=" + book + "#rests");
+    browser.see(".view .item", "[Director");
+    browser.go("/stand.html?b=" + book);
+    browser.click("#stand-begin");
+    String about = "return document.querySelector('.stand-about').textContent";
+    for (int i = 0; i < 20 && !String.valueOf(browser.script(about)).contains("Director"); i++) {
+      browser.press(Keys.PAGE_DOWN);
+    }
+    browser.see(".stand-about", "Director");
   }
 }

@@ -42,7 +42,7 @@ class PlanNumbersTest {
     assertThat(said.code()).isZero();
     assertThat(said.out())
         .isEqualTo(Ran.barmap("plan", part, "--beside", director, "--say", "cut 5 to 6").out())
-        .contains("2 bars cut");
+        .contains("2 bars, 8 beats cut");
     Path changes =
         Files.writeString(
             folder.resolve("changes.json"),

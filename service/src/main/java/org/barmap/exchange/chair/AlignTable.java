@@ -90,6 +90,13 @@ public record AlignTable(
             .toList());
   }
 
+  /**
+   * Returns the numbers whose bars are called otherwise in the other book, or not surely the same.
+   */
+  public static List<Row> otherwise(TwoParts parts) {
+    return parts.numbers().stream().map(AlignTable::row).filter(r -> !r.same()).toList();
+  }
+
   private static Row row(NumberPair pair) {
     List<Stretch> stretches = new ArrayList<>();
     for (NumberPair.Stretch s : pair.stretches()) {

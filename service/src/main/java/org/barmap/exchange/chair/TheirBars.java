@@ -31,11 +31,11 @@ public record TheirBars(TwoParts parts, String whose) {
    */
   public Optional<String> beside(String number, String first, String last) {
     Optional<NumberPair> pair = parts.number(number);
-    if (pair.isEmpty() || !known(pair.get(), first) || !known(pair.get(), last)) {
+    if (pair.isEmpty() || slot(pair.get(), first).isEmpty() || slot(pair.get(), last).isEmpty()) {
       return Optional.empty();
     }
-    Optional<String> from = parts.of(number, first);
-    Optional<String> to = parts.of(number, last);
+    Optional<String> from = sure(pair.get(), first);
+    Optional<String> to = sure(pair.get(), last);
     if (from.isEmpty() || to.isEmpty()) {
       return Optional.of(whose + ": not sure");
     }
@@ -49,7 +49,13 @@ public record TheirBars(TwoParts parts, String whose) {
     return change.where().flatMap(w -> beside(change.number(), w.first(), w.last()));
   }
 
-  private static boolean known(NumberPair pair, String bar) {
-    return new Addresses(pair.here()).find(bar) instanceof Found.At;
+  private static Optional<Integer> slot(NumberPair pair, String bar) {
+    return new Addresses(pair.here()).find(bar) instanceof Found.At at
+        ? Optional.of(at.place().slot())
+        : Optional.empty();
+  }
+
+  private static Optional<String> sure(NumberPair pair, String bar) {
+    return slot(pair, bar).flatMap(pair::there).map(pair.there()::nameAt);
   }
 }

@@ -81,6 +81,8 @@ public record AlignRoutes(Library library) {
     answer.put("changes", o.spans(changes(book.id())));
     if (all) {
       answer.put("table", AlignTable.of(o.parts(), o.here(), o.there()));
+    } else {
+      answer.put("otherwise", AlignTable.otherwise(o.parts()));
     }
   }
 
