@@ -209,11 +209,28 @@ public final class Browser implements AutoCloseable {
         .withMessage(() -> css + " never said \"" + text + "\"; the page says: " + mainText())
         .until(
             d ->
-                d.findElements(By.cssSelector(css)).stream()
+                holding(css, text).stream()
                     .filter(e -> e.getText().contains(text))
                     .findFirst()
                     .orElse(null));
   }
+
+  /**
+   * Returns the elements that may show a text, asked of the page in one question: to ask each one
+   * what it shows takes most of the time of a long list. What is shown may be in capitals, or
+   * spaced otherwise.
+   */
+  private List<WebElement> holding(String css, String text) {
+    Object found = script(HOLDING, css, text);
+    return ((List<?>) found).stream().map(WebElement.class::cast).toList();
+  }
+
+  private static final String HOLDING =
+      """
+      const bare = (text) => text.replace(/\\s/g, "").toLowerCase();
+      const wanted = bare(arguments[1]);
+      return [...document.querySelectorAll(arguments[0])].filter((e) => bare(e.textContent).includes(wanted));
+      """;
 
   /** Waits until so many elements are there. */
   void count(String css, int wanted, int seconds) {
@@ -401,7 +418,7 @@ public final class Browser implements AutoCloseable {
 
   /** Waits, and looks again when the page was drawn anew under its hands. */
   FluentWait<WebDriver> waiting(int seconds) {
-    return new WebDriverWait(driver, Duration.ofSeconds(seconds), Duration.ofMillis(100))
+    return new WebDriverWait(driver, Duration.ofSeconds(seconds), Duration.ofMillis(50))
         .ignoring(StaleElementReferenceException.class);
   }
 
