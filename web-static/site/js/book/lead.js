@@ -22,7 +22,7 @@ export function lead(id, book) {
   const checked = read.filter((p) => p.state === "verified").length;
   const failed = pages.filter((p) => p.state === "failed").map((p) => p.index);
   const stands = [
-    read.length ? (open ? `${checked} of ${count(pages.length, "page")} checked` : "All pages are checked") : "",
+    checked === pages.length && checked ? "All pages are checked" : read.length ? `${checked} of ${count(pages.length, "page")} checked` : "",
     book.doubts ? `${count(book.doubts, "doubt")} open` : "",
     failed.length ? `page ${failed.join(", ")} could not be read` : "",
   ].filter(Boolean).join(", ");

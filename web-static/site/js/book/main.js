@@ -1,4 +1,4 @@
-import { bookPath, call, isMissing, isStale, read, write } from "../core/api.js";
+import { bookPath, call, isMissing, isSilent, isStale, read, write } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { once } from "../core/clock.js";
 import { CommandStack } from "../core/commands.js";
@@ -107,8 +107,9 @@ class BookRoom {
       show(this.#remarks, scoreRemarks(found.doubts));
       this.#grid.draw(this.#pages, found.doubts);
       markCards(this.#grid.node);
-      await this.#edition.load();
-      await this.#second.load();
+      // without the service these have nothing to say
+      await this.#edition.load().catch(unlessSilent);
+      await this.#second.load().catch(unlessSilent);
       // over the local net nothing is told of the folder
       await this.#care.load(this.#pages, book.keeps).catch(() => undefined);
       await this.#putInPlace(book.job !== undefined);
@@ -311,6 +312,11 @@ class BookRoom {
       this.#failed(error);
     }
   }
+}
+
+/** @param {unknown} error that is none where only nothing answered */
+function unlessSilent(error) {
+  if (!isSilent(error)) throw error;
 }
 
 /**

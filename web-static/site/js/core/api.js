@@ -258,7 +258,7 @@ export function read(book, route) {
 }
 
 /**
- * What the service has, without what waits to be sent.
+ * What the service has, and its plan goes by, without what waits to be sent.
  *
  * @template {keyof import("./types.js").BookAnswers} R
  * @param {string} book

@@ -3,7 +3,7 @@ import { later } from "./clock.js";
 import { recall, remember } from "./store.js";
 
 /** Everything the rooms of a book ask for, below its address. */
-const ROUTES = /** @type {const} */ (["/map", "/doubts", "/history", "/settings", "/second", "/changes", "/changes/history", "/plan", "/plan?without=changes", "/roadmap", "/marks", "/align?only=changes"]);
+const ROUTES = /** @type {const} */ (["/map", "/doubts", "/history", "/settings", "/second", "/changes", "/changes/history", "/plan", "/plan?without=changes", "/roadmap", "/marks", "/align", "/align?only=changes", "/editions"]);
 /** Pictures are kept in the sizes of the list and of the stand; the desk then shows the larger one. */
 const WIDTHS = [320, 1400];
 /** A player who only passes through a room need not fetch a whole book. */

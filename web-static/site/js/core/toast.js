@@ -76,6 +76,8 @@ export function toast(text, { kind = "note", action, stay = false, key } = {}) {
   return away;
 }
 
+let keptSaid = false;
+
 /**
  * Says what went wrong, in the service's words.
  *
@@ -83,6 +85,9 @@ export function toast(text, { kind = "note", action, stay = false, key } = {}) {
  */
 export function complain(error) {
   const text = error instanceof Error ? error.message : String(error);
-  // an edit that waits is not lost: nothing went wrong that a player has to mend
-  toast(text, { kind: error instanceof Error && error.name === "Kept" ? "note" : "bad", key: text });
+  if (error instanceof Error && error.name === "Kept") {
+    // an edit that waits is not lost, and the header says how many do: this is said once
+    if (!keptSaid) toast(text, { key: "live" });
+    keptSaid = true;
+  } else toast(text, { kind: "bad", key: text });
 }

@@ -1,4 +1,4 @@
-import { isMissing, read } from "../core/api.js";
+import { isMissing, read, readRaw } from "../core/api.js";
 import { el, need, show } from "../core/dom.js";
 import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { complain } from "../core/toast.js";
@@ -15,7 +15,7 @@ async function start() {
   if (!book) return deadEnd("Which book?", "The address names no book.");
   try {
     const [info, map, plan] = await Promise.all([
-      read(book, ""), read(book, "/map"), read(book, "/plan"),
+      read(book, ""), readRaw(book, "/map"), read(book, "/plan"),
     ]);
     shell({ room: "practice", book, title: `${info.title}, ${info.part}` });
     const bars = new Map(map.bars.map((b) => [b.id, b]));

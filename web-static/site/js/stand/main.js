@@ -1,4 +1,4 @@
-import { bookPath, isMissing, read } from "../core/api.js";
+import { bookPath, isMissing, read, readRaw } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
@@ -57,7 +57,7 @@ class StandRoom {
   }
 
   async #load() {
-    const [info, map, plan, align] = await Promise.all([read(this.#book, ""), read(this.#book, "/map"), read(this.#book, "/plan"), read(this.#book, "/align?only=changes").catch(() => undefined)]);
+    const [info, map, plan, align] = await Promise.all([read(this.#book, ""), readRaw(this.#book, "/map"), read(this.#book, "/plan"), read(this.#book, "/align?only=changes").catch(() => undefined)]);
     this.#board.theirs = new TheirBars(align);
     this.#waits = plan.waits ?? 0;
     this.#without.hidden = this.#waits === 0;

@@ -1,4 +1,4 @@
-import { bookPath, call, isMissing, isStale, Kept, read } from "../core/api.js";
+import { bookPath, call, isMissing, isStale, Kept, read, readRaw } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
@@ -93,7 +93,7 @@ class TurnsRoom {
   async #load() {
     const id = this.#book;
     const [book, map, plan, printed, settings, changes, align] = await Promise.all([
-      read(id, ""), read(id, "/map"), read(id, "/plan"), read(id, "/plan?without=changes"), read(id, "/settings"), call("GET", bookPath(id, "/changes")), read(id, "/align?only=changes").catch(() => undefined),
+      read(id, ""), readRaw(id, "/map"), read(id, "/plan"), read(id, "/plan?without=changes"), read(id, "/settings"), call("GET", bookPath(id, "/changes")), read(id, "/align?only=changes").catch(() => undefined),
     ]);
     shell({ room: "turns", book: this.#book, title: `${book.title}, ${book.part}` });
     this.#pages = book.pages;

@@ -52,6 +52,7 @@ class OfflineBrowserTest {
     rooms.put("/turns.html", ".turn");
     rooms.put("/practice.html", "#click-go");
     rooms.put("/stand.html", "#stand-begin");
+    rooms.put("/align.html", "#align-none");
     return rooms;
   }
 
@@ -149,6 +150,11 @@ class OfflineBrowserTest {
         .isEqualTo(true);
     browser.go("/stand.html?b=" + book);
     browser.see(".waits-line", "wait for barmap to answer");
+    browser.click("#stand-begin");
+    browser.see("#stand-waits", "Without 4 edits");
+    assertThat(browser.see(".stand").getText())
+        .as("an old plan is whole: what was corrected since is not mixed into it")
+        .doesNotContain("17 bars");
     browser.go("/desk.html?b=" + book + "&p=1");
     browser.see("[data-bar='" + bar + "'].waits .pill-count", "17");
     browser.see("#tool-verify[aria-pressed=true]");
