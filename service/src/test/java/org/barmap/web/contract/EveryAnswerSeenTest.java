@@ -18,13 +18,13 @@ import org.junit.jupiter.api.Test;
  */
 class EveryAnswerSeenTest {
 
-  /** Which tests were asked for; the build leaves the name as it is where all were. */
+  /** Which tests were asked for; empty where all were. */
   private static final String ONLY = System.getProperty("barmap.only", "some");
 
   @Test
   void nothingIsDescribedThatWasNeverSeen() throws IOException {
     Optional<Path> place = Answered.place();
-    if (place.isEmpty() || !ONLY.equals("${test}")) {
+    if (place.isEmpty() || !ONLY.isEmpty()) {
       return;
     }
     Set<String> missing = described();
