@@ -36,6 +36,8 @@ class AlignRoom {
   #title = "";
   #part = "";
   #revision = "";
+  /** What was said of a part that is not on this shelf. @type {AlignPin[]} */
+  #pins = [];
   #body = el("div", { class: "align-body" });
   #file = el("input", { type: "file", id: "align-file", accept: ".json,.zip,.musicxml,.xml,.mxl", class: "visually-hidden", tabindex: -1, "aria-label": "A file of the other part" });
 
@@ -85,7 +87,7 @@ class AlignRoom {
     this.#revision = revision;
     const open = new Set([...this.#body.querySelectorAll("details[open]")].map((d) => d.id));
     const { other, table, may = "choose" } = align;
-    if (!other || !table) return void show(this.#body, may === "choose" ? this.#choosing(align.gone === true) : none());
+    if (!other || !table) return void show(this.#body, may === "choose" ? this.#choosing(align) : none());
     const name = other.part || other.title || "the other part";
     const pins = align.pins ?? [];
     show(
@@ -141,13 +143,15 @@ class AlignRoom {
     );
   }
 
-  /** @param {boolean} gone the one there was is not on the shelf any more */
-  #choosing(gone) {
+  /** @param {Align} align where one was chosen that is not on this shelf, it is said which */
+  #choosing({ gone, called, pins = [] }) {
+    this.#pins = gone ? pins : [];
+    const kept = this.#pins.length ? ` What you said is the same (${count(this.#pins.length, "bar")}) is kept for it.` : "";
     return el(
       "section",
       { class: "card", id: "align-none", "aria-label": "Which other part" },
       el("h2", { text: "Which other part?" }),
-      gone ? el("p", { class: "align-problem", text: "The other part is not on the shelf any more. Bring it back from the bin, or choose another one." }) : null,
+      gone ? el("p", { class: "align-problem", id: "align-gone", text: (called ? `This book came with ${called} beside it, which is not on this shelf. Open that book here too, then choose it.` : "The other part is not on the shelf any more. Bring it back from the bin, or choose another one.") + kept }) : null,
       el("p", { class: "soft small", text: "A book on your shelf, a file (a bar map, a packed book, MusicXML), or the director's bar numbers as you have them on paper. Nothing in this book is changed." }),
       el(
         "div",
@@ -170,7 +174,7 @@ class AlignRoom {
       const select = el("select", { name: "book" }, others.map((b) => el("option", { value: b.id, text: `${b.title}, ${b.part || "no part named"}` })));
       const answer = await ask("Which book is the other part?", [field("The other part", select, "Another chair's part, or the director's, of the same show.")], { yes: "Lay it beside this one" });
       const id = String(answer?.get("book") ?? "");
-      if (id) await this.#keep(id, []);
+      if (id) await this.#keep(id, this.#pins);
     } catch (error) {
       complain(error);
     }
@@ -180,7 +184,7 @@ class AlignRoom {
   async #open(file) {
     try {
       const made = await openBook(file, `Which part of ${file.name} is the other one?`);
-      if (made) await this.#keep(made.id, []);
+      if (made) await this.#keep(made.id, this.#pins);
     } catch (error) {
       complain(error);
     }

@@ -485,7 +485,7 @@
  * @typedef {{how: "same"|"otherwise"|"unsure"|"only-here"|"only-there", first?: string, last?: string, otherFirst?: string, otherLast?: string, bars: number, otherBars: number}} AlignStretch bars that stand alike in two parts
  * @typedef {{number: string, title: string, bars: number, otherBars: number, same: boolean, stretches: AlignStretch[]}} AlignRow
  * @typedef {{numbers: AlignRow[], onlyHere: string[], onlyThere: string[], problems: string[], differences: {number: string, kind: string, text: string}[]}} AlignTable
- * @typedef {{revision: number, may?: "choose"|"name"|"look", gone?: boolean, other?: {id: string, title: string, part: string}, pins?: AlignPin[], table?: AlignTable, changes?: {[id: string]: string}, otherwise?: {number: string, stretches: AlignStretch[]}[]}} Align the other part beside this one; changes: what the bars of each are called there; otherwise: the numbers whose bars are called otherwise
+ * @typedef {{revision: number, may?: "choose"|"name"|"look", gone?: boolean, called?: string, other?: {id: string, title: string, part: string}, pins?: AlignPin[], table?: AlignTable, changes?: {[id: string]: string}, otherwise?: {number: string, stretches: AlignStretch[]}[]}} Align the other part beside this one; changes: what the bars of each are called there; otherwise: the numbers whose bars are called otherwise
  * @typedef {{format: string, changes: object[], left: {id: string, says: string, why: string}[]}} Carried changes in the other part's bars, and what has no sure place there
  *
  * What a GET below a book's address answers.

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.barmap.map.Bar;
 import org.barmap.map.BarBuilder;
 import org.barmap.map.BarMap;
@@ -28,6 +29,13 @@ import org.barmap.plan.change.term.Figures;
  */
 public final class PlayedMap {
   private static final Set<Navigation> HOLDS = EnumSet.of(Navigation.FERMATA, Navigation.CAESURA);
+
+  /** Words of how often, which time and where to, which the order says now: "3X", "D.C.". */
+  private static final Pattern PASSES =
+      Pattern.compile(
+          "(?i).*(?:\\d\\s*x\\b|\\bx\\s*\\d|\\btimes\\b|\\btwice\\b|\\b(?:x|time)s?\\s+only\\b"
+              + "|\\bd\\.\\s?[cs]\\b|\\bda capo\\b|\\bdal segno\\b|\\bto coda\\b|\\bal (?:coda|fine)\\b).*"
+              + "|(?i)\\s*\\(?(?:fine|coda|d[cs])[.)]*\\s*");
 
   private final Map<String, Bar> written;
 
@@ -87,8 +95,9 @@ public final class PlayedMap {
     int count = entry.bars().orElse(bar.count());
     BarBuilder built = plain(bar, count).number(bar.number() + from);
     if (from > 0) {
-      built.rehearsal(Optional.empty()).words(List.of()).label(Optional.empty());
+      built.rehearsal(Optional.empty()).label(Optional.empty());
     }
+    built.words(said(from > 0 ? List.of() : bar.words()));
     boolean whole = from + count >= bar.count();
     built.endBarline(whole && bar.endBarline() == Barline.DOUBLE ? Barline.DOUBLE : Barline.SINGLE);
     built.signs(whole ? bar.signs().stream().filter(HOLDS::contains).toList() : List.of());
@@ -103,6 +112,10 @@ public final class PlayedMap {
     }
     entry.beatsCut().ifPresent(cut -> shorten(bar, cut, built));
     bars.add(built.build());
+  }
+
+  private static List<Word> said(List<Word> words) {
+    return words.stream().filter(w -> !PASSES.matcher(w.text()).matches()).toList();
   }
 
   /** Bars that are not in the book, one entry each. */
@@ -148,7 +161,7 @@ public final class PlayedMap {
         .map(m -> new Meter((int) (m.beats() - cut), m.unit(), true))
         .filter(m -> m.beats() >= 1 && cut == Math.rint(cut))
         .ifPresent(m -> built.meter(Optional.of(m)));
-    List<Word> words = new ArrayList<>(bar.words());
+    List<Word> words = new ArrayList<>(said(bar.words()));
     words.add(
         new Word(
             Figures.plain(cut) + (cut == 1 ? " beat out" : " beats out"),

@@ -45,11 +45,31 @@ public record Settings(
    *
    * @param book id of the book; it may be in the bin by now
    * @param pins bars that a person said are the same
+   * @param called what that book is called, where the settings left its shelf
    */
-  public record Director(String book, List<Pin> pins) {
-    /** Takes a defensive copy; an absent list is empty. */
+  public record Director(
+      String book,
+      List<Pin> pins,
+      @JsonInclude(JsonInclude.Include.NON_ABSENT) Optional<String> called) {
+    /** Takes a defensive copy; what is absent is empty. */
     public Director {
+      book = book == null ? "" : book;
       pins = pins == null ? List.of() : List.copyOf(pins);
+      called = called == null ? Optional.empty() : called;
+    }
+
+    /** Names a book of the same shelf. */
+    public Director(String book, List<Pin> pins) {
+      this(book, pins, Optional.empty());
+    }
+
+    private boolean isReadable() {
+      return Stream.concat(
+                  Stream.of(book),
+                  pins.stream().flatMap(p -> Stream.of(p.number(), p.here(), p.there())))
+              .allMatch(text -> text.length() <= MOST_NAME)
+          && pins.size() <= MOST_PINS
+          && called.filter(c -> c.length() > MOST_CALLED).isEmpty();
     }
   }
 
@@ -60,7 +80,22 @@ public record Settings(
    * @param here the bar in this book, as players say it
    * @param there the bar in the other book
    */
-  public record Pin(String number, String here, String there) {}
+  public record Pin(String number, String here, String there) {
+    /** Reads what is absent as empty. */
+    public Pin {
+      number = number == null ? "" : number;
+      here = here == null ? "" : here;
+      there = there == null ? "" : there;
+    }
+  }
+
+  /** As many bars as a person may say are the same. */
+  public static final int MOST_PINS = 500;
+
+  /** As long a name of a book, a number or a bar as is taken. */
+  private static final int MOST_NAME = 60;
+
+  private static final int MOST_CALLED = 500;
 
   /** As long a name as a change may give a version. */
   private static final int MOST_LETTERS = 40;
@@ -145,9 +180,9 @@ public record Settings(
     };
   }
 
-  /** Returns the same for a book of another shelf, whose pages have other ids. */
+  /** Returns the same for a book whose pages have other ids. */
   public Settings withLeaves(Map<String, String> other) {
-    return with(other, Optional.empty());
+    return with(other, director);
   }
 
   /** Returns the same with another book beside this one, or none. */
@@ -194,6 +229,9 @@ public record Settings(
                     ChairSettings.MOST_SECONDS));
     if (!chair.isNamed()) {
       problems.add("An instrument's name has 1 to 60 letters, and a chair at most 20 of them");
+    }
+    if (director.filter(d -> !d.isReadable()).isPresent()) {
+      problems.add("What lies beside the book has names or a list of bars that are too long");
     }
     if (version.filter(v -> v.length() > MOST_LETTERS).isPresent()) {
       problems.add("The name of a version has at most " + MOST_LETTERS + " letters");

@@ -23,6 +23,7 @@ import java.util.zip.ZipOutputStream;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
+import org.barmap.library.Settings;
 import org.barmap.library.feed.Edition;
 import org.barmap.library.feed.Editions;
 import org.barmap.map.json.BarMapJson;
@@ -66,10 +67,7 @@ public final class PackWriter {
     String map = BarMapJson.write(library.drafts().find(book.id()).orElseThrow().value().map());
     entry("map.barmap.json", "barmap/1", bytes(map));
     entry("changes.json", ShowChanges.FORMAT, bytes(changes()));
-    entry(
-        "settings.json",
-        "settings",
-        bytes(BarMapJson.mapper().writeValueAsString(library.books().settings(book.id()))));
+    entry("settings.json", "settings", bytes(BarMapJson.mapper().writeValueAsString(settings())));
     List<Manifest.Leaf> pages = new ArrayList<>();
     Map<String, String> packed = new HashMap<>();
     for (PageCard page : library.pages().all(book.id())) {
@@ -86,6 +84,25 @@ public final class PackWriter {
             List.copyOf(pages),
             issues);
     entry(Manifest.NAME, "", bytes(BarMapJson.mapper().writeValueAsString(manifest)));
+  }
+
+  /** The book that lies beside this one is not in the pack: its name is, for who opens it. */
+  private Settings settings() {
+    Settings settings = library.books().settings(book.id());
+    return settings.withDirector(
+        settings
+            .director()
+            .map(
+                d ->
+                    new Settings.Director(
+                        d.book(),
+                        d.pins(),
+                        library.books().find(d.book()).map(PackWriter::called).or(d::called))));
+  }
+
+  private static String called(BookCard other) {
+    String part = other.part().isBlank() ? "" : ", " + other.part();
+    return other.title() + part;
   }
 
   private List<Manifest.Issue> editions() throws IOException {

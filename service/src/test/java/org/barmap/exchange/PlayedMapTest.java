@@ -24,6 +24,21 @@ class PlayedMapTest {
     assertThat(played.bars()).extracting(Bar::number).containsExactly(1, 2, 1, 2, 3, 6);
   }
 
+  /** Words that send somewhere or count are false in a book that is written out. */
+  @Test
+  void wordsThatSendBackOrCountAreOut() {
+    BarMap played =
+        played(
+            "%7 1@w:mf 2@fine@w:Fine |:3@w:2nd_X_only 4:|x3@w:play_3_times 5@dc@w:D.C._al_Fine",
+            "\"first\":\"3\",\"last\":\"3\"");
+
+    assertThat(played.bars())
+        .flatExtracting(Bar::words)
+        .extracting(Word::text)
+        .isNotEmpty()
+        .containsOnly("mf");
+  }
+
   @Test
   void aBarWithBeatsOutSaysHowManyInWords() {
     BarMap one = played("%7 1 2 3 4", "\"first\":\"2 beat 4\",\"last\":\"2 beat 4\"");

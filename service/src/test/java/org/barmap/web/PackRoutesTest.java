@@ -77,6 +77,45 @@ class PackRoutesTest extends RunningServer {
     return path;
   }
 
+  /** Puts other words into the settings of a pack. */
+  private static byte[] said(byte[] pack, String from, String to) throws Exception {
+    String text = new String(entries(pack).get("settings.json"), StandardCharsets.UTF_8);
+    assertThat(text).contains(from);
+    return with(
+        pack, "settings.json", text.replace(from, to).getBytes(StandardCharsets.UTF_8), true);
+  }
+
+  /** The director's book is not in the pack: on its own shelf it lies beside it again. */
+  @Test
+  void whatLiesBesideABookIsNamedInItsPack() throws Exception {
+    String book = readBook();
+    String director = readBook();
+    String align = "/api/books/" + book + "/align";
+    String pin = "{\"number\":\"\",\"here\":\"4\",\"there\":\"6\"}";
+    send(
+        to(align)
+            .header("If-Match", revision(align))
+            .PUT(
+                HttpRequest.BodyPublishers.ofString(
+                    "{\"book\":\"" + director + "\",\"pins\":[" + pin + "]}")));
+    byte[] file = packed(book, "");
+    JsonNode here =
+        json(get("/api/books/" + json(open("a.zip", file)).path("id").asString() + "/align"));
+    assertThat(here.path("other").path("id").asString()).isEqualTo(director);
+    assertThat(here.path("pins").path(0).path("there").asString()).isEqualTo("6");
+
+    byte[] away = said(file, director, "elsewhere");
+    String opened = json(open("b.zip", away)).path("id").asString();
+    JsonNode there = json(get("/api/books/" + opened + "/align"));
+    assertThat(there.path("gone").asBoolean()).isTrue();
+    assertThat(there.path("called").asString()).isEqualTo("Saltmarsh, Bass");
+    assertThat(there.path("pins").size()).isOne();
+    assertThat(json(get("/api/books/" + opened + "/plan")).path("numbers").size()).isPositive();
+
+    byte[] hostile = said(file, director, "x".repeat(500));
+    assertProblem(open("c.zip", hostile), ApiError.REFUSED);
+  }
+
   private String revision(String path) throws Exception {
     return get(path).headers().firstValue("ETag").orElseThrow();
   }

@@ -40,7 +40,6 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public record AlignRoutes(Library library) {
 
-  private static final int MOST_PINS = 500;
   private static final int MOST_LETTERS = 60;
   private static final int MOST_LIST = 100_000;
 
@@ -68,6 +67,7 @@ public record AlignRoutes(Library library) {
     Optional<OtherPart> other = director.flatMap(d -> OtherPart.of(library, book.id(), d));
     if (director.isPresent() && other.isEmpty()) {
       answer.put("gone", true);
+      director.flatMap(Settings.Director::called).ifPresent(c -> answer.put("called", c));
     }
     boolean all = !"changes".equals(ctx.queryParam("only"));
     other.ifPresent(o -> tell(o, book, all, answer));
@@ -99,7 +99,7 @@ public record AlignRoutes(Library library) {
     String other = Requests.text(body, "book", MOST_LETTERS);
     List<Settings.Pin> pins = new ArrayList<>();
     for (JsonNode pin : body.path("pins")) {
-      if (!(pin instanceof ObjectNode one) || pins.size() == MOST_PINS) {
+      if (!(pin instanceof ObjectNode one) || pins.size() == Settings.MOST_PINS) {
         throw new ApiException(ApiError.BAD_REQUEST, "A pin has number, here and there");
       }
       String here = Requests.text(one, "here", MOST_LETTERS);

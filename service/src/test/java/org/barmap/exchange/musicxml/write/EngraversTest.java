@@ -231,7 +231,10 @@ class EngraversTest {
     ByteArrayOutputStream one = new ByteArrayOutputStream();
     MusicXmlWriter.write(written, its, one);
     engravers.put(file, one.toByteArray());
-    Plan plan = Planner.plan(written, ShowChanges.none(), PlanSettings.USUAL);
+    // words as "3X" are for people; a program goes by the signs
+    List<Bar> signs =
+        written.bars().stream().map(b -> b.toBuilder().words(List.of()).build()).toList();
+    Plan plan = Planner.plan(written.withBars(signs), ShowChanges.none(), PlanSettings.USUAL);
     expect(file, written.barsOf(its), number(plan, its), List.of());
   }
 
