@@ -101,7 +101,7 @@ export function saveAs(book) {
 
 const KEEPS =
   "What you open is kept in this browser, with the pictures of the pages, and works while barmap doesn't run: " +
-  "close the window and open it again. It goes with the book when you put that in the bin here.";
+  "close the window and open it again. What you change then is seen at once, waits in this browser, and is sent when barmap answers. It goes with the book when you put that in the bin here.";
 const KEEPS_NOT = "Over the local net this browser keeps nothing, because the address is not a secure one. Take the page for a substitute along instead: it is one file and needs no barmap.";
 
 /** @param {string} book whether it works in this browser without the service */

@@ -1,4 +1,4 @@
-import { drop, newKey, put, send, thing, waiting, whenMade } from "./outbox.js";
+import { drop, newKey, nothingWaits, put, send, thing, waiting, whenMade } from "./outbox.js";
 
 /**
  * The steps of this window that still wait to be sent, so that they can be taken back and made again without the service.
@@ -50,10 +50,9 @@ export function undoneHere(path) {
  */
 export async function takeBack(path) {
   const of = thing(path);
-  const some = await waiting().catch(() => []);
-  if (some.length === 0 && !done.some((s) => s.of === of)) return false;
+  if (nothingWaits() && !done.some((s) => s.of === of)) return false;
   await send().catch(() => 0);
-  const left = (await waiting()).filter((e) => e.state === "waiting" && thing(e.path) === of);
+  const left = (await waiting().catch(() => [])).filter((e) => e.state === "waiting" && thing(e.path) === of);
   const step = lastStep(of, left);
   if (!step) return false;
   done = done.filter((s) => s !== step);

@@ -24,7 +24,7 @@ export function keptOf(book) {
 }
 
 /** After somebody changed the book, what is kept is fetched again: a while after the last step. */
-const AGAIN_MS = 8000;
+const AGAIN_MS = 4000;
 
 let begun = false;
 /** Whose room is open. */

@@ -69,10 +69,22 @@ async function showWaiting() {
     await draw();
     show(list, now.length ? now.map((edit) => item(edit, again, fill)) : el("li", { text: "Nothing waits any more." }));
   };
+  // one after the other: each is meant for what the one before it makes
+  const all = async () => {
+    /** @type {Set<number>} */
+    const tried = new Set();
+    for (;;) {
+      const next = (await waiting()).find((edit) => edit.state === "clash" && !tried.has(edit.at));
+      if (!next) return;
+      tried.add(next.at);
+      await again(next);
+    }
+  };
   await fill();
   await ask("Edits kept in this browser", [
     el("p", { class: "soft", text: "They were made while barmap didn't answer. None is lost: each is sent, or stays until you drop it." }),
     list,
+    now.filter((edit) => edit.state === "clash").length > 1 ? button("Make all of them all the same", () => void all(), { class: "btn", id: "net-again-all" }) : el("span"),
     now.some((edit) => edit.state === "waiting") ? button("Send now", () => void tryNow().then(fill), { class: "btn btn-main", id: "net-send" }) : el("span"),
   ]);
 }

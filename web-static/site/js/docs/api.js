@@ -90,7 +90,7 @@ function section(all, route) {
   const body = at(node, "requestBody");
   return el("details", { class: "route", id: text(at(node, "operationId")) },
     el("summary", {},
-      el("span", { class: `method method-${method.toLowerCase()}`, text: method }),
+      el("span", { class: "method", text: method }),
       el("code", { class: "route-path", text: path }),
       el("span", { class: "route-says", text: text(at(node, "summary")) })),
     el("div", { class: "route-body" },

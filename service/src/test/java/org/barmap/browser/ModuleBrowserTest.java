@@ -40,6 +40,60 @@ class ModuleBrowserTest {
   }
 
   /**
+   * What a correction says itself is seen while it waits; what follows from it is left as it was.
+   */
+  @Test
+  void whatWaitsIsLaidOverTheMapAsFarAsItSaysSo() {
+    assertThat(waits("{kind: 'set-number', bar: 'b', number: 40}")).isEqualTo("1A 40* 3");
+    assertThat(waits("{kind: 'move-rehearsal', bar: 'a', to: 'c'}")).isEqualTo("1* 2 3A*");
+    assertThat(waits("{kind: 'set-meter', bar: 'a', beats: 3, unit: 4}")).isEqualTo("1A3/4* 2 3");
+    assertThat(waits("{kind: 'set-content', bar: 'b', content: 'multi-rest', count: 7}"))
+        .isEqualTo("1A 2x7* 3");
+    assertThat(waits("{kind: 'move-barline', bar: 'a', side: 'end', x: 12, y: 5}"))
+        .as("the bar beside it goes along")
+        .isEqualTo("1A* 2* 3");
+    assertThat(waits("{kind: 'add-barline', page: 1, system: 1, x: 25, y: 5}"))
+        .as("which bars there are then is not known")
+        .isEqualTo("1A 2 3*");
+    assertThat(waits("{kind: 'remove-system', page: 1, system: 2}")).isEqualTo("1A 2 3");
+    assertThat(
+            waits(
+                "{kind: 'set-number', bar: 'b', number: 4}, {kind: 'set-label', bar: 'b', label: '2A'}"))
+        .as("one after the other")
+        .isEqualTo("1A 2A* 3");
+  }
+
+  private String waits(String corrections) {
+    return module(
+        "/js/core/pending-map.js",
+        "const o = (x) => [[x, 0], [x + 10, 0], [x + 10, 9], [x, 9]];"
+            + "const bar = (id, number, more) => ({id, number, count: 1, page: 1, system: 1, outline: o(10 * number - 10), content: 'music', ...more});"
+            + "const bars = [bar('a', 1, {rehearsal: {text: 'A', enclosure: 'box'}}), bar('b', 2), bar('c', 3)];"
+            + "return m.barsCorrected(bars, ["
+            + corrections
+            + "].map(body => ({body}))).map(b => (b.label ?? b.number) + (b.rehearsal?.text ?? '')"
+            + " + (b.meter ? b.meter.beats + '/' + b.meter.unit : '') + (b.count > 1 ? 'x' + b.count : '')"
+            + " + (b.waits ? '*' : '')).join(' ');");
+  }
+
+  /** Changes that wait, in their order: added, said otherwise, taken out. */
+  @Test
+  void whatWaitsIsLaidOverTheChanges() {
+    assertThat(
+            module(
+                "/js/core/pending.js",
+                "const at = '/api/books/x/changes';"
+                    + "const edits = ["
+                    + "{key: 'k', at: 1, method: 'POST', path: at, body: {kind: 'cut', first: '3'}},"
+                    + "{key: 'l', at: 2, method: 'POST', path: at, body: {changes: [{kind: 'vamp'}, {kind: 'note'}]}},"
+                    + "{key: 'm', at: 3, method: 'PATCH', path: at + '/c1', body: {on: false, note: null}},"
+                    + "{key: 'n', at: 4, method: 'DELETE', path: at + '/c2'}];"
+                    + "return m.changesNow([{id: 'c1', kind: 'gp', note: 'x'}, {id: 'c2', kind: 'key'}], edits)"
+                    + ".map(c => [c.id, c.kind, c.on === false ? 'off' : '', c.note ?? '', c.waits ? '*' : ''].join('')).join(' ');"))
+        .isEqualTo("c1gpoff* waiting-k-0cut* waiting-l-0vamp* waiting-l-1note*");
+  }
+
+  /**
    * A right-hand page faces the left-hand one before it; a place nobody has a page for is a hole.
    */
   @Test

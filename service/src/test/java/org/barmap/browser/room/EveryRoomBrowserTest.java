@@ -153,7 +153,7 @@ class EveryRoomBrowserTest {
 
   private static final String SMALL_TARGETS =
       """
-      const all = 'button, nav a, select, summary, input:not([type=checkbox]):not([type=file])';
+      const all = 'button, nav a, select, summary, label:has([type=radio]), input:not([type=checkbox]):not([type=radio]):not([type=file])';
       return [...document.querySelectorAll(all)]
         .filter(e => e.checkVisibility() && e.getBoundingClientRect().height > 0)
         .filter(e => e.getBoundingClientRect().height < arguments[0])
@@ -199,6 +199,16 @@ class EveryRoomBrowserTest {
         await call("PUT", path, { body: { book: data.id, pins: [] }, match: revision });
       }).then(() => done(), (e) => done(String(e)));
       """;
+
+  /** What is to be looked out for names what the director changed. */
+  @Test
+  @Order(0)
+  void lookingAheadKnowsCutsVampsAndWatches() {
+    browser.go("/turns.html?b=" + book + "#ahead");
+    browser.see(".view li", "Cut: from bar 91 straight to");
+    browser.see(".view li", "Vamp 10");
+    browser.see(".view li", "atch");
+  }
 
   @Test
   @Order(1)
