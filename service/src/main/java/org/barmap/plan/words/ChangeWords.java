@@ -76,7 +76,7 @@ public final class ChangeWords {
     this.numbers = WrittenNumber.all(map);
     this.names = new Names(numbers);
     this.mentions = new Mentions(numbers);
-    this.retold = new Retold(l -> names.byLabel(l).map(WrittenNumber::label));
+    this.retold = new Retold(l -> names.byLabel(l).map(WrittenNumber::label), names.titles());
     this.chair = InstrumentNames.chairOf(map.book().part());
     this.book = Spoken.plain(map.book().title()).toLowerCase(Locale.ROOT);
     if (numbers.size() == 1) {

@@ -137,6 +137,19 @@ final class Names {
     return byLabel.getOrDefault(label.toLowerCase(Locale.ROOT), Optional.empty());
   }
 
+  /** Returns the labels by the titles, where a title is one number's. */
+  Map<String, String> titles() {
+    Map<String, String> titles = new HashMap<>();
+    for (WrittenNumber number : numbers) {
+      String title = Spoken.plain(number.title());
+      boolean one = called(title).filter(n -> n == number).isPresent();
+      if (one && byLabel(number.label()).isPresent()) {
+        titles.put(title, number.label());
+      }
+    }
+    return titles;
+  }
+
   /** Returns the number of exactly this title. */
   Optional<WrittenNumber> called(String title) {
     return byTitle.getOrDefault(title.strip().toLowerCase(Locale.ROOT), Optional.empty());

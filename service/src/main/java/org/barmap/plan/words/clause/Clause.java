@@ -82,7 +82,7 @@ final class Clause {
   private static boolean purpose(Token t) {
     return t.is(Token.Kind.CUE)
         && t.text().equalsIgnoreCase("for")
-        && t.value().matches("(?i)(?:the|her|his|their|my) [a-z]+(?: [a-z]+)?")
+        && t.value().matches("(?:the|her|his|their|my) [a-z]+(?: [a-z]+)?|\\p{Lu}\\p{Ll}{2,}")
         && !t.value()
             .matches(
                 "(?i).*\\b(?:matinees?|understudy|swings?|evenings?|previews?|first|second|third|last|final|rest|repeat|time|times|bars?|vamp|tour|show|run|night|moment|performance|version|cue|number|applause)\\b.*");
@@ -95,7 +95,9 @@ final class Clause {
     }
     for (int i = index(t) + 1; i < tokens.size(); i++) {
       Token next = tokens.get(i);
-      if (next.is(Token.Kind.PLACE) || next.is(Token.Kind.BARS)) {
+      if (next.is(Token.Kind.PLACE)
+          || next.is(Token.Kind.BARS)
+          || next.is(Token.Kind.FIGURE) && t.text().endsWith("to")) {
         return false;
       }
       if (!next.is(Token.Kind.FILL) && !next.is(Token.Kind.THERE)) {

@@ -103,6 +103,10 @@ final class Goings {
         first.isPresent()
             && last.isPresent()
             && last.getAsInt() - first.getAsInt() == places.size() - 1;
+    String many = places.size() + "||";
+    c.tokens().stream()
+        .filter(t -> next && t.is(Token.Kind.BARS) && t.value().equals(many))
+        .forEach(c::use);
     return next ? Optional.of(both) : Optional.empty();
   }
 

@@ -41,6 +41,10 @@ final class Lexer {
       phrase(
           "(?:on|onwards?|and\\s+on)(?=\\s*(?:$|[,.;:!]|(?:is|are|we|you|it|to\\s+the\\s+end|down|up|in\\s|a\\s|play|tacet|and)\\b))");
 
+  private static final Pattern TO_END_OF =
+      phrase(
+          "((?:right\\s+|up\\s+|all\\s+the\\s+way\\s+)?to|until|till)\\s+the\\s+(?:very\\s+)?end\\s+of\\s+(?:letter\\s+|bar\\s+|the\\s+\\w+\\s+bar\\s+)?(?:(?-i:[A-Z]{1,2})|\\d+)\\b");
+
   /** A number of the show that is left in a sentence is no bar of the one spoken of. */
   private static final Pattern OTHER_NUMBER =
       phrase("(?:number|no\\.|nr\\.?|#)\\s*\\d{1,4}[A-Za-z]{0,2}\\b");
@@ -148,13 +152,22 @@ final class Lexer {
     if (behind && on.lookingAt()) {
       return new Token(Token.Kind.ON, "", on.group());
     }
-    Optional<Token> best = Lexicon.at(text, at);
+    Optional<Token> best = Lexicon.at(text, at).map(t -> endOf(t, text, at));
     for (Optional<Token> other : List.of(Spots.at(text, at, bars), Forms.at(text, at))) {
       if (other.isPresent() && best.filter(b -> longer(b, other.get())).isEmpty()) {
         best = other;
       }
     }
     return best.orElseGet(() -> word(text, at));
+  }
+
+  /** "Up to the end of A" ends with A, and not with the number. */
+  private static Token endOf(Token on, String text, int at) {
+    Matcher m = TO_END_OF.matcher(text).region(at, text.length());
+    return on.is(Token.Kind.ON) && m.lookingAt()
+        ? new Token(
+            Token.Kind.PREP, m.group(1).matches("(?i)to|right to") ? "to" : "until", m.group(1))
+        : on;
   }
 
   private static boolean longer(Token one, Token other) {

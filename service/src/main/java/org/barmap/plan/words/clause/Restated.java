@@ -20,6 +20,7 @@ final class Restated {
   private static final Pattern BEGINS = phrase("start\\s+at\\s+(.+)");
   private static final Pattern STOPS = phrase("stop\\s+(?:on|after)\\s+(.+)");
   private static final Pattern CUT = phrase("cut\\s+(?:from\\s+)?(.+)");
+  private static final Pattern AT = phrase("(pizz|arco|mute\\s+on|mute\\s+off)\\s+at\\s+(.+)");
   private static final Pattern ONCE =
       phrase(
           "no\\s+(?:vamps?|repeats?|D\\.S\\.|D\\.C\\.).*|.*\\bonce|straight\\s+to\\s+the\\s+second\\s+ending");
@@ -33,6 +34,12 @@ final class Restated {
   private static final Pattern NO_WAIT =
       phrase(
           "(?:(?:and|so|then|there|is|with)[,\\s]+)*(?:no|without(?:\\s+any)?|do\\s+not|don't)\\s+(?:waiting|wait|cues?|stopping|stop|hanging\\s+about|messing\\s+about|more|fewer)[.!]*");
+  private static final Pattern RIT_AGAIN =
+      phrase(
+          "(?:(?:and|so|a|an|it's|with|make\\s+it|nice|big|long|huge|proper|slow|real)[,\\s]+)*(?:rit|ritard|rall|rallentando)\\.?(?:\\s+(?:into|to|for|before|on)\\s+(?:the|her|his)\\s+\\p{L}+(?:\\s+\\p{L}+)?)?[.!]*");
+  private static final Pattern ENDINGS =
+      phrase(
+          "(?:(?:and|so|with|that's|the)[,\\s]+)*first\\s+ending\\s+(once|twice|\\w+\\s+times)[,\\s]+(?:and\\s+)?(?:then\\s+)?(?:the\\s+)?second(?:\\s+(?:one|ending))?(?:\\s+(?:on\\s+)?the\\s+last\\s+time)?[.!]*");
   private static final Pattern SECOND_ONLY =
       phrase(
           "(?:(?:and|so|then|but|we|you|just|only|play|do|not|take|bother\\s+with|skip|cut|no|don't|never)[,\\s]+)*the\\s+first\\s+(?:one|ending|time\\s+bars?)(?:\\s+(?:is\\s+)?(?:out|gone|cut))?(?:\\s+(?:now|any\\s?more|at\\s+all))*[.!]*");
@@ -44,6 +51,13 @@ final class Restated {
 
   /** Whether an instruction takes out, or leaves, the bars that another did already. */
   static boolean same(String one, String other, Bars bars) {
+    Matcher at = AT.matcher(one);
+    Matcher again = AT.matcher(other);
+    if (at.matches() && again.matches()) {
+      return at.group(1).equals(again.group(1))
+          && bars.slot(at.group(2)).isPresent()
+          && bars.slot(at.group(2)).equals(bars.slot(again.group(2)));
+    }
     Optional<int[]> first = out(one, bars);
     Optional<int[]> second = out(other, bars);
     return first.isPresent()
@@ -59,6 +73,12 @@ final class Restated {
     if (once && THROUGH.matcher(said).matches()) {
       return true;
     }
+    if (orders.stream().anyMatch(o -> o.startsWith("rit.")) && RIT_AGAIN.matcher(said).matches()) {
+      return clause.stream().noneMatch(t -> t.is(Token.Kind.PLACE));
+    }
+    if (ENDINGS.matcher(said).matches()) {
+      return orders.stream().anyMatch(o -> o.endsWith(" " + Goings.often(endings(said) + 1)));
+    }
     boolean ending = orders.stream().anyMatch(o -> o.startsWith("straight to the second"));
     if (ending && SECOND_ONLY.matcher(said).matches()) {
       return true;
@@ -67,11 +87,23 @@ final class Restated {
         && NO_WAIT.matcher(said).matches()) {
       return true;
     }
-    if (orders.stream().anyMatch(o -> o.matches("no D\\\\.[SC]\\\\.")) && onwards(clause, bars)) {
+    if (orders.stream().anyMatch(o -> o.matches("no D\\.[SC]\\.")) && onwards(clause, bars)) {
       return true;
     }
     boolean first = orders.stream().anyMatch(o -> o.matches("tacet .*1st time"));
     return first && SECOND_TIME.matcher(said).matches() || lands(orders, clause, bars);
+  }
+
+  /** How often the first ending is played before the last one. */
+  private static int endings(String said) {
+    Matcher m = ENDINGS.matcher(said);
+    String often = m.matches() ? m.group(1).toLowerCase(java.util.Locale.ROOT) : "";
+    return switch (often) {
+      case "once" -> 1;
+      case "twice" -> 2;
+      default ->
+          org.barmap.plan.change.term.Numerals.value(often.replaceFirst("\\s.*", "")).orElse(0);
+    };
   }
 
   /** "We just play straight on into C", where C comes next when nobody goes back. */

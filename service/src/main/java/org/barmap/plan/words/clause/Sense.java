@@ -146,6 +146,9 @@ public final class Sense {
         rest.get().stream()
             .filter(r -> both.stream().noneMatch(b -> b.equals(r) || Restated.same(b, r, bars)))
             .forEach(both::add);
+        if (both.stream().anyMatch(b -> b.endsWith(" go to coda"))) {
+          both.removeIf(b -> b.matches("no D\\.[SC]\\."));
+        }
         return Optional.of(both);
       }
     }
@@ -292,6 +295,10 @@ public final class Sense {
   /** A clause about how it is played, or about nothing that anybody counts. */
   private static Optional<List<String>> remark(List<Token> tokens, Token before, boolean head) {
     boolean style = tokens.stream().anyMatch(t -> t.is(Token.Kind.STYLE));
+    if (tokens.stream()
+        .anyMatch(t -> t.text().matches("(?i)(?:number|no\\.?|nr\\.?|#)\\s*\\d.*"))) {
+      return Optional.empty();
+    }
     long words = tokens.stream().filter(t -> t.is(Token.Kind.WORD)).count();
     boolean sentence = before.text().matches("[.;!?(-]") || head && words > 1;
     boolean others =

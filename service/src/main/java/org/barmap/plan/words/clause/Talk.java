@@ -44,6 +44,9 @@ final class Talk {
       phrase(
           "(?:(?:and|but|so|because|since|as)[,\\s]+)*(?:i|we|they|she|he)(?:'(?:ll|d)|\\s+(?:will|would))?\\s+(?:only|just|really)?\\s*(?:want|need|like|love|hate)s?\\b.*");
 
+  private static final Pattern STAYS =
+      phrase(
+          "(?:(?:and|then|but|you|just|will)[,\\s]+)*(?:stay(?:ing)?|keep(?:ing)?|remain|hold)\\s+(?:on|with|in|like|to)?\\s*(?:it|that|there|this)(?:\\s+(?:till|until|to|right\\s+to|through\\s+to)\\s+the\\s+end|\\s+from\\s+there(?:\\s+on)?|\\s+throughout|\\s+on)*[.!,\\s]*");
   private static final Pattern GOES_ON =
       phrase(
           "(?:(?:and|then|but|so|we|you|i|it|that|just|simply|otherwise|after\\s+that|from\\s+there|will|are|is|would|everyone|off|if\\s+not|all)[,\\s]+)*"
@@ -78,7 +81,8 @@ final class Talk {
 
   /** Whether a clause only says that it goes on as it stands. */
   static boolean goesOn(List<Token> tokens) {
-    return !tokens.isEmpty() && GOES_ON.matcher(Clause.said(tokens)).matches();
+    String said = Clause.said(tokens);
+    return !tokens.isEmpty() && (GOES_ON.matcher(said).matches() || STAYS.matcher(said).matches());
   }
 
   /** Whether a clause says how something is shown that was ordered beside it. */
@@ -101,7 +105,7 @@ final class Talk {
     return SUBJECT.matcher(said).matches()
         && !(TURNS.matcher(needs ? said.replaceFirst("(?i)\\bhalf\\b", "") : said).matches())
         && (said.matches(
-                "(?i)(?:(?:and|but|so|because|since|as|sorry)[,\\\\s]+)*(?:she|he|they)\\\\b.*")
+                "(?i)(?:(?:and|but|so|because|since|as|sorry)[,\\s]+)*(?:she|he|they)\\b.*")
             || tokens.stream()
                 .anyMatch(
                     t -> t.is(Token.Kind.WORD) || t.is(Token.Kind.THEY) || t.is(Token.Kind.STYLE)))

@@ -11,7 +11,7 @@ final class Undone {
   private Undone() {}
 
   static List<Clause.Deed> all() {
-    return List.of(Undone::printed, Undone::endings, Undone::lands, Undone::undone);
+    return List.of(Undone::printed, Undone::endings, Undone::coda, Undone::lands, Undone::undone);
   }
 
   /** "D.S. as printed": nothing is changed by it. */
@@ -48,6 +48,30 @@ final class Undone {
     }
     boolean early = c.has(Token.Kind.PASS) && c.pass().equals("1st time");
     return early || !c.has(Token.Kind.PASS) ? List.of("straight to the second ending") : NONE;
+  }
+
+  /** "Take the coda first time": from where it is left for, and nobody goes back. */
+  static List<String> coda(Clause c) {
+    List<Clause.Place> places = c.places();
+    boolean codas =
+        !places.isEmpty()
+            && places.stream()
+                .allMatch(
+                    p ->
+                        p.said()
+                            .toLowerCase(java.util.Locale.ROOT)
+                            .matches("(?:the )?(?:coda|sign|coda sign)"));
+    Optional<String> leave = c.bars().landmark("to coda", true);
+    if (!codas || leave.isEmpty() || !c.has(Token.Kind.PASS) || c.has(Token.Kind.NOT)) {
+      return NONE;
+    }
+    if (!c.pass().equals("1st time") || c.bars().slot("coda").isEmpty()) {
+      return NONE;
+    }
+    places.forEach(c::use);
+    c.does("go", "play", "land");
+    c.take("codasign");
+    return List.of("after " + leave.get() + " go to coda");
   }
 
   /** "The D.S. goes back to B, not to A": the bars from the sign on are out that time. */

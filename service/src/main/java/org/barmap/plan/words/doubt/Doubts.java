@@ -45,6 +45,11 @@ final class Doubts {
       phrase(
           "\\b(?:twice|thrice|(?:two|three|four|five|six|\\d)\\s+(?:more\\s+)?(?:times|x)|(?:first|second|third|1st|2nd|3rd)\\s+(?:time|pass|x)|\\d\\s?x)\\b");
 
+  /** The coda is taken at once: nobody counts how often. */
+  private static final Pattern CODA_FIRST =
+      phrase(
+          "(?=.*\\bcoda\\b)(?=.*\\bfirst\\s+time\\b)(?!.*\\b(?:twice|times|second|third|2nd|3rd)\\b).*");
+
   /** All but something: what is left is easily taken for what is meant. */
   private static final Pattern ALL_BUT =
       phrase(
@@ -188,7 +193,8 @@ final class Doubts {
     if (OR.matcher(text).find()) {
       return Optional.of("Which of the two?");
     }
-    if (!made.counts() && HOW_OFTEN.matcher(text).find()) {
+    boolean coda = made.cuts() && CODA_FIRST.matcher(text).matches();
+    if (!made.counts() && !coda && HOW_OFTEN.matcher(text).find()) {
       return Optional.of("How often is it played, or in which time through? Say it in full.");
     }
     if (made.several() && ALL_BUT.matcher(text).find()) {

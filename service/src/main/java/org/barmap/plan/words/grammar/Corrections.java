@@ -23,6 +23,7 @@ public final class Corrections {
   private static final Pattern THIS_NOT = phrase(BAR + "[,;]?\\s+(?:and\\s+)?not\\s+" + BAR);
   private static final Pattern ONE = phrase(BAR);
   private static final Pattern STRETCH = phrase(BAR + "\\s*(?:-|to|through|thru)\\s*" + BAR);
+  private static final Pattern WITH_TAIL = phrase("([^,]+),\\s+(\\p{L}.*)");
   private static final Pattern ANY_STRETCH =
       phrase("\\b" + BAR + "\\s*(?:-|\\bto\\b|\\bthrough\\b|\\bthru\\b)\\s*" + BAR + "\\b");
   private static final Pattern ANY = phrase("\\b\\d{1,4}[A-Za-z]?\\b");
@@ -51,6 +52,11 @@ public final class Corrections {
     }
     if (but.matches()) {
       return replaced(first, but.group(2), but.group(1), sentence);
+    }
+    Matcher tail = WITH_TAIL.matcher(then);
+    if (tail.matches()
+        && (STRETCH.matcher(tail.group(1)).matches() || ONE.matcher(tail.group(1)).matches())) {
+      return over(sentence.substring(0, said.start("then")) + tail.group(1)) + ", " + tail.group(2);
     }
     if (STRETCH.matcher(then).matches()) {
       return last(first, ANY_STRETCH, then, sentence);

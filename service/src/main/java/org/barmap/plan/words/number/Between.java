@@ -71,7 +71,7 @@ public final class Between {
     }
     Mentions.Mention one = mentions.get(0);
     Mentions.Mention other = mentions.get(1);
-    if (phrase("\\b(?:out(?!\\s+of\\b)|gone|dropped)\\b").matcher(rest).find()) {
+    if (phrase("\\b(?:out(?!\\s+of\\b)|gone|dropped)\\b").matcher(text).find()) {
       return Optional.empty();
     }
     if (SWAP.matcher(rest).find()) {

@@ -47,11 +47,12 @@ public final class Fillers {
           "i\\s+think\\s+we\\s+agreed",
           "just\\s+so\\s+you\\s+know",
           "before\\s+i\\s+forget",
+          "same\\s+number(?=,)",
           "while\\s+i\\s+think\\s+of\\s+it",
           "sorry(?=[,\\s]+(?:everyone|everybody|all|guys|folks|lads|chaps|team|people|band)\\b)",
           "(?:right(?:\\s+then)?|now(?:\\s+then)?|well|yes|yeah|also|listen(?:\\s+up)?|look|hi|hello|hey|pencils(?:\\s+(?:out|up|ready))?|take\\s+a\\s+pencil|pencil\\s+this\\s+in"
               + "|(?:good|bad)\\s+news|(?:one\\s+more|another|next|last|a\\s+small|small|quick)\\s+(?:thing|one|note|change)|change\\s+of\\s+plan|excuse\\s+me|if\\s+you\\s+would|basically"
-              + "|for\\s+the\\s+record|note\\s+this|(?:can\\s+you\\s+all\\s+)?write\\s+this\\s+down|thanks|thank\\s+you|from\\s+now\\s+on|as\\s+of\\s+(?:now|today)|(?:that\\s+was\\s+)?(?:lovely|great|good|better|nice|beautiful)"
+              + "|by\\s+the\\s+way|heads\\s+up|for\\s+the\\s+record|note\\s+this|(?:can\\s+you\\s+all\\s+)?write\\s+this\\s+down|thanks|thank\\s+you|from\\s+now\\s+on|as\\s+of\\s+(?:now|today)|(?:that\\s+was\\s+)?(?:lovely|great|good|better|nice|beautiful)"
               + ")(?=\\s*[,.!:-]|\\s+(?:everyone|everybody|guys|folks|lads|chaps|team|people|band)\\b)");
 
   /** Said last. */
@@ -76,6 +77,7 @@ public final class Fillers {
           "have\\s+you\\s+got\\s+that",
           "that's\\s+(?:it|all)",
           "from\\s+now\\s+on",
+          "(?<=,\\s)(?:by\\s+the\\s+way|just\\s+so\\s+you\\s+know|fyi|for\\s+your\\s+information)",
           "as\\s+of\\s+(?:now|today)",
           "for\\s+good",
           "tonight\\s+and\\s+for\\s+the\\s+(?:rest\\s+of\\s+the\\s+)?run",
@@ -108,6 +110,7 @@ public final class Fillers {
       phrase(
           "^(?:what\\s+(?:i|we)(?:'d)?\\s+(?:need|want|like|would\\s+like)(?:\\s+(?:here|there|now|you\\s+to\\s+do))*\\s+(?:is|are|to\\s+do\\s+is)\\s+"
               + "|(?:i|we)(?:'d|\\s+would)\\s+(?:like|love|prefer)\\s+(?:you\\s+(?:all\\s+)?)?to\\s+(?!have\\s)"
+              + "|(?:can|could|would|will)\\s+(?:everybody|everyone|we\\s+all|you\\s+all|all\\s+of\\s+you)\\s+(?:please\\s+|just\\s+)*"
               + "|(?:i|we)\\s+(?:want|need)\\s+(?:you|us|everyone)\\s+(?:all\\s+)?to\\s+"
               + "|(?:we've|we\\s+have|i've|i\\s+have)\\s+decided\\s+(?:to|that\\s+we(?:'re|\\s+are|'ll|\\s+will)?)\\s+"
               + "|(?:we're|we\\s+are|i'm|i\\s+am)\\s+(?:going\\s+to|gonna)\\s+"

@@ -4,6 +4,7 @@ import static org.barmap.plan.change.term.Phrase.phrase;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.regex.Matcher;
@@ -15,8 +16,9 @@ import java.util.regex.Pattern;
  * of the show shows only when the rest is understood.
  *
  * @param label finds the label of a number of the book; empty where none, or several, are called so
+ * @param titles the labels by the titles, as they are printed
  */
-public record Retold(Function<String, Optional<String>> label) {
+public record Retold(Function<String, Optional<String>> label, Map<String, String> titles) {
   private static final String LABEL = "(\\d{1,4}[A-Za-z]{0,2})";
   private static final String END = "(?![\\w/-])";
   private static final String NO = "(?:(?:no|nr|num|number)\\b\\.?|#)\\s*";
@@ -49,6 +51,17 @@ public record Retold(Function<String, Optional<String>> label) {
                   + "()"
                   + NOT_COUNTED));
 
+  private static final Pattern LINK =
+      phrase(
+          "\\b(?:segues?|attacca|applause|straight\\s+(?:into|on)|no\\s+(?:break|gap|pause))\\b");
+  private static final Pattern LINKED =
+      phrase(
+          "\\b(out\\s+of|from|between|after|end\\s+of)\\s+"
+              + LABEL
+              + ",?\\s+((?:(?:straight|directly|right)\\s+)?(?:into|to|and|on\\s+to))\\s+"
+              + LABEL
+              + END);
+
   /** "4 A" is 4A where a number is called so. */
   private static final Pattern LETTERED =
       Pattern.compile("\\b(\\d{1,3})\\s([A-D])\\b(?!\\s*(?:to|-|and|\\+)\\b)");
@@ -56,19 +69,78 @@ public record Retold(Function<String, Optional<String>> label) {
   /** Nobody leaves more open. */
   private static final int MOST = 8;
 
+  private static final Pattern BAR_OF =
+      phrase(
+          "letter\\s+((?-i:[A-Z]{1,2})),\\s+(?:the\\s+)?((?:first|second|third|fourth|fifth|sixth|seventh|eighth|\\d+(?:st|nd|rd|th))\\s+bar)\\b(?!\\s+of)");
+  private static final Pattern MARK_IS =
+      phrase(
+          "\\b((?:letter|bar)\\s+\\w+)'s\\s+(?!(?:first|last|opening|final|second|third|beat)\\b)");
+
+  /** Takes defensive copies. */
+  public Retold {
+    titles = Map.copyOf(titles);
+  }
+
+  /** A title is written with capitals, whatever article it has; it stands for its number. */
+  private String numbered(String text) {
+    String all = text;
+    for (Map.Entry<String, String> title : titles.entrySet()) {
+      String bare = title.getKey().replaceFirst("^(?:The|A|An)\\s+(?=\\S{3})", "");
+      if (bare.length() > 2) {
+        all =
+            Pattern.compile(
+                    "(?<![\\p{L}\\p{N}])[\"']?(?:[Tt]he\\s+|[Aa]n?\\s+)?"
+                        + Pattern.quote(bare)
+                        + "(?![\\p{L}\\p{N}])(?:[\"'](?!s\\b))?")
+                .matcher(all)
+                .replaceAll(Matcher.quoteReplacement("number " + title.getValue()));
+      }
+    }
+    return all;
+  }
+
   /** A message about a number, or about whichever is spoken of. */
   private record Span(String label, int start, int end, String left) {}
 
   /** Returns the message in other words, the likelier first. */
   public List<String> of(String figures) {
-    String text =
-        Fillers.off(
-            LETTERED
-                .matcher(figures)
-                .replaceAll(
-                    m ->
-                        Matcher.quoteReplacement(
-                            label.apply(m.group(1) + m.group(2)).orElse(m.group()))));
+    String numbered = lettered(numbered(figures));
+    String titled = lettered(figures);
+    List<String> ways = new ArrayList<>(taken(numbered));
+    String linked = linked(numbered);
+    if (!linked.equals(numbered)) {
+      ways.add(linked);
+    }
+    if (!titled.equals(numbered)) {
+      ways.add(titled);
+    }
+    return ways.stream().distinct().limit(MOST).toList();
+  }
+
+  /** "Applause segue out of 4 into 5": two numbers of the show, whatever was spoken of before. */
+  private String linked(String text) {
+    Matcher m = LINKED.matcher(text);
+    return LINK.matcher(text).find()
+            && m.find()
+            && label.apply(m.group(2)).isPresent()
+            && label.apply(m.group(4)).isPresent()
+        ? m.replaceFirst("$1 number $2 $3 number $4")
+        : text;
+  }
+
+  private String lettered(String text) {
+    String bars =
+        MARK_IS.matcher(BAR_OF.matcher(text).replaceAll("the $2 of $1")).replaceAll("$1 is ");
+    return Fillers.off(
+        LETTERED
+            .matcher(bars)
+            .replaceAll(
+                m ->
+                    Matcher.quoteReplacement(
+                        label.apply(m.group(1) + m.group(2)).orElse(m.group()))));
+  }
+
+  private List<String> taken(String text) {
     List<String> ways = new ArrayList<>();
     List<Span> called = spans(CALLED, text);
     List<String> labels = called.stream().map(Span::label).distinct().toList();
@@ -90,7 +162,7 @@ public record Retold(Function<String, Optional<String>> label) {
     if (labels.isEmpty()) {
       BARE.forEach(p -> spans(p, text).forEach(s -> ways.add(about(s.label(), text, List.of(s)))));
     }
-    return ways.stream().distinct().limit(MOST).toList();
+    return ways;
   }
 
   private static boolean apart(Span one, Span other) {
@@ -104,7 +176,7 @@ public record Retold(Function<String, Optional<String>> label) {
       Optional<String> of = label.apply(m.group(1));
       boolean not =
           text.substring(0, m.start()).matches("(?is).*\\bnot\\s+") && m.group().startsWith("in ");
-      String left = not ? "not in " : m.group(2) == null || m.group(2).isEmpty() ? "" : "is ";
+      String left = not ? "in " : m.group(2) == null || m.group(2).isEmpty() ? "" : "is ";
       of.ifPresent(l -> found.add(new Span(l, m.start(), m.end(), left)));
     }
     return found;
@@ -123,7 +195,7 @@ public record Retold(Function<String, Optional<String>> label) {
         rest.toString()
             .replaceAll("\\s{2,}", " ")
             .replaceAll("\\s+(?=[,.;:!?])", "")
-            .replaceAll("([,:;.])(?:\\s*[,:])+", "$1")
+            .replaceAll("([,:;])(?:\\s*[,:])+", "$1")
             .strip()
             .replaceFirst("^[,:;.-]+\\s*", "")
             .replaceFirst("[,;:]$", "");
