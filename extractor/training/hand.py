@@ -40,7 +40,7 @@ def draw(rng, fonts):
         w.barline(x + 0.8, "repeat-start")
         x += 2.5
     end = W - (0 if r.random() < 0.6 else r.uniform(0.5, 20))
-    bars = max(1, int((end - x) / r.uniform(7, 24)))
+    bars = max(1, int((end - x) / (r.uniform(3.4, 8) if r.random() < 0.15 else r.uniform(7, 24))))  # now and then chains of one-note bars
     cuts = np.cumsum(r.dirichlet(np.full(bars, r.uniform(2, 12)))) * (end - x) + x
     texts = {}
     if len(cuts) > 2 and r.random() < 0.3:  # endings over bars from `first` on, one after another

@@ -77,6 +77,22 @@ class Signs(nn.Module):
         return self.lines(t).squeeze(2), self.heat(m), self.size(m)
 
 
+class Barlines(Signs):
+    """of the sign network what leads to barlines, for pages written by hand: logits of seven types and of any barline [N,8,W/2]"""
+
+    def __init__(self, **sizes):
+        super().__init__(**sizes)
+        del self.up, self.mix, self.heat, self.size
+
+    def forward(self, x):
+        _, t, f = self.below(x)
+        e = self.eight(f)
+        t = self.join(t.flatten(1, 2).unsqueeze(2))
+        ctx = self.context(torch.cat([e.mean(2, keepdim=True), e.amax(2, keepdim=True)], 1))
+        t = self.along(F.relu(t + F.interpolate(ctx, scale_factor=(1.0, 4.0), mode="nearest")))
+        return self.lines(t).squeeze(2)[:, :8]
+
+
 class Sounds(nn.Module):
     """
     Notes and rests along the staff (strips.SOUNDS), from what the finished sign network sees: a head of its own, so that nothing else changes.

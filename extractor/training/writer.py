@@ -22,7 +22,7 @@ class Writer(Forms):
         self.slant = rng.normal(0, 0.05)
         self.head = rng.choice(["blob", "tick", "open", "dot", "none"], p=[0.48, 0.2, 0.14, 0.13, 0.05])
         self.rests = rng.integers(0, 8, 3)
-        self.gap = u(0, 0.35) if rng.random() < 0.3 else 0
+        self.gap = u(0, 1.1) if rng.random() < 0.4 else 0  # stems don't reach their heads
         self.over = abs(rng.normal(0, 0.3)) if rng.random() < 0.7 else -u(0, 0.7)
         self.stem = u(2.3, 4.2)
         self.small = u(0.5, 1.1)  # size of heads
@@ -32,6 +32,8 @@ class Writer(Forms):
         self.artic = rng.choice([0, 0.1, 0.5])
         self.steep = u(0, 0.22)
         self.slurs = u(0, 0.5)
+        self.tall = rng.choice([0, 0.1, 0.5], p=[0.25, 0.35, 0.4])  # groups at one edge of the staff, their beam at the other: stems like barlines
+        self.trills = rng.choice([0, 0.15], p=[0.7, 0.3])
         self.font = rng.choice(fonts) if len(fonts) else None
         self.width = u(80, 124) if rng.random() < 0.8 else u(50, 80)
         self.img = np.full((20 * PX + 4 * SLACK, int(self.width * PX) + 6 * PX + 4 * SLACK), 255, np.uint8)
@@ -180,10 +182,14 @@ class Writer(Forms):
         xs = np.linspace(x0 + 0.6, x1 - 0.6, n)
         ys = np.clip(r.uniform(-3.2, 3.2) + np.cumsum(r.normal(0, self.leap, n)), -4.5, 4.5)
         up = ys.mean() > r.normal(0, 0.7)
+        tall = r.random() < self.tall
+        if tall:
+            up = r.random() < 0.5
+            ys = (1 if up else -1) * np.clip(r.uniform(1, 4) + np.cumsum(r.normal(0, self.leap * 0.6, n)), 0.5, 5)
         side, s = (0.45 * self.small, -1) if up else (-0.45 * self.small, 1)
         beam, lines = n > 1 and r.random() < 0.75, int(r.integers(1, 3))
         triplet = n == 3 and r.random() < 0.4
-        far = (ys.min() if up else ys.max()) + s * self.stem
+        far = s * (2 + r.uniform(-0.6, 1)) if tall else (ys.min() if up else ys.max()) + s * self.stem
         slope = np.clip(r.normal(0, self.steep), -0.35, 0.35) * min(1, 6 / max(1, x1 - x0))
         for x, y in zip(xs, ys):
             hollow = n == 1 and r.random() < 0.35
@@ -195,7 +201,7 @@ class Writer(Forms):
                 continue
             flag = not beam and not hollow and r.random() < 0.4
             self.heard(x, "note", "note-%d" % (8 * lines if beam else 2 if hollow else 8 if flag else 4), *["tuplet"] * triplet)
-            tip = far + slope * (x - xs[0]) if beam else y + s * self.stem * r.uniform(0.85, 1.3)
+            tip = far + slope * (x - xs[0]) if beam else far if tall and r.random() < 0.3 else y + s * self.stem * r.uniform(0.85, 1.3)
             lean = self.slant + r.normal(0, 0.03)
             self.stroke([(x + side, y + s * self.gap), (x + side - lean * (tip - y), tip)])
             if flag:
@@ -215,10 +221,23 @@ class Writer(Forms):
                 self.stroke([(xs[0] + side, far + o), (xs[-1] + side, far + o + slope * (xs[-1] - xs[0]))], self.pen * r.uniform(1, 2.2))
         if triplet:
             self.three((xs[0] + xs[-1]) / 2 + r.normal(0, 0.3), (far if beam else (ys + s * self.stem).mean()) + s * r.uniform(0.8, 1.6) + (0.5 if s > 0 else 0), r.uniform(0.5, 0.8))
+        if r.random() < self.trills:
+            self.trill(x0 + r.uniform(0, 1), x1 + r.choice([-0.5, 3]), -2.5 - r.uniform(0.3, 2.5) + min(0, ys.min() + 2))
         if r.random() < self.slurs:
             y, t = (ys.max() + 1 if up else ys.min() - 1), np.linspace(0, np.pi, 8)
             x2, high = x1 + r.choice([0, 0, 2, 5]), r.uniform(0.6, 2)
             self.stroke(np.stack([x0 + (x2 - x0) * t / np.pi, y - s * high * np.sin(t)], -1), self.pen * r.uniform(0.5, 1))
+
+    def trill(self, x0, x1, y):
+        """a wave, with or without a "tr" before it"""
+        r = self.r
+        if r.random() < 0.7:
+            self.stroke([(x0 - 1.1, y - 0.5), (x0 - 1.2, y + 0.3), (x0 - 0.9, y + 0.35)], self.pen * 0.8)
+            self.stroke([(x0 - 1.5, y - 0.15), (x0 - 0.8, y - 0.2)], self.pen * 0.8)
+            self.stroke([(x0 - 0.6, y + 0.35), (x0 - 0.6, y - 0.1), (x0 - 0.2, y - 0.15)], self.pen * 0.8)
+        if x1 - x0 > 1:
+            xs = np.arange(x0, x1, 0.25)
+            self.stroke(np.stack([xs, y + 0.18 * (-1) ** np.arange(len(xs))], -1), None, 0.03)
 
     def heard(self, x, *sounds):
         self.sounds += [[x * 8 + 24, SOUNDS.index(s)] for s in sounds]

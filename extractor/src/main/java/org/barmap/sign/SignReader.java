@@ -14,7 +14,6 @@ import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.kind.Sound;
-import org.barmap.sign.net.ChartHeats;
 import org.barmap.sign.net.SignNet;
 import org.barmap.sign.rule.Charts;
 import org.barmap.sign.rule.CueRest;
@@ -25,6 +24,7 @@ import org.barmap.sign.rule.LineNumber;
 import org.barmap.sign.rule.MarkOrNumber;
 import org.barmap.sign.rule.NoteInk;
 import org.barmap.sign.rule.Overhead;
+import org.barmap.sign.rule.PenLines;
 import org.barmap.sign.rule.SecondLook;
 import org.barmap.sign.rule.StripSign;
 import org.barmap.sign.set.InkSettings;
@@ -93,7 +93,7 @@ public final class SignReader implements AutoCloseable {
   public Found read(PageImage page, List<FoundSystem> found) {
     List<Staff> staves = found.stream().flatMap(system -> system.staves().stream()).toList();
     Looked looked = looked(page, found, staves);
-    List<OwnStaff> lines = looked.lines;
+    List<OwnStaff> lines = byPen(looked.lines);
     List<RawStrip> raw = lines.stream().map(OwnStaff::raw).toList();
     HeadingReader.Settled lined = signs(raw);
     List<List<Sign>> signs = lined.signs();
@@ -137,10 +137,6 @@ public final class SignReader implements AutoCloseable {
     return ByHand.apart(page, looked.hand, new Found(read, folio, List.of()));
   }
 
-  /** A strip with what the network and the looks at its ink found, not yet read. */
-  private record RawStrip(
-      StripImage strip, List<RawSign> signs, List<Sound> sounds, ChartHeats charts) {}
-
   /** The signs of all staves of a system, and where its lines and its ink begin and end. */
   private record WholeSystem(
       List<Sign> signs,
@@ -170,6 +166,17 @@ public final class SignReader implements AutoCloseable {
 
   /** A staff without what was followed into the facing page, and what was found on its strip. */
   private record OwnStaff(Staff staff, RawStrip raw) {}
+
+  /** The same staves; where a pen drew their barlines, as a network reads them that knows pens. */
+  private List<OwnStaff> byPen(List<OwnStaff> lines) {
+    List<PenLines.Own> own =
+        lines.stream().map(l -> new PenLines.Own(l.raw.strip(), l.raw.found().signs())).toList();
+    if (!PenLines.onPage(own)) {
+      return lines;
+    }
+    return Spread.map(
+        lines.size(), i -> new OwnStaff(lines.get(i).staff, lines.get(i).raw.byPen(signs)));
+  }
 
   /** The staves of a page, and what is by hand on it. */
   private record Looked(List<OwnStaff> lines, HandWriting.Found hand) {}
@@ -202,7 +209,7 @@ public final class SignReader implements AutoCloseable {
       strip = new StaffStrip(page, staff, Overhead.room(staff, above));
     }
     WorkStep.STRIPS.done(start);
-    return new OwnStaff(staff, raw(strip));
+    return new OwnStaff(staff, RawStrip.of(strip, signs.find(strip)));
   }
 
   /** How far something is written on a system; a courtesy key after the last barline isn't. */
@@ -248,16 +255,9 @@ public final class SignReader implements AutoCloseable {
 
   /** Returns the signs of each strip, in the order given, each list ordered along the staff. */
   List<List<Sign>> read(List<? extends StripImage> strips) {
-    return signs(Spread.map(strips.size(), i -> raw(strips.get(i)))).signs();
-  }
-
-  private RawStrip raw(StripImage strip) {
-    SignNet.Found found = this.signs.find(strip);
-    long start = WorkStep.start();
-    List<RawSign> signs = Charts.settled(found.signs(), found.charts());
-    List<RawSign> all = LineNumber.with(strip, Overhead.withFrames(strip, signs));
-    WorkStep.LOOKS.done(start);
-    return new RawStrip(strip, all, found.sounds(), found.charts());
+    return signs(
+            Spread.map(strips.size(), i -> RawStrip.of(strips.get(i), signs.find(strips.get(i)))))
+        .signs();
   }
 
   private HeadingReader.Settled signs(List<RawStrip> strips) {
@@ -265,7 +265,7 @@ public final class SignReader implements AutoCloseable {
     List<Integer> firsts = new ArrayList<>();
     for (RawStrip raw : strips) {
       firsts.add(tasks.size());
-      raw.signs.forEach(s -> tasks.add(new TextReader.Placed(raw.strip, s)));
+      raw.signs().forEach(s -> tasks.add(new TextReader.Placed(raw.strip(), s)));
     }
     List<KindByText.Text> readings = text.read(tasks);
     List<HeadingReader.StripSigns> all =
@@ -273,7 +273,7 @@ public final class SignReader implements AutoCloseable {
             strips.size(),
             n -> {
               int first = firsts.get(n);
-              int end = first + strips.get(n).signs.size();
+              int end = first + strips.get(n).signs().size();
               return found(strips.get(n), readings.subList(first, end));
             });
     return HeadingReader.settle(text, rested(all, strips));
@@ -296,7 +296,7 @@ public final class SignReader implements AutoCloseable {
                   f.strip(),
                   f.signs(),
                   heads,
-                  Charts.silence(strips.get(i).charts, strips.get(i).sounds));
+                  Charts.silence(strips.get(i).charts(), strips.get(i).sounds()));
           WorkStep.LOOKS.done(begun);
           return new HeadingReader.StripSigns(f.strip(), f.raw(), signs);
         });
@@ -304,11 +304,11 @@ public final class SignReader implements AutoCloseable {
 
   private static HeadingReader.StripSigns found(RawStrip raw, List<KindByText.Text> readings) {
     long start = WorkStep.start();
-    StripImage strip = raw.strip;
+    StripImage strip = raw.strip();
     List<Sign> found = new ArrayList<>();
     for (int i = 0; i < readings.size(); i++) {
       KindByText.Text said = readings.get(i);
-      RawSign own = raw.signs.get(i).as(said.kind());
+      RawSign own = raw.signs().get(i).as(said.kind());
       List<Reading> read = SecondLook.cut(strip, own, said.readings());
       if (Overhead.isBelieved(own, read)
           && KindByText.isBelieved(own, read)
@@ -320,7 +320,7 @@ public final class SignReader implements AutoCloseable {
     found = SecondLook.support(found);
     found.sort(java.util.Comparator.comparingDouble(Sign::at));
     WorkStep.LOOKS.done(start);
-    return new HeadingReader.StripSigns(strip, raw.signs, found);
+    return new HeadingReader.StripSigns(strip, raw.signs(), found);
   }
 
   @Override

@@ -31,6 +31,7 @@ public final class SignNet implements AutoCloseable {
   private final BoxDecoder boxes;
   private final List<SignKind> chartKinds;
   private final BoxDecoder charts;
+  private final PenNet pen = new PenNet();
 
   /** Loads the model. */
   public SignNet() {
@@ -64,16 +65,38 @@ public final class SignNet implements AutoCloseable {
   }
 
   /** What was found on a strip. */
-  public record Found(List<RawSign> signs, List<Sound> sounds, ChartHeats charts) {}
+  public record Found(
+      List<RawSign> signs, List<Sound> sounds, ChartHeats charts, LineHeats lines) {}
+
+  /** What the network saw of barlines on a strip, for {@link #byPen}. */
+  public static final class LineHeats {
+    private final Heats heats;
+
+    private LineHeats(Heats heats) {
+      this.heats = heats;
+    }
+  }
+
+  /** The same strip, its barlines looked for once more as a pen draws them. */
+  public Found byPen(StripImage strip, Found found) {
+    Heats seen = found.lines.heats;
+    long start = WorkStep.start();
+    try (OnnxTensor tensor = tensor(strip, seen.columns() * Heats.STRIDE)) {
+      List<RawSign> signs = new ArrayList<>(lines.decode(pen.both(tensor, seen), strip));
+      found.signs.stream().filter(s -> s.kind() != SignKind.BARLINE).forEach(signs::add);
+      return new Found(signs, found.sounds, found.charts, found.lines);
+    } catch (OrtException e) {
+      throw new IllegalStateException("the network for a pen failed: " + e.getMessage(), e);
+    } finally {
+      WorkStep.SIGNS.done(start);
+    }
+  }
 
   /** Returns what stands on a strip; the network's layers stay in the cache of one core. */
   public Found find(StripImage strip) {
     int width = (strip.width() + MULTIPLE - 1) / MULTIPLE * MULTIPLE;
-    long[] shape = {1, 1, StripImage.HEIGHT, width};
     long start = WorkStep.start();
-    try (OnnxTensor tensor =
-            OnnxTensor.createTensor(
-                Models.environment(), FloatBuffer.wrap(input(strip, width)), shape);
+    try (OnnxTensor tensor = tensor(strip, width);
         OrtSession.Result result = session.run(Map.of("strip", tensor))) {
       Heats heats =
           new Heats(
@@ -95,10 +118,17 @@ public final class SignNet implements AutoCloseable {
               width / Heats.STRIDE);
       ChartHeats chart = new ChartHeats(chartKinds, seen, charts.decode(seen, strip));
       WorkStep.BOXES.done(start);
-      return new Found(signs, sounds, chart);
+      Heats along = new Heats(heats.lines(), new float[0], new float[0], heats.columns());
+      return new Found(signs, sounds, chart, new LineHeats(along));
     } catch (OrtException e) {
       throw new IllegalStateException("the sign network failed: " + e.getMessage(), e);
     }
+  }
+
+  private static OnnxTensor tensor(StripImage strip, int width) throws OrtException {
+    long[] shape = {1, 1, StripImage.HEIGHT, width};
+    return OnnxTensor.createTensor(
+        Models.environment(), FloatBuffer.wrap(input(strip, width)), shape);
   }
 
   private static float[] input(StripImage strip, int width) {
@@ -115,6 +145,7 @@ public final class SignNet implements AutoCloseable {
 
   @Override
   public void close() {
+    pen.close();
     Models.close(session);
   }
 }

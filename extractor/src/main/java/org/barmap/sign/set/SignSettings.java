@@ -18,6 +18,7 @@ package org.barmap.sign.set;
  * @param note what notes are, and which of them are the player's own
  * @param chart what is taken for slashes, chord symbols and their like
  * @param hand what is taken for written by hand
+ * @param pen which pages were written by hand
  */
 public record SignSettings(
     InkSettings ink,
@@ -28,7 +29,8 @@ public record SignSettings(
     RestSettings rest,
     NoteSettings note,
     ChartSettings chart,
-    HandSettings hand) {
+    HandSettings hand,
+    PenSettings pen) {
 
   /** The settings in use. */
   public static final SignSettings STANDARD =
@@ -41,5 +43,6 @@ public record SignSettings(
           RestSettings.STANDARD,
           NoteSettings.STANDARD,
           ChartSettings.STANDARD,
-          HandSettings.STANDARD);
+          HandSettings.STANDARD,
+          PenSettings.STANDARD);
 }

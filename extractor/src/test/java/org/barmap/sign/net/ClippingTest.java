@@ -19,7 +19,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 class ClippingTest {
 
   @ParameterizedTest
-  @CsvSource({"signs, strip, 160, lines", "numerals, crop, 32, chars", "words, crop, 32, chars"})
+  @CsvSource({
+    "signs, strip, 160, lines",
+    "pen, strip, 160, lines",
+    "numerals, crop, 32, chars",
+    "words, crop, 32, chars"
+  })
   void sumsAreExact(String model, String input, int rows, String output) throws OrtException {
     try (OrtSession.SessionOptions options = new OrtSession.SessionOptions()) {
       options.setIntraOpNumThreads(1);
