@@ -106,6 +106,22 @@ public final class BenchCommand implements ExtraCommand {
       description = "Passed on to the service that torture, load and fuzz start; one each.")
   private List<String> options = List.of();
 
+  @Option(
+      names = "--database",
+      paramLabel = "ADDRESS",
+      description = {
+        "Torture on an empty PostgreSQL database, as for barmap serve: one process listens, others",
+        "read, and each is killed."
+      })
+  private Optional<String> database = Optional.empty();
+
+  @Option(
+      names = "--workers",
+      paramLabel = "N",
+      defaultValue = "2",
+      description = "With --database: so many processes read, ${DEFAULT-VALUE} unless you say so.")
+  private int workers;
+
   @Option(names = "--json", description = "Prints the figures as JSON.")
   private boolean json;
 
@@ -133,7 +149,8 @@ public final class BenchCommand implements ExtraCommand {
       read(figures);
     }
     if (wants(What.TORTURE)) {
-      figures.putAll(Torture.run(seconds.orElse(TORTURE_SECONDS), seed, options));
+      Torture.Shared shared = new Torture.Shared(database, workers);
+      figures.putAll(Torture.run(seconds.orElse(TORTURE_SECONDS), seed, options, shared));
     }
     if (wants(What.LOAD)) {
       figures.putAll(Load.run(seconds.orElse(LOAD_SECONDS), options));

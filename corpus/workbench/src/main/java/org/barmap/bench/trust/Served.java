@@ -45,6 +45,19 @@ final class Served implements AutoCloseable {
   }
 
   private Process begin() throws IOException {
+    List<String> all = new ArrayList<>(List.of("--port", "" + port));
+    all.addAll(options);
+    return begin(all);
+  }
+
+  /** Starts a process that only reads pages, on the folder of this service and its database. */
+  Process worker(List<String> shared) throws IOException {
+    List<String> all = new ArrayList<>(shared);
+    all.add("--only-work");
+    return begin(all);
+  }
+
+  private Process begin(List<String> more) throws IOException {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-Xmx1g", "-Djava.awt.headless=true"));
@@ -54,8 +67,8 @@ final class Served implements AutoCloseable {
         .forEach(command::add);
     command.addAll(List.of("-Dbarmap.home=" + Home.folder(), "-cp"));
     command.addAll(List.of(System.getProperty("java.class.path"), Main.class.getName()));
-    command.addAll(List.of("serve", "--data", data().toString(), "--port", "" + port));
-    command.addAll(options);
+    command.addAll(List.of("serve", "--data", data().toString()));
+    command.addAll(more);
     return new ProcessBuilder(command)
         .redirectErrorStream(true)
         .redirectOutput(ProcessBuilder.Redirect.appendTo(folder.resolve("said").toFile()))
@@ -117,6 +130,12 @@ final class Served implements AutoCloseable {
    * @param politely with a signal that it hears, else as a power cut does
    */
   void again(boolean politely) throws IOException {
+    end(politely);
+    start();
+  }
+
+  /** Ends the process, as again does. */
+  void end(boolean politely) throws IOException {
     List<ProcessHandle> children = process.toHandle().children().toList();
     if (politely) {
       process.destroy();
@@ -129,6 +148,10 @@ final class Served implements AutoCloseable {
     }
     // a reader without its service ends by itself; here the next one is not to share the cores
     children.forEach(ProcessHandle::destroyForcibly);
+  }
+
+  /** Starts it again. */
+  void start() throws IOException {
     process = begin();
     asked = ready();
   }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
@@ -27,6 +28,12 @@ public final class Torture {
   /** Of ten kills so many are of the service, the others of what reads for it. */
   private static final int OF_THE_SERVICE = 7;
 
+  /** Of ten kills, where reading is done by processes of their own. */
+  private static final int OF_THE_LISTENER = 3;
+
+  private static final int OF_A_WORKER = 7;
+  private static final int OF_ALL = 8;
+
   private final Random random;
 
   /** Whether this start's reader was killed: a page that ends two of them is given up. */
@@ -38,12 +45,37 @@ public final class Torture {
   private final Gate gate = new Gate();
   private final Tally tally = new Tally();
   private final Served served;
+  private final Optional<Workers> workers;
   private final Map<String, byte[]> pictures = Strips.pictures();
   private final List<BookCheck> checks = new ArrayList<>();
 
-  private Torture(List<String> options, long seed) throws IOException {
+  private Torture(List<String> options, Shared shared, long seed) throws IOException {
     random = new Random(seed);
-    served = new Served(options);
+    List<String> all = new ArrayList<>(options);
+    shared.database().ifPresent(d -> all.add("--database=" + d));
+    boolean apart = shared.database().isPresent() && shared.workers() > 0;
+    List<String> own = new ArrayList<>(all);
+    if (apart) {
+      own.add("--only-web");
+    }
+    served = new Served(own);
+    workers =
+        apart
+            ? Optional.of(
+                new Workers(shared.workers(), new Random(seed + 1), () -> served.worker(all)))
+            : Optional.empty();
+  }
+
+  /**
+   * What several processes share.
+   *
+   * @param database where it is, empty at first; empty for a store of the service's own
+   * @param workers how many processes read pages; 0 where the service does
+   */
+  public record Shared(Optional<String> database, int workers) {
+
+    /** A service by itself. */
+    public static final Shared NOTHING = new Shared(Optional.empty(), 0);
   }
 
   /**
@@ -53,11 +85,13 @@ public final class Torture {
    * @return figures; "lost", "broken", "server errors", "unanswered" and "driver" are 0 when all is
    *     well, and "wrong" says what was not
    */
-  public static Map<String, Object> run(int seconds, long seed, List<String> options)
-      throws IOException {
-    Torture torture = new Torture(options, seed);
+  public static Map<String, Object> run(
+      int seconds, long seed, List<String> options, Shared shared) throws IOException {
+    Torture torture = new Torture(options, shared, seed);
     try (Served ends = torture.served) {
       return torture.figures(seconds, seed);
+    } finally {
+      torture.workers.ifPresent(Workers::close);
     }
   }
 
@@ -124,12 +158,11 @@ public final class Torture {
       awaitLooks();
       Pause.of(SHORTEST_MILLIS + random.nextInt(LONGEST_MILLIS - SHORTEST_MILLIS));
       int what = random.nextInt(10);
-      if (what < OF_THE_SERVICE || spared) {
+      if (workers.isPresent()) {
+        killApart(workers.get(), what);
+      } else if (what < OF_THE_SERVICE || spared) {
         boolean politely = what == 0;
-        gate.shut();
-        served.again(politely);
-        looks = tally.of("looked") + BOOKS;
-        gate.open();
+        whileShut(() -> served.again(politely));
         spared = false;
         tally.count(politely ? "told to end" : "services killed");
       } else {
@@ -143,6 +176,47 @@ public final class Torture {
                 });
       }
     }
+  }
+
+  /** Kills the one that listens, one that reads, what reads for that one, or all at once. */
+  private void killApart(Workers apart, int what) throws IOException {
+    if (what < OF_THE_LISTENER) {
+      boolean politely = what == 0;
+      whileShut(() -> served.again(politely));
+      tally.count(politely ? "told to end" : "services killed");
+    } else if (what < OF_A_WORKER) {
+      alive(apart.killOne());
+      tally.count("workers killed");
+    } else if (what < OF_ALL) {
+      whileShut(
+          () -> {
+            served.end(false);
+            alive(apart.killAll());
+            apart.startAll();
+            served.start();
+          });
+      tally.count("all killed at once");
+    } else if (apart.killReader()) {
+      tally.count("readers killed");
+    }
+  }
+
+  private void alive(boolean lived) throws IOException {
+    if (!lived) {
+      tally.wrong("driver", "a worker had ended by itself: " + served.said());
+    }
+  }
+
+  /** What is done while nobody writes. */
+  private interface Step {
+    void take() throws IOException;
+  }
+
+  private void whileShut(Step step) throws IOException {
+    gate.shut();
+    step.take();
+    looks = tally.of("looked") + BOOKS;
+    gate.open();
   }
 
   /** A service that is killed before anybody looked proves nothing of the kill before. */

@@ -2,14 +2,19 @@ package org.barmap.bench.trust;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 
 /**
  * A service killed while it is written to: what it acknowledged is there, and every map is whole.
- * Longer: {@code -Dbarmap.torture=60 -Dbarmap.torture.seed=7}, or {@code barmap bench torture}.
+ * Longer: {@code -Dbarmap.torture=60 -Dbarmap.torture.seed=7}, or {@code barmap bench torture}; on
+ * PostgreSQL with processes that share it: {@code -Dbarmap.torture.postgres=60}, or {@code
+ * --database}.
  */
 class TortureTest {
 
@@ -18,12 +23,31 @@ class TortureTest {
 
   @Test
   void nothingAcknowledgedIsLostAndNoMapIsBroken() throws IOException {
-    Map<String, Object> figures = Torture.run(SECONDS, SEED, List.of());
+    Map<String, Object> figures = Torture.run(SECONDS, SEED, List.of(), Torture.Shared.NOTHING);
+    assertNothingWrong(figures);
+    assertThat((Long) figures.get("services killed")).isPositive();
+  }
+
+  /** One process listens and two read, on a PostgreSQL that is started for it. */
+  @Test
+  @EnabledIfSystemProperty(named = "barmap.torture.postgres", matches = "\\d+")
+  void neitherWhereProcessesShareADatabase() throws IOException {
+    int seconds = Integer.getInteger("barmap.torture.postgres", 0);
+    try (EmbeddedPostgres server = EmbeddedPostgres.builder().start()) {
+      String database = "postgresql://postgres@localhost:" + server.getPort() + "/postgres";
+      Map<String, Object> figures =
+          Torture.run(
+              seconds, SEED, List.of(), new Torture.Shared(Optional.of(database), 2));
+      System.out.println(figures);
+      assertNothingWrong(figures);
+    }
+  }
+
+  private static void assertNothingWrong(Map<String, Object> figures) {
     assertThat(figures.get("wrong"))
         .asInstanceOf(org.assertj.core.api.InstanceOfAssertFactories.LIST)
         .isEmpty();
     assertThat((Long) figures.get("acknowledged")).isPositive();
-    assertThat((Long) figures.get("services killed")).isPositive();
   }
 
   @Test
