@@ -1,7 +1,9 @@
 package org.barmap.library.picture;
 
+import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
@@ -46,7 +48,6 @@ public final class S3Pictures implements PictureStore {
   /** A copy that nothing names yet may belong to an upload under way. */
   private static final Duration UNDER_WAY = Duration.ofHours(1);
 
-  private static final Duration PATIENCE = Duration.ofSeconds(30);
   private static final String SHA256 = "sha256";
   private static final int NOT_FOUND = 404;
 
@@ -79,8 +80,10 @@ public final class S3Pictures implements PictureStore {
             .credentialsProvider(keys)
             .httpClientBuilder(
                 UrlConnectionHttpClient.builder()
-                    .socketTimeout(PATIENCE)
-                    .connectionTimeout(PATIENCE))
+                    .socketTimeout(address.patience())
+                    .connectionTimeout(address.patience()))
+            // with the tries that it makes by itself: nobody waits for minutes
+            .overrideConfiguration(c -> c.apiCallTimeout(address.patience().multipliedBy(2)))
             // stores of other makers know the older way only; what is kept is compared by ourselves
             .requestChecksumCalculation(RequestChecksumCalculation.WHEN_REQUIRED)
             .responseChecksumValidation(ResponseChecksumValidation.WHEN_REQUIRED);
@@ -132,6 +135,31 @@ public final class S3Pictures implements PictureStore {
     }
   }
 
+  /** What comes of an object: that the line breaks is the store's failure, not the disk's. */
+  private static final class Coming extends FilterInputStream {
+    private final S3Address address;
+
+    Coming(InputStream in, S3Address address) {
+      super(in);
+      this.address = address;
+    }
+
+    @Override
+    public int read() throws IOException {
+      byte[] one = new byte[1];
+      return read(one, 0, 1) < 0 ? -1 : one[0] & 0xff;
+    }
+
+    @Override
+    public int read(byte[] bytes, int from, int most) throws IOException {
+      try {
+        return super.read(bytes, from, most);
+      } catch (IOException | SdkException e) {
+        throw new StoreAwayException("the store " + address + " breaks off", e);
+      }
+    }
+  }
+
   private IOException unreached(SdkException e) {
     String why =
         e instanceof S3Exception refused
@@ -170,12 +198,12 @@ public final class S3Pictures implements PictureStore {
     }
     Files.createDirectories(here.getParent(), Closing.folder(root));
     Path part = Files.createTempFile(here.getParent(), ".barmap", ".part");
-    try (ResponseInputStream<GetObjectResponse> in = object(book, file)) {
+    try (ResponseInputStream<GetObjectResponse> object = object(book, file)) {
       PictureMark mark;
-      try (java.io.OutputStream out = Files.newOutputStream(part)) {
-        mark = PictureMark.copy(in, out);
+      try (OutputStream out = Files.newOutputStream(part)) {
+        mark = PictureMark.copy(new Coming(object, address), out);
       }
-      String kept = in.response().metadata().getOrDefault(SHA256, "");
+      String kept = object.response().metadata().getOrDefault(SHA256, "");
       if (!kept.isEmpty() && !kept.equals(mark.sha256())) {
         throw new DamagedPictureException(file + " is damaged in the store " + address);
       }
@@ -202,7 +230,7 @@ public final class S3Pictures implements PictureStore {
 
   @Override
   public InputStream read(String book, String file) throws IOException {
-    return object(book, file);
+    return new Coming(object(book, file), address);
   }
 
   @Override

@@ -17,6 +17,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.barmap.library.live.Away;
+import org.barmap.library.picture.StoreAwayException;
 import org.barmap.map.json.BadMapException;
 import org.barmap.web.site.SitePages;
 import org.eclipse.jetty.http.HttpException;
@@ -98,7 +99,7 @@ public final class Problems {
 
   /** Tells whether it was said that the store is away; its line can break off as a request does. */
   private static boolean isAway(Context ctx, Exception e) {
-    boolean away = Away.is(e);
+    boolean away = Away.is(e) || hasCause(e, StoreAwayException.class);
     if (away) {
       LOG.log(System.Logger.Level.WARNING, "the store is away", e);
       ctx.header("Retry-After", "2");

@@ -18,6 +18,7 @@ final class LooseLine implements AutoCloseable {
   private final Set<Socket> open = ConcurrentHashMap.newKeySet();
   private volatile boolean cut;
   private boolean stuck;
+  private long left = Long.MAX_VALUE;
 
   LooseLine(int to) throws IOException {
     this.to = to;
@@ -63,7 +64,7 @@ final class LooseLine implements AutoCloseable {
       OutputStream out = into.getOutputStream();
       byte[] some = new byte[8192];
       for (int n = in.read(some); n >= 0; n = in.read(some)) {
-        waitWhileStuck();
+        waitWhileStuck(n);
         out.write(some, 0, n);
         out.flush();
       }
@@ -74,7 +75,9 @@ final class LooseLine implements AutoCloseable {
     }
   }
 
-  private synchronized void waitWhileStuck() throws InterruptedException {
+  private synchronized void waitWhileStuck(int bytes) throws InterruptedException {
+    left -= bytes;
+    stuck |= left < 0;
     while (stuck) {
       wait();
     }
@@ -94,10 +97,16 @@ final class LooseLine implements AutoCloseable {
     stuck = true;
   }
 
+  /** Lets so many more bytes through, of both ways together, and then nothing. */
+  synchronized void stickAfter(long bytes) {
+    left = bytes;
+  }
+
   /** Everything is as before. */
   synchronized void mend() {
     cut = false;
     stuck = false;
+    left = Long.MAX_VALUE;
     notifyAll();
   }
 
