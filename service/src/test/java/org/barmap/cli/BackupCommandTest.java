@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
@@ -14,6 +15,7 @@ import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
 import org.barmap.cli.out.ExitCode;
@@ -23,6 +25,7 @@ import org.barmap.library.Disk;
 import org.barmap.library.PageCard;
 import org.barmap.library.Pages;
 import org.barmap.library.sqlite.SqliteLibrary;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -252,6 +255,62 @@ class BackupCommandTest {
         .contains("Flotsam, Bass is damaged");
     assertThat(file()).exists();
     assertThat(barmap("restore", file(), folder.resolve("other")).code()).isZero();
+  }
+
+  /** The limit on the size of files ({@code prlimit} of util-linux) stands for a full disk. */
+  @Test
+  void onAFullDiskTheBackupBeforeStays() throws IOException, InterruptedException {
+    try (SqliteLibrary library = open(data())) {
+      String book = book(library, "Saltmarsh");
+      byte[] noise = new byte[900_000];
+      new Random(1).nextBytes(noise);
+      Files.write(library.pages().folder(book).resolve(PICTURE), noise);
+    }
+    Files.writeString(file(), "the backup before");
+    Process process;
+    try {
+      process =
+          new ProcessBuilder(
+                  "prlimit",
+                  "--fsize=600000",
+                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                  "-XX:TieredStopAtLevel=1",
+                  "-Dbarmap.home=" + System.getProperty("barmap.home", "."),
+                  "-cp",
+                  System.getProperty("java.class.path"),
+                  Main.class.getName(),
+                  "backup",
+                  file().toString(),
+                  "--data",
+                  data().toString())
+              .redirectErrorStream(true)
+              .start();
+    } catch (IOException e) {
+      process = Assumptions.abort("no prlimit here");
+    }
+    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertThat(process.waitFor()).as(said).isEqualTo(ExitCode.UNREADABLE);
+    assertThat(said).contains("File too large").doesNotContain("Exception");
+    assertThat(file()).hasContent("the backup before");
+    try (Stream<Path> beside = Files.list(folder)) {
+      assertThat(beside.map(f -> f.getFileName().toString()))
+          .containsExactlyInAnyOrder("data", "all.barbackup.zip");
+    }
+  }
+
+  @Test
+  void whatIsNoPlainFileIsNotReplaced() throws IOException {
+    try (SqliteLibrary library = open(data())) {
+      book(library, "Saltmarsh");
+    }
+    Ran device = barmap("backup", Path.of("/dev/null"), data());
+    assertThat(device.code()).isEqualTo(ExitCode.UNREADABLE);
+    assertThat(device.err()).contains("no plain file");
+    Path real = Files.writeString(folder.resolve("real.zip"), "before");
+    Files.createSymbolicLink(file(), real);
+    assertThat(barmap("backup", file(), data()).code()).isZero();
+    assertThat(file()).isSymbolicLink();
+    assertThat(Files.size(real)).isGreaterThan(1000);
   }
 
   @Test

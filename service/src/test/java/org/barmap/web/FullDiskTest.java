@@ -19,8 +19,13 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.barmap.ShortLived;
+import org.barmap.library.Library;
+import org.barmap.library.Stores;
+import org.barmap.library.postgres.DatabaseAddress;
+import org.barmap.library.postgres.PostgresLibrary;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.api.ApiError;
@@ -29,9 +34,10 @@ import org.barmap.work.StandInReader;
 import org.barmap.work.Worker;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -56,25 +62,34 @@ class FullDiskTest {
     private Serves() {}
 
     public static void main(String[] args) throws IOException {
-      SqliteLibrary library = SqliteLibrary.open(Path.of(args[0]), Clock.systemUTC());
+      Path data = Path.of(args[0]);
+      Clock clock = Clock.systemUTC();
+      Library library =
+          args[1].isEmpty()
+              ? SqliteLibrary.open(data, clock)
+              : PostgresLibrary.open(DatabaseAddress.of(args[1], Optional.empty()), data, clock);
       Events events = new Events();
       Worker worker = new Worker(library, new StandInReader(), events);
       worker.start();
-      WebServer server = WebServer.start(library, worker, events, Path.of(args[0]), 0);
+      WebServer server = WebServer.start(library, worker, events, data, 0);
       System.out.println(server.port());
       System.out.println(server.key());
     }
   }
 
-  @BeforeEach
-  void start() throws IOException {
+  private Path data() {
+    return folder.resolve("data");
+  }
+
+  private void start(Stores store) throws IOException {
     String rights = "-dac_override,-dac_read_search";
     List<String> command = new ArrayList<>();
     if (System.getProperty("user.name", "").equals("root")) {
       command.addAll(List.of("setpriv", "--bounding-set", rights, "--inh-caps", rights));
     }
     command.addAll(ShortLived.java("-cp", System.getProperty("java.class.path")));
-    command.addAll(List.of(Serves.class.getName(), folder.resolve("data").toString()));
+    String database = store == Stores.POSTGRES ? Stores.postgres(data()) : "";
+    command.addAll(List.of(Serves.class.getName(), data().toString(), database));
     try {
       process =
           new ProcessBuilder(command).redirectError(folder.resolve("errors").toFile()).start();
@@ -199,8 +214,10 @@ class FullDiskTest {
     return book;
   }
 
-  @Test
-  void aFullDiskIsSaidNothingIsHalfWrittenAndItGoesOnByItself() throws Exception {
+  @ParameterizedTest
+  @EnumSource(Stores.class)
+  void aFullDiskIsSaidNothingIsHalfWrittenAndItGoesOnByItself(Stores store) throws Exception {
+    start(store);
     String book = bookOfOnePage();
     List<Path> before = files("books");
     limit("40000");
@@ -210,6 +227,23 @@ class FullDiskTest {
     assertStorage(upload(book, picture(50_000)));
     assertThat(files("books")).isEqualTo(before);
     assertThat(files("cache")).isEmpty();
+    // a database is on another disk
+    int kept = store == Stores.SQLITE ? changesUntilFull(book) : 0;
+    assertThat(get("/api/books/" + book + "/changes").path("changes")).hasSize(kept);
+    limit("unlimited");
+    assertThat(change(book, kept, "again").statusCode()).isEqualTo(201);
+    assertThat(upload(book, picture(300_000)).statusCode()).isEqualTo(202);
+    read(book, 2);
+    int last = kept + 1;
+    end();
+    try (Library library = store.open(data(), Clock.systemUTC())) {
+      assertThat(library.changes().find(book).orElseThrow().value()).hasSize(last);
+      assertThat(library.keeping().notices()).isEmpty();
+      assertThat(library.keeping().kept().missing()).isEmpty();
+    }
+  }
+
+  private int changesUntilFull(String book) throws Exception {
     int kept = 0;
     HttpResponse<String> answer = change(book, 0, "note");
     while (answer.statusCode() == 201 && kept < 500) {
@@ -218,22 +252,12 @@ class FullDiskTest {
     }
     assertStorage(answer);
     assertThat(kept).as("some were kept, then there was no room").isBetween(0, 499);
-    assertThat(get("/api/books/" + book + "/changes").path("changes")).hasSize(kept);
-    limit("unlimited");
-    assertThat(change(book, kept, "again").statusCode()).isEqualTo(201);
-    assertThat(upload(book, picture(300_000)).statusCode()).isEqualTo(202);
-    read(book, 2);
-    int last = kept + 1;
-    end();
-    try (SqliteLibrary library = SqliteLibrary.open(folder.resolve("data"), Clock.systemUTC())) {
-      assertThat(library.changes().find(book).orElseThrow().value()).hasSize(last);
-      assertThat(library.keeping().notices()).isEmpty();
-      assertThat(library.keeping().kept().missing()).isEmpty();
-    }
+    return kept;
   }
 
   @Test
   void aFolderThatCannotBeWrittenToIsSaidAndUsedAgainWhenItCan() throws Exception {
+    start(Stores.SQLITE);
     String book = bookOfOnePage();
     Path pictures = folder.resolve("data/books").resolve(book);
     Files.setPosixFilePermissions(pictures, PosixFilePermissions.fromString("r-x------"));

@@ -7,9 +7,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Where an S3 store is: {@code s3://BUCKET/BELOW?endpoint=URL&region=NAME&patience=SECONDS}. Keys are not in it;
- * they are taken as all programs for such stores take them, {@code AWS_ACCESS_KEY_ID} and {@code
- * AWS_SECRET_ACCESS_KEY} among others.
+ * Where an S3 store is: {@code s3://BUCKET/BELOW?endpoint=URL&region=NAME&patience=SECONDS}. Keys
+ * are not in it; they are taken as all programs for such stores take them, {@code
+ * AWS_ACCESS_KEY_ID} and {@code AWS_SECRET_ACCESS_KEY} among others.
  *
  * @param bucket its name
  * @param below what all names begin with; empty or ending in a slash
@@ -57,7 +57,8 @@ public record S3Address(
             "a store of pictures knows endpoint=, region= and patience= (in seconds) only");
       }
     }
-    return new S3Address(form.group(1), below.isEmpty() ? "" : below + "/", endpoint, region, patience);
+    return new S3Address(
+        form.group(1), below.isEmpty() ? "" : below + "/", endpoint, region, patience);
   }
 
   @Override

@@ -28,9 +28,9 @@ import org.gaul.s3proxy.junit.S3ProxyExtension;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
+import software.amazon.awssdk.http.urlconnection.UrlConnectionHttpClient;
 import software.amazon.awssdk.regions.Region;
 import software.amazon.awssdk.services.s3.S3Client;
-import software.amazon.awssdk.http.urlconnection.UrlConnectionHttpClient;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -49,8 +49,7 @@ class LatePicturesTest extends RunningServer {
   LatePicturesTest() {}
 
   private S3Address address() {
-    return S3Address.of(
-        "s3://late?patience=1&endpoint=http://127.0.0.1:%d".formatted(line.port()));
+    return S3Address.of("s3://late?patience=1&endpoint=http://127.0.0.1:%d".formatted(line.port()));
   }
 
   private DatabaseAddress database() {

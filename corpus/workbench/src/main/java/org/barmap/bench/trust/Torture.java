@@ -85,8 +85,8 @@ public final class Torture {
    * @return figures; "lost", "broken", "server errors", "unanswered" and "driver" are 0 when all is
    *     well, and "wrong" says what was not
    */
-  public static Map<String, Object> run(
-      int seconds, long seed, List<String> options, Shared shared) throws IOException {
+  public static Map<String, Object> run(int seconds, long seed, List<String> options, Shared shared)
+      throws IOException {
     Torture torture = new Torture(options, shared, seed);
     try (Served ends = torture.served) {
       return torture.figures(seconds, seed);

@@ -36,8 +36,7 @@ class TortureTest {
     try (EmbeddedPostgres server = EmbeddedPostgres.builder().start()) {
       String database = "postgresql://postgres@localhost:" + server.getPort() + "/postgres";
       Map<String, Object> figures =
-          Torture.run(
-              seconds, SEED, List.of(), new Torture.Shared(Optional.of(database), 2));
+          Torture.run(seconds, SEED, List.of(), new Torture.Shared(Optional.of(database), 2));
       System.out.println(figures);
       assertNothingWrong(figures);
     }
