@@ -13,11 +13,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
+import org.barmap.ShortLived;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.edit.Made;
 import org.barmap.library.BookCard;
@@ -268,23 +270,19 @@ class BackupCommandTest {
     }
     Files.writeString(file(), "the backup before");
     Process process;
+    List<String> command = new ArrayList<>(List.of("prlimit", "--fsize=600000"));
+    command.addAll(
+        ShortLived.java(
+            "-Dbarmap.home=" + System.getProperty("barmap.home", "."),
+            "-cp",
+            System.getProperty("java.class.path"),
+            Main.class.getName(),
+            "backup",
+            file().toString(),
+            "--data",
+            data().toString()));
     try {
-      process =
-          new ProcessBuilder(
-                  "prlimit",
-                  "--fsize=600000",
-                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                  "-XX:TieredStopAtLevel=1",
-                  "-Dbarmap.home=" + System.getProperty("barmap.home", "."),
-                  "-cp",
-                  System.getProperty("java.class.path"),
-                  Main.class.getName(),
-                  "backup",
-                  file().toString(),
-                  "--data",
-                  data().toString())
-              .redirectErrorStream(true)
-              .start();
+      process = new ProcessBuilder(command).redirectErrorStream(true).start();
     } catch (IOException e) {
       process = Assumptions.abort("no prlimit here");
     }

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.barmap.ShortLived;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -35,12 +36,11 @@ class OwnFolderTest {
 
   private Process keeps() throws IOException {
     return new ProcessBuilder(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-XX:TieredStopAtLevel=1",
-            "-cp",
-            System.getProperty("java.class.path"),
-            Keeps.class.getName(),
-            temporary.toString())
+            ShortLived.java(
+                "-cp",
+                System.getProperty("java.class.path"),
+                Keeps.class.getName(),
+                temporary.toString()))
         .redirectError(ProcessBuilder.Redirect.DISCARD)
         .start();
   }
