@@ -1,4 +1,5 @@
 import { bookPath, call } from "../core/api.js";
+import { confirm } from "../core/dialog.js";
 import { button, el, show } from "../core/dom.js";
 import { complain } from "../core/toast.js";
 
@@ -7,6 +8,10 @@ import { complain } from "../core/toast.js";
 /** Other readers of music that the service was started with: each may read the book as a second reader. */
 export class Engines {
   #path;
+  /** What is attached now. */
+  #now = "";
+  /** @type {EnginesAnswer} */
+  #data = { engines: [] };
   node = el("div", { class: "second-engines", "aria-live": "polite" });
 
   /** @param {string} book */
@@ -21,15 +26,23 @@ export class Engines {
     this.#draw(data);
   }
 
+  /** @param {string} name of the second reading that is attached now; empty for none */
+  beside(name) {
+    this.#now = name;
+    this.#draw(this.#data);
+  }
+
   /** @param {EnginesAnswer} data */
-  #draw({ engines, asked }) {
+  #draw(data) {
+    this.#data = data;
+    const { engines, asked } = data;
     if (engines.length === 0) return show(this.node);
     const reads = asked?.running === true;
     show(
       this.node,
       el("p", {
         class: "soft small",
-        text: "Another reader of music can read the same pages. Where it reads something else, you are asked. It takes the place of a score attached here.",
+        text: `Another reader of music can read the same pages. Where it reads something else, you are asked. ${this.#now ? `What it reads takes the place of ${this.#now}.` : ""}`,
       }),
       reads ? el("p", { class: "second-said", text: `${asked.name} is reading. It can take minutes; go on meanwhile.` }) : null,
       asked?.why ? el("p", { class: "second-said", text: `${asked.why}.` }) : null,
@@ -43,6 +56,7 @@ export class Engines {
 
   /** @param {string} name */
   async #ask(name) {
+    if (this.#now && this.#now !== name && !(await confirm(`Read with ${name}?`, `A book has one second reading at a time. What ${name} reads takes the place of ${this.#now}; what you set in the bars stays. To go back, attach ${this.#now} again.`, `Read with ${name}`))) return;
     try {
       /** @type {import("../core/api.js").Answered<EnginesAnswer>} */
       const { data } = await call("POST", this.#path, { body: { name } });

@@ -66,6 +66,7 @@ export class SecondReading {
     this.#revision = revision;
     const second = data.second;
     this.#seen = JSON.stringify(second);
+    this.#engines.beside(second?.name ?? "");
     show(this.#body, ...(second ? this.#attached(second) : this.#none()));
   }
 

@@ -18,10 +18,14 @@ record Headings(String label, String title, boolean tacet) {
   /** Numbers that may be left out between two headings; a larger step is another figure. */
   private static final int MOST_SILENT = 5;
 
+  /** A letter that stands apart is the number's only where no word follows: "No. 4 A Boat". */
   private static final Pattern NUMBERED =
       Pattern.compile(
-          "(?:(?:no|nr|n°|№|#)\\s*[.:]?\\s*)?(\\d{1,3}\\s?[a-z]?)\\b\\s*[.:)\\-–—]*\\s*(.*)",
+          "(?:(?:no|nr|n°|№|#)\\s*[.:]?\\s*)?"
+              + "(\\d{1,3}(?:[a-z]|\\s[a-z](?=\\s*(?:[.:),](?:\\s|$)|$)|\\s+[\\-–—]\\s))?)"
+              + "\\b\\s*[.:)\\-–—]*\\s*(.*)",
           Pattern.CASE_INSENSITIVE);
+
   private static final Pattern TACET =
       Pattern.compile("[-–—:,(\\s]*\\btacet\\b[).\\s]*", Pattern.CASE_INSENSITIVE);
 

@@ -11,10 +11,15 @@ import java.util.regex.Pattern;
 public final class NumberHeading {
   private static final String SEPARATOR = "\\s*[.:)\\-–—,]+\\s*|\\s+";
 
-  /** "No. 7", with a title or without. Figures may be read as letters of their shape. */
+  /**
+   * "No. 7", with a title or without. Figures may be read as letters of their shape. A letter that
+   * stands apart is the number's where nothing or a stop follows it, "No. 4 A", "No. 4 B. Low
+   * Tide"; before a word it begins the title, "No. 4 A Boat".
+   */
   private static final Pattern NAMED =
       Pattern.compile(
-          "(?:[NV][o0°]|Nr|NO|N0|NR|№|#|Number|NUMBER)\\s*[.,:]?\\s*([0-9OIl]{1,3}\\s?[A-H]?)"
+          "(?:[NV][o0°]|Nr|NO|N0|NR|№|#|Number|NUMBER)\\s*[.,:]?\\s*"
+              + "([0-9OIl]{1,3}(?:[A-Ha-h](?![\\p{L}\\p{N}])|\\s[A-H](?=\\s*(?:[.:),](?:\\s|$)|$)|\\s+[\\-–—]\\s))?)"
               + "(?:(?:"
               + SEPARATOR
               + ")(.*))?");

@@ -32,4 +32,24 @@ class HeadingsTest {
     assertThat(Headings.withoutBars(headings).stream().map(Headings::label).toList())
         .isEqualTo(silent.isEmpty() ? List.of() : List.of(silent.split(",")));
   }
+
+  /** A letter that a word follows begins the title. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          No. 4 A Boat for the Widow | 4  | A Boat for the Widow
+          4. A Boat                  | 4  | A Boat
+          4 A-Hunting                | 4  | A-Hunting
+          No. 7 I Will               | 7  | I Will
+          No. 4 A                    | 4A | ''
+          No. 4 B. Low Tide          | 4B | Low Tide
+          4 A - Low Tide             | 4A | Low Tide
+          4a Low Tide                | 4A | Low Tide
+          12A                        | 12A | ''
+          """)
+  void aLetterIsTheNumbersOrTheTitles(String text, String label, String title) {
+    assertThat(Headings.of(text)).isEqualTo(new Headings(label, title, false));
+  }
 }

@@ -1,8 +1,10 @@
 package org.barmap.exchange.musicxml.book;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.map.Bar;
@@ -23,6 +25,9 @@ final class Headings {
               + "(?![\\p{L}\\d])[\\s.:,;)\\u2013\\u2014-]*(.{0,120})",
           Pattern.CASE_INSENSITIVE);
 
+  /** What is drawn where a number ends; before one that follows at once often a double barline. */
+  private static final Set<Barline> ENDS = EnumSet.of(Barline.FINAL, Barline.DOUBLE);
+
   private final List<Bar> bars;
   private final List<MusicalNumber> numbers = new ArrayList<>();
   private final List<Integer> unnamed = new ArrayList<>();
@@ -40,12 +45,12 @@ final class Headings {
   static Found of(List<Bar> bars, List<Boolean> restarts, Titles titles) {
     Headings headings = new Headings(bars);
     for (int i = 0; i < bars.size(); i++) {
-      // a final barline ends a number also where bars are counted through the show
+      // such a barline ends a number also where bars are counted through the show
       boolean may =
           i == 0
               || restarts.get(i)
               || bars.get(i).number() <= 1 && bars.get(i).label().isEmpty()
-              || bars.get(i - 1).endBarline() == Barline.FINAL;
+              || ENDS.contains(bars.get(i - 1).endBarline());
       Optional<Title> said = may ? headings.take(i) : Optional.empty();
       if (said.isPresent()) {
         headings.begin(i, said.get());

@@ -219,6 +219,23 @@ class ScoreBookTest {
     assertThat(names(map)).isEqualTo("1 2 3");
   }
 
+  /** A number that goes on at once ends with a double barline as often; a single one ends none. */
+  @Test
+  void aHeadingBehindADoubleBarlineBeginsANumber() throws Exception {
+    String end =
+        "<barline location=\"right\"><bar-style>light-light</bar-style></barline></measure>";
+    String first = m("1", FOUR + words("No. 1 Opening") + note(4));
+    String second = "<measure number=\"2\">" + note(4) + end;
+    String third = m("3", words("No. 2 Low Tide") + note(4));
+
+    assertThat(of(first + second + third).numbers())
+        .extracting(MusicalNumber::label)
+        .containsExactly("1", "2");
+    assertThat(of(first + m("2", note(4)) + third).numbers())
+        .extracting(MusicalNumber::label)
+        .containsExactly("1");
+  }
+
   /** A title may begin with what could be a letter of the number. */
   @ParameterizedTest
   @CsvSource({

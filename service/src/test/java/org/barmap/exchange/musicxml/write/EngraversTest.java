@@ -55,7 +55,9 @@ class EngraversTest {
     /** A repeat inside a repeat: LilyPond's converter knows one level. */
     NESTED,
     /** A pickup that isn't the file's first bar is taken for the rest of the bar before it. */
-    PICKUP_INSIDE
+    PICKUP_INSIDE,
+    /** Of more than two endings without {@code times} the others are dropped. */
+    THIRD_ENDING
   }
 
   /**
@@ -289,6 +291,10 @@ class EngraversTest {
               || (i > 0 && bars.get(i - 1).endBarline().startsRepeat());
       add(limits, Limit.NESTED, opens && inside);
       inside = (inside || opens) && !bar.endBarline().endsRepeat();
+      add(
+          limits,
+          Limit.THIRD_ENDING,
+          bar.times().isEmpty() && bar.ending().stream().anyMatch(n -> n > 2));
       add(limits, Limit.PICKUP_INSIDE, i > 0 && bar.number() == 0 && bar.label().isEmpty());
     }
     return limits;
