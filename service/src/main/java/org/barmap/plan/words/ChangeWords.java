@@ -42,6 +42,12 @@ public final class ChangeWords {
   /** So many sentences of one message are read each by itself. */
   private static final int MOST_SENTENCES = 6;
 
+  /** Nobody orders more in one breath and is understood. */
+  private static final int MOST_TALK = 240;
+
+  /** So many messages of a list are tried in other words; a longer one is no talk. */
+  private static final int MOST_RETOLD = 100;
+
   /** A longer line is no instruction. */
   private static final int MOST_LETTERS = 400;
 
@@ -71,6 +77,7 @@ public final class ChangeWords {
   private boolean named;
   private int next = 1;
   private int tried;
+  private int retellings;
 
   private ChangeWords(BarMap map) {
     this.numbers = WrittenNumber.all(map);
@@ -119,7 +126,7 @@ public final class ChangeWords {
     }
     State before = new State(heard.size(), next, number, named);
     plainly(line);
-    if (!sure(before)) {
+    if (!sure(before) && line.length() <= MOST_TALK && retellings++ < MOST_RETOLD) {
       retold(line, before);
     }
   }
