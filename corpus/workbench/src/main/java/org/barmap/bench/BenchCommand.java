@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.bench.trust.Fuzz;
 import org.barmap.bench.trust.Load;
+import org.barmap.bench.trust.SharedReading;
 import org.barmap.bench.trust.Torture;
 import org.barmap.cli.ExtraCommand;
 import org.barmap.cli.out.ExitCode;
@@ -48,10 +49,13 @@ public final class BenchCommand implements ExtraCommand {
     /** Many readers, editors and listeners at one service; only when it is named. */
     LOAD,
     /** Broken files sent to a service; only when it is named. */
-    FUZZ
+    FUZZ,
+    /** Processes that read at one database; only when it is named. */
+    WORKERS
   }
 
-  private static final Set<What> LONG = EnumSet.of(What.TORTURE, What.LOAD, What.FUZZ);
+  private static final Set<What> LONG =
+      EnumSet.of(What.TORTURE, What.LOAD, What.FUZZ, What.WORKERS);
 
   private static final int TORTURE_SECONDS = 600;
   private static final int LOAD_SECONDS = 120;
@@ -61,7 +65,7 @@ public final class BenchCommand implements ExtraCommand {
   @Parameters(
       index = "0",
       arity = "0..1",
-      paramLabel = "read|plan|edit|feed|torture|load|fuzz",
+      paramLabel = "read|plan|edit|feed|torture|load|fuzz|workers",
       description = "What to measure; the first four unless you say so.")
   private Optional<What> what = Optional.empty();
 
@@ -111,7 +115,7 @@ public final class BenchCommand implements ExtraCommand {
       paramLabel = "ADDRESS",
       description = {
         "Torture on an empty PostgreSQL database, as for barmap serve: one process listens, others",
-        "read, and each is killed."
+        "read, and each is killed. Workers: where processes read, and one that reads is killed."
       })
   private Optional<String> database = Optional.empty();
 
@@ -121,6 +125,14 @@ public final class BenchCommand implements ExtraCommand {
       defaultValue = "2",
       description = "With --database: so many processes read, ${DEFAULT-VALUE} unless you say so.")
   private int workers;
+
+  @Option(
+      names = "--books",
+      paramLabel = "N",
+      defaultValue = "8",
+      description =
+          "How many demo books workers read each time, ${DEFAULT-VALUE} unless you say so.")
+  private int books;
 
   @Option(names = "--json", description = "Prints the figures as JSON.")
   private boolean json;
@@ -157,6 +169,12 @@ public final class BenchCommand implements ExtraCommand {
     }
     if (wants(What.FUZZ)) {
       figures.putAll(Fuzz.run(cases, seed, options));
+    }
+    if (wants(What.WORKERS)) {
+      String at =
+          database.orElseThrow(
+              () -> new ParameterException(spec.commandLine(), "workers needs a --database"));
+      figures.putAll(SharedReading.run(at, books));
     }
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
