@@ -1,11 +1,9 @@
 import { bookPath, call, isStale, Kept, readRaw, write } from "../core/api.js";
 import { whenShown } from "../core/clock.js";
-import { waitingOf, whenDifferent } from "../core/outbox.js";
-import { historyNow, ofMap } from "../core/pending.js";
-import { barsCorrected, doubtsLeft, framesOn, pageStates } from "../core/pending-map.js";
 import { who } from "../core/store.js";
 import { sameSteps, stillMeans } from "./merge.js";
 import { sayCorrection, textOf } from "./saying.js";
+import { Waits } from "./waits.js";
 
 /** @typedef {import("../core/types.js").BarMap} BarMap */
 /** @typedef {import("../core/types.js").Bar} Bar */
@@ -37,16 +35,13 @@ export class DeskModel {
   #ids = new Map();
   /** @type {Map<number, Bar[]>} by page, of those that are here */
   #bars = new Map();
-  /** Corrections that wait to be sent, oldest first. @type {import("../core/outbox.js").Waiting[]} */
-  #edits = [];
-  /** The bars of a page with those. @type {Map<number, Bar[]>} */
-  #corrected = new Map();
   /** @type {Map<number, Promise<void>>} pages on their way */
   #coming = new Map();
   #wanted = 1;
   /** @type {Promise<unknown>} */
   #last = Promise.resolve();
   #waiting = 0;
+  #waits;
   title = "";
 
   /**
@@ -61,21 +56,11 @@ export class DeskModel {
       const theirs = String(event.revision);
       if (this.#waiting === 0 && theirs !== this.#revision) void this.load().catch(() => {});
     });
-    whenDifferent(() => void this.#outbox());
-  }
-
-  /** What waits has become different: it was sent, taken back, or dropped. */
-  async #outbox() {
-    if (!this.loaded) return;
-    const before = this.#edits;
-    await this.#look();
-    if (before.length > 0 && this.#edits.length === 0) await this.load().catch(() => {});
-    else if (before.map((e) => e.key).join() !== this.#edits.map((e) => e.key).join()) this.#tell();
-  }
-
-  async #look() {
-    this.#edits = (await waitingOf(bookPath(this.#book))).filter(ofMap);
-    this.#corrected.clear();
+    this.#waits = new Waits(bookPath(book), (sent) => {
+      if (!this.loaded) return;
+      if (sent) void this.load().catch(() => {});
+      else this.#tell();
+    });
   }
 
   #tell() {
@@ -86,12 +71,12 @@ export class DeskModel {
 
   /** How many corrections wait to be sent. */
   get waits() {
-    return this.#edits.length;
+    return this.#waits.count;
   }
 
   /** @param {number} index @returns {import("../core/types.js").Outline[]} lines drawn on a page that wait to be read */
   framesOn(index) {
-    return framesOn(this.#edits, index);
+    return this.#waits.framesOn(index);
   }
 
   get map() {
@@ -104,11 +89,11 @@ export class DeskModel {
   }
 
   get doubts() {
-    return this.#edits.length ? doubtsLeft(this.#doubts, this.#edits) : this.#doubts;
+    return this.#waits.doubts(this.#doubts);
   }
 
   get history() {
-    return historyNow(this.#history, this.#edits, bookPath(this.#book, "/redo"));
+    return this.#waits.history(this.#history);
   }
 
   /** How many pages the book has, the unread ones counted. */
@@ -118,7 +103,7 @@ export class DeskModel {
 
   /** @param {number} index */
   pageState(index) {
-    return (this.#edits.length && pageStates(this.#edits).get(index)) || (this.#states.get(index) ?? "read");
+    return this.#waits.state(index) ?? this.#states.get(index) ?? "read";
   }
 
   /** @param {number} index @returns {boolean} whether the page never had a picture */
@@ -133,13 +118,7 @@ export class DeskModel {
 
   /** @param {number} index @returns {Bar[]} none while the page is on its way, see `need` */
   barsOn(index) {
-    const bars = this.#bars.get(index) ?? [];
-    if (this.#edits.length === 0) return bars;
-    const known = this.#corrected.get(index);
-    if (known) return known;
-    const now = barsCorrected(bars, this.#edits);
-    this.#corrected.set(index, now);
-    return now;
+    return this.#waits.bars(index, this.#bars.get(index) ?? []);
   }
 
   /** @param {string|undefined} id of a bar on a page that is here */
@@ -187,7 +166,7 @@ export class DeskModel {
       readRaw(this.#book, "/history"),
       this.#fetch(index, bar),
     ]);
-    await this.#look();
+    await this.#waits.look();
     this.title = `${book.title}, ${book.part}`;
     this.#bars.clear();
     this.#doubts = found.doubts.filter((d) => d.severity !== "info");
@@ -263,7 +242,7 @@ export class DeskModel {
     for (const index of came) this.#bars.set(index, []);
     for (const bar of map.bars) this.#bars.get(bar.page)?.push(bar);
     for (const index of this.#bars.keys()) if (!pages.some((p) => p.index === index)) this.#bars.delete(index);
-    this.#corrected.clear();
+    this.#waits.forget();
     const bars = [...this.#bars.keys()].sort((a, b) => a - b).flatMap((index) => this.#bars.get(index) ?? []);
     this.#map = { ...map, pages, bars };
     this.#revision = revision;
@@ -397,7 +376,7 @@ export class DeskModel {
       return true;
     } catch (error) {
       if (error instanceof Kept) {
-        await this.#look();
+        await this.#waits.look();
         this.#tell();
         this.#bus.emit("failed", error);
         return true;
