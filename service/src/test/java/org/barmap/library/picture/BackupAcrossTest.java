@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
@@ -106,6 +107,18 @@ class BackupAcrossTest {
           : SqliteLibrary.open(data, pictures(), Clock.systemUTC());
     }
 
+    boolean isInRow(String book) {
+      try (Connection connection = store.connect(data);
+          Statement statement = connection.createStatement();
+          ResultSet row =
+              statement.executeQuery(
+                  "select 1 from scheduled_tasks where task_instance = '" + book + "'")) {
+        return row.next();
+      } catch (SQLException e) {
+        throw new IllegalStateException(e);
+      }
+    }
+
     BackupFile.Saved save(Path to) throws IOException {
       try (PictureStore kept = pictures()) {
         return store == Stores.POSTGRES
@@ -181,6 +194,7 @@ class BackupAcrossTest {
       }
       library.books().removeForGood(gone);
       library.sweep();
+      library.jobs().add(book);
       BackupFile.Saved saved = here.save(file());
       assertThat(saved.flaws()).isEmpty();
       assertThat(saved.books()).isEqualTo(2);
@@ -190,6 +204,7 @@ class BackupAcrossTest {
       assertThat(back.waits()).isFalse();
       try (Library other = there.open()) {
         assertSame(library, other, book);
+        assertThat(there.isInRow(book)).as("what waited to be read waits there too").isTrue();
         assertThat(other.books().bin()).hasSize(1);
         assertThat(Disk.holding(there.data(), "Flotsam")).isEmpty();
         correct(other, book, 3);
@@ -223,6 +238,7 @@ class BackupAcrossTest {
     assertThat(other.drafts().find(book)).isEqualTo(one.drafts().find(book));
     assertThat(other.drafts().history(book)).isEqualTo(one.drafts().history(book));
     assertThat(other.changes().find(book)).isEqualTo(one.changes().find(book));
+    assertThat(other.jobs().latest(book)).isEqualTo(one.jobs().latest(book));
     assertThat(other.pages().all(book)).isEqualTo(one.pages().all(book));
     assertThat(other.pages().picture(book, other.pages().all(book).get(0)))
         .hasContent("picture of Saltmarsh");
