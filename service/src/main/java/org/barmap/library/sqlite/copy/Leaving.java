@@ -47,8 +47,6 @@ public record Leaving(Set<String> tables, Map<String, String> rows, Map<String, 
     values.put(
         "delivery.state",
         "case when \"state\" in ('waiting', 'sending') then 'dead' else \"state\" end");
-    values.put("job.worker", "null");
-    values.put("job.beat_at", "0");
     if (!pictures) {
       String open = "case when \"state\" in ('waiting', 'reading') then ";
       values.put("page.picture", "''");
