@@ -1,6 +1,7 @@
 import { bookPath, call, get, isMissing, isStale, read } from "../core/api.js";
 import { ask, confirm, field } from "../core/dialog.js";
 import { button, el, need, show } from "../core/dom.js";
+import { Newest } from "../core/newest.js";
 import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
@@ -36,6 +37,7 @@ class AlignRoom {
   #title = "";
   #part = "";
   #revision = "";
+  #newest = new Newest();
   /** What was said of a part that is not on this shelf. @type {AlignPin[]} */
   #pins = [];
   #body = el("div", { class: "align-body" });
@@ -74,9 +76,10 @@ class AlignRoom {
   }
 
   async #load() {
+    const mayShow = this.#newest.ask();
     /** @type {import("../core/api.js").Answered<Align>} */
     const { data, revision } = await call("GET", bookPath(this.#book, "/align"));
-    this.#draw(data, revision);
+    if (mayShow()) this.#draw(data, revision);
   }
 
   /**

@@ -7,6 +7,7 @@ import { el, need, show } from "../core/dom.js";
 import { whenElsewhere } from "../core/here.js";
 import { LiveBook } from "../core/live.js";
 import { markCards } from "../core/mates.js";
+import { Newest } from "../core/newest.js";
 import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { Care } from "./care.js";
@@ -49,6 +50,7 @@ class BookRoom {
   #pages = [];
   /** Of the book as it is shown. */
   #revision = "";
+  #newest = new Newest();
   /** Many events in a row lead to one reload. */
   #soon = once(150, () => void this.#load());
   /** @type {{page: PageInfo, before: Set<string>, names: string[]}|undefined} */
@@ -95,11 +97,13 @@ class BookRoom {
   }
 
   async #load() {
+    const mayShow = this.#newest.ask();
     try {
       const [{ data: book, revision }, found] = await Promise.all([
         this.#book(),
         read(this.#id, "/doubts").catch(() => ({ doubts: [] })),
       ]);
+      if (!mayShow()) return;
       this.#pages = book.pages;
       this.#revision = revision;
       this.#draw(book);

@@ -1,4 +1,5 @@
 import { bookPath, call, isSilent, isStale, Kept, read, readRaw } from "../core/api.js";
+import { Newest } from "../core/newest.js";
 import { waitingOf, whenDifferent } from "../core/outbox.js";
 import { changesNow, historyNow, ofChanges, planWaits, settingsNow } from "../core/pending.js";
 import { who } from "../core/store.js";
@@ -21,6 +22,7 @@ export class RoadModel {
   #book;
   #bus;
   #revision = "";
+  #newest = new Newest();
   /** @type {Known} */
   #known = { changes: [], marks: [], history: { entries: [], undo: 0, redo: 0 } };
   /** What waits to be sent. @type {import("../core/outbox.js").Waiting[]} */
@@ -86,6 +88,7 @@ export class RoadModel {
   async load() {
     /** @type {Promise<Answered<import("../core/types.js").ChangeList>>} */
     const list = call("GET", bookPath(this.#book, "/changes"), { raw: true });
+    const mayShow = this.#newest.ask();
     const [changes, road, plan, history, settings, book, beside] = await Promise.all([
       list,
       readRaw(this.#book, "/roadmap"),
@@ -95,6 +98,7 @@ export class RoadModel {
       readRaw(this.#book, ""),
       this.#besideNow(),
     ]);
+    if (!mayShow()) return;
     this.beside = beside;
     this.#revision = changes.revision;
     this.numbers = road.numbers;

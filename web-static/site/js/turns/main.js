@@ -5,6 +5,7 @@ import { LiveBook } from "../core/live.js";
 import { CORRECTORS, mayCorrect } from "../core/may.js";
 import { whenDifferent } from "../core/outbox.js";
 import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
+import { Newest } from "../core/newest.js";
 import { who } from "../core/store.js";
 import { complain, forget, toast } from "../core/toast.js";
 import { count } from "../core/words.js";
@@ -60,6 +61,7 @@ class TurnsRoom {
   /** @type {import("../core/types.js").KeptChange[]} */
   #changes = [];
   #revision = "";
+  #newest = new Newest();
   /** @type {{id: string, index: number}[]} */
   #pages = [];
   /** @type {BarNames|undefined} */
@@ -92,9 +94,11 @@ class TurnsRoom {
 
   async #load() {
     const id = this.#book;
+    const mayShow = this.#newest.ask();
     const [book, map, plan, printed, settings, changes, align] = await Promise.all([
       read(id, ""), readRaw(id, "/map"), read(id, "/plan"), read(id, "/plan?without=changes"), read(id, "/settings"), call("GET", bookPath(id, "/changes")), read(id, "/align?only=changes").catch(() => undefined),
     ]);
+    if (!mayShow()) return;
     shell({ room: "turns", book: this.#book, title: `${book.title}, ${book.part}` });
     this.#pages = book.pages;
     this.#names = new BarNames(map, new Map(book.pages.filter((p) => !p.score).map((p) => [p.index, p.id])), new TheirBars(align));

@@ -39,6 +39,24 @@ class ModuleBrowserTest {
     assertThat(beats("{beats: 2, unit: 2}", "4")).as("in four").isEqualTo("4 of 1");
   }
 
+  /** Three questions, answered in every order: what is shown last is never an older answer. */
+  @Test
+  void anAnswerThatComesLateIsNotShownOverANewerOne() {
+    assertThat(shown("0, 1, 2")).isEqualTo("0 1 2");
+    assertThat(shown("0, 2, 1")).isEqualTo("0 2");
+    assertThat(shown("1, 0, 2")).isEqualTo("1 2");
+    assertThat(shown("1, 2, 0")).isEqualTo("1 2");
+    assertThat(shown("2, 0, 1")).isEqualTo("2");
+    assertThat(shown("2, 1, 0")).isEqualTo("2");
+  }
+
+  private String shown(String answered) {
+    return module(
+        "/js/core/newest.js",
+        "const n = new m.Newest(); const may = [n.ask(), n.ask(), n.ask()];"
+            + "return [%s].filter(i => may[i]()).join(' ')".formatted(answered));
+  }
+
   /**
    * What a correction says itself is seen while it waits; what follows from it is left as it was.
    */
