@@ -25,6 +25,11 @@ export function holdFocus() {
   new MutationObserver(giveBack).observe(document.body, { childList: true, subtree: true, attributes: true, attributeFilter: ["hidden", "disabled"] });
 }
 
+/** Leaves a field that is done with: keys are the page's again, and what is drawn in the field's place does not take them. */
+export function leave() {
+  focus(document.getElementById("main"));
+}
+
 function giveBack() {
   if (!held || (document.activeElement !== document.body && document.activeElement !== null)) return;
   if (document.querySelector("dialog[open]") || (held.node.isConnected && isUsable(held.node))) return;

@@ -1,4 +1,5 @@
 import { button, el } from "../core/dom.js";
+import { leave } from "../core/held.js";
 import { icon } from "../core/icons.js";
 import { CONTENT, ENCLOSURE, ORIGIN, MOST_FIFTHS, barName, count, keyText, numberName } from "../core/words.js";
 import { choice, group, refuse, stepper, textLine } from "./fields.js";
@@ -114,7 +115,7 @@ function meterGroup(bar, correct) {
   };
   input.addEventListener("change", take);
   input.addEventListener("keydown", (event) => {
-    if (event.key === "Enter") input.blur();
+    if (event.key === "Enter") leave();
   });
   return group(
     "Time signature drawn here",
@@ -171,7 +172,7 @@ function tempoGroup(bar, correct) {
   };
   figure.addEventListener("change", take);
   figure.addEventListener("keydown", (event) => {
-    if (event.key === "Enter") figure.blur();
+    if (event.key === "Enter") leave();
   });
   beat.addEventListener("change", () => {
     if (figure.value.trim()) take();
@@ -256,7 +257,7 @@ function startGroup(bar, number, correct) {
   for (const field of [label, title]) {
     field.addEventListener("keydown", (event) => {
       if (event.key !== "Enter") return;
-      field.blur();
+      leave();
       take();
     });
   }

@@ -1,4 +1,5 @@
 import { button, el } from "../core/dom.js";
+import { leave } from "../core/held.js";
 import { icon } from "../core/icons.js";
 
 /**
@@ -71,7 +72,7 @@ export function stepper({ label, value, min, max, by = 1, set, clear, id }) {
   };
   input.addEventListener("change", take);
   input.addEventListener("keydown", (event) => {
-    if (event.key === "Enter") input.blur();
+    if (event.key === "Enter") leave();
   });
   input.addEventListener("focus", () => input.select());
   const now = value ?? min;
@@ -98,7 +99,7 @@ export function textLine({ label, value, set, id, clear, hint }) {
   };
   input.addEventListener("change", take);
   input.addEventListener("keydown", (event) => {
-    if (event.key === "Enter") input.blur();
+    if (event.key === "Enter") leave();
   });
   return el(
     "div",

@@ -1,4 +1,5 @@
 import { later } from "../core/clock.js";
+import { leave } from "../core/held.js";
 
 /**
  * Every key of the desk, in one list: what is pressed, what it does, in words.
@@ -80,7 +81,7 @@ export class Keys {
       if (document.querySelector("dialog[open]")) return;
       const pressed = name(event);
       if (typing(event.target) && !pressed.startsWith("ctrl")) {
-        if (event.key === "Escape") /** @type {HTMLElement} */ (event.target).blur();
+        if (event.key === "Escape") leave();
         return;
       }
       if (typing(event.target)) return;

@@ -3,7 +3,7 @@ import { button, el, show } from "../core/dom.js";
 /** The side panel: bar, doubts, history. */
 export class Panel {
   #tabs = el("div", { class: "tabs", role: "tablist", "aria-label": "Panel" });
-  #body = el("div", { class: "panel-body", role: "tabpanel", id: "panel-body", tabindex: -1 });
+  #body = el("div", { class: "panel-body", role: "tabpanel", id: "panel-body", tabindex: 0 });
   #grip = button("", () => this.fold(!this.#folded), { class: "btn btn-icon grip", "aria-label": "Make the panel small or large", "aria-controls": "panel-body" }, el("span", { class: "grip-line", "aria-hidden": "true" }));
   node = el("section", { class: "panel", "aria-label": "Corrections" }, this.#grip, this.#tabs, this.#body);
   #tab = "doubts";
