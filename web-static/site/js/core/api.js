@@ -1,6 +1,6 @@
 import { keepBack, makeAgain, sayOtherwise, stepMade, takeBack } from "./back.js";
 import { heardRole, isRefused, LOOKS } from "./may.js";
-import { mayWait, newKey, nothingWaits, send, waiting } from "./outbox.js";
+import { afterOwn, mayWait, newKey, nothingWaits, send, waiting, wasMade } from "./outbox.js";
 import { asItWillBe } from "./pending.js";
 
 /** An answer of the service that says no, with its reason in plain words. */
@@ -103,7 +103,7 @@ export async function call(method, path, { body, match, raw = false } = {}) {
   if (method !== "GET" && (await here(method, path, body))) throw new Kept();
   let response;
   try {
-    if (key) await sendEarlier();
+    if (key && (await sendEarlier()) && match !== undefined) headers["If-Match"] = `"${afterOwn(path, match)}"`;
     response = await fetch(path, {
       method,
       headers,
@@ -122,6 +122,7 @@ export async function call(method, path, { body, match, raw = false } = {}) {
   }
   /** @type {Answered<T>} */
   const answer = await answered(response);
+  if (key) wasMade(path, match, answer.revision);
   if (method === "GET" && /^\/api\/books\/[^/?]+$/.test(path)) heardRole(/** @type {{as?: import("./may.js").Role}} */ (answer.data).as);
   return method === "GET" && !raw && !nothingWaits() ? { ...answer, data: asItWillBe(path, answer.data, await waiting().catch(() => [])) } : answer;
 }
@@ -144,13 +145,18 @@ async function here(method, path, body) {
   throw new ApiError(404, "This edit has been sent meanwhile. Look at it again, then make your step once more.");
 }
 
-/** What was changed before is made before: edits keep their order. */
+/**
+ * What was changed before is made before: edits keep their order.
+ *
+ * @returns {Promise<boolean>} whether there were some
+ */
 async function sendEarlier() {
-  if (nothingWaits()) return;
+  if (nothingWaits()) return false;
   const before = await waiting().catch(() => []);
-  if (before.length === 0) return;
+  if (before.length === 0) return false;
   await send();
   if ((await waiting()).some((edit) => edit.state === "waiting")) throw new Error("the service doesn't answer");
+  return true;
 }
 
 /**

@@ -1,4 +1,4 @@
-import { drop, newKey, nothingWaits, put, send, thing, waiting, whenMade } from "./outbox.js";
+import { afterOwn, drop, newKey, nothingWaits, put, send, thing, waiting, whenMade } from "./outbox.js";
 
 /**
  * The steps of this window that still wait to be sent, so that they can be taken back and made again without the service.
@@ -13,8 +13,9 @@ let done = [];
 /** @type {Step[]} */
 let undone = [];
 
-/** @param {Waiting} edit that could not be sent */
-export async function keepBack(edit) {
+/** @param {Waiting} said that could not be sent */
+export async function keepBack(said) {
+  const edit = { ...said, match: afterOwn(said.path, said.match) };
   await put(edit);
   newStep({ of: thing(edit.path), after: edit });
 }

@@ -1,3 +1,5 @@
+import { recall, remember } from "./store.js";
+
 /**
  * Edits that could not be sent wait in the browser's own store until the service answers. Each has a key, so that
  * the service makes it once only, however often it is sent. None goes away but by being made, or by a person.
@@ -81,7 +83,10 @@ export function nothingWaits() {
 export async function waiting() {
   if (!windows) {
     windows = new BroadcastChannel("barmap-outbox");
-    windows.addEventListener("message", () => (empty = false));
+    windows.addEventListener("message", () => {
+      empty = false;
+      tell();
+    });
   }
   /** @type {Waiting[]} */
   const all = await within("readonly", (store) => store.getAll());
@@ -128,6 +133,7 @@ export async function put(edit) {
 /** @param {string} key */
 export async function drop(key) {
   await within("readwrite", (store) => store.delete(key));
+  windows?.postMessage("drop");
   tell();
 }
 
@@ -207,11 +213,41 @@ function problem(text) {
  */
 async function moveOn(made, revision) {
   if (revision === "") return;
+  wasMade(made.path, made.match, revision);
   for (const edit of await waiting()) {
     if (thing(edit.path) !== thing(made.path)) continue;
     if (edit.state === "waiting" && edit.match === made.match) await put({ ...edit, match: revision });
     if (edit.state === "clash") await put({ ...edit, now: revision });
   }
+}
+
+/** So many of the last edits made are remembered; what is kept of a book is fresh again a few seconds after each. */
+const MOST_MADE = 50;
+
+/** @returns {[thing: string, from: string, to: string][]} what revision came of which by edits of this browser */
+function ownEdits() {
+  return recall("made", /** @type {[string, string, string][]} */ ([]));
+}
+
+/**
+ * Remembers that nothing but an edit of this browser lies between two revisions.
+ *
+ * @param {string} path of the edit
+ * @param {string|undefined} from
+ * @param {string} to
+ */
+export function wasMade(path, from, to) {
+  if (from !== undefined && to !== "" && from !== to) remember("made", [...ownEdits(), [thing(path), from, to]].slice(-MOST_MADE));
+}
+
+/**
+ * @param {string} path
+ * @param {string|undefined} match the revision that was seen, in what this browser has kept perhaps
+ * @returns {string|undefined} the one that has come of it by edits of this browser alone
+ */
+export function afterOwn(path, match) {
+  const of = thing(path);
+  return ownEdits().reduce((now, [what, from, to]) => (what === of && from === now ? to : now), match);
 }
 
 /** What of a book has the map's revision: the map itself, its pages and its title. */

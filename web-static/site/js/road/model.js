@@ -76,8 +76,12 @@ export class RoadModel {
     this.#bus.emit("road");
   }
 
+  /** The last step; the event that tells of it may come before its answer. @type {Promise<unknown>} */
+  #writing = Promise.resolve();
+
   /** @param {{revision: number}} event of a change in the list; what this page did itself is known already */
   async heard(event) {
+    await this.#writing;
     if (String(event.revision) !== this.#revision) await this.load();
   }
 
@@ -177,7 +181,19 @@ export class RoadModel {
    * @param {object} [body]
    * @returns {Promise<import("../core/types.js").ChangeAnswer|"waits"|undefined>} nothing where somebody else changed the list first
    */
-  async #write(method, path, body) {
+  #write(method, path, body) {
+    const step = this.#send(method, path, body);
+    this.#writing = step.catch(() => {});
+    return step;
+  }
+
+  /**
+   * @param {string} method
+   * @param {string} path
+   * @param {object} [body]
+   * @returns {Promise<import("../core/types.js").ChangeAnswer|"waits"|undefined>}
+   */
+  async #send(method, path, body) {
     forget("changes"); // a message about the step before can't take this one back
     try {
       /** @type {Answered<import("../core/types.js").ChangeAnswer>} */
@@ -214,7 +230,7 @@ export class RoadModel {
     const before = new Set(this.history.entries.map((e) => e.id));
     const was = this.changes.find((c) => path.endsWith(`/${encodeURIComponent(c.id)}`));
     await this.load();
-    if (method === "POST" && path === "/changes") return this.#write(method, path, body);
+    if (method === "POST" && path === "/changes") return this.#send(method, path, body);
     const theirs = this.history.entries.filter((e) => !before.has(e.id));
     const mine = was ? `${method === "DELETE" ? "Take out" : "Edit"}: ${sentence(was)}` : "";
     this.#bus.emit("stale", mine ? { mine, theirs, again: () => this.#write(method, path, body) } : undefined);
