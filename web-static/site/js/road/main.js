@@ -21,6 +21,7 @@ import { drawForm } from "./form.js";
 import { holdFields, holds } from "./holding.js";
 import { sentence } from "./kinds.js";
 import { flipSides, sayLeaf } from "./lying.js";
+import { KeptNodes } from "./kept-nodes.js";
 import { RoadModel } from "./model.js";
 import { openingStrip } from "./openings.js";
 import { TurnStrip } from "./turns.js";
@@ -29,6 +30,8 @@ import { WordBox } from "./words.js";
 /** @typedef {import("../core/types.js").Change} Change */
 /** @typedef {import("../core/types.js").KeptChange} KeptChange */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */
+
+/** @typedef {{facts: string, marks: import("../core/types.js").RoadMark[], folds: {bar: string, fold: import("./lay.js").Fold}[], chosen: string[]}} Shown of a number, besides what the book says of it */
 
 /** So many questions, and so many remarks, are shown at a time. */
 const MOST = 8;
@@ -56,8 +59,11 @@ class RoadRoom {
   #asked = el("section", { class: "card", id: "asked", "aria-label": "Questions", hidden: true });
   #version = el("div");
   #waits = el("div", { "aria-live": "polite" });
-  #turns = new TurnStrip(this.#book, (id) => this.#nameOf(id), (id) => this.#model.numbers.find((n) => n.bars.some((b) => b.id === id))?.bars[0]?.id);
+  #turns = new TurnStrip(this.#book, (id) => this.#nameOf(id), (id) => this.#placeOf(id)?.number.bars[0]?.id);
+  /** Where the bars stand, by their ids. @type {{of: RoadNumber[], places: Map<string, {number: RoadNumber, bar: import("../core/types.js").RoadBar}>}} */
+  #found = { of: [], places: new Map() };
   #width = 0;
+  #kept = new KeptNodes(this.#forms);
 
   async start() {
     shell({ room: "road", book: this.#book });
@@ -155,13 +161,19 @@ class RoadRoom {
     this.#turns.draw(this.#model.plan?.turns ?? [], `/turns.html?b=${encodeURIComponent(this.#book)}`);
   }
 
+  /** @param {string} id of a bar */
+  #placeOf(id) {
+    const { numbers } = this.#model;
+    if (this.#found.of !== numbers) this.#found = { of: numbers, places: new Map(numbers.flatMap((number) => number.bars.map((bar) => [bar.id, { number, bar }]))) };
+    return this.#found.places.get(id);
+  }
+
   /** @param {string} id */
   #nameOf(id) {
-    for (const number of this.#model.numbers) {
-      const bar = number.bars.find((b) => b.id === id);
-      if (bar) return `${number.label ? `No. ${number.label}, ` : ""}${bar.count > 1 ? "bars" : "bar"} ${barName(bar)}`;
-    }
-    return "";
+    const place = this.#placeOf(id);
+    if (!place) return "";
+    const { number, bar } = place;
+    return `${number.label ? `No. ${number.label}, ` : ""}${bar.count > 1 ? "bars" : "bar"} ${barName(bar)}`;
   }
 
   #drawForms() {
@@ -175,23 +187,20 @@ class RoadRoom {
     const focused = document.activeElement?.getAttribute("data-bar");
     /** @type {import("../core/types.js").RoadBar|undefined} */
     let last;
-    show(this.#forms, numbers.map((number) => {
-      const drawn = this.#number(number, last);
+    this.#kept.show(numbers.map((number) => {
+      const shown = this.#shownOf(number, last);
       last = number.bars[number.bars.length - 1] ?? last;
-      return drawn;
+      return { of: [number, shown, this.#width], draw: () => this.#number(number, shown) };
     }));
     if (focused) /** @type {SVGElement|null} */ (this.#forms.querySelector(`[data-bar="${CSS.escape(focused)}"]`))?.focus();
   }
 
-  /**
-   * @param {RoadNumber} number
-   * @param {import("../core/types.js").RoadBar} [last] of the number before
-   */
-  #number(number, last) {
+  /** @param {RoadNumber} number */
+  #facts(number) {
     const planned = this.#model.plan?.numbers.find((n) => n.label === number.label);
     const played = planned?.played;
     const state = planned?.state;
-    const facts = state === "cut"
+    return state === "cut"
       ? "cut"
       : number.tacet || state === "tacet" || number.bars.length === 0
       ? "tacet"
@@ -202,6 +211,35 @@ class RoadRoom {
           played?.plus?.length ? `plus ${played.plus.join(", ")}` : "",
           knownText(planned?.known),
         ].filter(Boolean).join(" · ");
+  }
+
+  /**
+   * What is shown of a number besides what the book says of it.
+   *
+   * @param {RoadNumber} number
+   * @param {import("../core/types.js").RoadBar} [last] of the number before
+   * @returns {Shown}
+   */
+  #shownOf(number, last) {
+    const { plan, marks } = this.#model;
+    return {
+      facts: this.#facts(number),
+      marks: marks.filter((m) => m.number === number.label),
+      folds: number.bars.flatMap((bar, i) => {
+        const fold = foldAt(bar, number.bars[i - 1] ?? last, plan?.pages ?? [], plan?.turns ?? []);
+        return fold ? [{ bar: bar.id, fold }] : [];
+      }),
+      chosen: number.bars.map((bar) => this.#choose.stateOf(number, bar)),
+    };
+  }
+
+  /**
+   * @param {RoadNumber} number
+   * @param {Shown} shown
+   */
+  #number(number, { facts, marks, folds, chosen }) {
+    const states = new Map(number.bars.map((bar, i) => [bar.id, chosen[i]]));
+    const foldOf = new Map(folds.map(({ bar, fold }) => [bar, fold]));
     return el(
       "section",
       { class: "number", "data-number": number.label },
@@ -219,10 +257,10 @@ class RoadRoom {
       el("div", { class: "head-marks" }, this.#marksAt((m) => m.number === number.label && (m.place === "head" || m.place === "lost"))),
       number.bars.length
         ? drawForm(number, Math.max(280, this.#width), {
-            stateOf: (bar) => this.#choose.stateOf(number, bar),
+            stateOf: (bar) => states.get(bar.id) ?? "",
             pick: (bar) => this.#choose.pick(number, bar),
-            marks: this.#model.marks.filter((m) => m.number === number.label),
-            fold: (bar, before) => foldAt(bar, before ?? last, this.#model.plan?.pages ?? [], this.#model.plan?.turns ?? []),
+            marks,
+            fold: (bar) => foldOf.get(bar.id),
             edit: (change) => this.#bus.emit("edit", change),
           })
         : null,

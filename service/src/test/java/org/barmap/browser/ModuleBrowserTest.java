@@ -57,6 +57,22 @@ class ModuleBrowserTest {
             + "return [%s].filter(i => may[i]()).join(' ')".formatted(answered));
   }
 
+  /** Of a long list only what is drawn from something else now is drawn anew, in its place. */
+  @Test
+  void whatIsDrawnFromTheSameIsLeftAlone() {
+    assertThat(
+            module(
+                "/js/road/kept-nodes.js",
+                "const into = document.createElement('div'); into.textContent = 'wait';"
+                    + "const kept = new m.KeptNodes(into); let n = 0; const seen = [];"
+                    + "const show = (...all) => { kept.show(all.map(of => ({of, draw: () => {"
+                    + " const e = document.createElement('p'); e.textContent = of + ++n; return e;"
+                    + "}}))); seen.push([...into.children].map(e => e.textContent).join('')); };"
+                    + "show('a', 'b', 'c'); show('a', 'x', 'c', 'd'); show('a'); show('b', 'a');"
+                    + "return seen.join(' ')"))
+        .isEqualTo("a1b2c3 a1x4c3d5 a1 b6a7");
+  }
+
   /**
    * What a correction says itself is seen while it waits; what follows from it is left as it was.
    */

@@ -394,21 +394,21 @@ class OfflineBrowserTest {
 
   private Object said(String method, String route, String body, String seen) {
     return browser.asyncScript(
-            "const done = arguments[arguments.length - 1];"
-                + "import('/js/core/api.js').then(async api => {"
-                + " const path = api.bookPath('"
-                + book
-                + "');"
-                + " const match = '"
-                + seen.replace("\"", "")
-                + "' || (await api.call('GET', path + '/changes')).revision;"
-                + " await api.call('"
-                + method
-                + "', path + '"
-                + route
-                + "', {body: "
-                + body
-                + ", match});"
-                + "}).then(() => done('made'), e => done(e.name))");
+        "const done = arguments[arguments.length - 1];"
+            + "import('/js/core/api.js').then(async api => {"
+            + " const path = api.bookPath('"
+            + book
+            + "');"
+            + " const match = '"
+            + seen.replace("\"", "")
+            + "' || (await api.call('GET', path + '/changes')).revision;"
+            + " await api.call('"
+            + method
+            + "', path + '"
+            + route
+            + "', {body: "
+            + body
+            + ", match});"
+            + "}).then(() => done('made'), e => done(e.name))");
   }
 }

@@ -1,0 +1,28 @@
+/**
+ * The parts of a long list, each drawn anew only when what it is drawn from is different: a book of many numbers is not drawn again for one
+ * change, and what has the focus keeps it.
+ */
+export class KeptNodes {
+  #into;
+  /** @type {{from: string, node: Element}[]} */
+  #shown = [];
+
+  /** @param {Element} into what the parts stand in */
+  constructor(into) {
+    this.#into = into;
+  }
+
+  /** @param {{of: unknown, draw: () => Element}[]} parts in order; `of` is all that one is drawn from */
+  show(parts) {
+    this.#shown = parts.map(({ of, draw }, i) => {
+      const from = JSON.stringify(of);
+      return this.#shown[i]?.from === from ? this.#shown[i] : { from, node: draw() };
+    });
+    const { children } = this.#into;
+    this.#shown.forEach(({ node }, i) => {
+      if (i >= children.length) this.#into.append(node);
+      else if (children[i] !== node) children[i].replaceWith(node);
+    });
+    while (children.length > parts.length) this.#into.lastElementChild?.remove();
+  }
+}
