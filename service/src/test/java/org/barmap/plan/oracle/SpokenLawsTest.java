@@ -2,7 +2,9 @@ package org.barmap.plan.oracle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.LongStream;
 import org.assertj.core.api.SoftAssertions;
 import org.barmap.map.BarMap;
@@ -100,6 +102,46 @@ class SpokenLawsTest {
       softly.assertThat(changes(question)).as(question).isEmpty();
       softly.assertThat(ChangeWords.understand(BOOK, question)).as(question).isNotEmpty();
     }
+    softly.assertAll();
+  }
+
+  @Test
+  void anOrderThatIsTurnedByWhatStandsBesideItIsAsked() {
+    SoftAssertions softly = new SoftAssertions();
+    for (String turned :
+        List.of(
+            "In three we're cutting 9 to 16, aren't we?",
+            "No. 3: 9 to 12 is cut, isn't it?",
+            "So in three we cut 9 to 16, right?",
+            "In three, cut 9 to 12 - just kidding",
+            "No. 3: not 9 to 12, 9 to 14 is cut",
+            "No. 3: vamp 12 to 14, not 16",
+            "No. 3: vamp 9 to 12 till she's off, then go to C",
+            "No. 3: hold 12 till she's off and jump to C",
+            "No. 3: 9 to 12 in two, then in four",
+            "No. 3: pizz at A, then arco")) {
+      softly.assertThat(changes(turned)).as(turned).isEmpty();
+      softly.assertThat(ChangeWords.understand(BOOK, turned)).as(turned).isNotEmpty();
+    }
+    softly.assertAll();
+  }
+
+  @Test
+  void anOrderThatLeansOnTheOneBeforeItIsAboutTheSameBars() {
+    Map<String, String> plain = new LinkedHashMap<>();
+    plain.put("No. 3: vamp 9 to 12 and then cut it", "No. 3: vamp 9 to 12; cut 9 to 12");
+    plain.put("No. 3: vamp 9 to 12, then hold it", "No. 3: vamp 9 to 12; hold 12");
+    plain.put(
+        "No. 3: play 9 to 12 twice, second time tacet",
+        "No. 3: play 9 to 12 twice; tacet 9 to 12 2nd time");
+    plain.put(
+        "No. 3: in two from A, and back in four at C", "No. 3: in two from A; in four from C");
+    plain.put("No. 3: take one out before C", "No. 3: cut 32");
+    plain.put("No. 3: after 12 go to C, it was too slow", "No. 3: cut 13 to 32");
+    plain.put("In three, hold bar 12 until Lantern sings", "No. 3: hold 12 until Lantern sings");
+    SoftAssertions softly = new SoftAssertions();
+    plain.forEach((said, as) -> softly.assertThat(changes(said)).as(said).isEqualTo(changes(as)));
+    plain.forEach((said, as) -> softly.assertThat(changes(said).isEmpty()).as(said).isFalse());
     softly.assertAll();
   }
 

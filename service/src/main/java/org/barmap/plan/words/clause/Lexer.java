@@ -45,6 +45,11 @@ final class Lexer {
       phrase(
           "((?:right\\s+|up\\s+|all\\s+the\\s+way\\s+)?to|until|till)\\s+the\\s+(?:very\\s+)?end\\s+of\\s+(?:letter\\s+|bar\\s+|the\\s+\\w+\\s+bar\\s+)?(?:(?-i:[A-Z]{1,2})|\\d+)\\b");
 
+  /** "Back in four at C": so many beats are shown again; nobody comes in again. */
+  private static final Pattern BACK_IN_BEATS =
+      phrase(
+          "(?:(?:come|go|get|be)\\s+)?back(?=\\s+in\\s+(?:an?\\s+)?(?:slow\\s+|fast\\s+)?(?:one|two|three|four|six|[1-46])\\s+(?:at|from)\\b)");
+
   /** A number of the show that is left in a sentence is no bar of the one spoken of. */
   private static final Pattern OTHER_NUMBER =
       phrase("(?:number|no\\.|nr\\.?|#)\\s*\\d{1,4}[A-Za-z]{0,2}\\b");
@@ -146,6 +151,11 @@ final class Lexer {
     Matcher named = OTHER_NUMBER.matcher(text).region(at, text.length());
     if (named.lookingAt()) {
       return new Token(Token.Kind.WORD, named.group(), named.group());
+    }
+    Matcher beats =
+        BACK_IN_BEATS.matcher(text).region(at, text.length()).useTransparentBounds(true);
+    if (beats.lookingAt()) {
+      return new Token(Token.Kind.FILL, "", beats.group());
     }
     boolean behind = !before.isEmpty() && before.get(before.size() - 1).is(Token.Kind.PLACE);
     Matcher on = ON_BEHIND.matcher(text).region(at, text.length());

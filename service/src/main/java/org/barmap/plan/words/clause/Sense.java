@@ -138,7 +138,7 @@ public final class Sense {
       Optional<List<String>> rest =
           Restated.follows(orders, tail, bars)
               ? Optional.of(List.of())
-              : all(tail, bars, most - 1, lead(head))
+              : all(tail, bars, most - 1, lead(head, tail))
                   .or(() -> aside(tail))
                   .or(() -> at.is(Token.Kind.COMMA) ? remark(tail, at, false) : Optional.empty());
       if (rest.isPresent()) {
@@ -218,6 +218,16 @@ public final class Sense {
             && tail.stream().anyMatch(t -> t.does("go") || t.does("land"))
             && tail.stream().noneMatch(t -> t.is(Token.Kind.DO) && !t.does("go") && !t.does("land"))
             && tail.stream().filter(t -> t.is(Token.Kind.PLACE)).count() == 1;
+    boolean inPass =
+        head.stream().anyMatch(t -> t.is(Token.Kind.TIMES))
+            && tail.stream().anyMatch(t -> t.is(Token.Kind.PASS))
+            && tail.stream()
+                .noneMatch(t -> t.is(Token.Kind.PLACE) || t.value().startsWith("ending"));
+    if (inPass) {
+      lead(head, tail).stream()
+          .filter(t -> t.is(Token.Kind.PLACE) || t.is(Token.Kind.PREP))
+          .forEach(all::add);
+    }
     if (goes) {
       all.add(0, last.get());
       all.add(0, new Token(Token.Kind.PREP, "after", "after"));
@@ -226,7 +236,7 @@ public final class Sense {
   }
 
   /** What a later clause may lean on: what is done, and where. */
-  private static List<Token> lead(List<Token> tokens) {
+  private static List<Token> lead(List<Token> tokens, List<Token> later) {
     List<Token> lead = new ArrayList<>();
     tokens.stream()
         .filter(t -> t.is(Token.Kind.DO) || t.is(Token.Kind.YOU))
@@ -238,6 +248,18 @@ public final class Sense {
           lead.add(tokens.get(i - 1));
         }
         lead.add(tokens.get(i));
+        boolean stretch =
+            i + 2 < tokens.size()
+                && later.stream().noneMatch(t -> t.does("go") || t.does("land") || t.does("back"))
+                && tokens.get(i + 1).is(Token.Kind.PREP)
+                && tokens.get(i + 1).value().matches("to|through|until|-")
+                && tokens.get(i + 2).is(Token.Kind.PLACE);
+        if (stretch && later.stream().anyMatch(t -> t.does("hold"))) {
+          return List.of(tokens.get(i + 2)); // what is held is the last of them
+        }
+        if (stretch) {
+          lead.addAll(tokens.subList(i + 1, i + 3));
+        }
         break;
       }
     }

@@ -3,6 +3,7 @@ package org.barmap.plan.words.clause;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** How fast. */
 final class Tempos {
@@ -17,10 +18,7 @@ final class Tempos {
   /** "Rit. in 61 to 64", "slow down over the last four". */
   static List<String> gradual(Clause c) {
     boolean rit = c.hard("rit");
-    if (rit == c.hard("accel") || c.has(Token.Kind.NOT)) {
-      return NONE;
-    }
-    if (fromOneBar(c)) {
+    if (rit == c.hard("accel") || c.has(Token.Kind.NOT) || tooMuch(c) || fromOneBar(c)) {
       return NONE;
     }
     c.does("rit", "accel", "insert", "play", "start");
@@ -28,6 +26,16 @@ final class Tempos {
         .filter(w -> w.size() == 1)
         .map(w -> List.of((rit ? "rit. " : "accel. ") + w.get(0)))
         .orElse(NONE);
+  }
+
+  /** "It's too slow": what is wrong, and no order. */
+  private static boolean tooMuch(Clause c) {
+    List<Token> tokens = c.tokens();
+    return IntStream.range(1, tokens.size())
+        .anyMatch(
+            i ->
+                tokens.get(i).is(Token.Kind.DO)
+                    && tokens.get(i - 1).text().equalsIgnoreCase("too"));
   }
 
   /** "Slow down a bit at C": another tempo from there; a rit. is called one, or has a length. */
@@ -152,7 +160,7 @@ final class Tempos {
                     : c.hard("slower") || c.hard("rit") && fromOneBar(c)
                         ? "slower"
                         : c.hard("faster") || c.hard("accel") && fromOneBar(c) ? "faster" : "";
-    if (what.isEmpty() || c.has(Token.Kind.NOT) || c.has(Token.Kind.FIGURE)) {
+    if (what.isEmpty() || c.has(Token.Kind.NOT) || c.has(Token.Kind.FIGURE) || tooMuch(c)) {
       return NONE;
     }
     c.does(

@@ -224,6 +224,11 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
   }
 
   @Override
+  public boolean rests() {
+    return any(changes, "not");
+  }
+
+  @Override
   public boolean tempos() {
     return any(changes, "tempo");
   }

@@ -130,6 +130,9 @@ final class Doubts {
     /** Whether nothing but bars come of it in which this player is silent, in several places. */
     boolean silences();
 
+    /** Whether this player is silent somewhere. */
+    boolean rests();
+
     /** Whether a bar is cut twice. */
     boolean cutsTwice();
 
@@ -165,6 +168,10 @@ final class Doubts {
     }
     if (QUESTION.matcher(said.strip()).matches()) {
       return Optional.of("Is this a question, or is it played like this from now on?");
+    }
+    Optional<String> turned = Turned.about(said, made);
+    if (turned.isPresent()) {
+      return turned;
     }
     if (GUESS.matcher(text).find()) {
       return Optional.of("Is this certain? Say it as it is played, or keep it as a note.");

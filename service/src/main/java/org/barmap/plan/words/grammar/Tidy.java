@@ -33,6 +33,9 @@ public final class Tidy {
                   + MARK,
               "letter "),
           swap("\\bletter\\s+(\\S+)(\\s*-\\s*|\\s+\\S+\\s+)letter\\s+(?=\\S)", "$1$2"),
+          swap(
+              "\\b(?:take|taking|leave|leaving|cut|cutting|pull|pulling)\\s+(one|two|three|four|five|six|seven|eight|\\d{1,2})(\\s+bars?)?\\s+out\\s+(before|after)\\b",
+              "cut $1$2 $3"),
           swap("\\bw/o\\b", "without"),
           swap("\\bw/\\s?", "with "),
           swap("\\s+&\\s+", " and "),

@@ -89,7 +89,7 @@ public record Retold(Function<String, Optional<String>> label, Map<String, Strin
       if (bare.length() > 2) {
         all =
             Pattern.compile(
-                    "(?<![\\p{L}\\p{N}])[\"']?(?:[Tt]he\\s+|[Aa]n?\\s+)?"
+                    "(?<!\\b(?:[Tt]ill|[Uu]ntil|[Ww]hen|[Ww]hile|[Oo]nce|[Bb]ecause) )(?<![\\p{L}\\p{N}])[\"']?(?:[Tt]he\\s+|[Aa]n?\\s+)?"
                         + Pattern.quote(bare)
                         + "(?![\\p{L}\\p{N}])(?:[\"'](?!s\\b))?")
                 .matcher(all)
