@@ -36,7 +36,8 @@ final class RestoreCommand extends DataCommand {
       names = "--replace",
       description = {
         "Puts it in the place of books that are there. Those are not deleted: they lie in the",
-        "folder set-aside afterwards."
+        "folder set-aside afterwards. Their pictures do as well, but for those in a store of",
+        "pictures, which stay there."
       })
   private boolean replace;
 
@@ -57,7 +58,9 @@ final class RestoreCommand extends DataCommand {
     String place = database().map(d -> d + " and " + folder).orElse(folder.toString());
     Clock clock = Clock.systemUTC();
     BackupFile.PutBack back;
+    Optional<String> store = Optional.empty();
     try (PictureStore kept = kept()) {
+      store = kept.isElsewhere() ? Optional.of(kept.place()) : store;
       back =
           database().isPresent()
               ? PostgresBackup.restore(file, database().get(), folder, kept, replace, clock)
@@ -81,6 +84,15 @@ final class RestoreCommand extends DataCommand {
     }
     back.before()
         .ifPresent(old -> out.println("What was there before is in " + old + ", nothing is lost."));
+    if (back.before().isPresent() || back.waits()) {
+      store.ifPresent(
+          s ->
+              out.println(
+                  "Pictures of books that are in "
+                      + s
+                      + " and not in the backup stay there, named by nothing: remove them there"
+                      + " when you need those books no more."));
+    }
     out.flush();
     return ExitCode.DONE;
   }

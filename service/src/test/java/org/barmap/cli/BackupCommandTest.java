@@ -243,6 +243,24 @@ class BackupCommandTest {
   }
 
   @Test
+  void aPutBackThatWasCutShortWhenAllThatWasThereHadMovedIsFinished() throws IOException {
+    saveSaltmarsh();
+    Path other = folder.resolve("other");
+    try (SqliteLibrary library = open(other)) {
+      book(library, "Flotsam");
+      assertThat(barmap("restore", file(), other, "--replace").out()).contains("starts next");
+    }
+    String aside = Files.readString(other.resolve("restoring/complete")).strip();
+    Path place = Files.createDirectories(other.resolve("set-aside").resolve(aside));
+    for (String old : List.of("barmap.db", "books")) {
+      Files.move(other.resolve(old), place.resolve(old), StandardCopyOption.ATOMIC_MOVE);
+    }
+    assertHolds(other, "Saltmarsh");
+    assertThat(Disk.holding(place, "picture of Flotsam")).hasSize(1);
+    assertThat(other.resolve("restoring")).doesNotExist();
+  }
+
+  @Test
   void aPictureThatIsMissingIsSaidAndTheRestIsSaved() throws IOException {
     try (SqliteLibrary library = open(data())) {
       String book = book(library, "Saltmarsh");

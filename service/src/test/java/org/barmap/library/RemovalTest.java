@@ -310,6 +310,9 @@ class RemovalTest extends OnEachStore {
     Files.writeString(library.pages().cache().resolve("nobody22-300.jpg"), MARK);
     // the server's own file for an upload that a kill broke off
     Files.writeString(library.pages().cache().resolve("MultiPart123"), MARK);
+    for (String passing : List.of("pack17.zip", "open17.tmp", "list17.tmp")) {
+      Files.writeString(library.pages().cache().resolve(passing), MARK);
+    }
     reopen();
     assertThat(Disk.holding(folder, MARK)).isEmpty();
     assertThat(Disk.holding(folder, "driftwood")).hasSize(before);

@@ -19,6 +19,8 @@ import java.util.List;
 import org.barmap.edit.Made;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
+import org.barmap.library.keep.RefusedFolderException;
+import org.barmap.library.sqlite.SqliteBackup;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.barmap.library.turn.Turn;
 import org.barmap.library.turn.Turns;
@@ -29,6 +31,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** Folders of older programs open, those of newer ones and damaged ones are refused and stay. */
 class StoreVersionsTest {
+
+  /** Before it a store did not keep what holds for all of it. */
+  private static final int FIRST_SAVED = 15;
 
   @TempDir private Path folder;
 
@@ -45,6 +50,22 @@ class StoreVersionsTest {
     assertThat(KeptStores.all().stream().map(KeptStores.Store::version).toList())
         .as("run KeptStores for the new one")
         .isEqualTo(KeptStores.versions());
+  }
+
+  @ParameterizedTest
+  @MethodSource("stores")
+  void aFolderOfAnOlderProgramIsSavedAsItIsOrASentenceSaysWhatToDo(KeptStores.Store store)
+      throws IOException {
+    Files.write(folder.resolve("barmap.db"), store.bytes());
+    Path to = folder.resolve("all.zip");
+    if (Integer.parseInt(store.version()) < FIRST_SAVED) {
+      assertThatThrownBy(() -> SqliteBackup.save(folder, to, true))
+          .isInstanceOf(RefusedFolderException.class)
+          .hasMessageContaining("start this one once");
+      assertThat(to).doesNotExist();
+    } else {
+      assertThat(SqliteBackup.save(folder, to, false).books()).isEqualTo(1);
+    }
   }
 
   @ParameterizedTest

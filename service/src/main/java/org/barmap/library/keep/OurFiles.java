@@ -25,7 +25,7 @@ public final class OurFiles {
   private static final Pattern SCALED = Pattern.compile("[a-z0-9]+-\\d+\\.jpg");
 
   private static final Pattern PASSING =
-      Pattern.compile("MultiPart\\w*|pack\\d+\\.zip|open\\d+\\.tmp|\\.barmap\\d+\\.part");
+      Pattern.compile("MultiPart\\w*|pack\\d+\\.zip|(open|list)\\d+\\.tmp|\\.barmap\\d+\\.part");
 
   private OurFiles() {}
 

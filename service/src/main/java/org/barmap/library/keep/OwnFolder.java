@@ -56,10 +56,10 @@ public final class OwnFolder implements AutoCloseable {
           FileChannel.open(
               folder.resolve(OWNER), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
       FileLock lock = channel.tryLock();
-      if (lock != null) {
+      if (lock != null && Files.exists(folder.resolve(OWNER), LinkOption.NOFOLLOW_LINKS)) {
         return new OwnFolder(folder, channel);
       }
-      // another one that starts now took it for a left one; it deletes it
+      // another one that starts now took it for a left one: it deletes it, or has done so
       channel.close();
       MINE.remove(folder);
     }
@@ -100,19 +100,15 @@ public final class OwnFolder implements AutoCloseable {
     Pattern name = Pattern.compile(Pattern.quote(prefix) + "\\d+");
     int gone = 0;
     for (Path folder : OurFiles.list(in)) {
-      if (name.matcher(OurFiles.name(folder)).matches() && isLeft(folder.toAbsolutePath())) {
-        try {
-          Trees.delete(folder);
-          gone++;
-        } catch (IOException e) {
-          LOG.log(System.Logger.Level.INFO, "what was left stays: {0} ({1})", folder, e);
-        }
+      if (name.matcher(OurFiles.name(folder)).matches()) {
+        gone += deleteLeft(folder.toAbsolutePath()) ? 1 : 0;
       }
     }
     return gone;
   }
 
-  private static boolean isLeft(Path folder) {
+  /** Deletes one that is left, with its lock held: who makes one at this moment sees it. */
+  private static boolean deleteLeft(Path folder) {
     Path owner = folder.resolve(OWNER);
     if (MINE.contains(folder)
         || !Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)
@@ -130,10 +126,14 @@ public final class OwnFolder implements AutoCloseable {
       }
       try (FileChannel channel =
           FileChannel.open(owner, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS)) {
-        return channel.tryLock() != null;
+        if (channel.tryLock() == null) {
+          return false;
+        }
+        Trees.delete(folder);
+        return true;
       }
     } catch (IOException | OverlappingFileLockException | UnsupportedOperationException e) {
-      LOG.log(System.Logger.Level.DEBUG, "a folder that can't be told", e);
+      LOG.log(System.Logger.Level.INFO, "what may be left stays: {0} ({1})", folder, e);
       return false;
     }
   }

@@ -20,6 +20,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
@@ -294,7 +295,9 @@ public final class Restoring {
         throw e;
       }
       for (String old : swap.files()) {
-        moveInto(root.resolve(old), aside.resolve(old));
+        if (!isMadeAnew(root.resolve(old), aside.resolve(old))) {
+          moveInto(root.resolve(old), aside.resolve(old));
+        }
       }
       Path list = aside.resolve(SetAside.LIST);
       if (!Files.exists(list)) {
@@ -327,6 +330,16 @@ public final class Restoring {
     @Override
     public List<String> files() {
       return List.of("barmap.db-wal", "barmap.db-shm", Backup.STORE, BOOKS);
+    }
+  }
+
+  /** Tells whether a folder was moved before a kill, and the start after it made another one. */
+  private static boolean isMadeAnew(Path from, Path moved) throws IOException {
+    if (!Files.isDirectory(from, LinkOption.NOFOLLOW_LINKS) || !Files.exists(moved)) {
+      return false;
+    }
+    try (Stream<Path> inside = Files.list(from)) {
+      return inside.findAny().isEmpty();
     }
   }
 

@@ -12,6 +12,7 @@ import java.time.Clock;
 import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.library.keep.BadBackupException;
 import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.RefusedFolderException;
@@ -106,7 +107,7 @@ public final class PostgresBackup {
    * @param folder where pictures are worked on; all processes on the database see it
    * @param pictures where they are kept
    * @param replace whether it may take the place of books that are there
-   * @throws org.barmap.library.keep.BadBackupException when the file is no whole backup
+   * @throws BadBackupException when the file is no whole backup
    * @throws RefusedFolderException when there are books, and they may not be replaced
    */
   public static PutBack restore(
@@ -135,19 +136,29 @@ public final class PostgresBackup {
     }
     Closing.make(folder);
     Swapping swap = new Swapping(ways);
-    Restoring.Unpacked unpacked =
-        Restoring.unpack(file, folder, swap.place(), new Unpacking(pictures), clock);
+    Unpacking unpacking = new Unpacking(pictures);
+    Restoring.Unpacked unpacked = Restoring.unpack(file, folder, swap.place(), unpacking, clock);
     Jdbi jdbi = Jdbi.create(ways.patient());
     try (Presence presence = Presence.come(ways.patient(), jdbi)) {
       boolean alone = presence.wasAlone();
       Optional<Path> aside = Optional.empty();
       if (alone) {
         PostgresLibrary.ready(jdbi, ways);
-        aside = Restoring.finish(folder, swap);
+        aside = finished(folder, swap, unpacking);
       }
       return new PutBack(unpacked.books(), unpacked.pictures(), aside.filter(a -> there), !alone);
     } catch (SQLException e) {
       throw PostgresLibrary.explained(address, e);
+    }
+  }
+
+  private static Optional<Path> finished(Path folder, Swapping swap, Unpacking unpacking)
+      throws IOException {
+    try {
+      return Restoring.finish(folder, swap);
+    } catch (BadBackupException e) {
+      unpacking.takeOut();
+      throw e;
     }
   }
 }

@@ -23,12 +23,16 @@ import org.barmap.library.sqlite.copy.BackupFile.Saved;
 import org.barmap.library.sqlite.copy.Leaving;
 import org.barmap.library.sqlite.copy.StoreFile;
 import org.barmap.library.sqlite.copy.TableCopy;
+import org.barmap.library.sqlite.copy.Tables;
 import org.barmap.library.sqlite.copy.Unpacking;
 import org.jdbi.v3.core.Jdbi;
 import org.sqlite.SQLiteDataSource;
 
 /** All of a library in one file, and back, also while another process works on it. */
 public final class SqliteBackup {
+
+  private static final String OLDER =
+      "these books are of an older barmap; start this one once, then save them";
 
   private SqliteBackup() {}
 
@@ -69,6 +73,9 @@ public final class SqliteBackup {
         SQLiteDataSource source = new SQLiteDataSource();
         source.setUrl(url(store));
         StartChecks.known(StartChecks.migrations(source), folder);
+        if (!Tables.names(from).contains("keeping")) {
+          throw new RefusedFolderException(OLDER);
+        }
         // all that is read is of the moment of the first row
         from.setAutoCommit(false);
         return StoreFile.make(

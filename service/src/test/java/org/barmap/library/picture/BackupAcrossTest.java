@@ -294,7 +294,7 @@ class BackupAcrossTest {
   @Test
   void whatTheDatabaseDoesNotTakeChangesNothing() throws IOException, SQLException {
     Place here = new Place(Stores.SQLITE, false, folder.resolve("here"));
-    Place there = new Place(Stores.POSTGRES, false, folder.resolve("there"));
+    Place there = new Place(Stores.POSTGRES, true, folder.resolve("there"));
     try (Library library = here.open()) {
       book(library, "Saltmarsh");
     }
@@ -313,6 +313,9 @@ class BackupAcrossTest {
     try (Library old = there.open()) {
       assertThat(old.books().all()).extracting(BookCard::title).containsExactly("Flotsam");
       assertThat(old.keeping().kept().missing()).isEmpty();
+    }
+    try (PictureStore pictures = there.pictures()) {
+      assertThat(pictures.sizes()).as("the picture of the one book there is").hasSize(1);
     }
     assertThat(there.data().resolve("restoring")).doesNotExist();
     assertThat(there.data().resolve("set-aside")).isEmptyDirectory();

@@ -57,10 +57,19 @@ public final class TurnClock implements Clock {
     return now(() -> store.millis(h));
   }
 
-  private synchronized Instant now(LongSupplier says) {
-    if (fresh || System.nanoTime() - asked >= trusted) {
+  private Instant now(LongSupplier says) {
+    if (isToAsk()) {
+      // outside of the lock: it may wait for a connection that one who waits for the lock has
       ask(says);
     }
+    return next();
+  }
+
+  private synchronized boolean isToAsk() {
+    return fresh || System.nanoTime() - asked >= trusted;
+  }
+
+  private synchronized Instant next() {
     long passed = trusted == 0 ? 0 : TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - asked);
     last = Math.max(last + 1, said + back + passed);
     return Instant.ofEpochMilli(last);
@@ -69,19 +78,33 @@ public final class TurnClock implements Clock {
   private void ask(LongSupplier says) {
     long nanos = System.nanoTime();
     try {
-      long now = says.getAsLong();
-      if (!fresh && now < said) {
-        back += said - now;
-      }
-      said = now;
-      fresh = false;
+      heard(says.getAsLong(), nanos);
     } catch (RuntimeException e) {
-      if (fresh) {
+      if (!goesOn(nanos)) {
         throw e;
       }
       LOG.log(System.Logger.Level.DEBUG, "the store can't be asked for the time", e);
-      said += TimeUnit.NANOSECONDS.toMillis(nanos - asked);
     }
+  }
+
+  private synchronized void heard(long now, long nanos) {
+    if (!fresh && nanos - asked < 0) {
+      return; // somebody asked later, and was answered before
+    }
+    if (!fresh && now < said) {
+      back += said - now;
+    }
+    said = now;
+    fresh = false;
     asked = nanos;
+  }
+
+  /** Counts on from what the store said last; false when it never said anything. */
+  private synchronized boolean goesOn(long nanos) {
+    if (!fresh && nanos - asked > 0) {
+      said += TimeUnit.NANOSECONDS.toMillis(nanos - asked);
+      asked = nanos;
+    }
+    return !fresh;
   }
 }

@@ -13,32 +13,54 @@ import org.barmap.library.picture.PictureStore;
  * Looks at a backup that was unpacked and takes its pictures to where pictures are kept, before it
  * may take its place.
  */
-public record Unpacking(PictureStore pictures) implements Restoring.Check {
+public final class Unpacking implements Restoring.Check {
 
   private static final System.Logger LOG = System.getLogger(Unpacking.class.getName());
+
+  private final PictureStore pictures;
+
+  /** What was not there before, {@code BOOK/FILE}. */
+  private final List<String> added = new ArrayList<>();
+
+  /**
+   * Makes it for one backup.
+   *
+   * @param pictures where they are kept
+   */
+  public Unpacking(PictureStore pictures) {
+    this.pictures = pictures;
+  }
 
   @Override
   public void of(Path store, Path books) throws IOException {
     StoreCheck.check(store);
     Set<String> before = Set.copyOf(pictures.sizes().keySet());
-    List<String> came = new ArrayList<>();
     boolean all = false;
     try {
       for (Path book : OurFiles.list(books)) {
         for (Path file : OurFiles.list(book)) {
-          came.add(OurFiles.name(book) + "/" + OurFiles.name(file));
+          String path = OurFiles.name(book) + "/" + OurFiles.name(file);
+          if (pictures.isElsewhere() && !before.contains(path)) {
+            added.add(path);
+          }
           pictures.keep(OurFiles.name(book), file);
         }
       }
       all = true;
     } finally {
       if (!all) {
-        came.stream().filter(one -> !before.contains(one)).forEach(this::takeOut);
+        takeOut();
       }
     }
   }
 
-  /** Nothing half is left, as far as the store that failed lets us. */
+  /** Takes its pictures out again, since it does not take its place: nothing half is left. */
+  public void takeOut() {
+    added.forEach(this::takeOut);
+    added.clear();
+  }
+
+  /** As far as a store that failed lets us. */
   private void takeOut(String path) {
     int slash = path.indexOf('/');
     try {

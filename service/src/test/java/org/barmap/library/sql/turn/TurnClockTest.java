@@ -4,7 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.LongSupplier;
 import org.jdbi.v3.core.Handle;
 import org.junit.jupiter.api.Test;
@@ -42,6 +47,37 @@ class TurnClockTest {
     assertThat(clock.now())
         .as("a minute is a minute")
         .isBetween(first.plusSeconds(60), first.plusSeconds(61));
+  }
+
+  @Test
+  void whoAsksTheStoreHoldsUpNobodyAndAnOlderAnswerIsNoClockSetBack() {
+    List<Instant> beside = new ArrayList<>();
+    AtomicReference<TurnClock> self = new AtomicReference<>();
+    boolean[] slow = {false};
+    TurnClock clock =
+        new TurnClock(
+            source(
+                () -> {
+                  long now = store.get();
+                  if (slow[0]) {
+                    slow[0] = false;
+                    store.addAndGet(HOUR);
+                    beside.add(
+                        CompletableFuture.supplyAsync(() -> self.get().now())
+                            .orTimeout(20, TimeUnit.SECONDS)
+                            .join());
+                  }
+                  return now;
+                }),
+            Duration.ZERO);
+    self.set(clock);
+    assertThat(clock.now()).isEqualTo(Instant.ofEpochMilli(10 * HOUR));
+    slow[0] = true;
+    Instant after = clock.now();
+    assertThat(beside).hasSize(1);
+    assertThat(after).isAfter(beside.get(0)).isBefore(beside.get(0).plusSeconds(1));
+    store.addAndGet(60_000);
+    assertThat(clock.now()).isBetween(after.plusSeconds(59), after.plusSeconds(61));
   }
 
   @Test
