@@ -134,11 +134,13 @@ public final class PostgresBackup {
               + (books == 1 ? "1 book" : books + " books")
               + "); name others, or say --replace: what is there is set aside, not deleted");
     }
+    Jdbi jdbi = Jdbi.create(ways.patient());
+    // before anything waits in the folder: the next start would put it back after all
+    PostgresLibrary.checked(jdbi, ways);
     Closing.make(folder);
     Swapping swap = new Swapping(ways);
     Unpacking unpacking = new Unpacking(pictures);
     Restoring.Unpacked unpacked = Restoring.unpack(file, folder, swap.place(), unpacking, clock);
-    Jdbi jdbi = Jdbi.create(ways.patient());
     try (Presence presence = Presence.come(ways.patient(), jdbi)) {
       boolean alone = presence.wasAlone();
       Optional<Path> aside = Optional.empty();

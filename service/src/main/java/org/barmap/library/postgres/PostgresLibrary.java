@@ -109,10 +109,15 @@ public final class PostgresLibrary extends SqlLibrary {
 
   /** Brings the tables up to date, or makes them. */
   static void ready(Jdbi jdbi, Ways ways) throws RefusedFolderException {
+    checked(jdbi, ways).run();
+  }
+
+  /** Refuses a database that is not for this program; nothing is changed in it. */
+  static Migrations checked(Jdbi jdbi, Ways ways) throws RefusedFolderException {
     encoded(jdbi, ways.address());
     Migrations migrations = new Migrations(ways.patient(), "postgres");
     known(migrations, ways.address());
-    migrations.run();
+    return migrations;
   }
 
   /** Refuses a database of a later program. */

@@ -64,7 +64,11 @@ record Swapping(Ways ways) implements Restoring.Swap {
                 + String.valueOf(e.getMessage()).lines().findFirst().orElse("")
                 + ")");
       }
-      throw new IOException("the backup can't be put into the database: " + e.getMessage(), e);
+      throw new IOException(
+          "the backup can't be put into the database now ("
+              + String.valueOf(e.getMessage()).lines().findFirst().orElse("")
+              + "); it waits in the folder restoring, and the next start tries again",
+          e);
     }
   }
 

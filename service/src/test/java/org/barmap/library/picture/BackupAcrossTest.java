@@ -321,6 +321,39 @@ class BackupAcrossTest {
     assertThat(there.data().resolve("set-aside")).isEmptyDirectory();
   }
 
+  @Test
+  void aDatabaseOfANewerProgramIsRefusedAndNothingWaitsForTheNextStart()
+      throws IOException, SQLException {
+    Place here = new Place(Stores.SQLITE, false, folder.resolve("here"));
+    Place there = new Place(Stores.POSTGRES, false, folder.resolve("there"));
+    try (Library library = here.open();
+        Library old = there.open()) {
+      book(library, "Saltmarsh");
+      book(old, "Flotsam");
+    }
+    here.save(file());
+    String history = "flyway_schema_history";
+    try (Connection connection = there.store().connect(there.data());
+        Statement statement = connection.createStatement()) {
+      statement.execute(
+          "insert into %s select 9999, '9999', description, type, script, 1, installed_by,"
+                  .formatted(history)
+              + " installed_on, execution_time, success from %s where version = '19'"
+                  .formatted(history));
+    }
+    assertThatThrownBy(() -> there.restore(file(), true))
+        .isInstanceOf(RefusedFolderException.class)
+        .hasMessageContaining("newer barmap");
+    assertThat(there.data().resolve("restoring")).doesNotExist();
+    try (Connection connection = there.store().connect(there.data());
+        Statement statement = connection.createStatement()) {
+      statement.execute("delete from %s where version = '9999'".formatted(history));
+    }
+    try (Library old = there.open()) {
+      assertThat(old.books().all()).extracting(BookCard::title).containsExactly("Flotsam");
+    }
+  }
+
   @ParameterizedTest
   @CsvSource({"SQLITE", "POSTGRES"})
   void aBackupOfAnEarlierProgramIsPutBack(Stores store) throws IOException {
