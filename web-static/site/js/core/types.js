@@ -301,6 +301,7 @@
  * @property {string} [free] free beats inside bars that count for it, in words
  * @property {Verdict} verdict
  * @property {string} [because] what is not known, where that leaves the verdict open
+ * @property {string} [again] when it comes, where it is made each time round a vamp or a safety
  * @property {"V.S."|"Time"} [mark]
  * @property {Advice[]} advice the chosen one first
  * @property {string[]} [unsure] what nobody has looked at yet and it hangs on

@@ -52,6 +52,7 @@ export function turnCard(turn, { book, names, printed, changed }) {
       verdictChip(turn.verdict),
     ),
     el("p", { class: "soft small", text: `After ${names.long(turn.leaves)}${sheets > 1 ? ` · ${sheets} leaves at once` : ""}${turn.mark ? ` · write “${turn.mark}”` : ""}` }),
+    turn.again ? el("p", { class: "soft small", text: `Comes ${turn.again}.` }) : null,
     gaps(turn, printed, changed, names),
     tempoLink(turn, book, names.begins(turn.leaves)),
     turn.because ? el("p", { class: "soft small", text: `Not known: ${turn.because}.` }) : null,

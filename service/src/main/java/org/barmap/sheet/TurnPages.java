@@ -100,6 +100,9 @@ final class TurnPages {
             : "Without notes: "
                 + Says.length(turn.gap())
                 + turn.free().map(f -> " (" + f + ")").orElse(""));
+    if (turn.again().isPresent()) {
+      flow.line("This turn comes " + turn.again().get() + ".");
+    }
     if (turn.because().isPresent()) {
       flow.line("Not known: " + turn.because().get() + ".");
     }

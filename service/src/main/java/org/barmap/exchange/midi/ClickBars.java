@@ -26,6 +26,9 @@ final class ClickBars {
   private final TreeMap<Integer, NumberPlan.Stretch> ramps = new TreeMap<>();
   private Optional<NumberPlan.Stretch> now = Optional.empty();
 
+  /** Meter of the bar played next. */
+  private Optional<Meter> next = Optional.empty();
+
   private ClickBars(NumberPlan plan, Map<String, Bar> written) {
     this.written = written;
     for (NumberPlan.Stretch stretch : plan.pace()) {
@@ -44,8 +47,11 @@ final class ClickBars {
   /** Returns the bars in the order they sound; empty for a number that is not played. */
   static List<ClickBar> of(NumberPlan plan, Map<String, Bar> written) {
     ClickBars all = new ClickBars(plan, written);
-    for (NumberPlan.Entry entry : plan.order()) {
-      all.entry(entry);
+    List<NumberPlan.Entry> order = plan.order();
+    for (int i = 0; i < order.size(); i++) {
+      String next = order.get(Math.min(i + 1, order.size() - 1)).bar();
+      all.next = Optional.ofNullable(written.get(next)).flatMap(Bar::meter);
+      all.entry(order.get(i));
     }
     all.ramps();
     return List.copyOf(all.bars);
@@ -100,7 +106,8 @@ final class ClickBars {
       bar.rehearsal().map(RehearsalMark::text).ifPresent(markers::add);
     }
     markers.addAll(stretches);
-    if (bar.number() == 0 && bar.label().isEmpty() && !added) {
+    boolean upbeat = next.filter(n -> n.quarters() > in.quarters()).isPresent();
+    if (bar.number() == 0 && bar.label().isEmpty() && !added && !upbeat) {
       markers.add("pickup: its length isn't known, a whole bar is clicked");
     }
     boolean pause =

@@ -3,8 +3,11 @@ package org.barmap.plan.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.order.OpenRun;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.page.Sides;
@@ -14,10 +17,18 @@ import org.barmap.plan.piece.Piece;
 public final class OpenChecks {
   private OpenChecks() {}
 
-  /** Returns a finding for each open stretch that doesn't lie in one opening. */
+  /** Returns a finding for each open stretch that doesn't lie in one opening and has notes. */
   public static List<PlanFinding> of(OrderOfPlay order, Sides sides) {
     List<PlanFinding> findings = new ArrayList<>();
+    Set<OpenStretch> rested =
+        OpenRun.of(order).stream()
+            .filter(OpenRun::rest)
+            .map(OpenRun::open)
+            .collect(Collectors.toSet());
     for (OpenStretch open : order.open()) {
+      if (rested.contains(open)) {
+        continue; // who rests throughout turns once
+      }
       int from = page(order, open.first());
       int to = page(order, open.last());
       if (from > 0 && to > 0 && sides.turned(from, to)) {

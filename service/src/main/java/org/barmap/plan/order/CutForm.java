@@ -61,7 +61,9 @@ final class CutForm {
         keepSigns(loop); // a change says how often what is left is played
       }
     }
-    jumps.forEach(this::jump);
+    List<Integer> dropped = new ArrayList<>();
+    jumps.forEach((at, jump) -> jump(at, jump, dropped));
+    jumps.keySet().removeAll(dropped);
     if (!jumps.isEmpty()) {
       signs(jumps);
     }
@@ -237,7 +239,7 @@ final class CutForm {
         : Optional.of(List.of(slot(first), lastSlot(last)));
   }
 
-  private void jump(int at, Jumps.Jump jump) {
+  private void jump(int at, Jumps.Jump jump, List<Integer> dropped) {
     int to = Math.max(at, jump.coda());
     if (gone(jump.target(), to)) {
       tell(
@@ -255,26 +257,42 @@ final class CutForm {
           "you don't go back",
           "you go back where the cut begins");
     }
-    boolean segno =
-        pieces.get(at).endsWith(Navigation.DAL_SEGNO)
-            && startCut(jump.target())
-            && !pieces.get(at).endCut();
-    if (segno) {
-      tell(
-          cutAt(jump.target(), jump.target()),
-          Severity.DOUBT,
-          "cut-segno",
-          "The bar of the segno is cut; the D.S. goes back to the first bar that is left, bar "
-              + nameFrom(jump.target()));
+    String back = pieces.get(at).endsWith(Navigation.DAL_SEGNO) ? "D.S." : "D.C.";
+    boolean segno = back.equals("D.S.") && !pieces.get(at).endCut();
+    if (segno && startCut(jump.target())) {
+      String first = "bar " + nameFrom(jump.target());
+      String text =
+          "The bar of the segno is cut; the D.S. goes back to the first bar left, " + first;
+      target(at, jump.target(), "cut-segno", text, "back to " + first, dropped);
     }
     boolean led = jump.toCoda() >= 0 && !pieces.get(jump.toCoda()).endCut();
     if (led && jump.coda() >= 0 && startCut(jump.coda())) {
-      tell(
-          cutAt(jump.coda(), jump.coda()),
-          Severity.DOUBT,
-          "cut-coda",
-          "The start of the coda is cut: from the To Coda you land after the cut, at bar "
-              + nameFrom(jump.coda()));
+      boolean all = gone(jump.coda(), pieces.size() - 1);
+      String behind = "bar " + nameFrom(jump.coda());
+      String text =
+          all
+              ? "The whole coda is cut and the "
+                  + back
+                  + " is not: you go back and end at the To Coda"
+              : "The start of the coda is cut: from the To Coda you land after the cut, at "
+                  + behind;
+      String way = all ? "back, and the end is at the To Coda" : "from the To Coda to " + behind;
+      target(at, jump.coda(), "cut-coda", text, way, dropped);
+    }
+  }
+
+  /**
+   * A jump that stays while the bar it leads to is cut; of a bar of which some beats are left they
+   * are played, and nothing is asked.
+   */
+  private void target(
+      int at, int target, String code, String text, String way, List<Integer> dropped) {
+    Span cut = cutAt(target, target);
+    if (!pieces.get(target).cut()) {
+      tell(cut, Severity.DOUBT, code, text);
+    } else if (ask(cut, code, text, List.of(Way.of(way), Way.of("straight on, you don't go back")))
+        == 1) {
+      dropped.add(at);
     }
   }
 

@@ -17,8 +17,24 @@ import org.barmap.plan.piece.PlayedPiece;
  *
  * @param loop the loop
  * @param last index of the last piece of one time round
+ * @param when in which of the passes of a repeat around it
  */
-record Held(Loop loop, int last) {
+record Held(Loop loop, int last, When when) {
+
+  /** In which of the passes of a repeat that it lies in a vamp is one. */
+  enum When {
+    EVERY_TIME,
+    FIRST_TIME,
+    LAST_TIME;
+
+    private <T> List<T> of(List<T> times) {
+      return switch (this) {
+        case EVERY_TIME -> times;
+        case FIRST_TIME -> times.subList(0, 1);
+        case LAST_TIME -> times.subList(times.size() - 1, times.size());
+      };
+    }
+  }
 
   OpenStretch open() {
     return loop.open().orElseThrow();
@@ -75,7 +91,7 @@ record Held(Loop loop, int last) {
     List<OpenStretch> found = new ArrayList<>();
     for (int h = 0; h < held.size(); h++) {
       if (!places.get(h).isEmpty()) {
-        found.add(held.get(h).open().at(places.get(h)));
+        found.add(held.get(h).open().at(held.get(h).when().of(places.get(h))));
       }
     }
     found.sort(Comparator.comparingInt(o -> o.places().get(0).from()));

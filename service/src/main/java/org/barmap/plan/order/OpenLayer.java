@@ -55,7 +55,10 @@ final class OpenLayer {
   void apply(List<Span> rounds) {
     for (Said said : said(rounds)) {
       if (mayLie(said.span(), said.stretch(), said.start(), said.end(), rounds)) {
+        Held.When when = when(said);
         hold(said);
+        Held now = held.get(held.size() - 1);
+        held.set(held.size() - 1, new Held(now.loop(), now.last(), when));
       }
     }
     new PrintedLayer(this, pieces, printed, loops, questions).apply(given.printed(), rounds);
@@ -85,6 +88,29 @@ final class OpenLayer {
       }
     }
     return kept;
+  }
+
+  /** A vamp in bars that a repeat plays more than once is one each time, until that is said. */
+  private Held.When when(Said said) {
+    boolean plain = said.stretch().leaving().exitBar().isEmpty();
+    boolean again =
+        loops.stream().anyMatch(l -> l.open().isEmpty() && times(l, said.start(), said.end()) > 1);
+    boolean vamp = said.stretch().kind() == OpenStretch.Kind.VAMP;
+    return vamp && plain && again
+        ? Held.When.values()[questions.passes(said.span(), said.stretch())]
+        : Held.When.EVERY_TIME;
+  }
+
+  /** How often a loop plays bars that lie in it; 0 for others and for the loop's own bars. */
+  private static int times(Loop loop, int start, int end) {
+    if (!within(loop, start, end) || start == loop.start() && end == loop.end()) {
+      return 0;
+    }
+    return loop.parts().stream()
+        .filter(p -> start >= p.start() && end <= p.end())
+        .findFirst()
+        .map(p -> Math.min(p.passes().size(), loop.total()))
+        .orElse(loop.total());
   }
 
   private void hold(Said said) {
@@ -176,19 +202,19 @@ final class OpenLayer {
       Loop loop = loops.get(l);
       if (loop.start() == start && loop.end() == end && loop.parts().isEmpty()) {
         loops.set(l, open);
-        held.add(new Held(open, end));
+        held.add(new Held(open, end, Held.When.EVERY_TIME));
         return;
       }
     }
     loops.add(open);
-    held.add(new Held(open, end));
+    held.add(new Held(open, end, Held.When.EVERY_TIME));
   }
 
   /** Goes round with the first ending, and out through the second. */
   void holdEndings(Loop loop, OpenStretch stretch) {
     Loop open = loop.heldOpen(stretch);
     loops.set(loops.indexOf(loop), open);
-    held.add(new Held(open, loop.parts().get(0).end()));
+    held.add(new Held(open, loop.parts().get(0).end(), Held.When.EVERY_TIME));
   }
 
   /** Returns pieces held open, as they are written down. */

@@ -167,6 +167,21 @@ final class OpenQuestions {
         new Choices.Way("the repeat as printed, no " + stretch.kind().word(), without(span)));
   }
 
+  /** A vamp inside a repeat; the place of the answer in {@link Held.When}. */
+  int passes(Span span, OpenStretch stretch) {
+    String text =
+        "The "
+            + stretch.named()
+            + " lies in a repeat; is it a vamp every time? It is until that is said.";
+    return ask(
+        "vamp-pass",
+        span,
+        text,
+        Choices.Way.of("every time"),
+        Choices.Way.of("the first time only"),
+        Choices.Way.of("the last time only"));
+  }
+
   /** A vamp or safety with a whole repeat in it; 0 for with the repeat, 1 for without. */
   int around(Span span, OpenStretch stretch, String repeat) {
     String text =

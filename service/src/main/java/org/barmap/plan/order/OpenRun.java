@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.BiPredicate;
 import org.barmap.plan.piece.PlayedPiece;
 
 /**
@@ -48,5 +49,36 @@ public record OpenRun(OpenStretch open, int first, int last, boolean rest) {
       }
     }
     return runs;
+  }
+
+  /**
+   * Tells whether pages are turned back to go round once more. Who rests throughout needs no page
+   * for it; where another time round is played out in any case, the way back is there already.
+   */
+  boolean turnsBack(List<PlayedPiece> steps, BiPredicate<Integer, Integer> turned) {
+    int next = last + 1;
+    boolean playedOut = next < steps.size() && steps.get(next).index() == steps.get(first).index();
+    return !rest && !playedOut && turned.test(page(steps, last), page(steps, first));
+  }
+
+  private static int page(List<PlayedPiece> steps, int step) {
+    return steps.get(step).piece().bar().page();
+  }
+
+  /**
+   * One time round an open stretch that lies over a page turn.
+   *
+   * @param open the stretch
+   * @param from index of the first event of its first time round, which tells it from others
+   * @param again whether it is the time round after the first
+   */
+  public record Round(OpenStretch open, int from, boolean again) {
+
+    /** Returns when its turns come: "each time round the vamp 9-12". */
+    public String says() {
+      return open.kind() == OpenStretch.Kind.SAFETY
+          ? "each time the " + open.named() + " is taken again"
+          : "each time round the " + open.named();
+    }
   }
 }

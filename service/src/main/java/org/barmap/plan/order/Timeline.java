@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiPredicate;
 import org.barmap.map.Navigation;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.pace.Holds;
@@ -16,8 +17,13 @@ import org.barmap.plan.piece.PlayedPiece;
 /** What is played without a break, laid out in time: one number, or several joined by attacca. */
 public final class Timeline {
 
-  /** A step with the measure it is played in and the number it belongs to. */
-  public record Event(PlayedPiece step, Measure measure, String number) {
+  /**
+   * A step with the measure it is played in and the number it belongs to.
+   *
+   * @param round the time round an open stretch it is part of, where the stretch is laid out so
+   */
+  public record Event(
+      PlayedPiece step, Measure measure, String number, Optional<OpenRun.Round> round) {
     /** Returns what is played. */
     public Piece piece() {
       return step.piece();
@@ -43,15 +49,20 @@ public final class Timeline {
   private boolean gapHeld;
   private double gapLeast;
 
-  /** Lays out numbers that follow without a break. */
+  /** Lays out numbers that follow without a break; of an open stretch one time round. */
   public Timeline(List<Performance> joined) {
+    this(joined, (from, to) -> false);
+  }
+
+  /**
+   * Lays out numbers that follow without a break; of an open stretch over a page turn two times
+   * round, so that the way back from its end to its beginning is there.
+   *
+   * @param turned tells whether a page is turned from one page to another
+   */
+  public Timeline(List<Performance> joined, BiPredicate<Integer, Integer> turned) {
     for (Performance p : joined) {
-      for (OpenRun run : OpenRun.of(p.order())) {
-        if (run.rest()) {
-          openAt.put(events.size() + run.last(), run.open().named());
-        }
-      }
-      p.order().steps().forEach(s -> events.add(new Event(s, p.measure(s), p.number().label())));
+      layOut(p, turned);
     }
     starts = new double[events.size() + 1];
     for (int i = 0; i < events.size(); i++) {
@@ -61,6 +72,32 @@ public final class Timeline {
       listen(i);
     }
     close(end(events.size() - 1), events.size() - 1);
+  }
+
+  private void layOut(Performance p, BiPredicate<Integer, Integer> turned) {
+    List<PlayedPiece> steps = p.order().steps();
+    Map<Integer, OpenRun> ends = new HashMap<>();
+    OpenRun.of(p.order()).forEach(r -> ends.put(r.last(), r));
+    for (int i = 0; i < steps.size(); i++) {
+      events.add(event(p, steps.get(i), Optional.empty()));
+      OpenRun run = ends.get(i);
+      if (run != null && run.rest()) {
+        openAt.put(events.size() - 1, run.open().named());
+      } else if (run != null && run.turnsBack(steps, turned)) {
+        List<PlayedPiece> round = steps.subList(run.first(), run.last() + 1);
+        int from = events.size() - round.size();
+        Optional<OpenRun.Round> first = Optional.of(new OpenRun.Round(run.open(), from, false));
+        for (int e = from; e < from + round.size(); e++) {
+          events.set(e, event(p, events.get(e).step(), first));
+        }
+        Optional<OpenRun.Round> again = Optional.of(new OpenRun.Round(run.open(), from, true));
+        round.forEach(s -> events.add(event(p, s, again)));
+      }
+    }
+  }
+
+  private static Event event(Performance p, PlayedPiece step, Optional<OpenRun.Round> round) {
+    return new Event(step, p.measure(step), p.number().label(), round);
   }
 
   /** Returns what is played, in order. */
@@ -86,7 +123,7 @@ public final class Timeline {
   /** An unknown meter is laid out as four quarters; its beats and seconds stay unknown. */
   private double quarters(int i) {
     Event e = events.get(i);
-    if (e.piece().pickup()) {
+    if (e.piece().pickup() && !e.measure().upbeat()) {
       return 0;
     }
     double bar = e.measure().quarters().orElse(UNKNOWN_BAR);

@@ -133,7 +133,18 @@ public final class Clock {
     int shown = said.orElse(here.map(Clock::usualBeats).orElse(0));
     OptionalDouble quarters =
         here.map(m -> OptionalDouble.of(m.quarters())).orElse(OptionalDouble.empty());
-    measures.add(new Measure(quarters, shown, here.map(Meter::unit).orElse(0), pace()));
+    int unit = here.map(Meter::unit).orElse(0);
+    measures.add(new Measure(quarters, shown, unit, pace(), isUpbeat(pieces, piece)));
+  }
+
+  /** Tells whether a pickup has a meter of its own, shorter than that of the bar it leads to. */
+  private boolean isUpbeat(List<Piece> pieces, Piece piece) {
+    int next = measures.size() + 1;
+    if (!piece.pickup() || meter.isEmpty() || next >= pieces.size()) {
+      return false;
+    }
+    double long0 = meter.get().quarters();
+    return pieces.get(next).bar().meter().filter(m -> m.quarters() > long0).isPresent();
   }
 
   private Optional<Pace> pace() {

@@ -40,7 +40,7 @@ public record Length(
 
   /** Returns the length of one piece as it is played: what is cut of it left out. */
   public static Length of(Piece piece, Measure measure) {
-    if (piece.pickup()) {
+    if (piece.pickup() && !measure.upbeat()) {
       return none();
     }
     if (Holds.isPause(piece)) {
@@ -69,7 +69,7 @@ public record Length(
 
   /** Returns the length of what is cut of one piece: all of it, or some beats. */
   public static Length ofCut(Piece piece, Measure measure) {
-    if (piece.pickup()) {
+    if (piece.pickup() && !measure.upbeat()) {
       return none();
     }
     return piece.cut() ? of(piece, measure, 0, false) : of(piece, measure, piece.beatsCut(), true);
@@ -77,7 +77,7 @@ public record Length(
 
   private static Length of(Piece piece, Measure measure, double units, boolean onlyThese) {
     if (measure.quarters().isEmpty()) {
-      return new Length(onlyThese ? 0 : piece.count(), Optional.empty(), Optional.empty());
+      return new Length(onlyThese ? 0 : piece.bars(), Optional.empty(), Optional.empty());
     }
     double whole = measure.quarters().getAsDouble() * piece.count();
     double named = units * measure.quartersPerUnit();
@@ -87,7 +87,7 @@ public record Length(
         measure.perMinute().isPresent()
             ? Optional.of(quarters * 60 / measure.perMinute().getAsDouble())
             : Optional.empty();
-    return new Length(onlyThese ? 0 : piece.count(), Optional.of(beats), seconds);
+    return new Length(onlyThese ? 0 : piece.bars(), Optional.of(beats), seconds);
   }
 
   /** Returns both together; unknown where one is unknown. */

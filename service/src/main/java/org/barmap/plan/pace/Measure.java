@@ -10,8 +10,11 @@ import java.util.OptionalDouble;
  * @param beats beats the director shows in a whole bar; 0 where no meter is known
  * @param unit lower figure of the meter; 0 where none is known
  * @param pace how fast it goes; empty where no tempo is known
+ * @param upbeat it is a pickup in a shorter meter of its own than the bar it leads to: so it is
+ *     known how long it is, and it counts in time
  */
-public record Measure(OptionalDouble quarters, int beats, int unit, Optional<Pace> pace) {
+public record Measure(
+    OptionalDouble quarters, int beats, int unit, Optional<Pace> pace, boolean upbeat) {
 
   /** Returns quarters a minute, as an even tempo that takes as long; empty where none is known. */
   public OptionalDouble perMinute() {
@@ -20,7 +23,7 @@ public record Measure(OptionalDouble quarters, int beats, int unit, Optional<Pac
 
   /** Returns the same measure at another pace. */
   Measure withPace(Optional<Pace> now) {
-    return new Measure(quarters, beats, unit, now);
+    return new Measure(quarters, beats, unit, now, upbeat);
   }
 
   /** Returns how many quarters one beat named in the meter's lower figure lasts. */

@@ -148,7 +148,9 @@ public record Piece(
     return bar.isRest();
   }
 
-  /** Tells whether it is a pickup, which counts neither as a bar nor in time. */
+  /**
+   * Tells whether it is a pickup, which counts as no bar, and in time only in a meter of its own.
+   */
   public boolean pickup() {
     return added.isEmpty() && bar.number() == 0 && bar.label().isEmpty() && bar.count() == 1;
   }

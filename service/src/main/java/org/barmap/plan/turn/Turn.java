@@ -29,6 +29,8 @@ import org.barmap.plan.pace.Length;
  * @param next ids of the first bar entries after the turn, to be shown as a crop
  * @param unsure what nobody has looked at yet and it hangs on, "count 8 at bar 5, page 1"; may be
  *     empty
+ * @param again where it lies in a vamp or a safety and is made as often as that is gone round:
+ *     "each time round the vamp 9-12"
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
 public record Turn(
@@ -50,7 +52,8 @@ public record Turn(
     List<Advice> advice,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> alsoHere,
     List<String> next,
-    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure) {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> unsure,
+    Optional<String> again) {
 
   /** Takes defensive copies. */
   public Turn {
@@ -103,7 +106,8 @@ public record Turn(
         advice,
         things,
         next,
-        hangsOn);
+        hangsOn,
+        again);
   }
 
   /** Which way the page goes. */

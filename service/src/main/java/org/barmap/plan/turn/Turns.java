@@ -45,7 +45,7 @@ public final class Turns {
       while (to + 1 < played.size() && played.get(to).following().joined()) {
         to++;
       }
-      Timeline line = new Timeline(played.subList(i, to + 1));
+      Timeline line = new Timeline(played.subList(i, to + 1), sides::turned);
       if (before != null) {
         turns.between(before, line, following);
       }
@@ -80,8 +80,9 @@ public final class Turns {
       ways.add(ways(candidates.get(t), candidates.get(t).get(chosen.get(t)).advice()));
     }
     new Stays(line, settings).offer(places, ways);
+    AgainTurns again = new AgainTurns(turns.size());
     for (int t = 0; t < places.size(); t++) {
-      turns.add(turn(line, places.get(t), own.get(t), ways.get(t)));
+      again.add(turn(line, places.get(t), own.get(t), ways.get(t)), line, places.get(t), turns);
     }
   }
 
@@ -128,7 +129,8 @@ public final class Turns {
         advice,
         List.of(),
         next(line, place),
-        List.of());
+        List.of(),
+        AgainTurns.says(line, place));
   }
 
   private static Length before(Timeline line, Gap gap, boolean shared, int place) {
@@ -193,6 +195,7 @@ public final class Turns {
             List.of(advice),
             List.of(),
             next(after, 0),
-            List.of()));
+            List.of(),
+            Optional.empty()));
   }
 }

@@ -33,7 +33,8 @@ public final class TradeCases {
           "spoken",
           "runsheet",
           "show",
-          "rehearsal");
+          "rehearsal",
+          "structure");
 
   private TradeCases() {}
 
