@@ -262,7 +262,7 @@ final class CutForm {
     if (segno && startCut(jump.target())) {
       String first = "bar " + nameFrom(jump.target());
       String text =
-          "The bar of the segno is cut; the D.S. goes back to the first bar left, " + first;
+          "The bar of the segno is cut; the D.S. goes back to the first bar that is left, " + first;
       target(at, jump.target(), "cut-segno", text, "back to " + first, dropped);
     }
     boolean led = jump.toCoda() >= 0 && !pieces.get(jump.toCoda()).endCut();
