@@ -1,6 +1,6 @@
 import { button, el } from "../core/dom.js";
 import { icon } from "../core/icons.js";
-import { CORRECTORS } from "../core/may.js";
+import { CORRECTORS, mayCorrect } from "../core/may.js";
 import { count } from "../core/words.js";
 import { dismissal, toCorrection } from "./correction.js";
 import { followsText, otherAnswer, whenSeen } from "./other.js";
@@ -22,7 +22,7 @@ const SHOWN = 30;
 export function doubtList(doubts, options) {
   const { here, current } = options;
   if (doubts.length === 0) {
-    return el("p", { class: "empty" }, icon("tick"), " No doubts are open. Look over the page and mark it as checked.");
+    return el("p", { class: "empty" }, icon("tick"), ` No doubts are open.${mayCorrect() ? " Look over the page and mark it as checked." : ""}`);
   }
   const sorted = pageFirst(doubts, here);
   const first = current && doubts.includes(current) ? sorted.indexOf(current) : 0;

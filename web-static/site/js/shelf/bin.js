@@ -37,7 +37,7 @@ async function remove(book, changed) {
   const name = `${book.title}, ${book.part}`;
   const yes = await confirm(
     `Remove ${name} for good?`,
-    "Its pages, everything read and corrected on them, and the show's changes are deleted from this machine now. This can't be taken back.",
+    "Its pages, everything read and corrected on them, and the show's changes are deleted now, where barmap keeps them. This can't be taken back.",
     "Remove for good",
   );
   if (!yes) return;
@@ -57,7 +57,7 @@ async function remove(book, changed) {
 async function empty(books, changed) {
   const yes = await confirm(
     books.length === 1 ? "Remove the book in the bin for good?" : `Remove all ${books.length} books in the bin for good?`,
-    "Their pages, everything read and corrected on them, and their changes are deleted from this machine now, and the space is free again. This can't be taken back.",
+    "Their pages, everything read and corrected on them, and their changes are deleted now, where barmap keeps them, and the space is free again. This can't be taken back.",
     "Empty the bin",
   );
   if (!yes) return;
@@ -102,7 +102,7 @@ export function binList({ days, books }, changed) {
     "section",
     { class: "bin", "aria-labelledby": "bin-title" },
     el("h2", { id: "bin-title", text: "The bin" }),
-    el("p", { class: "soft", text: "A book here can be brought back. Removed for good, it is deleted from this machine with its pages and everything kept about them." }),
+    el("p", { class: "soft", text: "A book here can be brought back. Removed for good, it is deleted where barmap keeps it, with its pages and everything kept about them." }),
     el("div", { class: "row between" }, stay(days, changed), button("Empty the bin", () => void empty(books, changed), { class: "btn btn-bad", id: "empty-bin" }, icon("bin"))),
     el(
       "ul",

@@ -38,7 +38,7 @@ export async function noticeList(changed) {
  * @param {() => Promise<void>} changed
  */
 async function clear(files, changed) {
-  const yes = await confirm(`Delete ${count(files, "file")} that was set aside?`.replace(/files that was/, "files that were"), "They are deleted from this machine now. This can't be taken back. If a book misses pictures, look into the folder first.", "Delete for good");
+  const yes = await confirm(`Delete ${count(files, "file")} that was set aside?`.replace(/files that was/, "files that were"), "They are deleted now, where barmap keeps them. This can't be taken back. If a book misses pictures, look into the folder first.", "Delete for good");
   if (!yes) return;
   try {
     await call("DELETE", "/api/kept/set-aside");

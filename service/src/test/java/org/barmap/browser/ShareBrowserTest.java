@@ -96,6 +96,10 @@ class ShareBrowserTest {
     desk.go("/book.html?b=" + book);
     phone.open(service.base().replace("127.0.0.1", "127.0.0.2") + "/phone.html?b=" + book);
     phone.see("h1", "opens with a key only");
+    assertThat(phone.script("return document.styleSheets.length"))
+        .as("it looks like barmap, by day and by night")
+        .isEqualTo(1L);
+    assertThat(Axe.violations(phone)).isEmpty();
     desk.click("#share-phone");
     assertThat(desk.see("#share", "nothing else, and no other book").getText())
         .contains("hire agreement");

@@ -245,6 +245,9 @@ class EveryRoomBrowserTest {
     if (wide()) {
       wrong.add(at + ": wider than the window");
     }
+    if (cut()) {
+      wrong.add(at + ": the rooms have to be pushed to be seen");
+    }
     if (size[0] < SIZES[0][0]) {
       ((List<?>) browser.script(SMALL_TARGETS, FINGER))
           .forEach(e -> wrong.add(at + ": too small for a finger: " + e));
@@ -284,6 +287,13 @@ class EveryRoomBrowserTest {
     if (!room.press().isEmpty()) {
       browser.click(room.press());
     }
+  }
+
+  private boolean cut() {
+    return Boolean.TRUE.equals(
+        browser.script(
+            "const r = document.querySelector('.rooms');"
+                + " return r !== null && r.scrollWidth > r.clientWidth + 1"));
   }
 
   /** A page that has to be pushed sideways hides what stands at its edge. */
