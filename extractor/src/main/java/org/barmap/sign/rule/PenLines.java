@@ -2,6 +2,7 @@ package org.barmap.sign.rule;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
@@ -15,7 +16,7 @@ import org.barmap.sign.strip.StripImage;
 
 /**
  * Tells pages written by hand from print: a pen's barlines lean this way and that, and bend; an
- * engraver's are all alike, also where the whole page is crooked.
+ * engraver's are like their neighbours, also where the page is crooked, or bent by a book's gutter.
  */
 public final class PenLines {
 
@@ -32,8 +33,14 @@ public final class PenLines {
     }
   }
 
-  /** How much a barline leans, and how far its ink is from straight; pixels a row and pixels. */
-  private record Shape(double lean, double bend) {}
+  /**
+   * A barline.
+   *
+   * @param lean how much it leans, pixels a row
+   * @param bend how far its ink is from straight, pixels
+   * @param at where it stands on its strip, pixels
+   */
+  private record Shape(double lean, double bend, double at) {}
 
   /** The middle of a stroke in one row. */
   private record Spot(double u, int v) {}
@@ -51,9 +58,19 @@ public final class PenLines {
   }
 
   private static double unsteady(List<Shape> shapes) {
-    double usual = median(shapes, Shape::lean);
-    double lean = median(shapes, s -> Math.abs(s.lean - usual));
+    double lean = median(shapes, s -> Math.abs(s.lean - around(s, shapes)));
     return lean + median(shapes, Shape::bend) / StripImage.SPACE;
+  }
+
+  /** How those lean that stand above, below and beside a barline. */
+  private static double around(Shape one, List<Shape> all) {
+    List<Shape> near =
+        all.stream()
+            .filter(s -> s != one)
+            .sorted(Comparator.comparingDouble(s -> Math.abs(s.at - one.at)))
+            .limit(SET.near())
+            .toList();
+    return median(near, Shape::lean);
   }
 
   private static boolean isSureLine(RawSign s) {
@@ -115,7 +132,7 @@ public final class PenLines {
       double off = s.u - u - lean * (s.v - v);
       left += off * off;
     }
-    return new Shape(lean, Math.sqrt(left / spots.size()));
+    return new Shape(lean, Math.sqrt(left / spots.size()), u);
   }
 
   /** The middle of the ink nearest to a column in a row; not a number where there is no stroke. */

@@ -9,13 +9,15 @@ package org.barmap.sign.set;
  * @param aside so far beside the row before it is looked for, pixels
  * @param widest ink wider than this is no stroke, pixels
  * @param lines so many barlines tell; fewer don't
+ * @param near so many barlines around one, by where they stand on their staves, tell how print
+ *     leans there
  * @param unsteady from here on a pen drew them: how much a barline in the middle of all leans apart
- *     from the others (pixels a row) and how much one bends (spaces), added up. On 59 real prints
- *     at most 0.023, on half the made pages of the corpus at most 0.017, on eight real pages by
- *     hand at least 0.032, on 37 of 40 made hand-copied ones at least 0.021
+ *     from those around it (pixels a row) and how much one bends (spaces), added up. On 43 real
+ *     prints at most 0.026, on 20 photographs of the corpus at most 0.013, on 12 prints bent as by
+ *     a gutter at most 0.007, on eight real pages by hand at least 0.044
  */
 public record PenSettings(
-    double sure, int rows, int bare, int aside, int widest, int lines, double unsteady) {
+    double sure, int rows, int bare, int aside, int widest, int lines, int near, double unsteady) {
 
   /** The settings in use. */
   static final PenSettings STANDARD =
@@ -26,5 +28,6 @@ public record PenSettings(
           /* aside= */ 2,
           /* widest= */ 6,
           /* lines= */ 6,
-          /* unsteady= */ 0.0275);
+          /* near= */ 4,
+          /* unsteady= */ 0.035);
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.BasicStroke;
 import java.awt.RenderingHints;
+import java.awt.geom.Line2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
@@ -31,8 +32,8 @@ class PenLinesTest {
                   RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
               g.setStroke(new BasicStroke(3));
               for (int i = 1; i <= LINES; i++) {
-                int half = (int) Math.round(lean.applyAsDouble(i) / 2);
-                g.drawLine(160 * i + half, 144, 160 * i - half, 208);
+                double half = lean.applyAsDouble(i) / 2;
+                g.draw(new Line2D.Double(160 * i + half, 144, 160 * i - half, 208));
                 signs.add(line(80 * i));
               }
             });
@@ -52,6 +53,12 @@ class PenLinesTest {
   @Test
   void aCrookedPageIsPrintAllTheSame() {
     assertThat(PenLines.onPage(page(i -> 8))).isFalse();
+  }
+
+  /** Near the gutter of an open book each line leans a little more than the one before it. */
+  @Test
+  void aPageBentTowardsItsGutterIsPrintAllTheSame() {
+    assertThat(PenLines.onPage(page(i -> 1.0 * i))).isFalse();
   }
 
   @Test
