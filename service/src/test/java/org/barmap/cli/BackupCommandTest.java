@@ -6,12 +6,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystem;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -257,6 +259,31 @@ class BackupCommandTest {
     }
     assertHolds(other, "Saltmarsh");
     assertThat(Disk.holding(place, "picture of Flotsam")).hasSize(1);
+    assertThat(other.resolve("restoring")).doesNotExist();
+  }
+
+  @Test
+  void aStartOrAnotherBackupDisturbsNoneThatIsBeingUnpacked() throws IOException {
+    saveSaltmarsh();
+    Path other = folder.resolve("other");
+    try (SqliteLibrary library = open(other)) {
+      book(library, "Flotsam");
+    }
+    Path half = Files.createDirectories(other.resolve("restoring/books")).resolve("half");
+    Files.writeString(half, "half");
+    Path unpacks = Files.createFile(other.resolve("restoring/unpacks"));
+    try (FileChannel theirs = FileChannel.open(unpacks, StandardOpenOption.WRITE)) {
+      assertThat(theirs.tryLock()).isNotNull();
+      assertHolds(other, "Flotsam");
+      Ran ran = barmap("restore", file(), other, "--replace");
+      assertThat(ran.code()).isEqualTo(ExitCode.WRONG_USE);
+      assertThat(ran.err()).contains("just being put back");
+      assertThat(half).exists();
+    }
+    assertHolds(other, "Flotsam");
+    assertThat(half).as("whoever unpacked it is gone").doesNotExist();
+    assertThat(barmap("restore", file(), other, "--replace").code()).isZero();
+    assertHolds(other, "Saltmarsh");
     assertThat(other.resolve("restoring")).doesNotExist();
   }
 

@@ -105,10 +105,13 @@ public final class Restoring {
     try (ZipFile zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8)) {
       Backup backup = manifest(zip);
       fits(zip, backup, root);
+      if (UnpackLock.isHeld(root.resolve(FOLDER))) {
+        throw new RefusedFolderException("another backup is just being put back into " + root);
+      }
       drop(root);
       Files.createDirectory(to, Closing.folder(root));
       boolean whole = false;
-      try {
+      try (FileChannel mine = UnpackLock.take(to, root)) {
         Files.createDirectory(to.resolve("books"), Closing.folder(root));
         for (Backup.Entry entry : backup.files()) {
           unpack(zip, entry, root, to);
@@ -268,7 +271,9 @@ public final class Restoring {
   public static Optional<Path> finish(Path root, Swap swap) throws IOException {
     Path from = root.resolve(FOLDER);
     if (!isWaiting(root)) {
-      drop(root);
+      if (!UnpackLock.isHeld(root.resolve(FOLDER))) {
+        drop(root);
+      }
       return Optional.empty();
     }
     String[] complete = Files.readString(from.resolve(COMPLETE)).strip().split("\n", 2);
