@@ -58,17 +58,17 @@ public final class PlayableMap {
       return whole(map, plan);
     }
     PlayableMap playable = new PlayableMap(map, plan);
-    BarMap played = PlayedMap.of(map, plan);
+    // by their places: several may be called the same, or have no label
+    List<List<Bar>> played = PlayedMap.each(map, plan);
     List<Bar> bars = new ArrayList<>();
     List<MusicalNumber> numbers = new ArrayList<>();
-    for (MusicalNumber number : map.numbers()) {
+    for (int i = 0; i < map.numbers().size(); i++) {
+      MusicalNumber number = map.numbers().get(i);
       List<Bar> written = map.barsOf(number);
-      Optional<NumberPlan> planned =
-          plan.numbers().stream().filter(n -> n.label().equals(number.label())).findFirst();
       boolean jumpsBack = !alone && !bars.isEmpty() && has(written, Navigation.DA_CAPO);
       Optional<List<Bar>> adapted =
-          jumpsBack ? Optional.empty() : planned.flatMap(p -> playable.adapted(written, p));
-      List<Bar> its = adapted.orElseGet(() -> playedBars(played, number.label()));
+          jumpsBack ? Optional.empty() : playable.adapted(written, plan.numbers().get(i));
+      List<Bar> its = adapted.orElse(played.get(i));
       numbers.add(
           its.isEmpty()
               ? number.withBars(Optional.empty(), Optional.empty())
@@ -84,14 +84,6 @@ public final class PlayableMap {
         .adapted(map.bars(), plan.numbers().get(0))
         .map(bars -> BarMap.of(map.book(), List.of(), List.of(), bars))
         .orElseGet(() -> PlayedMap.of(map, plan));
-  }
-
-  private static List<Bar> playedBars(BarMap played, String label) {
-    return played.numbers().stream()
-        .filter(n -> n.label().equals(label))
-        .findFirst()
-        .map(played::barsOf)
-        .orElse(List.of());
   }
 
   private static boolean jumps(List<Bar> bars) {

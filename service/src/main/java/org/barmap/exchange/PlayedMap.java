@@ -65,6 +65,18 @@ public final class PlayedMap {
     return BarMap.of(map.book(), List.of(), played.numbers, played.bars);
   }
 
+  /** Returns the bars of each number of a plan, none of one that isn't played. */
+  static List<List<Bar>> each(BarMap map, Plan plan) {
+    PlayedMap played = new PlayedMap(map);
+    List<List<Bar>> each = new ArrayList<>();
+    for (NumberPlan number : plan.numbers()) {
+      int first = played.bars.size();
+      played.number(number);
+      each.add(List.copyOf(played.bars.subList(first, played.bars.size())));
+    }
+    return each;
+  }
+
   private void number(NumberPlan number) {
     int first = bars.size();
     number.order().forEach(this::entry);

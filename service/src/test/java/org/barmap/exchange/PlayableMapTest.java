@@ -6,9 +6,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import org.barmap.exchange.musicxml.Scores;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
+import org.barmap.map.Barline;
+import org.barmap.map.Book;
+import org.barmap.map.MusicalNumber;
+import org.barmap.map.Outline;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
@@ -28,6 +33,48 @@ class PlayableMapTest {
       Knobs knobs = seed % 4 == 0 ? Knobs.simple() : Knobs.ordinary();
       same("seed " + seed, RandomBooks.book(700_000 + seed, knobs).map());
     }
+  }
+
+  /** A heading may have no number: what is under it is written out as any, and nothing is lost. */
+  @Test
+  void numbersCalledTheSameOrNotAtAllKeepTheirBars() {
+    List<Bar> bars = new ArrayList<>();
+    for (int i = 1; i <= 8; i++) {
+      boolean first = i <= 4;
+      int at = first ? i : i - 4;
+      bars.add(
+          Bar.builder("b" + i, 1, 1, Outline.box(i * 10, 0, i * 10 + 10, 10))
+              .number(at)
+              .startBarline(first && at <= 2 ? Barline.REPEAT_START : Barline.NONE)
+              .endBarline(
+                  first && at >= 3 ? Barline.REPEAT_END : at == 4 ? Barline.FINAL : Barline.SINGLE)
+              .build());
+    }
+    for (String label : List.of("", "7")) {
+      List<MusicalNumber> numbers =
+          List.of(number(label, "Bows", "b1", "b4"), number(label, "Exit", "b5", "b8"));
+      BarMap map = BarMap.of(new Book("Made", "Bass"), List.of(), numbers, bars);
+      BarMap playable = PlayableMap.of(map, true);
+      assertThat(playable.numbers())
+          .extracting(n -> playable.barsOf(n).size())
+          .as("\"" + label + "\": %s", playable.bars())
+          .containsExactly(played(map, 0), 4);
+      assertThat(playable.barsOf(playable.numbers().get(1)))
+          .extracting(Bar::number)
+          .containsExactly(1, 2, 3, 4);
+    }
+  }
+
+  private static MusicalNumber number(String label, String title, String first, String last) {
+    return new MusicalNumber(label, title, Optional.of(first), Optional.of(last), false);
+  }
+
+  private static int played(BarMap map, int number) {
+    return Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL)
+        .numbers()
+        .get(number)
+        .order()
+        .size();
   }
 
   private static void same(String what, BarMap map) {
