@@ -97,24 +97,33 @@ public final class Addresses {
 
   /**
    * Bars there are, counted as the numbers do, or else along the page; outside when there is none.
+   * Over endings that are numbered alike the count along the page must be borne out by the number
+   * it comes to: else it may mean no bar of this book.
    */
   private Set<Integer> counted(int from, int bars) {
     Set<Integer> slots = new TreeSet<>(counted.from(from, bars));
     slots.removeIf(s -> !exists(s));
-    if (slots.isEmpty()) {
-      return Set.of(from + bars);
-    }
     int along = from + bars;
     int wanted = number.barAt(from).number() + bars;
+    if (slots.isEmpty()) {
+      boolean there = !exists(along) || borneOut(along, wanted);
+      return Set.of(there ? along : bars < 0 ? -1 : number.slots());
+    }
     boolean plain = slots.size() > 1 || slots.contains(along) || !exists(along);
-    if (plain || slots.stream().allMatch(s -> barsCalled(String.valueOf(wanted)).contains(s))) {
+    List<Integer> called = byLabel.isEmpty() ? barsCalled(String.valueOf(wanted)) : List.of();
+    if (plain || called.containsAll(slots)) {
       return slots;
     }
-    if (!byNumber.getOrDefault(wanted, List.of()).equals(List.of(along))) {
-      slots.add(along); // the numbers don't bear it out
+    if (!borneOut(along, wanted)) {
+      slots.add(along);
       return slots;
     }
     return Set.of(along);
+  }
+
+  /** Tells whether the bar counted to has the number so many on; letters leave numbers out. */
+  private boolean borneOut(int slot, int wanted) {
+    return byLabel.isEmpty() && byNumber.getOrDefault(wanted, List.of()).equals(List.of(slot));
   }
 
   /** Says why a beat of a bar can't be found. */

@@ -286,7 +286,8 @@ final class Counts {
     boolean around = false;
     for (int l = 0; l < loops.size(); l++) {
       Loop loop = loops.get(l);
-      boolean apart = end < loop.start() || start > loop.end() || loop.gone() || gone(loop);
+      boolean once = loop.gone() && !isOpenInPrint(loop);
+      boolean apart = end < loop.start() || start > loop.end() || once || gone(loop);
       if (apart || inOneBlock(loop, start, end)) {
         continue;
       }
@@ -325,6 +326,17 @@ final class Counts {
       }
     }
     add(span, added);
+  }
+
+  /** Tells whether a repeat that is printed once is a vamp or a safety by its words. */
+  private boolean isOpenInPrint(Loop loop) {
+    if (said.containsKey(loop)) {
+      return false;
+    }
+    int from = pieces.get(loop.start()).slot();
+    Piece last = pieces.get(loop.end());
+    return PrintedOpen.of(number).stream()
+        .anyMatch(p -> p.slot() >= from && p.slot() < last.slot() + last.count());
   }
 
   private void once(Span span, int start, int end, boolean around) {
