@@ -25,6 +25,7 @@ import org.barmap.plan.words.grammar.Sounds;
 import org.barmap.plan.words.grammar.Tidy;
 import org.barmap.plan.words.number.Between;
 import org.barmap.plan.words.number.Mentions;
+import org.barmap.plan.words.talk.Retelling;
 import org.barmap.plan.words.talk.Retold;
 
 /**
@@ -38,15 +39,6 @@ import org.barmap.plan.words.talk.Retold;
 public final class ChangeWords {
   /** A longer list is no cut list. */
   static final int MOST_LINES = 2000;
-
-  /** So many sentences of one message are read each by itself. */
-  private static final int MOST_SENTENCES = 6;
-
-  /** Nobody orders more in one breath and is understood. */
-  private static final int MOST_TALK = 240;
-
-  /** So many messages of a list are tried in other words; a longer one is no talk. */
-  private static final int MOST_RETOLD = 100;
 
   /** A longer line is no instruction. */
   private static final int MOST_LETTERS = 400;
@@ -69,7 +61,7 @@ public final class ChangeWords {
   private final List<WrittenNumber> numbers;
   private final Mentions mentions;
   private final Names names;
-  private final Retold retold;
+  private final Retelling retelling;
   private final Map<WrittenNumber, Scope> scopes = new IdentityHashMap<>();
   private final List<Heard<ShowChange>> heard = new ArrayList<>();
   private Optional<WrittenNumber> number = Optional.empty();
@@ -77,13 +69,15 @@ public final class ChangeWords {
   private boolean named;
   private int next = 1;
   private int tried;
-  private int retellings;
 
   private ChangeWords(BarMap map) {
     this.numbers = WrittenNumber.all(map);
     this.names = new Names(numbers);
     this.mentions = new Mentions(numbers);
-    this.retold = new Retold(l -> names.byLabel(l).map(WrittenNumber::label), names.titles());
+    this.retelling =
+        new Retelling(
+            new Retold(l -> names.byLabel(l).map(WrittenNumber::label), names.titles()),
+            new Plainly());
     this.chair = InstrumentNames.chairOf(map.book().part());
     this.book = Spoken.plain(map.book().title()).toLowerCase(Locale.ROOT);
     if (numbers.size() == 1) {
@@ -124,11 +118,7 @@ public final class ChangeWords {
     if (line.isEmpty() || heading(line)) {
       return;
     }
-    State before = new State(heard.size(), next, number, named);
-    plainly(line);
-    if (!sure(before) && line.length() <= MOST_TALK && retellings++ < MOST_RETOLD) {
-      retold(line, before);
-    }
+    retelling.read(line, Spoken.figures(line));
   }
 
   private void plainly(String line) {
@@ -141,114 +131,53 @@ public final class ChangeWords {
     doubted(line, heard.subList(before, heard.size()));
   }
 
-  /** What was known before a message. */
-  private record State(int heard, int next, Optional<WrittenNumber> number, boolean named) {}
-
-  private void back(State to) {
-    heard.subList(to.heard(), heard.size()).clear();
-    next = to.next();
-    number = to.number();
-    named = to.named();
-  }
-
-  /** Whether a message came to changes, and nothing of it to a question. */
-  private boolean sure(State before) {
-    List<Heard<ShowChange>> those = heard.subList(before.heard(), heard.size());
-    return those.stream().allMatch(h -> h instanceof Heard.Understood<ShowChange>)
-        && those.stream()
-            .flatMap(h -> h.reading().stream())
-            .flatMap(r -> r.changes().stream())
-            .anyMatch(c -> c.kept().isEmpty());
-  }
-
-  /** Each sentence in the words in which it is understood, or kept where it only says why. */
-  private boolean bySentence(String line, State before) {
-    List<String> sentences = Sentences.of(Spoken.figures(line));
-    if (sentences.size() < 2 || sentences.size() > MOST_SENTENCES) {
-      return false;
-    }
-    for (String sentence : sentences) {
-      State start = new State(heard.size(), next, number, named);
-      boolean understood = false;
-      for (String way : retold.of(sentence)) {
-        back(start);
-        plainly(way);
-        understood = sure(start) || number.isPresent() && noted(start, way);
-        if (understood) {
-          break;
-        }
-      }
-      if (!understood) {
-        return false;
-      }
-    }
-    doubted(line, heard.subList(before.heard(), heard.size()));
-    return sure(before);
-  }
-
-  /** Whether a sentence only says why, or what the others do. */
-  private boolean noted(State before, String sentence) {
-    boolean notes =
-        heard.subList(before.heard(), heard.size()).stream()
-            .allMatch(h -> h instanceof Heard.Understood<ShowChange>);
-    return notes && Sense.aside(sentence, called(number.orElseThrow()));
-  }
-
-  /** In other words, where those that were said left something open. */
-  private void retold(String line, State before) {
-    Outcome asked = outcome(before);
-    for (String way : retold.of(Spoken.figures(line))) {
-      if (way.equals(line)) {
-        continue;
-      }
-      back(before);
-      plainly(way);
-      doubted(line, heard.subList(before.heard(), heard.size()));
-      if (sure(before)) {
-        return;
-      }
-      Outcome other = outcome(before);
-      asked = asked.bare() && other.offers() ? other : asked;
-    }
-    back(before);
-    if (bySentence(line, before)) {
-      return;
-    }
-    back(before);
-    heard.addAll(asked.heard());
-    next = asked.after().next();
-    number = asked.after().number();
-    named = asked.after().named();
-  }
-
-  /** What became of a message. */
-  private record Outcome(List<Heard<ShowChange>> heard, State after) {
-    /** Whether nothing of it is a change, and none is among what may be meant. */
-    boolean bare() {
-      return heard.stream()
-          .flatMap(
-              h ->
-                  h instanceof Heard.AskedBack<ShowChange> asked
-                      ? asked.readings().stream()
-                      : h.reading().stream())
-          .flatMap(r -> r.changes().stream())
-          .allMatch(c -> c.kept().isPresent());
+  /** Reads as it stands, for {@link Retelling}. */
+  private final class Plainly implements Retelling.Reader {
+    @Override
+    public Retelling.State state() {
+      return new Retelling.State(heard.size(), next, number, named);
     }
 
-    /** Whether all of it is asked, and a change is among what may be meant. */
-    boolean offers() {
-      return heard.stream().allMatch(h -> h instanceof Heard.AskedBack)
-          && heard.stream()
-              .flatMap(h -> ((Heard.AskedBack<ShowChange>) h).readings().stream())
-              .flatMap(r -> r.changes().stream())
-              .anyMatch(c -> c.kept().isEmpty());
+    @Override
+    public void back(Retelling.State to) {
+      since(to).clear();
+      next = to.next();
+      number = to.number();
+      named = to.named();
     }
-  }
 
-  private Outcome outcome(State before) {
-    return new Outcome(
-        List.copyOf(heard.subList(before.heard(), heard.size())),
-        new State(heard.size(), next, number, named));
+    @Override
+    public void again(List<Heard<ShowChange>> those, Retelling.State after) {
+      heard.addAll(those);
+      next = after.next();
+      number = after.number();
+      named = after.named();
+    }
+
+    @Override
+    public List<Heard<ShowChange>> since(Retelling.State before) {
+      return heard.subList(before.heard(), heard.size());
+    }
+
+    @Override
+    public void plainly(String words) {
+      ChangeWords.this.plainly(words);
+    }
+
+    @Override
+    public void doubt(String message, Retelling.State before) {
+      doubted(message, since(before));
+    }
+
+    @Override
+    public List<String> sentences(String figures) {
+      return Sentences.of(figures);
+    }
+
+    @Override
+    public boolean aside(String sentence) {
+      return Sense.aside(sentence, called(number.orElseThrow()));
+    }
   }
 
   /** What could make a message mean something else makes all of it a question. */
