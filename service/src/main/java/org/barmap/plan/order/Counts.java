@@ -333,10 +333,18 @@ final class Counts {
     if (said.containsKey(loop)) {
       return false;
     }
-    int from = pieces.get(loop.start()).slot();
-    Piece last = pieces.get(loop.end());
     return PrintedOpen.of(number).stream()
-        .anyMatch(p -> p.slot() >= from && p.slot() < last.slot() + last.count());
+        .anyMatch(
+            p ->
+                holds(loop, p.slot())
+                    // of repeats inside each other the words belong to the inner one
+                    && loops.stream()
+                        .noneMatch(l -> l.length() < loop.length() && holds(l, p.slot())));
+  }
+
+  private boolean holds(Loop loop, int slot) {
+    Piece last = pieces.get(loop.end());
+    return slot >= pieces.get(loop.start()).slot() && slot < last.slot() + last.count();
   }
 
   private void once(Span span, int start, int end, boolean around) {
