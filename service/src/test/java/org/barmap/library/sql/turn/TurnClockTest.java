@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
@@ -63,7 +64,8 @@ class TurnClockTest {
                     slow[0] = false;
                     store.addAndGet(HOUR);
                     beside.add(
-                        CompletableFuture.supplyAsync(() -> self.get().now())
+                        CompletableFuture.supplyAsync(
+                                () -> Objects.requireNonNull(self.get()).now())
                             .orTimeout(20, TimeUnit.SECONDS)
                             .join());
                   }
