@@ -3,10 +3,13 @@ package org.barmap.plan.words.clause;
 import static org.barmap.plan.change.term.Phrase.phrase;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.plan.change.term.Numerals;
 import org.barmap.plan.words.grammar.Bars;
 
 /**
@@ -97,28 +100,28 @@ final class Restated {
   /** How often the first ending is played before the last one. */
   private static int endings(String said) {
     Matcher m = ENDINGS.matcher(said);
-    String often = m.matches() ? m.group(1).toLowerCase(java.util.Locale.ROOT) : "";
+    String often = m.matches() ? m.group(1).toLowerCase(Locale.ROOT) : "";
     return switch (often) {
       case "once" -> 1;
       case "twice" -> 2;
-      default ->
-          org.barmap.plan.change.term.Numerals.value(often.replaceFirst("\\s.*", "")).orElse(0);
+      default -> Numerals.value(often.replaceFirst("\\s.*", "")).orElse(0);
     };
+  }
+
+  private static List<Token> places(List<Token> clause) {
+    return clause.stream().filter(t -> t.is(Token.Kind.PLACE)).toList();
+  }
+
+  /** Whether nothing is said but one of these things to do, places, and words that mean nothing. */
+  private static boolean saysNoMoreThan(Set<String> doing, List<Token> clause) {
+    return clause.stream()
+        .allMatch(t -> t.free() || t.is(Token.Kind.PLACE) || doing.stream().anyMatch(t::does));
   }
 
   /** "We just play straight on into C", where C comes next when nobody goes back. */
   private static boolean onwards(List<Token> clause, Bars bars) {
-    List<Token> places = clause.stream().filter(t -> t.is(Token.Kind.PLACE)).toList();
-    boolean small =
-        clause.stream()
-            .allMatch(
-                t ->
-                    t.free()
-                        || t.is(Token.Kind.PLACE)
-                        || t.does("go")
-                        || t.does("land")
-                        || t.does("play"));
-    if (!small || places.isEmpty()) {
+    List<Token> places = places(clause);
+    if (!saysNoMoreThan(Set.of("go", "land", "play"), clause) || places.isEmpty()) {
       return false;
     }
     OptionalInt at = bars.slot(bare(places.get(places.size() - 1).value()));
@@ -128,7 +131,7 @@ final class Restated {
 
   /** "We end at 64", where that is the last bar: nothing is changed by it. */
   static boolean asItIs(List<Token> clause, Bars bars) {
-    List<Token> places = clause.stream().filter(t -> t.is(Token.Kind.PLACE)).toList();
+    List<Token> places = places(clause);
     boolean stops = clause.stream().anyMatch(t -> t.is(Token.Kind.DO) && t.does("stop"));
     boolean small =
         clause.stream()
@@ -146,18 +149,9 @@ final class Restated {
 
   /** "So it's from the top of A", where one lands on A. */
   private static boolean lands(List<String> orders, List<Token> clause, Bars bars) {
-    List<Token> places = clause.stream().filter(t -> t.is(Token.Kind.PLACE)).toList();
-    boolean small =
-        clause.stream()
-            .allMatch(
-                t ->
-                    t.free()
-                        || t.is(Token.Kind.PLACE)
-                        || t.does("go")
-                        || t.does("land")
-                        || t.does("start")
-                        || t.does("backin")
-                        || t.is(Token.Kind.ON));
+    List<Token> places = places(clause);
+    List<Token> besidesOn = clause.stream().filter(t -> !t.is(Token.Kind.ON)).toList();
+    boolean small = saysNoMoreThan(Set.of("go", "land", "start", "backin"), besidesOn);
     boolean negated = clause.stream().anyMatch(t -> t.is(Token.Kind.NOT));
     if (places.size() != 1 || !small || negated) {
       return false;
