@@ -13,7 +13,6 @@ import org.barmap.page.pixel.Mats;
 import org.barmap.page.pixel.PageSettings;
 import org.opencv.core.Core;
 import org.opencv.core.CvException;
-import org.opencv.core.CvType;
 import org.opencv.core.Mat;
 import org.opencv.core.MatOfByte;
 import org.opencv.core.MatOfInt;
@@ -117,8 +116,9 @@ public final class PagePictures {
    */
   public static byte[] scaled(Path picture, int width) throws IOException {
     try (Mats scope = new Mats()) {
-      Mat whole = read(picture, scope);
-      return jpeg(whole, width, scope);
+      return jpeg(Picture.shown(Files.readAllBytes(picture), width, scope), width, scope);
+    } catch (UnreadableException e) {
+      throw new IOException("the picture is damaged", e);
     } catch (CvException e) {
       throw new IOException("the picture can't be made smaller", e);
     }
@@ -195,24 +195,24 @@ public final class PagePictures {
   }
 
   private static Mat read(Path picture, Mats scope) throws IOException {
-    Mat data = scope.keep(new MatOfByte(Files.readAllBytes(picture)));
-    Mat read = scope.keep(Imgcodecs.imdecode(data, Imgcodecs.IMREAD_UNCHANGED));
-    if (read.empty()) {
-      throw new IOException("the picture is damaged");
+    try {
+      return Picture.shown(Files.readAllBytes(picture), Integer.MAX_VALUE, scope).pixels();
+    } catch (UnreadableException e) {
+      throw new IOException("the picture is damaged", e);
     }
-    boolean plain = read.depth() == CvType.CV_8U && read.channels() < 4;
-    // Unchanged reading skips the EXIF orientation, the other kinds apply it.
-    return plain
-        ? scope.keep(Imgcodecs.imdecode(data, Imgcodecs.IMREAD_COLOR))
-        : Picture.toGray(read, scope);
   }
 
   private static byte[] jpeg(Mat from, int width, Mats scope) {
-    Mat small = from;
-    if (width < from.cols()) {
+    return jpeg(new Picture.Shown(from, from.cols(), from.rows()), width, scope);
+  }
+
+  private static byte[] jpeg(Picture.Shown from, int width, Mats scope) {
+    Mat small = from.pixels();
+    if (width < from.width()) {
       small = scope.mat();
-      double scale = (double) Math.max(1, width) / from.cols();
-      Imgproc.resize(from, small, new Size(), scale, scale, Imgproc.INTER_AREA);
+      double scale = (double) Math.max(1, width) / from.width();
+      Size size = new Size(Math.max(1, width), Math.max(1, Math.rint(from.height() * scale)));
+      Imgproc.resize(from.pixels(), small, size, 0, 0, Imgproc.INTER_AREA);
     }
     MatOfByte bytes = new MatOfByte();
     scope.keep(bytes);

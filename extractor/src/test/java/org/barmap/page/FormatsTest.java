@@ -25,9 +25,13 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.opencv.core.Core;
+import org.opencv.core.CvType;
 import org.opencv.core.Mat;
 import org.opencv.core.MatOfByte;
+import org.opencv.core.Scalar;
+import org.opencv.core.Size;
 import org.opencv.imgcodecs.Imgcodecs;
+import org.opencv.imgproc.Imgproc;
 
 /** Each format gives the page as it looks, in its own pixels. */
 class FormatsTest {
@@ -104,6 +108,43 @@ class FormatsTest {
       assertThat(page.width()).isEqualTo(1200);
       assertThat(page.height()).isEqualTo(800);
       looksPainted(page);
+    }
+    // decoded at a half of its size on the way
+    try (PagePainter p = page()) {
+      assertShownSmaller(p.image(), file);
+    }
+  }
+
+  /** What is shown in a browser, against the picture as it was painted. */
+  private static void assertShownSmaller(Mat painted, Path file) throws IOException {
+    try (Mats scope = new Mats()) {
+      MatOfByte jpeg = new MatOfByte(PagePictures.scaled(file, 300));
+      scope.keep(jpeg);
+      Mat shown = scope.keep(Imgcodecs.imdecode(jpeg, Imgcodecs.IMREAD_GRAYSCALE));
+      Mat expected = scope.mat();
+      Imgproc.resize(painted, expected, new Size(300, 200), 0, 0, Imgproc.INTER_AREA);
+      assertThat(shown.size()).isEqualTo(expected.size());
+      Mat difference = scope.mat();
+      Core.absdiff(shown, expected, difference);
+      assertThat(Core.mean(difference).val[0]).as("gray levels").isLessThan(4);
+    }
+  }
+
+  @Test
+  void aPictureInColourIsShownInColour() throws IOException {
+    for (String ending : List.of(".png", ".jpg")) {
+      Path file = dir.resolve("red" + ending);
+      try (Mats scope = new Mats()) {
+        Mat red = scope.keep(new Mat(800, 1200, CvType.CV_8UC3, new Scalar(0, 0, 200)));
+        Imgcodecs.imwrite(file.toString(), red);
+        MatOfByte jpeg = new MatOfByte(PagePictures.scaled(file, 100));
+        scope.keep(jpeg);
+        Mat shown = scope.keep(Imgcodecs.imdecode(jpeg, Imgcodecs.IMREAD_COLOR));
+        assertThat(shown.size()).isEqualTo(new Size(100, 67));
+        double[] mean = Core.mean(shown).val;
+        assertThat(mean[2]).as(ending).isGreaterThan(180);
+        assertThat(mean[0] + mean[1]).as(ending).isLessThan(20);
+      }
     }
   }
 

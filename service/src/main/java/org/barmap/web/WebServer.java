@@ -177,7 +177,7 @@ public final class WebServer implements AutoCloseable {
               new EngineRoutes(library, engines).register(config.routes);
               planned(config.routes, library, events);
               new RegionRoutes(library, guard).register(config.routes);
-              new PictureRoutes(library, guard).register(config.routes);
+              new PictureRoutes(library, worker.copies(), guard).register(config.routes);
               new AlignRoutes(library).register(config.routes);
               eventRoutes.register(config.routes);
               new ShareRoutes(library, events, keys, log, places).register(config.routes);

@@ -1,5 +1,6 @@
 package org.barmap.work;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -7,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.library.PageCard;
 import org.barmap.library.Pages;
+import org.barmap.library.WholeFile;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
 import org.barmap.map.Finding;
@@ -73,6 +75,19 @@ public interface PageReader extends AutoCloseable {
    */
   default Optional<ReadPage> read(Path picture, PageCard page, Outline frame) {
     return Optional.empty();
+  }
+
+  /**
+   * Makes a picture smaller.
+   *
+   * @param picture PNG or JPEG
+   * @param width wanted, pixels; never larger than it is
+   * @param to where the JPEG is kept, whole or not at all
+   * @throws PageLostException when the picture can't be decoded, with the reason
+   * @throws IOException when it can't be read or kept
+   */
+  default void scale(Path picture, int width, Path to) throws IOException {
+    WholeFile.copy(new ByteArrayInputStream(PagePictures.scaled(picture, width)), to);
   }
 
   /** Settles what was read on all pages of a book into one map. */

@@ -18,7 +18,8 @@ import org.barmap.sign.StoredPage;
  * Reads a picture with all the pages on it. The page it is read for is stored last: while it is not
  * done, a kill lets the whole picture be read again.
  */
-record PictureReading(Library library, PageReader reader, Events events, ReadingCounts counts) {
+record PictureReading(
+    Library library, PageReader reader, PageCopies copies, Events events, ReadingCounts counts) {
 
   private static final System.Logger LOG = System.getLogger(PictureReading.class.getName());
 
@@ -30,6 +31,7 @@ record PictureReading(Library library, PageReader reader, Events events, Reading
       return;
     }
     library.pages().begin(page.id());
+    copies.ahead(book, page);
     tellPage(book, page.id());
     List<PageReader.Result> results;
     long begun = System.nanoTime();

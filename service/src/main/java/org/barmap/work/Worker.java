@@ -28,6 +28,7 @@ public final class Worker implements AutoCloseable {
   private final Settling settling;
   private final JobReading.Tools tools;
   private final LineReading lines;
+  private final PageCopies copies;
   private final Turns.Place place;
   private volatile boolean closed;
   private volatile boolean begun;
@@ -41,7 +42,8 @@ public final class Worker implements AutoCloseable {
     this.events = events;
     this.settling = new Settling(library, reader, events);
     this.lines = new LineReading(library, reader, events);
-    PictureReading pictures = new PictureReading(library, reader, events, counts);
+    this.copies = new PageCopies(library, reader);
+    PictureReading pictures = new PictureReading(library, reader, copies, events, counts);
     this.tools = new JobReading.Tools(library, reader, events, pictures, settling, new ReadOf());
     this.place = library.turns().join(new Taking());
     library.signals().hear(WAKE, text -> library.turns().wake());
@@ -57,6 +59,11 @@ public final class Worker implements AutoCloseable {
   /** Returns what reads lines that people draw; it may be used from any thread. */
   public LineReading lines() {
     return lines;
+  }
+
+  /** Returns the smaller pictures of pages; they may be used from any thread. */
+  public PageCopies copies() {
+    return copies;
   }
 
   /** Returns what was read so far. */

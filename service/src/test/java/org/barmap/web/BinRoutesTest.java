@@ -64,7 +64,9 @@ class BinRoutesTest extends RunningServer {
     String book = markedBook();
     String page = showFirstPage(book);
     assertThat(Disk.holding(folder, MARK)).as("the picture, once").hasSize(1);
-    assertThat(Disk.holding(folder, page + "-")).hasSize(2);
+    assertThat(Disk.holding(folder, page + "-"))
+        .as("those asked for, and one of each width that is made when the page is read")
+        .hasSize(3);
     String revision = get("/api/books/" + book).headers().firstValue("ETag").orElseThrow();
     HttpResponse<String> removed =
         send(to("/api/books/" + book + "/pages/" + page).header("If-Match", revision).DELETE());
@@ -136,7 +138,8 @@ class BinRoutesTest extends RunningServer {
     assertThat(kept.path("books").asInt()).isEqualTo(1);
     assertThat(kept.path("pictures").path("files").asInt()).isEqualTo(2);
     assertThat(kept.path("pictures").path("bytes").asLong()).isGreaterThan(1000);
-    assertThat(kept.path("smaller").path("files").asInt()).isEqualTo(2);
+    // of each page the one that is made when it is read, of the first those asked for
+    assertThat(kept.path("smaller").path("files").asInt()).isEqualTo(4);
     assertThat(kept.path("setAside").path("files").asInt()).isEqualTo(1);
     assertThat(kept.path("missing")).isEmpty();
     assertThat(json(get("/api/about")).path("notices").get(0).asString())

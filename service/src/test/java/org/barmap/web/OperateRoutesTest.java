@@ -27,7 +27,6 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.barmap.library.PageCard;
-import org.barmap.web.picture.PageScaling;
 import org.junit.jupiter.api.Test;
 
 /** Whether the service says how it is, how fast it is, and nothing of what it keeps. */
@@ -176,7 +175,7 @@ class OperateRoutesTest extends RunningServer {
   /** Asks for a smaller picture, and tells which file it was then: one made anew is another. */
   private Object file(String book, PageCard page, Path small) {
     try {
-      PageScaling.jpeg(library, book, page, 500).close();
+      worker.copies().jpeg(book, page, 500).orElseThrow().close();
       return Objects.requireNonNull(
           Files.readAttributes(small, BasicFileAttributes.class).fileKey());
     } catch (IOException e) {

@@ -88,6 +88,9 @@ class WebServerTest extends RunningServer {
     String book = readBook();
     String page = json(get("/api/books/" + book)).path("pages").get(0).path("id").asString();
     String image = "/api/books/" + book + "/pages/" + page + "/image";
+    assertThat(folder.resolve("cache").resolve(page + "-400.jpg"))
+        .as("what the list of pages shows is made before it is asked for")
+        .exists();
     BufferedImage small = picture(image + "?width=300");
     assertThat(small.getWidth()).isEqualTo(300);
     assertThat(small.getHeight()).isEqualTo(420);

@@ -1,5 +1,6 @@
 package org.barmap.page.file;
 
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import org.barmap.page.pixel.Mats;
@@ -75,6 +76,72 @@ public final class Picture implements Document {
     } catch (org.opencv.core.CvException e) {
       throw PictureHeader.damaged();
     }
+  }
+
+  /**
+   * A picture as it is shown.
+   *
+   * @param pixels gray or colour, 8 bits; a JPEG may have been decoded smaller than it is
+   * @param width of the whole picture, upright, pixels
+   * @param height pixels
+   */
+  public record Shown(Mat pixels, int width, int height) {}
+
+  /**
+   * Decodes a PNG or JPEG as it looks: upright, in colour where it has some; what is see-through
+   * and what has 16 bits in gray.
+   *
+   * @param least so many pixels of its width are needed; a JPEG that is much larger is decoded at a
+   *     half, a quarter or an eighth, which takes a part of the time
+   * @param scope owns the pixels
+   */
+  public static Shown shown(byte[] bytes, int least, Mats scope) throws UnreadableException {
+    Mat data = scope.keep(new MatOfByte(bytes));
+    // as ISO/IEC 15948 has it; what else is kept as a picture is a JPEG
+    boolean png = bytes.length > 1 && (bytes[0] & 0xff) == 0x89 && bytes[1] == 'P';
+    return png ? png(bytes, data, scope) : jpeg(bytes, data, least, scope);
+  }
+
+  private static Shown png(byte[] bytes, Mat data, Mats scope) throws UnreadableException {
+    Mat read = decoded(data, Imgcodecs.IMREAD_UNCHANGED, scope);
+    if (read.depth() != CvType.CV_8U || read.channels() > COLOURS) {
+      return whole(toGray(read, scope));
+    }
+    // read unchanged it lies as it is stored; seldom a PNG says that it is to be turned
+    boolean turned = new String(bytes, StandardCharsets.ISO_8859_1).contains("eXIf");
+    return whole(turned ? decoded(data, Imgcodecs.IMREAD_COLOR, scope) : read);
+  }
+
+  private static Shown jpeg(byte[] bytes, Mat data, int least, Mats scope)
+      throws UnreadableException {
+    PictureHeader header = PictureHeader.jpeg(bytes);
+    int narrow = Math.min(header.width(), header.height());
+    int flags = Imgcodecs.IMREAD_ANYCOLOR;
+    if (narrow / 8 >= least) {
+      flags |= Imgcodecs.IMREAD_REDUCED_GRAYSCALE_8;
+    } else if (narrow / 4 >= least) {
+      flags |= Imgcodecs.IMREAD_REDUCED_GRAYSCALE_4;
+    } else if (narrow / 2 >= least) {
+      flags |= Imgcodecs.IMREAD_REDUCED_GRAYSCALE_2;
+    }
+    Mat read = decoded(data, flags, scope);
+    boolean lying = header.width() > header.height();
+    boolean turned = lying != read.cols() > read.rows() && header.width() != header.height();
+    return turned
+        ? new Shown(read, header.height(), header.width())
+        : new Shown(read, header.width(), header.height());
+  }
+
+  private static Shown whole(Mat read) {
+    return new Shown(read, read.cols(), read.rows());
+  }
+
+  private static Mat decoded(Mat data, int flags, Mats scope) throws UnreadableException {
+    Mat read = scope.keep(Imgcodecs.imdecode(data, flags));
+    if (read.empty()) {
+      throw PictureHeader.damaged();
+    }
+    return read;
   }
 
   /** Brings 8- or 16-bit gray, colour and see-through colour to 8-bit gray on white. */

@@ -53,7 +53,7 @@ public enum ApiError {
   /** The disk is full, or the data folder went away. */
   STORAGE(507, "It could not be kept on disk; make room and try again"),
   /** The database can't be reached, or answers too late. */
-  AWAY(503, "The database does not answer; try again in a moment"),
+  AWAY(503, "It can't be had just now; try again in a moment"),
   /** A mistake of ours; the log has it. */
   INTERNAL(500, "Something went wrong in the program; nothing was changed");
 

@@ -20,6 +20,7 @@ import org.barmap.library.live.Away;
 import org.barmap.library.picture.StoreAwayException;
 import org.barmap.map.json.BadMapException;
 import org.barmap.web.site.SitePages;
+import org.barmap.work.ReadingStoppedException;
 import org.eclipse.jetty.http.HttpException;
 import org.jdbi.v3.core.JdbiException;
 import tools.jackson.core.JacksonException;
@@ -59,6 +60,12 @@ public final class Problems {
     routes.exception(
         HttpResponseException.class,
         (e, ctx) -> answer(ctx, ofStatus(e.getStatus()), String.valueOf(e.getMessage()), Map.of()));
+    routes.exception(
+        ReadingStoppedException.class,
+        (e, ctx) -> {
+          ctx.header("Retry-After", "2");
+          answer(ctx, ApiError.AWAY, "The service is being ended", Map.of());
+        });
     routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e));
     routes.error(404, "*", Problems::bare);
     routes.error(405, "*", Problems::bare);
@@ -103,7 +110,8 @@ public final class Problems {
     if (away) {
       LOG.log(System.Logger.Level.WARNING, "the store is away", e);
       ctx.header("Retry-After", "2");
-      answer(ctx, ApiError.AWAY, ApiError.AWAY.title(), Map.of());
+      String what = "The database, or what keeps the pictures, does not answer";
+      answer(ctx, ApiError.AWAY, what, Map.of());
     }
     return away;
   }

@@ -12,13 +12,14 @@ import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.Requests;
-import org.barmap.web.picture.PageScaling;
+import org.barmap.web.picture.Smaller;
+import org.barmap.work.PageCopies;
 
 /**
  * A book's pages as a IIIF manifest with an image service of level 0: fixed sizes only. It leads to
  * all pictures of a book, so it is for the book's owner.
  */
-public record PictureRoutes(Library library, Guard guard) {
+public record PictureRoutes(Library library, PageCopies copies, Guard guard) {
 
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {
@@ -77,7 +78,7 @@ public record PictureRoutes(Library library, Guard guard) {
                             + ", and max"));
     ctx.header("Cache-Control", "private, max-age=31536000, immutable");
     ctx.contentType("image/jpeg");
-    ctx.result(PageScaling.jpeg(library, ctx.pathParam("b"), page, size.width()));
+    ctx.result(Smaller.of(copies, ctx.pathParam("b"), page, size.width()));
   }
 
   private PageCard page(Context ctx) {

@@ -26,7 +26,7 @@ import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
 import org.barmap.web.picture.PageParts;
-import org.barmap.web.picture.PageScaling;
+import org.barmap.web.picture.Smaller;
 import org.barmap.work.Events;
 import org.barmap.work.JobView;
 import org.barmap.work.Worker;
@@ -204,7 +204,7 @@ public record PageRoutes(Library library, Worker worker, Events events) {
     // in steps, so that the cache stays small
     int wanted = (width.get() + 99) / 100 * 100;
     ctx.contentType("image/jpeg");
-    ctx.result(PageScaling.jpeg(library, ctx.pathParam("b"), page, wanted));
+    ctx.result(Smaller.of(worker.copies(), ctx.pathParam("b"), page, wanted));
   }
 
   private void crop(Context ctx) throws IOException {

@@ -9,8 +9,9 @@ import org.barmap.map.Outline;
  *
  * @param id its answers carry the same
  * @param file where it lies
- * @param name what the player calls it
- * @param from page of the file to open first, from 0; or index of the page in the book
+ * @param name what the player calls it; or where its smaller picture is to be
+ * @param from page of the file to open first, from 0; or index of the page in the book; or how wide
+ *     its smaller picture is to be, pixels
  * @param page and frame: of a line drawn on it
  */
 record Ask(
@@ -31,6 +32,8 @@ record Ask(
     /** What is on a picture: a {@code PAGE} for each page on it, {@code END}. */
     READ,
     /** What is on a page with a line drawn: a {@code PAGE}, or none, {@code END}. */
-    LINE
+    LINE,
+    /** A smaller picture: {@code END} when it is there. */
+    SCALE
   }
 }

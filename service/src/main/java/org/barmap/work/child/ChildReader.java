@@ -154,6 +154,22 @@ public final class ChildReader implements PageReader {
     return results.stream().findFirst().flatMap(Result::page);
   }
 
+  @Override
+  public void scale(Path picture, int width, Path to) throws IOException {
+    String target = to.toAbsolutePath().toString();
+    for (int left = limits.tries(); ; left--) {
+      try {
+        ask(Ask.Kind.SCALE, limits.page(), picture, target, width, a -> {});
+        return;
+      } catch (LostException e) {
+        // the child may have ended over a page that was read beside it
+        if (left <= 1) {
+          throw new PageLostException(sentence(e.why(), "Showing this page", "ask for it again"));
+        }
+      }
+    }
+  }
+
   private void ask(
       Ask.Kind kind, Duration most, Path file, String name, int from, Consumer<Answer> taker)
       throws IOException {

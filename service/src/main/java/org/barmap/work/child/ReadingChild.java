@@ -79,6 +79,7 @@ public final class ReadingChild {
               .read(file, ask.page().orElseThrow(), ask.frame().orElseThrow())
               .map(p -> new PageReader.Result(Optional.of(p), List.of()))
               .ifPresent(r -> send(ask, Answer.page(r)));
+      case SCALE -> reader.scale(file, ask.from(), Path.of(ask.name()));
     }
     send(ask, Answer.plain(Answer.Kind.END, ""));
   }

@@ -16,6 +16,7 @@ import org.barmap.web.WebServer;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.Problems;
 import org.barmap.web.contract.ApiDescription.Operation;
+import org.barmap.work.ReadingStoppedException;
 import org.jdbi.v3.core.ConnectionException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -71,6 +72,11 @@ class FailingStoreTest extends RunningServer {
   void aStoreThatCannotBeReachedIsSaid() throws Exception {
     assertSaid(
         ApiError.AWAY, () -> new ConnectionException(new SQLException("the line is cut", "08006")));
+  }
+
+  @Test
+  void thatTheServiceEndsIsSaid() throws Exception {
+    assertSaid(ApiError.AWAY, ReadingStoppedException::new);
   }
 
   @Test

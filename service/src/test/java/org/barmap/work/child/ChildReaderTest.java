@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import javax.imageio.ImageIO;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
@@ -96,6 +97,22 @@ class ChildReaderTest {
       d.save(file.toFile());
     }
     return file;
+  }
+
+  @Test
+  void itMakesPicturesSmaller() throws IOException {
+    Path small = dir.resolve("small.jpg");
+    Path broken = Files.writeString(dir.resolve("broken.png"), "no picture");
+    try (ChildReader child = new ChildReader(ReadingChild.class)) {
+      child.scale(music(), 400, small);
+      assertThat(ImageIO.read(small.toFile()).getWidth()).isEqualTo(400);
+      child.process().orElseThrow().destroyForcibly();
+      child.scale(music(), 300, small);
+      assertThat(ImageIO.read(small.toFile()).getWidth()).as("by a new child").isEqualTo(300);
+      Path none = dir.resolve("none.jpg");
+      assertThatThrownBy(() -> child.scale(broken, 300, none)).isInstanceOf(IOException.class);
+      assertThat(none).doesNotExist();
+    }
   }
 
   @Test
