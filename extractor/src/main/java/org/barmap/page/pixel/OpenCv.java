@@ -1,6 +1,5 @@
 package org.barmap.page.pixel;
 
-import org.bytedeco.javacpp.Loader;
 import org.bytedeco.opencv.opencv_java;
 import org.opencv.core.Core;
 
@@ -8,7 +7,7 @@ import org.opencv.core.Core;
 public final class OpenCv {
 
   static {
-    Loader.load(opencv_java.class);
+    FoundLibraries.load(opencv_java.class);
     Core.setErrorVerbosity(false);
     // The service runs several pages at a time; one page takes one core.
     Core.setNumThreads(1);
