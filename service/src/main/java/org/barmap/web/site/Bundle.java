@@ -47,10 +47,12 @@ final class Bundle {
 
   private static void imported(String module, Set<String> found) {
     if (found.add(module)) {
-      Matcher imports = IMPORT.matcher(SitePages.resource("/site" + module));
-      while (imports.find()) {
-        imported(near(module, imports.group(2)), found);
-      }
+      SitePages.resource("/site" + module)
+          .lines()
+          .filter(line -> line.startsWith("import "))
+          .map(IMPORT::matcher)
+          .filter(Matcher::find)
+          .forEach(imports -> imported(near(module, imports.group(2)), found));
     }
   }
 

@@ -49,17 +49,33 @@ public final class SitePages {
    * worker's text holds the version: when that is another one, browsers see another worker.
    */
   public static void register(RoutesConfig routes) {
-    Map<String, String> pages = new LinkedHashMap<>();
-    for (Room room : ROOMS) {
-      String page = filled(HEAD + BODY, room.name(), room.title());
-      room.addresses().forEach(address -> pages.put(address, page));
-    }
-    pages.forEach((address, page) -> routes.get(address, ctx -> show(ctx, page)));
-    SiteFiles site = SiteFiles.with(pages);
-    String worker = resource("/site/sw.js").replace("{{version}}", site.version());
+    ROOMS.stream()
+        .flatMap(room -> room.addresses().stream())
+        .forEach(address -> routes.get(address, ctx -> show(ctx, Filled.page(address))));
     DocsPages.register(routes);
-    routes.get("/site.json", ctx -> fresh(ctx).json(site));
-    routes.get("/sw.js", ctx -> fresh(ctx).contentType("text/javascript").result(worker));
+    routes.get("/site.json", ctx -> fresh(ctx).json(Filled.SITE));
+    routes.get("/sw.js", ctx -> fresh(ctx).contentType("text/javascript").result(Filled.WORKER));
+  }
+
+  /** What all pages say, put together when a browser first asks: no start waits for that. */
+  private static final class Filled {
+    private static final Map<String, String> PAGES = pages();
+    private static final SiteFiles SITE = SiteFiles.with(PAGES);
+    private static final String WORKER =
+        resource("/site/sw.js").replace("{{version}}", SITE.version());
+
+    static String page(String address) {
+      return PAGES.getOrDefault(address, NOWHERE);
+    }
+
+    private static Map<String, String> pages() {
+      Map<String, String> pages = new LinkedHashMap<>();
+      for (Room room : ROOMS) {
+        String page = filled(HEAD + BODY, room.name(), room.title());
+        room.addresses().forEach(address -> pages.put(address, page));
+      }
+      return pages;
+    }
   }
 
   /** Returns the page for an address that has none. */
