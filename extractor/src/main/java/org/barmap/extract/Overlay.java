@@ -8,9 +8,7 @@ import java.awt.RenderingHints;
 import java.awt.geom.Path2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import javax.imageio.ImageIO;
@@ -22,8 +20,6 @@ import org.barmap.map.Page;
 import org.barmap.map.Point;
 import org.barmap.map.StaffSystem;
 import org.barmap.page.PageImage;
-import org.barmap.page.PageResult;
-import org.barmap.page.file.PageFiles;
 
 /** Draws what a bar map says over the upright page image, for looking. */
 public final class Overlay {
@@ -51,25 +47,16 @@ public final class Overlay {
    * @throws IOException when a file can't be written
    */
   public static List<Path> write(List<Path> paths, BarMap map, Path folder) throws IOException {
-    Files.createDirectories(folder);
-    List<Path> written = new ArrayList<>();
-    int index = 0;
-    try (PagesAhead source = new PagesAhead(PageFiles.list(paths).files())) {
-      while (source.hasNext()) {
-        PageResult result = source.next();
-        index++;
-        if (result instanceof PageResult.Loaded loaded) {
-          try (PageImage image = loaded.page()) {
-            Path file = folder.resolve("page-%03d.png".formatted(index));
-            if (!ImageIO.write(draw(image, map, index), "png", file.toFile())) {
-              throw new IOException("no PNG can be written to " + file);
-            }
-            written.add(file);
+    return UprightPages.write(
+        paths,
+        folder,
+        (image, index) -> {
+          Path file = folder.resolve("page-%03d.png".formatted(index));
+          if (!ImageIO.write(draw(image, map, index), "png", file.toFile())) {
+            throw new IOException("no PNG can be written to " + file);
           }
-        }
-      }
-    }
-    return List.copyOf(written);
+          return file;
+        });
   }
 
   /** Draws one page in the pixels of its working image. */

@@ -27,6 +27,25 @@ public final class UprightPages {
    * @throws IOException when a file can't be written
    */
   public static List<Path> write(List<Path> paths, Path folder) throws IOException {
+    return write(
+        paths,
+        folder,
+        (image, index) -> {
+          Path file = folder.resolve(String.format(Locale.ROOT, "page-%04d.png", index));
+          return Files.write(file, png(image));
+        });
+  }
+
+  /** Writes a picture of one page. */
+  @FunctionalInterface
+  interface PageWriter {
+
+    /** Returns the file written. */
+    Path write(PageImage image, int index) throws IOException;
+  }
+
+  /** Writes a picture of each page that can be opened, by its index in the book, from 1 on. */
+  static List<Path> write(List<Path> paths, Path folder, PageWriter writer) throws IOException {
     Files.createDirectories(folder);
     List<Path> written = new ArrayList<>();
     int index = 0;
@@ -36,14 +55,12 @@ public final class UprightPages {
         index++;
         if (result instanceof PageResult.Loaded loaded) {
           try (PageImage image = loaded.page()) {
-            Path file = folder.resolve(String.format(Locale.ROOT, "page-%04d.png", index));
-            Files.write(file, png(image));
-            written.add(file);
+            written.add(writer.write(image, index));
           }
         }
       }
     }
-    return written;
+    return List.copyOf(written);
   }
 
   private static byte[] png(PageImage image) {

@@ -88,5 +88,18 @@ public record SecondReading(String source, List<Part> parts) {
       ending = List.copyOf(ending);
       signs = List.copyOf(signs);
     }
+
+    /** Returns the same bar without a number. */
+    public Measure unnumbered() {
+      return new Measure(
+          "", false, meter, key, rest, multiRest, start, end, times, rehearsal, ending, signs);
+    }
+
+    /** Returns the same bar with other signs at it. */
+    public Measure withSigns(List<Navigation> other) {
+      return new Measure(
+          number, implicit, meter, key, rest, multiRest, start, end, times, rehearsal, ending,
+          other);
+    }
   }
 }

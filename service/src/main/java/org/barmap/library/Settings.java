@@ -116,60 +116,20 @@ public record Settings(
     director = director == null ? Optional.empty() : director;
   }
 
-  /** Makes the settings of a book that no other one lies beside. */
-  public Settings(
-      double turnSeconds,
-      double quickSeconds,
-      int memoryBars,
-      double changeSeconds,
-      boolean repeatsAfterJump,
-      ChairSettings chair,
-      Optional<Instant> rehearsedAt,
-      Optional<String> firstPage,
-      Map<String, String> leaves,
-      Optional<String> version) {
-    this(
-        turnSeconds,
-        quickSeconds,
-        memoryBars,
-        changeSeconds,
-        repeatsAfterJump,
-        chair,
-        rehearsedAt,
-        firstPage,
-        leaves,
-        version,
-        Optional.empty());
-  }
-
-  /** Makes the settings of a show without versions. */
-  public Settings(
-      double turnSeconds,
-      double quickSeconds,
-      int memoryBars,
-      double changeSeconds,
-      boolean repeatsAfterJump,
-      ChairSettings chair,
-      Optional<Instant> rehearsedAt,
-      Optional<String> firstPage,
-      Map<String, String> leaves) {
-    this(
-        turnSeconds,
-        quickSeconds,
-        memoryBars,
-        changeSeconds,
-        repeatsAfterJump,
-        chair,
-        rehearsedAt,
-        firstPage,
-        leaves,
-        Optional.empty());
-  }
-
   /** What holds until a player says otherwise. */
   public static final Settings USUAL =
       new Settings(
-          2, 1, 4, 6, false, ChairSettings.USUAL, Optional.empty(), Optional.empty(), Map.of());
+          2,
+          1,
+          4,
+          6,
+          false,
+          ChairSettings.USUAL,
+          Optional.empty(),
+          Optional.empty(),
+          Map.of(),
+          Optional.empty(),
+          Optional.empty());
 
   /** Returns what is said now for the words there were before. */
   private static String now(String firstPage) {
@@ -182,15 +142,21 @@ public record Settings(
 
   /** Returns the same for a book whose pages have other ids. */
   public Settings withLeaves(Map<String, String> other) {
-    return with(other, director);
+    return with(rehearsedAt, other, director);
   }
 
   /** Returns the same with another book beside this one, or none. */
   public Settings withDirector(Optional<Director> other) {
-    return with(leaves, other);
+    return with(rehearsedAt, leaves, other);
   }
 
-  private Settings with(Map<String, String> newLeaves, Optional<Director> newDirector) {
+  /** Returns the same after a rehearsal. */
+  public Settings withRehearsedAt(Instant ended) {
+    return with(Optional.of(ended), leaves, director);
+  }
+
+  private Settings with(
+      Optional<Instant> ended, Map<String, String> newLeaves, Optional<Director> newDirector) {
     return new Settings(
         turnSeconds,
         quickSeconds,
@@ -198,7 +164,7 @@ public record Settings(
         changeSeconds,
         repeatsAfterJump,
         chair,
-        rehearsedAt,
+        ended,
         firstPage,
         newLeaves,
         version,

@@ -17,7 +17,6 @@ import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
@@ -26,8 +25,8 @@ import org.barmap.cli.out.ExitCode;
 import org.barmap.edit.Made;
 import org.barmap.library.BookCard;
 import org.barmap.library.Disk;
+import org.barmap.library.OnePicture;
 import org.barmap.library.PageCard;
-import org.barmap.library.Pages;
 import org.barmap.library.sqlite.SqliteLibrary;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
@@ -35,8 +34,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** {@code barmap backup} and {@code barmap restore}: all of a shelf in one file, and back. */
 class BackupCommandTest {
-
-  private static final String PICTURE = "u" + "a".repeat(32) + ".png";
 
   @TempDir private Path folder;
 
@@ -50,19 +47,6 @@ class BackupCommandTest {
 
   private static SqliteLibrary open(Path data) throws IOException {
     return SqliteLibrary.open(data, Clock.systemUTC());
-  }
-
-  private static String book(SqliteLibrary library, String title) throws IOException {
-    String book = library.books().add(title, "Bass").id();
-    Files.writeString(library.pages().folder(book).resolve(PICTURE), "picture of " + title);
-    library
-        .pages()
-        .add(
-            book,
-            List.of(new Pages.NewPage("p.png", PICTURE, 10, 10, Optional.empty())),
-            Optional.empty());
-    library.readings().lay(book, library.readings().material(book), Made.book(3));
-    return book;
   }
 
   private static Ran barmap(String command, Path file, Path data, String... more) {
@@ -85,7 +69,7 @@ class BackupCommandTest {
 
   private void saveSaltmarsh() throws IOException {
     try (SqliteLibrary library = open(data())) {
-      book(library, "Saltmarsh");
+      OnePicture.book(library, "Saltmarsh");
     }
     assertThat(barmap("backup", file(), data()).code()).isZero();
   }
@@ -93,14 +77,14 @@ class BackupCommandTest {
   @Test
   void aShelfInUseIsBackedUpAndPutBackElsewhere() throws IOException {
     try (SqliteLibrary library = open(data())) {
-      book(library, "Saltmarsh");
-      String gone = book(library, "Flotsam");
+      OnePicture.book(library, "Saltmarsh");
+      String gone = OnePicture.book(library, "Flotsam");
       library.books().discard(gone);
       library.books().removeForGood(gone);
       Ran ran = barmap("backup", file(), data());
       assertThat(ran.code()).as(ran.err()).isZero();
       assertThat(ran.out()).contains("1 book").contains("1 picture").contains("hire agreement");
-      book(library, "Later");
+      OnePicture.book(library, "Later");
     }
     try (Stream<Path> beside = Files.list(folder)) {
       assertThat(beside.map(f -> f.getFileName().toString()))
@@ -118,7 +102,7 @@ class BackupCommandTest {
   @Test
   void aBackupWithoutPicturesSaysSoAndHoldsNone() throws IOException {
     try (SqliteLibrary library = open(data())) {
-      book(library, "Saltmarsh");
+      OnePicture.book(library, "Saltmarsh");
     }
     Ran ran = barmap("backup", file(), data(), "--no-pictures");
     assertThat(ran.code()).as(ran.err()).isZero();
@@ -142,7 +126,7 @@ class BackupCommandTest {
     saveSaltmarsh();
     Path other = folder.resolve("other");
     try (SqliteLibrary library = open(other)) {
-      book(library, "Flotsam");
+      OnePicture.book(library, "Flotsam");
     }
     Ran refused = barmap("restore", file(), other);
     assertThat(refused.code()).isEqualTo(ExitCode.WRONG_USE);
@@ -161,12 +145,12 @@ class BackupCommandTest {
     saveSaltmarsh();
     Path other = folder.resolve("other");
     try (SqliteLibrary library = open(other)) {
-      book(library, "Flotsam");
+      OnePicture.book(library, "Flotsam");
       Ran ran = barmap("restore", file(), other, "--replace");
       assertThat(ran.code()).as(ran.err()).isZero();
       assertThat(ran.out()).contains("when barmap starts next");
       assertThat(library.books().all().get(0).title()).isEqualTo("Flotsam");
-      book(library, "Meanwhile");
+      OnePicture.book(library, "Meanwhile");
     }
     assertHolds(other, "Saltmarsh");
     assertThat(Disk.holding(other.resolve("set-aside"), "picture of Meanwhile")).hasSize(1);
@@ -179,7 +163,7 @@ class BackupCommandTest {
     byte[] whole = Files.readAllBytes(file());
     Path other = folder.resolve("other");
     try (SqliteLibrary library = open(other)) {
-      book(library, "Flotsam");
+      OnePicture.book(library, "Flotsam");
     }
     Files.write(file(), java.util.Arrays.copyOf(whole, whole.length / 2));
     assertUnharmed(other, "no whole backup");
@@ -219,11 +203,11 @@ class BackupCommandTest {
   @Test
   void aPutBackThatWasCutShortIsFinishedOrDroppedAtTheNextStart() throws IOException {
     try (SqliteLibrary library = open(data())) {
-      book(library, "Saltmarsh");
+      OnePicture.book(library, "Saltmarsh");
     }
     Path other = folder.resolve("other");
     try (SqliteLibrary library = open(other)) {
-      book(library, "Flotsam");
+      OnePicture.book(library, "Flotsam");
     }
     // as a kill leaves it while files are still being taken out of the backup
     Path restoring = Files.createDirectories(other.resolve("restoring/books"));
@@ -249,7 +233,7 @@ class BackupCommandTest {
     saveSaltmarsh();
     Path other = folder.resolve("other");
     try (SqliteLibrary library = open(other)) {
-      book(library, "Flotsam");
+      OnePicture.book(library, "Flotsam");
       assertThat(barmap("restore", file(), other, "--replace").out()).contains("starts next");
     }
     String aside = Files.readString(other.resolve("restoring/complete")).strip();
@@ -267,7 +251,7 @@ class BackupCommandTest {
     saveSaltmarsh();
     Path other = folder.resolve("other");
     try (SqliteLibrary library = open(other)) {
-      book(library, "Flotsam");
+      OnePicture.book(library, "Flotsam");
     }
     Path half = Files.createDirectories(other.resolve("restoring/books")).resolve("half");
     Files.writeString(half, "half");
@@ -290,10 +274,11 @@ class BackupCommandTest {
   @Test
   void aPictureThatIsMissingIsSaidAndTheRestIsSaved() throws IOException {
     try (SqliteLibrary library = open(data())) {
-      String book = book(library, "Saltmarsh");
-      String other = book(library, "Flotsam");
-      Files.delete(library.pages().folder(book).resolve(PICTURE));
-      Files.writeString(library.pages().folder(other).resolve(PICTURE), "picture of Flotsax");
+      String book = OnePicture.book(library, "Saltmarsh");
+      String other = OnePicture.book(library, "Flotsam");
+      Files.delete(library.pages().folder(book).resolve(OnePicture.NAME));
+      Files.writeString(
+          library.pages().folder(other).resolve(OnePicture.NAME), "picture of Flotsax");
     }
     Ran ran = barmap("backup", file(), data());
     assertThat(ran.code()).isEqualTo(ExitCode.UNREADABLE);
@@ -308,10 +293,10 @@ class BackupCommandTest {
   @Test
   void onAFullDiskTheBackupBeforeStays() throws IOException, InterruptedException {
     try (SqliteLibrary library = open(data())) {
-      String book = book(library, "Saltmarsh");
+      String book = OnePicture.book(library, "Saltmarsh");
       byte[] noise = new byte[900_000];
       new Random(1).nextBytes(noise);
-      Files.write(library.pages().folder(book).resolve(PICTURE), noise);
+      Files.write(library.pages().folder(book).resolve(OnePicture.NAME), noise);
     }
     Files.writeString(file(), "the backup before");
     Process process;
@@ -344,7 +329,7 @@ class BackupCommandTest {
   @Test
   void whatIsNoPlainFileIsNotReplaced() throws IOException {
     try (SqliteLibrary library = open(data())) {
-      book(library, "Saltmarsh");
+      OnePicture.book(library, "Saltmarsh");
     }
     Ran device = barmap("backup", Path.of("/dev/null"), data());
     assertThat(device.code()).isEqualTo(ExitCode.UNREADABLE);
@@ -364,7 +349,7 @@ class BackupCommandTest {
     assertThat(data()).doesNotExist();
     assertThat(file()).doesNotExist();
     try (SqliteLibrary library = open(data())) {
-      book(library, "Saltmarsh");
+      OnePicture.book(library, "Saltmarsh");
     }
     Path nowhere = folder.resolve("nowhere/all.zip");
     assertThat(barmap("backup", nowhere, data()).code()).isEqualTo(ExitCode.UNREADABLE);

@@ -22,13 +22,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Random;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 import org.barmap.cli.out.ExitCode;
-import org.barmap.library.Pages;
+import org.barmap.library.OnePicture;
 import org.barmap.library.keep.PictureMark;
 import org.barmap.library.sqlite.SqliteBackup;
 import org.barmap.library.sqlite.SqliteLibrary;
@@ -42,7 +41,6 @@ import tools.jackson.databind.node.ObjectNode;
 /** A backup that somebody made to do harm, or that the way here damaged, is refused whole. */
 class HostileBackupTest {
 
-  private static final String PICTURE = "u" + "a".repeat(32) + ".png";
   private static final int BROKEN = Integer.getInteger("barmap.fuzz.backups", 24);
 
   @TempDir private Path folder;
@@ -59,14 +57,7 @@ class HostileBackupTest {
     Path data = saved.resolve("data");
     Path file = saved.resolve("all.zip");
     try (SqliteLibrary library = SqliteLibrary.open(data, Clock.systemUTC())) {
-      String book = library.books().add("Saltmarsh", "Bass").id();
-      Files.writeString(library.pages().folder(book).resolve(PICTURE), "picture");
-      library
-          .pages()
-          .add(
-              book,
-              List.of(new Pages.NewPage("p.png", PICTURE, 10, 10, Optional.empty())),
-              Optional.empty());
+      OnePicture.unread(library, "Saltmarsh");
     }
     SqliteBackup.save(data, file, true);
     whole = Files.readAllBytes(file);
@@ -202,7 +193,7 @@ class HostileBackupTest {
   @Test
   void whatWouldFillTheDiskIsRefusedBeforeItIsUnpacked() throws IOException {
     Map<String, byte[]> entries = new LinkedHashMap<>(GOOD);
-    entries.put("books/abcdefghjk/" + PICTURE, new byte[64 << 20]);
+    entries.put("books/abcdefghjk/" + OnePicture.NAME, new byte[64 << 20]);
     Files.write(file(), packed(entries));
     assertRefused("far larger");
     Files.write(file(), lying());
@@ -211,7 +202,7 @@ class HostileBackupTest {
 
   /** Says of a picture of many bytes that it has seven, in the list and in the directory. */
   private byte[] lying() throws IOException {
-    String name = "books/abcdefghjk/" + PICTURE;
+    String name = "books/abcdefghjk/" + OnePicture.NAME;
     Map<String, byte[]> entries = new LinkedHashMap<>(GOOD);
     entries.put(name, new byte[1 << 20]);
     byte[] zip = packed(entries);

@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Optional;
 import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.node.ObjectNode;
@@ -25,18 +24,7 @@ class ClockBackTest extends OnEachStore {
 
   private Instant rehearsed(String book) {
     Instant now = clock.instant();
-    Settings usual = Settings.USUAL;
-    Settings settings =
-        new Settings(
-            usual.turnSeconds(),
-            usual.quickSeconds(),
-            usual.memoryBars(),
-            usual.changeSeconds(),
-            usual.repeatsAfterJump(),
-            usual.chair(),
-            Optional.of(now),
-            usual.firstPage(),
-            usual.leaves());
+    Settings settings = Settings.USUAL.withRehearsedAt(now);
     long revision = library.books().versionedSettings(book).revision();
     assertThat(library.books().setSettings(book, revision, settings)).isTrue();
     return now;

@@ -27,33 +27,10 @@ import org.junit.jupiter.api.Test;
 import tools.jackson.databind.node.ObjectNode;
 
 /** What every library does; run against both real stores. */
-class LibraryContractTest extends OnEachStore {
-
-  private String readBook(BarMap map) {
-    String book = library.books().add("Saltmarsh", "Bass").id();
-    List<Pages.NewPage> pages = new ArrayList<>();
-    map.pages()
-        .forEach(
-            p ->
-                pages.add(
-                    new Pages.NewPage(
-                        p.source(), p.source(), p.width(), p.height(), Optional.empty())));
-    library.pages().add(book, pages, Optional.empty());
-    lay(book, map);
-    return book;
-  }
+class LibraryContractTest extends WithBook {
 
   private long revision(String book) {
     return library.drafts().find(book).orElseThrow().revision();
-  }
-
-  private void lay(String book, BarMap map) {
-    done(library.readings().lay(book, library.readings().material(book), map));
-  }
-
-  private static <T> Saved.Done<T> done(Saved<T> saved) {
-    assertThat(saved).isInstanceOf(Saved.Done.class);
-    return (Saved.Done<T>) saved;
   }
 
   @Test
@@ -71,25 +48,24 @@ class LibraryContractTest extends OnEachStore {
             Optional.of(3.0));
     Settings set =
         new Settings(
-            3, 1, 2, 8, true, chair, Optional.empty(), Optional.of("left"), Map.of("p", "loose"));
+            3,
+            1,
+            2,
+            8,
+            true,
+            chair,
+            Optional.empty(),
+            Optional.of("left"),
+            Map.of("p", "loose"),
+            Optional.empty(),
+            Optional.empty());
     assertThat(library.books().setSettings(book, 0, set)).isTrue();
     assertThat(library.books().setSettings(book, 0, Settings.USUAL)).isFalse();
     reopen();
     BookCard card = library.books().find(book).orElseThrow();
     assertThat(card.part()).isEqualTo("Double Bass");
     assertThat(card.createdAt()).isEqualTo(NOW);
-    assertThat(library.books().settings(book))
-        .isEqualTo(
-            new Settings(
-                3,
-                1,
-                2,
-                8,
-                true,
-                chair,
-                Optional.empty(),
-                Optional.of("left"),
-                Map.of("p", "loose")));
+    assertThat(library.books().settings(book)).isEqualTo(set);
     Draft draft = library.drafts().find(book).orElseThrow().value();
     assertThat(draft.map().book().part()).isEqualTo("Double Bass");
   }

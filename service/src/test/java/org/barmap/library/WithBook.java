@@ -16,7 +16,10 @@ import org.barmap.map.BarMap;
 abstract class WithBook extends OnEachStore {
 
   String readBook(int seed) {
-    BarMap map = Made.book(seed);
+    return readBook(Made.book(seed));
+  }
+
+  String readBook(BarMap map) {
     String book = library.books().add("Saltmarsh", "Bass").id();
     List<Pages.NewPage> pages = new ArrayList<>();
     map.pages()
@@ -26,8 +29,12 @@ abstract class WithBook extends OnEachStore {
                     new Pages.NewPage(
                         p.source(), p.source(), p.width(), p.height(), Optional.empty())));
     library.pages().add(book, pages, Optional.empty());
-    done(library.readings().lay(book, library.readings().material(book), map));
+    lay(book, map);
     return book;
+  }
+
+  void lay(String book, BarMap map) {
+    done(library.readings().lay(book, library.readings().material(book), map));
   }
 
   Versioned<Draft> draft(String book) {

@@ -59,7 +59,9 @@ class BruteForceTest {
       }
       NumberPlan whole = Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL).numbers().get(0);
       NumberPlan rest =
-          Planner.plan(map, CountingTest.cut(first, last), PlanSettings.USUAL).numbers().get(0);
+          Planner.plan(map, Changes.cut("" + first, "" + last), PlanSettings.USUAL)
+              .numbers()
+              .get(0);
       if (plain) {
         cuts++;
         List<String> expected =
@@ -94,7 +96,7 @@ class BruteForceTest {
       map.bars().subList(first - 1, last).forEach(b -> out.add(b.id()));
       List<String> filtered = new ArrayList<>(new NaivePlayer(map.bars()).play());
       filtered.removeIf(out::contains);
-      Plan plan = Planner.plan(map, CountingTest.cut(first, last), PlanSettings.USUAL);
+      Plan plan = Planner.plan(map, Changes.cut("" + first, "" + last), PlanSettings.USUAL);
       List<String> sounds =
           plan.numbers().get(0).order().stream().map(NumberPlan.Entry::bar).toList();
       boolean warned =

@@ -3,6 +3,7 @@ package org.barmap.plan;
 import java.util.ArrayList;
 import java.util.List;
 import org.barmap.map.BarMap;
+import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
@@ -22,6 +23,15 @@ public final class Changes {
       changes.add(understood.change());
     }
     return new ShowChanges(changes);
+  }
+
+  /** Returns one cut, both bars by their addresses. */
+  public static ShowChanges cut(String first, String last) {
+    return ChangesJson.read(
+        """
+        {"format":"changes/1","changes":[{"id":"c","kind":"cut","first":"%s","last":"%s"}]}
+        """
+            .formatted(first, last));
   }
 
   /** Plans a book with changes said in words. */

@@ -126,7 +126,7 @@ class CountingTest {
         .extracting(
             p -> p.from() + " " + p.perMinute().orElse(0.0) + " " + p.toPerMinute().orElse(0.0))
         .containsExactly("0 60.0 0.0", "2 60.0 75.0", "3 75.0 120.0", "6 120.0 0.0");
-    NumberPlan cut = plan("1 2 3 4@mr3 7 8", both(changes, cut(4, 5))).numbers().get(0);
+    NumberPlan cut = plan("1 2 3 4@mr3 7 8", both(changes, Changes.cut("4", "5"))).numbers().get(0);
     assertThat(cut.played().seconds().orElse(-1.0))
         .isCloseTo(8 + 8 * Math.log(2) + 4, within(0.005));
   }
@@ -155,7 +155,8 @@ class CountingTest {
   void aTempoComesBackAfterAHoldOnIt() {
     Plan plan = plan("1@w:\u2669_=_120@mr8 9@w:rit.@rest 10@w:a_tempo@mr4 14", ShowChanges.none());
     assertThat(plan.numbers().get(0).played().seconds()).isEmpty();
-    Plan tail = plan("1@w:\u2669_=_120@mr8 9@w:rit.@rest 10@w:a_tempo@mr4 14", cut(9, 9));
+    Plan tail =
+        plan("1@w:\u2669_=_120@mr8 9@w:rit.@rest 10@w:a_tempo@mr4 14", Changes.cut("9", "9"));
     assertThat(tail.numbers().get(0).played().seconds()).contains(26.0);
   }
 
@@ -190,15 +191,6 @@ class CountingTest {
 
   private static double seconds(String written) {
     return plan(written, ShowChanges.none()).numbers().get(0).played().seconds().orElse(-1.0);
-  }
-
-  static ShowChanges cut(int first, int last) {
-    return ChangesJson.read(
-        "{\"format\":\"changes/1\",\"changes\":[{\"id\":\"c\",\"kind\":\"cut\",\"first\":\""
-            + first
-            + "\",\"last\":\""
-            + last
-            + "\"}]}");
   }
 
   private static Plan plan(String written, ShowChanges changes) {

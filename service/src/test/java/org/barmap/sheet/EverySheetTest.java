@@ -106,20 +106,19 @@ class EverySheetTest {
     }
   }
 
+  private static byte[] pdf(
+      SheetBooks book, SheetKind kind, SheetSettings settings, List<PencilMark> written)
+      throws IOException {
+    return Sheets.pdf(
+        book.map(), book.changes(), book.plan(), List.of(kind), settings, Pieces.none(), written);
+  }
+
   private static Map<String, Read> sheets(Show show, SheetSettings settings) throws IOException {
     SheetBooks book = show.book();
     Map<String, Read> sheets = new LinkedHashMap<>();
     for (SheetKind kind : SheetKind.values()) {
       List<PencilMark> written = kind == SheetKind.ERASE ? book.plan().pencil() : List.of();
-      byte[] pdf =
-          Sheets.pdf(
-              book.map(),
-              book.changes(),
-              book.plan(),
-              List.of(kind),
-              settings,
-              Pieces.none(),
-              written);
+      byte[] pdf = pdf(book, kind, settings, written);
       Files.createDirectories(KEPT);
       String big = settings.bigType() ? "-big" : "";
       Files.write(
@@ -282,15 +281,7 @@ class EverySheetTest {
     List<PencilMark> written = List.of(gone, book.plan().pencil().get(0));
     Map<SheetKind, String> bodies = new LinkedHashMap<>();
     for (SheetKind kind : List.of(SheetKind.PENCIL, SheetKind.ERASE)) {
-      byte[] pdf =
-          Sheets.pdf(
-              book.map(),
-              book.changes(),
-              book.plan(),
-              List.of(kind),
-              SheetSettings.USUAL,
-              Pieces.none(),
-              written);
+      byte[] pdf = pdf(book, kind, SheetSettings.USUAL, written);
       bodies.put(kind, Read.of(pdf).body());
     }
     assertThat(bodies.get(SheetKind.PENCIL))

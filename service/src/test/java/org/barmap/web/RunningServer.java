@@ -117,6 +117,17 @@ public abstract class RunningServer {
             .POST(HttpRequest.BodyPublishers.ofString(body)));
   }
 
+  /** Gives a book another title; returns the revision after it. */
+  protected long rename(String book) throws Exception {
+    String path = "/api/books/" + book;
+    long revision = json(get(path)).path("revision").asLong();
+    send(
+        to(path)
+            .header("If-Match", "\"" + revision + "\"")
+            .method("PATCH", HttpRequest.BodyPublishers.ofString("{\"title\":\"T\"}")));
+    return revision + 1;
+  }
+
   protected static JsonNode json(HttpResponse<String> response) {
     return BarMapJson.mapper().readTree(response.body());
   }

@@ -46,6 +46,34 @@ record Rounds(int counted) {
     return rounded(nanos[counted / 2] / 1e6);
   }
 
+  /** The same for steps that leave nothing to close. */
+  double medianMillis(Step step, int usualWarmUp) throws IOException {
+    return medianMillis(
+        new Click() {
+          @Override
+          public void once(int round) throws IOException {
+            step.take(round);
+          }
+
+          @Override
+          public void close() {
+            // what it was taken in serves the next kind of step
+          }
+        },
+        usualWarmUp);
+  }
+
+  /** One step of some kind. */
+  interface Step {
+
+    /**
+     * Takes it once.
+     *
+     * @param round which time; negative while warming up
+     */
+    void take(int round) throws IOException;
+  }
+
   /** Rounds a figure to a thousandth. */
   static double rounded(double value) {
     return Math.round(value * 1000) / 1000.0;

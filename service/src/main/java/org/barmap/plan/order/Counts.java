@@ -312,15 +312,7 @@ final class Counts {
     }
     Loop added = new Loop(start, end, times, List.of(), Optional.empty());
     if (around) {
-      int way =
-          ask(
-              span,
-              "play-around",
-              Topic.REPEAT,
-              "have a repeat in them",
-              List.of(
-                  Way.of("with the repeat each time"),
-                  Way.of("with the repeat the first time only")));
+      int way = around(span, "with the repeat each time", "with the repeat the first time only");
       if (way == 1) {
         signs.plainAgain(added);
       }
@@ -364,19 +356,23 @@ final class Counts {
               "are played once in print already; this changes nothing"));
       return;
     }
-    int way =
-        ask(
-            span,
-            "play-around",
-            Topic.REPEAT,
-            "have a repeat in them",
-            List.of(Way.of("once, without the repeat"), Way.of("with the repeat, as printed")));
+    int way = around(span, "once, without the repeat", "with the repeat, as printed");
     for (int l = 0; way == 0 && l < loops.size(); l++) {
       Loop loop = loops.get(l);
       if (loop.start() >= start && loop.end() <= end && loop.open().isEmpty()) {
         put(span, l, loop.counted(1));
       }
     }
+  }
+
+  /** Asks how bars around a printed repeat are played, and returns which of both ways. */
+  private int around(Span span, String first, String other) {
+    return ask(
+        span,
+        "play-around",
+        Topic.REPEAT,
+        "have a repeat in them",
+        List.of(Way.of(first), Way.of(other)));
   }
 
   private static boolean inOneBlock(Loop loop, int start, int end) {

@@ -80,14 +80,7 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings, Sides sides
       if (judge.cost(gap, load) == Double.POSITIVE_INFINITY) {
         continue;
       }
-      if (bars <= settings.memoryBars()) {
-        add(
-            all,
-            g,
-            load,
-            COSTS.barFromMemory() * bars,
-            AdviceText.early(line, gap, from, arrives - 1, bars));
-      }
+      memorise(all, g, load, bars, AdviceText.early(line, gap, from, arrives - 1, bars));
       if (!written && bars <= COSTS.mostWritten()) {
         written = true;
         add(
@@ -123,14 +116,7 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings, Sides sides
       if (judge.cost(gap, load) == Double.POSITIVE_INFINITY) {
         continue;
       }
-      if (bars <= settings.memoryBars()) {
-        add(
-            all,
-            g,
-            load,
-            COSTS.barFromMemory() * bars,
-            AdviceText.late(line, gap, arrives, to, bars));
-      }
+      memorise(all, g, load, bars, AdviceText.late(line, gap, arrives, to, bars));
       if (!written && bars <= COSTS.mostWritten()) {
         double cost = COSTS.writeOut() + COSTS.writeOutBar() * bars;
         add(all, g, load, cost, AdviceText.writeOut(line, gap, arrives, to, bars));
@@ -146,6 +132,13 @@ record Candidates(Timeline line, Judge judge, TurnSettings settings, Sides sides
   /** Tells whether the page of a step lies under another leaf than that of another step. */
   private boolean away(int step, int open) {
     return sides.turned(line.events().get(step).page(), line.events().get(open).page());
+  }
+
+  /** Adds a way that needs bars played from memory, where the player trusts so many to it. */
+  private void memorise(List<Candidate> all, int g, double load, int bars, Advice advice) {
+    if (bars <= settings.memoryBars()) {
+      add(all, g, load, COSTS.barFromMemory() * bars, advice);
+    }
   }
 
   private void add(List<Candidate> all, int g, double load, double base, Advice advice) {

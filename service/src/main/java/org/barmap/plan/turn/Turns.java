@@ -110,6 +110,39 @@ public final class Turns {
     Verdict verdict = gap.map(g -> judge.verdict(g, load)).orElse(Verdict.NONE);
     Timeline.Event last = line.events().get(place - 1);
     Timeline.Event first = line.events().get(place);
+    Silence silence =
+        new Silence(
+            gap.map(Gap::length).orElse(Length.none()),
+            gap.map(g -> before(line, g, own.shared(), place)).orElse(Length.none()),
+            gap.map(g -> after(line, g, own.shared(), place)).orElse(Length.none()));
+    return turn(
+        new Over(last, first, sheets(line, place)),
+        silence,
+        verdict,
+        gap.flatMap(g -> Judge.because(g, verdict)),
+        TurnMark.within(verdict, advice.get(0).kind(), gap, printed(last)),
+        advice,
+        next(line, place),
+        AgainTurns.says(line, place));
+  }
+
+  /** What is played last before a turn and first after it, and how many leaves are turned. */
+  private record Over(Timeline.Event last, Timeline.Event first, int sheets) {}
+
+  /** How long nothing is played around a turn: in all, on the page left, on the page come to. */
+  private record Silence(Length all, Length out, Length in) {}
+
+  private static Turn turn(
+      Over over,
+      Silence silence,
+      Verdict verdict,
+      Optional<String> because,
+      Optional<TurnMark> mark,
+      List<Advice> advice,
+      List<String> next,
+      Optional<String> again) {
+    Timeline.Event last = over.last();
+    Timeline.Event first = over.first();
     return new Turn(
         last.page(),
         first.page(),
@@ -117,20 +150,20 @@ public final class Turns {
         first.piece().bar().id(),
         last.step().pass(),
         first.page() > last.page() ? Turn.Direction.FORWARD : Turn.Direction.BACK,
-        sheets(line, place),
+        over.sheets(),
         last.number(),
         last.number().equals(first.number()) ? Optional.empty() : Optional.of(first.number()),
-        gap.map(Gap::length).orElse(Length.none()).rounded(),
-        gap.map(g -> before(line, g, own.shared(), place)).orElse(Length.none()).rounded(),
-        gap.map(g -> after(line, g, own.shared(), place)).orElse(Length.none()).rounded(),
+        silence.all().rounded(),
+        silence.out().rounded(),
+        silence.in().rounded(),
         verdict,
-        gap.flatMap(g -> Judge.because(g, verdict)),
-        TurnMark.within(verdict, advice.get(0).kind(), gap, printed(last)),
+        because,
+        mark,
         advice,
         List.of(),
-        next(line, place),
+        next,
         List.of(),
-        AgainTurns.says(line, place));
+        again);
   }
 
   private static Length before(Timeline line, Gap gap, boolean shared, int place) {
@@ -176,26 +209,14 @@ public final class Turns {
     Verdict verdict = time.verdict(settings.turnSeconds() * load, settings.quickSeconds() * load);
     Advice advice = AdviceText.between(before, time, verdict);
     turns.add(
-        new Turn(
-            last.page(),
-            first.page(),
-            last.piece().bar().id(),
-            first.piece().bar().id(),
-            last.step().pass(),
-            first.page() > last.page() ? Turn.Direction.FORWARD : Turn.Direction.BACK,
-            sheets,
-            last.number(),
-            Optional.of(first.number()),
-            time.length().rounded(),
-            time.out().rounded(),
-            time.in().rounded(),
+        turn(
+            new Over(last, first, sheets),
+            new Silence(time.length(), time.out(), time.in()),
             verdict,
             time.unknown(verdict),
             TurnMark.between(verdict, time.following(), printed(last)),
             List.of(advice),
-            List.of(),
             next(after, 0),
-            List.of(),
             Optional.empty()));
   }
 }

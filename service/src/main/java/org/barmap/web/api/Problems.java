@@ -104,6 +104,22 @@ public final class Problems {
     }
   }
 
+  /** Tells whether it was answered already: nothing here failed, or the store is away. */
+  private static boolean isAnswered(Context ctx, Exception e) {
+    if (isAway(ctx, e)) {
+      return true;
+    }
+    if (isTooLarge(e)) {
+      answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
+      return true;
+    }
+    if (isBrokenOff(e)) {
+      answer(ctx, ApiError.BAD_REQUEST, "What was sent breaks off; send it again", Map.of());
+      return true;
+    }
+    return false;
+  }
+
   /** Tells whether it was said that the store is away; its line can break off as a request does. */
   private static boolean isAway(Context ctx, Exception e) {
     boolean away = Away.is(e) || hasCause(e, StoreAwayException.class);
@@ -117,15 +133,7 @@ public final class Problems {
   }
 
   private static void storage(Context ctx, Exception e) {
-    if (isAway(ctx, e)) {
-      return;
-    }
-    if (isTooLarge(e)) {
-      answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
-      return;
-    }
-    if (isBrokenOff(e)) {
-      brokenOff(ctx);
+    if (isAnswered(ctx, e)) {
       return;
     }
     LOG.log(System.Logger.Level.WARNING, "the store or the disk failed a request", e);
@@ -133,15 +141,7 @@ public final class Problems {
   }
 
   private static void unexpected(Context ctx, Exception e) {
-    if (isAway(ctx, e)) {
-      return;
-    }
-    if (isTooLarge(e)) {
-      answer(ctx, ApiError.TOO_LARGE, "A file may have up to 200 MB", Map.of());
-      return;
-    }
-    if (isBrokenOff(e)) {
-      brokenOff(ctx);
+    if (isAnswered(ctx, e)) {
       return;
     }
     if (hasCause(e, IOException.class) || hasCause(e, JdbiException.class) || isOfTheDisk(e)) {
@@ -179,10 +179,6 @@ public final class Problems {
   /** Tells whether the request itself came to an end too early, or not within its time. */
   private static boolean isBrokenOff(Throwable e) {
     return !isOfTheDisk(e) && (hasCause(e, EOFException.class) || hasCause(e, HttpException.class));
-  }
-
-  private static void brokenOff(Context ctx) {
-    answer(ctx, ApiError.BAD_REQUEST, "What was sent breaks off; send it again", Map.of());
   }
 
   private static boolean hasCause(Throwable e, Class<?> type) {

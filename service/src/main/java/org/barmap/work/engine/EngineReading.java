@@ -86,24 +86,8 @@ public final class EngineReading {
       String first = measures.get(0).number();
       int begin = first.equals("0") ? 0 : 1;
       counted &= m.implicit() || m.number().equals(Integer.toString(begin + i));
-      out.add(counted ? unnumbered(m) : m);
+      out.add(counted ? m.unnumbered() : m);
     }
     return out;
-  }
-
-  private static Measure unnumbered(Measure m) {
-    return new Measure(
-        "",
-        false,
-        m.meter(),
-        m.key(),
-        m.rest(),
-        m.multiRest(),
-        m.start(),
-        m.end(),
-        m.times(),
-        m.rehearsal(),
-        m.ending(),
-        m.signs());
   }
 }

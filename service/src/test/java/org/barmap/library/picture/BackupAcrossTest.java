@@ -18,13 +18,12 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.zip.ZipFile;
-import org.barmap.edit.Made;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
 import org.barmap.library.BookCard;
 import org.barmap.library.Disk;
 import org.barmap.library.Library;
-import org.barmap.library.Pages;
+import org.barmap.library.OnePicture;
 import org.barmap.library.Saved;
 import org.barmap.library.Stores;
 import org.barmap.library.Versioned;
@@ -45,18 +44,11 @@ import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import software.amazon.awssdk.auth.credentials.AwsBasicCredentials;
-import software.amazon.awssdk.auth.credentials.AwsCredentialsProvider;
-import software.amazon.awssdk.auth.credentials.StaticCredentialsProvider;
-import software.amazon.awssdk.core.checksums.RequestChecksumCalculation;
-import software.amazon.awssdk.http.urlconnection.UrlConnectionHttpClient;
-import software.amazon.awssdk.regions.Region;
 import software.amazon.awssdk.services.s3.S3Client;
 
 /** One backup, from either database and either place of pictures, and into either. */
 class BackupAcrossTest {
 
-  private static final String PICTURE = "u" + "a".repeat(32) + ".png";
   private static final String SECRET = "a secret of a hook";
 
   @RegisterExtension
@@ -67,22 +59,9 @@ class BackupAcrossTest {
 
   @BeforeEach
   void bucket() {
-    try (S3Client outside =
-        S3Client.builder()
-            .region(Region.US_EAST_1)
-            .credentialsProvider(keys())
-            .endpointOverride(PROXY.getUri())
-            .forcePathStyle(true)
-            .httpClientBuilder(UrlConnectionHttpClient.builder())
-            .requestChecksumCalculation(RequestChecksumCalculation.WHEN_REQUIRED)
-            .build()) {
+    try (S3Client outside = Outside.client(PROXY)) {
       outside.createBucket(b -> b.bucket("saved"));
     }
-  }
-
-  private static AwsCredentialsProvider keys() {
-    return StaticCredentialsProvider.create(
-        AwsBasicCredentials.create(PROXY.getAccessKey(), PROXY.getSecretKey()));
   }
 
   /** Where a library is. */
@@ -93,7 +72,9 @@ class BackupAcrossTest {
       String below = data.getFileName() + Integer.toHexString(data.hashCode()) + "/";
       return apart
           ? S3Pictures.open(
-              new S3Address("saved", below, Optional.of(at), "us-east-1"), data, keys())
+              new S3Address("saved", below, Optional.of(at), "us-east-1"),
+              data,
+              Outside.keys(PROXY))
           : new FolderPictures(data.resolve("books"));
     }
 
@@ -141,16 +122,7 @@ class BackupAcrossTest {
   }
 
   private static String book(Library library, String title) throws IOException {
-    String book = library.books().add(title, "Bass").id();
-    Path picture = library.pages().folder(book).resolve(PICTURE);
-    Files.writeString(picture, "picture of " + title);
-    library
-        .pages()
-        .add(
-            book,
-            List.of(new Pages.NewPage("p.png", PICTURE, 10, 10, Optional.empty())),
-            Optional.empty());
-    library.readings().lay(book, library.readings().material(book), Made.book(3));
+    String book = OnePicture.book(library, title);
     correct(library, book, 7);
     long revision = library.changes().find(book).orElseThrow().revision();
     library

@@ -23,13 +23,7 @@ import org.junit.jupiter.api.extension.AfterAllCallback;
 import org.junit.jupiter.api.extension.BeforeAllCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.RegisterExtension;
-import software.amazon.awssdk.auth.credentials.AwsBasicCredentials;
-import software.amazon.awssdk.auth.credentials.AwsCredentialsProvider;
-import software.amazon.awssdk.auth.credentials.StaticCredentialsProvider;
-import software.amazon.awssdk.core.checksums.RequestChecksumCalculation;
 import software.amazon.awssdk.core.sync.RequestBody;
-import software.amazon.awssdk.http.urlconnection.UrlConnectionHttpClient;
-import software.amazon.awssdk.regions.Region;
 import software.amazon.awssdk.services.s3.S3Client;
 import software.amazon.awssdk.services.s3.model.S3Object;
 
@@ -63,22 +57,9 @@ class S3PicturesTest extends PictureStoreContract {
     }
   }
 
-  private AwsCredentialsProvider keys() {
-    return StaticCredentialsProvider.create(
-        AwsBasicCredentials.create(PROXY.getAccessKey(), PROXY.getSecretKey()));
-  }
-
   @BeforeEach
   void bucket() {
-    outside =
-        S3Client.builder()
-            .region(Region.US_EAST_1)
-            .credentialsProvider(keys())
-            .endpointOverride(PROXY.getUri())
-            .forcePathStyle(true)
-            .httpClientBuilder(UrlConnectionHttpClient.builder())
-            .requestChecksumCalculation(RequestChecksumCalculation.WHEN_REQUIRED)
-            .build();
+    outside = Outside.client(PROXY);
     outside.createBucket(b -> b.bucket(bucket));
   }
 
@@ -93,7 +74,7 @@ class S3PicturesTest extends PictureStoreContract {
 
   @Override
   PictureStore open() throws IOException {
-    return S3Pictures.open(address(bucket), root, keys());
+    return S3Pictures.open(address(bucket), root, Outside.keys(PROXY));
   }
 
   @Override
@@ -142,7 +123,7 @@ class S3PicturesTest extends PictureStoreContract {
       store.keep(BOOK, file);
       assertThat(seen()).hasSize(1);
     }
-    assertThatThrownBy(() -> S3Pictures.open(address("nowhere"), root, keys()))
+    assertThatThrownBy(() -> S3Pictures.open(address("nowhere"), root, Outside.keys(PROXY)))
         .isInstanceOf(IOException.class)
         .hasMessageContaining("s3://nowhere/");
   }

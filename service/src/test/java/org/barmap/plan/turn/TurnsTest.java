@@ -10,7 +10,6 @@ import org.barmap.plan.Changes;
 import org.barmap.plan.Plan;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
-import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.page.FirstPage;
 import org.junit.jupiter.api.Test;
@@ -105,14 +104,14 @@ class TurnsTest {
   @Test
   void aCutOverPagesTurnsSeveralLeavesAtOnce() {
     Turn turn =
-        plan("1@p1@w:q_=_60 2@rest 3@p2 4@p4 5@p6 6", cut("3", "5"), TurnSettings.USUAL)
+        plan("1@p1@w:q_=_60 2@rest 3@p2 4@p4 5@p6 6", Changes.cut("3", "5"), TurnSettings.USUAL)
             .turns()
             .get(0);
     assertThat(turn.leaves() + ">" + turn.arrives()).isEqualTo("b2>b6");
     assertThat(turn.sheets()).isEqualTo(3);
     assertThat(turn.verdict()).isEqualTo(Verdict.TIME);
     Turn quick =
-        plan("1@p1@w:q_=_120 2@rest 3@p2 4@p4 5@p6 6", cut("3", "5"), TurnSettings.USUAL)
+        plan("1@p1@w:q_=_120 2@rest 3@p2 4@p4 5@p6 6", Changes.cut("3", "5"), TurnSettings.USUAL)
             .turns()
             .get(0);
     assertThat(quick.verdict()).isEqualTo(Verdict.QUICK);
@@ -264,14 +263,5 @@ class TurnsTest {
 
   private static Plan plan(String written, ShowChanges changes, TurnSettings settings) {
     return Planner.plan(Books.book(written), changes, PlanSettings.USUAL.withTurns(settings));
-  }
-
-  private static ShowChanges cut(String first, String last) {
-    return ChangesJson.read(
-        "{\"format\":\"changes/1\",\"changes\":[{\"id\":\"c\",\"kind\":\"cut\",\"first\":\""
-            + first
-            + "\",\"last\":\""
-            + last
-            + "\"}]}");
   }
 }

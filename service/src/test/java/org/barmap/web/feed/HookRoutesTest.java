@@ -35,15 +35,6 @@ class HookRoutesTest extends RunningServer {
     return send(to(path).method("PATCH", HttpRequest.BodyPublishers.ofString(body)));
   }
 
-  private void rename(String book) throws Exception {
-    String path = "/api/books/" + book;
-    long revision = json(get(path)).path("revision").asLong();
-    send(
-        to(path)
-            .header("If-Match", "\"" + revision + "\"")
-            .method("PATCH", HttpRequest.BodyPublishers.ofString("{\"title\":\"T\"}")));
-  }
-
   @Test
   void whatWasRegisteredIsToldAndCanBeLookedAt() throws Exception {
     allowMyNet();

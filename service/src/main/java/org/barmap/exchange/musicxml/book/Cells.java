@@ -133,28 +133,11 @@ final class Cells {
   }
 
   private static Cell with(Cell cell, List<Navigation> signs, Optional<String> doubt) {
-    SecondReading.Measure m = cell.said();
     List<String> doubts = new ArrayList<>(cell.read().doubts());
     doubt.ifPresent(doubts::add);
     ScoreMeasure read =
         new ScoreMeasure(
-            new SecondReading.Measure(
-                m.number(),
-                m.implicit(),
-                m.meter(),
-                m.key(),
-                m.rest(),
-                m.multiRest(),
-                m.start(),
-                m.end(),
-                m.times(),
-                m.rehearsal(),
-                m.ending(),
-                signs),
-            doubts,
-            cell.read().early(),
-            Set.of(),
-            false);
+            cell.said().withSigns(signs), doubts, cell.read().early(), Set.of(), false);
     return new Cell(read, cell.extra(), cell.number(), cell.measures());
   }
 

@@ -48,31 +48,23 @@ record Extra(
 
   /** Returns the same as a bar that somebody may play in. */
   Extra notIdle() {
-    return new Extra(
-        words,
-        shared,
-        tempo,
-        newLine,
-        newPage,
-        repeats,
-        false,
-        enclosure,
-        quarters,
-        silentStart,
-        silentEnd,
-        left,
-        remarks);
+    return with(words, tempo, false);
   }
 
+  /** Returns the same with other words and another tempo. */
   Extra withWords(List<Word> others, Optional<Double> otherTempo) {
+    return with(others, otherTempo, idle);
+  }
+
+  private Extra with(List<Word> said, Optional<Double> plays, boolean nobody) {
     return new Extra(
-        others,
+        said,
         shared,
-        otherTempo,
+        plays,
         newLine,
         newPage,
         repeats,
-        idle,
+        nobody,
         enclosure,
         quarters,
         silentStart,

@@ -28,34 +28,19 @@ class ScoreOrderTest {
     assertThat(order(written, false)).isEqualTo(order);
   }
 
-  /** Source: as above; the row with a repeat and a plain D.C., both ways. */
+  /** Source: as above. */
   @ParameterizedTest
-  @CsvSource(
-      delimiter = ';',
-      textBlock =
-          """
-          1 2 |:3:| 4@dc 5 ; false ; 10
-          1 2 |:3:| 4@dc 5 ; true  ; 11
-          """)
+  @CsvSource(delimiter = ';', textBlock = PublishedOrders.MUSIC21_DA_CAPO)
   void repeatsAfterDaCapoAreTheSettingsChoice(String written, boolean again, int bars)
       throws Exception {
     assertThat(order(written, again).split(" ")).hasSize(bars);
   }
 
-  /**
-   * Source: tests of the partitura toolkit (commit e01626b), which takes repeats after the D.C.;
-   * the 17 bars without are computed from it.
-   */
+  /** Source: tests of the partitura toolkit, named there. */
   @ParameterizedTest
-  @CsvSource(
-      delimiter = ';',
-      textBlock =
-          """
-          true  ; 1 1 2 3 4 5 3 4 6 7 3 4 8 1 1 2 3 4
-          false ; 1 1 2 3 4 5 3 4 6 7 3 4 8 1 2 3 4
-          """)
+  @CsvSource(delimiter = ';', textBlock = PublishedOrders.PARTITURA)
   void endingsAndDaCapoAlFine(boolean again, String order) throws Exception {
-    assertThat(order("1:| 2 |:3 4@fine 5/1:| 6/2 7/2:| 8/3@dc", again)).isEqualTo(order);
+    assertThat(order(PublishedOrders.PARTITURA_BARS, again)).isEqualTo(order);
   }
 
   /** Source: the public Humdrum editions named at {@code RealPiecesTest}. */
@@ -72,18 +57,7 @@ class ScoreOrderTest {
   @ParameterizedTest
   @CsvSource(
       delimiter = ';',
-      textBlock =
-          """
-          1 2 3@ds 4                    ; segno-missing
-          1 2 3@w:D.C._al_Fine 4        ; fine-missing
-          1 2@to 3@dc 4 5               ; coda-missing
-          1 2 3@dc 4@coda 5             ; to-coda-missing
-          1@segno 2 3@dc@ds 4           ; jump-twice
-          1 2/1 3/1:| 4/1,2 5           ; endings-overlap
-          1 2/2:| 3/3 4                 ; endings-start
-          1 2/1 3/2 4                   ; ending-not-closed
-          1 |:2 3 4                     ; repeat-not-closed
-          """)
+      textBlock = PublishedOrders.MUSIC21_REJECTS + "1 2 3@w:D.C._al_Fine 4 ; fine-missing")
   void whatTheSourceRejectsIsAFinding(String written, String code) throws Exception {
     Plan plan = plan(WrittenScore.book(written), false);
     assertThat(plan.findings().stream().map(PlanFinding::code)).contains(code);

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import org.barmap.map.Bar;
 import org.barmap.plan.reference.ReferenceWalker;
 import org.barmap.plan.reference.Walked;
@@ -91,6 +92,22 @@ class ReferenceLawsTest {
     return number.order().stream().map(Sounding::says).toList();
   }
 
+  /** Walks books, and tells how many were sure; each of them sounds as the rule says. */
+  private static int alike(Knobs knobs, Function<String, List<String>> rule) {
+    int sure = 0;
+    for (int seed = 0; seed < BOOKS; seed++) {
+      RandomBook book = RandomBooks.book(seed, knobs);
+      Walked walked = walk(book);
+      if (sure(walked)) {
+        sure++;
+        assertThat(names(walked.numbers().get(0)))
+            .as(book.toString())
+            .isEqualTo(rule.apply(book.book()));
+      }
+    }
+    return sure;
+  }
+
   /**
    * Source: the reading of a repeat as brackets: {@code |: A :|} is A A, with endings A 1 A 2; by
    * taking the text apart from the inside, not by walking it.
@@ -101,18 +118,7 @@ class ReferenceLawsTest {
         new Knobs(java.util.Map.of(), 6, 0)
             .with(0.4, Feature.REPEATS, Feature.ENDINGS, Feature.NESTED, Feature.TIMES)
             .with(0.3, Feature.RESTS, Feature.LONE_ENDINGS, Feature.LINES, Feature.PAGES);
-    int sure = 0;
-    for (int seed = 0; seed < BOOKS; seed++) {
-      RandomBook book = RandomBooks.book(seed, knobs);
-      Walked walked = walk(book);
-      if (sure(walked)) {
-        sure++;
-        assertThat(names(walked.numbers().get(0)))
-            .as(book.toString())
-            .isEqualTo(Brackets.unfold(book.book()));
-      }
-    }
-    assertThat(sure).isGreaterThan(BOOKS * 9 / 10);
+    assertThat(alike(knobs, Brackets::unfold)).isGreaterThan(BOOKS * 9 / 10);
   }
 
   /**
@@ -126,18 +132,7 @@ class ReferenceLawsTest {
             .with(0.4, Feature.REPEATS, Feature.NESTED, Feature.TIMES, Feature.CODAS, Feature.FINES)
             .with(0.2, Feature.RESTS, Feature.LINES, Feature.PAGES)
             .with(1, Feature.JUMPS);
-    int sure = 0;
-    for (int seed = 0; seed < BOOKS; seed++) {
-      RandomBook book = RandomBooks.book(seed, knobs);
-      Walked walked = walk(book);
-      if (sure(walked)) {
-        sure++;
-        assertThat(names(walked.numbers().get(0)))
-            .as(book.toString())
-            .isEqualTo(Brackets.unfoldWithJump(book.book()));
-      }
-    }
-    assertThat(sure).isGreaterThan(BOOKS / 2);
+    assertThat(alike(knobs, Brackets::unfoldWithJump)).isGreaterThan(BOOKS / 2);
   }
 
   @Test
