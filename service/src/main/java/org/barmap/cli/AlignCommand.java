@@ -21,35 +21,22 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code barmap align}. */
-@Command(
-    name = "align",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Compares the maps of two parts of one show and lists what can't both be right:",
-      "a missing bar, a different letter or meter. Rests broken differently are no difference."
-    })
+@Command(name = "align", mixinStandardHelpOptions = true)
 final class AlignCommand extends PrintingCommand {
 
-  @Parameters(index = "0", paramLabel = "A.json", description = "Map of one part.")
+  @Parameters(index = "0", paramLabel = "A.json")
   private Path a = Path.of("");
 
-  @Parameters(index = "1", paramLabel = "B.json", description = "Map of another part.")
+  @Parameters(index = "1", paramLabel = "B.json")
   private Path b = Path.of("");
 
-  @Option(
-      names = "--numbers",
-      description = "Prints which bars of A are which in B, number by number.")
+  @Option(names = "--numbers")
   private boolean numbers;
 
-  @Option(
-      names = "--carry",
-      paramLabel = "CHANGES.json",
-      description =
-          "Prints changes of A (changes/1) in the bars of B; those that have no sure place there are"
-              + " named on the error output.")
+  @Option(names = "--carry", paramLabel = "CHANGES.json")
   private Optional<Path> carry = Optional.empty();
 
-  @Option(names = "--json", description = "Prints JSON.")
+  @Option(names = "--json")
   private boolean json;
 
   @Override

@@ -3,7 +3,6 @@ package org.barmap.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.out.OutFile;
@@ -17,39 +16,14 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code barmap backup}. */
-@Command(
-    name = "backup",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Saves all books into one file (barbackup/1, a zip with checksums), also while `barmap serve`",
-      "runs. `barmap restore` puts it back, also into another database or store of pictures.",
-      "In it: books with all their corrections, changes, editions and history, the bin, and the",
-      "pictures of pages. Not in it: keys and links by which somebody comes in, secrets of web hooks",
-      "(these come back turned off), the log of who looked at pages, what was deleted for good."
-    })
-final class BackupCommand extends DataCommand {
+@Command(name = "backup", mixinStandardHelpOptions = true)
+final class BackupCommand extends PicturesCommand {
 
-  @Parameters(index = "0", paramLabel = "FILE", description = "Where it is written.")
+  @Parameters(index = "0", paramLabel = "FILE")
   private Path file = Path.of("");
 
-  @Option(
-      names = "--no-pictures",
-      description = {
-        "Leaves the pictures of the pages out: maps, corrections and changes only. With them the",
-        "file is a copy of rented pages: the hire agreement decides whether you may make it."
-      })
+  @Option(names = "--no-pictures")
   private boolean noPictures;
-
-  @Option(
-      names = "--pictures",
-      paramLabel = "ADDRESS",
-      description = "Where pictures are kept, when that is a store; as for barmap serve.")
-  private Optional<String> pictures = Optional.empty();
-
-  @Override
-  Optional<String> picturesNamed() {
-    return pictures;
-  }
 
   @Override
   public Integer call() throws IOException {

@@ -20,20 +20,10 @@ import picocli.CommandLine.Option;
 /** A command on the folder in which books are kept. */
 abstract class DataCommand extends PrintingCommand {
 
-  @Option(
-      names = "--data",
-      paramLabel = "DIR",
-      description = "Where books are kept (.barmap in the program's folder unless you say so).")
+  @Option(names = "--data", paramLabel = "DIR")
   private Optional<Path> data = Optional.empty();
 
-  @Option(
-      names = "--database",
-      paramLabel = "ADDRESS",
-      description = {
-        "For several machines at once: keeps books in PostgreSQL, postgresql://USER@HOST/NAME, and only",
-        "their pictures in the folder, which all of them see. The password is taken from",
-        "BARMAP_DATABASE_PASSWORD, the address from BARMAP_DATABASE where this is not given."
-      })
+  @Option(names = "--database", paramLabel = "ADDRESS")
   private Optional<String> database = Optional.empty();
 
   /** Returns what an option names as the store of pictures, where a command has one. */

@@ -35,21 +35,12 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
 /** {@code barmap demo}. */
-@Command(
-    name = "demo",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Shows the whole way on a made-up book.",
-      "Reads \"Saltmarsh\", Bass, and opens it in the browser; what you correct is kept."
-    })
+@Command(name = "demo", mixinStandardHelpOptions = true)
 final class DemoCommand extends PrintingCommand {
 
   static final Options BOOK = new Options("Saltmarsh", "Bass");
 
-  @Option(
-      names = "--once",
-      paramLabel = "DIR",
-      description = "No browser: writes map, overlays and plan there and ends.")
+  @Option(names = "--once", paramLabel = "DIR")
   private Optional<Path> once = Optional.empty();
 
   @Override

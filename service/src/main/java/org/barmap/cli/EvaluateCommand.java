@@ -18,19 +18,13 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code barmap evaluate}. */
-@Command(
-    name = "evaluate",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Tells how much of the truth beside pages is found.",
-      "Reads the pages that NAME.json in the folder names; precision, recall, F1 and support."
-    })
+@Command(name = "evaluate", mixinStandardHelpOptions = true)
 final class EvaluateCommand extends PrintingCommand {
 
-  @Parameters(index = "0", paramLabel = "FOLDER", description = "Pages with their truth.")
+  @Parameters(index = "0", paramLabel = "FOLDER")
   private Path folder = Path.of("");
 
-  @Option(names = "--json", description = "Prints the figures as JSON.")
+  @Option(names = "--json")
   private boolean json;
 
   @Override

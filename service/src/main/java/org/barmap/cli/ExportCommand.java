@@ -24,14 +24,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code barmap export}. */
-@Command(
-    name = "export",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Writes a bar map for other programs: MusicXML 4.0, MEI, a click as MIDI, a table (CSV), or a",
-      "workbook with a sheet each for bars, numbers, changes, turns, rests and marks (.xlsx).",
-      "The click starts where you press play: turn it down first. Loud sound damages hearing."
-    })
+@Command(name = "export", mixinStandardHelpOptions = true)
 final class ExportCommand extends PrintingCommand {
 
   /** What a map can be written as. */
@@ -56,50 +49,25 @@ final class ExportCommand extends PrintingCommand {
     }
   }
 
-  @Parameters(index = "0", paramLabel = "MAP.json", description = "The bar map.")
+  @Parameters(index = "0", paramLabel = "MAP.json")
   private Path map = Path.of("");
 
-  @Option(
-      names = "--as",
-      paramLabel = "FORM",
-      description =
-          "musicxml (unless you say so), musicxml-numbers (a file for each number, in a zip),"
-              + " musicxml-played (cuts out, repeats written out), musicxml-playable (the printed"
-              + " book, with signs that a program plays as the plan does), mei, midi, csv or"
-              + " xlsx.")
+  @Option(names = "--as", paramLabel = "FORM")
   private Form form = Form.MUSICXML;
 
-  @Option(
-      names = "--table",
-      paramLabel = "TABLE",
-      description =
-          "Which table as csv: bars (unless you say so), numbers, changes, turns, rests, marks.")
+  @Option(names = "--table", paramLabel = "TABLE")
   private BookTables.Kind table = BookTables.Kind.BARS;
 
-  @Option(
-      names = "--changes",
-      paramLabel = "CHANGES.json",
-      description =
-          "What the show does differently, format changes/1: for the tables, the click and"
-              + " the bars as played.")
+  @Option(names = "--changes", paramLabel = "CHANGES.json")
   private Optional<Path> changes = Optional.empty();
 
-  @Option(
-      names = "--number",
-      paramLabel = "LABEL",
-      description = "Only this number, as the book calls it: 7A. For MusicXML and the click.")
+  @Option(names = "--number", paramLabel = "LABEL")
   private Optional<String> number = Optional.empty();
 
-  @Option(
-      names = "--tempo",
-      paramLabel = "BEATS",
-      description = "Beats a minute where no tempo is known, for the click.")
+  @Option(names = "--tempo", paramLabel = "BEATS")
   private Optional<Double> tempo = Optional.empty();
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      description = "Where it is written (standard output unless you say so).")
+  @Option(names = "--out", paramLabel = "FILE")
   private Optional<Path> out = Optional.empty();
 
   @Override

@@ -12,27 +12,13 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
 /** {@code barmap key}. */
-@Command(
-    name = "key",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Prints the key that opens everything in a data folder: for where barmap runs as a service and",
-      "nobody sees what it prints. Whoever has it can read and delete every book."
-    })
+@Command(name = "key", mixinStandardHelpOptions = true)
 final class KeyCommand extends DataCommand {
 
-  @Option(
-      names = "--metrics",
-      description = "The key that opens only the figures at /metrics instead.")
+  @Option(names = "--metrics")
   private boolean metrics;
 
-  @Option(
-      names = "--at",
-      paramLabel = "URL",
-      description = {
-        "Prints the address to open once in a browser, and the same as a QR code for a phone; for",
-        "instance https://barmap.example.org."
-      })
+  @Option(names = "--at", paramLabel = "URL")
   private Optional<String> at = Optional.empty();
 
   @Override

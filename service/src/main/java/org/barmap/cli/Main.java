@@ -33,6 +33,7 @@ import picocli.CommandLine.Spec;
     name = "barmap",
     mixinStandardHelpOptions = true,
     versionProvider = VersionText.class,
+    resourceBundle = "org.barmap.cli.help",
     description = {
       "Reads the structure of a pit book from its pages and computes what the player must know:",
       "order of play, cuts, vamps, page turns, rests.",

@@ -17,31 +17,16 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code barmap pack}. */
-@Command(
-    name = "pack",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Writes a book into one file (barpack/1, a zip): bar map, changes, notes, settings.",
-      "Drop it on the shelf of another barmap to open it. While `barmap serve` runs, save it from",
-      "the book's page instead."
-    })
+@Command(name = "pack", mixinStandardHelpOptions = true)
 final class PackCommand extends DataCommand {
 
-  @Parameters(index = "0", paramLabel = "BOOK", description = "Title of the book, or its id.")
+  @Parameters(index = "0", paramLabel = "BOOK")
   private String wanted = "";
 
-  @Option(
-      names = "--pictures",
-      description = {
-        "Packs the pictures of the pages too. Of a rented book that is a copy:",
-        "the hire agreement decides whether you may make it, and who may have it."
-      })
+  @Option(names = "--pictures")
   private boolean pictures;
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      description = "Where it is written (TITLE.barpack.zip unless you say so).")
+  @Option(names = "--out", paramLabel = "FILE")
   private Optional<Path> out = Optional.empty();
 
   @Override

@@ -39,94 +39,46 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code barmap plan}. */
-@Command(
-    name = "plan",
-    mixinStandardHelpOptions = true,
-    description = "Computes order of play, length, page turns and rests from a bar map.")
+@Command(name = "plan", mixinStandardHelpOptions = true)
 final class PlanCommand extends PrintingCommand {
 
-  @Parameters(index = "0", paramLabel = "MAP.json", description = "A bar map, format barmap/1.")
+  @Parameters(index = "0", paramLabel = "MAP.json")
   private Path map = Path.of("");
 
-  @Option(
-      names = "--changes",
-      paramLabel = "CHANGES.json",
-      description = "What the show does differently, format changes/1.")
+  @Option(names = "--changes", paramLabel = "CHANGES.json")
   private Optional<Path> changes = Optional.empty();
 
-  @Option(
-      names = "--since",
-      paramLabel = "DAY",
-      description =
-          "Prints only what became different for the player since a day (2026-05-19) or a"
-              + " moment (2026-05-19T18:00:00Z).")
+  @Option(names = "--since", paramLabel = "DAY")
   private Optional<String> since = Optional.empty();
 
-  @Option(
-      names = "--first-page",
-      paramLabel = "SIDE",
-      description =
-          "How the first page lies: right, left, or single-sheets. Unless you say so, printed page"
-              + " numbers and pictures of two pages tell it.")
+  @Option(names = "--first-page", paramLabel = "SIDE")
   private Optional<String> firstPage = Optional.empty();
 
-  @Option(
-      names = "--laid-in",
-      paramLabel = "PAGES",
-      split = ",",
-      description = "Pages on leaves that are laid in, not bound: 4,5.")
+  @Option(names = "--laid-in", paramLabel = "PAGES", split = ",")
   private List<Integer> laidIn = List.of();
 
-  @Option(
-      names = "--loose",
-      paramLabel = "PAGES",
-      split = ",",
-      description = "Pages that are loose copies beside the book.")
+  @Option(names = "--loose", paramLabel = "PAGES", split = ",")
   private List<Integer> loose = List.of();
 
-  @Option(
-      names = "--for",
-      paramLabel = "VERSION",
-      description = "The version of the show, as the changes name it: matinee, evening.")
+  @Option(names = "--for", paramLabel = "VERSION")
   private Optional<String> version = Optional.empty();
 
-  @Option(
-      names = "--on",
-      paramLabel = "DAY",
-      description = "The day, 2026-05-30: changes that ended before it are left out.")
+  @Option(names = "--on", paramLabel = "DAY")
   private Optional<String> day = Optional.empty();
 
-  @Option(
-      names = "--cut-list",
-      paramLabel = "DIRECTOR.json",
-      description =
-          "Prints the changes as a cut list, with the bar numbers of another book of the show (a"
-              + " bar map) beside this one's.")
+  @Option(names = "--cut-list", paramLabel = "DIRECTOR.json")
   private Optional<Path> director = Optional.empty();
 
-  @Option(
-      names = "--beside",
-      paramLabel = "DIRECTOR.json",
-      description =
-          "Another book of the show (a bar map), the director's for instance: its bar numbers"
-              + " stand beside this one's.")
+  @Option(names = "--beside", paramLabel = "DIRECTOR.json")
   private Optional<Path> beside = Optional.empty();
 
-  @Option(
-      names = "--say",
-      paramLabel = "WORDS",
-      description = "A change in words, \"No. 7: cut 34 to 49\"; may be given several times.")
+  @Option(names = "--say", paramLabel = "WORDS")
   private List<String> said = List.of();
 
-  @Option(
-      names = "--numbers",
-      paramLabel = "WHOSE",
-      description =
-          "Whose bar numbers --changes and --say go by: mine (unless you say so), or director's,"
-              + " which needs --beside. What has no sure bar in this book is refused and named.")
+  @Option(names = "--numbers", paramLabel = "WHOSE")
   private String numbers = "mine";
 
-  @Option(names = "--json", description = "Prints the whole plan, format barplan/1.")
+  @Option(names = "--json")
   private boolean json;
 
   @Override

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.cli.option.EngineOptions;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.out.OutFile;
@@ -32,15 +33,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 
 /** {@code barmap read}. */
-@Command(
-    name = "read",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Reads pages into a bar map.",
-      "PNG, JPEG, TIFF and PDF, in the order given, the files of a folder by their names.",
-      "A page that can't be read is named, and the others are read; then the exit code is 3.",
-      "A MusicXML score (.musicxml, .xml, .mxl) instead of pages becomes a book without pages."
-    })
+@Command(name = "read", mixinStandardHelpOptions = true)
 final class ReadCommand extends PrintingCommand {
 
   private static final Path STANDARD_INPUT = Path.of("/dev/stdin");
@@ -48,56 +41,28 @@ final class ReadCommand extends PrintingCommand {
   /** How many parts of a score are named in a complaint. */
   private static final int SHOWN = 24;
 
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "FILE-OR-FOLDER",
-      description = "The pages, in the order of the book; - for one file from standard input.")
+  @Parameters(arity = "1..*", paramLabel = "FILE-OR-FOLDER")
   private List<Path> paths = new ArrayList<>();
 
-  @Option(names = "--title", paramLabel = "T", description = "What the book is called.")
+  @Option(names = "--title", paramLabel = "T")
   private String title = "";
 
-  @Option(
-      names = "--part",
-      paramLabel = "P",
-      description = "Which chair's part it is; of a score, its name or its place (2).")
+  @Option(names = "--part", paramLabel = "P")
   private String part = "";
 
-  @Option(
-      names = "--out",
-      paramLabel = "MAP.json",
-      description = "Where the map is written (standard output unless you say so).")
+  @Option(names = "--out", paramLabel = "MAP.json")
   private Optional<Path> out = Optional.empty();
 
-  @Option(
-      names = "--overlay",
-      paramLabel = "DIR",
-      description = "Writes a picture of each page there with what was read drawn over it.")
+  @Option(names = "--overlay", paramLabel = "DIR")
   private Optional<Path> overlay = Optional.empty();
 
-  @Option(
-      names = "--second",
-      paramLabel = "FILE.musicxml",
-      description =
-          "A second reading of the same music, MusicXML (.musicxml, .xml, .mxl), to settle doubts with.")
+  @Option(names = "--second", paramLabel = "FILE.musicxml")
   private Optional<Path> second = Optional.empty();
 
-  @Option(
-      names = "--second-part",
-      paramLabel = "NAME",
-      description = {
-        "Which part of the second reading is this chair's; part of its name is enough.",
-        "Without it the one called like --part."
-      })
+  @Option(names = "--second-part", paramLabel = "NAME")
   private String secondPart = "";
 
-  @Option(
-      names = "--books",
-      description = {
-        "Reads a library: a folder whose folders of pictures and whose PDFs are a book each. --out is",
-        "then a folder (LIBRARY-maps beside it unless you say so), with a report. What is done and",
-        "unchanged is not read again; after a kill it goes on at the page it was at."
-      })
+  @Option(names = "--books")
   private boolean books;
 
   @Mixin private EngineOptions engines = new EngineOptions();

@@ -18,39 +18,14 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code barmap restore}. */
-@Command(
-    name = "restore",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Puts a file of `barmap backup` back: all of it, or nothing when it is not whole.",
-      "While `barmap serve` runs on the folder or the database, it takes its place at the next start.",
-      "Web hooks come back turned off and without their secrets; keys and links that let somebody in",
-      "stay as they are in the folder: a backup has none."
-    })
-final class RestoreCommand extends DataCommand {
+@Command(name = "restore", mixinStandardHelpOptions = true)
+final class RestoreCommand extends PicturesCommand {
 
-  @Parameters(index = "0", paramLabel = "FILE", description = "The backup.")
+  @Parameters(index = "0", paramLabel = "FILE")
   private Path file = Path.of("");
 
-  @Option(
-      names = "--replace",
-      description = {
-        "Puts it in the place of books that are there. Those are not deleted: they lie in the",
-        "folder set-aside afterwards. Their pictures do as well, but for those in a store of",
-        "pictures, which stay there."
-      })
+  @Option(names = "--replace")
   private boolean replace;
-
-  @Option(
-      names = "--pictures",
-      paramLabel = "ADDRESS",
-      description = "Where pictures are kept, when that is a store; as for barmap serve.")
-  private Optional<String> pictures = Optional.empty();
-
-  @Override
-  Optional<String> picturesNamed() {
-    return pictures;
-  }
 
   @Override
   public Integer call() throws IOException {

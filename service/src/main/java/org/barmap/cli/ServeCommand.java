@@ -16,6 +16,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.stream.Collectors;
+import org.barmap.cli.option.EngineOptions;
+import org.barmap.cli.option.ServeParts;
 import org.barmap.cli.out.CommandException;
 import org.barmap.cli.out.ExitCode;
 import org.barmap.cli.out.Reasons;
@@ -33,79 +35,27 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
 /** {@code barmap serve}. */
-@Command(
-    name = "serve",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Opens your shelf of books in the browser.",
-      "It listens on this machine only, unless you share it. The address it prints holds a key, which",
-      "your browser then remembers; without one nobody comes in. Ctrl-C ends it; nothing is lost."
-    })
-final class ServeCommand extends DataCommand {
+@Command(name = "serve", mixinStandardHelpOptions = true)
+final class ServeCommand extends PicturesCommand {
 
   private static final System.Logger LOG = System.getLogger(ServeCommand.class.getName());
 
-  @Option(
-      names = "--port",
-      paramLabel = "N",
-      description = "The port to listen on (the next free one from 7171 unless you say so).")
+  @Option(names = "--port", paramLabel = "N")
   private Optional<Integer> port = Optional.empty();
 
-  @Option(
-      names = "--share",
-      arity = "0..1",
-      fallbackValue = "",
-      paramLabel = "ADDRESS",
-      description = {
-        "Listens on the local net too, so that your phone can bring pages and a section mate can",
-        "work on the book. Nobody comes in without a key, which the book's page shows when you",
-        "open it there. With an address: on that one of this machine's only."
-      })
+  @Option(names = "--share", arity = "0..1", fallbackValue = "", paramLabel = "ADDRESS")
   private Optional<String> share = Optional.empty();
 
-  @Option(
-      names = "--tls",
-      paramLabel = "FILE",
-      description = {
-        "With --share: a certificate with its key (PKCS #12), so that what is sent is encrypted. Its",
-        "password is taken from BARMAP_TLS_PASSWORD. Links then name what the certificate names."
-      })
+  @Option(names = "--tls", paramLabel = "FILE")
   private Optional<Path> tls = Optional.empty();
 
-  @Option(
-      names = "--behind",
-      paramLabel = "URL",
-      description = {
-        "A proxy on this machine passes on what comes to it at this address, with its Host as it",
-        "came and X-Forwarded-For. Links then name this address."
-      })
+  @Option(names = "--behind", paramLabel = "URL")
   private Optional<URI> behind = Optional.empty();
 
-  @Option(
-      names = "--hooks-to-my-net",
-      description = {
-        "Web hooks may lead to this machine and its net. Without it they lead to the internet only,",
-        "so that nobody reaches through barmap what others can't."
-      })
+  @Option(names = "--hooks-to-my-net")
   private boolean hooksToMyNet;
 
   @Mixin private ServeParts parts = new ServeParts();
-
-  @Option(
-      names = "--pictures",
-      paramLabel = "ADDRESS",
-      description = {
-        "Keeps the pictures of pages in a store that speaks S3, s3://BUCKET?endpoint=URL&region=NAME;",
-        "the folder then holds copies. Its keys are taken from AWS_ACCESS_KEY_ID and",
-        "AWS_SECRET_ACCESS_KEY, the address from BARMAP_PICTURES where this is not given; the other",
-        "commands look there too."
-      })
-  private Optional<String> pictures = Optional.empty();
-
-  @Override
-  Optional<String> picturesNamed() {
-    return pictures;
-  }
 
   /** What is written while it runs. */
   enum LogForm {
@@ -115,14 +65,7 @@ final class ServeCommand extends DataCommand {
     JSON
   }
 
-  @Option(
-      names = "--log",
-      paramLabel = "text|json",
-      defaultValue = "text",
-      description = {
-        "json: where it runs as a service; a line of JSON for every request and every warning. No",
-        "line has a title, a key or anything else of a book; barmap key prints the key instead."
-      })
+  @Option(names = "--log", paramLabel = "text|json", defaultValue = "text")
   private LogForm log = LogForm.TEXT;
 
   @Mixin private EngineOptions engines = new EngineOptions();

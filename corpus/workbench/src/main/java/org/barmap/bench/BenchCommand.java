@@ -25,13 +25,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** {@code barmap bench}. */
-@Command(
-    name = "bench",
-    mixinStandardHelpOptions = true,
-    description = {
-      "Measures reading, planning, correcting and following, and what a service endures.",
-      "Seconds differ from machine to machine; ratios less so."
-    })
+@Command(name = "bench", mixinStandardHelpOptions = true, resourceBundle = "org.barmap.bench.help")
 public final class BenchCommand implements ExtraCommand {
 
   /** What can be measured. */
@@ -65,76 +59,37 @@ public final class BenchCommand implements ExtraCommand {
   @Parameters(
       index = "0",
       arity = "0..1",
-      paramLabel = "read|plan|edit|feed|torture|load|fuzz|workers",
-      description = "What to measure; the first four unless you say so.")
+      paramLabel = "read|plan|edit|feed|torture|load|fuzz|workers")
   private Optional<What> what = Optional.empty();
 
-  @Parameters(
-      index = "1..*",
-      arity = "0..*",
-      paramLabel = "PAGES",
-      description = "Files and folders to read; the demo book unless you name some.")
+  @Parameters(index = "1..*", arity = "0..*", paramLabel = "PAGES")
   private List<Path> paths = List.of();
 
-  @Option(
-      names = "--rounds",
-      paramLabel = "N",
-      defaultValue = "" + Rounds.USUAL,
-      description =
-          "How many steps of plan, edit and feed count, the median of ${DEFAULT-VALUE} unless you say so; fewer are warmed up less.")
+  @Option(names = "--rounds", paramLabel = "N", defaultValue = "" + Rounds.USUAL)
   private int rounds;
 
-  @Option(
-      names = "--seconds",
-      paramLabel = "N",
-      description = "How long torture (600 unless you say so) and load (120) take.")
+  @Option(names = "--seconds", paramLabel = "N")
   private Optional<Integer> seconds = Optional.empty();
 
-  @Option(
-      names = "--cases",
-      paramLabel = "N",
-      defaultValue = "20000",
-      description = "How many broken files fuzz sends, ${DEFAULT-VALUE} unless you say so.")
+  @Option(names = "--cases", paramLabel = "N", defaultValue = "20000")
   private int cases;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      defaultValue = "1",
-      description = "What torture and fuzz do by chance follows from it.")
+  @Option(names = "--seed", paramLabel = "N", defaultValue = "1")
   private long seed;
 
-  @Option(
-      names = "--serve",
-      paramLabel = "OPTION",
-      description = "Passed on to the service that torture, load and fuzz start; one each.")
+  @Option(names = "--serve", paramLabel = "OPTION")
   private List<String> options = List.of();
 
-  @Option(
-      names = "--database",
-      paramLabel = "ADDRESS",
-      description = {
-        "Torture on an empty PostgreSQL database, as for barmap serve: one process listens, others",
-        "read, and each is killed. Workers: where processes read, and one that reads is killed."
-      })
+  @Option(names = "--database", paramLabel = "ADDRESS")
   private Optional<String> database = Optional.empty();
 
-  @Option(
-      names = "--workers",
-      paramLabel = "N",
-      defaultValue = "2",
-      description = "With --database: so many processes read, ${DEFAULT-VALUE} unless you say so.")
+  @Option(names = "--workers", paramLabel = "N", defaultValue = "2")
   private int workers;
 
-  @Option(
-      names = "--books",
-      paramLabel = "N",
-      defaultValue = "8",
-      description =
-          "How many demo books workers read each time, ${DEFAULT-VALUE} unless you say so.")
+  @Option(names = "--books", paramLabel = "N", defaultValue = "8")
   private int books;
 
-  @Option(names = "--json", description = "Prints the figures as JSON.")
+  @Option(names = "--json")
   private boolean json;
 
   /** Made by the service loader; picocli sets the specification. */

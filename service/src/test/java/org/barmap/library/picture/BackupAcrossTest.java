@@ -23,7 +23,6 @@ import org.barmap.edit.kind.BarCorrection;
 import org.barmap.library.BookCard;
 import org.barmap.library.Disk;
 import org.barmap.library.Library;
-import org.barmap.library.OnePicture;
 import org.barmap.library.Saved;
 import org.barmap.library.Stores;
 import org.barmap.library.Versioned;

@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.option;
 
 import java.util.Optional;
 import picocli.CommandLine;
@@ -8,22 +8,17 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** What of the service a process does, where several share a database. */
-final class ServeParts {
+public final class ServeParts {
 
   private static final int MOST_WORKERS = 64;
 
-  @Option(
-      names = "--only-web",
-      description = "With --database: shows books and takes pages, and reads none.")
+  @Option(names = "--only-web")
   private boolean onlyWeb;
 
-  @Option(names = "--only-work", description = "With --database: reads pages, and listens nowhere.")
+  @Option(names = "--only-work")
   private boolean onlyWork;
 
-  @Option(
-      names = "--workers",
-      paramLabel = "N",
-      description = "With --database: reads so many pages at a time (1 unless you say so).")
+  @Option(names = "--workers", paramLabel = "N")
   private Optional<Integer> workers = Optional.empty();
 
   /** Set by picocli. */
@@ -32,7 +27,7 @@ final class ServeParts {
   private CommandSpec spec;
 
   /** Fails where they don't fit together. */
-  void check(boolean shared) {
+  public void check(boolean shared) {
     CommandLine line = spec.commandLine();
     if (!shared && (onlyWeb || onlyWork || workers.isPresent())) {
       throw new ParameterException(
@@ -48,12 +43,12 @@ final class ServeParts {
   }
 
   /** Tells whether it listens. */
-  boolean web() {
+  public boolean web() {
     return !onlyWork;
   }
 
   /** Returns how many pages are read at a time. */
-  int workers() {
+  public int workers() {
     return onlyWeb ? 0 : workers.orElse(1);
   }
 }

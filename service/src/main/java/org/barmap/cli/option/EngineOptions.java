@@ -1,4 +1,4 @@
-package org.barmap.cli;
+package org.barmap.cli.option;
 
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -19,26 +19,14 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
 /** Other readers of music that are asked about the same pages. */
-final class EngineOptions {
+public final class EngineOptions {
 
   private static final long MOST_MINUTES = 24 * 60;
 
-  @Option(
-      names = "--engine",
-      paramLabel = "NAME|COMMAND",
-      description = {
-        "Another reader of music as a second reader, as often as you like: the name of a plugin",
-        "(plugins/NAME.jar), or a command with {pages}, a folder of upright PNGs, and {out}, a",
-        "folder it writes MusicXML into: --engine \"reader --in {pages} --to {out}/book.musicxml\".",
-        "No shell runs it. When it fails, the book is read without it."
-      })
+  @Option(names = "--engine", paramLabel = "NAME|COMMAND")
   private List<String> engines = List.of();
 
-  @Option(
-      names = "--engine-minutes",
-      paramLabel = "N",
-      description =
-          "How long each of them may take (5, and 2 more a page, unless you say so); then it is ended.")
+  @Option(names = "--engine-minutes", paramLabel = "N")
   private Optional<Long> minutes = Optional.empty();
 
   private final List<EngineCommand> commands = new ArrayList<>();
@@ -49,7 +37,7 @@ final class EngineOptions {
    * @param piped a page comes from standard input, which can be read only once
    * @throws ParameterException says what is wrong
    */
-  void check(CommandLine line, boolean piped) throws IOException {
+  public void check(CommandLine line, boolean piped) throws IOException {
     commands.clear();
     for (String text : engines) {
       commands.add(command(line, text));
@@ -93,19 +81,20 @@ final class EngineOptions {
   }
 
   /** Returns all engines; {@link #check} understood them. */
-  List<EngineCommand> commands() {
+  public List<EngineCommand> commands() {
     return List.copyOf(commands);
   }
 
   /** Returns what each of them may cost. */
-  EngineLimits limits() {
+  public EngineLimits limits() {
     return minutes
         .map(m -> EngineLimits.STANDARD.withTime(Duration.ofMinutes(m)))
         .orElse(EngineLimits.STANDARD);
   }
 
   /** Asks all of them; one that fails is named, and the others are asked. */
-  List<SecondReading.Part> ask(List<Path> paths, String part, PrintWriter err) throws IOException {
+  public List<SecondReading.Part> ask(List<Path> paths, String part, PrintWriter err)
+      throws IOException {
     List<SecondReading.Part> said = new ArrayList<>();
     if (commands.isEmpty()) {
       return said;

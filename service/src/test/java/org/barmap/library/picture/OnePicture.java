@@ -1,10 +1,12 @@
-package org.barmap.library;
+package org.barmap.library.picture;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.Made;
+import org.barmap.library.Library;
+import org.barmap.library.Pages;
 
 /** Books of one page whose picture is a file, for tests of what is kept and copied. */
 public final class OnePicture {
