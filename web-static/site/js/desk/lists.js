@@ -3,7 +3,7 @@ import { icon } from "../core/icons.js";
 import { CORRECTORS, mayCorrect } from "../core/may.js";
 import { count } from "../core/words.js";
 import { dismissal, toCorrection } from "./correction.js";
-import { followsText, otherAnswer, whenSeen } from "./other.js";
+import { answersBesides, followsText, otherAnswer, whenSeen } from "./other.js";
 
 /** More than this is not looked at in one go. */
 const SHOWN = 30;
@@ -43,12 +43,12 @@ export function doubtList(doubts, options) {
  * @param {DoubtOptions} options
  */
 function doubtItem(doubt, { here, current, go, correct, check, show }) {
-  const answers = [...(doubt.answers ?? [])];
+  const answers = [...(doubt.answers ?? []), ...answersBesides(doubt)];
   if (!answers.some((a) => !a.correction || Object.keys(a.correction).length === 0)) answers.push({ label: "It is right as it is" });
   const meant = answers.map((answer) => (answer.correction && Object.keys(answer.correction).length ? toCorrection(answer.correction) : dismissal(doubt)));
   const item = el(
     "li",
-    { class: `doubt doubt-${doubt.severity}`, "aria-current": doubt === current ? "true" : undefined, "data-code": doubt.code },
+    { class: `doubt doubt-${doubt.severity}`, "aria-current": doubt === current ? "true" : undefined, "data-code": doubt.code, "data-bar": doubt.bar },
     el(
       "button",
       { type: "button", class: "doubt-go", on: { click: () => go(doubt) } },

@@ -47,34 +47,49 @@ export function whenSeen(node, run) {
   watcher.observe(node);
 }
 
+/** @typedef {{label: string, hint: string, mean: (text: string) => Correction|undefined}} Field what can be typed, and what is meant by it */
+
+/** @type {(bar: string) => Field} */
+const mark = (bar) => ({ label: "The mark is", hint: "A, B, 17 …", mean: (text) => ({ kind: "set-rehearsal", bar, text, enclosure: "box" }) });
+
+/** @type {(bar: string) => Field} */
+const meter = (bar) => ({
+  label: "The time signature is", hint: "4/4",
+  mean: (text) => {
+    const said = meterSaid(text);
+    return said && { kind: "set-meter", bar, ...said };
+  },
+});
+
+/** @type {(bar: string) => Field} */
+const musicalNumber = (bar) => ({ label: "The number is", hint: "7", mean: (text) => ({ kind: "start-number", bar, label: text, title: "" }) });
+
+/** @type {(bar: string) => Field} */
+const rest = (bar) => ({ label: "Bars of rest", hint: "8", mean: (text) => (/^[1-9]\d{0,3}$/.test(text) ? { kind: "set-content", bar, content: text === "1" ? "rest" : "multi-rest", count: Number(text) } : undefined) });
+
+/** Whatever is asked at a bar, it is the number of the bar that the counting goes on from. @type {(bar: string) => Field} */
+const called = (bar) => ({ label: "This bar is called", hint: "34, 24A", mean: (text) => (/^\d{1,5}$/.test(text) ? { kind: "set-number", bar, number: Number(text) } : { kind: "set-label", bar, label: text }) });
+
+/** By how the kinds of doubts begin. @type {[begins: string, field: (bar: string) => Field][]} */
+const FIELDS = [
+  ["mark", mark], ["second-mark", mark], ["meter", meter], ["number-start", musicalNumber], ["order", musicalNumber],
+  ["count", rest], ["content", rest], ["second-number", called], ["second", rest], ["", called],
+];
+
 /**
  * What can be typed when none of the answers is right.
  *
  * @param {Finding} doubt
- * @returns {{label: string, hint: string, mean: (text: string) => Correction|undefined}|undefined} nothing
- *     where only its place can be shown
+ * @returns {Field|undefined} nothing where it is about a whole page, which can only be shown
  */
-function wanted(doubt) {
-  const { bar, code } = doubt;
-  if (!bar) return undefined;
-  if (code.startsWith("mark")) return { label: "The mark is", hint: "A, B, 17 …", mean: (text) => ({ kind: "set-rehearsal", bar, text, enclosure: "box" }) };
-  if (code.startsWith("meter")) {
-    return {
-      label: "The time signature is", hint: "4/4",
-      mean: (text) => {
-        const meter = meterSaid(text);
-        return meter && { kind: "set-meter", bar, ...meter };
-      },
-    };
-  }
-  if (code === "number-start" || code.startsWith("order")) return { label: "The number is", hint: "7", mean: (text) => ({ kind: "start-number", bar, label: text, title: "" }) };
-  if (code.startsWith("count") || code.startsWith("content") || code.startsWith("second")) {
-    return { label: "Bars of rest", hint: "8", mean: (text) => (/^[1-9]\d{0,3}$/.test(text) ? { kind: "set-content", bar, content: text === "1" ? "rest" : "multi-rest", count: Number(text) } : undefined) };
-  }
-  if (code.startsWith("number") || code.startsWith("bars") || code.startsWith("print")) {
-    return { label: "This bar is called", hint: "34, 24A", mean: (text) => (/^\d{1,5}$/.test(text) ? { kind: "set-number", bar, number: Number(text) } : { kind: "set-label", bar, label: text }) };
-  }
-  return undefined;
+function wanted({ bar, code }) {
+  return bar ? FIELDS.find(([begins]) => code.startsWith(begins))?.[1](bar) : undefined;
+}
+
+/** @param {Finding} doubt @returns {import("../core/types.js").Answer[]} those that are always worth offering, though nobody thought of them in reading */
+export function answersBesides({ bar, code, answers }) {
+  const music = code.startsWith("count") && bar && !answers?.some((a) => a.correction?.content === "music");
+  return music ? [{ label: "It is music", correction: { kind: "set-content", bar, content: "music", count: "1" } }] : [];
 }
 
 /**
@@ -88,7 +103,6 @@ function wanted(doubt) {
 export function otherAnswer(doubt, take, check, show) {
   const field = wanted(doubt);
   const place = button(doubt.bar ? "Open the bar" : "Show the page", show, { class: "btn btn-quiet" });
-  const music = doubt.bar && doubt.code.startsWith("count") ? button("It is music", () => take({ kind: "set-content", bar: doubt.bar ?? "", content: "music", count: 1 }), { class: "btn" }) : null;
   if (!field) return el("div", { class: "other" }, el("span", { class: "small", text: "None of these: " }), place);
   const input = el("input", { class: "other-field", "aria-label": field.label, placeholder: field.hint, autocomplete: "off", maxlength: 20 });
   const follows = el("span", { class: "follows soft small", "aria-live": "polite" });
@@ -122,7 +136,6 @@ export function otherAnswer(doubt, take, check, show) {
     { class: "other" },
     el("label", { class: "other-line" }, el("span", { class: "small", text: `None of these. ${field.label}` }), input),
     go,
-    music,
     place,
     follows,
   );

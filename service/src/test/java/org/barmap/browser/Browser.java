@@ -142,7 +142,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Lets requests to these addresses fail from now on; without any, lets all through again. */
-  void block(String... patterns) {
+  public void block(String... patterns) {
     driver.executeCdpCommand("Network.enable", Map.of());
     driver.executeCdpCommand("Network.setBlockedURLs", Map.of("urls", List.of(patterns)));
   }
@@ -159,7 +159,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Closes the window and opens another one, as a player does who comes back in the evening. */
-  void anotherWindow() {
+  public void anotherWindow() {
     String before = driver.getWindowHandle();
     driver.switchTo().newWindow(WindowType.WINDOW);
     String after = driver.getWindowHandle();
@@ -233,7 +233,7 @@ public final class Browser implements AutoCloseable {
       """;
 
   /** Waits until so many elements are there. */
-  void count(String css, int wanted, int seconds) {
+  public void count(String css, int wanted, int seconds) {
     waiting(seconds)
         .withMessage(
             () ->
@@ -253,7 +253,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Returns an attribute of an element, which may be drawn anew meanwhile. */
-  String attribute(String css, String name) {
+  public String attribute(String css, String name) {
     return waiting(30).until(d -> String.valueOf(see(css).getDomAttribute(name)));
   }
 
@@ -274,7 +274,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Clicks with the mouse in the middle of an element, which may be drawn anew meanwhile. */
-  void point(String css) {
+  public void point(String css) {
     waiting(30)
         .withMessage(() -> css + " could not be pointed at; the page says: " + mainText())
         .until(
@@ -285,7 +285,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Returns where a point of the page on the desk is in the window, CSS pixels. */
-  List<?> screen(double x, double y) {
+  public List<?> screen(double x, double y) {
     return (List<?>)
         script(
             "const m = document.querySelector('.overlay').getScreenCTM();"
@@ -296,7 +296,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Clicks at a point of the window, CSS pixels. */
-  void tap(List<?> at) {
+  public void tap(List<?> at) {
     to(at).click().perform();
   }
 
@@ -312,7 +312,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Drags with the mouse from one point of the window to another, CSS pixels each. */
-  void drag(List<?> from, List<?> to) {
+  public void drag(List<?> from, List<?> to) {
     int[] at = new int[4];
     for (int i = 0; i < 4; i++) {
       at[i] = (int) Math.round(((Number) (i < 2 ? from.get(i) : to.get(i - 2))).doubleValue());
@@ -327,7 +327,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Chooses one of a list by its value, as soon as the list has it. */
-  void choose(String css, String value) {
+  public void choose(String css, String value) {
     waiting(30)
         .ignoring(NoSuchElementException.class)
         .withMessage(() -> css + " has no " + value + "; the page says: " + mainText())
@@ -363,7 +363,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Gives files to a file field, shown or not. */
-  void files(String css, List<Path> files) {
+  public void files(String css, List<Path> files) {
     WebElement field =
         waiting(20)
             .until(d -> d.findElements(By.cssSelector(css)).stream().findFirst().orElse(null));
@@ -381,7 +381,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Takes the last step back, as the keys do. */
-  void undo() {
+  public void undo() {
     actions().keyDown(Keys.CONTROL).sendKeys("z").keyUp(Keys.CONTROL).perform();
   }
 
@@ -417,7 +417,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Waits, and looks again when the page was drawn anew under its hands. */
-  FluentWait<WebDriver> waiting(int seconds) {
+  public FluentWait<WebDriver> waiting(int seconds) {
     return new WebDriverWait(driver, Duration.ofSeconds(seconds), Duration.ofMillis(50))
         .ignoring(StaleElementReferenceException.class);
   }

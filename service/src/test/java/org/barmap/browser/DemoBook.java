@@ -57,7 +57,7 @@ public final class DemoBook {
     }
   }
 
-  static Path page(String name) {
+  public static Path page(String name) {
     String home = System.getProperty("barmap.home", "..");
     Path file = Path.of(home, "corpus", "saltmarsh", name);
     if (!Files.isRegularFile(file)) {

@@ -172,7 +172,7 @@ public final class FindingWriter {
     Bar bar = item.bar();
     for (String text : item.printed()) {
       int read = Marks.number(text);
-      if (read >= 0 && read != bar.number()) {
+      if (read >= 0 && read != bar.number() && !byHand.named(bar)) {
         misread(i, text, read);
       }
     }
@@ -182,7 +182,7 @@ public final class FindingWriter {
     Bar bar = items.get(i).bar();
     String seen = "A printed " + text + " was read here, but ";
     String misread = "he printed " + text + " was misread";
-    Answer print = isNumber(bar, read);
+    Answer print = isPrinted(bar, text, read);
     Optional<HandSet.Reason> reason = byHand.before(items, i);
     if (byHand.numbered(bar)) {
       String stays = "It stays " + bar.number() + ": t" + misread;
@@ -229,13 +229,23 @@ public final class FindingWriter {
     List<Answer> answers = new ArrayList<>();
     answers.add(new Answer("Bars are missing here", Map.of()));
     reason.flatMap(r -> r.asked(bar.number(), expected)).ifPresent(answers::add);
+    Optional<String> lettered =
+        items.get(i).printed().stream().filter(Marks::isLettered).findFirst();
+    lettered.map(text -> isPrinted(bar, text, bar.number())).ifPresent(answers::add);
     answers.add(isNumber(bar, expected));
     String why =
         reason
             .map(r -> ", but counting gives " + expected + ", because " + r.says() + ". If that")
             .orElse(": a line or a page may be missing before it.");
     String right = reason.isPresent() ? " is right, a line or a page is missing before it." : "";
-    add(i, MISSING, "The printed numbers jump here to " + bar.number() + why + right, answers);
+    add(
+        i,
+        MISSING,
+        "The printed numbers jump here to "
+            + lettered.orElse(Integer.toString(bar.number()))
+            + why
+            + right,
+        answers);
   }
 
   /** A musical number begins at bar {@code i} without a heading. */
@@ -271,6 +281,17 @@ public final class FindingWriter {
   private static Answer isContent(Bar bar, String content, String label) {
     return new Answer(
         label, Map.of("kind", "set-content", "bar", bar.id(), "content", content, "count", "1"));
+  }
+
+  /**
+   * The answer that a bar is called what is printed at it; one called "23A" has no number of its
+   * own.
+   */
+  private static Answer isPrinted(Bar bar, String text, int read) {
+    return Marks.isLettered(text)
+        ? new Answer(
+            "This bar is " + text, Map.of("kind", "set-label", "bar", bar.id(), "label", text))
+        : isNumber(bar, read);
   }
 
   private static Answer isNumber(Bar bar, int number) {

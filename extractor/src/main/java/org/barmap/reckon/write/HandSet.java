@@ -34,8 +34,20 @@ public record HandSet(Set<String> counts, Set<String> numbers) {
    */
   record Reason(Bar bar, boolean number) {
 
+    /** It was called "23A": it has no number of its own that could be another one. */
+    private boolean named() {
+      return number && bar.label().filter(Marks::isLettered).isPresent();
+    }
+
+    private String name() {
+      return named() ? bar.label().orElseThrow() : Integer.toString(bar.number());
+    }
+
     /** What was done, as the end of a sentence. */
     String says() {
+      if (named()) {
+        return "an earlier bar was called " + name();
+      }
       return number
           ? "the number of an earlier bar was set to " + bar.number()
           : "the rest at " + bar.number() + " was set to " + bar.count();
@@ -44,12 +56,15 @@ public record HandSet(Set<String> counts, Set<String> numbers) {
     /** What stays when the print is not believed. */
     String stays() {
       return number
-          ? "Bar " + bar.number() + " stays " + bar.number()
+          ? "Bar " + name() + " stays " + name()
           : "The rest at " + bar.number() + " stays " + bar.count();
     }
 
     /** The value that makes the counting agree with the print; empty where there is none. */
     Optional<Answer> asked(int printed, int counted) {
+      if (named()) {
+        return Optional.empty();
+      }
       int value = (number ? bar.number() : bar.count()) + printed - counted;
       if (number) {
         return value < 0
@@ -69,6 +84,11 @@ public record HandSet(Set<String> counts, Set<String> numbers) {
   /** Tells whether a person set the number of this entry. */
   boolean numbered(Bar bar) {
     return numbers.contains(bar.id());
+  }
+
+  /** Tells whether a person called this entry "23A", whatever its print looked like. */
+  boolean named(Bar bar) {
+    return numbered(bar) && bar.label().filter(Marks::isLettered).isPresent();
   }
 
   /** The nearest entry before one that was set by hand and decides what counting gives there. */

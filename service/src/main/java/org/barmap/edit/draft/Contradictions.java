@@ -139,7 +139,9 @@ public final class Contradictions {
     Bar bar = map.bars().get(at);
     Off off = new Off(print - bar.number(), isVerified(bar));
     boolean judged = bar.evidence().filter(e -> !e.numbers().isEmpty()).isPresent();
-    if (off.by() == 0) {
+    boolean named =
+        settled.has(bar.id(), Aspect.NUMBER) && bar.label().filter(Marks::isLettered).isPresent();
+    if (off.by() == 0 || named) {
       return Optional.empty();
     }
     if (all || !said.filter(off::equals).isPresent()) {
