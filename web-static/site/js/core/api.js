@@ -89,10 +89,11 @@ function bare(etag) {
  * @template T
  * @param {string} method
  * @param {string} path
- * @param {{body?: unknown, match?: string, raw?: boolean}} [options] `raw`: without the edits that wait to be sent
+ * @param {{body?: unknown, match?: string, raw?: boolean, answer?: string}} [options] `raw`: without the edits that wait to be sent; `answer`: a query that says how
+ *   much is answered, which an edit that waits has no use for
  * @returns {Promise<Answered<T>>}
  */
-export async function call(method, path, { body, match, raw = false } = {}) {
+export async function call(method, path, { body, match, raw = false, answer: how = "" } = {}) {
   /** @type {Record<string, string>} */
   const headers = { Accept: "application/json, application/problem+json" };
   if (body !== undefined) headers["Content-Type"] = "application/json";
@@ -104,7 +105,7 @@ export async function call(method, path, { body, match, raw = false } = {}) {
   let response;
   try {
     if (key && (await sendEarlier()) && match !== undefined) headers["If-Match"] = `"${afterOwn(path, match)}"`;
-    response = await fetch(path, {
+    response = await fetch(how ? `${path}?${how}` : path, {
       method,
       headers,
       body: body === undefined ? undefined : JSON.stringify(body),

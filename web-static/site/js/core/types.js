@@ -218,6 +218,7 @@
  * @typedef {Change & {id: string, on?: boolean, when?: string, who?: string, waits?: boolean}} KeptChange a change in the show's list
  * @typedef {{changes: KeptChange[]}} ChangeList
  * @typedef {{revision: number, entry: HistoryEntry, changes: KeptChange[], plan: Plan}} ChangeAnswer
+ * @typedef {{revision: number, entry: HistoryEntry, changes: KeptChange[], road: RoadStep}} RoadAnswer
  *
  * @typedef {object} UnderstoodLine
  * @property {string} line
@@ -271,6 +272,12 @@
  * @property {string} title
  * @property {boolean} tacet
  * @property {RoadBar[]} bars
+ *
+ * @typedef {{numbers: PlannedTime[], turns: RoadTurn[], findings: PlanFinding[], pages?: PagePlace[], waits?: number}} BesideForm what of the plan is shown beside the form
+ * @typedef {Pick<PlannedNumber, "label"|"state"|"written"|"played"|"known">} PlannedTime
+ * @typedef {Pick<Turn, "fromPage"|"toPage"|"leaves"|"pass"|"direction"|"gap"|"verdict"|"mark"|"again">} RoadTurn
+ * @typedef {{revision: number, numbers: RoadNumber[], marks: RoadMark[], beside: BesideForm, waits?: number}} Road
+ * @typedef {{revision: number, at: number[], numbers: RoadNumber[], marks: RoadMark[], beside: BesideForm}} RoadStep the numbers that are drawn otherwise than before, at their places
  *
  * @typedef {object} Gap how long something is
  * @property {number} bars pickups not counted
@@ -506,7 +513,7 @@
  *   "/changes/history": History,
  *   "/plan": Plan,
  *   "/plan?without=changes": Plan,
- *   "/roadmap": {numbers: RoadNumber[], marks: RoadMark[], waits?: number},
+ *   "/roadmap": Road,
  *   [since: `/plan/since?moment=${string}`]: Since,
  * }} BookAnswers
  *
@@ -550,7 +557,7 @@
  *
  * @typedef {LiveEvents & {
  *   road: undefined,
- *   turns: undefined,
+ *   listed: undefined,
  *   stale: Clash|undefined,
  *   chosen: undefined,
  *   propose: {change: Change, text: string},

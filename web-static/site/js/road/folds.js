@@ -1,5 +1,5 @@
 /** @typedef {import("../core/types.js").RoadBar} RoadBar */
-/** @typedef {import("../core/types.js").Turn} Turn */
+/** @typedef {import("../core/types.js").RoadTurn} Turn */
 /** @typedef {import("../core/types.js").PagePlace} PagePlace */
 
 const WORST = ["none", "unknown", "quick", "time"];

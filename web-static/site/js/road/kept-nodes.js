@@ -4,7 +4,7 @@
  */
 export class KeptNodes {
   #into;
-  /** @type {{from: string, node: Element}[]} */
+  /** @type {{of: unknown[], node: Element}[]} */
   #shown = [];
 
   /** @param {Element} into what the parts stand in */
@@ -12,11 +12,11 @@ export class KeptNodes {
     this.#into = into;
   }
 
-  /** @param {{of: unknown, draw: () => Element}[]} parts in order; `of` is all that one is drawn from */
+  /** @param {{of: unknown[], draw: () => Element}[]} parts in order; `of` is all that one is drawn from */
   show(parts) {
     this.#shown = parts.map(({ of, draw }, i) => {
-      const from = JSON.stringify(of);
-      return this.#shown[i]?.from === from ? this.#shown[i] : { from, node: draw() };
+      const before = this.#shown[i];
+      return before && same(before.of, of) ? { of, node: before.node } : { of, node: draw() };
     });
     const { children } = this.#into;
     this.#shown.forEach(({ node }, i) => {
@@ -25,4 +25,14 @@ export class KeptNodes {
     });
     while (children.length > parts.length) this.#into.lastElementChild?.remove();
   }
+}
+
+/**
+ * Tells whether two things say the same; those of a long list are mostly the very same.
+ *
+ * @param {unknown[]} before
+ * @param {unknown[]} now
+ */
+function same(before, now) {
+  return now.every((one, i) => one === before[i] || JSON.stringify(one) === JSON.stringify(before[i]));
 }

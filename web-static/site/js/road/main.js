@@ -99,7 +99,7 @@ class RoadRoom {
       if (clash) void chooseBoth(clash).catch(complain);
       else toast("Someone else changed the list at the same time. It is fresh again; make your step once more if it is still needed.", { key: "stale" });
     });
-    bus.on("turns", () => this.#drawTurns());
+    bus.on("listed", () => this.#drawList());
     bus.on("live:plan", (event) => void this.#model.heard(event).catch(() => {}));
     for (const name of /** @type {const} */ (["live:map", "live:found"])) bus.on(name, () => void this.#model.load().catch(() => {}));
     new ResizeObserver(() => {
@@ -116,13 +116,19 @@ class RoadRoom {
     this.#drawBook();
     show(this.#version, versionSwitch(this.#book, this.#model.settings, this.#model.changes, () => void this.#model.load().catch(complain)));
     show(this.#waits, planWaitsLine(this.#model.plan?.waits));
-    this.#words.beside(this.#model.beside, this.#model.part);
-    this.#choose.theirs = new TheirBars(this.#model.beside);
     const findings = this.#model.plan?.findings ?? [];
     const asked = findings.filter((f) => f.question);
     const name = (/** @type {string} */ bar) => this.#nameOf(bar);
     this.#asked.hidden = asked.length === 0;
     show(this.#asked, el("h2", { text: asked.length === 1 ? "A question" : `${asked.length} questions` }), checkList(asked.slice(0, MOST), name, mayCorrect() ? (...answer) => void this.#answer(...answer) : undefined), more(asked.length));
+    this.#drawList();
+  }
+
+  /** The list of changes, with what is known of them beside it. */
+  #drawList() {
+    this.#words.beside(this.#model.beside, this.#model.part);
+    this.#choose.theirs = new TheirBars(this.#model.beside);
+    const findings = this.#model.plan?.findings ?? [];
     show(
       this.#changes,
       changeList(this.#model.changes, this.#model.night(), this.#model.history, this.#model.beside, {
@@ -132,7 +138,7 @@ class RoadRoom {
         undo: () => void this.#model.undo().catch(complain),
         redo: () => void this.#model.redo().catch(complain),
       }),
-      checkList(findings.filter((f) => !f.question).slice(0, MOST), name),
+      checkList(findings.filter((f) => !f.question).slice(0, MOST), (bar) => this.#nameOf(bar)),
     );
   }
 
@@ -190,7 +196,7 @@ class RoadRoom {
     this.#kept.show(numbers.map((number) => {
       const shown = this.#shownOf(number, last);
       last = number.bars[number.bars.length - 1] ?? last;
-      return { of: [number, shown, this.#width], draw: () => this.#number(number, shown) };
+      return { of: [number, this.#width, ...Object.values(shown)], draw: () => this.#number(number, shown) };
     }));
     if (focused) /** @type {SVGElement|null} */ (this.#forms.querySelector(`[data-bar="${CSS.escape(focused)}"]`))?.focus();
   }

@@ -15,7 +15,7 @@ import { marksNow } from "./waiting.js";
  * @typedef {import("../core/api.js").Answered<T>} Answered
  */
 
-/** @typedef {{changes: KeptChange[], marks: import("../core/types.js").RoadMark[], history: import("../core/types.js").History, settings?: import("../core/types.js").Settings, plan?: import("../core/types.js").Plan}} Known what the service has */
+/** @typedef {{changes: KeptChange[], marks: import("../core/types.js").RoadMark[], history: import("../core/types.js").History, settings?: import("../core/types.js").Settings, plan?: import("../core/types.js").BesideForm}} Known what the service has */
 
 /** The road map and the show's changes, as the service has them, with what waits to be sent laid over it. */
 export class RoadModel {
@@ -23,6 +23,7 @@ export class RoadModel {
   #bus;
   #revision = "";
   #newest = new Newest();
+  #lists = new Newest();
   /** @type {Known} */
   #known = { changes: [], marks: [], history: { entries: [], undo: 0, redo: 0 } };
   /** What waits to be sent. @type {import("../core/outbox.js").Waiting[]} */
@@ -37,8 +38,10 @@ export class RoadModel {
   pages = [];
   /** What this part is called. */
   part = "";
-  /** @type {import("../core/types.js").Plan|undefined} */
+  /** What of the plan is shown beside the form. @type {import("../core/types.js").BesideForm|undefined} */
   plan;
+  /** Of the map that the form is drawn from. */
+  #map = 0;
   /** @type {import("../core/types.js").Settings|undefined} */
   settings;
   /** The other part beside this one, and what the bars of each change are called in it. @type {import("../core/types.js").Align} */
@@ -48,7 +51,7 @@ export class RoadModel {
 
   /**
    * @param {string} book
-   * @param {import("../core/bus.js").EventBus<import("../core/types.js").RoadEvents>} bus gets `road` after every load, `turns` as soon as a step's plan is there
+   * @param {import("../core/bus.js").EventBus<import("../core/types.js").RoadEvents>} bus gets `road` after every load and step, `listed` when what stands beside the list of changes is there
    */
   constructor(book, bus) {
     this.#book = book;
@@ -93,10 +96,9 @@ export class RoadModel {
     /** @type {Promise<Answered<import("../core/types.js").ChangeList>>} */
     const list = call("GET", bookPath(this.#book, "/changes"), { raw: true });
     const mayShow = this.#newest.ask();
-    const [changes, road, plan, history, settings, book, beside] = await Promise.all([
+    const [changes, road, history, settings, book, beside] = await Promise.all([
       list,
       readRaw(this.#book, "/roadmap"),
-      readRaw(this.#book, "/plan").catch(() => undefined),
       readRaw(this.#book, "/changes/history"),
       readRaw(this.#book, "/settings"),
       readRaw(this.#book, ""),
@@ -106,9 +108,10 @@ export class RoadModel {
     this.beside = beside;
     this.#revision = changes.revision;
     this.numbers = road.numbers;
+    this.#map = road.revision;
     this.pages = book.pages;
     this.part = book.part;
-    this.#known = { changes: changes.data.changes, marks: road.marks, history, settings, plan };
+    this.#known = { changes: changes.data.changes, marks: road.marks, history, settings, plan: road.beside };
     this.#edits = await waitingOf(bookPath(this.#book));
     this.#show();
   }
@@ -179,7 +182,7 @@ export class RoadModel {
    * @param {string} method
    * @param {string} path
    * @param {object} [body]
-   * @returns {Promise<import("../core/types.js").ChangeAnswer|"waits"|undefined>} nothing where somebody else changed the list first
+   * @returns {Promise<import("../core/types.js").RoadAnswer|"waits"|undefined>} nothing where somebody else changed the list first
    */
   #write(method, path, body) {
     const step = this.#send(method, path, body);
@@ -191,22 +194,23 @@ export class RoadModel {
    * @param {string} method
    * @param {string} path
    * @param {object} [body]
-   * @returns {Promise<import("../core/types.js").ChangeAnswer|"waits"|undefined>}
+   * @returns {Promise<import("../core/types.js").RoadAnswer|"waits"|undefined>}
    */
   async #send(method, path, body) {
     forget("changes"); // a message about the step before can't take this one back
     try {
-      /** @type {Answered<import("../core/types.js").ChangeAnswer>} */
-      const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision });
+      /** @type {Answered<import("../core/types.js").RoadAnswer>} */
+      const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision, answer: "numbers=changed" });
       this.#revision = String(data.revision);
-      this.changes = data.changes;
-      this.plan = data.plan;
-      this.#bus.emit("turns");
-      const [road, history, beside] = await Promise.all([readRaw(this.#book, "/roadmap"), readRaw(this.#book, "/changes/history"), this.#besideNow()]);
-      this.beside = beside;
-      this.numbers = road.numbers;
-      this.#known = { ...this.#known, changes: data.changes, plan: data.plan, marks: road.marks, history };
+      const { road } = data;
+      if (road.revision !== this.#map) {
+        await this.load(); // the book itself was corrected meanwhile
+        return data;
+      }
+      this.numbers = this.numbers.map((number, i) => road.numbers[road.at.indexOf(i)] ?? number);
+      this.#known = { ...this.#known, changes: data.changes, plan: road.beside, marks: road.marks };
       this.#show();
+      void this.#listed();
       return data;
     } catch (error) {
       if (error instanceof Kept) {
@@ -218,13 +222,24 @@ export class RoadModel {
     }
   }
 
+  /** What stands beside the list of changes is no part of a step's answer. */
+  async #listed() {
+    const mayShow = this.#lists.ask();
+    const [history, beside] = await Promise.all([readRaw(this.#book, "/changes/history").catch(() => this.#known.history), this.#besideNow()]);
+    if (!mayShow()) return;
+    this.beside = beside;
+    this.#known = { ...this.#known, history };
+    this.history = historyNow(history, this.#edits.filter(ofChanges), bookPath(this.#book, "/changes/redo"));
+    this.#bus.emit("listed");
+  }
+
   /**
    * Somebody else changed the list first. What is added is added all the same; about anything else the player is asked.
    *
    * @param {string} method
    * @param {string} path
    * @param {object} [body]
-   * @returns {Promise<import("../core/types.js").ChangeAnswer|"waits"|undefined>}
+   * @returns {Promise<import("../core/types.js").RoadAnswer|"waits"|undefined>}
    */
   async #late(method, path, body) {
     const before = new Set(this.history.entries.map((e) => e.id));

@@ -1,7 +1,7 @@
 import { el, show } from "../core/dom.js";
 import { gapText, tempoLink, turnKey, verdictChip } from "../shared/turn.js";
 
-/** @typedef {import("../core/types.js").Turn} Turn */
+/** @typedef {import("../core/types.js").RoadTurn} Turn */
 
 /** What the changes do to the turns, seen while they are made. */
 export class TurnStrip {

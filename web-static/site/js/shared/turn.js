@@ -3,7 +3,7 @@ import { CORRECTORS } from "../core/may.js";
 import { icon } from "../core/icons.js";
 import { count, duration, plain } from "../core/words.js";
 
-/** @typedef {import("../core/types.js").Turn} Turn */
+/** @typedef {import("../core/types.js").RoadTurn} Turn what is needed of one here */
 /** @typedef {import("../core/types.js").Gap} Gap */
 
 /** @type {Record<string, [string, string, string]>} what is said, sign, class */

@@ -65,7 +65,7 @@ class ModuleBrowserTest {
                 "/js/road/kept-nodes.js",
                 "const into = document.createElement('div'); into.textContent = 'wait';"
                     + "const kept = new m.KeptNodes(into); let n = 0; const seen = [];"
-                    + "const show = (...all) => { kept.show(all.map(of => ({of, draw: () => {"
+                    + "const show = (...all) => { kept.show(all.map(of => ({of: [of, {w: 9}], draw: () => {"
                     + " const e = document.createElement('p'); e.textContent = of + ++n; return e;"
                     + "}}))); seen.push([...into.children].map(e => e.textContent).join('')); };"
                     + "show('a', 'b', 'c'); show('a', 'x', 'c', 'd'); show('a'); show('b', 'a');"

@@ -2,12 +2,15 @@ package org.barmap.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.net.http.HttpRequest;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.barmap.web.api.ApiError;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
 
 /** The map page by page, steps answered with what they changed, and lists taken in one step. */
 class PagedMapTest extends RunningServer {
@@ -70,5 +73,53 @@ class PagedMapTest extends RunningServer {
     assertThat(back.path("changes")).isEmpty();
     assertProblem(post(book + "/changes", "{\"changes\":[]}", 2), ApiError.BAD_REQUEST);
     assertProblem(post(book + "/changes", "{\"changes\":[3]}", 2), ApiError.BAD_REQUEST);
+  }
+
+  @Test
+  void aStepOfTheChangesIsAnsweredWithTheNumbersThatAreDrawnOtherwise() throws Exception {
+    String book = "/api/books/" + readBook();
+    for (int bar : List.of(0, 6)) {
+      String starts =
+          "{\"kind\":\"start-number\",\"bar\":\"%s\",\"label\":\"%d\",\"title\":\"\"}"
+              .formatted(json(get(book + "/map")).at("/bars/" + bar + "/id").asString(), 1 + bar);
+      long revision = json(get(book)).path("revision").asLong();
+      assertThat(post(book + "/corrections", starts, revision).statusCode()).isEqualTo(200);
+    }
+    String changed = "?numbers=changed";
+    JsonNode before = json(get(book + "/roadmap"));
+    assertThat(before.path("numbers").size()).isGreaterThan(1);
+    String second = before.path("numbers").get(1).path("label").asString();
+    String first = Integer.toString(before.at("/numbers/1/bars/1/number").asInt());
+    String cut =
+        "{\"kind\":\"cut\",\"number\":\"%s\",\"first\":\"%s\",\"last\":\"%s\"}"
+            .formatted(second, first, first);
+    JsonNode made = json(post(book + "/changes" + changed, cut, 0));
+    JsonNode now = json(get(book + "/roadmap"));
+    assertThat(now.path("numbers")).isNotEqualTo(before.path("numbers"));
+    assertThat(made.has("plan")).isFalse();
+    assertThat(made.path("road").path("at").toString()).isEqualTo("[1]");
+    assertThat(merged(before, made)).isEqualTo(now);
+    JsonNode off =
+        json(
+            send(
+                to(book + "/changes/" + made.path("change").path("id").asString() + changed)
+                    .header("If-Match", "\"1\"")
+                    .method("PATCH", HttpRequest.BodyPublishers.ofString("{\"on\":false}"))));
+    assertThat(merged(now, off)).isEqualTo(before);
+    JsonNode again = json(post(book + "/changes/undo" + changed, "{}", 2));
+    assertThat(merged(before, again)).isEqualTo(now);
+    assertThat(json(get(book + "/plan")).path("turns")).hasSameSizeAs(now.at("/beside/turns"));
+  }
+
+  /** The form as it was, with what a step says is drawn otherwise. */
+  private static JsonNode merged(JsonNode road, JsonNode step) {
+    ObjectNode merged = (ObjectNode) step.path("road").deepCopy();
+    ArrayNode numbers = (ArrayNode) road.path("numbers").deepCopy();
+    for (int i = 0; i < merged.path("at").size(); i++) {
+      numbers.set(merged.path("at").get(i).asInt(), merged.path("numbers").get(i));
+    }
+    merged.remove("at");
+    merged.set("numbers", numbers);
+    return merged;
   }
 }

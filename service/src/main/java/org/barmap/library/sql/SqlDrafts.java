@@ -4,11 +4,12 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.util.HashSet;
+import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.barmap.edit.Editing;
@@ -26,6 +27,7 @@ import org.barmap.library.Versioned;
 import org.barmap.library.sql.feed.SqlFeed;
 import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
 
 /** Drafts in a database: the present map whole, every correction with its change. */
 final class SqlDrafts implements Drafts {
@@ -35,8 +37,15 @@ final class SqlDrafts implements Drafts {
   private final Store store;
   private final Clock clock;
 
-  /** Drafts taken out of the store lately; used only while their revision is the one on disk. */
-  private final ConcurrentHashMap<String, Versioned<Draft>> lately = new ConcurrentHashMap<>();
+  /** Bar entries of all drafts that are kept in memory: some ten books of 144 pages. */
+  private static final int MOST_BARS = 90_000;
+
+  /**
+   * Drafts taken out of the store lately, the one used last at the end; used only while their
+   * revision is the one on disk.
+   */
+  private final LinkedHashMap<String, Versioned<Draft>> lately =
+      new LinkedHashMap<>(16, 0.75f, true);
 
   /** A few books may share one: they then wait for each other. */
   private static final int TAKING = 64;
@@ -130,7 +139,7 @@ final class SqlDrafts implements Drafts {
     if (revision.isEmpty()) {
       return Optional.empty();
     }
-    Versioned<Draft> known = lately.get(book);
+    Versioned<Draft> known = remembered(book);
     if (known != null && known.revision() == revision.get()) {
       return Optional.of(known);
     }
@@ -139,11 +148,30 @@ final class SqlDrafts implements Drafts {
     return loaded;
   }
 
-  private void remember(String book, Versioned<Draft> draft) {
-    if (lately.size() > 8) {
-      lately.clear();
+  private @Nullable Versioned<Draft> remembered(String book) {
+    synchronized (lately) {
+      return lately.get(book);
     }
-    lately.put(book, draft);
+  }
+
+  private void remember(String book, Versioned<Draft> draft) {
+    synchronized (lately) {
+      Versioned<Draft> known = lately.get(book);
+      if (known != null && known.revision() >= draft.revision()) {
+        return;
+      }
+      lately.put(book, draft);
+      int bars = lately.values().stream().mapToInt(SqlDrafts::bars).sum();
+      Iterator<Versioned<Draft>> eldest = lately.values().iterator();
+      while (bars > MOST_BARS && lately.size() > 1) {
+        bars -= bars(eldest.next());
+        eldest.remove();
+      }
+    }
+  }
+
+  private static int bars(Versioned<Draft> draft) {
+    return draft.value().map().bars().size();
   }
 
   /** A step on a draft, and how its line in the history is written. */
@@ -187,13 +215,22 @@ final class SqlDrafts implements Drafts {
       String who,
       Correction correction,
       Function<Draft, Outcome> taken) {
+    Optional<Versioned<Draft>> seen = find(book);
+    if (seen.isPresent() && seen.get().revision() > revision) {
+      return new Saved.Stale<>(seen.get().revision());
+    }
+    // before the store is taken hold of: what others write waits for nothing that is worked out
+    Optional<Outcome> worked =
+        seen.filter(v -> v.revision() == revision).map(v -> taken.apply(v.value()));
     return save(
         book,
         revision,
         new Kept() {
           @Override
           public Outcome take(Handle h, Draft draft) {
-            return taken.apply(draft);
+            return worked
+                .filter(w -> seen.filter(v -> v.value() == draft).isPresent())
+                .orElseGet(() -> taken.apply(draft));
           }
 
           @Override

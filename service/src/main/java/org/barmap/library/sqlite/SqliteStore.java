@@ -8,6 +8,8 @@ import java.sql.Statement;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.ReentrantLock;
 import javax.sql.DataSource;
 import org.barmap.library.keep.Kept;
 import org.barmap.library.keep.OurFiles;
@@ -21,13 +23,20 @@ import org.jdbi.v3.core.Jdbi;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
 
-/** An SQLite file in a folder: one writer at a time, whatever it writes. */
-record SqliteStore(Jdbi jdbi, DataSource source, Path folder) implements Store {
+/**
+ * An SQLite file in a folder: one writer at a time, whatever it writes.
+ *
+ * @param row in which those of this process wait who change books, the first one first
+ */
+record SqliteStore(Jdbi jdbi, DataSource source, Path folder, ReentrantLock row) implements Store {
 
   private static final System.Logger LOG = System.getLogger(SqliteStore.class.getName());
 
+  /** So long somebody waits who wants to write. */
+  private static final int BUSY_MILLIS = 10_000;
+
   SqliteStore(HikariDataSource pool, Path folder) {
-    this(Rows.mapped(Jdbi.create(pool)), pool, folder);
+    this(Rows.mapped(Jdbi.create(pool)), pool, folder, new ReentrantLock(true));
   }
 
   static HikariDataSource pool(Path file) {
@@ -36,7 +45,7 @@ record SqliteStore(Jdbi jdbi, DataSource source, Path folder) implements Store {
     // FULL: a commit that was acknowledged is still there after a power cut
     sqlite.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     sqlite.enforceForeignKeys(true);
-    sqlite.setBusyTimeout(10_000);
+    sqlite.setBusyTimeout(BUSY_MILLIS);
     // what is deleted is overwritten: of a rented page nothing stays in the file
     sqlite.setPragma(SQLiteConfig.Pragma.SECURE_DELETE, "true");
     sqlite.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
@@ -64,7 +73,29 @@ record SqliteStore(Jdbi jdbi, DataSource source, Path folder) implements Store {
 
   @Override
   public <T> T edit(String book, HandleCallback<T, RuntimeException> work) {
-    return jdbi.inTransaction(work);
+    boolean next = inRow();
+    try {
+      return jdbi.inTransaction(work);
+    } finally {
+      if (next) {
+        row.unlock();
+      }
+    }
+  }
+
+  /**
+   * Waits for its turn: who waits for the file itself looks every now and then whether it is free,
+   * and others come first.
+   *
+   * @return whether it has to be given on
+   */
+  private boolean inRow() {
+    try {
+      return row.tryLock(BUSY_MILLIS, TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
   }
 
   @Override

@@ -21,6 +21,7 @@ import org.barmap.map.json.BarMapJson;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
+import org.barmap.web.api.Validators;
 
 /** A book's editions: a checked map that never changes, and what changed between two of them. */
 public final class EditionRoutes {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.edit.draft.Draft;
 import org.barmap.library.BookCard;
 import org.barmap.library.Library;
 import org.barmap.library.MergePatch;
@@ -24,6 +25,8 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
+import org.barmap.web.planned.Planning;
+import org.barmap.web.planned.RoadMap;
 import org.barmap.work.Events;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -84,7 +87,8 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
     String who = Requests.text(body, "who", 80);
     List<ObjectNode> made = several(body);
     made.forEach(change -> check(change.deepCopy().put("id", "new")));
-    answer(ctx, book, library.changes().add(book.id(), revision, who, made), 201);
+    Before before = before(ctx, book);
+    answer(ctx, before, library.changes().add(book.id(), revision, who, made), 201);
   }
 
   /** The changes of a pasted list are one step and are planned once; a single one is the body. */
@@ -151,7 +155,8 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
     ObjectNode values = bare(body);
     check(MergePatch.over(old, values));
     String who = Requests.text(body, "who", 80);
-    answer(ctx, book, library.changes().patch(book.id(), revision, who, id, values), 200);
+    Before before = before(ctx, book);
+    answer(ctx, before, library.changes().patch(book.id(), revision, who, id, values), 200);
   }
 
   private void remove(Context ctx) {
@@ -161,7 +166,8 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
     if (changes(book).value().stream().noneMatch(c -> c.path("id").asString("").equals(id))) {
       throw new ApiException(ApiError.NO_CHANGE, "It was taken away");
     }
-    answer(ctx, book, library.changes().remove(book.id(), revision, "", id), 200);
+    Before before = before(ctx, book);
+    answer(ctx, before, library.changes().remove(book.id(), revision, "", id), 200);
   }
 
   private void step(Context ctx, boolean back) {
@@ -169,7 +175,7 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
     long revision = Requests.revision(ctx);
     answer(
         ctx,
-        book,
+        before(ctx, book),
         back
             ? library.changes().undo(book.id(), revision)
             : library.changes().redo(book.id(), revision),
@@ -190,33 +196,43 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
     }
   }
 
-  private void answer(Context ctx, BookCard book, Saved<List<ObjectNode>> saved, int status) {
+  /**
+   * A book before a step.
+   *
+   * @param changes with {@code ?numbers=changed} those in force, to say what is drawn otherwise
+   */
+  private record Before(BookCard book, Optional<ShowChanges> changes) {}
+
+  private Before before(Context ctx, BookCard book) {
+    boolean part = "changed".equals(ctx.queryParam("numbers"));
+    return new Before(book, part ? Optional.of(planning.changes(book)) : Optional.empty());
+  }
+
+  private void answer(Context ctx, Before before, Saved<List<ObjectNode>> saved, int status) {
     Saved.Done<List<ObjectNode>> done = Requests.done(saved);
+    BookCard book = before.book;
     List<ObjectNode> list = done.now().value();
     events.tell(book.id(), "plan", Map.of("revision", done.now().revision()));
     Requests.etag(ctx, done.now().revision());
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("revision", done.now().revision());
     answer.put("entry", Views.EntryView.of(done.entry()));
-    Plan plan = plan(book);
+    Versioned<Draft> draft = Requests.draft(library, ctx);
+    ShowChanges now = planning.changes(book);
+    Plan plan = planning.plan(book, draft.value().map(), now);
     if (status == 201 && !list.isEmpty()) {
       ObjectNode change = list.get(list.size() - 1);
       answer.put("change", change);
       answer.put("checks", about(plan, Planning.change(change)));
     }
     answer.put("changes", list);
-    answer.put("plan", PlanJson.tree(plan)); // so that the turns are seen without asking again
+    if (before.changes.isPresent()) {
+      RoadMap was = planning.road(book, draft, before.changes.get());
+      answer.put("road", planning.road(book, draft, now).since(was));
+    } else {
+      answer.put("plan", PlanJson.tree(plan)); // so that the turns are seen without asking again
+    }
     ctx.status(status);
     ctx.json(answer);
-  }
-
-  private Plan plan(BookCard book) {
-    BarMap map =
-        library
-            .drafts()
-            .find(book.id())
-            .map(d -> d.value().map())
-            .orElseThrow(() -> new ApiException(ApiError.NO_BOOK, "It may be in the bin"));
-    return planning.plan(book, map, planning.changes(book));
   }
 }

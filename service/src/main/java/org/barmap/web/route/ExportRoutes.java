@@ -29,6 +29,7 @@ import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.OtherPart;
 import org.barmap.web.api.Requests;
+import org.barmap.web.planned.Planning;
 import org.barmap.web.site.SubstitutePage;
 
 /** What leaves barmap as a file: the map and the changes in other forms, never a page's picture. */

@@ -27,6 +27,7 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
+import org.barmap.web.planned.Planning;
 import org.barmap.work.Events;
 import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.node.ObjectNode;

@@ -27,6 +27,7 @@ import org.barmap.web.api.ApiException;
 import org.barmap.web.api.OtherPart;
 import org.barmap.web.api.Requests;
 import org.barmap.web.picture.PageParts;
+import org.barmap.web.planned.Planning;
 
 /** Printed sheets. */
 public record SheetRoutes(Library library, Planning planning) {

@@ -20,6 +20,7 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
+import org.barmap.web.planned.Planning;
 
 /** What became different for the player since a moment, with the map as it is now. */
 public record SinceRoutes(Library library, Planning planning) {

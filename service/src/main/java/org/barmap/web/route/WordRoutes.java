@@ -21,6 +21,7 @@ import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.OtherPart;
 import org.barmap.web.api.Requests;
+import org.barmap.web.planned.Planning;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Changes in words: what would be understood, and what would follow. Nothing is stored. */

@@ -1,4 +1,4 @@
-package org.barmap.web.route;
+package org.barmap.web.planned;
 
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.barmap.map.Bar;
+import org.barmap.map.BarMap;
 import org.barmap.map.Meter;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.Plan;
@@ -21,26 +22,40 @@ final class CutParts {
    */
   record CutShare(double from, double to) {}
 
+  private static final BitSet NOTHING = new BitSet(0);
+
   private record Beats(double start, double end, double middle) {}
 
+  /**
+   * What of an entry is out.
+   *
+   * @param whole nothing of it is played any more
+   * @param parts what is out while others are played, from left to right
+   */
+  record Out(boolean whole, List<CutShare> parts) {}
+
+  private final Map<String, Integer> counts = new HashMap<>();
   private final Map<String, BitSet> written = new HashMap<>();
   private final Map<String, BitSet> played = new HashMap<>();
   private final Map<String, Beats> beats = new HashMap<>();
 
-  private CutParts() {}
+  private CutParts(BarMap map) {
+    map.bars().forEach(bar -> counts.put(bar.id(), bar.count()));
+  }
 
-  /** Compares a plan without changes with the plan that has them. */
-  static CutParts of(Plan written, Plan changed) {
-    CutParts parts = new CutParts();
+  /** Compares a plan of a map without changes with the plan that has them. */
+  static CutParts of(BarMap map, Plan written, Plan changed) {
+    CutParts parts = new CutParts(map);
     for (NumberPlan number : written.numbers()) {
-      number.order().forEach(e -> add(parts.written, e));
+      number.order().forEach(e -> parts.add(parts.written, e));
     }
     for (NumberPlan number : changed.numbers()) {
       if (number.state() == NumberPlan.State.TACET) {
-        number(written, number.label()).forEach(e -> add(parts.played, e)); // the others play it
+        // the others play it
+        number(written, number.label()).forEach(e -> parts.add(parts.played, e));
       }
       for (NumberPlan.Entry e : number.order()) {
-        add(parts.played, e);
+        parts.add(parts.played, e);
         e.beatsCut()
             .filter(b -> e.inserted().isEmpty())
             .ifPresent(
@@ -61,37 +76,23 @@ final class CutParts {
         .toList();
   }
 
-  /** A whole entry is kept as its first bar with no end: how many bars it has is not known here. */
-  private static void add(Map<String, BitSet> bars, NumberPlan.Entry entry) {
-    if (entry.inserted().isPresent()) {
+  private void add(Map<String, BitSet> bars, NumberPlan.Entry entry) {
+    int count = counts.getOrDefault(entry.bar(), 0);
+    if (entry.inserted().isPresent() || count == 0) {
       return;
     }
-    BitSet set = bars.computeIfAbsent(entry.bar(), id -> new BitSet());
-    int from = entry.from().orElse(1) - 1;
-    set.set(from, entry.bars().map(n -> from + n).orElse(MOST_BARS));
+    int from = Math.min(count, entry.from().orElse(1) - 1);
+    int to = entry.bars().map(n -> Math.min(count, from + n)).orElse(count);
+    bars.computeIfAbsent(entry.bar(), id -> new BitSet(count)).set(from, to);
   }
 
-  /** An entry stands for no more bars than this, see the schema of the map. */
-  private static final int MOST_BARS = 10_000;
-
-  private BitSet gone(Bar bar) {
-    BitSet gone = new BitSet();
-    gone.or(written.getOrDefault(bar.id(), new BitSet()));
-    gone.andNot(played.getOrDefault(bar.id(), new BitSet()));
-    gone.clear(bar.count(), MOST_BARS);
-    return gone;
-  }
-
-  /** Tells whether nothing of an entry is played any more. */
-  boolean whole(Bar bar) {
-    return gone(bar).cardinality() == bar.count();
-  }
-
-  /** Returns the parts of an entry that are out while others are played, from left to right. */
-  List<CutShare> parts(Bar bar) {
-    BitSet gone = gone(bar);
+  /** Returns what of an entry is out. */
+  Out out(Bar bar) {
+    BitSet gone = new BitSet(bar.count());
+    gone.or(written.getOrDefault(bar.id(), gone));
+    gone.andNot(played.getOrDefault(bar.id(), NOTHING));
     if (gone.cardinality() == bar.count()) {
-      return List.of();
+      return new Out(true, List.of());
     }
     List<CutShare> parts = new ArrayList<>();
     for (int from = gone.nextSetBit(0); from >= 0; ) {
@@ -99,20 +100,25 @@ final class CutParts {
       parts.add(new CutShare((double) from / bar.count(), (double) to / bar.count()));
       from = gone.nextSetBit(to);
     }
+    beats(bar, parts);
+    return new Out(false, parts);
+  }
+
+  private void beats(Bar bar, List<CutShare> parts) {
     Beats cut = beats.get(bar.id());
     int inBar = bar.meter().map(Meter::beats).orElse(0);
-    if (cut != null && bar.count() == 1 && inBar > 0) {
-      if (cut.start > 0) {
-        parts.add(new CutShare(0, cut.start / inBar));
-      }
-      if (cut.middle > 0) {
-        double half = cut.middle / inBar / 2;
-        parts.add(new CutShare(0.5 - half, 0.5 + half));
-      }
-      if (cut.end > 0) {
-        parts.add(new CutShare(1 - cut.end / inBar, 1));
-      }
+    if (cut == null || bar.count() != 1 || inBar == 0) {
+      return;
     }
-    return parts;
+    if (cut.start > 0) {
+      parts.add(new CutShare(0, cut.start / inBar));
+    }
+    if (cut.middle > 0) {
+      double half = cut.middle / inBar / 2;
+      parts.add(new CutShare(0.5 - half, 0.5 + half));
+    }
+    if (cut.end > 0) {
+      parts.add(new CutShare(1 - cut.end / inBar, 1));
+    }
   }
 }

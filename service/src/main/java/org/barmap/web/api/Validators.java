@@ -1,4 +1,4 @@
-package org.barmap.web.feed;
+package org.barmap.web.api;
 
 import io.javalin.http.Context;
 import java.util.Arrays;
@@ -6,13 +6,13 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** What says whether somebody has something already (RFC 9110, 8.8 and 13.1.2). */
-final class Validators {
+public final class Validators {
 
   /** Nobody else may keep it; whoever asked may, and need not ask again. */
-  static final String FOR_EVER = "private, max-age=31536000, immutable";
+  public static final String FOR_EVER = "private, max-age=31536000, immutable";
 
   /** Whoever asked may keep it, and asks each time whether it is still the same. */
-  static final String ASK_AGAIN = "private, no-cache";
+  public static final String ASK_AGAIN = "private, no-cache";
 
   private Validators() {}
 
@@ -21,7 +21,7 @@ final class Validators {
    *
    * @param tags without quotes; of one thing in several codings
    */
-  static boolean has(Context ctx, String... tags) {
+  public static boolean has(Context ctx, String... tags) {
     String known = Optional.ofNullable(ctx.header("If-None-Match")).orElse("");
     return Arrays.stream(known.split(","))
         .map(String::strip)
@@ -31,7 +31,7 @@ final class Validators {
   }
 
   /** Tells whether gzip may be sent. */
-  static boolean takesGzip(Context ctx) {
+  public static boolean takesGzip(Context ctx) {
     String takes = Optional.ofNullable(ctx.header("Accept-Encoding")).orElse("");
     return Arrays.stream(takes.toLowerCase(Locale.ROOT).split(","))
         .map(coding -> coding.replace(" ", ""))

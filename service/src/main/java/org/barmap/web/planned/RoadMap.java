@@ -1,4 +1,4 @@
-package org.barmap.web.route;
+package org.barmap.web.planned;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.ArrayList;
@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
@@ -29,18 +30,48 @@ import org.barmap.plan.order.OpenStretch;
 /**
  * The form of each number, ready to be drawn.
  *
+ * @param revision of the map it is drawn from
  * @param marks where the show's changes stand in it
+ * @param beside what of the plan is shown beside it
  */
-record RoadMap(List<Number> numbers, List<FormMark> marks) {
+public record RoadMap(
+    long revision, List<Number> numbers, List<FormMark> marks, BesideForm beside) {
+
+  /**
+   * What is drawn otherwise than before a step of the changes; all else is as it was.
+   *
+   * @param revision of the map it is drawn from
+   * @param at places of the numbers that are different, from 0
+   * @param numbers those numbers
+   * @param marks all of them
+   * @param beside all of it
+   */
+  public record Different(
+      long revision,
+      List<Integer> at,
+      List<Number> numbers,
+      List<FormMark> marks,
+      BesideForm beside) {}
+
+  /** Returns what of it is different from another form of the same map. */
+  public Different since(RoadMap before) {
+    List<Integer> at =
+        IntStream.range(0, numbers.size())
+            .filter(
+                i -> i >= before.numbers.size() || !numbers.get(i).equals(before.numbers.get(i)))
+            .boxed()
+            .toList();
+    return new Different(revision, at, at.stream().map(numbers::get).toList(), marks, beside);
+  }
 
   /** One musical number; a book without numbers is one number without a label. */
-  record Number(String label, String title, boolean tacet, List<Box> bars) {}
+  public record Number(String label, String title, boolean tacet, List<Box> bars) {}
 
   /**
    * One bar entry; {@code within} says which ending it is in where its number occurs twice, {@code
    * held} which bars of a multi-bar rest are held open.
    */
-  record Box(
+  public record Box(
       String id,
       int number,
       Optional<String> label,
@@ -66,13 +97,14 @@ record RoadMap(List<Number> numbers, List<FormMark> marks) {
   /**
    * Draws the form.
    *
+   * @param revision of the map
    * @param written the plan without changes
    * @param changed the plan with them; what is not played any more is cut, unless the number waits
    * @param changes the show's changes
    */
-  static RoadMap of(BarMap map, Plan written, Plan changed, ShowChanges changes) {
+  static RoadMap of(long revision, BarMap map, Plan written, Plan changed, ShowChanges changes) {
     Map<String, List<String>> held = inside(changed);
-    CutParts cut = CutParts.of(written, changed);
+    CutParts cut = CutParts.of(map, written, changed);
     Set<String> vamps = open(map, changed, OpenStretch.Kind.VAMP);
     Set<String> safeties = open(map, changed, OpenStretch.Kind.SAFETY);
     AlikeEndings endings = AlikeEndings.of(map);
@@ -84,7 +116,8 @@ record RoadMap(List<Number> numbers, List<FormMark> marks) {
       }
       numbers.add(new Number(n.label(), n.title(), n.tacet(), boxes));
     }
-    return new RoadMap(numbers, FormMarks.of(map, changes, changed));
+    return new RoadMap(
+        revision, numbers, FormMarks.of(map, changes, changed), BesideForm.of(changed));
   }
 
   private static List<MusicalNumber> numbers(BarMap map) {
@@ -107,6 +140,7 @@ record RoadMap(List<Number> numbers, List<FormMark> marks) {
       Set<String> vamps,
       Set<String> safeties,
       Map<String, List<String>> held) {
+    CutParts.Out out = cut.out(bar);
     return new Box(
         bar.id(),
         bar.number(),
@@ -123,8 +157,8 @@ record RoadMap(List<Number> numbers, List<FormMark> marks) {
         bar.signs(),
         bar.times(),
         bar.page(),
-        cut.whole(bar),
-        cut.parts(bar),
+        out.whole(),
+        out.parts(),
         vamps.contains(bar.id()),
         safeties.contains(bar.id()),
         held.getOrDefault(bar.id(), List.of()),

@@ -1,19 +1,21 @@
-package org.barmap.web.route;
+package org.barmap.web.planned;
 
+import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.barmap.edit.draft.Draft;
 import org.barmap.library.BookCard;
 import org.barmap.library.ChairSettings;
 import org.barmap.library.Library;
 import org.barmap.library.PageCard;
 import org.barmap.library.PageState;
 import org.barmap.library.Settings;
+import org.barmap.library.Versioned;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
 import org.barmap.map.Severity;
@@ -32,21 +34,15 @@ import org.barmap.plan.show.Showing;
 import org.barmap.plan.turn.TurnSettings;
 import tools.jackson.databind.node.ObjectNode;
 
-/** Plans of a book as it stands in the library. */
+/** Plans of a book as it stands in the library, and its form drawn from them. */
 public final class Planning {
 
-  /** A step is answered with its plan, and the pages ask for what follows from the same one. */
-  private static final int REMEMBERED = 8;
+  /** Bar entries of all plans that are remembered: some seven of books of 144 pages. */
+  private static final long REMEMBERED = 60_000;
 
   private final Library library;
-
-  private final Map<Asked, Plan> lately =
-      new LinkedHashMap<>(16, 0.75f, true) {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Asked, Plan> eldest) {
-          return size() > REMEMBERED;
-        }
-      };
+  private final Lately<Asked, Shared<Plan>> plans = new Lately<>(REMEMBERED);
+  private final Lately<Drawn, Shared<RoadMap>> forms = new Lately<>(REMEMBERED);
 
   public Planning(Library library) {
     this.library = library;
@@ -54,28 +50,57 @@ public final class Planning {
 
   /** Returns the plan of a map with some changes, as the book's player turns and counts. */
   public Plan plan(BookCard book, BarMap map, ShowChanges changes) {
+    return planned(book, map, changes).value();
+  }
+
+  private Shared<Plan> planned(BookCard book, BarMap map, ShowChanges changes) {
     PlanSettings settings = settings(book, library.books().settings(book.id()));
-    Asked asked = new Asked(withFailed(book, map), changes, settings);
-    synchronized (lately) {
-      Plan known = lately.get(asked);
-      if (known != null) {
-        return known;
-      }
-    }
-    Plan plan = Planner.plan(asked.map, changes, settings);
-    synchronized (lately) {
-      lately.put(asked, plan);
-    }
-    return plan;
+    Asked asked = new Asked(map, failed(book), changes, settings);
+    return plans.of(asked, weight(map), () -> new Shared<>(asked.plan()));
+  }
+
+  /** Answers a request with the plan of a map. */
+  public void sendPlan(Context ctx, BookCard book, BarMap map, ShowChanges changes) {
+    planned(book, map, changes).send(ctx);
+  }
+
+  /** Returns the form of a book's numbers with some changes, ready to be drawn. */
+  public RoadMap road(BookCard book, Versioned<Draft> draft, ShowChanges changes) {
+    return drawn(book, draft, changes).value();
+  }
+
+  private Shared<RoadMap> drawn(BookCard book, Versioned<Draft> draft, ShowChanges changes) {
+    BarMap map = draft.value().map();
+    Plan written = plan(book, map, ShowChanges.none());
+    Drawn from = new Drawn(written, plan(book, map, changes), draft.revision());
+    return forms.of(from, weight(map), () -> new Shared<>(from.road(map, changes)));
+  }
+
+  /** Answers a request with the form. */
+  public void sendRoad(Context ctx, BookCard book, Versioned<Draft> draft, ShowChanges changes) {
+    drawn(book, draft, changes).send(ctx);
+  }
+
+  private static long weight(BarMap map) {
+    return map.bars().size() + 1L;
   }
 
   /** What a plan follows from; a map is the same only when it is the very one. */
-  private record Asked(BarMap map, ShowChanges changes, PlanSettings settings) {
+  private record Asked(
+      BarMap map, List<Finding> failed, ShowChanges changes, PlanSettings settings) {
+
+    /** A page that could not be read is not in the map; the plan must know that it is there. */
+    Plan plan() {
+      List<Finding> findings = new ArrayList<>(map.findings());
+      findings.addAll(failed);
+      return Planner.plan(failed.isEmpty() ? map : map.withFindings(findings), changes, settings);
+    }
 
     @Override
     public boolean equals(Object o) {
       return o instanceof Asked a
           && a.map == map
+          && a.failed.equals(failed)
           && a.changes.equals(changes)
           && a.settings.equals(settings);
     }
@@ -86,21 +111,39 @@ public final class Planning {
     }
   }
 
-  /** A page that could not be read is not in the map; the plan must know that it is there. */
-  private BarMap withFailed(BookCard book, BarMap map) {
-    List<Finding> findings = new ArrayList<>(map.findings());
-    for (PageCard page : library.pages().all(book.id())) {
-      if (page.state() == PageState.FAILED) {
-        findings.add(
-            Finding.ofPage(
-                Severity.ERROR,
-                Stage.PAGE,
-                page.index(),
-                "page-failed",
-                page.finding().orElse("")));
-      }
+  /** What a form is drawn from; plans are the same only when they are the very ones. */
+  private record Drawn(Plan written, Plan changed, long revision) {
+
+    RoadMap road(BarMap map, ShowChanges changes) {
+      return RoadMap.of(revision, map, written, changed, changes);
     }
-    return findings.size() == map.findings().size() ? map : map.withFindings(findings);
+
+    @Override
+    public boolean equals(Object o) {
+      return o instanceof Drawn d
+          && d.written == written
+          && d.changed == changed
+          && d.revision == revision;
+    }
+
+    @Override
+    public int hashCode() {
+      return 31 * System.identityHashCode(written) + System.identityHashCode(changed);
+    }
+  }
+
+  private List<Finding> failed(BookCard book) {
+    return library.pages().all(book.id()).stream()
+        .filter(page -> page.state() == PageState.FAILED)
+        .map(
+            page ->
+                Finding.ofPage(
+                    Severity.ERROR,
+                    Stage.PAGE,
+                    page.index(),
+                    "page-failed",
+                    page.finding().orElse("")))
+        .toList();
   }
 
   /** Returns a book's changes. */
