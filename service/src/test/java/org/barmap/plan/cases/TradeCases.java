@@ -34,7 +34,8 @@ public final class TradeCases {
           "runsheet",
           "show",
           "rehearsal",
-          "structure");
+          "structure",
+          "said");
 
   private TradeCases() {}
 
