@@ -64,7 +64,7 @@ export function changeList(changes, numbers, history, beside, actions) {
     head,
     byNumber(changes, numbers).flatMap((group, _, all) => [
       all.length > 1 || numbers.length > 1 ? el("h3", { class: "change-number", text: group.name }) : null,
-      el("ul", { class: "changes" }, group.changes.map((change) => item(change, numbers.length > 1, beside, actions))),
+      el("ul", { class: "changes" }, group.changes.map((change) => item(change, numbers.length > 1, beside, actions, insteadOf(change, changes)))),
     ]),
     since,
     parts,
@@ -85,20 +85,32 @@ function otherPart(beside) {
 }
 
 /**
+ * What stands in the place of a change: always, or on some days or in some shows only.
+ *
+ * @param {Change} change
+ * @param {Change[]} all
+ */
+function insteadOf(change, all) {
+  return all.findLast((c) => c.replaces === change.id && c.id !== change.id && c.on !== false);
+}
+
+/**
  * @param {Change} change
  * @param {boolean} under whether its number stands over it
  * @param {import("../core/types.js").Align} beside
  * @param {Actions} actions
+ * @param {Change|undefined} instead what stands in its place
  */
-function item(change, under, beside, actions) {
+function item(change, under, beside, actions, instead) {
   const bars = beside.changes?.[change.id];
   const on = change.on !== false;
+  const counts = on && (!instead || Boolean(instead.version || instead.since || instead.until));
   const text = sentence(change);
   const shown = under && change.number ? text.slice(text.indexOf(": ") + 2) : text;
   const box = el("input", { type: "checkbox", "aria-label": `${text}: counts`, checked: on, disabled: !mayCorrect(), on: { change: () => actions.toggle(change, box.checked) } });
   return el(
     "li",
-    { class: on ? "change" : "change off", "data-change": change.id },
+    { class: counts ? "change" : "change off", "data-change": change.id },
     el("label", { class: "change-switch" }, box),
     el(
       "div",
@@ -106,6 +118,7 @@ function item(change, under, beside, actions) {
       el("span", { text: shown }),
       bars && beside.other ? el("span", { class: "soft small change-beside", text: `${partName(beside.other)}: ${bars}` }) : null,
       change.note && !KINDS[change.kind]?.noted ? el("span", { class: "soft small", text: change.note }) : null,
+      on && instead ? el("span", { class: "soft small change-instead", text: `${counts ? "In some shows" : "Now"}: ${sentence(instead)}` }) : null,
       change.waits ? waitsSign() : null,
       el("span", { class: "soft small", text: [on ? "" : "switched off", change.who, change.when ? when(change.when) : ""].filter(Boolean).join(" · ") }),
     ),

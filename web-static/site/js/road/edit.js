@@ -113,10 +113,10 @@ function read(change, offer, answer) {
   if (toBeat) plain.last += ` beat ${toBeat}`;
   if (plain.exitBeat && !plain.exitBar) plain.exitBar = plain.last;
   if (offer?.anywhere && plain.last !== undefined) plain.last = plain.first && (plain.last || plain.first);
-  const { version, until } = edited(answer);
+  const { version, since, until } = edited(answer);
   /** @type {Values} */
   const next = { ...change, ...(numbers === undefined ? {} : { numbers: numbers.split(",").map((n) => n.trim()).filter(Boolean) }) };
-  for (const [key, value] of Object.entries({ ...plain, version: version ?? "", until: until ?? "" })) {
+  for (const [key, value] of Object.entries({ ...plain, version: version ?? "", since: since ?? "", until: until ?? "" })) {
     if (value === "") delete next[key];
     else next[key] = typed(key, value);
   }

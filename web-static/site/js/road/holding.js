@@ -4,7 +4,7 @@ import { el } from "../core/dom.js";
 /** @typedef {import("./kinds.js").Change} Change */
 
 /**
- * In which shows, and until which day, a change holds; always, where nothing is filled in.
+ * In which shows, and on which days, a change holds; always, where nothing is filled in.
  *
  * @param {string[]} versions those that are known by name
  * @param {Partial<Change>} [now] what is said already
@@ -13,6 +13,7 @@ function fields(versions, now = {}) {
   return [
     field("Only in these shows", el("input", { name: "version", maxlength: 40, autocomplete: "off", placeholder: "matinee", list: "versions", value: now.version ?? "" }), "May be left empty: then in every one."),
     el("datalist", { id: "versions" }, versions.map((value) => el("option", { value }))),
+    field("From (the first day)", el("input", { name: "since", type: "date", value: now.since ?? "" }), "May be left empty: then from now on."),
     field("Until (the last day)", el("input", { name: "until", type: "date", value: now.until ?? "" }), "May be left empty: then it stays."),
   ];
 }
@@ -23,7 +24,7 @@ function fields(versions, now = {}) {
  * @param {string[]} versions
  */
 export function holdFields(versions) {
-  return el("details", { class: "fold", id: "holding" }, el("summary", { text: "Only in some shows, or until a day" }), fields(versions));
+  return el("details", { class: "fold", id: "holding" }, el("summary", { text: "Only in some shows, or on some days" }), fields(versions));
 }
 
 /**
@@ -38,20 +39,20 @@ export function editFields(versions, change) {
 
 /**
  * @param {FormData} answer
- * @returns {{version?: string, until?: string}}
+ * @returns {{version?: string, since?: string, until?: string}}
  */
 export function holds(answer) {
-  const { version, until } = edited(answer);
-  return { ...(version ? { version } : {}), ...(until ? { until } : {}) };
+  const { version, since, until } = edited(answer);
+  return { ...(version ? { version } : {}), ...(since ? { since } : {}), ...(until ? { until } : {}) };
 }
 
 /**
  * What an edited change holds; null takes out what was said before.
  *
  * @param {FormData} answer
- * @returns {{version: string|null, until: string|null, note: string|null}}
+ * @returns {{version: string|null, since: string|null, until: string|null, note: string|null}}
  */
 export function edited(answer) {
   const said = (/** @type {string} */ name) => String(answer.get(name) ?? "").trim();
-  return { version: said("version").toLowerCase() || null, until: said("until") || null, note: said("note") || null };
+  return { version: said("version").toLowerCase() || null, since: said("since") || null, until: said("until") || null, note: said("note") || null };
 }

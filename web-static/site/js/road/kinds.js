@@ -18,7 +18,7 @@ import { MOST_FIFTHS, count, dayText, keyText } from "../core/words.js";
  *   | {kind: "transpose", semitones: number, first?: string, last?: string}
  *   | {kind: "track"}
  *   | {kind: "repeats-after-jump"}
- *   | {kind: "restore", first?: string, last?: string}
+ *   | {kind: "restore", first?: string, last?: string, text?: string}
  *   | {kind: "jump", from: string, toNumber?: string, to: string, times?: number}
  *   | {kind: "only", pass: string} & Span
  *   | {kind: "not", pass?: string} & Span
@@ -36,7 +36,7 @@ import { MOST_FIFTHS, count, dayText, keyText } from "../core/words.js";
  *   | {kind: "instrument", first: string, to: string}
  *   | {kind: "remind", first: string, what: string}
  *   | {kind: "note", first?: string, text: string, errata?: boolean}} OfAKind
- * @typedef {{number?: string, note?: string, version?: string, until?: string} & OfAKind} Change
+ * @typedef {{number?: string, note?: string, version?: string, since?: string, until?: string, replaces?: string} & OfAKind} Change
  */
 
 /** @type {Record<string, string>} note values as a player says them */
@@ -243,7 +243,7 @@ const OF_BARS = {
     says: (c) => `from ${c.from} to No. ${c.toNumber} bar ${c.to}`,
     after: true,
   },
-  restore: { text: "Back in again", title: "Back in again", anywhere: true, fields: () => [], says: (c) => `${c.first ? `${span({ first: c.first, last: c.last })} ` : ""}back in` },
+  restore: { text: "Back in again", title: "Back in again", anywhere: true, fields: () => [], says: (c) => (c.text ? `taken back: ${c.text}` : `${c.first ? `${span({ first: c.first, last: c.last })} ` : ""}back in`) },
   hold: {
     text: "Hold",
     title: "Hold",
@@ -353,7 +353,7 @@ export const OF_NUMBER = {
 export function sentence(change) {
   if (change.kind === "order") return `Order of numbers: ${change.numbers.join(", ")}`;
   const known = /** @type {Record<string, {says: (c: Change) => string}|undefined>} */ ({ ...OF_BARS, ...OF_NUMBER })[change.kind];
-  return `${change.number ? `No. ${change.number}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}${change.version ? `, ${change.version} only` : ""}${change.until ? `, until ${dayText(change.until)}` : ""}`;
+  return `${change.number ? `No. ${change.number}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}${change.version ? `, ${change.version} only` : ""}${change.since ? `, from ${dayText(change.since)} on` : ""}${change.until ? `, until ${dayText(change.until)}` : ""}`;
 }
 
 /**

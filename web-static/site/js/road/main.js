@@ -37,7 +37,7 @@ import { WordBox } from "./words.js";
 const MOST = 8;
 
 /** What only says in which shows a change counts speaks for itself. */
-const HOLDING = ["version", "over"];
+const HOLDING = ["version", "early", "over", "replaced"];
 
 /** @param {number} asked */
 function more(asked) {

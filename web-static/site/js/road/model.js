@@ -146,11 +146,13 @@ export class RoadModel {
    * @param {string} words
    * @returns {Promise<Change>}
    */
-  async inWords({ kind, version, until, note }, words) {
+  async inWords({ kind, version, since, until, replaces, note }, words) {
     const [line, ...more] = await this.understand(words);
     const lost = line?.note && line.understood?.kind !== kind; // kept as it was said, for nobody knows what it means
     if (!line?.understood || lost || line.asks || more.length) throw new Error(more.length ? "Say one thing only: a change is edited one by one." : (line?.asks ?? "This was not understood."));
-    return { ...(version ? { version } : {}), ...(until ? { until } : {}), ...(note ? { note } : {}), ...line.understood };
+    const said = { ...line.understood };
+    delete said.replaces; // it is this change that is said anew
+    return { ...(version ? { version } : {}), ...(since ? { since } : {}), ...(until ? { until } : {}), ...(replaces ? { replaces } : {}), ...(note ? { note } : {}), ...said };
   }
 
   /**

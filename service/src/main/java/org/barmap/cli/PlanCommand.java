@@ -87,7 +87,7 @@ final class PlanCommand extends PrintingCommand {
     Optional<BarMap> other =
         beside.isPresent() ? Optional.of(readMap(beside.get())) : Optional.empty();
     ShowChanges file = changes.isPresent() ? readChanges(changes.get()) : ShowChanges.none();
-    ShowChanges made = SaidChanges.of(read, other, numbers).all(file, said);
+    ShowChanges made = SaidChanges.of(read, other, numbers).all(file, said, day);
     if (director.isPresent()) {
       ChairBars bars = new ChairBars(read, readMap(director.get()));
       bars.beside(made.active(), "the director's").forEach(answers()::println);

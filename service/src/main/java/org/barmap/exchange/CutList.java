@@ -11,9 +11,12 @@ import org.barmap.plan.change.kind.ShowChange;
 public final class CutList {
   private CutList() {}
 
-  /** Returns the changes that are switched on, in their order, one line each. */
+  /**
+   * Returns the changes that are switched on, in their order, one line each. What was taken back
+   * isn't among them, nor that it was.
+   */
   public static List<String> lines(ShowChanges changes) {
-    return changes.active().stream().map(CutList::line).toList();
+    return changes.active().stream().filter(c -> !c.takesBack()).map(CutList::line).toList();
   }
 
   /** Returns one change with its number in front and its note behind. */

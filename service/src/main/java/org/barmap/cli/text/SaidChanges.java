@@ -14,6 +14,7 @@ import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.ChangeWords;
+import org.barmap.plan.words.earlier.Known;
 
 /**
  * The changes a command is given, as a file and in words, said in this book's bars. A plan that
@@ -44,8 +45,12 @@ public record SaidChanges(BarMap map, Optional<TheirWords> theirs) {
         map, other.filter(o -> director).map(o -> new TheirWords(TheirBars.of(map, o), o)));
   }
 
-  /** Returns the changes of a file and of words, in this order. */
-  public ShowChanges all(ShowChanges read, List<String> words) {
+  /**
+   * Returns the changes of a file and of words, in this order.
+   *
+   * @param day the day that is planned, which "tonight" is; empty where nobody said one
+   */
+  public ShowChanges all(ShowChanges read, List<String> words, Optional<String> day) {
     List<ShowChange> all = new ArrayList<>();
     List<String> asked = new ArrayList<>();
     if (theirs.isPresent()) {
@@ -61,7 +66,7 @@ public record SaidChanges(BarMap map, Optional<TheirWords> theirs) {
             ? List.of()
             : theirs
                 .map(t -> t.understand(text))
-                .orElseGet(() -> ChangeWords.understand(map, text));
+                .orElseGet(() -> ChangeWords.understand(map, text, Known.of(all, day)));
     for (Heard<ShowChange> one : heard) {
       if (one instanceof Heard.Understood<ShowChange> understood) {
         all.add(understood.change());

@@ -96,7 +96,9 @@ public final class ChangesJson {
     meta.when().ifPresent(v -> node.put("when", v));
     meta.who().ifPresent(v -> node.put("who", v));
     meta.version().ifPresent(v -> node.put("version", v));
+    meta.since().ifPresent(v -> node.put("since", v));
     meta.until().ifPresent(v -> node.put("until", v));
+    meta.replaces().ifPresent(v -> node.put("replaces", v));
     return node;
   }
 
@@ -113,7 +115,7 @@ public final class ChangesJson {
     ObjectNode meta = BarMapJson.mapper().createObjectNode();
     meta.put("id", text(node, "id"));
     meta.put("on", node.path("on").asBoolean(true));
-    for (String key : List.of("when", "who", "note", "version", "until")) {
+    for (String key : List.of("when", "who", "note", "version", "since", "until", "replaces")) {
       if (!text(node, key).isEmpty()) {
         meta.put(key, text(node, key));
       }

@@ -1,7 +1,9 @@
 package org.barmap.plan.change;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.barmap.plan.change.kind.ShowChange;
 
 /**
@@ -29,9 +31,25 @@ public record ShowChanges(List<ShowChange> changes) {
     return new ShowChanges(List.of(changes));
   }
 
-  /** Returns the changes that count. */
+  /** Returns the changes that count: switched on, and no other one always stands in their place. */
   public List<ShowChange> active() {
-    return changes.stream().filter(c -> c.meta().on()).toList();
+    List<ShowChange> on = changes.stream().filter(c -> c.meta().on()).toList();
+    return without(on, on.stream().filter(c -> c.meta().always()).toList());
+  }
+
+  /**
+   * Returns changes without those that others stand in the place of. Where two stand in each
+   * other's place, the later one counts.
+   */
+  public static List<ShowChange> without(List<ShowChange> changes, List<ShowChange> others) {
+    Set<String> gone = new HashSet<>();
+    for (int i = others.size() - 1; i >= 0; i--) {
+      ShowChange other = others.get(i);
+      if (!gone.contains(other.meta().id())) {
+        other.meta().replaces().filter(r -> !r.equals(other.meta().id())).ifPresent(gone::add);
+      }
+    }
+    return changes.stream().filter(c -> !gone.contains(c.meta().id())).toList();
   }
 
   /** Returns the change with an id. */

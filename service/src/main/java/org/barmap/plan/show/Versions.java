@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 
 /** Keeps the changes that hold in the version of the show that is planned, on its day. */
@@ -20,13 +21,44 @@ public final class Versions {
       List<ShowChange> changes, Showing showing, List<PlanFinding> findings) {
     List<ShowChange> held = new ArrayList<>();
     for (ShowChange change : changes) {
-      Optional<PlanFinding> other = other(change, showing).or(() -> over(change, showing));
+      Optional<PlanFinding> other =
+          other(change, showing).or(() -> early(change, showing)).or(() -> over(change, showing));
       other.ifPresent(findings::add);
       if (other.isEmpty()) {
         held.add(change);
       }
     }
-    return held;
+    List<ShowChange> left = ShowChanges.without(held, held);
+    held.stream().filter(c -> !left.contains(c)).map(Versions::replaced).forEach(findings::add);
+    return left;
+  }
+
+  /** Something else is said for this version, or these days. */
+  private static PlanFinding replaced(ShowChange change) {
+    return told(
+        Severity.INFO,
+        "replaced",
+        says(change) + " doesn't count here: something else was said in its place.",
+        change);
+  }
+
+  /** The first day counts already; where nobody knows the day it is asked. */
+  private static Optional<PlanFinding> early(ShowChange change, Showing showing) {
+    Optional<String> since = change.meta().since().filter(Versions::day);
+    Optional<String> today = showing.today().filter(Versions::day);
+    if (since.isEmpty() || today.filter(t -> t.compareTo(since.get()) >= 0).isPresent()) {
+      return Optional.empty();
+    }
+    String left =
+        today.isPresent()
+            ? "."
+            : ", and nobody has said which day is planned; the plan leaves it out.";
+    return Optional.of(
+        told(
+            today.isPresent() ? Severity.INFO : Severity.DOUBT,
+            "early",
+            says(change) + " holds from " + since.get() + " on" + left,
+            change));
   }
 
   private static Optional<PlanFinding> other(ShowChange change, Showing showing) {

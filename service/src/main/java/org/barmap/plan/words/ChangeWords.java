@@ -19,12 +19,15 @@ import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.term.InstrumentNames;
 import org.barmap.plan.words.clause.Sense;
 import org.barmap.plan.words.doubt.Doubted;
+import org.barmap.plan.words.earlier.Before;
+import org.barmap.plan.words.earlier.Known;
 import org.barmap.plan.words.grammar.Corrections;
 import org.barmap.plan.words.grammar.Grammar;
 import org.barmap.plan.words.grammar.Sounds;
 import org.barmap.plan.words.grammar.Tidy;
 import org.barmap.plan.words.number.Between;
 import org.barmap.plan.words.number.Mentions;
+import org.barmap.plan.words.talk.Days;
 import org.barmap.plan.words.talk.Retelling;
 import org.barmap.plan.words.talk.Retold;
 
@@ -62,22 +65,26 @@ public final class ChangeWords {
   private final Mentions mentions;
   private final Names names;
   private final Retelling retelling;
+  private final Before before;
+  private final Optional<String> today;
   private final Map<WrittenNumber, Scope> scopes = new IdentityHashMap<>();
   private final List<Heard<ShowChange>> heard = new ArrayList<>();
   private Optional<WrittenNumber> number = Optional.empty();
   private String showing = "";
   private boolean named;
-  private int next = 1;
+  private int next;
   private int tried;
 
-  private ChangeWords(BarMap map) {
+  private ChangeWords(BarMap map, Known known) {
     this.numbers = WrittenNumber.all(map);
     this.names = new Names(numbers);
     this.mentions = new Mentions(numbers);
-    this.retelling =
-        new Retelling(
-            new Retold(l -> names.byLabel(l).map(WrittenNumber::label), names.titles()),
-            new Plainly());
+    Retold retold = new Retold(l -> names.byLabel(l).map(WrittenNumber::label), names.titles());
+    Plainly plainly = new Plainly();
+    this.retelling = new Retelling(retold, plainly);
+    this.before = new Before(known, plainly, retold, mentions, this::labelled, Spoken::figures);
+    this.next = known.free();
+    this.today = known.today();
     this.chair = InstrumentNames.chairOf(map.book().part());
     this.book = Spoken.plain(map.book().title()).toLowerCase(Locale.ROOT);
     if (numbers.size() == 1) {
@@ -85,10 +92,18 @@ public final class ChangeWords {
     }
   }
 
-  /** Returns what was understood of a text and what is asked back, in the order it was said. */
+  /**
+   * Returns what was understood of a text and what is asked back, in the order it was said, where
+   * nothing is known of what was said before.
+   */
   public static List<Heard<ShowChange>> understand(BarMap map, String text) {
-    ChangeWords words = new ChangeWords(map);
-    String[] lines = LINES.split(text, MOST_LINES + 1);
+    return understand(map, text, Known.NOTHING);
+  }
+
+  /** Returns what was understood of a text and what is asked back, in the order it was said. */
+  public static List<Heard<ShowChange>> understand(BarMap map, String text, Known known) {
+    ChangeWords words = new ChangeWords(map, known);
+    String[] lines = LINES.split(Before.joined(text), MOST_LINES + 1);
     for (int i = 0; i < lines.length && i < MOST_LINES; i++) {
       words.typed(lines[i]);
     }
@@ -99,7 +114,7 @@ public final class ChangeWords {
               "The list has more than " + MOST_LINES + " lines; the rest was not read.",
               List.of()));
     }
-    return List.copyOf(words.heard);
+    return Before.settled(words.before.told(words.heard));
   }
 
   private void typed(String typed) {
@@ -112,13 +127,25 @@ public final class ChangeWords {
               List.of()));
       return;
     }
-    String message = Tidy.message(Spoken.plain(typed));
+    String message = Tidy.message(Days.over(Spoken.plain(typed), today));
     String said = message.replaceFirst("^[-*\\u2022]\\s+|^[*\\u2022]", "").strip();
     String line = Corrections.over(Corrections.corrected(said) ? Spoken.figures(said) : said);
     if (line.isEmpty() || heading(line)) {
       return;
     }
+    Optional<List<Heard<ShowChange>>> earlier =
+        before.read(line, number.map(WrittenNumber::label), named);
+    if (earlier.isPresent()) {
+      earlier.get().forEach(this::add);
+      return;
+    }
     retelling.read(line, Spoken.figures(line));
+  }
+
+  private Optional<Before.Of> labelled(String label) {
+    Optional<WrittenNumber> of =
+        label.isEmpty() && numbers.size() == 1 ? Optional.of(numbers.get(0)) : names.byLabel(label);
+    return of.map(n -> new Before.Of(n.label(), Kept.start(scope(n)), called(n)));
   }
 
   private void plainly(String line) {

@@ -17,6 +17,7 @@ import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
 
@@ -139,7 +140,7 @@ record Instruction(Scope scope, String words, String said, Meta meta) implements
 
   @Override
   public Heard<ShowChange> out(String said, Function<Stretch, ShowChange> make, String only) {
-    return bars(said, true, make, w -> "out: " + w.out() + ", " + w.lands() + only);
+    return bars(Saying.section(said), true, make, w -> "out: " + w.out() + ", " + w.lands() + only);
   }
 
   private static String verb(Way way, String says) {

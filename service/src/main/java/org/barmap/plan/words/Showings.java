@@ -21,11 +21,22 @@ import org.barmap.plan.change.say.Meta;
 record Showings(String words, Meta meta) {
   private static final List<String> MONTHS =
       List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
+  private static final Pattern SINCE =
+      phrase(
+          "(.+?)\\s*[,(]?\\s*\\b(?:from|starting|since)\\s+(\\d{4}-\\d{2}-\\d{2})(?:\\s+on(?:wards?)?)?\\)?");
+
+  /** "When Anna plays": somebody's own version. */
+  private static final String WHO =
+      "(?:when(?:ever)?|if)\\s+(?:the\\s+)?(?<who>understudy|swing|cover|stand-?in|alternate|deputy|(?-i:\\p{Lu}\\p{Ll}{2,19}))(?:'s|\\s+is|\\s+goes|\\s+comes)?\\s+(?:on|playing|plays|covers|covering|does\\s+it|doing\\s+it)(?:\\s+only)?";
+
+  private static final Pattern CAST = phrase("(?<words>.+?)\\s*[,(]?\\s+" + WHO + "\\)?");
+  private static final Pattern CAST_AHEAD =
+      phrase("(?<when>(?:only\\s+)?" + WHO + ")\\s*[,:]?\\s+(?<rest>.+)");
   private static final Pattern VERSION =
       phrase(
-          "(.+?)\\s*[,(]?\\s*\\b(?:(?:for|at|on|in|with)\\s+(?:the\\s+)?)?"
+          "(.+?)\\s*[,(]?\\s*\\b(?:(?:only\\s+)?(?:for|at|on|in|with)\\s+(?:the\\s+)?)?"
               + "(matin[e\\u00E9]e|evening|understudy|swing|preview)(?:s|'s\\s+key)?"
-              + "(?:\\s+(?:performances?|shows?))?(?:\\s+only)?\\)?");
+              + "(?:\\s+(?:performances?|shows?|days?))?(?:\\s+only)?\\)?");
   private static final Pattern NAMED =
       phrase(
           "(.+?)\\s*[,(]?\\s*\\b(?:in\\s+)?version\\s+[\"\\u201C]?(\\w[\\w"
@@ -39,12 +50,16 @@ record Showings(String words, Meta meta) {
           ".+?\\b(?:until|till|through|up\\s+to)\\s+(?:the\\s+)?(\\d{1,2})\\.?\\s+(\\p{L}{3,9})\\.?\\)?");
   private static final Pattern AHEAD =
       phrase(
-          "((?:(?:for|at|on|in)\\s+(?:the\\s+)?)?(?:matin[e\\u00E9]e|evening|understudy|swing|preview)s?"
-              + "(?:\\s+(?:performances?|shows?))?(?:\\s+only)?|(?:until|till|up\\s+to)\\s+(?:the\\s+)?"
+          "((?:(?:only\\s+)?(?:for|at|on|in)\\s+(?:the\\s+)?)?(?:matin[e\\u00E9]e|evening|understudy|swing|preview)(?:s|'s\\s+key)?"
+              + "(?:\\s+(?:performances?|shows?|days?))?(?:\\s+only)?|from\\s+\\d{4}-\\d{2}-\\d{2}(?:\\s+on)?|(?:until|till|up\\s+to)\\s+(?:the\\s+)?"
               + "(?:\\d{4}-\\d{2}-\\d{2}|\\d{1,2}\\.?\\s+\\p{L}{3,9}\\.?(?:\\s+\\d{4})?))"
               + "(?:\\s*[:,]|(?=\\s+(?:no|number|nr|we|you|let's|there's)\\b)|(?=\\s+"
               + Sentences.VERB
               + "\\b))\\s*(.*)");
+
+  private static final Pattern WEEKDAY =
+      phrase(
+          "(?:.+?[,\\s])?(?:until|till|up\\s+to|from|starting)\\s+(?:(?:this|next)\\s+)?((?:mon|tues|wednes|thurs|fri|satur|sun)day)(?:\\s+(?:on|night|evening))*");
 
   private static final Pattern THIS_DAY =
       phrase(
@@ -59,6 +74,17 @@ record Showings(String words, Meta meta) {
         Meta ended = meta.until(day);
         return Optional.of(off(until.group(1), ended).orElse(new Showings(until.group(1), ended)));
       }
+    }
+    Matcher since = SINCE.matcher(words);
+    if (since.matches() && day(since.group(2)).isPresent()) {
+      Meta begun = meta.since(day(since.group(2)));
+      return Optional.of(off(since.group(1), begun).orElse(new Showings(since.group(1), begun)));
+    }
+    Matcher cast = CAST.matcher(words);
+    if (cast.matches()) {
+      Meta named = meta.version(Optional.of(cast.group("who").toLowerCase(Locale.ROOT)));
+      String without = cast.group("words");
+      return Optional.of(off(without, named).orElse(new Showings(without, named)));
     }
     for (Pattern pattern : new Pattern[] {NAMED, VERSION}) {
       Matcher version = pattern.matcher(words);
@@ -82,15 +108,28 @@ record Showings(String words, Meta meta) {
 
   /** Takes such words off the front of a line; empty where there are none. */
   static Optional<Ahead> ahead(String line) {
-    Matcher first = AHEAD.matcher(line);
+    Matcher cast = CAST_AHEAD.matcher(line);
+    Optional<Ahead> one =
+        cast.matches()
+            ? ahead(cast.group("when"), cast.group("rest"))
+            : Optional.of(AHEAD.matcher(line))
+                .filter(Matcher::matches)
+                .flatMap(m -> ahead(m.group(1).replaceFirst("'s\\s+key$", ""), m.group(2)));
+    return one.map(
+        a ->
+            ahead(a.rest())
+                .map(more -> new Ahead(a.when() + ", " + more.when(), more.rest()))
+                .orElse(a));
+  }
+
+  private static Optional<Ahead> ahead(String when, String said) {
+    String rest = said.strip();
     boolean change =
-        first.matches()
-            && (first.group(2).isBlank()
-                || Sentences.hasVerb(first.group(2))
-                || first.group(2).matches("(?i)(?:no|number|nr)\\b.*"));
-    return change
-        ? Optional.of(new Ahead(first.group(1).strip(), first.group(2).strip()))
-        : Optional.empty();
+        rest.isBlank()
+            || Sentences.hasVerb(rest)
+            || rest.matches("(?i)(?:no|number|nr|there's|in|goes|go|tacet|up|down|start|play)\\b.*")
+            || rest.matches("\\d{1,4}[A-Za-z]{0,2}\\b.*");
+    return change ? Optional.of(new Ahead(when.strip(), rest)) : Optional.empty();
   }
 
   /** Returns what is wrong with the day that words end with; empty where they end with none. */
@@ -104,6 +143,11 @@ record Showings(String words, Meta meta) {
       return Optional.of(
           "Which day is that? Say the last day it holds, as in \"cut 5 to 8 until 24 December"
               + " 2026\".");
+    }
+    Matcher week = WEEKDAY.matcher(words);
+    if (week.matches()) {
+      return Optional.of(
+          "Which " + week.group(1) + "? Say the day, as in \"until 24 December 2026\".");
     }
     Matcher until = UNTIL.matcher(words);
     return until.matches() && day(until.group(2)).isEmpty()

@@ -3,6 +3,8 @@ package org.barmap.web.route;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +19,7 @@ import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.ChangeWords;
+import org.barmap.plan.words.earlier.Known;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.OtherPart;
@@ -77,11 +80,15 @@ public record WordRoutes(Library library, Planning planning) {
     ObjectNode body = Requests.body(ctx);
     String text = Requests.text(body, "text", MOST_LETTERS);
     Optional<OtherPart> other = OtherPart.of(library, book.id());
+    List<ShowChange> before = planning.changes(book).changes();
+    String today = LocalDate.now(ZoneId.systemDefault()).toString();
     List<Heard<ShowChange>> heard =
         theirs(body)
             ? words(other).understand(text)
-            : ChangeWords.understand(map, text).stream().map(h -> both(h, other)).toList();
-    List<ShowChange> all = new ArrayList<>(planning.changes(book).changes());
+            : ChangeWords.understand(map, text, Known.of(before, Optional.of(today))).stream()
+                .map(h -> both(h, other))
+                .toList();
+    List<ShowChange> all = new ArrayList<>(before);
     for (Heard<ShowChange> h : heard) {
       if (h instanceof Heard.Understood<ShowChange> understood) {
         all.add(understood.change());

@@ -12,6 +12,7 @@ import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.ChangeWords;
+import org.barmap.plan.words.earlier.Known;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -29,7 +30,7 @@ final class Meaning {
    */
   record Given(List<ShowChange> changes, List<JsonNode> askedBack) {}
 
-  static Given given(BarMap map, List<JsonNode> said) {
+  static Given given(BarMap map, List<JsonNode> said, Optional<String> today) {
     List<ShowChange> changes = new ArrayList<>();
     List<JsonNode> asked = new ArrayList<>();
     for (int i = 0; i < said.size(); i++) {
@@ -39,7 +40,8 @@ final class Meaning {
         continue;
       }
       int many = 0;
-      for (Heard<ShowChange> heard : ChangeWords.understand(map, said.get(i).asString())) {
+      for (Heard<ShowChange> heard :
+          ChangeWords.understand(map, said.get(i).asString(), Known.of(changes, today))) {
         if (heard instanceof Heard.Understood<ShowChange> understood) {
           ObjectNode change = ChangesJson.tree(understood.change());
           changes.add(ChangesJson.readOne(change.put("id", many == 0 ? id : id + "-" + many)));
@@ -55,8 +57,13 @@ final class Meaning {
 
   /** Returns what one sentence means, or what is asked back about it. */
   static JsonNode understood(BarMap map, String words) {
+    return understood(map, words, Known.NOTHING);
+  }
+
+  /** Returns the same where something is known: the changes said before, the day. */
+  static JsonNode understood(BarMap map, String words, Known known) {
     ObjectNode answer = BarMapJson.mapper().createObjectNode();
-    for (Heard<ShowChange> heard : ChangeWords.understand(map, words)) {
+    for (Heard<ShowChange> heard : ChangeWords.understand(map, words, known)) {
       if (heard instanceof Heard.Understood<ShowChange> understood) {
         if (understood.change().kept().isPresent()) {
           answer.put("kept", true);

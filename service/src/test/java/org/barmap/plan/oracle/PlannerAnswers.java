@@ -11,12 +11,14 @@ import org.barmap.plan.RunSheet;
 import org.barmap.plan.cases.Answers;
 import org.barmap.plan.cases.Situation;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.mark.PencilMark;
 import org.barmap.plan.pace.Length;
 import org.barmap.plan.ready.GetReady;
 import org.barmap.plan.rest.LongRest;
 import org.barmap.plan.turn.Advice;
 import org.barmap.plan.turn.Turn;
+import org.barmap.plan.words.earlier.Known;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.MissingNode;
@@ -177,7 +179,9 @@ final class PlannerAnswers implements Answers {
 
   @Override
   public JsonNode understood(Situation s, String words) {
-    return Meaning.understood(s.book().map(), words);
+    Optional<String> today = s.settings().path("today").asStringOpt();
+    List<ShowChange> before = Meaning.given(s.book().map(), s.changes(), today).changes();
+    return Meaning.understood(s.book().map(), words, Known.of(before, today));
   }
 
   @Override

@@ -51,7 +51,8 @@ record Worked(List<WrittenNumber> written, Meaning.Given given, Plan plan) {
   }
 
   static Worked of(Situation s) {
-    Meaning.Given given = Meaning.given(s.book().map(), s.changes());
+    Meaning.Given given =
+        Meaning.given(s.book().map(), s.changes(), s.settings().path("today").asStringOpt());
     Plan plan = Planner.plan(s.book().map(), new ShowChanges(given.changes()), settings(s));
     return new Worked(WrittenNumber.all(s.book().map()), given, plan);
   }

@@ -130,7 +130,7 @@ public sealed interface InPass extends ShowChange.OfBars permits InPass.Only, In
     private static Heard<ShowChange> heard(
         Told<ShowChange> told, String bars, Optional<Pass> pass) {
       return told.range(
-          bars,
+          Saying.section(bars),
           r -> new Not(told.meta(), told.number(), r.first(), r.last(), pass),
           " are tacet for you" + pass.map(p -> ", " + p.says()).orElse(""));
     }

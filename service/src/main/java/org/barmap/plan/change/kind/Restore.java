@@ -15,13 +15,16 @@ import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
 
 /**
- * What earlier changes left out is in again.
+ * What earlier changes left out is in again; or one earlier change of any kind, named by {@code
+ * replaces}, is taken back, and nothing else.
  *
  * @param first the first bar; empty where the whole number is in again
  * @param last the last bar
+ * @param text what is taken back, as a cut list says it; empty where bars are in again
  */
 @JsonTypeName("restore")
-public record Restore(Meta meta, String number, Optional<String> first, Optional<String> last)
+public record Restore(
+    Meta meta, String number, Optional<String> first, Optional<String> last, Optional<String> text)
     implements ShowChange {
   static final Wording<ShowChange> WORDING =
       Wording.of(
@@ -30,6 +33,25 @@ public record Restore(Meta meta, String number, Optional<String> first, Optional
               + "(?:restore|open\\s+up)(?:\\s+(?:the\\s+cut\\s+(?:at|in|of)\\s+)?(.+))?",
           Restore::read);
 
+  private Restore(Meta meta, String number, Optional<String> first, Optional<String> last) {
+    this(meta, number, first, last, Optional.empty());
+  }
+
+  /** Returns what takes an earlier change back. */
+  static Restore takingBack(Meta meta, ShowChange earlier) {
+    return new Restore(
+        meta.instead(earlier.meta().id()),
+        earlier.number(),
+        earlier.where().map(Stretch::first),
+        earlier.where().map(Stretch::last),
+        Optional.of(Saying.one(earlier.says())));
+  }
+
+  @Override
+  public boolean takesBack() {
+    return text.isPresent();
+  }
+
   @Override
   public Optional<Stretch> where() {
     return first.map(f -> new Stretch(f, last.orElse(f)));
@@ -37,7 +59,7 @@ public record Restore(Meta meta, String number, Optional<String> first, Optional
 
   @Override
   public Effects effects() {
-    return Effects.on(Course.RESTORING);
+    return takesBack() ? Effects.NONE : Effects.on(Course.RESTORING);
   }
 
   /** The marks of what was out are not written, or rubbed out. */
@@ -48,7 +70,9 @@ public record Restore(Meta meta, String number, Optional<String> first, Optional
 
   @Override
   public String says() {
-    return first.map(f -> Saying.range(f, last.orElse(f)) + " ").orElse("") + "back in";
+    return text.map(t -> "taken back: " + t)
+        .orElseGet(
+            () -> first.map(f -> Saying.range(f, last.orElse(f)) + " ").orElse("") + "back in");
   }
 
   private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {

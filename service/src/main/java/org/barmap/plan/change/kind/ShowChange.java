@@ -3,7 +3,9 @@ package org.barmap.plan.change.kind;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.KeptWords;
 import org.barmap.plan.change.effect.Marking;
@@ -128,9 +130,44 @@ public sealed interface ShowChange
     return false;
   }
 
+  /** Tells whether it does nothing but take an earlier change back. */
+  default boolean takesBack() {
+    return false;
+  }
+
   /** Returns it with bars it adds said to be a rest, or music; itself where it adds none. */
   default ShowChange asRest(boolean rest) {
     return this;
+  }
+
+  /**
+   * Returns what changes are called when one speaks of them later, as regular expressions, and the
+   * kinds that each may be.
+   */
+  static Map<String, Set<String>> nouns() {
+    return Map.ofEntries(
+        Map.entry("cut|chop|omission", Set.of("cut", "cut-number", "jump")),
+        Map.entry("jump|leap", Set.of("jump", "cut")),
+        Map.entry("vamp", Set.of("vamp")),
+        Map.entry("safety", Set.of("safety")),
+        Map.entry("repeat|repetition|tag|extra time", Set.of("play")),
+        Map.entry("hold|fermata|pause|wait", Set.of("hold", "gp")),
+        Map.entry("g\\.? ?p\\.?|general pause|dead stop|stop", Set.of("gp")),
+        Map.entry("insert|insertion|(?:extra|added|new|empty) bars?", Set.of("insert")),
+        Map.entry("rit\\.?|rall\\.?|ritardando|rallentando", Set.of("rit")),
+        Map.entry("accel\\.?|accelerando", Set.of("accel")),
+        Map.entry("tempo(?: change)?|speed", Set.of("tempo", "tempo-word")),
+        Map.entry("meter|time signature|time change", Set.of("meter")),
+        Map.entry("key(?: change)?|transposition", Set.of("key", "transpose")),
+        Map.entry("tacet", Set.of("not", "tacet")),
+        Map.entry("running order|new order|reorder", Set.of("order")),
+        Map.entry("attacca|segue", Set.of("link")),
+        Map.entry("note|reminder", Set.of("note", "remind")));
+  }
+
+  /** Returns what takes an earlier change back. */
+  static ShowChange takingBack(Meta meta, ShowChange earlier) {
+    return Restore.takingBack(meta, earlier);
   }
 
   /** Returns bars played so often in all. */

@@ -17,6 +17,8 @@ public final class Saying {
           "(?!end\\b|the end\\b|start\\b|the\\b)(?:letter |mark |figure )?\\p{L}[\\p{L}\\p{N}]{0,11}",
           Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern MARK = Pattern.compile("[A-Z]{1,2}");
+
   private static final Pattern AFTER =
       Pattern.compile("^(\\d{1,5}) (?:bars? )?after (\\S+)$", Pattern.CASE_INSENSITIVE);
   private static final Pattern FEW_BEFORE =
@@ -32,6 +34,11 @@ public final class Saying {
     }
     String to = bar(last);
     return NAMED.matcher(to).matches() ? from + " through the bar at " + to : from + " to " + to;
+  }
+
+  /** Returns the section that a mark alone is called, where bars are out: "letter A". */
+  public static String section(String said) {
+    return MARK.matcher(said.strip()).matches() ? "letter " + said.strip() : said;
   }
 
   private static String before(String bar) {
