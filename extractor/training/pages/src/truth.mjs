@@ -16,11 +16,11 @@ export function barlines(sys) {
   }
   return clusters.map(c => typed(c.items, least(sys))).filter(Boolean);
 }
-/** Barlines of a staff of few lines may be two spaces high. */
-const least = sys => (sys.lines ? 1.3 : 2.2);
+/** Barlines of a staff of few lines may be two spaces high, those of two lines that stand close one. */
+const least = sys => (sys.lines === 2 ? 0.8 : sys.lines ? 1.3 : 2.2);
 const isStroke = p => { const b = inkBox(p.path, p.stroke); return b[3] - b[1] > 2.6 && b[2] - b[0] < 1; };
 function typed(items, least) {
-  const tall = items.filter(i => i.b[3] - i.b[1] > least), dots = items.filter(i => i.b[3] - i.b[1] <= 1.2);
+  const tall = items.filter(i => i.b[3] - i.b[1] > least), dots = items.filter(i => i.b[3] - i.b[1] <= 1.2 && !tall.includes(i));
   if (!tall.length) return null;
   // strokes of several staves at one place count once; several dash pieces would be tall only together
   const xs = []; for (const t of tall) { const w = t.p.stroke || t.b[2] - t.b[0], c = (t.b[0] + t.b[2]) / 2; const same = xs.find(x => Math.abs(x.c - c) < 0.12); if (!same) xs.push({ c, w, dash: t.p.dash }); }

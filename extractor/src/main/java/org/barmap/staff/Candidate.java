@@ -1,5 +1,7 @@
 package org.barmap.staff;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -14,6 +16,8 @@ import java.util.Optional;
  */
 record Candidate(
     Staff staff, double weakest, double mean, double between, double beyond, double uneven) {
+
+  private static final StaffSettings.Checks SET = StaffSettings.STANDARD.checks();
 
   static Optional<Candidate> of(LineBlocks lines, Pixels pixels, Tracks.Track track, double space) {
     if (track.y().length * LineBlocks.WIDTH < StaffSettings.STANDARD.fit().leastLength() * space) {
@@ -34,6 +38,48 @@ record Candidate(
     double beyond = Math.max(fit.visible(-Staff.SIXTH), fit.visible(Staff.SIXTH));
     Staff staff = new StaffEnds(pixels, lines).staff(fit);
     return Optional.of(new Candidate(staff, weakest, mean, between, beyond, fit.unevenness()));
+  }
+
+  /** Returns those that are staves, and not what only looks like one. */
+  static List<Candidate> good(List<Candidate> candidates) {
+    List<Candidate> good = new ArrayList<>();
+    for (Candidate c : candidates) {
+      if (c.looksLikeStaff()) {
+        good.add(c);
+      }
+    }
+    double usual = usualSpace(good);
+    good.removeIf(c -> c.staff().usualSpace() < SET.small() * usual);
+    good.removeIf(c -> c.staff().usualSpace() > SET.large() * usual);
+    return good;
+  }
+
+  private boolean looksLikeStaff() {
+    return staff.length() >= SET.leastLength()
+        && mean >= SET.leastMean()
+        && weakest >= SET.leastWeakest()
+        && weakest + mean >= SET.leastBoth()
+        && uneven <= SET.mostUneven()
+        && between < SET.mostBetween() * mean
+        && (beyond < SET.sixth() || beyond < SET.sixthShare() * weakest);
+  }
+
+  /** Returns the staff space of which half the staff length on the page is no larger. */
+  private static double usualSpace(List<Candidate> staves) {
+    List<Staff> sorted =
+        staves.stream()
+            .map(Candidate::staff)
+            .sorted(java.util.Comparator.comparingDouble(Staff::usualSpace))
+            .toList();
+    double total = sorted.stream().mapToDouble(Staff::length).sum();
+    double seen = 0;
+    for (Staff s : sorted) {
+      seen += s.length();
+      if (seen >= total / 2) {
+        return s.usualSpace();
+      }
+    }
+    return 0;
   }
 
   /** Says its figures in one line, for those who tune the checks. */

@@ -27,7 +27,7 @@ public final class DrawnStaff {
     Staff drawn = straight(page, frame);
     List<Candidate> inside =
         StaffFinder.candidates(page, pixels).stream().filter(c -> isInside(c, drawn)).toList();
-    List<Candidate> good = StaffChecks.keep(inside);
+    List<Candidate> good = Candidate.good(inside);
     List<Candidate> staves =
         good.isEmpty()
             ? inside.stream()

@@ -220,6 +220,30 @@ final class LineBlocks {
     return values[b][i] * (1 - f) + values[b][i + 1] * f;
   }
 
+  /**
+   * Tells whether another line runs along with one for more than a share of its length.
+   *
+   * @param from how far below it that may lie, negative above; pixels of the page
+   * @param to and how far at most
+   */
+  boolean isBeside(LoneLine line, double from, double to, double share) {
+    double block = WIDTH / scale;
+    int first = (int) Math.max(0, line.left() / block);
+    int last = (int) Math.min(values.length - 1.0, line.right() / block);
+    float least = LoneSettings.STANDARD.follow().line();
+    for (double d = from; d <= to; d += 1 / scale) {
+      int seen = 0;
+      for (int b = first; b <= last; b++) {
+        int y = (int) Math.round((line.at((b + 0.5) * block) + d) * scale - 0.5);
+        seen += Math.max(at(b, y), Math.max(at(b, y - 1), at(b, y + 1))) >= least ? 1 : 0;
+      }
+      if (seen > share * (last - first + 1)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** Returns the most that five lines at a distance sum up to, their middle within two pixels. */
   double comb(int b, double middle, double space) {
     float[] v = values[b];

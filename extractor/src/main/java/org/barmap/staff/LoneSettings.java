@@ -4,8 +4,8 @@ import java.util.List;
 import org.barmap.page.pixel.Gray;
 
 /**
- * What decides which single lines are staves of one line, as parts for untuned percussion have
- * them.
+ * What decides which single lines are staves of one line, and which two are one of two, as parts
+ * for untuned percussion have them.
  *
  * <p>Lengths are in staff spaces, shares from 0 to 1, gray levels from 0, black, to 255, white,
  * unless a component says otherwise. Tuned on made pages of percussion that were looked at, and
@@ -14,9 +14,10 @@ import org.barmap.page.pixel.Gray;
  * @param follow how a line is followed along the page
  * @param stroke what is a barline on it
  * @param staff which lines are staves
+ * @param twin which two lines are one
  * @param drawn how such a staff is drawn as one of five lines, which the network reads
  */
-record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
+record LoneSettings(Follow follow, Stroke stroke, Single staff, Twin twin, Drawn drawn) {
 
   /** The settings in use. */
   static final LoneSettings STANDARD = standard();
@@ -69,6 +70,10 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
    * @param wide width of the widest as a share of a half
    * @param side pixels beside it that are looked at
    * @param from the least part of a half at which the sides are looked at
+   * @param twinWide the same between two lines, as a share of their distance
+   * @param between the least part at which the sides are looked at between two lines, as a share
+   *     of half their distance
+   * @param further and that share from which on it goes on beyond them
    * @param beyond pixels beyond its ends that are looked at
    * @param aside pixels to each side there
    * @param beside how far beside it a bar is looked for, pixels
@@ -86,6 +91,9 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
       double wide,
       int side,
       List<Double> from,
+      double twinWide,
+      List<Double> between,
+      double further,
       int beyond,
       int aside,
       List<Integer> beside,
@@ -146,11 +154,47 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
       double bottom) {}
 
   /**
-   * How the four lines that aren't there are drawn, and barlines up to them.
+   * Which two lines are one staff.
+   *
+   * @param nearest lines from middle to middle, pixels
+   * @param furthest lines from middle to middle, pixels
+   * @param even share of their distance by which it may change along them
+   * @param slack and pixels by which it always may
+   * @param along share of the longer one along which both run; in a bad copy an end may be gone
+   * @param bar least height of their barlines as a multiple of their distance
+   * @param highest and the most
+   * @param inside share of their distance between them in which no line lies, to each side of the
+   *     middle
+   * @param outside share of it, from each of them outwards, from which on none lies
+   * @param clear and up to which
+   * @param parallel share of the length that another line there must not reach; beams may stand at
+   *     one height for long
+   * @param head half of the highest note head as a multiple of their distance
+   * @param distances in spaces that are written
+   */
+  record Twin(
+      double nearest,
+      double furthest,
+      double even,
+      double slack,
+      double along,
+      double bar,
+      double highest,
+      double inside,
+      double outside,
+      double clear,
+      double parallel,
+      double head,
+      List<Integer> distances) {}
+
+  /**
+   * How the lines that aren't there are drawn, and barlines up to them.
    *
    * @param thick of a line
    * @param ink its gray level
    * @param from the part of a barline's half from which on it is drawn further
+   * @param clear how far from the middle between two lines a stroke is clear of them, as a share of
+   *     their distance
    * @param clef what stands nearer to the left end is no barline
    * @param band what comes as near to the line hangs together with it
    * @param touching ink darker than this hangs together where it touches, gray level
@@ -164,6 +208,7 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
       double thick,
       int ink,
       double from,
+      double clear,
       double clef,
       double band,
       int touching,
@@ -201,6 +246,9 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
             /* wide= */ 0.75,
             /* side= */ 3,
             /* from= */ List.of(0.28, 0.5, 0.75),
+            /* twinWide= */ 0.6,
+            /* between= */ List.of(0.28, 0.6),
+            /* further= */ 1.25,
             /* beyond= */ 3,
             /* aside= */ 5,
             /* beside= */ List.of(3, 8),
@@ -231,10 +279,25 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Drawn drawn) {
             /* apart= */ 4.2,
             /* top= */ 1.5,
             /* bottom= */ 2),
+        new Twin(
+            /* nearest= */ 9,
+            /* furthest= */ 72,
+            /* even= */ 0.12,
+            /* slack= */ 1.5,
+            /* along= */ 0.85,
+            /* bar= */ 0.95,
+            /* highest= */ 2.2,
+            /* inside= */ 0.25,
+            /* outside= */ 0.3,
+            /* clear= */ 1.2,
+            /* parallel= */ 0.6,
+            /* head= */ 0.75,
+            /* distances= */ List.of(1, 2, 3, 4)),
         new Drawn(
             /* thick= */ 0.16,
             /* ink= */ 40,
             /* from= */ 0.85,
+            /* clear= */ 0.25,
             /* clef= */ 2.2,
             /* band= */ 0.3,
             /* touching= */ 150,

@@ -9,8 +9,8 @@ import org.barmap.page.PageImage;
 import org.opencv.core.Rect;
 
 /**
- * Finds staves of one line, as parts for untuned percussion have them: a long level line crossed by
- * barlines of one height, alone.
+ * Finds staves of one line or two, as parts for untuned percussion have them: a long level line
+ * crossed by barlines of one height, alone, or two ({@link TwoLines}).
  *
  * <p>Ruled lines, hairpins, brackets of endings, lines under words and frames have no strokes that
  * reach as far above them as below and end there; the lines of other staves have neighbours.
@@ -49,7 +49,41 @@ final class LoneStaves {
   }
 
   private List<Candidate> find() {
-    List<Crossed> crossed = crossed();
+    List<LoneLine> own =
+        LoneLine.all(lines, pixels).stream()
+            .filter(l -> others.stream().noneMatch(s -> isOf(l, s)))
+            .toList();
+    List<TwoLines> twins = TwoLines.among(own, pixels, lines);
+    List<Candidate> staves = new ArrayList<>(twins(twins));
+    List<LoneLine> left =
+        staves.isEmpty()
+            ? own
+            : own.stream().filter(l -> twins.stream().noneMatch(t -> t.has(l))).toList();
+    staves.addAll(singles(left));
+    return staves;
+  }
+
+  /** The staves of two lines; they tell their space themselves. */
+  private List<Candidate> twins(List<TwoLines> twins) {
+    if (twins.isEmpty() || others.isEmpty() && twins.size() < SET.lines()) {
+      return List.of();
+    }
+    double space = TwoLines.space(twins, this::spaceOf);
+    boolean other =
+        others.stream()
+            .mapToDouble(Staff::usualSpace)
+            .anyMatch(s -> !near(s, space, SET.sameSpace() * s));
+    if (space <= 0 || other) {
+      return List.of();
+    }
+    return twins.stream()
+        .filter(t -> t.between().length() >= SET.shortest() * space)
+        .map(t -> candidate(t.staffLine(space), t.strokes(), space, t.lines(space), t.half()))
+        .toList();
+  }
+
+  private List<Candidate> singles(List<LoneLine> own) {
+    List<Crossed> crossed = crossed(own);
     double half = usualHalf(crossed.stream().flatMap(c -> c.strokes.stream()).toList());
     if (half <= 0) {
       return List.of();
@@ -71,18 +105,24 @@ final class LoneStaves {
     return other ? List.of() : staves(barred, space, half);
   }
 
-  /** Follows the lines that belong to no other staff. */
-  private List<Crossed> crossed() {
+  private List<Crossed> crossed(List<LoneLine> own) {
     List<Crossed> crossed = new ArrayList<>();
-    for (LoneLine followed : LoneLine.all(lines, pixels)) {
-      if (others.stream().noneMatch(s -> isOf(followed, s))) {
-        LoneLine line = followed.measured(pixels);
-        List<LoneStroke> strokes =
-            LoneStroke.across(pixels, line).stream().filter(s -> !isClef(line, s)).toList();
-        crossed.add(new Crossed(line, strokes));
-      }
+    for (LoneLine followed : own) {
+      LoneLine line = followed.measured(pixels);
+      List<LoneStroke> strokes =
+          LoneStroke.across(pixels, line).stream().filter(s -> !isClef(line, s)).toList();
+      crossed.add(new Crossed(line, strokes));
     }
     return crossed;
+  }
+
+  /** What the heads on a staff of two lines, and its clef, say about its space, in pixels. */
+  private DoubleStream spaceOf(TwoLines twin) {
+    double most = LoneSettings.STANDARD.twin().head() * twin.apart();
+    double[] clef = clefs(twin.between()).toArray();
+    return DoubleStream.concat(
+        DoubleStream.concat(blobs(twin.upper(), most), blobs(twin.lower(), most)),
+        clef.length < 2 ? DoubleStream.empty() : DoubleStream.of(clef)); // one alone is an edge
   }
 
   private static boolean near(double a, double b, double slack) {
@@ -90,7 +130,7 @@ final class LoneStaves {
   }
 
   /** Tells whether a stroke stands where a clef does. */
-  private static boolean isClef(LoneLine line, LoneStroke stroke) {
+  static boolean isClef(LoneLine line, LoneStroke stroke) {
     return stroke.to() < line.left() + SET.clefTo() * stroke.half();
   }
 
@@ -139,13 +179,15 @@ final class LoneStaves {
 
   /** Returns the staff spaces that what looks like note heads and clefs on a line speaks for. */
   private DoubleStream heads(LoneLine line, double half) {
-    DoubleStream heads =
-        LoneStroke.blobs(pixels, line, SET.headMost() * half).stream()
-            .filter(b -> b.wide() >= SET.headWide() * b.half())
-            .filter(b -> b.wide() <= SET.headWidest() * b.half())
-            .filter(b -> Math.abs(b.up() - b.down()) <= SET.headUneven() * b.half())
-            .mapToDouble(b -> b.half() / SET.headHalf());
-    return DoubleStream.concat(heads, clefs(line));
+    return DoubleStream.concat(blobs(line, SET.headMost() * half), clefs(line));
+  }
+
+  private DoubleStream blobs(LoneLine line, double most) {
+    return LoneStroke.blobs(pixels, line, most).stream()
+        .filter(b -> b.wide() >= SET.headWide() * b.half())
+        .filter(b -> b.wide() <= SET.headWidest() * b.half())
+        .filter(b -> Math.abs(b.up() - b.down()) <= SET.headUneven() * b.half())
+        .mapToDouble(b -> b.half() / SET.headHalf());
   }
 
   /** Returns half the heights of the bars of what looks like a clef on a line. */
@@ -180,7 +222,7 @@ final class LoneStaves {
           sure.stream().anyMatch(s -> near(s.line.left(), c.line.left(), SET.margin() * space));
       boolean shown = c.strokes.size() > 1 || ends(c, space) || clefs(c.line).count() > 1;
       if (sure.contains(c) || below && shown) {
-        staves.add(candidate(c, space, half));
+        staves.add(candidate(c.line, c.strokes, space, TwoLines.Own.ONE, half));
       }
     }
     return staves;
@@ -193,52 +235,40 @@ final class LoneStaves {
 
   /** Tells whether no lines run along on both sides of a line. */
   private boolean isAlone(LoneLine line, double space) {
-    return !hasNeighbour(line, space, -1) || !hasNeighbour(line, space, 1);
+    double from = SET.nearest() * space;
+    double to = SET.near() * space;
+    return !lines.isBeside(line, -to, -from, SET.parallel())
+        || !lines.isBeside(line, from, to, SET.parallel());
   }
 
-  private boolean hasNeighbour(LoneLine line, double space, int side) {
-    double block = LineBlocks.WIDTH / lines.scale();
-    int first = (int) Math.max(0, line.left() / block);
-    int last = (int) Math.min(lines.count() - 1.0, line.right() / block);
-    double step = 1 / lines.scale();
-    for (double d = SET.nearest() * space; d <= SET.near() * space; d += step) {
-      int seen = 0;
-      for (int b = first; b <= last; b++) {
-        double y = line.at((b + 0.5) * block) + side * d;
-        int at = (int) Math.round(y * lines.scale() - 0.5);
-        float v = Math.max(lines.at(b, at), Math.max(lines.at(b, at - 1), lines.at(b, at + 1)));
-        seen += v >= LoneSettings.STANDARD.follow().line() ? 1 : 0;
-      }
-      if (seen > SET.parallel() * (last - first + 1)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private Candidate candidate(Crossed c, double space, double half) {
-    double[] spaces = new double[c.line.middle().length];
+  private Candidate candidate(
+      LoneLine line, List<LoneStroke> strokes, double space, TwoLines.Own own, double half) {
+    double[] spaces = new double[line.middle().length];
     java.util.Arrays.fill(spaces, space);
-    Staff bare = new Staff(c.line.left(), c.line.right(), c.line.middle(), spaces, 0);
-    List<SingleLine.Bar> bars = new ArrayList<>();
-    for (LoneStroke s : c.strokes) {
+    Staff bare = new Staff(line.left(), line.right(), line.middle(), spaces, 0);
+    List<FewLines.Bar> bars = new ArrayList<>();
+    for (LoneStroke s : strokes) {
       double from = bare.alongAt(s.from() - 1);
       if (from > LoneSettings.STANDARD.drawn().clef()) {
-        bars.add(new SingleLine.Bar(from, bare.alongAt(s.to() + 2)));
+        bars.add(new FewLines.Bar(from, bare.alongAt(s.to() + 2)));
       }
     }
-    int px = SingleLine.Held.PX;
+    int px = FewLines.Held.PX;
     int width = Strip.width(bare, px);
     byte[] gray = Strip.part(page, bare, px, new Rect(0, 0, width, Strip.HEIGHT * px));
-    SingleLine line =
-        new SingleLine(
-            half / space, bars, SingleLine.rests(gray, width), SingleLine.Held.of(gray, width));
-    Staff staff = bare.single(line);
-    return new Candidate(staff, c.line.covered(), c.line.covered(), 0, 0, 0);
+    // On two lines they hang from the upper one, which is where five have them (common practice).
+    List<FewLines.Bar> rests =
+        own.equals(TwoLines.Own.ONE) ? FewLines.rests(gray, width) : List.of();
+    FewLines few =
+        new FewLines(own, half / space, bars, rests, FewLines.Held.of(gray, width, own));
+    return new Candidate(bare.with(few), line.covered(), line.covered(), 0, 0, 0);
   }
 
   /** Returns how far the outline of a staff of one line reaches to each side, staff spaces. */
   static Optional<Double> half(Staff staff) {
-    return staff.single().map(s -> Math.max(SET.top(), Math.min(SET.bottom(), s.half())));
+    return staff
+        .few()
+        .filter(f -> f.lines().equals(TwoLines.Own.ONE))
+        .map(f -> Math.max(SET.top(), Math.min(SET.bottom(), f.half())));
   }
 }

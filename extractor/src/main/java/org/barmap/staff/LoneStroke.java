@@ -2,6 +2,7 @@ package org.barmap.staff;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * A stroke across a single line, as far above it as below: a barline may be one.
@@ -28,8 +29,30 @@ record LoneStroke(double from, double to, double half, double up, double down) {
   /** Returns the strokes across a line that may be barlines, from left to right. */
   static List<LoneStroke> across(Pixels pixels, LoneLine line) {
     return groups(pixels, line).stream()
-        .filter(s -> s.half >= SET.least() && s.isFree(pixels, line))
+        .filter(s -> s.half >= SET.least() && s.wide() <= SET.wide() * s.half)
+        .filter(s -> s.isFree(pixels, line, s.heights()))
         .toList();
+  }
+
+  /** The same across two lines that lie so far apart; the line given runs between them. */
+  static List<LoneStroke> across(Pixels pixels, LoneLine line, double apart) {
+    return groups(pixels, line).stream()
+        .filter(s -> s.wide() <= SET.twinWide() * apart && s.isFree(pixels, line, s.heights(apart)))
+        .toList();
+  }
+
+  private double[] heights() {
+    return SET.from().stream().mapToDouble(share -> share * half).toArray();
+  }
+
+  /** Clear of the two lines: between them, and half way on where it goes on beyond them. */
+  private double[] heights(double apart) {
+    double line = apart / 2;
+    DoubleStream between = SET.between().stream().mapToDouble(share -> share * line);
+    double beyond = (line + half) / 2;
+    return beyond < line * SET.further()
+        ? between.toArray()
+        : DoubleStream.concat(between, DoubleStream.of(beyond)).toArray();
   }
 
   /** Returns what is as high above a line as below it, thicker than the line. */
@@ -107,7 +130,7 @@ record LoneStroke(double from, double to, double half, double up, double down) {
   /** Returns the usual ink above and below the middle of a line. */
   static double thickness(Pixels pixels, LoneLine line) {
     double[] runs =
-        java.util.stream.DoubleStream.iterate(
+        DoubleStream.iterate(
                 line.left(), x -> x < line.right(), x -> x + SET.side())
             .map(x -> (run(pixels, x, line.at(x), -1) + run(pixels, x, line.at(x), 1)) / 2.0)
             .sorted()
@@ -131,16 +154,13 @@ record LoneStroke(double from, double to, double half, double up, double down) {
   }
 
   /** Nothing touches a barline but its line: no head, no bar of a rest, no other line. */
-  private boolean isFree(Pixels pixels, LoneLine line) {
-    if (to - from + 1 > SET.wide() * half) {
-      return false;
-    }
-    for (double share : SET.from()) {
+  private boolean isFree(Pixels pixels, LoneLine line, double[] heights) {
+    for (double height : heights) {
       for (int side = -1; side <= 1; side += 2) {
         double x = side < 0 ? from - SET.side() : to + SET.side();
         double y = line.at(x);
-        if (pixels.at(x, y - share * half) < SET.ink()
-            || pixels.at(x, y + share * half) < SET.ink()) {
+        if (pixels.at(x, y - height) < SET.ink()
+            || pixels.at(x, y + height) < SET.ink()) {
           return false;
         }
       }

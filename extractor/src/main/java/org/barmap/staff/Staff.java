@@ -32,7 +32,7 @@ public final class Staff {
   private final double[] space;
   private final double[] along;
   private final double lean;
-  private final Optional<SingleLine> single;
+  private final Optional<FewLines> few;
 
   /**
    * Takes the curve sampled every {@link #STEP} pixels from {@code left} on, the last point at or
@@ -50,8 +50,8 @@ public final class Staff {
       double[] middle,
       double[] space,
       double lean,
-      Optional<SingleLine> single) {
-    this.single = single;
+      Optional<FewLines> few) {
+    this.few = few;
     this.left = left;
     this.right = right;
     this.middle = middle.clone();
@@ -64,19 +64,19 @@ public final class Staff {
     }
   }
 
-  /** Returns the same curve as that of a staff of one line. */
-  Staff single(SingleLine line) {
-    return new Staff(left, right, middle, space, lean, Optional.of(line));
+  /** Returns the same curve as that of a staff of one line or two. */
+  Staff with(FewLines lines) {
+    return new Staff(left, right, middle, space, lean, Optional.of(lines));
   }
 
-  /** Tells whether the staff has one line, not five. */
-  public boolean isSingle() {
-    return single.isPresent();
+  /** Tells whether the staff has one line or two, not five. */
+  public boolean hasFewLines() {
+    return few.isPresent();
   }
 
-  /** Returns what a staff of one line is; empty for five. */
-  Optional<SingleLine> single() {
-    return single;
+  /** Returns what a staff of one line or two is; empty for five. */
+  Optional<FewLines> few() {
+    return few;
   }
 
   /** Returns how far its bars reach above and below the middle line, staff spaces. */
@@ -166,7 +166,7 @@ public final class Staff {
       ownMiddle[i] = middleAt(start + i * STEP);
       ownSpace[i] = spaceAt(start + i * STEP);
     }
-    return new Staff(start, right, ownMiddle, ownSpace, lean, single.map(s -> s.from(spaces)));
+    return new Staff(start, right, ownMiddle, ownSpace, lean, few.map(s -> s.from(spaces)));
   }
 
   private static double value(double[] v, double i) {

@@ -30,11 +30,11 @@ public final class StaffFinder {
   public static List<FoundSystem> find(PageImage page) {
     Pixels pixels = Pixels.of(page.gray());
     List<FoundSystem> systems = look(page, pixels);
-    // Between the lines of a staff of one line nothing tells where it begins.
+    // Between the lines of a staff of one line or two nothing tells where it begins.
     List<Staff> staves =
         systems.stream()
             .flatMap(s -> s.staves().stream())
-            .filter(s -> s.single().isEmpty())
+            .filter(s -> s.few().isEmpty())
             .toList();
     if (UpsideDown.is(pixels, staves)) {
       page.turnHalf();
@@ -61,7 +61,7 @@ public final class StaffFinder {
   private static List<FoundSystem> look(PageImage page, Pixels pixels) {
     Lines lines = new Lines(page);
     List<Candidate> all = candidates(page, pixels, lines);
-    List<Candidate> five = FaintStaves.with(StaffChecks.keep(all), all, pixels);
+    List<Candidate> five = FaintStaves.with(Candidate.good(all), all, pixels);
     List<Candidate> staves =
         Stream.concat(five.stream(), LoneStaves.find(page, pixels, lines, five).stream())
             .sorted(Comparator.comparingDouble(c -> c.staff().height()))

@@ -66,15 +66,15 @@ public record Strip(
     return part(page, staff, pxPerSpace, part, Double.MAX_VALUE, false);
   }
 
-  /** Cuts a part; that of a staff of one line is drawn as if it had five, all of them if lined. */
+  /** Cuts a part; that of a staff of few lines is drawn as if it had five, all of them if lined. */
   private static byte[] part(
       PageImage page, Staff staff, int pxPerSpace, Rect part, double mostSkipped, boolean lined) {
-    if (staff.single().isEmpty()) {
+    if (staff.few().isEmpty()) {
       return cut(page, staff, pxPerSpace, part, mostSkipped);
     }
-    SingleLine line = staff.single().get();
-    byte[] own = cut(page, staff, pxPerSpace, SingleLine.source(part, pxPerSpace), mostSkipped);
-    return line.drawn(own, part, pxPerSpace, staff.length(), lined);
+    FewLines lines = staff.few().get();
+    byte[] own = cut(page, staff, pxPerSpace, lines.source(part, pxPerSpace), mostSkipped);
+    return lines.drawn(own, part, pxPerSpace, staff.length(), lined);
   }
 
   private static byte[] cut(
@@ -121,10 +121,8 @@ public record Strip(
 
   /** Returns where a point of the strip lies in the given file. */
   public Point toFile(double u, double v) {
-    double across = across(v);
-    if (staff.single().isPresent() && Math.abs(across) > 2 * SingleLine.MOVED) {
-      across -= Math.signum(across) * SingleLine.MOVED; // it was drawn further out
-    }
+    double drawn = across(v);
+    double across = staff.few().map(f -> f.lines().onPage(drawn)).orElse(drawn);
     Point p = staff.at(along(u), across);
     return page.toFile(p.x(), p.y());
   }

@@ -97,21 +97,46 @@ public final class PagePainter implements AutoCloseable {
 
   /** Paints a staff of one line, its barlines so many spaces up and down; it is not kept. */
   public PagePainter single(double left, double right, double y, double space, double half) {
+    return few(left, right, y, space, half, 0, 0);
+  }
+
+  /**
+   * Paints a staff of two lines, or of one, with heads on them and barlines as high above their
+   * middle as below.
+   *
+   * @param half half the height of its barlines, staff spaces
+   * @param upper where the upper line lies, staff spaces below {@code y}
+   * @param lower and the lower one
+   */
+  public PagePainter few(
+      double left,
+      double right,
+      double y,
+      double space,
+      double half,
+      double upper,
+      double lower) {
+    double middle = (upper + lower) / 2;
     Painted p = new Painted(left, right, y, space, x -> 0);
-    level(p, left, right, 0);
-    stroke(p, left + space, -1, left + space, 1, 0.5 * space);
-    stroke(p, left + 1.8 * space, -1, left + 1.8 * space, 1, 0.5 * space);
-    stroke(p, right - 0.1 * space, -half, right - 0.1 * space, half, 0.18 * space);
+    level(p, left, right, upper);
+    level(p, left, right, lower);
+    for (double clef : new double[] {1, 1.8}) {
+      double x = left + clef * space;
+      stroke(p, x, middle - 1, x, middle + 1, 0.5 * space);
+    }
+    double end = right - 0.1 * space;
+    stroke(p, end, middle - half, end, middle + half, 0.18 * space);
     // Of all widths, as bars are; alike, they would look like staves of a page on its side.
     for (double bar = left + 18 * space;
         bar + 4 * space < right;
         bar += (12 + 8 * random.nextDouble()) * space) {
       for (int i = 0; i < 4; i++) {
         double x = bar - (1.6 + 2.7 * i) * space;
-        oval(p, x, 0, 0.6, 0.45);
-        stroke(p, x + 0.55 * space, 0, x + 0.55 * space, -3.2, 0.12 * space);
+        double on = i % 2 == 0 ? upper : lower;
+        oval(p, x, on, 0.6, 0.45);
+        stroke(p, x + 0.55 * space, on, x + 0.55 * space, on - 3.2, 0.12 * space);
       }
-      stroke(p, bar, -half, bar, half, 0.18 * space);
+      stroke(p, bar, middle - half, bar, middle + half, 0.18 * space);
     }
     return this;
   }

@@ -48,7 +48,7 @@ class JoinedSystemsTest {
     try (PageSource source = new PageSource(List.of(dir.resolve("page.png")));
         PageImage page = ((PageResult.Loaded) source.next()).page()) {
       List<Candidate> staves =
-          StaffChecks.keep(StaffFinder.candidates(page, Pixels.of(page.gray()))).stream()
+          Candidate.good(StaffFinder.candidates(page, Pixels.of(page.gray()))).stream()
               .sorted(Comparator.comparingDouble(c -> c.staff().height()))
               .toList();
       int left = (int) staves.get(0).staff().left();

@@ -53,7 +53,7 @@ class LoneStavesTest {
       p.single(100, 1400, 200 + 203 * i, SPACE, half);
     }
     List<FoundSystem> found = on(p, StaffFinder::find);
-    assertThat(found).hasSize(8).allMatch(s -> s.staves().get(0).isSingle());
+    assertThat(found).hasSize(8).allMatch(s -> s.staves().get(0).hasFewLines());
     for (int i = 0; i < 8; i++) {
       FoundSystem system = found.get(i);
       assertThat(system.staffSpace()).isCloseTo(SPACE, within(1.0));
@@ -61,6 +61,62 @@ class LoneStavesTest {
       assertThat(system.midline().get(0).y()).isCloseTo(200 + 203.0 * i, within(2.0));
       assertThat(system.midline().get(0).x()).isCloseTo(100, within(3.0));
       assertThat(system.outline().rightMiddle().x()).isCloseTo(1400, within(4.0));
+    }
+  }
+
+  /** How far apart two lines are drawn differs between programs; barlines reach from one to the other. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3})
+  void aPageOfTwoLines(int apart) {
+    PagePainter p = page();
+    for (int i = 0; i < 8; i++) {
+      p.few(100, 1400, 200 + 203 * i, SPACE, apart / 2.0, 0, apart);
+    }
+    List<FoundSystem> found = on(p, StaffFinder::find);
+    assertThat(found).hasSize(8).allMatch(s -> s.staves().get(0).hasFewLines());
+    for (int i = 0; i < 8; i++) {
+      FoundSystem system = found.get(i);
+      assertThat(system.staffSpace()).isCloseTo(SPACE, within(1.0));
+      // The upper line is that of five which lies nearest to where the two are in their middle.
+      double middle = 200 + 203 * i + (apart / 2) * SPACE;
+      assertThat(system.midline().get(0).y()).isCloseTo(middle, within(2.0));
+      assertThat(system.outline().rightMiddle().x()).isCloseTo(1400, within(4.0));
+    }
+  }
+
+  @Test
+  void twoLinesAmongStavesOfFive() {
+    PagePainter p = page();
+    for (int i = 0; i < 8; i++) {
+      double y = 200 + 203 * i;
+      if (i % 3 == 1) {
+        p.few(100, 1400, y, SPACE, 1, -1, 1);
+      } else {
+        p.staff(100, 1400, y, SPACE);
+      }
+    }
+    assertThat(on(p, LoneStavesTest::staves))
+        .extracting(Staff::hasFewLines)
+        .containsExactly(false, true, false, false, true, false, false, true);
+  }
+
+  @Test
+  void theStripOfTwoLinesHasFiveAndBarlinesToTheOuterOnes() {
+    PagePainter p = page();
+    for (int i = 0; i < 6; i++) {
+      p.few(100, 1400, 200 + 253 * i, SPACE, 1, -1, 1);
+    }
+    Strip strip = on(p, page -> Strip.cut(page, staves(page).get(0), 8));
+    int u = (3 + 40) * 8;
+    for (int k = -2; k <= 2; k++) {
+      assertThat(dark(strip, u, (Strip.MIDDLE + k) * 8)).as("line %d", k).isTrue();
+    }
+    for (double across : new double[] {-1.6, 0.5, 1.6}) {
+      int row = (int) ((Strip.MIDDLE + across) * 8);
+      assertThat(
+              IntStream.rangeClosed((3 + 17) * 8, (3 + 19) * 8).anyMatch(x -> dark(strip, x, row)))
+          .as("the barline is drawn on to %s", across)
+          .isTrue();
     }
   }
 
@@ -76,7 +132,7 @@ class LoneStavesTest {
       }
     }
     assertThat(on(p, LoneStavesTest::staves))
-        .extracting(Staff::isSingle)
+        .extracting(Staff::hasFewLines)
         .containsExactly(false, true, false, false, true, false, false, true);
   }
 
@@ -87,10 +143,15 @@ class LoneStavesTest {
       p.staff(100, 1400, 200 + 150 * i, SPACE);
     }
     p.lines(100, 1400, 1000, 60, 4).table(100, 1400, 1300, 40, 2).table(100, 1400, 1500, 30, 6);
-    assertThat(on(p, LoneStavesTest::staves)).hasSize(5).noneMatch(Staff::isSingle);
+    assertThat(on(p, LoneStavesTest::staves)).hasSize(5).noneMatch(Staff::hasFewLines);
     PagePainter alone = page().lines(100, 1400, 200, 90, 6).table(100, 1400, 900, 40, 2);
     alone.table(100, 1400, 1200, 30, 8).text(100, 1400, 1600, 24, 4);
     assertThat(on(alone, LoneStavesTest::staves)).isEmpty();
+    PagePainter rows = page();
+    for (int i = 0; i < 6; i++) {
+      rows.table(100, 1400, 200 + 203 * i, 32, 1);
+    }
+    assertThat(on(rows, LoneStavesTest::staves)).isEmpty();
   }
 
   /** The network reads staves of five lines only, with counts and marks outside of them. */

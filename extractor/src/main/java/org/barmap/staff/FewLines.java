@@ -6,29 +6,27 @@ import java.util.List;
 import org.opencv.core.Rect;
 
 /**
- * What a staff of one line is besides that line, and how its strip is drawn as one of five lines,
- * which is what the network reads.
+ * What a staff of one line or two is besides its lines, and how its strip is drawn as one of five
+ * lines, which is what the network reads.
  *
- * <p>What hangs together with the line (heads and stems, rests, meters, barlines) stays where it
- * is; all else moves outwards by {@link #MOVED} spaces, since counts, words and marks stand just
- * outside the outer line, which is nearer here. Then the four lines are drawn, and barlines up to
- * them.
+ * <p>What hangs together with the lines (heads and stems, rests, meters, barlines) stays where it
+ * is; all else moves outwards, since counts, words and marks stand just outside the outer line,
+ * which is nearer here. Then the lines are drawn that aren't there, and barlines up to the outer
+ * ones.
  *
+ * @param lines which of the five lines its own are, from -2, the top line, to 2; one or two
  * @param half half the height of its barlines, staff spaces
  * @param bars its barlines
- * @param rests whole rests, which hang from the line and are drawn hanging from the one above,
- *     where five lines have them
- * @param held what hangs together with the line
+ * @param rests whole rests that hang from the middle line, and are drawn hanging from the one
+ *     above, where five lines have them
+ * @param held what hangs together with the lines
  */
-record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
-
-  /** How far all moves outwards that doesn't hang together with the line. */
-  static final int MOVED = 1;
+record FewLines(TwoLines.Own lines, double half, List<Bar> bars, List<Bar> rests, Held held) {
 
   private static final LoneSettings.Drawn SET = LoneSettings.STANDARD.drawn();
   private static final int PAPER = 255;
 
-  SingleLine {
+  FewLines {
     bars = List.copyOf(bars);
     rests = List.copyOf(rests);
   }
@@ -41,7 +39,7 @@ record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
    */
   record Bar(double from, double to) {}
 
-  /** Which pixels of a strip hang together with the line, at {@link #PX} pixels a space. */
+  /** Which pixels of a strip hang together with the lines, at {@link #PX} pixels a space. */
   static final class Held {
 
     /** Pixels a staff space. */
@@ -58,19 +56,22 @@ record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
     }
 
     /** Looks at the strip of a staff as it is on the page. */
-    static Held of(byte[] gray, int width) {
+    static Held of(byte[] gray, int width, TwoLines.Own lines) {
       int height = gray.length / width;
       boolean[] is = new boolean[gray.length];
       int[] next = new int[gray.length];
       int end = 0;
       int band = (int) Math.round(SET.band() * PX);
-      for (int v = Strip.MIDDLE * PX - band; v <= Strip.MIDDLE * PX + band; v++) {
+      int top = (Strip.MIDDLE + lines.upper()) * PX - band;
+      int bottom = (Strip.MIDDLE + lines.lower()) * PX + band;
+      // All between two lines stays too.
+      for (int v = top; v <= bottom; v++) {
         for (int u = 0; u < width; u++) {
           is[v * width + u] = true;
           next[end++] = v * width + u;
         }
       }
-      // On from the line through all ink that touches; not along it, for all of it is in.
+      // On from the lines through all ink that touches; not along it, for all of it is in.
       for (int i = 0; i < end; i++) {
         int u = next[i] % width;
         int v = next[i] / width;
@@ -103,7 +104,7 @@ record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
     }
 
     /**
-     * Tells whether a pixel of a strip with so many pixels a space hangs together with the line.
+     * Tells whether a pixel of a strip with so many pixels a space hangs together with the lines.
      */
     boolean at(int u, int v, int px) {
       int column = u * PX / px + offset;
@@ -117,8 +118,8 @@ record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
   }
 
   /** The same for the part of the staff from a position along on. */
-  SingleLine from(double spaces) {
-    return new SingleLine(half, moved(bars, spaces), moved(rests, spaces), held.from(spaces));
+  FewLines from(double spaces) {
+    return new FewLines(lines, half, moved(bars, spaces), moved(rests, spaces), held.from(spaces));
   }
 
   private static List<Bar> moved(List<Bar> bars, double spaces) {
@@ -126,8 +127,9 @@ record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
   }
 
   /** Returns the part of the page's strip that a part of the drawn one is made from. */
-  static Rect source(Rect part, int px) {
-    return new Rect(part.x, part.y - MOVED * px, part.width, part.height + 2 * MOVED * px);
+  Rect source(Rect part, int px) {
+    int up = lines.down() * px;
+    return new Rect(part.x, part.y - up, part.width, part.height + up + lines.up() * px);
   }
 
   /**
@@ -135,23 +137,25 @@ record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
    *
    * @param page the strip as it is on the page, of {@link #source}
    * @param length of the staff, staff spaces
-   * @param lined whether the four lines are drawn, and barlines up to them
+   * @param lined whether the other lines are drawn, and barlines up to them
    */
   byte[] drawn(byte[] page, Rect part, int px, double length, boolean lined) {
     byte[] gray = new byte[part.width * part.height];
     Arrays.fill(gray, (byte) PAPER);
-    int moved = MOVED * px;
+    int before = lines.down() * px; // what the page's part begins with
+    int top = (Strip.MIDDLE + lines.upper()) * px;
+    int bottom = (Strip.MIDDLE + lines.lower()) * px;
     for (int j = 0; j < part.height; j++) {
       int v = part.y + j;
-      boolean above = v < Strip.MIDDLE * px;
-      int from = above ? v + moved : v - moved;
-      boolean outside = above ? from < Strip.MIDDLE * px : from >= Strip.MIDDLE * px;
+      boolean above = v < top;
+      int from = above ? v + lines.up() * px : v - lines.down() * px;
+      boolean outside = above ? from < top : from >= bottom;
       for (int i = 0; i < part.width; i++) {
         int u = part.x + i;
-        int own = page[(j + moved) * part.width + i] & 0xff;
+        int own = page[(j + before) * part.width + i] & 0xff;
         int value = held.at(u, v, px) ? own : PAPER;
         if (outside && !held.at(u, from, px)) {
-          int row = from - part.y + moved;
+          int row = from - part.y + before;
           value = Math.min(value, page[row * part.width + i] & 0xff);
         }
         gray[j * part.width + i] = (byte) value;
@@ -221,8 +225,8 @@ record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
         int row = v - part.y;
         int higher = row - px;
         for (int u = from; u < to; u++) {
-          // The page's strip begins MOVED spaces higher than the part.
-          int own = row + MOVED * px;
+          // The page's strip begins higher than the part.
+          int own = row + lines.down() * px;
           int value =
               own < 0 || own * part.width >= page.length
                   ? PAPER
@@ -243,8 +247,11 @@ record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
       int from = Math.max(0, (int) Math.floor((bar.from + Strip.MARGIN) * px) - part.x);
       int to = Math.min(part.width, (int) Math.ceil((bar.to + Strip.MARGIN) * px) - part.x);
       for (int side = -1; side <= 1; side += 2) {
-        int like = row(side * SET.from() * half, px, part.y);
-        for (double y = SET.from() * half; y <= 2; y += 1.0 / (2 * px)) {
+        double end = side * lines.centre() + SET.from() * half;
+        // Where it is looked at it must be clear of its lines.
+        double clear = side * lines.centre() + Math.min(SET.from() * half, lines.clear());
+        int like = row(side * clear, px, part.y);
+        for (double y = end; y <= 2; y += 1.0 / (2 * px)) {
           int row = row(side * y, px, part.y);
           if (row >= 0 && row < part.height && like >= 0 && like < part.height) {
             for (int u = from; u < to; u++) {
@@ -260,7 +267,7 @@ record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
     return (int) Math.floor((Strip.MIDDLE + across) * px) - top;
   }
 
-  private static void lines(byte[] gray, Rect part, int px, double length) {
+  private void lines(byte[] gray, Rect part, int px, double length) {
     int first = Math.max(0, Strip.MARGIN * px - part.x);
     int last = (int) Math.min(part.width, Math.ceil((Strip.MARGIN + length) * px) - part.x);
     double thick = SET.thick() * px;
@@ -269,7 +276,7 @@ record SingleLine(double half, List<Bar> bars, List<Bar> rests, Held held) {
       double middle = (Strip.MIDDLE + k) * px - part.y;
       for (int row = (int) Math.floor(middle - thick); row <= middle + thick; row++) {
         double covered = Math.min(row + 1, middle + thick / 2) - Math.max(row, middle - thick / 2);
-        if (k == 0 || row < 0 || row >= part.height || covered <= 0) {
+        if (lines.has(k) || row < 0 || row >= part.height || covered <= 0) {
           continue;
         }
         int value = (int) Math.round(PAPER - Math.min(1, covered) * (PAPER - SET.ink()));
