@@ -71,8 +71,8 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Twin twin, Drawn
    * @param side pixels beside it that are looked at
    * @param from the least part of a half at which the sides are looked at
    * @param twinWide the same between two lines, as a share of their distance
-   * @param between the least part at which the sides are looked at between two lines, as a share
-   *     of half their distance
+   * @param between the least part at which the sides are looked at between two lines, as a share of
+   *     half their distance
    * @param further and that share from which on it goes on beyond them
    * @param beyond pixels beyond its ends that are looked at
    * @param aside pixels to each side there

@@ -259,8 +259,7 @@ final class LoneStaves {
     // On two lines they hang from the upper one, which is where five have them (common practice).
     List<FewLines.Bar> rests =
         own.equals(TwoLines.Own.ONE) ? FewLines.rests(gray, width) : List.of();
-    FewLines few =
-        new FewLines(own, half / space, bars, rests, FewLines.Held.of(gray, width, own));
+    FewLines few = new FewLines(own, half / space, bars, rests, FewLines.Held.of(gray, width, own));
     return new Candidate(bare.with(few), line.covered(), line.covered(), 0, 0, 0);
   }
 

@@ -130,8 +130,7 @@ record LoneStroke(double from, double to, double half, double up, double down) {
   /** Returns the usual ink above and below the middle of a line. */
   static double thickness(Pixels pixels, LoneLine line) {
     double[] runs =
-        DoubleStream.iterate(
-                line.left(), x -> x < line.right(), x -> x + SET.side())
+        DoubleStream.iterate(line.left(), x -> x < line.right(), x -> x + SET.side())
             .map(x -> (run(pixels, x, line.at(x), -1) + run(pixels, x, line.at(x), 1)) / 2.0)
             .sorted()
             .toArray();
@@ -159,8 +158,7 @@ record LoneStroke(double from, double to, double half, double up, double down) {
       for (int side = -1; side <= 1; side += 2) {
         double x = side < 0 ? from - SET.side() : to + SET.side();
         double y = line.at(x);
-        if (pixels.at(x, y - height) < SET.ink()
-            || pixels.at(x, y + height) < SET.ink()) {
+        if (pixels.at(x, y - height) < SET.ink() || pixels.at(x, y + height) < SET.ink()) {
           return false;
         }
       }

@@ -32,10 +32,7 @@ public final class StaffFinder {
     List<FoundSystem> systems = look(page, pixels);
     // Between the lines of a staff of one line or two nothing tells where it begins.
     List<Staff> staves =
-        systems.stream()
-            .flatMap(s -> s.staves().stream())
-            .filter(s -> s.few().isEmpty())
-            .toList();
+        systems.stream().flatMap(s -> s.staves().stream()).filter(s -> s.few().isEmpty()).toList();
     if (UpsideDown.is(pixels, staves)) {
       page.turnHalf();
       systems = look(page, Pixels.of(page.gray()));

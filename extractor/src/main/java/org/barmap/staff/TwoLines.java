@@ -49,7 +49,9 @@ record TwoLines(
 
     /** How far from there a stroke is clear of them. */
     double clear() {
-      return upper == lower ? Double.MAX_VALUE : (lower - upper) * LoneSettings.STANDARD.drawn().clear();
+      return upper == lower
+          ? Double.MAX_VALUE
+          : (lower - upper) * LoneSettings.STANDARD.drawn().clear();
     }
 
     /** How far all moves upwards that stands over them; a line alone stands for three. */
@@ -98,10 +100,11 @@ record TwoLines(
             t ->
                 sure.contains(t)
                     ? Math.abs(t.half - half) <= slack * half
-                    : t.isBelow(sure) && LoneStroke.groups(pixels, t.between).stream()
-                            .filter(s -> LoneStaves.isClef(t.between, s))
-                            .count()
-                        > 1)
+                    : t.isBelow(sure)
+                        && LoneStroke.groups(pixels, t.between).stream()
+                                .filter(s -> LoneStaves.isClef(t.between, s))
+                                .count()
+                            > 1)
         .toList();
   }
 

@@ -109,13 +109,7 @@ public final class PagePainter implements AutoCloseable {
    * @param lower and the lower one
    */
   public PagePainter few(
-      double left,
-      double right,
-      double y,
-      double space,
-      double half,
-      double upper,
-      double lower) {
+      double left, double right, double y, double space, double half, double upper, double lower) {
     double middle = (upper + lower) / 2;
     Painted p = new Painted(left, right, y, space, x -> 0);
     level(p, left, right, upper);

@@ -64,7 +64,10 @@ class LoneStavesTest {
     }
   }
 
-  /** How far apart two lines are drawn differs between programs; barlines reach from one to the other. */
+  /**
+   * How far apart two lines are drawn differs between programs; barlines reach from one to the
+   * other.
+   */
   @ParameterizedTest
   @ValueSource(ints = {1, 2, 3})
   void aPageOfTwoLines(int apart) {
