@@ -111,6 +111,10 @@ public final class Addresses {
     }
     boolean plain = slots.size() > 1 || slots.contains(along) || !exists(along);
     List<Integer> called = byLabel.isEmpty() ? barsCalled(String.valueOf(wanted)) : List.of();
+    if (bars > 0 && called.contains(along) && entersEnding(from, along)) {
+      called.stream().filter(s -> s > along).forEach(slots::add); // as many bars on in a later time
+      return slots;
+    }
     if (plain || called.containsAll(slots)) {
       return slots;
     }
@@ -119,6 +123,13 @@ public final class Addresses {
       return slots;
     }
     return Set.of(along);
+  }
+
+  /** Tells whether one counts into an ending, from outside it. */
+  private boolean entersEnding(int from, int to) {
+    List<Integer> ending = number.barAt(to).ending();
+    List<Bar> way = number.bars().subList(number.entryAt(from), number.entryAt(to));
+    return !ending.isEmpty() && way.stream().anyMatch(b -> !b.ending().equals(ending));
   }
 
   /** Tells whether the bar counted to has the number so many on; letters leave numbers out. */

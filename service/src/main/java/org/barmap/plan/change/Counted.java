@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.barmap.map.Bar;
 
 /**
  * Counts bars on and back in a musical number, as its numbers do.
@@ -30,6 +31,23 @@ final class Counted {
         rows.add(last);
       }
       last.add(number.starts()[e.getKey()]);
+    }
+    behindLone(number);
+  }
+
+  /** What follows a first ending that stands alone is the second, and may be numbered like it. */
+  private void behindLone(WrittenNumber number) {
+    List<Bar> bars = number.bars();
+    int from = -1;
+    for (int i = 0; i < bars.size(); i++) {
+      List<Integer> ending = bars.get(i).ending();
+      List<Integer> before = i == 0 ? List.of() : bars.get(i - 1).ending();
+      if (ending.isEmpty() && from >= 0 && bars.get(i).number() == bars.get(from).number()) {
+        rows.add(List.of(number.starts()[from], number.starts()[i]));
+      }
+      if (!ending.equals(before)) {
+        from = before.isEmpty() ? i : -1;
+      }
     }
   }
 

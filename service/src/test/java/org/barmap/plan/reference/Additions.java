@@ -115,6 +115,13 @@ final class Additions {
             k, new Repeat(repeat.from(), repeat.to(), List.of(), times, Kind.PLAY_ONCE_AFTER_JUMP));
         return;
       }
+      if (repeat.kind() != Kind.OPEN && leftBeforeLastEnding(repeat, play)) {
+        // Source: common practice: with its other endings out, what is left before the last one is
+        // a plain stretch as well, and the director has said how often it is played.
+        repeats.set(
+            k, new Repeat(repeat.from(), play.to(), List.of(), times, Kind.PLAY_ONCE_AFTER_JUMP));
+        return;
+      }
       if (repeat.endings().isEmpty() && all) {
         if (repeat.kind() == Kind.OPEN) {
           ask("play-over-vamp", play, "a count over a vamp", "the vamp stays");
@@ -145,6 +152,18 @@ final class Additions {
         && alike(repeat.from(), repeat.endings().get(0).from(), true);
   }
 
+  /** Whether a count is said of all that cuts leave of a repeat before its last ending. */
+  private boolean leftBeforeLastEnding(Repeat repeat, At play) {
+    if (repeat.endings().isEmpty() || play.to() > repeat.bodyTo()) {
+      return false;
+    }
+    Repeat.Ending last = repeat.endings().get(repeat.endings().size() - 1);
+    boolean lone = repeat.endings().size() == 1;
+    boolean goesOn = lone || (last.passes().size() == 1 && !last.back());
+    int before = lone ? repeat.to() : last.from() - 1;
+    return goesOn && alike(play.from(), repeat.from(), true) && alike(play.to(), before, false);
+  }
+
   /**
    * Source: common practice (cases repeats-10, repeats-15): played once, the repeat is gone. Said
    * of more than the repeat, or of its bars before the endings only, that may be meant of it or
@@ -153,17 +172,19 @@ final class Additions {
   private void once(At play) {
     for (int k = 0; k < repeats.size(); k++) {
       Repeat repeat = repeats.get(k);
-      boolean around = play.from() <= repeat.from() && play.to() >= repeat.to();
+      // Source: common practice: a repeat that begins or ends with bars that are cut is the rest.
+      boolean begins = alike(play.from(), repeat.from(), true);
+      boolean exactly = begins && alike(play.to(), repeat.to(), false);
+      boolean around = exactly || (play.from() <= repeat.from() && play.to() >= repeat.to());
       // or with the first ending: without the repeat, one would go on from there or from the last
       boolean body =
-          alike(play.from(), repeat.from(), true)
-              && (play.to() == repeat.bodyTo() || repeat.closesAt(play.to()));
+          begins
+              && (alike(play.to(), repeat.bodyTo(), false)
+                  || repeat.endings().stream()
+                      .anyMatch(e -> e.back() && alike(play.to(), e.to(), false)));
       if (!(around || body) || repeat.times() < 2) {
         continue;
       }
-      // Source: common practice: a repeat that begins or ends with bars that are cut is the rest.
-      boolean exactly =
-          alike(play.from(), repeat.from(), true) && alike(play.to(), repeat.to(), false);
       if (exactly
           || ask("play-once-over", play, "once, with a repeat in it", "without it", "with it")
               == 0) {

@@ -86,6 +86,12 @@ record Address(List<Integer> places, OptionalInt beat) {
       if (at + by < 0 || at + by >= number.size()) {
         continue;
       }
+      if (inOneEnding(number, at, at + by)) {
+        // Source: common practice: who counts from a bar of an ending to another bar of it has not
+        // left it, whatever bars of the next ending are called (this reader asked about these).
+        places.add(at + by);
+        continue;
+      }
       int first = Math.min(at, at + by);
       while (first > 0
           && !number.endingAt(first).isEmpty()
@@ -104,12 +110,14 @@ record Address(List<Integer> places, OptionalInt beat) {
         if (alike) {
           places.add(at);
         }
-        // Source: common practice: a bar of the next ending that has the number one counted to may
-        // be meant as well: counted in its own pass it is as many bars on.
+        // Source: common practice: a bar of a later ending that has the number one counted to may
+        // be meant as well: counted in its own pass it is as many bars on. Counted back from behind
+        // the endings one comes to the last of them, as one plays.
         String reached = number.bar(at + by).name();
         boolean inEnding = !number.endingAt(at + by).isEmpty();
         numbered(number, at, by).stream()
-            .filter(b -> inEnding && number.bar(b).name().equals(reached) && !places.contains(b))
+            .filter(b -> inEnding && by > 0 && b > at + by)
+            .filter(b -> number.bar(b).name().equals(reached))
             .forEach(places::add);
       }
     }
@@ -125,15 +133,26 @@ record Address(List<Integer> places, OptionalInt beat) {
     return number.bars().stream().filter(b -> b.number() == wanted).map(WrittenBar::at).toList();
   }
 
-  /** Whether an ending between two bars, or at them, begins like a bar of the one before it. */
+  private static boolean inOneEnding(WrittenNumber number, int one, int other) {
+    List<Integer> ending = number.endingAt(one);
+    boolean all = !ending.isEmpty();
+    for (int at = Math.min(one, other); at <= Math.max(one, other); at++) {
+      all &= number.endingAt(at).equals(ending);
+    }
+    return all;
+  }
+
+  /**
+   * Whether an ending between two bars, or at them, begins like a bar of the one before it. Source:
+   * common practice: behind a first ending alone what follows is the second.
+   */
   private static boolean alike(WrittenNumber number, int from, int to) {
     for (int one = from; one <= to; one++) {
       for (int other = one + 1; other <= to; other++) {
         boolean named = number.bar(one).name().equals(number.bar(other).name());
         List<Integer> ending = number.endingAt(one);
         boolean next = number.endingAt(other - 1).equals(ending);
-        boolean another =
-            !number.endingAt(other).isEmpty() && !number.endingAt(other).equals(ending);
+        boolean another = !number.endingAt(other).equals(ending);
         if (named && !ending.isEmpty() && next && another) {
           return true;
         }

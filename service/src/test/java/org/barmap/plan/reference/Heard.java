@@ -19,6 +19,7 @@ final class Heard {
           "cut-ending-edge",
           "play-over-repeat",
           "play-once-over",
+          "play-over-vamp",
           "play-twice",
           "open-over-repeat",
           "open-overlap");

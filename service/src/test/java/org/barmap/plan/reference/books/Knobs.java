@@ -41,6 +41,19 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes) {
         .with(0.005, Feature.BAD_ADDRESSES);
   }
 
+  /** Small numbers whose changes meet: in repeats, their endings and what jumps replay. */
+  public static Knobs crowded() {
+    return new Knobs(Map.of(), 2, 1)
+        .with(0.5, Feature.ENDINGS, Feature.REPEATS)
+        .with(0.3, Feature.CUTS, Feature.PLAYS, Feature.ALIKE_ENDINGS, Feature.LONE_ENDINGS)
+        .with(0.3, Feature.NESTED, Feature.MARKS, Feature.WORDED, Feature.CODAS, Feature.FINES)
+        .with(0.2, Feature.JUMPS, Feature.OPENS, Feature.PRINTED_OPENS, Feature.TIMES)
+        .with(0.15, Feature.RESTS, Feature.INSERTS, Feature.OPEN_REPEATS, Feature.PICKUPS)
+        .with(0.1, Feature.REPEATS_AFTER_JUMP, Feature.WITH_REPEATS, Feature.BEAT_CUTS)
+        .with(0.05, Feature.METERS, Feature.SETTINGS, Feature.TWICE, Feature.LINES)
+        .with(0.8, Feature.FIRST_BAR);
+  }
+
   /** The same with signs anywhere and more of everything. */
   public static Knobs hostile() {
     Knobs knobs = new Knobs(Map.of(), 7, 6);
