@@ -29,7 +29,7 @@ class MainJobBrowserTest extends VisitingTest {
 
   @BeforeAll
   void open(@TempDir Path data) {
-    visit(data, 1440, 900);
+    visit(RunningService.start(data), 1440, 900);
   }
 
   @Test

@@ -16,30 +16,79 @@ import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.ShortLived;
+import org.barmap.cli.ServiceHere;
 
-/** {@code barmap serve} as a process of its own, on a free port, with a data folder of its own. */
+/**
+ * What {@code barmap serve} starts, on a free port, with a data folder of its own: as a process,
+ * where it is killed or the command itself is looked at, or in the process of the tests.
+ */
 public final class RunningService implements AutoCloseable {
 
   private static final Pattern ENTRY =
       Pattern.compile("(http://127\\.0\\.0\\.1:\\d+)/open\\?key=([\\w-]+)");
 
-  private final Process process;
+  private final Running running;
   private final String base;
   private final String key;
 
-  private RunningService(Process process, MatchResult entry) {
-    this.process = process;
+  private RunningService(Running running, MatchResult entry) {
+    this.running = running;
     this.base = entry.group(1);
     this.key = entry.group(2);
   }
 
-  /** Starts the service and waits until it says where it is. */
+  /** What can be ended. */
+  private interface Running {
+
+    /** Ends it in good order. */
+    void close();
+
+    /** Ends it at once. */
+    default void kill() {
+      throw new UnsupportedOperationException("only a process of its own can be killed");
+    }
+  }
+
+  /** A process of its own. */
+  private record Own(Process process) implements Running {
+
+    @Override
+    public void kill() {
+      process.destroyForcibly();
+      process.onExit().join();
+    }
+
+    @Override
+    public void close() {
+      process.destroy();
+      try {
+        if (!process.waitFor(20, TimeUnit.SECONDS)) {
+          process.destroyForcibly();
+        }
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        process.destroyForcibly();
+      }
+    }
+  }
+
+  /** Starts the service in this process. */
+  public static RunningService here(Path data) {
+    ServiceHere service = ServiceHere.start(data);
+    Matcher entry = ENTRY.matcher(service.entry());
+    if (!entry.find()) {
+      throw new AssertionError("no entry: " + service.entry());
+    }
+    return new RunningService(service::close, entry.toMatchResult());
+  }
+
+  /** Starts the service as a process and waits until it says where it is. */
   public static RunningService start(Path data) {
     return start(data, "", List.of());
   }
 
   /**
-   * Starts the service.
+   * Starts the service as a process.
    *
    * @param before what is looked for classes and files in first, empty for nothing
    * @param more what is said to {@code barmap serve} besides the folder
@@ -55,7 +104,7 @@ public final class RunningService implements AutoCloseable {
     try {
       Path errors = Files.createTempFile("barmap-serve", ".log");
       Process process = new ProcessBuilder(command).redirectError(errors.toFile()).start();
-      return new RunningService(process, entry(process, errors));
+      return new RunningService(new Own(process), entry(process, errors));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -108,20 +157,11 @@ public final class RunningService implements AutoCloseable {
 
   /** Ends it at once, as a power cut does. */
   void kill() {
-    process.destroyForcibly();
-    process.onExit().join();
+    running.kill();
   }
 
   @Override
   public void close() {
-    process.destroy();
-    try {
-      if (!process.waitFor(20, TimeUnit.SECONDS)) {
-        process.destroyForcibly();
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      process.destroyForcibly();
-    }
+    running.close();
   }
 }

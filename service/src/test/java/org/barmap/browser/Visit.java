@@ -7,7 +7,11 @@ record Visit(RunningService service, Browser browser, Api api) implements AutoCl
 
   /** Starts the service and opens a window of some size, pixels. */
   static Visit to(Path data, int width, int height) {
-    RunningService service = RunningService.start(data);
+    return to(RunningService.here(data), width, height);
+  }
+
+  /** Opens a window of some size, pixels, at a service that runs. */
+  static Visit to(RunningService service, int width, int height) {
     return new Visit(service, Browser.open(service, width, height), new Api(service));
   }
 

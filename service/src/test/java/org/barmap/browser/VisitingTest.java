@@ -20,7 +20,12 @@ abstract class VisitingTest {
 
   /** Starts it on a data folder, in a window of some size, pixels. */
   void visit(Path data, int width, int height) {
-    visit = Visit.to(data, width, height);
+    visit(RunningService.here(data), width, height);
+  }
+
+  /** Visits a service that runs, in a window of some size, pixels. */
+  void visit(RunningService service, int width, int height) {
+    visit = Visit.to(service, width, height);
     browser = visit.browser();
     api = visit.api();
   }

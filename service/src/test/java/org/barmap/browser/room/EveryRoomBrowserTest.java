@@ -171,7 +171,7 @@ class EveryRoomBrowserTest {
   @BeforeAll
   void open(@TempDir Path data) throws IOException {
     book = ReadyBook.into(data);
-    service = RunningService.start(data);
+    service = RunningService.here(data);
     browser = Browser.open(service, 1440, 900);
     Api api = new Api(service);
     DemoBook.changesInto(api, book);
