@@ -101,10 +101,13 @@ export async function call(method, path, { body, match, raw = false, answer: how
   const key = mayWait(method, path) ? newKey() : "";
   if (key) headers["Idempotency-Key"] = key;
   if (isRefused(method, path)) throw new ApiError(403, LOOKS);
-  if (method !== "GET" && (await here(method, path, body))) throw new Kept();
+  const done = method === "GET" ? "none" : await here(method, path, body);
+  if (done === "here") throw new Kept();
   let response;
   try {
-    if (key && (await sendEarlier()) && match !== undefined) headers["If-Match"] = `"${afterOwn(path, match)}"`;
+    const sent = done === "sent" || (key && (await sendEarlier()));
+    // edits of this browser that waited, sent just now, are no clash with what comes after them
+    if (sent && match !== undefined) headers["If-Match"] = `"${afterOwn(path, match)}"`;
     response = await fetch(how ? `${path}?${how}` : path, {
       method,
       headers,
@@ -134,15 +137,15 @@ export async function call(method, path, { body, match, raw = false, answer: how
  * @param {string} method
  * @param {string} path
  * @param {unknown} body
- * @returns {Promise<boolean>} whether it was done
+ * @returns {Promise<"here"|"sent"|"none">} whether it was done here; if not, whether it is about what was sent just now
  */
 async function here(method, path, body) {
   const [, step] = /^\/api\/books\/[^/]+(?:\/changes)?\/(undo|redo)(?:\?.*)?$/.exec(path) ?? [];
   if (step === "undo") return takeBack(path);
-  if (step === "redo") return makeAgain(path);
+  if (step === "redo") return (await makeAgain(path)) ? "here" : "none";
   const [, key, at] = /\/changes\/waiting-(\w+)-(\d+)$/.exec(path) ?? [];
-  if (!key) return false;
-  if (await sayOtherwise(key, Number(at), method === "DELETE" ? undefined : /** @type {Record<string, unknown>} */ (body))) return true;
+  if (!key) return "none";
+  if (await sayOtherwise(key, Number(at), method === "DELETE" ? undefined : /** @type {Record<string, unknown>} */ (body))) return "here";
   throw new ApiError(404, "This edit has been sent meanwhile. Look at it again, then make your step once more.");
 }
 

@@ -1,4 +1,4 @@
-import { afterOwn, drop, newKey, nothingWaits, put, send, thing, waiting, whenMade } from "./outbox.js";
+import { afterOwn, drop, isMeant, moveOn, newKey, nothingWaits, put, send, thing, waiting, whenMade, whenTakenBack } from "./outbox.js";
 
 /**
  * The steps of this window that still wait to be sent, so that they can be taken back and made again without the service.
@@ -13,10 +13,12 @@ let done = [];
 /** @type {Step[]} */
 let undone = [];
 
+/** Of these edits the service can take the last one back. */
+const STEP = /^\/api\/books\/[^/]+\/(corrections|changes|pages\/[^/]+\/line)([/?]|$)/;
+
 /** @param {Waiting} said that could not be sent */
 export async function keepBack(said) {
-  const edit = { ...said, match: afterOwn(said.path, said.match) };
-  await put(edit);
+  const edit = await put({ ...said, match: afterOwn(said.path, said.match) });
   newStep({ of: thing(edit.path), after: edit });
 }
 
@@ -47,19 +49,18 @@ export function undoneHere(path) {
  * Takes the last step that waits back; what can be sent is sent before.
  *
  * @param {string} path of a step back
- * @returns {Promise<boolean>} whether there was one; if not, it is the service's to take one back
+ * @returns {Promise<"here"|"sent"|"none">} whether there was one; if not, it is the service's to take one back, which perhaps was sent just now
  */
 export async function takeBack(path) {
   const of = thing(path);
-  if (nothingWaits() && !done.some((s) => s.of === of)) return false;
-  await send().catch(() => 0);
-  const left = (await waiting().catch(() => [])).filter((e) => e.state === "waiting" && thing(e.path) === of);
+  if (nothingWaits() && !done.some((s) => s.of === of)) return "none";
+  const sent = await send().catch(() => 0);
+  const left = (await waiting().catch(() => [])).filter((e) => isMeant(e) && thing(e.path) === of && STEP.test(e.path));
   const step = lastStep(of, left);
-  if (!step) return false;
+  if (!step) return sent ? "sent" : "none";
   done = done.filter((s) => s !== step);
-  undone.push(step);
-  await swap(step.after, step.before);
-  return true;
+  undone.push({ ...step, before: await swap(step.after, step.before) });
+  return "here";
 }
 
 /**
@@ -84,18 +85,57 @@ export async function makeAgain(path) {
   const step = undone.filter((s) => s.of === thing(path)).at(-1);
   if (!step) return false;
   undone = undone.filter((s) => s !== step);
-  done.push(step);
-  await swap(step.before, step.after);
+  done.push({ ...step, after: await swap(step.before, step.after) });
   return true;
 }
 
 /**
+ * Puts one edit in the place of another. The first may have come to the service though its answer never came here, and
+ * nobody can know while it doesn't answer: it stays as one that was taken back, and the other has a key of its own.
+ *
  * @param {Waiting|undefined} from
  * @param {Waiting|undefined} to
+ * @returns {Promise<Waiting|undefined>} as it is kept
  */
 async function swap(from, to) {
-  if (to) await put(to);
-  if (from && from.key !== to?.key) await drop(from.key);
+  const before = from && (await put({ ...from, takenBack: true }));
+  if (!to) return undefined;
+  const place = before ?? to;
+  return put({ ...to, key: newKey(), seq: place.seq, nth: (place.nth ?? 0) + 1, match: afterOwn(to.path, to.match), state: "waiting", takenBack: false });
+}
+
+whenTakenBack(async (edit) => {
+  const [book] = /^\/api\/books\/[^/?]+/.exec(edit.path) ?? [""];
+  const asked = await tell("DELETE", `${book}/edits/${edit.key}`, {});
+  if (!asked) return "later";
+  if (asked.ok && !asked.body.made) {
+    await drop(edit.key);
+    return "made";
+  }
+  const list = edit.path.startsWith(`${book}/changes`) ? "/changes" : "";
+  const back = asked.ok ? await tell("POST", `${book}${list}/undo`, { "If-Match": `"${asked.body.revision}"`, "Idempotency-Key": `${edit.key}-back` }) : asked;
+  if (!back) return "later";
+  if (!back.ok) {
+    const why = back.status === 412 ? "It had been made before you took it back, and the book was changed since. Take it back by hand where it is." : String(back.body.detail ?? "");
+    await put({ ...edit, state: "refused", why });
+    return "not";
+  }
+  await drop(edit.key);
+  await moveOn(edit, back.revision);
+  return "made";
+});
+
+/**
+ * @param {string} method
+ * @param {string} path
+ * @param {Record<string, string>} headers
+ * @returns {Promise<{ok: boolean, status: number, revision: string, body: Record<string, unknown>}|undefined>} nothing where the service is to be asked later
+ */
+async function tell(method, path, headers) {
+  const answer = await fetch(path, { method, headers: { Accept: "application/json, application/problem+json", ...headers }, cache: "no-store" }).catch(() => undefined);
+  if (!answer || answer.status >= 500 || answer.status === 401) return undefined;
+  const body = await answer.json().catch(() => ({}));
+  return { ok: answer.ok, status: answer.status, revision: (answer.headers.get("ETag") ?? "").replace(/^W\//, "").replace(/"/g, ""), body };
 }
 
 /**
@@ -107,14 +147,12 @@ async function swap(from, to) {
  * @returns {Promise<boolean>} whether it still waited
  */
 export async function sayOtherwise(key, at, values) {
-  const before = (await waiting()).find((e) => e.key === key && e.state === "waiting");
+  const before = (await waiting()).find((e) => e.key === key && isMeant(e));
   if (!before) return false;
   const body = /** @type {Record<string, unknown> & {changes?: Record<string, unknown>[]}} */ (before.body);
   const all = (body.changes ?? [body]).map((c, i) => (i === at && values ? without(c, values) : c)).filter((_, i) => values !== undefined || i !== at);
-  // another key, for the first one may have come to the service, though its answer never came here
-  const after = all.length ? { ...before, key: newKey(), body: body.changes ? { ...body, changes: all } : all[0] } : undefined;
-  await swap(before, after);
-  newStep({ of: thing(before.path), before, after });
+  const after = all.length ? { ...before, body: body.changes ? { ...body, changes: all } : all[0] } : undefined;
+  newStep({ of: thing(before.path), before, after: await swap(before, after) });
   return true;
 }
 

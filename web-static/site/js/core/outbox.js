@@ -6,7 +6,10 @@ import { recall, remember } from "./store.js";
  *
  * @typedef {object} Waiting
  * @property {string} key
- * @property {number} at milliseconds since 1970, also the order
+ * @property {number} at milliseconds since 1970
+ * @property {number} [seq] its place in the order, given when it is put here: two edits may be made in one millisecond
+ * @property {number} [nth] its place among those that took the place of each other
+ * @property {boolean} [takenBack] it is not meant any more; where the service had made it all the same it is taken back there
  * @property {string} method
  * @property {string} path
  * @property {unknown} [body]
@@ -69,6 +72,16 @@ async function within(mode, use) {
   });
 }
 
+/** @param {Waiting} a @param {Waiting} b */
+function inOrder(a, b) {
+  return (a.seq ?? 0) - (b.seq ?? 0) || (a.nth ?? 0) - (b.nth ?? 0) || a.at - b.at;
+}
+
+/** @param {Waiting} edit @returns {boolean} whether it is to be sent and made */
+export function isMeant(edit) {
+  return edit.state === "waiting" && !edit.takenBack;
+}
+
 /** Whether this window has seen that nothing waits, and no window has put anything there since. */
 let empty = false;
 /** @type {BroadcastChannel|undefined} */
@@ -91,14 +104,14 @@ export async function waiting() {
   /** @type {Waiting[]} */
   const all = await within("readonly", (store) => store.getAll());
   empty = all.length === 0;
-  return all.sort((a, b) => a.at - b.at);
+  return all.sort(inOrder);
 }
 
 /** @param {string} book its address @returns {Promise<Waiting[]>} what will be sent of a book, oldest first; what clashed or was refused will not */
 export async function waitingOf(book) {
   if (empty) return [];
   const all = await waiting().catch(() => []);
-  return all.filter((edit) => edit.state === "waiting" && (edit.path === book || edit.path.startsWith(`${book}/`)));
+  return all.filter((edit) => isMeant(edit) && (edit.path === book || edit.path.startsWith(`${book}/`)));
 }
 
 /** @type {Set<() => void>} */
@@ -121,13 +134,23 @@ export function whenMade(listener) {
   madeOne = listener;
 }
 
-/** @param {Waiting} edit */
+/** @param {Waiting} edit @returns {Promise<Waiting>} as it is kept */
 export async function put(edit) {
   empty = false;
-  await within("readwrite", (store) => store.put(edit));
+  const kept = { ...edit };
+  // the place and the edit are written in one step, which all windows wait for
+  await within("readwrite", (store) => {
+    const all = store.getAll();
+    all.addEventListener("success", () => {
+      kept.seq ??= Math.max(0, ...all.result.map((/** @type {Waiting} */ e) => e.seq ?? 0)) + 1;
+      store.put(kept);
+    });
+    return all;
+  });
   empty = false;
   windows?.postMessage("put");
   tell();
+  return kept;
 }
 
 /** @param {string} key */
@@ -135,6 +158,14 @@ export async function drop(key) {
   await within("readwrite", (store) => store.delete(key));
   windows?.postMessage("drop");
   tell();
+}
+
+/** @type {(edit: Waiting) => Promise<"made"|"later"|"not">} */
+let stepBack = () => Promise.resolve("later");
+
+/** @param {(edit: Waiting) => Promise<"made"|"later"|"not">} way how an edit that was taken back is told to the service */
+export function whenTakenBack(way) {
+  stepBack = way;
 }
 
 /** @type {Promise<number>|undefined} */
@@ -162,7 +193,7 @@ async function sendEach() {
     const next = (await waiting()).find((edit) => edit.state === "waiting");
     if (!next) return made;
     const outcome = await sendOne(next);
-    if (outcome === "made") made++;
+    if (outcome === "made" && !next.takenBack) made++;
     if (outcome === "later") return made;
   }
 }
@@ -172,6 +203,7 @@ async function sendEach() {
  * @returns {Promise<"made"|"later"|"not">}
  */
 async function sendOne(edit) {
+  if (edit.takenBack) return stepBack(edit);
   /** @type {Record<string, string>} */
   const headers = { "Accept": "application/json, application/problem+json", "Content-Type": "application/json", "Idempotency-Key": edit.key };
   if (edit.match !== undefined) headers["If-Match"] = `"${edit.match}"`;
@@ -184,6 +216,8 @@ async function sendOne(edit) {
   // whoever opens barmap with its key again has it sent
   if (answer.status >= 500 || answer.status === 401) return "later";
   const text = await answer.text();
+  // taken back while it was under way: the next to be sent is that
+  if ((await waiting()).some((e) => e.key === edit.key && e.takenBack)) return "not";
   if (answer.ok) {
     madeOne(edit);
     await drop(edit.key);
@@ -211,7 +245,7 @@ function problem(text) {
  * @param {Waiting} made
  * @param {string} revision
  */
-async function moveOn(made, revision) {
+export async function moveOn(made, revision) {
   if (revision === "") return;
   wasMade(made.path, made.match, revision);
   for (const edit of await waiting()) {

@@ -3,6 +3,7 @@
  * is opened again. Only what an edit says itself is shown: what follows from it the service works out, see `waits`.
  */
 import { undoneHere } from "./back.js";
+import { isMeant } from "./outbox.js";
 import { barsCorrected, doubtsLeft, pageStates } from "./pending-map.js";
 import { saidOf } from "./said-of.js";
 
@@ -127,7 +128,7 @@ const SHOWN = {
  * @param {Waiting[]} edits of all books
  */
 function shelfNow({ books }, edits) {
-  const named = (/** @type {string} */ id) => edits.filter((e) => e.state === "waiting" && e.method === "PATCH" && e.path === `/api/books/${id}`).map((e) => /** @type {object} */ (e.body ?? {}));
+  const named = (/** @type {string} */ id) => edits.filter((e) => isMeant(e) && e.method === "PATCH" && e.path === `/api/books/${id}`).map((e) => /** @type {object} */ (e.body ?? {}));
   return { books: books.map((b) => Object.assign({ ...b }, ...named(b.id))) };
 }
 
@@ -145,6 +146,6 @@ export function asItWillBe(path, data, edits) {
   const [, book, route = ""] = /^(\/api\/books\/[^/?]+)(\/[^?]*)?/.exec(path) ?? [];
   const show = SHOWN[route];
   if (!book || !show || data === undefined) return data;
-  const own = edits.filter((e) => e.state === "waiting" && (e.path === book || e.path.startsWith(`${book}/`)));
+  const own = edits.filter((e) => isMeant(e) && (e.path === book || e.path.startsWith(`${book}/`)));
   return own.length ? /** @type {T} */ (show(/** @type {never} */ (data), own, path)) : data;
 }

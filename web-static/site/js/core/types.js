@@ -200,7 +200,7 @@
  *   | {kind: "dismiss-doubt", code: string, bar?: string, page?: number}} Correction
  *
  * @typedef {"start"|"end"} Side
- * @typedef {{revision: number, entry: HistoryEntry, map: BarMap, doubts: Finding[]}} CorrectionAnswer
+ * @typedef {{revision: number, repeated?: boolean, entry: HistoryEntry, map: BarMap, doubts: Finding[]}} CorrectionAnswer
  *
  * @typedef {object} Consequence what a correction would change
  * @property {number} [renumbered] bars
@@ -217,8 +217,8 @@
  *
  * @typedef {Change & {id: string, on?: boolean, when?: string, who?: string, waits?: boolean}} KeptChange a change in the show's list
  * @typedef {{changes: KeptChange[]}} ChangeList
- * @typedef {{revision: number, entry: HistoryEntry, changes: KeptChange[], plan: Plan}} ChangeAnswer
- * @typedef {{revision: number, entry: HistoryEntry, changes: KeptChange[], road: RoadStep}} RoadAnswer
+ * @typedef {{revision: number, repeated?: boolean, entry: HistoryEntry, changes: KeptChange[], plan: Plan}} ChangeAnswer
+ * @typedef {{revision: number, repeated?: boolean, entry: HistoryEntry, changes: KeptChange[], road: RoadStep}} RoadAnswer
  *
  * @typedef {object} UnderstoodLine
  * @property {string} line

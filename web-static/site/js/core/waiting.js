@@ -2,7 +2,7 @@ import { whenAnswered } from "./api.js";
 import { every } from "./clock.js";
 import { ask, confirm } from "./dialog.js";
 import { button, el, show } from "./dom.js";
-import { drop, newKey, put, send, waiting, whenDifferent } from "./outbox.js";
+import { drop, isMeant, newKey, put, send, waiting, whenDifferent } from "./outbox.js";
 import { saidOf } from "./said-of.js";
 import { complain, toast } from "./toast.js";
 import { count, when } from "./words.js";
@@ -42,8 +42,9 @@ export function netLine() {
 async function draw() {
   now = await waiting().catch(() => []);
   const stuck = now.filter((edit) => edit.state !== "waiting").length;
+  const meant = now.filter(isMeant).length;
   edits.hidden = now.length === 0;
-  edits.textContent = stuck ? `${count(stuck, "edit")} could not be made` : `${count(now.length, "edit")} to be sent`;
+  edits.textContent = stuck ? `${count(stuck, "edit")} could not be made` : meant ? `${count(meant, "edit")} to be sent` : `${count(now.length, "step")} back to be sent`;
   edits.classList.toggle("net-stuck", stuck > 0);
 }
 
@@ -96,20 +97,22 @@ async function showWaiting() {
  */
 function item(edit, again, fill) {
   const sure = async () => {
-    if (await confirm("Drop this edit?", `${saidOf(edit)}. It was never made, and it can't be brought back.`, "Drop it")) await drop(edit.key);
+    const [title, what, yes] = edit.takenBack ? ["Leave this edit made?", "If barmap had made it, it stays made.", "Leave it"] : ["Drop this edit?", "It was never made, and it can't be brought back.", "Drop it"];
+    if (await confirm(title, `${saidOf(edit)}. ${what}`, yes)) await drop(edit.key);
     await fill();
   };
+  const waits = edit.takenBack ? "taken back; it waits to hear whether barmap had made it" : "waits";
   const text = edit.state === "clash" ? "Someone changed the book meanwhile; look at it, then make it all the same or drop it." : (edit.why ?? "");
   return el(
     "li",
     { "data-state": edit.state },
     el("span", { text: saidOf(edit) }),
-    el("span", { class: "soft small block", text: [when(new Date(edit.at).toISOString()), edit.state === "waiting" ? "waits" : text].join(": ") }),
+    el("span", { class: "soft small block", text: [when(new Date(edit.at).toISOString()), edit.state === "waiting" ? waits : text].join(": ") }),
     el(
       "span",
       { class: "row" },
-      edit.state === "waiting" ? null : button(edit.state === "clash" ? "Make it all the same" : "Try again", () => void again(edit), { class: "btn net-again" }),
-      button("Drop it", () => void sure(), { class: "btn net-drop" }),
+      edit.state === "waiting" || edit.takenBack ? null : button(edit.state === "clash" ? "Make it all the same" : "Try again", () => void again(edit), { class: "btn net-again" }),
+      button(edit.takenBack ? "Leave it as it is" : "Drop it", () => void sure(), { class: "btn net-drop" }),
     ),
   );
 }

@@ -363,6 +363,11 @@ export class DeskModel {
         return data;
       };
       const data = await write(this.#revision, post, () => this.#newer(body));
+      if (data.repeated) {
+        // it was made before, and the answer to that got lost on its way
+        await this.load();
+        return true;
+      }
       this.#doubts = data.doubts.filter((d) => d.severity !== "info");
       if (seen !== this.#revision) {
         // others were faster: pages that are here may have changed with theirs

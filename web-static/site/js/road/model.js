@@ -203,6 +203,11 @@ export class RoadModel {
     try {
       /** @type {Answered<import("../core/types.js").RoadAnswer>} */
       const { data } = await call(method, bookPath(this.#book, path), { body, match: this.#revision, answer: "numbers=changed" });
+      if (data.repeated) {
+        // it was made before, and the answer to that got lost on its way
+        await this.load();
+        return { ...data, changes: this.changes };
+      }
       this.#revision = String(data.revision);
       const { road } = data;
       if (road.revision !== this.#map) {

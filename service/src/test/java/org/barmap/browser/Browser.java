@@ -386,7 +386,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Makes the step taken back again, as the keys do. */
-  void redo() {
+  public void redo() {
     actions()
         .keyDown(Keys.CONTROL)
         .keyDown(Keys.SHIFT)

@@ -71,6 +71,7 @@ public enum Role {
                 Stream.of(
                     "POST ./corrections",
                     "POST ./undo",
+                    "DELETE ./edits/{e}",
                     "POST ./editions",
                     "POST ./redo",
                     "POST ./marks",

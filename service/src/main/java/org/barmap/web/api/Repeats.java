@@ -8,6 +8,8 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
 import org.barmap.library.Library;
 import org.barmap.library.Replies;
@@ -17,6 +19,10 @@ import org.barmap.library.Replies;
  * it): sent again it is answered with the revision that came of it, with {@code "repeated": true}.
  * The reply is kept after the edit: should the program end between the two, the edit sent again is
  * refused by its old {@code If-Match}, so it is never made twice.
+ *
+ * <p>Whoever took an edit back without hearing whether it had come asks by its key: made, or never
+ * to be made. Where two programs share a database, an edit that the other one makes at that very
+ * moment is not seen.
  */
 public final class Repeats {
 
@@ -24,9 +30,18 @@ public final class Repeats {
   private static final Pattern KEYS = Pattern.compile("[\\w-]{16,64}");
   private static final int REFUSED_FROM = 300;
 
+  private static final String MAKING = "barmap.making";
+
+  private final Library library;
   private final Replies replies;
 
+  /** Keys of edits that are being made, and of those that are being withdrawn: never both. */
+  private final Set<String> making = ConcurrentHashMap.newKeySet();
+
+  private final Set<String> withdrawing = ConcurrentHashMap.newKeySet();
+
   private Repeats(Library library) {
+    this.library = library;
     replies = library.replies();
   }
 
@@ -35,6 +50,7 @@ public final class Repeats {
     Repeats repeats = new Repeats(library);
     routes.beforeMatched("/api/*", repeats::before);
     routes.after("/api/*", repeats::after);
+    routes.delete("/api/books/{b}/edits/{e}", repeats::withdraw);
   }
 
   private static Optional<String> key(Context ctx) {
@@ -42,11 +58,15 @@ public final class Repeats {
     if (key == null || ctx.method().name().equals("GET") || ctx.isMultipart()) {
       return Optional.empty();
     }
+    return Optional.of(checked(key));
+  }
+
+  private static String checked(String key) {
     if (!KEYS.matcher(key).matches()) {
       throw new ApiException(
           ApiError.BAD_REQUEST, "An Idempotency-Key is 16 to 64 letters, figures or -");
     }
-    return Optional.of(key);
+    return key;
   }
 
   private void before(Context ctx) {
@@ -55,9 +75,13 @@ public final class Repeats {
       return;
     }
     String asked = hash(ctx); // a body that is too large is refused before anything is made of it
+    begin(ctx, key.get());
     Optional<Replies.Reply> reply = replies.find(key.get());
     if (reply.isEmpty()) {
       return;
+    }
+    if (reply.get().isWithdrawn()) {
+      throw new ApiException(ApiError.KEY_USED, "This edit was taken back before it came");
     }
     if (!reply.get().request().equals(asked)) {
       throw new ApiException(ApiError.KEY_USED, "Every edit needs a key of its own");
@@ -67,12 +91,51 @@ public final class Repeats {
       Requests.etag(ctx, revision);
     }
     ctx.json(Map.of("repeated", true, "revision", revision));
+    end(ctx);
     ctx.skipRemainingHandlers();
   }
 
+  /** Says that an edit is being made before it is looked for, as {@link #withdraw} does. */
+  private void begin(Context ctx, String key) {
+    if (making.add(key)) {
+      ctx.attribute(MAKING, key);
+    }
+    if (ctx.attribute(MAKING) == null || withdrawing.contains(key)) {
+      end(ctx);
+      throw new ApiException(ApiError.AWAY, "An edit with this key is just being made");
+    }
+  }
+
+  private void end(Context ctx) {
+    String key = ctx.attribute(MAKING);
+    if (key != null) {
+      making.remove(key);
+    }
+  }
+
   private void after(Context ctx) {
-    if (ctx.statusCode() < REFUSED_FROM) {
-      key(ctx).ifPresent(key -> replies.keep(key, new Replies.Reply(hash(ctx), revision(ctx))));
+    try {
+      if (ctx.statusCode() < REFUSED_FROM) {
+        key(ctx).ifPresent(key -> replies.keep(key, new Replies.Reply(hash(ctx), revision(ctx))));
+      }
+    } finally {
+      end(ctx);
+    }
+  }
+
+  private void withdraw(Context ctx) {
+    Requests.book(library, ctx);
+    String key = checked(ctx.pathParam("e"));
+    withdrawing.add(key);
+    try {
+      if (making.contains(key)) {
+        throw new ApiException(ApiError.AWAY, "This edit is just being made");
+      }
+      Optional<Replies.Reply> made = replies.withdraw(key);
+      long revision = made.map(Replies.Reply::revision).orElse(0L);
+      ctx.json(Map.of("made", made.isPresent(), "revision", revision));
+    } finally {
+      withdrawing.remove(key);
     }
   }
 

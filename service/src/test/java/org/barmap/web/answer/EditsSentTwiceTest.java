@@ -102,6 +102,52 @@ class EditsSentTwiceTest extends RunningServer {
         .isEmpty();
   }
 
+  /** Whoever takes an edit back without having heard of it asks: made, or never to be made. */
+  @Test
+  void anEditThatIsTakenBackUnheardIsMadeOrNeverWillBe() throws Exception {
+    String changes = book + "/changes";
+    String edits = book + "/edits/";
+    String note =
+        "{\"kind\":\"remind\",\"number\":\"1\",\"first\":\"1\",\"what\":\"text\",\"text\":\"n\"}";
+    HttpRequest.Builder add =
+        to(changes).header("If-Match", "\"0\"").POST(HttpRequest.BodyPublishers.ofString(note));
+    JsonNode never = json(twice("DELETE", edits + "never-came-0123456789", NO_BODY));
+    assertThat(never.path("made").asBoolean(true)).isFalse();
+    HttpResponse<String> late = send(add.copy().header("Idempotency-Key", "never-came-0123456789"));
+    assertThat(late.statusCode()).isEqualTo(422);
+    assertThat(late.body()).contains("taken back before it came");
+    assertThat(json(get(changes)).path("changes")).isEmpty();
+    send(add.copy().header("Idempotency-Key", "did-come-0123456789"));
+    assertThat(json(get(changes)).path("changes")).hasSize(1);
+    JsonNode came = json(send(to(edits + "did-come-0123456789").DELETE()));
+    assertThat(came.path("made").asBoolean()).isTrue();
+    assertThat(came.path("revision").asLong()).isEqualTo(revision(changes).orElseThrow());
+    post(changes + "/undo", NO_BODY, came.path("revision").asLong());
+    assertThat(json(get(changes)).path("changes")).isEmpty();
+  }
+
+  /** While an edit is being made nobody can say yet whether it was. */
+  @Test
+  void anEditThatIsJustBeingMadeIsAskedForLater() throws Exception {
+    String key = "being-made-0123456789";
+    CompletableFuture<Integer> asked = new CompletableFuture<>();
+    events.listen(
+        book.substring(book.lastIndexOf('/') + 1),
+        (name, data) -> {
+          try {
+            asked.complete(send(to(book + "/edits/" + key).DELETE()).statusCode());
+          } catch (Exception e) {
+            asked.completeExceptionally(e);
+          }
+        });
+    String note =
+        "{\"kind\":\"remind\",\"number\":\"1\",\"first\":\"1\",\"what\":\"text\",\"text\":\"n\"}";
+    HttpRequest.Builder add = to(book + "/changes").header("If-Match", "\"0\"");
+    send(add.header("Idempotency-Key", key).POST(HttpRequest.BodyPublishers.ofString(note)));
+    assertThat(asked.get()).isEqualTo(503);
+    assertThat(json(send(to(book + "/edits/" + key).DELETE())).path("made").asBoolean()).isTrue();
+  }
+
   @Test
   void pages() throws Exception {
     JsonNode pages = json(get(book)).path("pages");
