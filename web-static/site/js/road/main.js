@@ -36,6 +36,9 @@ import { WordBox } from "./words.js";
 /** So many questions, and so many remarks, are shown at a time. */
 const MOST = 8;
 
+/** About how high the head of a number is: while it is far from view its form is not laid out. */
+const HEAD = 52;
+
 /** What only says in which shows a change counts speaks for itself. */
 const HOLDING = ["version", "early", "over", "replaced"];
 
@@ -246,7 +249,16 @@ class RoadRoom {
   #number(number, { facts, marks, folds, chosen }) {
     const states = new Map(number.bars.map((bar, i) => [bar.id, chosen[i]]));
     const foldOf = new Map(folds.map(({ bar, fold }) => [bar, fold]));
-    return el(
+    const form = number.bars.length
+      ? drawForm(number, Math.max(280, this.#width), {
+          stateOf: (bar) => states.get(bar.id) ?? "",
+          pick: (bar) => this.#choose.pick(number, bar),
+          marks,
+          fold: (bar) => foldOf.get(bar.id),
+          edit: (change) => this.#bus.emit("edit", change),
+        })
+      : null;
+    const section = el(
       "section",
       { class: "number", "data-number": number.label },
       el(
@@ -261,16 +273,10 @@ class RoadRoom {
         ),
       ),
       el("div", { class: "head-marks" }, this.#marksAt((m) => m.number === number.label && (m.place === "head" || m.place === "lost"))),
-      number.bars.length
-        ? drawForm(number, Math.max(280, this.#width), {
-            stateOf: (bar) => states.get(bar.id) ?? "",
-            pick: (bar) => this.#choose.pick(number, bar),
-            marks,
-            fold: (bar) => foldOf.get(bar.id),
-            edit: (change) => this.#bus.emit("edit", change),
-          })
-        : null,
+      form,
     );
+    if (form) section.style.containIntrinsicBlockSize = `auto ${Number(form.getAttribute("height")) + HEAD}px`;
+    return section;
   }
 
   /**

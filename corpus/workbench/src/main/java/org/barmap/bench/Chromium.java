@@ -159,6 +159,16 @@ final class Chromium implements AutoCloseable {
     return answer.path("result").path("value").asDouble(Double.NaN);
   }
 
+  /** Returns how long the page has worked since it was opened: script, layout, all of it; ms. */
+  double worked() throws IOException {
+    for (JsonNode one : ask("Performance.getMetrics", Map.of()).path("metrics")) {
+      if (one.path("name").asString("").equals("TaskDuration")) {
+        return 1e3 * one.path("value").asDouble(Double.NaN);
+      }
+    }
+    return Double.NaN;
+  }
+
   @Override
   public void close() throws IOException {
     line.abort();

@@ -44,7 +44,9 @@ final class RouteClicks implements AutoCloseable {
       figures.put("routeDeskOpenedMillis", rounds.medianMillis(at::opened, WARM_UP));
       String desk = service.server().address() + "desk.html?b=" + service.book();
       DeskClicks.measure(figures, service.cookie(), desk, at.map, rounds.counted());
+      String road = at.service.server().address() + "road.html?b=" + at.service.book();
       figures.put("routePastedLines", LINES);
+      RoadClicks.measure(figures, at.service.cookie(), road, LINES, rounds.counted());
       figures.put("routePastedMillis", rounds.medianMillis(at::pasted, WARM_UP));
     }
   }
