@@ -23,13 +23,13 @@ public record SecondDifference(String text, List<Answer> answers) {
   /** What differs at an entry; it goes with the count that is settled for the entry. */
   static Optional<SecondDifference> at(Item item) {
     Bar bar = item.bar();
-    int said = bar.evidence().flatMap(Evidence::second).map(Evidence.Second::count).orElse(0);
-    if (!item.open() || said == 0 || !bar.isRest()) {
+    if (!item.open() || !bar.isRest()) {
       return Optional.empty();
     }
+    int said = bar.evidence().flatMap(Evidence::second).map(Evidence.Second::count).orElse(0);
     int page = item.rest() ? item.readCount().orElse(0) : bar.count();
     boolean settled = bar.count() == page || bar.count() == said;
-    if (page == 0 || page == said || !settled) {
+    if (said == 0 || page == 0 || page == said || !settled) {
       // a rest without a numeral, or one that the numbers around it bend: asked as such
       return Optional.empty();
     }

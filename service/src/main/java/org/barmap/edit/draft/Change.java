@@ -82,13 +82,14 @@ public record Change(
     last = Optional.empty();
     for (Bar bar : after.map().bars()) {
       Optional<Bar> was = Optional.ofNullable(old.get(bar.id()));
+      boolean same = was.isPresent() && was.get() == bar; // as most bars of a book are
       if (was.isEmpty()) {
         bars.add(new BarChange(was, Optional.of(bar), last));
-      } else if (was.get().toBuilder().number(bar.number()).build().equals(bar)) {
+      } else if (!same && was.get().toBuilder().number(bar.number()).build().equals(bar)) {
         if (was.get().number() != bar.number()) {
           numbering.add(new Numbering(bar.id(), was.get().number(), bar.number()));
         }
-      } else {
+      } else if (!same) {
         bars.add(new BarChange(was, Optional.of(bar), last));
       }
       last = Optional.of(bar.id());

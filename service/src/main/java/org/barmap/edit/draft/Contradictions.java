@@ -100,7 +100,7 @@ public final class Contradictions {
     List<Bar> bars = map.bars();
     Set<String> starts = Steps.startsOf(map);
     Map<Integer, Integer> alike = AlikeEndings.of(map).earlier();
-    Map<String, Integer> printed = printed();
+    Map<Line, Integer> printed = printed();
     int left = 0;
     int[] reach = new int[bars.size()];
     for (int i = bars.size() - 1; i >= 0; i--) {
@@ -135,7 +135,7 @@ public final class Contradictions {
    * @param said how far off the printed number before it is, when that is asked
    */
   private Optional<Off> printed(
-      int at, int print, Optional<Off> said, Map<String, Integer> printed, int reach) {
+      int at, int print, Optional<Off> said, Map<Line, Integer> printed, int reach) {
     Bar bar = map.bars().get(at);
     Off off = new Off(print - bar.number(), isVerified(bar));
     boolean judged = bar.evidence().filter(e -> !e.numbers().isEmpty()).isPresent();
@@ -153,20 +153,23 @@ public final class Contradictions {
     return said;
   }
 
-  private Map<String, Integer> printed() {
-    Map<String, Integer> printed = new HashMap<>();
+  private Map<Line, Integer> printed() {
+    Map<Line, Integer> printed = new HashMap<>();
     for (Page page : map.pages()) {
       for (StaffSystem system : page.systems()) {
         system
             .printedBarNumber()
-            .ifPresent(n -> printed.put(page.index() + "/" + system.index(), n));
+            .ifPresent(n -> printed.put(new Line(page.index(), system.index()), n));
       }
     }
     return printed;
   }
 
-  private static String place(Bar bar) {
-    return bar.page() + "/" + bar.system();
+  /** A line of music. */
+  private record Line(int page, int system) {}
+
+  private static Line place(Bar bar) {
+    return new Line(bar.page(), bar.system());
   }
 
   private boolean isVerified(Bar bar) {
@@ -195,7 +198,7 @@ public final class Contradictions {
   }
 
   /** How many of the lines with a printed number that come next are off by as much. */
-  private int more(int at, int by, Map<String, Integer> printed) {
+  private int more(int at, int by, Map<Line, Integer> printed) {
     List<Bar> bars = map.bars();
     Set<String> starts = Steps.startsOf(map);
     int more = 0;
@@ -226,7 +229,7 @@ public final class Contradictions {
   /**
    * Where a person changed bars before the print confirms the count, its beginning may be moved.
    */
-  private void begins(int start, Set<String> starts, Map<String, Integer> printed, int reach) {
+  private void begins(int start, Set<String> starts, Map<Line, Integer> printed, int reach) {
     List<Bar> bars = map.bars();
     Bar first = bars.get(start);
     if (first.number() == 1 || settled.has(first.id(), Aspect.NUMBER)) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Bar;
+import org.barmap.map.Page;
 import org.barmap.map.StaffSystem;
 
 /**
@@ -63,17 +64,18 @@ public final class Recount {
     return after.withBars(bars);
   }
 
+  private record Line(int page, int system) {}
+
   /** Returns the bars at which a printed number had to be jumped to. */
   private static Set<String> printed(Steps old, Draft after) {
-    Map<String, StaffSystem> systems = new HashMap<>();
-    after
-        .map()
-        .pages()
-        .forEach(p -> p.systems().forEach(s -> systems.put(p.index() + "/" + s.index(), s)));
+    Map<Line, StaffSystem> systems = new HashMap<>();
+    for (Page page : after.map().pages()) {
+      page.systems().forEach(s -> systems.put(new Line(page.index(), s.index()), s));
+    }
     Set<String> fixed = new HashSet<>();
-    Set<String> seen = new HashSet<>();
+    Set<Line> seen = new HashSet<>();
     for (Bar bar : after.map().bars()) {
-      String place = bar.page() + "/" + bar.system();
+      Line place = new Line(bar.page(), bar.system());
       StaffSystem system = systems.get(place);
       if (seen.add(place)
           && system != null
