@@ -7,8 +7,8 @@ import { MOST_FIFTHS, count, dayText, keyText } from "../core/words.js";
  *
  * @typedef {{first: string, last: string}} Span
  * @typedef {{kind: "cut", pass?: string} & Span
- *   | {kind: "hold", first?: string, after?: string, cue?: string}
- *   | {kind: "gp", first?: string, after?: string, cue?: string}
+ *   | {kind: "hold", first?: string, after?: string, cue?: string, pass?: string}
+ *   | {kind: "gp", first?: string, after?: string, cue?: string, pass?: string}
  *   | {kind: "rit"} & Span
  *   | {kind: "accel"} & Span
  *   | {kind: "a-tempo", first: string}
@@ -22,8 +22,8 @@ import { MOST_FIFTHS, count, dayText, keyText } from "../core/words.js";
  *   | {kind: "jump", from: string, toNumber?: string, to: string, times?: number}
  *   | {kind: "only", pass: string} & Span
  *   | {kind: "not", pass?: string} & Span
- *   | {kind: "vamp", leave: "any-time"|"end-of-pass", cue?: string, exitBar?: string, exitBeat?: number} & Span
- *   | {kind: "safety"} & Span
+ *   | {kind: "vamp", leave: "any-time"|"end-of-pass", cue?: string, exitBar?: string, exitBeat?: number, pass?: string} & Span
+ *   | {kind: "safety", pass?: string} & Span
  *   | {kind: "play", times: number} & Span
  *   | {kind: "insert", after?: string, before?: string, bars: number, content?: "rest"|"music", meter?: string, label?: string}
  *   | {kind: "tacet"}
@@ -53,6 +53,11 @@ const PASSES = [["1", "1st time"], ["2", "2nd time"], ["3", "3rd time"], ["4", "
 /** @param {string|undefined} pass */
 function inPass(pass) {
   return pass ? `, ${new Map(PASSES).get(pass) ?? `time ${pass}`}` : "";
+}
+
+/** Which time through a repeat around the bars. */
+function passField() {
+  return field("Where the bars are repeated", select("pass", [["", "every time"], ...PASSES]));
 }
 
 const METERS = /** @type {[string, string][]} */ (["2/4", "3/4", "4/4", "5/4", "6/4", "2/2", "3/2", "3/8", "6/8", "9/8", "12/8", "7/8"].map((m) => [m, m]));
@@ -167,12 +172,13 @@ const OF_BARS = {
     fields: (first, last) => [
       field("It is left", select("leave", [["end-of-pass", "at the end of a pass"], ["any-time", "at any time"]])),
       field("Till when", el("input", { name: "cue", maxlength: 120, autocomplete: "off", placeholder: "the cart stops" }), "May be left empty: then on the director's cue."),
+      passField(),
       el("div", { class: "pair" }, field("The last time, out after bar", el("input", { name: "exitBar", maxlength: 40, autocomplete: "off", placeholder: last })), field("or on its beat", figure("exitBeat", 1, 32, ""))),
       el("p", { class: "field-hint", text: `Only where one goes on from inside ${first === last ? "the bar" : "the bars"}.` }),
     ],
-    says: (c) => `vamp ${span(c)}${c.cue ? ` till ${c.cue}` : ""}, ${leaves(c)}`,
+    says: (c) => `vamp ${span(c)}${inPass(c.pass)}${c.cue ? ` till ${c.cue}` : ""}, ${leaves(c)}`,
   },
-  safety: { text: "Safety", title: "Safety", fields: () => [], says: (c) => `safety ${span(c)}` },
+  safety: { text: "Safety", title: "Safety", fields: () => [passField()], says: (c) => `safety ${span(c)}${inPass(c.pass)}` },
   play: {
     text: "Play n times",
     title: "Play several times",
@@ -247,15 +253,15 @@ const OF_BARS = {
   hold: {
     text: "Hold",
     title: "Hold",
-    fields: () => [field("Till when", el("input", { name: "cue", maxlength: 120, autocomplete: "off" }), "May be left empty.")],
-    says: (c) => `hold ${waits(c)}`,
+    fields: () => [field("Till when", el("input", { name: "cue", maxlength: 120, autocomplete: "off" }), "May be left empty."), passField()],
+    says: (c) => `hold ${waits(c)}${inPass(c.pass)}`,
     noLast: true,
   },
   gp: {
     text: "G.P., everybody stops after it",
     title: "General pause after",
-    fields: () => [field("Till when", el("input", { name: "cue", maxlength: 120, autocomplete: "off" }), "May be left empty.")],
-    says: (c) => `G.P. ${waits(c)}`,
+    fields: () => [field("Till when", el("input", { name: "cue", maxlength: 120, autocomplete: "off" }), "May be left empty."), passField()],
+    says: (c) => `G.P. ${waits(c)}${inPass(c.pass)}`,
     after: true,
   },
   rit: { text: "Rit.", title: "Slower", fields: () => [], says: (c) => `rit. ${span(c)}` },

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
+import org.barmap.plan.change.term.Pass;
+import org.barmap.plan.pass.Passes;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PlayedPiece;
 
@@ -21,20 +23,40 @@ import org.barmap.plan.piece.PlayedPiece;
  */
 record Held(Loop loop, int last, When when) {
 
-  /** In which of the passes of a repeat that it lies in a vamp is one. */
-  enum When {
-    EVERY_TIME,
-    FIRST_TIME,
-    LAST_TIME;
+  /**
+   * In which of the passes of a repeat that it lies in a vamp is one.
+   *
+   * @param pass which; empty for every one
+   */
+  record When(Optional<Pass> pass) {
+    static final When EVERY_TIME = new When(Optional.empty());
 
-    private <T> List<T> of(List<T> times) {
-      return switch (this) {
-        case EVERY_TIME -> times;
-        case FIRST_TIME -> times.subList(0, 1);
-        case LAST_TIME -> times.subList(times.size() - 1, times.size());
-      };
+    /** What may be answered where nobody said it. */
+    static final List<When> ANSWERS =
+        List.of(
+            EVERY_TIME,
+            new When(Optional.of(new Pass("1"))),
+            new When(Optional.of(Pass.LAST)));
+
+    /** Returns the times that are meant, each with the step that begins it. */
+    private List<OpenStretch.Place> of(List<Time> times, int[] total) {
+      List<Time> those = times;
+      if (pass.equals(ANSWERS.get(1).pass())) {
+        those = times.subList(0, Math.min(1, times.size()));
+      } else if (pass.equals(ANSWERS.get(2).pass())) {
+        those = times.subList(Math.max(0, times.size() - 1), times.size());
+      } else if (pass.isPresent()) {
+        those =
+            times.stream()
+                .filter(t -> Passes.holds(pass, t.begins(), total[t.begins().index()]))
+                .toList();
+      }
+      return those.stream().map(Time::place).toList();
     }
   }
+
+  /** One of the times it comes, with the step that begins it. */
+  private record Time(OpenStretch.Place place, PlayedPiece begins) {}
 
   OpenStretch open() {
     return loop.open().orElseThrow();
@@ -57,7 +79,9 @@ record Held(Loop loop, int last, When when) {
     }
     int[] holder = new int[pieces];
     Arrays.fill(holder, -1);
-    List<List<OpenStretch.Place>> places = new ArrayList<>();
+    List<List<Time>> places = new ArrayList<>();
+    int[] total = new int[pieces];
+    steps.forEach(s -> total[s.index()] = Math.max(total[s.index()], s.pass()));
     for (int h = 0; h < held.size(); h++) {
       places.add(new ArrayList<>());
       Arrays.fill(holder, held.get(h).loop().start(), held.get(h).last() + 1, h);
@@ -85,13 +109,14 @@ record Held(Loop loop, int last, When when) {
           && (steps.get(i).index() > steps.get(i - 1).index()
               || steps.get(i - 1).index() < ends[h]));
       if (h >= 0 && held.get(h).goesRound(steps.subList(begin, i))) {
-        places.get(h).add(new OpenStretch.Place(from, bar - from));
+        places.get(h).add(new Time(new OpenStretch.Place(from, bar - from), steps.get(begin)));
       }
     }
     List<OpenStretch> found = new ArrayList<>();
     for (int h = 0; h < held.size(); h++) {
-      if (!places.get(h).isEmpty()) {
-        found.add(held.get(h).open().at(held.get(h).when().of(places.get(h))));
+      List<OpenStretch.Place> those = held.get(h).when().of(places.get(h), total);
+      if (!those.isEmpty()) {
+        found.add(held.get(h).open().at(those));
       }
     }
     found.sort(Comparator.comparingInt(o -> o.places().get(0).from()));
@@ -113,13 +138,21 @@ record Held(Loop loop, int last, When when) {
                 Severity.INFO,
                 Optional.of(one.open().first()),
                 "vamp-silent",
-                "The " + one.open().named() + " never sounds: the number doesn't come to it.",
+                one.never(),
                 one.open().change(),
                 List.of(),
                 Optional.empty()));
       }
     }
     return findings;
+  }
+
+  private String never() {
+    return "The "
+        + open().named()
+        + when.pass()
+            .map(p -> " is for the " + p.says() + ", and its bars have no such time.")
+            .orElse(" never sounds: the number doesn't come to it.");
   }
 
   /** The last time round, out before its end, is not held open any more. */

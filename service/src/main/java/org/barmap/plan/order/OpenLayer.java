@@ -8,6 +8,7 @@ import java.util.Set;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Leaving;
 import org.barmap.plan.change.effect.Rounds;
+import org.barmap.plan.change.term.Pass;
 import org.barmap.plan.piece.Given;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Pieces;
@@ -95,9 +96,16 @@ final class OpenLayer {
     boolean plain = said.stretch().leaving().exitBar().isEmpty();
     boolean again =
         loops.stream().anyMatch(l -> l.open().isEmpty() && times(l, said.start(), said.end()) > 1);
+    Optional<Pass> pass = said.span().effects().rounds().flatMap(r -> r.pass());
+    if (pass.isPresent()) {
+      if (!plain) {
+        questions.oneWay(said.span(), said.stretch());
+      }
+      return plain ? new Held.When(pass) : Held.When.EVERY_TIME;
+    }
     boolean vamp = said.stretch().kind() == OpenStretch.Kind.VAMP;
     return vamp && plain && again
-        ? Held.When.values()[questions.passes(said.span(), said.stretch())]
+        ? Held.When.ANSWERS.get(questions.passes(said.span(), said.stretch()))
         : Held.When.EVERY_TIME;
   }
 

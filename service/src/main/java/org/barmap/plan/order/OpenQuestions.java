@@ -182,6 +182,16 @@ final class OpenQuestions {
         Choices.Way.of("the last time only"));
   }
 
+  /** Left in its middle, a vamp is written out twice; that can't be for one pass alone. */
+  void oneWay(Span span, OpenStretch stretch) {
+    String text =
+        "The "
+            + stretch.named()
+            + " is left before its end, and in one pass only; it is planned as one every time.";
+    findings.add(
+        PlanFinding.change(Severity.DOUBT, at(span), "vamp-one-pass", text, span.change()));
+  }
+
   /** A vamp or safety with a whole repeat in it; 0 for with the repeat, 1 for without. */
   int around(Span span, OpenStretch stretch, String repeat) {
     String text =

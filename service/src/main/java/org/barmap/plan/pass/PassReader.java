@@ -76,7 +76,7 @@ public final class PassReader {
 
   /** A change that speaks of the same bars settles what the print leaves open. */
   private void printed() {
-    List<PassedBars> changes = List.copyOf(rules);
+    List<PassedBars> changes = rules.stream().filter(r -> !r.puts()).toList();
     for (int i = 0; i < pieces.size(); i++) {
       Piece piece = pieces.get(i);
       if (!piece.first() || piece.cut() || piece.bar().words().isEmpty()) {

@@ -30,6 +30,16 @@ record PassedBars(
     return span.map(s -> step.shortened(Pieces.without(step.piece(), s))).orElse(step);
   }
 
+  /** Whether something stands in the bars in one pass, which are played in every one. */
+  boolean puts() {
+    return rule.does() == PassRule.Does.PUT || rule.does() == PassRule.Does.STOP;
+  }
+
+  /** Returns a step with what the change puts into it. */
+  PlayedPiece with(PlayedPiece step) {
+    return span.map(s -> step.shortened(Pieces.put(step.piece(), s))).orElse(step);
+  }
+
   /** Returns what to say where no pass was the one that is meant. */
   Optional<PlanFinding> neverMet(List<Piece> pieces, int most) {
     if (rule.pass().isEmpty() || most == 0) {

@@ -92,6 +92,8 @@ public final class Passes {
           }
           case NOT -> now = here ? rest(now) : now;
           case ONLY -> now = here ? now : rest(now);
+          case PUT -> now = here ? rule.with(now) : now;
+          case STOP -> now = here ? rest(rule.with(now)) : now;
         }
       }
       if (out) {
@@ -122,8 +124,12 @@ public final class Passes {
     return met;
   }
 
-  /** Tells whether a step is the pass that is meant. */
-  private static boolean holds(Optional<Pass> meant, PlayedPiece step, int total) {
+  /**
+   * Tells whether a step is the pass that is meant.
+   *
+   * @param total how often its bars are played in all
+   */
+  public static boolean holds(Optional<Pass> meant, PlayedPiece step, int total) {
     if (meant.isEmpty()) {
       return true;
     }

@@ -26,7 +26,10 @@ final class AsSaid {
 
   /** Puts what the changes say into the pieces they name; pieces begin and end where they do. */
   static void over(List<Piece> pieces, List<Span> spans) {
-    List<Span> said = spans.stream().filter(s -> s.effects().course().put().isPresent()).toList();
+    List<Span> said = spans.stream()
+            .filter(s -> s.effects().course().put().isPresent())
+            .filter(s -> !s.effects().course().putsInPass())
+            .toList();
     if (said.isEmpty()) {
       return;
     }
@@ -43,10 +46,20 @@ final class AsSaid {
       boolean written = piece.added().isEmpty();
       if (written && (!here.isEmpty() || apart)) {
         apart = piece.partial();
-        pieces.set(
-            i, piece.partial() ? part(piece, here) : piece.in(with(piece.bar(), piece, here)));
+        pieces.set(i, in(piece, here));
       }
     }
+  }
+
+  private static Piece in(Piece piece, List<Span> here) {
+    return piece.partial() ? part(piece, here) : piece.in(with(piece.bar(), piece, here));
+  }
+
+  /** Returns a piece with what a change puts into it. */
+  static Piece in(Piece piece, Span span) {
+    boolean here =
+        span.from() <= piece.slot() && span.to() >= piece.slot() && piece.added().isEmpty();
+    return here ? in(piece, List.of(span)) : piece;
   }
 
   private static Bar with(Bar bar, Piece piece, List<Span> spans) {

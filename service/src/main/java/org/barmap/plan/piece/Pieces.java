@@ -16,6 +16,11 @@ import org.barmap.plan.change.WrittenNumber;
 public final class Pieces {
   private Pieces() {}
 
+  /** Returns a piece with what a change puts into it as if it were printed there. */
+  public static Piece put(Piece piece, Span span) {
+    return AsSaid.in(piece, span);
+  }
+
   /** Returns the pieces in reading order, what is cut marked. */
   public static List<Piece> of(Given given, Choices choices) {
     WrittenNumber number = given.number();

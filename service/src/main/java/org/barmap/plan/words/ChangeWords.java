@@ -129,7 +129,9 @@ public final class ChangeWords {
     }
     String message = Tidy.message(Days.over(Spoken.plain(typed), today));
     String said = message.replaceFirst("^[-*\\u2022]\\s+|^[*\\u2022]", "").strip();
-    String line = Corrections.over(Corrections.corrected(said) ? Spoken.figures(said) : said);
+    String line =
+        TwoBars.neighbours(
+            Corrections.over(Corrections.corrected(said) ? Spoken.figures(said) : said));
     if (line.isEmpty() || heading(line)) {
       return;
     }

@@ -17,7 +17,23 @@ final class TwoBars {
               + "(\\d{1,4}[A-Za-z]?)\\s+(\\d{1,4}[A-Za-z]?)",
           Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern NEIGHBOURS =
+      Pattern.compile(
+          "\\b((?:vamp|safety)(?:\\s+(?:bars?|on|at|in))*)\\s+(\\d{1,4})\\s+(?:and|&)\\s+(\\d{1,4})(?![\\w/])(?!\\s*(?:,|and|&)\\s*\\d)",
+          Pattern.CASE_INSENSITIVE);
+
   private TwoBars() {}
+
+  /** "Vamp 29 and 30" goes round both bars, and not round each. */
+  static String neighbours(String words) {
+    return NEIGHBOURS
+        .matcher(words)
+        .replaceAll(
+            m ->
+                Integer.parseInt(m.group(2)) + 1 == Integer.parseInt(m.group(3))
+                    ? m.group(1) + " " + m.group(2) + " to " + m.group(3)
+                    : Matcher.quoteReplacement(m.group()));
+  }
 
   /**
    * Asks which is meant; empty where the words are no two bars of the number.

@@ -1,6 +1,7 @@
 package org.barmap.plan.change.effect;
 
 import java.util.Optional;
+import org.barmap.plan.change.term.Pass;
 
 /**
  * What a change does on the way through a number.
@@ -42,6 +43,28 @@ public record Course(
   /** Returns what is put into the book. */
   public static Course putting(Put put) {
     return new Course(Optional.empty(), Optional.of(put), false, false, false);
+  }
+
+  /**
+   * Returns what is put into the book in some passes.
+   *
+   * @param pass in which; empty for every one
+   * @param silent whether everybody is silent in the bar then
+   */
+  public static Course putting(Put put, Optional<Pass> pass, boolean silent) {
+    Course always = silent ? putting(put).silent() : putting(put);
+    PassRule.Does does = silent ? PassRule.Does.STOP : PassRule.Does.PUT;
+    return pass.isEmpty()
+        ? always
+        : new Course(Optional.of(new PassRule(does, pass)), always.put, false, false, false);
+  }
+
+  /** Tells whether what is put into the book stands there in some passes only. */
+  public boolean putsInPass() {
+    return put.isPresent()
+        && inPass
+            .filter(r -> r.does() == PassRule.Does.PUT || r.does() == PassRule.Does.STOP)
+            .isPresent();
   }
 
   /** Returns the same, the player silent in the bars. */

@@ -18,6 +18,10 @@ public record PassRule(Does does, Optional<Pass> pass) {
     /** The player plays them in that pass only, and rests in the others. */
     ONLY,
     /** The player rests in that pass. */
-    NOT
+    NOT,
+    /** What the change puts into the bar stands there in that pass only. */
+    PUT,
+    /** The same, and everybody is silent. */
+    STOP
   }
 }

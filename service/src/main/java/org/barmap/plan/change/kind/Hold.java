@@ -1,10 +1,13 @@
 package org.barmap.plan.change.kind;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
 import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.barmap.map.Navigation;
 import org.barmap.plan.change.effect.Course;
 import org.barmap.plan.change.effect.Effects;
@@ -16,6 +19,7 @@ import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
+import org.barmap.plan.change.term.Pass;
 
 /** A place where the show waits, nobody knows how long. */
 public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
@@ -28,6 +32,9 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
 
   /** Returns what ends it. */
   Optional<String> cue();
+
+  /** Returns in which pass one waits; empty for every one. */
+  Optional<Pass> pass();
 
   @Override
   default Optional<Stretch> where() {
@@ -44,7 +51,7 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
   }
 
   private String until() {
-    return cue().map(c -> " till " + Saying.one(c)).orElse("");
+    return pass().map(p -> " " + p.says()).orElse("") + cue().map(c -> " till " + Saying.one(c)).orElse("");
   }
 
   /** The note or rest is held. */
@@ -54,10 +61,11 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
       String number,
       Optional<String> first,
       Optional<String> after,
-      Optional<String> cue)
+      Optional<String> cue,
+      Optional<Pass> pass)
       implements Hold {
     static final Wording<ShowChange> WORDING =
-        Wording.of(
+        inPass(
             "hold|fermata",
             "(?:hold|fermata)(?!\\s+back\\b)\\s+(?:(?:on|at|in|over)\\s+|(after)\\s+)?(.+?)"
                 + "(?:\\s*,?\\s+(?:till|until|til)\\s+(.+))?",
@@ -65,7 +73,7 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
 
     @Override
     public Effects effects() {
-      return Effects.on(Course.putting(Put.sign(Navigation.FERMATA)));
+      return Effects.on(Course.putting(Put.sign(Navigation.FERMATA), pass, false));
     }
 
     @Override
@@ -78,7 +86,8 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
       return "hold " + ((Hold) this).place();
     }
 
-    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
+    private static Optional<Heard<ShowChange>> read(
+        Told<ShowChange> told, Matcher m, Optional<Pass> pass) {
       Optional<String> bar = Optional.of(m.group(2).strip());
       Optional<String> cue = cueOf(m.group(3));
       boolean after = m.group(1) != null;
@@ -86,12 +95,13 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
       return Optional.of(
           told.at(
               m.group(2),
-              new Held(told.meta(), told.number(), after ? none : bar, after ? bar : none, cue),
+              new Held(told.meta(), told.number(), after ? none : bar, after ? bar : none, cue, pass),
               name ->
                   "hold "
                       + (after ? "after" : "in")
                       + " bar "
                       + name
+                      + pass.map(p -> ", " + p.says() + " only").orElse("")
                       + cue.map(c -> " until " + c).orElse("")));
     }
   }
@@ -103,10 +113,11 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
       String number,
       Optional<String> first,
       Optional<String> after,
-      Optional<String> cue)
+      Optional<String> cue,
+      Optional<Pass> pass)
       implements Hold {
     static final Wording<ShowChange> WORDING =
-        Wording.of(
+        inPass(
             "g\\.?p|general\\s+pause|grand\\s+pause|dead\\s+stop|caesura",
             "(g\\.?\\s*p\\.?|general\\s+pause|grand\\s+pause|dead\\s+stop|caesura)\\s+"
                 + "(on|at|in|after)\\s+(.+?)(?:\\s*,?\\s+(?:till|until|til)\\s+(.+))?",
@@ -116,8 +127,8 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
     public Effects effects() {
       return Effects.on(
           first.isPresent()
-              ? Course.putting(Put.word("G.P.")).silent()
-              : Course.putting(Put.sign(Navigation.CAESURA)));
+              ? Course.putting(Put.word("G.P."), pass, true)
+              : Course.putting(Put.sign(Navigation.CAESURA), pass, false));
     }
 
     @Override
@@ -131,7 +142,8 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
       return "G.P. " + ((Hold) this).place();
     }
 
-    private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
+    private static Optional<Heard<ShowChange>> read(
+        Told<ShowChange> told, Matcher m, Optional<Pass> pass) {
       String bar = m.group(3).strip();
       boolean after = m.group(2).equalsIgnoreCase("after");
       boolean general = m.group(1).toLowerCase(Locale.ROOT).startsWith("g");
@@ -151,12 +163,32 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
                   told.number(),
                   after ? none : Optional.of(bar),
                   after ? Optional.of(bar) : none,
-                  cue),
+                  cue,
+                  pass),
               name ->
                   (after ? "everybody stops after bar " : "everybody is silent in bar ")
                       + name
+                      + pass.map(p -> ", " + p.says() + " only").orElse("")
                       + cue.map(c -> " until " + c).orElse("")));
     }
+  }
+
+  /** Reads what is said of one pass, too. */
+  @FunctionalInterface
+  interface Reader {
+    /** Returns what was heard. */
+    Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m, Optional<Pass> pass);
+  }
+
+  private static Wording<ShowChange> inPass(String verbs, String pattern, Reader reader) {
+    Pattern compiled = phrase(pattern);
+    return new Wording<>(
+        verbs,
+        told -> {
+          Pass.Behind behind = Pass.off(told.words());
+          Matcher m = compiled.matcher(behind.words());
+          return m.matches() ? reader.read(told, m, behind.pass()) : Optional.empty();
+        });
   }
 
   private static Optional<String> cueOf(String said) {

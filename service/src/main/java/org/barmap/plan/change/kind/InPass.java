@@ -27,6 +27,10 @@ public sealed interface InPass extends ShowChange.OfBars permits InPass.Only, In
     static final Wording<ShowChange> WORDING =
         new Wording<>("(?:the\\s+)?(?:last|\\d+(?:st|nd|rd|th))\\s+(?:time|x)\\s+only", Only::read);
 
+    private static final Pattern OTHERS =
+        phrase(
+            "(?:cut|vamp|safety|hold|fermata|g\\.?\\s*p\\b\\.?|general\\s+pause|grand\\s+pause|dead\\s+stop|caesura)\\b.*");
+
     private static final Pattern LED =
         phrase(
             "(?:only\\s+)?("
@@ -51,7 +55,7 @@ public sealed interface InPass extends ShowChange.OfBars permits InPass.Only, In
     private static Optional<Heard<ShowChange>> read(Told<ShowChange> told) {
       String words = told.words();
       if (!words.toLowerCase(Locale.ROOT).matches(".*\\bonly\\b.*")
-          || words.matches("(?i)cut\\b.*")) {
+          || OTHERS.matcher(Pass.off(words).words()).matches()) {
         return Optional.empty();
       }
       Pass.Behind behind = Pass.behind(words);

@@ -18,6 +18,7 @@ import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Leave;
+import org.barmap.plan.change.term.Pass;
 
 /**
  * Bars repeated until the cue.
@@ -25,6 +26,7 @@ import org.barmap.plan.change.term.Leave;
  * @param cue what it goes on till, as it was said: "the cart stops"; empty for the director's cue
  * @param exitBar the bar behind which it is left the last time round, where that isn't its last one
  * @param exitBeat the beat of that bar on which it is left
+ * @param pass in which pass of a repeat around them; empty for every one
  */
 @JsonTypeName("vamp")
 public record Vamp(
@@ -35,14 +37,15 @@ public record Vamp(
     Leave leave,
     Optional<String> cue,
     Optional<String> exitBar,
-    Optional<Double> exitBeat)
+    Optional<Double> exitBeat,
+    Optional<Pass> pass)
     implements ShowChange.OfBars {
   static final Wording<ShowChange> WORDING =
-      Wording.of(
-          "vamp",
+      new Wording<>("vamp", Vamp::said);
+  private static final Pattern SAID =
+      phrase(
           "vamp\\s+(.+?)(?:\\s*,?\\s*(?:until|till|'?til)\\s+(.+?))?"
-              + "(?:(?:\\s*[,(]\\s*|\\s+)(?:go\\s+)?(?:out|leave|left|exit)\\s+(?:it\\s+)?([^,(]+?)\\)?)?",
-          Vamp::read);
+              + "(?:(?:\\s*[,(]\\s*|\\s+)(?:go\\s+)?(?:out|leave|left|exit)\\s+(?:it\\s+)?([^,(]+?)\\)?)?");
   private static final Pattern CUE = phrase("(?:the\\s+)?cued?");
   private static final Pattern BAR =
       Pattern.compile(
@@ -59,7 +62,7 @@ public record Vamp(
 
   /** Makes a vamp that is left in no other way than at any time or at the end of a pass. */
   public Vamp(Meta meta, String number, String first, String last, Leave leave) {
-    this(meta, number, first, last, leave, Optional.empty(), Optional.empty(), Optional.empty());
+    this(meta, number, first, last, leave, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
   }
 
   private Leaving leaving() {
@@ -68,18 +71,19 @@ public record Vamp(
 
   @Override
   public Effects effects() {
-    return Effects.going(Rounds.vamp(leaving()));
+    return Effects.going(Rounds.vamp(leaving(), pass));
   }
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(new Marking(Marking.Where.AROUND, "vamp", "VAMP" + out()));
+    return Optional.of(new Marking(Marking.Where.AROUND, "vamp", "VAMP" + pass.map(p -> " " + p.sign()).orElse("") + out()));
   }
 
   @Override
   public String says() {
     return "vamp "
         + Saying.range(first, last)
+        + pass.map(p -> " " + p.says()).orElse("")
         + cue.map(c -> " till " + Saying.one(c)).orElse("")
         + out();
   }
@@ -88,7 +92,14 @@ public record Vamp(
     return leaving().out().map(o -> ", " + Saying.one(o)).orElse("");
   }
 
-  private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
+  private static Optional<Heard<ShowChange>> said(Told<ShowChange> told) {
+    Pass.Behind behind = Pass.off(told.words());
+    Matcher m = SAID.matcher(behind.words());
+    return m.matches() ? read(told, m, behind.pass()) : Optional.empty();
+  }
+
+  private static Optional<Heard<ShowChange>> read(
+      Told<ShowChange> told, Matcher m, Optional<Pass> pass) {
     String bars = m.group(1);
     Optional<String> cue = Optional.ofNullable(m.group(2)).map(String::strip);
     if (cue.filter(c -> BAR.matcher(c).matches()).isPresent()) {
@@ -97,12 +108,26 @@ public record Vamp(
     }
     cue = cue.filter(c -> !CUE.matcher(c).matches());
     String out = m.group(3) == null ? "" : m.group(3).strip();
-    return Optional.of(read(told, bars, cue, out));
+    return Optional.of(read(told, bars, new Till(cue, pass), out));
+  }
+
+  /** Until when, and in which pass. */
+  private record Till(Optional<String> cue, Optional<Pass> pass) {
+    /** Returns it as it may be said again. */
+    String words() {
+      return pass.map(p -> " " + p.says()).orElse("") + cue.map(c -> " till " + c).orElse("");
+    }
+
+    /** Returns it as it is read back. */
+    String says() {
+      return pass.map(p -> " " + p.says() + " only,").orElse("")
+          + cue.map(c -> " till " + c).orElse("");
+    }
   }
 
   private static Heard<ShowChange> read(
-      Told<ShowChange> told, String bars, Optional<String> cue, String out) {
-    String till = cue.map(c -> " till " + c).orElse("");
+      Told<ShowChange> told, String bars, Till cue, String out) {
+    String till = cue.says();
     Matcher after = AFTER.matcher(out);
     Matcher beat = BEAT.matcher(out);
     if (out.isEmpty()) {
@@ -124,12 +149,12 @@ public record Vamp(
       return told.asked(
           "On beat " + beat.group(1) + " of which bar?",
           List.of(
-              "vamp " + bars + till + ", out on beat " + beat.group(1) + " of " + lastOf(bars)));
+              "vamp " + bars + cue.words() + ", out on beat " + beat.group(1) + " of " + lastOf(bars)));
     }
     if (!onBeat && !after.matches()) {
       return told.asked(
           "How is the vamp left?",
-          java.util.Arrays.stream(OUT).map(o -> "vamp " + bars + till + ", " + o).toList());
+          java.util.Arrays.stream(OUT).map(o -> "vamp " + bars + cue.words() + ", " + o).toList());
     }
     String bar = (onBeat ? beat.group(2) : after.group(1)).strip();
     Optional<Double> at = onBeat ? Optional.of(Double.valueOf(beat.group(1))) : Optional.empty();
@@ -141,11 +166,12 @@ public record Vamp(
     String says = onBeat ? "on beat " + beat.group(1) + " of bar " + bar : "after bar " + bar;
     return told.range(
         bars,
-        r -> of(told, r, new Leaving(Optional.of(Leave.END_OF_PASS), cue, Optional.of(bar), at)),
+        r -> of(told, r, new Leaving(Optional.of(Leave.END_OF_PASS), cue.cue(), Optional.of(bar), at), cue.pass()),
         " are a vamp" + till + ", left " + says);
   }
 
-  private static ShowChange of(Told<ShowChange> told, Stretch bars, Leaving left) {
+  private static ShowChange of(
+      Told<ShowChange> told, Stretch bars, Leaving left, Optional<Pass> pass) {
     return new Vamp(
         told.meta(),
         told.number(),
@@ -154,7 +180,8 @@ public record Vamp(
         left.leave().orElse(Leave.END_OF_PASS),
         left.cue(),
         left.exitBar(),
-        left.exitBeat());
+        left.exitBeat(),
+        pass);
   }
 
   private static String lastOf(String bars) {
@@ -162,10 +189,10 @@ public record Vamp(
   }
 
   private static Heard<ShowChange> plain(
-      Told<ShowChange> told, String bars, Optional<String> cue, Leave leave, String says) {
+      Told<ShowChange> told, String bars, Till cue, Leave leave, String says) {
     return told.range(
         bars,
-        r -> of(told, r, new Leaving(Optional.of(leave), cue, Optional.empty(), Optional.empty())),
+        r -> of(told, r, new Leaving(Optional.of(leave), cue.cue(), Optional.empty(), Optional.empty()), cue.pass()),
         " are a vamp" + says);
   }
 }

@@ -39,6 +39,11 @@ public record Pass(@JsonValue String word) {
       phrase("(?:(?:on|in)\\s+)?(?:the\\s+)?(\\w+?)\\s*(?:time|x|pass)\\b.*");
   private static final Pattern BEHIND = phrase("(.+?)\\s*,?\\s+\\(?(" + SAID + ")(\\s+only)?\\)?");
 
+  private static final Pattern AHEAD =
+      phrase("(?:only\\s+)?(" + SAID + ")(\\s+only)?\\s*[:,]?\\s+(?:only\\s+|you\\s+|we\\s+)*(.+)");
+  private static final Pattern INSIDE =
+      phrase("(.+?)\\s*,?\\s+\\(?(" + SAID + ")(\\s+only)?\\)?((?:\\s*,)?\\s+(?:till|until|'?til|out|on|leave|left)\\b.+)");
+
   /** Reads the word of the format. */
   @JsonCreator
   public static Pass of(String word) {
@@ -82,6 +87,27 @@ public record Pass(@JsonValue String word) {
     return pass.isEmpty()
         ? new Behind(words, Optional.empty(), false)
         : new Behind(m.group(1), pass, m.group(3) != null);
+  }
+
+  /**
+   * Takes a pass off words, wherever it stands by itself: behind them, before them ("last time only:
+   * hold 28"), or before what comes behind bars ("5 to 6 2nd time till the cue").
+   */
+  public static Behind off(String words) {
+    Behind behind = behind(words);
+    if (behind.pass().isPresent()) {
+      return behind;
+    }
+    Matcher led = AHEAD.matcher(words.strip());
+    Optional<Pass> pass = led.matches() ? read(led.group(1)) : Optional.empty();
+    if (pass.isPresent()) {
+      return new Behind(led.group(3), pass, led.group(2) != null);
+    }
+    Matcher inside = INSIDE.matcher(words.strip());
+    Optional<Pass> there = inside.matches() ? read(inside.group(2)) : Optional.empty();
+    return there.isPresent()
+        ? new Behind(inside.group(1) + inside.group(4), there, inside.group(3) != null)
+        : behind;
   }
 
   /** Returns which time it is, where it has a number. */

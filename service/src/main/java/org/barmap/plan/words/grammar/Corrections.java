@@ -22,7 +22,7 @@ public final class Corrections {
   private static final Pattern NOT_THAT = phrase("not\\s+" + BAR + "[,;]?\\s+(?:but\\s+)?" + BAR);
   private static final Pattern THIS_NOT = phrase(BAR + "[,;]?\\s+(?:and\\s+)?not\\s+" + BAR);
   private static final Pattern ONE = phrase(BAR);
-  private static final Pattern STRETCH = phrase(BAR + "\\s*(?:-|to|through|thru)\\s*" + BAR);
+  private static final Pattern STRETCH = phrase(BAR + "\\s*(?:-|to|through|thru|and)\\s*" + BAR);
   private static final Pattern WITH_TAIL = phrase("([^,]+),\\s+(\\p{L}.*)");
   private static final Pattern ANY_STRETCH =
       phrase("\\b" + BAR + "\\s*(?:-|\\bto\\b|\\bthrough\\b|\\bthru\\b)\\s*" + BAR + "\\b");
