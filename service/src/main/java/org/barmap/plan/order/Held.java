@@ -33,10 +33,7 @@ record Held(Loop loop, int last, When when) {
 
     /** What may be answered where nobody said it. */
     static final List<When> ANSWERS =
-        List.of(
-            EVERY_TIME,
-            new When(Optional.of(new Pass("1"))),
-            new When(Optional.of(Pass.LAST)));
+        List.of(EVERY_TIME, new When(Optional.of(new Pass("1"))), new When(Optional.of(Pass.LAST)));
 
     /** Returns the times that are meant, each with the step that begins it. */
     private List<OpenStretch.Place> of(List<Time> times, int[] total) {

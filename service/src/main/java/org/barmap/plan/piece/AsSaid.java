@@ -26,7 +26,8 @@ final class AsSaid {
 
   /** Puts what the changes say into the pieces they name; pieces begin and end where they do. */
   static void over(List<Piece> pieces, List<Span> spans) {
-    List<Span> said = spans.stream()
+    List<Span> said =
+        spans.stream()
             .filter(s -> s.effects().course().put().isPresent())
             .filter(s -> !s.effects().course().putsInPass())
             .toList();

@@ -99,8 +99,10 @@ public record RestCount(List<Part> parts) {
       if (back >= 0 && back <= i) {
         back = back(steps, i, to);
       }
+      // what is held open in one of the times only ends what is counted alike
+      int free = run < runs.size() && !open ? Math.min(to, runs.get(run).first() - 1) : to;
       boolean repeated = back > i && steps.get(back).index() == steps.get(i).index();
-      int times = repeated && stops(steps, i, back - 1).isEmpty() ? times(steps, i, back, to) : 1;
+      int times = repeated && stops(steps, i, back - 1).isEmpty() ? times(steps, i, back, free) : 1;
       if (open) {
         OpenRun held = runs.get(run);
         int end = Math.min(to, held.last());

@@ -51,7 +51,8 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
   }
 
   private String until() {
-    return pass().map(p -> " " + p.says()).orElse("") + cue().map(c -> " till " + Saying.one(c)).orElse("");
+    return pass().map(p -> " " + p.says()).orElse("")
+        + cue().map(c -> " till " + Saying.one(c)).orElse("");
   }
 
   /** The note or rest is held. */
@@ -95,7 +96,8 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
       return Optional.of(
           told.at(
               m.group(2),
-              new Held(told.meta(), told.number(), after ? none : bar, after ? bar : none, cue, pass),
+              new Held(
+                  told.meta(), told.number(), after ? none : bar, after ? bar : none, cue, pass),
               name ->
                   "hold "
                       + (after ? "after" : "in")

@@ -42,7 +42,9 @@ public record Safety(Meta meta, String number, String first, String last, Option
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(new Marking(Marking.Where.AROUND, "safety", "SAFETY" + pass.map(p -> " " + p.sign()).orElse("")));
+    return Optional.of(
+        new Marking(
+            Marking.Where.AROUND, "safety", "SAFETY" + pass.map(p -> " " + p.sign()).orElse("")));
   }
 
   @Override

@@ -40,8 +40,7 @@ public record Vamp(
     Optional<Double> exitBeat,
     Optional<Pass> pass)
     implements ShowChange.OfBars {
-  static final Wording<ShowChange> WORDING =
-      new Wording<>("vamp", Vamp::said);
+  static final Wording<ShowChange> WORDING = new Wording<>("vamp", Vamp::said);
   private static final Pattern SAID =
       phrase(
           "vamp\\s+(.+?)(?:\\s*,?\\s*(?:until|till|'?til)\\s+(.+?))?"
@@ -62,7 +61,16 @@ public record Vamp(
 
   /** Makes a vamp that is left in no other way than at any time or at the end of a pass. */
   public Vamp(Meta meta, String number, String first, String last, Leave leave) {
-    this(meta, number, first, last, leave, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+    this(
+        meta,
+        number,
+        first,
+        last,
+        leave,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
   }
 
   private Leaving leaving() {
@@ -76,7 +84,11 @@ public record Vamp(
 
   @Override
   public Optional<Marking> marking() {
-    return Optional.of(new Marking(Marking.Where.AROUND, "vamp", "VAMP" + pass.map(p -> " " + p.sign()).orElse("") + out()));
+    return Optional.of(
+        new Marking(
+            Marking.Where.AROUND,
+            "vamp",
+            "VAMP" + pass.map(p -> " " + p.sign()).orElse("") + out()));
   }
 
   @Override
@@ -125,8 +137,7 @@ public record Vamp(
     }
   }
 
-  private static Heard<ShowChange> read(
-      Told<ShowChange> told, String bars, Till cue, String out) {
+  private static Heard<ShowChange> read(Told<ShowChange> told, String bars, Till cue, String out) {
     String till = cue.says();
     Matcher after = AFTER.matcher(out);
     Matcher beat = BEAT.matcher(out);
@@ -149,7 +160,13 @@ public record Vamp(
       return told.asked(
           "On beat " + beat.group(1) + " of which bar?",
           List.of(
-              "vamp " + bars + cue.words() + ", out on beat " + beat.group(1) + " of " + lastOf(bars)));
+              "vamp "
+                  + bars
+                  + cue.words()
+                  + ", out on beat "
+                  + beat.group(1)
+                  + " of "
+                  + lastOf(bars)));
     }
     if (!onBeat && !after.matches()) {
       return told.asked(
@@ -166,7 +183,12 @@ public record Vamp(
     String says = onBeat ? "on beat " + beat.group(1) + " of bar " + bar : "after bar " + bar;
     return told.range(
         bars,
-        r -> of(told, r, new Leaving(Optional.of(Leave.END_OF_PASS), cue.cue(), Optional.of(bar), at), cue.pass()),
+        r ->
+            of(
+                told,
+                r,
+                new Leaving(Optional.of(Leave.END_OF_PASS), cue.cue(), Optional.of(bar), at),
+                cue.pass()),
         " are a vamp" + till + ", left " + says);
   }
 
@@ -192,7 +214,12 @@ public record Vamp(
       Told<ShowChange> told, String bars, Till cue, Leave leave, String says) {
     return told.range(
         bars,
-        r -> of(told, r, new Leaving(Optional.of(leave), cue.cue(), Optional.empty(), Optional.empty()), cue.pass()),
+        r ->
+            of(
+                told,
+                r,
+                new Leaving(Optional.of(leave), cue.cue(), Optional.empty(), Optional.empty()),
+                cue.pass()),
         " are a vamp" + says);
   }
 }

@@ -42,7 +42,10 @@ public record Pass(@JsonValue String word) {
   private static final Pattern AHEAD =
       phrase("(?:only\\s+)?(" + SAID + ")(\\s+only)?\\s*[:,]?\\s+(?:only\\s+|you\\s+|we\\s+)*(.+)");
   private static final Pattern INSIDE =
-      phrase("(.+?)\\s*,?\\s+\\(?(" + SAID + ")(\\s+only)?\\)?((?:\\s*,)?\\s+(?:till|until|'?til|out|on|leave|left)\\b.+)");
+      phrase(
+          "(.+?)\\s*,?\\s+\\(?("
+              + SAID
+              + ")(\\s+only)?\\)?((?:\\s*,)?\\s+(?:till|until|'?til|out|on|leave|left)\\b.+)");
 
   /** Reads the word of the format. */
   @JsonCreator
@@ -90,8 +93,8 @@ public record Pass(@JsonValue String word) {
   }
 
   /**
-   * Takes a pass off words, wherever it stands by itself: behind them, before them ("last time only:
-   * hold 28"), or before what comes behind bars ("5 to 6 2nd time till the cue").
+   * Takes a pass off words, wherever it stands by itself: behind them, before them ("last time
+   * only: hold 28"), or before what comes behind bars ("5 to 6 2nd time till the cue").
    */
   public static Behind off(String words) {
     Behind behind = behind(words);
