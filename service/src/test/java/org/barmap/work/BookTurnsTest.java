@@ -68,6 +68,32 @@ class BookTurnsTest {
     }
   }
 
+  /** A library is added, then a page by somebody else; then a few pages by a third. */
+  @ParameterizedTest
+  @EnumSource(Stores.class)
+  void onePageWaitsForNoLibrary(Stores store) throws IOException {
+    try (Library library = store.open(folder, Clock.systemUTC())) {
+      StandInReader reader = new StandInReader();
+      Worker worker = new Worker(library, reader, new Events());
+      for (int i = 0; i < 5; i++) {
+        add(library, "long" + i, 22); // more than a song
+      }
+      worker.runOne();
+      add(library, "one", 1);
+      add(library, "song", 4);
+      worker.runOne();
+      assertThat(reader.seen()).containsExactly("one0.png");
+      // each file of the song is opened in a turn, its first page is read in the last of these
+      for (int i = 0; i < 4 + 3; i++) {
+        worker.runOne();
+      }
+      assertThat(reader.seen())
+          .containsExactly("one0.png", "song0.png", "song1.png", "song2.png", "song3.png");
+      worker.runAll();
+      assertThat(reader.seen()).hasSize(5 * 22 + 5);
+    }
+  }
+
   private static String added(Library library) {
     try {
       return add(library, "short", 1);

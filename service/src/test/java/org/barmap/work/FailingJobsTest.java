@@ -106,11 +106,12 @@ class FailingJobsTest {
     assertThat(worker.runOne()).as("nor is it after a restart").isFalse();
     clock.pass(A_MINUTE);
     add(harbour, "boat.png");
-    worker.runOne();
-    assertThat(job(rocks).text()).contains("next try in 5 minutes");
+    // a page that is new goes before one that failed
     worker.runOne();
     assertThat(library.pages().all(harbour)).as("not held up").hasSize(2);
     assertThat(job(harbour).state()).isEqualTo(Job.State.DONE);
+    worker.runOne();
+    assertThat(job(rocks).text()).contains("next try in 5 minutes");
     assertThat(library.pages().all(rocks).get(0).state()).isEqualTo(PageState.READ);
   }
 

@@ -101,6 +101,19 @@ record SqlJobs(Store store, SqlPages pages, SqlTurns turns, Clock clock) impleme
     }
 
     @Override
+    public int left(Handle h, String book) {
+      return h.createQuery(
+              """
+              select (select count(*) from page where book = :book and state in ('waiting', 'reading'))
+                + (select count(*) from upload u join job j on j.id = u.job
+                   where j.book = :book and u.open = 1)
+              """)
+          .bind("book", book)
+          .mapTo(Integer.class)
+          .one();
+    }
+
+    @Override
     public void ended(Handle h, String book) {
       h.execute("update job set attempts = 0 where book = ? and attempts > 0", book);
     }

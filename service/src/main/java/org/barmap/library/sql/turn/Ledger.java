@@ -14,6 +14,9 @@ public interface Ledger {
   /** Returns from when on something is to be done for a book; empty when there is nothing. */
   Optional<Instant> due(Handle h, String book);
 
+  /** Returns how many pages of a book are to be read, and files to be opened. */
+  int left(Handle h, String book);
+
   /** Notes that a turn of a book came to its end, whatever came of it. */
   void ended(Handle h, String book);
 }

@@ -75,7 +75,7 @@ public final class SqlTurns implements Turns {
   /** Puts a book into the row, in the transaction that gives it a job; wakes whoever idles here. */
   public void put(Handle h, String book) {
     Optional<Instant> due = ledger.due(h, book);
-    due.ifPresent(at -> table.put(h, book, at));
+    due.ifPresent(at -> table.put(h, book, at, ledger.left(h, book)));
     h.afterCommit(this::wake);
   }
 
@@ -134,7 +134,7 @@ public final class SqlTurns implements Turns {
       case HANDED_BACK -> table.back(h, turn);
       case FAILED -> table.failed(h, turn, due.get());
       case CUT_SHORT -> table.failed(h, turn, latest(due.get(), clock.now(h).plus(SOON)));
-      case DONE -> table.next(h, turn, due.get());
+      case DONE -> table.next(h, turn, due.get(), ledger.left(h, book));
     }
     h.afterCommit(this::wake);
   }

@@ -57,10 +57,14 @@ record TurnTable(Pace pace, TurnClock clock, Task<Void> task, String who) {
         .flatMap(due -> table.pick(due, clock.now()));
   }
 
-  /** Puts a book into the row from a moment on; one that would be due later is brought forward. */
-  void put(Handle h, String book, Instant due) {
+  /**
+   * Puts a book into the row from a moment on; one that would be due later is brought forward.
+   *
+   * @param left see {@link HeadStart}
+   */
+  void put(Handle h, String book, Instant due, int left) {
     JdbcTaskRepository table = in(h);
-    Instant at = later(h, due);
+    Instant at = place(h, due, left);
     TaskInstance<Void> turn = task.instance(book);
     Optional<Execution> there = table.getExecution(turn);
     if (there.isEmpty()) {
@@ -75,9 +79,13 @@ record TurnTable(Pace pace, TurnClock clock, Task<Void> task, String who) {
     }
   }
 
-  /** Puts a book whose turn went well at the end of the row. */
-  void next(Handle h, Execution turn, Instant due) {
-    in(h).reschedule(turn, later(h, due), clock.now(h), turn.lastFailure, 0);
+  /**
+   * Puts a book whose turn went well at the end of the row, or of those that need few turns.
+   *
+   * @param left see {@link HeadStart}
+   */
+  void next(Handle h, Execution turn, Instant due, int left) {
+    in(h).reschedule(turn, place(h, due, left), clock.now(h), turn.lastFailure, 0);
   }
 
   /** Puts a book whose turn failed into the row again. */
@@ -96,6 +104,12 @@ record TurnTable(Pace pace, TurnClock clock, Task<Void> task, String who) {
 
   void remove(Handle h, Execution turn) {
     in(h).remove(turn);
+  }
+
+  /** What is put off is due at its time; what is due has its place by how much is left of it. */
+  private Instant place(Handle h, Instant due, int left) {
+    Instant now = clock.now(h);
+    return due.isAfter(now) ? due : HeadStart.place(now, left);
   }
 
   private Instant later(Handle h, Instant due) {
