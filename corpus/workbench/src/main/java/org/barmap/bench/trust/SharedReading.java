@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.IntStream;
 import org.barmap.cli.Main;
 import org.barmap.cli.run.Home;
 import org.barmap.library.Jobs;
@@ -37,6 +38,13 @@ public final class SharedReading {
   private static final int KILLS = 4;
   private static final int PAGES = 9;
 
+  /** How many read together; fewer where a processor would have to do for two of them. */
+  private static final List<Integer> NUMBERS =
+      IntStream.of(1, 2, 4, 8)
+          .filter(n -> n <= Math.max(4, Runtime.getRuntime().availableProcessors()))
+          .boxed()
+          .toList();
+
   /** It is not at its end when another process has started. */
   private static final int LONG = 90;
 
@@ -53,7 +61,10 @@ public final class SharedReading {
     this.folder = folder;
     library =
         PostgresLibrary.open(
-            DatabaseAddress.of(database, Optional.empty()), folder, Clock.systemUTC());
+            DatabaseAddress.of(
+                database, Optional.ofNullable(System.getenv("BARMAP_DATABASE_PASSWORD"))),
+            folder,
+            Clock.systemUTC());
     events = new Events(library.signals());
   }
 
@@ -69,7 +80,7 @@ public final class SharedReading {
     try (Library closed = reading.library) {
       figures.put("millisToTakeOver", reading.takeOvers());
       reading.kill();
-      for (int many : List.of(1, 2, 4)) {
+      for (int many : NUMBERS) {
         figures.put("pagesPerSecondOf" + many, reading.rate(many, books));
       }
       figures.put("databaseBytes", closed.keeping().kept().database().bytes());
