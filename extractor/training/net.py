@@ -66,13 +66,17 @@ class Signs(nn.Module):
         e = self.eight(f)
         return t, f, e, self.mix(f + F.interpolate(self.up(e), scale_factor=2.0, mode="nearest"))
 
-    def forward(self, x):
-        """-> logits of lines [N,9,W/2], of heat [N,K,40,W/4], and raw sizes [N,4,40,W/4]"""
+    def far(self, x):
+        """what is seen along the staff [N,C,1,W/2], which sees far, and everything at a quarter and at an eighth"""
         _, t, f = self.below(x)
         e = self.eight(f)
         t = self.join(t.flatten(1, 2).unsqueeze(2))
         ctx = self.context(torch.cat([e.mean(2, keepdim=True), e.amax(2, keepdim=True)], 1))
-        t = self.along(F.relu(t + F.interpolate(ctx, scale_factor=(1.0, 4.0), mode="nearest")))
+        return self.along(F.relu(t + F.interpolate(ctx, scale_factor=(1.0, 4.0), mode="nearest"))), f, e
+
+    def forward(self, x):
+        """-> logits of lines [N,9,W/2], of heat [N,K,40,W/4], and raw sizes [N,4,40,W/4]"""
+        t, f, e = self.far(x)
         m = self.mix(f + F.interpolate(self.up(e), scale_factor=2.0, mode="nearest"))
         return self.lines(t).squeeze(2), self.heat(m), self.size(m)
 
@@ -85,11 +89,7 @@ class Barlines(Signs):
         del self.up, self.mix, self.heat, self.size
 
     def forward(self, x):
-        _, t, f = self.below(x)
-        e = self.eight(f)
-        t = self.join(t.flatten(1, 2).unsqueeze(2))
-        ctx = self.context(torch.cat([e.mean(2, keepdim=True), e.amax(2, keepdim=True)], 1))
-        t = self.along(F.relu(t + F.interpolate(ctx, scale_factor=(1.0, 4.0), mode="nearest")))
+        t, _, _ = self.far(x)
         return self.lines(t).squeeze(2)[:, :8]
 
 
@@ -152,6 +152,14 @@ class Charts(nn.Module):
 
 
 SIZES = dict(full={}, half=dict(b=32, c=96, d=96, fold=(24, 48)))
+
+
+def descend(model, loss, opt):
+    """one step of training down a loss"""
+    opt.zero_grad(set_to_none=True)
+    loss.backward()
+    torch.nn.utils.clip_grad_norm_(model.parameters(), 5.0)
+    opt.step()
 
 
 def load(model, arrays):

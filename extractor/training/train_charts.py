@@ -189,10 +189,7 @@ def main():
         with half(data.img):
             out = head(*seen)
         loss = loss_of(out, heat, boxes, along)
-        opt.zero_grad(set_to_none=True)
-        loss.backward()
-        torch.nn.utils.clip_grad_norm_(head.parameters(), 5.0)
-        opt.step()
+        net.descend(head, loss, opt)
         step += 1
         mean.take(head, min(0.998, step / (step + 20)))
         if step % 250 == 0 or step in (1, 20):

@@ -144,10 +144,7 @@ def run(a):
             out = model(x.contiguous(memory_format=torch.channels_last))
         T = torch.full((len(x),), out.shape[1], dtype=torch.long, device=x.device)
         loss = F.ctc_loss(out.float().transpose(0, 1), code, T, n, zero_infinity=True)
-        opt.zero_grad(set_to_none=True)
-        loss.backward()
-        torch.nn.utils.clip_grad_norm_(model.parameters(), 5.0)
-        opt.step()
+        net.descend(model, loss, opt)
         step += 1
         mean.take(model, min(0.998, step / (step + 20)))
         if step % 500 == 0 or step < 3:

@@ -139,10 +139,7 @@ def run(a):
         with half(x):
             lines = model(x.contiguous(memory_format=torch.channels_last))
         loss = net.line_loss(lines, target)
-        opt.zero_grad(set_to_none=True)
-        loss.backward()
-        torch.nn.utils.clip_grad_norm_(model.parameters(), 5.0)
-        opt.step()
+        net.descend(model, loss, opt)
         step += 1
         mean.take(model, min(0.998, step / (step + 20)))
         if step % 250 == 0 or step < 4:

@@ -268,10 +268,7 @@ def run(a):
         with torch.no_grad():
             x, l, b = data.batch(idx, bank)
         loss, parts = loss_of(model, x, l, b)
-        opt.zero_grad(set_to_none=True)
-        loss.backward()
-        torch.nn.utils.clip_grad_norm_(model.parameters(), 5.0)
-        opt.step()
+        net.descend(model, loss, opt)
         step += 1
         mean.take(model, min(0.998, step / (step + 20)))
         if step == 60 and dev == "cuda" and a.profile:

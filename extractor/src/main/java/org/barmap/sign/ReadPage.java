@@ -31,19 +31,8 @@ public record ReadPage(
     byHand = List.copyOf(byHand);
   }
 
-  /** A page on which nothing was written by hand. */
-  public ReadPage(
-      int index,
-      String source,
-      int width,
-      int height,
-      List<ReadSystem> systems,
-      Optional<Folio> folio) {
-    this(index, source, width, height, systems, folio, List.of());
-  }
-
-  /** A page on which no page number was seen. */
+  /** A page on which no page number and nothing written by hand was seen. */
   public ReadPage(int index, String source, int width, int height, List<ReadSystem> systems) {
-    this(index, source, width, height, systems, Optional.empty());
+    this(index, source, width, height, systems, Optional.empty(), List.of());
   }
 }

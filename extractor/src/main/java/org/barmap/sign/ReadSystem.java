@@ -37,21 +37,9 @@ public record ReadSystem(
     sounds = List.copyOf(sounds);
   }
 
-  /** A system whose notes and rests nobody looked at. */
-  public ReadSystem(
-      StaffSystem system,
-      double length,
-      Shape shape,
-      List<Sign> signs,
-      double begin,
-      double musicBegin,
-      double inkEnd) {
-    this(system, length, shape, signs, begin, musicBegin, inkEnd, List.of());
-  }
-
   /** A system that is written on up to its end. */
   public ReadSystem(StaffSystem system, double length, Shape shape, List<Sign> signs) {
-    this(system, length, shape, signs, 0, 0, length);
+    this(system, length, shape, signs, 0, 0, length, List.of());
   }
 
   /** Gives the outline of a part of a system. */

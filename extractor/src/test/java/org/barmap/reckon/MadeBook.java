@@ -144,7 +144,16 @@ final class MadeBook {
 
   private static Sign sign(
       SignKind kind, double from, double to, double p, List<Reading> readings) {
-    return new Sign(kind, from, to, -2, 2, Outline.box(from * 10, 0, to * 10, 40), p, readings);
+    return new Sign(
+        kind,
+        from,
+        to,
+        -2,
+        2,
+        Outline.box(from * 10, 0, to * 10, 40),
+        p,
+        readings,
+        Optional.empty());
   }
 
   private void anchor(List<Sign> signs, int number, int system) {

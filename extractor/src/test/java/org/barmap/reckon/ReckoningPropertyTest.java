@@ -99,7 +99,8 @@ class ReckoningPropertyTest {
               2,
               Outline.box(at * 10, 0, at * 10 + 2, 40),
               0.97,
-              List.of(new Reading("single", 1))));
+              List.of(new Reading("single", 1)),
+              Optional.empty()));
       out.add(more);
     }
     return out;
@@ -114,7 +115,8 @@ class ReckoningPropertyTest {
         sign.bottom(),
         sign.outline(),
         sign.probability(),
-        readings);
+        readings,
+        Optional.empty());
   }
 
   private static List<Sign> replaced(List<Sign> signs, int i, Optional<Sign> by) {

@@ -123,7 +123,15 @@ class WorkedExampleTest {
 
   private static Sign sign(SignKind kind, double at, Reading... readings) {
     return new Sign(
-        kind, at - 0.5, at + 0.5, -2, 2, Outline.box(at, 0, at, 40), 0.99, List.of(readings));
+        kind,
+        at - 0.5,
+        at + 0.5,
+        -2,
+        2,
+        Outline.box(at, 0, at, 40),
+        0.99,
+        List.of(readings),
+        Optional.empty());
   }
 
   private static ReadSystem system(int index, List<Sign> signs) {

@@ -42,7 +42,8 @@ class OlderStoredPageTest {
   @Test
   void aPageStoredBeforePageNumbersWereKeptHasNone() {
     ReadPage page =
-        new ReadPage(4, "page.png", 1000, 1400, List.of(), Optional.of(new Folio(12, 0.5)));
+        new ReadPage(
+            4, "page.png", 1000, 1400, List.of(), Optional.of(new Folio(12, 0.5)), List.of());
     String now = StoredPage.write(page);
     assertThat(StoredPage.read(now, 4).folio()).contains(new Folio(12, 0.5));
     String old = now.replaceFirst(",\"folio\":\\{.*?}", "");

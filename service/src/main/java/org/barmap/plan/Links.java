@@ -17,7 +17,6 @@ import org.barmap.plan.change.term.Link;
 import org.barmap.plan.mark.Pencil;
 import org.barmap.plan.order.Following;
 import org.barmap.plan.order.OrderOfPlay;
-import org.barmap.plan.order.PrintedLink;
 import org.barmap.plan.piece.Piece;
 
 /**

@@ -26,21 +26,10 @@ public final class Sheets {
 
   private Sheets() {}
 
-  /** Returns a PDF without pieces of pages, see the other one. */
+  /** Returns a PDF without pieces of pages, for a book in which no mark is written yet. */
   public static byte[] pdf(
       BarMap map, ShowChanges changes, Plan plan, List<SheetKind> kinds, SheetSettings settings) {
-    return pdf(map, changes, plan, kinds, settings, Pieces.none());
-  }
-
-  /** Returns a PDF for a book in which no mark is written yet. */
-  public static byte[] pdf(
-      BarMap map,
-      ShowChanges changes,
-      Plan plan,
-      List<SheetKind> kinds,
-      SheetSettings settings,
-      Pieces pieces) {
-    return pdf(map, changes, plan, kinds, settings, pieces, List.of());
+    return pdf(map, changes, plan, kinds, settings, Pieces.none(), List.of());
   }
 
   /**

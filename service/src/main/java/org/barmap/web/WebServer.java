@@ -48,7 +48,6 @@ import org.barmap.web.site.SitePages;
 import org.barmap.work.Events;
 import org.barmap.work.Worker;
 import org.barmap.work.engine.EngineJobs;
-import org.barmap.work.engine.EngineLimits;
 import org.barmap.work.hook.NetRules;
 
 /**
@@ -109,28 +108,8 @@ public final class WebServer implements AutoCloseable {
    */
   public static WebServer start(
       Library library, Worker worker, Events events, Path dataFolder, int port, Places places) {
-    return start(library, worker, events, dataFolder, port, places, NetRules.INTERNET);
-  }
-
-  /**
-   * Starts the service, which can be shared.
-   *
-   * @param port 0 for any free one
-   * @param dataFolder where the library is
-   * @param places where it is reached besides the loopback address
-   * @param hooks where web hooks may be registered for
-   * @throws RuntimeException when the port is taken, see {@link #isPortTaken}
-   */
-  public static WebServer start(
-      Library library,
-      Worker worker,
-      Events events,
-      Path dataFolder,
-      int port,
-      Places places,
-      NetRules hooks) {
-    EngineJobs none = new EngineJobs(library, worker, events, List.of(), EngineLimits.STANDARD);
-    return start(library, worker, events, dataFolder, port, places, hooks, none);
+    EngineJobs none = EngineJobs.none(library, worker, events);
+    return start(library, worker, events, dataFolder, port, places, NetRules.INTERNET, none);
   }
 
   /**

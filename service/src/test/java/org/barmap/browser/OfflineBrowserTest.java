@@ -242,13 +242,18 @@ class OfflineBrowserTest {
     return 20;
   }
 
+  /** Opens the road map, and returns where the changes are. */
+  private String onTheRoad() {
+    browser.go("/road.html?b=" + book);
+    browser.see("main h1");
+    return "/api/books/" + book + "/changes";
+  }
+
   /** What somebody else changed meanwhile is not run over, and the edit is not dropped either. */
   @Test
   @Order(4)
   void anEditThatClashesIsShownAndMadeWhenThePlayerSaysSo() {
-    browser.go("/road.html?b=" + book);
-    browser.see("main h1");
-    String path = "/api/books/" + book + "/changes";
+    String path = onTheRoad();
     String seen = api.revision(path);
     service.kill();
     edit("POST", "/changes", "{number: '5', kind: 'remind', first: '20', what: 'watch'}", seen);
@@ -276,9 +281,7 @@ class OfflineBrowserTest {
   @Test
   @Order(5)
   void onesOwnEditThatIsNotKeptYetIsNobodysClash() {
-    browser.go("/road.html?b=" + book);
-    browser.see("main h1");
-    String path = "/api/books/" + book + "/changes";
+    String path = onTheRoad();
     String kept = api.revision(path);
     int before = api.get(path).path("changes").size();
     String seven = "{number: '7', kind: 'remind', first: '21', what: 'watch'}";

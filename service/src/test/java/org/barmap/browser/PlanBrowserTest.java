@@ -148,31 +148,27 @@ class PlanBrowserTest extends VisitingTest.OfReadyBook {
     road();
     browser.see(".strip-turn");
     String said =
-        String.valueOf(
-            browser.asyncScript(
-                """
-                const done = arguments[arguments.length - 1];
-                (async () => {
-                  const all = [];
-                  const off = () => document.querySelector('[data-change="ID"]').classList.contains('off');
-                  for (let i = 0; i < 24; i++) {
-                    const was = off();
-                    all.push(await new Promise((ok) => {
-                      const start = performance.now();
-                      const watch = new MutationObserver(() => {
-                        watch.disconnect();
-                        requestAnimationFrame(() => ok(performance.now() - start));
-                      });
-                      watch.observe(document.querySelector('[aria-label="Your turns"]'), { childList: true });
-                      document.querySelector('[data-change="ID"] input').click();
-                    }));
-                    // the list may be drawn after the turns: a box that is still the old one would undo nothing
-                    do await new Promise((ok) => setTimeout(ok, 250)); while (off() === was);
-                  }
-                  done(all.slice(4).map((t) => Math.round(t * 10) / 10).join(' '));
-                })();
-                """
-                    .replace("ID", cut)));
+        browser.answer(
+            """
+              const all = [];
+              const off = () => document.querySelector('[data-change="ID"]').classList.contains('off');
+              for (let i = 0; i < 24; i++) {
+                const was = off();
+                all.push(await new Promise((ok) => {
+                  const start = performance.now();
+                  const watch = new MutationObserver(() => {
+                    watch.disconnect();
+                    requestAnimationFrame(() => ok(performance.now() - start));
+                  });
+                  watch.observe(document.querySelector('[aria-label="Your turns"]'), { childList: true });
+                  document.querySelector('[data-change="ID"] input').click();
+                }));
+                // the list may be drawn after the turns: a box that is still the old one would undo nothing
+                do await new Promise((ok) => setTimeout(ok, 250)); while (off() === was);
+              }
+              done(all.slice(4).map((t) => Math.round(t * 10) / 10).join(' '));
+            """
+                .replace("ID", cut));
     double[] millis =
         Arrays.stream(said.split(" ")).mapToDouble(Double::parseDouble).sorted().toArray();
     assertThat(millis).hasSize(20);

@@ -3,10 +3,10 @@ package org.barmap.browser;
 import java.nio.file.Path;
 
 /** A service on a data folder, a browser at it, and its API beside them. */
-record Visit(RunningService service, Browser browser, Api api) implements AutoCloseable {
+public record Visit(RunningService service, Browser browser, Api api) implements AutoCloseable {
 
   /** Starts the service and opens a window of some size, pixels. */
-  static Visit to(Path data, int width, int height) {
+  public static Visit to(Path data, int width, int height) {
     return to(RunningService.here(data), width, height);
   }
 

@@ -67,6 +67,14 @@ class BackupCommandTest {
     }
   }
 
+  private Path withFlotsam() throws IOException {
+    Path other = folder.resolve("other");
+    try (SqliteLibrary library = open(other)) {
+      OnePicture.book(library, "Flotsam");
+    }
+    return other;
+  }
+
   private void saveSaltmarsh() throws IOException {
     try (SqliteLibrary library = open(data())) {
       OnePicture.book(library, "Saltmarsh");
@@ -124,10 +132,7 @@ class BackupCommandTest {
   @Test
   void aFolderWithBooksIsReplacedOnlyWhenToldAndNothingOfItIsLost() throws IOException {
     saveSaltmarsh();
-    Path other = folder.resolve("other");
-    try (SqliteLibrary library = open(other)) {
-      OnePicture.book(library, "Flotsam");
-    }
+    Path other = withFlotsam();
     Ran refused = barmap("restore", file(), other);
     assertThat(refused.code()).isEqualTo(ExitCode.WRONG_USE);
     assertThat(refused.err()).contains("1 book").contains("--replace");
@@ -143,9 +148,8 @@ class BackupCommandTest {
   @Test
   void whatIsPutBackWhileTheShelfIsOpenTakesItsPlaceAtTheNextStart() throws IOException {
     saveSaltmarsh();
-    Path other = folder.resolve("other");
+    Path other = withFlotsam();
     try (SqliteLibrary library = open(other)) {
-      OnePicture.book(library, "Flotsam");
       Ran ran = barmap("restore", file(), other, "--replace");
       assertThat(ran.code()).as(ran.err()).isZero();
       assertThat(ran.out()).contains("when barmap starts next");
@@ -161,10 +165,7 @@ class BackupCommandTest {
   void aDamagedBackupPutsNothingBack() throws IOException {
     saveSaltmarsh();
     byte[] whole = Files.readAllBytes(file());
-    Path other = folder.resolve("other");
-    try (SqliteLibrary library = open(other)) {
-      OnePicture.book(library, "Flotsam");
-    }
+    Path other = withFlotsam();
     Files.write(file(), java.util.Arrays.copyOf(whole, whole.length / 2));
     assertUnharmed(other, "no whole backup");
     Files.write(file(), whole);
@@ -205,10 +206,7 @@ class BackupCommandTest {
     try (SqliteLibrary library = open(data())) {
       OnePicture.book(library, "Saltmarsh");
     }
-    Path other = folder.resolve("other");
-    try (SqliteLibrary library = open(other)) {
-      OnePicture.book(library, "Flotsam");
-    }
+    Path other = withFlotsam();
     // as a kill leaves it while files are still being taken out of the backup
     Path restoring = Files.createDirectories(other.resolve("restoring/books"));
     Files.writeString(restoring.resolve("half"), "half");
@@ -249,10 +247,7 @@ class BackupCommandTest {
   @Test
   void aStartOrAnotherBackupDisturbsNoneThatIsBeingUnpacked() throws IOException {
     saveSaltmarsh();
-    Path other = folder.resolve("other");
-    try (SqliteLibrary library = open(other)) {
-      OnePicture.book(library, "Flotsam");
-    }
+    Path other = withFlotsam();
     Path half = Files.createDirectories(other.resolve("restoring/books")).resolve("half");
     Files.writeString(half, "half");
     Path unpacks = Files.createFile(other.resolve("restoring/unpacks"));

@@ -54,11 +54,7 @@ class AnsweringTest {
   @Test
   void aNameAnswersWhatWasAskedOfTheNumber() {
     Draft draft = Resettling.settled(Draft.of(Made.bookWithEvidence(201)));
-    Finding doubt =
-        draft.open().stream()
-            .filter(f -> f.code().equals("number-misread"))
-            .findFirst()
-            .orElseThrow();
+    Finding doubt = Made.open(draft, "number-misread");
     String bar = doubt.bar().orElseThrow();
     int number = draft.map().bar(bar).orElseThrow().number();
     Draft named =

@@ -152,11 +152,7 @@ class DoubtsPropertyTest {
   @Test
   void anotherClaimAtTheSameBarIsAskedAndAnAnswerOfAnOlderProgramHolds() {
     Draft draft = Resettling.settled(Draft.of(Made.bookWithEvidence(201)));
-    Finding doubt =
-        draft.open().stream()
-            .filter(f -> f.code().equals("number-misread"))
-            .findFirst()
-            .orElseThrow();
+    Finding doubt = Made.open(draft, "number-misread");
     assertThat(unasked(draft)).isEmpty();
     assertThat(contradictions).as("printed numbers that contradict the counting").isPositive();
     String bar = doubt.bar().orElseThrow();

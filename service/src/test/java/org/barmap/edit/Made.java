@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import org.barmap.edit.draft.Draft;
 import org.barmap.map.Bar;
 import org.barmap.map.BarBuilder;
 import org.barmap.map.BarMap;
@@ -48,6 +49,11 @@ public final class Made {
   /** Returns a map in which no bars were lost: every number counts on from the one before. */
   public static BarMap wholeBook(long seed) {
     return new Made(seed, false).make();
+  }
+
+  /** Returns the first open doubt of a kind. */
+  public static Finding open(Draft draft, String code) {
+    return draft.open().stream().filter(f -> f.code().equals(code)).findFirst().orElseThrow();
   }
 
   /** Returns a map whose bars keep what the page says about them, some of it misread. */

@@ -152,7 +152,13 @@ class SheetsTest {
         };
     byte[] with =
         Sheets.pdf(
-            map, ShowChanges.none(), plan, List.of(SheetKind.TURNS), SheetSettings.USUAL, pieces);
+            map,
+            ShowChanges.none(),
+            plan,
+            List.of(SheetKind.TURNS),
+            SheetSettings.USUAL,
+            pieces,
+            List.of());
     assertThat(asked).isEqualTo(plan.turns().stream().map(t -> t.arrives()).toList());
     String said = text(with).replaceAll("\\s+", " ");
     assertThat(said.split("First after the turn: bar")).hasSize(asked.size() + 1);

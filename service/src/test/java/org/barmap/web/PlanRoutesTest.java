@@ -144,16 +144,11 @@ class PlanRoutesTest extends RunningServer {
   void aRehearsalIsKeptWithTheSettings() throws Exception {
     String path = "/api/books/" + newBook() + "/settings";
     String body = "{\"rehearsedAt\":\"2026-11-24T22:30:00Z\"}";
-    HttpResponse<String> kept =
-        send(to(path).header("If-Match", "\"0\"").PUT(HttpRequest.BodyPublishers.ofString(body)));
+    HttpResponse<String> kept = put(path, body, 0);
     assertThat(json(kept).path("rehearsedAt").asString()).isEqualTo("2026-11-24T22:30:00Z");
     assertThat(json(get(path)).path("rehearsedAt").asString()).isEqualTo("2026-11-24T22:30:00Z");
     assertThat(json(get(path)).path("memoryBars").asInt()).isEqualTo(4);
-    HttpRequest.Builder wrong =
-        to(path)
-            .header("If-Match", "\"1\"")
-            .PUT(HttpRequest.BodyPublishers.ofString("{\"rehearsedAt\":\"tuesday\"}"));
-    assertProblem(send(wrong), ApiError.BAD_REQUEST);
+    assertProblem(put(path, "{\"rehearsedAt\":\"tuesday\"}", 1), ApiError.BAD_REQUEST);
   }
 
   @Test
@@ -162,21 +157,13 @@ class PlanRoutesTest extends RunningServer {
     String path = "/api/books/" + book + "/settings";
     String page = json(get("/api/books/" + book)).path("pages").get(0).path("id").asString();
     String body = "{\"firstPage\":\"left\",\"leaves\":{\"" + page + "\":\"inserted\"}}";
-    send(to(path).header("If-Match", "\"0\"").PUT(HttpRequest.BodyPublishers.ofString(body)));
+    put(path, body, 0);
     JsonNode turns = json(get("/api/books/" + book + "/plan")).path("settings").path("turns");
     assertThat(turns.path("firstPage").asString()).isEqualTo("left");
     assertThat(turns.path("leaves").path("1").asString()).isEqualTo("inserted");
-    HttpRequest.Builder taken =
-        to(path)
-            .header("If-Match", "\"1\"")
-            .PUT(HttpRequest.BodyPublishers.ofString("{\"firstPage\":null,\"leaves\":{}}"));
-    assertThat(json(send(taken)).path("leaves")).isEmpty();
+    assertThat(json(put(path, "{\"firstPage\":null,\"leaves\":{}}", 1)).path("leaves")).isEmpty();
     assertThat(json(get(path)).has("firstPage")).isFalse();
-    HttpRequest.Builder wrong =
-        to(path)
-            .header("If-Match", "\"2\"")
-            .PUT(HttpRequest.BodyPublishers.ofString("{\"firstPage\":\"above\"}"));
-    assertProblem(send(wrong), ApiError.REFUSED);
+    assertProblem(put(path, "{\"firstPage\":\"above\"}", 2), ApiError.REFUSED);
   }
 
   @Test

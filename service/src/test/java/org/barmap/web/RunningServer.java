@@ -111,20 +111,26 @@ public abstract class RunningServer {
   }
 
   protected HttpResponse<String> post(String path, String body, long revision) throws Exception {
+    return changing("POST", path, body, revision);
+  }
+
+  protected HttpResponse<String> put(String path, String body, long revision) throws Exception {
+    return changing("PUT", path, body, revision);
+  }
+
+  private HttpResponse<String> changing(String method, String path, String body, long revision)
+      throws Exception {
     return send(
         to(path)
             .header("If-Match", "\"" + revision + "\"")
-            .POST(HttpRequest.BodyPublishers.ofString(body)));
+            .method(method, HttpRequest.BodyPublishers.ofString(body)));
   }
 
   /** Gives a book another title; returns the revision after it. */
   protected long rename(String book) throws Exception {
     String path = "/api/books/" + book;
     long revision = json(get(path)).path("revision").asLong();
-    send(
-        to(path)
-            .header("If-Match", "\"" + revision + "\"")
-            .method("PATCH", HttpRequest.BodyPublishers.ofString("{\"title\":\"T\"}")));
+    changing("PATCH", path, "{\"title\":\"T\"}", revision);
     return revision + 1;
   }
 

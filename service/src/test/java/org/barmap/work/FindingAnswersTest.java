@@ -185,7 +185,8 @@ class FindingAnswersTest {
     writer.mark(5, "D", "O");
     writer.add(UnsureSigns.mark(bars.get(3), new RehearsalMark("E", Enclosure.CIRCLE)));
     List<Reading> meters = List.of(new Reading("4/4", 0.5), new Reading("2/4", 0.4));
-    Sign meter = new Sign(SignKind.METER, 1, 2, -2, 2, bars.get(3).outline(), 0.6, meters);
+    Sign meter =
+        new Sign(SignKind.METER, 1, 2, -2, 2, bars.get(3).outline(), 0.6, meters, Optional.empty());
     writer.add(UnsureSigns.meter(bars.get(3), new Meter(4, 4, true), meter));
     assertThat(clicked(inTwoNumbers(map, writer.write())))
         .containsExactlyInAnyOrder(

@@ -90,7 +90,7 @@ final class MadeReadings {
   }
 
   private static Sign sign(SignKind kind, double from, double to, List<Reading> readings) {
-    return new Sign(kind, from, to, -2, 2, outline(1, from, to), 0.98, readings);
+    return new Sign(kind, from, to, -2, 2, outline(1, from, to), 0.98, readings, Optional.empty());
   }
 
   private static Outline outline(int line, double from, double to) {

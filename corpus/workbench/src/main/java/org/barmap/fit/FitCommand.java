@@ -25,49 +25,32 @@ public final class FitCommand implements ExtraCommand {
   /** What can be fitted. */
   enum What {
     /** Which notes and rests are read. */
-    SOUNDS {
-      @Override
-      String run(List<Path> folders) throws IOException {
-        return MeasureSounds.run();
-      }
-    },
+    SOUNDS(folders -> MeasureSounds.run()),
     /** What missed barlines leave. */
-    TRACES {
-      @Override
-      String run(List<Path> folders) throws IOException {
-        return MeasureTraces.run();
-      }
-    },
+    TRACES(folders -> MeasureTraces.run()),
     /** Costs and confidence. */
-    COSTS {
-      @Override
-      String run(List<Path> folders) throws IOException {
-        return FitCosts.run();
-      }
-    },
+    COSTS(folders -> FitCosts.run()),
     /** Nothing: what a second reader saves. */
-    ENGINES {
-      @Override
-      String run(List<Path> folders) throws IOException {
-        return MeasureEngines.run();
-      }
-    },
+    ENGINES(folders -> MeasureEngines.run()),
     /** Which strokes are by hand, on pages made with {@code --masks}. */
-    HAND {
-      @Override
-      String run(List<Path> folders) throws IOException {
-        return FitHand.run(folders);
-      }
-    },
+    HAND(FitHand::run),
     /** Nothing: how well what is by hand is found, on pages made likewise. */
-    HAND_FOUND {
-      @Override
-      String run(List<Path> folders) throws IOException {
-        return MeasureHand.run(folders);
-      }
-    };
+    HAND_FOUND(MeasureHand::run);
 
-    abstract String run(List<Path> folders) throws IOException;
+    private final Fit fit;
+
+    What(Fit fit) {
+      this.fit = fit;
+    }
+
+    String run(List<Path> folders) throws IOException {
+      return fit.run(folders);
+    }
+  }
+
+  /** Fits or measures, and says what came out. */
+  private interface Fit {
+    String run(List<Path> folders) throws IOException;
   }
 
   @Spec private CommandSpec spec;

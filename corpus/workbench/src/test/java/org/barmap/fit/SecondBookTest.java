@@ -92,10 +92,7 @@ class SecondBookTest {
   @ParameterizedTest
   @MethodSource
   void differences(Case c) {
-    TrueScore score = score();
-    c.made().accept(score);
-    score.countedAnew();
-    List<Finding> found = found(score);
+    List<Finding> found = found(score().with(c.made()));
     assertThat(found).extracting(Finding::text).hasSize(1).allMatch(t -> t.startsWith(c.text()));
     assertThat(found.get(0).page()).contains(c.page());
     assertThat(found.get(0).answers().get(0).correction()).isEmpty();

@@ -98,10 +98,7 @@ class SecondDifferenceTest {
   @ParameterizedTest
   @MethodSource
   void differences(Case c) {
-    TrueScore score = score();
-    c.made().accept(score);
-    score.countedAnew();
-    List<Finding> found = found(score);
+    List<Finding> found = found(score().with(c.made()));
     assertThat(found).hasSize(1);
     Finding f = found.get(0);
     int number = READ.bar(f.bar().orElseThrow()).orElseThrow().number();

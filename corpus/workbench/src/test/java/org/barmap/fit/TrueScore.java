@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import org.barmap.map.Barline;
 import org.barmap.map.Meter;
@@ -115,6 +116,13 @@ final class TrueScore {
   void multiRest(int at, int count) {
     Measure m = bars.get(at);
     bars.set(at, copy(m, m.number(), m.implicit(), count, m.rehearsal()));
+  }
+
+  /** Puts a difference in and counts anew. */
+  TrueScore with(Consumer<TrueScore> made) {
+    made.accept(this);
+    countedAnew();
+    return this;
   }
 
   /** Counts on from each beginning of a musical number, as programs do after a bar more or less. */

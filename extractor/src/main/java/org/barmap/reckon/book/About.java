@@ -57,13 +57,16 @@ public sealed interface About {
     }
   }
 
-  /** Whether a system was missed before this one, and how many bars it had. */
-  record Missed(int system) implements About {
+  /** How many were missed, which none should be. */
+  sealed interface Shifted extends About {
     @Override
-    public boolean bends(Choice choice) {
+    default boolean bends(Choice choice) {
       return choice.shift() > 0;
     }
+  }
 
+  /** Whether a system was missed before this one, and how many bars it had. */
+  record Missed(int system) implements Shifted {
     @Override
     public void take(Choice choice, Follower follower) {
       follower.missed(this, choice);
@@ -100,12 +103,7 @@ public sealed interface About {
   }
 
   /** How many barlines were missed inside a cell. */
-  record Gap(int system, int cell) implements About {
-    @Override
-    public boolean bends(Choice choice) {
-      return choice.shift() > 0;
-    }
-
+  record Gap(int system, int cell) implements Shifted {
     @Override
     public void take(Choice choice, Follower follower) {
       follower.gap(this, choice);

@@ -102,7 +102,8 @@ public record SystemCells(
             2,
             system.shape().between(at, at),
             probability,
-            List.of(new Reading(type.word(), 1)));
+            List.of(new Reading(type.word(), 1)),
+            Optional.empty());
     return new Candidate(at, probability, sign);
   }
 

@@ -37,19 +37,6 @@ public record Sign(
   /** What an ending reads whose bracket goes on from the line before. */
   public static final String GOES_ON = "...";
 
-  /** A sign that is no rehearsal mark. */
-  public Sign(
-      SignKind kind,
-      double from,
-      double to,
-      double top,
-      double bottom,
-      Outline outline,
-      double probability,
-      List<Reading> readings) {
-    this(kind, from, to, top, bottom, outline, probability, readings, Optional.empty());
-  }
-
   /** Takes a defensive copy of the readings. */
   public Sign {
     readings = List.copyOf(readings);

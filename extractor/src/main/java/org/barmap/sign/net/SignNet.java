@@ -92,30 +92,30 @@ public final class SignNet implements AutoCloseable {
     }
   }
 
+  private static Heats heats(
+      OrtSession.Result result, int width, String along, String heat, String size)
+      throws OrtException {
+    return new Heats(
+        Models.values(result, along),
+        Models.values(result, heat),
+        Models.values(result, size),
+        width / Heats.STRIDE);
+  }
+
   /** Returns what stands on a strip; the network's layers stay in the cache of one core. */
   public Found find(StripImage strip) {
     int width = (strip.width() + MULTIPLE - 1) / MULTIPLE * MULTIPLE;
     long start = WorkStep.start();
     try (OnnxTensor tensor = tensor(strip, width);
         OrtSession.Result result = session.run(Map.of("strip", tensor))) {
-      Heats heats =
-          new Heats(
-              Models.values(result, "lines"),
-              Models.values(result, "heat"),
-              Models.values(result, "size"),
-              width / Heats.STRIDE);
+      Heats heats = heats(result, width, "lines", "heat", "size");
       WorkStep.SIGNS.done(start);
       start = WorkStep.start();
       List<RawSign> signs = new ArrayList<>(lines.decode(heats, strip));
       signs.addAll(boxes.decode(heats, strip));
       signs = EndingReach.settle(heats, strip, signs);
       List<Sound> sounds = SoundDecoder.decode(Models.values(result, "sounds"), strip.width());
-      Heats seen =
-          new Heats(
-              Models.values(result, "charts_along"),
-              Models.values(result, "charts"),
-              Models.values(result, "charts_size"),
-              width / Heats.STRIDE);
+      Heats seen = heats(result, width, "charts_along", "charts", "charts_size");
       ChartHeats chart = new ChartHeats(chartKinds, seen, charts.decode(seen, strip));
       WorkStep.BOXES.done(start);
       Heats along = new Heats(heats.lines(), new float[0], new float[0], heats.columns());

@@ -23,19 +23,9 @@ import org.barmap.sign.set.SignSettings;
  * their size but marks theirs, a smaller number without a frame is a bar's: one way of drawing
  * serves one purpose.
  */
-final class MarkBySize {
+record MarkBySize(double small, double large, boolean alike) {
 
   private static final NumberSettings.Sizes SET = SignSettings.STANDARD.number().sizes();
-
-  private final double small;
-  private final double large;
-  private final boolean alike;
-
-  private MarkBySize(double small, double large, boolean alike) {
-    this.small = small;
-    this.large = large;
-    this.alike = alike;
-  }
 
   /** Settles the signs of a page, given and returned by system. */
   static List<List<Sign>> settle(List<List<Sign>> page) {

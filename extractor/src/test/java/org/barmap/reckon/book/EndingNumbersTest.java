@@ -276,6 +276,14 @@ class EndingNumbersTest {
 
   private static Sign sign(SignKind kind, double from, double to, Reading... readings) {
     return new Sign(
-        kind, from, to, -2, 2, Outline.box(from * 10, 0, to * 10, 40), 0.98, List.of(readings));
+        kind,
+        from,
+        to,
+        -2,
+        2,
+        Outline.box(from * 10, 0, to * 10, 40),
+        0.98,
+        List.of(readings),
+        Optional.empty());
   }
 }

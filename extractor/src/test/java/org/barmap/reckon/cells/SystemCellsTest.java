@@ -18,7 +18,15 @@ class SystemCellsTest {
 
   private static Sign sign(SignKind kind, double from, double to, String text) {
     return new Sign(
-        kind, from, to, -2, 2, Outline.box(0, 0, 1, 1), .95, List.of(new Reading(text, .95)));
+        kind,
+        from,
+        to,
+        -2,
+        2,
+        Outline.box(0, 0, 1, 1),
+        .95,
+        List.of(new Reading(text, .95)),
+        Optional.empty());
   }
 
   private static final Sign REPEAT =
@@ -35,7 +43,8 @@ class SystemCellsTest {
             List.of(signs),
             0,
             musicBegin,
-            100),
+            100,
+            List.of()),
         0.1,
         0.1);
   }

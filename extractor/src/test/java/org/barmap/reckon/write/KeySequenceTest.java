@@ -28,7 +28,8 @@ class KeySequenceTest {
             2,
             Outline.box(30, 0, 50, 40),
             0.98,
-            List.of(new Reading(text, probability))));
+            List.of(new Reading(text, probability)),
+            Optional.empty()));
   }
 
   private static List<Integer> fifths(List<Optional<Key>> keys) {

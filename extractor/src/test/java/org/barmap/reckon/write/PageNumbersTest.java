@@ -51,7 +51,8 @@ class PageNumbersTest {
     List<ReadPage> pages = new ArrayList<>();
     for (int n : numbers) {
       Optional<Folio> folio = n == 0 ? Optional.empty() : Optional.of(new Folio(n, 0.5));
-      pages.add(new ReadPage(pages.size() + 1, "page.png", 1000, 1400, List.of(), folio));
+      pages.add(
+          new ReadPage(pages.size() + 1, "page.png", 1000, 1400, List.of(), folio, List.of()));
     }
     return pages;
   }

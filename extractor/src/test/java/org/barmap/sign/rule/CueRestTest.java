@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.awt.Graphics2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.Outline;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
@@ -23,7 +24,15 @@ class CueRestTest {
 
   private static Sign sign(SignKind kind, double from, double to, String text) {
     return new Sign(
-        kind, from, to, -6, -4, Outline.box(0, 0, 1, 1), .95, List.of(new Reading(text, .95)));
+        kind,
+        from,
+        to,
+        -6,
+        -4,
+        Outline.box(0, 0, 1, 1),
+        .95,
+        List.of(new Reading(text, .95)),
+        Optional.empty());
   }
 
   private static final List<Sign> BAR =
@@ -154,7 +163,16 @@ class CueRestTest {
   }
 
   private static Sign seen(SignKind kind, double from, double top) {
-    return new Sign(kind, from, from + 1.2, top, top + 0.5, Outline.box(0, 0, 1, 1), .7, List.of());
+    return new Sign(
+        kind,
+        from,
+        from + 1.2,
+        top,
+        top + 0.5,
+        Outline.box(0, 0, 1, 1),
+        .7,
+        List.of(),
+        Optional.empty());
   }
 
   /** Common practice: a whole-bar rest hangs from its line, a half rest sits on it. */

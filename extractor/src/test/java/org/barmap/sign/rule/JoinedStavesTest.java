@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.Outline;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
@@ -12,7 +13,16 @@ import org.junit.jupiter.api.Test;
 class JoinedStavesTest {
 
   private static Sign sign(SignKind kind, double at, double probability) {
-    return new Sign(kind, at - .5, at + .5, -2, 2, Outline.box(0, 0, 1, 1), probability, List.of());
+    return new Sign(
+        kind,
+        at - .5,
+        at + .5,
+        -2,
+        2,
+        Outline.box(0, 0, 1, 1),
+        probability,
+        List.of(),
+        Optional.empty());
   }
 
   @Test

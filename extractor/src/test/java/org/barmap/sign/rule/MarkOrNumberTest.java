@@ -116,6 +116,7 @@ class MarkOrNumberTest {
         -4,
         Outline.box(0, 0, 1, 1),
         .9,
-        List.of(new Reading(text, .99)));
+        List.of(new Reading(text, .99)),
+        Optional.empty());
   }
 }

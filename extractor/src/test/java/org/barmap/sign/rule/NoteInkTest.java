@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Graphics2D;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.Outline;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
@@ -37,7 +38,15 @@ class NoteInkTest {
 
   private static Sign line(double at) {
     return new Sign(
-        SignKind.BARLINE, at - .1, at + .1, -2, 2, Outline.box(0, 0, 1, 1), .98, List.of());
+        SignKind.BARLINE,
+        at - .1,
+        at + .1,
+        -2,
+        2,
+        Outline.box(0, 0, 1, 1),
+        .98,
+        List.of(),
+        Optional.empty());
   }
 
   @Test

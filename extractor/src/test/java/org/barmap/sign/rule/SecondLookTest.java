@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.Outline;
 import org.barmap.sign.kind.Origin;
 import org.barmap.sign.kind.RawSign;
@@ -80,7 +81,8 @@ class SecondLookTest {
         1,
         Outline.box(0, 0, 1, 1),
         probability,
-        text.isEmpty() ? List.of() : List.of(new Reading(text, .99)));
+        text.isEmpty() ? List.of() : List.of(new Reading(text, .99)),
+        Optional.empty());
   }
 
   @Test

@@ -14,20 +14,10 @@ import org.barmap.plan.piece.Piece;
  * What the player has to take up where he lands behind a cut and nothing printed there says so:
  * another instrument, bow or fingers, the mute.
  */
-final class HandMarks {
+record HandMarks(Performance performance, Held held, Pencil pencil) {
   private static final Pattern BOW = phrase("\\b(?:arco|pizz|bowed|col legno)");
   private static final Pattern MUTE = phrase("\\b(?:sord|mute)");
   private static final String OFF = "mute off";
-
-  private final Performance performance;
-  private final Held held;
-  private final Pencil pencil;
-
-  HandMarks(Performance performance, Held held, Pencil pencil) {
-    this.performance = performance;
-    this.held = held;
-    this.pencil = pencil;
-  }
 
   void mark(CutStretch cut, Optional<String> id) {
     List<Piece> pieces = performance.order().pieces();

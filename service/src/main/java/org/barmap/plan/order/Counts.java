@@ -2,11 +2,9 @@ package org.barmap.plan.order;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.Choices.Way;
@@ -14,7 +12,6 @@ import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Question.Topic;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Rounds;
-import org.barmap.plan.piece.BarNames;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Pieces;
 import org.barmap.plan.piece.PrintedOpen;
@@ -32,7 +29,7 @@ final class Counts {
   private final List<Loop> loops;
   private final Signs signs;
   private final Choices choices;
-  private final Map<Loop, Span> said = new HashMap<>();
+  private final CountedLoops counted;
   private final List<Span> once = new ArrayList<>();
 
   Counts(WrittenNumber number, List<Piece> pieces, List<Loop> loops, Signs signs, Choices choices) {
@@ -41,6 +38,7 @@ final class Counts {
     this.loops = loops;
     this.signs = signs;
     this.choices = choices;
+    this.counted = new CountedLoops(number, pieces, loops, signs, choices);
   }
 
   /** Tells whether a change says how often bars are played. */
@@ -55,7 +53,7 @@ final class Counts {
     for (Span span : longestFirst) {
       int start = Pieces.first(pieces, span);
       int end = Pieces.last(pieces, span);
-      if (start >= 0 && end >= start && !out(start, end)) {
+      if (start >= 0 && end >= start && !counted.out(start, end)) {
         one(span, span.effects().rounds().map(Rounds::times).orElse(1), start, end);
       }
     }
@@ -64,12 +62,12 @@ final class Counts {
   private void one(Span span, int times, int start, int end) {
     for (int l = 0; l < loops.size(); l++) {
       Loop loop = loops.get(l);
-      if (loop.open().isPresent() || gone(loop) || !same(start, loop.start(), true)) {
+      if (loop.open().isPresent() || counted.gone(loop) || !counted.same(start, loop.start(), true)) {
         continue;
       }
-      boolean whole = same(end, loop.end(), false);
+      boolean whole = counted.same(end, loop.end(), false);
       if (loop.parts().isEmpty() && whole) {
-        set(span, l, times);
+        counted.set(span, l, times);
         return;
       }
       if (!loop.parts().isEmpty() && withEndings(span, l, times, start, end, whole)) {
@@ -79,106 +77,30 @@ final class Counts {
     beside(span, times, start, end);
   }
 
-  /** Whether two places are the same but for bars that are cut or added. */
-  private boolean same(int a, int b, boolean atStart) {
-    int from = Math.min(a, b);
-    int to = Math.max(a, b);
-    for (int i = atStart ? from : from + 1; i <= (atStart ? to - 1 : to); i++) {
-      if (!pieces.get(i).cut() && pieces.get(i).added().isEmpty()) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private boolean out(int from, int to) {
-    return pieces.subList(from, to + 1).stream().allMatch(Piece::cut);
-  }
-
-  /** With all its bars a repeat is gone, and with all before its last ending. */
-  private boolean gone(Loop loop) {
-    List<Loop.Ending> parts = loop.parts();
-    int to = parts.size() < 2 ? loop.end() + 1 : parts.get(parts.size() - 1).start();
-    return same(loop.start(), to, true);
-  }
-
-  private void set(Span span, int l, int times) {
-    Loop loop = loops.get(l);
-    Optional<Span> before = Optional.ofNullable(said.get(loop));
-    if (before.isPresent()) {
-      if (twice(span, before.get(), loop.total(), times) == 0) {
-        return;
-      }
-    } else if (loop.total() == times
-        && !pieces.get(loop.start()).cut()
-        && !pieces.get(loop.end()).endCut()) {
-      already(span, loop);
-    }
-    put(span, l, loop.counted(times));
-  }
-
-  private void put(Span span, int l, Loop loop) {
-    loops.set(l, loop);
-    said.put(loop, span);
-    signs.counted(loop);
-  }
-
-  private void add(Span span, Loop loop) {
-    loops.add(loop);
-    said.put(loop, span);
-    signs.counted(loop);
-  }
-
-  private int twice(Span span, Span before, int times, int now) {
-    if (times == now) {
-      choices.tell(
-          finding(
-              span,
-              Severity.INFO,
-              "duplicate",
-              "are said to be played " + often(now) + " twice over; it counts once"));
-      return 0;
-    }
-    return ask(
-        span,
-        "play-twice",
-        Topic.DUPLICATE,
-        "are played " + often(times) + " by one change and " + often(now) + " by another",
-        List.of(new Way(often(times), List.of()), new Way(often(now), List.of())));
-  }
-
-  private void already(Span span, Loop loop) {
-    choices.tell(
-        finding(
-            span,
-            Severity.INFO,
-            "no-effect",
-            "are played " + often(loop.total()) + " in print already; this changes nothing"));
-  }
-
   /** A stretch that begins with a repeat with endings. */
   private boolean withEndings(Span span, int l, int times, int start, int end, boolean whole) {
     Loop loop = loops.get(l);
     Loop.Ending first = loop.parts().get(0);
-    boolean bare = out(loop.start(), first.start() - 1);
+    boolean bare = counted.out(loop.start(), first.start() - 1);
     if (start >= first.start() && !bare) {
       return false; // bars are added before the endings
     }
-    boolean body = same(end, first.start() - 1, false);
-    boolean ending = loop.parts().stream().anyMatch(p -> p.closes() && same(end, p.end(), false));
+    boolean body = counted.same(end, first.start() - 1, false);
+    boolean ending = loop.parts().stream().anyMatch(p -> p.closes() && counted.same(end, p.end(), false));
     if (!whole && !body && !ending) {
       return false;
     }
-    if (said.containsKey(loop)) {
-      if (twice(span, said.get(loop), loop.total(), times) == 1) {
-        put(span, l, loop.counted(times));
+    Optional<Span> before = counted.said(loop);
+    if (before.isPresent()) {
+      if (counted.twice(span, before.get(), loop.total(), times) == 1) {
+        counted.put(span, l, loop.counted(times));
       }
       return true;
     }
     if (bare && ending && (!whole || loop.parts().size() == 1)) {
       // nothing stands before this ending that would be played between its times
-      put(span, l, straight(loop));
-      add(span, new Loop(start, end, times, List.of(), Optional.empty()));
+      counted.put(span, l, CountedLoops.straight(loop));
+      counted.add(span, new Loop(start, end, times, List.of(), Optional.empty()));
       return true;
     }
     if (body && !bare && leftBeforeLast(loop)) {
@@ -199,40 +121,40 @@ final class Counts {
       bodyOnce(span, l, !whole);
       return true;
     }
-    String repeat = "the repeat is taken " + often(times) + " in all";
+    String repeat = "the repeat is taken " + CountedLoops.often(times) + " in all";
     Loop around = new Loop(start, end, times, List.of(), Optional.empty());
     if (body && !ending && !whole) {
       String text = "stand before the endings of a repeat";
       int way =
-          ask(
+          counted.ask(
               span,
               "play-body",
               Topic.REPEAT,
               text,
-              List.of(Way.of("these bars " + often(times) + " each time"), Way.of(repeat)));
+              List.of(Way.of("these bars " + CountedLoops.often(times) + " each time"), Way.of(repeat)));
       if (way == 0) {
-        add(span, around);
+        counted.add(span, around);
       } else {
-        put(span, l, loop.counted(times));
+        counted.put(span, l, loop.counted(times));
       }
       return true;
     }
     Way other =
         Way.of(
             whole
-                ? "all of it, with its repeat, " + often(times)
+                ? "all of it, with its repeat, " + CountedLoops.often(times)
                 : "so often with this ending, then once more with the last");
     int way =
-        ask(
+        counted.ask(
             span,
             "play-endings",
             Topic.REPEAT,
             "are a repeat with endings",
             List.of(Way.of(repeat), other));
     if (way == 0 || !whole) {
-      put(span, l, loop.counted(way == 0 ? times : times + 1));
+      counted.put(span, l, loop.counted(way == 0 ? times : times + 1));
     } else {
-      add(span, around);
+      counted.add(span, around);
     }
     return true;
   }
@@ -252,11 +174,11 @@ final class Counts {
         List.of(
             Way.of("no repeat, without the first ending"),
             Way.of("straight through, the first ending too"));
-    if (ask(span, "play-lone-ending", Topic.REPEAT, "are a repeat with a first ending alone", ways)
+    if (counted.ask(span, "play-lone-ending", Topic.REPEAT, "are a repeat with a first ending alone", ways)
         == 0) {
-      put(span, l, loop.counted(1));
+      counted.put(span, l, loop.counted(1));
     } else {
-      put(span, l, straight(loop));
+      counted.put(span, l, CountedLoops.straight(loop));
     }
   }
 
@@ -265,33 +187,24 @@ final class Counts {
     Loop loop = loops.get(l);
     List<Way> ways =
         List.of(Way.of("no repeat, the last ending alone"), Way.of("straight through all of them"));
-    if (ask(
+    if (counted.ask(
             span,
             "play-endings",
             Topic.REPEAT,
             "are endings, and nothing before them is left",
             ways)
         == 0) {
-      put(span, l, loop.counted(1));
+      counted.put(span, l, loop.counted(1));
     } else {
-      put(span, l, straight(loop));
+      counted.put(span, l, CountedLoops.straight(loop));
     }
-  }
-
-  /** Its endings one after the other, each once. */
-  private static Loop straight(Loop loop) {
-    List<Loop.Ending> through =
-        loop.parts().stream()
-            .map(p -> new Loop.Ending(p.start(), p.end(), Set.of(1), p.closes()))
-            .toList();
-    return new Loop(loop.start(), loop.end(), 1, through, loop.open());
   }
 
   private void bodyOnce(Span span, int l, boolean bodyAlone) {
     List<Way> ways = List.of(Way.of("no repeat"), Way.of("as printed"));
     String text = "stand before the endings of a repeat";
-    if (!bodyAlone || ask(span, "play-body", Topic.REPEAT, text, ways) == 0) {
-      put(span, l, loops.get(l).counted(1));
+    if (!bodyAlone || counted.ask(span, "play-body", Topic.REPEAT, text, ways) == 0) {
+      counted.put(span, l, loops.get(l).counted(1));
     }
   }
 
@@ -300,8 +213,8 @@ final class Counts {
     boolean around = false;
     for (int l = 0; l < loops.size(); l++) {
       Loop loop = loops.get(l);
-      boolean once = loop.gone() && !isOpenInPrint(loop);
-      boolean apart = end < loop.start() || start > loop.end() || once || gone(loop);
+      boolean once = loop.gone() && !counted.isOpenInPrint(loop);
+      boolean apart = end < loop.start() || start > loop.end() || once || counted.gone(loop);
       if (apart || inOneBlock(loop, start, end)) {
         continue;
       }
@@ -309,7 +222,7 @@ final class Counts {
       boolean leftBefore = times > 1 && loop.parts().size() == 1 && end == loop.end();
       if (start > loop.start() || end < loop.end() || leftBefore) {
         if (crossing(span, times, start, end) && leftBefore) {
-          put(span, l, straight(loop));
+          counted.put(span, l, CountedLoops.straight(loop));
         }
         return;
       }
@@ -321,7 +234,7 @@ final class Counts {
     }
     Optional<Span> before =
         once.stream().filter(s -> s.from() == span.from() && s.to() == span.to()).findFirst();
-    if (before.isPresent() && twice(span, before.get(), 1, times) == 0) {
+    if (before.isPresent() && counted.twice(span, before.get(), 1, times) == 0) {
       return;
     }
     Loop added = new Loop(start, end, times, List.of(), Optional.empty());
@@ -331,26 +244,7 @@ final class Counts {
         signs.plainAgain(added);
       }
     }
-    add(span, added);
-  }
-
-  /** Tells whether a repeat that is printed once is a vamp or a safety by its words. */
-  private boolean isOpenInPrint(Loop loop) {
-    if (said.containsKey(loop)) {
-      return false;
-    }
-    return PrintedOpen.of(number).stream()
-        .anyMatch(
-            p ->
-                holds(loop, p.slot())
-                    // of repeats inside each other the words belong to the inner one
-                    && loops.stream()
-                        .noneMatch(l -> l.length() < loop.length() && holds(l, p.slot())));
-  }
-
-  private boolean holds(Loop loop, int slot) {
-    Piece last = pieces.get(loop.end());
-    return slot >= pieces.get(loop.start()).slot() && slot < last.slot() + last.count();
+    counted.add(span, added);
   }
 
   private void once(Span span, int start, int end, boolean around) {
@@ -363,7 +257,7 @@ final class Counts {
     }
     if (!around) {
       choices.tell(
-          finding(
+          counted.finding(
               span,
               Severity.INFO,
               "no-effect",
@@ -374,14 +268,14 @@ final class Counts {
     for (int l = 0; way == 0 && l < loops.size(); l++) {
       Loop loop = loops.get(l);
       if (loop.start() >= start && loop.end() <= end && loop.open().isEmpty()) {
-        put(span, l, loop.counted(1));
+        counted.put(span, l, loop.counted(1));
       }
     }
   }
 
   /** Asks how bars around a printed repeat are played, and returns which of both ways. */
   private int around(Span span, String first, String other) {
-    return ask(
+    return counted.ask(
         span,
         "play-around",
         Topic.REPEAT,
@@ -412,12 +306,12 @@ final class Counts {
     String text =
         "begin inside a repeat and end outside it, or the other way round; until that is put right"
             + " the change does nothing";
-    PlanFinding finding = finding(span, Severity.ERROR, "crosses-repeat", text);
+    PlanFinding finding = counted.finding(span, Severity.ERROR, "crosses-repeat", text);
     List<Way> ways =
-        List.of(Way.of("as printed"), Way.of("these bars " + often(times) + ", then on"));
-    int way = choices.ask(new Choices.Asked(finding, Topic.REPEAT, name(span.from()), ways));
+        List.of(Way.of("as printed"), Way.of("these bars " + CountedLoops.often(times) + ", then on"));
+    int way = choices.ask(new Choices.Asked(finding, Topic.REPEAT, counted.name(span.from()), ways));
     if (way == 1 && times > 1) {
-      add(span, new Loop(start, end, times, List.of(), Optional.empty()));
+      counted.add(span, new Loop(start, end, times, List.of(), Optional.empty()));
     }
     return way == 1;
   }
@@ -426,44 +320,22 @@ final class Counts {
   void afterJumps(Map<Integer, Jumps.Jump> jumps, boolean repeatsAfterJump) {
     boolean again = jumps.values().stream().anyMatch(j -> j.repeats().orElse(repeatsAfterJump));
     for (Loop loop : List.copyOf(loops)) {
-      Span span = said.get(loop);
+      Optional<Span> span = counted.said(loop);
       boolean replayed =
           jumps.entrySet().stream()
               .anyMatch(j -> loop.end() >= j.getValue().target() && loop.start() <= j.getKey());
-      if (span == null || loop.total() < 2 || !replayed) {
+      if (span.isEmpty() || loop.total() < 2 || !replayed) {
         continue;
       }
       PlanFinding finding =
-          finding(span, Severity.DOUBT, "play-and-jump", "sound again after a D.C. or D.S.");
+          counted.finding(span.get(), Severity.DOUBT, "play-and-jump", "sound again after a D.C. or D.S.");
       Way once = Way.of("once after the jump");
-      Way often = Way.of(often(loop.total()) + " again");
+      Way often = Way.of(CountedLoops.often(loop.total()) + " again");
       List<Way> ways = again ? List.of(often, once) : List.of(once, often);
       Choices.Asked asked =
-          new Choices.Asked(finding, Topic.REPEAT, name(span.from()), ways).onlyIfWaysDiffer();
+          new Choices.Asked(finding, Topic.REPEAT, counted.name(span.get().from()), ways).onlyIfWaysDiffer();
       signs.afterJump(loop, again == (choices.ask(asked) == 0));
     }
   }
 
-  private int ask(Span span, String code, Topic topic, String text, List<Way> ways) {
-    PlanFinding finding = finding(span, Severity.DOUBT, code, text);
-    return choices.ask(new Choices.Asked(finding, topic, name(span.from()), ways));
-  }
-
-  private PlanFinding finding(Span span, Severity severity, String code, String text) {
-    boolean one = span.from() == span.to();
-    String bars =
-        one
-            ? "Bar " + number.nameAt(span.from()) + ": these bars "
-            : "Bars " + number.nameAt(span.from()) + " to " + number.nameAt(span.to()) + " ";
-    Optional<String> at = Optional.of(number.barAt(span.from()).id());
-    return PlanFinding.change(severity, at, code, bars + text + ".", span.change());
-  }
-
-  private String name(int slot) {
-    return new BarNames(number).at(slot);
-  }
-
-  private static String often(int times) {
-    return times == 1 ? "once" : times == 2 ? "twice" : times + " times";
-  }
 }

@@ -22,21 +22,13 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Web hooks of a book, and of all books; for who has the data folder, as they outlive any link. */
-public final class HookRoutes {
+public record HookRoutes(Library library, NetRules rules) {
 
   private static final String OF_BOOK = "/api/books/{b}/hooks";
   private static final String OF_ALL = "/api/hooks";
   private static final int MOST_LETTERS = 2000;
 
   private static final List<Told> EVENTS = List.of(Told.CHECKED, Told.CHANGED, Told.PLAN_CHANGED);
-
-  private final Library library;
-  private final NetRules rules;
-
-  public HookRoutes(Library library, NetRules rules) {
-    this.library = library;
-    this.rules = rules;
-  }
 
   /** Adds them to the server. */
   public void register(RoutesConfig routes) {

@@ -60,6 +60,11 @@ public final class EngineJobs implements AutoCloseable {
    */
   public record Asked(String engine, boolean running, Optional<String> why) {}
 
+  /** Returns those of a service without other readers of music. */
+  public static EngineJobs none(Library library, Worker worker, Events events) {
+    return new EngineJobs(library, worker, events, List.of(), EngineLimits.STANDARD);
+  }
+
   /** Prepares; nothing is asked yet. */
   public EngineJobs(
       Library library,

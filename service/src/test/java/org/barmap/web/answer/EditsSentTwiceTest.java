@@ -16,6 +16,7 @@ import java.util.concurrent.CompletableFuture;
 import org.barmap.library.HookTarget;
 import org.barmap.web.RunningServer;
 import org.barmap.web.WebServer;
+import org.barmap.work.engine.EngineJobs;
 import org.barmap.work.hook.HookSender;
 import org.barmap.work.hook.NetRules;
 import org.junit.jupiter.api.BeforeEach;
@@ -40,7 +41,16 @@ class EditsSentTwiceTest extends RunningServer {
   @BeforeEach
   void allowMyNet() throws Exception {
     server.close();
-    server = WebServer.start(library, worker, events, folder, 0, places(), new NetRules(true));
+    server =
+        WebServer.start(
+            library,
+            worker,
+            events,
+            folder,
+            0,
+            places(),
+            new NetRules(true),
+            EngineJobs.none(library, worker, events));
     book = "/api/books/" + readBook();
   }
 

@@ -20,13 +20,6 @@ class AlignRoutesTest extends RunningServer {
     return List.of(InetAddress.getByName("127.0.0.2"));
   }
 
-  private HttpResponse<String> put(String path, String body, long revision) throws Exception {
-    return send(
-        to(path)
-            .header("If-Match", "\"" + revision + "\"")
-            .PUT(HttpRequest.BodyPublishers.ofString(body)));
-  }
-
   private long revision(String path) throws Exception {
     return json(get(path)).path("revision").asLong();
   }

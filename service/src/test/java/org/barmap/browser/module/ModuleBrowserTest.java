@@ -1,8 +1,10 @@
-package org.barmap.browser;
+package org.barmap.browser.module;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import org.barmap.browser.Browser;
+import org.barmap.browser.Visit;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;

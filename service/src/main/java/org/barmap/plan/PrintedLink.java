@@ -1,4 +1,4 @@
-package org.barmap.plan.order;
+package org.barmap.plan;
 
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -10,6 +10,7 @@ import org.barmap.map.Navigation;
 import org.barmap.map.Word;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.term.LinkWords;
+import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.PlayedPiece;
 
@@ -21,7 +22,7 @@ import org.barmap.plan.piece.PlayedPiece;
  * @param at the bar it stands at; empty for a heading
  * @param leftOut it stands in bars that are left out
  */
-public record PrintedLink(LinkWords words, Optional<Bar> at, boolean leftOut) {
+record PrintedLink(LinkWords words, Optional<Bar> at, boolean leftOut) {
   /** Where the last line has fewer bars than this, the bars before it count too. */
   private static final int LAST_BARS = 3;
 
@@ -29,7 +30,7 @@ public record PrintedLink(LinkWords words, Optional<Bar> at, boolean leftOut) {
   private static final int FIRST_BARS = 2;
 
   /** Returns all that the print says, the number's own end first; may be empty. */
-  public static List<PrintedLink> read(OrderOfPlay order, Optional<WrittenNumber> next) {
+  static List<PrintedLink> read(OrderOfPlay order, Optional<WrittenNumber> next) {
     List<PrintedLink> found = new ArrayList<>();
     WrittenNumber number = order.number();
     Set<Bar> out = new HashSet<>();

@@ -1,0 +1,236 @@
+package org.barmap.browser;
+
+import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import java.util.stream.Stream;
+import java.util.logging.Level;
+import java.util.Comparator;
+import java.util.Arrays;
+import java.nio.file.Files;
+import java.io.UncheckedIOException;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import org.openqa.selenium.By;
+import org.openqa.selenium.JavascriptExecutor;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebDriver;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.WindowType;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.support.ui.FluentWait;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** A window of a Chromium that looks at one service: its addresses, its size, its scripts. */
+abstract class Window implements AutoCloseable {
+
+  /**
+   * One headless Chromium that runs, with a fresh profile that goes with it.
+   *
+   * @param driver what it is told by
+   */
+  record Chromium(ChromeDriver driver, Path profile) implements AutoCloseable {
+
+    /**
+     * Starts one.
+     *
+     * @throws AssertionError when Chromium or its driver is missing, with what to install
+     */
+    static Chromium start() {
+      Path chromium = program("chromium", "/usr/bin/chromium", "/usr/bin/chromium-browser");
+      Path chromedriver =
+          program("chromedriver", "/usr/bin/chromedriver", "/usr/lib/chromium/chromedriver");
+      try {
+        Path profile = Files.createTempDirectory("barmap-browser");
+        ChromeOptions options = new ChromeOptions();
+        options.setBinary(chromium.toFile());
+        options.addArguments(
+            "--headless=new",
+            "--no-sandbox",
+            "--disable-gpu",
+            "--disable-quic",
+            "--disable-dev-shm-usage",
+            "--no-first-run",
+            "--disable-background-networking",
+            "--disable-component-update",
+            "--disable-sync",
+            "--autoplay-policy=no-user-gesture-required",
+            "--user-data-dir=" + profile);
+        LoggingPreferences logs = new LoggingPreferences();
+        logs.enable(LogType.BROWSER, Level.SEVERE);
+        options.setCapability("goog:loggingPrefs", logs);
+        ChromeDriverService service =
+            new ChromeDriverService.Builder().usingDriverExecutable(chromedriver.toFile()).build();
+        return new Chromium(new ChromeDriver(service, options), profile);
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
+    private static Path program(String name, String... places) {
+      return Arrays.stream(places)
+          .map(Path::of)
+          .filter(Files::isExecutable)
+          .findFirst()
+          .orElseThrow(
+              () ->
+                  new AssertionError(
+                      name
+                          + " is missing: the browser tests need Debian's packages chromium and"
+                          + " chromium-driver (apt-get install chromium chromium-driver)"));
+    }
+
+    @Override
+    public void close() {
+      driver.quit();
+      try (Stream<Path> files = Files.walk(profile)) {
+        files.sorted(Comparator.reverseOrder()).forEach(p -> p.toFile().delete());
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+  }
+
+  private final Chromium chromium;
+  private final ChromeDriver driver;
+  private final String base;
+
+  /**
+   * Looks at a service.
+   *
+   * @param base its address, without a slash at its end
+   */
+  Window(Chromium chromium, String base) {
+    this.chromium = chromium;
+    this.driver = chromium.driver();
+    this.base = base;
+  }
+
+  /** Returns what tells the browser what to do. */
+  final ChromeDriver driver() {
+    return driver;
+  }
+
+  /** Makes the page this large, in CSS pixels, however small a window may be. */
+  public void size(int width, int height) {
+    driver.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  /** Returns the page as a PNG, from its top, however much of it a window shows. */
+  public byte[] picture(int width) {
+    Number height =
+        (Number)
+            script(
+                "return Math.min(Math.max(innerHeight, document.documentElement.scrollHeight), 2.2 * innerHeight)");
+    Map<String, Object> clip =
+        Map.of("x", 0, "y", 0, "width", width, "height", height, "scale", width > 800 ? 0.6 : 1);
+    Map<String, Object> taken =
+        driver.executeCdpCommand(
+            "Page.captureScreenshot",
+            Map.of("format", "png", "captureBeyondViewport", true, "clip", clip));
+    return Base64.getDecoder().decode(String.valueOf(taken.get("data")));
+  }
+
+  /** Lets requests to these addresses fail from now on; without any, lets all through again. */
+  void block(String... patterns) {
+    driver.executeCdpCommand("Network.enable", Map.of());
+    driver.executeCdpCommand("Network.setBlockedURLs", Map.of("urls", List.of(patterns)));
+  }
+
+  /** Lets pages be opened as if they had no service worker, or as usual. */
+  void pastWorkers(boolean past) {
+    driver.executeCdpCommand("Network.enable", Map.of());
+    driver.executeCdpCommand("Network.setBypassServiceWorker", Map.of("bypass", past));
+  }
+
+  /** Forgets every link that was opened: the next one is the only key. */
+  void forgetKeys() {
+    driver.manage().deleteAllCookies();
+  }
+
+  /** Closes the window and opens another one, as a player does who comes back in the evening. */
+  void anotherWindow() {
+    String before = driver.getWindowHandle();
+    driver.switchTo().newWindow(WindowType.WINDOW);
+    String after = driver.getWindowHandle();
+    driver.switchTo().window(before);
+    driver.close();
+    driver.switchTo().window(after);
+  }
+
+  public void go(String path) {
+    driver.get(base + path);
+  }
+
+  /** Opens an address of another host than the service's own. */
+  public void open(String address) {
+    driver.get(address);
+  }
+
+  /** Returns all that an address answered, where it is no page. */
+  String pageSource() {
+    return String.valueOf(driver.getPageSource());
+  }
+
+  /** Opens a file from the disk. */
+  public void open(Path file) {
+    driver.get(file.toUri().toString());
+  }
+
+  String path() {
+    return String.valueOf(script("return location.pathname + location.search"));
+  }
+
+  public Object script(String code, Object... arguments) {
+    Object result = ((JavascriptExecutor) driver).executeScript(code, arguments);
+    return result == null ? "" : result;
+  }
+
+  /** Runs the body of an async function that calls {@code done} with what it found out. */
+  public String answer(String code) {
+    return String.valueOf(
+        asyncScript(
+            "const done = arguments[arguments.length - 1]; (async () => {" + code + "})();"));
+  }
+
+  public Object asyncScript(String code) {
+    Object result = ((JavascriptExecutor) driver).executeAsyncScript(code);
+    return result == null ? "" : result;
+  }
+
+  /**
+   * What the page's own code complained of; answers the service refuses on purpose are left out.
+   */
+  public List<String> complaints() {
+    return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
+        .map(LogEntry::getMessage)
+        .filter(m -> !m.contains("412 (Precondition Failed)"))
+        .toList();
+  }
+
+  /** Waits, and looks again when the page was drawn anew under its hands. */
+  FluentWait<WebDriver> waiting(int seconds) {
+    return new WebDriverWait(driver, Duration.ofSeconds(seconds), Duration.ofMillis(50))
+        .ignoring(StaleElementReferenceException.class);
+  }
+
+  String mainText() {
+    return driver.findElements(By.tagName("body")).stream()
+        .findFirst()
+        .map(WebElement::getText)
+        .orElse("");
+  }
+
+  @Override
+  public void close() {
+    chromium.close();
+  }
+}
