@@ -96,7 +96,7 @@ public final class Browser extends Window {
       """;
 
   /** Waits until so many elements are there. */
-  void count(String css, int wanted, int seconds) {
+  public void count(String css, int wanted, int seconds) {
     waiting(seconds)
         .withMessage(
             () ->
@@ -116,7 +116,7 @@ public final class Browser extends Window {
   }
 
   /** Returns an attribute of an element, which may be drawn anew meanwhile. */
-  String attribute(String css, String name) {
+  public String attribute(String css, String name) {
     return waiting(30).until(d -> String.valueOf(see(css).getDomAttribute(name)));
   }
 
@@ -137,7 +137,7 @@ public final class Browser extends Window {
   }
 
   /** Clicks with the mouse in the middle of an element, which may be drawn anew meanwhile. */
-  void point(String css) {
+  public void point(String css) {
     waiting(30)
         .withMessage(() -> css + " could not be pointed at; the page says: " + mainText())
         .until(
@@ -148,7 +148,7 @@ public final class Browser extends Window {
   }
 
   /** Returns where a point of the page on the desk is in the window, CSS pixels. */
-  List<?> screen(double x, double y) {
+  public List<?> screen(double x, double y) {
     return (List<?>)
         script(
             "const m = document.querySelector('.overlay').getScreenCTM();"
@@ -159,12 +159,12 @@ public final class Browser extends Window {
   }
 
   /** Clicks at a point of the window, CSS pixels. */
-  void tap(List<?> at) {
+  public void tap(List<?> at) {
     to(at).click().perform();
   }
 
   /** Clicks twice at a point of the window, CSS pixels. */
-  void twice(List<?> at) {
+  public void twice(List<?> at) {
     to(at).doubleClick().perform();
   }
 
@@ -175,7 +175,7 @@ public final class Browser extends Window {
   }
 
   /** Drags with the mouse from one point of the window to another, CSS pixels each. */
-  void drag(List<?> from, List<?> to) {
+  public void drag(List<?> from, List<?> to) {
     int[] at = new int[4];
     for (int i = 0; i < 4; i++) {
       at[i] = (int) Math.round(((Number) (i < 2 ? from.get(i) : to.get(i - 2))).doubleValue());
@@ -190,7 +190,7 @@ public final class Browser extends Window {
   }
 
   /** Chooses one of a list by its value, as soon as the list has it. */
-  void choose(String css, String value) {
+  public void choose(String css, String value) {
     waiting(30)
         .ignoring(NoSuchElementException.class)
         .withMessage(() -> css + " has no " + value + "; the page says: " + mainText())
@@ -215,7 +215,7 @@ public final class Browser extends Window {
   }
 
   /** Empties a field, which may be drawn anew meanwhile. */
-  void empty(String css) {
+  public void empty(String css) {
     waiting(30)
         .withMessage(() -> css + " could not be emptied; the page says: " + mainText())
         .until(
@@ -226,7 +226,7 @@ public final class Browser extends Window {
   }
 
   /** Gives files to a file field, shown or not. */
-  void files(String css, List<Path> files) {
+  public void files(String css, List<Path> files) {
     WebElement field =
         waiting(20)
             .until(d -> d.findElements(By.cssSelector(css)).stream().findFirst().orElse(null));
@@ -234,7 +234,7 @@ public final class Browser extends Window {
         String.join("\n", files.stream().map(p -> p.toAbsolutePath().toString()).toList()));
   }
 
-  Actions actions() {
+  public Actions actions() {
     return new Actions(driver());
   }
 
@@ -244,7 +244,7 @@ public final class Browser extends Window {
   }
 
   /** Takes the last step back, as the keys do. */
-  void undo() {
+  public void undo() {
     actions().keyDown(Keys.CONTROL).sendKeys("z").keyUp(Keys.CONTROL).perform();
   }
 

@@ -140,24 +140,24 @@ abstract class Window implements AutoCloseable {
   }
 
   /** Lets requests to these addresses fail from now on; without any, lets all through again. */
-  void block(String... patterns) {
+  public void block(String... patterns) {
     driver.executeCdpCommand("Network.enable", Map.of());
     driver.executeCdpCommand("Network.setBlockedURLs", Map.of("urls", List.of(patterns)));
   }
 
   /** Lets pages be opened as if they had no service worker, or as usual. */
-  void pastWorkers(boolean past) {
+  public void pastWorkers(boolean past) {
     driver.executeCdpCommand("Network.enable", Map.of());
     driver.executeCdpCommand("Network.setBypassServiceWorker", Map.of("bypass", past));
   }
 
   /** Forgets every link that was opened: the next one is the only key. */
-  void forgetKeys() {
+  public void forgetKeys() {
     driver.manage().deleteAllCookies();
   }
 
   /** Closes the window and opens another one, as a player does who comes back in the evening. */
-  void anotherWindow() {
+  public void anotherWindow() {
     String before = driver.getWindowHandle();
     driver.switchTo().newWindow(WindowType.WINDOW);
     String after = driver.getWindowHandle();
@@ -176,7 +176,7 @@ abstract class Window implements AutoCloseable {
   }
 
   /** Returns all that an address answered, where it is no page. */
-  String pageSource() {
+  public String pageSource() {
     return String.valueOf(driver.getPageSource());
   }
 
@@ -185,7 +185,7 @@ abstract class Window implements AutoCloseable {
     driver.get(file.toUri().toString());
   }
 
-  String path() {
+  public String path() {
     return String.valueOf(script("return location.pathname + location.search"));
   }
 
@@ -217,12 +217,12 @@ abstract class Window implements AutoCloseable {
   }
 
   /** Waits, and looks again when the page was drawn anew under its hands. */
-  FluentWait<WebDriver> waiting(int seconds) {
+  public FluentWait<WebDriver> waiting(int seconds) {
     return new WebDriverWait(driver, Duration.ofSeconds(seconds), Duration.ofMillis(50))
         .ignoring(StaleElementReferenceException.class);
   }
 
-  String mainText() {
+  public String mainText() {
     return driver.findElements(By.tagName("body")).stream()
         .findFirst()
         .map(WebElement::getText)
