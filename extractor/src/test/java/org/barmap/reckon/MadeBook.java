@@ -92,7 +92,7 @@ final class MadeBook {
 
   private void heading(List<Sign> signs) {
     List<Reading> says = List.of(new Reading("No. " + musicalNumber, 0.95));
-    signs.add(sign(SignKind.HEADING, 2, 20, 0.97, says));
+    signs.add(OnLine.sign(SignKind.HEADING, 2, 20, 0.97, says));
   }
 
   private void bars(List<Sign> signs, double line, boolean first) {
@@ -131,7 +131,7 @@ final class MadeBook {
       }
       says = readings(number, wrong, errors.wrongAnchors());
     }
-    signs.add(sign(SignKind.REHEARSAL, at, at + 2, 0.98, says));
+    signs.add(OnLine.sign(SignKind.REHEARSAL, at, at + 2, 0.98, says));
   }
 
   private static ReadSystem.Shape shape(int s) {
@@ -142,27 +142,14 @@ final class MadeBook {
     return String.valueOf((char) ('A' + i % 26)).repeat(1 + (i / 26) % 2);
   }
 
-  private static Sign sign(
-      SignKind kind, double from, double to, double p, List<Reading> readings) {
-    return new Sign(
-        kind,
-        from,
-        to,
-        -2,
-        2,
-        Outline.box(from * 10, 0, to * 10, 40),
-        p,
-        readings,
-        Optional.empty());
-  }
-
   private void anchor(List<Sign> signs, int number, int system) {
     boolean wrong = random.nextDouble() < errors.wrongAnchors();
     if (wrong) {
       injected.add(new Injected("anchor", system, 7));
     }
     signs.add(
-        sign(SignKind.BAR_NUMBER, 0.5, 2, 0.97, readings(number, wrong, errors.wrongAnchors())));
+        OnLine.sign(
+            SignKind.BAR_NUMBER, 0.5, 2, 0.97, readings(number, wrong, errors.wrongAnchors())));
   }
 
   private void rest(List<Sign> signs, double at, double width, int count, int system) {
@@ -171,9 +158,9 @@ final class MadeBook {
       injected.add(new Injected("count", system, at + width / 2));
     }
     double middle = at + width / 2;
-    signs.add(sign(SignKind.MULTI_REST, at + 2, at + width - 2, 0.98, List.of()));
+    signs.add(OnLine.sign(SignKind.MULTI_REST, at + 2, at + width - 2, 0.98, List.of()));
     signs.add(
-        sign(
+        OnLine.sign(
             SignKind.COUNT,
             middle - 1,
             middle + 1,
@@ -247,7 +234,7 @@ final class MadeBook {
   }
 
   private static Sign barline(double at, double p) {
-    return sign(SignKind.BARLINE, at - 0.1, at + 0.1, p, List.of(new Reading("single", 1)));
+    return OnLine.sign(SignKind.BARLINE, at - 0.1, at + 0.1, p, List.of(new Reading("single", 1)));
   }
 
   private int misread(int value) {

@@ -1,6 +1,5 @@
 package org.barmap.work;
 
-import java.util.LinkedHashMap;
 import java.util.Map;
 
 /** How many pages of jobs were read here; of jobs that others went on with it is forgotten. */
@@ -8,15 +7,7 @@ final class ReadOf {
 
   private static final int MOST = 1000;
 
-  private final Map<String, Integer> pages =
-      new LinkedHashMap<>() {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Integer> eldest) {
-          return size() > MOST;
-        }
-      };
+  private final Map<String, Integer> pages = new Latest<>(MOST);
 
   /** Counts another one of a job, and returns how many there are. */
   synchronized int count(String job) {

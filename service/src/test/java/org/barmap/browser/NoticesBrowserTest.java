@@ -25,10 +25,8 @@ class NoticesBrowserTest extends VisitingTest {
   /** Of two messages about steps of one kind only the later can take its step back. */
   @Test
   void takeBackIsAboutTheStepItsMessageNames() {
-    browser.go("/road.html?b=" + book);
-    browser.see("#change-words");
     String said =
-        browser.answer(
+        onTheRoad(
             """
               const { forget, toast } = await import("/js/core/toast.js");
               const taken = [];
@@ -49,10 +47,8 @@ class NoticesBrowserTest extends VisitingTest {
 
   @Test
   void aMessageLiesNotOverWhatWasJustUsed() {
-    browser.go("/road.html?b=" + book);
-    browser.see("#change-words");
     String over =
-        browser.answer(
+        onTheRoad(
             """
               const { toast } = await import("/js/core/toast.js");
               const low = document.createElement("button");
@@ -88,6 +84,13 @@ class NoticesBrowserTest extends VisitingTest {
     assertThat(left).hasSize(before + 1);
     assertThat(left.get(before).path("bars").asInt()).isEqualTo(2);
     assertThat(browser.complaints()).isEmpty();
+  }
+
+  /** What a script finds out on the road map. */
+  private String onTheRoad(String script) {
+    browser.go("/road.html?b=" + book);
+    browser.see("#change-words");
+    return browser.answer(script);
   }
 
   private JsonNode changes() {

@@ -6,17 +6,14 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.barmap.sheet.SheetKind;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 
 /** Two players at once, the phone, and what people need who see or move differently. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class OnePageBrowserTest {
+class OnePageBrowserTest extends VisitingTest {
 
   private static final List<String> ROOMS =
       List.of(
@@ -31,16 +28,11 @@ class OnePageBrowserTest {
   private static final String AT_IT =
       "return [...document.querySelectorAll('.waiting')].some(e => e.textContent.endsWith('…'))";
 
-  private Visit visit;
-  private Browser browser;
-  private Api api;
-  private String book;
+  private String book = "";
 
   @BeforeAll
   void open(@TempDir Path data) {
-    visit = Visit.to(data, 1280, 900);
-    browser = visit.browser();
-    api = visit.api();
+    visit(data, 1280, 900);
     book =
         api.post("/api/books", Map.of("title", "Saltmarsh", "part", "Bass")).path("id").asString();
     browser.go("/book.html?b=" + book);
@@ -48,11 +40,6 @@ class OnePageBrowserTest {
     browser.count(".thumb[data-state=read]", 1, 120);
     // the page is read before its bars are in the map
     browser.waiting(60).until(d -> api.get("/api/books/" + book + "/map").path("bars").size() > 0);
-  }
-
-  @AfterAll
-  void close() {
-    visit.close();
   }
 
   @BeforeEach

@@ -1,20 +1,17 @@
 package org.barmap.browser;
 
-import org.openqa.selenium.logging.LoggingPreferences;
-import org.openqa.selenium.chrome.ChromeOptions;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import java.util.stream.Stream;
-import java.util.logging.Level;
-import java.util.Comparator;
-import java.util.Arrays;
-import java.nio.file.Files;
-import java.io.UncheckedIOException;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.Base64;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.logging.Level;
+import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.StaleElementReferenceException;
@@ -22,8 +19,11 @@ import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.FluentWait;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -98,7 +98,6 @@ abstract class Window implements AutoCloseable {
   }
 
   private final Chromium chromium;
-  private final ChromeDriver driver;
   private final String base;
 
   /**
@@ -108,20 +107,20 @@ abstract class Window implements AutoCloseable {
    */
   Window(Chromium chromium, String base) {
     this.chromium = chromium;
-    this.driver = chromium.driver();
     this.base = base;
   }
 
   /** Returns what tells the browser what to do. */
   final ChromeDriver driver() {
-    return driver;
+    return chromium.driver();
   }
 
   /** Makes the page this large, in CSS pixels, however small a window may be. */
   public void size(int width, int height) {
-    driver.executeCdpCommand(
-        "Emulation.setDeviceMetricsOverride",
-        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+    driver()
+        .executeCdpCommand(
+            "Emulation.setDeviceMetricsOverride",
+            Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
   }
 
   /** Returns the page as a PNG, from its top, however much of it a window shows. */
@@ -133,56 +132,57 @@ abstract class Window implements AutoCloseable {
     Map<String, Object> clip =
         Map.of("x", 0, "y", 0, "width", width, "height", height, "scale", width > 800 ? 0.6 : 1);
     Map<String, Object> taken =
-        driver.executeCdpCommand(
-            "Page.captureScreenshot",
-            Map.of("format", "png", "captureBeyondViewport", true, "clip", clip));
+        driver()
+            .executeCdpCommand(
+                "Page.captureScreenshot",
+                Map.of("format", "png", "captureBeyondViewport", true, "clip", clip));
     return Base64.getDecoder().decode(String.valueOf(taken.get("data")));
   }
 
   /** Lets requests to these addresses fail from now on; without any, lets all through again. */
   public void block(String... patterns) {
-    driver.executeCdpCommand("Network.enable", Map.of());
-    driver.executeCdpCommand("Network.setBlockedURLs", Map.of("urls", List.of(patterns)));
+    driver().executeCdpCommand("Network.enable", Map.of());
+    driver().executeCdpCommand("Network.setBlockedURLs", Map.of("urls", List.of(patterns)));
   }
 
   /** Lets pages be opened as if they had no service worker, or as usual. */
   public void pastWorkers(boolean past) {
-    driver.executeCdpCommand("Network.enable", Map.of());
-    driver.executeCdpCommand("Network.setBypassServiceWorker", Map.of("bypass", past));
+    driver().executeCdpCommand("Network.enable", Map.of());
+    driver().executeCdpCommand("Network.setBypassServiceWorker", Map.of("bypass", past));
   }
 
   /** Forgets every link that was opened: the next one is the only key. */
   public void forgetKeys() {
-    driver.manage().deleteAllCookies();
+    driver().manage().deleteAllCookies();
   }
 
   /** Closes the window and opens another one, as a player does who comes back in the evening. */
   public void anotherWindow() {
-    String before = driver.getWindowHandle();
-    driver.switchTo().newWindow(WindowType.WINDOW);
-    String after = driver.getWindowHandle();
-    driver.switchTo().window(before);
-    driver.close();
-    driver.switchTo().window(after);
+    String before = driver().getWindowHandle();
+    driver().switchTo().newWindow(WindowType.WINDOW);
+    String after = driver().getWindowHandle();
+    driver().switchTo().window(before);
+    driver().close();
+    driver().switchTo().window(after);
   }
 
   public void go(String path) {
-    driver.get(base + path);
+    driver().get(base + path);
   }
 
   /** Opens an address of another host than the service's own. */
   public void open(String address) {
-    driver.get(address);
+    driver().get(address);
   }
 
   /** Returns all that an address answered, where it is no page. */
   public String pageSource() {
-    return String.valueOf(driver.getPageSource());
+    return String.valueOf(driver().getPageSource());
   }
 
   /** Opens a file from the disk. */
   public void open(Path file) {
-    driver.get(file.toUri().toString());
+    driver().get(file.toUri().toString());
   }
 
   public String path() {
@@ -190,7 +190,7 @@ abstract class Window implements AutoCloseable {
   }
 
   public Object script(String code, Object... arguments) {
-    Object result = ((JavascriptExecutor) driver).executeScript(code, arguments);
+    Object result = ((JavascriptExecutor) driver()).executeScript(code, arguments);
     return result == null ? "" : result;
   }
 
@@ -202,7 +202,7 @@ abstract class Window implements AutoCloseable {
   }
 
   public Object asyncScript(String code) {
-    Object result = ((JavascriptExecutor) driver).executeAsyncScript(code);
+    Object result = ((JavascriptExecutor) driver()).executeAsyncScript(code);
     return result == null ? "" : result;
   }
 
@@ -210,7 +210,7 @@ abstract class Window implements AutoCloseable {
    * What the page's own code complained of; answers the service refuses on purpose are left out.
    */
   public List<String> complaints() {
-    return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
+    return driver().manage().logs().get(LogType.BROWSER).getAll().stream()
         .map(LogEntry::getMessage)
         .filter(m -> !m.contains("412 (Precondition Failed)"))
         .toList();
@@ -218,12 +218,12 @@ abstract class Window implements AutoCloseable {
 
   /** Waits, and looks again when the page was drawn anew under its hands. */
   public FluentWait<WebDriver> waiting(int seconds) {
-    return new WebDriverWait(driver, Duration.ofSeconds(seconds), Duration.ofMillis(50))
+    return new WebDriverWait(driver(), Duration.ofSeconds(seconds), Duration.ofMillis(50))
         .ignoring(StaleElementReferenceException.class);
   }
 
   public String mainText() {
-    return driver.findElements(By.tagName("body")).stream()
+    return driver().findElements(By.tagName("body")).stream()
         .findFirst()
         .map(WebElement::getText)
         .orElse("");

@@ -15,10 +15,8 @@ class ChangesAtTest extends OnEachStore {
 
   @Test
   void everyStepAndItsTakingBackCountsFromItsMoment() {
-    String book = library.books().add("Saltmarsh", "Bass").id();
     Changes changes = library.changes();
-    cutTwoAndTakeOneBack(changes, book);
-    clock.pass(HOUR);
+    String book = cutTwoAndTakeOneBack(changes);
     changes.add(book, 3, "Ada", cut("9"));
     clock.pass(HOUR);
     String first = changes.find(book).orElseThrow().value().get(0).path("id").asString("");
@@ -35,10 +33,8 @@ class ChangesAtTest extends OnEachStore {
 
   @Test
   void aStepTakenBackAndMadeAgainWasOutInBetween() {
-    String book = library.books().add("Saltmarsh", "Bass").id();
     Changes changes = library.changes();
-    cutTwoAndTakeOneBack(changes, book);
-    clock.pass(HOUR);
+    String book = cutTwoAndTakeOneBack(changes);
     changes.redo(book, 3);
     clock.pass(HOUR);
     changes.undo(book, 4);
@@ -56,13 +52,16 @@ class ChangesAtTest extends OnEachStore {
   }
 
   /** At the hours 1 and 2 bars 3 and 7 are cut; at 3 bar 7 is played again. */
-  private void cutTwoAndTakeOneBack(Changes changes, String book) {
+  private String cutTwoAndTakeOneBack(Changes changes) {
+    String book = library.books().add("Saltmarsh", "Bass").id();
     clock.pass(HOUR);
     changes.add(book, 0, "Ada", cut("3"));
     clock.pass(HOUR);
     changes.add(book, 1, "Ada", cut("7"));
     clock.pass(HOUR);
     changes.undo(book, 2);
+    clock.pass(HOUR);
+    return book;
   }
 
   private static List<String> firsts(Changes changes, String book, int hours) {

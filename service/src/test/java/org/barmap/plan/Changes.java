@@ -25,13 +25,15 @@ public final class Changes {
     return new ShowChanges(changes);
   }
 
+  /** Returns changes as the format writes each. */
+  public static ShowChanges json(String changes) {
+    return ChangesJson.read("{\"format\":\"changes/1\",\"changes\":[" + changes + "]}");
+  }
+
   /** Returns one cut, both bars by their addresses. */
   public static ShowChanges cut(String first, String last) {
-    return ChangesJson.read(
-        """
-        {"format":"changes/1","changes":[{"id":"c","kind":"cut","first":"%s","last":"%s"}]}
-        """
-            .formatted(first, last));
+    return json(
+        "{\"id\":\"c\",\"kind\":\"cut\",\"first\":\"%s\",\"last\":\"%s\"}".formatted(first, last));
   }
 
   /** Plans a book with changes said in words. */

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 import static org.barmap.plan.Books.run;
 
 import java.util.stream.Stream;
-import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.term.Metronome;
 import org.barmap.plan.pace.Length;
@@ -112,12 +111,11 @@ class CountingTest {
   @Test
   void aRampCanBeSaid() {
     ShowChanges changes =
-        ChangesJson.read(
+        Changes.json(
             """
-            { "format": "changes/1", "changes": [
               { "id": "t", "kind": "tempo", "first": "1", "beat": "1/4", "perMinute": 60 },
               { "id": "r", "kind": "tempo", "first": "3", "last": "6", "beat": "1/4",
-                "perMinute": 60, "toPerMinute": 120 } ] }
+                "perMinute": 60, "toPerMinute": 120 }
             """);
     NumberPlan planned = plan("1 2 3 4@mr3 7 8", changes).numbers().get(0);
     assertThat(planned.played().seconds().orElse(-1.0))
@@ -163,11 +161,10 @@ class CountingTest {
   @Test
   void changesOfTempoAndBeatsCount() {
     ShowChanges changes =
-        ChangesJson.read(
+        Changes.json(
             """
-            { "format": "changes/1", "changes": [
               { "id": "t", "kind": "tempo", "first": "1", "beat": "3/8", "perMinute": 60 },
-              { "id": "b", "kind": "beats", "first": "3", "last": "4", "beats": 6 } ] }
+              { "id": "b", "kind": "beats", "first": "3", "last": "4", "beats": 6 }
             """);
     Length played = plan("1@6/8 2 3 4", changes).numbers().get(0).played();
     assertThat(played.beats()).contains(2.0 + 2 + 6 + 6);
@@ -177,10 +174,9 @@ class CountingTest {
   @Test
   void beatsCutInsideBarsAreOut() {
     ShowChanges changes =
-        ChangesJson.read(
+        Changes.json(
             """
-            { "format": "changes/1", "changes": [
-              { "id": "c", "kind": "cut", "first": "2 beat 3", "last": "4 beat 2" } ] }
+              { "id": "c", "kind": "cut", "first": "2 beat 3", "last": "4 beat 2" }
             """);
     Plan plan = plan("1@w:\u2669_=_60 2 3 4 5", changes);
     assertThat(Books.order(plan)).isEqualTo("1 2 4 5");

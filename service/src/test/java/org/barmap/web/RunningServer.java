@@ -26,6 +26,8 @@ import org.barmap.web.contract.CheckedClient;
 import org.barmap.work.Events;
 import org.barmap.work.StandInReader;
 import org.barmap.work.Worker;
+import org.barmap.work.engine.EngineJobs;
+import org.barmap.work.hook.NetRules;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
@@ -62,6 +64,21 @@ public abstract class RunningServer {
   protected Library opened() throws IOException {
     return Stores.valueOf(System.getProperty("barmap.store", "SQLITE"))
         .open(folder, Clock.systemUTC());
+  }
+
+  /** Starts it anew so that web hooks may lead to this machine and its net. */
+  protected void allowMyNet() throws IOException {
+    server.close();
+    server =
+        WebServer.start(
+            library,
+            worker,
+            events,
+            folder,
+            0,
+            places(),
+            new NetRules(true),
+            EngineJobs.none(library, worker, events));
   }
 
   protected Places places() throws IOException {

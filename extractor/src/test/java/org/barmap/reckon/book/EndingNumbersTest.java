@@ -16,6 +16,7 @@ import org.barmap.map.Finding;
 import org.barmap.map.Outline;
 import org.barmap.map.StaffSystem;
 import org.barmap.reckon.Fixed;
+import org.barmap.reckon.OnLine;
 import org.barmap.reckon.Reckoner;
 import org.barmap.reckon.Settler;
 import org.barmap.sign.ReadPage;
@@ -275,15 +276,6 @@ class EndingNumbersTest {
   }
 
   private static Sign sign(SignKind kind, double from, double to, Reading... readings) {
-    return new Sign(
-        kind,
-        from,
-        to,
-        -2,
-        2,
-        Outline.box(from * 10, 0, to * 10, 40),
-        0.98,
-        List.of(readings),
-        Optional.empty());
+    return OnLine.sign(kind, from, to, 0.98, List.of(readings));
   }
 }

@@ -32,14 +32,11 @@ class MarkBySizeTest {
   @Test
   void aBarNumberAsLargeAsTheMarksIsTheLetterBetweenThem() {
     List<Sign> settled =
-        MarkBySize.settle(
-                List.of(
-                    List.of(
-                        sign(MARK, "H", 2.4, .8),
-                        sign(NUMBER, "1", 2.3, .8),
-                        sign(MARK, "J", 2.5, .8),
-                        sign(NUMBER, "90", 2.4, .8))))
-            .get(0);
+        line(
+            sign(MARK, "H", 2.4, .8),
+            sign(NUMBER, "1", 2.3, .8),
+            sign(MARK, "J", 2.5, .8),
+            sign(NUMBER, "90", 2.4, .8));
     assertThat(settled).extracting(Sign::kind).containsExactly(MARK, MARK, MARK, NUMBER);
     assertThat(settled.get(1).text()).isEqualTo("I");
   }
@@ -47,16 +44,17 @@ class MarkBySizeTest {
   @Test
   void whereTheSizesLieFarApartALargeNumberIsAMark() {
     List<Sign> settled =
-        MarkBySize.settle(
-                List.of(
-                    List.of(
-                        sign(NUMBER, "9", 1.3, .8),
-                        sign(NUMBER, "14", 1.3, .8),
-                        sign(MARK, "9", 3.2, .8),
-                        sign(NUMBER, "29", 3.3, .8),
-                        sign(MARK, "57", 3.3, .8))))
-            .get(0);
+        line(
+            sign(NUMBER, "9", 1.3, .8),
+            sign(NUMBER, "14", 1.3, .8),
+            sign(MARK, "9", 3.2, .8),
+            sign(NUMBER, "29", 3.3, .8),
+            sign(MARK, "57", 3.3, .8));
     assertThat(settled).extracting(Sign::kind).containsExactly(NUMBER, NUMBER, MARK, MARK, MARK);
+  }
+
+  private static List<Sign> line(Sign... signs) {
+    return MarkBySize.settle(List.of(List.of(signs))).get(0);
   }
 
   private static Sign sign(SignKind kind, String text, double height, double probability) {

@@ -1,19 +1,7 @@
 package org.barmap.exchange.chair;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.Set;
-import org.barmap.exchange.CutList;
-import org.barmap.plan.change.Addresses;
-import org.barmap.plan.change.ChangesJson;
-import org.barmap.plan.change.Found;
-import org.barmap.plan.change.Place;
 import org.barmap.plan.change.kind.ShowChange;
-import org.barmap.plan.change.term.Figures;
-import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Changes of one part said in the bars of another. What is said by a mark both parts have is left
@@ -21,13 +9,6 @@ import tools.jackson.databind.node.ObjectNode;
  * has no sure partner is not carried at all.
  */
 public final class Carrying {
-
-  /** The keys of {@code changes/1} that name bars of the change's own number. */
-  private static final List<String> ADDRESSES =
-      List.of("first", "last", "after", "before", "exitBar", "from");
-
-  /** The kinds that one player does and the others of the pit don't. */
-  private static final Set<String> OF_THE_CHAIR = Set.of("instrument", "tacet");
 
   /**
    * What came of a list.
@@ -52,31 +33,9 @@ public final class Carrying {
    */
   public record Left(ShowChange change, String says, String why) {}
 
-  /** The two parts, as a sentence names them. */
-  private record Called(String from, String to, String barsOf) {
-    static final Called BOOKS = new Called("this book", "the other book", "");
-
-    /** Begins a sentence. */
-    String begins() {
-      return to.substring(0, 1).toUpperCase(Locale.ROOT) + to.substring(1);
-    }
-  }
-
-  private final TwoParts parts;
-  private final Called called;
-
-  /** What is of one chair only is left. */
-  private final boolean pit;
-
-  private Carrying(TwoParts parts, Called called, boolean pit) {
-    this.parts = parts;
-    this.called = called;
-    this.pit = pit;
-  }
-
   /** Says changes of this part in the other part's bars. */
   public static Carried carry(TwoParts parts, List<ShowChange> changes) {
-    return new Carrying(parts, Called.BOOKS, true).all(changes);
+    return new Carrier(parts, Carrier.Called.BOOKS, true).all(changes);
   }
 
   /**
@@ -86,101 +45,7 @@ public final class Carrying {
    * @param whose what the other's part is called
    */
   static Carried typed(TwoParts parts, List<ShowChange> changes, String whose) {
-    Called called = new Called(whose + "'s part", "this part", whose + "'s ");
-    return new Carrying(parts, called, false).all(changes);
-  }
-
-  private Carried all(List<ShowChange> changes) {
-    List<ShowChange> carried = new ArrayList<>();
-    List<Left> left = new ArrayList<>();
-    for (ShowChange change : changes) {
-      try {
-        carried.add(one(change));
-      } catch (NotCarried e) {
-        left.add(new Left(change, CutList.line(change), String.valueOf(e.getMessage())));
-      }
-    }
-    return new Carried(carried, left);
-  }
-
-  /** Why a change can't be carried. */
-  private static final class NotCarried extends Exception {
-    private static final long serialVersionUID = 1L;
-
-    NotCarried(String why) {
-      super(why);
-    }
-  }
-
-  private ShowChange one(ShowChange change) throws NotCarried {
-    ObjectNode node = ChangesJson.tree(change);
-    if (pit && isOfTheChair(node)) {
-      throw new NotCarried("It is about this chair only.");
-    }
-    if (node.has("numbers")) {
-      for (var label : node.path("numbers")) {
-        number(label.asString());
-      }
-      return change;
-    }
-    if (change.number().isBlank() && change.where().isEmpty()) {
-      return change;
-    }
-    NumberPair pair = number(change.number());
-    for (String key : ADDRESSES) {
-      if (node.has(key)) {
-        node.put(key, carried(node.path(key).asString(), pair));
-      }
-    }
-    if (node.path("kind").asString().equals("jump") && node.has("to")) {
-      NumberPair to = node.has("toNumber") ? number(node.path("toNumber").asString()) : pair;
-      node.put("to", carried(node.path("to").asString(), to));
-    }
-    if (!pair.there().label().isEmpty()) {
-      node.put("number", pair.there().label());
-    }
-    return ChangesJson.readOne(node);
-  }
-
-  private static boolean isOfTheChair(ObjectNode change) {
-    return OF_THE_CHAIR.contains(change.path("kind").asString())
-        || change.path("errata").asBoolean(false);
-  }
-
-  private NumberPair number(String label) throws NotCarried {
-    Optional<NumberPair> pair = parts.number(label);
-    if (pair.isEmpty()) {
-      throw new NotCarried(
-          label.isBlank()
-              ? "It doesn't say which number it is in."
-              : called.begins() + " has no No. " + label + ".");
-    }
-    return pair.get();
-  }
-
-  private String carried(String said, NumberPair pair) throws NotCarried {
-    if (!(new Addresses(pair.here()).find(said) instanceof Found.At at)) {
-      throw new NotCarried("\"" + said + "\" is no one bar of " + called.from() + ".");
-    }
-    int slot = at.place().slot();
-    String bar = called.barsOf() + "bar " + pair.here().nameAt(slot);
-    Optional<Integer> there = pair.there(slot);
-    if (there.isEmpty()) {
-      throw new NotCarried(
-          pair.isUnsure(slot)
-              ? "Which bar of " + called.to() + " is " + bar + " is not sure: name one near it."
-              : called.begins() + " has no " + bar + ".");
-    }
-    Addresses target = new Addresses(pair.there());
-    Place wanted = new Place(there.get(), at.place().beat());
-    String name = pair.there().nameAt(there.get());
-    OptionalDouble beat = at.place().beat();
-    String words = beat.isPresent() ? name + " beat " + Figures.plain(beat.getAsDouble()) : name;
-    for (String way : List.of(said, words)) {
-      if (target.find(way) instanceof Found.At found && found.place().equals(wanted)) {
-        return way;
-      }
-    }
-    throw new NotCarried(called.begins() + " has no clear name for " + bar + ".");
+    Carrier.Called called = new Carrier.Called(whose + "'s part", "this part", whose + "'s ");
+    return new Carrier(parts, called, false).all(changes);
   }
 }

@@ -62,7 +62,9 @@ final class Counts {
   private void one(Span span, int times, int start, int end) {
     for (int l = 0; l < loops.size(); l++) {
       Loop loop = loops.get(l);
-      if (loop.open().isPresent() || counted.gone(loop) || !counted.same(start, loop.start(), true)) {
+      if (loop.open().isPresent()
+          || counted.gone(loop)
+          || !counted.same(start, loop.start(), true)) {
         continue;
       }
       boolean whole = counted.same(end, loop.end(), false);
@@ -86,7 +88,8 @@ final class Counts {
       return false; // bars are added before the endings
     }
     boolean body = counted.same(end, first.start() - 1, false);
-    boolean ending = loop.parts().stream().anyMatch(p -> p.closes() && counted.same(end, p.end(), false));
+    boolean ending =
+        loop.parts().stream().anyMatch(p -> p.closes() && counted.same(end, p.end(), false));
     if (!whole && !body && !ending) {
       return false;
     }
@@ -131,7 +134,9 @@ final class Counts {
               "play-body",
               Topic.REPEAT,
               text,
-              List.of(Way.of("these bars " + CountedLoops.often(times) + " each time"), Way.of(repeat)));
+              List.of(
+                  Way.of("these bars " + CountedLoops.often(times) + " each time"),
+                  Way.of(repeat)));
       if (way == 0) {
         counted.add(span, around);
       } else {
@@ -174,7 +179,8 @@ final class Counts {
         List.of(
             Way.of("no repeat, without the first ending"),
             Way.of("straight through, the first ending too"));
-    if (counted.ask(span, "play-lone-ending", Topic.REPEAT, "are a repeat with a first ending alone", ways)
+    if (counted.ask(
+            span, "play-lone-ending", Topic.REPEAT, "are a repeat with a first ending alone", ways)
         == 0) {
       counted.put(span, l, loop.counted(1));
     } else {
@@ -308,8 +314,10 @@ final class Counts {
             + " the change does nothing";
     PlanFinding finding = counted.finding(span, Severity.ERROR, "crosses-repeat", text);
     List<Way> ways =
-        List.of(Way.of("as printed"), Way.of("these bars " + CountedLoops.often(times) + ", then on"));
-    int way = choices.ask(new Choices.Asked(finding, Topic.REPEAT, counted.name(span.from()), ways));
+        List.of(
+            Way.of("as printed"), Way.of("these bars " + CountedLoops.often(times) + ", then on"));
+    int way =
+        choices.ask(new Choices.Asked(finding, Topic.REPEAT, counted.name(span.from()), ways));
     if (way == 1 && times > 1) {
       counted.add(span, new Loop(start, end, times, List.of(), Optional.empty()));
     }
@@ -328,14 +336,15 @@ final class Counts {
         continue;
       }
       PlanFinding finding =
-          counted.finding(span.get(), Severity.DOUBT, "play-and-jump", "sound again after a D.C. or D.S.");
+          counted.finding(
+              span.get(), Severity.DOUBT, "play-and-jump", "sound again after a D.C. or D.S.");
       Way once = Way.of("once after the jump");
       Way often = Way.of(CountedLoops.often(loop.total()) + " again");
       List<Way> ways = again ? List.of(often, once) : List.of(once, often);
       Choices.Asked asked =
-          new Choices.Asked(finding, Topic.REPEAT, counted.name(span.get().from()), ways).onlyIfWaysDiffer();
+          new Choices.Asked(finding, Topic.REPEAT, counted.name(span.get().from()), ways)
+              .onlyIfWaysDiffer();
       signs.afterJump(loop, again == (choices.ask(asked) == 0));
     }
   }
-
 }

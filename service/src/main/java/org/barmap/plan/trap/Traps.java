@@ -34,17 +34,7 @@ public final class Traps {
       List<Turn> turns,
       List<LongRest> rests,
       List<GetReady> ready,
-      List<PlanFinding> findings) {
-
-    /** Takes defensive copies. */
-    public Decided {
-      marks = List.copyOf(marks);
-      turns = List.copyOf(turns);
-      rests = List.copyOf(rests);
-      ready = List.copyOf(ready);
-      findings = List.copyOf(findings);
-    }
-  }
+      List<PlanFinding> findings) {}
 
   /** Returns the traps number by number in the order of the night; in each the grave ones first. */
   public static List<Trap> of(List<Performance> show, Decided decided) {

@@ -3,8 +3,8 @@ package org.barmap.web.access;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.util.LinkedHashMap;
 import java.util.Map;
+import org.barmap.work.Latest;
 
 /**
  * Counts wrong keys by where they came from. A key of 160 random bits is never guessed; this keeps
@@ -23,15 +23,7 @@ final class Tries {
   private record Count(int wrong, Instant last) {}
 
   private final InstantSource clock;
-  private final Map<String, Count> counts =
-      new LinkedHashMap<>() {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Count> eldest) {
-          return size() > REMEMBERED;
-        }
-      };
+  private final Map<String, Count> counts = new Latest<>(REMEMBERED);
 
   Tries(InstantSource clock) {
     this.clock = clock;

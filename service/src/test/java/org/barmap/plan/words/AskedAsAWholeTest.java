@@ -2,7 +2,7 @@ package org.barmap.plan.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
+import java.util.function.Predicate;
 import org.barmap.map.BarMap;
 import org.barmap.plan.Books;
 import org.barmap.plan.change.kind.ShowChange;
@@ -37,8 +37,7 @@ class AskedAsAWholeTest {
         "No. 7: the piano takes the first four of B alone, you're back at 24"
       })
   void nothingFollows(String said) {
-    List<Heard<ShowChange>> heard = ChangeWords.understand(BOOK, said);
-    assertThat(heard).as(said).isNotEmpty().allMatch(h -> h instanceof Heard.AskedBack);
+    assertAll(said, h -> h instanceof Heard.AskedBack);
   }
 
   @ParameterizedTest
@@ -50,7 +49,10 @@ class AskedAsAWholeTest {
         "No. 7: kazoo at 50"
       })
   void whatIsPlainIsNotAsked(String said) {
-    List<Heard<ShowChange>> heard = ChangeWords.understand(BOOK, said);
-    assertThat(heard).as(said).isNotEmpty().allMatch(h -> h instanceof Heard.Understood);
+    assertAll(said, h -> h instanceof Heard.Understood);
+  }
+
+  private static void assertAll(String said, Predicate<Heard<ShowChange>> how) {
+    assertThat(ChangeWords.understand(BOOK, said)).as(said).isNotEmpty().allMatch(how);
   }
 }

@@ -15,8 +15,6 @@ import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import org.barmap.library.HookTarget;
 import org.barmap.web.RunningServer;
-import org.barmap.web.WebServer;
-import org.barmap.work.engine.EngineJobs;
 import org.barmap.work.hook.HookSender;
 import org.barmap.work.hook.NetRules;
 import org.junit.jupiter.api.BeforeEach;
@@ -39,18 +37,8 @@ class EditsSentTwiceTest extends RunningServer {
   }
 
   @BeforeEach
-  void allowMyNet() throws Exception {
-    server.close();
-    server =
-        WebServer.start(
-            library,
-            worker,
-            events,
-            folder,
-            0,
-            places(),
-            new NetRules(true),
-            EngineJobs.none(library, worker, events));
+  void begin() throws Exception {
+    allowMyNet();
     book = "/api/books/" + readBook();
   }
 

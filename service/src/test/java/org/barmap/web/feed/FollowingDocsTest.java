@@ -21,8 +21,6 @@ import java.util.regex.Pattern;
 import javax.tools.ToolProvider;
 import org.barmap.library.HookTarget;
 import org.barmap.web.RunningServer;
-import org.barmap.web.WebServer;
-import org.barmap.work.engine.EngineJobs;
 import org.barmap.work.hook.HookSender;
 import org.barmap.work.hook.NetRules;
 import org.junit.jupiter.api.Test;
@@ -41,21 +39,6 @@ class FollowingDocsTest extends RunningServer {
 
   private String register(String address) throws Exception {
     return json(post("/api/hooks", "{\"address\":\"" + address + "\"}")).path("secret").asString();
-  }
-
-  private void allowMyNet() throws Exception {
-    server.close();
-    NetRules rules = new NetRules(true);
-    server =
-        WebServer.start(
-            library,
-            worker,
-            events,
-            folder,
-            0,
-            places(),
-            rules,
-            EngineJobs.none(library, worker, events));
   }
 
   private void tell() throws Exception {

@@ -9,9 +9,7 @@ import org.barmap.library.HookTarget;
 import org.barmap.library.feed.Hooks;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.RunningServer;
-import org.barmap.web.WebServer;
 import org.barmap.web.api.ApiError;
-import org.barmap.work.engine.EngineJobs;
 import org.barmap.work.hook.HookSender;
 import org.barmap.work.hook.NetRules;
 import org.junit.jupiter.api.Test;
@@ -21,21 +19,6 @@ import tools.jackson.databind.JsonNode;
 class HookRoutesTest extends RunningServer {
 
   private static final String EVENTS = ",\"events\":[\"checked\",\"changed\"]}";
-
-  private void allowMyNet() throws Exception {
-    server.close();
-    NetRules rules = new NetRules(true);
-    server =
-        WebServer.start(
-            library,
-            worker,
-            events,
-            folder,
-            0,
-            places(),
-            rules,
-            EngineJobs.none(library, worker, events));
-  }
 
   private HttpResponse<String> register(String base, HookTarget target) throws Exception {
     return post(base, "{\"address\":\"" + target.address() + "\"" + EVENTS);

@@ -1,21 +1,24 @@
 package org.barmap.exchange.musicxml.book;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.barmap.exchange.musicxml.book.WrittenScore.FOUR;
+import static org.barmap.exchange.musicxml.book.WrittenScore.REST;
+import static org.barmap.exchange.musicxml.book.WrittenScore.codes;
+import static org.barmap.exchange.musicxml.book.WrittenScore.hidden;
+import static org.barmap.exchange.musicxml.book.WrittenScore.m;
+import static org.barmap.exchange.musicxml.book.WrittenScore.multi;
+import static org.barmap.exchange.musicxml.book.WrittenScore.names;
 import static org.barmap.exchange.musicxml.book.WrittenScore.note;
 import static org.barmap.exchange.musicxml.book.WrittenScore.of;
+import static org.barmap.exchange.musicxml.book.WrittenScore.texts;
+import static org.barmap.exchange.musicxml.book.WrittenScore.words;
 
-import java.util.List;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
-import org.barmap.map.Content;
-import org.barmap.map.Enclosure;
 import org.barmap.map.Finding;
 import org.barmap.map.MusicalNumber;
-import org.barmap.map.Navigation;
-import org.barmap.map.Word;
 import org.barmap.map.json.BarMapJson;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,97 +26,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** What the measures of a score say, as entries of a book. Meanings are those of MusicXML 4.0. */
 class ScoreBookTest {
-  private static final String FOUR =
-      "<attributes><divisions>1</divisions><key><fifths>-3</fifths></key>"
-          + "<time symbol=\"common\"><beats>4</beats><beat-type>4</beat-type></time></attributes>";
-  private static final String REST = "<note><rest measure=\"yes\"/><duration>4</duration></note>";
-
-  private static String m(String number, String content) {
-    return "<measure number=\"" + number + "\">" + content + "</measure>";
-  }
-
-  private static String hidden(String number, String content) {
-    return "<measure number=\"" + number + "\" implicit=\"yes\">" + content + "</measure>";
-  }
-
-  private static String words(String... words) {
-    return IntStream.range(0, words.length)
-        .mapToObj(i -> "<words>" + words[i] + "</words>")
-        .collect(
-            Collectors.joining("", "<direction><direction-type>", "</direction-type></direction>"));
-  }
-
-  private static String multi(int bars) {
-    return "<attributes><measure-style><multiple-rest>"
-        + bars
-        + "</multiple-rest></measure-style></attributes>";
-  }
-
-  private static String names(BarMap map) {
-    return map.bars().stream()
-        .map(
-            b ->
-                b.label().orElse(Integer.toString(b.number()))
-                    + (b.count() > 1 ? "x" + b.count() : ""))
-        .collect(Collectors.joining(" "));
-  }
-
-  private static List<String> codes(BarMap map) {
-    return map.findings().stream().map(Finding::code).toList();
-  }
-
-  private static List<String> texts(Bar bar) {
-    return bar.words().stream().map(Word::text).toList();
-  }
-
-  /** Source: MusicXML test suite, rests of 3, 15, 1 and 12 bars are 31 bars; entries as drawn. */
-  @Test
-  void multiBarRestsAreOneEntryEach() throws Exception {
-    StringBuilder score = new StringBuilder();
-    int number = 1;
-    for (int length : List.of(3, 15, 1, 12)) {
-      for (int k = 0; k < length; k++) {
-        score.append(
-            m("" + number, (number == 1 ? FOUR : "") + (k == 0 ? multi(length) : "") + REST));
-        number++;
-      }
-    }
-
-    BarMap map = of(score.toString());
-
-    assertThat(names(map)).isEqualTo("1x3 4x15 19 20x12");
-    assertThat(map.writtenBars()).isEqualTo(31);
-    assertThat(map.bars().stream().map(Bar::content))
-        .containsExactly(Content.MULTI_REST, Content.MULTI_REST, Content.REST, Content.MULTI_REST);
-  }
-
-  /** A rest that the file says is longer than what is there: nothing is passed over. */
-  @Test
-  void aRestEndsWhereSomethingStands() throws Exception {
-    BarMap map =
-        of(
-            m("1", FOUR + multi(4) + REST)
-                + m("2", REST)
-                + m(
-                    "3",
-                    "<direction><direction-type><rehearsal>B</rehearsal></direction-type></direction>"
-                        + REST)
-                + m("4", REST)
-                + m("5", note(4)));
-
-    assertThat(names(map)).isEqualTo("1x2 3 4 5");
-    assertThat(map.bars().get(1).rehearsal().orElseThrow().text()).isEqualTo("B");
-    assertThat(codes(map)).contains("score-rest");
-  }
-
-  /** Some readers of printed music write a rest of eight bars as one measure and count on. */
-  @Test
-  void oneMeasureMayStandForTheWholeRest() throws Exception {
-    BarMap map = of(m("1", FOUR + note(4)) + m("2", multi(8) + REST) + m("10", note(4)));
-
-    assertThat(names(map)).isEqualTo("1 2x8 10");
-    assertThat(codes(map)).doesNotContain("score-rest");
-  }
 
   /** Source: MusicXML test suite, bars 0, 1, X1, 2 where 0 and X1 are not displayed. */
   @Test
@@ -258,176 +170,6 @@ class ScoreBookTest {
     assertThat(map.numbers().get(0).title()).isEqualTo(title);
   }
 
-  /** An entry of a bar map stands for 10,000 bars at the most. */
-  @ParameterizedTest
-  @CsvSource({"16, 16", "10000, 10000", "10001, 1", "99999999999, 1", "-4294967276, 1"})
-  void aRestLongerThanAnyIsNone(String said, int bars) throws Exception {
-    String style =
-        "<attributes><measure-style><multiple-rest>"
-            + said
-            + "</multiple-rest></measure-style></attributes>";
-    String next = said.length() > 6 ? "2" : Integer.toString(Integer.parseInt(said) + 1);
-    BarMap map = of(m("1", FOUR + style + REST) + m(next, note(4)));
-
-    assertThat(map.bars().get(0).count()).isEqualTo(bars);
-    assertThat(BarMapJson.read(BarMapJson.write(map)).bars()).hasSize(2);
-  }
-
-  /** A musical sign takes two characters; half of one can't be written into any file. */
-  @Test
-  void longWordsAreNotCutInTheMidstOfASign() throws Exception {
-    BarMap map = of(m("1", FOUR + words("x".repeat(198) + "\uD834\uDD0B and more") + note(4)));
-
-    assertThat(texts(map.bars().get(0))).containsExactly("x".repeat(198) + "\u2026");
-    assertThat(BarMapJson.read(BarMapJson.write(map)).bars()).hasSize(1);
-  }
-
-  @ParameterizedTest
-  @CsvSource(
-      delimiter = ';',
-      textBlock =
-          """
-          D.C. al Fine       ; DA_CAPO
-          Da Capo            ; DA_CAPO
-          D. C.              ; DA_CAPO
-          D C                ; DA_CAPO
-          D. C al Fine       ; DA_CAPO
-          D.C.al Coda        ; DA_CAPO
-          (D.S. al Coda)     ; DAL_SEGNO
-          Dal Segno al Fine  ; DAL_SEGNO
-          DS al Fine         ; DAL_SEGNO
-          To Coda            ; TO_CODA
-          2nd x to Coda      ; TO_CODA
-          To Coda (last time); TO_CODA
-          on cue to Coda 2   ; TO_CODA
-          go to the Coda     ; TO_CODA
-          Coda               ; CODA
-          CODA               ; CODA
-          Fine               ; FINE
-          (fine)             ; FINE
-          al Coda            ; TO_CODA
-          """)
-  void wordsSteer(String words, Navigation sign) throws Exception {
-    BarMap map = of(m("1", FOUR + note(4) + words(words)) + m("2", note(4)));
-    // what counts at a bar's start and stands behind its last note belongs to the next one
-    Bar bar = map.bars().get(sign == Navigation.CODA ? 1 : 0);
-
-    assertThat(bar.signs()).containsExactly(sign);
-  }
-
-  @ParameterizedTest
-  @CsvSource({
-    "Codetta",
-    "Finely",
-    "D major",
-    "D C G",
-    "to the end",
-    "listen to the coda singer",
-    "cross to coda platform",
-    "discord",
-    "Final time",
-    "accordion",
-    "dcresc."
-  })
-  void otherWordsDoNot(String words) throws Exception {
-    assertThat(of(m("1", FOUR + words(words) + note(4))).bars().get(0).signs()).isEmpty();
-  }
-
-  /** A sign drawn behind its words is part of them. */
-  @Test
-  void wordsAndASignInOneAreOneSaying() throws Exception {
-    String to =
-        "<direction><direction-type><words>To</words></direction-type>"
-            + "<direction-type><coda/></direction-type></direction>";
-    String ds =
-        "<direction><direction-type><words>D.S. al</words></direction-type>"
-            + "<direction-type><coda/></direction-type></direction>";
-    BarMap map = of(m("1", FOUR + note(4) + to) + m("2", note(4) + ds) + m("3", note(4)));
-
-    assertThat(map.bars().get(0).signs()).containsExactly(Navigation.TO_CODA);
-    assertThat(map.bars().get(1).signs()).containsExactly(Navigation.DAL_SEGNO);
-  }
-
-  @Test
-  void ofTwoBareCodaSignsTheFirstLeavesForTheSecond() throws Exception {
-    String coda = "<direction><direction-type><coda/></direction-type></direction>";
-    BarMap map =
-        of(
-            m("1", FOUR + note(4) + coda)
-                + m("2", note(4) + words("D.C."))
-                + m("3", coda + note(4)));
-
-    // the first stands behind the last note of bar 1
-    assertThat(map.bars().get(0).signs()).containsExactly(Navigation.TO_CODA);
-    assertThat(map.bars().get(2).signs()).containsExactly(Navigation.CODA);
-    assertThat(codes(map)).contains("score-asks");
-  }
-
-  @Test
-  void whereWordsAndSoundDifferTheWordsCountAndItIsAsked() throws Exception {
-    String both =
-        "<direction><direction-type><words>D.S. al Fine</words></direction-type>"
-            + "<sound dacapo=\"yes\"/></direction>";
-    BarMap map = of(m("1", FOUR + note(4) + both));
-    String apart = words("D.S.") + "<sound dacapo=\"yes\"/>";
-    String leaves =
-        "<direction><direction-type><words>To Coda</words></direction-type>"
-            + "<sound coda=\"coda\"/></direction>";
-    BarMap coda = of(m("1", FOUR + note(2) + leaves + note(2)));
-
-    assertThat(map.bars().get(0).signs()).containsExactly(Navigation.DAL_SEGNO);
-    assertThat(codes(map)).contains("score-asks");
-    assertThat(coda.bars().get(0).signs()).containsExactly(Navigation.TO_CODA);
-    assertThat(codes(coda)).contains("score-asks");
-    assertThat(of(m("1", FOUR + note(4) + apart)).bars().get(0).signs())
-        .containsExactly(Navigation.DAL_SEGNO);
-  }
-
-  @ParameterizedTest
-  @CsvSource(
-      delimiter = ';',
-      textBlock =
-          """
-          1       ;        ; [1]
-          1, 2    ;        ; [1, 2]
-          1-3     ;        ; [1, 2, 3]
-          1.,2.   ;        ; [1, 2]
-          ''      ; 2.     ; [2]
-          """)
-  void endingsAreListsOfTimes(String number, String text, String expected) throws Exception {
-    String start =
-        "<barline location=\"left\"><ending number=\""
-            + number
-            + "\" type=\"start\">"
-            + (text == null ? "" : text)
-            + "</ending></barline>";
-    String stop =
-        "<barline location=\"right\"><ending number=\""
-            + number
-            + "\" type=\"discontinue\"/></barline>";
-    BarMap map = of(m("1", FOUR + note(4)) + m("2", start + note(4) + stop) + m("3", note(4)));
-
-    assertThat(map.bars().stream().map(b -> b.ending().toString()))
-        .containsExactly("[]", expected, "[]");
-  }
-
-  /** An ending that never stops must not swallow the rest of the piece. */
-  @Test
-  void anEndingThatIsNeverStoppedGoesToItsRepeat() throws Exception {
-    String start = "<barline location=\"left\"><ending number=\"1\" type=\"start\"/></barline>";
-    String back = "<barline location=\"right\"><repeat direction=\"backward\"/></barline>";
-    BarMap map =
-        of(
-            m("1", FOUR + note(4))
-                + m("2", start + note(4))
-                + m("3", note(4) + back)
-                + m("4", note(4)));
-
-    assertThat(map.bars().stream().map(b -> b.ending().toString()))
-        .containsExactly("[]", "[1]", "[1]", "[]");
-    assertThat(codes(map)).contains("score-asks");
-  }
-
   @Test
   void metersAndKeysAreThoseInForce() throws Exception {
     String cut =
@@ -453,61 +195,6 @@ class ScoreBookTest {
   }
 
   @Test
-  void tempoMarksAreWords() throws Exception {
-    String mark =
-        "<direction placement=\"above\"><direction-type><words>Swing</words></direction-type>"
-            + "<direction-type><metronome parentheses=\"yes\"><beat-unit>quarter</beat-unit><beat-unit-dot/>"
-            + "<per-minute>84</per-minute></metronome></direction-type><sound tempo=\"126\"/></direction>";
-    String half =
-        "<direction><direction-type><metronome><beat-unit>half</beat-unit><beat-unit-dot/>"
-            + "<per-minute>60</per-minute></metronome></direction-type></direction>";
-    String unsaid = words("Broadly").replace("</direction>", "<sound tempo=\"96\"/></direction>");
-    BarMap map =
-        of(m("1", FOUR + mark + note(4)) + m("2", half + note(4)) + m("3", unsaid + note(4)));
-
-    assertThat(texts(map.bars().get(0))).containsExactly("Swing (\u2669. = 84)");
-    assertThat(texts(map.bars().get(1))).containsExactly("dotted half = 60");
-    assertThat(texts(map.bars().get(2))).containsExactly("\u2669 = 96", "Broadly");
-    assertThat(codes(map)).contains("score-tempo");
-  }
-
-  @Test
-  void wordsOfThePlayerStay() throws Exception {
-    BarMap map =
-        of(
-            m("1", FOUR + words("VAMP") + words("till cue") + note(4))
-                + m("2", words("pizz.") + note(4))
-                + m("3", words("G.P.") + REST)
-                + m("4", words("To E.B.") + REST)
-                + m("5", words("Tacet") + REST));
-
-    assertThat(map.bars().stream().map(b -> texts(b).toString()))
-        .containsExactly("[VAMP, till cue]", "[pizz.]", "[G.P.]", "[To E.B.]", "[Tacet]");
-  }
-
-  @Test
-  void signsOfRepeatedBarsFermatasAndMarks() throws Exception {
-    String begins =
-        "<attributes><measure-style><measure-repeat type=\"start\">1</measure-repeat></measure-style></attributes>";
-    String ends =
-        "<attributes><measure-style><measure-repeat type=\"stop\"/></measure-style></attributes>";
-    String held = note(4).replace("</note>", "<notations><fermata/></notations></note>");
-    String mark =
-        "<direction><direction-type><rehearsal enclosure=\"circle\">C</rehearsal></direction-type></direction>";
-    BarMap map =
-        of(
-            m("1", FOUR + note(4))
-                + m("2", begins + note(4))
-                + m("3", note(4))
-                + m("4", ends + mark + held));
-
-    assertThat(map.bars().stream().map(Bar::content))
-        .containsExactly(Content.MUSIC, Content.BAR_REPEAT, Content.BAR_REPEAT, Content.MUSIC);
-    assertThat(map.bars().get(3).has(Navigation.FERMATA)).isTrue();
-    assertThat(map.bars().get(3).rehearsal().orElseThrow().enclosure()).isEqualTo(Enclosure.CIRCLE);
-  }
-
-  @Test
   void barlinesAreAsDrawnAndARepeatAtALinesStartStandsThere() throws Exception {
     String on = "<barline location=\"left\"><repeat direction=\"forward\"/></barline>";
     String both =
@@ -528,16 +215,6 @@ class ScoreBookTest {
             "REPEAT_BOTH REPEAT_END",
             "REPEAT_START REPEAT_END");
     assertThat(map.bars().stream().map(Bar::system)).containsExactly(1, 1, 1, 2);
-  }
-
-  /** Beats of silence before the first and behind the last note of a bar. */
-  @Test
-  void silenceInABarIsMeasured() throws Exception {
-    String rest = "<note><rest/><duration>1</duration></note>";
-    BarMap map = of(m("1", FOUR + rest + note(1) + rest + rest));
-
-    assertThat(map.bars().get(0).silentStart()).contains(1.0);
-    assertThat(map.bars().get(0).silentEnd()).contains(2.0);
   }
 
   @Test
@@ -566,17 +243,6 @@ class ScoreBookTest {
     assertThat(apart.bars().get(1).number()).isEqualTo(1);
     assertThat(names(one)).isEqualTo("0 1 2");
     assertThat(one.bars().get(0).label()).isEmpty();
-  }
-
-  /** A form without a note or a rest: nothing says that nobody plays. */
-  @Test
-  void aFormWithoutNotesIsMusic() throws Exception {
-    BarMap map = of(m("1", "") + m("2", "") + m("3", ""));
-
-    assertThat(map.bars()).allMatch(b -> b.content() == Content.MUSIC);
-    assertThat(codes(map)).contains("score-bare");
-    assertThat(of(m("1", FOUR + note(4)) + m("2", "")).bars().get(1).content())
-        .isEqualTo(Content.REST);
   }
 
   @Test

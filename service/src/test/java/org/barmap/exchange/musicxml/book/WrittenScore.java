@@ -5,7 +5,12 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
+import org.barmap.map.Finding;
+import org.barmap.map.Word;
 
 /**
  * MusicXML written by hand from one line of text, for tests; nothing of the product writes it.
@@ -135,5 +140,48 @@ final class WrittenScore {
           default -> "";
         };
     return "<direction><direction-type>" + type + "</direction-type>" + sound + "</direction>";
+  }
+
+  static final String FOUR =
+      "<attributes><divisions>1</divisions><key><fifths>-3</fifths></key>"
+          + "<time symbol=\"common\"><beats>4</beats><beat-type>4</beat-type></time></attributes>";
+  static final String REST = "<note><rest measure=\"yes\"/><duration>4</duration></note>";
+
+  static String m(String number, String content) {
+    return "<measure number=\"" + number + "\">" + content + "</measure>";
+  }
+
+  static String hidden(String number, String content) {
+    return "<measure number=\"" + number + "\" implicit=\"yes\">" + content + "</measure>";
+  }
+
+  static String words(String... words) {
+    return IntStream.range(0, words.length)
+        .mapToObj(i -> "<words>" + words[i] + "</words>")
+        .collect(
+            Collectors.joining("", "<direction><direction-type>", "</direction-type></direction>"));
+  }
+
+  static String multi(int bars) {
+    return "<attributes><measure-style><multiple-rest>"
+        + bars
+        + "</multiple-rest></measure-style></attributes>";
+  }
+
+  static String names(BarMap map) {
+    return map.bars().stream()
+        .map(
+            b ->
+                b.label().orElse(Integer.toString(b.number()))
+                    + (b.count() > 1 ? "x" + b.count() : ""))
+        .collect(Collectors.joining(" "));
+  }
+
+  static List<String> codes(BarMap map) {
+    return map.findings().stream().map(Finding::code).toList();
+  }
+
+  static List<String> texts(Bar bar) {
+    return bar.words().stream().map(Word::text).toList();
   }
 }

@@ -1,0 +1,21 @@
+package org.barmap.reckon;
+
+import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Outline;
+import org.barmap.sign.kind.Reading;
+import org.barmap.sign.kind.Sign;
+import org.barmap.sign.kind.SignKind;
+
+/** Signs that stand on the staff of a made line, ten pixels a staff space. */
+public final class OnLine {
+
+  private OnLine() {}
+
+  /** Returns one, as high as the staff. */
+  public static Sign sign(
+      SignKind kind, double from, double to, double probability, List<Reading> readings) {
+    Outline outline = Outline.box(from * 10, 0, to * 10, 40);
+    return new Sign(kind, from, to, -2, 2, outline, probability, readings, Optional.empty());
+  }
+}
