@@ -108,8 +108,8 @@ final class Counts {
     }
     if (body && !bare && leftBeforeLast(loop)) {
       // the other endings are out, so this is all that is left to count
-      put(span, l, straight(loop));
-      add(span, new Loop(start, end, times, List.of(), Optional.empty()));
+      counted.put(span, l, CountedLoops.straight(loop));
+      counted.add(span, new Loop(start, end, times, List.of(), Optional.empty()));
       return true;
     }
     if (times == 1 && whole && loop.parts().size() == 1) {
@@ -169,7 +169,7 @@ final class Counts {
     int last = loop.parts().size() - 1;
     Loop.Ending way = loop.parts().get(last);
     boolean on = last == 0 || way.passes().size() == 1 && !way.closes();
-    return on && out(loop.parts().get(0).start(), last == 0 ? loop.end() : way.start() - 1);
+    return on && counted.out(loop.parts().get(0).start(), last == 0 ? loop.end() : way.start() - 1);
   }
 
   /** Behind a first ending alone the last time goes on, so once may be with it or without it. */
