@@ -24,7 +24,8 @@ export class TheirBars {
   }
 
   /**
-   * "Director 42–57"; "Director: not sure" where it is open which bars they are; empty where they are called the same.
+   * "Director 42–57"; "Director 12 or 14" where two endings are numbered alike here and not there; "Director: not sure" where it is
+   * open which bars they are; empty where they are called the same.
    *
    * @param {string} number label of the number they are in
    * @param {string} first as this part calls it
@@ -35,7 +36,8 @@ export class TheirBars {
     if (!stretches) return "";
     const [from, to] = [called(stretches, first), called(stretches, last)];
     if (from === undefined || to === undefined) return `${this.#whose}: not sure`;
-    return from === first && to === last ? "" : `${this.#whose} ${from === to ? from : `${from}–${to}`}`;
+    const between = /\D/.test(from + to) ? " to " : "–";
+    return from === first && to === last ? "" : `${this.#whose} ${from === to ? from : from + between + to}`;
   }
 
   /**
@@ -69,14 +71,23 @@ export class TheirBars {
  */
 function called(stretches, bar) {
   for (const s of stretches) {
-    if (s.first === undefined || s.last === undefined) continue;
-    const at = place(s.first, s.last, bar);
-    if (at === undefined) continue;
-    if (s.how === "same") return bar;
-    if (s.how !== "otherwise" || s.otherFirst === undefined) return undefined;
-    return at === 0 ? s.otherFirst : String(Number(s.otherFirst) + at);
+    const at = s.first === undefined || s.last === undefined ? undefined : place(s.first, s.last, bar);
+    if (at !== undefined) return s.how === "same" ? bar : there(s, at);
   }
-  return bar;
+  // a number that occurs twice is called with its ending
+  const endings = stretches.filter((s) => s.first?.startsWith(`${bar} in the `));
+  if (endings.every((s) => s.how === "same")) return bar;
+  const names = endings.map((s) => (s.how === "same" ? s.first : there(s, 0)));
+  return names.includes(undefined) ? undefined : [...new Set(names)].join(" or ");
+}
+
+/**
+ * @param {AlignStretch} s
+ * @param {number} at
+ */
+function there(s, at) {
+  if (s.how !== "otherwise" || s.otherFirst === undefined) return undefined;
+  return at === 0 ? s.otherFirst : String(Number(s.otherFirst) + at);
 }
 
 /**

@@ -2,9 +2,11 @@ package org.barmap.exchange.chair;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.barmap.map.BarMap;
 import org.barmap.plan.change.Addresses;
 import org.barmap.plan.change.Found;
+import org.barmap.plan.change.Place;
 import org.barmap.plan.change.kind.ShowChange;
 
 /**
@@ -24,18 +26,21 @@ public record TheirBars(TwoParts parts, String whose) {
   }
 
   /**
-   * Returns bars of this part as the other one calls them, "Director 42 to 57"; "Director: not
-   * sure" where they can't be told.
+   * Returns bars of this part as the other one calls them, "Director 42 to 57"; "Director 12 or 14"
+   * where two endings are numbered alike here and not there; "Director: not sure" where they can't
+   * be told.
    *
    * @param number label of the number they are in; may be empty in a book that has only one
    */
   public Optional<String> beside(String number, String first, String last) {
     Optional<NumberPair> pair = parts.number(number);
-    if (pair.isEmpty() || slot(pair.get(), first).isEmpty() || slot(pair.get(), last).isEmpty()) {
+    List<Integer> firsts = pair.map(p -> slots(p, first)).orElse(List.of());
+    List<Integer> lasts = pair.map(p -> slots(p, last)).orElse(List.of());
+    if (firsts.isEmpty() || lasts.isEmpty()) {
       return Optional.empty();
     }
-    Optional<String> from = sure(pair.get(), first);
-    Optional<String> to = sure(pair.get(), last);
+    Optional<String> from = sure(pair.orElseThrow(), first, firsts);
+    Optional<String> to = sure(pair.orElseThrow(), last, lasts);
     if (from.isEmpty() || to.isEmpty()) {
       return Optional.of(whose + ": not sure");
     }
@@ -49,13 +54,32 @@ public record TheirBars(TwoParts parts, String whose) {
     return change.where().flatMap(w -> beside(change.number(), w.first(), w.last()));
   }
 
-  private static Optional<Integer> slot(NumberPair pair, String bar) {
-    return new Addresses(pair.here()).find(bar) instanceof Found.At at
-        ? Optional.of(at.place().slot())
-        : Optional.empty();
+  /** Returns where a bar is; several places where its number occurs more than once. */
+  private static List<Integer> slots(NumberPair pair, String bar) {
+    Found found = new Addresses(pair.here()).find(bar);
+    return found instanceof Found.At at
+        ? List.of(at.place().slot())
+        : ((Found.Refused) found).places().stream().map(Place::slot).toList();
   }
 
-  private static Optional<String> sure(NumberPair pair, String bar) {
-    return slot(pair, bar).flatMap(pair::there).map(pair.there()::nameAt);
+  private static Optional<String> sure(NumberPair pair, String bar, List<Integer> slots) {
+    if (slots.stream().anyMatch(s -> pair.there(s).isEmpty())) {
+      return Optional.empty();
+    }
+    boolean alike =
+        slots.size() > 1
+            && slots.stream()
+                .allMatch(s -> name(pair, s).equals(Optional.of(pair.here().nameAt(s))));
+    return alike
+        ? Optional.of(bar)
+        : Optional.of(
+            slots.stream()
+                .flatMap(s -> name(pair, s).stream())
+                .distinct()
+                .collect(Collectors.joining(" or ")));
+  }
+
+  private static Optional<String> name(NumberPair pair, int slot) {
+    return pair.there(slot).map(pair.there()::nameAt);
   }
 }

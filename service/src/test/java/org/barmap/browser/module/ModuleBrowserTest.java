@@ -291,6 +291,20 @@ class ModuleBrowserTest {
         .isEqualTo("24 in the 2nd ending, 26 in the 2nd ending, 24");
   }
 
+  /** Two endings are numbered alike here and straight on there: both are said, until it is said which. */
+  @Test
+  void aBarWhoseNumberOccursTwiceHasBothOfTheDirectors() {
+    assertThat(
+            module(
+                "/js/shared/theirs.js",
+                "const one = (how, first, otherFirst) => ({how, first, last: first, otherFirst, otherLast: otherFirst, bars: 1, otherBars: 1});"
+                    + "const stretches = [{...one('same', '1', '1'), last: '2'}, one('otherwise', '3 in the 1st ending', '3'),"
+                    + " one('otherwise', '3 in the 2nd ending', '5'), {...one('otherwise', '5', '7'), last: '7'}];"
+                    + "const t = new m.TheirBars({revision: 1, other: {part: 'Director', title: ''}, otherwise: [{number: '7', stretches}]});"
+                    + "return [t.beside('7', '3'), t.beside('7', '3 in the 2nd ending'), t.beside('7', '1'), t.beside('7', '6'), t.beside('7', '3', '6')].join(', ')"))
+        .isEqualTo("Director 3 or 5, Director 5, , Director 8, Director 3 or 5 to 8");
+  }
+
   /** A command that fails is not kept, and the oldest are forgotten. */
   @Test
   void stepsAreKeptUpToALimit() {

@@ -27,6 +27,24 @@ class ChairBarsTest {
     assertThat(new ChairBars(PART, DIRECTOR).of("8", "2")).isEmpty();
   }
 
+  /**
+   * Two endings are numbered alike here, straight on in the director's (common practice): of 3 it
+   * is open which is meant, so both are said.
+   */
+  @Test
+  void aBarThatOccursTwiceHasBothOfTheirs() {
+    BarMap alike = Books.book("%7 |:1 2 3/1 4/1:| 5/2@n3 6/2 7@n5@mB 8 9");
+    BarMap straight = Books.book("%7 |:1 2 3/1 4/1:| 5/2 6/2 7@mB 8 9");
+    TheirBars theirs = new TheirBars(TwoParts.of(alike, straight, List.of()), "Director");
+    assertThat(theirs.beside("7", "3", "3")).contains("Director 3 or 5");
+    assertThat(theirs.beside("7", "3 in the 2nd ending", "3 in the 2nd ending"))
+        .contains("Director 5");
+    assertThat(theirs.beside("7", "1", "1")).isEmpty();
+    assertThat(theirs.beside("7", "5", "6")).contains("Director 7 to 8");
+    TheirBars same = new TheirBars(TwoParts.of(alike, alike, List.of()), "Director");
+    assertThat(same.beside("7", "3", "3")).isEmpty();
+  }
+
   @Test
   void aCutListHasBothBooksBars() {
     Cut cut = new Cut(Meta.of("c"), "7", "5", "8");
