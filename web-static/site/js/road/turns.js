@@ -1,5 +1,5 @@
 import { el, show } from "../core/dom.js";
-import { gapText, tempoLink, turnKey, verdictChip } from "../shared/turn.js";
+import { againText, gapText, tempoLink, turnKey, verdictChip } from "../shared/turn.js";
 
 /** @typedef {import("../core/types.js").RoadTurn} Turn */
 
@@ -56,7 +56,7 @@ export class TurnStrip {
       { class: same ? "strip-turn" : "strip-turn strip-new", "data-turn": turnKey(turn) },
       el("b", { text: `${turn.fromPage} → ${turn.toPage}${turn.pass > 1 ? `, pass ${turn.pass}` : ""}` }),
       verdictChip(turn.verdict),
-      el("span", { class: "soft small", text: [this.#name(turn.leaves), gapText(turn.gap), turn.again].filter(Boolean).join(" · ") }),
+      el("span", { class: "soft small", text: [this.#name(turn.leaves), gapText(turn.gap), againText(turn)].filter(Boolean).join(" · ") }),
       tempoLink(turn, this.#book, this.#begins(turn.leaves)),
       same ? null : el("span", { class: "small", text: was ? `was ${gapText(was.gap)}, ${this.#name(was.leaves)}` : "new" }),
     );

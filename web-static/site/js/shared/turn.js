@@ -47,6 +47,11 @@ export function tempoAt(book, bar) {
   return el("a", { class: "btn btn-quiet tempo-link", ...CORRECTORS, href: `/desk.html?b=${encodeURIComponent(book)}&bar=${encodeURIComponent(bar)}&field=tempo`, text: "Say the tempo" });
 }
 
+/** @param {Turn} turn @returns {string} "turn back each time round the vamp 9-12"; empty where it comes once */
+export function againText({ again, direction }) {
+  return again ? `turn ${direction === "back" ? "back " : ""}${again}` : "";
+}
+
 /** @param {Turn} turn */
 export function turnKey(turn) {
   return `${turn.fromPage}>${turn.toPage}/${turn.direction}/${turn.pass}`;

@@ -124,8 +124,9 @@ export class Board {
     const rows = [];
     const other = next && next.night !== this.#stops[stop].night && next.bars.length > 0;
     if (next) rows.push(["Next", [other ? `${[next.how, next.name].filter(Boolean).join(", ")}: ${sayStop(next)}` : sayStop(next), then ? `then ${sayStop(then)}` : ""].filter(Boolean).join(", "), "then"]);
-    const { turn, turnIn, turnOpen, change, changeIn } = ahead(this.#stops, this.#place);
+    const { turn, turnIn, turnOpen, round, change, changeIn } = ahead(this.#stops, this.#place);
     if (turn) rows.push(["Turn", turnText(turn, turnIn, turnOpen), `turn-${turn.verdict}`]);
+    for (const other of round) rows.push(["And", turnText(other.turn, other.turnIn, false), `turn-${other.turn.verdict}`]);
     if (change) rows.push(["Take up", [`${change.to}, in ${count(changeIn, "bar")}`, change.seconds === undefined ? "" : `${duration(change.seconds)} for it`].filter(Boolean).join(", "), `turn-${change.verdict}`]);
     return rows;
   }
@@ -183,7 +184,9 @@ function leaving(open) {
 function notes(stop, bar) {
   const passing = stop.marks.filter((m) => m.after >= bar).map((m) => (m.after === bar ? `Here: ${m.what}` : `${m.what} after ${m.after}`));
   const here = stop.turns.filter((t) => t.after === bar || (stop.kind !== "rest" && t.after <= stop.bars.length)).map((t) => t.turn.advice[0]?.text ?? "");
-  return [...new Set([...stop.changes.filter((c) => c.after >= bar).map((c) => c.change.text ?? ""), ...passing, ...here, ...stop.notes])].filter(Boolean);
+  const all = [...stop.changes.filter((c) => c.after >= bar).map((c) => c.change.text ?? ""), ...passing, ...here, ...stop.notes].filter(Boolean);
+  // a mark in capitals and its words are one
+  return all.filter((text, i) => all.findIndex((t) => t.toLowerCase() === text.toLowerCase()) === i);
 }
 
 /**
@@ -192,7 +195,9 @@ function notes(stop, bar) {
  * @param {boolean} open
  */
 function turnText(turn, bars, open) {
-  const where = `page ${turn.fromPage} to ${turn.toPage}, ${turn.direction === "back" ? "back, " : ""}after ${count(bars, "bar")}${open ? " and the vamp" : ""}`;
+  const back = turn.direction === "back" ? "back" : "";
+  const way = turn.again ? `turn ${back} ${turn.again}, `.replace("  ", " ") : back && `${back}, `;
+  const where = `page ${turn.fromPage} to ${turn.toPage}, ${way}after ${count(bars, "bar")}${open ? " and the vamp" : ""}`;
   const { seconds, bars: free, beats } = turn.gap;
   const time = turn.verdict === "none" ? "no time" : ["you have", [turn.verdict === "quick" ? "quick" : "", free ? count(free, "bar") : beats ? count(Number(beats.toFixed(1)), "beat") : "", seconds === undefined ? "time not known" : duration(seconds)].filter(Boolean).join(", ")].join(" ");
   return [where, time, turn.mark ?? ""].filter(Boolean).join(" · ");

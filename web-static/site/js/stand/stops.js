@@ -294,11 +294,10 @@ function turnPlaces(turns, steps) {
   /** @type {Set<number>} */
   const taken = new Set();
   return turns.flatMap((turn) => {
-    const fits = steps.flatMap((s, i) => {
-      const next = steps[i + 1];
-      const leaves = s.bar === turn.leaves && next?.entry !== s.entry;
-      return leaves && (next ? next.bar === turn.arrives : true) && !taken.has(i) ? [i] : [];
-    });
+    const left = steps.flatMap((s, i) => (s.bar === turn.leaves && steps[i + 1]?.entry !== s.entry && !taken.has(i) ? [i] : []));
+    const come = left.filter((i) => (steps[i + 1] ? steps[i + 1].bar === turn.arrives : true));
+    // the order of play goes round a vamp once, so that the way back in it is nowhere
+    const fits = come.length === 0 && turn.again ? left : come;
     const at = fits.find((i) => steps[i].pass === turn.pass) ?? fits[0];
     if (at === undefined) return [];
     taken.add(at);

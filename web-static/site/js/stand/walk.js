@@ -128,21 +128,27 @@ export function keptIn(kept, stops) {
  *
  * @param {Stop[]} stops
  * @param {Place} place
- * @returns {{turn?: import("./stops.js").Turn, turnIn: number, turnOpen: boolean, change?: import("./stops.js").InstrumentChange, changeIn: number}} bars from the
- *     beginning of the stop, or from the bar counted; `turnOpen`: a vamp lies between, so nobody knows
+ * @returns {{turn?: import("./stops.js").Turn, turnIn: number, turnOpen: boolean, round: {turn: import("./stops.js").Turn, turnIn: number}[], change?: import("./stops.js").InstrumentChange, changeIn: number}} bars from the
+ *     beginning of the stop, or from the bar counted; `turnOpen`: a vamp lies between, so nobody knows; `round`: the other turns of the
+ *     vamp the turn lies in, made each time round with it
  */
 export function ahead(stops, place) {
   /** @type {ReturnType<typeof ahead>} */
-  const found = { turnIn: 0, turnOpen: false, changeIn: 0 };
+  const found = { turnIn: 0, turnOpen: false, round: [], changeIn: 0 };
   let bars = -place.bar;
   let open = false;
   for (let i = place.stop; i < stops.length && !(found.turn && found.change); i++) {
     const stop = stops[i];
     const taken = found.change ? undefined : stop.changes.find((c) => bars + c.after > 0);
     if (taken) Object.assign(found, { change: taken.change, changeIn: bars + taken.after });
-    if (stop.open) open = true;
     const next = found.turn ? undefined : stop.turns.find((t) => bars + t.after > 0);
-    if (next) Object.assign(found, { turn: next.turn, turnIn: bars + next.after, turnOpen: open });
+    if (next) {
+      const from = bars;
+      const inside = stop.open && next.turn.again;
+      const round = inside ? stop.turns.filter((t) => t !== next && t.turn.again).map(({ turn, after }) => ({ turn, turnIn: from + after })) : [];
+      Object.assign(found, { turn: next.turn, turnIn: bars + next.after, turnOpen: open || (stop.open && !inside), round });
+    }
+    if (stop.open) open = true;
     bars += stop.bars.length;
   }
   return found;

@@ -1,7 +1,7 @@
 import { cropPath } from "../core/api.js";
 import { el } from "../core/dom.js";
 import { count } from "../core/words.js";
-import { gapText, tempoLink, turnKey, verdictChip } from "../shared/turn.js";
+import { againText, gapText, tempoLink, turnKey, verdictChip } from "../shared/turn.js";
 import { unsureText } from "./head.js";
 
 /** @typedef {import("../core/types.js").Turn} Turn */
@@ -35,6 +35,7 @@ function gaps(turn, printed, changed, names) {
  */
 export function turnCard(turn, { book, names, printed, changed }) {
   const back = turn.direction === "back";
+  const said = againText(turn);
   const sheets = turn.sheets ?? 1;
   const [first, ...others] = turn.advice;
   const pageId = names.pageId(turn.toPage);
@@ -52,7 +53,7 @@ export function turnCard(turn, { book, names, printed, changed }) {
       verdictChip(turn.verdict),
     ),
     el("p", { class: "soft small", text: `After ${names.long(turn.leaves)}${sheets > 1 ? ` · ${sheets} leaves at once` : ""}${turn.mark ? ` · write “${turn.mark}”` : ""}` }),
-    turn.again ? el("p", { class: "soft small", text: `Comes ${turn.again}.` }) : null,
+    said ? el("p", { class: "turn-again", text: `${said.charAt(0).toUpperCase()}${said.slice(1)}.` }) : null,
     gaps(turn, printed, changed, names),
     tempoLink(turn, book, names.begins(turn.leaves)),
     turn.because ? el("p", { class: "soft small", text: `Not known: ${turn.because}.` }) : null,

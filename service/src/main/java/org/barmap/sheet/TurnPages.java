@@ -101,7 +101,8 @@ final class TurnPages {
                 + Says.length(turn.gap())
                 + turn.free().map(f -> " (" + f + ")").orElse(""));
     if (turn.again().isPresent()) {
-      flow.line("This turn comes " + turn.again().get() + ".");
+      String turns = turn.direction() == Turn.Direction.BACK ? "Turn back " : "Turn ";
+      flow.line(turns + turn.again().get() + ".");
     }
     if (turn.because().isPresent()) {
       flow.line("Not known: " + turn.because().get() + ".");

@@ -194,6 +194,34 @@ class StandBrowserTest extends VisitingTest {
     api.post("/api/books/" + book + "/changes/undo", Map.of(), api.revision(path));
   }
 
+  /**
+   * A vamp over a page turn: there, and back again, each time round; said where one plans and where
+   * one plays.
+   */
+  @Test
+  void aTurnInsideAVampIsMadeEachTimeRound() {
+    String path = "/api/books/" + book + "/changes";
+    api.post(
+        path,
+        Map.of("number", "1", "kind", "vamp", "first", "60", "last", "90", "leave", "end-of-pass"),
+        api.revision(path));
+    browser.go("/turns.html?b=" + book);
+    browser.see(".turn[data-turn^='1>2'] .turn-again", "Turn each time round the vamp 60-90.");
+    browser.see(".turn[data-turn^='2>1'] .turn-again", "Turn back each time round the vamp 60-90.");
+    browser.go("/road.html?b=" + book);
+    browser.see(".strip-turn[data-turn^='2>1']", "turn back each time round the vamp 60-90");
+    setUp();
+    go("1", "90");
+    browser.see(".stand-next", "page 1 to 2, turn each time round the vamp 60-90, after 13 bars ·");
+    browser.see(
+        ".stand-next", "page 2 to 1, turn back each time round the vamp 60-90, after 31 bars ·");
+    browser.see(".stand-notes", "play 17 bars rest, then bar 90 of page 2 from memory");
+    assertThat(Axe.violations(browser)).isEmpty();
+    assertThat(browser.script("return document.documentElement.scrollHeight <= innerHeight"))
+        .isEqualTo(true);
+    api.post(path + "/undo", Map.of(), api.revision(path));
+  }
+
   private void focused(String id) {
     browser
         .waiting(10)

@@ -26,6 +26,7 @@ import org.barmap.exchange.chair.TwoParts;
 import org.barmap.map.BarMap;
 import org.barmap.map.Book;
 import org.barmap.map.MusicalNumber;
+import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.Books;
 import org.barmap.plan.Changes;
 import org.barmap.plan.Plan;
@@ -231,6 +232,20 @@ class SheetsTest {
             Map.of(), Optional.of(new TheirBars(TwoParts.of(map, other, List.of()), "Director")));
     assertThat(text(pdf(map, List.of(kind), both))).containsPattern("Director 1\\d\\d");
     assertThat(text(pdf(map, List.of(kind), SheetSettings.USUAL))).doesNotContain("Director");
+  }
+
+  /** Of the demo book, whose first page ends with the rest before bar 89 of No. 1. */
+  @Test
+  void aTurnInsideAVampIsMadeEachTimeRound() throws IOException {
+    BarMap map = BarMapJson.read(Path.of("..", "corpus", "saltmarsh", "saltmarsh.barmap.json"));
+    ShowChanges vamp = Changes.said(map, "No. 1: vamp 60 to 90 till the bell");
+    Plan plan = Planner.plan(map, vamp, PlanSettings.USUAL);
+    String text =
+        text(Sheets.pdf(map, vamp, plan, List.of(SheetKind.TURNS), SheetSettings.USUAL))
+            .replaceAll("\\s+", " ");
+    assertThat(text)
+        .contains("Turn each time round the vamp 60-90.")
+        .contains("Turn back each time round the vamp 60-90.");
   }
 
   private static String text(byte[] pdf) throws IOException {

@@ -27,8 +27,15 @@ final class BarsSaid {
       rest += piece(line, last).bars();
       last--;
     }
-    String names = new BarsSaid(line).named(from, last);
-    String notes = bars == 1 ? "bar " + names : Saying.many(bars, "bar") + " (" + names + ")";
+    int first = from;
+    int before = 0;
+    while (bars == 1 && first < last && piece(line, first).rest()) {
+      before += piece(line, first).bars();
+      first++;
+    }
+    String names = new BarsSaid(line).named(first, last);
+    String one = (before == 0 ? "" : rest(before) + ", then ") + "bar " + names;
+    String notes = bars == 1 ? one : Saying.many(bars, "bar") + " (" + names + ")";
     return notes + (rest == 0 ? "" : " and " + rest(rest));
   }
 

@@ -291,7 +291,10 @@ class ModuleBrowserTest {
         .isEqualTo("24 in the 2nd ending, 26 in the 2nd ending, 24");
   }
 
-  /** Two endings are numbered alike here and straight on there: both are said, until it is said which. */
+  /**
+   * Two endings are numbered alike here and straight on there: both are said, until it is said
+   * which.
+   */
   @Test
   void aBarWhoseNumberOccursTwiceHasBothOfTheDirectors() {
     assertThat(
