@@ -37,6 +37,8 @@ public record InstrumentCall(List<String> names, boolean announced, String rest)
   private static final Pattern ONE_OF_TWO = Pattern.compile("electric|elec|el|acoustic|acous|ac");
   private static final Pattern OR = phrase("\\s+or\\s+");
 
+  private static final Heard<Said, Optional<InstrumentCall>> HEARD = new Heard<>();
+
   /** Takes a defensive copy. */
   public InstrumentCall {
     names = List.copyOf(names);
@@ -52,6 +54,12 @@ public record InstrumentCall(List<String> names, boolean announced, String rest)
     if (words.length() > MOST_LETTERS) {
       return Optional.empty();
     }
+    return HEARD.of(new Said(words, hand), () -> meant(words, hand));
+  }
+
+  private record Said(String words, String hand) {}
+
+  private static Optional<InstrumentCall> meant(String words, String hand) {
     String text = words.strip();
     boolean bracket = text.startsWith("(") || text.startsWith("[");
     String open = bracket ? text.substring(1).strip() : text;

@@ -49,9 +49,14 @@ public record TempoWords(Kind kind, OptionalDouble figure, Optional<NoteRelation
 
   private static final int MOST_HEADING_WORDS = 6;
 
+  /** Longer ones are no direction, and not remembered. */
+  private static final int MOST_LETTERS = 200;
+
   /** What looks like a metronome mark, well read or not. */
   private static final Pattern ANY_MARK =
       Pattern.compile("=\\s*(?:ca?\\.?\\s*)?\\d|\\(\\s*\\S{0,2}\\s*=");
+
+  private static final Heard<String, TempoWords> HEARD = new Heard<>();
 
   private static final TempoWords NOTHING = plain(Kind.NONE);
 
@@ -68,6 +73,10 @@ public record TempoWords(Kind kind, OptionalDouble figure, Optional<NoteRelation
 
   /** Returns what words say; lines are single directions at one bar. */
   public static TempoWords read(String said) {
+    return said.length() > MOST_LETTERS ? meant(said) : HEARD.of(said, () -> meant(said));
+  }
+
+  private static TempoWords meant(String said) {
     String words = TempoVocabulary.SWUNG.matcher(said).replaceAll(" ");
     OptionalDouble figure = figure(words);
     if (figure.isPresent()) {
