@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -38,7 +39,7 @@ class OfflineBrowserTest {
       "return localStorage.getItem('barmap.kept.' + arguments[0]) !== null";
 
   private Path data;
-  private String port;
+  private int port;
   private RunningService service;
   private Browser browser;
   private Api api;
@@ -62,9 +63,9 @@ class OfflineBrowserTest {
     book = ReadyBook.into(data);
     // a port of its own: while the service is down no other one may answer in its place
     try (ServerSocket free = new ServerSocket(0)) {
-      port = String.valueOf(free.getLocalPort());
+      port = free.getLocalPort();
     }
-    again("");
+    service = ofItsOwn("");
     api = new Api(service);
     browser = Browser.open(service, 1280, 900);
     DemoBook.changesInto(api, book);
@@ -76,8 +77,13 @@ class OfflineBrowserTest {
     service.close();
   }
 
-  private void again(String before) {
-    service = RunningService.start(data, before, List.of("--port", port));
+  /** A process, which can be killed. */
+  private RunningService ofItsOwn(String before) {
+    return RunningService.start(data, before, List.of("--port", String.valueOf(port)));
+  }
+
+  private void again() {
+    service = RunningService.here(data, Optional.of(port));
   }
 
   /** Only the book's own page is opened; from then on all rooms work, in another window too. */
@@ -221,7 +227,7 @@ class OfflineBrowserTest {
     browser.see(".net-kept");
     edit("POST", "/changes", "{number: '7', kind: 'cut', first: '30', last: '31'}");
     browser.see("#net-edits", "6 edits to be sent");
-    again(""); // it is tried again and again while a page is open
+    again(); // it is tried again and again while a page is open
     browser.see(".toast", "6 edits kept in this browser are made now");
     JsonNode changes = api.get("/api/books/" + book + "/changes").path("changes");
     assertThat(changes).hasSize(before + 2);
@@ -260,7 +266,7 @@ class OfflineBrowserTest {
     browser.see("#net-edits", "1 edit to be sent");
     browser.open(
         "about:blank"); // an open page would send it before the other player changes the book
-    again("");
+    again();
     api.post(path, Map.of("number", "5", "kind", "remind", "first", "21", "what", "cue"), seen);
     int before = api.get(path).path("changes").size();
     browser.go("/road.html?b=" + book);
@@ -288,7 +294,7 @@ class OfflineBrowserTest {
     assertThat(said("POST", "/changes", seven, kept)).isEqualTo("made");
     service.kill();
     edit("POST", "/changes", "{number: '7', kind: 'remind', first: '22', what: 'cue'}", kept);
-    again("");
+    again();
     browser.see(".toast", "1 edit kept in this browser is made now");
     assertThat(api.get(path).path("changes")).hasSize(before + 2);
   }
@@ -304,7 +310,7 @@ class OfflineBrowserTest {
     browser.go("/stand.html?b=" + book);
     browser.click("#stand-begin");
     service.kill();
-    again(other.toString());
+    service = ofItsOwn(other.toString());
     browser.asyncScript(
         "const done = arguments[arguments.length - 1];"
             + "navigator.serviceWorker.getRegistration().then(r => r.update()).then(() => done(), e => done(String(e)))");

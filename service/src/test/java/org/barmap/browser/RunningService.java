@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
@@ -43,9 +44,9 @@ public final class RunningService implements AutoCloseable {
     /** Ends it in good order. */
     void close();
 
-    /** Ends it at once. */
+    /** Ends it at once, where it can be. */
     default void kill() {
-      throw new UnsupportedOperationException("only a process of its own can be killed");
+      close();
     }
   }
 
@@ -74,7 +75,12 @@ public final class RunningService implements AutoCloseable {
 
   /** Starts the service in this process. */
   public static RunningService here(Path data) {
-    ServiceHere service = ServiceHere.start(data);
+    return here(data, Optional.empty());
+  }
+
+  /** Starts the service in this process at a port. */
+  static RunningService here(Path data, Optional<Integer> port) {
+    ServiceHere service = ServiceHere.start(data, port);
     Matcher entry = ENTRY.matcher(service.entry());
     if (!entry.find()) {
       throw new AssertionError("no entry: " + service.entry());
@@ -155,7 +161,7 @@ public final class RunningService implements AutoCloseable {
     return base + "/open?key=" + key;
   }
 
-  /** Ends it at once, as a power cut does. */
+  /** Ends it at once, as a power cut does, where it is a process; else in good order. */
   void kill() {
     running.kill();
   }

@@ -15,15 +15,19 @@ public final class ServiceHere implements AutoCloseable {
   private final Service service;
   private final String entry;
 
-  private ServiceHere(Service service) {
+  private ServiceHere(Service service, Optional<Integer> port) {
     this.service = service;
-    this.entry = service.start(Optional.empty()).entry();
+    this.entry = service.start(port).entry();
   }
 
-  /** Starts it on a data folder, on the next free port. */
-  public static ServiceHere start(Path data) {
+  /**
+   * Starts it on a data folder.
+   *
+   * @param port empty for the next free one
+   */
+  public static ServiceHere start(Path data, Optional<Integer> port) {
     try {
-      return new ServiceHere(Service.open(data, new ChildReader(ReadingMain.class)));
+      return new ServiceHere(Service.open(data, new ChildReader(ReadingMain.class)), port);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
