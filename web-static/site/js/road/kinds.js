@@ -13,7 +13,7 @@ import { MOST_FIFTHS, count, dayText, keyText } from "../core/words.js";
  *   | {kind: "accel"} & Span
  *   | {kind: "a-tempo", first: string}
  *   | {kind: "tempo-word", first: string, text: string}
- *   | {kind: "without", first: string, sign: "jump" | "hold" | "tempo"}
+ *   | {kind: "without", first: string, sign: "jump" | "coda" | "hold" | "tempo"}
  *   | {kind: "meter", meter: string} & Span
  *   | {kind: "transpose", semitones: number, first?: string, last?: string}
  *   | {kind: "track"}
@@ -276,8 +276,8 @@ const OF_BARS = {
   without: {
     text: "Not as printed",
     title: "A printed sign is not followed",
-    fields: () => [field("Which", select("sign", [["jump", "the D.C. or D.S."], ["hold", "the hold"], ["tempo", "the rit. or accel."]], "jump"))],
-    says: (c) => `no ${{ jump: "jump", hold: "hold", tempo: "rit." }[c.sign]} at ${c.first}`,
+    fields: () => [field("Which", select("sign", [["jump", "the D.C. or D.S."], ["coda", "the jump to the coda"], ["hold", "the hold"], ["tempo", "the rit. or accel."]], "jump"))],
+    says: (c) => `no ${{ jump: "jump", coda: "jump to the coda", hold: "hold", tempo: "rit." }[c.sign]} at ${c.first}`,
     noLast: true,
   },
   "a-tempo": { text: "A tempo", title: "A tempo", fields: () => [], says: (c) => `a tempo at ${c.first}`, noLast: true },

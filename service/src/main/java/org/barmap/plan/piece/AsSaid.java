@@ -88,6 +88,7 @@ final class AsSaid {
   private static void leaveOut(Put.Printed printed, List<Word> words, List<Navigation> signs) {
     switch (printed) {
       case JUMP -> signs.removeAll(List.of(Navigation.DA_CAPO, Navigation.DAL_SEGNO));
+      case CODA -> signs.removeAll(List.of(Navigation.TO_CODA));
       case HOLD -> signs.removeAll(List.of(Navigation.FERMATA, Navigation.CAESURA));
       case TEMPO -> words.removeIf(w -> BY_AND_BY.contains(TempoWords.read(w.text()).kind()));
     }

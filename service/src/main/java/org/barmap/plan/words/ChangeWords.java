@@ -28,6 +28,7 @@ import org.barmap.plan.words.grammar.Tidy;
 import org.barmap.plan.words.number.Between;
 import org.barmap.plan.words.number.Mentions;
 import org.barmap.plan.words.talk.Days;
+import org.barmap.plan.words.talk.Idioms;
 import org.barmap.plan.words.talk.Retelling;
 import org.barmap.plan.words.talk.Retold;
 
@@ -127,7 +128,10 @@ public final class ChangeWords {
               List.of()));
       return;
     }
-    String message = Tidy.message(Days.over(Spoken.plain(typed), today));
+    String dated = Days.over(Idioms.digits(Spoken.plain(typed)), today);
+    String figures = Spoken.figures(dated);
+    String idiom = Idioms.over(figures);
+    String message = Tidy.message(idiom.equals(figures) ? dated : idiom);
     String said = message.replaceFirst("^[-*\\u2022]\\s+|^[*\\u2022]", "").strip();
     String line =
         TwoBars.neighbours(

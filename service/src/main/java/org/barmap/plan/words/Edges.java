@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.Place;
+import org.barmap.plan.change.term.Numerals;
 
 /**
  * A stretch said by its two ends. A rehearsal mark behind "to" is where one lands, a bar number the
@@ -44,6 +45,13 @@ final class Edges {
   private static final String THROUGH_MARK =
       "Through that bar, or through all that follows it up to the next mark";
 
+  private static final Pattern BEFORE_MARK =
+      phrase(
+          "(?:from\\s+)?(\\d{1,2}|\\p{L}+)\\s+(?:bars?\\s+)?before\\s+(?:letter\\s+|mark\\s+)?(?-i:[A-Z]{1,2})");
+  private static final Pattern BEATS_OF =
+      phrase(
+          "(?:the\\s+)?(first|last)\\s+(\\d{1,2}|\\p{L}+)\\s+beats?\\s+(?:of|in)\\s+(?:bar\\s+)?(\\w{1,5})");
+
   private Edges() {}
 
   /** Leaves out the word for bars. */
@@ -59,7 +67,8 @@ final class Edges {
             .replaceFirst("(?i)^the\\s+(?:bar|measure)\\s+(?=\\w+\\s+before\\s)", ""));
   }
 
-  static Range read(Scope scope, String text, boolean landing) {
+  static Range read(Scope scope, String words, boolean landing) {
+    String text = beats(scope, words).orElse(words);
     Matcher two = TWO.matcher(text);
     if (two.matches()) {
       Range range = two(scope, two, landing);
@@ -114,6 +123,14 @@ final class Edges {
   }
 
   private static Range two(Scope scope, Matcher two, boolean landing) {
+    Matcher lead = BEFORE_MARK.matcher(two.group(1).strip());
+    Matcher end = BEFORE_MARK.matcher(two.group(5).strip());
+    boolean alike = lead.matches() && end.matches() && lead.group(1).equalsIgnoreCase(end.group(1));
+    if (landing && alike && two.group(6) == null) {
+      // as far before one mark as before the other: one lands there, as on the mark itself
+      Edge back = before(scope, Edge.at(scope, two.group(5).strip()));
+      return Range.between(scope, first(scope, two.group(1)), back);
+    }
     String by = two.group(2) == null ? "-" : two.group(2).toLowerCase(Locale.ROOT);
     String said = two.group(6) == null ? by : "including";
     Edge first = first(scope, two.group(1));
@@ -168,10 +185,9 @@ final class Edges {
       return edge.mark() ? edge.or(section(scope, edge), THROUGH_MARK) : edge;
     }
     if (edge.mark() && landing) {
-      return by.equals("-")
-          ? before(scope, edge).or(section(scope, edge), "Up to that mark, or through its section")
-          : before(scope, edge);
+      return before(scope, edge);
     }
+
     boolean until = by.contains("til") || by.contains("up");
     boolean bar = edge.ats().get(0).place().beat().isEmpty();
     return until && bar && !edge.mark() && !words.matches("(?i)(?:the\\s+)?end")
@@ -188,6 +204,31 @@ final class Edges {
     return edge.moved(scope, p -> Place.bar(scope.sectionEnd(p.slot())));
   }
 
+  /** What is counted in the lower figure is what the director shows. */
+  private static boolean quarters(Scope scope, int slot) {
+    return scope.meterAt(slot).filter(m -> m.unit() <= 4).isPresent();
+  }
+
+  /** "The last two beats of 40", where the meter says which those are. */
+  private static Optional<String> beats(Scope scope, String text) {
+    Matcher m = BEATS_OF.matcher(text);
+    if (!m.matches()) {
+      return Optional.empty();
+    }
+    Scope.Looked bar = scope.find(m.group(3));
+    int many = Numerals.value(m.group(2)).orElse(0);
+    if (bar.places().size() != 1 || !quarters(scope, bar.places().get(0).slot())) {
+      return Optional.empty();
+    }
+    int all = scope.meterAt(bar.places().get(0).slot()).orElseThrow().beats();
+    if (many < 1 || many >= all) {
+      return Optional.empty();
+    }
+    boolean last = m.group(1).equalsIgnoreCase("last");
+    String at = m.group(3) + " beat ";
+    return Optional.of(at + (last ? all - many + 1 : 1) + " to " + at + (last ? all : many));
+  }
+
   /** A pickup is the end of the bar before; how long it is the words don't say. */
   private static Edge pickup(Scope scope, String words, boolean first) {
     Edge target = Edge.at(scope, words);
@@ -195,6 +236,17 @@ final class Edges {
       return target;
     }
     int slot = scope.moved(target.ats().get(0).place().slot(), -1);
+    double silent = slot < 0 ? 0 : scope.number().barAt(slot).silentStart().orElse(0.0);
+    boolean whole = silent > 0 && silent == Math.rint(silent) && quarters(scope, slot);
+    if (whole) {
+      double beat = first ? silent + 1 : silent;
+      Place place = new Place(slot, OptionalDouble.of(beat));
+      return new Edge(
+          List.of(new Edge.At(place, scope.nameAt(slot) + " beat " + (int) beat, false)),
+          false,
+          "",
+          List.of());
+    }
     int beats = slot < 0 ? 0 : scope.beatsAt(slot);
     if (beats < 2) {
       String bar = slot < 0 ? "before the number begins" : "in bar " + scope.nameAt(slot);

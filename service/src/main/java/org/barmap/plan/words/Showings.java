@@ -127,7 +127,8 @@ record Showings(String words, Meta meta) {
     boolean change =
         rest.isBlank()
             || Sentences.hasVerb(rest)
-            || rest.matches("(?i)(?:no|number|nr|there's|in|goes|go|tacet|up|down|start|play)\\b.*")
+            || rest.matches(
+                "(?i)(?:no|number|nr|there's|we|you|it's|let's|the|take|bars?|letter|in|goes|go|tacet|up|down|start|play)\\b.*")
             || rest.matches("\\d{1,4}[A-Za-z]{0,2}\\b.*");
     return change ? Optional.of(new Ahead(when.strip(), rest)) : Optional.empty();
   }

@@ -26,6 +26,8 @@ public record Put(
   public enum Printed {
     /** A D.C. or a D.S. */
     JUMP,
+    /** The sign that sends one on to the coda. */
+    CODA,
     /** A fermata or a caesura. */
     HOLD,
     /** A rit., an accel. and their like. */

@@ -129,7 +129,7 @@ public sealed interface JumpTo extends ShowChange
    * A printed jump, hold or change of tempo that is not followed.
    *
    * @param first the bar it is printed in
-   * @param sign "jump", "hold" or "tempo"
+   * @param sign "jump", "coda", "hold" or "tempo"
    */
   @JsonTypeName("without")
   record Without(Meta meta, String number, String first, String sign) implements JumpTo {
@@ -138,7 +138,8 @@ public sealed interface JumpTo extends ShowChange
             "",
             "(?:no|without|skip|omit|ignore|do(?:n't|\\s+not)\\s+(?:take|do|play))\\s+(?:the\\s+|any\\s+)?"
                 + "(?:(d\\.?\\s?[cs]\\.?|da\\s+capo|dal\\s+segno|jump(?:\\s+back)?)|(fermata|hold|caesura)"
-                + "|(rit(?:ard)?|rall|accel|ritardando|accelerando|rallentando)\\.?)"
+                + "|(rit(?:ard)?|rall|accel|ritardando|accelerando|rallentando)\\.?"
+                + "|((?:jump\\s+to\\s+the\\s+)?coda(?:\\s+(?:jump|sign))?))"
                 + "(?:\\s+(?:at|in|on|after|over)\\s+(.+))?",
             Without::read);
 
@@ -161,6 +162,7 @@ public sealed interface JumpTo extends ShowChange
       return Optional.of(
           switch (printed()) {
             case JUMP -> Marking.at("times", "no jump");
+            case CODA -> Marking.at("times", "no coda");
             case HOLD -> Marking.at("hold", "no hold");
             case TEMPO -> Marking.at("tempo", "no rit.");
           });
@@ -171,6 +173,7 @@ public sealed interface JumpTo extends ShowChange
       String what =
           switch (printed()) {
             case JUMP -> "jump";
+            case CODA -> "coda";
             case HOLD -> "hold";
             case TEMPO -> "rit.";
           };
@@ -178,9 +181,12 @@ public sealed interface JumpTo extends ShowChange
     }
 
     private static Optional<Heard<ShowChange>> read(Told<ShowChange> told, Matcher m) {
-      String sign = m.group(1) != null ? "jump" : m.group(2) != null ? "hold" : "tempo";
-      if (m.group(4) != null) {
-        return Optional.of(at(told, sign, m.group(4)));
+      String sign =
+          m.group(1) != null
+              ? "jump"
+              : m.group(2) != null ? "hold" : m.group(3) != null ? "tempo" : "coda";
+      if (m.group(5) != null) {
+        return Optional.of(at(told, sign, m.group(5)));
       }
       List<String> bars = told.bars(b -> printed(b, sign));
       if (bars.size() == 1) {
@@ -197,6 +203,7 @@ public sealed interface JumpTo extends ShowChange
 
     private static boolean printed(Bar bar, String sign) {
       return switch (sign) {
+        case "coda" -> bar.has(Navigation.TO_CODA);
         case "jump" -> bar.has(Navigation.DA_CAPO) || bar.has(Navigation.DAL_SEGNO);
         case "hold" -> bar.has(Navigation.FERMATA) || bar.has(Navigation.CAESURA);
         default -> {
@@ -210,6 +217,7 @@ public sealed interface JumpTo extends ShowChange
       String what =
           switch (sign) {
             case "jump" -> "the D.C. or D.S. at bar ";
+            case "coda" -> "the jump to the coda after bar ";
             case "hold" -> "the hold at bar ";
             default -> "the change of tempo at bar ";
           };

@@ -132,8 +132,8 @@ public record Vamp(
 
     /** Returns it as it is read back. */
     String says() {
-      return pass.map(p -> " " + p.says() + " only,").orElse("")
-          + cue.map(c -> " till " + c).orElse("");
+      String only = pass.map(p -> ", " + p.says() + " only").orElse("");
+      return only + cue.map(c -> (only.isEmpty() ? " till " : ", till ") + c).orElse("");
     }
   }
 

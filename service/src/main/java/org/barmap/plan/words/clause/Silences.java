@@ -105,6 +105,9 @@ final class Silences {
         c.tokens().stream()
             .anyMatch(
                 t -> t.is(Token.Kind.WE) && t.text().matches("(?i)every.*|all of you|tutti.*"));
+    if (c.hard("out") && c.hard("tacet") && joins(c)) {
+      return NONE; // "12 to C is out and from D on you're tacet" are two things
+    }
     boolean out = c.hard("out") && (you || all);
     boolean notPlaying =
         c.has(Token.Kind.NOT)
@@ -172,6 +175,18 @@ final class Silences {
                     .map(s -> "tacet " + (behind.isEmpty() ? s : section(s)) + behind)
                     .toList())
         .orElse(NONE);
+  }
+
+  /** Whether two things stand beside each other, the second one with whom it is about. */
+  private static boolean joins(Clause c) {
+    boolean joined = false;
+    for (Token t : c.tokens()) {
+      joined |= t.is(Token.Kind.AND) || t.is(Token.Kind.COMMA);
+      if (joined && t.is(Token.Kind.YOU)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** "Bass, you can leave out 9 to 16": the bars are there, and played by others. */

@@ -72,7 +72,8 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
    * @param note what would keep it
    */
   public static List<Heard<ShowChange>> of(
-      String said, List<Heard<ShowChange>> heard, Bars bars, ShowChange note) {
+      String said, List<Heard<ShowChange>> all, Bars bars, ShowChange note) {
+    List<Heard<ShowChange>> heard = once(all, bars);
     if (A_NOTE.matcher(said).matches() || heard.stream().allMatch(Doubted::question)) {
       return List.copyOf(heard);
     }
@@ -99,6 +100,37 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
             .map(h -> left.contains(h) ? asked(h.said(), QUESTION, List.of(h), note) : h)
             .toList()
         : List.of(asked(said, QUESTION, heard, note));
+  }
+
+  /** The same cut, said again in other words, is one. */
+  private static List<Heard<ShowChange>> once(List<Heard<ShowChange>> all, Bars bars) {
+    List<Heard<ShowChange>> kept = new ArrayList<>();
+    for (Heard<ShowChange> each : all) {
+      boolean again = kept.stream().anyMatch(k -> same(k, each, bars));
+      if (!again) {
+        kept.add(each);
+      }
+    }
+    return kept;
+  }
+
+  private static boolean same(Heard<ShowChange> one, Heard<ShowChange> other, Bars bars) {
+    if (question(one) || question(other)) {
+      return false;
+    }
+    ShowChange first = one.reading().orElseThrow().changes().get(0);
+    ShowChange second = other.reading().orElseThrow().changes().get(0);
+    boolean cuts = first.kind().equals("cut") && second.kind().equals("cut");
+    if (!cuts || !first.number().equals(second.number()) || inPass(first) || inPass(second)) {
+      return false;
+    }
+    Stretch a = first.where().orElseThrow();
+    Stretch b = second.where().orElseThrow();
+    boolean beats = (a.first() + a.last() + b.first() + b.last()).contains("beat");
+    return !beats
+        && bars.slot(a.first()).isPresent()
+        && bars.slot(a.first()).equals(bars.slot(b.first()))
+        && bars.slot(a.last()).equals(bars.slot(b.last()));
   }
 
   private static boolean question(Heard<ShowChange> heard) {
@@ -155,6 +187,11 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
     List<Heard.Reading<ShowChange>> parts =
         heard.stream().flatMap(h -> h.reading().stream()).toList();
     List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    parts.stream()
+        .filter(
+            r -> parts.size() == 2 && r.changes().stream().anyMatch(c -> c.kind().equals("hold")))
+        .filter(r -> parts.stream().anyMatch(p -> any(p.changes(), "without")))
+        .forEach(readings::add);
     if (parts.stream().anyMatch(r -> r.changes().stream().anyMatch(c -> c.kept().isEmpty()))) {
       readings.add(
           new Heard.Reading<>(
@@ -191,7 +228,7 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
   @Override
   public boolean counts() {
     return any(changes, "play|vamp|safety|only|not|" + JUMPS + "|" + ADDS)
-        || changes.stream().anyMatch(c -> c.kind().equals("cut") && inPass(c));
+        || changes.stream().anyMatch(c -> any(List.of(c), "cut|hold|gp") && inPass(c));
   }
 
   private static boolean inPass(ShowChange cut) {
@@ -251,6 +288,34 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
         if (cuts.get(i).number().equals(cuts.get(k).number())
             && from(one) <= to(other)
             && from(other) <= to(one)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  @Override
+  public boolean dated() {
+    return changes.stream()
+        .filter(c -> c.kept().isEmpty())
+        .allMatch(c -> c.meta().until().isPresent() || c.meta().since().isPresent());
+  }
+
+  @Override
+  public boolean movesHold() {
+    return changes.size() == 2 && any(changes, "hold") && any(changes, "without");
+  }
+
+  @Override
+  public boolean cutsAndPlays() {
+    for (int i = 0; i < changes.size(); i++) {
+      ShowChange cut = changes.get(i);
+      boolean out = cut.kind().equals("cut") && !inPass(cut) && cut.where().isPresent();
+      for (int k = i + 1; out && k < changes.size(); k++) {
+        ShowChange other = changes.get(k);
+        boolean plays = any(List.of(other), "vamp|safety|play|only");
+        if (plays && other.number().equals(cut.number()) && other.where().equals(cut.where())) {
           return true;
         }
       }

@@ -35,11 +35,6 @@ final class Doubts {
       phrase(
           ".+[,.;:!?-]\\s+(?:(?:no|wait|oh)[,.!\\s]+)*(?:sorry(?!\\s+(?:everyone|everybody|all|guys|folks|lads|chaps|team|people|band)\\b)|oops|i\\s+meant?|scratch\\s+that|correction|on\\s+second\\s+thou?ghts?|no\\s*,)(?=[\\s,.!:-]).*");
 
-  /** A bar that is only counted from a mark: out itself, or where one lands. */
-  private static final Pattern TO_BEFORE =
-      phrase(
-          "\\bfrom\\s+.*\\bbefore\\b.*\\b(?:to|till|until)\\s+(?:the\\s+)?(?:bar\\s+)?(?:a|one|two|three|four|five|six|seven|eight|\\d)\\s+(?:bars?\\s+)?before\\b");
-
   /** How often, or in which time through. */
   private static final Pattern HOW_OFTEN =
       phrase(
@@ -105,6 +100,11 @@ final class Doubts {
       phrase(
           "\\b\\w{1,3},?\\s+(?:and\\s+)?then\\s+(?:no\\.?\\s*)?\\d\\w{0,2},?\\s+(?:and\\s+)?then\\s+(?:no\\.?\\s*)?\\d\\w{0,2}\\b.*");
 
+  /** It holds on a day, or until one, that nobody knows the date of. */
+  private static final Pattern DAY =
+      phrase(
+          "\\b(?:(?:just|only)\\s+(?:for\\s+)?(?:tonight|today|tomorrow)|(?:tonight|today|tomorrow|this\\s+(?:evening|performance|show))(?:'s\\s+(?:show|performance))?\\s+only|(?:until|till|from|starting)\\s+(?:next\\s+|this\\s+)?(?:tomorrow|(?:mon|tues|wednes|thurs|fri|satur|sun)day))\\b");
+
   private Doubts() {}
 
   /** What was made of a message. */
@@ -120,6 +120,15 @@ final class Doubts {
 
     /** Whether bars are cut. */
     boolean cuts();
+
+    /** Whether everything that was made holds on some days only. */
+    boolean dated();
+
+    /** Whether one bar is held, and of another one it is said that it isn't. */
+    boolean movesHold();
+
+    /** Whether bars are cut, and then something is to be done in the same bars. */
+    boolean cutsAndPlays();
 
     /** Whether nothing but a vamp is made where another is printed. */
     boolean vampsTwice();
@@ -173,6 +182,10 @@ final class Doubts {
     if (turned.isPresent()) {
       return turned;
     }
+    if (DAY.matcher(text).find() && !made.dated()) {
+      return Optional.of(
+          "Which day is that? Say the last day it holds, as in \"until 24 December 2026\".");
+    }
     if (GUESS.matcher(text).find()) {
       return Optional.of("Is this certain? Say it as it is played, or keep it as a note.");
     }
@@ -222,8 +235,11 @@ final class Doubts {
     if (made.silences() && BACK.matcher(text).find()) {
       return Optional.of("From which bar to which are you out, and where are you in again?");
     }
-    if (made.cuts() && TO_BEFORE.matcher(text).find()) {
-      return Optional.of("Is the last bar that is named out, or do you land on it?");
+    if (made.movesHold()) {
+      return Optional.of("Is the other bar only not meant, or is a hold printed there left out?");
+    }
+    if (made.cutsAndPlays()) {
+      return Optional.of("Are these bars out, or are they played in that way?");
     }
     if (made.vampsTwice() && VAMP_IS.matcher(text).find()) {
       return Optional.of("Is this in place of the printed vamp, or besides it?");

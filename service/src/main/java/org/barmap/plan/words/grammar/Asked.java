@@ -24,6 +24,12 @@ final class Asked {
   static final List<Rule> RULES =
       List.of(
           Rule.of(
+              "(?:.*\\b(?:need|have|want|got)\\s+to\\s+)?(?:stick|put|squeeze|add|slip|fit)\\s+(?:in\\s+)?(?<n>an?|one|\\d{1,2})\\s+(?:extra\\s+|more\\s+|empty\\s+)?bars?\\s+(?:in\\s+)?(?:somewhere\\s+)?(?:round(?:\\s+about)?|around|near|about)\\s+(?<bar>.+?)(?:,.*)?",
+              Asked::somewhere),
+          Rule.of(
+              "(?:wait|hold|pause|rest)\\s+(?<n>\\d{1,2}|a|one|two|three|four|six|eight)\\s+(?:more\\s+|extra\\s+)?bars?\\s+(?<where>before|after)\\s+(?<bar>.+)",
+              Asked::waits),
+          Rule.of(
               "(?:take\\s+it|pick(?:\\s+it)?\\s+up|top|go(?:\\s+again)?|restart|start\\s+again|once\\s+more|again)\\s+(?:from|at)\\s+(?:the\\s+)?(?<bar>.+)",
               (m, bars) -> from(Rule.group(m, "bar"), bars)),
           Rule.of(
@@ -86,6 +92,34 @@ final class Asked {
             new Meant.Asks(
                 "Where a rehearsal goes on, or where the number begins from now on?",
                 List.of("start at " + bar)));
+  }
+
+  private static Optional<Meant> somewhere(Matcher m, Bars bars) {
+    String bar = Rule.group(m, "bar");
+    String many = Rule.group(m, "n").matches("\\d+") ? Rule.group(m, "n") : "1";
+    return !bars.named(bar)
+        ? Optional.empty()
+        : Optional.of(
+            new Meant.Asks(
+                "Between which two bars?",
+                List.of(
+                    "insert " + many + " bars before " + bar,
+                    "insert " + many + " bars after " + bar)));
+  }
+
+  /** "Wait two bars before B": in the second bar before it, or for so long right before it. */
+  private static Optional<Meant> waits(Matcher m, Bars bars) {
+    String bar = Rule.group(m, "bar");
+    String many = Rule.group(m, "n");
+    String where = Rule.group(m, "where").toLowerCase(java.util.Locale.ROOT);
+    return !bars.named(bar)
+        ? Optional.empty()
+        : Optional.of(
+            new Meant.Asks(
+                "Does one wait in that bar, or for so many bars?",
+                List.of(
+                    "hold " + many + " " + where + " " + bar,
+                    "insert " + many + " bars of rest " + where + " " + bar)));
   }
 
   private static Optional<Meant> asks(String question) {

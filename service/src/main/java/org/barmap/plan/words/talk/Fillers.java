@@ -88,7 +88,7 @@ public final class Fillers {
       phrase(
           "^(?:(?:"
               + either(FIRST)
-              + ")(?:[,.!-]+\\s*|\\s+(?:"
+              + ")(?:[,.:!-]+\\s*|\\s+(?:"
               + WHO
               + ")[,.!-]+\\s*|\\s+(?=\\S))|(?:"
               + WHO
