@@ -14,6 +14,8 @@ const run = promisify(execFile);
 /** Of its SVG. */
 const SPACE = 1;
 const KEYS = ['ges', 'des', 'as', 'es', 'bes', 'f', 'c', 'g', 'd', 'a', 'e', 'b', 'fis'];
+/** The other engravers take the middle line of a percussion clef for that of a treble clef. */
+const PERC_MIDDLE = '\\set Staff.middleCClefPosition = #-6 \\set Staff.middleCPosition = #-6 ';
 const SHARPS = [3, 0, 4, 1, 5, 2, 6]; // f c g d a e b as steps from c
 const CLEFS = { G2: 'treble', F4: 'bass', C4: 'tenor', C3: 'alto', perc3: 'percussion' };
 const q = s => `"${s.replace(/\\/g, '\\\\').replace(/"/g, '\\"')}"`;
@@ -124,7 +126,7 @@ export function lySource(number, o) {
 \\layout { ${attr} \\context { \\Score \\override BarNumber.font-size = #-1 ${o.every ? '\\override BarNumber.break-visibility = ##(#f #t #t) barNumberVisibility = #all-bar-numbers-visible' : ''} \\override SpacingSpanner.common-shortest-duration = #(ly:make-moment ${o.dense > 1 ? '1/8' : '3/16'}) \\override MultiMeasureRestText.outside-staff-priority = #450 ${o.voltaText ? "\\override VoltaBracket.font-encoding = #'latin1 \\override VoltaBracket.font-size = #-1" : ''} }
  \\context { \\Staff ${number.lines < 5 ? `\\override StaffSymbol.line-positions = #'(${number.lines === 2 ? '-2 2' : '0'}) ` : ''}\\override StaffSymbol.thickness = #${o.staffLine.toFixed(2)} \\override BarLine.hair-thickness = #${o.hair.toFixed(2)} \\override BarLine.thick-thickness = #${o.thick.toFixed(2)} \\override BarLine.kern = #${o.kern.toFixed(2)} }
  \\context { \\Voice \\override Stem.thickness = #${o.stem.toFixed(2)} \\override Beam.beam-thickness = #${o.beam.toFixed(2)} \\override MultiMeasureRest.thick-thickness = #${o.rest.toFixed(2)} \\override MultiMeasureRest.minimum-length = #${Math.round(o.spacing * 10)} } }
-\\score { \\new Staff { \\compressMMRests { \\set Score.rehearsalMarkFormatter = #format-mark-numbers \\set Score.currentBarNumber = #${Math.max(1, b0.number)} \\clef ${CLEFS[b0.clef.shape + b0.clef.line]} \\key ${KEYS[b0.key + 6]} \\major
+\\score { \\new Staff { \\compressMMRests { \\set Score.rehearsalMarkFormatter = #format-mark-numbers \\set Score.currentBarNumber = #${Math.max(1, b0.number)} \\clef ${CLEFS[b0.clef.shape + b0.clef.line]} ${b0.clef.shape === 'perc' ? PERC_MIDDLE : ''}\\key ${KEYS[b0.key + 6]} \\major
 ${toLy(number, o)} } } \\layout { } }
 `;
 }

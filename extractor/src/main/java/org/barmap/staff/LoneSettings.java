@@ -78,6 +78,10 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Twin twin, Drawn
    * @param aside pixels to each side there
    * @param beside how far beside it a bar is looked for, pixels
    * @param thicker pixels by which a bar is thicker than the line
+   * @param partner how near to a barline the other strokes of it stand, as a share of a half
+   * @param partnerWide width of the widest of them likewise
+   * @param partnerAt the part of a half at which paper is beside them
+   * @param partnerSide so many pixels beside them
    * @param usual share of the columns of a line in which it is no thicker than usual
    * @param alike share of their height by which the barlines of a page differ at most
    */
@@ -98,6 +102,10 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Twin twin, Drawn
       int aside,
       List<Integer> beside,
       double thicker,
+      double partner,
+      double partnerWide,
+      double partnerAt,
+      int partnerSide,
       double usual,
       double alike) {}
 
@@ -253,6 +261,10 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Twin twin, Drawn
             /* aside= */ 5,
             /* beside= */ List.of(3, 8),
             /* thicker= */ 2,
+            /* partner= */ 0.9,
+            /* partnerWide= */ 1.1,
+            /* partnerAt= */ 0.85,
+            /* partnerSide= */ 2,
             /* usual= */ 0.4,
             /* alike= */ 0.1),
         new Single(

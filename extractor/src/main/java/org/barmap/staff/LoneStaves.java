@@ -78,8 +78,13 @@ final class LoneStaves {
     }
     return twins.stream()
         .filter(t -> t.between().length() >= SET.shortest() * space)
-        .map(t -> candidate(t.staffLine(space), t.strokes(), space, t.lines(space), t.half()))
+        .map(t -> twin(t, space))
         .toList();
+  }
+
+  private Candidate twin(TwoLines t, double space) {
+    List<LoneStroke> strokes = LoneStroke.whole(pixels, t.between(), t.strokes());
+    return candidate(t.staffLine(space), strokes, space, t.lines(space), t.half());
   }
 
   private List<Candidate> singles(List<LoneLine> own) {
@@ -222,7 +227,8 @@ final class LoneStaves {
           sure.stream().anyMatch(s -> near(s.line.left(), c.line.left(), SET.margin() * space));
       boolean shown = c.strokes.size() > 1 || ends(c, space) || clefs(c.line).count() > 1;
       if (sure.contains(c) || below && shown) {
-        staves.add(candidate(c.line, c.strokes, space, TwoLines.Own.ONE, half));
+        List<LoneStroke> strokes = LoneStroke.whole(pixels, c.line, c.strokes);
+        staves.add(candidate(c.line, strokes, space, TwoLines.Own.ONE, half));
       }
     }
     return staves;

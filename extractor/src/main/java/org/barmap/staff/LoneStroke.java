@@ -41,6 +41,54 @@ record LoneStroke(double from, double to, double half, double up, double down) {
         .toList();
   }
 
+  /**
+   * Returns with the barlines what stands close to them and is as high: the other strokes of double
+   * and final ones and of repeats, whose sides are not free.
+   */
+  static List<LoneStroke> whole(Pixels pixels, LoneLine line, List<LoneStroke> bars) {
+    return groups(pixels, line).stream()
+        .filter(s -> bars.contains(s) || bars.stream().anyMatch(b -> b.hasPartner(s)))
+        .filter(s -> bars.contains(s) || s.isStraight(pixels, line))
+        .filter(s -> bars.contains(s) || !s.isEndOfRest(pixels, line))
+        .toList();
+  }
+
+  private boolean hasPartner(LoneStroke other) {
+    double gap = Math.max(other.from - to, from - other.to);
+    return gap <= SET.partner() * half
+        && other.wide() <= SET.partnerWide() * half
+        && Math.abs(other.half - half) <= Math.max(1, SET.alike() * half);
+  }
+
+  /** Beside the bow of a C there is ink near its ends. */
+  private boolean isStraight(Pixels pixels, LoneLine line) {
+    double height = SET.partnerAt() * half;
+    for (double x : new double[] {from - SET.partnerSide(), to + SET.partnerSide()}) {
+      double y = line.at(x);
+      if (pixels.at(x, y - height) < SET.ink() || pixels.at(x, y + height) < SET.ink()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** The bar of a rest is thicker than the line, and lower than a barline. */
+  private boolean isEndOfRest(Pixels pixels, LoneLine line) {
+    for (int side = -1; side <= 1; side += 2) {
+      int low = 0;
+      for (int far : SET.beside()) {
+        double x = side < 0 ? from - far : to + far;
+        double y = line.at(x);
+        int high = run(pixels, x, y, -1) + run(pixels, x, y, 1);
+        low += high >= 2 * line.thick() + SET.thicker() && high < half ? 1 : 0;
+      }
+      if (low == SET.beside().size()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   private double[] heights() {
     return SET.from().stream().mapToDouble(share -> share * half).toArray();
   }

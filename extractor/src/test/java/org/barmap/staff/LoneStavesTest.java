@@ -183,6 +183,34 @@ class LoneStavesTest {
     }
   }
 
+  /** The second stroke of a final barline is drawn on as the first is; the bow of a C is not. */
+  @Test
+  void theStripHasBarlinesOfTwoStrokesWhole() {
+    PagePainter p = page();
+    double from = 1400 - 1.3 * SPACE;
+    double bow = 1400 - 1.3 * SPACE;
+    for (int i = 0; i < 6; i++) {
+      double y = 200 + 253 * i;
+      p.single(100, 1400, y, SPACE, 1);
+      if (i == 0) {
+        p.box(from, y - SPACE, from + 0.7 * SPACE, y + SPACE);
+      } else if (i == 1) {
+        p.box(bow, y - 0.9 * SPACE, bow + 0.35 * SPACE, y + 0.9 * SPACE);
+        p.box(bow, y - 0.95 * SPACE, bow + 0.7 * SPACE, y - 0.75 * SPACE);
+        p.box(bow, y + 0.75 * SPACE, bow + 0.7 * SPACE, y + 0.95 * SPACE);
+      }
+    }
+    List<Strip> strips =
+        on(p, page -> staves(page).stream().map(s -> Strip.cut(page, s, 8)).toList());
+    int row = (int) ((Strip.MIDDLE - 1.6) * 8);
+    assertThat(dark(strips.get(0), column(strips.get(0), from + 0.25 * SPACE), row)).isTrue();
+    assertThat(dark(strips.get(1), column(strips.get(1), bow + 0.2 * SPACE), row)).isFalse();
+  }
+
+  private static int column(Strip strip, double x) {
+    return (int) ((Strip.MARGIN + strip.staff().alongAt(x)) * 8);
+  }
+
   private static boolean dark(Strip strip, int u, int v) {
     int least = 255;
     for (int j = v - 1; j <= v + 1; j++) {
