@@ -64,7 +64,7 @@ class Shelf {
       if (busy) this.#callOff = later(2000, () => void this.load());
     } catch (error) {
       complain(error);
-      show(this.#list, el("p", { class: "waiting", text: "The shelf can't be read right now." }), button("Try again", () => void this.load()));
+      show(this.#list, el("p", { class: "waiting", text: "The shelf can't be read right now." }), el("p", { class: "try-again" }, button("Try again", () => void this.load())));
     }
   }
 

@@ -42,7 +42,7 @@ class StandRoom {
     if (!this.#book) return deadEnd("Which book?", "The address names no book.");
     try {
       const stops = await this.#load();
-      if (stops.length < 2) {
+      if (!stops.some((stop) => stop.label || stop.entries.length)) {
         return deadEnd("Nothing to play from yet", "Add pages first; the stand follows the order of play as soon as there is one.", { href: `/book.html?b=${encodeURIComponent(this.#book)}`, text: "Add pages" });
       }
       const kept = recall(this.#key, /** @type {Kept|undefined} */ (undefined));

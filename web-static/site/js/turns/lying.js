@@ -37,7 +37,7 @@ export function lyingFields(now, pages) {
   const ways = WAYS.map(([value, label, places]) =>
     el("label", { class: "tick-line" }, el("input", { type: "radio", name: "firstPage", value, checked: now.firstPage === value }), drawing(places), el("span", { text: label })),
   );
-  const unsaid = el("label", { class: "tick-line" }, el("input", { type: "radio", name: "firstPage", value: "", checked: !now.firstPage }), el("span", { text: "As the printed page numbers and the pictures say" }));
+  const unsaid = el("label", { class: "tick-line" }, el("input", { type: "radio", name: "firstPage", value: "", checked: !now.firstPage }), el("span", { class: "lying-unsaid" }), el("span", { text: "As the printed page numbers and the pictures say" }));
   return [
     el("fieldset", { class: "lying" }, el("legend", { text: "How the pages lie" }), ways, unsaid),
     pages.length < 2

@@ -75,6 +75,7 @@ class EveryRoomBrowserTest {
           new Room("practice", "/practice.html?b=BOOK", "#click-go", ""),
           new Room("stand-front", "/stand.html?b=BOOK", "#stand-begin", ""),
           new Room("stand", "/stand.html?b=BOOK", "#stand-begin", "#stand-begin"),
+          new Room("stand-new", "/stand.html?b=EMPTY", ".dead-end", ""),
           new Room("phone", "/phone.html?b=BOOK", "main button", ""),
           new Room("docs", "/docs/index.html", "main h1", ""),
           new Room("docs-api", "/docs/api.html", "main h2", ""),
