@@ -1,5 +1,6 @@
 package org.barmap.browser;
 
+import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -43,9 +44,8 @@ abstract class Window implements AutoCloseable {
      * @throws AssertionError when Chromium or its driver is missing, with what to install
      */
     static Chromium start() {
-      Path chromium = program("chromium", "/usr/bin/chromium", "/usr/bin/chromium-browser");
-      Path chromedriver =
-          program("chromedriver", "/usr/bin/chromedriver", "/usr/lib/chromium/chromedriver");
+      Path chromium = program("chromium", "/usr/bin/chromium-browser");
+      Path chromedriver = program("chromedriver", "/usr/lib/chromium/chromedriver");
       try {
         Path profile = Files.createTempDirectory("barmap-browser");
         ChromeOptions options = new ChromeOptions();
@@ -73,9 +73,12 @@ abstract class Window implements AutoCloseable {
       }
     }
 
+    /** Finds a program where a command is found, as {@code ./check} does, or in other places. */
     private static Path program(String name, String... places) {
-      return Arrays.stream(places)
-          .map(Path::of)
+      String path = System.getenv().getOrDefault("PATH", "");
+      Stream<Path> commands =
+          Arrays.stream(path.split(File.pathSeparator)).map(folder -> Path.of(folder, name));
+      return Stream.concat(commands, Arrays.stream(places).map(Path::of))
           .filter(Files::isExecutable)
           .findFirst()
           .orElseThrow(
