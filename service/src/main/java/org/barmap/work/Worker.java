@@ -165,7 +165,7 @@ public final class Worker implements AutoCloseable {
       reading.step();
     } catch (ReadingStoppedException e) {
       return; // it is gone on with when a program has time for it
-    } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError | LinkageError e) {
       reading.failed(e);
       if (!reading.isGone()) {
         throw new Turn.FailedException(e);

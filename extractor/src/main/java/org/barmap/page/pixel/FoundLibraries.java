@@ -12,13 +12,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.bytedeco.javacpp.ClassProperties;
 import org.bytedeco.javacpp.Loader;
+import org.bytedeco.opencv.global.opencv_core;
 
 /**
- * What JavaCPP found when it loaded OpenCV, kept in a list beside the files it unpacked. At every
- * start it looks through the classes and files of all that OpenCV may be built with, which takes
- * 1.2 s of processor time; loading the files takes 0.06. A list that doesn't fit any more is not
- * used, and is written anew.
+ * What was found when OpenCV was loaded by JavaCPP, kept in a list beside the files it unpacked. At
+ * every start it looks through the classes and files of all that OpenCV may be built with, which
+ * takes 1.2 s of processor time; loading the files takes 0.06. A list that doesn't fit any more is
+ * not used, and is written anew.
  */
 final class FoundLibraries {
 
@@ -28,7 +30,7 @@ final class FoundLibraries {
   private static final List<String> ORDER =
       List.of(
           ("gcc_s quadmath gfortran openblas_nolapack openblas opencv_core opencv_imgproc"
-                  + " opencv_imgcodecs opencv_videoio opencv_highgui opencv_flann"
+                  + " opencv_imgcodecs opencv_videoio opencv_flann"
                   + " opencv_features2d opencv_calib3d opencv_dnn opencv_objdetect opencv_aruco"
                   + " opencv_video opencv_bgsegm opencv_bioinspired opencv_photo opencv_face"
                   + " opencv_plot opencv_img_hash opencv_phase_unwrapping"
@@ -56,8 +58,32 @@ final class FoundLibraries {
   static void load(Class<?> preset) {
     Optional<FoundLibraries> found = of(preset);
     if (found.filter(FoundLibraries::again).isEmpty()) {
-      Loader.load(preset);
+      unpack(preset);
       found.ifPresent(libraries -> libraries.keep(Loader.getLoadedLibraries()));
+    }
+  }
+
+  /**
+   * Unpacks and loads what JavaCPP would, but for OpenCV's windows: they need a desktop's own
+   * libraries (GTK 2), which servers don't have, nor most laptops any more, and nothing else needs
+   * them.
+   */
+  static void unpack(Class<?> preset) {
+    try {
+      Loader.load(opencv_core.class);
+      ClassProperties names = Loader.loadProperties(preset, Loader.loadProperties(), true);
+      List<String> all = new ArrayList<>(names.get("platform.preload"));
+      all.addAll(names.get("platform.link"));
+      for (String library : ORDER) {
+        for (String one : all) {
+          if (library.startsWith("opencv") && place(one) == ORDER.indexOf(library)) {
+            Loader.loadLibrary(preset, Loader.findLibrary(preset, names, one), one);
+          }
+        }
+      }
+    } catch (UnsatisfiedLinkError e) {
+      LOG.log(System.Logger.Level.DEBUG, "JavaCPP loads all of it: {0}", e);
+      Loader.load(preset);
     }
   }
 

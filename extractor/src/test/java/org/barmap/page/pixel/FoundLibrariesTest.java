@@ -37,9 +37,16 @@ class FoundLibrariesTest {
   }
 
   @BeforeAll
-  void asJavaCppDoes() {
-    Loader.load(opencv_java.class);
+  void asAtTheFirstStart() {
+    FoundLibraries.unpack(opencv_java.class);
     loaded = Loader.getLoadedLibraries();
+  }
+
+  /** Servers have no libraries of a desktop. */
+  @Test
+  void whatOpensWindowsIsNotLoaded() {
+    assertThat(loaded.keySet()).anyMatch(name -> name.startsWith("opencv_java"));
+    assertThat(loaded.keySet()).noneMatch(name -> name.contains("highgui"));
   }
 
   /** In a process of its own, since here JavaCPP has loaded them. */
