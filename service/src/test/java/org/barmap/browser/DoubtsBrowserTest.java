@@ -123,6 +123,8 @@ class DoubtsBrowserTest extends VisitingTest {
     browser.press("r");
     browser.waiting(20).until(d -> content(ids.get(2)).equals("rest"));
     assertThat(content(ids.get(3))).isEqualTo("rest");
+    browser.press("d"); // from wherever one is, the first answer is one key away
+    browser.waiting(20).until(d -> "answer-1".equals(focused()));
     browser.press("g");
     browser.press("3", org.openqa.selenium.Keys.ENTER);
     browser.waiting(20).until(d -> browser.path().contains("p=3"));

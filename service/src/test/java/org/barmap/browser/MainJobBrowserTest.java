@@ -36,9 +36,17 @@ class MainJobBrowserTest extends VisitingTest {
   @Order(1)
   void pagesAreUploadedAndRead() {
     book = visit.newBook("Saltmarsh", "Bass");
+    browser.script(
+        "window.said = new Set(); new MutationObserver(() => said.add(document.querySelector('.job')?.textContent))"
+            + ".observe(document.body, {subtree: true, childList: true, characterData: true})");
     browser.files("#choose-files", pages.stream().map(DemoBook::page).toList());
     browser.count(".thumb[data-state=read]", pages.size(), 240);
     assertThat(bars()).as("bars read").hasSizeGreaterThan(20);
+    List<?> said = (List<?>) browser.script("return [...said].filter(t => /Reading page/.test(t))");
+    assertThat(said)
+        .as("told of all pages that were given, whichever of them are there yet")
+        .isNotEmpty()
+        .allMatch(t -> t.toString().contains("of " + pages.size()));
     assertThat(browser.complaints()).isEmpty();
   }
 

@@ -108,6 +108,70 @@ class RecordingBrowserTest extends VisitingTest {
     assertThat(browser.complaints()).isEmpty();
   }
 
+  /**
+   * A recording is tied to bars by the places' own buttons, pressed in any order, and no key does
+   * it; what is played is shown on a ruler under the line: nothing lies over the music or moves on
+   * it.
+   */
+  @Test
+  void noKeyTiesARecordingAndNothingMovesOverTheMusic() {
+    browser.go("/practice.html?b=" + book);
+    browser.choose("#recording-number", NUMBER);
+    browser.files("#recording-file", List.of(track));
+    browser.see(".places button:not([disabled])");
+    browser.script("localStorage.removeItem('barmap.taps." + book + "." + NUMBER + "')");
+    browser.script(AUDIO + ".play()");
+    browser
+        .waiting(20)
+        .until(d -> browser.script("return " + AUDIO + ".currentTime > 0").equals(true));
+    for (String key : "abcdefghijklmnopqrstuvwxyz0123456789 ".split("")) {
+      browser.script(
+          "for (const type of ['keydown', 'keypress', 'keyup'])"
+              + " document.body.dispatchEvent(new KeyboardEvent(type, {key: arguments[0], bubbles: true}))",
+          key);
+    }
+    assertThat(
+            browser.script(
+                "return localStorage.getItem('barmap.taps." + book + "." + NUMBER + "')"))
+        .as("places that a key has set")
+        .isEqualTo("");
+    browser.script(AUDIO + ".pause()");
+    browser.click("#click-go");
+    browser.see("[aria-label=Click] .line-now");
+    browser.script("document.documentElement.dataset.theme = 'dark'");
+    assertThat((List<?>) browser.script(OVER_THE_MUSIC)).isEmpty();
+    assertThat(
+            browser
+                .script("return getComputedStyle(document.querySelector('.line img')).filter")
+                .toString())
+        .as("no white paper in the dark")
+        .contains("invert");
+    assertThat(Axe.violations(browser)).isEmpty();
+    browser.click("#click-go");
+    browser.script("document.documentElement.dataset.theme = 'light'");
+    browser.go("/turns.html?b=" + book);
+    browser.see(".turn .crop");
+    browser.script("document.documentElement.dataset.theme = 'dark'");
+    assertThat(
+            browser
+                .script("return getComputedStyle(document.querySelector('.crop')).filter")
+                .toString())
+        .contains("invert");
+  }
+
+  /** What lies over the picture of the line, or stands in it besides the picture. */
+  private static final String OVER_THE_MUSIC =
+      """
+      const music = document.querySelector("[aria-label=Click] .line-music");
+      const box = music.getBoundingClientRect();
+      const found = [...music.children].filter((e) => e.tagName !== "IMG").map((e) => e.outerHTML);
+      for (let x = box.left + 2; x < Math.min(box.right, innerWidth); x += 10) {
+        const top = document.elementFromPoint(x, box.top + box.height / 2);
+        if (top && !music.contains(top)) found.push(top.outerHTML.slice(0, 80));
+      }
+      return found;
+      """;
+
   private static final String AUDIO = "document.querySelector('audio')";
 
   private void seek(double seconds) {
