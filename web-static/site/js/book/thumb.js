@@ -1,7 +1,7 @@
 import { imagePath } from "../core/api.js";
 import { confirm } from "../core/dialog.js";
 import { button, el } from "../core/dom.js";
-import { icon } from "../core/icons.js";
+import { icon, signButton } from "../core/icons.js";
 import { CORRECTORS, mayCorrect, OWNERS } from "../core/may.js";
 import { count, toCheck } from "../core/words.js";
 
@@ -79,9 +79,9 @@ export function pageCard(book, bus, page, { place, last, doubts }) {
     el(
       "div",
       { class: "tools", ...OWNERS },
-      button("", () => bus.emit("move", { page, to: place - 1 }), { class: "btn btn-icon", "aria-label": `Move ${name} earlier`, title: "Earlier", disabled: place === 0 }, icon("left")),
-      button("", remove, { class: "btn btn-icon", "aria-label": `Take out ${name}`, title: "Take out" }, icon("bin")),
-      button("", () => bus.emit("move", { page, to: place + 1 }), { class: "btn btn-icon", "aria-label": `Move ${name} later`, title: "Later", disabled: last }, icon("right")),
+      signButton("left", "Earlier", () => bus.emit("move", { page, to: place - 1 }), { "aria-label": `Move ${name} earlier`, disabled: place === 0 }),
+      signButton("bin", "Take out", remove, { "aria-label": `Take out ${name}` }),
+      signButton("right", "Later", () => bus.emit("move", { page, to: place + 1 }), { "aria-label": `Move ${name} later`, disabled: last }),
     ),
   );
 }

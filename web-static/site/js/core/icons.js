@@ -1,4 +1,4 @@
-import { svg } from "./dom.js";
+import { button, el, svg } from "./dom.js";
 
 /** Our own signs, drawn on a 24-unit square. */
 const PATHS = /** @type {Record<string, string>} */ ({
@@ -34,6 +34,18 @@ export function icon(name) {
     { class: "icon", viewBox: "0 0 24 24", "aria-hidden": "true", focusable: "false" },
     svg("path", { d: PATHS[name] ?? PATHS.doubt }),
   );
+}
+
+/**
+ * A small button: a sign with its word under it, for a sign alone has to be guessed.
+ *
+ * @param {string} sign
+ * @param {string} word
+ * @param {() => void} action
+ * @param {Parameters<typeof button>[2]} [props]
+ */
+export function signButton(sign, word, action, props = {}) {
+  return button("", action, { class: "btn btn-icon btn-sign", ...props }, icon(sign), el("span", { class: "sign-word", text: word }));
 }
 
 /** The project's own sign: a rest bar between two barlines. */

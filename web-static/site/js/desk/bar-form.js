@@ -1,6 +1,6 @@
 import { button, el } from "../core/dom.js";
 import { leave } from "../core/held.js";
-import { icon } from "../core/icons.js";
+import { icon, signButton } from "../core/icons.js";
 import { CONTENT, ENCLOSURE, ORIGIN, MOST_FIFTHS, barName, count, keyText, numberName } from "../core/words.js";
 import { choice, group, refuse, stepper, textLine } from "./fields.js";
 import { barlineGroup, signGroup } from "./sign-form.js";
@@ -124,7 +124,7 @@ function meterGroup(bar, correct) {
       { class: "text-line" },
       input,
       el("datalist", { id: "meters" }, METERS.map((m) => el("option", { value: m }))),
-      bar.meter?.printed ? button("", () => correct({ kind: "remove-meter", bar: bar.id }), { class: "btn btn-icon", "aria-label": "Time signature: take away" }, icon("bin")) : null,
+      bar.meter?.printed ? signButton("bin", "Take away", () => correct({ kind: "remove-meter", bar: bar.id }), { "aria-label": "Time signature: take away" }) : null,
     ),
   );
 }

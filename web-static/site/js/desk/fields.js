@@ -1,6 +1,6 @@
 import { button, el } from "../core/dom.js";
 import { leave } from "../core/held.js";
-import { icon } from "../core/icons.js";
+import { icon, signButton } from "../core/icons.js";
 
 /**
  * A group with a heading.
@@ -105,6 +105,6 @@ export function textLine({ label, value, set, id, clear, hint }) {
     "div",
     { class: "text-line" },
     input,
-    clear && value ? button("", clear, { class: "btn btn-icon", "aria-label": `${label}: take away` }, icon("bin")) : null,
+    clear && value ? signButton("bin", "Take away", clear, { "aria-label": `${label}: take away` }) : null,
   );
 }

@@ -1,5 +1,5 @@
-import { button, el } from "../core/dom.js";
-import { icon } from "../core/icons.js";
+import { el } from "../core/dom.js";
+import { signButton } from "../core/icons.js";
 import { CORRECTORS, mayCorrect } from "../core/may.js";
 import { numberName, when } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
@@ -46,8 +46,8 @@ export function changeList(changes, numbers, history, beside, actions) {
     el(
       "div",
       { class: "row", ...CORRECTORS },
-      button("", actions.undo, { class: "btn btn-icon", id: "undo-change", disabled: history.undo === 0, "aria-label": "Take back the last step", title: "Take back" }, icon("undo")),
-      button("", actions.redo, { class: "btn btn-icon", id: "redo-change", disabled: history.redo === 0, "aria-label": "Do it again", title: "Do it again" }, icon("redo")),
+      signButton("undo", "Take back", actions.undo, { id: "undo-change", disabled: history.undo === 0, "aria-label": "Take back the last step" }),
+      signButton("redo", "Again", actions.redo, { id: "redo-change", disabled: history.redo === 0, "aria-label": "Do it again" }),
     ),
   );
   const past = history.entries.length
@@ -122,7 +122,7 @@ function item(change, under, beside, actions, instead) {
       change.waits ? waitsSign() : null,
       el("span", { class: "soft small", text: [on ? "" : "switched off", change.who, change.when ? when(change.when) : ""].filter(Boolean).join(" · ") }),
     ),
-    button("", () => actions.edit(change), { class: "btn btn-icon", ...CORRECTORS, "data-edit": change.id, "aria-label": `Edit: ${text}`, title: "Edit" }, icon("pencil")),
-    button("", () => actions.remove(change), { class: "btn btn-icon", ...CORRECTORS, "aria-label": `Delete: ${text}`, title: "Delete" }, icon("bin")),
+    signButton("pencil", "Edit", () => actions.edit(change), { ...CORRECTORS, "data-edit": change.id, "aria-label": `Edit: ${text}` }),
+    signButton("bin", "Delete", () => actions.remove(change), { ...CORRECTORS, "aria-label": `Delete: ${text}` }),
   );
 }

@@ -27,6 +27,25 @@ export class ChooseBar {
   /** @param {import("../core/bus.js").EventBus<import("../core/types.js").RoadEvents>} bus gets `chosen`, and `propose` with a change */
   constructor(bus) {
     this.#bus = bus;
+    addEventListener("keydown", (event) => this.#tab(event));
+  }
+
+  /**
+   * What can be done with the chosen bars comes next to them for the keys too, and back again: in the page it stands behind all
+   * numbers.
+   *
+   * @param {KeyboardEvent} event
+   */
+  #tab(event) {
+    const at = event.target instanceof Element ? event.target : undefined;
+    if (event.key !== "Tab" || this.node.hidden || !at || document.querySelector("dialog[open]")) return;
+    const [back, ...kinds] = this.node.querySelectorAll("button");
+    const to = event.shiftKey
+      ? at === back ? document.querySelector(".form-bar.chosen") : undefined
+      : at.closest(".form-bar.chosen") ? (kinds.find((b) => b.checkVisibility()) ?? back) : undefined;
+    if (!(to instanceof HTMLElement || to instanceof SVGElement)) return;
+    event.preventDefault();
+    to.focus();
   }
 
   /**

@@ -1,5 +1,5 @@
-import { button, el } from "../core/dom.js";
-import { icon } from "../core/icons.js";
+import { el } from "../core/dom.js";
+import { icon, signButton } from "../core/icons.js";
 import { count } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").BookInfo} BookInfo */
@@ -58,8 +58,8 @@ export function bookCard(book, actions) {
       pages
         ? el("a", { class: "btn", href: to(book.state === "verified" ? "turns" : "desk"), text: book.state === "verified" ? "Turns" : "Go on correcting" })
         : el("a", { class: "btn", href: to("book"), text: "Add pages" }),
-      button("", actions.rename, { class: "btn btn-icon", "aria-label": `Rename ${name}`, title: "Rename" }, icon("pencil")),
-      button("", actions.remove, { class: "btn btn-icon", "aria-label": `Put ${name} in the bin`, title: "To the bin" }, icon("bin")),
+      signButton("pencil", "Rename", actions.rename, { "aria-label": `Rename ${name}` }),
+      signButton("bin", "Bin", actions.remove, { "aria-label": `Put ${name} in the bin` }),
     ),
   );
 }

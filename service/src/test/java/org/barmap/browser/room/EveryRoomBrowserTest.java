@@ -22,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
 
 /**
  * Every room by every size and theme: nothing stands in anybody's way (axe-core), nothing is wider
@@ -249,6 +250,7 @@ class EveryRoomBrowserTest {
     if (cut()) {
       wrong.add(at + ": the rooms have to be pushed to be seen");
     }
+    withoutWords().forEach(b -> wrong.add(at + ": a sign without a word: " + b));
     if (size[0] < SIZES[0][0]) {
       ((List<?>) browser.script(SMALL_TARGETS, FINGER))
           .forEach(e -> wrong.add(at + ": too small for a finger: " + e));
@@ -280,6 +282,82 @@ class EveryRoomBrowserTest {
     System.out.printf("%d things pressed in %.1f s%n", pressed, (System.nanoTime() - begun) / 1e9);
     assertThat(lost).isEmpty();
   }
+
+  /**
+   * On the phone the first number begins on the first screen; meter and key of one bar, and all
+   * else that is written in it, stand apart; what can be done with chosen bars is one key away.
+   */
+  @Test
+  @Order(0)
+  void theFormIsNearAndItsSignsStandApart() {
+    Api api = new Api(service);
+    String map = "/api/books/" + book + "/map";
+    String bar = api.get(map).path("bars").path(20).path("id").asString();
+    correct(api, Map.of("kind", "set-meter", "bar", bar, "beats", 12, "unit", 8));
+    correct(api, Map.of("kind", "set-key", "bar", bar, "fifths", -3));
+    for (int[] size : SIZES) {
+      browser.size(size[0], size[1]);
+      browser.go("/road.html?b=" + book);
+      browser.see(".form-field");
+      assertThat((List<?>) browser.script(WRITTEN_OVER)).as(size[0] + " wide").isEmpty();
+      assertThat(
+              browser.script(
+                  "return document.querySelector('.number').getBoundingClientRect().top < innerHeight"))
+          .as("the form on the first screen, " + size[0] + " wide")
+          .isEqualTo(true);
+    }
+    browser.size(SIZES[0][0], SIZES[0][1]);
+    browser.see(".form-bar[data-bar='" + bar + "']").sendKeys(Keys.ENTER);
+    browser.press(Keys.TAB);
+    assertThat(browser.script("return document.activeElement.matches('[data-kind]')"))
+        .as("what is done with chosen bars comes next")
+        .isEqualTo(true);
+    browser.actions().keyDown(Keys.SHIFT).sendKeys(Keys.TAB, Keys.TAB).keyUp(Keys.SHIFT).perform();
+    assertThat(browser.script("return document.activeElement.matches('.form-bar.chosen')"))
+        .as("and the bars before it")
+        .isEqualTo(true);
+    for (int i = 0; i < 2; i++) {
+      String path = "/api/books/" + book;
+      api.post(path + "/undo", Map.of(), api.revision(path + "/map"));
+    }
+  }
+
+  private void correct(Api api, Map<String, ?> correction) {
+    String path = "/api/books/" + book;
+    api.post(path + "/corrections", correction, api.revision(path + "/map"));
+  }
+
+  /** A sign alone has to be guessed: every button says in words what it does. */
+  private List<?> withoutWords() {
+    return (List<?>) browser.script(WITHOUT_WORDS);
+  }
+
+  /**
+   * Minus and plus, the arrows beside the page's number, the panel's grip and the cross of a
+   * message are known.
+   */
+  private static final String WITHOUT_WORDS =
+      """
+      const known = "#tool-page-before, #tool-page-after, .grip, .toast button, [aria-label$=': one less'], [aria-label$=': one more']";
+      const says = (n) => [...n.childNodes].some((c) => (c.nodeType === 3 ? c.data.trim() !== "" : c.nodeType === 1 && getComputedStyle(c).display !== "none" && says(c)));
+      return [...document.querySelectorAll("button, a.btn")].filter((b) => b.checkVisibility() && !b.matches(known) && !says(b)).map((b) => b.outerHTML.slice(0, 120));
+      """;
+
+  /** What is written in the form over something else, CSS pixels. */
+  private static final String WRITTEN_OVER =
+      """
+      const found = [];
+      for (const form of [...document.querySelectorAll(".form")].slice(0, 2)) {
+        const all = [...form.querySelectorAll("text")].map((n) => ({ n, at: n.getBoundingClientRect() })).filter((t) => t.at.width > 0);
+        for (const [i, a] of all.entries()) for (const b of all.slice(i + 1)) {
+          const wide = Math.min(a.at.right, b.at.right) - Math.max(a.at.left, b.at.left);
+          const high = Math.min(a.at.bottom, b.at.bottom) - Math.max(a.at.top, b.at.top);
+          if (wide > 2 && high > 5) found.push(`${a.n.textContent} and ${b.n.textContent}: ${wide.toFixed(1)} by ${high.toFixed(1)}`);
+        }
+        if (all.length === 0) found.push("nothing is written");
+      }
+      return found;
+      """;
 
   private void enter(Room room) {
     browser.size(1440, 900);
