@@ -2,7 +2,6 @@ package org.barmap.page.pixel;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.security.CodeSource;
@@ -111,8 +110,7 @@ final class FoundLibraries {
     try {
       List<Path> files = new ArrayList<>();
       for (String line : Files.readAllLines(list)) {
-        String[] words = line.split(" ", 3);
-        Path file = Path.of(words[words.length - 1]);
+        Path file = Path.of(line.substring(line.indexOf(' ') + 1));
         if (!line.equals(line(file))) {
           return false;
         }
@@ -161,12 +159,11 @@ final class FoundLibraries {
     return ORDER.indexOf(Stream.of(library.split("@")).findFirst().orElse(library));
   }
 
-  /** Size and time tell a file that was unpacked anew, or not to its end. */
+  /**
+   * The size tells a file that was not unpacked to its end; the folder's name has the version. Its
+   * time says nothing: the same libraries packed anew elsewhere have another one.
+   */
   private static String line(Path file) throws IOException {
-    return "%d %d %s"
-        .formatted(
-            Files.size(file),
-            Files.getLastModifiedTime(file, LinkOption.NOFOLLOW_LINKS).toMillis(),
-            file);
+    return Files.size(file) + " " + file;
   }
 }

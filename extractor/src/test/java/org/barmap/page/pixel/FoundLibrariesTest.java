@@ -101,7 +101,7 @@ class FoundLibrariesTest {
     assertThat(libraries.again()).isTrue();
     List<String> lines = Files.readAllLines(libraries.list());
     for (String wrong :
-        List.of("", "nothing", "1 2 " + folder.resolve("gone"), lines.get(0).replace(' ', '0'))) {
+        List.of("", "nothing", "1 " + folder.resolve("gone"), lines.get(0).replace(' ', '0'))) {
       List<String> other = new ArrayList<>(lines);
       other.set(0, wrong);
       Files.write(libraries.list(), other);
