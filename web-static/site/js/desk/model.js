@@ -1,6 +1,8 @@
 import { bookPath, call, isStale, Kept, readRaw, write } from "../core/api.js";
 import { whenShown } from "../core/clock.js";
 import { who } from "../core/store.js";
+import { Checks } from "./checks.js";
+import { HeldPages } from "./held.js";
 import { sameSteps, stillMeans } from "./merge.js";
 import { sayCorrection, textOf } from "./saying.js";
 import { Waits } from "./waits.js";
@@ -21,20 +23,11 @@ export class DeskModel {
   #book;
   #bus;
   #revision = "";
-  /** @type {BarMap|undefined} */
-  #map;
   /** @type {Finding[]} */
   #doubts = [];
   /** @type {import("../core/types.js").History} */
   #history = { entries: [], undo: 0, redo: 0 };
-  /** @type {Map<number, string>} page index to state */
-  #states = new Map();
-  /** @type {Set<number>} pages that came from a score file: bars without a picture */
-  #drawn = new Set();
-  /** @type {Map<number, string>} page index to id */
-  #ids = new Map();
-  /** @type {Map<number, Bar[]>} by page, of those that are here */
-  #bars = new Map();
+  #held = new HeldPages();
   /** @type {Map<number, Promise<void>>} pages on their way */
   #coming = new Map();
   #wanted = 1;
@@ -42,6 +35,7 @@ export class DeskModel {
   #last = Promise.resolve();
   #waiting = 0;
   #waits;
+  #checks;
   title = "";
 
   /**
@@ -52,6 +46,7 @@ export class DeskModel {
   constructor(book, bus) {
     this.#book = book;
     this.#bus = bus;
+    this.#checks = new Checks(book);
     bus.on("live:map", (event) => {
       const theirs = String(event.revision);
       if (this.#waiting === 0 && theirs !== this.#revision) void this.load().catch(() => {});
@@ -80,12 +75,12 @@ export class DeskModel {
   }
 
   get map() {
-    if (!this.#map) throw new Error("the map is not loaded");
-    return this.#map;
+    if (!this.#held.map) throw new Error("the map is not loaded");
+    return this.#held.map;
   }
 
   get loaded() {
-    return this.#map !== undefined;
+    return this.#held.map !== undefined;
   }
 
   get doubts() {
@@ -98,33 +93,33 @@ export class DeskModel {
 
   /** How many pages the book has, the unread ones counted. */
   get pageCount() {
-    return this.#states.size;
+    return this.#held.count;
   }
 
   /** @param {number} index */
   pageState(index) {
-    return this.#waits.state(index) ?? this.#states.get(index) ?? "read";
+    return this.#waits.state(index) ?? this.#held.state(index) ?? "read";
   }
 
   /** @param {number} index @returns {boolean} whether the page never had a picture */
   isDrawn(index) {
-    return this.#drawn.has(index);
+    return this.#held.isDrawn(index);
   }
 
   /** @param {number} index */
   pageId(index) {
-    return this.#ids.get(index) ?? this.map.pages.find((p) => p.index === index)?.id ?? "";
+    return this.#held.id(index) ?? this.map.pages.find((p) => p.index === index)?.id ?? "";
   }
 
   /** @param {number} index @returns {Bar[]} none while the page is on its way, see `need` */
   barsOn(index) {
-    return this.#waits.bars(index, this.#bars.get(index) ?? []);
+    return this.#waits.bars(index, this.#held.bars(index));
   }
 
   /** @param {string|undefined} id of a bar on a page that is here */
   bar(id) {
     if (!id) return undefined;
-    for (const index of this.#bars.keys()) {
+    for (const index of this.#held.here) {
       const found = this.barsOn(index).find((b) => b.id === id);
       if (found) return found;
     }
@@ -133,7 +128,7 @@ export class DeskModel {
 
   /** @param {number} index whether its lines and bars are here */
   has(index) {
-    return this.#bars.has(index);
+    return this.#held.has(index);
   }
 
   /**
@@ -168,10 +163,10 @@ export class DeskModel {
     ]);
     await this.#waits.look();
     this.title = `${book.title}, ${book.part}`;
-    this.#bars.clear();
+    this.#held.forget();
     this.#doubts = found.doubts.filter((d) => d.severity !== "info");
     this.#history = history;
-    this.#pages(book);
+    this.#held.list(book);
     this.#take(answer.data, answer.revision);
     this.#bus.emit("doubts", this.doubts);
     this.#bus.emit("history", this.history);
@@ -222,13 +217,6 @@ export class DeskModel {
     if (index === this.#wanted) await this.need(index);
   }
 
-  /** @param {import("../core/types.js").BookAnswers[""]} book */
-  #pages(book) {
-    this.#states = new Map(book.pages.map((p) => [p.index, p.state]));
-    this.#drawn = new Set(book.pages.filter((p) => p.score).map((p) => p.index));
-    this.#ids = new Map(book.pages.map((p) => [p.index, p.id]));
-  }
-
   /**
    * Lays what came over what is here: lines and bars of some pages, all else of the whole book.
    *
@@ -236,24 +224,17 @@ export class DeskModel {
    * @param {string} revision
    */
   #take(map, revision) {
-    const came = new Set(map.here ?? map.pages.map((p) => p.index));
-    const known = new Map((this.#map?.pages ?? []).map((p) => [p.index, p]));
-    const pages = map.pages.map((p) => (came.has(p.index) ? p : { ...p, systems: known.get(p.index)?.systems ?? [], byHand: known.get(p.index)?.byHand }));
-    for (const index of came) this.#bars.set(index, []);
-    for (const bar of map.bars) this.#bars.get(bar.page)?.push(bar);
-    for (const index of this.#bars.keys()) if (!pages.some((p) => p.index === index)) this.#bars.delete(index);
+    this.#held.lay(map);
     this.#waits.forget();
-    const bars = [...this.#bars.keys()].sort((a, b) => a - b).flatMap((index) => this.#bars.get(index) ?? []);
-    this.#map = { ...map, pages, bars };
     this.#revision = revision;
-    this.#bus.emit("map", this.#map);
+    this.#bus.emit("map", this.map);
   }
 
   /** History and the states of pages follow a step; they are not waited for. */
   async #beside() {
     const [history, book] = await Promise.all([readRaw(this.#book, "/history"), readRaw(this.#book, "")]);
     this.#history = history;
-    this.#pages(book);
+    this.#held.list(book);
     this.#bus.emit("history", this.history);
   }
 
@@ -281,32 +262,14 @@ export class DeskModel {
     return this.#write(`/pages/${encodeURIComponent(this.pageId(page))}/line`, name ? { ...drawn, who: name } : drawn);
   }
 
-  /** @type {Map<string, Promise<import("../core/types.js").Consequence[]>>} what was asked of this revision */
-  #checks = new Map();
-  #checked = "";
-
   /**
-   * What corrections would change. Asked one after the other, and once for a revision.
+   * What corrections would change.
    *
    * @param {Correction[]} corrections
-   * @returns {Promise<import("../core/types.js").Consequence[]>}
    */
   check(corrections) {
-    if (this.#checked !== this.#revision) this.#checks.clear();
-    this.#checked = this.#revision;
-    const key = JSON.stringify(corrections);
-    const known = this.#checks.get(key);
-    if (known) return known;
-    /** @type {Promise<import("../core/api.js").Answered<{checks: import("../core/types.js").Consequence[]}>>} */
-    const asked = this.#asking.then(() => call("POST", bookPath(this.#book, "/corrections/check"), { body: { corrections } }));
-    this.#asking = asked.catch(() => {});
-    const found = asked.then(({ data }) => data.checks);
-    this.#checks.set(key, found);
-    return found;
+    return this.#checks.of(corrections, this.#revision);
   }
-
-  /** @type {Promise<unknown>} */
-  #asking = Promise.resolve();
 
   undo() {
     return this.#write("/undo");
@@ -341,7 +304,7 @@ export class DeskModel {
    * @returns {Promise<string|undefined>}
    */
   async #newer(body) {
-    const pages = [...this.#bars.keys()].join(",");
+    const pages = this.#held.here.join(",");
     /** @type {Promise<import("../core/api.js").Answered<BarMap>>} */
     const map = call("GET", bookPath(this.#book, `/map?pages=${pages}`), { raw: true });
     const [{ data, revision }, history] = await Promise.all([map, readRaw(this.#book, "/history")]);

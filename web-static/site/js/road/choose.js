@@ -4,7 +4,9 @@ import { CORRECTORS, LOOKS, mayCorrect } from "../core/may.js";
 import { numberName } from "../core/words.js";
 import { TheirBars } from "../shared/theirs.js";
 import { firstAddress, lastAddress } from "./address.js";
-import { KINDS, OF_NUMBER, changeOf, changeOfNumber, orderOf, select, sentence } from "./kinds.js";
+import { changeOf, changeOfNumber, orderOf } from "./change-of.js";
+import { select } from "./kind-fields.js";
+import { KINDS, OF_NUMBER, sentence } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").RoadBar} RoadBar */
 /** @typedef {import("../core/types.js").RoadNumber} RoadNumber */

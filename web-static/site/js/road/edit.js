@@ -2,7 +2,9 @@ import { ask, field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
 import { numberName } from "../core/words.js";
 import { editFields, edited } from "./holding.js";
-import { BEAT_OF_BAR, KINDS, OF_NUMBER, bar, formOf, select, sentence, typed } from "./kinds.js";
+import { BEAT_OF_BAR, formOf, typed } from "./change-of.js";
+import { bar, select } from "./kind-fields.js";
+import { KINDS, OF_NUMBER, sentence } from "./kinds.js";
 
 /** @typedef {import("./kinds.js").Change} Change */
 /** @typedef {import("../core/types.js").KeptChange} KeptChange */

@@ -1,6 +1,7 @@
 import { field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
-import { MOST_FIFTHS, count, dayText, keyText } from "../core/words.js";
+import { count, dayText, keyText } from "../core/words.js";
+import { BEAT, BEATS, INTERVALS, KEYS, METERS, PASSES, REMINDERS, bar, figure, inPass, interval, leaves, passField, select, span, waits } from "./kind-fields.js";
 
 /**
  * The kinds of change by their words in the format; bars are named as a player says them: "34", "24A", "24 in the 2nd ending".
@@ -38,85 +39,6 @@ import { MOST_FIFTHS, count, dayText, keyText } from "../core/words.js";
  *   | {kind: "note", first?: string, text: string, errata?: boolean}} OfAKind
  * @typedef {{number?: string, note?: string, version?: string, since?: string, until?: string, replaces?: string} & OfAKind} Change
  */
-
-/** @type {Record<string, string>} note values as a player says them */
-const BEAT = { "1/1": "whole", "3/4": "dotted half", "1/2": "half", "3/8": "dotted quarter", "1/4": "quarter", "3/16": "dotted eighth", "1/8": "eighth" };
-
-/** @param {{first?: string, last?: string}} c */
-function span(c) {
-  return c.last && c.last !== c.first ? `${c.first} to ${c.last}` : `${c.first}`;
-}
-
-/** @type {[string, string][]} */
-const PASSES = [["1", "1st time"], ["2", "2nd time"], ["3", "3rd time"], ["4", "4th time"], ["last", "last time"], ["after-jump", "on the D.C. or D.S."]];
-
-/** @param {string|undefined} pass */
-function inPass(pass) {
-  return pass ? `, ${new Map(PASSES).get(pass) ?? `time ${pass}`}` : "";
-}
-
-/** Which time through a repeat around the bars. */
-function passField() {
-  return field("Where the bars are repeated", select("pass", [["", "every time"], ...PASSES]));
-}
-
-const METERS = /** @type {[string, string][]} */ (["2/4", "3/4", "4/4", "5/4", "6/4", "2/2", "3/2", "3/8", "6/8", "9/8", "12/8", "7/8"].map((m) => [m, m]));
-
-const STEPS = ["semitone", "whole tone", "minor third", "major third", "fourth", "tritone", "fifth", "minor sixth", "major sixth", "minor seventh", "major seventh", "octave"];
-
-/** @param {number} semitones */
-function interval(semitones) {
-  const name = STEPS[Math.abs(semitones) - 1];
-  return `${semitones < 0 ? "down" : "up"} ${name ? `${name === "octave" ? "an" : "a"} ${name}` : `${Math.abs(semitones)} semitones`}`;
-}
-
-const INTERVALS = [1, 2, 3, 4, 5, 6, -1, -2, -3, -4, -5].map((n) => /** @type {[string, string]} */ ([String(n), interval(n)]));
-
-/** @param {{first?: string, after?: string, cue?: string}} c */
-function waits(c) {
-  return `${c.first ? `at ${c.first}` : `after ${c.after}`}${c.cue ? ` till ${c.cue}` : ""}`;
-}
-
-/** @param {{leave: string, exitBar?: string, exitBeat?: number}} c */
-function leaves({ leave, exitBar, exitBeat }) {
-  if (exitBar) return exitBeat ? `out on beat ${exitBeat} of ${exitBar}` : `out after ${exitBar}`;
-  return `leave ${leave === "any-time" ? "at any time" : "at the end of a pass"}`;
-}
-
-/** @type {[string, string][]} */
-const REMINDERS = [
-  ["watch", "watch the director"], ["cue", "cue"], ["push", "push on"], ["pull", "pull back"], ["bow", "bow"],
-  ["pizz", "pizz."], ["mute", "mute"], ["extension", "extension"], ["missed", "missed before"], ["text", "in your own words"],
-];
-
-/**
- * @param {string} name
- * @param {[string, string][]} options
- * @param {string} [now]
- */
-export function select(name, options, now) {
-  const node = el("select", { name }, options.map(([value, text]) => el("option", { value, text })));
-  if (now !== undefined) node.value = now;
-  return node;
-}
-
-/**
- * @param {string} name
- * @param {number} min
- * @param {number} max
- * @param {string} value may be empty, then it may be left out
- */
-function figure(name, min, max, value) {
-  return el("input", { name, type: "number", min, max, value, required: value !== "", inputmode: "numeric" });
-}
-
-/** @param {string} name @param {string} value */
-export function bar(name, value) {
-  return el("input", { name, value, maxlength: 40, required: true, autocomplete: "off" });
-}
-
-const KEYS = /** @type {[string, string][]} */ (Array.from({ length: 2 * MOST_FIFTHS + 1 }, (_, i) => [String(i - MOST_FIFTHS), keyText(i - MOST_FIFTHS)]));
-const BEATS = /** @type {[string, string][]} */ (["1/4", "3/8", "1/2", "1/8", "3/4", "1/1"].map((b) => [b, BEAT[b]]));
 
 /**
  * What the page knows of a kind of change: its button, its question, what more must be known. `noLast`: it has no last
@@ -315,16 +237,6 @@ const OF_BARS = {
 /** @type {Record<string, Offer>} the kinds of change for chosen bars */
 export const KINDS = OF_BARS;
 
-/** A beat of a bar, as a change names it. */
-export const BEAT_OF_BAR = /^(.*?)\s+beat\s+([\d.]+)$/i;
-
-/** @param {Change} change which of the kinds asks for all it says */
-export function formOf(change) {
-  if (change.kind === "jump") return change.toNumber ? "jump-on" : "jump";
-  const inside = change.kind === "cut" && (change.pass || BEAT_OF_BAR.test(change.first) || BEAT_OF_BAR.test(change.last));
-  return inside ? "cut-part" : change.kind;
-}
-
 /** @type {[string, string][]} */
 const LINKS = [
   ["attacca", "at once (attacca)"], ["segue-as-one", "in time on the next downbeat (segue as one)"], ["segue", "on cue (segue)"],
@@ -360,82 +272,4 @@ export function sentence(change) {
   if (change.kind === "order") return `Order of numbers: ${change.numbers.join(", ")}`;
   const known = /** @type {Record<string, {says: (c: Change) => string}|undefined>} */ ({ ...OF_BARS, ...OF_NUMBER })[change.kind];
   return `${change.number ? `No. ${change.number}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}${change.version ? `, ${change.version} only` : ""}${change.since ? `, from ${dayText(change.since)} on` : ""}${change.until ? `, until ${dayText(change.until)}` : ""}`;
-}
-
-/**
- * Makes a change of a whole number out of the answers.
- *
- * @param {keyof typeof OF_NUMBER} kind
- * @param {string} number
- * @param {FormData|undefined} answer
- * @returns {Change}
- */
-export function changeOfNumber(kind, number, answer) {
-  /** @type {Record<string, unknown>} */
-  const change = { number, kind };
-  for (const [key, value] of answer ?? []) {
-    if (value !== "") change[key] = typed(key, String(value));
-  }
-  return /** @type {Change} */ (/** @type {unknown} */ (change));
-}
-
-const NUMERIC = ["seconds", "times", "semitones", "perMinute", "toPerMinute", "beats", "bars", "fifths", "exitBeat"];
-
-/**
- * What is answered as the format has it.
- *
- * @param {string} key
- * @param {string} value
- */
-export function typed(key, value) {
-  if (key === "errata") return true;
-  return NUMERIC.includes(key) ? Number(value) : value.trim();
-}
-
-/**
- * Makes the change out of the chosen bars and the answers.
- *
- * @param {string} kind
- * @param {{number: string, first: string, last: string}} where
- * @param {FormData|undefined} answer
- * @returns {Change}
- */
-export function changeOf(kind, { number, first, last }, answer) {
-  const said = Object.fromEntries([...(answer ?? [])].filter(([, value]) => value !== ""));
-  if (kind === "cut-part") {
-    const at = (/** @type {string} */ name, /** @type {string} */ beat) => (said[beat] ? `${said[name]} beat ${said[beat]}` : String(said[name]));
-    return { ...(number ? { number } : {}), kind: "cut", first: at("first", "fromBeat"), last: at("last", "toBeat"), ...(said.pass ? { pass: String(said.pass) } : {}) };
-  }
-  if (kind === "jump-on") return { ...(number ? { number } : {}), kind: "jump", from: last, toNumber: String(said.toNumber), to: String(said.to).trim() };
-  if (kind === "vamp" && said.exitBeat && !said.exitBar) said.exitBar = last;
-  /** @type {Record<string, unknown>} */
-  const change = { ...(number ? { number } : {}), kind };
-  if (KINDS[kind].after) {
-    if (said.side === "before") change.before = first;
-    else change.after = last;
-    delete said.side;
-  } else if (KINDS[kind].back) Object.assign(change, { from: last, to: first });
-  else {
-    change.first = first;
-    if (!KINDS[kind].noLast || said.toPerMinute) change.last = last; // a tempo that changes by and by has a last bar
-  }
-  for (const [key, value] of Object.entries(said)) change[key] = typed(key, String(value));
-  return /** @type {Change} */ (/** @type {unknown} */ (change));
-}
-
-/**
- * The order of numbers when one of them is played before another: those between move along.
- *
- * @param {string[]} labels as they are played now
- * @param {string} moved
- * @param {string} before another label, or nothing for the end
- */
-export function orderOf(labels, moved, before) {
-  const others = labels.filter((l) => l !== moved);
-  const at = before === "" ? others.length : others.indexOf(before);
-  others.splice(at, 0, moved);
-  const from = labels.findIndex((l, i) => l !== others[i]);
-  let to = labels.length - 1;
-  while (to > from && labels[to] === others[to]) to--;
-  return from < 0 ? [] : others.slice(from, to + 1);
 }

@@ -1,7 +1,7 @@
 import { ask, field } from "../core/dialog.js";
 import { complain, toast } from "../core/toast.js";
 import { keepSettings } from "../shared/settings.js";
-import { select } from "./kinds.js";
+import { select } from "./kind-fields.js";
 
 /** @typedef {import("./model.js").RoadModel} RoadModel */
 /** @typedef {import("../core/types.js").PagePlace} PagePlace */
