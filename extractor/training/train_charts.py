@@ -3,7 +3,6 @@
 Writes charts.npz, charts.onnx (inputs as net.Signs.within gives them, see net.Charts; quantize_head.py --head charts joins it to signs.onnx) and charts.json with thresholds
 and what it finds on held-out pages.
 """
-import argparse
 import json
 import math
 import os
@@ -18,7 +17,7 @@ import decode
 import net
 import store
 from strips import ALONG, CHARTS, SLACK
-from train_signs import SPAN, W, Average, half
+from train_signs import SPAN, W, Average, half, head_arguments
 
 MOST, BARS = 128, 24
 HIGH = torch.tensor([k in ("chord", "counter", "rehearsal", "bar-number", "count") for k in CHARTS])  # found over the strip's edge too
@@ -149,13 +148,7 @@ def export(head, path):
 
 
 def main():
-    ap = argparse.ArgumentParser(description=__doc__)
-    ap.add_argument("--data", required=True)
-    ap.add_argument("--start", required=True, help="folder with signs.npz")
-    ap.add_argument("--out", required=True)
-    ap.add_argument("--minutes", type=float, default=6)
-    ap.add_argument("--seed", type=int, default=110)
-    ap.add_argument("--batch", type=int, default=96)
+    ap = head_arguments(__doc__, 6, 110)
     ap.add_argument("--onward", help="charts.npz to go on from")
     ap.add_argument("--rate", type=float, default=3e-3)
     ap.add_argument("--channels", type=int, default=48)

@@ -1,4 +1,5 @@
 """Training of the sign network: data onto the GPU, damage and training there, thresholds from held-out pages, export."""
+import argparse
 import contextlib
 import copy
 import datetime
@@ -148,6 +149,18 @@ def loss_of(model, x, l, b):
         ht = net.box_targets(*b, len(KINDS), W)
     a, c, d, e = net.line_loss(lines[:, :8], lt), net.focal(heat, ht), net.size_loss(size, *b), net.span_loss(lines[:, 8], st)
     return a + c + 0.5 * d + 0.5 * e, (a, c, d, e)
+
+
+def head_arguments(doc, minutes, seed):
+    """what all programs are asked that train a head on the network of signs"""
+    ap = argparse.ArgumentParser(description=doc)
+    ap.add_argument("--data", required=True)
+    ap.add_argument("--start", required=True, help="folder with signs.npz")
+    ap.add_argument("--out", required=True)
+    ap.add_argument("--minutes", type=float, default=minutes)
+    ap.add_argument("--seed", type=int, default=seed)
+    ap.add_argument("--batch", type=int, default=96)
+    return ap
 
 
 class Average:

@@ -2,7 +2,6 @@
 
 Writes sounds.npz, sounds.onnx (inputs as net.Signs.below gives them, see net.Sounds; graft.py joins it to signs.onnx) and sounds.json with what it finds on held-out pages.
 """
-import argparse
 import contextlib
 import json
 import math
@@ -17,7 +16,7 @@ import decode
 import net
 import store
 from strips import SOUNDS, VALUED
-from train_signs import W, Average, Data, half, hands
+from train_signs import W, Average, Data, half, hands, head_arguments
 
 
 def targets(l):
@@ -80,13 +79,7 @@ def export(head, path):
 
 
 def main():
-    ap = argparse.ArgumentParser(description=__doc__)
-    ap.add_argument("--data", required=True)
-    ap.add_argument("--start", required=True, help="folder with signs.npz")
-    ap.add_argument("--out", required=True)
-    ap.add_argument("--minutes", type=float, default=4)
-    ap.add_argument("--seed", type=int, default=90)
-    ap.add_argument("--batch", type=int, default=96)
+    ap = head_arguments(__doc__, 4, 90)
     ap.add_argument("--hand", type=int, default=2500)
     ap.add_argument("--onward", help="sounds.npz to go on from")
     ap.add_argument("--rate", type=float, default=4e-3)

@@ -2,7 +2,6 @@ package org.barmap.reckon;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import org.barmap.map.Outline;
 import org.barmap.map.StaffSystem;
@@ -79,14 +78,7 @@ final class MadeBook {
     bars(signs, line, first);
     left--;
     system++;
-    StaffSystem staves =
-        new StaffSystem(
-            onPage,
-            Outline.box(0, onPage * 100, 1000, onPage * 100 + 40),
-            10,
-            Optional.empty(),
-            1,
-            List.of());
+    StaffSystem staves = OnLine.staff(onPage);
     return new ReadSystem(staves, line, MadeBook.shape(onPage), signs);
   }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.barmap.page.PageImage;
@@ -87,13 +88,13 @@ class LoneStavesTest {
     }
   }
 
-  @Test
-  void twoLinesAmongStavesOfFive() {
+  /** Every third staff is painted otherwise than of five lines, and found to be. */
+  private void assertFoundAmongFive(BiConsumer<PagePainter, Double> other) {
     PagePainter p = page();
     for (int i = 0; i < 8; i++) {
       double y = 200 + 203 * i;
       if (i % 3 == 1) {
-        p.few(100, 1400, y, SPACE, 1, -1, 1);
+        other.accept(p, y);
       } else {
         p.staff(100, 1400, y, SPACE);
       }
@@ -101,6 +102,11 @@ class LoneStavesTest {
     assertThat(on(p, LoneStavesTest::staves))
         .extracting(Staff::hasFewLines)
         .containsExactly(false, true, false, false, true, false, false, true);
+  }
+
+  @Test
+  void twoLinesAmongStavesOfFive() {
+    assertFoundAmongFive((p, y) -> p.few(100, 1400, y, SPACE, 1, -1, 1));
   }
 
   @Test
@@ -125,18 +131,7 @@ class LoneStavesTest {
 
   @Test
   void amongStavesOfFiveLines() {
-    PagePainter p = page();
-    for (int i = 0; i < 8; i++) {
-      double y = 200 + 203 * i;
-      if (i % 3 == 1) {
-        p.single(100, 1400, y, SPACE, 1);
-      } else {
-        p.staff(100, 1400, y, SPACE);
-      }
-    }
-    assertThat(on(p, LoneStavesTest::staves))
-        .extracting(Staff::hasFewLines)
-        .containsExactly(false, true, false, false, true, false, false, true);
+    assertFoundAmongFive((p, y) -> p.single(100, 1400, y, SPACE, 1));
   }
 
   @Test

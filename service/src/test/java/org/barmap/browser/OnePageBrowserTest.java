@@ -100,6 +100,13 @@ class OnePageBrowserTest extends VisitingTest {
     browser.see(".book h2", "Other");
   }
 
+  /** Answers the question before what can't be taken back. */
+  private void agree(String told) {
+    browser.see(".dialog", "can't be taken back");
+    browser.click(".dialog .btn-bad");
+    browser.see(".toast", told);
+  }
+
   @Test
   void aBookInTheBinIsRemovedForGoodAfterAQuestion() {
     api.post("/api/books", Map.of("title", "Flotsam", "part", "Reed 3"));
@@ -108,9 +115,7 @@ class OnePageBrowserTest extends VisitingTest {
     browser.see(".bin", "only when I remove it");
     browser.see(".binned h3", "Flotsam");
     browser.click("[aria-label^='Remove Flotsam']");
-    browser.see(".dialog", "can't be taken back");
-    browser.click(".dialog .btn-bad");
-    browser.see(".toast", "removed for good");
+    agree("removed for good");
     browser.count("[aria-label^='Bring back Flotsam']", 0, 20);
   }
 
@@ -129,9 +134,7 @@ class OnePageBrowserTest extends VisitingTest {
     browser.choose("#bin-days", "0");
     browser.see(".binned", "In the bin since");
     browser.click("#empty-bin");
-    browser.see(".dialog", "can't be taken back");
-    browser.click(".dialog .btn-bad");
-    browser.see(".toast", "The bin is empty");
+    agree("The bin is empty");
     browser.count(".bin", 0, 20);
   }
 

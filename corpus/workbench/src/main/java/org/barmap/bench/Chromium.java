@@ -70,6 +70,41 @@ final class Chromium implements AutoCloseable {
     return program.isEmpty() ? Optional.empty() : Optional.of(new Chromium(program.get()));
   }
 
+  /** What is measured in a window. */
+  interface Visit {
+    void in(Chromium chromium) throws IOException;
+  }
+
+  /**
+   * Measures in a window that is let in; where no Chromium is installed the figures say so.
+   *
+   * @param names of the figures
+   * @param cookie that lets a browser in, name and value
+   * @param address of the page
+   * @param first runs in every page before its own scripts
+   */
+  static void visit(
+      Map<String, Object> figures,
+      List<String> names,
+      String[] cookie,
+      String address,
+      String first,
+      Visit visit)
+      throws IOException {
+    Optional<Chromium> found = open();
+    if (found.isEmpty()) {
+      names.forEach(name -> figures.put(name, "not measured: there is no Chromium"));
+      return;
+    }
+    try (Chromium chromium = found.get()) {
+      chromium.ask("Page.enable", Map.of());
+      chromium.ask(
+          "Network.setCookie", Map.of("url", address, "name", cookie[0], "value", cookie[1]));
+      chromium.ask("Page.addScriptToEvaluateOnNewDocument", Map.of("source", first));
+      visit.in(chromium);
+    }
+  }
+
   /** Puts what comes in parts together. */
   private final class Ear implements WebSocket.Listener {
     private final StringBuilder text = new StringBuilder();

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Content;
@@ -61,35 +60,37 @@ final class DeskClicks {
   static void measure(
       Map<String, Object> figures, String[] cookie, String desk, BarMap map, int counted)
       throws IOException {
-    Optional<Chromium> found = Chromium.open();
-    if (found.isEmpty()) {
-      NAMES.forEach(name -> figures.put(name, "not measured: there is no Chromium"));
-      return;
+    Chromium.visit(
+        figures,
+        NAMES,
+        cookie,
+        desk,
+        FIRST,
+        chromium -> clicked(figures, chromium, desk, map, counted));
+  }
+
+  private static void clicked(
+      Map<String, Object> figures, Chromium chromium, String desk, BarMap map, int counted)
+      throws IOException {
+    Bar rest =
+        map.bars().stream()
+            .filter(b -> b.page() == PAGE && b.content() == Content.MULTI_REST)
+            .findFirst()
+            .orElseThrow();
+    double[] views = new double[Math.min(counted, MOST_VIEWS)];
+    for (int i = 0; i < views.length; i++) {
+      String address = desk + "&p=" + PAGE + "&bar=" + rest.id() + "&round=" + i;
+      chromium.ask("Page.navigate", Map.of("url", address));
+      views[i] = chromium.number("window.first");
     }
-    try (Chromium chromium = found.get()) {
-      chromium.ask("Page.enable", Map.of());
-      chromium.ask("Network.setCookie", Map.of("url", desk, "name", cookie[0], "value", cookie[1]));
-      chromium.ask("Page.addScriptToEvaluateOnNewDocument", Map.of("source", FIRST));
-      Bar rest =
-          map.bars().stream()
-              .filter(b -> b.page() == PAGE && b.content() == Content.MULTI_REST)
-              .findFirst()
-              .orElseThrow();
-      double[] views = new double[Math.min(counted, MOST_VIEWS)];
-      for (int i = 0; i < views.length; i++) {
-        String address = desk + "&p=" + PAGE + "&bar=" + rest.id() + "&round=" + i;
-        chromium.ask("Page.navigate", Map.of("url", address));
-        views[i] = chromium.number("window.first");
-      }
-      double[] clicks = new double[Math.min(counted, MOST_CLICKS)];
-      for (int i = 0; i < clicks.length; i++) {
-        clicks[i] = chromium.number(CLICK.formatted(rest.id(), rest.count() + 20 + i));
-      }
-      figures.put(NAMES.get(0), Rounds.rounded(views[0]));
-      figures.put(NAMES.get(1), median(views));
-      figures.put(NAMES.get(2), median(clicks));
-      figures.put(NAMES.get(3), Rounds.rounded(clicks[clicks.length - 1]));
+    double[] clicks = new double[Math.min(counted, MOST_CLICKS)];
+    for (int i = 0; i < clicks.length; i++) {
+      clicks[i] = chromium.number(CLICK.formatted(rest.id(), rest.count() + 20 + i));
     }
+    figures.put(NAMES.get(0), Rounds.rounded(views[0]));
+    figures.put(NAMES.get(1), median(views));
+    figures.put(NAMES.get(2), median(clicks));
+    figures.put(NAMES.get(3), Rounds.rounded(clicks[clicks.length - 1]));
   }
 
   /** Sorts them. */

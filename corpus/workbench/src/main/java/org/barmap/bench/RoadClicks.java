@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -57,43 +56,45 @@ final class RoadClicks {
   static void measure(
       Map<String, Object> figures, String[] cookie, String road, int lines, int counted)
       throws IOException {
-    Optional<Chromium> found = Chromium.open();
-    if (found.isEmpty()) {
-      NAMES.forEach(name -> figures.put(name, "not measured: there is no Chromium"));
-      return;
+    Chromium.visit(
+        figures,
+        NAMES,
+        cookie,
+        road,
+        FIRST,
+        chromium -> clicked(figures, chromium, road, lines, counted));
+  }
+
+  private static void clicked(
+      Map<String, Object> figures, Chromium chromium, String road, int lines, int counted)
+      throws IOException {
+    chromium.ask("Performance.enable", Map.of());
+    Steps steps = new Steps(chromium);
+    for (int i = 0; i < Math.min(counted, MOST_VIEWS); i++) {
+      chromium.ask("Page.navigate", Map.of("url", road + "&round=" + i));
+      steps.timed(NAMES.get(0), "window.first");
     }
-    try (Chromium chromium = found.get()) {
-      chromium.ask("Page.enable", Map.of());
-      chromium.ask("Performance.enable", Map.of());
-      chromium.ask("Network.setCookie", Map.of("url", road, "name", cookie[0], "value", cookie[1]));
-      chromium.ask("Page.addScriptToEvaluateOnNewDocument", Map.of("source", FIRST));
-      Steps steps = new Steps(chromium);
-      for (int i = 0; i < Math.min(counted, MOST_VIEWS); i++) {
-        chromium.ask("Page.navigate", Map.of("url", road + "&round=" + i));
-        steps.timed(NAMES.get(0), "window.first");
-      }
-      for (int i = 0; i < Math.min(counted, MOST_LISTS); i++) {
-        steps.timed(
-            NAMES.get(1),
-            STEP.formatted(
-                "document.querySelector('#change-words').value = `"
-                    + list(lines, i)
-                    + "`; document.querySelector('#read-words').click()",
-                "document.querySelector('#accept-words')"));
-        steps.timed(
-            NAMES.get(2),
-            STEP.formatted(
-                "document.querySelector('#accept-words').click()",
-                "document.querySelectorAll('.change').length === " + lines));
-        chromium.number(STEP.formatted("", "!document.querySelector('#undo-change').disabled"));
-        steps.timed(
-            NAMES.get(3),
-            STEP.formatted(
-                "document.querySelector('#undo-change').click()",
-                "document.querySelectorAll('.change').length === 0"));
-      }
-      steps.put(figures);
+    for (int i = 0; i < Math.min(counted, MOST_LISTS); i++) {
+      steps.timed(
+          NAMES.get(1),
+          STEP.formatted(
+              "document.querySelector('#change-words').value = `"
+                  + list(lines, i)
+                  + "`; document.querySelector('#read-words').click()",
+              "document.querySelector('#accept-words')"));
+      steps.timed(
+          NAMES.get(2),
+          STEP.formatted(
+              "document.querySelector('#accept-words').click()",
+              "document.querySelectorAll('.change').length === " + lines));
+      chromium.number(STEP.formatted("", "!document.querySelector('#undo-change').disabled"));
+      steps.timed(
+          NAMES.get(3),
+          STEP.formatted(
+              "document.querySelector('#undo-change').click()",
+              "document.querySelectorAll('.change').length === 0"));
     }
+    steps.put(figures);
   }
 
   /** A cut in each of the first numbers. */

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.LongStream;
@@ -255,14 +254,7 @@ class EndingNumbersTest {
         String type = i == bars ? end : "single";
         signs.add(sign(SignKind.BARLINE, at(i) - 0.1, at(i) + 0.1, new Reading(type, 1)));
       }
-      StaffSystem staff =
-          new StaffSystem(
-              index,
-              Outline.box(0, index * 100, 1000, index * 100 + 40),
-              10,
-              Optional.empty(),
-              1,
-              List.of());
+      StaffSystem staff = OnLine.staff(index);
       return new ReadSystem(
           staff,
           at(bars),

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.barmap.map.Barline;
 import org.barmap.map.Outline;
 import org.barmap.map.StaffSystem;
+import org.barmap.reckon.OnLine;
 import org.barmap.sign.ReadSystem;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
@@ -17,16 +18,7 @@ import org.junit.jupiter.api.Test;
 class SystemCellsTest {
 
   private static Sign sign(SignKind kind, double from, double to, String text) {
-    return new Sign(
-        kind,
-        from,
-        to,
-        -2,
-        2,
-        Outline.box(0, 0, 1, 1),
-        .95,
-        List.of(new Reading(text, .95)),
-        Optional.empty());
+    return OnLine.sign(kind, from, to, .95, List.of(new Reading(text, .95)));
   }
 
   private static final Sign REPEAT =

@@ -1,6 +1,6 @@
 package org.barmap.plan.change.term;
 
-import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.barmap.map.Meter;
@@ -9,28 +9,20 @@ import org.barmap.map.Meter;
 public final class NoteValues {
 
   /** One note value: its share, its name, and how it is written with a pencil. */
-  private enum Value {
-    WHOLE("1/1", "whole", "whole"),
-    DOTTED_HALF("3/4", "dotted half", "half."),
-    HALF("1/2", "half", "half"),
-    DOTTED_QUARTER("3/8", "dotted quarter", "\u2669."),
-    QUARTER("1/4", "quarter", "\u2669"),
-    DOTTED_EIGHTH("3/16", "dotted eighth", "\u266A."),
-    EIGHTH("1/8", "eighth", "\u266A"),
-    SIXTEENTH("1/16", "1/16", "1/16");
-
-    private final String share;
-    private final String name;
-    private final String sign;
-
-    Value(String share, String name, String sign) {
-      this.share = share;
-      this.name = name;
-      this.sign = sign;
-    }
+  private record Value(String share, String name, String sign) {
+    static final List<Value> ALL =
+        List.of(
+            new Value("1/1", "whole", "whole"),
+            new Value("3/4", "dotted half", "half."),
+            new Value("1/2", "half", "half"),
+            new Value("3/8", "dotted quarter", "\u2669."),
+            new Value("1/4", "quarter", "\u2669"),
+            new Value("3/16", "dotted eighth", "\u266A."),
+            new Value("1/8", "eighth", "\u266A"),
+            new Value("1/16", "1/16", "1/16"));
 
     private static Optional<Value> of(String share) {
-      return Arrays.stream(values()).filter(v -> v.share.equals(share)).findFirst();
+      return ALL.stream().filter(v -> v.share.equals(share)).findFirst();
     }
   }
 
@@ -47,7 +39,7 @@ public final class NoteValues {
       return Optional.empty();
     }
     double value = quarters.getAsDouble() / 100;
-    return Arrays.stream(Value.values())
+    return Value.ALL.stream()
         .map(v -> v.share)
         .filter(s -> Math.abs(Metronome.quarters(s) - value) < Figures.SAME)
         .findFirst();
