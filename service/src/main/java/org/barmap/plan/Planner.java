@@ -20,6 +20,7 @@ import org.barmap.plan.check.HoldsOn;
 import org.barmap.plan.check.OpenChecks;
 import org.barmap.plan.check.ShorterMeter;
 import org.barmap.plan.check.ShownBeats;
+import org.barmap.plan.check.TempoAsked;
 import org.barmap.plan.check.TrackChecks;
 import org.barmap.plan.check.Twice;
 import org.barmap.plan.mark.Held;
@@ -172,6 +173,7 @@ public final class Planner {
       silent(performance, silent);
     } else {
       findings.addAll(TrackChecks.of(order, changes, spans));
+      findings.addAll(TempoAsked.of(order.number(), spans));
       pencil.whole(number, changes);
       played(performance, spans, changes.stream().anyMatch(c -> c.effects().course().track()));
     }

@@ -30,10 +30,12 @@ class ChangeFormBrowserTest extends VisitingTest.OfReadyBook {
     browser.click("#holding summary");
     browser.type("dialog [name=version]", "Matinee");
     browser.script(
-        "const f = document.querySelector('dialog [name=until]'); f.value = '2999-12-24';");
+        "document.querySelector('dialog [name=since]').value = '2020-01-01';"
+            + "document.querySelector('dialog [name=until]').value = '2999-12-24';");
     browser.click("dialog [type=submit]");
     browser.see(".change", "matinee only");
     assertThat(changes().path(0).path("version").asString("")).isEqualTo("matinee");
+    assertThat(changes().path(0).path("since").asString("")).isEqualTo("2020-01-01");
     assertThat(changes().path(0).path("until").asString("")).isEqualTo("2999-12-24");
     assertThat(played()).isEqualTo(whole);
     browser.choose("#version", "matinee");
@@ -253,6 +255,29 @@ class ChangeFormBrowserTest extends VisitingTest.OfReadyBook {
     browser.see("dialog [name=version]");
     fits("a change that is edited", width);
     browser.size(1440, 900);
+  }
+
+  @Test
+  @Order(20)
+  void wordsAboutAnEarlierChangePutAnotherInItsPlace() {
+    browser.go("/road.html?b=" + book);
+    JsonNode map = api.get("/api/books/" + book + "/map");
+    String number = map.path("numbers").path(0).path("label").asString("");
+    say("No. " + number + ": hold 10");
+    JsonNode first = changes().path(changes().size() - 1);
+    say("No. " + number + ": the hold at 10 is till the whistle");
+    browser.see(".change-instead", "till the whistle");
+    JsonNode second = changes().path(changes().size() - 1);
+    assertThat(second.path("replaces").asString("")).isEqualTo(first.path("id").asString());
+    assertThat(browser.complaints()).isEmpty();
+  }
+
+  private void say(String words) {
+    int before = changes().size();
+    browser.type("#change-words", words);
+    browser.click("#read-words");
+    browser.click("#accept-words");
+    browser.waiting(20).until(d -> changes().size() > before);
   }
 
   private void fits(String page, int width) {

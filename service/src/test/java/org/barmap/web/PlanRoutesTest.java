@@ -98,6 +98,24 @@ class PlanRoutesTest extends RunningServer {
   }
 
   @Test
+  void wordsAboutAnEarlierChangeFindItInTheList() throws Exception {
+    String book = readBook();
+    String path = "/api/books/" + book + "/changes";
+    post(path, "{\"kind\":\"cut\",\"first\":\"3\",\"last\":\"5\"}", 0);
+    JsonNode held = json(get(path)).path("changes").get(0);
+    JsonNode line =
+        json(post(path + "/understand", "{\"text\":\"the cut goes to 6 now\"}"))
+            .path("lines")
+            .get(0);
+    JsonNode cut = line.path("understood");
+    assertThat(cut.path("last").asString("")).isEqualTo("6");
+    assertThat(cut.path("replaces").asString("")).isEqualTo(held.path("id").asString());
+    post(path, cut.toString(), 1);
+    JsonNode numbers = json(get("/api/books/" + book + "/plan")).path("numbers");
+    assertThat(numbers.get(0).path("played").path("bars").asInt()).isEqualTo(8);
+  }
+
+  @Test
   void sheetsArePrinted() throws Exception {
     String book = readBook();
     for (String sheet :

@@ -28,6 +28,7 @@ import org.barmap.plan.words.grammar.Tidy;
 import org.barmap.plan.words.number.Between;
 import org.barmap.plan.words.number.Mentions;
 import org.barmap.plan.words.talk.Days;
+import org.barmap.plan.words.talk.Either;
 import org.barmap.plan.words.talk.Idioms;
 import org.barmap.plan.words.talk.Retelling;
 import org.barmap.plan.words.talk.Retold;
@@ -145,7 +146,34 @@ public final class ChangeWords {
       earlier.get().forEach(this::add);
       return;
     }
-    retelling.read(line, Spoken.figures(line));
+    List<String> either = Either.ways(line);
+    if (either.isEmpty()) {
+      retelling.read(line, Spoken.figures(line));
+    } else {
+      either(line, either);
+    }
+  }
+
+  /** Two ways of which nobody has said which it is; where neither is understood, as it was said. */
+  private void either(String line, List<String> ways) {
+    Plainly plainly = new Plainly();
+    Retelling.State start = plainly.state();
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    for (String way : ways) {
+      retelling.read(way, Spoken.figures(way));
+      List<Heard<ShowChange>> those = plainly.since(start);
+      those.stream()
+          .filter(h -> those.size() == 1)
+          .flatMap(h -> h.reading().stream())
+          .filter(r -> r.changes().stream().allMatch(c -> c.kept().isEmpty()))
+          .forEach(readings::add);
+      plainly.back(start);
+    }
+    if (readings.isEmpty()) {
+      retelling.read(line, Spoken.figures(line));
+      return;
+    }
+    add(new Heard.AskedBack<>(line, "Which of the two?", List.of(), readings));
   }
 
   private Optional<Before.Of> labelled(String label) {

@@ -19,6 +19,7 @@ import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.ChangeWords;
+import org.barmap.plan.words.doubt.Topics;
 import org.barmap.plan.words.earlier.Known;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
@@ -47,6 +48,7 @@ public record WordRoutes(Library library, Planning planning) {
    * @param understood the change it would be, without an id; empty when it is asked back
    * @param says what was understood, for the player to confirm
    * @param asks what is asked back
+   * @param topic what that is about, as a plan's questions call it; empty where nobody can tell
    * @param candidates words that would be understood
    * @param readings what it may mean, each with the changes it would be; none where a word more is
    *     wanted
@@ -60,6 +62,7 @@ public record WordRoutes(Library library, Planning planning) {
       Optional<ObjectNode> understood,
       Optional<String> says,
       Optional<String> asks,
+      Optional<String> topic,
       List<String> candidates,
       List<Reading> readings,
       Optional<ObjectNode> keep,
@@ -136,6 +139,7 @@ public record WordRoutes(Library library, Planning planning) {
           Optional.of(plain(understood.change())),
           Optional.of(understood.sentence()),
           Optional.empty(),
+          Optional.empty(),
           List.of(),
           List.of(),
           Optional.empty(),
@@ -148,6 +152,7 @@ public record WordRoutes(Library library, Planning planning) {
         Optional.empty(),
         Optional.empty(),
         Optional.of(asked.question()),
+        Topics.of(asked).map(t -> t.word()),
         asked.candidates(),
         asked.readings().stream()
             .map(r -> new Reading(r.says(), r.changes().stream().map(WordRoutes::plain).toList()))

@@ -12,6 +12,7 @@ import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.ChangeWords;
+import org.barmap.plan.words.doubt.Topics;
 import org.barmap.plan.words.earlier.Known;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -48,6 +49,7 @@ final class Meaning {
           many++;
         } else if (heard instanceof Heard.AskedBack<ShowChange> back) {
           ObjectNode finding = BarMapJson.mapper().createObjectNode().put("change", id);
+          Topics.of(back).ifPresent(t -> finding.put("topic", t.word()));
           asked.add(finding.put("text", back.question()));
         }
       }

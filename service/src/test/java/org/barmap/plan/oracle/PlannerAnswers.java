@@ -149,7 +149,10 @@ final class PlannerAnswers implements Answers {
   @Override
   public JsonNode questions(Situation s) {
     ArrayNode questions = BarMapJson.mapper().createArrayNode();
-    for (PlanFinding finding : Worked.of(s).plan().findings()) {
+    Worked worked = Worked.of(s);
+    // what is asked back about words is a question to the player as well
+    worked.given().askedBack().stream().filter(a -> a.has("topic")).forEach(questions::add);
+    for (PlanFinding finding : worked.plan().findings()) {
       finding
           .question()
           .ifPresent(

@@ -61,6 +61,7 @@ class DaysAndIdiomsTest {
           No. 3: wait two bars before B             | 2031-03-03
           No. 3: cut 9 to 12, and vamp it           | 2031-03-03
           No. 3: hold bar 12, not bar 16            | 2031-03-03
+          After 12 in three we go either to B or to C | 2031-03-03
           """)
   void whatLeavesTwoWaysIsAsked(String words, String today) {
     assertThat(heard(words, Optional.ofNullable(today)))

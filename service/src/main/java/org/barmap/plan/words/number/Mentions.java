@@ -169,7 +169,7 @@ public final class Mentions {
           Pattern.compile(
                   "(?:\\b[Ii]n\\s+|\\b[Ff]or\\s+|\\b[Oo]f\\s+)?(?<![\\p{L}\\p{N}])[\"']?"
                       + Pattern.quote(title)
-                      + "[\"']?(?![\\p{L}\\p{N}])[,:]?",
+                      + "(?:[\"'](?!s\\b))?(?![\\p{L}\\p{N}])[,:]?",
                   flags)
               .matcher(text);
       while (m.find()) {
@@ -196,6 +196,7 @@ public final class Mentions {
         .replaceAll("\\s+(?=[,.;:!?])", "")
         .strip()
         .replaceFirst("^[,:;.-]+\\s*", "")
+        .replaceFirst("^'s\\s+", "is ")
         .replaceAll("([,:]),+", "$1");
   }
 }

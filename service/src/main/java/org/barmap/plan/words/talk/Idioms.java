@@ -44,6 +44,10 @@ public final class Idioms {
                   + PLACE,
               m -> "after " + m.group(1) + " go to " + m.group(2)),
           idiom(
+              "\\b(?:go|jump|skip|cut)\\s+from\\s+the\\s+end\\s+of\\s+(?:bar\\s+)?(\\d{1,4}[A-Za-z]?)\\s+to\\s+the\\s+((?:pick-?\\s?up|upbeat)\\s+(?:in)?to\\s+)"
+                  + PLACE,
+              m -> "cut 1 after " + m.group(1) + " to the " + m.group(2) + m.group(3)),
+          idiom(
               "\\b(?:we\\s+)?(?:go|jump)\\s+(?:straight|right|directly)\\s+from\\s+"
                   + BAR
                   + "\\s+into\\s+"
