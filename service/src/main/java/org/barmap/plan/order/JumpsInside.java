@@ -2,6 +2,7 @@ package org.barmap.plan.order;
 
 import java.util.List;
 import java.util.Map;
+import org.barmap.map.Navigation;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.PlanFinding;
@@ -22,6 +23,7 @@ final class JumpsInside {
       List<Loop> loops,
       Map<Integer, Jumps.Jump> jumps,
       Signs signs,
+      boolean repeatsAfterJump,
       Choices choices) {
     for (int at : jumps.keySet().stream().sorted().toList()) {
       boolean inside = loops.stream().anyMatch(l -> l.total() > 1 && l.holds(at) && !last(l, at));
@@ -44,6 +46,60 @@ final class JumpsInside {
         }
       }
     }
+    jumps.forEach(
+        (at, jump) -> {
+          if (jump.repeats().orElse(repeatsAfterJump)) {
+            ways(number, pieces, loops, jump, signs, choices);
+          }
+        });
+  }
+
+  /** With repeats after the jump a To Coda or a Fine in one is met more than once. */
+  private static void ways(
+      WrittenNumber number,
+      List<Piece> pieces,
+      List<Loop> loops,
+      Jumps.Jump jump,
+      Signs signs,
+      Choices choices) {
+    for (int i = jump.target(); i < pieces.size(); i++) {
+      int at = i;
+      boolean coda = at == jump.toCoda();
+      boolean fine =
+          jump.fine() && jump.toCoda() < 0 && Jumps.ends(pieces.get(at), Navigation.FINE);
+      boolean met =
+          loops.stream()
+              .filter(l -> l.total() > 1 && l.holds(at))
+              .anyMatch(l -> coda || closes(l, at));
+      if ((!coda && !fine) || !met || pieces.get(at).endCut()) {
+        continue;
+      }
+      String sign = coda ? "To Coda" : "Fine";
+      PlanFinding finding =
+          PlanFinding.form(
+              Severity.DOUBT,
+              pieces.get(at).bar().id(),
+              coda ? "to-coda-in-repeat" : "fine-in-repeat",
+              "The "
+                  + sign
+                  + " stands in a repeat that is taken again after the D.C. or D.S.; does it count"
+                  + " the last time round, or the first? The last time until that is said.");
+      Choices.Asked asked =
+          new Choices.Asked(
+              finding,
+              Topic.REPEAT,
+              number.nameAt(Math.min(pieces.get(at).slot(), number.slots() - 1)),
+              List.of(Choices.Way.of("the last time round"), Choices.Way.of("the first time")));
+      if (choices.ask(asked) == 1) {
+        signs.early(at);
+      }
+    }
+  }
+
+  private static boolean closes(Loop loop, int at) {
+    return loop.parts().isEmpty()
+        ? at == loop.end()
+        : loop.parts().stream().anyMatch(p -> p.closes() && p.end() == at);
   }
 
   private static boolean last(Loop loop, int at) {

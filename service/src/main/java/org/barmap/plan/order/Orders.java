@@ -44,7 +44,7 @@ public final class Orders {
     Counts counts = new Counts(number, pieces, loops, signs, choices);
     counts.apply(spans);
     counts.afterJumps(jumps, repeatsAfterJump);
-    JumpsInside.ask(number, pieces, loops, jumps, signs, choices);
+    JumpsInside.ask(number, pieces, loops, jumps, signs, repeatsAfterJump, choices);
     OpenQuestions questions = new OpenQuestions(number, findings, choices);
     OpenLayer open = new OpenLayer(given, pieces, printed, loops, questions);
     open.apply(spans.stream().filter(s -> s.effects().rounds().isPresent()).toList());
@@ -74,8 +74,9 @@ public final class Orders {
     List<PassReader.Around> around = new ArrayList<>();
     for (Loop loop : loops) {
       int end = loop.parts().isEmpty() ? loop.end() : loop.parts().get(0).start() - 1;
-      around.add(new PassReader.Around(loop.start(), end));
-      loop.parts().forEach(p -> around.add(new PassReader.Around(p.start(), p.end())));
+      around.add(new PassReader.Around(loop.start(), end, loop.total()));
+      loop.parts()
+          .forEach(p -> around.add(new PassReader.Around(p.start(), p.end(), loop.total())));
     }
     return around;
   }

@@ -204,6 +204,9 @@ final class Walk {
     if (signsCut(at)) {
       return go(at, at + 1); // the signs at its end lie in the cut
     }
+    if (signs.isEarly(at) && (fine && Jumps.ends(piece, Navigation.FINE) || at == toCoda)) {
+      return leaveBy(at);
+    }
     for (int l : closesAt[at]) {
       if (pass[l] > 0 && pass[l] < loops.get(l).total()) {
         pass[l]++;
@@ -215,10 +218,7 @@ final class Walk {
       return -1;
     }
     if (at == toCoda && !goesBackLater(at)) {
-      toCoda = -1;
-      replayedUpTo = -1;
-      fine = true;
-      return jumpTo(coda);
+      return leaveBy(at);
     }
     Jumps.Jump jump = jumps.get(at);
     boolean now = signs.isEarly(at) || !goesBackLater(at);
@@ -231,6 +231,17 @@ final class Walk {
       return jumpTo(jump.target());
     }
     return go(at, at + 1);
+  }
+
+  /** On to the coda, or the end. */
+  private int leaveBy(int at) {
+    if (at != toCoda) {
+      return -1;
+    }
+    toCoda = -1;
+    replayedUpTo = -1;
+    fine = true;
+    return jumpTo(coda);
   }
 
   /** Returns which time through the innermost repeat around a piece it is. */

@@ -35,8 +35,13 @@ public final class PassReader {
    *
    * @param start index of the first piece
    * @param end index of the last piece
+   * @param times how often all of it is played, the endings together
    */
-  public record Around(int start, int end) {}
+  public record Around(int start, int end, int times) {
+    boolean repeats(int piece) {
+      return times > 1 && piece >= start && piece <= end;
+    }
+  }
 
   /**
    * Lays what holds in one pass only over an order of play.
@@ -55,7 +60,12 @@ public final class PassReader {
     PassReader reader = new PassReader(number, pieces, repeats, findings);
     reader.said(spans);
     reader.printed();
-    return Passes.over(walked, pieces, reader.rules, findings);
+    Passes passes = Passes.over(walked, pieces, reader.rules, findings);
+    if (reader.rules.stream().anyMatch(r -> r.span().isPresent())) {
+      PassDoubts doubts = new PassDoubts(number, pieces, walked, repeats, findings);
+      reader.rules.forEach(doubts::ask);
+    }
+    return passes;
   }
 
   private void said(List<Span> spans) {
@@ -74,9 +84,12 @@ public final class PassReader {
     }
   }
 
-  /** A change that speaks of the same bars settles what the print leaves open. */
+  /** A change that says who plays in the same bars settles what the print leaves open. */
   private void printed() {
-    List<PassedBars> changes = rules.stream().filter(r -> !r.puts()).toList();
+    List<PassedBars> changes =
+        rules.stream()
+            .filter(r -> !r.puts() && r.rule().does() != PassRule.Does.CUT)
+            .toList();
     for (int i = 0; i < pieces.size(); i++) {
       Piece piece = pieces.get(i);
       if (!piece.first() || piece.cut() || piece.bar().words().isEmpty()) {

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Bar;
+import org.barmap.map.Navigation;
 import org.barmap.map.Severity;
 import org.barmap.map.Word;
 import org.barmap.plan.change.PlanFinding;
@@ -35,6 +36,7 @@ public final class InHand {
   private final Map<WrittenNumber, Told> before = new IdentityHashMap<>();
   private final Set<String> named = new LinkedHashSet<>();
   private final List<PlanFinding> findings;
+  private final String home;
   private Hands now;
   private Optional<WrittenNumber> toldIn = Optional.empty();
   private boolean toldByChange;
@@ -49,7 +51,8 @@ public final class InHand {
    */
   public InHand(List<WrittenNumber> book, String part, Chair chair, List<PlanFinding> findings) {
     this.findings = findings;
-    Hands first = Instruments.after(Hands.EMPTY, part);
+    this.home = InstrumentNames.chairOf(part);
+    Hands first = Instruments.after(Hands.EMPTY, part, home);
     this.now = chair.inHand().map(i -> first.withInstrument(InstrumentNames.full(i))).orElse(first);
     chair.doublings().forEach(d -> named.add(InstrumentNames.full(d)));
     Hands page = now;
@@ -58,8 +61,8 @@ public final class InHand {
       last.ifPresent(t -> before.put(number, t));
       for (Bar bar : number.bars()) {
         for (Word word : bar.words()) {
-          boolean calls = InstrumentCall.read(word.text(), page.instrument()).isPresent();
-          page = Instruments.after(page, word.text());
+          boolean calls = InstrumentCall.read(word.text(), page.instrument(), home).isPresent();
+          page = Instruments.after(page, word.text(), home);
           if (calls) {
             named.add(page.instrument());
             last = Optional.of(new Told(number, page.instrument()));
@@ -104,7 +107,7 @@ public final class InHand {
   }
 
   private void word(Performance performance, Piece piece, String text, Set<Integer> asked) {
-    Optional<InstrumentCall> call = InstrumentCall.read(text, now.instrument());
+    Optional<InstrumentCall> call = InstrumentCall.read(text, now.instrument(), home);
     if (call.isPresent()) {
       toldIn = Optional.of(performance.number());
       toldByChange = false;
@@ -123,7 +126,7 @@ public final class InHand {
           "The print leaves the instrument open: \"" + text.strip() + "\". Which do you play?",
           ways);
     }
-    now = Instruments.after(now, text);
+    now = Instruments.after(now, text, home);
   }
 
   /** A number may stand behind another one than in the book. */
@@ -198,9 +201,14 @@ public final class InHand {
     if (steps.isEmpty()) {
       return;
     }
-    int last = steps.get(steps.size() - 1).index();
+    PlayedPiece step = steps.get(steps.size() - 1);
+    int last = step.index();
     List<Piece> pieces = performance.order().pieces();
-    boolean onlyCut = pieces.subList(last + 1, pieces.size()).stream().allMatch(Piece::cut);
+    boolean fine = step.round().afterJump() && step.piece().endsWith(Navigation.FINE);
+    Piece end = pieces.get(pieces.size() - 1);
+    boolean onlyCut =
+        pieces.subList(last + 1, pieces.size()).stream().allMatch(Piece::cut)
+            || (end.cut() && !fine && performance.order().passed().contains(end));
     now = onlyCut ? now : hands.get(last);
   }
 

@@ -37,9 +37,13 @@ final class Instruments {
 
   private Instruments() {}
 
-  /** Returns what the player holds after words. */
-  static Hands after(Hands before, String words) {
-    Optional<InstrumentCall> call = InstrumentCall.read(words, before.instrument());
+  /**
+   * Returns what the player holds after words.
+   *
+   * @param home the chair whose book it is; empty where unknown
+   */
+  static Hands after(Hands before, String words, String home) {
+    Optional<InstrumentCall> call = InstrumentCall.read(words, before.instrument(), home);
     Hands now = call.map(c -> taken(before, c)).orElse(before);
     if (WOOD.matcher(words).find()) {
       now = now.withBow("col legno");

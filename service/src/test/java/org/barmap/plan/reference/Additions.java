@@ -44,7 +44,7 @@ final class Additions {
         boolean beats =
             (at == one.from() && one.fromBeat().isPresent())
                 || (at == one.to() && one.toBeat().isPresent());
-        if (!beats && !one.change().has(Change.PASSES)) {
+        if (!beats && !one.change().has(Change.PASS)) {
           cut.add(at);
         }
       }
@@ -84,6 +84,9 @@ final class Additions {
   }
 
   private void play(At play) {
+    if (alike(play.from(), play.to() + 1, true)) {
+      return; // Source: common practice: bars that are out are not counted.
+    }
     int times = play.change().whole("times", 1);
     for (At other : played) {
       boolean all = alike(other.from(), play.from(), true) && alike(other.to(), play.to(), false);
@@ -154,7 +157,12 @@ final class Additions {
 
   /** Whether a count is said of all that cuts leave of a repeat before its last ending. */
   private boolean leftBeforeLastEnding(Repeat repeat, At play) {
-    if (repeat.endings().isEmpty() || play.to() > repeat.bodyTo()) {
+    if (repeat.endings().isEmpty()) {
+      return false;
+    }
+    // Between the times of an ending nothing is played only where all before it is out.
+    boolean bare = alike(repeat.from(), repeat.endings().get(0).from(), true);
+    if (play.to() > repeat.bodyTo() && !bare) {
       return false;
     }
     Repeat.Ending last = repeat.endings().get(repeat.endings().size() - 1);

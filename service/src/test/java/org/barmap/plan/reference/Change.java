@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
 
 /**
  * One change of {@code changes/1}, read from its JSON by the schema alone.
@@ -12,11 +14,8 @@ import tools.jackson.databind.JsonNode;
  */
 public record Change(JsonNode json) {
 
-  /**
-   * Key of a list of passes a cut holds in, numbers or "last". The schema has none yet: the name is
-   * this walker's and stands here only.
-   */
-  public static final String PASSES = "passes";
+  /** Key of the pass a cut, or playing, holds in: a number or "last". */
+  public static final String PASS = "pass";
 
   String id() {
     return text("id").orElse("");
@@ -49,6 +48,14 @@ public record Change(JsonNode json) {
 
   boolean has(String key) {
     return json.get(key) != null;
+  }
+
+  /** A jump back as the count it comes to. */
+  Change asPlay() {
+    ObjectNode play = JsonNodeFactory.instance.objectNode();
+    play.put("id", id()).put("kind", "play").put("times", whole("times", 1) + 1);
+    play.put("first", text("to").orElse("")).put("last", text("from").orElse(""));
+    return new Change(play);
   }
 
   List<String> list(String key) {

@@ -58,8 +58,13 @@ final class CutRules {
               == 1;
     }
     for (int at = repeat.from(); at <= repeat.to(); at++) {
-      boolean early = cuts.endOutEarly(at, repeat.times());
-      if (repeat.closesAt(at) && (cuts.endOut(at) || early)) {
+      // Source: common practice: who cuts bars in one pass has the others played, and goes back;
+      // not so where an ending is out each time that it comes.
+      int block = repeat.block(at);
+      boolean ending =
+          block > 0
+              && cuts.endOutIn(at, repeat.endings().get(block - 1).passes(), repeat.lastPass());
+      if (repeat.closesAt(at) && (cuts.endOut(at) || ending)) {
         // The trade texts say nothing: the player lands behind the backward repeat.
         kept &=
             ask(
@@ -121,7 +126,7 @@ final class CutRules {
         askTarget(jump.target(), "the segno");
       }
       for (int at = jump.target(); at <= jump.at(); at++) {
-        if (cuts.inOnePass(at)) {
+        if (cuts.inOnePass(at) && all.replays(at) && !all.twice(at)) {
           ask("cut-pass", at, "a pass of a stretch that sounds again after a jump", "counted on");
         }
       }

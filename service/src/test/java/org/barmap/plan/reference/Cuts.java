@@ -27,13 +27,31 @@ public final class Cuts {
       List<At> cuts,
       List<Set<String>> shownBeats,
       List<Repeat> repeats,
+      Jumps jumps,
       Questions questions) {
     this.number = number;
     for (At cut : cuts) {
+      if (cut.change().has(Change.PASS) && outAnyway(cut, cuts)) {
+        continue;
+      }
       if (understood(cut, shownBeats, questions)) {
-        add(cut, passes(cut, repeats, questions));
+        add(cut, passes(cut, repeats, jumps, questions));
       }
     }
+  }
+
+  /** Source: common practice: bars that are out every time have no pass to be cut in. */
+  private static boolean outAnyway(At cut, List<At> cuts) {
+    for (int at = cut.from(); at <= cut.to(); at++) {
+      int bar = at;
+      if (cuts.stream()
+          .filter(c -> !c.change().has(Change.PASS))
+          .filter(c -> c.fromBeat().isEmpty() && c.toBeat().isEmpty())
+          .noneMatch(c -> c.from() <= bar && bar <= c.to())) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private boolean understood(At cut, List<Set<String>> shown, Questions questions) {
@@ -64,8 +82,8 @@ public final class Cuts {
     return true;
   }
 
-  private List<String> passes(At cut, List<Repeat> repeats, Questions questions) {
-    List<String> said = cut.change().list(Change.PASSES);
+  private List<String> passes(At cut, List<Repeat> repeats, Jumps jumps, Questions questions) {
+    List<String> said = cut.change().text(Change.PASS).stream().toList();
     if (said.isEmpty()) {
       return said;
     }
@@ -76,11 +94,31 @@ public final class Cuts {
     boolean there =
         inner != null
             && said.stream().allMatch(p -> p.equals("last") || isPassOf(p, inner.times()));
+    if (around == 0
+        && allTwice(cut, repeats, jumps)
+        && List.of("1", "2", "last").containsAll(said)) {
+      // Source: common practice: without repeats the second time is the one after the D.C. or D.S.
+      return said;
+    }
+    boolean last = said.equals(List.of("last"));
+    for (int at = cut.from(); at <= cut.to(); at++) {
+      // Source: common practice: "last time" leads out of the repeat, another time does not.
+      there &= last || innermost(repeats, at) == inner;
+    }
     if (around != 1 || !there) {
       questions.ask("cut-pass", cut.change().id(), "a pass that is not there", "every pass");
       return List.of();
     }
     return said;
+  }
+
+  private static boolean allTwice(At cut, List<Repeat> repeats, Jumps jumps) {
+    for (int at = cut.from(); at <= cut.to(); at++) {
+      if (innermost(repeats, at) != null || !jumps.twice(at)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean isPassOf(String said, int times) {
@@ -184,17 +222,13 @@ public final class Cuts {
     return pieces.stream().anyMatch(p -> p.at() == at && !p.passes().isEmpty());
   }
 
-  /** Whether a pass that is not the last meets a cut at the end of a bar. */
-  boolean endOutEarly(int at, int times) {
-    double end = length(at);
-    for (Piece piece : pieces) {
-      boolean early =
-          piece.passes().stream()
-              .anyMatch(p -> !p.equals("last") && !p.equals(Integer.toString(times)));
-      if (piece.at() == at && piece.to() == end && early) {
-        return true;
-      }
-    }
-    return false;
+  /** Whether the end of a bar is out in each of some passes. */
+  boolean endOutIn(int at, List<Integer> passes, int times) {
+    return passes.stream()
+        .allMatch(
+            p -> {
+              boolean[] out = out(at, p, times);
+              return out[out.length - 1];
+            });
   }
 }

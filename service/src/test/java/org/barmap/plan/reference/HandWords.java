@@ -101,7 +101,35 @@ final class HandWords {
         : Optional.empty();
   }
 
-  private static boolean isPass(String said, int pass, int times) {
-    return said.equals("last") ? pass == times : said.charAt(0) - '0' == pass;
+  /** Whether a word speaks of a pass in which a bar sounds. */
+  static boolean meets(String word, List<Integer> passes, int times) {
+    String said = word.toLowerCase(Locale.ROOT);
+    Matcher only = ONLY.matcher(said);
+    Matcher tacet = TACET.matcher(said);
+    String named = only.find() ? only.group(1) : tacet.find() ? tacet.group(1) : "";
+    return named.isEmpty() || passes.stream().anyMatch(p -> isPass(named, p, times));
+  }
+
+  /**
+   * What "2nd time only" and "not the first time", said by a director, come to: "yes", "no", or "*"
+   * where nobody knows. Source: trade.md, "2nd X only": what holds in one pass of a repeat; outside
+   * repeats, and after a D.C. or D.S., the trade texts say nothing.
+   */
+  static String plays(Change change, Walk.Step step) {
+    Optional<String> pass = change.text(Change.PASS);
+    if (pass.isEmpty()) {
+      return "no";
+    }
+    if (step.times() < 2 || step.afterJump()) {
+      return Aspect.ANY;
+    }
+    boolean here = isPass(pass.get(), step.pass(), step.times());
+    return here == change.kind().equals("only") ? "yes" : "no";
+  }
+
+  static boolean isPass(String said, int pass, int times) {
+    return said.equals("last")
+        ? pass == times
+        : Integer.parseInt(said.replaceAll("\\D", "")) == pass;
   }
 }

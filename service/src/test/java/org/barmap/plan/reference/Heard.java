@@ -14,6 +14,7 @@ final class Heard {
   private static final Set<String> OF_BARS =
       Set.of(
           "vamp-print",
+          "pass-word",
           "cut-repeat-end",
           "cut-repeat-start",
           "cut-ending-edge",
@@ -28,6 +29,7 @@ final class Heard {
   private static final Set<String> WALKED =
       Set.of(
           "play-and-jump",
+          "repeat-start-missing",
           "jump-in-repeat",
           "cut-repeat-end",
           "cut-repeat-start",
@@ -58,7 +60,8 @@ final class Heard {
    * where whatever is answered comes to the same bars.
    */
   boolean matters(Ask ask) {
-    Set<String> met = ask.key().equals("vamp-print") ? sounding : reached;
+    boolean word = ask.key().equals("vamp-print") || ask.key().equals("pass-word");
+    Set<String> met = word ? sounding : reached;
     if (OF_BARS.contains(ask.key()) && !met.contains(ask.place())) {
       return false;
     }

@@ -2,16 +2,18 @@ package org.barmap.plan.reference;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.barmap.map.Navigation;
 import org.barmap.plan.reference.Resolved.At;
 
 /**
  * Bars inserted behind a bar.
  *
- * @param after the bar they come behind
+ * @param after the bar they come behind, -1 before all
+ * @param host the bar they are said to come behind, or before
  * @param names what they are called, one each
  * @param behindSign they sound only when the player goes on past the sign at the end of that bar
  */
-record Insertion(int after, List<String> names, boolean behindSign) {
+record Insertion(int after, int host, List<String> names, boolean behindSign) {
 
   static List<Insertion> of(
       WrittenNumber number,
@@ -22,19 +24,26 @@ record Insertion(int after, List<String> names, boolean behindSign) {
       Questions questions) {
     List<Insertion> all = new ArrayList<>();
     for (At change : changes) {
-      int after = change.from();
-      String name = number.bar(after).name();
-      String place = number.asked(after);
+      int host = change.from();
+      boolean ahead = change.change().has("before");
+      int after = ahead ? host - 1 : host;
+      String name = number.bar(host).name();
+      String place = number.asked(host);
       if (all.stream().anyMatch(i -> i.after() == after)) {
         questions.ask("insert-twice", place, "two insertions behind one bar", "in their order");
       }
-      if (!number.bar(after).last()) {
+      if (ahead ? !number.bar(host).first() : !number.bar(host).last()) {
         // Source: decided: inside rests asked.
         questions.ask("insert-in-rest", place, "bars inserted inside a rest", "there");
       }
-      if (cuts.over(after)) {
+      if (after >= 0 && cuts.over(after)) {
         questions.ask(
             "insert-in-cut", place, "bars inserted inside a cut", "they sound", "out too");
+      }
+      if (ahead) {
+        askStart(number, host, repeats, jumps, questions);
+        all.add(new Insertion(after, host, names(change.change(), name), true));
+        continue;
       }
       boolean ending = repeats.stream().anyMatch(r -> !r.endings().isEmpty() && r.closesAt(after));
       // A vamp goes back there as well, with the bars added or without.
@@ -56,9 +65,25 @@ record Insertion(int after, List<String> names, boolean behindSign) {
                 "before it",
                 "behind it");
       }
-      all.add(new Insertion(after, names(change.change(), name), reading == 1));
+      all.add(new Insertion(after, host, names(change.change(), name), reading == 1));
     }
     return all;
+  }
+
+  // Source: decided: an insertion where a sign stands is asked; so before a bar that one comes back
+  // to, or that a bracket begins with.
+  private static void askStart(
+      WrittenNumber number, int at, List<Repeat> repeats, Jumps jumps, Questions questions) {
+    WrittenBar bar = number.bar(at);
+    boolean back = repeats.stream().anyMatch(r -> r.from() == at);
+    boolean sign = bar.has(Navigation.SEGNO) || bar.has(Navigation.CODA);
+    boolean capo = at == 0 && jumps.jumps().stream().anyMatch(j -> j.target() == 0);
+    List<Integer> before = at == 0 ? List.of() : number.endingAt(at - 1);
+    boolean bracket = !number.endingAt(at).isEmpty() && !number.endingAt(at).equals(before);
+    if (back || sign || capo || bracket || number.repeatStartsAt(at)) {
+      questions.ask(
+          "insert-edge", number.asked(at), "bars inserted where a sign stands", "before it");
+    }
   }
 
   // Source: trade.md, bar: inserted bars may be lettered, 241A to 241H.

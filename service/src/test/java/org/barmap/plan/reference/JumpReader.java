@@ -35,17 +35,24 @@ final class JumpReader {
     this.fines = number.places(Navigation.FINE);
   }
 
-  Jumps read(boolean repeatsAfterJump) {
+  Jumps read(boolean repeatsAfterJump, List<Integer> without) {
     List<Jump> jumps = new ArrayList<>();
     boolean with = repeatsAfterJump;
     for (WrittenBar bar : number.bars()) {
       boolean dc = bar.has(Navigation.DA_CAPO);
       boolean ds = bar.has(Navigation.DAL_SEGNO);
+      if (without.contains(bar.at())) {
+        continue;
+      }
       if (dc || ds) {
         // Source: decided: "with repeats" is understood; common practice in print.
         with |= says(bar.at(), WITH);
         jump(bar.at(), dc, ds, with).ifPresent(jumps::add);
       }
+    }
+    if (jumps.isEmpty() && !without.isEmpty()) {
+      // Source: common practice: without its D.C. one plays straight on, past Fine and To Coda.
+      return Jumps.NONE;
     }
     if (jumps.isEmpty()) {
       askLonely();

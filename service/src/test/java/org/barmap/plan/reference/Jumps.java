@@ -32,6 +32,13 @@ record Jumps(List<Jump> jumps, int toCoda, int coda, int fine, boolean withRepea
     return jumps.stream().anyMatch(j -> at >= j.target() && at <= j.at());
   }
 
+  /** Whether a bar outside all repeats sounds before and after the only jump there is. */
+  boolean twice(int at) {
+    boolean ends = jumps.size() == 1 && (toCoda < 0 || at <= toCoda);
+    boolean fines = fine < 0 || toCoda >= 0 || at <= fine;
+    return ends && fines && replays(at);
+  }
+
   /** Whether the end of a bar carries a sign that counts. */
   boolean signAtEnd(int at) {
     return !isEmpty() && (at == toCoda || at == fine || jumps.stream().anyMatch(j -> j.at() == at));

@@ -3,7 +3,9 @@ package org.barmap.plan.reference;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.barmap.plan.reference.Repeat.Kind;
 import org.barmap.plan.reference.Walk.Step;
 import org.barmap.plan.reference.Walked.Open;
@@ -26,10 +28,12 @@ record NumberWalk(
     Additions added = new Additions(number, printed, reader.stretches(), questions);
     added.cut(resolved.cuts);
     added.plays(resolved.plays, resolved.opens);
-    Jumps jumps = new JumpReader(number, added.repeats(), questions).read(repeatsAfterJump);
+    Jumps jumps =
+        new JumpReader(number, added.repeats(), questions)
+            .read(repeatsAfterJump || resolved.withRepeats, resolved.without);
     List<Set<String>> shown = shownBeats(number, resolved);
     askPlayed(number, added.repeats(), jumps, shown, questions);
-    Cuts cuts = new Cuts(number, resolved.cuts, shown, added.repeats(), questions);
+    Cuts cuts = new Cuts(number, resolved.cuts, shown, added.repeats(), jumps, questions);
     added.opens(resolved.opens, cuts, jumps, resolved.inserts);
     CutRules rules = new CutRules(number, cuts, questions);
     List<Repeat> repeats = rules.repeats(added.repeats());
@@ -37,6 +41,8 @@ record NumberWalk(
     List<Insertion> insertions =
         Insertion.of(number, resolved.inserts, repeats, left, cuts, questions);
     List<Step> steps = new Walk(number, repeats, left, cuts, insertions).walk(questions);
+    askPassWords(number, repeats, resolved.passes, questions);
+    askPasses(resolved, repeats, left, steps, questions);
     return new NumberWalk(number, resolved, steps, open(number, added, steps), questions);
   }
 
@@ -53,7 +59,7 @@ record NumberWalk(
     // A jump may leave by the coda, the Fine or a last ending before the stretch comes again, so
     // it is walked first.
     Questions none = new Questions(Map.of());
-    Cuts nothing = new Cuts(number, List.of(), shown, repeats, none);
+    Cuts nothing = new Cuts(number, List.of(), shown, repeats, jumps, none);
     List<Step> steps = new Walk(number, repeats, jumps, nothing, List.of()).walk(none);
     for (int k = 0; k < repeats.size(); k++) {
       Repeat repeat = repeats.get(k);
@@ -78,6 +84,68 @@ record NumberWalk(
         }
       }
     }
+  }
+
+  /**
+   * "2nd X only" where there is no second time. Source: trade.md, "2nd X only": what holds in one
+   * pass of a repeat; of a pass that never comes it says nothing that could be followed.
+   */
+  private static void askPassWords(
+      WrittenNumber number, List<Repeat> repeats, List<Resolved.At> said, Questions questions) {
+    for (int at = 0; at < number.size(); at++) {
+      int bar = at;
+      if (said.stream().anyMatch(s -> s.from() <= bar && bar <= s.to())) {
+        continue; // Source: common practice: what the director says of passes counts there.
+      }
+      Repeat inner = Cuts.innermost(repeats, at);
+      for (String word : number.words(at)) {
+        if (inner != null
+            && inner.kind() != Kind.OPEN
+            && !HandWords.meets(word, passes(inner, at), last(inner))) {
+          questions.ask(
+              "pass-word", number.asked(at), "words about a pass that never comes", "none");
+        }
+      }
+    }
+  }
+
+  /** A pass that the director names and that never comes. */
+  private static void askPasses(
+      Resolved resolved, List<Repeat> repeats, Jumps jumps, List<Step> steps, Questions questions) {
+    for (Resolved.At said : resolved.passes) {
+      boolean sounds =
+          steps.stream().anyMatch(s -> s.sounds() && s.at() >= said.from() && s.at() <= said.to());
+      if (!sounds) {
+        continue; // Source: common practice: of bars that are out nobody plays anything.
+      }
+      Optional<String> pass = said.change().text(Change.PASS);
+      boolean comes = pass.isEmpty();
+      for (int at = said.from(); at <= said.to() && !comes; at++) {
+        Repeat inner = Cuts.innermost(repeats, at);
+        boolean again = jumps.replays(at);
+        comes =
+            again
+                || (inner != null
+                    && passes(inner, at).stream()
+                        .anyMatch(
+                            p -> last(inner) > 1 && HandWords.isPass(pass.get(), p, last(inner))));
+      }
+      if (!comes) {
+        questions.ask("pass-never", said.change().id(), "a pass that never comes", "every pass");
+      }
+    }
+  }
+
+  private static int last(Repeat repeat) {
+    return repeat.times() > 1 ? repeat.lastPass() : 1;
+  }
+
+  private static List<Integer> passes(Repeat repeat, int at) {
+    int block = repeat.block(at);
+    if (block > 0 && repeat.times() > 1) {
+      return repeat.endings().get(block - 1).passes();
+    }
+    return IntStream.rangeClosed(1, last(repeat)).boxed().toList();
   }
 
   private static List<Set<String>> shownBeats(WrittenNumber number, Resolved resolved) {

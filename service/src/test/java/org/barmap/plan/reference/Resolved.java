@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.barmap.map.Navigation;
 
 /** The changes of one number with their bars found; what can't be found is asked and left out. */
 final class Resolved {
@@ -26,6 +27,12 @@ final class Resolved {
   final List<At> opens = new ArrayList<>();
   final List<At> inserts = new ArrayList<>();
   final List<At> settings = new ArrayList<>();
+  final List<At> passes = new ArrayList<>();
+
+  /** Bars at whose D.C. or D.S. one goes straight on. */
+  final List<Integer> without = new ArrayList<>();
+
+  boolean withRepeats;
   boolean tacet;
   boolean out;
 
@@ -49,7 +56,17 @@ final class Resolved {
       case "cut" -> find(change, "first", "last", true).ifPresent(cuts::add);
       case "play" -> find(change, "first", "last", false).ifPresent(plays::add);
       case "vamp", "safety" -> find(change, "first", "last", false).ifPresent(opens::add);
-      case "insert" -> find(change, "after", "after", false).ifPresent(inserts::add);
+      case "insert" -> {
+        String key = change.has("before") ? "before" : "after";
+        find(change, key, key, false).ifPresent(inserts::add);
+      }
+      case "only", "not" -> find(change, "first", "last", false).ifPresent(passes::add);
+      case "restore" -> find(change, "first", "last", false).ifPresent(this::restore);
+      case "without" -> find(change, "first", "first", false).ifPresent(this::without);
+      case "jump" ->
+          // Source: common practice: from 40 back to 20 is 20 to 40 once more.
+          find(change.asPlay(), "first", "last", false).ifPresent(plays::add);
+      case "repeats-after-jump" -> withRepeats = true;
       case "beats" -> find(change, "first", "last", false).ifPresent(settings::add);
       case "tempo" ->
           find(change, "first", change.has("last") ? "last" : "first", false)
@@ -59,7 +76,7 @@ final class Resolved {
       case "remind" -> find(change, "first", "first", false);
       default -> questions.ask("kind-unknown", change.id(), "a change of no known kind", "none");
     }
-    if (change.has(Change.PASSES) && !change.kind().equals("cut")) {
+    if (change.has(Change.PASS) && !List.of("cut", "only", "not").contains(change.kind())) {
       questions.ask("passes", change.id(), "passes said of something that is no cut", "all passes");
     }
   }
@@ -84,6 +101,41 @@ final class Resolved {
       return refuse(change, "it ends before it begins");
     }
     return Optional.of(new At(change, from, to, first.beat(), last.beat()));
+  }
+
+  // Source: trade.md, landing in force; changes-1.schema.json: what was cut before is in again.
+  private void restore(At back) {
+    List<At> left = new ArrayList<>();
+    boolean any = false;
+    for (At cut : cuts) {
+      if (cut.to() < back.from() || cut.from() > back.to()) {
+        left.add(cut);
+        continue;
+      }
+      any = true;
+      if (cut.from() < back.from()) {
+        left.add(
+            new At(cut.change(), cut.from(), back.from() - 1, cut.fromBeat(), OptionalInt.empty()));
+      }
+      if (cut.to() > back.to()) {
+        left.add(new At(cut.change(), back.to() + 1, cut.to(), OptionalInt.empty(), cut.toBeat()));
+      }
+    }
+    cuts.clear();
+    cuts.addAll(left);
+    if (!any) {
+      String why = "bars that nobody cut before are in again";
+      questions.ask("restore-nothing", back.change().id(), why, "nothing");
+    }
+  }
+
+  private void without(At at) {
+    WrittenBar bar = number.bar(at.from());
+    if (bar.has(Navigation.DA_CAPO) || bar.has(Navigation.DAL_SEGNO)) {
+      without.add(at.from());
+    } else {
+      questions.ask("without-nothing", at.change().id(), "no jump stands there", "nothing");
+    }
   }
 
   Optional<At> refuse(Change change, String why) {

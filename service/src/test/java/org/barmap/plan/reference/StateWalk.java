@@ -85,10 +85,11 @@ final class StateWalk {
         carry(print, some, before, step, !leapsEnding(number.number(), before, step.at()));
         before = step.at();
       }
-      states.add(together(number, step, page.get(step.at()), all, some));
+      // What is printed over a bar is not in force in bars that are added before it yet.
+      states.add(step.ahead() ? Map.of() : together(number, step, page.get(step.at()), all, some));
     }
     boolean played = number.playing() == Playing.PLAYED;
-    leave(page, all, played);
+    leave(page, all, before, played);
     return number.sounding(states);
   }
 
@@ -131,18 +132,36 @@ final class StateWalk {
         plays = plays.or(() -> HandWords.plays(word, step.pass(), step.times()));
       }
     }
-    state.put(Aspect.PLAYS, Set.of(plays.orElse(Aspect.ANY)));
+    // Source: common practice: what the director says of passes counts, and not the print there.
+    state.put(Aspect.PLAYS, Set.of(said(number, step).orElse(plays.orElse(Aspect.ANY))));
     return state;
   }
 
+  /** What changes say of playing in this pass: "no" of one of them is no. */
+  private static Optional<String> said(NumberWalk number, Step step) {
+    List<String> all =
+        number.resolved().passes.stream()
+            .filter(p -> p.from() <= step.at() && step.at() <= p.to())
+            .map(p -> HandWords.plays(p.change(), step))
+            .toList();
+    if (all.contains("no") || all.isEmpty()) {
+      return all.stream().filter("no"::equals).findFirst();
+    }
+    return Optional.of(all.contains(Aspect.ANY) ? Aspect.ANY : "yes");
+  }
+
   /** What is in hand when a number is left. */
-  private void leave(List<InForce> page, InForce walked, boolean played) {
+  private void leave(List<InForce> page, InForce walked, int end, boolean played) {
     if (page.isEmpty()) {
       return;
     }
     InForce last = page.get(page.size() - 1);
     for (Aspect aspect : List.of(Aspect.INSTRUMENT, Aspect.BOW, Aspect.MUTE)) {
       Set<String> left = InForce.union(last.get(aspect), walked.get(aspect));
+      if (end >= 0) {
+        // At a Fine the page says what it does there.
+        left = InForce.union(left, page.get(end).get(aspect));
+      }
       // The trade texts do not say what a number that is not played leaves in hand.
       hand.set(aspect, played ? left : InForce.union(hand.get(aspect), left));
     }

@@ -19,12 +19,14 @@ final class Walk {
    * @param pass of the innermost repeat it lies in, 1 outside
    * @param times how many passes that repeat has
    * @param sounds false where the bar is cut
+   * @param ahead an inserted bar that comes before the bar of the book
    * @param left what is out of a bar that sounds
    * @param afterJump whether a D.C. or D.S. was taken before
    */
   record Step(
       int at,
       String inserted,
+      boolean ahead,
       int pass,
       int times,
       boolean sounds,
@@ -61,6 +63,7 @@ final class Walk {
   List<Step> walk(Questions questions) {
     int at = 0;
     startRepeats(0, -1);
+    ahead(0);
     while (at < number.size()) {
       if (steps.size() > LONGEST) {
         questions.ask("endless", number.label(), "the walk does not end", "cut short");
@@ -73,6 +76,9 @@ final class Walk {
       if (next == at + 1) {
         insert(at, true);
       }
+      if (next > at) {
+        ahead(next);
+      }
       at = next;
     }
     return steps;
@@ -82,25 +88,49 @@ final class Walk {
     int[] now = passAt(at);
     boolean sounds = !cuts.gone(at, now[0], now[1]);
     Cuts.Left left = sounds ? cuts.left(at, now[0], now[1]) : Cuts.Left.NOTHING;
-    steps.add(new Step(at, "", now[0], now[1], sounds, left, jumped));
+    steps.add(new Step(at, "", false, now[0], times(at, now[1]), sounds, left, jumped));
   }
 
   private void insert(int at, boolean behindSign) {
     int[] now = passAt(at);
     for (Insertion insertion : insertions) {
-      if (insertion.after() == at && insertion.behindSign() == behindSign) {
-        for (String name : insertion.names()) {
-          steps.add(new Step(at, name, now[0], now[1], true, Cuts.Left.NOTHING, jumped));
-        }
+      boolean behind = insertion.host() == insertion.after();
+      if (behind && insertion.after() == at && insertion.behindSign() == behindSign) {
+        add(insertion, now);
       }
+    }
+  }
+
+  /** Bars added before a bar sound wherever one goes on into it. */
+  private void ahead(int next) {
+    for (Insertion insertion : insertions) {
+      if (insertion.host() == next && insertion.after() < next) {
+        add(insertion, passAt(next - 1));
+      }
+    }
+  }
+
+  private void add(Insertion insertion, int[] now) {
+    int host = insertion.host();
+    boolean ahead = host > insertion.after();
+    for (String name : insertion.names()) {
+      steps.add(new Step(host, name, ahead, now[0], now[1], true, Cuts.Left.NOTHING, jumped));
     }
   }
 
   private int[] passAt(int at) {
     Repeat inner = Cuts.innermost(repeats, at);
-    return inner == null
-        ? new int[] {1, 1}
-        : new int[] {pass[repeats.indexOf(inner)], inner.lastPass()};
+    if (inner == null) {
+      return jumps.twice(at) ? new int[] {jumped ? 2 : 1, 2} : new int[] {1, 1};
+    }
+    return new int[] {pass[repeats.indexOf(inner)], inner.lastPass()};
+  }
+
+  /** How often one goes round in a vamp nobody knows, and a repeat that is played once is none. */
+  private int times(int at, int passes) {
+    Repeat inner = Cuts.innermost(repeats, at);
+    boolean goes = inner == null || (inner.kind() != Repeat.Kind.OPEN && inner.times() > 1);
+    return goes ? passes : 1;
   }
 
   /** Where the finger goes from the end of a bar. */

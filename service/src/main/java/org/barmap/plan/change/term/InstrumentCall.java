@@ -51,6 +51,16 @@ public record InstrumentCall(List<String> names, boolean announced, String rest)
    *     takes up is a cue
    */
   public static Optional<InstrumentCall> read(String words, String hand) {
+    return read(words, hand, "");
+  }
+
+  /**
+   * Reads printed words in the book of a chair: a name of its own instruments is never a cue, also
+   * while another is in hand.
+   *
+   * @param home the chair, as {@link InstrumentNames#chairOf} returns it
+   */
+  public static Optional<InstrumentCall> read(String words, String hand, String home) {
     if (words.length() > MOST_LETTERS) {
       return Optional.empty();
     }
@@ -68,7 +78,11 @@ public record InstrumentCall(List<String> names, boolean announced, String rest)
     String said = announced ? open.substring(verb.end()) : open;
     String chair = InstrumentNames.chair(hand).orElse("");
     Optional<InstrumentCall> call = either(said, announced).or(() -> one(said, announced, chair));
-    return call.filter(c -> announced || (own(c, chair, bracket) && sure(said, c, chair)));
+    return call.filter(
+        c ->
+            announced
+                || ((own(c, chair, bracket) || (!bracket && ofHome(c, home)))
+                    && sure(said, c, chair)));
   }
 
   /** "vib." or "Eb" alone is mostly something else than an instrument. */
@@ -88,6 +102,10 @@ public record InstrumentCall(List<String> names, boolean announced, String rest)
     return bracket
         ? chair.equals("bass") && named.equals(chair)
         : chair.isEmpty() || lows || named.equals(chair);
+  }
+
+  private static boolean ofHome(InstrumentCall call, String home) {
+    return InstrumentNames.chair(call.names.get(0)).filter(home::equals).isPresent();
   }
 
   private static Optional<InstrumentCall> one(String said, boolean announced, String chair) {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.barmap.map.Bar;
@@ -24,8 +25,9 @@ import tools.jackson.databind.JsonNode;
 
 /**
  * Reads a {@code barplan/1} document as a plan to compare, by its schema alone: the order of play,
- * and the beats and the tempo of {@code pace}. An open stretch is told by entries there, so it is
- * compared only where it begins and ends with whole entries; an adapter that knows more says more.
+ * who plays in which pass, the beats and the tempo of {@code pace}, and what {@code hands} hold. An
+ * open stretch is told by entries there, so it is compared only where it begins and ends with whole
+ * entries; an adapter that knows more says more.
  */
 public final class BarplanReader {
 
@@ -114,7 +116,12 @@ public final class BarplanReader {
     List<PlannedOpen> open = new ArrayList<>();
     number.get("open").forEach(o -> open.add(open(o)));
     return new PlannedNumber(
-        label, playing, paced(order, number.get("pace")), Optional.of(open), !says.isEmpty(), says);
+        label,
+        playing,
+        held(paced(order, number.get("pace")), number.get("hands")),
+        Optional.of(open),
+        !says.isEmpty(),
+        says);
   }
 
   private PlannedOpen open(JsonNode open) {
@@ -148,6 +155,9 @@ public final class BarplanReader {
     // Schema: from is the first bar played of a shortened rest, 1 for its first.
     int from = (int) figure(entry, "from", 1) - 1;
     int many = (int) figure(entry, "bars", (double) count - from);
+    // Schema: silent is said of bars with notes; a rest is one in every pass.
+    boolean notes = entries.containsKey(id) && !entries.get(id).isRest();
+    String plays = entry.get("silent") == null ? "yes" : "no";
     double start = figure(entry, "beatsCutStart", 0);
     double end = figure(entry, "beatsCutEnd", 0);
     double inside = Math.max(0, figure(entry, "beatsCut", 0) - start - end);
@@ -163,7 +173,7 @@ public final class BarplanReader {
               first ? inside : 0,
               last ? end : 0,
               pass,
-              Map.of()));
+              notes ? Map.of(Aspect.PLAYS, plays) : Map.of()));
     }
     return bars;
   }
@@ -204,8 +214,40 @@ public final class BarplanReader {
           }
         }
       }
-      paced.add(order.get(k).with(now));
+      paced.add(with(order.get(k), now));
     }
     return paced;
+  }
+
+  private static PlannedBar with(PlannedBar bar, Map<Aspect, String> now) {
+    Map<Aspect, String> all = new EnumMap<>(Aspect.class);
+    all.putAll(bar.state());
+    all.putAll(now);
+    return bar.with(all);
+  }
+
+  /** What is held; the schema: from one bar of the order on, absent where it is not known. */
+  private static List<PlannedBar> held(List<PlannedBar> order, JsonNode hands) {
+    if (hands == null) {
+      return order;
+    }
+    List<PlannedBar> held = new ArrayList<>();
+    Map<Aspect, String> now = new EnumMap<>(Aspect.class);
+    int next = 0;
+    for (int k = 0; k < order.size(); k++) {
+      while (next < hands.size() && hands.get(next).get("from").asInt() <= k) {
+        JsonNode hand = hands.get(next++);
+        now = new EnumMap<>(Aspect.class);
+        text(hand, "instrument").ifPresent(put(now, Aspect.INSTRUMENT));
+        text(hand, "bow").map(b -> b.equals("pizz") ? "pizz." : b).ifPresent(put(now, Aspect.BOW));
+        text(hand, "mute").map(m -> m.replaceFirst("^mute ", "")).ifPresent(put(now, Aspect.MUTE));
+      }
+      held.add(with(order.get(k), now));
+    }
+    return held;
+  }
+
+  private static Consumer<String> put(Map<Aspect, String> now, Aspect aspect) {
+    return value -> now.put(aspect, value);
   }
 }

@@ -204,7 +204,7 @@ public final class Comparison {
 
   private static String key(String bar, int offset, String inserted, Left cut) {
     String place = offset == 0 ? bar : bar + "/" + offset;
-    String name = inserted.isEmpty() ? place : "+" + inserted + "(" + place + ")";
+    String name = inserted.isEmpty() ? place : "+" + inserted + "(" + bar + ")";
     boolean whole = cut.equals(Left.NOTHING);
     return whole ? name : name + "-" + cut.atStart() + "-" + cut.inside() + "-" + cut.atEnd();
   }

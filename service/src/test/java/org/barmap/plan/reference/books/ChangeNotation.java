@@ -11,8 +11,10 @@ import tools.jackson.databind.node.ObjectNode;
  * Changes in a line of text, as in {@code cases.txt}; writes the JSON of {@code changes/1}.
  *
  * <pre>
- * [off] [No.LABEL] cut FIRST..LAST [@1,last]      vamp, safety FIRST..LAST
- *                  play FIRST..LAST xTIMES        insert after BAR BARS LABEL
+ * [off] [No.LABEL] cut FIRST..LAST [@1|@last]     vamp, safety FIRST..LAST
+ *                  play FIRST..LAST xTIMES        insert after|before BAR BARS LABEL
+ *                  only, not FIRST..LAST @1|@last restore FIRST..LAST
+ *                  jump FROM..BACK [xTIMES]       without BAR   repeats-after-jump
  *                  tacet  cut-number              order LABEL LABEL ...
  *                  tempo FIRST 1/4=120            beats FIRST..LAST BEATS
  *                  key FIRST FIFTHS               instrument FIRST WORDS
@@ -49,10 +51,17 @@ public final class ChangeNotation {
   private static void rest(ObjectNode node, String kind, String rest) {
     String[] words = rest.split(" ");
     switch (kind) {
-      case "cut", "vamp", "safety", "play" -> stretch(node, kind, rest);
+      case "cut", "vamp", "safety", "play", "only", "not", "restore" -> stretch(node, kind, rest);
+      case "jump" -> {
+        stretch(node, kind, rest);
+        node.set("from", node.remove("first"));
+        node.set("to", node.remove("last"));
+      }
+      case "without" -> node.put("first", rest).put("sign", "jump");
       case "insert" -> {
-        String[] parts = rest.replaceFirst("^after ", "").split(" (?=\\d+ \\S+$)");
-        node.put("after", parts[0]);
+        String side = rest.startsWith("before ") ? "before" : "after";
+        String[] parts = rest.replaceFirst("^(after|before) ", "").split(" (?=\\d+ \\S+$)");
+        node.put(side, parts[0]);
         node.put("bars", Integer.parseInt(parts[1].split(" ")[0]));
         node.put("label", parts[1].split(" ")[1]);
       }
@@ -90,7 +99,7 @@ public final class ChangeNotation {
       node.put("leave", "end-of-pass");
     }
     if (stretch.group(4) != null) {
-      Arrays.stream(stretch.group(4).split(",")).forEach(node.putArray(Change.PASSES)::add);
+      node.put(Change.PASS, stretch.group(4));
     }
   }
 }

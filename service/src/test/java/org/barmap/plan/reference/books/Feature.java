@@ -22,6 +22,12 @@ public enum Feature {
   NESTED,
   /** A first repeat without its forward sign. */
   OPEN_REPEATS,
+  /** A repeat before the endings of another. */
+  NESTED_IN_ENDINGS,
+  /** Up to six endings. */
+  MORE_ENDINGS,
+  /** A D.C. or D.S. in a last ending, a segno where a repeat begins. */
+  SIGNS_IN_REPEATS,
   /** A count at a backward repeat. */
   TIMES,
   /** "3X" over a bar by itself. */
@@ -64,14 +70,22 @@ public enum Feature {
   CUTS,
   /** Cuts by beats. */
   BEAT_CUTS,
-  /** Cuts in one pass; needs a key the schema of changes/1 has not, so no level turns it on. */
+  /** Cuts in one pass. */
   PASS_CUTS,
+  /** "Only the 2nd time", "not the first time", said by the director. */
+  PASSES_SAID,
   /** Play times. */
   PLAYS,
   /** Vamps and safeties. */
   OPENS,
-  /** Insertions. */
+  /** Insertions behind a bar. */
   INSERTS,
+  /** Insertions before a bar. */
+  INSERTS_BEFORE,
+  /** Bars that were cut and are in again. */
+  RESTORES,
+  /** Jumps back, a D.C. that is not taken, repeats after it. */
+  JUMPS_SAID,
   /** Tacet and cut numbers. */
   TACETS,
   /** Another order of numbers. */

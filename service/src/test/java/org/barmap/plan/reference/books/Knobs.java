@@ -54,6 +54,16 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes) {
         .with(0.8, Feature.FIRST_BAR);
   }
 
+  /** Ordinary books with more of what repeats and jumps do, and more of what directors say. */
+  public static Knobs full() {
+    return ordinary()
+        .with(0.3, Feature.NESTED_IN_ENDINGS, Feature.SIGNS_IN_REPEATS)
+        .with(0.15, Feature.MORE_ENDINGS)
+        .with(0.08, Feature.PASS_CUTS, Feature.PASSES_SAID, Feature.INSERTS_BEFORE)
+        .with(0.08, Feature.JUMPS_SAID, Feature.PASS_WORDS)
+        .with(0.2, Feature.RESTORES);
+  }
+
   /** The same with signs anywhere and more of everything. */
   public static Knobs hostile() {
     Knobs knobs = new Knobs(Map.of(), 7, 6);
@@ -65,7 +75,9 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes) {
             0.1, Feature.METERS, Feature.MARKED_BARS, Feature.TWICE, Feature.INSERTS, Feature.OPENS)
         .with(0.05, Feature.TACETS, Feature.REORDERS, Feature.PLAYS, Feature.BEAT_CUTS)
         .with(0.02, Feature.STRAY_SIGNS, Feature.BAD_ADDRESSES)
-        .with(0, Feature.PASS_CUTS);
+        .with(0, Feature.PASS_CUTS, Feature.PASSES_SAID, Feature.INSERTS_BEFORE)
+        .with(0, Feature.RESTORES, Feature.JUMPS_SAID, Feature.NESTED_IN_ENDINGS)
+        .with(0, Feature.MORE_ENDINGS, Feature.SIGNS_IN_REPEATS);
   }
 
   /** Returns the same knobs with some features as likely as said. */

@@ -9,33 +9,6 @@ import java.util.Random;
 /** Random books with random changes, from simple to hostile; the same seed gives the same book. */
 public final class RandomBooks {
 
-  /** One drawn bar or rest of a number that is being made. */
-  static final class Drawn {
-    final int number;
-    final String label;
-    final int count;
-
-    /** Whether no repeat is around it. */
-    boolean top;
-
-    final List<Integer> ending;
-    String mark = "";
-    String more = "";
-
-    Drawn(int number, String label, int count, boolean top, List<Integer> ending) {
-      this.number = number;
-      this.label = label;
-      this.count = count;
-      this.top = top;
-      this.ending = ending;
-    }
-
-    String text() {
-      String rest = count > 0 ? "R" + number + "*" + count : number + label;
-      return (mark.isEmpty() ? "" : "(" + mark + ")") + rest + more;
-    }
-  }
-
   private static final List<String> TEMPO_WORDS =
       List.of(
           "Allegro_(♩_=_120)",
@@ -117,6 +90,11 @@ public final class RandomBooks {
     return random.nextDouble() < knobs.of(feature);
   }
 
+  /** A feature that came later: where it never comes, the books are those of before. */
+  private boolean also(Feature feature) {
+    return knobs.of(feature) > 0 && chance(feature);
+  }
+
   private <T> T pick(List<T> from) {
     return from.get(random.nextInt(from.size()));
   }
@@ -146,6 +124,12 @@ public final class RandomBooks {
     if (chance(ENDINGS)) {
       begin();
       bars(1 + random.nextInt(3), false);
+      if (also(NESTED_IN_ENDINGS)) {
+        tokens.add("|:");
+        bars(1 + random.nextInt(2), false);
+        tokens.add(":|");
+        bars(1, false);
+      }
       endings();
       bars(1, true);
     } else if (chance(REPEATS)) {
@@ -175,6 +159,7 @@ public final class RandomBooks {
 
   private void endings() {
     int many = chance(LONE_ENDINGS) ? 1 : 2 + random.nextInt(2);
+    many += many > 1 && also(MORE_ENDINGS) ? 1 + random.nextInt(3) : 0;
     int pass = 1;
     int first = next;
     for (int k = 1; k <= many; k++) {
@@ -187,6 +172,8 @@ public final class RandomBooks {
       bars(1 + random.nextInt(2), false);
       if (k < many || many == 1 || under.size() > 1) {
         tokens.add(":|");
+      } else {
+        drawn.get(drawn.size() - 1).wayOut = true;
       }
       tokens.add("]");
     }
@@ -210,6 +197,7 @@ public final class RandomBooks {
   }
 
   private void add(Drawn bar) {
+    bar.begins = !tokens.isEmpty() && tokens.get(tokens.size() - 1).equals("|:");
     places.add(tokens.size());
     tokens.add("");
     drawn.add(bar);
@@ -217,11 +205,16 @@ public final class RandomBooks {
 
   /** A jump from a bar outside all repeats, with what belongs to it. */
   private void jump() {
-    List<Drawn> tops = drawn.stream().filter(d -> d.top).toList();
+    boolean inRepeats = also(SIGNS_IN_REPEATS);
+    List<Drawn> tops =
+        drawn.stream().filter(d -> d.top || (inRepeats && (d.begins || d.wayOut))).toList();
     if (tops.isEmpty()) {
       return;
     }
     int at = tops.size() / 2 + random.nextInt(tops.size() - tops.size() / 2);
+    while (at > 0 && tops.get(at).begins) {
+      at--;
+    }
     boolean segno = random.nextBoolean() && at > 0;
     int from = segno ? random.nextInt(at) : 0;
     tops.get(at).more += segno ? "@ds" : "@dc";

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.barmap.plan.reference.books.RandomBooks.Drawn;
 
 /** Random changes to a random book. */
 final class RandomChanges {
@@ -48,6 +47,12 @@ final class RandomChanges {
         }
       }
     }
+    if (also(RESTORES)) {
+      changes.stream()
+          .filter(c -> c.contains(" cut ") && !c.contains(" beat ") && !c.startsWith("off"))
+          .findFirst()
+          .ifPresent(c -> changes.add(c.replace(" cut ", " restore ").replaceFirst(" @.*", "")));
+    }
     if (many > 1 && chance(REORDERS)) {
       changes.add(order());
     }
@@ -56,6 +61,11 @@ final class RandomChanges {
 
   private boolean chance(Feature feature) {
     return random.nextDouble() < knobs.of(feature);
+  }
+
+  /** A feature that came later: where it never comes, the changes are those of before. */
+  private boolean also(Feature feature) {
+    return knobs.of(feature) > 0 && chance(feature);
   }
 
   private List<String> some(Numbered number) {
@@ -88,6 +98,7 @@ final class RandomChanges {
               + bars.get(after).name()
               + "X");
     }
+    later(number, no, some);
     if (chance(TACETS)) {
       some.add(no + (random.nextBoolean() ? "tacet" : "cut-number"));
     }
@@ -95,6 +106,35 @@ final class RandomChanges {
       some.add(no + setting());
     }
     return some;
+  }
+
+  private void later(Numbered number, String no, List<String> some) {
+    if (also(INSERTS_BEFORE)) {
+      int before = random.nextInt(bars.size());
+      String name = bars.get(before).name();
+      some.add(
+          no + "insert before " + said(before) + " " + (1 + random.nextInt(3)) + " " + name + "Y");
+    }
+    if (also(PASSES_SAID)) {
+      String pass = random.nextInt(3) == 0 ? "last" : Integer.toString(1 + random.nextInt(2));
+      some.add(no + (random.nextBoolean() ? "only " : "not ") + stretch(4, false) + " @" + pass);
+    }
+    if (also(JUMPS_SAID)) {
+      List<Drawn> jumps =
+          number.drawn().stream().filter(d -> d.more.matches(".*@d[cs].*")).toList();
+      int to = random.nextInt(bars.size());
+      int from = Math.min(bars.size() - 1, to + random.nextInt(6));
+      some.add(
+          no
+              + switch (jumps.isEmpty() ? 0 : random.nextInt(3)) {
+                case 1 -> "repeats-after-jump";
+                case 2 -> {
+                  Drawn jump = jumps.get(0);
+                  yield "without " + (jump.number + Math.max(0, jump.count - 1)) + jump.label;
+                }
+                default -> "jump " + said(from) + ".." + said(to);
+              });
+    }
   }
 
   private String setting() {
