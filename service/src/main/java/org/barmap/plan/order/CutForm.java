@@ -247,6 +247,7 @@ final class CutForm {
           Severity.DOUBT,
           "cut-jump",
           "A D.C. or D.S. is cut with all that it goes back over: you play straight on");
+      dropped.add(at); // a count of these bars keeps the signs at their end
       return;
     }
     if (pieces.get(at).endCut()) {

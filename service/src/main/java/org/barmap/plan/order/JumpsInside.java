@@ -49,9 +49,39 @@ final class JumpsInside {
     jumps.forEach(
         (at, jump) -> {
           if (jump.repeats().orElse(repeatsAfterJump)) {
+            segno(number, pieces, loops, jump.target(), signs, choices);
             ways(number, pieces, loops, jump, signs, choices);
           }
         });
+  }
+
+  /** A D.S. with repeats may land inside one: to its end, and then again or not. */
+  private static void segno(
+      WrittenNumber number,
+      List<Piece> pieces,
+      List<Loop> loops,
+      int target,
+      Signs signs,
+      Choices choices) {
+    for (Loop loop : List.copyOf(loops)) {
+      boolean body = loop.parts().isEmpty() || !last(loop, target);
+      if (loop.total() < 2 || target <= loop.start() || target > loop.end() || !body) {
+        continue;
+      }
+      PlanFinding finding =
+          PlanFinding.form(
+              Severity.DOUBT,
+              pieces.get(target).bar().id(),
+              "segno-in-repeat",
+              "The segno stands inside a repeat, and repeats are taken again after the D.S.; is"
+                  + " this one? It is until that is said.");
+      List<Choices.Way> ways =
+          List.of(Choices.Way.of("repeated from its beginning"), Choices.Way.of("on, once"));
+      String bar = number.nameAt(Math.min(pieces.get(target).slot(), number.slots() - 1));
+      if (choices.ask(new Choices.Asked(finding, Topic.REPEAT, bar, ways)) == 1) {
+        signs.afterJump(loop, false);
+      }
+    }
   }
 
   /** With repeats after the jump a To Coda or a Fine in one is met more than once. */

@@ -63,7 +63,7 @@ final class OpenLayer {
       }
     }
     new PrintedLayer(this, pieces, printed, loops, questions).apply(given.printed(), rounds);
-    held.forEach(h -> questions.inside(h, pieces));
+    held.forEach(h -> questions.inside(h, pieces, given.spans()));
   }
 
   /** Returns the changes that hold bars open; of those that share bars the one that holds. */

@@ -11,6 +11,7 @@ import org.barmap.plan.change.Off;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Question;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.PassRule;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.piece.Piece;
@@ -279,7 +280,7 @@ final class OpenQuestions {
   }
 
   /** What cuts, added bars and signs do inside bars held open. */
-  void inside(Held held, List<Piece> pieces) {
+  void inside(Held held, List<Piece> pieces, List<Span> spans) {
     int start = held.loop().start();
     boolean cut = false;
     boolean all = true;
@@ -287,7 +288,7 @@ final class OpenQuestions {
     boolean sign = false;
     for (int i = start; i <= held.last(); i++) {
       Piece piece = pieces.get(i);
-      cut |= piece.cut() || piece.beatsCut() > 0;
+      cut |= piece.cut() || piece.beatsCut() > 0 || outOnce(piece, spans);
       all &= piece.cut();
       added |= piece.inserted().isPresent() && !piece.cut();
       sign |= i < held.last() && signAtEnd(piece);
@@ -314,6 +315,14 @@ final class OpenQuestions {
               + "; it is followed where it stands. Is that meant?";
       add("vamp-sign", open, text, way("as printed"), way(none));
     }
+  }
+
+  /** Tells whether a piece is left out in one pass. */
+  private static boolean outOnce(Piece piece, List<Span> spans) {
+    return spans.stream()
+        .filter(s -> s.from() <= piece.slot() && s.to() >= piece.slot())
+        .flatMap(s -> s.effects().course().inPass().stream())
+        .anyMatch(r -> r.does() == PassRule.Does.CUT);
   }
 
   private static boolean signAtEnd(Piece piece) {

@@ -315,12 +315,24 @@ final class Walk {
     return out;
   }
 
+  /** Who lands in an ending plays it, whatever time that is. */
+  private int landing(int loop, int target) {
+    int first = firstPass(loop, target);
+    for (Loop.Ending part : loops.get(loop).parts()) {
+      boolean in = target >= part.start() && target <= part.end();
+      if (in && !part.passes().contains(first)) {
+        return part.passes().stream().mapToInt(p -> p).min().orElse(first);
+      }
+    }
+    return first;
+  }
+
   private int jumpTo(int target) {
     active.forEach(l -> pass[l] = 0);
     active.clear();
     for (int l = 0; l < loops.size(); l++) {
       if (loops.get(l).holds(target) && loops.get(l).start() < target) {
-        setPass(l, firstPass(l, target));
+        setPass(l, landing(l, target));
       }
     }
     outOfCut = false;

@@ -27,6 +27,7 @@ final class PassDoubts {
   private final List<PassReader.Around> repeats;
   private final List<PlanFinding> findings;
   private final int[] total;
+  private final int[] last;
   private final boolean[] repeated;
   private final boolean[] again;
   private final List<List<PlayedPiece>> steps = new ArrayList<>();
@@ -42,12 +43,15 @@ final class PassDoubts {
     this.repeats = repeats;
     this.findings = findings;
     this.total = new int[pieces.size()];
+    this.last = new int[pieces.size()];
     this.repeated = new boolean[pieces.size()];
     this.again = new boolean[pieces.size()];
     pieces.forEach(p -> steps.add(new ArrayList<>(1)));
+    int order = 0;
     for (PlayedPiece step : walked) {
       int at = step.index();
       total[at]++;
+      last[at] = order++;
       repeated[at] |= step.round().of() > 1;
       again[at] |= step.round().afterJump();
       steps.get(at).add(step);
@@ -94,6 +98,12 @@ final class PassDoubts {
           " are played once; which time is " + time + "? That one",
           Question.Reading.of("that one time"),
           not);
+    } else if (addedOut(rule)) {
+      ask(
+          span,
+          " have new bars among them; are these out as well, " + time + "? They are",
+          "the new bars too",
+          "all but the new bars");
     } else if (endingOut(rule)) {
       ask(
           span,
@@ -107,11 +117,20 @@ final class PassDoubts {
     return any(rule, i -> repeats.stream().filter(r -> r.repeats(i)).count() > 1);
   }
 
-  /** "The last time" of bars that lead out of a repeat holds on behind it. */
+  /** "The last time" of bars that lead out of a repeat, or of a D.C., holds on behind it. */
   private boolean partly(PassedBars rule, Pass pass, int begins) {
-    boolean in = any(rule, i -> repeated[i]);
-    boolean out = any(rule, i -> total[i] > 0 && !repeated[i]);
-    return in && out && !(pass.equals(Pass.LAST) && repeated[begins]);
+    boolean often = any(rule, i -> total[i] > 1);
+    boolean once = any(rule, i -> total[i] == 1 && !repeated[i]);
+    boolean leadsOut =
+        pass.equals(Pass.LAST)
+            && total[begins] > 1
+            && !any(rule, i -> total[i] == 1 && !repeated[i] && last[i] < last[begins]);
+    return often && once && !leadsOut;
+  }
+
+  private boolean addedOut(PassedBars rule) {
+    return rule.rule().does() == PassRule.Does.CUT
+        && any(rule, i -> pieces.get(i).added().isPresent() && total[i] > 0);
   }
 
   /** Tells whether an ending that leads back is out each time it comes. */

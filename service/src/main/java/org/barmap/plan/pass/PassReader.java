@@ -87,9 +87,7 @@ public final class PassReader {
   /** A change that says who plays in the same bars settles what the print leaves open. */
   private void printed() {
     List<PassedBars> changes =
-        rules.stream()
-            .filter(r -> !r.puts() && r.rule().does() != PassRule.Does.CUT)
-            .toList();
+        rules.stream().filter(r -> !r.puts() && r.rule().does() != PassRule.Does.CUT).toList();
     for (int i = 0; i < pieces.size(); i++) {
       Piece piece = pieces.get(i);
       if (!piece.first() || piece.cut() || piece.bar().words().isEmpty()) {

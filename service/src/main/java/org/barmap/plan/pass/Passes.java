@@ -110,6 +110,9 @@ public final class Passes {
     Map<PassedBars, Integer> most = new IdentityHashMap<>();
     for (PlayedPiece step : walked) {
       for (PassedBars rule : at.getOrDefault(step.index(), List.of())) {
+        if (step.piece().rest() && rule.span().isEmpty() && notes(rule)) {
+          continue; // words over notes don't speak of the rests behind them
+        }
         if (holds(rule.rule().pass(), step, total[step.index()])) {
           met.add(rule);
         }
@@ -122,6 +125,10 @@ public final class Passes {
       }
     }
     return met;
+  }
+
+  private boolean notes(PassedBars rule) {
+    return pieces.subList(rule.first(), rule.last() + 1).stream().anyMatch(p -> !p.rest());
   }
 
   /**

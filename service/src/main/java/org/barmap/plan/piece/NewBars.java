@@ -2,9 +2,11 @@ package org.barmap.plan.piece;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.barmap.map.Bar;
 import org.barmap.map.Content;
@@ -13,6 +15,7 @@ import org.barmap.map.Navigation;
 import org.barmap.plan.change.Choices;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Added;
+import org.barmap.plan.change.effect.Put;
 
 /** The bars that changes add: where they go, what they are called, on which side of a sign. */
 final class NewBars {
@@ -31,16 +34,29 @@ final class NewBars {
   private static final List<Navigation> END_SIGNS =
       List.of(Navigation.DA_CAPO, Navigation.DAL_SEGNO, Navigation.FINE, Navigation.TO_CODA);
 
+  private static final List<Navigation> JUMPS = List.of(Navigation.DA_CAPO, Navigation.DAL_SEGNO);
+
   private final WrittenNumber number;
   private final BarNames names;
   private final NewBarsAsked asks;
   private final TreeMap<Integer, List<Row>> rows = new TreeMap<>();
   private final Map<Integer, Integer> counted = new HashMap<>();
 
+  /** Bars whose D.C. or D.S. isn't followed. */
+  private final Set<Integer> notJumping = new HashSet<>();
+
   NewBars(WrittenNumber number, List<Span> spans, Choices choices) {
     this.number = number;
     this.names = new BarNames(number);
     this.asks = new NewBarsAsked(number, names, spans, choices);
+    for (Span span : spans) {
+      span.effects()
+          .course()
+          .put()
+          .flatMap(Put::without)
+          .filter(Put.Printed.JUMP::equals)
+          .ifPresent(p -> notJumping.add(span.from()));
+    }
     for (Span span : spans) {
       span.effects().added().ifPresent(a -> add(span, a));
     }
@@ -139,7 +155,11 @@ final class NewBars {
     boolean next =
         entry + 1 < number.bars().size()
             && number.bars().get(entry + 1).startBarline().endsRepeat();
-    return bar.endBarline().endsRepeat() || next || END_SIGNS.stream().anyMatch(bar::has);
+    boolean sign =
+        END_SIGNS.stream()
+            .filter(s -> !notJumping.contains(slot) || !JUMPS.contains(s))
+            .anyMatch(bar::has);
+    return bar.endBarline().endsRepeat() || next || sign;
   }
 
   private boolean startSigns(int slot) {

@@ -30,6 +30,7 @@ class WalkerRatchetTest {
   private static final int RANGE = 250;
   private static final int ORDINARY = 2000;
   private static final int SIMPLE = 1000;
+  private static final int FULL = 500;
   private static final long OTHERS = 110_000;
 
   private final Map<String, String> kept = Kept.read(FILE);
@@ -41,6 +42,8 @@ class WalkerRatchetTest {
   void asManyBooksAgreeAsTheListSays() {
     ranges("ordinary", Knobs.ordinary(), ORDINARY);
     ranges("simple", Knobs.simple(), SIMPLE);
+    ranges("full", Knobs.full(), FULL);
+    ranges("crowded", Knobs.crowded(), RANGE);
     if (!now.equals(kept)) {
       String update = Kept.write(FILE, now);
       assertThat(lost).as("ranges of seeds in which more books differ than before").isEmpty();
@@ -55,11 +58,20 @@ class WalkerRatchetTest {
    */
   @Test
   void booksOfOtherSeedsAgreeOrBothAsk() {
+    othersAgree(Knobs.ordinary());
+  }
+
+  /** The same with all that directors say, and with signs in repeats. */
+  @Test
+  void fullBooksOfOtherSeedsAgreeOrBothAsk() {
+    othersAgree(Knobs.full());
+  }
+
+  private static void othersAgree(Knobs knobs) {
     long from = Long.getLong("barmap.walker.from", OTHERS);
     int books = Integer.getInteger("barmap.walker.books", RANGE);
-    Knobs ordinary = Knobs.ordinary();
     Tally tally =
-        Tally.of(new PlannerUnderTest(), s -> RandomBooks.book(s, ordinary), from, books, 10);
+        Tally.of(new PlannerUnderTest(), s -> RandomBooks.book(s, knobs), from, books, 10);
     assertThat(tally.count(Verdict.Group.DIFFER)).as(tally.toString()).isZero();
   }
 

@@ -10,6 +10,7 @@ final class CutRules {
   private final WrittenNumber number;
   private final Cuts cuts;
   private final Questions questions;
+  private List<Repeat> repeats = List.of();
 
   CutRules(WrittenNumber number, Cuts cuts, Questions questions) {
     this.number = number;
@@ -19,6 +20,7 @@ final class CutRules {
 
   /** Repeats that are left with these cuts. */
   List<Repeat> repeats(List<Repeat> all) {
+    repeats = all;
     List<Repeat> left = new ArrayList<>();
     for (Repeat repeat : all) {
       if (!goneWhole(repeat)) {
@@ -126,7 +128,7 @@ final class CutRules {
         askTarget(jump.target(), "the segno");
       }
       for (int at = jump.target(); at <= jump.at(); at++) {
-        if (cuts.inOnePass(at) && all.replays(at) && !all.twice(at)) {
+        if (cuts.inOnePass(at) && all.again(at) && Cuts.innermost(repeats, at) != null) {
           ask("cut-pass", at, "a pass of a stretch that sounds again after a jump", "counted on");
         }
       }

@@ -106,15 +106,17 @@ public final class Cuts {
       there &= last || innermost(repeats, at) == inner;
     }
     if (around != 1 || !there) {
-      questions.ask("cut-pass", cut.change().id(), "a pass that is not there", "every pass");
+      questions.ask("cut-pass", number.asked(cut.from()), "a pass that is not there", "every pass");
       return List.of();
     }
     return said;
   }
 
   private static boolean allTwice(At cut, List<Repeat> repeats, Jumps jumps) {
+    boolean last = cut.change().text(Change.PASS).filter("last"::equals).isPresent();
     for (int at = cut.from(); at <= cut.to(); at++) {
-      if (innermost(repeats, at) != null || !jumps.twice(at)) {
+      boolean leadsOut = last && at > cut.from() && jumps.onlyAfter(at);
+      if (innermost(repeats, at) != null || !(jumps.twice(at) || leadsOut)) {
         return false;
       }
     }
@@ -216,6 +218,17 @@ public final class Cuts {
   /** Whether one cut runs on over the barline behind a bar, in every pass. */
   boolean over(int at) {
     return endOut(at) && startOut(at + 1);
+  }
+
+  /** Whether a cut in one pass runs on over the barline behind a bar. */
+  boolean overInOnePass(int at) {
+    return pieces.stream()
+        .filter(p -> p.at() == at && !p.passes().isEmpty() && p.to() == length(at))
+        .anyMatch(
+            p ->
+                pieces.stream()
+                    .anyMatch(
+                        q -> q.at() == at + 1 && q.from() == 0 && q.passes().equals(p.passes())));
   }
 
   boolean inOnePass(int at) {

@@ -15,6 +15,7 @@ final class Heard {
       Set.of(
           "vamp-print",
           "pass-word",
+          "cut-pass",
           "cut-repeat-end",
           "cut-repeat-start",
           "cut-ending-edge",

@@ -36,7 +36,7 @@ record Insertion(int after, int host, List<String> names, boolean behindSign) {
         // Source: decided: inside rests asked.
         questions.ask("insert-in-rest", place, "bars inserted inside a rest", "there");
       }
-      if (after >= 0 && cuts.over(after)) {
+      if (after >= 0 && (cuts.over(after) || cuts.overInOnePass(after))) {
         questions.ask(
             "insert-in-cut", place, "bars inserted inside a cut", "they sound", "out too");
       }

@@ -100,6 +100,8 @@ final class JumpReader {
       int to = target;
       // Source: trade.md, Fine: the end after the jump, so nobody comes to the end of the repeat.
       boolean ends = fines.stream().anyMatch(f -> f >= to && f <= repeat.to());
+      // Source: common practice: who lands in the last ending has no repeat before him.
+      ends |= !repeat.endings().isEmpty() && doneAt(repeat, to);
       if (with && target > repeat.from() && target <= repeat.to() && segno && !ends) {
         ask("segno-in-repeat", at, "a segno inside a repeat, with repeats", "on to its end");
       }

@@ -34,9 +34,18 @@ record Jumps(List<Jump> jumps, int toCoda, int coda, int fine, boolean withRepea
 
   /** Whether a bar outside all repeats sounds before and after the only jump there is. */
   boolean twice(int at) {
-    boolean ends = jumps.size() == 1 && (toCoda < 0 || at <= toCoda);
+    return jumps.size() == 1 && again(at);
+  }
+
+  /** Whether a bar comes again after a jump, before its Fine or its To Coda. */
+  boolean again(int at) {
     boolean fines = fine < 0 || toCoda >= 0 || at <= fine;
-    return ends && fines && replays(at);
+    return replays(at) && fines && (toCoda < 0 || at <= toCoda);
+  }
+
+  /** Whether a bar outside all repeats sounds after the only jump there is, and not before. */
+  boolean onlyAfter(int at) {
+    return jumps.size() == 1 && at > jumps.get(0).at() && (toCoda < 0 || at >= coda);
   }
 
   /** Whether the end of a bar carries a sign that counts. */

@@ -64,12 +64,12 @@ public record InstrumentCall(List<String> names, boolean announced, String rest)
     if (words.length() > MOST_LETTERS) {
       return Optional.empty();
     }
-    return HEARD.of(new Said(words, hand), () -> meant(words, hand));
+    return HEARD.of(new Said(words, hand, home), () -> meant(words, hand, home));
   }
 
-  private record Said(String words, String hand) {}
+  private record Said(String words, String hand, String home) {}
 
-  private static Optional<InstrumentCall> meant(String words, String hand) {
+  private static Optional<InstrumentCall> meant(String words, String hand, String home) {
     String text = words.strip();
     boolean bracket = text.startsWith("(") || text.startsWith("[");
     String open = bracket ? text.substring(1).strip() : text;
