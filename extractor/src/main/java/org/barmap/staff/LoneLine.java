@@ -126,6 +126,38 @@ record LoneLine(double left, double right, double[] middle, double covered, doub
     return whole;
   }
 
+  /**
+   * Returns the line as long as another one where enough ink of it is left, beside that one's way.
+   */
+  LoneLine along(LoneLine longer, Pixels pixels, double share) {
+    double from = longer.left < left && hasDashes(longer, pixels, longer.left, left, share) ? longer.left : left;
+    double to = longer.right > right && hasDashes(longer, pixels, right, longer.right, share) ? longer.right : right;
+    if (from == left && to == right) {
+      return this;
+    }
+    double[] all = new double[points(from, to)];
+    for (int i = 0; i < all.length; i++) {
+      all[i] = beside(longer, from + i * Staff.STEP);
+    }
+    return new LoneLine(from, to, all, covered, thick);
+  }
+
+  private double beside(LoneLine other, double x) {
+    double own = Math.max(left, Math.min(right, x));
+    return at(own) + other.at(x) - other.at(own);
+  }
+
+  private boolean hasDashes(LoneLine other, Pixels pixels, double from, double to, double share) {
+    int ink = LoneSettings.STANDARD.stroke().ink();
+    int seen = 0;
+    int all = 0;
+    for (double x = from; x < to; x++, all++) {
+      double y = beside(other, x);
+      seen += pixels.darkest(x, y - SET.reach(), y + SET.reach()) < ink ? 1 : 0;
+    }
+    return seen >= share * all;
+  }
+
   private boolean goesOnIn(LoneLine other) {
     double x = Math.max(left, Math.min(right, (other.left + other.right) / 2));
     double beside = Math.max(other.left, Math.min(other.right, x));

@@ -131,6 +131,7 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Twin twin, Drawn
    * @param bars barlines that prove a staff
    * @param end how near a barline ends the staff
    * @param margin how near staves begin below each other
+   * @param dashes share of a line in dashes that must be left where it goes on
    * @param lines staves of a page without others
    * @param apart from other staves, from middle to middle
    * @param top half the height of its outline at least
@@ -156,6 +157,7 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Twin twin, Drawn
       int bars,
       double end,
       double margin,
+      double dashes,
       int lines,
       double apart,
       double top,
@@ -287,6 +289,7 @@ record LoneSettings(Follow follow, Stroke stroke, Single staff, Twin twin, Drawn
             /* bars= */ 3,
             /* end= */ 1.2,
             /* margin= */ 2.5,
+            /* dashes= */ 0.4,
             /* lines= */ 2,
             /* apart= */ 4.2,
             /* top= */ 1.5,

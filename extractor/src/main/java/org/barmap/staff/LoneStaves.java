@@ -227,11 +227,37 @@ final class LoneStaves {
           sure.stream().anyMatch(s -> near(s.line.left(), c.line.left(), SET.margin() * space));
       boolean shown = c.strokes.size() > 1 || ends(c, space) || clefs(c.line).count() > 1;
       if (sure.contains(c) || below && shown) {
-        List<LoneStroke> strokes = LoneStroke.whole(pixels, c.line, c.strokes);
-        staves.add(candidate(c.line, strokes, space, TwoLines.Own.ONE, half));
+        Crossed whole = toItsEnds(c, sure, space, half);
+        List<LoneStroke> strokes = LoneStroke.whole(pixels, whole.line, whole.strokes);
+        staves.add(candidate(whole.line, strokes, space, TwoLines.Own.ONE, half));
       }
     }
     return staves;
+  }
+
+  /**
+   * Goes on as far as the nearest longer line does where dashes of it are left: all lines of a page
+   * begin at one margin, and most end at the other (common practice).
+   */
+  private Crossed toItsEnds(Crossed c, List<Crossed> sure, double space, double half) {
+    double far = SET.end() * space;
+    LoneLine line = c.line;
+    LoneLine longer =
+        sure.stream()
+            .map(Crossed::line)
+            .filter(l -> l.left() < line.left() - far || l.right() > line.right() + far)
+            .min(Comparator.comparingDouble(l -> Math.abs(l.at(line.left()) - line.at(line.left()))))
+            .orElse(line);
+    LoneLine whole = line.along(longer, pixels, SET.dashes());
+    if (whole == line) {
+      return c;
+    }
+    double slack = STROKE.alike() * half + STROKE.slack();
+    return new Crossed(
+        whole,
+        LoneStroke.across(pixels, whole).stream()
+            .filter(s -> !isClef(whole, s) && near(s.half(), half, slack))
+            .toList());
   }
 
   private static boolean ends(Crossed c, double space) {

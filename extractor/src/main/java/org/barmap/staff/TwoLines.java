@@ -76,12 +76,15 @@ record TwoLines(
   /** Finds them among lines that belong to no other staff. */
   static List<TwoLines> among(List<LoneLine> lines, Pixels pixels, LineBlocks blocks) {
     List<LoneLine> sorted =
-        lines.stream()
-            .sorted(Comparator.comparingDouble(l -> l.at((l.left() + l.right()) / 2)))
-            .toList();
+        lines.stream().sorted(Comparator.comparingDouble(TwoLines::height)).toList();
     List<TwoLines> all = new ArrayList<>();
-    for (LoneLine upper : sorted) {
-      for (LoneLine lower : sorted) {
+    for (int i = 0; i < sorted.size(); i++) {
+      LoneLine upper = sorted.get(i);
+      // Twice the furthest, for their middles may lie apart along a line that slopes; not further,
+      // for a page may have thousands of lines.
+      double end = height(upper) + 2 * SET.furthest();
+      for (int j = i + 1; j < sorted.size() && height(sorted.get(j)) <= end; j++) {
+        LoneLine lower = sorted.get(j);
         if (all.stream().noneMatch(t -> t.has(upper) || t.has(lower)) && pairs(upper, lower)) {
           TwoLines pair = of(upper, lower, pixels);
           if (pair.between.covered() >= STAFF.covered() && pair.isAlone(blocks)) {
@@ -171,6 +174,10 @@ record TwoLines(
     double[] heights =
         IntStream.range(0, points).mapToDouble(i -> at.apply(left + i * Staff.STEP)).toArray();
     return new LoneLine(left, right, heights, Math.min(one.covered(), other.covered()), 0);
+  }
+
+  private static double height(LoneLine line) {
+    return line.at(middle(line));
   }
 
   private static double middle(LoneLine line) {

@@ -178,6 +178,22 @@ class LoneStavesTest {
     }
   }
 
+  /** In a bad copy a line may begin in dashes; where others begin, it does too. */
+  @Test
+  void aLineGoesOnInDashesToWhereOthersBegin() {
+    PagePainter p = page();
+    for (int i = 0; i < 6; i++) {
+      double y = 200 + 253 * i;
+      p.single(i == 2 ? 420 : 100, 1400, y, SPACE, 1);
+      for (double x = 100; i == 2 && x < 420; x += 40) {
+        p.box(x, y - 1, x + 18, y + 1);
+      }
+    }
+    assertThat(on(p, LoneStavesTest::staves))
+        .hasSize(6)
+        .allMatch(s -> Math.abs(s.left() - 100) < SPACE);
+  }
+
   /** The second stroke of a final barline is drawn on as the first is; the bow of a C is not. */
   @Test
   void theStripHasBarlinesOfTwoStrokesWhole() {
