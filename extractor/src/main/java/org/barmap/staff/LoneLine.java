@@ -130,8 +130,14 @@ record LoneLine(double left, double right, double[] middle, double covered, doub
    * Returns the line as long as another one where enough ink of it is left, beside that one's way.
    */
   LoneLine along(LoneLine longer, Pixels pixels, double share) {
-    double from = longer.left < left && hasDashes(longer, pixels, longer.left, left, share) ? longer.left : left;
-    double to = longer.right > right && hasDashes(longer, pixels, right, longer.right, share) ? longer.right : right;
+    double from =
+        longer.left < left && hasDashes(longer, pixels, longer.left, left, share)
+            ? longer.left
+            : left;
+    double to =
+        longer.right > right && hasDashes(longer, pixels, right, longer.right, share)
+            ? longer.right
+            : right;
     if (from == left && to == right) {
       return this;
     }

@@ -246,7 +246,8 @@ final class LoneStaves {
         sure.stream()
             .map(Crossed::line)
             .filter(l -> l.left() < line.left() - far || l.right() > line.right() + far)
-            .min(Comparator.comparingDouble(l -> Math.abs(l.at(line.left()) - line.at(line.left()))))
+            .min(
+                Comparator.comparingDouble(l -> Math.abs(l.at(line.left()) - line.at(line.left()))))
             .orElse(line);
     LoneLine whole = line.along(longer, pixels, SET.dashes());
     if (whole == line) {
