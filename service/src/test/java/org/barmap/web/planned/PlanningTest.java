@@ -1,0 +1,50 @@
+package org.barmap.web.planned;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.net.http.HttpResponse;
+import java.util.List;
+import java.util.Optional;
+import java.util.zip.GZIPInputStream;
+import org.barmap.library.BookCard;
+import org.barmap.library.Pages;
+import org.barmap.map.BarMap;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.plan.change.ShowChanges;
+import org.barmap.web.RunningServer;
+import org.junit.jupiter.api.Test;
+
+/** A plan is worked out once for what it follows from, and sent from there. */
+class PlanningTest extends RunningServer {
+
+  /** A page that can't be read is no part of the map, which may not cost a plan for each asker. */
+  @Test
+  void aBookWithAPageThatCannotBeReadIsPlannedOnceToo() throws Exception {
+    String id = readBook();
+    Pages.NewPage broken = new Pages.NewPage("no.png", "", 100, 100, Optional.of("It is broken"));
+    library.pages().add(id, List.of(broken), Optional.empty());
+    Planning planning = new Planning(library);
+    BookCard book = library.books().find(id).orElseThrow();
+    BarMap map = library.drafts().find(id).orElseThrow().value().map();
+    assertThat(planning.plan(book, map, ShowChanges.none()))
+        .isSameAs(planning.plan(book, map, ShowChanges.none()));
+    assertThat(planning.plan(book, map, ShowChanges.none()).findings().toString())
+        .contains("Page 3 could not be read");
+  }
+
+  @Test
+  void itIsTheSamePackedAndUnpacked() throws Exception {
+    String path = "/api/books/" + readBook();
+    for (String what : new String[] {"/plan", "/roadmap"}) {
+      HttpResponse<byte[]> packed =
+          http.send(
+              to(path + what).header("Accept-Encoding", "gzip").build(),
+              HttpResponse.BodyHandlers.ofByteArray());
+      assertThat(packed.headers().firstValue("Content-Encoding")).contains("gzip");
+      try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(packed.body()))) {
+        assertThat(BarMapJson.mapper().readTree(in)).isEqualTo(json(get(path + what)));
+      }
+    }
+  }
+}

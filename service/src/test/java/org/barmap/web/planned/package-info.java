@@ -1,0 +1,4 @@
+@NullMarked
+package org.barmap.web.planned;
+
+import org.jspecify.annotations.NullMarked;
