@@ -21,6 +21,9 @@ import org.barmap.plan.change.say.Heard;
  * @param speech those that read everything else
  */
 public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
+  /** So many are shown with what becomes of each; of more nobody chooses one in a list. */
+  private static final int MOST_SHOWN = 6;
+
   private static final Pattern ABOUT =
       phrase(
           ".*\\b(?:the|that|this|those|these|our|both|instead|rather|place|said|had|did|same|not|scratch|forget|undo|cancel|back|yesterday's)\\b.*");
@@ -222,13 +225,20 @@ public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
       List<ShowChange> those,
       String said,
       Function<ShowChange, List<Heard<ShowChange>>> then) {
+    String question = "Which " + ref.noun() + " is meant?";
+    if (those.size() > MOST_SHOWN) {
+      return new Heard.AskedBack<>(
+          said,
+          question,
+          those.stream().limit(MOST_SHOWN).map(c -> speech.start(c.number()) + c.says()).toList());
+    }
     List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
     for (ShowChange each : those) {
       for (Heard<ShowChange> heard : then.apply(each)) {
         heard.reading().ifPresent(readings::add);
       }
     }
-    return new Heard.AskedBack<>(said, "Which " + ref.noun() + " is meant?", List.of(), readings);
+    return new Heard.AskedBack<>(said, question, List.of(), readings);
   }
 
   /** None was said: it may be the printed one, which others know about. */
