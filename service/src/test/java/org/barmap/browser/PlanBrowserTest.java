@@ -70,6 +70,11 @@ class PlanBrowserTest extends VisitingTest.OfReadyBook {
     browser.go("/turns.html?b=" + book + "#since");
     browser.see(
         "#since option", "before the 3 changes of "); // the days on which something was changed
+    assertThat(browser.all("#since option"))
+        .extracting(o -> o.getDomProperty("text"))
+        .as("since a day of the show's own history, not since a word of the calendar")
+        .noneMatch(
+            t -> t.matches("(?i).*(day|yesterday|week|month)\\b.*") && !t.contains("another day"));
     browser.choose("#since", "print");
     browser.see(".since-part .item", "No. 6: insert 2 bars after 10 (10A)");
     browser.see(".since-part .item", "4 bars more");
