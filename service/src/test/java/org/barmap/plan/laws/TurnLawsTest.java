@@ -48,7 +48,7 @@ class TurnLawsTest {
       if (WrittenNumber.all(map).stream().anyMatch(n -> n.slots() > 0 && !n.label().isEmpty())) {
         List<ShowChange> some = new AnyChange(new Random(seed), map).some("c", 3);
         Plan plan = Planner.plan(map, new ShowChanges(some), PlanSettings.USUAL);
-        String what = seed + ": " + some;
+        String what = seed + ": " + some + some.stream().map(c -> " kind=" + c.kind()).toList();
         nights.add(
             new Night(plan, map.bars().stream().collect(Collectors.toMap(Bar::id, b -> b)), what));
       }
@@ -118,13 +118,16 @@ class TurnLawsTest {
   void theBeatsOfANumberAreThoseOfItsBars() {
     int known = 0;
     for (Night night : nights()) {
+      if (night.what().contains("kind=gp")) {
+        continue; // a general pause has no beats
+      }
       for (NumberPlan number : night.plan().numbers()) {
         OptionalDouble sum = beats(number, 0, number.order().size(), night.bars());
-        boolean pause =
+        boolean pickup =
             number.order().stream()
                 .map(e -> night.bars().get(e.bar()))
-                .anyMatch(b -> b.number() == 0 || !b.signs().isEmpty() || !b.words().isEmpty());
-        if (sum.isPresent() && !pause && number.played().beats().isPresent()) {
+                .anyMatch(b -> b.number() == 0);
+        if (sum.isPresent() && !pickup && number.played().beats().isPresent()) {
           known++;
           assertThat(number.played().beats().get())
               .as(() -> night.what() + " No. " + number.label())

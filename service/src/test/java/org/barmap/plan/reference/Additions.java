@@ -201,13 +201,21 @@ final class Additions {
     }
   }
 
+  /** Source: common practice: with all before its last ending out a repeat is gone as well. */
+  private boolean lastEndingLeft(Repeat repeat) {
+    int endings = repeat.endings().size();
+    return endings > 1
+        && repeat.endings().get(endings - 1).passes().size() == 1
+        && alike(repeat.from(), repeat.endings().get(endings - 1).from(), true);
+  }
+
   /** A stretch beside all repeats, or inside one block of one, is clear; else it is asked. */
   private boolean mayAdd(At stretch, String key) {
     for (Repeat repeat : repeats) {
       // A repeat that is played once is none any more.
       boolean once = repeat.times() < 2 && repeat.kind() != Kind.OPEN;
       // Source: common practice: with all its bars a repeat is gone.
-      once |= alike(repeat.from(), repeat.to() + 1, true);
+      once |= alike(repeat.from(), repeat.to() + 1, true) || lastEndingLeft(repeat);
       boolean apart = once || stretch.to() < repeat.from() || stretch.from() > repeat.to();
       // Source: common practice: inside a repeat it counts in every pass.
       boolean inside =
