@@ -267,7 +267,12 @@ record SqlJobs(Store store, SqlPages pages, SqlTurns turns, Clock clock) impleme
         .jdbi()
         .withHandle(
             h ->
-                h.createQuery("select * from job where book = :book order by seq desc limit 1")
+                // one that waits for another try is not over because a later one is
+                h.createQuery(
+                        """
+                        select * from job where book = :book
+                        order by state in ('waiting', 'running') desc, seq desc limit 1
+                        """)
                     .bind("book", book)
                     .mapTo(Job.class)
                     .findOne());
