@@ -249,7 +249,13 @@ final class Additions {
     List<Repeat.Open> own = new ArrayList<>();
     for (At change : changes) {
       Repeat.Open open = new Repeat.Open(change.change().kind(), change.from(), change.to());
-      if (own.contains(open)) {
+      // Source: common practice: but for bars that are out they are the same bars.
+      if (own.stream()
+          .anyMatch(
+              o ->
+                  o.kind().equals(open.kind())
+                      && alike(o.from(), open.from(), true)
+                      && alike(o.to(), open.to(), false))) {
         continue;
       }
       if (own.stream().anyMatch(o -> o.from() <= open.to() && open.from() <= o.to())) {

@@ -119,6 +119,9 @@ record Address(List<Integer> places, OptionalInt beat) {
             .filter(b -> inEnding && by > 0 && b > at + by)
             .filter(b -> number.bar(b).name().equals(reached))
             .forEach(places::add);
+        if (inEnding && by > 0) {
+          later(number, at + by).stream().filter(b -> !places.contains(b)).forEach(places::add);
+        }
       }
     }
     return places;
@@ -131,6 +134,26 @@ record Address(List<Integer> places, OptionalInt beat) {
     }
     int wanted = number.bar(from).number() + by;
     return number.bars().stream().filter(b -> b.number() == wanted).map(WrittenBar::at).toList();
+  }
+
+  /** Bars as far into later endings that begin with a bar of the same name. */
+  private static List<Integer> later(WrittenNumber number, int at) {
+    int first = at;
+    while (first > 0 && number.endingAt(first - 1).equals(number.endingAt(at))) {
+      first--;
+    }
+    List<Integer> later = new ArrayList<>();
+    for (int k = at + 1; k < number.size() && !number.endingAt(k).isEmpty(); k++) {
+      boolean begins = !number.endingAt(k).equals(number.endingAt(k - 1));
+      int there = k + at - first;
+      if (begins
+          && number.bar(k).name().equals(number.bar(first).name())
+          && there < number.size()
+          && number.endingAt(there).equals(number.endingAt(k))) {
+        later.add(there);
+      }
+    }
+    return later;
   }
 
   private static boolean inOneEnding(WrittenNumber number, int one, int other) {

@@ -97,6 +97,9 @@ record NumberWalk(
       if (said.stream().anyMatch(s -> s.from() <= bar && bar <= s.to())) {
         continue; // Source: common practice: what the director says of passes counts there.
       }
+      if (number.bar(at).entry().isRest()) {
+        continue; // Source: common practice: a rest is one each time.
+      }
       Repeat inner = Cuts.innermost(repeats, at);
       for (String word : number.words(at)) {
         if (inner != null

@@ -90,6 +90,11 @@ final class StateWalk {
     }
     boolean played = number.playing() == Playing.PLAYED;
     leave(page, all, before, played);
+    if (!played) {
+      // What directors change in a number that is out is out with it; the print may count.
+      List<InForce> printed = page(number, new PagePrint(number.number(), List.of()), start);
+      leave(printed, all, before, false);
+    }
     return number.sounding(states);
   }
 
