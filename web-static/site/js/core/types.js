@@ -276,8 +276,8 @@
  * @typedef {{numbers: PlannedTime[], turns: RoadTurn[], findings: PlanFinding[], pages?: PagePlace[], waits?: number}} BesideForm what of the plan is shown beside the form
  * @typedef {Pick<PlannedNumber, "label"|"state"|"written"|"played"|"known">} PlannedTime
  * @typedef {Pick<Turn, "fromPage"|"toPage"|"leaves"|"pass"|"direction"|"gap"|"verdict"|"mark"|"again">} RoadTurn
- * @typedef {{revision: number, numbers: RoadNumber[], marks: RoadMark[], beside: BesideForm, waits?: number}} Road
- * @typedef {{revision: number, at: number[], numbers: RoadNumber[], marks: RoadMark[], beside: BesideForm}} RoadStep the numbers that are drawn otherwise than before, at their places
+ * @typedef {{revision: number, basis: string, numbers: RoadNumber[], marks: RoadMark[], beside: BesideForm, waits?: number}} Road `basis` names what it follows from besides the map
+ * @typedef {{revision: number, before: string, basis: string, at: number[], numbers: RoadNumber[], marks: RoadMark[], beside: BesideForm}} RoadStep the numbers that are drawn otherwise than before, at their places; over a road of the basis `before`
  *
  * @typedef {object} Gap how long something is
  * @property {number} bars pickups not counted

@@ -42,6 +42,10 @@ export class RoadModel {
   plan;
   /** Of the map that the form is drawn from. */
   #map = 0;
+  /** What the form follows from besides the map. */
+  #basis = "";
+  /** How many answers to `load` are on their way. */
+  #loading = 0;
   /** @type {import("../core/types.js").Settings|undefined} */
   settings;
   /** The other part beside this one, and what the bars of each change are called in it. @type {import("../core/types.js").Align} */
@@ -93,6 +97,15 @@ export class RoadModel {
   }
 
   async load() {
+    this.#loading++;
+    try {
+      await this.#load();
+    } finally {
+      this.#loading--;
+    }
+  }
+
+  async #load() {
     /** @type {Promise<Answered<import("../core/types.js").ChangeList>>} */
     const list = call("GET", bookPath(this.#book, "/changes"), { raw: true });
     const mayShow = this.#newest.ask();
@@ -109,6 +122,7 @@ export class RoadModel {
     this.#revision = changes.revision;
     this.numbers = road.numbers;
     this.#map = road.revision;
+    this.#basis = road.basis;
     this.pages = book.pages;
     this.part = book.part;
     this.#known = { changes: changes.data.changes, marks: road.marks, history, settings, plan: road.beside };
@@ -187,7 +201,8 @@ export class RoadModel {
    * @returns {Promise<import("../core/types.js").RoadAnswer|"waits"|undefined>} nothing where somebody else changed the list first
    */
   #write(method, path, body) {
-    const step = this.#send(method, path, body);
+    // one after the other, so that quick fingers never meet their own shadow
+    const step = this.#writing.then(() => this.#send(method, path, body));
     this.#writing = step.catch(() => {});
     return step;
   }
@@ -210,10 +225,12 @@ export class RoadModel {
       }
       this.#revision = String(data.revision);
       const { road } = data;
-      if (road.revision !== this.#map) {
-        await this.load(); // the book itself was corrected meanwhile
+      // the book was corrected meanwhile, its settings were, or it is another day; or what was asked before the step is still to come
+      if (road.revision !== this.#map || road.before !== this.#basis || this.#loading > 0) {
+        await this.load();
         return data;
       }
+      this.#basis = road.basis;
       this.numbers = this.numbers.map((number, i) => road.numbers[road.at.indexOf(i)] ?? number);
       this.#known = { ...this.#known, changes: data.changes, plan: road.beside, marks: road.marks };
       this.#show();

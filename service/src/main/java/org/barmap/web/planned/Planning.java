@@ -40,6 +40,11 @@ public final class Planning {
   /** Bar entries of all plans that are remembered: some seven of books of 144 pages. */
   private static final long REMEMBERED = 60_000;
 
+  /** What a plan takes without any bar, and each change of it, with its words; in bar entries. */
+  private static final long LEAST = 100;
+
+  private static final long OF_CHANGE = 10;
+
   private final Library library;
   private final Lately<Asked, Shared<Plan>> plans = new Lately<>(REMEMBERED);
   private final Lately<Drawn, Shared<RoadMap>> forms = new Lately<>(REMEMBERED);
@@ -54,9 +59,16 @@ public final class Planning {
   }
 
   private Shared<Plan> planned(BookCard book, BarMap map, ShowChanges changes) {
+    return planned(asked(book, map, changes));
+  }
+
+  private Shared<Plan> planned(Asked asked) {
+    return plans.of(asked, asked.weight(), () -> new Shared<>(asked.plan()));
+  }
+
+  private Asked asked(BookCard book, BarMap map, ShowChanges changes) {
     PlanSettings settings = settings(book, library.books().settings(book.id()));
-    Asked asked = new Asked(map, failed(book), changes, settings);
-    return plans.of(asked, weight(map), () -> new Shared<>(asked.plan()));
+    return new Asked(map, failed(book), changes, settings);
   }
 
   /** Answers a request with the plan of a map. */
@@ -71,18 +83,15 @@ public final class Planning {
 
   private Shared<RoadMap> drawn(BookCard book, Versioned<Draft> draft, ShowChanges changes) {
     BarMap map = draft.value().map();
+    Asked asked = asked(book, map, changes);
     Plan written = plan(book, map, ShowChanges.none());
-    Drawn from = new Drawn(written, plan(book, map, changes), draft.revision());
-    return forms.of(from, weight(map), () -> new Shared<>(from.road(map, changes)));
+    Drawn from = new Drawn(written, planned(asked).value(), draft.revision());
+    return forms.of(from, asked.weight(), () -> new Shared<>(from.road(asked)));
   }
 
   /** Answers a request with the form. */
   public void sendRoad(Context ctx, BookCard book, Versioned<Draft> draft, ShowChanges changes) {
     drawn(book, draft, changes).send(ctx);
-  }
-
-  private static long weight(BarMap map) {
-    return map.bars().size() + 1L;
   }
 
   /** What a plan follows from; a map is the same only when it is the very one. */
@@ -94,6 +103,16 @@ public final class Planning {
       List<Finding> findings = new ArrayList<>(map.findings());
       findings.addAll(failed);
       return Planner.plan(failed.isEmpty() ? map : map.withFindings(findings), changes, settings);
+    }
+
+    /** A book of a few bars with a long list of changes weighs what the list does. */
+    long weight() {
+      return map.bars().size() + OF_CHANGE * changes.changes().size() + LEAST;
+    }
+
+    /** Names all but the map, the same in every process. */
+    String basis() {
+      return Integer.toHexString(List.of(failed, changes, settings).toString().hashCode());
     }
 
     @Override
@@ -114,8 +133,8 @@ public final class Planning {
   /** What a form is drawn from; plans are the same only when they are the very ones. */
   private record Drawn(Plan written, Plan changed, long revision) {
 
-    RoadMap road(BarMap map, ShowChanges changes) {
-      return RoadMap.of(revision, map, written, changed, changes);
+    RoadMap road(Asked asked) {
+      return RoadMap.of(revision, asked.basis(), asked.map, written, changed, asked.changes);
     }
 
     @Override

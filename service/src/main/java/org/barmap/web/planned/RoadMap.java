@@ -31,16 +31,19 @@ import org.barmap.plan.order.OpenStretch;
  * The form of each number, ready to be drawn.
  *
  * @param revision of the map it is drawn from
+ * @param basis names what it follows from besides the map: changes, settings, the day
  * @param marks where the show's changes stand in it
  * @param beside what of the plan is shown beside it
  */
 public record RoadMap(
-    long revision, List<Number> numbers, List<FormMark> marks, BesideForm beside) {
+    long revision, String basis, List<Number> numbers, List<FormMark> marks, BesideForm beside) {
 
   /**
    * What is drawn otherwise than before a step of the changes; all else is as it was.
    *
    * @param revision of the map it is drawn from
+   * @param before the basis of the form it is laid over; it is of no use over another one
+   * @param basis of the form that comes of it
    * @param at places of the numbers that are different, from 0
    * @param numbers those numbers
    * @param marks all of them
@@ -48,6 +51,8 @@ public record RoadMap(
    */
   public record Different(
       long revision,
+      String before,
+      String basis,
       List<Integer> at,
       List<Number> numbers,
       List<FormMark> marks,
@@ -61,7 +66,8 @@ public record RoadMap(
                 i -> i >= before.numbers.size() || !numbers.get(i).equals(before.numbers.get(i)))
             .boxed()
             .toList();
-    return new Different(revision, at, at.stream().map(numbers::get).toList(), marks, beside);
+    return new Different(
+        revision, before.basis, basis, at, at.stream().map(numbers::get).toList(), marks, beside);
   }
 
   /** One musical number; a book without numbers is one number without a label. */
@@ -98,11 +104,13 @@ public record RoadMap(
    * Draws the form.
    *
    * @param revision of the map
+   * @param basis what the plans follow from besides
    * @param written the plan without changes
    * @param changed the plan with them; what is not played any more is cut, unless the number waits
    * @param changes the show's changes
    */
-  static RoadMap of(long revision, BarMap map, Plan written, Plan changed, ShowChanges changes) {
+  static RoadMap of(
+      long revision, String basis, BarMap map, Plan written, Plan changed, ShowChanges changes) {
     Map<String, List<String>> held = inside(changed);
     CutParts cut = CutParts.of(map, written, changed);
     Set<String> vamps = open(map, changed, OpenStretch.Kind.VAMP);
@@ -117,7 +125,7 @@ public record RoadMap(
       numbers.add(new Number(n.label(), n.title(), n.tacet(), boxes));
     }
     return new RoadMap(
-        revision, numbers, FormMarks.of(map, changes, changed), BesideForm.of(changed));
+        revision, basis, numbers, FormMarks.of(map, changes, changed), BesideForm.of(changed));
   }
 
   private static List<MusicalNumber> numbers(BarMap map) {

@@ -6,14 +6,18 @@ import java.io.ByteArrayInputStream;
 import java.net.http.HttpResponse;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.zip.GZIPInputStream;
 import org.barmap.library.BookCard;
 import org.barmap.library.Pages;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
+import org.barmap.plan.Plan;
 import org.barmap.plan.change.ShowChanges;
+import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.web.RunningServer;
 import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
 
 /** A plan is worked out once for what it follows from, and sent from there. */
 class PlanningTest extends RunningServer {
@@ -46,5 +50,48 @@ class PlanningTest extends RunningServer {
         assertThat(BarMapJson.mapper().readTree(in)).isEqualTo(json(get(path + what)));
       }
     }
+  }
+
+  /** Whoever has a form lays a step over it only where it is the one the step began at. */
+  @Test
+  void aStepSaysWhichFormItIsLaidOver() throws Exception {
+    String path = "/api/books/" + readBook();
+    String was = json(get(path + "/roadmap")).path("basis").asString();
+    assertThat(was).isNotEmpty();
+    String note = "{\"kind\":\"remind\",\"number\":\"1\",\"first\":\"1\",\"what\":\"watch\"}";
+    JsonNode step = json(post(path + "/changes?numbers=changed", note, 0)).path("road");
+    assertThat(step.path("before").asString()).isEqualTo(was);
+    String now = json(get(path + "/roadmap")).path("basis").asString();
+    assertThat(step.path("basis").asString()).isEqualTo(now).isNotEqualTo(was);
+  }
+
+  /** They are as heavy as long books: of those too only some are remembered. */
+  @Test
+  void longListsOfChangesOfAShortBookAreNotAllRemembered() throws Exception {
+    String id = readBook();
+    Planning planning = new Planning(library);
+    BookCard book = library.books().find(id).orElseThrow();
+    BarMap map = library.drafts().find(id).orElseThrow().value().map();
+    Plan first = planning.plan(book, map, ShowChanges.none());
+    for (int list = 0; list < 15; list++) {
+      String text = "list " + list;
+      planning.plan(
+          book,
+          map,
+          new ShowChanges(IntStream.range(0, 500).mapToObj(i -> note(i, text)).toList()));
+    }
+    assertThat(planning.plan(book, map, ShowChanges.none())).isNotSameAs(first);
+  }
+
+  private static ShowChange note(int i, String text) {
+    return Planning.change(
+        BarMapJson.mapper()
+            .createObjectNode()
+            .put("id", "c" + i)
+            .put("kind", "remind")
+            .put("number", "1")
+            .put("first", "1")
+            .put("what", "text")
+            .put("note", text));
   }
 }
