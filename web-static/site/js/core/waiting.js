@@ -75,9 +75,9 @@ async function showWaiting() {
     /** @type {Set<number>} */
     const tried = new Set();
     for (;;) {
-      const next = (await waiting()).find((edit) => edit.state === "clash" && !tried.has(edit.at));
+      const next = (await waiting()).find((edit) => edit.state === "clash" && !tried.has(edit.seq ?? edit.at));
       if (!next) return;
-      tried.add(next.at);
+      tried.add(next.seq ?? next.at);
       await again(next);
     }
   };

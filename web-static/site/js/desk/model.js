@@ -47,15 +47,19 @@ export class DeskModel {
     this.#book = book;
     this.#bus = bus;
     this.#checks = new Checks(book);
-    bus.on("live:map", (event) => {
-      const theirs = String(event.revision);
-      if (this.#waiting === 0 && theirs !== this.#revision) void this.load().catch(() => {});
-    });
+    bus.on("live:map", (event) => void this.#heard(Number(event.revision)).catch(() => {}));
     this.#waits = new Waits(bookPath(book), (sent) => {
       if (!this.loaded) return;
       if (sent) void this.load().catch(() => {});
       else this.#tell();
     });
+  }
+
+  /** @param {number} theirs a revision there is now; while steps are on their way it may be of one of them */
+  async #heard(theirs) {
+    const mine = this.#waiting > 0;
+    while (this.#waiting > 0) await this.#last;
+    if (mine ? theirs > Number(this.#revision) : theirs !== Number(this.#revision)) await this.load();
   }
 
   #tell() {
@@ -199,7 +203,10 @@ export class DeskModel {
     const coming = this.#fetch(index).then(
       async ({ data, revision }) => {
         this.#coming.delete(index);
-        if (revision === this.#revision || this.#waiting > 0) this.#take(data, this.#revision);
+        // of another revision: that of a step whose answer is on its way, or one that a step has passed
+        if (revision !== this.#revision) await this.#last;
+        if (revision === this.#revision) this.#take(data, revision);
+        else if (Number(revision) < Number(this.#revision)) await this.need(index);
         else await this.#afresh(index);
       },
       (error) => {

@@ -21,7 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class RoadStepsBrowserTest {
 
-  private static final int STEPS = Integer.getInteger("barmap.roadSteps", 40);
+  private static final int STEPS = Integer.getInteger("barmap.roadSteps", 25);
 
   /** A road map of mine, and what is shown by one that is opened now; nobody is told of steps. */
   private static final String BOTH =

@@ -1,0 +1,137 @@
+package org.barmap.browser.module;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.barmap.browser.Browser;
+import org.barmap.browser.ReadyBook;
+import org.barmap.browser.Visit;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Answers that come in another order than they were asked for: the desk shows what there is. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class DeskRacesBrowserTest {
+
+  /** A desk's map of page 1, and answers that are held back until somebody lets them go. */
+  private static final String DESK =
+      """
+      const [{ DeskModel }, { EventBus }] = await Promise.all([import('/js/desk/model.js'), import('/js/core/bus.js')]);
+      const path = '/api/books/' + book;
+      const real = window.fetch;
+      const hold = end => {
+        let there, go;
+        const came = new Promise(r => there = r);
+        const later = new Promise(r => go = r);
+        window.fetch = async (...asked) => {
+          const answer = await real(...asked);
+          if (String(asked[0]).endsWith(end)) { window.fetch = real; there(); await later; }
+          return answer;
+        };
+        return {came, go};
+      };
+      const bars = (await (await real(path + '/map')).json()).bars;
+      const on = page => bars.find(b => b.page === page).id;
+      const mark = (bar, text) => ({kind: 'set-rehearsal', bar, text, enclosure: 'box'});
+      const bus = new EventBus();
+      const desk = new DeskModel(book, bus);
+      await desk.load(1);
+      const text = (page) => desk.barsOn(page).find(b => b.id === on(page))?.rehearsal?.text;
+      """;
+
+  private Visit visit;
+  private Browser browser;
+  private String book;
+
+  @BeforeAll
+  void open(@TempDir Path data) throws IOException {
+    book = ReadyBook.into(data);
+    visit = Visit.to(data, 800, 600);
+    browser = visit.browser();
+  }
+
+  @AfterAll
+  void close() {
+    visit.close();
+  }
+
+  @BeforeEach
+  void opened() {
+    browser.go("/");
+    browser.see("main h1");
+  }
+
+  @Test
+  void aPageAskedForBeforeAStepIsNotLaidOverWhatTheStepMadeOfIt() {
+    assertThat(
+            run(
+                """
+                const page = hold('/map?pages=2');
+                const coming = desk.need(2);
+                await page.came;
+                await desk.correct(mark(on(2), 'Q1'));
+                const step = hold('/corrections?pages=changed');
+                const second = desk.correct(mark(on(1), 'Q2'));
+                await step.came;
+                page.go();
+                await (await real(path + '/map')).json();
+                step.go();
+                await Promise.all([second, coming]);
+                return text(1) + ' ' + text(2);
+                """))
+        .isEqualTo("Q2 Q1");
+  }
+
+  @Test
+  void whatOthersDidWhileAStepWasOnItsWayIsShownAfterIt() {
+    assertThat(
+            run(
+                """
+                const step = hold('/corrections?pages=changed');
+                const mine = desk.correct(mark(on(1), 'Q3'));
+                await step.came;
+                const now = await real(path + '/map');
+                const theirs = await real(path + '/corrections', {method: 'POST', body: JSON.stringify(mark(on(1), 'Q4')),
+                  headers: {'Content-Type': 'application/json', 'If-Match': now.headers.get('ETag')}});
+                const seen = new Promise(r => bus.on('map', () => text(1) === 'Q4' && r('seen')));
+                bus.emit('live:map', {revision: (await theirs.json()).revision});
+                step.go();
+                await mine;
+                return seen;
+                """))
+        .isEqualTo("seen");
+  }
+
+  /** Edits that were made in the same millisecond are two. */
+  @Test
+  void allThatClashedAreMadeAllTheSame() {
+    assertThat(
+            run(
+                """
+                const out = await import('/js/core/outbox.js');
+                for (const key of ['a', 'b']) {
+                  await out.put({key: key.repeat(32), at: 1, method: 'PATCH', path: '/api/books/none', body: {title: key}, match: '1', state: 'clash'});
+                }
+                const until = async (what) => { for (;;) { const found = await what(); if (found) return found; await (await real('/site.json')).text(); } };
+                (await until(() => document.querySelector('#net-edits:not([hidden])'))).click();
+                (await until(() => document.querySelector('#net-again-all'))).click();
+                return until(async () => (await out.waiting()).every(e => e.state === 'refused') && 'all');
+                """))
+        .isEqualTo("all");
+  }
+
+  private String run(String body) {
+    return String.valueOf(
+        browser.asyncScript(
+            "const done = arguments[arguments.length - 1]; const book = '%s';".formatted(book)
+                + "(async () => {"
+                + DESK
+                + body
+                + "})().then(r => done(String(r)), e => done('failed: ' + e + (e.stack ?? '')))"));
+  }
+}
