@@ -79,8 +79,8 @@ public interface Pages {
   void fail(String page, String finding);
 
   /**
-   * Lets a page be read again, and with it the others on its picture, which is read as a whole. The
-   * draft stays as it is until then.
+   * Queues a page to be read again, and with it the others on its picture, which is read as a
+   * whole. The draft stays as it is until then.
    *
    * @param revision of the draft the person saw
    * @return refused when there is no such page, or no picture of it

@@ -248,7 +248,6 @@ class OneWriterTest {
     int before = reader.seen().size();
     assertThat(library.pages().again(book, revision(), pages().get(1).id()))
         .isInstanceOf(Saved.Done.class);
-    library.jobs().add(book);
     worker.runAll();
     assertThat(pages()).extracting(PageCard::state).containsOnly(PageState.READ);
     assertThat(pages()).hasSize(3);
@@ -262,7 +261,6 @@ class OneWriterTest {
     worker.runAll();
     library.pages().remove(book, revision(), pages().get(0).id());
     library.pages().again(book, revision(), pages().get(0).id());
-    library.jobs().add(book);
     worker.runAll();
     assertThat(pages()).extracting(PageCard::part).containsExactly(2);
     assertThat(pages()).extracting(PageCard::state).containsExactly(PageState.READ);

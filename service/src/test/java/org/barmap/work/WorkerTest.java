@@ -184,8 +184,10 @@ class WorkerTest {
     assertThat(library.pages().all(book)).extracting(PageCard::part).containsExactly(1, 2, 1);
     long revision = library.drafts().find(book).orElseThrow().revision();
     library.pages().again(book, revision, library.pages().all(book).get(0).id());
-    library.jobs().add(book);
+    // that is all: a kill right after it leaves no page that waits for ever
+    reopen();
     worker.runAll();
+    assertThat(states()).containsOnly(PageState.READ);
     assertThat(library.pages().all(book)).hasSize(3);
     assertThat(library.drafts().find(book).orElseThrow().value().map().bars()).hasSize(18);
   }

@@ -13,7 +13,38 @@ import org.barmap.library.sql.turn.SqlTurns;
 import org.jdbi.v3.core.Handle;
 
 /** What is to be read of books, in a database. */
-record SqlJobs(Store store, SqlPages pages, SqlTurns turns, Clock clock) implements Jobs {
+record SqlJobs(Store store, SqlPages pages, Row row) implements Jobs {
+
+  /** Where jobs are put in, in the transaction of what they are for: a kill parts no two. */
+  record Row(SqlTurns turns, Clock clock) {
+
+    /** Writes a job, which has no turn yet; returns its id. */
+    private String insert(Handle h, String book, int of) {
+      String id = Ids.make();
+      h.createUpdate(
+              """
+              insert into job (id, book, state, of, text, created_at)
+              values (:id, :book, 'waiting', :of, 'Waiting', :now)
+              """)
+          .bind("id", id)
+          .bind("book", book)
+          .bind("of", of)
+          .bind("now", clock.instant().toString())
+          .execute();
+      return id;
+    }
+
+    /** Gives a book its turn, when all that is to be read of it is written. */
+    private void put(Handle h, String book) {
+      turns.put(h, book);
+    }
+
+    /** Queues a book whose pages wait to be read again. */
+    void add(Handle h, String book) {
+      insert(h, book, 0);
+      put(h, book);
+    }
+  }
 
   @Override
   public Job add(String book, List<Upload> uploads) {
@@ -21,17 +52,7 @@ record SqlJobs(Store store, SqlPages pages, SqlTurns turns, Clock clock) impleme
     return store.edit(
         book,
         h -> {
-          String id = Ids.make();
-          h.createUpdate(
-                  """
-                  insert into job (id, book, state, of, text, created_at)
-                  values (:id, :book, 'waiting', :of, 'Waiting', :now)
-                  """)
-              .bind("id", id)
-              .bind("book", book)
-              .bind("of", uploads.size())
-              .bind("now", clock.instant().toString())
-              .execute();
+          String id = row.insert(h, book, uploads.size());
           for (Upload upload : uploads) {
             h.createUpdate(
                     "insert into upload (id, job, name, file) values (:id, :job, :name, :file)")
@@ -41,7 +62,7 @@ record SqlJobs(Store store, SqlPages pages, SqlTurns turns, Clock clock) impleme
                 .bind("file", String.valueOf(upload.file().getFileName()))
                 .execute();
           }
-          turns.put(h, book);
+          row.put(h, book);
           return find(h, id);
         });
   }
@@ -73,7 +94,7 @@ record SqlJobs(Store store, SqlPages pages, SqlTurns turns, Clock clock) impleme
                             + " and j.book = :book and j.due_at <= :now"
                             + " order by j.failures > 0, j.seq limit 1")
                     .bind("book", book)
-                    .bind("now", turns.now(h).toEpochMilli())
+                    .bind("now", row.turns.now(h).toEpochMilli())
                     .mapTo(Job.class)
                     .findOne());
   }
@@ -125,7 +146,7 @@ record SqlJobs(Store store, SqlPages pages, SqlTurns turns, Clock clock) impleme
         .jdbi()
         .useTransaction(
             h ->
-                turns.begin(
+                row.turns.begin(
                     h,
                     h.createQuery("select j.book, min(j.seq) " + OPEN + " group by 1 order by 2")
                         .map((row, context) -> row.getString(1))
@@ -216,7 +237,7 @@ record SqlJobs(Store store, SqlPages pages, SqlTurns turns, Clock clock) impleme
                       """)
                       .bind("id", job)
                       .bind("text", text)
-                      .bind("due", turns.now(h).plus(pause).toEpochMilli())
+                      .bind("due", row.turns.now(h).plus(pause).toEpochMilli())
                       .execute();
               return there == 1 ? Optional.of(find(h, job)) : Optional.empty();
             });

@@ -71,9 +71,10 @@ public abstract class SqlLibrary implements Library {
     turns =
         new SqlTurns(store.source(), store.pace(), clock(store, clock), new SqlJobs.Open(store));
     books = new SqlBooks(store, clock, drafts, removal, feed, turns);
-    pages = new SqlPages(store, folder, pictures, drafts, removal);
+    SqlJobs.Row row = new SqlJobs.Row(turns, clock);
+    pages = new SqlPages(store, folder, pictures, drafts, removal, row);
     changes = new SqlChanges(store, clock, feed);
-    jobs = new SqlJobs(store, pages, turns, clock);
+    jobs = new SqlJobs(store, pages, row);
     seconds = new SqlSeconds(store.jdbi());
     replies = new SqlReplies(store.jdbi(), clock);
     readings = new SqlReadings(store, drafts);

@@ -20,7 +20,13 @@ import org.barmap.library.picture.PictureStore;
 import org.jdbi.v3.core.Handle;
 
 /** Pages in a database, their pictures as files beside it. */
-record SqlPages(Store store, Path root, PictureStore pictures, SqlDrafts drafts, Removal removal)
+record SqlPages(
+    Store store,
+    Path root,
+    PictureStore pictures,
+    SqlDrafts drafts,
+    Removal removal,
+    SqlJobs.Row jobs)
     implements Pages {
 
   @Override
@@ -201,7 +207,11 @@ record SqlPages(Store store, Path root, PictureStore pictures, SqlDrafts drafts,
                   .bind("id", page)
                   .bind("book", book)
                   .execute();
-          return waiting == 0 ? gone() : drafts.unchanged(now, "Waits to be read again");
+          if (waiting == 0) {
+            return gone();
+          }
+          jobs.add(h, book);
+          return drafts.unchanged(now, "Waits to be read again");
         });
   }
 

@@ -169,11 +169,11 @@ public record PageRoutes(Library library, Worker worker, Events events) {
     if (page.picture().isEmpty()) {
       throw new ApiException(ApiError.NO_PICTURE, "Upload it again");
     }
-    Requests.done(library.pages().again(ctx.pathParam("b"), revision, page.id()));
-    Job job = library.jobs().add(ctx.pathParam("b"));
+    String book = ctx.pathParam("b");
+    Requests.done(library.pages().again(book, revision, page.id()));
     worker.wake();
     ctx.status(202);
-    ctx.json(Map.of("job", JobView.of(job)));
+    ctx.json(Map.of("job", JobView.of(library.jobs().latest(book).orElseThrow())));
   }
 
   /** The page of a new picture takes the place of this one. */
