@@ -127,6 +127,24 @@ class FailingJobsTest {
     assertThat(job(rocks).text()).isEqualTo("Read 1 page");
   }
 
+  /** What waits for another try is still to come, for whoever asks whether a book is read. */
+  @Test
+  void aBookIsNotReadBecauseALaterJobIs() throws IOException {
+    rocks = library.books().add("Rocks", "Bass").id();
+    add(rocks, "rock.png");
+    worker.runOne();
+    Job failed = job(rocks);
+    reader.stumbles = false;
+    add(rocks, "reef.png");
+    worker.runAll();
+    assertThat(library.pages().all(rocks)).hasSize(2);
+    assertThat(job(rocks).id()).isEqualTo(failed.id());
+    assertThat(job(rocks).state()).isEqualTo(Job.State.WAITING);
+    clock.pass(A_MINUTE);
+    worker.runAll();
+    assertThat(job(rocks).state()).isEqualTo(Job.State.DONE);
+  }
+
   @Test
   void itIsGivenUpInTheEndAndSaysWhatToDo() throws IOException {
     twoBooks();

@@ -33,12 +33,9 @@ record BookCheck(
   /**
    * Looks at all of it.
    *
-   * @param settled whether nothing is being read any more
+   * @param settled whether to wait until nothing is being read any more
    */
   void look(boolean settled) throws IOException {
-    if (ledger.sources.isUnsure()) {
-      served.awaitRead(book);
-    }
     Answer there = get("");
     if (there.status() == 404) {
       // the service ended between bin and back
@@ -46,6 +43,11 @@ record BookCheck(
         tally.wrong("lost", "book " + book);
         return;
       }
+      there = get("");
+    }
+    if (settled || ledger.sources.isUnsure()) {
+      // not before it is out of the bin: in there nothing is read
+      served.awaitRead(book);
       there = get("");
     }
     JsonNode card = there.json();
@@ -59,7 +61,7 @@ record BookCheck(
 
   private void expect(boolean held, String what) {
     if (!held) {
-      tally.wrong("lost", what);
+      tally.wrong("lost", what + "; " + BookRows.of(served.data(), book));
     }
   }
 

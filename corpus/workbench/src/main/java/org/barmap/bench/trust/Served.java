@@ -28,6 +28,7 @@ final class Served implements AutoCloseable {
   private final List<String> options;
   private Process process;
   private Asked asked;
+  private boolean kept;
 
   /**
    * Starts a service.
@@ -165,17 +166,28 @@ final class Served implements AutoCloseable {
     return made.json().path("id").asString("");
   }
 
-  /** Waits until nothing of a book is read or waits to be. */
+  /** Waits until nothing of a book is read or waits to be; one in the bin is not waited for. */
   void awaitRead(String book) throws IOException {
-    while (!asked.get("/api/books/" + book).json().path("job").isMissingNode()) {
+    Answer now = asked.get("/api/books/" + book);
+    while (now.status() >= 500 || now.isDone() && !now.json().path("job").isMissingNode()) {
       Pause.of(STEP_MILLIS);
+      now = asked.get("/api/books/" + book);
     }
+  }
+
+  /** Lets the folder stay when this is closed; returns it. */
+  Path keep() {
+    kept = true;
+    return folder;
   }
 
   @Override
   public void close() throws IOException {
     process.destroy();
     process.onExit().join();
+    if (kept) {
+      return;
+    }
     try (Stream<Path> files = Files.walk(folder)) {
       for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
         Files.delete(file);

@@ -42,6 +42,26 @@ class TortureTest {
     }
   }
 
+  /** A kill may come between bin and back: what was uploaded before is read only after that. */
+  @Test
+  void aPageOfABookInTheBinIsLateAndNotLost() throws IOException {
+    Map<String, byte[]> pictures = Strips.pictures();
+    Tally tally = new Tally();
+    try (Served served = new Served(List.of())) {
+      String title = "In the bin";
+      String book = served.book(title);
+      BookLedger ledger = new BookLedger(title);
+      BookCheck check = new BookCheck(served, tally, book, ledger, Map.of());
+      BookWriter writer = new BookWriter(served, new Gate(), tally, pictures, check, SEED);
+      writer.begin();
+      served.asked().change("DELETE", "/api/books/" + book, 0, "");
+      check.look(true);
+      assertThat(ledger.sources.sure()).hasSize(2);
+    }
+    assertThat(tally.of("acknowledged uploads")).isEqualTo(2);
+    assertThat(tally.of("lost")).as("%s", tally.wrong()).isZero();
+  }
+
   private static void assertNothingWrong(Map<String, Object> figures) {
     assertThat(figures.get("wrong"))
         .asInstanceOf(org.assertj.core.api.InstanceOfAssertFactories.LIST)
