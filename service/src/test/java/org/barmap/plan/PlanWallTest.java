@@ -30,7 +30,7 @@ class PlanWallTest {
               "java.io",
               "java.nio.charset",
               "java.text",
-              "java.time",
+              "java.time..",
               "org.jspecify.annotations",
               "com.fasterxml.jackson.annotation",
               "tools.jackson..");

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.bytedeco.javacpp.Loader;
 import org.bytedeco.opencv.opencv_java;
 import org.junit.jupiter.api.BeforeAll;
@@ -36,10 +37,36 @@ class FoundLibrariesTest {
     return Files.writeString(folder.resolve("program.jar"), "the classes");
   }
 
+  /** In a process of its own: here a list may have loaded them, of which JavaCPP knows nothing. */
   @BeforeAll
-  void asAtTheFirstStart() {
-    FoundLibraries.unpack(opencv_java.class);
-    loaded = Loader.getLoadedLibraries();
+  void asAtTheFirstStart() throws Exception {
+    loaded =
+        said(First.class)
+            .lines()
+            .map(line -> line.split("\t", 2))
+            .collect(Collectors.toMap(line -> line[0], line -> line[1]));
+  }
+
+  /** Says what JavaCPP has loaded, and from where. */
+  static final class First {
+    private First() {}
+
+    public static void main(String[] args) {
+      FoundLibraries.unpack(opencv_java.class);
+      Loader.getLoadedLibraries().forEach((name, file) -> System.out.println(name + "\t" + file));
+    }
+  }
+
+  private static String said(Class<?> program, String... words) throws Exception {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-XX:TieredStopAtLevel=1", "-cp"));
+    command.addAll(List.of(System.getProperty("java.class.path"), program.getName()));
+    command.addAll(List.of(words));
+    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertThat(process.waitFor()).as(said).isZero();
+    return said;
   }
 
   /** Servers have no libraries of a desktop. */
@@ -49,7 +76,7 @@ class FoundLibrariesTest {
     assertThat(loaded.keySet()).noneMatch(name -> name.contains("highgui"));
   }
 
-  /** In a process of its own, since here JavaCPP has loaded them. */
+  /** In a process of its own, in which nothing is loaded yet. */
   @Test
   void aListIsEnoughForTheNextStart() throws Exception {
     FoundLibraries libraries = libraries();
@@ -57,19 +84,7 @@ class FoundLibrariesTest {
     assertThat(libraries.list())
         .as("the order knows every library that JavaCPP loads for OpenCV")
         .exists();
-    Process process =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-cp",
-                System.getProperty("java.class.path"),
-                Next.class.getName(),
-                folder.toString(),
-                program().toString())
-            .redirectErrorStream(true)
-            .start();
-    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertThat(process.waitFor()).as(said).isZero();
+    String said = said(Next.class, folder.toString(), program().toString());
     assertThat(said).isEqualTo("true 12.0 0\n");
   }
 
