@@ -38,15 +38,27 @@ public record ShowChanges(List<ShowChange> changes) {
   }
 
   /**
-   * Returns changes without those that others stand in the place of. Where two stand in each
-   * other's place, the later one counts.
+   * Returns changes without those that others stand in the place of. What came in the place of one
+   * that came in another's place stands for both; where it only takes that one back, the other one
+   * counts again. Where two stand in each other's place, the later one counts.
    */
   public static List<ShowChange> without(List<ShowChange> changes, List<ShowChange> others) {
     Set<String> gone = new HashSet<>();
+    Set<String> undone = new HashSet<>();
+    Set<String> kept = new HashSet<>();
     for (int i = others.size() - 1; i >= 0; i--) {
       ShowChange other = others.get(i);
-      if (!gone.contains(other.meta().id())) {
-        other.meta().replaces().filter(r -> !r.equals(other.meta().id())).ifPresent(gone::add);
+      String id = other.meta().id();
+      String old = other.meta().replaces().filter(r -> !r.equals(id)).orElse("");
+      boolean counts = !gone.contains(id);
+      if (counts) {
+        kept.add(id);
+      }
+      if (!old.isEmpty() && (counts || !undone.contains(id) && !kept.contains(old))) {
+        gone.add(old);
+        if (other.takesBack()) {
+          undone.add(old);
+        }
       }
     }
     return changes.stream().filter(c -> !gone.contains(c.meta().id())).toList();

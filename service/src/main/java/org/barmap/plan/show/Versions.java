@@ -30,7 +30,7 @@ public final class Versions {
     }
     List<ShowChange> left = ShowChanges.without(held, held);
     held.stream().filter(c -> !left.contains(c)).map(Versions::replaced).forEach(findings::add);
-    return left;
+    return left.stream().filter(c -> !c.takesBack()).toList(); // what is gone for them is gone
   }
 
   /** Something else is said for this version, or these days. */

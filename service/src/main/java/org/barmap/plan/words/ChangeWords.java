@@ -173,7 +173,8 @@ public final class ChangeWords {
       retelling.read(line, Spoken.figures(line));
       return;
     }
-    add(new Heard.AskedBack<>(line, "Which of the two?", List.of(), readings));
+    boolean all = readings.size() >= ways.size(); // one way alone is no choice
+    add(new Heard.AskedBack<>(line, "Which of the two?", all ? List.of() : ways, readings));
   }
 
   private Optional<Before.Of> labelled(String label) {

@@ -9,6 +9,7 @@ import org.barmap.plan.cases.BookNotation;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.earlier.Known;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -31,6 +32,14 @@ class DaysAndIdiomsTest {
           Tonight only, cut 9 to 12 in three        | cut 9 to 12, until 2031-03-03
           In three cut 9 to 12 until Friday         | cut 9 to 12, until 2031-03-07
           In three cut 9 to 12 from Wednesday on    | cut 9 to 12, from 2031-03-05 on
+          In three cut 9 to 12 from Friday until Wednesday | cut 9 to 12, from 2031-03-07 on, until 2031-03-12
+          In three cut 9 to 12 since Friday         | cut 9 to 12, from 2031-02-28 on
+          In three cut 9 to 12 since 28 February    | cut 9 to 12, from 2031-02-28 on
+          No. 3: from tonight on cut 9 to 12        | cut 9 to 12, from 2031-03-03 on
+          No. 3: as of today, cut 9 to 12           | cut 9 to 12, from 2031-03-03 on
+          No. 3: vamp 9 to 10 until tonight         | vamp 9 to 10, out at the end of a pass, until 2031-03-03
+          No. 3: vamp 9 to 10 till sun rises        | vamp 9 to 10 till sun rises, out at the end of a pass
+          No. 3: tag A three times more             | play letter A to 16 four times
           From the 8th on cut 9 to 12 in three      | cut 9 to 12, from 2031-03-08 on
           From the 2nd on cut 9 to 12 in three      | cut 9 to 12, from 2031-04-02 on
           No. 3: cut 9 to 12 until 1 February       | cut 9 to 12, until 2032-02-01
@@ -50,6 +59,15 @@ class DaysAndIdiomsTest {
     assertThat(change.says() + change.meta().holds()).isEqualTo(says);
   }
 
+  /** Of a section one goes out of at its end none of its bars are out. */
+  @Test
+  void outAtTheEndOfASectionKeepsIt() {
+    assertThat(heard("No. 3: out at the end of A, in at C", Optional.empty()))
+        .flatExtracting(h -> h.reading().map(r -> r.changes()).orElse(List.of()))
+        .extracting(ShowChange::says)
+        .doesNotContain("cut 10 to 24");
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -59,6 +77,11 @@ class DaysAndIdiomsTest {
           In three cut 9 to 12 until Friday         |
           Tonight only, cut 9 to 12 in three        |
           No. 3: wait two bars before B             | 2031-03-03
+          No. 3: cut from the 9th on                | 2031-03-03
+          No. 3: from the 9th on we're tacet        | 2031-03-03
+          No. 3: cut 9 to 12, not tonight           | 2031-03-03
+          No. 3: cut 9 to 12, not until Friday      | 2031-03-03
+          No. 3: either 9 to 10 or 13 to 16 is cut  | 2031-03-03
           No. 3: cut 9 to 12, and vamp it           | 2031-03-03
           No. 3: hold bar 12, not bar 16            | 2031-03-03
           After 12 in three we go either to B or to C | 2031-03-03

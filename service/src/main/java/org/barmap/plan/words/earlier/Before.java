@@ -21,6 +21,7 @@ import org.barmap.plan.words.grammar.Bars;
 import org.barmap.plan.words.number.Mentions;
 import org.barmap.plan.words.talk.Retelling;
 import org.barmap.plan.words.talk.Retold;
+import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Sentences about what was said before, in whatever words they name their number.
@@ -153,7 +154,9 @@ public record Before(
     List<Heard<ShowChange>> all = new ArrayList<>();
     for (Heard<ShowChange> each : heard) {
       all.add(
-          each instanceof Heard.AskedBack<ShowChange> a ? Cuts.restored(a, changes, this) : each);
+          each instanceof Heard.AskedBack<ShowChange> a
+              ? Cuts.restored(a, changes, this)
+              : Cuts.oneOf((Heard.Understood<ShowChange>) each, changes, this));
       each.reading().ifPresent(r -> changes.addAll(r.changes()));
     }
     return all;
@@ -170,8 +173,10 @@ public record Before(
         String old = later.change().meta().replaces().orElse("");
         int at = old.isEmpty() ? -1 : index(all, old, i);
         if (at >= 0) {
-          all.set(at, off((Heard.Understood<ShowChange>) all.get(at)));
-          all.set(i, new Heard.Understood<>(later.said(), alone(later.change()), later.sentence()));
+          Heard.Understood<ShowChange> before = (Heard.Understood<ShowChange>) all.get(at);
+          ShowChange change = instead(later.change(), before.change());
+          all.set(at, off(before));
+          all.set(i, new Heard.Understood<>(later.said(), change, later.sentence()));
         }
       } else if (all.get(i) instanceof Heard.AskedBack<ShowChange> asked) {
         int here = i;
@@ -208,7 +213,10 @@ public record Before(
         old.sentence() + " Put right further down: it doesn't count.");
   }
 
-  private static ShowChange alone(ShowChange change) {
-    return ChangesJson.readOne(ChangesJson.tree(change).without("replaces"));
+  /** What came in the place of one put right stands for what that one stood for. */
+  private static ShowChange instead(ShowChange change, ShowChange before) {
+    ObjectNode alone = ChangesJson.tree(change).without("replaces");
+    Optional<String> older = before.meta().replaces().filter(o -> !change.takesBack());
+    return ChangesJson.readOne(older.map(o -> alone.put("replaces", o)).orElse(alone));
   }
 }

@@ -31,9 +31,31 @@ record Contrast(List<ShowChange> changes, Speech speech, Rewording rewording) {
       return contrasted(number, bars.group("order"), bars.group("old"));
     }
     Matcher not = Forms.NOT_OLD.matcher(words);
-    return not.matches()
-        ? contrasted(number, not.group("order"), not.group("old"))
-        : Optional.empty();
+    if (!not.matches()) {
+      return Optional.empty();
+    }
+    String order = not.group("order");
+    String old = not.group("old");
+    return contrasted(number, order, old)
+        .or(() -> not.group("instead") == null ? Optional.empty() : unknown(number, order, old));
+  }
+
+  /** Nothing known is of the bars in whose place something is said: it is not about them too. */
+  private Optional<List<Heard<ShowChange>>> unknown(
+      Optional<String> number, String order, String old) {
+    boolean bars =
+        number.flatMap(speech::bars).flatMap(b -> b.ends(old.strip())).isPresent()
+            && Forms.ORDER.matcher(order).matches();
+    List<Heard.Reading<ShowChange>> ways = bars ? ways(number, order) : List.of();
+    return ways.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            List.of(
+                new Heard.AskedBack<>(
+                    order + " instead of " + old,
+                    "Nothing of the kind was said of " + old + " so far. Is this meant by itself?",
+                    List.of(),
+                    ways)));
   }
 
   /** The one change of an order, where it is understood as one. */

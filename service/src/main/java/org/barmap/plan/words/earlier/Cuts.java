@@ -1,15 +1,23 @@
 package org.barmap.plan.words.earlier;
 
+import static org.barmap.plan.change.term.Phrase.phrase;
+
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
+import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.grammar.Bars;
+import tools.jackson.databind.node.ObjectNode;
 
 /** What was cut before says which bars are meant that are in again. */
 final class Cuts {
+  private static final Pattern ONE = phrase(".*\\bcut\\b.*");
+
   private Cuts() {}
 
   /** Returns the one of several readings that is exactly what was cut; else the question. */
@@ -29,6 +37,41 @@ final class Cuts {
     ShowChange change = one.changes().get(0);
     return new Heard.Understood<>(
         asked.said(), change, speech.start(change.number()) + one.says() + ".");
+  }
+
+  /**
+   * Asks which cut is meant where one is said to be off, tonight or in some shows, and the number
+   * has several.
+   */
+  static Heard<ShowChange> oneOf(
+      Heard.Understood<ShowChange> heard, List<ShowChange> before, Speech speech) {
+    ShowChange back = heard.change();
+    boolean all =
+        back.kind().equals("restore")
+            && !back.takesBack()
+            && ONE.matcher(heard.said()).matches()
+            && back.where().filter(w -> w.first().equals("start")).isPresent();
+    List<ShowChange> cuts =
+        new ShowChanges(all ? before : List.of())
+            .active().stream()
+                .filter(c -> c.kind().equals("cut") && c.number().equals(back.number()))
+                .filter(c -> c.where().isPresent())
+                .toList();
+    if (cuts.size() < 2) {
+      return heard;
+    }
+    String start = speech.start(back.number());
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    for (ShowChange cut : cuts) {
+      Stretch where = cut.where().orElseThrow();
+      ObjectNode tree =
+          ChangesJson.tree(back).put("first", where.first()).put("last", where.last());
+      ShowChange one = ChangesJson.readOne(tree);
+      readings.add(
+          new Heard.Reading<>(start + one.says() + one.meta().holds() + ".", List.of(one)));
+    }
+    readings.add(new Heard.Reading<>("All of them: " + heard.sentence(), List.of(back)));
+    return new Heard.AskedBack<>(heard.said(), "Which cut is meant?", List.of(), readings);
   }
 
   private static boolean restores(

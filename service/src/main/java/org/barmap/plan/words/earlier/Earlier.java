@@ -3,11 +3,13 @@ package org.barmap.plan.words.earlier;
 import static org.barmap.plan.change.term.Phrase.phrase;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
@@ -26,7 +28,7 @@ public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
 
   private static final Pattern ABOUT =
       phrase(
-          ".*\\b(?:the|that|this|those|these|our|both|instead|rather|place|said|had|did|same|not|scratch|forget|undo|cancel|back|yesterday's)\\b.*");
+          ".*\\b(?:the|that|this|those|these|our|both|instead|rather|place|said|had|did|same|not|my|your|his|her|scratch|forget|undo|cancel|back|yesterday's)\\b.*");
   private static final Pattern LEAD =
       phrase(
           "^(?:(?:actually|sorry|no|oh|right|ok(?:ay)?|good\\s+news|bad\\s+news|and|but|so|well|now|also|wait|hang\\s+on|change\\s+of\\s+plan|one\\s+more\\s+thing|correction)\\b[,.:!]?\\s+)+");
@@ -45,21 +47,21 @@ public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
    */
   public Optional<List<Heard<ShowChange>>> read(Optional<String> number, String said) {
     String bare = said.strip().replaceAll("\\s+'s\\b", "'s").replaceFirst("[.!]+$", "");
-    String words = LEAD.matcher(bare).replaceFirst("");
+    String typed = LEAD.matcher(bare).replaceFirst("");
+    String words = Bare.over(typed);
     if (!ABOUT.matcher(words).matches()) {
       return Optional.empty();
     }
     Rewording rewording = new Rewording(speech);
     Optional<List<Heard<ShowChange>>> back =
-        matched(Forms.DROPPED, words, m -> all(m.group("ref"), number, said, this::takeBack))
+        matched(Forms.DROPPED, words, m -> all(m.group("ref"), number, said, this::drop))
             .or(
                 () ->
-                    matched(
-                        Forms.GONE, words, m -> all(m.group("ref"), number, said, this::takeBack)))
+                    matched(Forms.GONE, words, m -> all(m.group("ref"), number, said, this::drop)))
             .or(() -> matched(Forms.BACK, words, m -> backIn(m, number, said)))
             .or(() -> matched(Forms.THAT, words, m -> last(number)));
-    if (back.isPresent()) {
-      return back;
+    if (back.isPresent() || !words.equals(typed)) {
+      return back.or(() -> number.map(n -> speech.order(n, Bare.order(typed))));
     }
     return matched(
             Forms.STARTS,
@@ -143,7 +145,7 @@ public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
       return none(ref.get(), number, said);
     }
     if (those.size() > 1) {
-      return Optional.of(List.of(which(ref.get(), those, said, then)));
+      return which(ref.get(), those, said, then).map(List::of);
     }
     List<Heard<ShowChange>> heard = then.apply(those.get(0));
     return heard.isEmpty() ? Optional.empty() : Optional.of(heard);
@@ -175,6 +177,21 @@ public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
                 + "\" is taken back."));
   }
 
+  /** Takes a change back, and with it what it came in the place of: that doesn't count again. */
+  private List<Heard<ShowChange>> drop(ShowChange earlier) {
+    List<ShowChange> on = new ShowChanges(changes).active();
+    List<ShowChange> gone = new ArrayList<>(List.of(earlier));
+    for (int i = 0; i < gone.size(); i++) {
+      Optional<String> old = gone.get(i).meta().replaces();
+      changes.stream()
+          .filter(c -> old.equals(Optional.of(c.meta().id())) && c.meta().on() && !c.takesBack())
+          .filter(c -> !on.contains(c) && !gone.contains(c))
+          .forEach(gone::add);
+    }
+    Collections.reverse(gone); // whoever takes back what was said last has the latest one again
+    return gone.stream().flatMap(c -> takeBack(c).stream()).toList();
+  }
+
   /** What was said last is taken back. */
   private Optional<List<Heard<ShowChange>>> last(Optional<String> number) {
     List<ShowChange> those = active(number);
@@ -202,7 +219,7 @@ public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
       return none(ref.get(), number, said);
     }
     List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
-    on.forEach(c -> readings.add(reading(takeBack(c).get(0), "played again: ")));
+    on.forEach(c -> readings.add(reading(drop(c), "played again: ")));
     on.forEach(c -> readings.add(Heard.Reading.wanting("it stays as it is: " + c.says())));
     off.forEach(
         c -> new Rewording(speech).again(c).forEach(h -> h.reading().ifPresent(readings::add)));
@@ -215,30 +232,37 @@ public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
                 readings)));
   }
 
-  private static Heard.Reading<ShowChange> reading(Heard<ShowChange> heard, String before) {
-    Heard.Reading<ShowChange> reading = heard.reading().orElseThrow();
-    return new Heard.Reading<>(before + reading.says(), reading.changes());
+  /** One reading of all that is understood. */
+  private static Heard.Reading<ShowChange> reading(List<Heard<ShowChange>> heard, String before) {
+    List<Heard.Reading<ShowChange>> all =
+        heard.stream().flatMap(h -> h.reading().stream()).toList();
+    return new Heard.Reading<>(
+        before + all.stream().map(Heard.Reading::says).collect(Collectors.joining(" ")),
+        all.stream().flatMap(r -> r.changes().stream()).toList());
   }
 
-  private Heard<ShowChange> which(
+  /** Empty where it says of none what becomes of it. */
+  private Optional<Heard<ShowChange>> which(
       Reference ref,
       List<ShowChange> those,
       String said,
       Function<ShowChange, List<Heard<ShowChange>>> then) {
     String question = "Which " + ref.noun() + " is meant?";
     if (those.size() > MOST_SHOWN) {
-      return new Heard.AskedBack<>(
-          said,
-          question,
-          those.stream().limit(MOST_SHOWN).map(c -> speech.start(c.number()) + c.says()).toList());
+      List<String> some =
+          those.stream().limit(MOST_SHOWN).map(c -> speech.start(c.number()) + c.says()).toList();
+      return Optional.of(new Heard.AskedBack<>(said, question, some));
     }
     List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
     for (ShowChange each : those) {
-      for (Heard<ShowChange> heard : then.apply(each)) {
-        heard.reading().ifPresent(readings::add);
+      List<Heard<ShowChange>> heard = then.apply(each);
+      if (heard.stream().anyMatch(h -> h.reading().isPresent())) {
+        readings.add(reading(heard, ""));
       }
     }
-    return new Heard.AskedBack<>(said, question, List.of(), readings);
+    return readings.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Heard.AskedBack<>(said, question, List.of(), readings));
   }
 
   /** None was said: it may be the printed one, which others know about. */

@@ -115,7 +115,12 @@ final class Forms {
   /** "A three times, not twice", "instead of 9 to 12 cut 13 to 16". */
   static final Pattern NOT_OLD =
       phrase(
-          "(?<order>.+?)\\s*[,.;-]\\s*(?:and\\s+)?(?:not|no\\s+longer|instead\\s+of|rather\\s+than)\\s+(?<old>[^,;]+)");
+          "(?<order>.+?)(?:\\s*[,.;-]\\s*(?:and\\s+)?(?:not|no\\s+longer)|\\s*(?:[,.;-]|\\s)\\s*(?:and\\s+)?(?<instead>instead\\s+of|rather\\s+than))\\s+(?<old>[^,;]+)");
+
+  /** What begins with what is to be done. */
+  static final Pattern ORDER =
+      phrase(
+          "(?:we\\s+|now\\s+|just\\s+)*(?:(?:cut|vamp|safety|hold|skip|omit|tacet)\\b.+|play\\b.+(?:once|twice|times|x))");
 
   static final Pattern INSTEAD_BARS =
       phrase(

@@ -5,6 +5,7 @@ import java.util.List;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
+import tools.jackson.databind.node.ObjectNode;
 
 /** Puts what was heard in the place of an earlier change. */
 final class Instead {
@@ -14,7 +15,9 @@ final class Instead {
     String old = " In place of \"" + earlier.says() + earlier.meta().holds() + "\".";
     if (heard instanceof Heard.Understood<ShowChange> understood) {
       return new Heard.Understood<>(
-          understood.said(), of(earlier, understood.change()), understood.sentence() + old);
+          understood.said(),
+          of(earlier, understood.change()),
+          understood.sentence() + old + still(earlier, understood.change()));
     }
     Heard.AskedBack<ShowChange> asked = (Heard.AskedBack<ShowChange>) heard;
     List<Heard.Reading<ShowChange>> readings =
@@ -31,10 +34,23 @@ final class Instead {
     }
     List<ShowChange> all = new ArrayList<>(reading.changes());
     all.set(0, of(earlier, all.get(0)));
-    return new Heard.Reading<>(reading.says() + old, all);
+    String still = still(earlier, reading.changes().get(0));
+    return new Heard.Reading<>(reading.says() + old + still, all);
+  }
+
+  /** Where nothing else is said it holds in the same version, and on the same days. */
+  private static String still(ShowChange earlier, ShowChange change) {
+    boolean same = change.meta().always() && !earlier.meta().always();
+    return same ? " It holds as that did" + earlier.meta().holds() + "." : "";
   }
 
   private static ShowChange of(ShowChange earlier, ShowChange change) {
-    return ChangesJson.readOne(ChangesJson.tree(change).put("replaces", earlier.meta().id()));
+    ObjectNode tree = ChangesJson.tree(change).put("replaces", earlier.meta().id());
+    if (change.meta().always()) {
+      earlier.meta().version().ifPresent(v -> tree.put("version", v));
+      earlier.meta().since().ifPresent(d -> tree.put("since", d));
+      earlier.meta().until().ifPresent(d -> tree.put("until", d));
+    }
+    return ChangesJson.readOne(tree);
   }
 }

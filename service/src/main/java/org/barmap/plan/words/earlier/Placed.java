@@ -12,9 +12,12 @@ final class Placed {
 
   /**
    * Returns the one that "the second cut" is, where it is the second as one plays and as it was
-   * said; all of them where that is not the same.
+   * said; all of them where that is not the same, none where there is only one.
    */
   static List<ShowChange> told(Reference ref, List<ShowChange> those, Optional<Bars> bars) {
+    if (those.size() == 1 && ref.which().matches("second|third")) {
+      return List.of(); // nobody said another one
+    }
     if (ref.which().isEmpty() || those.size() < 2 || bars.isEmpty()) {
       return those;
     }

@@ -105,6 +105,9 @@ record Reference(Set<String> kinds, String noun, String which, String place, boo
     if (exactly) {
       return from.equals(first) && (ends.isEmpty() || to.equals(last));
     }
+    if (ends.isPresent()) { // all of it lies there, give or take the bars one leaves and lands on
+      return first.getAsInt() <= from.getAsInt() + 1 && to.getAsInt() - 1 <= last.getAsInt();
+    }
     return from.getAsInt() <= last.getAsInt() && first.getAsInt() <= to.getAsInt();
   }
 }

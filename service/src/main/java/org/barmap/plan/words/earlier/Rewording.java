@@ -52,15 +52,21 @@ record Rewording(Speech speech) {
       return order(change, "play " + range(where.get()) + " " + times.group(1));
     }
     if (sort.matches() && where.isPresent()) {
-      return order(change, sort.group("sort") + " " + range(where.get()));
+      return order(change, sort.group("sort") + " " + range(where.get()) + pass(change));
     }
     if (cue.matches() && where.isPresent() && change.kind().matches("vamp|hold|gp")) {
       String place = change.kind().equals("vamp") ? range(where.get()) : where.get().first();
-      return order(change, change.kind() + " " + place + " till " + cue.group("cue"));
+      String left = change.says().replaceFirst("^.*?(?=, out |$)", "");
+      String till = " till " + cue.group("cue");
+      return order(change, change.kind() + " " + place + pass(change) + till + left);
     }
     return stretch(change, to) || named(change, to) && single(change)
         ? bars(change, to)
         : List.of();
+  }
+
+  private static String pass(ShowChange change) {
+    return change.effects().rounds().flatMap(r -> r.pass()).map(p -> " " + p.says()).orElse("");
   }
 
   private static boolean single(ShowChange change) {

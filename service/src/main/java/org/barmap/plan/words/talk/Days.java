@@ -24,18 +24,22 @@ public final class Days {
   private static final List<String> MONTHS =
       List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
   private static final String WEEKDAY =
-      "(mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?(?:\\s+(?:night|evening))?\\b(?!')";
+      "(mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day(?:\\s+(?:night|evening))?\\b|\\b(?=\\s*(?:[,.;:!)]|$|on\\b)))(?!')";
   private static final String MONTH =
       "((?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]{0,6})\\b\\.?";
   private static final String DAY = "(\\d{1,2})(?:st|nd|rd|th)?";
   private static final String TILL =
-      "(?:until|till|'til|through|up\\s+to)\\s+(?:and\\s+including\\s+)?";
+      "(?<!\\bnot\\s)(?:until|till|'til|through|up\\s+to)\\s+(?:and\\s+including\\s+)?";
   private static final String FROM = "(?:from|starting|beginning|as\\s+of|as\\s+from|since)\\s+";
   private static final String ON = "(?:\\s+(?:on(?:wards?)?|and\\s+after))?";
 
   private static final Pattern TONIGHT =
       phrase(
-          "\\b(?:(?:just|only)\\s+)*(?:for\\s+)?(?:(?:just|only)\\s+)*(?:tonight|today|this\\s+(?:evening|performance|show))(?:'s\\s+(?:show|performance))?(?:\\s+only)?\\b(?!\\s+(?:or|and)\\b|')");
+          "\\b(?:"
+              + FROM
+              + "|"
+              + TILL
+              + ")?(?<!\\b(?:not|except|but)\\s)(?:(?:just|only)\\s+)*(?:for\\s+)?(?:(?:just|only)\\s+)*(?:tonight|today|this\\s+(?:evening|performance|show))(?:'s\\s+(?:show|performance))?(?:\\s+only)?\\b(?!\\s+(?:or|and)\\b|')(?:\\s+on(?:wards?)?\\b(?!\\s+(?:the|bar|beat|letter)\\b))?");
   private static final Pattern TOMORROW =
       phrase("\\b(?:just\\s+|only\\s+)?(?:for\\s+)?tomorrow(?:\\s+(?:night|evening))?\\s+only\\b");
   private static final Pattern FROM_TOMORROW =
@@ -64,12 +68,15 @@ public final class Days {
               + "(?:\\s+(\\d{4}))?"
               + ON);
 
-  /** "From the 3rd on" is a day where it says neither bar nor time. */
+  /** "From the 3rd on" is a day where it says neither bar nor time; "cut from the 3rd on" may. */
   private static final Pattern FROM_THE =
       phrase(
-          "(?:^|(?<=[,;]\\s)|(?<=\\S\\s))"
+          "(?:^|(?<=[,;]\\s)|(?<=\\S\\s))(?<!\\b(?:cut|tacet|vamp|safety|out|play|rest|silent|skip|omit|loop|repeat)\\s)"
               + FROM
-              + "the\\s+(\\d{1,2})(?:st|nd|rd|th)\\s+(?:on|onwards?)(?=\\s*(?:[,.!]|$|we\\b|you\\b|no\\b|cut\\b))");
+              + "the\\s+(\\d{1,2})(?:st|nd|rd|th)\\s+(?:on|onwards?)(?=\\s*(?:[,.!]|$|we\\b|you\\b|no\\b|cut\\b))"
+              + "(?!\\s*,?\\s*(?:(?:we|you|it|is|are|all)(?:'re|'s)?\\s+)*(?:cut|tacet|vamp|out|rest|silent|play)\\s*[.!]?$)");
+
+  private static final Pattern BEGUN = phrase("\\bfrom\\s+(\\d{4}-\\d{2}-\\d{2})\\s+on\\b");
 
   private Days() {}
 
@@ -81,7 +88,7 @@ public final class Days {
       return text;
     }
     LocalDate now = day.get();
-    text = put(TONIGHT, text, m -> Optional.of("until " + now));
+    text = put(TONIGHT, text, m -> Optional.of(tonight(m.group(), now)));
     text =
         put(
             TOMORROW,
@@ -89,9 +96,30 @@ public final class Days {
             m -> Optional.of("from " + now.plusDays(1) + " on, until " + now.plusDays(1)));
     text = put(FROM_TOMORROW, text, m -> Optional.of("from " + now.plusDays(1) + " on"));
     text = put(TILL_TOMORROW, text, m -> Optional.of("until " + now.plusDays(1)));
-    text = put(TILL_WEEKDAY, text, m -> weekday(m.group(1), now).map(d -> "until " + d));
-    text = put(FROM_WEEKDAY, text, m -> weekday(m.group(1), now).map(d -> "from " + d + " on"));
+    text = put(FROM_WEEKDAY, text, m -> first(m, now).map(d -> "from " + d + " on"));
+    LocalDate begins = begun(text).filter(b -> b.isAfter(now)).orElse(now);
+    text = put(TILL_WEEKDAY, text, m -> weekday(m.group(1), begins).map(d -> "until " + d));
     return put(FROM_THE, text, m -> ofMonth(m.group(1), now).map(d -> "from " + d + " on"));
+  }
+
+  /** "Tonight" is that day and no other; "from tonight on" begins with it. */
+  private static String tonight(String said, LocalDate now) {
+    boolean from = said.matches("(?is)(?:from|starting|beginning|as\\s+of|since)\\b.*");
+    return from ? "from " + now + " on" : "until " + now;
+  }
+
+  private static Optional<LocalDate> first(MatchResult m, LocalDate now) {
+    Optional<LocalDate> next = weekday(m.group(1), now);
+    return since(m) ? next.map(d -> d.minusWeeks(1)) : next;
+  }
+
+  private static boolean since(MatchResult m) {
+    return m.group().toLowerCase(Locale.ROOT).startsWith("since");
+  }
+
+  private static Optional<LocalDate> begun(String text) {
+    Matcher m = BEGUN.matcher(text);
+    return m.find() ? read(m.group(1)) : Optional.empty();
   }
 
   private static String dated(String words, Optional<LocalDate> now) {
@@ -144,6 +172,9 @@ public final class Days {
         return Optional.empty();
       }
       LocalDate next = LocalDate.of(now.get().getYear(), month, day);
+      if (since(m)) {
+        return Optional.of(next.isAfter(now.get()) ? next.minusYears(1) : next);
+      }
       return Optional.of(next.isBefore(now.get()) ? next.plusYears(1) : next);
     } catch (DateTimeException e) {
       return Optional.empty();

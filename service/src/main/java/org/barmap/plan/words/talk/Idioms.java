@@ -31,7 +31,7 @@ public final class Idioms {
       List.of(
           // out after 40, in at 45: all of them, where nobody is spoken to
           idiom(
-              "(^|(?<=[:,]\\s))(?<!\\bbass,\\s)(?<!\\byou,\\s)out\\s+(?:after|at\\s+the\\s+end\\s+of)\\s+"
+              "(^|(?<=[:,]\\s))(?<!\\bbass,\\s)(?<!\\byou,\\s)out\\s+(?:after|at\\s+the\\s+end\\s+of(?!\\s+(?:letter\\s+|mark\\s+)?(?-i:[A-Z]{1,2})\\b))\\s+"
                   + PLACE
                   + ",?\\s+(?:and\\s+)?(?:back\\s+)?in\\s+(?:again\\s+)?(?:at|on)\\s+"
                   + PLACE
@@ -87,7 +87,7 @@ public final class Idioms {
               "\\b(?:one|an?other)\\s+more\\s+time\\s+(?:round|through|around)\\s+the\\s+repeat(?:\\s+than\\s+(?:is\\s+)?(?:printed|written))?,?\\s+so\\s+(?:that's\\s+)?(\\d|\\w+)(?:\\s+times)?\\s+in\\s+(?:all|total)",
               m -> "play the repeat " + figure(m.group(1)) + " times in all"),
           idiom(
-              "\\btag\\s+([^,.;]{3,40}?),?\\s+(once|twice|\\d\\s+times|\\w+\\s+times)\\s+more(?=$|[.,])",
+              "\\btag\\s+([^,.;]{1,40}?),?\\s+(once|twice|\\d\\s+times|\\w+\\s+times)\\s+more(?=$|[.,])",
               m -> "play " + m.group(1) + " " + (often(m.group(2)) + 1) + " times in all"),
           idiom(
               "\\bso\\s+(?:just|only)\\s+once\\s+through\\s+(?:those|these|the)\\s+(?:\\d+|\\w+)\\s+bars\\b",
