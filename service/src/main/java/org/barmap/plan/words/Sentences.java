@@ -45,7 +45,7 @@ final class Sentences {
               + "(?:repeats|(vamps))");
   private static final Pattern EXCEPT =
       phrase(
-          "(cut|omit|skip|drop|lose)\\s+(.+?)(?:,?\\s+(?:except|but\\s+not)|,\\s*not)\\s+(?:(?:for|at|on|in)\\s+)?(?:the\\s+)?"
+          "(cut|omit|skip|drop|lose)\\s+(.+?),?\\s+(?:except|but\\s+not)\\s+(?:(?:for|at|on|in)\\s+)?(?:the\\s+)?"
               + "(matin[e\\u00E9]es?|evenings?|previews?|understudy|swing)");
   private static final Pattern TWO =
       phrase("(\\d{1,4})\\s*(?:and|&|\\+)\\s*(\\d{1,4})\\b(?!\\s*(?:-|to\\b|,))");

@@ -59,13 +59,13 @@ class DaysAndIdiomsTest {
     assertThat(change.says() + change.meta().holds()).isEqualTo(says);
   }
 
-  /** Of a section one goes out of at its end none of its bars are out. */
+  /** What is left out but not at matinees is out at the others. */
   @Test
-  void outAtTheEndOfASectionKeepsIt() {
-    assertThat(heard("No. 3: out at the end of A, in at C", Optional.empty()))
-        .flatExtracting(h -> h.reading().map(r -> r.changes()).orElse(List.of()))
-        .extracting(ShowChange::says)
-        .doesNotContain("cut 10 to 24");
+  void notAtMatineesIsOutAtTheOthers() {
+    assertThat(heard("No. 3: cut 9 to 12, not at matinees", Optional.empty()))
+        .extracting(h -> h.reading().map(r -> r.changes().get(0)).orElseThrow())
+        .extracting(c -> c.says() + c.meta().holds())
+        .containsExactly("cut 9 to 12", "9 to 12 back in, version matinee only");
   }
 
   @ParameterizedTest

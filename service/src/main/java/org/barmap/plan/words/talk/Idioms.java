@@ -140,6 +140,9 @@ public final class Idioms {
                   m.group(2).equalsIgnoreCase(m.group(4))
                       ? m.group()
                       : m.group(1) + m.group(2) + m.group(3)),
+          idiom(
+              ",\\s+(?:and\\s+)?not\\s+(?=(?:(?:for|at|on|in)\\s+)?(?:the\\s+)?(?:matin[e\u00e9]es?|evenings?|previews?|understudy|swing)\\b)",
+              m -> " but not "),
           // what says nothing more
           idiom(
               "(?<=[.;])\\s+(?:it's\\s+)?(?:the\\s+)?same\\s+as\\s+(?:we\\s+(?:did|had)|last\\s+(?:night|time)|yesterday)(?:\\s+(?:at|in)\\s+the\\s+\\w+|\\s+last\\s+night|\\s+yesterday)?[.!]?$",
