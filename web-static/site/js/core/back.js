@@ -1,4 +1,4 @@
-import { afterOwn, drop, isMeant, moveOn, newKey, nothingWaits, put, send, thing, waiting, whenMade, whenTakenBack } from "./outbox.js";
+import { afterOwn, drop, isLater, isMeant, moveOn, newKey, nothingWaits, put, send, thing, waiting, whenMade, whenTakenBack } from "./outbox.js";
 
 /**
  * The steps of this window that still wait to be sent, so that they can be taken back and made again without the service.
@@ -133,7 +133,7 @@ whenTakenBack(async (edit) => {
  */
 async function tell(method, path, headers) {
   const answer = await fetch(path, { method, headers: { Accept: "application/json, application/problem+json", ...headers }, cache: "no-store" }).catch(() => undefined);
-  if (!answer || answer.status >= 500 || answer.status === 401) return undefined;
+  if (!answer || isLater(answer.status)) return undefined;
   const body = await answer.json().catch(() => ({}));
   return { ok: answer.ok, status: answer.status, revision: (answer.headers.get("ETag") ?? "").replace(/^W\//, "").replace(/"/g, ""), body };
 }

@@ -213,8 +213,7 @@ async function sendOne(edit) {
   } catch {
     return "later";
   }
-  // whoever opens barmap with its key again has it sent
-  if (answer.status >= 500 || answer.status === 401) return "later";
+  if (isLater(answer.status)) return "later";
   const text = await answer.text();
   // taken back while it was under way: the next to be sent is that
   if ((await waiting()).some((e) => e.key === edit.key && e.takenBack)) return "not";
@@ -227,6 +226,16 @@ async function sendOne(edit) {
   const { detail, revision } = problem(text);
   await put({ ...edit, state: answer.status === 412 ? "clash" : "refused", why: detail || `It answered ${answer.status}.`, now: revision });
   return "not";
+}
+
+/**
+ * Whoever opens barmap with its key again has an edit sent; where others tried wrong keys it waits a little.
+ *
+ * @param {number} status
+ * @returns {boolean} whether that says nothing of what was sent
+ */
+export function isLater(status) {
+  return status >= 500 || status === 401 || status === 429;
 }
 
 /** @param {string} text @returns {{detail: string, revision?: string}} */

@@ -201,13 +201,9 @@ export class DeskModel {
     const known = this.#coming.get(index);
     if (known) return known;
     const coming = this.#fetch(index).then(
-      async ({ data, revision }) => {
+      async (found) => {
         this.#coming.delete(index);
-        // of another revision: that of a step whose answer is on its way, or one that a step has passed
-        if (revision !== this.#revision) await this.#last;
-        if (revision === this.#revision) this.#take(data, revision);
-        else if (Number(revision) < Number(this.#revision)) await this.need(index);
-        else await this.#afresh(index);
+        await this.#fits(index, found);
       },
       (error) => {
         this.#coming.delete(index);
@@ -216,6 +212,20 @@ export class DeskModel {
     );
     this.#coming.set(index, coming);
     return coming;
+  }
+
+  /**
+   * Lays a page over what is here, once it is of the same revision: meanwhile it may be that of a step whose answer is on its way, or one
+   * that a step has passed.
+   *
+   * @param {number} index
+   * @param {import("../core/api.js").Answered<BarMap>} came
+   */
+  async #fits(index, came) {
+    if (came.revision !== this.#revision) await this.#last;
+    const found = Number(came.revision) < Number(this.#revision) && !this.has(index) ? await this.#fetch(index) : came;
+    if (found.revision === this.#revision) this.#take(found.data, found.revision);
+    else if (!this.has(index)) await this.#afresh(index);
   }
 
   /** @param {number} index of a page that came out of another revision; what is looked at goes first */

@@ -107,6 +107,81 @@ class DeskRacesBrowserTest {
         .isEqualTo("seen");
   }
 
+  /** Steps are answered with the pages that are different only. */
+  @Test
+  void whatIsShownAfterStepsIsWhatIsShownWhenItIsOpenedNow() {
+    assertThat(
+            run(
+                """
+                let seed = 7;
+                const any = n => { seed = (seed * 1103515245 + 12345) % 2147483648; return Math.floor(seed / 65536) % n; };
+                const whole = async (model) => {
+                  await model.load(1);
+                  for (let page = 1; page <= model.pageCount; page++) await model.need(page);
+                  return model;
+                };
+                const shown = m => JSON.stringify([m.map.bars, m.map.numbers, m.map.pages, m.map.findings, m.doubts]);
+                await whole(desk);
+                const bar = () => { const all = desk.map.bars; return all[any(all.length)]; };
+                const correction = () => {
+                  const {id} = bar();
+                  return [
+                    mark(id, 'R' + any(99)),
+                    {kind: 'set-number', bar: id, number: 1 + any(300)},
+                    {kind: 'set-meter', bar: id, beats: 2 + any(4), unit: 4},
+                    {kind: 'set-content', bar: id, content: 'multi-rest', count: 2 + any(9)},
+                    {kind: 'set-content', bar: id, content: 'music', count: 1},
+                    {kind: 'start-number', bar: id, label: String(20 + any(50)), title: ''}][any(6)];
+                };
+                const theirs = async () => {
+                  const now = await real(path + '/map?pages=1');
+                  await real(path + '/corrections', {method: 'POST', body: JSON.stringify(correction()),
+                    headers: {'Content-Type': 'application/json', 'If-Match': now.headers.get('ETag')}});
+                };
+                const steps = [() => desk.correct(correction()), () => desk.correct(correction()), () => desk.undo(), () => desk.redo()];
+                for (let i = 0; i < 25; i++) {
+                  if (any(4) === 0) await theirs();
+                  if (any(5) === 0) await desk.look(1 + any(desk.pageCount));
+                  await Promise.all([steps[any(4)](), ...(any(3) === 0 ? [steps[any(4)]()] : [])]);
+                  const here = shown(desk);
+                  if (desk.map.pages.some(p => !desk.has(p.index))) { // others were faster: the rest comes when it is looked at
+                    for (let page = 1; page <= desk.pageCount; page++) await desk.need(page);
+                    if (shown(desk) !== shown(await whole(new DeskModel(book, new EventBus())))) return 'step ' + i + ' after others';
+                    continue;
+                  }
+                  const now = await whole(new DeskModel(book, new EventBus()));
+                  if (here !== shown(now)) {
+                    const at = [...here].findIndex((c, n) => c !== shown(now)[n]);
+                    return `step ${i}: ` + here.slice(at - 200, at + 100) + ' / ' + shown(now).slice(at - 200, at + 100);
+                  }
+                }
+                return 'the same';
+                """))
+        .isEqualTo("the same");
+  }
+
+  /** It says nothing of the edit, nor of one that was taken back. */
+  @Test
+  void whereOneHasToWaitALittleAnEditIsSentLater() {
+    assertThat(
+            run(
+                """
+                const out = await import('/js/core/outbox.js');
+                await import('/js/core/back.js');
+                const states = [];
+                for (const takenBack of [false, true]) {
+                  await out.put({key: 'c'.repeat(32), at: 1, method: 'PATCH', path: '/api/books/none', body: {title: 'c'}, match: '1', state: 'waiting', takenBack});
+                  window.fetch = async () => new Response('{"detail": "Wait a little"}', {status: 429});
+                  await out.send();
+                  window.fetch = real;
+                  states.push((await out.waiting()).map(e => e.state).join());
+                  await out.drop('c'.repeat(32));
+                }
+                return states.join(' ');
+                """))
+        .isEqualTo("waiting waiting");
+  }
+
   /** Edits that were made in the same millisecond are two. */
   @Test
   void allThatClashedAreMadeAllTheSame() {
