@@ -40,6 +40,11 @@ final class Asked {
       return BarMapJson.mapper().readTree(bytes);
     }
 
+    /** Tells whether the service says that it ends: whoever asked is to ask the next one. */
+    boolean isOfTheEnd() {
+      return status == 503 && text().contains("The service is being ended");
+    }
+
     String text() {
       return new String(bytes, StandardCharsets.UTF_8);
     }
@@ -99,7 +104,7 @@ final class Asked {
   /**
    * Sends a request.
    *
-   * @throws IOException when there was no answer
+   * @throws IOException when there was no answer, or only that the service ends
    */
   Answer send(HttpRequest.Builder request) throws IOException {
     try {
@@ -113,7 +118,11 @@ final class Asked {
               .filter(e -> !e.isEmpty() && e.length() < 18)
               .map(Long::valueOf)
               .orElse(-1L);
-      return new Answer(answer.statusCode(), answer.body(), revision);
+      Answer whole = new Answer(answer.statusCode(), answer.body(), revision);
+      if (whole.isOfTheEnd()) {
+        throw new IOException(whole.text());
+      }
+      return whole;
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new IOException("interrupted", e);

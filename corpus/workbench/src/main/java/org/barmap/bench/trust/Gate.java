@@ -33,10 +33,10 @@ final class Gate {
     return awaitAfter(-1);
   }
 
-  /** Waits until it was opened again. */
+  /** Waits until it was opened again, or never will be. */
   synchronized int awaitAfter(int before) throws InterruptedIOException {
     try {
-      while (!open || times == before) {
+      while (!over && (!open || times == before)) {
         wait();
       }
       return times;
