@@ -114,6 +114,7 @@ class PagedMapTest extends RunningServer {
   /** The form as it was, with what a step says is drawn otherwise. */
   private static JsonNode merged(JsonNode road, JsonNode step) {
     ObjectNode merged = (ObjectNode) step.path("road").deepCopy();
+    assertThat(merged.remove("before")).isEqualTo(road.path("basis"));
     ArrayNode numbers = (ArrayNode) road.path("numbers").deepCopy();
     for (int i = 0; i < merged.path("at").size(); i++) {
       numbers.set(merged.path("at").get(i).asInt(), merged.path("numbers").get(i));
