@@ -94,6 +94,29 @@ class BookTurnsTest {
     }
   }
 
+  /** While somebody adds one page after the other, which come first, a book of many goes on. */
+  @ParameterizedTest
+  @EnumSource(Stores.class)
+  void aLongBookIsReadWhileShortOnesKeepComing(Stores store) throws IOException {
+    try (Library library = store.open(folder, Clock.systemUTC())) {
+      StandInReader reader = new StandInReader();
+      Worker worker = new Worker(library, reader, new Events());
+      String book = add(library, "long", 30);
+      while (read(library, book) == 0) {
+        worker.runOne();
+      }
+      List<String> others = new ArrayList<>();
+      for (int i = 0; i < 30; i++) {
+        others.add(add(library, "short" + i + "-", 1));
+        worker.runOne();
+      }
+      // its own turn may be the tenth: it has the next one only if it waits
+      int more = (int) read(library, book) - 1;
+      assertThat(more).as("about every tenth turn was its").isBetween(2, 3);
+      assertThat(others.stream().filter(o -> read(library, o) == 1)).hasSize(30 - more);
+    }
+  }
+
   private static String added(Library library) {
     try {
       return add(library, "short", 1);

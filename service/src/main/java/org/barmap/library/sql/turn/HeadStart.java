@@ -7,8 +7,9 @@ import java.util.Arrays;
 /**
  * How far ahead of the others a book is put into the row that needs few turns only: whoever adds a
  * page to a book waits for no library of ten thousand, and a book that is nearly done is finished.
- * Books of one kind take turns; those with much left wait while there are others. One that failed
- * has lost its start: when its pause is over it goes on as a book that comes then.
+ * Books of one kind take turns; those with much left wait while there are others, but for the turns
+ * that {@link LongWait} gives them. One that failed has lost its start: when its pause is over it
+ * goes on as a book that comes then.
  */
 enum HeadStart {
   /** A page, or what was photographed again of a book. */
@@ -17,6 +18,9 @@ enum HeadStart {
   SOME(20, Duration.ofDays(2000)),
   /** A book. */
   MANY(Integer.MAX_VALUE, Duration.ZERO);
+
+  /** From one kind to the next. */
+  private static final Duration BETWEEN = SOME.ahead;
 
   private final int most;
 
@@ -35,6 +39,16 @@ enum HeadStart {
    */
   static Instant place(Instant now, int left) {
     HeadStart start = Arrays.stream(values()).filter(s -> left <= s.most).findFirst().orElse(MANY);
-    return now.minus(start.ahead);
+    return start.last(now);
+  }
+
+  /** Returns where the last one of the kind stands: one that comes now. */
+  Instant last(Instant now) {
+    return now.minus(ahead);
+  }
+
+  /** Returns the place before all who have come within years. */
+  static Instant front(Instant now) {
+    return FEW.last(now).minus(BETWEEN);
   }
 }

@@ -35,6 +35,7 @@ public final class SqlTurns implements Turns {
   private final TurnClock clock;
   private final Ledger ledger;
   private final TurnTable table;
+  private final LongWait longWait;
   private final List<TurnPlace> places = new CopyOnWriteArrayList<>();
 
   /** Makes it. */
@@ -43,6 +44,7 @@ public final class SqlTurns implements Turns {
     this.pace = pace;
     this.clock = clock;
     this.ledger = ledger;
+    this.longWait = new LongWait(source, pace);
     Task<Void> named = Tasks.custom(READ, Void.class).execute((turn, context) -> nothing());
     this.table = new TurnTable(pace, clock, named, UUID.randomUUID().toString());
   }
@@ -113,6 +115,7 @@ public final class SqlTurns implements Turns {
   /** Ends a turn: its book goes to where it stands then, or out of the row. */
   void end(Execution turn, Outcome outcome) {
     String book = turn.taskInstance.getId();
+    longWait.turn(clock.now());
     try {
       ledger.edit(book, h -> end(h, turn, outcome));
     } catch (ExecutionException e) {
