@@ -8,7 +8,8 @@ public interface Replies {
   /**
    * An edit that was made.
    *
-   * @param request what was sent, as a hash; empty where it was taken back before it came
+   * @param request what was sent, as a hash, and to which book; empty where it was taken back
+   *     before it came
    * @param revision that came of it; 0 where it has none
    */
   record Reply(String request, long revision) {

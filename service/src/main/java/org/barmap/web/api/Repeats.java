@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.library.Library;
 import org.barmap.library.Replies;
@@ -28,6 +29,11 @@ public final class Repeats {
 
   private static final String KEY = "Idempotency-Key";
   private static final Pattern KEYS = Pattern.compile("[\\w-]{16,64}");
+  private static final Pattern BOOK = Pattern.compile("/api/books/([^/]+)");
+
+  /** Between the hash of a request and its book. */
+  private static final String OF = "@";
+
   private static final int REFUSED_FROM = 300;
 
   private static final String MAKING = "barmap.making";
@@ -83,7 +89,7 @@ public final class Repeats {
     if (reply.get().isWithdrawn()) {
       throw new ApiException(ApiError.KEY_USED, "This edit was taken back before it came");
     }
-    if (!reply.get().request().equals(asked)) {
+    if (!(reply.get().request() + OF).startsWith(asked + OF)) {
       throw new ApiException(ApiError.KEY_USED, "Every edit needs a key of its own");
     }
     long revision = reply.get().revision();
@@ -116,7 +122,11 @@ public final class Repeats {
   private void after(Context ctx) {
     try {
       if (ctx.statusCode() < REFUSED_FROM) {
-        key(ctx).ifPresent(key -> replies.keep(key, new Replies.Reply(hash(ctx), revision(ctx))));
+        key(ctx)
+            .ifPresent(
+                key ->
+                    replies.keep(
+                        key, new Replies.Reply(hash(ctx) + OF + book(ctx), revision(ctx))));
       }
     } finally {
       end(ctx);
@@ -132,11 +142,25 @@ public final class Repeats {
         throw new ApiException(ApiError.AWAY, "This edit is just being made");
       }
       Optional<Replies.Reply> made = replies.withdraw(key);
+      if (made.filter(r -> !isOf(book(ctx), r)).isPresent()) {
+        throw new ApiException(ApiError.KEY_USED, "This key is not that of an edit of this book");
+      }
       long revision = made.map(Replies.Reply::revision).orElse(0L);
       ctx.json(Map.of("made", made.isPresent(), "revision", revision));
     } finally {
       withdrawing.remove(key);
     }
+  }
+
+  /** Returns the book that a request is about; empty where it is about none. */
+  private static String book(Context ctx) {
+    Matcher matcher = BOOK.matcher(ctx.path());
+    return matcher.lookingAt() ? matcher.group(1) : "";
+  }
+
+  /** Of a reply that was kept before books were noted with them nobody knows: it is let pass. */
+  private static boolean isOf(String book, Replies.Reply reply) {
+    return !reply.request().contains(OF) || reply.request().endsWith(OF + book);
   }
 
   private static long revision(Context ctx) {

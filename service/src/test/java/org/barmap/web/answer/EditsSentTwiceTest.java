@@ -124,6 +124,26 @@ class EditsSentTwiceTest extends RunningServer {
     assertThat(json(get(changes)).path("changes")).isEmpty();
   }
 
+  /** Whoever may change one book learns nothing of edits of others, nor of those of no book. */
+  @Test
+  void anEditIsAskedForAtItsOwnBookOnly() throws Exception {
+    String key = "of-a-book-0123456789";
+    String note =
+        "{\"kind\":\"remind\",\"number\":\"1\",\"first\":\"1\",\"what\":\"text\",\"text\":\"n\"}";
+    HttpRequest.Builder add = to(book + "/changes").header("If-Match", "\"0\"");
+    send(add.header("Idempotency-Key", key).POST(HttpRequest.BodyPublishers.ofString(note)));
+    String none = "of-none-0123456789";
+    HttpRequest.Builder begin = to("/api/books").header("Idempotency-Key", none);
+    HttpResponse<String> begun = send(begin.POST(HttpRequest.BodyPublishers.ofString("{}")));
+    String other = "/api/books/" + json(begun).path("id").asString();
+    for (String foreign : List.of(key, none)) {
+      HttpResponse<String> answer = send(to(other + "/edits/" + foreign).DELETE());
+      assertThat(answer.statusCode()).as(answer.body()).isEqualTo(422);
+      assertThat(answer.body()).doesNotContain("\"made\"");
+    }
+    assertThat(json(send(to(book + "/edits/" + key).DELETE())).path("made").asBoolean()).isTrue();
+  }
+
   /** While an edit is being made nobody can say yet whether it was. */
   @Test
   void anEditThatIsJustBeingMadeIsAskedForLater() throws Exception {
