@@ -18,7 +18,9 @@ import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.term.InstrumentNames;
 import org.barmap.plan.words.clause.Sense;
+import org.barmap.plan.words.doubt.Backwards;
 import org.barmap.plan.words.doubt.Doubted;
+import org.barmap.plan.words.doubt.WhichShows;
 import org.barmap.plan.words.earlier.Before;
 import org.barmap.plan.words.earlier.Known;
 import org.barmap.plan.words.grammar.Corrections;
@@ -120,6 +122,19 @@ public final class ChangeWords {
   }
 
   private void typed(String typed) {
+    int start = heard.size();
+    String line = understood(typed);
+    List<Heard<ShowChange>> those = heard.subList(start, heard.size());
+    List<Heard<ShowChange>> all =
+        Backwards.of(line, WhichShows.of(line, those, today, names.titles().keySet()));
+    if (!all.equals(those)) {
+      those.clear();
+      those.addAll(all);
+    }
+  }
+
+  /** Reads a line; returns it as it was read. */
+  private String understood(String typed) {
     if (typed.length() > MOST_LETTERS) {
       String start = Spoken.plain(typed.substring(0, 40)) + "\u2026";
       heard.add(
@@ -127,7 +142,7 @@ public final class ChangeWords {
               start,
               "This line is longer than anything said in one breath; say it in several.",
               List.of()));
-      return;
+      return "";
     }
     String dated = Days.over(Idioms.digits(Spoken.plain(typed)), today);
     String figures = Spoken.figures(dated);
@@ -138,13 +153,13 @@ public final class ChangeWords {
         TwoBars.neighbours(
             Corrections.over(Corrections.corrected(said) ? Spoken.figures(said) : said));
     if (line.isEmpty() || heading(line)) {
-      return;
+      return "";
     }
     Optional<List<Heard<ShowChange>>> earlier =
         before.read(line, number.map(WrittenNumber::label), named);
     if (earlier.isPresent()) {
       earlier.get().forEach(this::add);
-      return;
+      return line;
     }
     List<String> either = Either.ways(line);
     if (either.isEmpty()) {
@@ -152,6 +167,7 @@ public final class ChangeWords {
     } else {
       either(line, either);
     }
+    return line;
   }
 
   /** Two ways of which nobody has said which it is; where neither is understood, as it was said. */

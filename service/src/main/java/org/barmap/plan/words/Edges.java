@@ -42,6 +42,10 @@ final class Edges {
   private static final Pattern ONWARDS =
       phrase("(?:from\\s+)?(.+?)\\s+(?:on|onwards?|forward|and\\s+on)");
   private static final Pattern FROM = phrase("from\\s+(.+)");
+
+  /** "After A": A is a bar, and all that follows it up to the next mark. */
+  static final String AFTER_MARK = "After that bar, or after all up to the next mark";
+
   private static final String THROUGH_MARK =
       "Through that bar, or through all that follows it up to the next mark";
 
@@ -151,9 +155,7 @@ final class Edges {
         return edge.refused() ? edge : behind;
       }
       Edge section = edge.moved(scope, p -> Place.bar(scope.sectionEnd(p.slot()) + 1));
-      return after.group(1) != null
-          ? section
-          : behind.or(section, "After that bar, or after all up to the next mark");
+      return after.group(1) != null ? section : behind.or(section, AFTER_MARK);
     }
     Matcher start = AT_START.matcher(text);
     return Edge.at(scope, start.matches() ? start.group(1) : text);

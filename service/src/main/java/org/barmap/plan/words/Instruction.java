@@ -156,18 +156,22 @@ record Instruction(Scope scope, String words, String said, Meta meta) implements
     if (range.ways().isEmpty()) {
       return asked(range.why(), range.candidates());
     }
-    if (range.ways().size() == 1) {
+    if (range.ways().size() == 1 && !range.none()) {
       Way way = range.ways().get(0);
       return understood(make.apply(new Stretch(way.first(), way.last())), says.apply(way));
     }
-    return choose(
-        question(range.why()),
-        range.ways().stream()
-            .map(
-                w ->
-                    new Heard.Reading<>(
-                        says.apply(w), List.of(make.apply(new Stretch(w.first(), w.last())))))
-            .toList());
+    List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    if (range.none()) {
+      readings.add(
+          new Heard.Reading<>(
+              "you play to the next mark and straight on, nothing is out",
+              List.of(Kept.note(scope, this.said, meta))));
+    }
+    for (Way way : range.ways()) {
+      Stretch bars = new Stretch(way.first(), way.last());
+      readings.add(new Heard.Reading<>(says.apply(way), List.of(make.apply(bars))));
+    }
+    return choose(question(range.why()), readings);
   }
 
   private static String question(String why) {

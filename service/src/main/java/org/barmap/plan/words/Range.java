@@ -11,8 +11,9 @@ import java.util.Optional;
  * @param ways the stretches that may be meant, the likelier first; empty when refused
  * @param why why there is more than one, or none
  * @param candidates when refused
+ * @param none there may be no bars at all: what begins behind a section ends with it
  */
-record Range(List<Way> ways, String why, List<String> candidates) {
+record Range(List<Way> ways, String why, List<String> candidates, boolean none) {
 
   /** Nobody chooses among more. */
   private static final int MOST_WAYS = 6;
@@ -21,6 +22,11 @@ record Range(List<Way> ways, String why, List<String> candidates) {
   Range {
     ways = List.copyOf(ways);
     candidates = List.copyOf(candidates);
+  }
+
+  /** Bars, or none for what is wrong. */
+  Range(List<Way> ways, String why, List<String> candidates) {
+    this(ways, why, candidates, false);
   }
 
   static Range refused(String why, List<String> candidates) {
@@ -52,13 +58,15 @@ record Range(List<Way> ways, String why, List<String> candidates) {
     }
     List<Way> ways = new ArrayList<>();
     String wrong = "";
+    boolean none = false;
     for (Edge.At a : from.ats()) {
       for (Edge.At b : to.ats()) {
         String backwards = Way.wrong(scope, a, b);
         if (backwards.isEmpty()) {
           Way.of(scope, a, b).stream().filter(w -> !ways.contains(w)).forEach(ways::add);
-        } else if (wrong.isEmpty()) {
-          wrong = backwards;
+        } else {
+          wrong = wrong.isEmpty() ? backwards : wrong;
+          none |= from.why().equals(Edges.AFTER_MARK) && a.place().slot() == b.place().slot() + 1;
         }
       }
     }
@@ -69,6 +77,6 @@ record Range(List<Way> ways, String why, List<String> candidates) {
     boolean beats = ways.stream().anyMatch(Way::named);
     String because =
         why.isEmpty() && beats ? "Beats as the director shows them, or as the meter counts" : why;
-    return new Range(ways.subList(0, Math.min(MOST_WAYS, ways.size())), because, List.of());
+    return new Range(ways.subList(0, Math.min(MOST_WAYS, ways.size())), because, List.of(), none);
   }
 }

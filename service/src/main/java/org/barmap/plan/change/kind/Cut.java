@@ -146,7 +146,9 @@ public record Cut(Meta meta, String number, String first, String last, Optional<
     String land =
         " to beginning of "
             + to.replaceFirst("(?i)^(?:the\\s+)?(?:beginning|start|top|head)\\s+of\\s+", "");
-    boolean mark = how != null && how.equalsIgnoreCase("from") && bar.matches("\\p{L}{1,2}");
+    boolean end = !bar.equals(from);
+    boolean mark =
+        how != null && how.equalsIgnoreCase("from") && bar.matches("\\p{L}{1,2}") && !end;
     if (!mark) {
       return cut(told, "after " + bar + land);
     }

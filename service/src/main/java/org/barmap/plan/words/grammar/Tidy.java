@@ -91,6 +91,8 @@ public final class Tidy {
       phrase(
           "(?<=\\s)(?:until|till|'?til|while|as\\s+long\\s+as|if|in\\s+case|because|when|once|waiting\\s+for|(?:for|under)\\s+(?:the|her|his|him|them|an?)\\b)\\s");
 
+  private static final Pattern AT_END = phrase("\\bat\\s+(?:(?:the\\s+)?very\\s+)?end\\s+of\\s+");
+
   private Tidy() {}
 
   /** One way to write it, and the one kept. */
@@ -120,7 +122,7 @@ public final class Tidy {
 
   /** Takes off what stands round a message: a greeting, and thanks. */
   public static String message(String line) {
-    return all(AROUND, line);
+    return AT_END.matcher(all(AROUND, line)).replaceAll("at the end of ");
   }
 
   /** Writes out what is abbreviated; nothing else changes. */
