@@ -129,7 +129,7 @@ public final class ChangeWords {
         Backwards.of(line, WhichShows.of(line, those, today, names.titles().keySet()));
     if (!all.equals(those)) {
       those.clear();
-      those.addAll(all);
+      all.forEach(h -> heard.add(keepable(h, "n" + next++)));
     }
   }
 
@@ -493,14 +493,14 @@ public final class ChangeWords {
   }
 
   private void add(Heard<ShowChange> one) {
-    boolean noted =
-        one instanceof Heard.AskedBack<ShowChange> asked && asked.keep().isPresent()
-            || one instanceof Heard.Understood;
-    heard.add(
-        noted
-            ? one
-            : ((Heard.AskedBack<ShowChange>) one)
-                .about(one.said(), Kept.theShow(one.said(), Meta.of("n" + next))));
+    heard.add(keepable(one, "n" + next));
     next++;
+  }
+
+  /** What is asked may always be kept as a note. */
+  private static Heard<ShowChange> keepable(Heard<ShowChange> one, String id) {
+    return one instanceof Heard.AskedBack<ShowChange> asked && asked.keep().isEmpty()
+        ? asked.about(one.said(), Kept.theShow(one.said(), Meta.of(id)))
+        : one;
   }
 }

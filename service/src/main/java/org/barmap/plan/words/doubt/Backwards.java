@@ -3,13 +3,10 @@ package org.barmap.plan.words.doubt;
 import static org.barmap.plan.change.term.Phrase.phrase;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.barmap.plan.change.kind.Note;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
-import org.barmap.plan.change.say.Meta;
 
 /**
  * Asks where bars are said from a later to an earlier one: "cut 9 to 3", when 3 is a number too.
@@ -39,15 +36,6 @@ public final class Backwards {
     if (!(one instanceof Heard.Understood<ShowChange> u) || !u.change().kind().equals("cut")) {
       return one;
     }
-    ShowChange change = u.change();
-    Note keep =
-        new Note(
-            Meta.of(change.meta().id()),
-            change.number(),
-            Optional.empty(),
-            u.said(),
-            Optional.empty());
-    return new Heard.AskedBack<>(
-        u.said(), question, List.of(), u.reading().stream().toList(), Optional.of(keep));
+    return new Heard.AskedBack<>(u.said(), question, List.of(), u.reading().stream().toList());
   }
 }

@@ -14,7 +14,6 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.ChangesJson;
-import org.barmap.plan.change.kind.Note;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
@@ -144,7 +143,7 @@ public record WhichShows(String said, Optional<String> version, List<String> day
   private static boolean inVersion(Heard<ShowChange> one) {
     return readings(one).stream()
         .flatMap(r -> r.changes().stream())
-        .anyMatch(c -> !(c instanceof Note) && c.meta().version().isPresent());
+        .anyMatch(c -> c.kept().isEmpty() && c.meta().version().isPresent());
   }
 
   private static List<Heard.Reading<ShowChange>> readings(Heard<ShowChange> one) {
@@ -172,10 +171,11 @@ public record WhichShows(String said, Optional<String> version, List<String> day
   /** The day kept as a note says nothing that the question doesn't. */
   private boolean dayAlone(Heard<ShowChange> one) {
     return one instanceof Heard.Understood<ShowChange> u
-        && u.change() instanceof Note note
-        && BESIDE
-            .matcher(MATINEE.matcher(DAY.matcher(note.text()).replaceAll(" ")).replaceAll(" "))
-            .matches();
+        && u.change()
+            .kept()
+            .map(text -> MATINEE.matcher(DAY.matcher(text.text()).replaceAll(" ")).replaceAll(" "))
+            .filter(rest -> BESIDE.matcher(rest).matches())
+            .isPresent();
   }
 
   private boolean always(Heard.Reading<ShowChange> reading) {
@@ -185,7 +185,7 @@ public record WhichShows(String said, Optional<String> version, List<String> day
   /** What has the day among its own words, as a cue, loses nothing. */
   private boolean always(ShowChange change) {
     Meta meta = change.meta();
-    return !(change instanceof Note)
+    return change.kept().isEmpty()
         && meta.since().isEmpty()
         && meta.until().isEmpty()
         && !change.says().toLowerCase(Locale.ROOT).contains(said.toLowerCase(Locale.ROOT));
@@ -205,16 +205,9 @@ public record WhichShows(String said, Optional<String> version, List<String> day
       ways.add(new Heard.Reading<>(start(reading) + every, reading.changes()));
     }
     Optional<ShowChange> keep =
-        one instanceof Heard.AskedBack<ShowChange> asked
-            ? asked.keep()
-            : one.reading().map(r -> note(r.changes().get(0), one.said()));
+        one instanceof Heard.AskedBack<ShowChange> asked ? asked.keep() : Optional.empty();
     return new Heard.AskedBack<>(
         one.said(), "For which shows is it: \"" + said + "\"?", List.of(), ways, keep);
-  }
-
-  private static ShowChange note(ShowChange of, String words) {
-    return new Note(
-        Meta.of(of.meta().id()), of.number(), Optional.empty(), words, Optional.empty());
   }
 
   private static String start(Heard.Reading<ShowChange> reading) {
