@@ -57,6 +57,14 @@ class BenchCommandTest {
             "deskRedrawnMillis",
             "deskRedrawnWorstMillis",
             "routePastedLines",
+            "roadFirstViewMillis",
+            "roadFirstViewPageMillis",
+            "roadReadMillis",
+            "roadReadPageMillis",
+            "roadAcceptedMillis",
+            "roadAcceptedPageMillis",
+            "roadTakenBackMillis",
+            "roadTakenBackPageMillis",
             "routePastedMillis");
     assertThat(figures.path("settlePages").asInt(0)).isEqualTo(144);
     // in a map without evidence nothing would be settled, and the correction would be asked nowhere
