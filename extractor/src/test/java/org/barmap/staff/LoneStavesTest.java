@@ -120,13 +120,7 @@ class LoneStavesTest {
     for (int k = -2; k <= 2; k++) {
       assertThat(dark(strip, u, (Strip.MIDDLE + k) * 8)).as("line %d", k).isTrue();
     }
-    for (double across : new double[] {-1.6, 0.5, 1.6}) {
-      int row = (int) ((Strip.MIDDLE + across) * 8);
-      assertThat(
-              IntStream.rangeClosed((3 + 17) * 8, (3 + 19) * 8).anyMatch(x -> dark(strip, x, row)))
-          .as("the barline is drawn on to %s", across)
-          .isTrue();
-    }
+    assertBarlineGoesOnTo(strip, -1.6, 0.5, 1.6);
   }
 
   @Test
@@ -169,13 +163,7 @@ class LoneStavesTest {
     int figure = (int) ((3 + 64 / SPACE) * 8);
     assertThat(dark(strip, figure, (int) ((Strip.MIDDLE - 2.5) * 8))).isTrue();
     assertThat(dark(strip, figure, (int) ((Strip.MIDDLE - 1.5) * 8))).isFalse();
-    for (double across : new double[] {-1.6, 1.6}) {
-      int row = (int) ((Strip.MIDDLE + across) * 8);
-      assertThat(
-              IntStream.rangeClosed((3 + 17) * 8, (3 + 19) * 8).anyMatch(x -> dark(strip, x, row)))
-          .as("the barline is drawn on to %s", across)
-          .isTrue();
-    }
+    assertBarlineGoesOnTo(strip, -1.6, 1.6);
   }
 
   /** In a bad copy a line may begin in dashes; where others begin, it does too. */
@@ -220,6 +208,17 @@ class LoneStavesTest {
 
   private static int column(Strip strip, double x) {
     return (int) ((Strip.MARGIN + strip.staff().alongAt(x)) * 8);
+  }
+
+  /** The first barline is drawn at these places, spaces below the middle line. */
+  private static void assertBarlineGoesOnTo(Strip strip, double... places) {
+    for (double across : places) {
+      int row = (int) ((Strip.MIDDLE + across) * 8);
+      assertThat(
+              IntStream.rangeClosed((3 + 17) * 8, (3 + 19) * 8).anyMatch(x -> dark(strip, x, row)))
+          .as("the barline is drawn on to %s", across)
+          .isTrue();
+    }
   }
 
   private static boolean dark(Strip strip, int u, int v) {

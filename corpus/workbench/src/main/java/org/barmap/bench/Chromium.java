@@ -70,6 +70,21 @@ final class Chromium implements AutoCloseable {
     return program.isEmpty() ? Optional.empty() : Optional.of(new Chromium(program.get()));
   }
 
+  /**
+   * Returns what tells, as {@code window.first}, when the first of some elements was drawn,
+   * milliseconds since the address was asked for.
+   */
+  static String firstDrawn(String selector) {
+    return """
+        window.first = new Promise((tell) => {
+          const look = () => requestAnimationFrame(() =>
+            document.querySelector("%s") ? requestAnimationFrame(() => tell(performance.now())) : look());
+          look();
+        });
+        """
+        .formatted(selector);
+  }
+
   /** What is measured in a window. */
   interface Visit {
     void in(Chromium chromium) throws IOException;

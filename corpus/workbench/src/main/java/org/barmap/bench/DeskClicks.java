@@ -25,16 +25,6 @@ final class DeskClicks {
   /** Page of the book that is corrected. */
   private static final int PAGE = 70;
 
-  /** Tells when the first bars were drawn, milliseconds since the address was asked for. */
-  private static final String FIRST =
-      """
-      window.first = new Promise((tell) => {
-        const look = () => requestAnimationFrame(() =>
-          document.querySelector(".bar-field") ? requestAnimationFrame(() => tell(performance.now())) : look());
-        look();
-      });
-      """;
-
   private static final String CLICK =
       """
       new Promise((tell) => {
@@ -65,7 +55,7 @@ final class DeskClicks {
         NAMES,
         cookie,
         desk,
-        FIRST,
+        Chromium.firstDrawn(".bar-field"),
         chromium -> clicked(figures, chromium, desk, map, counted));
   }
 
@@ -88,14 +78,8 @@ final class DeskClicks {
       clicks[i] = chromium.number(CLICK.formatted(rest.id(), rest.count() + 20 + i));
     }
     figures.put(NAMES.get(0), Rounds.rounded(views[0]));
-    figures.put(NAMES.get(1), median(views));
-    figures.put(NAMES.get(2), median(clicks));
-    figures.put(NAMES.get(3), Rounds.rounded(clicks[clicks.length - 1]));
-  }
-
-  /** Sorts them. */
-  private static double median(double[] times) {
-    Arrays.sort(times);
-    return Rounds.rounded(times[times.length / 2]);
+    figures.put(NAMES.get(1), Rounds.median(Arrays.stream(views)));
+    figures.put(NAMES.get(2), Rounds.median(Arrays.stream(clicks)));
+    figures.put(NAMES.get(3), Rounds.rounded(Arrays.stream(clicks).max().orElseThrow()));
   }
 }

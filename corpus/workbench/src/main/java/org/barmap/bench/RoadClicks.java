@@ -2,7 +2,6 @@ package org.barmap.bench;
 
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,15 +21,6 @@ final class RoadClicks {
 
   private static final List<String> NAMES =
       List.of("roadFirstViewMillis", "roadReadMillis", "roadAcceptedMillis", "roadTakenBackMillis");
-
-  private static final String FIRST =
-      """
-      window.first = new Promise((tell) => {
-        const look = () => requestAnimationFrame(() =>
-          document.querySelector(".form-bar") ? requestAnimationFrame(() => tell(performance.now())) : look());
-        look();
-      });
-      """;
 
   /** Does something and waits for a frame in which something holds, and for the one after it. */
   private static final String STEP =
@@ -61,7 +51,7 @@ final class RoadClicks {
         NAMES,
         cookie,
         road,
-        FIRST,
+        Chromium.firstDrawn(".form-bar"),
         chromium -> clicked(figures, chromium, road, lines, counted));
   }
 
@@ -123,15 +113,11 @@ final class RoadClicks {
     void put(Map<String, Object> figures) {
       taken.forEach(
           (name, all) -> {
-            figures.put(name, median(all, 0));
-            figures.put(name.replace("Millis", "PageMillis"), median(all, 1));
+            figures.put(name, Rounds.median(all.stream().mapToDouble(one -> one[0])));
+            figures.put(
+                name.replace("Millis", "PageMillis"),
+                Rounds.median(all.stream().mapToDouble(one -> one[1])));
           });
-    }
-
-    private static double median(List<double[]> all, int at) {
-      double[] sorted = all.stream().mapToDouble(one -> one[at]).toArray();
-      Arrays.sort(sorted);
-      return Rounds.rounded(sorted[sorted.length / 2]);
     }
   }
 }

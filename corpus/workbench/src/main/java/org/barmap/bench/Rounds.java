@@ -2,6 +2,7 @@ package org.barmap.bench;
 
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.stream.DoubleStream;
 
 /**
  * How often one step is timed after another.
@@ -72,6 +73,12 @@ record Rounds(int counted) {
      * @param round which time; negative while warming up
      */
     void take(int round) throws IOException;
+  }
+
+  /** Returns the median of times, rounded; the upper one of two in the middle. */
+  static double median(DoubleStream times) {
+    double[] sorted = times.sorted().toArray();
+    return rounded(sorted[sorted.length / 2]);
   }
 
   /** Rounds a figure to a thousandth. */

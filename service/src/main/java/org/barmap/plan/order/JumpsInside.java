@@ -35,13 +35,7 @@ final class JumpsInside {
                 "jump-in-repeat",
                 "A D.C. or D.S. stands inside a repeat; is it taken the last time round, or the"
                     + " first time you come to it? The last time until that is said.");
-        Choices.Asked asked =
-            new Choices.Asked(
-                finding,
-                Topic.REPEAT,
-                number.nameAt(Math.min(pieces.get(at).slot(), number.slots() - 1)),
-                List.of(Choices.Way.of("the last time round"), Choices.Way.of("the first time")));
-        if (choices.ask(asked) == 1) {
+        if (firstTime(finding, number, pieces.get(at), choices)) {
           signs.early(at);
         }
       }
@@ -77,7 +71,7 @@ final class JumpsInside {
                   + " this one? It is until that is said.");
       List<Choices.Way> ways =
           List.of(Choices.Way.of("repeated from its beginning"), Choices.Way.of("on, once"));
-      String bar = number.nameAt(Math.min(pieces.get(target).slot(), number.slots() - 1));
+      String bar = name(number, pieces.get(target));
       if (choices.ask(new Choices.Asked(finding, Topic.REPEAT, bar, ways)) == 1) {
         signs.afterJump(loop, false);
       }
@@ -114,16 +108,28 @@ final class JumpsInside {
                   + sign
                   + " stands in a repeat that is taken again after the D.C. or D.S.; does it count"
                   + " the last time round, or the first? The last time until that is said.");
-      Choices.Asked asked =
-          new Choices.Asked(
-              finding,
-              Topic.REPEAT,
-              number.nameAt(Math.min(pieces.get(at).slot(), number.slots() - 1)),
-              List.of(Choices.Way.of("the last time round"), Choices.Way.of("the first time")));
-      if (choices.ask(asked) == 1) {
+      if (firstTime(finding, number, pieces.get(at), choices)) {
         signs.early(at);
       }
     }
+  }
+
+  /**
+   * Whether a sign in a repeat counts the first time it is met; the last time until that is said.
+   */
+  private static boolean firstTime(
+      PlanFinding finding, WrittenNumber number, Piece piece, Choices choices) {
+    return choices.ask(
+            new Choices.Asked(
+                finding,
+                Topic.REPEAT,
+                name(number, piece),
+                List.of(Choices.Way.of("the last time round"), Choices.Way.of("the first time"))))
+        == 1;
+  }
+
+  private static String name(WrittenNumber number, Piece piece) {
+    return number.nameAt(Math.min(piece.slot(), number.slots() - 1));
   }
 
   private static boolean closes(Loop loop, int at) {

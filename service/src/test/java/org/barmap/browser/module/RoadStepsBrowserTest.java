@@ -4,9 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import org.barmap.browser.Browser;
-import org.barmap.browser.ReadyBook;
-import org.barmap.browser.Visit;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -51,26 +48,21 @@ class RoadStepsBrowserTest {
       await clear();
       """;
 
-  private Visit visit;
-  private Browser browser;
-  private String book;
+  private BookOfModules modules;
 
   @BeforeAll
   void open(@TempDir Path data) throws IOException {
-    book = ReadyBook.into(data);
-    visit = Visit.to(data, 800, 600);
-    browser = visit.browser();
+    modules = BookOfModules.in(data);
   }
 
   @AfterAll
   void close() {
-    visit.close();
+    modules.close();
   }
 
   @BeforeEach
   void opened() {
-    browser.go("/");
-    browser.see("main h1");
+    modules.fresh();
   }
 
   @Test
@@ -185,13 +177,6 @@ class RoadStepsBrowserTest {
   }
 
   private String run(String body) {
-    return String.valueOf(
-        browser.asyncScript(
-            "const done = arguments[arguments.length - 1]; const steps = %d; const book = '%s';"
-                    .formatted(STEPS, book)
-                + "(async () => {"
-                + BOTH
-                + body
-                + "})().then(r => done(String(r)), e => done('failed: ' + e + (e.stack ?? '')))"));
+    return modules.run("const steps = %d;".formatted(STEPS), BOTH, body);
   }
 }
