@@ -115,6 +115,7 @@ public final class Repeats {
   private void end(Context ctx) {
     String key = ctx.attribute(MAKING);
     if (key != null) {
+      ctx.attribute(MAKING, null); // once only: the key may be another request's by then
       making.remove(key);
     }
   }
