@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.barmap.plan.change.Place;
@@ -13,6 +12,11 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Told.PrintedRepeat;
+import org.barmap.plan.words.bar.Printed;
+import org.barmap.plan.words.bar.Range;
+import org.barmap.plan.words.bar.Repeats;
+import org.barmap.plan.words.bar.Scope;
+import org.barmap.plan.words.bar.Way;
 import org.barmap.plan.words.clause.Sense;
 import org.barmap.plan.words.grammar.Bars;
 import org.barmap.plan.words.grammar.Grammar;
@@ -23,11 +27,9 @@ import org.barmap.plan.words.grammar.Meant;
  * grammar.
  *
  * @param scope the number
- * @param read reads an instruction in the words of the kinds of change
  * @param meta what the next change gets
  */
-record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, Supplier<Meta> meta)
-    implements Bars {
+record Called(Scope scope, Supplier<Meta> meta) implements Bars {
 
   @Override
   public Optional<Ends> ends(String said) {
@@ -209,13 +211,28 @@ record Called(Scope scope, Function<String, Optional<Heard<ShowChange>>> read, S
         .toList();
   }
 
+  /** Reads an instruction in the words of the kinds of change; empty where it is none. */
+  Optional<Heard<ShowChange>> read(String words) {
+    return TwoBars.read(scope, words, this::figured).or(() -> figured(words));
+  }
+
+  private Optional<Heard<ShowChange>> figured(String words) {
+    Meta next = meta.get();
+    Optional<Heard<ShowChange>> plain = new Instruction(scope, words, words, next).read();
+    String figures = Spoken.figures(words);
+    if (figures.equals(words) || Said.understood(plain)) {
+      return plain;
+    }
+    return new Instruction(scope, figures, words, next).read().or(() -> plain);
+  }
+
   private Optional<Heard<ShowChange>> plain(String words) {
-    Optional<Heard<ShowChange>> plain = read.apply(words);
+    Optional<Heard<ShowChange>> plain = read(words);
     String framed = Frames.plain(words);
     if (Said.understood(plain) || framed.equals(words)) {
       return plain;
     }
-    return Said.better(plain, read.apply(framed).map(h -> Said.as(h, words)));
+    return Said.better(plain, read(framed).map(h -> Said.as(h, words)));
   }
 
   private static boolean choice(Optional<Heard<ShowChange>> heard) {

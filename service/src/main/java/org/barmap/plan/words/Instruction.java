@@ -20,6 +20,11 @@ import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.say.Told;
 import org.barmap.plan.change.say.Wording;
+import org.barmap.plan.words.bar.Edge;
+import org.barmap.plan.words.bar.Range;
+import org.barmap.plan.words.bar.Repeats;
+import org.barmap.plan.words.bar.Scope;
+import org.barmap.plan.words.bar.Way;
 
 /**
  * One instruction for one number.

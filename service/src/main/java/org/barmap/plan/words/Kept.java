@@ -12,6 +12,7 @@ import org.barmap.plan.change.kind.Note;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.change.say.Meta;
+import org.barmap.plan.words.bar.Scope;
 import org.barmap.plan.words.grammar.Sounds;
 
 /** What becomes of words that are no change. */

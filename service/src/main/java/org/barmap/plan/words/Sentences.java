@@ -11,6 +11,8 @@ import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Meta;
 import org.barmap.plan.change.say.Wording;
 import org.barmap.plan.change.term.Pass;
+import org.barmap.plan.words.bar.Range;
+import org.barmap.plan.words.bar.Scope;
 
 /** Takes a line apart into sentences, and a sentence into instructions. */
 final class Sentences {

@@ -8,6 +8,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.words.bar.Scope;
 
 /** "Cut 34 49": from one bar to the other, or both of them; the sign between was left out. */
 final class TwoBars {

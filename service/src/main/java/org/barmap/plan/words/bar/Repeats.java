@@ -1,4 +1,4 @@
-package org.barmap.plan.words;
+package org.barmap.plan.words.bar;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +14,7 @@ import org.barmap.plan.change.effect.Stretch;
 import org.barmap.plan.change.say.Told.PrintedRepeat;
 
 /** Finds the repeats that words like "no repeat" are about. */
-final class Repeats {
+public final class Repeats {
   private static final Pattern OPEN =
       Pattern.compile("\\b(vamp|safety)\\b", Pattern.CASE_INSENSITIVE);
 
@@ -55,7 +55,7 @@ final class Repeats {
   }
 
   /** Finds the bars under a "Vamp" or a "Safety" that have no repeat signs. */
-  static List<PrintedRepeat> unsigned(WrittenNumber number, String word) {
+  public static List<PrintedRepeat> unsigned(WrittenNumber number, String word) {
     List<PrintedRepeat> found = new ArrayList<>();
     for (int i = 0; i < number.bars().size(); i++) {
       if (open(number.bars().get(i)).equals(word)) {
@@ -90,7 +90,8 @@ final class Repeats {
     return new PrintedRepeat(new Stretch(from, to), endings, open, says);
   }
 
-  static boolean jumpsBack(WrittenNumber number) {
+  /** Whether a D.C. or a D.S. is printed. */
+  public static boolean jumpsBack(WrittenNumber number) {
     return number.bars().stream()
         .anyMatch(b -> b.has(Navigation.DA_CAPO) || b.has(Navigation.DAL_SEGNO));
   }

@@ -1,4 +1,4 @@
-package org.barmap.plan.words;
+package org.barmap.plan.words.bar;
 
 import java.util.List;
 import java.util.OptionalDouble;
@@ -15,7 +15,7 @@ import org.barmap.plan.change.term.Figures;
  * @param why why there is more than one, or none
  * @param candidates when refused
  */
-record Edge(List<Edge.At> ats, boolean mark, String why, List<String> candidates) {
+public record Edge(List<Edge.At> ats, boolean mark, String why, List<String> candidates) {
   private static final Pattern NOTE =
       Pattern.compile(
           ".*\\b(?:half|quarter|eighth|sixteenth|minim|crotchet|quaver|semiquaver)s?\\s+\\d{1,2}",
@@ -31,20 +31,21 @@ record Edge(List<Edge.At> ats, boolean mark, String why, List<String> candidates
    * @param name its address
    * @param sure its beat can't be another: it was named by its note
    */
-  record At(Place place, String name, boolean sure) {}
+  public record At(Place place, String name, boolean sure) {}
 
   /** Takes defensive copies. */
-  Edge {
+  public Edge {
     ats = List.copyOf(ats);
     candidates = List.copyOf(candidates);
   }
 
-  boolean refused() {
+  /** Whether it is no bar of the number. */
+  public boolean refused() {
     return ats.isEmpty();
   }
 
   /** The bar as it was said; where that may be several, each by its own name. */
-  static Edge at(Scope scope, String words) {
+  public static Edge at(Scope scope, String words) {
     String said = Edges.bare(words);
     Scope.Looked looked = scope.find(said);
     boolean one = looked.places().size() == 1;

@@ -1,4 +1,4 @@
-package org.barmap.plan.words;
+package org.barmap.plan.words.bar;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -13,19 +13,19 @@ import java.util.Optional;
  * @param candidates when refused
  * @param none there may be no bars at all: what begins behind a section ends with it
  */
-record Range(List<Way> ways, String why, List<String> candidates, boolean none) {
+public record Range(List<Way> ways, String why, List<String> candidates, boolean none) {
 
   /** Nobody chooses among more. */
   private static final int MOST_WAYS = 6;
 
   /** Takes defensive copies. */
-  Range {
+  public Range {
     ways = List.copyOf(ways);
     candidates = List.copyOf(candidates);
   }
 
   /** Bars, or none for what is wrong. */
-  Range(List<Way> ways, String why, List<String> candidates) {
+  public Range(List<Way> ways, String why, List<String> candidates) {
     this(ways, why, candidates, false);
   }
 
@@ -42,7 +42,7 @@ record Range(List<Way> ways, String why, List<String> candidates, boolean none) 
    *
    * @param landing a rehearsal mark behind "to" is where one lands; else it is the last bar
    */
-  static Range read(Scope scope, String words, boolean landing) {
+  public static Range read(Scope scope, String words, boolean landing) {
     String text = Edges.plain(words);
     Optional<Range> read = Blocks.read(scope, text);
     return read.orElseGet(() -> Edges.read(scope, text, landing));

@@ -1,4 +1,4 @@
-package org.barmap.plan.words;
+package org.barmap.plan.words.bar;
 
 import static org.barmap.plan.change.term.Phrase.phrase;
 
@@ -20,7 +20,7 @@ import org.barmap.plan.change.say.Told.PrintedRepeat;
 import org.barmap.plan.change.term.Numerals;
 
 /** One number as words are looked up in it; made once for a whole list. */
-final class Scope {
+public final class Scope {
   private static final Pattern AFTER =
       phrase("(?:the\\s+)?(" + Numerals.CARDINAL + ")(?:\\s+bars?)?\\s+after\\s+(.+)");
   private static final Pattern IN_BEATS =
@@ -36,22 +36,25 @@ final class Scope {
    *
    * @param chair whose part the book is; empty when unknown
    */
-  Scope(WrittenNumber number, String chair) {
+  public Scope(WrittenNumber number, String chair) {
     this.number = number;
     this.chair = chair;
     this.addresses = new Addresses(number);
     this.repeats = Repeats.of(number);
   }
 
-  WrittenNumber number() {
+  /** Returns the number. */
+  public WrittenNumber number() {
     return number;
   }
 
-  String chair() {
+  /** Returns whose part the book is; empty when unknown. */
+  public String chair() {
     return chair;
   }
 
-  List<PrintedRepeat> repeats() {
+  /** Returns the printed repeats, in the order of the page. */
+  public List<PrintedRepeat> repeats() {
     return repeats;
   }
 
@@ -63,8 +66,9 @@ final class Scope {
    * @param why what is wrong, or why there is more than one
    * @param candidates words that would be understood
    */
-  record Looked(List<Place> places, boolean mark, String why, List<String> candidates) {
-    Looked {
+  public record Looked(List<Place> places, boolean mark, String why, List<String> candidates) {
+    /** Takes defensive copies. */
+    public Looked {
       places = List.copyOf(places);
       candidates = List.copyOf(candidates);
     }
@@ -75,7 +79,7 @@ final class Scope {
   }
 
   /** Looks a bar up. "4 after F" may be four bars on from F, or F's fourth: some count F itself. */
-  Looked find(String words) {
+  public Looked find(String words) {
     Optional<Address> address = Address.parse(words);
     Found found = address.map(addresses::find).orElseGet(() -> addresses.find(words));
     if (found instanceof Found.Refused refused) {
@@ -115,11 +119,13 @@ final class Scope {
     return addresses.sectionEnd(slot);
   }
 
-  String nameAt(int slot) {
+  /** Returns how a bar is called; slots are its bars one by one, from 0. */
+  public String nameAt(int slot) {
     return number.nameAt(slot);
   }
 
-  int slots() {
+  /** Returns how many bars there are. */
+  public int slots() {
     return number.slots();
   }
 
@@ -132,7 +138,8 @@ final class Scope {
     return bars;
   }
 
-  Optional<Meter> meterAt(int slot) {
+  /** Returns the meter of a bar, where one is known. */
+  public Optional<Meter> meterAt(int slot) {
     return number.barAt(slot).meter();
   }
 

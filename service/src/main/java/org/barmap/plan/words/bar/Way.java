@@ -1,4 +1,4 @@
-package org.barmap.plan.words;
+package org.barmap.plan.words.bar;
 
 import java.util.List;
 import java.util.OptionalDouble;
@@ -17,7 +17,7 @@ import org.barmap.plan.change.term.NoteNames;
  * @param lands where one lands behind it: "you land on 12"
  * @param named its beats are named by their note, as "beat" could mean another
  */
-record Way(String first, String last, String says, String out, String lands, boolean named) {
+public record Way(String first, String last, String says, String out, String lands, boolean named) {
 
   /** Returns what is wrong with going from one place to another; empty where nothing is. */
   static String wrong(Scope scope, Edge.At a, Edge.At b) {

@@ -1,4 +1,4 @@
-package org.barmap.plan.words;
+package org.barmap.plan.words.bar;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -19,7 +19,7 @@ import org.barmap.plan.change.term.Transposed;
 import org.barmap.plan.words.grammar.Bars;
 
 /** What is printed in a number, as far as words lean on it: "once more", "down to B flat". */
-final class Printed {
+public final class Printed {
   private static final String TONICS = "FCGDAEB";
 
   /** F is one fifth below C. */
@@ -35,7 +35,7 @@ final class Printed {
   /**
    * Returns how often bars are played as printed: twice under a repeat of which nothing is said.
    */
-  static int times(Scope scope, int first, int last) {
+  public static int times(Scope scope, int first, int last) {
     WrittenNumber number = scope.number();
     return scope.repeats().stream()
         .filter(r -> r.open().isEmpty())
@@ -60,7 +60,7 @@ final class Printed {
   }
 
   /** Returns the bars of the only repeat. */
-  static Optional<String> repeat(Scope scope) {
+  public static Optional<String> repeat(Scope scope) {
     List<Stretch> all =
         scope.repeats().stream().filter(r -> r.open().isEmpty()).map(PrintedRepeat::bars).toList();
     return all.size() == 1
@@ -72,7 +72,7 @@ final class Printed {
    * Returns the interval from the first key of a number to another; empty for a part that may be
    * written in another key than it sounds.
    */
-  static Optional<String> toKey(Scope scope, String key, int way) {
+  public static Optional<String> toKey(Scope scope, String key, int way) {
     boolean asItSounds = scope.chair().isEmpty() || scope.chair().equals("bass");
     Optional<Key> from =
         scope.number().bars().stream().limit(1).flatMap(b -> b.key().stream()).findFirst();
@@ -98,7 +98,7 @@ final class Printed {
   }
 
   /** Returns the metronome mark in force at a bar as it is printed. */
-  static Optional<String> tempo(Scope scope, int slot) {
+  public static Optional<String> tempo(Scope scope, int slot) {
     WrittenNumber number = scope.number();
     for (int i = number.entryAt(slot); i >= 0; i--) {
       for (Word word : number.bars().get(i).words()) {
@@ -112,7 +112,7 @@ final class Printed {
   }
 
   /** Returns the bars of the rest that lies at a bar. */
-  static Optional<Bars.Ends> rest(Scope scope, int slot) {
+  public static Optional<Bars.Ends> rest(Scope scope, int slot) {
     WrittenNumber number = scope.number();
     if (slot < 0 || slot >= scope.slots() || !number.barAt(slot).isRest()) {
       return Optional.empty();
@@ -136,7 +136,7 @@ final class Printed {
   }
 
   /** Returns a bar at what is printed once. */
-  static Optional<String> landmark(Scope scope, String printed, boolean behind) {
+  public static Optional<String> landmark(Scope scope, String printed, boolean behind) {
     WrittenNumber number = scope.number();
     if (printed.equals("vamp") || printed.equals("safety") || printed.equals("repeat")) {
       List<Stretch> those =

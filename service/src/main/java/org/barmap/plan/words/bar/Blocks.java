@@ -1,4 +1,4 @@
-package org.barmap.plan.words;
+package org.barmap.plan.words.bar;
 
 import static org.barmap.plan.change.term.Phrase.phrase;
 
