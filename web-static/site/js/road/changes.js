@@ -5,6 +5,7 @@ import { numberName, when } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
 import { partName } from "../shared/theirs.js";
 import { waitsSign } from "../shared/waits.js";
+import { insteadOf } from "./instead.js";
 import { KINDS, sentence } from "./kinds.js";
 
 /** @typedef {import("../core/types.js").KeptChange} Change */
@@ -85,26 +86,16 @@ function otherPart(beside) {
 }
 
 /**
- * What stands in the place of a change: always, or on some days or in some shows only.
- *
- * @param {Change} change
- * @param {Change[]} all
- */
-function insteadOf(change, all) {
-  return all.findLast((c) => c.replaces === change.id && c.id !== change.id && c.on !== false);
-}
-
-/**
  * @param {Change} change
  * @param {boolean} under whether its number stands over it
  * @param {import("../core/types.js").Align} beside
  * @param {Actions} actions
- * @param {Change|undefined} instead what stands in its place
+ * @param {ReturnType<typeof insteadOf>} instead what stands in its place
  */
 function item(change, under, beside, actions, instead) {
   const bars = beside.changes?.[change.id];
   const on = change.on !== false;
-  const counts = on && (!instead || Boolean(instead.version || instead.since || instead.until));
+  const counts = on && !instead?.always;
   const text = sentence(change);
   const shown = under && change.number ? text.slice(text.indexOf(": ") + 2) : text;
   const box = el("input", { type: "checkbox", "aria-label": `${text}: counts`, checked: on, disabled: !mayCorrect(), on: { change: () => actions.toggle(change, box.checked) } });
@@ -118,7 +109,7 @@ function item(change, under, beside, actions, instead) {
       el("span", { text: shown }),
       bars && beside.other ? el("span", { class: "soft small change-beside", text: `${partName(beside.other)}: ${bars}` }) : null,
       change.note && !KINDS[change.kind]?.noted ? el("span", { class: "soft small", text: change.note }) : null,
-      on && instead ? el("span", { class: "soft small change-instead", text: `${counts ? "In some shows" : "Now"}: ${sentence(instead)}` }) : null,
+      on && instead ? el("span", { class: "soft small change-instead", text: `${counts ? "In some shows" : "Now"}: ${sentence(instead.by)}` }) : null,
       change.waits ? waitsSign() : null,
       el("span", { class: "soft small", text: [on ? "" : "switched off", change.who, change.when ? when(change.when) : ""].filter(Boolean).join(" · ") }),
     ),

@@ -18,6 +18,7 @@ final class ChangeTable {
           "counts",
           "note",
           "version",
+          "since",
           "until",
           "said on",
           "by");
@@ -37,6 +38,7 @@ final class ChangeTable {
               Cell.of(change.meta().on() ? "yes" : "no"),
               Cell.words(change.meta().note()),
               Cell.words(change.meta().version()),
+              Cell.words(change.meta().since()),
               Cell.words(change.meta().until()),
               Cell.words(change.meta().when().map(w -> w.split("T", 2)[0])),
               Cell.words(change.meta().who())));
