@@ -91,8 +91,7 @@ public final class ChangeWords {
     String line = understood(typed);
     List<Heard<ShowChange>> those = List.copyOf(hearing.since(start));
     List<Heard<ShowChange>> all =
-        Backwards.of(
-            line, WhichShows.of(line, those, today, numbers.names().titles().keySet()));
+        Backwards.of(line, WhichShows.of(line, those, today, numbers.names().titles().keySet()));
     if (!all.equals(those)) {
       hearing.instead(start, all);
     }

@@ -74,8 +74,7 @@ final class Messages implements Retelling.Reader {
     }
     Called bars = called(hearing.number().orElse(numbers.all().get(0)));
     List<Heard<ShowChange>> all =
-        new ArrayList<>(
-            Doubted.of(message, those, bars, Kept.theShow(message, hearing.meta())));
+        new ArrayList<>(Doubted.of(message, those, bars, Kept.theShow(message, hearing.meta())));
     those.clear();
     those.addAll(all);
   }
