@@ -3,6 +3,7 @@ package org.barmap.bench;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -74,6 +75,9 @@ public final class BenchCommand implements ExtraCommand {
   @Option(names = "--cases", paramLabel = "N", defaultValue = "20000")
   private int cases;
 
+  @Option(names = "--senders", paramLabel = "N")
+  private Optional<Integer> senders = Optional.empty();
+
   @Option(names = "--seed", paramLabel = "N", defaultValue = "1")
   private long seed;
 
@@ -120,10 +124,11 @@ public final class BenchCommand implements ExtraCommand {
       figures.putAll(Torture.run(seconds.orElse(TORTURE_SECONDS), seed, options, shared));
     }
     if (wants(What.LOAD)) {
-      figures.putAll(Load.run(seconds.orElse(LOAD_SECONDS), options));
+      figures.putAll(Load.run(seconds.orElse(LOAD_SECONDS), atDatabase()));
     }
     if (wants(What.FUZZ)) {
-      figures.putAll(Fuzz.run(cases, seed, options));
+      int many = senders.orElse(Runtime.getRuntime().availableProcessors());
+      figures.putAll(Fuzz.run(cases, seed, many, atDatabase()));
     }
     if (wants(What.WORKERS)) {
       String at =
@@ -139,6 +144,13 @@ public final class BenchCommand implements ExtraCommand {
     }
     out.flush();
     return ExitCode.DONE;
+  }
+
+  /** What one process is started with that listens and reads, at the database if one is named. */
+  private List<String> atDatabase() {
+    List<String> all = new ArrayList<>(options);
+    database.ifPresent(d -> all.addAll(List.of("--database=" + d, "--workers=" + workers)));
+    return all;
   }
 
   private boolean wants(What one) {

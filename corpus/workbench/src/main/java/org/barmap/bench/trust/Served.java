@@ -107,7 +107,12 @@ final class Served implements AutoCloseable {
 
   /** Returns the process that reads pages, if there is one. */
   Optional<ProcessHandle> reader() {
-    return process.toHandle().children().findFirst();
+    return readers().stream().findFirst();
+  }
+
+  /** Returns the processes that read pages for it. */
+  List<ProcessHandle> readers() {
+    return process.toHandle().children().toList();
   }
 
   /** Returns all it printed, over all its starts. */
@@ -137,7 +142,7 @@ final class Served implements AutoCloseable {
 
   /** Ends the process, as again does. */
   void end(boolean politely) throws IOException {
-    List<ProcessHandle> children = process.toHandle().children().toList();
+    List<ProcessHandle> children = readers();
     if (politely) {
       process.destroy();
     } else {

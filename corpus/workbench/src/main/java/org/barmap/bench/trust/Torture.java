@@ -124,7 +124,7 @@ public final class Torture {
     return told(seconds, seed);
   }
 
-  private static void join(Thread writer) throws IOException {
+  static void join(Thread writer) throws IOException {
     try {
       writer.join();
     } catch (InterruptedException e) {
