@@ -81,7 +81,7 @@ export class Care {
 function places(kept, days, elsewhere) {
   const rows = [
     ["Pictures of the pages", `${elsewhere ? "in the picture store barmap was started with; copies " : ""}in ${kept.folder}${kept.closed ? ", closed to other accounts of this machine" : ""} (all books: ${count(kept.pictures.files, "picture")}, ${size(kept.pictures.bytes + kept.smaller.bytes)} with the smaller ones for the screen)`, "until you take the page out, give the book back here, or remove it from the bin for good"],
-    ["What was read and corrected, changes, notes", `in the same folder, in one database (${size(kept.database.bytes)})`, "until you remove the book from the bin for good"],
+    ["What was read and corrected, changes, notes", `in the same folder (${size(kept.database.bytes)})`, "until you remove the book from the bin for good"],
     ["A book in the bin", "stays where it was, with everything", days ? `for ${count(days, "day")}, as you set it on the shelf` : "until you remove it for good on the shelf"],
     canKeep() ? ["This browser", "pages and pictures you opened, so that they work while barmap doesn't run", "until you give the book back here or put it in the bin"] : undefined,
     ["Files you saved or printed", "where you put them: barmap does not know them. Sheets with pieces of the page, a packed book or a backup with pictures are copies too", "until you delete them yourself"],

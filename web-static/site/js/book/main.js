@@ -83,7 +83,7 @@ class BookRoom {
     for (const name of /** @type {const} */ (["live:page", "live:map", "live:edition", "live:found", "uploaded"])) bus.on(name, () => this.#soon());
     whenElsewhere(() => markCards(this.#grid.node));
     bus.on("live:share", () => void this.#sharer.load());
-    bus.on("live:lost", () => toast("The live line to barmap is broken; it is being tried again.", { key: "live" }));
+    bus.on("live:lost", () => toast("barmap is not answering: what others do is shown when it does.", { key: "live" }));
     bus.on("move", ({ page, to }) => void this.#move(page, to));
     bus.on("delete", (page) => void this.#delete(page));
     bus.on("again", (page) => void this.#again(page));

@@ -43,7 +43,7 @@ function packed(book) {
     "li",
     { class: "save-whole", ...OWNERS },
     link,
-    el("span", { class: "soft small", text: "bar map, changes, notes and settings (barpack/1, a zip): drop it on the shelf of another barmap" }),
+    el("span", { class: "soft small", text: "bars, changes, notes and settings, to go on with in another barmap: drop the file on its shelf" }),
     el("label", { class: "tick-line small" }, tick, el("span", { text: PICTURES })),
   );
 }

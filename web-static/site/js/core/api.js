@@ -159,7 +159,7 @@ async function sendEarlier() {
   const before = await waiting().catch(() => []);
   if (before.length === 0) return false;
   await send();
-  if ((await waiting()).some((edit) => edit.state === "waiting")) throw new Error("the service doesn't answer");
+  if ((await waiting()).some((edit) => edit.state === "waiting")) throw new Error("barmap doesn't answer");
   return true;
 }
 

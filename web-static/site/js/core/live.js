@@ -1,6 +1,9 @@
 import { deskId, heardHere, lineOpen } from "./here.js";
 import { keepAgain } from "./keep.js";
 
+/** After these what is kept for a night without the service is not what the service has. */
+const CHANGES_PLAN = ["map", "plan", "settings", "marks"];
+
 /** Listens to a book's live events, and says when the line is lost and found. */
 export class LiveBook {
   /** @type {EventSource} */
@@ -9,14 +12,14 @@ export class LiveBook {
 
   /**
    * @param {string} url
-   * @param {import("./bus.js").EventBus<import("./types.js").LiveEvents>} bus gets `live:job`, `live:page`, `live:map`, `live:plan`, `live:edition`, `live:share`, `live:second`,
+   * @param {import("./bus.js").EventBus<import("./types.js").LiveEvents>} bus gets `live:job`, `live:page`, `live:map`, `live:plan`, `live:settings`, `live:marks`, `live:edition`, `live:share`, `live:second`,
    *     `live:lost`, `live:found`
    */
   constructor(url, bus) {
     this.#source = new EventSource(`${url}?desk=${deskId()}`);
-    for (const name of /** @type {const} */ (["job", "page", "map", "plan", "edition", "share", "second"])) {
+    for (const name of /** @type {const} */ (["job", "page", "map", "plan", "settings", "marks", "edition", "share", "second"])) {
       this.#source.addEventListener(name, (event) => {
-        if (name === "map" || name === "plan") keepAgain();
+        if (CHANGES_PLAN.includes(name)) keepAgain();
         try {
           bus.emit(`live:${name}`, JSON.parse(event.data));
         } catch {

@@ -51,7 +51,7 @@ function open() {
     const request = indexedDB.open("barmap", 1);
     request.addEventListener("upgradeneeded", () => request.result.createObjectStore(STORE, { keyPath: "key" }));
     request.addEventListener("success", () => resolve(request.result));
-    request.addEventListener("error", () => reject(request.error ?? new Error("the browser's store can't be opened")));
+    request.addEventListener("error", () => reject(request.error ?? new Error("this browser gives no room to keep it in")));
   });
   return opened;
 }
@@ -68,7 +68,7 @@ async function within(mode, use) {
     const transaction = database.transaction(STORE, mode);
     const request = use(transaction.objectStore(STORE));
     transaction.addEventListener("complete", () => resolve(request.result));
-    transaction.addEventListener("abort", () => reject(transaction.error ?? new Error("the browser's store is full")));
+    transaction.addEventListener("abort", () => reject(transaction.error ?? new Error("this browser has no room left to keep it in")));
   });
 }
 

@@ -59,9 +59,15 @@ export function shell({ room, book, title } = {}) {
   if (book && room && !title) enter(bookPath(book), room);
   holdFocus();
   guest(header, room ?? "");
-  if (title) document.title = `${title} · barmap`;
+  if (title) retitle(title);
   addEventListener("offline", sayOffline);
   startKeeping(book ?? "");
+}
+
+/** @param {string} title of the book, which may be renamed in another window */
+export function retitle(title) {
+  need(".header-title").textContent = title;
+  document.title = `${title} · barmap`;
 }
 
 /**

@@ -276,7 +276,7 @@
  * @typedef {{numbers: PlannedTime[], turns: RoadTurn[], findings: PlanFinding[], pages?: PagePlace[], waits?: number}} BesideForm what of the plan is shown beside the form
  * @typedef {Pick<PlannedNumber, "label"|"state"|"written"|"played"|"known">} PlannedTime
  * @typedef {Pick<Turn, "fromPage"|"toPage"|"leaves"|"pass"|"direction"|"gap"|"verdict"|"mark"|"again">} RoadTurn
- * @typedef {{revision: number, basis: string, numbers: RoadNumber[], marks: RoadMark[], beside: BesideForm, waits?: number}} Road `basis` names what it follows from besides the map
+ * @typedef {{revision: number, changesRevision: number, basis: string, numbers: RoadNumber[], marks: RoadMark[], beside: BesideForm, waits?: number}} Road `basis` names what it follows from besides the map
  * @typedef {{revision: number, before: string, basis: string, at: number[], numbers: RoadNumber[], marks: RoadMark[], beside: BesideForm}} RoadStep the numbers that are drawn otherwise than before, at their places; over a road of the basis `before`
  *
  * @typedef {object} Gap how long something is
@@ -524,6 +524,8 @@
  *   "live:page": {page: string},
  *   "live:map": {revision: number},
  *   "live:plan": {revision: number},
+ *   "live:settings": {revision: number},
+ *   "live:marks": object,
  *   "live:edition": {number: number, revision: number},
  *   "live:share": object,
  *   "live:second": object,

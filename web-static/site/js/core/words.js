@@ -85,10 +85,21 @@ export function spoken(bar) {
   return `Bar ${barName(bar)}, line ${bar.system}, ${what}`;
 }
 
+/**
+ * How a number is spoken of by its label: "No. 7"; music that stands in no number is "before No. 2".
+ *
+ * @param {string} label
+ */
+export function numberNo(label) {
+  const beside = /^(before|after) (.+)$/.exec(label);
+  return beside ? `${beside[1]} No. ${beside[2]}` : `No. ${label}`;
+}
+
 /** @param {{label: string, title?: string}} number */
 export function numberName(number) {
   if (!number.label) return number.title || "The whole book";
-  return number.title ? `No. ${number.label} ${number.title}` : `No. ${number.label}`;
+  const no = numberNo(number.label);
+  return number.title ? `${no} ${number.title}` : no.charAt(0).toUpperCase() + no.slice(1);
 }
 
 /** @param {import("./types.js").RehearsalMark|undefined} mark */

@@ -2,7 +2,7 @@ import { bookPath, isMissing } from "../core/api.js";
 import { EventBus } from "../core/bus.js";
 import { el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
-import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
+import { bookInAddress, deadEnd, noBook, retitle, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
 import { chooseBoth } from "../shared/both.js";
 import { Desk } from "./desk.js";
@@ -42,7 +42,8 @@ async function start() {
     else toast("Someone else changed this book at the same time. It is fresh again; nothing was taken back or made again.", { key: "stale" });
   });
   bus.on("failed", complain);
-  bus.on("live:lost", () => toast("The live line to barmap is broken; it is being tried again.", { key: "live" }));
+  bus.on("map", () => retitle(model.title));
+  bus.on("live:lost", () => toast("barmap is not answering: what others do is shown when it does.", { key: "live" }));
   bus.on("live:found", () => void model.load().catch(complain));
 }
 

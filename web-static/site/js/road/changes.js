@@ -1,7 +1,7 @@
 import { el } from "../core/dom.js";
 import { signButton } from "../core/icons.js";
 import { CORRECTORS, mayCorrect } from "../core/may.js";
-import { numberName, when } from "../core/words.js";
+import { numberName, numberNo, when } from "../core/words.js";
 import { historyList } from "../shared/lists.js";
 import { partName } from "../shared/theirs.js";
 import { waitsSign } from "../shared/waits.js";
@@ -27,7 +27,7 @@ function byNumber(changes, numbers) {
     const label = (change.number ?? "").trim().toLowerCase();
     groups.set(label, [...(groups.get(label) ?? []), change]);
   }
-  return [...groups].filter(([, some]) => some.length).map(([label, some]) => ({ name: label ? (names.get(label) ?? `No. ${some[0].number}`) : "The whole show", changes: some }));
+  return [...groups].filter(([, some]) => some.length).map(([label, some]) => ({ name: label ? (names.get(label) ?? numberNo(some[0].number ?? "")) : "The whole show", changes: some }));
 }
 
 /**

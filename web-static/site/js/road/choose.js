@@ -1,7 +1,7 @@
 import { ask } from "../core/dialog.js";
 import { button, el, show } from "../core/dom.js";
 import { CORRECTORS, LOOKS, mayCorrect } from "../core/may.js";
-import { numberName } from "../core/words.js";
+import { numberName, numberNo } from "../core/words.js";
 import { TheirBars } from "../shared/theirs.js";
 import { firstAddress, lastAddress } from "./address.js";
 import { changeOf, changeOfNumber, orderOf } from "./change-of.js";
@@ -176,7 +176,7 @@ export class ChooseBar {
     if (questions.length) {
       const where = after ? last : `${first}${last !== first ? ` to ${last}` : ""}`;
       const none = kind === "jump-on" && later.length === 0;
-      answer = await ask(`${title}: ${number ? `No. ${number}, ` : ""}${where}`, questions, none ? {} : { yes: "Go on" });
+      answer = await ask(`${title}: ${number ? `${numberNo(number)}, ` : ""}${where}`, questions, none ? {} : { yes: "Go on" });
       if (!answer) return;
     }
     const change = changeOf(kind, { number, first, last }, answer);

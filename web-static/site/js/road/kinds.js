@@ -1,6 +1,6 @@
 import { field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
-import { count, dayText, keyText } from "../core/words.js";
+import { count, dayText, keyText, numberNo } from "../core/words.js";
 import { BEAT, BEATS, INTERVALS, KEYS, METERS, PASSES, REMINDERS, bar, figure, inPass, interval, leaves, passField, select, span, waits } from "./kind-fields.js";
 
 /**
@@ -271,5 +271,5 @@ export const OF_NUMBER = {
 export function sentence(change) {
   if (change.kind === "order") return `Order of numbers: ${change.numbers.join(", ")}`;
   const known = /** @type {Record<string, {says: (c: Change) => string}|undefined>} */ ({ ...OF_BARS, ...OF_NUMBER })[change.kind];
-  return `${change.number ? `No. ${change.number}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}${change.version ? `, ${change.version} only` : ""}${change.since ? `, from ${dayText(change.since)} on` : ""}${change.until ? `, until ${dayText(change.until)}` : ""}`;
+  return `${change.number ? `${numberNo(change.number)}: ` : ""}${known ? known.says(change) : String(change.kind).replace(/-/g, " ")}${change.version ? `, ${change.version} only` : ""}${change.since ? `, from ${dayText(change.since)} on` : ""}${change.until ? `, until ${dayText(change.until)}` : ""}`;
 }

@@ -4,9 +4,9 @@ import { ask } from "../core/dialog.js";
 import { button, el, need, show } from "../core/dom.js";
 import { LiveBook } from "../core/live.js";
 import { CORRECTORS, LOOKS, mayCorrect } from "../core/may.js";
-import { bookInAddress, deadEnd, noBook, shell } from "../core/shell.js";
+import { bookInAddress, deadEnd, noBook, retitle, shell } from "../core/shell.js";
 import { complain, toast } from "../core/toast.js";
-import { barName, count, duration, knownText, numberName } from "../core/words.js";
+import { barName, count, duration, knownText, numberName, numberNo } from "../core/words.js";
 import { chooseBoth } from "../shared/both.js";
 import { checkList } from "../shared/lists.js";
 import { nothingYet } from "../shared/nothing.js";
@@ -104,7 +104,7 @@ class RoadRoom {
     });
     bus.on("listed", () => this.#drawList());
     bus.on("live:plan", (event) => void this.#model.heard(event).catch(() => {}));
-    for (const name of /** @type {const} */ (["live:map", "live:found"])) bus.on(name, () => void this.#model.load().catch(() => {}));
+    for (const name of /** @type {const} */ (["live:map", "live:settings", "live:found"])) bus.on(name, () => void this.#model.load().catch(() => {}));
     new ResizeObserver(() => {
       if (Math.abs(this.#forms.clientWidth - this.#width) > 4 && this.#model.numbers.length) this.#drawForms();
     }).observe(this.#forms);
@@ -114,6 +114,7 @@ class RoadRoom {
   }
 
   #draw() {
+    retitle(this.#model.title);
     this.#drawTurns();
     this.#drawForms();
     this.#drawBook();
@@ -182,7 +183,7 @@ class RoadRoom {
     const place = this.#placeOf(id);
     if (!place) return "";
     const { number, bar } = place;
-    return `${number.label ? `No. ${number.label}, ` : ""}${bar.count > 1 ? "bars" : "bar"} ${barName(bar)}`;
+    return `${number.label ? `${numberNo(number.label)}, ` : ""}${bar.count > 1 ? "bars" : "bar"} ${barName(bar)}`;
   }
 
   #drawForms() {

@@ -4,6 +4,7 @@ import { waitingOf, whenDifferent } from "../core/outbox.js";
 import { changesNow, historyNow, ofChanges, planWaits, settingsNow } from "../core/pending.js";
 import { who } from "../core/store.js";
 import { forget } from "../core/toast.js";
+import { numberNo } from "../core/words.js";
 import { stepsOf } from "../shared/answer.js";
 import { sentence } from "./kinds.js";
 import { marksNow } from "./waiting.js";
@@ -38,6 +39,8 @@ export class RoadModel {
   pages = [];
   /** What this part is called. */
   part = "";
+  /** What the book is called. */
+  title = "";
   /** What of the plan is shown beside the form. @type {import("../core/types.js").BesideForm|undefined} */
   plan;
   /** Of the map that the form is drawn from. */
@@ -105,7 +108,11 @@ export class RoadModel {
     }
   }
 
-  async #load() {
+  /**
+   * @param {boolean} [again] whether it is asked once more where the answers are of different moments
+   * @returns {Promise<void>}
+   */
+  async #load(again = true) {
     /** @type {Promise<Answered<import("../core/types.js").ChangeList>>} */
     const list = call("GET", bookPath(this.#book, "/changes"), { raw: true });
     const mayShow = this.#newest.ask();
@@ -118,6 +125,8 @@ export class RoadModel {
       this.#besideNow(),
     ]);
     if (!mayShow()) return;
+    // a step of somebody else's came between the two
+    if (again && String(road.changesRevision) !== changes.revision) return this.#load(false);
     this.beside = beside;
     this.#revision = changes.revision;
     this.numbers = road.numbers;
@@ -125,6 +134,7 @@ export class RoadModel {
     this.#basis = road.basis;
     this.pages = book.pages;
     this.part = book.part;
+    this.title = `${book.title}, ${book.part}`;
     this.#known = { changes: changes.data.changes, marks: road.marks, history, settings, plan: road.beside };
     this.#edits = await waitingOf(bookPath(this.#book));
     this.#show();
@@ -150,7 +160,7 @@ export class RoadModel {
    */
   words(change) {
     const says = this.marks.find((m) => m.change === change.id)?.says ?? "";
-    return says && change.number ? `No. ${change.number}: ${says}` : says;
+    return says && change.number ? `${numberNo(change.number)}: ${says}` : says;
   }
 
   /**

@@ -1,6 +1,6 @@
 import { button, el, svg } from "../core/dom.js";
 import { CORRECTORS } from "../core/may.js";
-import { numberName } from "../core/words.js";
+import { numberName, numberNo } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").PagePlace} PagePlace */
 /** @typedef {import("../core/types.js").PageInfo} PageInfo */
@@ -113,7 +113,7 @@ function pageButton(page, state, starts, leaf) {
     { type: "button", class: `leaf-page ${page.leaf}${failed ? " failed-page" : ""}`, "aria-label": says, title: says, "data-leaf": page.page, on: { click: () => leaf(page) } },
     el("b", { text: String(page.page) }),
     page.folio === undefined || page.folio === page.page ? null : el("span", { class: "small", text: `(${page.folio})` }),
-    el("span", { class: "small", text: failed || (page.leaf === "inserted" ? "laid in" : starts.length ? `No. ${starts.join(", ")}` : "") }),
+    el("span", { class: "small", text: failed || (page.leaf === "inserted" ? "laid in" : starts.length ? `${numberNo(starts[0])}${starts.slice(1).map((l) => `, ${l}`).join("")}` : "") }),
     page.leaf === "inserted" ? svg("svg", { class: "clip", viewBox: "0 0 10 20", "aria-hidden": "true" }, svg("path", { d: "M3 4v10a2 2 0 0 0 4 0V3a3 3 0 0 0-6 0v12" })) : null,
   );
 }

@@ -71,7 +71,7 @@ class StandRoom {
     /** @type {EventBus<import("../core/types.js").LiveEvents>} */
     const bus = new EventBus();
     // nothing changes under a player's eyes: a new plan waits until it is taken
-    for (const name of /** @type {const} */ (["live:plan", "live:map"])) bus.on(name, () => (this.#fresh.hidden = false));
+    for (const name of /** @type {const} */ (["live:plan", "live:map", "live:settings"])) bus.on(name, () => (this.#fresh.hidden = false));
     new LiveBook(bookPath(this.#book, "/events"), bus);
   }
 

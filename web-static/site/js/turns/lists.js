@@ -160,12 +160,35 @@ export class Marks {
     remember(key, []);
   }
 
+  /** The last tick; the event that tells of it may come before its answer. @type {Promise<unknown>} */
+  #ticking = Promise.resolve();
+
+  /** @returns {Promise<boolean>} whether another window ticked something */
+  async heard() {
+    await this.#ticking;
+    const keys = (/** @type {PencilMark[]} */ marks) => marks.map(markKey).sort().join(" ");
+    const { written } = await read(this.#book, "/marks");
+    if (keys(written) === keys(this.written)) return false;
+    this.written = written;
+    return true;
+  }
+
   /**
    * @param {PencilMark} mark
    * @param {boolean} written or not any more
    * @returns {Promise<boolean>} whether that is kept
    */
-  async tick(mark, written) {
+  tick(mark, written) {
+    const kept = this.#tick(mark, written);
+    this.#ticking = kept;
+    return kept;
+  }
+
+  /**
+   * @param {PencilMark} mark
+   * @param {boolean} written
+   */
+  async #tick(mark, written) {
     try {
       /** @type {import("../core/api.js").Answered<{written: PencilMark[]}>} */
       const { data } = await call("POST", bookPath(this.#book, "/marks"), { body: { mark, written } });

@@ -74,7 +74,8 @@ class TurnsRoom {
     if (!this.#book) return deadEnd("Which book?", "The address names no book.");
     show(need("main"), el("div", { class: "wide" }, this.#head, this.#tabs, this.#body, sheetLinks(this.#book), care()));
     show(this.#body, el("p", { class: "waiting", text: "Working it out …" }));
-    for (const name of /** @type {const} */ (["live:map", "live:plan", "live:found"])) this.#bus.on(name, () => void this.#load().catch(() => {}));
+    for (const name of /** @type {const} */ (["live:map", "live:plan", "live:settings", "live:found"])) this.#bus.on(name, () => void this.#load().catch(() => {}));
+    this.#bus.on("live:marks", () => void this.#marks.heard().then((different) => (different ? this.#draw() : undefined)).catch(() => {}));
     addEventListener("hashchange", () => {
       if (this.#settingsAsked()) return;
       this.#view = location.hash.slice(1) || "turns";

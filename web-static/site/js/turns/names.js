@@ -1,4 +1,4 @@
-import { barName, numberName } from "../core/words.js";
+import { barName, numberName, numberNo } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").BarMap} BarMap */
 /** @typedef {import("../shared/theirs.js").TheirBars} TheirBars */
@@ -31,7 +31,8 @@ export class BarNames {
     this.#firsts = new Map(map.numbers.map((n) => [n.label, n.firstBar]));
     this.#places = new Map(map.bars.map((b, i) => [b.id, i]));
     const starts = new Map(map.numbers.flatMap((n) => (n.firstBar ? [[n.firstBar, n.label]] : [])));
-    let now = "";
+    // bars before the first number are played too
+    let now = map.numbers.length ? `before ${map.numbers.find((n) => n.firstBar)?.label ?? map.numbers[0].label}` : "";
     for (const bar of map.bars) {
       now = /** @type {string|undefined} */ (starts.get(bar.id)) ?? now;
       this.#numbers.set(bar.id, now);
@@ -77,7 +78,7 @@ export class BarNames {
     const bar = this.bar(id);
     if (!bar) return id ?? "";
     const number = this.#numbers.get(bar.id);
-    return `${number ? `No. ${number}, ` : ""}${this.short(id)}${this.#behind(bar, bar)}`;
+    return `${number ? `${numberNo(number)}, ` : ""}${this.short(id)}${this.#behind(bar, bar)}`;
   }
 
   /** @param {string|undefined} id */
@@ -98,7 +99,7 @@ export class BarNames {
     const [from, to] = [this.bar(first), this.bar(last)];
     if (!from || !to || from === to) return this.long(first);
     const number = this.#numbers.get(from.id);
-    return `${number ? `No. ${number}, ` : ""}bars ${from.label ?? from.number}–${to.label ?? to.number + to.count - 1}${this.#behind(from, to)}`;
+    return `${number ? `${numberNo(number)}, ` : ""}bars ${from.label ?? from.number}–${to.label ?? to.number + to.count - 1}${this.#behind(from, to)}`;
   }
 
   /**

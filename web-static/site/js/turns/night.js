@@ -1,5 +1,5 @@
 import { el } from "../core/dom.js";
-import { count, duration, knownText, numberName, plain } from "../core/words.js";
+import { count, duration, knownText, numberName, numberNo, plain } from "../core/words.js";
 import { unsureText } from "./head.js";
 
 /** @typedef {import("../core/types.js").RunSheetLine} RunSheetLine */
@@ -23,7 +23,7 @@ export function nightList(sheet, night, theirs, tempo) {
 /** @param {import("../core/types.js").Night} night */
 function total(night) {
   const plus = kinds(night.plus.map((p) => p.what));
-  const without = night.without.length ? ` Not in it, or only in part: ${night.without.map((n) => (n ? `No. ${n}` : "the book")).join(", ")}.` : "";
+  const without = night.without.length ? ` Not in it, or only in part: ${night.without.map((n) => (n ? numberNo(n) : "the book")).join(", ")}.` : "";
   return el("p", { class: "soft", id: "night-total", text: `The music lasts ${duration(night.seconds) || "0 s"} as far as known${plus ? `, plus ${plus}` : ""}.${without}` });
 }
 

@@ -1,5 +1,5 @@
 import { el } from "../core/dom.js";
-import { when } from "../core/words.js";
+import { numberNo, when } from "../core/words.js";
 
 /**
  * Words kept as they were said, each with its number, bar and day.
@@ -19,7 +19,7 @@ export function noteList(notes) {
         el(
           "li",
           { class: "item" },
-          el("b", { text: [note.number ? `No. ${note.number}` : "The show", note.bar ? `bar ${note.bar}` : "", note.errata ? "misprint" : ""].filter(Boolean).join(", ") }),
+          el("b", { text: [note.number ? numberNo(note.number) : "The show", note.bar ? `bar ${note.bar}` : "", note.errata ? "misprint" : ""].filter(Boolean).join(", ") }),
           el("span", { text: note.text }),
           note.when ? el("span", { class: "soft small", text: when(note.when) }) : null,
         ),

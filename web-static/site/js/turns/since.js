@@ -4,7 +4,7 @@ import { icon } from "../core/icons.js";
 import { CORRECTORS } from "../core/may.js";
 import { recall, remember } from "../core/store.js";
 import { complain, toast } from "../core/toast.js";
-import { count, dayText, when } from "../core/words.js";
+import { count, dayText, numberNo, when } from "../core/words.js";
 import { gapText, verdictChip } from "../shared/turn.js";
 
 /** @typedef {import("./names.js").BarNames} BarNames */
@@ -153,7 +153,7 @@ export class SinceBox {
     if (asked !== this.#asked || !names) return;
     const parts = [
       part("The list", changes.map(stepLine)),
-      part("Numbers", diff.numbers.map((n) => el("li", { class: "item" }, el("b", { text: n.label ? `No. ${n.label}` : "The book" }), el("span", { text: n.text })))),
+      part("Numbers", diff.numbers.map((n) => el("li", { class: "item" }, el("b", { text: n.label ? numberNo(n.label) : "The book" }), el("span", { text: n.text })))),
       part("Turns", diff.turns.map((t) => turnLine(t, names))),
       part("Long rests", diff.rests.map((r) => restLine(r, names))),
       part("To write now", diff.write.map((m) => markLine(m))),
@@ -216,5 +216,5 @@ function restLine({ before, now }, names) {
 
 /** @param {import("../core/types.js").PencilMark} mark */
 function markLine(mark) {
-  return el("li", { class: "item" }, el("b", { text: mark.sign }), el("span", { class: "soft small", text: `Page ${mark.page}, line ${mark.system}, ${mark.number ? `No. ${mark.number}, ` : ""}bar ${mark.where}` }));
+  return el("li", { class: "item" }, el("b", { text: mark.sign }), el("span", { class: "soft small", text: `Page ${mark.page}, line ${mark.system}, ${mark.number ? `${numberNo(mark.number)}, ` : ""}bar ${mark.where}` }));
 }

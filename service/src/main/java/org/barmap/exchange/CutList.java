@@ -1,6 +1,7 @@
 package org.barmap.exchange;
 
 import java.util.List;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 
@@ -21,7 +22,7 @@ public final class CutList {
 
   /** Returns one change with its number in front and its note behind. */
   public static String line(ShowChange change) {
-    String number = change.number().isBlank() ? "" : "No. " + change.number().strip() + ": ";
+    String number = change.number().isBlank() ? "" : BookNumbers.spoken(change.number().strip()) + ": ";
     String note =
         change
             .meta()

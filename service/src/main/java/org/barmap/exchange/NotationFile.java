@@ -20,6 +20,7 @@ import org.barmap.exchange.musicxml.write.NotSaid;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.plan.Plan;
 
 /**
@@ -158,7 +159,7 @@ public record NotationFile(String type, String ending, byte[] bytes) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (ZipOutputStream zip = new ZipOutputStream(out)) {
       int place = 0;
-      for (MusicalNumber number : map.numbers()) {
+      for (MusicalNumber number : BookNumbers.of(map)) {
         if (!map.barsOf(number).isEmpty()) {
           place++;
           String name = (number.label() + " " + number.title()).replaceAll("[^A-Za-z0-9]+", "-");

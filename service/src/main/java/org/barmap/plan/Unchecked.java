@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Barline;
@@ -128,7 +129,7 @@ final class Unchecked {
       String numbers =
           missingIn.entrySet().stream()
               .filter(e -> e.getValue().contains(page))
-              .map(e -> e.getKey().isEmpty() ? "the book" : "No. " + e.getKey())
+              .map(e -> e.getKey().isEmpty() ? "the book" : BookNumbers.spoken(e.getKey()))
               .sorted()
               .collect(Collectors.joining(" and "));
       found.add(

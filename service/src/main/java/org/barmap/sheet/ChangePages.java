@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.exchange.CutList;
 import org.barmap.map.Severity;
 import org.barmap.plan.NumberPlan;
@@ -75,7 +76,7 @@ final class ChangePages {
         .filter(l -> label(l).equals(label(number)))
         .map(names::number)
         .findFirst()
-        .orElse("No. " + number);
+        .orElse(BookNumbers.spoken(number));
   }
 
   private static void change(Flow flow, ShowChange change, Plan plan, boolean headed)

@@ -11,6 +11,7 @@ import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.rule.AlikeEndings;
+import org.barmap.map.rule.BookNumbers;
 
 /** What bars and numbers are called. */
 final class Names {
@@ -32,7 +33,7 @@ final class Names {
     for (int i = 0; i < inOrder.size(); i++) {
       places.putIfAbsent(inOrder.get(i).id(), i);
     }
-    for (MusicalNumber number : map.numbers()) {
+    for (MusicalNumber number : BookNumbers.of(map)) {
       int from = number.firstBar().map(f -> places.getOrDefault(f, 0)).orElse(0);
       int to = number.lastBar().map(l -> places.getOrDefault(l, -1)).orElse(-1);
       for (int i = from; i <= to; i++) {
@@ -49,7 +50,7 @@ final class Names {
   /** Returns "7 Low Tide", always number and title, as books label numbers inconsistently. */
   String number(String label) {
     String title = titles.getOrDefault(label, "");
-    String no = label.isEmpty() ? "" : "No. " + label;
+    String no = BookNumbers.spoken(label);
     return title.isEmpty() ? no : (no + "  " + title).strip();
   }
 
@@ -140,7 +141,7 @@ final class Names {
   /** Returns "No. 6 bar 101". */
   String barInNumber(String id) {
     String label = numberOf.getOrDefault(id, "");
-    return (label.isEmpty() ? "Bar " : "No. " + label + " bar ") + bar(id);
+    return (label.isEmpty() ? "Bar " : BookNumbers.spoken(label) + " bar ") + bar(id);
   }
 
   /** Returns where an entry stands in the book, 0 for the first. */

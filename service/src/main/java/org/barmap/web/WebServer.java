@@ -147,7 +147,7 @@ public final class WebServer implements AutoCloseable {
               Repeats.register(config.routes, library);
               new Looks(library, keys, log).register(config.routes);
               SitePages.register(config.routes);
-              new BookRoutes(library, guard).register(config.routes);
+              new BookRoutes(library, guard, events).register(config.routes);
               new PageRoutes(library, worker, events).register(config.routes);
               new MapRoutes(library, worker, events).register(config.routes);
               new EditionRoutes(library).register(config.routes);
@@ -157,7 +157,7 @@ public final class WebServer implements AutoCloseable {
               planned(config.routes, library, events);
               new RegionRoutes(library, guard).register(config.routes);
               new PictureRoutes(library, worker.copies(), guard).register(config.routes);
-              new AlignRoutes(library).register(config.routes);
+              new AlignRoutes(library, events).register(config.routes);
               eventRoutes.register(config.routes);
               new ShareRoutes(library, events, keys, log, places).register(config.routes);
               new AboutRoutes(library, dataFolder).register(config.routes);
@@ -184,7 +184,7 @@ public final class WebServer implements AutoCloseable {
   private static void planned(RoutesConfig routes, Library library, Events events) {
     Planning planning = new Planning(library);
     new ChangeRoutes(library, events, planning).register(routes);
-    new MarkRoutes(library).register(routes);
+    new MarkRoutes(library, events).register(routes);
     new PlanRoutes(library, planning).register(routes);
     new SinceRoutes(library, planning).register(routes);
     new ExportRoutes(library, planning).register(routes);

@@ -205,6 +205,11 @@ public final class Events {
     tell(book, "map", Map.of("revision", revision));
   }
 
+  /** Tells that the settings of a book are of a new revision. */
+  public void settingsChanged(String book, long revision) {
+    tell(book, "settings", Map.of("revision", revision));
+  }
+
   /** Returns how many listen. */
   public int listening() {
     return listeners.size();

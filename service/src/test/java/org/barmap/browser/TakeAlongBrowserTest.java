@@ -195,7 +195,7 @@ class TakeAlongBrowserTest extends VisitingTest {
     browser.click("#care summary");
     assertThat(browser.see(".kept").getText())
         .contains(shelf.toString())
-        .contains("database")
+        .contains("What was read and corrected")
         .contains("This browser")
         .contains("Files you saved");
     assertThat(Axe.violations(browser)).isEmpty();

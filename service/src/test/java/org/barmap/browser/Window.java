@@ -154,6 +154,12 @@ abstract class Window implements AutoCloseable {
     driver().executeCdpCommand("Network.setBypassServiceWorker", Map.of("bypass", past));
   }
 
+  /** Runs lines of JavaScript in every page from now on, before the page's own. */
+  public void beforeEachPage(String code) {
+    driver()
+        .executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", code));
+  }
+
   /** Forgets every link that was opened: the next one is the only key. */
   public void forgetKeys() {
     driver().manage().deleteAllCookies();

@@ -72,9 +72,9 @@ class EventRoutesTest extends RunningServer {
     try (Socket first = listening(book, "desk-one")) {
       last = id(readUntil(first.getInputStream(), "\"desks\":[]"));
     }
-    events.mapChanged(other, rename(other));
-    events.mapChanged(book, rename(book));
-    events.mapChanged(book, rename(book));
+    rename(other);
+    rename(book);
+    rename(book);
     try (Socket again = listening(book, "desk-one", "Last-Event-ID: " + last + "\r\n")) {
       String missed = readUntil(again.getInputStream(), "event: here");
       assertThat(missed.split("event: map")).hasSize(3);

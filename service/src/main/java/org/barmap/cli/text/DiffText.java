@@ -1,5 +1,6 @@
 package org.barmap.cli.text;
 
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.map.BarMap;
 import org.barmap.plan.PlanDiff;
 import org.barmap.plan.change.say.Saying;
@@ -32,7 +33,7 @@ public final class DiffText {
   }
 
   private static String number(String label) {
-    return label.isEmpty() ? "The book: " : "No. " + label + ": ";
+    return label.isEmpty() ? "The book: " : BookNumbers.spoken(label) + ": ";
   }
 
   private void line(String line) {

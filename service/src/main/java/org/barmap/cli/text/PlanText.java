@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.exchange.chair.TheirBars;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
@@ -67,7 +68,7 @@ public final class PlanText {
   }
 
   private void number(NumberPlan n) {
-    String name = n.label().isEmpty() ? "The book" : "No. " + n.label();
+    String name = n.label().isEmpty() ? "The book" : BookNumbers.spoken(n.label());
     String title = n.title().isEmpty() ? "" : " " + n.title();
     if (n.state() == NumberPlan.State.PLAYED) {
       line(

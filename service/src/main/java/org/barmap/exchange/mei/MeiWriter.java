@@ -20,6 +20,7 @@ import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.Outline;
 import org.barmap.map.Page;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.plan.NumberPlan;
 import org.barmap.plan.PlanSettings;
 import org.barmap.plan.Planner;
@@ -85,19 +86,20 @@ public final class MeiWriter {
     facsimile();
     xml.open("body");
     List<NumberPlan> plans = Planner.plan(map, ShowChanges.none(), PlanSettings.USUAL).numbers();
-    if (map.numbers().stream().allMatch(n -> map.barsOf(n).isEmpty())) {
+    List<MusicalNumber> numbers = BookNumbers.of(map);
+    if (numbers.stream().allMatch(n -> map.barsOf(n).isEmpty())) {
       boolean whole = map.numbers().isEmpty();
       movement("", "", map.bars(), whole ? plans.get(0).order() : List.of());
     }
-    for (int i = 0; i < map.numbers().size(); i++) {
-      MusicalNumber number = map.numbers().get(i);
+    for (int i = 0; i < numbers.size(); i++) {
+      MusicalNumber number = numbers.get(i);
       List<Bar> bars = map.barsOf(number);
       if (!bars.isEmpty()) {
         movement(
             number.label(),
-            ("No. " + number.label() + " " + number.title()).strip(),
+            (BookNumbers.spoken(number.label()) + " " + number.title()).strip(),
             bars,
-            plans.size() == map.numbers().size() ? plans.get(i).order() : List.of());
+            plans.size() == numbers.size() ? plans.get(i).order() : List.of());
       }
     }
     xml.close().close().close();

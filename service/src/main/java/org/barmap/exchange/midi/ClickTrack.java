@@ -16,6 +16,7 @@ import javax.sound.midi.MidiSystem;
 import javax.sound.midi.Sequence;
 import javax.sound.midi.ShortMessage;
 import javax.sound.midi.Track;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.Meter;
@@ -119,7 +120,7 @@ public final class ClickTrack {
 
   private void number(NumberPlan planned, List<ClickBar> bars)
       throws NoTempoException, InvalidMidiDataException {
-    String name = planned.label().isEmpty() ? "" : "No. " + planned.label();
+    String name = BookNumbers.spoken(planned.label());
     String titled = (name + " " + planned.title()).strip();
     long without = bars.stream().filter(b -> b.pace().isEmpty()).count();
     if (without > 0 && otherwise.isEmpty()) {

@@ -1,22 +1,85 @@
 package org.barmap.library.sql;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import org.barmap.edit.draft.Draft;
+import org.barmap.library.Versioned;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
 
 /**
- * A draft's map in the store: its bars page by page, all else in one piece. What a step leaves as
- * it was is not written again.
+ * A draft in the store: the bars of its map page by page, all else in one piece. What a step leaves
+ * as it was is not written again.
  */
 final class DraftPages {
 
   private DraftPages() {}
+
+  private record Row(Versioned<Draft> draft, boolean judgedNow) {}
+
+  /** Loads a draft; empty when there is no such book. */
+  static Optional<Versioned<Draft>> load(Handle h, String book) {
+    Optional<Row> row =
+        h.createQuery(
+                """
+                select draft_revision, draft_map, draft_settled, draft_open from book
+                where id = :id and discarded_at is null
+                """)
+            .bind("id", book)
+            .map((columns, context) -> row(h, book, columns))
+            .findOne();
+    row.filter(Row::judgedNow).ifPresent(r -> keepOpen(h, book, r.draft()));
+    return row.map(Row::draft);
+  }
+
+  private static Row row(Handle h, String book, ResultSet row) throws SQLException {
+    Optional<String> open = Optional.ofNullable(row.getString("draft_open"));
+    BarMap map = read(h, book, Json.map(row.getString("draft_map")));
+    Draft draft = Json.draft(map, row.getString("draft_settled"), open);
+    return new Row(new Versioned<>(row.getLong("draft_revision"), draft), open.isEmpty());
+  }
+
+  /** Keeps what was worked out for a draft of an older program, so that it is worked out once. */
+  private static void keepOpen(Handle h, String book, Versioned<Draft> draft) {
+    h.createUpdate(
+            """
+            update book set draft_open = :open, doubts = :doubts
+            where id = :id and draft_revision = :revision and draft_open is null
+            """)
+        .bind("id", book)
+        .bind("revision", draft.revision())
+        .bind("open", Json.write(draft.value().open()))
+        .bind("doubts", draft.value().doubts())
+        .execute();
+  }
+
+  /** Stores a draft as the next revision. */
+  static Versioned<Draft> keep(Handle h, String book, Versioned<Draft> now, Draft draft) {
+    long next = now.revision() + 1;
+    write(h, book, now.value().map(), draft.map());
+    h.createUpdate(
+            """
+            update book set draft_revision = :revision, draft_settled = :settled,
+              draft_open = :open, bars = :bars, verified_pages = :verified, doubts = :doubts where id = :id
+            """)
+        .bind("id", book)
+        .bind("revision", next)
+        .bind("settled", Json.write(draft.settled()))
+        .bind("open", Json.write(draft.open()))
+        .bind("bars", draft.map().writtenBars())
+        .bind("verified", draft.settled().verifiedPages().size())
+        .bind("doubts", draft.doubts())
+        .execute();
+    return new Versioned<>(next, draft);
+  }
 
   /**
    * Takes a map out.

@@ -12,7 +12,7 @@ record FeedShelf(Store store) implements SqlFeed.Shelf {
 
   @Override
   public Optional<Versioned<Draft>> draft(Handle h, String book) {
-    return SqlDrafts.load(h, book);
+    return DraftPages.load(h, book);
   }
 
   @Override

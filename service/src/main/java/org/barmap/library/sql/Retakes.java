@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.draft.Draft;
+import org.barmap.edit.merge.Retaken;
 import org.barmap.map.BarMap;
 import org.barmap.map.Finding;
 import org.barmap.map.Page;
@@ -58,6 +59,25 @@ final class Retakes {
 
   /** A page that takes the place of another one, with both as the draft has them. */
   record Retake(String oldPage, String newPage, int place, Sheet before, Sheet after) {
+
+    /**
+     * Returns how the step is called in the history.
+     *
+     * @param before the draft without the page of the new picture
+     */
+    String says(Draft before, Retaken retaken) {
+      String lost =
+          switch (retaken.lost()) {
+            case 0 -> retaken.kept() == 0 ? "" : "; its corrections were carried over";
+            case 1 -> "; 1 correction could not be carried over";
+            default -> "; " + retaken.lost() + " corrections could not be carried over";
+          };
+      boolean unverified =
+          before.settled().verifiedPages().contains(place)
+              && !retaken.draft().settled().verifiedPages().contains(place);
+      String again = unverified ? "; it is to be checked again" : "";
+      return "New picture of page " + place + lost + again;
+    }
 
     private static Optional<Page> unnumbered(Sheet sheet) {
       return sheet.page().map(p -> p.withFolio(Optional.empty()));

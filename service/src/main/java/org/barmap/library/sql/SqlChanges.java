@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.library.Changes;
 import org.barmap.library.History;
 import org.barmap.library.HistoryEntry;
@@ -226,7 +227,7 @@ record SqlChanges(Store store, Clock clock, SqlFeed feed) implements Changes {
     String number = change.path("number").asString("");
     String first = change.path("first").asString(change.path("after").asString(""));
     String last = change.path("last").asString("");
-    return (number.isEmpty() ? "" : "No. " + number + ", ")
+    return (number.isEmpty() ? "" : BookNumbers.spoken(number) + ", ")
         + change.path("kind").asString("")
         + (first.isEmpty() ? "" : " " + first)
         + (last.isEmpty() ? "" : " to " + last);

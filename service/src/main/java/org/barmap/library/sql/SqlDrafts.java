@@ -1,7 +1,5 @@
 package org.barmap.library.sql;
 
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.util.HashSet;
 import java.util.Iterator;
@@ -25,7 +23,6 @@ import org.barmap.library.HistoryEntry;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.barmap.library.sql.feed.SqlFeed;
-import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 
@@ -63,64 +60,6 @@ final class SqlDrafts implements Drafts {
     this.feed = feed;
   }
 
-  private record Row(Versioned<Draft> draft, boolean judgedNow) {}
-
-  /** Loads a draft; empty when there is no such book. */
-  static Optional<Versioned<Draft>> load(Handle h, String book) {
-    Optional<Row> row =
-        h.createQuery(
-                """
-                select draft_revision, draft_map, draft_settled, draft_open from book
-                where id = :id and discarded_at is null
-                """)
-            .bind("id", book)
-            .map((columns, context) -> row(h, book, columns))
-            .findOne();
-    row.filter(Row::judgedNow).ifPresent(r -> keepOpen(h, book, r.draft()));
-    return row.map(Row::draft);
-  }
-
-  private static Row row(Handle h, String book, ResultSet row) throws SQLException {
-    Optional<String> open = Optional.ofNullable(row.getString("draft_open"));
-    BarMap map = DraftPages.read(h, book, Json.map(row.getString("draft_map")));
-    Draft draft = Json.draft(map, row.getString("draft_settled"), open);
-    return new Row(new Versioned<>(row.getLong("draft_revision"), draft), open.isEmpty());
-  }
-
-  /** Keeps what was worked out for a draft of an older program, so that it is worked out once. */
-  private static void keepOpen(Handle h, String book, Versioned<Draft> draft) {
-    h.createUpdate(
-            """
-            update book set draft_open = :open, doubts = :doubts
-            where id = :id and draft_revision = :revision and draft_open is null
-            """)
-        .bind("id", book)
-        .bind("revision", draft.revision())
-        .bind("open", Json.write(draft.value().open()))
-        .bind("doubts", draft.value().doubts())
-        .execute();
-  }
-
-  /** Stores a draft as the next revision. */
-  private static Versioned<Draft> keep(Handle h, String book, Versioned<Draft> now, Draft draft) {
-    long next = now.revision() + 1;
-    DraftPages.write(h, book, now.value().map(), draft.map());
-    h.createUpdate(
-            """
-            update book set draft_revision = :revision, draft_settled = :settled,
-              draft_open = :open, bars = :bars, verified_pages = :verified, doubts = :doubts where id = :id
-            """)
-        .bind("id", book)
-        .bind("revision", next)
-        .bind("settled", Json.write(draft.settled()))
-        .bind("open", Json.write(draft.open()))
-        .bind("bars", draft.map().writtenBars())
-        .bind("verified", draft.settled().verifiedPages().size())
-        .bind("doubts", draft.doubts())
-        .execute();
-    return new Versioned<>(next, draft);
-  }
-
   @Override
   public Optional<Versioned<Draft>> find(String book) {
     // a page asks for several things of a book at once: it is taken out of the store for all of
@@ -143,7 +82,7 @@ final class SqlDrafts implements Drafts {
     if (known != null && known.revision() == revision.get()) {
       return Optional.of(known);
     }
-    Optional<Versioned<Draft>> loaded = load(h, book);
+    Optional<Versioned<Draft>> loaded = DraftPages.load(h, book);
     loaded.ifPresent(d -> remember(book, d));
     return loaded;
   }
@@ -193,7 +132,7 @@ final class SqlDrafts implements Drafts {
             return new Saved.Refused<>(refused.reasons());
           }
           Outcome.Done done = (Outcome.Done) outcome;
-          Versioned<Draft> next = keep(h, book, now, done.draft());
+          Versioned<Draft> next = DraftPages.keep(h, book, now, done.draft());
           return new Saved.Done<>(next, step.write(h, done));
         });
   }
@@ -342,7 +281,7 @@ final class SqlDrafts implements Drafts {
 
   /** Stores a draft as the next revision; {@code text} says what was done. */
   Saved<Draft> next(Handle h, String book, Versioned<Draft> now, Draft draft, String text) {
-    return unchanged(keep(h, book, now, draft), text);
+    return unchanged(DraftPages.keep(h, book, now, draft), text);
   }
 
   /** A step that leaves the draft as it is. */
@@ -369,22 +308,12 @@ final class SqlDrafts implements Drafts {
     } else {
       LOG.close(h, book);
     }
-    String lost =
-        switch (retaken.lost()) {
-          case 0 -> retaken.kept() == 0 ? "" : "; its corrections were carried over";
-          case 1 -> "; 1 correction could not be carried over";
-          default -> "; " + retaken.lost() + " corrections could not be carried over";
-        };
-    boolean unverified =
-        before.settled().verifiedPages().contains(step.place())
-            && !retaken.draft().settled().verifiedPages().contains(step.place());
-    String again = unverified ? "; it is to be checked again" : "";
-    String text = "New picture of page " + step.place() + lost + again;
+    String text = step.says(before, retaken);
     HistoryEntry entry = new HistoryEntry(Ids.make(), clock.instant(), "", text, false);
     LOG.add(h, book, entry, kept("{}", Change.between(before, retaken.draft())));
     Retakes.insert(h, book, entry.id(), step);
     Retakes.swap(h, step, false);
-    return new Saved.Done<>(keep(h, book, now, retaken.draft()), entry);
+    return new Saved.Done<>(DraftPages.keep(h, book, now, retaken.draft()), entry);
   }
 
   /** The same along with its pages; earlier corrections can't be taken back any more. */

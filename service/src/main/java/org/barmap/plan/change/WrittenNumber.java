@@ -7,6 +7,7 @@ import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
 import org.barmap.map.rule.AlikeEndings;
+import org.barmap.map.rule.BookNumbers;
 
 /**
  * One musical number as written, its bars counted through in slots: a multi-bar rest of 8 has eight
@@ -41,7 +42,10 @@ public record WrittenNumber(
         label, title, tacet, List.copyOf(bars), starts, slots, AlikeEndings.of(bars));
   }
 
-  /** Returns the numbers of a book; one without a label where the map names none. */
+  /**
+   * Returns the numbers of a book, with the music that stands in none of them; one without a label
+   * where the map names none.
+   */
   public static List<WrittenNumber> all(BarMap map) {
     if (map.numbers().isEmpty()) {
       return List.of(of("", map.book().title(), false, map.bars()));
@@ -51,7 +55,7 @@ public record WrittenNumber(
       places.putIfAbsent(map.bars().get(i).id(), i);
     }
     List<WrittenNumber> all = new ArrayList<>();
-    for (MusicalNumber number : map.numbers()) {
+    for (MusicalNumber number : BookNumbers.of(map)) {
       int first = places.getOrDefault(number.firstBar().orElse(""), -1);
       int last = places.getOrDefault(number.lastBar().orElse(""), -1);
       List<Bar> bars = first < 0 || last < first ? List.of() : map.bars().subList(first, last + 1);
@@ -85,6 +89,6 @@ public record WrittenNumber(
 
   /** Returns how the number is spoken of: "No. 7", or "the book" where it has no label. */
   public String spoken() {
-    return label.isEmpty() ? "the book" : "No. " + label;
+    return label.isEmpty() ? "the book" : BookNumbers.spoken(label);
   }
 }

@@ -3,6 +3,7 @@ package org.barmap.plan.show;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChanges;
@@ -108,7 +109,7 @@ public final class Versions {
   }
 
   private static String says(ShowChange change) {
-    String number = change.number().isEmpty() ? "" : "No. " + change.number() + ", ";
+    String number = change.number().isEmpty() ? "" : BookNumbers.spoken(change.number()) + ", ";
     return "\"" + number + change.says() + "\"";
   }
 

@@ -32,13 +32,14 @@ import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.OtherPart;
 import org.barmap.web.api.Requests;
+import org.barmap.work.Events;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Another part of the show beside a book's: whose bars are called what, and changes carried over.
  */
-public record AlignRoutes(Library library) {
+public record AlignRoutes(Library library, Events events) {
 
   private static final int MOST_LETTERS = 60;
   private static final int MOST_LIST = 100_000;
@@ -160,6 +161,7 @@ public record AlignRoutes(Library library) {
     if (!library.books().setSettings(book.id(), revision, now.withDirector(director))) {
       throw new ApiException(ApiError.STALE, "Someone set it meanwhile; load it again");
     }
+    events.settingsChanged(book.id(), revision + 1);
     answer(ctx, book, director, revision + 1);
   }
 

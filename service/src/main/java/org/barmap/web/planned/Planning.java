@@ -77,21 +77,23 @@ public final class Planning {
   }
 
   /** Returns the form of a book's numbers with some changes, ready to be drawn. */
-  public RoadMap road(BookCard book, Versioned<Draft> draft, ShowChanges changes) {
+  public RoadMap road(BookCard book, Versioned<Draft> draft, Versioned<ShowChanges> changes) {
     return drawn(book, draft, changes).value();
   }
 
-  private Shared<RoadMap> drawn(BookCard book, Versioned<Draft> draft, ShowChanges changes) {
+  private Shared<RoadMap> drawn(
+      BookCard book, Versioned<Draft> draft, Versioned<ShowChanges> changes) {
     BarMap map = draft.value().map();
-    Asked asked = asked(book, map, changes);
+    Asked asked = asked(book, map, changes.value());
     Plan written = plan(book, map, ShowChanges.none());
-    Drawn from = new Drawn(written, planned(asked).value(), draft.revision());
+    Drawn from =
+        new Drawn(written, planned(asked).value(), draft.revision(), changes.revision());
     return forms.of(from, asked.weight(), () -> new Shared<>(from.road(asked)));
   }
 
   /** Answers a request with the form. */
-  public void sendRoad(Context ctx, BookCard book, Versioned<Draft> draft, ShowChanges changes) {
-    drawn(book, draft, changes).send(ctx);
+  public void sendRoad(Context ctx, BookCard book, Versioned<Draft> draft) {
+    drawn(book, draft, revisedChanges(book)).send(ctx);
   }
 
   /** What a plan follows from; a map is the same only when it is the very one. */
@@ -131,10 +133,11 @@ public final class Planning {
   }
 
   /** What a form is drawn from; plans are the same only when they are the very ones. */
-  private record Drawn(Plan written, Plan changed, long revision) {
+  private record Drawn(Plan written, Plan changed, long revision, long changesRevision) {
 
     RoadMap road(Asked asked) {
-      return RoadMap.of(revision, asked.basis(), asked.map, written, changed, asked.changes);
+      return RoadMap.of(
+          revision, changesRevision, asked.basis(), asked.map, written, changed, asked.changes);
     }
 
     @Override
@@ -142,7 +145,8 @@ public final class Planning {
       return o instanceof Drawn d
           && d.written == written
           && d.changed == changed
-          && d.revision == revision;
+          && d.revision == revision
+          && d.changesRevision == changesRevision;
     }
 
     @Override
@@ -167,13 +171,20 @@ public final class Planning {
 
   /** Returns a book's changes. */
   public ShowChanges changes(BookCard book) {
-    List<ShowChange> changes =
-        library
-            .changes()
-            .find(book.id())
-            .map(v -> v.value().stream().map(Planning::change).toList())
-            .orElse(List.of());
-    return new ShowChanges(changes);
+    return revisedChanges(book).value();
+  }
+
+  /** Returns a book's changes with their revision. */
+  public Versioned<ShowChanges> revisedChanges(BookCard book) {
+    return library
+        .changes()
+        .find(book.id())
+        .map(
+            v ->
+                new Versioned<>(
+                    v.revision(),
+                    new ShowChanges(v.value().stream().map(Planning::change).toList())))
+        .orElseGet(() -> new Versioned<>(0, ShowChanges.none()));
   }
 
   /** Returns one change. */

@@ -20,6 +20,7 @@ import org.barmap.map.Navigation;
 import org.barmap.map.RehearsalMark;
 import org.barmap.map.Word;
 import org.barmap.map.rule.AlikeEndings;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.plan.FormMark;
 import org.barmap.plan.FormMarks;
 import org.barmap.plan.NumberPlan;
@@ -31,12 +32,18 @@ import org.barmap.plan.order.OpenStretch;
  * The form of each number, ready to be drawn.
  *
  * @param revision of the map it is drawn from
+ * @param changesRevision of the show's changes it is drawn with
  * @param basis names what it follows from besides the map: changes, settings, the day
  * @param marks where the show's changes stand in it
  * @param beside what of the plan is shown beside it
  */
 public record RoadMap(
-    long revision, String basis, List<Number> numbers, List<FormMark> marks, BesideForm beside) {
+    long revision,
+    long changesRevision,
+    String basis,
+    List<Number> numbers,
+    List<FormMark> marks,
+    BesideForm beside) {
 
   /**
    * What is drawn otherwise than before a step of the changes; all else is as it was.
@@ -104,13 +111,20 @@ public record RoadMap(
    * Draws the form.
    *
    * @param revision of the map
+   * @param changesRevision of the changes
    * @param basis what the plans follow from besides
    * @param written the plan without changes
    * @param changed the plan with them; what is not played any more is cut, unless the number waits
    * @param changes the show's changes
    */
   static RoadMap of(
-      long revision, String basis, BarMap map, Plan written, Plan changed, ShowChanges changes) {
+      long revision,
+      long changesRevision,
+      String basis,
+      BarMap map,
+      Plan written,
+      Plan changed,
+      ShowChanges changes) {
     Map<String, List<String>> held = inside(changed);
     CutParts cut = CutParts.of(map, written, changed);
     Set<String> vamps = open(map, changed, OpenStretch.Kind.VAMP);
@@ -125,12 +139,15 @@ public record RoadMap(
       numbers.add(new Number(n.label(), n.title(), n.tacet(), boxes));
     }
     return new RoadMap(
-        revision, basis, numbers, FormMarks.of(map, changes, changed), BesideForm.of(changed));
+        revision,
+        changesRevision,
+        basis,
+        numbers, FormMarks.of(map, changes, changed), BesideForm.of(changed));
   }
 
   private static List<MusicalNumber> numbers(BarMap map) {
     if (!map.numbers().isEmpty() || map.bars().isEmpty()) {
-      return map.numbers();
+      return BookNumbers.of(map);
     }
     return List.of(
         new MusicalNumber(

@@ -22,6 +22,7 @@ import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Guard;
 import org.barmap.web.api.Requests;
+import org.barmap.work.Events;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -29,8 +30,9 @@ import tools.jackson.databind.node.ObjectNode;
  * The shelf and the bin.
  *
  * @param guard knows where a request comes from
+ * @param events tell other windows what was set
  */
-public record BookRoutes(Library library, Guard guard) {
+public record BookRoutes(Library library, Guard guard, Events events) {
 
   private static final Set<String> SETTINGS =
       Arrays.stream(Settings.class.getRecordComponents())
@@ -93,11 +95,12 @@ public record BookRoutes(Library library, Guard guard) {
     ObjectNode body = Requests.body(ctx);
     String title = body.has("title") ? Requests.text(body, "title", 200) : book.title();
     String part = body.has("part") ? Requests.text(body, "part", 200) : book.part();
-    Requests.etag(
-        ctx,
+    long revision =
         Requests.done(library.books().rename(book.id(), Requests.revision(ctx), title, part))
             .now()
-            .revision());
+            .revision();
+    events.mapChanged(book.id(), revision);
+    Requests.etag(ctx, revision);
     ctx.json(Views.book(library, Requests.book(library, ctx)));
   }
 
@@ -171,6 +174,7 @@ public record BookRoutes(Library library, Guard guard) {
     if (!library.books().setSettings(book.id(), revision, settings)) {
       throw new ApiException(ApiError.STALE, "Someone set them meanwhile; load them again");
     }
+    events.settingsChanged(book.id(), revision + 1);
     Requests.etag(ctx, revision + 1);
     ctx.json(settings);
   }

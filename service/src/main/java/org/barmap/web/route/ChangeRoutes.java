@@ -201,11 +201,11 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
    *
    * @param changes with {@code ?numbers=changed} those in force, to say what is drawn otherwise
    */
-  private record Before(BookCard book, Optional<ShowChanges> changes) {}
+  private record Before(BookCard book, Optional<Versioned<ShowChanges>> changes) {}
 
   private Before before(Context ctx, BookCard book) {
     boolean part = "changed".equals(ctx.queryParam("numbers"));
-    return new Before(book, part ? Optional.of(planning.changes(book)) : Optional.empty());
+    return new Before(book, part ? Optional.of(planning.revisedChanges(book)) : Optional.empty());
   }
 
   private void answer(Context ctx, Before before, Saved<List<ObjectNode>> saved, int status) {
@@ -218,8 +218,8 @@ public record ChangeRoutes(Library library, Events events, Planning planning) {
     answer.put("revision", done.now().revision());
     answer.put("entry", Views.EntryView.of(done.entry()));
     Versioned<Draft> draft = Requests.draft(library, ctx);
-    ShowChanges now = planning.changes(book);
-    Plan plan = planning.plan(book, draft.value().map(), now);
+    Versioned<ShowChanges> now = planning.revisedChanges(book);
+    Plan plan = planning.plan(book, draft.value().map(), now.value());
     if (status == 201 && !list.isEmpty()) {
       ObjectNode change = list.get(list.size() - 1);
       answer.put("change", change);

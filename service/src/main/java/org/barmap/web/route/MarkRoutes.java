@@ -13,6 +13,7 @@ import org.barmap.plan.mark.PencilMark;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.api.ApiException;
 import org.barmap.web.api.Requests;
+import org.barmap.work.Events;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -20,7 +21,7 @@ import tools.jackson.databind.node.ObjectNode;
  * The marks that stand in a book in pencil: ticked as written, until they are ticked as erased.
  * They stay when the change goes that they were written for.
  */
-public record MarkRoutes(Library library) {
+public record MarkRoutes(Library library, Events events) {
 
   private static final int MOST_LETTERS = 200;
   private static final int MOST_MARKS = 5000;
@@ -57,6 +58,7 @@ public record MarkRoutes(Library library) {
       throw new ApiException(ApiError.REFUSED, "There are " + MOST_MARKS + " marks already");
     }
     library.changes().tick(book.id(), kept, written);
+    events.tell(book.id(), "marks", Map.of());
     ctx.json(Map.of("written", written(library, book.id())));
   }
 

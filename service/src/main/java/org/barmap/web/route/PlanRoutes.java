@@ -28,6 +28,6 @@ public record PlanRoutes(Library library, Planning planning) {
 
   private void roadmap(Context ctx) {
     BookCard book = Requests.book(library, ctx);
-    planning.sendRoad(ctx, book, Requests.draft(library, ctx), planning.changes(book));
+    planning.sendRoad(ctx, book, Requests.draft(library, ctx));
   }
 }

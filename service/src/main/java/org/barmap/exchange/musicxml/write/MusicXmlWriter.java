@@ -13,6 +13,7 @@ import org.audiveris.proxymusic.util.Marshalling;
 import org.barmap.map.Bar;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
+import org.barmap.map.rule.BookNumbers;
 
 /**
  * Writes a bar map as one part of MusicXML 4.0: bars, meters, rests, repeats, endings, jumps, marks
@@ -75,6 +76,6 @@ public final class MusicXmlWriter {
 
   /** Finds a number by its label, for a caller that has only that. */
   public static Optional<MusicalNumber> number(BarMap map, String label) {
-    return map.numbers().stream().filter(n -> n.label().equals(label)).findFirst();
+    return BookNumbers.of(map).stream().filter(n -> n.label().equals(label)).findFirst();
   }
 }

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.Map;
 import org.barmap.map.BarMap;
 import org.barmap.map.MusicalNumber;
+import org.barmap.map.rule.BookNumbers;
 
 /** What musical numbers are called: number and title, since books label them inconsistently. */
 final class NumberNames {
@@ -16,7 +17,7 @@ final class NumberNames {
    */
   static String of(MusicalNumber number) {
     String title = number.title().strip();
-    return "No. " + number.label() + (title.isEmpty() ? "" : ": " + title);
+    return BookNumbers.spoken(number.label()) + (title.isEmpty() ? "" : ": " + title);
   }
 
   /** Returns the names of the numbers that begin at bars, by bar id. */
