@@ -36,6 +36,10 @@ public record Advice(
       " Copying from a hired book is for the hire agreement and local copyright rules to allow: ask"
           + " the hirer or the show's librarian first.";
 
+  /** The leaf to turn back lies on the left (an opening as it lies); common practice. */
+  private static final String BACK =
+      " It goes back: the leaf lies on the left, where the left hand reaches it.";
+
   /** What to do at a turn. */
   public enum Kind {
     /** Turn where the page ends; there is a gap. */
@@ -76,6 +80,13 @@ public record Advice(
   @JsonProperty("text")
   public String text() {
     return kind.copies() ? says + AGREEMENT : says;
+  }
+
+  /** Returns the same advice where the turn goes back in a bound book: which hand reaches it. */
+  Advice back() {
+    boolean turns = kind != Kind.STAY && kind != Kind.LOOSE_COPY;
+    String hand = turns && chosen ? BACK : "";
+    return new Advice(kind, after, memorise, bars, first, last, cost, chosen, says + hand);
   }
 
   /** Returns the same advice, chosen or not. */

@@ -10,6 +10,7 @@ import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Performance;
 import org.barmap.plan.order.Timeline;
 import org.barmap.plan.pace.Length;
+import org.barmap.plan.page.FirstPage;
 import org.barmap.plan.page.Sides;
 
 /** Finds every page turn of a show, in every pass, and what to do there. */
@@ -132,7 +133,7 @@ public final class Turns {
   /** How long nothing is played around a turn: in all, on the page left, on the page come to. */
   private record Silence(Length all, Length out, Length in) {}
 
-  private static Turn turn(
+  private Turn turn(
       Over over,
       Silence silence,
       Verdict verdict,
@@ -143,13 +144,15 @@ public final class Turns {
       Optional<String> again) {
     Timeline.Event last = over.last();
     Timeline.Event first = over.first();
+    boolean back = first.page() < last.page();
+    boolean bound = settings.firstPage().filter(FirstPage.SINGLE_SHEETS::equals).isEmpty();
     return new Turn(
         last.page(),
         first.page(),
         last.piece().bar().id(),
         first.piece().bar().id(),
         last.step().pass(),
-        first.page() > last.page() ? Turn.Direction.FORWARD : Turn.Direction.BACK,
+        back ? Turn.Direction.BACK : Turn.Direction.FORWARD,
         over.sheets(),
         last.number(),
         last.number().equals(first.number()) ? Optional.empty() : Optional.of(first.number()),
@@ -159,7 +162,7 @@ public final class Turns {
         verdict,
         because,
         mark,
-        advice,
+        back && bound ? advice.stream().map(Advice::back).toList() : advice,
         List.of(),
         next,
         List.of(),

@@ -101,6 +101,16 @@ class TurnsTest {
             "b6>b7 FORWARD 2");
   }
 
+  /** The leaf that is turned back lies on the left of an opening; common practice. */
+  @Test
+  void aTurnBackSaysWhichHandReachesTheLeaf() {
+    for (Turn turn : turns("1@p1@w:q_=_60 |:2@rest 3@p2 4:| 5@rest 6@p3@segno 7@p4@ds")) {
+      String said = turn.advice().get(0).text();
+      boolean back = turn.direction() == Turn.Direction.BACK;
+      assertThat(said.contains("left hand")).as(turn.leaves() + ": " + said).isEqualTo(back);
+    }
+  }
+
   @Test
   void aCutOverPagesTurnsSeveralLeavesAtOnce() {
     Turn turn =
