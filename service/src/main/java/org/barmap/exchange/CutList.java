@@ -22,7 +22,8 @@ public final class CutList {
 
   /** Returns one change with its number in front and its note behind. */
   public static String line(ShowChange change) {
-    String number = change.number().isBlank() ? "" : BookNumbers.spoken(change.number().strip()) + ": ";
+    String number =
+        change.number().isBlank() ? "" : BookNumbers.spoken(change.number().strip()) + ": ";
     String note =
         change
             .meta()

@@ -156,8 +156,7 @@ abstract class Window implements AutoCloseable {
 
   /** Runs lines of JavaScript in every page from now on, before the page's own. */
   public void beforeEachPage(String code) {
-    driver()
-        .executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", code));
+    driver().executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", code));
   }
 
   /** Forgets every link that was opened: the next one is the only key. */

@@ -123,6 +123,7 @@ class PagedMapTest extends RunningServer {
       numbers.set(merged.path("at").get(i).asInt(), merged.path("numbers").get(i));
     }
     merged.remove("at");
+    merged.set("changesRevision", step.path("revision"));
     merged.set("numbers", numbers);
     return merged;
   }

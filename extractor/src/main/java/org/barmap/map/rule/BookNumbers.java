@@ -68,7 +68,8 @@ public final class BookNumbers {
     }
     boolean before = next < Integer.MAX_VALUE || after == 0;
     int place = next < Integer.MAX_VALUE ? at : after;
-    String label = before ? BEFORE + numbers.get(place).label() : AFTER + numbers.get(place - 1).label();
+    String label =
+        before ? BEFORE + numbers.get(place).label() : AFTER + numbers.get(place - 1).label();
     numbers.add(
         place,
         new MusicalNumber(

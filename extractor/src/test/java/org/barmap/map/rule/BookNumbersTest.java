@@ -49,9 +49,7 @@ class BookNumbersTest {
     List<Bar> all = new ArrayList<>();
     IntStream.rangeClosed(1, bars)
         .forEach(
-            i ->
-                all.add(
-                    Bar.builder("b" + i, 1, 1, Outline.box(0, 0, 1, 1)).number(i).build()));
+            i -> all.add(Bar.builder("b" + i, 1, 1, Outline.box(0, 0, 1, 1)).number(i).build()));
     List<MusicalNumber> numbers =
         Arrays.stream(named.split(";")).map(BookNumbersTest::number).toList();
     return BarMap.of(new Book("Show", "Bass"), List.of(), numbers, all);
@@ -69,7 +67,13 @@ class BookNumbersTest {
         .map(
             n ->
                 n.firstBar()
-                    .map(f -> n.label() + " " + f.substring(1) + " " + n.lastBar().orElse("").substring(1))
+                    .map(
+                        f ->
+                            n.label()
+                                + " "
+                                + f.substring(1)
+                                + " "
+                                + n.lastBar().orElse("").substring(1))
                     .orElse(n.label()))
         .collect(Collectors.joining(";"));
   }

@@ -1,7 +1,7 @@
 package org.barmap.cli.text;
 
-import org.barmap.map.rule.BookNumbers;
 import org.barmap.map.BarMap;
+import org.barmap.map.rule.BookNumbers;
 import org.barmap.plan.PlanDiff;
 import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.mark.PencilMark;

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
-import org.barmap.map.rule.BookNumbers;
 import org.barmap.library.Changes;
 import org.barmap.library.History;
 import org.barmap.library.HistoryEntry;
@@ -16,6 +15,7 @@ import org.barmap.library.MergePatch;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.barmap.library.sql.feed.SqlFeed;
+import org.barmap.map.rule.BookNumbers;
 import org.jdbi.v3.core.Handle;
 import tools.jackson.databind.node.ObjectNode;
 

@@ -86,8 +86,7 @@ public final class Planning {
     BarMap map = draft.value().map();
     Asked asked = asked(book, map, changes.value());
     Plan written = plan(book, map, ShowChanges.none());
-    Drawn from =
-        new Drawn(written, planned(asked).value(), draft.revision(), changes.revision());
+    Drawn from = new Drawn(written, planned(asked).value(), draft.revision(), changes.revision());
     return forms.of(from, asked.weight(), () -> new Shared<>(from.road(asked)));
   }
 

@@ -142,7 +142,9 @@ public record RoadMap(
         revision,
         changesRevision,
         basis,
-        numbers, FormMarks.of(map, changes, changed), BesideForm.of(changed));
+        numbers,
+        FormMarks.of(map, changes, changed),
+        BesideForm.of(changed));
   }
 
   private static List<MusicalNumber> numbers(BarMap map) {

@@ -48,8 +48,7 @@ class ChangesAloneBrowserTest {
     assertThat(Files.size(file)).isLessThan(20_000);
     String book = ReadyBook.into(theirs);
     try (RunningService service = RunningService.here(theirs);
-        Visit mate =
-            new Visit(service, Browser.open(service, 390, 844), new Api(service))) {
+        Visit mate = new Visit(service, Browser.open(service, 390, 844), new Api(service))) {
       JsonNode pages = mate.api().get("/api/books/" + book).path("pages");
       takeIn(mate.browser(), book, file);
       JsonNode got = mate.api().get("/api/books/" + book + "/changes").path("changes");

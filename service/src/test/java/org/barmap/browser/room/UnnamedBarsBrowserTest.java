@@ -54,8 +54,7 @@ class UnnamedBarsBrowserTest {
   }
 
   private static BarMap namedFromTheSecondOn(BarMap map) {
-    List<MusicalNumber> named =
-        map.numbers().stream().filter(n -> !n.label().equals("1")).toList();
+    List<MusicalNumber> named = map.numbers().stream().filter(n -> !n.label().equals("1")).toList();
     return new BarMap(map.format(), map.book(), map.pages(), named, map.bars(), map.findings());
   }
 }
