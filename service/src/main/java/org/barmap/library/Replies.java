@@ -23,10 +23,33 @@ public interface Replies {
     }
   }
 
+  /** An edit was taken back, or made, somewhere else at this moment: it is not made here. */
+  final class TakenException extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    /** Makes one. */
+    public TakenException() {
+      super("an edit with this key is just being made, or taken back");
+    }
+  }
+
+  /**
+   * Says that what this thread changes from now on is the edit with a key. A step on a map, on the
+   * changes, the marks, the settings or the bin keeps the key in its own transaction, so that
+   * whether it was made is known from that moment on; it ends with {@link TakenException} where the
+   * key is taken by then. Of other edits {@link #keep} says it.
+   *
+   * @param request what was sent, as {@link Reply#request}
+   */
+  void begin(String key, String request);
+
+  /** Says that what this thread changes is no edit with a key any more. */
+  void end();
+
   /** Returns the reply to the edit with a key. */
   Optional<Reply> find(String key);
 
-  /** Keeps a reply for 30 days. */
+  /** Keeps a reply for 30 days; one that was kept along with its edit gets this revision. */
   void keep(String key, Reply reply);
 
   /**

@@ -27,6 +27,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 class KillTest {
 
   private static final int KILLS = 3;
+  private static final String SENT = "sent";
 
   @TempDir private Path folder;
 
@@ -55,6 +56,10 @@ class KillTest {
       try (Library library = open(store, folder)) {
         Versioned<Draft> draft = library.drafts().find(book).orElseThrow();
         assertThat(draft.revision()).isGreaterThanOrEqualTo(acknowledged);
+        assertThat(library.replies().find(key(draft.revision())))
+            .as("the key of the last edit is kept with it, said or not")
+            .contains(new Replies.Reply(SENT, draft.revision()));
+        assertThat(library.replies().find(key(draft.revision() + 1))).isEmpty();
         assertThat(BarMapRules.check(draft.value().map())).isEmpty();
         History history = library.drafts().history(book);
         assertThat(history.entries().size())
@@ -93,6 +98,11 @@ class KillTest {
     return last;
   }
 
+  /** The key of the edit that a revision comes of. */
+  private static String key(long revision) {
+    return "makes-revision-" + revision;
+  }
+
   /** Corrects without end and prints every revision it was told is kept. */
   static final class Corrects {
     private Corrects() {}
@@ -108,6 +118,7 @@ class KillTest {
         for (int i = 0; ; i++) {
           Versioned<Draft> now = library.drafts().find(args[1]).orElseThrow();
           String bar = now.value().map().bars().get(i % 5).id();
+          library.replies().begin(key(now.revision() + 1), SENT);
           Saved<Draft> saved =
               library
                   .drafts()

@@ -129,6 +129,51 @@ class SharedStoreTest {
     assertThat(other.changes().history(book).entries()).hasSize(6 * each);
   }
 
+  /** An edit is made in one process while the other is told that it is taken back. */
+  @Test
+  void anEditIsMadeOrTakenBackNeverBoth() throws Exception {
+    String book = one.books().add("Saltmarsh", "Bass").id();
+    ExecutorService both = Executors.newFixedThreadPool(2);
+    int changes = 0;
+    for (int round = 0; round < 40; round++) {
+      String key = "taken-back-" + round;
+      CountDownLatch together = new CountDownLatch(1);
+      Future<Boolean> made =
+          both.submit(
+              () -> {
+                together.await();
+                return added(one, book, key);
+              });
+      Future<Optional<Replies.Reply>> asked =
+          both.submit(
+              () -> {
+                together.await();
+                return other.replies().withdraw(key);
+              });
+      together.countDown();
+      assertThat(asked.get().isPresent()).isEqualTo(made.get());
+      changes += made.get() ? 1 : 0;
+      assertThat(one.changes().find(book).orElseThrow().value()).hasSize(changes);
+      assertThat(added(other, book, key)).as("with a key that is taken").isFalse();
+    }
+    both.shutdown();
+    assertThat(one.changes().history(book).entries()).hasSize(changes);
+  }
+
+  /** Adds a change as an edit with a key; tells whether it was made. */
+  private static boolean added(Library mine, String book, String key) {
+    long seen = mine.changes().find(book).orElseThrow().revision();
+    var change = BarMapJson.mapper().createObjectNode().put("kind", "remind");
+    mine.replies().begin(key, "sent");
+    try {
+      return mine.changes().add(book, seen, "", change) instanceof Saved.Done;
+    } catch (Replies.TakenException e) {
+      return false;
+    } finally {
+      mine.replies().end();
+    }
+  }
+
   @Test
   void aStartBesideAnotherProcessTakesNothingFromIt() throws IOException {
     String book = one.books().add("Saltmarsh", "Bass").id();

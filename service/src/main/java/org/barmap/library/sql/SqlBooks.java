@@ -23,7 +23,13 @@ import org.jdbi.v3.core.Handle;
 
 /** The shelf in a database. */
 record SqlBooks(
-    Store store, Clock clock, SqlDrafts drafts, Removal removal, SqlFeed feed, SqlTurns turns)
+    Store store,
+    Clock clock,
+    SqlDrafts drafts,
+    Removal removal,
+    SqlFeed feed,
+    SqlTurns turns,
+    SqlReplies replies)
     implements Books {
 
   private static final String CARD =
@@ -171,6 +177,9 @@ record SqlBooks(
             // what was not read when it went into the bin is read now
             turns.put(h, book);
           }
+          if (set) {
+            replies.made(h, 0);
+          }
           return set;
         });
   }
@@ -220,6 +229,7 @@ record SqlBooks(
                   == 1;
           if (set) {
             feed.planned(h, book, changesRevision(h, book));
+            replies.made(h, revision + 1);
           }
           return set;
         });

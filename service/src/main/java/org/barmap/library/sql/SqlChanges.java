@@ -22,7 +22,7 @@ import tools.jackson.databind.node.ObjectNode;
 /**
  * Show changes in a database: the present list whole, every step with the list before and after.
  */
-record SqlChanges(Store store, Clock clock, SqlFeed feed) implements Changes {
+record SqlChanges(Store store, Clock clock, SqlFeed feed, SqlReplies replies) implements Changes {
 
   private static final Log LOG = new Log("change_step");
 
@@ -120,6 +120,7 @@ record SqlChanges(Store store, Clock clock, SqlFeed feed) implements Changes {
         .bind("revision", revision + 1)
         .execute();
     feed.planned(h, book, revision + 1);
+    replies.made(h, revision + 1);
     return new Versioned<>(revision + 1, Json.objects(after));
   }
 
@@ -288,11 +289,11 @@ record SqlChanges(Store store, Clock clock, SqlFeed feed) implements Changes {
 
   @Override
   public List<ObjectNode> written(String book) {
-    return new WrittenMarks(store).of(book);
+    return new WrittenMarks(store, replies).of(book);
   }
 
   @Override
   public List<ObjectNode> tick(String book, ObjectNode mark, boolean written) {
-    return new WrittenMarks(store).tick(book, mark, written);
+    return new WrittenMarks(store, replies).tick(book, mark, written);
   }
 }

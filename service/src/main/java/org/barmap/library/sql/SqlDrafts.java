@@ -53,8 +53,11 @@ final class SqlDrafts implements Drafts {
   private final Removal removal;
   private final SqlFeed feed;
 
-  SqlDrafts(Store store, Clock clock, Removal removal, SqlFeed feed) {
+  private final SqlReplies replies;
+
+  SqlDrafts(Store store, Clock clock, Removal removal, SqlFeed feed, SqlReplies replies) {
     this.store = store;
+    this.replies = replies;
     this.clock = clock;
     this.removal = removal;
     this.feed = feed;
@@ -264,9 +267,11 @@ final class SqlDrafts implements Drafts {
               }
               Saved<Draft> taken = step.take(h, now.get());
               gone.addAll(Retakes.dropped(h, book));
-              if (taken instanceof Saved.Done<Draft> done
-                  && done.now().revision() != now.get().revision()) {
-                feed.stepped(h, book, done.now(), done.entry().who());
+              if (taken instanceof Saved.Done<Draft> done) {
+                if (done.now().revision() != now.get().revision()) {
+                  feed.stepped(h, book, done.now(), done.entry().who());
+                }
+                replies.made(h, done.now().revision());
               }
               return taken;
             });

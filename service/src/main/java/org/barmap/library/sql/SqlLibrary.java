@@ -67,16 +67,16 @@ public abstract class SqlLibrary implements Library {
     SetAside setAside = new SetAside(folder, clock);
     removal = new Removal(store, folder, pictures, clock, setAside);
     feed = new SqlFeed(store.jdbi(), clock, new FeedShelf(store));
-    drafts = new SqlDrafts(store, clock, removal, feed);
+    replies = new SqlReplies(store.jdbi(), clock);
+    drafts = new SqlDrafts(store, clock, removal, feed, replies);
     turns =
         new SqlTurns(store.source(), store.pace(), clock(store, clock), new SqlJobs.Open(store));
-    books = new SqlBooks(store, clock, drafts, removal, feed, turns);
+    books = new SqlBooks(store, clock, drafts, removal, feed, turns, replies);
     SqlJobs.Row row = new SqlJobs.Row(turns, clock);
     pages = new SqlPages(store, folder, pictures, drafts, removal, row);
-    changes = new SqlChanges(store, clock, feed);
+    changes = new SqlChanges(store, clock, feed, replies);
     jobs = new SqlJobs(store, pages, row);
     seconds = new SqlSeconds(store.jdbi());
-    replies = new SqlReplies(store.jdbi(), clock);
     readings = new SqlReadings(store, drafts);
     keeping = new SqlKeeping(store, folder, pictures, removal, books, setAside);
   }

@@ -7,7 +7,7 @@ import org.jdbi.v3.core.Handle;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The marks that stand in a book in pencil: one list a book. */
-record WrittenMarks(Store store) {
+record WrittenMarks(Store store, SqlReplies replies) {
 
   List<ObjectNode> of(String book) {
     return store.jdbi().withHandle(h -> find(h, book)).orElse(List.of());
@@ -36,6 +36,7 @@ record WrittenMarks(Store store) {
               .bind("marks", Json.array(now))
               .bind("id", book)
               .execute();
+          replies.made(h, 0);
           return now;
         });
   }

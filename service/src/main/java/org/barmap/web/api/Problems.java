@@ -16,6 +16,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.barmap.library.Replies;
 import org.barmap.library.live.Away;
 import org.barmap.library.picture.StoreAwayException;
 import org.barmap.map.json.BadMapException;
@@ -65,6 +66,12 @@ public final class Problems {
         (e, ctx) -> {
           ctx.header("Retry-After", "2");
           answer(ctx, ApiError.AWAY, "The service is being ended", Map.of());
+        });
+    routes.exception(
+        Replies.TakenException.class,
+        (e, ctx) -> {
+          ctx.header("Retry-After", "2");
+          answer(ctx, ApiError.AWAY, "An edit with this key is just being made", Map.of());
         });
     routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e));
     routes.error(404, "*", Problems::bare);

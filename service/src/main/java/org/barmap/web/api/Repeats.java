@@ -18,12 +18,12 @@ import org.barmap.library.Replies;
 /**
  * Makes an edit with an {@code Idempotency-Key} once only (as the IETF's draft of that header has
  * it): sent again it is answered with the revision that came of it, with {@code "repeated": true}.
- * The reply is kept after the edit: should the program end between the two, the edit sent again is
- * refused by its old {@code If-Match}, so it is never made twice.
+ * The key is kept in the edit's own transaction ({@link Replies#begin}): should the program end at
+ * any moment after that, the edit is known to be made; two programs on one database never make it
+ * both.
  *
  * <p>Whoever took an edit back without hearing whether it had come asks by its key: made, or never
- * to be made. Where two programs share a database, an edit that the other one makes at that very
- * moment is not seen.
+ * to be made.
  */
 public final class Repeats {
 
@@ -84,6 +84,7 @@ public final class Repeats {
     begin(ctx, key.get());
     Optional<Replies.Reply> reply = replies.find(key.get());
     if (reply.isEmpty()) {
+      replies.begin(key.get(), asked + OF + book(ctx));
       return;
     }
     if (reply.get().isWithdrawn()) {
@@ -117,6 +118,7 @@ public final class Repeats {
     if (key != null) {
       ctx.attribute(MAKING, null); // once only: the key may be another request's by then
       making.remove(key);
+      replies.end();
     }
   }
 
