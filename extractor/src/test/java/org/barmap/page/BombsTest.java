@@ -1,6 +1,7 @@
 package org.barmap.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -69,6 +70,22 @@ class BombsTest {
     assertThat(bomb.length).isLessThan(1_500_000);
     assertThat(codes("bomb.png", bomb)).containsExactly("too-large");
     assertThat(codes("fine.png", Bombs.png(2_480, 3_508, 6, 16))).doesNotContain("too-large");
+  }
+
+  /** A picture that came with a book is shown and cut without having been opened as an upload. */
+  @Test
+  void picturesAreShownWithinTheSameLimits() throws IOException {
+    PagePictures.Region part = new PagePictures.Region(0, 0, 40, 40);
+    for (byte[] bomb : List.of(Bombs.png(10_900, 10_900, 6, 16), Bombs.png(39_000, 39_000, 0, 1))) {
+      Path file = Files.write(dir.resolve("bomb.png"), bomb);
+      assertThatThrownBy(() -> PagePictures.scaled(file, 400)).isInstanceOf(IOException.class);
+      assertThatThrownBy(() -> PagePictures.part(file, part, 40)).isInstanceOf(IOException.class);
+      assertThatThrownBy(() -> PagePictures.forPaper(file, part, 9, 40))
+          .isInstanceOf(IOException.class);
+    }
+    Path fine = Files.write(dir.resolve("fine.png"), Bombs.png(2_480, 3_508, 6, 16));
+    assertThat(PagePictures.scaled(fine, 400)).isNotEmpty();
+    assertThat(Mats.live()).isZero();
   }
 
   @Test

@@ -31,7 +31,6 @@ record PictureReading(
       return;
     }
     library.pages().begin(page.id());
-    copies.ahead(book, page);
     tellPage(book, page.id());
     List<PageReader.Result> results;
     long begun = System.nanoTime();
@@ -66,6 +65,10 @@ record PictureReading(
       store(book, page, results.get(page.part() - 1));
     } else {
       failed(book, page, "Only one page was seen on this picture this time");
+    }
+    if (results.stream().anyMatch(r -> r.page().isPresent())) {
+      // what can't be read within its limits is not decoded once more for nobody
+      copies.ahead(book, page);
     }
   }
 

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSStream;
@@ -111,6 +112,18 @@ class WorkerTest {
     assertThat(job.text()).isEqualTo("Read 5 pages, 3 can't be read");
     assertThat(told).contains("job", "page", "map");
     assertThat(worker.runOne()).isFalse();
+  }
+
+  /** What can't be read within its limits is not decoded for smaller pictures before. */
+  @Test
+  void aPageIsMadeSmallerWhenItWasRead() throws IOException {
+    library.jobs().add(book, List.of(picture("one.png"), picture("broken.png"), picture("deep.png")));
+    worker.runAll();
+    assertThat(states()).containsExactly(PageState.READ, PageState.FAILED, PageState.FAILED);
+    String read = library.pages().all(book).get(0).id();
+    try (Stream<Path> copies = Files.list(library.pages().cache())) {
+      assertThat(copies.map(c -> String.valueOf(c.getFileName()))).containsExactly(read + "-400.jpg");
+    }
   }
 
   @Test

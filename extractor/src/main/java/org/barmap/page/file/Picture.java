@@ -41,12 +41,16 @@ public final class Picture implements Document {
   }
 
   private static void check(PictureHeader header) throws UnreadableException {
+    checkSize(header);
+    if (!header.complete()) {
+      throw PictureHeader.broken();
+    }
+  }
+
+  private static void checkSize(PictureHeader header) throws UnreadableException {
     Document.checkPage(header.width(), header.height());
     if (Limits.STANDARD.step(header.width(), header.height(), header.bytesOfPixel()) > 1) {
       throw Document.tooLarge(header.width(), header.height(), header.bytesOfPixel());
-    }
-    if (!header.complete()) {
-      throw PictureHeader.broken();
     }
   }
 
@@ -94,6 +98,7 @@ public final class Picture implements Document {
    * @param least so many pixels of its width are needed; a JPEG that is much larger is decoded at a
    *     half, a quarter or an eighth, which takes a part of the time
    * @param scope owns the pixels
+   * @throws UnreadableException also for one that is larger than an upload may be
    */
   public static Shown shown(byte[] bytes, int least, Mats scope) throws UnreadableException {
     Mat data = scope.keep(new MatOfByte(bytes));
@@ -103,6 +108,7 @@ public final class Picture implements Document {
   }
 
   private static Shown png(byte[] bytes, Mat data, Mats scope) throws UnreadableException {
+    checkSize(PictureHeader.png(bytes));
     Mat read = decoded(data, Imgcodecs.IMREAD_UNCHANGED, scope);
     if (read.depth() != CvType.CV_8U || read.channels() > COLOURS) {
       return whole(toGray(read, scope));
@@ -115,6 +121,7 @@ public final class Picture implements Document {
   private static Shown jpeg(byte[] bytes, Mat data, int least, Mats scope)
       throws UnreadableException {
     PictureHeader header = PictureHeader.jpeg(bytes);
+    checkSize(header);
     int narrow = Math.min(header.width(), header.height());
     int flags = Imgcodecs.IMREAD_ANYCOLOR;
     if (narrow / 8 >= least) {

@@ -12,9 +12,11 @@ import java.time.Duration;
  * @param heap of the child, MB; its native memory comes on top
  * @param tries so often a page is begun when the child ends under it: the reason may have been
  *     another page, or the system's want of memory
+ * @param kills so often a page is begun when the child is killed from outside: that is no fault of
+ *     the page, unless the system does it for the memory that the page takes
  * @param lostOfFile when so many pages of one file are lost, the rest of it is not opened
  */
-record ChildLimits(Duration page, Duration count, int heap, int tries, int lostOfFile) {
+record ChildLimits(Duration page, Duration count, int heap, int tries, int kills, int lostOfFile) {
 
   static final ChildLimits STANDARD =
       new ChildLimits(
@@ -22,5 +24,6 @@ record ChildLimits(Duration page, Duration count, int heap, int tries, int lostO
           /* count= */ Duration.ofSeconds(20),
           /* heap= */ 1024,
           /* tries= */ 2,
+          /* kills= */ 10,
           /* lostOfFile= */ 3);
 }

@@ -3,6 +3,7 @@ package org.barmap.work.child;
 import java.io.BufferedOutputStream;
 import java.io.DataInputStream;
 import java.io.DataOutputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
@@ -11,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -36,6 +38,11 @@ final class ChildProcess {
           "-Xlog:cds",
           "-XX:TieredStopAtLevel",
           "-XX:+UseSerialGC");
+
+  /** 128 and the number of a signal: SIGKILL, SIGTERM (as Java gives the end of a process). */
+  private static final Set<Integer> KILLS = Set.of(128 + 9, 128 + 15);
+
+  private static final int ENDING_SECONDS = 5;
 
   private static final String LIBRARY = "onnxruntime.native.path";
 
@@ -101,9 +108,22 @@ final class ChildProcess {
         Optional.ofNullable(waiting.get(answer.ask())).ifPresent(q -> q.add(answer));
       }
     } catch (IOException e) {
+      if (e instanceof EOFException && hasEnded() && KILLS.contains(process.exitValue())) {
+        why = why == Why.GONE ? Why.KILLED : why;
+      }
       process.destroyForcibly();
       over = true;
       waiting.values().forEach(q -> q.add(GONE));
+    }
+  }
+
+  /** Waits for the end of a process that says nothing more: how it ended is told by its code. */
+  private boolean hasEnded() {
+    try {
+      return process.waitFor(ENDING_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
     }
   }
 

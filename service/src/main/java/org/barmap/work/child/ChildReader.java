@@ -78,7 +78,15 @@ public final class ChildReader implements PageReader {
   public int count(Path file) {
     int[] pages = {1};
     try {
-      ask(Ask.Kind.COUNT, limits.count(), file, "", 0, a -> pages[0] = Math.max(1, a.number()));
+      beside(
+          () ->
+              ask(
+                  Ask.Kind.COUNT,
+                  limits.count(),
+                  file,
+                  "",
+                  0,
+                  a -> pages[0] = Math.max(1, a.number())));
     } catch (LostException | IOException | IllegalStateException e) {
       // the file takes one place, where it says what is wrong with it when it is opened
       LOG.log(System.Logger.Level.WARNING, "the pages of a file can't be counted", e);
@@ -86,11 +94,32 @@ public final class ChildReader implements PageReader {
     return pages[0];
   }
 
+  /** A question to the child. */
+  private interface Question {
+    void ask() throws IOException;
+  }
+
+  /** Asks for what a person waits for beside the pages that are read, until it is answered. */
+  private void beside(Question question) throws IOException {
+    Tries tries = new Tries(limits);
+    while (true) {
+      try {
+        question.ask();
+        return;
+      } catch (LostException e) {
+        if (!tries.againBeside(e.why())) {
+          throw e;
+        }
+      }
+    }
+  }
+
   @Override
   public List<Pages.NewPage> open(Path file, String name) throws IOException {
     List<Pages.NewPage> pages = new ArrayList<>();
     int[] inFile = {1};
     int lost = 0;
+    Tries tries = new Tries(limits);
     do {
       int before = pages.size();
       try {
@@ -106,6 +135,11 @@ public final class ChildReader implements PageReader {
             });
         return pages;
       } catch (LostException e) {
+        tries = pages.size() > before ? new Tries(limits) : tries;
+        if (pages.size() >= inFile[0] || tries.again(e.why())) {
+          continue;
+        }
+        tries = new Tries(limits);
         String what = "page " + (pages.size() + 1) + " of " + name;
         String rest = ++lost == limits.lostOfFile() ? "; the rest of the file is left out" : "";
         String why = sentence(e.why(), "Opening " + what, "add it again to try once more") + rest;
@@ -118,13 +152,14 @@ public final class ChildReader implements PageReader {
   @Override
   public List<Result> read(Path picture, String source, int index) {
     List<Result> results = new ArrayList<>();
-    for (int left = limits.tries(); ; left--) {
+    Tries tries = new Tries(limits);
+    while (true) {
       results.clear();
       try {
         ask(Ask.Kind.READ, limits.page(), picture, source, index, a -> results.add(a.result()));
         return results;
       } catch (LostException e) {
-        if (e.why() != Why.GONE || left <= 1) {
+        if (!tries.again(e.why())) {
           throw new PageLostException(
               sentence(e.why(), "Reading this page", "it can be read again"));
         }
@@ -147,7 +182,11 @@ public final class ChildReader implements PageReader {
               page.index(),
               Optional.of(page),
               Optional.of(frame));
-      ask(ask, limits.page(), a -> results.add(a.result()));
+      beside(
+          () -> {
+            results.clear();
+            ask(ask, limits.page(), a -> results.add(a.result()));
+          });
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -157,16 +196,10 @@ public final class ChildReader implements PageReader {
   @Override
   public void scale(Path picture, int width, Path to) throws IOException {
     String target = to.toAbsolutePath().toString();
-    for (int left = limits.tries(); ; left--) {
-      try {
-        ask(Ask.Kind.SCALE, limits.page(), picture, target, width, a -> {});
-        return;
-      } catch (LostException e) {
-        // the child may have ended over a page that was read beside it
-        if (left <= 1) {
-          throw new PageLostException(sentence(e.why(), "Showing this page", "ask for it again"));
-        }
-      }
+    try {
+      beside(() -> ask(Ask.Kind.SCALE, limits.page(), picture, target, width, a -> {}));
+    } catch (LostException e) {
+      throw new PageLostException(sentence(e.why(), "Showing this page", "ask for it again"));
     }
   }
 

@@ -6,8 +6,10 @@ final class LostException extends RuntimeException {
 
   /** Why it ended. */
   enum Why {
-    /** By itself: a crash, or the system took it. */
+    /** By itself: a crash, or there was no memory left. */
     GONE,
+    /** Another process ended it, the system for want of memory perhaps, or a page beside it did. */
+    KILLED,
     /** The question took too long. */
     TIME,
     /** A person did not want to wait any longer. */

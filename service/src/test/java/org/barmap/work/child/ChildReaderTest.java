@@ -23,7 +23,11 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.graphics.shading.PDShadingType1;
+import org.barmap.library.PageCard;
+import org.barmap.library.PageState;
 import org.barmap.library.Pages;
+import org.barmap.map.Outline;
+import org.barmap.sign.ReadPage;
 import org.barmap.work.DrawnPage;
 import org.barmap.work.ExtractorReader;
 import org.barmap.work.PageLostException;
@@ -36,7 +40,7 @@ import org.junit.jupiter.api.io.TempDir;
 class ChildReaderTest {
 
   private static final ChildLimits QUICK =
-      new ChildLimits(Duration.ofSeconds(2), Duration.ofMinutes(1), 256, 2, 2);
+      new ChildLimits(Duration.ofSeconds(2), Duration.ofMinutes(1), 256, 2, 2, 2);
 
   @TempDir private Path dir;
 
@@ -170,6 +174,76 @@ class ChildReaderTest {
           CompletableFuture.supplyAsync(() -> read(child));
       process.destroyForcibly();
       assertThat(read.join()).hasSize(1);
+    }
+  }
+
+  /** Ends the process that reads so often, each time when it has just been started. */
+  private static void kill(ChildReader child, int times) {
+    long before = 0;
+    for (int i = 0; i < times; i++) {
+      long old = before;
+      await()
+          .pollDelay(Duration.ZERO)
+          .pollInterval(Duration.ofMillis(5))
+          .until(() -> child.process().filter(p -> p.isAlive() && p.pid() != old).isPresent());
+      before = child.process().orElseThrow().pid();
+      child.process().ifPresent(ProcessHandle::destroyForcibly);
+    }
+  }
+
+  /** As the system ends one for want of memory, or a person: the file or the line is not at fault. */
+  @Test
+  void whoIsKilledBeginsAgain() throws Exception {
+    try (ChildReader child = new ChildReader(ReadingChild.class)) {
+      Path file = withEndlessPages(false, false);
+      CompletableFuture<List<Pages.NewPage>> opened =
+          CompletableFuture.supplyAsync(() -> open(child, file));
+      kill(child, 3);
+      assertThat(opened.join())
+          .extracting(Pages.NewPage::picture)
+          .containsExactly("book.pdf-1.png", "book.pdf-2.png");
+      music();
+      child.process().orElseThrow().destroyForcibly();
+      CompletableFuture<List<PageReader.Result>> read =
+          CompletableFuture.supplyAsync(() -> read(child));
+      kill(child, 3);
+      assertThat(read.join().get(0).page()).isPresent();
+      child.process().orElseThrow().destroyForcibly();
+      CompletableFuture<Integer> counted = CompletableFuture.supplyAsync(() -> child.count(file));
+      kill(child, 3);
+      assertThat(counted.join()).isEqualTo(2);
+      child.process().orElseThrow().destroyForcibly();
+      CompletableFuture<Optional<ReadPage>> line =
+          CompletableFuture.supplyAsync(() -> readLine(child));
+      kill(child, 3);
+      assertThat(line.join()).isPresent();
+    }
+  }
+
+  /** Ends as one that has no memory left. */
+  static final class Ends {
+    private Ends() {}
+
+    public static void main(String[] args) {
+      Runtime.getRuntime().halt(ReadingChild.NO_MEMORY);
+    }
+  }
+
+  private Optional<ReadPage> readLine(ChildReader child) {
+    Outline frame = Outline.box(60, 150, 1180, 350);
+    PageCard page =
+        new PageCard(
+            "p", 1, "one.png", 1240, 800, PageState.READ, Optional.empty(), "music.png", 1);
+    return child.read(dir.resolve("music.png"), page, frame);
+  }
+
+  /** What ends it by itself may be in the file: that is given up. */
+  @Test
+  void aFileThatCrashesItAgainAndAgainIsGivenUp() throws Exception {
+    try (ChildReader child = new ChildReader(Ends.class)) {
+      List<Pages.NewPage> pages = child.open(music(), "book.pdf");
+      assertThat(pages).extracting(Pages.NewPage::picture).containsExactly("");
+      assertThat(pages.get(0).finding().orElse("")).contains("page 1 of book.pdf", "broke off");
     }
   }
 
