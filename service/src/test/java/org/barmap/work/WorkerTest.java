@@ -117,12 +117,15 @@ class WorkerTest {
   /** What can't be read within its limits is not decoded for smaller pictures before. */
   @Test
   void aPageIsMadeSmallerWhenItWasRead() throws IOException {
-    library.jobs().add(book, List.of(picture("one.png"), picture("broken.png"), picture("deep.png")));
+    library
+        .jobs()
+        .add(book, List.of(picture("one.png"), picture("broken.png"), picture("deep.png")));
     worker.runAll();
     assertThat(states()).containsExactly(PageState.READ, PageState.FAILED, PageState.FAILED);
     String read = library.pages().all(book).get(0).id();
     try (Stream<Path> copies = Files.list(library.pages().cache())) {
-      assertThat(copies.map(c -> String.valueOf(c.getFileName()))).containsExactly(read + "-400.jpg");
+      assertThat(copies.map(c -> String.valueOf(c.getFileName())))
+          .containsExactly(read + "-400.jpg");
     }
   }
 

@@ -22,6 +22,7 @@ import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.spi.IIORegistry;
 import javax.imageio.spi.ImageReaderSpi;
 import javax.imageio.stream.ImageInputStream;
+import org.barmap.page.pixel.LibraryFolder;
 import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.javacpp.Loader;
 import org.bytedeco.leptonica.PIX;
@@ -194,6 +195,7 @@ final class Jpeg2000Reader extends ImageReader {
   static final class Provider extends ImageReaderSpi {
 
     static {
+      LibraryFolder.choose();
       Loader.load(leptonica.class);
       leptonica.setMsgSeverity(leptonica.L_SEVERITY_NONE);
     }

@@ -7,6 +7,7 @@ import org.opencv.core.Core;
 public final class OpenCv {
 
   static {
+    LibraryFolder.choose();
     FoundLibraries.load(opencv_java.class);
     Core.setErrorVerbosity(false);
     // The service runs several pages at a time; one page takes one core.

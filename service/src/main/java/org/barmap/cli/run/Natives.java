@@ -13,8 +13,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.OurFiles;
+import org.barmap.page.pixel.LibraryFolder;
 
 /**
  * Puts the libraries in machine code into a folder of ours, once. By themselves SQLite and ONNX
@@ -88,7 +90,10 @@ public final class Natives {
         new Library("/ai/onnxruntime/native/" + onnx + "/libonnxruntime4j_jni." + ending, ONNX));
   }
 
-  /** Beside the program where it was built, else where the account keeps what can be made again. */
+  /**
+   * Beside the program where it was built, else where the account keeps what can be made again,
+   * else in a folder of its own in the temporary one.
+   */
   private static List<Path> folders() {
     Optional<Path> named = Optional.ofNullable(System.getProperty(FOLDER)).map(Path::of);
     if (named.isPresent()) {
@@ -96,7 +101,21 @@ public final class Natives {
     }
     Path cache = Path.of(System.getProperty("user.home", "."), ".cache", "barmap", "natives");
     Path run = Home.folder().resolve("service").resolve("target").resolve("run");
-    return Files.isDirectory(run) ? List.of(run.resolve("natives"), cache) : List.of(cache);
+    Stream<Path> homes =
+        Files.isDirectory(run) ? Stream.of(run.resolve("natives"), cache) : Stream.of(cache);
+    List<Path> ours = homes.filter(Path::isAbsolute).filter(Natives::isOurs).toList();
+    return ours.isEmpty() ? LibraryFolder.passing().stream().toList() : ours;
+  }
+
+  /** Tells whether what is in a folder, made where it isn't there, is from us only. */
+  private static boolean isOurs(Path folder) {
+    try {
+      Files.createDirectories(folder, Closing.folder(folder));
+      return LibraryFolder.isSafe(folder);
+    } catch (IOException e) {
+      LOG.log(System.Logger.Level.DEBUG, "takes no libraries: {0} ({1})", folder, e);
+      return false;
+    }
   }
 
   private static boolean put(List<Library> libraries, Path folder) {

@@ -19,6 +19,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.barmap.library.keep.OwnFolder;
+import org.barmap.page.pixel.LibraryFolder;
 import org.barmap.work.child.LostException.Why;
 
 /** A running child, as the service sees it. */
@@ -44,7 +45,9 @@ final class ChildProcess {
 
   private static final int ENDING_SECONDS = 5;
 
-  private static final String LIBRARY = "onnxruntime.native.path";
+  /** Where this program found libraries in machine code; each child would unpack its own. */
+  private static final List<String> LIBRARIES =
+      List.of("onnxruntime.native.path", LibraryFolder.PROPERTY);
 
   private final Process process;
   private final DataOutputStream questions;
@@ -69,9 +72,11 @@ final class ChildProcess {
         command.add(option);
       }
     }
-    // where this program found the networks' library; else each child would write one of its own
-    Optional.ofNullable(System.getProperty(LIBRARY))
-        .ifPresent(folder -> command.add("-D" + LIBRARY + "=" + folder));
+    LibraryFolder.choose();
+    for (String library : LIBRARIES) {
+      Optional.ofNullable(System.getProperty(library))
+          .ifPresent(folder -> command.add("-D" + library + "=" + folder));
+    }
     OwnFolder temporary = ChildFolder.make();
     command.addAll(
         List.of(

@@ -86,7 +86,8 @@ class EditsCutShortTest extends RunningServer {
     cutShort("DELETE", own, "", changes);
     cutShort("POST", changes + "/undo", "", changes);
     cutShort("POST", changes + "/redo", "", changes);
-    String mark = "{\"mark\":{\"page\":1,\"system\":1,\"bar\":\"1:1\",\"mark\":\"V.S.\"},\"written\":true}";
+    String mark =
+        "{\"mark\":{\"page\":1,\"system\":1,\"bar\":\"1:1\",\"mark\":\"V.S.\"},\"written\":true}";
     cutShort("POST", book + "/marks", mark, "");
     cutShort("PUT", book + "/settings", "{\"memoryBars\":7}", book + "/settings");
   }

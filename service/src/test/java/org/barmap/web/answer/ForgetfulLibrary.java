@@ -7,8 +7,8 @@ import org.barmap.library.Library;
 import org.barmap.library.Replies;
 
 /**
- * A real library that keeps no reply after its edit: as one whose program is killed just then, which
- * can't be had at will on every route.
+ * A real library that keeps no reply after its edit: as one whose program is killed just then,
+ * which can't be had at will on every route.
  */
 final class ForgetfulLibrary {
 

@@ -191,7 +191,9 @@ class ChildReaderTest {
     }
   }
 
-  /** As the system ends one for want of memory, or a person: the file or the line is not at fault. */
+  /**
+   * As the system ends one for want of memory, or a person: the file or the line is not at fault.
+   */
   @Test
   void whoIsKilledBeginsAgain() throws Exception {
     try (ChildReader child = new ChildReader(ReadingChild.class)) {
