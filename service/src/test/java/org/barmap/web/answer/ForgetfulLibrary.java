@@ -5,6 +5,7 @@ import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
 import org.barmap.library.Library;
 import org.barmap.library.Replies;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A real library that keeps no reply after its edit: as one whose program is killed just then,
@@ -25,9 +26,10 @@ final class ForgetfulLibrary {
         (p, method, given) -> call(real, method, given));
   }
 
-  private static Object call(Object real, Method method, Object[] given) throws Throwable {
+  private static @Nullable Object call(Object real, Method method, Object[] given)
+      throws Throwable {
     if (method.getDeclaringClass() == Replies.class && method.getName().equals("keep")) {
-      return Void.class.cast(null);
+      return null;
     }
     try {
       Object found = method.invoke(real, given);
