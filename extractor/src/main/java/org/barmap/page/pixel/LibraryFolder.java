@@ -12,6 +12,7 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 
@@ -153,7 +154,7 @@ public final class LibraryFolder {
       for (Path at = real; at != null; at = at.getParent()) {
         Map<String, Object> of = Files.readAttributes(at, OF_ALL, LinkOption.NOFOLLOW_LINKS);
         // in a sticky folder others may add what they like, and touch nothing that is not theirs
-        boolean open = isOpen(of) && (at.equals(real) || ((int) of.get("mode") & STICKY) == 0);
+        boolean open = isOpen(of) && (at.equals(real) || (mode(of) & STICKY) == 0);
         if (open || !trusted.contains(of.get("uid"))) {
           LOG.log(System.Logger.Level.DEBUG, "others can change {0}", at);
           return false;
@@ -167,9 +168,13 @@ public final class LibraryFolder {
 
   /** A group of the owner's own name is the owner's alone, as Linux systems make one for each. */
   private static boolean isOpen(Map<String, Object> of) {
-    int mode = (int) of.get("mode");
+    int mode = mode(of);
     boolean own = String.valueOf(of.get("group")).equals(String.valueOf(of.get("owner")));
-    return (mode & OTHERS_WRITE) != 0 || (mode & GROUP_WRITES) != 0 && !own;
+    return (mode & OTHERS_WRITE) != 0 || ((mode & GROUP_WRITES) != 0 && !own);
+  }
+
+  private static int mode(Map<String, Object> of) {
+    return (int) Objects.requireNonNull(of.get("mode"));
   }
 
   private static boolean isClosed(Path folder) {
