@@ -20,6 +20,7 @@ import org.barmap.sign.rule.CueRest;
 import org.barmap.sign.rule.Heads;
 import org.barmap.sign.rule.JoinedStaves;
 import org.barmap.sign.rule.KindByText;
+import org.barmap.sign.rule.LetteredNumber;
 import org.barmap.sign.rule.LineNumber;
 import org.barmap.sign.rule.MarkOrNumber;
 import org.barmap.sign.rule.NoteInk;
@@ -116,7 +117,7 @@ public final class SignReader implements AutoCloseable {
             });
     long start = WorkStep.start();
     List<List<Sign>> signsOf = joined.stream().map(WholeSystem::signs).toList();
-    List<List<Sign>> settled = MarkOrNumber.settle(signsOf);
+    List<List<Sign>> settled = LetteredNumber.settle(MarkOrNumber.settle(signsOf));
     List<ReadSystem> read = new ArrayList<>();
     for (int i = 0; i < systems.size(); i++) {
       FoundSystem system = systems.get(i);

@@ -17,7 +17,9 @@ import org.barmap.map.Finding;
 import org.barmap.map.Finding.Answer;
 import org.barmap.map.Outline;
 import org.barmap.map.Page;
+import org.barmap.map.Severity;
 import org.barmap.map.StaffSystem;
+import org.barmap.map.Stage;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -43,7 +45,7 @@ class SetByHandTest {
 
   private static Bar bar(
       int id, int system, int number, int count, List<Alternative> rest, List<Alternative> print) {
-    return Bar.builder("b" + id, 1, system, LINE.slice((id - 1) / 4.0, id / 4.0))
+    return Bar.builder("b" + id, 1, system, LINE.slice((id - 1) / 10.0, id / 10.0))
         .number(number)
         .count(count)
         .content(count > 1 ? Content.MULTI_REST : Content.MUSIC)
@@ -95,6 +97,29 @@ class SetByHandTest {
     assertThat(settled.findings().get(0).answers())
         .extracting(Answer::label)
         .contains("The rest at 60 is 8");
+  }
+
+  /** Bars with letters count as the one before them (common practice); here nobody read any. */
+  @Test
+  void whereThePrintGoesBackNoPageIsMissing() {
+    List<Bar> bars = new ArrayList<>();
+    for (int id = 1; id <= 3; id++) {
+      bars.add(bar(id, 1, 21 + id, 1, List.of(), says(Integer.toString(21 + id))));
+    }
+    for (int id = 4; id <= 9; id++) {
+      bars.add(bar(id, 2, 20 + id, 1, List.of(), says(Integer.toString(20 + id))));
+    }
+    Finding jump =
+        Finding.ofBar(Severity.DOUBT, Stage.RECKON, bars.get(3), "bars-missing", "", List.of(), 1);
+    BarMap map = read(2).withBars(bars).withFindings(List.of(jump));
+    List<Finding> asked = new Settler().settle(map, Fixed.NOTHING).findings();
+    assertThat(asked).hasSize(1);
+    assertThat(asked.get(0).text())
+        .startsWith("The printed numbers go back here to 24, but counting gives 25: ")
+        .doesNotContain("missing");
+    assertThat(asked.get(0).answers())
+        .extracting(Answer::label)
+        .containsExactly("The print is right", "This bar is 25");
   }
 
   @Test

@@ -24,6 +24,10 @@ public final class FindingWriter {
   /** The kind of doubt where the numbers jump to a printed one. */
   public static final String MISSING = "bars-missing";
 
+  /** Bars put in later have letters, and those of a second ending may be counted as the first's. */
+  private static final String UNCOUNTED =
+      ": bars before it may be called by letters, as 23A, or a barline too many was read.";
+
   private final List<Finding> findings = new ArrayList<>();
   private final Costs costs;
   private final List<Item> items;
@@ -222,30 +226,31 @@ public final class FindingWriter {
         List.of(new Answer("It is no barline", Map.of()), isBarline("It is a barline", bar, at)));
   }
 
-  /** Bars seem to be missing before bar {@code i}; counting on would make it {@code expected}. */
+  /**
+   * The printed numbers don't go on at bar {@code i}; counting on would make it {@code expected}.
+   * Where they jump, bars seem to be missing before it; where they go back, some before it don't
+   * count.
+   */
   public void missing(int i, int expected) {
     Bar bar = items.get(i).bar();
+    boolean back = expected > bar.number();
     Optional<HandSet.Reason> reason = byHand.before(items, i);
     List<Answer> answers = new ArrayList<>();
-    answers.add(new Answer("Bars are missing here", Map.of()));
+    answers.add(new Answer(back ? "The print is right" : "Bars are missing here", Map.of()));
     reason.flatMap(r -> r.asked(bar.number(), expected)).ifPresent(answers::add);
     Optional<String> lettered =
         items.get(i).printed().stream().filter(Marks::isLettered).findFirst();
     lettered.map(text -> isPrinted(bar, text, bar.number())).ifPresent(answers::add);
     answers.add(isNumber(bar, expected));
-    String why =
+    String printed = lettered.orElse(Integer.toString(bar.number()));
+    String counting = ", but counting gives " + expected;
+    String goes = "The printed numbers " + (back ? "go back" : "jump") + " here to " + printed;
+    String what = back ? "bars before it don't count" : "a line or a page is missing before it";
+    String text =
         reason
-            .map(r -> ", but counting gives " + expected + ", because " + r.says() + ". If that")
-            .orElse(": a line or a page may be missing before it.");
-    String right = reason.isPresent() ? " is right, a line or a page is missing before it." : "";
-    add(
-        i,
-        MISSING,
-        "The printed numbers jump here to "
-            + lettered.orElse(Integer.toString(bar.number()))
-            + why
-            + right,
-        answers);
+            .map(r -> counting + ", because " + r.says() + ". If that is right, " + what + ".")
+            .orElse(back ? counting + UNCOUNTED : ": a line or a page may be missing before it.");
+    add(i, MISSING, goes + text, answers);
   }
 
   /** A musical number begins at bar {@code i} without a heading. */

@@ -7,11 +7,18 @@ package org.barmap.sign.set;
  * @param grown numbers that begin before the strip
  * @param order what a page's marks and numbers say about each other
  * @param sizes how large marks and bar numbers are
+ * @param lettered bars called after the one before them
  * @param bracket where an ending's numbers stand
  * @param corner where the page's own number stands
  */
 public record NumberSettings(
-    Figures figures, Grown grown, Order order, Sizes sizes, Bracket bracket, Corner corner) {
+    Figures figures,
+    Grown grown,
+    Order order,
+    Sizes sizes,
+    Lettered lettered,
+    Bracket bracket,
+    Corner corner) {
 
   /** The settings in use. */
   static final NumberSettings STANDARD =
@@ -61,6 +68,7 @@ public record NumberSettings(
               /* many= */ 4,
               /* unframed= */ 0.8,
               /* asLarge= */ 0.2),
+          new Lettered(/* overStaff= */ -2, /* read= */ 0.8, /* ahead= */ 40),
           new Bracket(/* inset= */ 4, /* numbers= */ 4.5),
           new Corner(/* corner= */ 8, /* high= */ 6.5, /* tall= */ 2.2));
 
@@ -146,6 +154,17 @@ public record NumberSettings(
       double letter,
       double letterRead,
       double heading) {}
+
+  /**
+   * Bars called after the one before them, "23A". "2A" in a word of the band's is far from where
+   * the bars count, so only the numbers around it decide.
+   *
+   * @param overStaff such a number ends higher than this, spaces from the middle line
+   * @param read and is read no less surely than this
+   * @param ahead it is no more than this ahead of the number printed before it: few lines have more
+   *     bars, and those with long rests are numbered behind them
+   */
+  public record Lettered(double overStaff, double read, int ahead) {}
 
   /**
    * How large marks and bar numbers are; chosen on made pages with bare marks.
