@@ -12,6 +12,7 @@ import { abcOptions, engraveAbc } from '../../extractor/training/pages/src/abcm2
 import { SERIF_ITALIC } from '../../extractor/training/pages/src/fonts.mjs';
 import { chart, chartHabits, chartStyle, chartTidy, restyleSlashes } from '../../extractor/training/pages/src/charts.mjs';
 import { PERC_PARTS, cutBars, ghost, percHabits, strike } from '../../extractor/training/pages/src/percussion.mjs';
+import { divide, lower, underHabit, wander } from '../../extractor/training/pages/src/uncommon.mjs';
 import { title } from '../../extractor/training/pages/src/words.mjs';
 
 const PARTS = ['Bass', 'Double Bass', 'Bass (Ac. & Elec.)', 'Contrabass'];
@@ -30,11 +31,13 @@ function pitHabits(r, engraver) {
 
 /** @returns {page, meta} with the page composed in staff spaces, or throws when the engraver drew something else than meant. */
 /** @param grand two staves a system, as piano-conductor books have; Verovio only */
+/** @param rare `under`, `clefs` or `divisi` (uncommon.mjs); the last two by Verovio only */
 /** @param numbered marks are often bare, and bar numbers stand where they can be taken for marks: see {@link renumber} */
-export async function bookPage(engraver, seed, { grand = false, charts = false, perc = '', firstId = 1, numbered = false } = {}) {
+export async function bookPage(engraver, seed, { grand = false, charts = false, perc = '', firstId = 1, numbered = false, rare = '' } = {}) {
   if (perc) charts = true;
   const r = new Random(seed), cr = charts ? r.fork(11) : null, h = charts ? chartHabits(pitHabits(r, engraver), cr, engraver) : pitHabits(r, engraver), style = charts ? chartStyle(makeStyle(r), cr) : makeStyle(r);
   const places = numbered ? numberHabit(new Random(seed ^ 0x3c6ef372), h) : null;
+  const rr = rare ? new Random(seed ^ 0x51ed270b) : null, under = rare === 'under' ? underHabit(rr) : null;
   style.headLeft = r.chance(0.5); style.wings = false; style.oneThick = false; const place = r.weighted({ above: 5, left: 3, boxed: 1, none: 1 });
   if (!charts) style.numberPlace = place;
   const opening = r.chance(0.7) || firstId > 1;
@@ -56,9 +59,13 @@ export async function bookPage(engraver, seed, { grand = false, charts = false, 
     if (!first && number.bars[0].pickup) throw new Error('a page that goes on has no upbeat');
     number.label ??= String(from); // a number that began on the page before
     number.heading = r.pick([`No. ${label}  ${number.title}`, `${label}. ${number.title}`, `#${label} – ${number.title}`, `No. ${label} – ${number.title.toUpperCase()}`]);
-    const systems = await engrave(number);
-    for (const sys of systems) { cutBars(sys, own.half); if (perc) ghost(sys, own.ghosts, cr); resolveMeters(sys, number); if (charts) restyleSlashes(sys, style, cr); applyStyle(sys, style, number, r); if (places) renumber(sys, number, places); else if (!first && sys === systems[0]) goesOn(sys, number, style); allDrawn(readSystem(sys, number), sys); }
-    systems.forEach((sys, k) => items.push({ sys, number, opening: first && k === 0 }));
+    const put = (number, systems, goes) => {
+      for (const sys of systems) { cutBars(sys, own.half); if (perc) ghost(sys, own.ghosts, cr); resolveMeters(sys, number); if (charts) restyleSlashes(sys, style, cr); applyStyle(sys, style, number, r); if (places) renumber(sys, number, places); else if (!first && !goes && sys === systems[0]) goesOn(sys, number, style); if (under) lower(sys, number, under); allDrawn(readSystem(sys, number), sys); }
+      systems.forEach((sys, k) => items.push({ sys, number, opening: first && !goes && k === 0 }));
+    };
+    if (rare === 'clefs') wander(number, rr);
+    if (rare !== 'divisi') put(number, await engrave(number), false);
+    else for (const part of divide(number, rr)) put(part, await engraveVerovio(part, vo, part.two ? { staves: 2, second: part.second, alike: true, symbol: 'bracket' } : {}), part.goesOn);
   }
   const name = title(r), part = perc ? r.pick(PERC_PARTS) : r.pick(PARTS), salt = r.fork(3);
   let page = null;

@@ -16,11 +16,11 @@ import { manifest } from './manifest.mjs';
 import { pencil } from './pencil.mjs';
 import { at, inverse } from './raster.mjs';
 
-const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', fresh: '', charts: '', perc: '', engraver: '', seeds: '', masks: '' };
+const here = path.dirname(fileURLToPath(import.meta.url)), opt = { out: path.join(here, '..', 'pages'), only: '', search: '', fresh: '', charts: '', perc: '', rare: '', engraver: '', seeds: '', masks: '' };
 for (let i = 2; i < process.argv.length; i += 2) opt[process.argv[i].slice(2)] = process.argv[i + 1];
 fs.mkdirSync(opt.out, { recursive: true });
 
-const PERC = ['line1', 'line2', 'drums', 'book'];
+const PERC = ['line1', 'line2', 'drums', 'book'], RARE = ['under', 'clefs', 'divisi'];
 /** Places of a staff of five that have a line; a page that mixes them is judged by the one all have. */
 const DRAWN = { line1: [2], line2: [1, 3], book: [2] };
 const r2 = v => Math.round(v * 100) / 100;
@@ -73,7 +73,7 @@ async function makeOpening({ kind, engraver, seed, table }) {
 async function makeOne(p) {
   const { kind: family, engraver, seed, turned } = p, kind = p.as ?? (family === 'numbers' ? (seed % 3 ? 'clean' : 'scan') : family);
   if (family === 'opening') return makeOpening(p);
-  const { page, meta } = await bookPage(engraver, seed, { grand: family === 'grand', numbered: family === 'numbers', charts: family === 'charts', perc: PERC.includes(family) ? family : '' }), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
+  const { page, meta } = await bookPage(engraver, seed, { grand: family === 'grand', numbered: family === 'numbers', charts: family === 'charts', perc: PERC.includes(family) ? family : '', rare: RARE.includes(family) ? family : '' }), r = new Random(seed ^ 0x5bd1e995), wide = r.range(1750, 2300), k = wide / page.W;
   const name = `${family}-${engraver}-${seed}`, ext = kind === 'clean' ? 'png' : 'jpg';
   const { signs, map } = pageTruth(page, k, { ...meta, source: `${name}.${ext}` });
   const clean = await raster(toPixels(page.prims, k), signs.width, signs.height), src = gray(clean);
@@ -84,7 +84,7 @@ async function makeOne(p) {
     const hand = pencil(src, map, k, r);
     ({ planes, F } = desk(src, r, k, hand.planes));
     // Pages of the corpus stay as they are; pages made anew say what was written on them.
-    if (opt.fresh || opt.charts || opt.perc || opt.masks) map.pages[0].byHand = hand.drawn;
+    if (opt.fresh || opt.charts || opt.perc || opt.rare || opt.masks) map.pages[0].byHand = hand.drawn;
     if (opt.masks) await written(hand.mask, F, planes[0], path.join(opt.out, `${name}.hand.png`));
   }
   else img = src;
@@ -126,11 +126,11 @@ async function draw(kind, base, share, folder = () => {}) {
   return found;
 }
 const KINDS = ['clean', 'scan', 'photo', 'pencil', 'numbers'], AS = ['clean', 'scan', 'clean', 'photo', 'clean', 'pencil'];
-if (opt.perc) { // pages of percussion, every other one to DIR/a and DIR/b
+if (opt.perc || opt.rare) { // pages of percussion, or of what is rare, every other one to DIR/a and DIR/b
   const halves = ['a', 'b'].map(h => path.join(opt.out, h));
   for (const h of halves) fs.mkdirSync(h, { recursive: true });
-  let seed = Number(opt.perc), n = 0;
-  for (const kind of opt.only ? [opt.only] : PERC) for (const [engraver, want] of Object.entries({ verovio: 4, lilypond: 4, musescore: 6 })) if (!opt.engraver || engraver === opt.engraver) for (let k = 0; k < want; seed++) {
+  let seed = Number(opt.perc || opt.rare), n = 0;
+  for (const kind of opt.only ? [opt.only] : opt.perc ? PERC : RARE) for (const [engraver, want] of Object.entries(opt.perc || kind === 'under' ? { verovio: 4, lilypond: 4, musescore: 6 } : { verovio: 12 })) if (!opt.engraver || engraver === opt.engraver) for (let k = 0; k < want; seed++) {
     opt.out = halves[k % 2];
     try { const e = await makeOne({ kind, as: AS[(k >> 1) % AS.length], engraver, seed }); k++; console.log(`${++n} ${e.file}`); } catch (e) { console.log(`${engraver} ${seed}: ${e.message.slice(0, 90)}`); }
   }

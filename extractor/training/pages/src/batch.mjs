@@ -12,9 +12,10 @@ import { INSTRUMENTS, title } from './words.mjs';
 import { quieten } from './sounds.mjs';
 import { play } from './rhythms.mjs';
 import { chart, chartHabits, chartStyle, restyleSlashes } from './charts.mjs';
+import { lower, underHabit } from './uncommon.mjs';
 import { enrich, heading, nameEndings, nameKeys, raise, richHabits, richStyle } from './rich.mjs';
 
-export async function makeBatch(engraver, seed, { handShare, faces, rich = false, sounds = false, rhythms = false, charts = false }) {
+export async function makeBatch(engraver, seed, { handShare, faces, rich = false, sounds = false, rhythms = false, charts = false, under = false }) {
   const r = new Random(seed);
   const hand = r.chance(handShare);
   const face = hand && r.chance(0.8) && faces.includes('Petaluma') ? 'Petaluma' : r.pick(faces);
@@ -26,6 +27,9 @@ export async function makeBatch(engraver, seed, { handShare, faces, rich = false
   if (h.everyBar) style.numberPlace = r.pick(['above', 'boxed', 'left']);
   if (rich) style = richStyle(style, r);
   if (charts) { h = chartHabits(h, r, engraver); style = chartStyle(style, r); }
+  const ur = under ? new Random(seed ^ 0x51ed270b) : null, house = ur?.chance(0.65) ? underHabit(ur) : null; // the others tell what is under a staff and belongs to the next one
+  if (house?.marks && h.marks === 'none') h.marks = ur.pick(['letters', 'numbers', 'bars']);
+  if (house?.numbers && !house.every && style.numberPlace === 'none') style.numberPlace = ur.pick(['above', 'boxed', 'left']);
   const state = { mark: 0 }, items = [];
   const piano = !charts && !ly0 && r.chance(rich ? 0.12 : 0.04) && !hand, symbol = rich ? r.pick(['brace', 'brace', 'bracket', 'bracketsq', 'line']) : 'brace';
   const count = r.weighted(rich ? [[1, 3], [2, 3], [3, 2], [5, 1]] : [[1, 5], [2, 2], [3, 1]]), from = r.int(1, 30);
@@ -45,7 +49,7 @@ export async function makeBatch(engraver, seed, { handShare, faces, rich = false
     let breaks = null;
     if (r.chance(0.2)) { breaks = new Set(); let at = 0; while ((at += r.int(1, 7)) < number.bars.length) breaks.add(at); }
     const systems = ly ? await engraveLilypond(number, { ...options, breaks, sounds, ...(rich ? { voltaText: r.chance(0.6) || number.bars.some(b => /[^0-9., -]/.test(b.ending?.text ?? '')) } : {}) }) : await engraveVerovio(number, { ...options, breaks: breaks ? 'encoded' : 'auto' }, piano ? { breaks, staves: 2, symbol, second: secondStaff(r, number) } : { breaks });
-    for (const sys of systems) { resolveMeters(sys, number); if (ly) nameEndings(sys, number); if (charts) restyleSlashes(sys, style, r); applyStyle(sys, style, number, r); if (rich) { raise(sys, style); nameKeys(sys, number, !ly); } }
+    for (const sys of systems) { resolveMeters(sys, number); if (ly) nameEndings(sys, number); if (charts) restyleSlashes(sys, style, r); applyStyle(sys, style, number, r); if (house) lower(sys, number, house); if (rich) { if (!house?.marks) raise(sys, style); nameKeys(sys, number, !ly); } }
     const hr = r.fork(7);
     const nature = hand ? makeHand(hr) : null;
     systems.forEach((sys, k) => items.push({ sys: nature ? nature(sys, hr) : sys, number, opening: k === 0 }));

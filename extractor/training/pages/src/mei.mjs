@@ -7,18 +7,21 @@ const RIGHT = { single: 'single', double: 'dbl', final: 'end', 'repeat-start': '
 const esc = s => s.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');
 export const symbols = s => s.replace(/@/g, '\u{1D10C}').replace(/%/g, '\u{1D10B}').replace(/\bq(\.?) =/g, '♩$1 =').replace(/\bh(\.?) =/g, '\u{1D15E}$1 =').replace(/\be =/g, '♪ =');
 
-export function middle(clef) { return CLEF[clef.shape + clef.line][0]; }
+export function middle(clef) { return CLEF[clef.shape + clef.line][0] - (clef.dis ? 7 : 0); }
+const attrs = clef => `shape="${clef.shape}" line="${clef.line}"${clef.dis ? ` dis="${clef.dis}" dis.place="below"` : ''}`;
 function pitch(p, clef) { const d = middle(clef) + p; return `pname="${STEP[((d % 7) + 7) % 7]}" oct="${Math.floor(d / 7)}"`; }
 
 /** @param number from music.mjs; @returns {{mei:string, parts:Map}} */
-export function toMei(number, { staves = 1, second = null, breaks = null, leftLine = false, symbol = 'brace' } = {}) {
+/** @param alike two staves of one instrument: both have the part's own clef */
+export function toMei(number, { staves = 1, second = null, breaks = null, leftLine = false, symbol = 'brace', alike = false } = {}) {
   const first = number.bars[0];
   const sig = k => (k === 0 ? '0' : `${Math.abs(k)}${k > 0 ? 's' : 'f'}`);
-  const met = m => `meter.count="${m.beats}" meter.unit="${m.unit}"` + (m.sym === 'C' ? ' meter.sym="common"' : m.sym === 'C|' ? ' meter.sym="cut"' : '');
+  const met = m => (number.goesOn && !first.newMeter && m === first.meter ? 'meter.visible="false" ' : '') + `meter.count="${m.beats}" meter.unit="${m.unit}"` + (m.sym === 'C' ? ' meter.sym="common"' : m.sym === 'C|' ? ' meter.sym="cut"' : '');
+  const top = staves > 1 && !alike ? { shape: 'G', line: 2 } : first.clef, low = alike ? first.clef : { shape: 'F', line: 4 };
   const def = (n, clef) => `<staffDef n="${n}" lines="${number.lines ?? 5}" clef.shape="${clef.shape}"${clef.shape === 'perc' ? '' : ` clef.line="${clef.line}"`}/>`;
   let out = `<?xml version="1.0" encoding="UTF-8"?><mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.0"><meiHead><fileDesc><titleStmt><title>made</title></titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score>` +
-    `<scoreDef keysig="${sig(first.key)}" ${met(first.meter)}${leftLine ? ' system.leftline="true"' : ''}><staffGrp${staves > 1 ? ` symbol="${symbol}" bar.thru="true"` : ''}>${def(1, staves > 1 ? { shape: 'G', line: 2 } : first.clef)}${staves > 1 ? def(2, { shape: 'F', line: 4 }) : ''}</staffGrp></scoreDef><section>`;
-  let open = null, slurs = '', clef = staves > 1 ? { shape: 'G', line: 2 } : first.clef;
+    `<scoreDef keysig="${sig(first.key)}" ${met(first.meter)}${leftLine ? ' system.leftline="true"' : ''}><staffGrp${staves > 1 ? ` symbol="${symbol}" bar.thru="true"` : ''}>${def(1, top)}${staves > 1 ? def(2, low) : ''}</staffGrp></scoreDef><section>`;
+  let open = null, slurs = '', clef = top;
   number.bars.forEach((b, i) => {
     if (open && (!b.ending || b.ending.id !== open)) { out += '</ending>'; open = null; }
     if (i && (b.newMeter || b.newKey)) out += `<scoreDef${b.newKey ? ` keysig="${sig(b.key)}"` : ''} ${b.newMeter ? met(b.meter) : ''}/>`;
@@ -28,7 +31,7 @@ export function toMei(number, { staves = 1, second = null, breaks = null, leftLi
     const ctx = { i, clef, ctl, lines: number.lines ?? 5, first: null, last: null, n: 0 };
     out += `<measure n="${b.number}" xml:id="b${i}" right="${RIGHT[b.right] ?? 'single'}"${b.left === 'repeat-start' ? ' left="rptstart"' : ''}${b.pickup ? ' metcon="false"' : ''}>`;
     out += `<staff n="1">${body(b, ctx)}</staff>`;
-    if (staves > 1) out += `<staff n="2">${body(second[i], { ...ctx, clef: { shape: 'F', line: 4 }, ctl: [], i: `s${i}` })}</staff>`;
+    if (staves > 1) out += `<staff n="2">${body(second[i], { ...ctx, clef: low, ctl: [], i: `s${i}` })}</staff>`;
     clef = ctx.clef;
     controls(b, i, ctx);
     out += ctl.join('') + '</measure>';
@@ -47,13 +50,15 @@ function body(b, ctx) {
   if (b.content === 'bar-repeat-2') return `<layer n="1"><mRpt2/></layer>`;
   if (b.content === 'rest') return `<layer n="1"><mRest xml:id="b${ctx.i}-rest"${REST_AT[b.restAt] ?? ''}/></layer>` + (b.cue ? `<layer n="2">${events(b.cue, ctx, b, true)}</layer>` : '');
   let notes = events(b.events, ctx, b, false);
-  if (b.midClef) { ctx.clef = ctx.clef.shape === 'F' ? { shape: 'C', line: 4 } : { shape: 'F', line: 4 }; notes += `<clef shape="${ctx.clef.shape}" line="${ctx.clef.line}"/>`; }
+  if (b.midClef) { ctx.clef = ctx.clef.shape === 'F' ? { shape: 'C', line: 4 } : { shape: 'F', line: 4 }; notes += `<clef ${attrs(ctx.clef)}/>`; }
+  if (b.newClef && ctx.clef !== b.newClef) { ctx.clef = b.newClef; notes += `<clef ${attrs(ctx.clef)}/>`; }
   return `<layer n="1">${notes}</layer>`;
 }
 
 function events(gs, ctx, b, cue) {
   let out = '';
-  for (const g of gs) {
+  gs.forEach((g, k) => {
+    if (!cue && b.newClef && k > 0 && b.clefAt === k) { ctx.clef = b.newClef; out += `<clef ${attrs(ctx.clef)}/>`; }
     const beam = g.notes.length > 1 && g.notes.every(n => n.dur < 4) && g.notes.filter(n => !n.rest).length > 1;
     if (g.tuplet) out += `<tuplet num="${g.six ? 6 : 3}" numbase="${g.six ? 4 : 2}" bracket.visible="${beam && !g.bracket ? 'false' : 'true'}">`;
     if (beam) out += '<beam>';
@@ -75,7 +80,7 @@ function events(gs, ctx, b, cue) {
     }
     if (beam) out += '</beam>';
     if (g.tuplet) out += '</tuplet>';
-  }
+  });
   return out;
 }
 
@@ -97,6 +102,7 @@ function controls(b, i, ctx) {
   }
   if (b.dyn) ctl.push(`<dynam tstamp="1" staff="1" place="below">${b.dyn}</dynam>`);
   if (b.hairpin && ctx.first) ctl.push(`<hairpin form="${b.hairpin}" tstamp="${1 + (b.dyn ? 1 : 0) * 0.8}" tstamp2="0m+${beats}" staff="1" place="below"/>`);
+  if (b.octave && ctx.first !== ctx.last) ctl.push(`<octave startid="#${ctx.first}" endid="#${ctx.last}" staff="1" dis="8" dis.place="${b.octave}"/>`);
   if (b.slur && ctx.first !== ctx.last) ctl.push(`<slur startid="#${ctx.first}" endid="#${ctx.last}"/>`);
   if (b.fing !== undefined && ctx.first) ctl.push(`<fing startid="#${ctx.first}" place="above">${b.fing}</fing>`);
 }

@@ -72,7 +72,8 @@ export function pageTruth(page, k, meta) {
         startBarline: e.start, endBarline: e.end, ...(b.rehearsal && !e.part ? { rehearsal: b.rehearsal } : {}), content: b.content === 'bar-repeat-2' ? 'bar-repeat' : b.content,
         ...(b.ending ? { ending: b.ending.numbers } : {}), ...(signs.length ? { signs } : {}), ...(words.length ? { words } : {}), ...times(words), ...silence(b), confidence: 1, origin: 'verified' });
       const open = numbers[numbers.length - 1];
-      if (open && open.of === t.number) open.lastBar = bid; else numbers.push({ of: t.number, label: t.number.label ?? '', title: t.number.title, firstBar: bid, lastBar: bid });
+      const of = t.number.whole ?? t.number;
+      if (open && open.of === of) open.lastBar = bid; else numbers.push({ of, label: t.number.label ?? '', title: t.number.title, firstBar: bid, lastBar: bid });
     }
   });
   const width = Math.round(page.W * k), height = Math.round(page.H * k);
