@@ -63,10 +63,10 @@ final class RestoreCommand extends PicturesCommand {
       store.ifPresent(
           s ->
               out.println(
-                  "Pictures of books that are in "
+                  "Pictures of the books that are replaced stay in "
                       + s
-                      + " and not in the backup stay there, named by nothing: remove them there"
-                      + " when you need those books no more."));
+                      + " until you delete what is set aside: on the page of what is kept, not by"
+                      + " hand."));
     }
     out.flush();
     return ExitCode.DONE;

@@ -70,7 +70,7 @@ public final class Restoring {
   private Restoring() {}
 
   /** What is done with a backup that was unpacked, before it may take its place. */
-  public interface Check {
+  public interface Check extends Outside {
     /**
      * Fails when it can't be used.
      *
@@ -108,7 +108,7 @@ public final class Restoring {
       if (UnpackLock.isHeld(root.resolve(FOLDER))) {
         throw new RefusedFolderException("another backup is just being put back into " + root);
       }
-      drop(root);
+      drop(root, check);
       Files.createDirectory(to, Closing.folder(root));
       boolean whole = false;
       try (FileChannel mine = UnpackLock.take(to, root)) {
@@ -121,7 +121,7 @@ public final class Restoring {
         whole = true;
       } finally {
         if (!whole) {
-          drop(root);
+          dropNow(root, check);
         }
       }
       return new Unpacked(backup.books(), backup.files().size() - 1);
@@ -225,11 +225,21 @@ public final class Restoring {
     Files.move(part, file, StandardCopyOption.ATOMIC_MOVE);
   }
 
-  /** Deletes what was unpacked. */
-  private static void drop(Path root) throws IOException {
+  /** Deletes what was unpacked, and what was brought outside of it. */
+  private static void drop(Path root, Outside outside) throws IOException {
     Path folder = root.resolve(FOLDER);
     if (Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
+      outside.takeOut(folder);
       Trees.delete(folder);
+    }
+  }
+
+  /** The same, or the next start does it: why it comes to nothing is said first. */
+  private static void dropNow(Path root, Outside outside) {
+    try {
+      drop(root, outside);
+    } catch (IOException e) {
+      LOG.log(System.Logger.Level.WARNING, "what was unpacked stays for now: {0}", e);
     }
   }
 
@@ -263,16 +273,16 @@ public final class Restoring {
    *
    * @return where the old books are now; empty when there was nothing to be done
    */
-  public static Optional<Path> finish(Path root) throws IOException {
-    return finish(root, new InFolder());
+  public static Optional<Path> finish(Path root, Outside outside) throws IOException {
+    return finish(root, new InFolder(), outside);
   }
 
   /** Gives it its place in another store; see the other one. */
-  public static Optional<Path> finish(Path root, Swap swap) throws IOException {
+  public static Optional<Path> finish(Path root, Swap swap, Outside outside) throws IOException {
     Path from = root.resolve(FOLDER);
     if (!isWaiting(root)) {
       if (!UnpackLock.isHeld(root.resolve(FOLDER))) {
-        drop(root);
+        drop(root, outside);
       }
       return Optional.empty();
     }
@@ -296,7 +306,7 @@ public final class Restoring {
         swap.rows(from.resolve(Backup.STORE), aside);
       } catch (BadBackupException e) {
         Trees.delete(aside);
-        drop(root);
+        drop(root, outside);
         throw e;
       }
       for (String old : swap.files()) {
@@ -308,13 +318,14 @@ public final class Restoring {
       if (!Files.exists(list)) {
         Files.writeString(Files.createFile(list, Closing.file(root)), LIST);
       }
+      outside.note(aside);
       mark(root, from.resolve(MOVED), "");
     }
     moveInto(from.resolve(BOOKS), root.resolve(BOOKS));
     if (swap.files().contains(Backup.STORE)) {
       moveInto(from.resolve(Backup.STORE), root.resolve(Backup.STORE));
     }
-    drop(root);
+    Trees.delete(from);
     LOG.log(System.Logger.Level.INFO, "a backup was put back; what was there is in {0}", aside);
     return Optional.of(aside);
   }

@@ -12,9 +12,11 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -26,6 +28,8 @@ public final class SetAside {
 
   /** The list's name in each folder. */
   public static final String LIST = "what-this-is.txt";
+
+  private static final Set<String> OUR_LISTS = Set.of(LIST, Outside.ELSEWHERE);
 
   private static final System.Logger LOG = System.getLogger(SetAside.class.getName());
 
@@ -129,10 +133,31 @@ public final class SetAside {
       try (Stream<Path> files = Files.walk(folder)) {
         files
             .filter(f -> Files.isRegularFile(f, LinkOption.NOFOLLOW_LINKS))
-            .filter(f -> !OurFiles.name(f).equals(LIST))
+            .filter(f -> !OUR_LISTS.contains(OurFiles.name(f)))
             .forEach(all::add);
       } catch (IOException e) {
         LOG.log(System.Logger.Level.WARNING, "cannot be looked through: {0} ({1})", folder, e);
+      }
+    }
+    return all;
+  }
+
+  /**
+   * Returns the files of books that were set aside, {@code BOOK/FILE}, which are kept outside of
+   * the folder; the books there now may name some of them.
+   */
+  public Set<String> elsewhere() {
+    Set<String> all = new HashSet<>();
+    for (Path folder : OurFiles.list(root.resolve("set-aside"))) {
+      Path list = folder.resolve(Outside.ELSEWHERE);
+      try {
+        if (Files.isRegularFile(list, LinkOption.NOFOLLOW_LINKS)) {
+          Files.readAllLines(list).stream()
+              .filter(f -> Restoring.isFile(Restoring.BOOKS + "/" + f))
+              .forEach(all::add);
+        }
+      } catch (IOException e) {
+        LOG.log(System.Logger.Level.WARNING, "cannot be read: {0} ({1})", list, e);
       }
     }
     return all;

@@ -146,21 +146,11 @@ public final class PostgresBackup {
       Optional<Path> aside = Optional.empty();
       if (alone) {
         PostgresLibrary.ready(jdbi, ways);
-        aside = finished(folder, swap, unpacking);
+        aside = Restoring.finish(folder, swap, unpacking);
       }
       return new PutBack(unpacked.books(), unpacked.pictures(), aside.filter(a -> there), !alone);
     } catch (SQLException e) {
       throw PostgresLibrary.explained(address, e);
-    }
-  }
-
-  private static Optional<Path> finished(Path folder, Swapping swap, Unpacking unpacking)
-      throws IOException {
-    try {
-      return Restoring.finish(folder, swap);
-    } catch (BadBackupException e) {
-      unpacking.takeOut();
-      throw e;
     }
   }
 }

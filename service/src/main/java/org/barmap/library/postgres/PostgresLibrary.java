@@ -17,6 +17,7 @@ import org.barmap.library.picture.FolderPictures;
 import org.barmap.library.picture.PictureStore;
 import org.barmap.library.sql.Migrations;
 import org.barmap.library.sql.SqlLibrary;
+import org.barmap.library.sqlite.copy.Unpacking;
 import org.jdbi.v3.core.Jdbi;
 
 /**
@@ -69,7 +70,7 @@ public final class PostgresLibrary extends SqlLibrary {
       boolean alone = presence.wasAlone();
       boolean waits = Restoring.isWaiting(folder);
       List<String> notices = new ArrayList<>();
-      Optional<Path> before = alone ? putBack(folder, ways, notices) : Optional.empty();
+      Optional<Path> before = alone ? putBack(folder, ways, pictures, notices) : Optional.empty();
       fitting(store.jdbi(), folder, address);
       PostgresLibrary library = new PostgresLibrary(pool, store, presence, folder, pictures, clock);
       if (alone) {
@@ -97,10 +98,10 @@ public final class PostgresLibrary extends SqlLibrary {
   }
 
   /** Gives a backup that waits its place. */
-  private static Optional<Path> putBack(Path folder, Ways ways, List<String> notices)
-      throws IOException {
+  private static Optional<Path> putBack(
+      Path folder, Ways ways, PictureStore pictures, List<String> notices) throws IOException {
     try {
-      return Restoring.finish(folder, new Swapping(ways));
+      return Restoring.finish(folder, new Swapping(ways), new Unpacking(pictures));
     } catch (BadBackupException e) {
       notices.add("Nothing was put back: " + e.getMessage() + ".");
       return Optional.empty();

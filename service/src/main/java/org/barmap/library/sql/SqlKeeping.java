@@ -187,13 +187,30 @@ final class SqlKeeping implements Keeping {
         store.size(),
         new Kept.Amount(kept.size(), bytes),
         amount(smaller),
-        setAside(),
+        setAside(sizes),
         sizes.map(check::missing).orElse(List.of()));
   }
 
   @Override
   public Kept.Amount setAside() {
-    return amount(setAside.files());
+    return setAside(pictures.isElsewhere() ? check.sizes() : Optional.empty());
+  }
+
+  /** With pictures of replaced books that are kept elsewhere still. */
+  private Kept.Amount setAside(Optional<Map<String, Long>> sizes) {
+    Kept.Amount here = amount(setAside.files());
+    Map<String, Long> there = new HashMap<>(sizes.orElse(Map.of()));
+    there.keySet().retainAll(replaced());
+    long bytes = there.values().stream().mapToLong(Long::longValue).sum();
+    return new Kept.Amount(here.files() + there.size(), here.bytes() + bytes);
+  }
+
+  private Set<String> replaced() {
+    Set<String> replaced = pictures.isElsewhere() ? setAside.elsewhere() : new HashSet<>();
+    if (!replaced.isEmpty()) {
+      replaced.removeAll(named());
+    }
+    return replaced;
   }
 
   private static Kept.Amount amount(Collection<Path> files) {
@@ -226,6 +243,10 @@ final class SqlKeeping implements Keeping {
 
   @Override
   public void deleteSetAside() throws IOException {
+    for (String file : replaced()) {
+      int slash = file.indexOf('/');
+      pictures.remove(file.substring(0, slash), file.substring(slash + 1));
+    }
     setAside.deleteAll();
     notices.removeIf(n -> n.contains(" set aside in "));
   }

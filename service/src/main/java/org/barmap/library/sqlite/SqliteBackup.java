@@ -125,14 +125,14 @@ public final class SqliteBackup {
               + " not deleted");
     }
     Closing.make(folder);
-    Restoring.Unpacked unpacked =
-        Restoring.unpack(file, folder, "", new Unpacking(pictures), clock);
+    Unpacking unpacking = new Unpacking(pictures);
+    Restoring.Unpacked unpacked = Restoring.unpack(file, folder, "", unpacking, clock);
     Optional<FolderLock> lock = lock(folder);
     if (lock.isEmpty()) {
       return new PutBack(unpacked.books(), unpacked.pictures(), Optional.empty(), true);
     }
     try (FolderLock held = lock.get()) {
-      Optional<Path> aside = Restoring.finish(folder);
+      Optional<Path> aside = Restoring.finish(folder, unpacking);
       return new PutBack(
           unpacked.books(), unpacked.pictures(), aside.filter(a -> there.isPresent()), false);
     }

@@ -14,6 +14,7 @@ import org.barmap.library.picture.FolderPictures;
 import org.barmap.library.picture.PictureStore;
 import org.barmap.library.sql.Migrations;
 import org.barmap.library.sql.SqlLibrary;
+import org.barmap.library.sqlite.copy.Unpacking;
 import org.jdbi.v3.core.Jdbi;
 
 /** A library in one folder: an SQLite file, and the page pictures beside it. */
@@ -67,7 +68,7 @@ public final class SqliteLibrary extends SqlLibrary {
         throw new IOException("the disk is full");
       }
       lock = FolderLock.take(folder);
-      Optional<Path> before = Restoring.finish(folder);
+      Optional<Path> before = Restoring.finish(folder, new Unpacking(pictures));
       StartChecks.pictured(folder, store);
       Closing.make(folder);
       boolean wasOpen = Closing.close(folder);

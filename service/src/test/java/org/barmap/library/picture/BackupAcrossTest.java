@@ -262,10 +262,8 @@ class BackupAcrossTest {
     assertThat(there.data().resolve("restoring")).doesNotExist();
   }
 
-  @Test
-  void whatTheDatabaseDoesNotTakeChangesNothing() throws IOException, SQLException {
-    Place here = new Place(Stores.SQLITE, false, folder.resolve("here"));
-    Place there = new Place(Stores.POSTGRES, true, folder.resolve("there"));
+  /** Saves a book with a page wider than PostgreSQL's column takes. */
+  private void saveOneTooWide(Place here) throws IOException, SQLException {
     try (Library library = here.open()) {
       book(library, "Saltmarsh");
     }
@@ -275,6 +273,13 @@ class BackupAcrossTest {
       statement.execute("update page set width = 1099511627776");
     }
     here.save(file());
+  }
+
+  @Test
+  void whatTheDatabaseDoesNotTakeChangesNothing() throws IOException, SQLException {
+    Place here = new Place(Stores.SQLITE, false, folder.resolve("here"));
+    Place there = new Place(Stores.POSTGRES, true, folder.resolve("there"));
+    saveOneTooWide(here);
     try (Library old = there.open()) {
       book(old, "Flotsam");
     }
@@ -290,6 +295,85 @@ class BackupAcrossTest {
     }
     assertThat(there.data().resolve("restoring")).doesNotExist();
     assertThat(there.data().resolve("set-aside")).isEmptyDirectory();
+  }
+
+  /** A backup that waits and is found wanting at the start after: nothing of it stays anywhere. */
+  @Test
+  void whatWaitsAndIsNotTakenLeavesNoPictures() throws IOException, SQLException {
+    Place here = new Place(Stores.SQLITE, false, folder.resolve("here"));
+    Place there = new Place(Stores.POSTGRES, true, folder.resolve("there"));
+    saveOneTooWide(here);
+    try (Library old = there.open()) {
+      book(old, "Flotsam");
+      assertThat(there.restore(file(), true).waits()).isTrue();
+    }
+    try (Library old = there.open()) {
+      assertThat(old.keeping().notices()).anyMatch(n -> n.contains("Nothing was put back"));
+      assertThat(old.books().all()).extracting(BookCard::title).containsExactly("Flotsam");
+    }
+    try (PictureStore pictures = there.pictures()) {
+      assertThat(pictures.sizes()).as("the picture of the one book there is").hasSize(1);
+    }
+    assertThat(there.data().resolve("restoring")).doesNotExist();
+  }
+
+  /** A kill while its pictures were taken to where they are kept. */
+  @ParameterizedTest
+  @CsvSource({"SQLITE", "POSTGRES"})
+  void whatWasCutShortLeavesNoPictures(Stores store) throws IOException {
+    Place there = new Place(store, true, folder.resolve("there"));
+    String book;
+    try (Library library = there.open()) {
+      book = book(library, "Flotsam");
+    }
+    Path restoring = Files.createDirectories(there.data().resolve("restoring"));
+    String file = "u" + "1".repeat(32) + ".png";
+    try (PictureStore pictures = there.pictures()) {
+      pictures.keep("abcdefghij", Files.writeString(restoring.resolve(file), "half a backup"));
+      assertThat(pictures.sizes()).hasSize(2);
+    }
+    Files.writeString(restoring.resolve("brought"), "abcdefghij/" + file + "\n");
+    try (Library library = there.open()) {
+      assertThat(library.books().find(book)).isPresent();
+      assertThat(library.keeping().kept().missing()).isEmpty();
+    }
+    try (PictureStore pictures = there.pictures()) {
+      assertThat(pictures.sizes()).hasSize(1);
+    }
+    assertThat(restoring).doesNotExist();
+  }
+
+  /** What a person put others in the place of is kept, until a person lets it go. */
+  @ParameterizedTest
+  @CsvSource({"SQLITE, false", "SQLITE, true", "POSTGRES, false", "POSTGRES, true"})
+  void picturesOfReplacedBooksGoWithWhatWasSetAside(Stores store, boolean waits)
+      throws IOException {
+    Place here = new Place(Stores.SQLITE, false, folder.resolve("here"));
+    Place there = new Place(store, true, folder.resolve("there"));
+    try (Library library = here.open()) {
+      book(library, "Saltmarsh");
+    }
+    here.save(file());
+    try (Library old = there.open()) {
+      book(old, "Flotsam");
+      if (waits) {
+        assertThat(there.restore(file(), true).waits()).isTrue();
+      }
+    }
+    if (!waits) {
+      there.restore(file(), true);
+    }
+    try (Library library = there.open();
+        PictureStore pictures = there.pictures()) {
+      assertThat(library.books().all()).extracting(BookCard::title).containsExactly("Saltmarsh");
+      assertThat(pictures.sizes()).hasSize(2);
+      assertThat(library.keeping().setAside().bytes())
+          .isGreaterThanOrEqualTo("picture of Flotsam".length());
+      library.keeping().deleteSetAside();
+      assertThat(pictures.sizes()).hasSize(1);
+      assertThat(library.keeping().kept().missing()).isEmpty();
+      assertThat(library.keeping().setAside().files()).isZero();
+    }
   }
 
   @Test

@@ -1,10 +1,16 @@
 package org.barmap.library.sqlite.copy;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.barmap.library.keep.BackupWriter;
+import org.barmap.library.keep.Closing;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.Restoring;
 import org.barmap.library.picture.PictureStore;
@@ -12,61 +18,72 @@ import org.barmap.library.picture.PictureStore;
 /**
  * Looks at a backup that was unpacked and takes its pictures to where pictures are kept, before it
  * may take its place.
+ *
+ * @param pictures where they are kept
  */
-public final class Unpacking implements Restoring.Check {
+public record Unpacking(PictureStore pictures) implements Restoring.Check {
 
   private static final System.Logger LOG = System.getLogger(Unpacking.class.getName());
-
-  private final PictureStore pictures;
-
-  /** What was not there before, {@code BOOK/FILE}. */
-  private final List<String> added = new ArrayList<>();
-
-  /**
-   * Makes it for one backup.
-   *
-   * @param pictures where they are kept
-   */
-  public Unpacking(PictureStore pictures) {
-    this.pictures = pictures;
-  }
 
   @Override
   public void of(Path store, Path books) throws IOException {
     StoreCheck.check(store);
     Set<String> before = Set.copyOf(pictures.sizes().keySet());
-    boolean all = false;
-    try {
-      for (Path book : OurFiles.list(books)) {
-        for (Path file : OurFiles.list(book)) {
-          String path = OurFiles.name(book) + "/" + OurFiles.name(file);
-          if (pictures.isElsewhere() && !before.contains(path)) {
-            added.add(path);
-          }
-          pictures.keep(OurFiles.name(book), file);
+    List<Path> files = new ArrayList<>();
+    List<String> brought = new ArrayList<>();
+    for (Path book : OurFiles.list(books)) {
+      for (Path file : OurFiles.list(book)) {
+        String path = OurFiles.name(book) + "/" + OurFiles.name(file);
+        files.add(file);
+        if (!before.contains(path)) {
+          brought.add(path);
         }
       }
-      all = true;
-    } finally {
-      if (!all) {
-        takeOut();
+    }
+    if (pictures.isElsewhere()) {
+      // before the first one is brought: a kill leaves none that nobody knows of
+      write(books.resolveSibling(BROUGHT), brought);
+    }
+    for (Path file : files) {
+      pictures.keep(OurFiles.name(file.getParent()), file);
+    }
+  }
+
+  private static void write(Path list, List<String> files) throws IOException {
+    Files.deleteIfExists(list);
+    Files.write(Files.createFile(list, Closing.file(list.getParent())), files);
+    try (FileChannel channel = FileChannel.open(list, StandardOpenOption.WRITE)) {
+      channel.force(true);
+    }
+  }
+
+  @Override
+  public void takeOut(Path unpacked) throws IOException {
+    Path list = unpacked.resolve(BROUGHT);
+    if (!Files.exists(list)) {
+      return;
+    }
+    for (String path : Files.readAllLines(list)) {
+      if (Restoring.isFile(Restoring.BOOKS + "/" + path)) {
+        int slash = path.indexOf('/');
+        pictures.remove(path.substring(0, slash), path.substring(slash + 1));
       }
     }
   }
 
-  /** Takes its pictures out again, since it does not take its place: nothing half is left. */
-  public void takeOut() {
-    added.forEach(this::takeOut);
-    added.clear();
-  }
-
-  /** As far as a store that failed lets us. */
-  private void takeOut(String path) {
-    int slash = path.indexOf('/');
+  @Override
+  public void note(Path aside) throws IOException {
+    Path store = aside.resolve("barmap.db");
+    if (!pictures.isElsewhere() || !Files.exists(store)) {
+      return;
+    }
     try {
-      pictures.remove(path.substring(0, slash), path.substring(slash + 1));
-    } catch (IOException e) {
-      LOG.log(System.Logger.Level.WARNING, "stays in the store of pictures: {0} ({1})", path, e);
+      List<String> named =
+          new StoreFile(store).named().stream().map(BackupWriter.Named::path).toList();
+      write(aside.resolve(ELSEWHERE), named);
+    } catch (SQLException e) {
+      // of an older barmap, or damaged: its pictures stay where they are
+      LOG.log(System.Logger.Level.WARNING, "which pictures it names is not known: {0}", e);
     }
   }
 }
