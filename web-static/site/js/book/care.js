@@ -84,7 +84,7 @@ function places(kept, days, elsewhere) {
     ["What was read and corrected, changes, notes", `in the same folder (${size(kept.database.bytes)})`, "until you remove the book from the bin for good"],
     ["A book in the bin", "stays where it was, with everything", days ? `for ${count(days, "day")}, as you set it on the shelf` : "until you remove it for good on the shelf"],
     canKeep() ? ["This browser", "pages and pictures you opened, so that they work while barmap doesn't run", "until you give the book back here or put it in the bin"] : undefined,
-    ["Files you saved or printed", "where you put them: barmap does not know them. Sheets with pieces of the page, a packed book or a backup with pictures are copies too", "until you delete them yourself"],
+    ["Files you saved or printed", "where you put them: barmap does not know them. Sheets with pieces of the page, a packed book or a backup with pictures are copies too. A backup also holds what was corrected and noted, and who did it; no keys, no links, and of web hooks only which machine they led to", "until you delete them yourself"],
     kept.setAside.files ? ["Set aside", `${count(kept.setAside.files, "file")} in ${kept.folder}, which no book names any more (${size(kept.setAside.bytes)})`, "until you delete them on the shelf"] : undefined,
   ].filter((row) => row !== undefined);
   return el("dl", { class: "kept" }, rows.map(([what, where, long]) => el("div", {}, el("dt", { text: what }), el("dd", { text: where }), el("dd", { class: "soft", text: `Kept ${long}.` }))));

@@ -2,6 +2,8 @@ package org.barmap.library;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.sql.Connection;
+import java.sql.Statement;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -63,6 +65,33 @@ class OutboxTest extends WithBook {
     Outbox.Sending again = outbox().next().orElseThrow();
     assertThat(again.delivery().id()).isEqualTo(first.delivery().id());
     assertThat(outbox().next()).as("it is under way anew").isEmpty();
+  }
+
+  /** Before keys of one book were kept from it, whoever had one could leave a hook behind. */
+  @Test
+  void aHookThatAGuestMayHaveMadeIsOffUntilTheOwnerTurnsItOn() throws Exception {
+    String ofAll =
+        hooks()
+            .add(Optional.empty(), "https://example.org/all", "secret", List.of(Told.CHANGED))
+            .orElseThrow()
+            .id();
+    reopen();
+    assertThat(hooks().find(hook.id()).orElseThrow().off()).as("of this program").isEmpty();
+    library.close();
+    try (Connection connection = store().connect(folder);
+        Statement statement = connection.createStatement()) {
+      statement.execute("delete from keeping where name = 'hooks-of-owner'");
+    }
+    open();
+    assertThat(hooks().find(hook.id()).orElseThrow().off().orElseThrow())
+        .contains("if it is yours");
+    assertThat(library.keeping().notices()).anyMatch(n -> n.contains("web hook"));
+    assertThat(outbox().next()).as("nothing is told").isEmpty();
+    assertThat(hooks().find(ofAll).orElseThrow().off()).isEmpty();
+    assertThat(hooks().turn(hook.id(), Optional.empty())).isTrue();
+    reopen();
+    assertThat(hooks().find(hook.id()).orElseThrow().off()).isEmpty();
+    assertThat(library.keeping().notices()).noneMatch(n -> n.contains("web hook"));
   }
 
   @Test

@@ -39,6 +39,9 @@ public abstract class SqlLibrary implements Library {
       union select book || '/' || file from second_reading
       """;
 
+  /** Says since when only who has the data folder's key registers web hooks. */
+  private static final String OF_OWNER = "hooks-of-owner";
+
   private final Path folder;
   private final PictureStore pictures;
   private final Removal removal;
@@ -79,6 +82,29 @@ public abstract class SqlLibrary implements Library {
     seconds = new SqlSeconds(store.jdbi());
     readings = new SqlReadings(store, drafts);
     keeping = new SqlKeeping(store, folder, pictures, removal, books, setAside);
+    doubtHooks(store, clock);
+  }
+
+  /** Once, in a store whose hooks may be of guests. */
+  private void doubtHooks(Store store, Clock clock) {
+    int off =
+        store
+            .jdbi()
+            .inTransaction(
+                h -> {
+                  store.hold(h, OF_OWNER);
+                  if (Keys.find(h, OF_OWNER).isPresent()) {
+                    return 0;
+                  }
+                  Keys.set(h, OF_OWNER, Optional.of(clock.instant().toString()));
+                  return feed.doubtHooks(h);
+                });
+    if (off > 0) {
+      keeping.say(
+          (off == 1 ? "A web hook of a book is" : off + " web hooks of books are")
+              + " off since this start: an earlier barmap let guests register them. Turn on what is"
+              + " yours, on the page of its book.");
+    }
   }
 
   private static TurnClock clock(Store store, Clock clock) {

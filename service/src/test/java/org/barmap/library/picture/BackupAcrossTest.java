@@ -50,6 +50,9 @@ class BackupAcrossTest {
 
   private static final String SECRET = "a secret of a hook";
 
+  /** Whoever knows the address of a hook may often send to it: common practice in web hooks. */
+  private static final String IN_ADDRESS = "token-0815";
+
   @RegisterExtension
   static final S3ProxyExtension PROXY =
       S3ProxyExtension.builder().withCredentials("saver", "a secret of the test").build();
@@ -156,7 +159,11 @@ class BackupAcrossTest {
       library
           .feed()
           .hooks()
-          .add(Optional.of(book), "https://prep.example.org/", SECRET, List.of(Told.CHANGED));
+          .add(
+              Optional.of(book),
+              "https://me:" + IN_ADDRESS + "@prep.example.org:8443/to/" + IN_ADDRESS + "?k=1",
+              SECRET,
+              List.of(Told.CHANGED));
       correct(library, book, 5);
       String second = book(library, "Second in the list");
       String gone = book(library, "Flotsam");
@@ -199,6 +206,7 @@ class BackupAcrossTest {
       Files.copy(in, out.resolve("barmap.db"), StandardCopyOption.REPLACE_EXISTING);
     }
     assertThat(Disk.holding(out, SECRET)).isEmpty();
+    assertThat(Disk.holding(out, IN_ADDRESS)).isEmpty();
     assertThat(Disk.holding(out, "Flotsam")).isEmpty();
     assertThat(Disk.holding(out, "Saltmarsh")).isNotEmpty();
   }
@@ -215,6 +223,7 @@ class BackupAcrossTest {
         .hasContent("picture of Saltmarsh");
     var hook = other.feed().hooks().of(Optional.of(book)).get(0);
     assertThat(hook.off().orElseThrow()).contains("register it again");
+    assertThat(hook.address()).as("which one it was").isEqualTo("https://prep.example.org:8443/");
     assertThat(other.feed().hooks().turn(hook.id(), Optional.empty()))
         .as("nothing is signed with no secret")
         .isFalse();

@@ -66,6 +66,16 @@ public final class SqlFeed implements Feed {
     }
   }
 
+  /**
+   * Turns off hooks of single books: the program that made them let everybody do so who had a key
+   * of such a book, and nothing says who did. The owner turns on what is theirs.
+   *
+   * @return how many
+   */
+  public int doubtHooks(Handle h) {
+    return SqlHooks.doubt(h);
+  }
+
   /** Takes note of a step that changes the plan and not the map, in its transaction. */
   public void planned(Handle h, String book, long revision) {
     outbox.tell(h, new SqlOutbox.News(book, Told.PLAN_CHANGED, Optional.empty(), revision));

@@ -24,6 +24,10 @@ record SqlHooks(Jdbi jdbi, Clock clock, SqlOutbox outbox) implements Hooks {
       "h.id as hook_id, h.book as hook_book, h.address, h.events, h.made_at as hook_made_at,"
           + " h.off, h.failing_since";
 
+  private static final String DOUBTED =
+      "It was registered when everybody with a key of this book could do so: turn it on if it is"
+          + " yours, else remove it";
+
   @Override
   public List<Hook> of(Optional<String> book) {
     return jdbi.withHandle(
@@ -94,6 +98,12 @@ record SqlHooks(Jdbi jdbi, Clock clock, SqlOutbox outbox) implements Hooks {
         .bind("book", book)
         .mapTo(Integer.class)
         .one();
+  }
+
+  static int doubt(Handle h) {
+    return h.createUpdate("update hook set off = :off where book is not null and off is null")
+        .bind("off", DOUBTED)
+        .execute();
   }
 
   @Override

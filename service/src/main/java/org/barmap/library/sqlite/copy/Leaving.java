@@ -1,9 +1,12 @@
 package org.barmap.library.sqlite.copy;
 
+import java.net.URI;
+import java.net.URISyntaxException;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 
 /**
  * What rows are copied without.
@@ -11,11 +14,16 @@ import java.util.Set;
  * @param tables left empty
  * @param rows by table, which of its rows go along, as SQL of both databases
  * @param values by {@code table.column}, what stands there instead, as SQL of both databases
+ * @param texts by {@code table.column}, what is left of a text that is there
  */
-public record Leaving(Set<String> tables, Map<String, String> rows, Map<String, String> values) {
+public record Leaving(
+    Set<String> tables,
+    Map<String, String> rows,
+    Map<String, String> values,
+    Map<String, UnaryOperator<String>> texts) {
 
   /** Nothing is left out. */
-  public static final Leaving NOTHING = new Leaving(Set.of(), Map.of(), Map.of());
+  public static final Leaving NOTHING = new Leaving(Set.of(), Map.of(), Map.of(), Map.of());
 
   /** The name by which a shared store keeps which backup it came from. */
   public static final String PUT_BACK = "put-back";
@@ -29,13 +37,16 @@ public record Leaving(Set<String> tables, Map<String, String> rows, Map<String, 
     tables = Set.copyOf(tables);
     rows = Map.copyOf(rows);
     values = Map.copyOf(values);
+    texts = Map.copyOf(texts);
   }
 
   /**
    * Returns what a backup is without. Whoever gets hold of one gets what people made, and nothing
-   * that opens a door or speaks for us: hooks come without their secrets, and turned off, for a
-   * copy that is put back beside the first one would tell the same programs the same things. Which
-   * process is at work, and answers kept for requests that may be sent again, are of the moment.
+   * that opens a door or speaks for us: hooks come without their secrets and with the machine of
+   * their address only, since who knows the rest may often send there (common practice in web
+   * hooks); and turned off, for a copy that is put back beside the first one would tell the same
+   * programs the same things. Which process is at work, and answers kept for requests that may be
+   * sent again, are of the moment.
    *
    * @param pictures whether the pictures of pages go along
    */
@@ -63,7 +74,25 @@ public record Leaving(Set<String> tables, Map<String, String> rows, Map<String, 
         Map.of(
             "keeping",
             "\"name\" not in ('holder', '" + PUT_BACK + "') and \"name\" not like 'process %'"),
-        values);
+        values,
+        Map.of("hook.address", Leaving::machine));
+  }
+
+  /** Returns of an address which machine it leads to. */
+  private static String machine(String address) {
+    try {
+      URI uri = new URI(address);
+      return new URI(uri.getScheme(), null, uri.getHost(), uri.getPort(), "/", null, null)
+          .toString();
+    } catch (URISyntaxException e) {
+      return "";
+    }
+  }
+
+  String text(String table, String column, String text) {
+    return Optional.ofNullable(texts.get(table + "." + column))
+        .map(t -> t.apply(text))
+        .orElse(text);
   }
 
   boolean isLeft(String table) {

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 import org.barmap.library.sqlite.copy.Tables.Kind;
 import org.barmap.library.sqlite.copy.Tables.Table;
 
@@ -75,6 +76,7 @@ public final class TableCopy {
             + ")";
     boolean zero = Tables.isSqlite(to);
     List<Kind> kinds = List.copyOf(columns.values());
+    List<String> of = List.copyOf(columns.keySet());
     try (Statement read = from.createStatement();
         PreparedStatement write = to.prepareStatement(insert)) {
       read.setFetchSize(AT_ONCE);
@@ -82,7 +84,8 @@ public final class TableCopy {
         int waiting = 0;
         while (row.next()) {
           for (int i = 1; i <= kinds.size(); i++) {
-            set(write, row, i, kinds.get(i - 1), zero);
+            String column = of.get(i - 1);
+            set(write, row, i, kinds.get(i - 1), t -> text(t, table, column, leaving, zero));
           }
           write.addBatch();
           if (++waiting == AT_ONCE) {
@@ -96,16 +99,28 @@ public final class TableCopy {
   }
 
   /**
+   * Returns what is left of a text.
+   *
+   * @param zero whether it may hold the character that PostgreSQL can't keep
+   */
+  private static String text(
+      String text, Table table, String column, Leaving leaving, boolean zero) {
+    String left = leaving.text(table.name(), column, text);
+    return zero ? left : left.replace('\0', '\u2400');
+  }
+
+  /**
    * Copies a value.
    *
-   * @param zero whether text may hold the character that PostgreSQL can't keep
+   * @param said what is left of a text
    */
-  private static void set(PreparedStatement write, ResultSet row, int i, Kind kind, boolean zero)
+  private static void set(
+      PreparedStatement write, ResultSet row, int i, Kind kind, UnaryOperator<String> said)
       throws SQLException {
     switch (kind) {
       case TEXT -> {
         String text = row.getString(i);
-        write.setString(i, text == null || zero ? text : text.replace('\0', '\u2400'));
+        write.setString(i, text == null ? null : said.apply(text));
       }
       case BLOB -> write.setBytes(i, row.getBytes(i));
       case INTEGER -> {
