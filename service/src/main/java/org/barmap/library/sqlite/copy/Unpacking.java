@@ -7,7 +7,9 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.barmap.library.keep.BackupWriter;
 import org.barmap.library.keep.Closing;
@@ -29,12 +31,12 @@ public record Unpacking(PictureStore pictures) implements Restoring.Check {
   public void of(Path store, Path books) throws IOException {
     StoreCheck.check(store);
     Set<String> before = Set.copyOf(pictures.sizes().keySet());
-    List<Path> files = new ArrayList<>();
+    Map<Path, String> files = new LinkedHashMap<>();
     List<String> brought = new ArrayList<>();
     for (Path book : OurFiles.list(books)) {
       for (Path file : OurFiles.list(book)) {
         String path = OurFiles.name(book) + "/" + OurFiles.name(file);
-        files.add(file);
+        files.put(file, OurFiles.name(book));
         if (!before.contains(path)) {
           brought.add(path);
         }
@@ -42,16 +44,16 @@ public record Unpacking(PictureStore pictures) implements Restoring.Check {
     }
     if (pictures.isElsewhere()) {
       // before the first one is brought: a kill leaves none that nobody knows of
-      write(books.resolveSibling(BROUGHT), brought);
+      write(store.resolveSibling(BROUGHT), brought, books);
     }
-    for (Path file : files) {
-      pictures.keep(OurFiles.name(file.getParent()), file);
+    for (Map.Entry<Path, String> file : files.entrySet()) {
+      pictures.keep(file.getValue(), file.getKey());
     }
   }
 
-  private static void write(Path list, List<String> files) throws IOException {
+  private static void write(Path list, List<String> files, Path in) throws IOException {
     Files.deleteIfExists(list);
-    Files.write(Files.createFile(list, Closing.file(list.getParent())), files);
+    Files.write(Files.createFile(list, Closing.file(in)), files);
     try (FileChannel channel = FileChannel.open(list, StandardOpenOption.WRITE)) {
       channel.force(true);
     }
@@ -80,7 +82,7 @@ public record Unpacking(PictureStore pictures) implements Restoring.Check {
     try {
       List<String> named =
           new StoreFile(store).named().stream().map(BackupWriter.Named::path).toList();
-      write(aside.resolve(ELSEWHERE), named);
+      write(aside.resolve(ELSEWHERE), named, aside);
     } catch (SQLException e) {
       // of an older barmap, or damaged: its pictures stay where they are
       LOG.log(System.Logger.Level.WARNING, "which pictures it names is not known: {0}", e);
