@@ -15,6 +15,7 @@ import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
 import org.barmap.sign.kind.Sound;
 import org.barmap.sign.net.SignNet;
+import org.barmap.sign.rule.BlockRests;
 import org.barmap.sign.rule.Charts;
 import org.barmap.sign.rule.CueRest;
 import org.barmap.sign.rule.Heads;
@@ -318,7 +319,7 @@ public final class SignReader implements AutoCloseable {
         found.add(StripSign.of(strip, SecondLook.thickBar(strip, own), read));
       }
     }
-    found = SecondLook.support(found);
+    found = BlockRests.summed(strip, SecondLook.support(found));
     found.sort(java.util.Comparator.comparingDouble(Sign::at));
     WorkStep.LOOKS.done(start);
     return new HeadingReader.StripSigns(strip, raw.signs(), found);

@@ -91,7 +91,7 @@ public final class BarLengths {
     int whole = 0;
     for (SystemCells cells : page) {
       for (int c = 0; c < cells.lines().size(); c++) {
-        Fill.Bars bars = cells.beats().fill(cells.from(c), cells.to(c), 0).bars();
+        Fill.Bars bars = cells.beats().fill(cells.beatsFrom(c), cells.to(c), 0).bars();
         boolean music = GapEvidence.whole(cells, c).isEmpty() && bars != Fill.Bars.UNKNOWN;
         known += music ? 1 : 0;
         whole += music && bars != Fill.Bars.OTHER ? 1 : 0;
@@ -105,7 +105,7 @@ public final class BarLengths {
   private static void sum(SystemCells cells, List<Begin> begins) {
     Beats beats = Beats.of(cells, List.of());
     for (int c = 0; c < cells.lines().size(); c++) {
-      double from = cells.from(c);
+      double from = cells.beatsFrom(c);
       double to = cells.to(c);
       OptionalDouble sum =
           GapEvidence.whole(cells, c).isEmpty() ? beats.between(from, to) : OptionalDouble.empty();

@@ -84,6 +84,16 @@ public final class Beats {
     return new Beats(sounds, lengths);
   }
 
+  /**
+   * From where on the notes of a line's first bar count.
+   *
+   * @param left where the line begins
+   * @param begin where its first bar begins behind a header of the usual width
+   */
+  double firstFrom(double left, double begin) {
+    return Math.min(begin, left + SET.clef());
+  }
+
   /** The first sound at or after a place. */
   private int first(double place) {
     int low = 0;

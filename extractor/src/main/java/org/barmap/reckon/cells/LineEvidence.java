@@ -2,6 +2,9 @@ package org.barmap.reckon.cells;
 
 import java.util.List;
 import java.util.Optional;
+import org.barmap.reckon.set.CellSettings;
+import org.barmap.reckon.set.ReckonSettings;
+import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 
 /**
@@ -15,6 +18,7 @@ import org.barmap.sign.kind.Sign;
  * @param inside whether it stands within a thick rest bar
  * @param ones how many of the two cells beside it hold just one bar's worth
  * @param others how many hold something else
+ * @param cut whether bars are cut in two there: at a repeat
  */
 public record LineEvidence(
     Optional<GapEvidence> joined,
@@ -22,7 +26,13 @@ public record LineEvidence(
     Optional<Double> off,
     boolean inside,
     int ones,
-    int others) {
+    int others,
+    boolean cut) {
+
+  private static final CellSettings.Rooms SET = ReckonSettings.STANDARD.cells().rooms();
+
+  /** What the words of all kinds of repeats begin with. */
+  private static final String REPEAT = "repeat";
 
   /**
    * What stands beside a line; {@code onPage} is the usual width of a bar of music on its page,
@@ -46,7 +56,22 @@ public record LineEvidence(
       }
     }
     return new LineEvidence(
-        joined, Room.beside(cells, line, usual), off, Room.insideRest(cells, line), ones, others);
+        joined,
+        Room.beside(cells, line, usual),
+        off,
+        Room.insideRest(cells, line),
+        ones,
+        others,
+        repeats(cells.lines().get(line).sign()));
+  }
+
+  /** Tells whether a line is a repeat as likely as not: dots and a thick stroke are no stem. */
+  private static boolean repeats(Sign line) {
+    return line.readings().stream()
+            .filter(r -> r.text().startsWith(REPEAT))
+            .mapToDouble(Reading::probability)
+            .sum()
+        > SET.repeat();
   }
 
   /** Tells whether it is known what the cells beside it hold. */

@@ -167,8 +167,13 @@ public record SystemCells(
   /** How many bars what stands in a cell adds up to. */
   Fill fill(int cell) {
     int whole = GapEvidence.whole(this, cell).size();
-    Fill fill = beats.fill(from(cell), to(cell), whole);
+    Fill fill = beats.fill(beatsFrom(cell), to(cell), whole);
     return fill.known() || whole == 0 ? fill : Fill.of(whole, true);
+  }
+
+  /** From where on a cell's notes count: a line's first one may stand in the usual header. */
+  public double beatsFrom(int cell) {
+    return cell == 0 ? beats.firstFrom(source.begin(), begin) : from(cell);
   }
 
   /** Where music begins in a cell, after clef, key and meter; staff spaces. */

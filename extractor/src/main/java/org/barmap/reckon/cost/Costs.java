@@ -298,7 +298,8 @@ public record Costs(
             ? beats.around(around, joined)
             : lines.aroundBias() + lines.joinedShare() * joined;
     log += around.off().map(o -> lines.offMiddle() + lines.offOctave() * o).orElse(0.0);
-    odds *= Math.exp(Math.max(-SET.mostAround(), Math.min(SET.mostAround(), log)));
+    double against = around.cut() ? SET.mostAtRepeat() : SET.mostAround();
+    odds *= Math.exp(Math.max(-against, Math.min(SET.mostAround(), log)));
     odds = Math.min(most, odds);
     return odds / (1 + odds);
   }

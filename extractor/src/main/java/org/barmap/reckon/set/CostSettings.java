@@ -23,6 +23,9 @@ public record CostSettings(Bounds bounds, Calibrating calibrating) {
    * @param mostFilled likewise where it is known what its notes add up to
    * @param mostAround what stands beside a line tells no more than this; nats. The costs around a
    *     line are fitted with it
+   * @param mostAtRepeat what stands beside a repeat tells no more than this against it, nats: bars
+   *     are cut in two at about one in seven (common practice where tunes begin with an upbeat; from
+   *     memory)
    * @param leastBeside a narrower cell counts as this share of the usual width
    * @param least a reader's probability counts as no less than this, and no more than what it
    *     leaves
@@ -35,6 +38,7 @@ public record CostSettings(Bounds bounds, Calibrating calibrating) {
       double mostMissed,
       double mostFilled,
       double mostAround,
+      double mostAtRepeat,
       double leastBeside,
       double least) {}
 
@@ -59,6 +63,7 @@ public record CostSettings(Bounds bounds, Calibrating calibrating) {
         /* mostMissed= */ 0.9,
         /* mostFilled= */ 0.99,
         /* mostAround= */ 6,
+        /* mostAtRepeat= */ 2,
         /* leastBeside= */ 0.02,
         /* least= */ 0.01);
   }

@@ -201,8 +201,8 @@ public final class MapWriter {
 
   private void silence(SystemCells cells, BarSpan span, BarBuilder b) {
     if (meter.isPresent()) {
-      Silence own =
-          Silence.in(cells.source().sounds(), span.from(), span.to(), meter.orElseThrow());
+      double from = span.from() > cells.begin() ? span.from() : cells.beatsFrom(0);
+      Silence own = Silence.in(cells.source().sounds(), from, span.to(), meter.orElseThrow());
       b.silentStart(own.start()).silentEnd(own.end());
     }
   }

@@ -147,7 +147,7 @@ public final class SecondLook {
         .orElse(0);
   }
 
-  private static boolean near(Sign a, Sign b) {
+  static boolean near(Sign a, Sign b) {
     double gap = Math.max(a.from(), b.from()) - Math.min(a.to(), b.to());
     return Math.abs(a.at() - b.at()) < SUPPORT.together()
         || gap < -SUPPORT.over() * (a.to() - a.from());

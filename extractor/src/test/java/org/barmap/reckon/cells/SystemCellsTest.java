@@ -2,16 +2,19 @@ package org.barmap.reckon.cells;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.map.Barline;
 import org.barmap.map.Outline;
 import org.barmap.map.StaffSystem;
 import org.barmap.reckon.OnLine;
+import org.barmap.reckon.cost.Costs;
 import org.barmap.sign.ReadSystem;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
 import org.barmap.sign.kind.SignKind;
+import org.barmap.sign.kind.Sound;
 import org.junit.jupiter.api.Test;
 
 /** A forward repeat after clef, key and meter ends no bar (common practice). */
@@ -24,7 +27,17 @@ class SystemCellsTest {
   private static final Sign REPEAT =
       sign(SignKind.BARLINE, 19.5, 20.5, Barline.REPEAT_START.word());
 
+  private static final Sign METER = sign(SignKind.METER, 3, 4, "4/4");
+
+  private static Sign single(double at) {
+    return sign(SignKind.BARLINE, at - .1, at + .1, Barline.SINGLE.word());
+  }
+
   private static SystemCells cells(double musicBegin, Sign... signs) {
+    return cells(musicBegin, List.of(), signs);
+  }
+
+  private static SystemCells cells(double musicBegin, List<Sound> sounds, Sign... signs) {
     StaffSystem system =
         new StaffSystem(1, Outline.box(0, 0, 1000, 40), 10, Optional.empty(), 1, List.of());
     return SystemCells.of(
@@ -36,7 +49,7 @@ class SystemCellsTest {
             0,
             musicBegin,
             100,
-            List.of()),
+            sounds),
         0.1,
         0.1);
   }
@@ -51,5 +64,36 @@ class SystemCellsTest {
   void theRepeatsOwnStrokeIsNoNoteBeforeIt() {
     assertThat(cells(17.5, REPEAT).opens(0)).isTrue();
     assertThat(cells(10, REPEAT).opens(0)).isFalse();
+  }
+
+  private static Sound quarter(double at) {
+    return new Sound(at, true, Optional.of(1.0), Optional.of(1.0), .9);
+  }
+
+  @Test
+  void aLinesFirstNoteCountsThoughItStandsRightBehindItsClef() {
+    List<Sound> sounds = List.of(quarter(5.2), quarter(8), quarter(11), quarter(14));
+    List<SystemCells> cells = BarLengths.along(List.of(cells(20, sounds, METER, single(18))));
+    assertThat(cells.get(0).fill(0).bars()).isEqualTo(Fill.Bars.ONE);
+  }
+
+  @Test
+  void beatsTellLessAgainstARepeatThanAgainstALine() {
+    List<Sound> sounds =
+        List.of(quarter(5.2), quarter(8), quarter(11), quarter(14), quarter(21), quarter(24));
+    List<Sound> more = new ArrayList<>(sounds);
+    more.addAll(List.of(quarter(27), quarter(30)));
+    double plain = secondLine(more, single(26));
+    double repeat = secondLine(more, sign(SignKind.BARLINE, 25.9, 26.1, "repeat-end"));
+    assertThat(plain).isLessThan(.5);
+    assertThat(repeat).isGreaterThan(.5);
+  }
+
+  /** A line that cuts one bar's worth in two. */
+  private static double secondLine(List<Sound> sounds, Sign line) {
+    Sign[] signs = {METER, single(18), line.likely(.85), single(33)};
+    SystemCells cells = BarLengths.along(List.of(cells(20, sounds, signs))).get(0);
+    LineEvidence around = LineEvidence.of(cells, 1, 14, 14);
+    return Costs.DEFAULT.line(.85, true, around);
   }
 }
