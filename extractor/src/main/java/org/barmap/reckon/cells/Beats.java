@@ -121,6 +121,11 @@ public final class Beats {
     return sure ? OptionalDouble.of(quarters[b] - quarters[a]) : OptionalDouble.empty();
   }
 
+  /** How many notes and rests begin between two lines. */
+  int count(double from, double to) {
+    return Math.max(0, first(to - SET.besideLine()) - first(from + SET.besideLine()));
+  }
+
   /**
    * What is in force between two lines: the last of those that count from there on, else the first.
    *

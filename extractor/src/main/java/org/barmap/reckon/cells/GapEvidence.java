@@ -117,7 +117,10 @@ public record GapEvidence(
     double from = cells.from(cell);
     double to = cells.to(cell);
     if (whole.isEmpty()) {
-      return cells.beats().endOfBar(cells.beatsFrom(cell), to, 1).orElseGet(() -> (cells.musicFrom(cell) + to) / 2);
+      return cells
+          .beats()
+          .endOfBar(cells.beatsFrom(cell), to, 1)
+          .orElseGet(() -> (cells.musicFrom(cell) + to) / 2);
     }
     if (whole.size() > 1) {
       return between(from, whole.get(0), whole.get(1), to);

@@ -11,7 +11,7 @@ import org.barmap.sign.kind.Sign;
  * What stands beside a line, which tells whether it is a barline.
  *
  * @param joined what the two cells beside it look like together; empty at the end of a line
- * @param beside width of the narrower of them, against the usual one
+ * @param beside width of the narrower of them, against the usual one of a bar with as many notes
  * @param off how many times the room that makes a sign in the middle of its bar stand off the
  *     middle of one of them is twice the width of a bar, below 0 for less; empty without such a
  *     sign

@@ -90,10 +90,33 @@ public final class Room {
     return played.length >= SET.fewOnLine() ? median(played) : usual;
   }
 
-  /** Width of the narrower of the two cells beside a line, against the usual one. */
+  /**
+   * Width of the narrower of the two cells beside a line, against the usual one of a bar that holds
+   * as many notes.
+   */
   static double beside(SystemCells cells, int line, double usual) {
-    double right = line + 1 < cells.lines().size() ? cells.width(line + 1) : usual;
-    return Math.min(cells.width(line), right) / usual;
+    double left = cells.width(line) / expected(cells, line, usual);
+    double right =
+        line + 1 < cells.lines().size()
+            ? cells.width(line + 1) / expected(cells, line + 1, usual)
+            : 1;
+    return Math.min(left, right);
+  }
+
+  /**
+   * How wide a cell is expected to be: engravers give a bar with few notes less room (common
+   * practice).
+   */
+  private static double expected(SystemCells cells, int cell, double usual) {
+    int own = cells.sounds(cell);
+    double mean =
+        IntStream.range(0, cells.lines().size())
+            .map(cells::sounds)
+            .filter(n -> n > 0)
+            .average()
+            .orElse(0);
+    double share = own == 0 ? 1 : Math.min(1, (own + SET.even()) / (mean + SET.even()));
+    return usual * share;
   }
 
   /** A line within a thick rest bar is part of it. */

@@ -171,6 +171,11 @@ public record SystemCells(
     return fill.known() || whole == 0 ? fill : Fill.of(whole, true);
   }
 
+  /** How many notes and rests begin in a cell. */
+  int sounds(int cell) {
+    return beats.count(beatsFrom(cell), to(cell));
+  }
+
   /** From where on a cell's notes count: a line's first one may stand in the usual header. */
   public double beatsFrom(int cell) {
     return cell == 0 ? beats.firstFrom(source.begin(), begin) : from(cell);

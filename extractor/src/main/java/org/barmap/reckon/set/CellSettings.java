@@ -154,6 +154,7 @@ public record CellSettings(
    * @param unknown width of a bar in a book that has no bar of music
    * @param least the usual width is no less
    * @param restEdge a line this far inside a thick rest bar is part of it
+   * @param even room that a bar has beside its notes, in the room of notes
    * @param repeat a line is a repeat when the reader gives its kinds this much: even odds
    */
   public record Rooms(
@@ -165,6 +166,7 @@ public record CellSettings(
       double unknown,
       double least,
       double restEdge,
+      double even,
       double repeat) {}
 
   /**
@@ -304,6 +306,7 @@ public record CellSettings(
         /* unknown= */ 20,
         /* least= */ 1,
         /* restEdge= */ 0.5,
+        /* even= */ 1,
         /* repeat= */ 0.5);
   }
 

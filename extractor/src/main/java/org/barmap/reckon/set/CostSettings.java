@@ -24,8 +24,8 @@ public record CostSettings(Bounds bounds, Calibrating calibrating) {
    * @param mostAround what stands beside a line tells no more than this; nats. The costs around a
    *     line are fitted with it
    * @param mostAtRepeat what stands beside a repeat tells no more than this against it, nats: bars
-   *     are cut in two at about one in seven (common practice where tunes begin with an upbeat; from
-   *     memory)
+   *     are cut in two at about one in seven (common practice where tunes begin with an upbeat;
+   *     from memory)
    * @param leastBeside a narrower cell counts as this share of the usual width
    * @param least a reader's probability counts as no less than this, and no more than what it
    *     leaves

@@ -3,7 +3,6 @@ package org.barmap.sign.rule;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
 import org.barmap.sign.kind.Reading;
 import org.barmap.sign.kind.Sign;
@@ -27,6 +26,9 @@ public final class BlockRests {
 
   private static final int DARK = SignSettings.STANDARD.ink().dark();
 
+  /** One in so many columns at either side of a block is left out. */
+  private static final int SIDES = 5;
+
   /** Bars of the deepest block. */
   private static final int FOUR = 4;
 
@@ -48,44 +50,39 @@ public final class BlockRests {
   private static void numeral(StripImage strip, List<Sign> all, int at) {
     Sign numeral = all.get(at);
     boolean count = numeral.kind() == SignKind.COUNT;
-    Optional<Sign> rest = beside(all, numeral);
+    List<Sign> rests =
+        all.stream()
+            .filter(r -> r.kind() == SignKind.BLOCK_REST && SecondLook.near(numeral, r))
+            .toList();
     boolean thick =
         all.stream().anyMatch(r -> r.kind() == SignKind.MULTI_REST && SecondLook.near(numeral, r));
     // what reads like no numeral is none, whatever stands below
-    if (thick || numeral.readings().isEmpty() || (rest.isEmpty() && !count)) {
+    if (thick || numeral.readings().isEmpty() || (rests.isEmpty() && !count)) {
       return;
     }
-    double from = rest.map(Sign::from).orElse(numeral.at() - SET.around());
-    double to = rest.map(Sign::to).orElse(numeral.at() + SET.around());
+    double from = rests.stream().mapToDouble(Sign::from).min().orElse(numeral.at() - SET.around());
+    double to = rests.stream().mapToDouble(Sign::to).max().orElse(numeral.at() + SET.around());
     OptionalInt sum = sum(strip, from - SET.beside(), to + SET.beside());
-    String said = numeral.text();
-    boolean wider =
-        says(said, sum(strip, from - SET.farther(), to + SET.farther())) && !says(said, sum);
-    if (sum.isPresent() && rest.isPresent() && count && !wider) {
-      all.set(at, numeral.saying(saying(numeral.readings(), sum.getAsInt())));
-    }
-    if (wider || says(said, sum)) {
-      all.set(at, surer(all.get(at).as(SignKind.COUNT)));
-      rest.ifPresent(r -> all.set(all.indexOf(r), surer(r)));
-      if (rest.isEmpty()) {
+    boolean narrower = says(numeral, sum);
+    boolean wider = says(numeral, sum(strip, from - SET.farther(), to + SET.farther()));
+    if (narrower || wider) {
+      all.set(at, surer(numeral.as(SignKind.COUNT)));
+      rests.forEach(r -> all.set(all.indexOf(r), surer(r)));
+      if (rests.isEmpty()) {
         all.add(numeral.as(SignKind.BLOCK_REST).likely(SET.match()).saying(List.of()));
       }
+    } else if (sum.isPresent() && !rests.isEmpty() && count) {
+      all.set(at, numeral.saying(saying(numeral.readings(), sum.getAsInt())));
     }
   }
 
   /** A sum of two bars or more that a numeral says as well. */
-  private static boolean says(String numeral, OptionalInt sum) {
-    return sum.isPresent() && sum.getAsInt() > 1 && numeral.equals("" + sum.getAsInt());
+  private static boolean says(Sign numeral, OptionalInt sum) {
+    return sum.orElse(0) > 1 && numeral.text().equals(Integer.toString(sum.orElse(0)));
   }
 
   private static Sign surer(Sign s) {
     return s.likely(1 - (1 - s.probability()) * (1 - SET.match()));
-  }
-
-  private static Optional<Sign> beside(List<Sign> signs, Sign numeral) {
-    return signs.stream()
-        .filter(r -> r.kind() == SignKind.BLOCK_REST && SecondLook.near(numeral, r))
-        .max(Comparator.comparingDouble(Sign::probability));
   }
 
   /** The readings as the blocks weigh them; what they add up to may be none of them. */
@@ -169,8 +166,11 @@ public final class BlockRests {
     if (depths.size() < SET.narrow()) {
       return 0;
     }
-    int deep = depths.stream().sorted().skip(depths.size() / 2).findFirst().orElse(0);
-    if (depths.size() > SET.wide() || deep >= SET.four()) {
+    List<Integer> sorted = depths.stream().sorted().toList();
+    int sides = sorted.size() / SIDES;
+    int spread = sorted.get(sorted.size() - 1 - sides) - sorted.get(sides);
+    int deep = sorted.get(sorted.size() / 2);
+    if (depths.size() > SET.wide() || deep >= SET.four() || spread > SET.uneven()) {
       return -1;
     }
     return deep < SET.one() ? 1 : deep < SET.two() ? 2 : FOUR;

@@ -35,7 +35,8 @@ public final class KindByText {
     String text = free.isEmpty() ? "" : free.get(0).text();
     double p = free.isEmpty() ? 0 : free.get(0).probability();
     boolean framed = Surround.around(strip, sign) != Enclosure.NONE;
-    Optional<SignKind> goal = framed ? Optional.empty() : goal(strip, sign, text, p);
+    Optional<SignKind> goal =
+        framed || figures(free) >= SET.clear() ? Optional.empty() : goal(strip, sign, text, p);
     if (goal.isPresent()) {
       return new Text(goal.get(), List.of());
     }
@@ -48,6 +49,14 @@ public final class KindByText {
     long letters = text.chars().filter(Character::isLetter).count();
     boolean words = letters >= SET.letters() && !framed && p >= SET.sure();
     return words ? new Text(SignKind.WORD, free) : new Text(kind, own);
+  }
+
+  /** How surely a text is a number of several figures, whichever: a segno or coda is one sign. */
+  private static double figures(List<Reading> free) {
+    return free.stream()
+        .filter(r -> r.text().matches("\\d{2,}"))
+        .mapToDouble(Reading::probability)
+        .sum();
   }
 
   /** A segno or a coda; some faces draw the coda upright, as a cut C is drawn. */
@@ -71,7 +80,19 @@ public final class KindByText {
     }
     double least = s.probability() < SET.faint() ? SET.sureMeter() : SET.meter();
     boolean sure = !readings.isEmpty() && readings.get(0).probability() > least;
-    return fit(readings) > least && (s.probability() >= SET.faint() || sure);
+    return fit(readings) > least
+        && read(readings) >= SET.read()
+        && (s.probability() >= SET.faint() || sure);
+  }
+
+  /** How surely the likeliest meter was read; C and its cut are told apart by the stroke. */
+  private static double read(List<Reading> readings) {
+    double common =
+        readings.stream()
+            .filter(r -> r.text().startsWith("C"))
+            .mapToDouble(Reading::probability)
+            .sum();
+    return Math.max(common, readings.isEmpty() ? 0 : readings.get(0).probability());
   }
 
   /** How much of what was read the kind allows, 0 to 1; {@link BeamSearch} halves the rest. */

@@ -15,13 +15,7 @@ import java.util.List;
  * @param staves which signs of several staves are one
  */
 public record RestSettings(
-    Cues cues,
-    Block block,
-    Thick thick,
-    Common common,
-    Support support,
-    Sums sums,
-    Staves staves) {
+    Cues cues, Block block, Thick thick, Common common, Support support, Sums sums, Staves staves) {
 
   /** The settings in use. */
   static final RestSettings STANDARD =
@@ -83,6 +77,7 @@ public record RestSettings(
               /* least= */ 6,
               /* narrow= */ 4,
               /* wide= */ 40,
+              /* uneven= */ 4,
               /* one= */ 12,
               /* two= */ 24,
               /* four= */ 40,
@@ -229,6 +224,8 @@ public record RestSettings(
    * @param least a staff line is no deeper than this, fine pixels
    * @param narrow what is narrower than this is a block's side, fine pixels
    * @param wide what is wider than this is no block, fine pixels
+   * @param uneven but for its sides a block is no less even than this below, as beams and heads
+   *     are, fine pixels
    * @param one a block of one bar is no deeper than this, fine pixels
    * @param two a block of two bars likewise
    * @param four a block of four bars likewise
@@ -245,6 +242,7 @@ public record RestSettings(
       int least,
       int narrow,
       int wide,
+      int uneven,
       int one,
       int two,
       int four,

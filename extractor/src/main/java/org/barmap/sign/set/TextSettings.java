@@ -26,6 +26,7 @@ public record TextSettings(
               /* meter= */ 0.1,
               /* faint= */ 0.352,
               /* sureMeter= */ 0.97,
+              /* read= */ 0.4,
               /* letters= */ 2),
           new Headings(
               /* lowest= */ 5.0,
@@ -71,6 +72,9 @@ public record TextSettings(
    * @param meter less of a reading than this fits a meter: it is none
    * @param faint a meter seen less likely than this, the threshold of the model's card,
    * @param sureMeter has to be read as surely as this
+   * @param read the likeliest meter is read at least this surely: of the corpus, real print and
+   *     real handwriting five readings were less sure, none of a meter, and the least sure one of a
+   *     meter was at 0.43
    * @param letters a word has, and what reads as a segno or coda has at most
    */
   public record Kinds(
@@ -81,6 +85,7 @@ public record TextSettings(
       double meter,
       double faint,
       double sureMeter,
+      double read,
       int letters) {}
 
   /**

@@ -96,4 +96,22 @@ class SystemCellsTest {
     LineEvidence around = LineEvidence.of(cells, 1, 14, 14);
     return Costs.DEFAULT.line(.85, true, around);
   }
+
+  @Test
+  void aBarOfOneNoteMayBeNarrowerThanOneOfMany() {
+    List<Sound> many = new ArrayList<>();
+    for (int bar = 0; bar < 3; bar++) {
+      for (int i = 0; i < 4; i++) {
+        many.add(quarter(21 + 16 * bar + 3.5 * i));
+      }
+    }
+    many.add(quarter(69));
+    Sign[] lines = {single(18), single(34), single(50), single(66), single(72)};
+    SystemCells few = BarLengths.along(List.of(cells(20, many, lines))).get(0);
+    many.add(quarter(70.5));
+    many.add(quarter(67.5));
+    SystemCells full = BarLengths.along(List.of(cells(20, many, lines))).get(0);
+    assertThat(Room.beside(few, 4, 16)).isGreaterThan(.7);
+    assertThat(Room.beside(full, 4, 16)).isLessThan(.5);
+  }
 }

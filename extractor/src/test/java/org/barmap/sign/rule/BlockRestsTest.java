@@ -65,8 +65,7 @@ class BlockRestsTest {
 
   @Test
   void anUnsureNumeralSaysWhatTheBlocksAddUpTo() {
-    Sign numeral =
-        sign(SignKind.COUNT, 9.5, 10.5, new Reading("1", .5), new Reading("7", .3));
+    Sign numeral = sign(SignKind.COUNT, 9.5, 10.5, new Reading("1", .5), new Reading("7", .3));
     assertThat(summed(SEVEN, BLOCKS, numeral).get(1).text()).isEqualTo("7");
     Sign sure = sign(SignKind.COUNT, 9.5, 10.5, new Reading("9", .999));
     assertThat(summed(SEVEN, BLOCKS, sure).get(1).text()).isEqualTo("9");

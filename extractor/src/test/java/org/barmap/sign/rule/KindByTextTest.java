@@ -65,4 +65,26 @@ class KindByTextTest {
     assertThat(text.kind()).isEqualTo(SignKind.REHEARSAL);
     assertThat(text.readings()).isEqualTo(letter);
   }
+
+  @Test
+  void aNumberOfTwoFiguresIsNoSegnoHoweverItsStrokesLie() {
+    List<Reading> thirty =
+        List.of(new Reading("30", .87), new Reading("50", .05), new Reading("60", .04));
+    assertThat(KindByText.settle(CODA, MARK, thirty, thirty, thirty).kind())
+        .isEqualTo(SignKind.REHEARSAL);
+  }
+
+  @Test
+  void whatReadsLikeManyMetersIsNone() {
+    RawSign meter = MARK.as(SignKind.METER);
+    List<Reading> many =
+        List.of(
+            new Reading("2/1", .19),
+            new Reading("2/8", .17),
+            new Reading("7/1", .14),
+            new Reading("7/8", .13));
+    assertThat(KindByText.isBelieved(meter, many)).isFalse();
+    List<Reading> cut = List.of(new Reading("C", .39), new Reading("C|", .3));
+    assertThat(KindByText.isBelieved(meter, cut)).isTrue();
+  }
 }
