@@ -260,7 +260,7 @@ class StandBrowserTest extends VisitingTest {
     List<String> cases = new ArrayList<>();
     List<List<String>> expected = new ArrayList<>();
     for (int seed = 0; seed < BOOKS; seed++) {
-      RandomBook random = RandomBooks.book(7_000 + seed, Knobs.ordinary());
+      RandomBook random = RandomBooks.book(7_000 + seed, Knobs.wild());
       BarMap map = random.map();
       Plan plan = Planner.plan(map, changes(random), PlanSettings.USUAL);
       JsonNode told = PlanJson.tree(plan);

@@ -115,8 +115,12 @@ final class FormReader {
     }
     for (int i = 0; i < pieces.size(); i++) {
       int times = pieces.get(i).signBar().times().orElse(1);
-      boolean counted = edges.contains(i);
-      if (times > 1 && !counted && pieces.get(i).startSigns() && pieces.get(i).endSigns()) {
+      int at = i;
+      if (times > 1
+          && !edges.contains(i)
+          && pieces.get(i).startSigns()
+          && pieces.get(i).endSigns()
+          && loops.stream().noneMatch(l -> l.holds(at))) {
         loops.add(new Loop(i, i, times, List.of(), Optional.empty()));
       }
     }

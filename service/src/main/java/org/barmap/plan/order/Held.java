@@ -70,14 +70,14 @@ record Held(Loop loop, int last, When when) {
    *
    * @param pieces how many pieces the number has
    */
-  static List<OpenStretch> places(List<Held> held, int pieces, List<PlayedPiece> steps) {
+  static List<OpenStretch> places(List<Held> held, List<Piece> pieces, List<PlayedPiece> steps) {
     if (held.isEmpty()) {
       return List.of();
     }
-    int[] holder = new int[pieces];
+    int[] holder = new int[pieces.size()];
     Arrays.fill(holder, -1);
     List<List<Time>> places = new ArrayList<>();
-    int[] total = new int[pieces];
+    int[] total = new int[pieces.size()];
     steps.forEach(s -> total[s.index()] = Math.max(total[s.index()], s.pass()));
     for (int h = 0; h < held.size(); h++) {
       places.add(new ArrayList<>());
@@ -105,7 +105,7 @@ record Held(Loop loop, int last, When when) {
           // back before its end is a repeat in it, back from its end another time round
           && (steps.get(i).index() > steps.get(i - 1).index()
               || steps.get(i - 1).index() < ends[h]));
-      if (h >= 0 && held.get(h).goesRound(steps.subList(begin, i))) {
+      if (h >= 0 && held.get(h).goesRound(steps.subList(begin, i), pieces)) {
         places.get(h).add(new Time(new OpenStretch.Place(from, bar - from), steps.get(begin)));
       }
     }
@@ -152,9 +152,16 @@ record Held(Loop loop, int last, When when) {
             .orElse(" never sounds: the number doesn't come to it.");
   }
 
-  /** The last time round, out before its end, is not held open any more. */
-  private boolean goesRound(List<PlayedPiece> run) {
-    return loop.parts().isEmpty()
-        || run.stream().anyMatch(s -> s.index() >= loop.parts().get(0).start());
+  /**
+   * The last time round, out before its end, is not held open any more; where that end is cut, all
+   * times are alike.
+   */
+  private boolean goesRound(List<PlayedPiece> run, List<Piece> pieces) {
+    if (loop.parts().isEmpty()) {
+      return true;
+    }
+    Loop.Ending end = loop.parts().get(0);
+    return run.stream().anyMatch(s -> s.index() >= end.start())
+        || pieces.subList(end.start(), end.end() + 1).stream().allMatch(Piece::cut);
   }
 }

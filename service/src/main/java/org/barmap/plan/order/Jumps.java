@@ -64,6 +64,7 @@ final class Jumps {
     if (seen == 0) {
       jumps.lonely();
     }
+    findings.addAll(SeveralSigns.doubts(pieces, jumps.at));
     return jumps.at;
   }
 

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.plan.piece.Piece;
 
 /**
  * Pieces played more than once in a row, or held open.
@@ -47,6 +48,16 @@ public record Loop(int start, int end, int total, List<Ending> parts, Optional<O
    */
   boolean gone() {
     return total < 2 && parts.isEmpty() && open.isEmpty();
+  }
+
+  /** Tells whether all of it is cut. */
+  boolean out(List<Piece> pieces) {
+    return pieces.subList(start, end + 1).stream().allMatch(Piece::cut);
+  }
+
+  /** Returns the same stretch as no repeat any more. */
+  Loop bare() {
+    return new Loop(start, end, 1, List.of(), open);
   }
 
   /** Returns the same stretch, played so often. */

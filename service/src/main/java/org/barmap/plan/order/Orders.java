@@ -40,6 +40,8 @@ public final class Orders {
     List<Loop> loops = new ArrayList<>(FormReader.read(given, pieces, findings, choices));
     Map<Integer, Jumps.Jump> jumps = Jumps.read(pieces, findings);
     List<Loop> printed = List.copyOf(loops);
+    // of a repeat that is out with all its bars nothing is left that could lead elsewhere
+    loops.replaceAll(l -> l.out(pieces) ? l.bare() : l);
     Signs signs = new Signs();
     Counts counts = new Counts(number, pieces, loops, signs, choices);
     counts.apply(spans);
@@ -55,7 +57,7 @@ public final class Orders {
     int bars =
         walk.passed().stream().mapToInt(Piece::bars).sum()
             + passes.passed().stream().mapToInt(s -> s.piece().bars()).sum();
-    List<OpenStretch> stretches = Held.places(open.held(), pieces.size(), passes.steps());
+    List<OpenStretch> stretches = Held.places(open.held(), pieces, passes.steps());
     findings.addAll(Held.silent(open.held(), pieces, stretches));
     return new OrderOfPlay(
         number,

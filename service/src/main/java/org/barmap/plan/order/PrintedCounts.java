@@ -31,6 +31,9 @@ final class PrintedCounts {
   /** Pieces over which a count stands that has been read. */
   private final BitSet read = new BitSet();
 
+  /** Pieces at whose sign "3X" one has been read. */
+  private final BitSet signs = new BitSet();
+
   PrintedCounts(Given given, List<Piece> pieces, Choices choices) {
     this.given = given;
     this.pieces = pieces;
@@ -96,9 +99,18 @@ final class PrintedCounts {
     return way == 0 ? loop : loop.counted(List.copyOf(totals).get(way - 1));
   }
 
-  /** Counts in words that stand neither at the start nor at the end of a repeat. */
+  /** Counts that stand neither at the start nor at the end of a repeat, nor by themselves. */
   void elsewhere(List<Loop> loops) {
     for (int i = 0; i < pieces.size(); i++) {
+      int at = i;
+      int times = pieces.get(i).endSigns() ? pieces.get(i).signBar().times().orElse(1) : 1;
+      if (times > 1
+          && !signs.get(i)
+          && loops.stream().noneMatch(l -> l.start() == at && l.end() == at)
+          && !said(pieces.get(i).slot())) {
+        elsewhere(i, new PrintedTimes(times, true, times + "X"), loops);
+        continue;
+      }
       Optional<PrintedTimes> count = word(i);
       if (count.isPresent() && !read.get(i) && !open(i) && !said(pieces.get(i).slot())) {
         elsewhere(i, count.get(), loops);
@@ -154,6 +166,7 @@ final class PrintedCounts {
   /** Adds what is printed at a piece: the sign, and the words over its entry. */
   private void at(int i, List<PrintedTimes> counts) {
     Piece piece = pieces.get(i);
+    signs.set(i);
     piece
         .signBar()
         .times()

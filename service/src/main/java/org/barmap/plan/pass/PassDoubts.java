@@ -3,8 +3,6 @@ package org.barmap.plan.pass;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.IntPredicate;
-import java.util.stream.IntStream;
 import org.barmap.map.Severity;
 import org.barmap.plan.change.Off;
 import org.barmap.plan.change.PlanFinding;
@@ -26,10 +24,7 @@ final class PassDoubts {
   private final List<Piece> pieces;
   private final List<PassReader.Around> repeats;
   private final List<PlanFinding> findings;
-  private final int[] total;
-  private final int[] last;
-  private final boolean[] repeated;
-  private final boolean[] again;
+  private final Times times;
   private final List<List<PlayedPiece>> steps = new ArrayList<>();
 
   PassDoubts(
@@ -42,20 +37,9 @@ final class PassDoubts {
     this.pieces = pieces;
     this.repeats = repeats;
     this.findings = findings;
-    this.total = new int[pieces.size()];
-    this.last = new int[pieces.size()];
-    this.repeated = new boolean[pieces.size()];
-    this.again = new boolean[pieces.size()];
+    this.times = new Times(pieces, walked);
     pieces.forEach(p -> steps.add(new ArrayList<>(1)));
-    int order = 0;
-    for (PlayedPiece step : walked) {
-      int at = step.index();
-      total[at]++;
-      last[at] = order++;
-      repeated[at] |= step.round().of() > 1;
-      again[at] |= step.round().afterJump();
-      steps.get(at).add(step);
-    }
+    walked.forEach(s -> steps.get(s.index()).add(s));
   }
 
   void ask(PassedBars rule) {
@@ -63,10 +47,7 @@ final class PassDoubts {
     if (rule.span().isEmpty() || pass.isEmpty()) {
       return;
     }
-    int begins = rule.first();
-    while (begins < rule.last() && total[begins] == 0) {
-      begins++; // what is out for good has no times
-    }
+    int begins = times.begins(rule);
     Span span = rule.span().get();
     String time = "\"" + pass.get().says() + "\"";
     boolean first = pass.get().equals(Pass.LAST) || pass.get().nth().orElse(0) == 1;
@@ -76,7 +57,7 @@ final class PassDoubts {
           " lie in a repeat inside another one; which repeat is " + time + " of? Of the inner one",
           "of the inner repeat",
           "of the outer repeat");
-    } else if (any(rule, i -> repeated[i] && again[i])) {
+    } else if (Times.any(rule, i -> times.repeated(i) && times.again(i))) {
       ask(
           span,
           " are repeated, and sound again after a D.C. or D.S.; when is "
@@ -84,13 +65,13 @@ final class PassDoubts {
               + "? It is counted in the repeat",
           "counted in the repeat",
           "counted through the whole number");
-    } else if (partly(rule, pass.get(), begins)) {
+    } else if (times.partly(rule, pass.get())) {
       ask(
           span,
           " lie in a repeat only in part; does " + time + " hold for all of them? It does not",
           "where they are repeated",
           "for all of them");
-    } else if (first && total[begins] == 1 && !repeated[begins]) {
+    } else if (first && times.once(begins)) {
       Question.Reading not =
           new Question.Reading("not at all", Optional.empty(), List.of(Off.of(span.change())));
       ask(
@@ -114,41 +95,26 @@ final class PassDoubts {
   }
 
   private boolean nested(PassedBars rule) {
-    return any(rule, i -> repeats.stream().filter(r -> r.repeats(i)).count() > 1);
-  }
-
-  /** "The last time" of bars that lead out of a repeat, or of a D.C., holds on behind it. */
-  private boolean partly(PassedBars rule, Pass pass, int begins) {
-    boolean often = any(rule, i -> total[i] > 1);
-    boolean once = any(rule, i -> total[i] == 1 && !repeated[i]);
-    boolean leadsOut =
-        pass.equals(Pass.LAST)
-            && total[begins] > 1
-            && !any(rule, i -> total[i] == 1 && !repeated[i] && last[i] < last[begins]);
-    return often && once && !leadsOut;
+    return Times.any(rule, i -> repeats.stream().filter(r -> r.repeats(i)).count() > 1);
   }
 
   private boolean addedOut(PassedBars rule) {
     return rule.rule().does() == PassRule.Does.CUT
-        && any(rule, i -> pieces.get(i).added().isPresent() && total[i] > 0);
+        && Times.any(rule, i -> pieces.get(i).added().isPresent() && times.total(i) > 0);
   }
 
   /** Tells whether an ending that leads back is out each time it comes. */
   private boolean endingOut(PassedBars rule) {
     return rule.rule().does() == PassRule.Does.CUT
-        && any(
+        && Times.any(
             rule,
             i ->
                 !pieces.get(i).bar().ending().isEmpty()
                     && pieces.get(i).endSigns()
                     && pieces.get(i).signBar().endBarline().endsRepeat()
-                    && total[i] > 0
+                    && times.total(i) > 0
                     && steps.get(i).stream()
-                        .allMatch(s -> Passes.holds(rule.rule().pass(), s, total[i])));
-  }
-
-  private static boolean any(PassedBars rule, IntPredicate is) {
-    return IntStream.rangeClosed(rule.first(), rule.last()).anyMatch(is);
+                        .allMatch(s -> Passes.holds(rule.rule().pass(), s, times.total(i))));
   }
 
   private void ask(Span span, String text, String one, String other) {

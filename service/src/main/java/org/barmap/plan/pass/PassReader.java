@@ -63,7 +63,7 @@ public final class PassReader {
     Passes passes = Passes.over(walked, pieces, reader.rules, findings);
     if (reader.rules.stream().anyMatch(r -> r.span().isPresent())) {
       PassDoubts doubts = new PassDoubts(number, pieces, walked, repeats, findings);
-      reader.rules.forEach(doubts::ask);
+      reader.rules.stream().filter(passes::comes).forEach(doubts::ask);
     }
     return passes;
   }

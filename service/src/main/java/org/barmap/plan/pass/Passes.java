@@ -30,6 +30,8 @@ public final class Passes {
   private final Map<Bar, Bar> resting = new IdentityHashMap<>();
   private final List<PlayedPiece> steps = new ArrayList<>();
   private final List<PlayedPiece> passed = new ArrayList<>();
+  private final Set<PassedBars> met = Collections.newSetFromMap(new IdentityHashMap<>());
+  private final Set<PassedBars> partly = Collections.newSetFromMap(new IdentityHashMap<>());
 
   private Passes(List<Piece> pieces, List<PassedBars> rules, List<PlanFinding> findings) {
     this.pieces = pieces;
@@ -73,15 +75,25 @@ public final class Passes {
     return passed;
   }
 
+  /** Tells whether the pass a rule names comes. */
+  boolean comes(PassedBars rule) {
+    return met.contains(rule);
+  }
+
   private void run(List<PlayedPiece> walked) {
+    Times times = new Times(pieces, walked);
     int[] total = new int[pieces.size()];
     walked.forEach(s -> total[s.index()] = Math.max(total[s.index()], s.pass()));
-    Set<PassedBars> met = met(walked, total);
+    rules.stream()
+        .filter(r -> r.span().isPresent())
+        .filter(r -> r.rule().pass().filter(p -> times.partly(r, p)).isPresent())
+        .forEach(partly::add);
+    meet(walked, total, times);
     for (PlayedPiece step : walked) {
       PlayedPiece now = step;
       boolean out = false;
       for (PassedBars rule : at.getOrDefault(step.index(), List.of())) {
-        if (!met.contains(rule)) {
+        if (!met.contains(rule) || besides(rule, step, times)) {
           continue; // a pass that never comes leaves nothing out
         }
         boolean here = holds(rule.rule().pass(), step, total[step.index()]);
@@ -104,16 +116,20 @@ public final class Passes {
     }
   }
 
-  /** Returns the rules whose pass comes; of the others the player is told. */
-  private Set<PassedBars> met(List<PlayedPiece> walked, int[] total) {
-    Set<PassedBars> met = Collections.newSetFromMap(new IdentityHashMap<>());
+  /** What is said of a pass of bars in a repeat says nothing of those beside it. */
+  private boolean besides(PassedBars rule, PlayedPiece step, Times times) {
+    return partly.contains(rule) && times.once(step.index());
+  }
+
+  /** Finds the rules whose pass comes; of the others the player is told. */
+  private void meet(List<PlayedPiece> walked, int[] total, Times times) {
     Map<PassedBars, Integer> most = new IdentityHashMap<>();
     for (PlayedPiece step : walked) {
       for (PassedBars rule : at.getOrDefault(step.index(), List.of())) {
         if (step.piece().rest() && rule.span().isEmpty() && notes(rule)) {
           continue; // words over notes don't speak of the rests behind them
         }
-        if (holds(rule.rule().pass(), step, total[step.index()])) {
+        if (!besides(rule, step, times) && holds(rule.rule().pass(), step, total[step.index()])) {
           met.add(rule);
         }
         most.merge(rule, Math.max(step.round().of(), total[step.index()]), Math::max);
@@ -124,7 +140,6 @@ public final class Passes {
         rule.neverMet(pieces, most.getOrDefault(rule, 0)).ifPresent(findings::add);
       }
     }
-    return met;
   }
 
   private boolean notes(PassedBars rule) {

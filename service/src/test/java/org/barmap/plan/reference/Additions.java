@@ -280,8 +280,23 @@ final class Additions {
         return true;
       }
       if (printed.from() <= open.to() && open.from() <= printed.to()) {
-        ask("open-overlap", change, "a printed open stretch shares bars with it", "the printed");
-        return false;
+        int reading =
+            ask(
+                "open-overlap",
+                change,
+                "a printed open stretch shares bars with it",
+                "the printed",
+                "this one instead",
+                "this one instead, and the repeat is taken");
+        if (reading > 0) {
+          opens.remove(printed);
+        }
+        if (reading == 2) {
+          repeats.replaceAll(
+              r ->
+                  r.plain(printed.from(), printed.to()) ? r.times(2).kind(Kind.PRINTED) : r);
+        }
+        return reading > 0;
       }
     }
     for (int k = 0; k < repeats.size(); k++) {

@@ -12,6 +12,9 @@ final class CutRules {
   private final Questions questions;
   private List<Repeat> repeats = List.of();
 
+  /** The repeat asked about is gone, and what is left of it is played in a row. */
+  private boolean straight;
+
   CutRules(WrittenNumber number, Cuts cuts, Questions questions) {
     this.number = number;
     this.cuts = cuts;
@@ -24,7 +27,11 @@ final class CutRules {
     List<Repeat> left = new ArrayList<>();
     for (Repeat repeat : all) {
       if (!goneWhole(repeat)) {
-        left.add(kept(repeat) ? repeat : repeat.times(1));
+        straight = false;
+        Repeat now = kept(repeat) ? repeat : repeat.times(1);
+        if (!straight) {
+          left.add(now);
+        }
       }
     }
     return left;
@@ -77,7 +84,14 @@ final class CutRules {
                     "still repeated")
                 == 1;
       } else if (at < repeat.to() && repeat.block(at) != repeat.block(at + 1) && cuts.over(at)) {
-        ask("cut-ending-edge", at, "a cut runs into an ending", "its bars are out every time");
+        int reading =
+            ask(
+                "cut-ending-edge",
+                at,
+                "a cut runs into an ending",
+                "its bars are out every time",
+                "on from where it lands, bar by bar");
+        straight |= reading == 1;
       }
     }
     return kept;

@@ -56,6 +56,11 @@ final class Heard {
         way, List.of(walk.sounding().stream().map(Walked.Sounding::key).toList(), walk.open()));
   }
 
+  /** What is heard when one way to answer is gone: the bars, and what is held open. */
+  List<Object> of(Map<String, Integer> way) {
+    return played.getOrDefault(way, List.of());
+  }
+
   /**
    * Source: common practice: about bars that nobody comes to in any reading nothing is asked, nor
    * where whatever is answered comes to the same bars.

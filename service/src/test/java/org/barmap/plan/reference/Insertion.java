@@ -29,20 +29,34 @@ record Insertion(int after, int host, List<String> names, boolean behindSign) {
       int after = ahead ? host - 1 : host;
       String name = number.bar(host).name();
       String place = number.asked(host);
+      List<String> names = names(change.change(), name);
       if (all.stream().anyMatch(i -> i.after() == after)) {
-        questions.ask("insert-twice", place, "two insertions behind one bar", "in their order");
+        int said =
+            questions.ask(
+                "insert-twice",
+                place,
+                "two insertions behind one bar",
+                "in their order",
+                "said twice, where they are alike");
+        if (said == 1 && all.stream().anyMatch(i -> i.host() == host && i.names().equals(names))) {
+          continue;
+        }
       }
       if (ahead ? !number.bar(host).first() : !number.bar(host).last()) {
         // Source: decided: inside rests asked.
         questions.ask("insert-in-rest", place, "bars inserted inside a rest", "there");
       }
       if (after >= 0 && (cuts.over(after) || cuts.overInOnePass(after))) {
-        questions.ask(
-            "insert-in-cut", place, "bars inserted inside a cut", "they sound", "out too");
+        int out =
+            questions.ask(
+                "insert-in-cut", place, "bars inserted inside a cut", "they sound", "out too");
+        if (out == 1) {
+          continue;
+        }
       }
       if (ahead) {
         askStart(number, host, repeats, jumps, questions);
-        all.add(new Insertion(after, host, names(change.change(), name), true));
+        all.add(new Insertion(after, host, names, true));
         continue;
       }
       boolean ending = repeats.stream().anyMatch(r -> !r.endings().isEmpty() && r.closesAt(after));
@@ -65,7 +79,7 @@ record Insertion(int after, int host, List<String> names, boolean behindSign) {
                 "before it",
                 "behind it");
       }
-      all.add(new Insertion(after, host, names(change.change(), name), reading == 1));
+      all.add(new Insertion(after, host, names, reading == 1));
     }
     return all;
   }

@@ -162,7 +162,12 @@ final class JumpReader {
       return -1;
     }
     if (codas.size() > 1) {
-      ask("coda-several", codas.get(1), "more than one coda", "the last");
+      int reading =
+          ask("coda-several", codas.get(1), "more than one coda", "the last", "the next");
+      List<Integer> behind = codas.stream().filter(c -> c > jump.at()).toList();
+      if (reading == 1 && !behind.isEmpty()) {
+        return behind.get(0);
+      }
     }
     int coda = codas.get(codas.size() - 1);
     if (coda <= jump.at()) {
@@ -184,7 +189,10 @@ final class JumpReader {
     int fine = fines.get(0);
     boolean last = fine == number.size() - 1;
     if (toCoda >= 0 && fine < coda) {
-      ask("fine-or-coda", fine, "a Fine and a coda after one jump", "the one met first");
+      String why = "a Fine and a coda after one jump";
+      if (ask("fine-or-coda", fine, why, "the one met first", "the coda") == 1) {
+        return -1;
+      }
     } else if (fine > jump.at() && !last) {
       ask("fine-unmet", fine, "bars behind the Fine never sound", "end there");
     } else if (fine < jump.target()) {
@@ -198,12 +206,15 @@ final class JumpReader {
     return fine;
   }
 
+  /** In a vamp, which is left once, and in a last ending there is one time to go on from. */
   private void askRepeats(Jump jump, int toCoda, int fine, boolean with) {
     for (Repeat repeat : repeats) {
-      if (with && toCoda >= 0 && counts(repeat) && repeat.holds(toCoda)) {
+      boolean several = with && repeat.times() > 1;
+      boolean last = !repeat.endings().isEmpty() && doneAt(repeat, toCoda);
+      if (several && toCoda >= 0 && repeat.holds(toCoda) && !last) {
         ask("tocoda-in-repeat", toCoda, "To Coda inside a repeat, with repeats", "first time");
       }
-      if (with && fine >= 0 && fine <= jump.at() && counts(repeat) && repeat.closesAt(fine)) {
+      if (several && fine >= 0 && fine <= jump.at() && repeat.closesAt(fine)) {
         ask("fine-in-repeat", fine, "Fine at the end of a repeat, with repeats", "last time");
       }
     }

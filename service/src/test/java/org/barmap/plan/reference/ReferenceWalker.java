@@ -3,7 +3,6 @@ package org.barmap.plan.reference;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +11,7 @@ import org.barmap.map.BarMap;
 import org.barmap.plan.reference.Questions.Ask;
 import org.barmap.plan.reference.Walked.OfNumber;
 import org.barmap.plan.reference.Walked.Playing;
+import org.barmap.plan.reference.Walked.Reading;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -59,16 +59,20 @@ public final class ReferenceWalker {
     List<OfNumber> walked = new ArrayList<>();
     for (int k : shown) {
       NumberWalk number = first.get(k);
-      LinkedHashSet<List<Walked.Sounding>> readings = new LinkedHashSet<>();
-      List<Walked.Sounding> order = states.next(k);
       boolean played = number.playing() == Playing.PLAYED;
-      readings.add(played ? number.sounding() : List.of());
+      List<Walked.Sounding> order = states.begin(k);
+      Map<List<Object>, Reading> readings = new LinkedHashMap<>();
       Heard heard = new Heard();
       for (Map<String, Integer> way : Questions.ways(asked(number), READINGS)) {
-        NumberWalk one = one(k, byNumber, way);
-        readings.add(one.sounding());
+        NumberWalk one = way.isEmpty() ? number : one(k, byNumber, way);
         heard.add(way, one);
+        if (one.playing() == Playing.PLAYED) {
+          readings.computeIfAbsent(
+              heard.of(way),
+              w -> new Reading(one == number ? order : states.order(one), one.open()));
+        }
       }
+      states.end(k);
       List<Ask> asked = asked(number).stream().filter(heard::matters).toList();
       walked.add(
           new OfNumber(
@@ -77,7 +81,7 @@ public final class ReferenceWalker {
               played ? order : List.of(),
               played ? number.open() : List.of(),
               asked,
-              List.copyOf(readings)));
+              List.copyOf(readings.values())));
     }
     return new Walked(walked, ofBook.asked());
   }

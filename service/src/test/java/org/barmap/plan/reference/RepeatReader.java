@@ -252,7 +252,18 @@ final class RepeatReader {
       return; // Source: common practice (case rehearsal-03-08): "no vamp" takes the word back.
     }
     // Source: decided: a printed VAMP belongs to its own bars or is asked.
-    questions.ask("vamp-print", name(at), "which bars the printed " + kind + " means", "none");
+    int reading =
+        questions.ask(
+            "vamp-print",
+            name(at),
+            "which bars the printed " + kind + " means",
+            "none",
+            "its bar alone",
+            "the rest it stands over");
+    if (reading > 0) {
+      int to = reading == 1 ? at : at + number.bar(at).entry().count() - 1;
+      stretches.add(new Repeat.Open(kind, at, to));
+    }
   }
 
   /** A first ending to go round with, and one way out: a second ending, or what follows. */

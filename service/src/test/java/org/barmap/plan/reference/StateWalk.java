@@ -19,11 +19,22 @@ import org.barmap.plan.reference.Walked.Sounding;
  */
 final class StateWalk {
 
+  /**
+   * A number as it was walked.
+   *
+   * @param page what is in force at each of its bars, as the page stands
+   * @param all what is in force behind the last bar, as it is carried along
+   * @param last the last bar of the book that sounds, or -1
+   */
+  private record Carried(List<Sounding> order, List<InForce> page, InForce all, int last) {}
+
   /** What the page says and what a player has in hand when a number begins. */
   private final List<InForce> atBookOrder = new ArrayList<>();
 
   private final List<NumberWalk> numbers;
   private InForce hand;
+  private InForce start = new InForce();
+  private Carried first = new Carried(List.of(), List.of(), start, -1);
   private int lastShown = -1;
 
   StateWalk(String part, List<NumberWalk> numbers) {
@@ -62,11 +73,9 @@ final class StateWalk {
     return state;
   }
 
-  /** The bars of the next number of the show, with what is in force; numbers in any order. */
-  List<Sounding> next(int k) {
-    NumberWalk number = numbers.get(k);
-    PagePrint print = new PagePrint(number.number(), number.resolved().settings);
-    InForce start = begin(atBookOrder.get(k), number);
+  /** Comes to the next number of the show, any of the book; its bars in its first reading. */
+  List<Sounding> begin(int k) {
+    start = begin(atBookOrder.get(k), numbers.get(k));
     // Source: decided: a number takes over what the one before left in hand.
     for (Aspect aspect : List.of(Aspect.INSTRUMENT, Aspect.BOW, Aspect.MUTE)) {
       // Where the show leaves the order of the book, what the page before had said may count too.
@@ -74,6 +83,17 @@ final class StateWalk {
       start.set(aspect, lastShown == k - 1 ? hand.get(aspect) : both);
     }
     lastShown = k;
+    first = carried(numbers.get(k));
+    return first.order();
+  }
+
+  /** The bars of the number begun in another of its readings, with what is in force. */
+  List<Sounding> order(NumberWalk reading) {
+    return carried(reading).order();
+  }
+
+  private Carried carried(NumberWalk number) {
+    PagePrint print = new PagePrint(number.number(), number.resolved().settings);
     List<InForce> page = page(number, print, start);
     InForce all = start.copy();
     InForce some = start.copy();
@@ -88,14 +108,19 @@ final class StateWalk {
       // What is printed over a bar is not in force in bars that are added before it yet.
       states.add(step.ahead() ? Map.of() : together(number, step, page.get(step.at()), all, some));
     }
+    return new Carried(number.sounding(states), page, all, before);
+  }
+
+  /** Leaves the number begun as its first reading does. */
+  void end(int k) {
+    NumberWalk number = numbers.get(k);
     boolean played = number.playing() == Playing.PLAYED;
-    leave(page, all, before, played);
+    leave(first.page(), first.all(), first.last(), played);
     if (!played) {
       // What directors change in a number that is out is out with it; the print may count.
       List<InForce> printed = page(number, new PagePrint(number.number(), List.of()), start);
-      leave(printed, all, before, false);
+      leave(printed, first.all(), first.last(), false);
     }
-    return number.sounding(states);
   }
 
   private static List<InForce> page(NumberWalk number, PagePrint print, InForce start) {
@@ -132,7 +157,8 @@ final class StateWalk {
     }
     Optional<String> plays = Optional.empty();
     // What "2nd X only" means after a D.C. or D.S. is nowhere said.
-    if (step.times() > 1 && !step.afterJump()) {
+    boolean never = asked(number, "pass-word", number.number().asked(step.at()));
+    if (step.times() > 1 && !step.afterJump() && !never) {
       for (String word : number.number().words(step.at())) {
         plays = plays.or(() -> HandWords.plays(word, step.pass(), step.times()));
       }
@@ -142,11 +168,17 @@ final class StateWalk {
     return state;
   }
 
+  private static boolean asked(NumberWalk number, String key, String place) {
+    return number.questions().asked().stream()
+        .anyMatch(a -> a.key().equals(key) && a.place().equals(place));
+  }
+
   /** What changes say of playing in this pass: "no" of one of them is no. */
   private static Optional<String> said(NumberWalk number, Step step) {
     List<String> all =
         number.resolved().passes.stream()
             .filter(p -> p.from() <= step.at() && step.at() <= p.to())
+            .filter(p -> !asked(number, "pass-never", p.change().id()))
             .map(p -> HandWords.plays(p.change(), step))
             .toList();
     if (all.contains("no") || all.isEmpty()) {

@@ -25,7 +25,7 @@ public record Walked(List<OfNumber> numbers, List<Questions.Ask> asked) {
    * @param order bars as they sound, one by one; empty unless played
    * @param open vamps and safeties, bars by id and offset
    * @param asked what is asked; the order is then that of the first reading
-   * @param readings the orders of all readings, the first one's first
+   * @param readings all readings, the first one first
    */
   public record OfNumber(
       String label,
@@ -33,7 +33,10 @@ public record Walked(List<OfNumber> numbers, List<Questions.Ask> asked) {
       List<Sounding> order,
       List<Open> open,
       List<Questions.Ask> asked,
-      List<List<Sounding>> readings) {}
+      List<Reading> readings) {}
+
+  /** What a number comes to when its questions are answered in one way. */
+  public record Reading(List<Sounding> order, List<Open> open) {}
 
   /**
    * One bar that sounds.

@@ -86,7 +86,7 @@ class EngraversTest {
     }
     int random = Integer.getInteger("barmap.engravers", 100);
     for (int seed = 0; seed < random; seed++) {
-      Knobs knobs = seed % 4 == 0 ? Knobs.simple() : Knobs.ordinary();
+      Knobs knobs = seed % 4 == 0 ? Knobs.simple() : Knobs.wild();
       books("random-" + seed, RandomBooks.book(500_000 + seed, knobs).map());
     }
     List<String> names = List.copyOf(files.keySet());

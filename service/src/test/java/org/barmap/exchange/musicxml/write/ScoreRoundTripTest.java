@@ -35,7 +35,7 @@ class ScoreRoundTripTest {
     int books = Integer.getInteger("barmap.exchange.books", 60);
     List<String> differences = new ArrayList<>();
     for (int seed = 0; seed < books; seed++) {
-      Knobs knobs = seed % 4 == 0 ? Knobs.simple() : Knobs.ordinary();
+      Knobs knobs = seed % 4 == 0 ? Knobs.simple() : Knobs.wild();
       List<String> these = differences(RandomBooks.book(600_000 + seed, knobs).map());
       if (!these.isEmpty()) {
         differences.add("seed " + seed + ": " + these);

@@ -3,6 +3,7 @@ package org.barmap.plan.reference.against;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
@@ -14,6 +15,7 @@ import org.barmap.plan.reference.ReferenceWalker;
 import org.barmap.plan.reference.Walked;
 import org.barmap.plan.reference.Walked.OfNumber;
 import org.barmap.plan.reference.Walked.Playing;
+import org.barmap.plan.reference.Walked.Reading;
 import org.barmap.plan.reference.Walked.Sounding;
 import org.barmap.plan.reference.against.PlanUnderTest.Passes;
 import org.barmap.plan.reference.against.PlanUnderTest.Planned;
@@ -34,6 +36,9 @@ public final class Comparison {
    */
   public record Result(Verdict verdict, String number, String says, int bars, int facts) {}
 
+  private static final Set<String> OF_OPEN =
+      Set.of("vamp-print", "open-overlap", "open-over-repeat", "open-cut", "play-over-vamp");
+
   private final PlanUnderTest plan;
 
   /** Compares one planner. */
@@ -51,9 +56,7 @@ public final class Comparison {
       return new Result(Verdict.FAILED, "", e.toString(), 0, 0);
     }
     if (!walked.asked().isEmpty()) {
-      boolean asks = planned.asked() || planned.numbers().stream().anyMatch(PlannedNumber::asked);
-      Verdict verdict = asks ? Verdict.BOTH_ASK : Verdict.PLAN_GUESSES;
-      return new Result(verdict, "", "the walker asks " + says(walked.asked()), 0, 0);
+      return ofBook(walked, planned);
     }
     List<String> shown = walked.numbers().stream().map(OfNumber::label).toList();
     List<String> found = planned.numbers().stream().map(PlannedNumber::label).toList();
@@ -62,6 +65,25 @@ public final class Comparison {
       return new Result(Verdict.NUMBERS, "", says, 0, 0);
     }
     return worst(walked, planned);
+  }
+
+  /** What is asked of the book as a whole says nothing of what its numbers are. */
+  private Result ofBook(Walked walked, Planned planned) {
+    boolean asks = planned.asked() || planned.numbers().stream().anyMatch(PlannedNumber::asked);
+    String says = "the walker asks " + says(walked.asked());
+    if (!asks) {
+      return new Result(Verdict.PLAN_GUESSES, "", says, 0, 0);
+    }
+    Result worst = new Result(Verdict.BOTH_ASK, "", says, 0, 0);
+    for (OfNumber number : walked.numbers()) {
+      for (PlannedNumber found : planned.numbers()) {
+        // What is in hand hangs on the number before, and that is asked.
+        boolean same = found.label().equals(number.label());
+        Result result = same ? number(number, found, true, false) : worst;
+        worst = result.verdict().compareTo(worst.verdict()) > 0 ? result : worst;
+      }
+    }
+    return worst;
   }
 
   private Result worst(Walked walked, Planned planned) {
@@ -87,11 +109,7 @@ public final class Comparison {
     String label = walked.label();
     boolean asks = found.asked() || bookAsked;
     if (!walked.asked().isEmpty()) {
-      boolean read = walked.readings().stream().anyMatch(r -> keys(r).equals(foundKeys(found)));
-      Verdict silent = read ? Verdict.PLAN_GUESSES : Verdict.PLAN_INVENTS;
-      String says =
-          "the walker asks " + says(walked.asked()) + "; the plan plays " + foundKeys(found);
-      return new Result(asks ? Verdict.BOTH_ASK : silent, label, says, 0, 0);
+      return asked(walked, found, asks, sure);
     }
     if (walked.playing() != found.playing()) {
       String says = "walker " + walked.playing() + ", plan " + found.playing();
@@ -104,14 +122,45 @@ public final class Comparison {
       String says = difference(keys(walked.order()), foundKeys(found)) + found.says();
       return new Result(asks ? Verdict.PLAN_ASKS : Verdict.ORDER, label, says, 0, 0);
     }
-    return sameOrder(walked, found, asks, sure);
+    return sameOrder(new Reading(walked.order(), walked.open()), found, asks, sure);
   }
 
-  private Result sameOrder(OfNumber walked, PlannedNumber found, boolean asks, boolean sure) {
+  /** Where the walker asks, what the plan shows has to be one of the readings, as a whole. */
+  private Result asked(OfNumber walked, PlannedNumber found, boolean asks, boolean sure) {
+    String says = "the walker asks " + says(walked.asked());
+    String label = walked.label();
+    if (walked.playing() != Playing.PLAYED) {
+      return new Result(asks ? Verdict.BOTH_ASK : Verdict.PLAN_GUESSES, label, says, 0, 0);
+    }
+    List<Reading> read =
+        walked.readings().stream().filter(r -> keys(r.order()).equals(foundKeys(found))).toList();
+    if (read.isEmpty() || !asks) {
+      Verdict silent = read.isEmpty() ? Verdict.PLAN_INVENTS : Verdict.PLAN_GUESSES;
+      says += "; the plan plays " + foundKeys(found) + found.says();
+      return new Result(asks ? Verdict.ASKS_OTHERWISE : silent, label, says, 0, 0);
+    }
+    // Which bars are held open is what is asked.
+    boolean open = walked.asked().stream().anyMatch(a -> OF_OPEN.contains(a.key()));
+    PlannedNumber bare =
+        new PlannedNumber(
+            found.label(), found.playing(), found.order(), Optional.empty(), asks, found.says());
+    Result best = new Result(Verdict.FAILED, label, says, 0, 0);
+    for (Reading reading : read) {
+      Result result = sameOrder(reading, open ? bare : found, asks, sure);
+      best = result.verdict().compareTo(best.verdict()) < 0 ? result : best;
+    }
+    boolean alike = best.verdict().group() == Verdict.Group.AGREE;
+    return alike
+        ? new Result(Verdict.BOTH_ASK, label, says, best.bars(), best.facts())
+        : best;
+  }
+
+  private Result sameOrder(Reading walked, PlannedNumber found, boolean asks, boolean sure) {
     int bars = walked.order().size();
+    String label = found.label();
     if (found.open().isPresent() && !walkedOpen(walked).equals(foundOpen(found))) {
       String says = "open: walker " + walkedOpen(walked) + ", plan " + foundOpen(found);
-      return new Result(Verdict.OPEN, walked.label(), says, bars, 0);
+      return new Result(Verdict.OPEN, label, says, bars, 0);
     }
     int facts = 0;
     for (int k = 0; k < bars; k++) {
@@ -120,7 +169,7 @@ public final class Comparison {
       OptionalInt pass = pass(right);
       if (pass.isPresent() && bar.pass().isPresent() && !pass.equals(bar.pass())) {
         String says = at(k, right) + ": pass " + pass + ", plan " + bar.pass();
-        return new Result(Verdict.PASSES, walked.label(), says, bars, 0);
+        return new Result(Verdict.PASSES, label, says, bars, 0);
       }
       for (Map.Entry<Aspect, String> fact : bar.state().entrySet()) {
         Set<String> allowed = right.state().getOrDefault(fact.getKey(), Set.of(Aspect.ANY));
@@ -137,14 +186,14 @@ public final class Comparison {
                   + new TreeSet<>(allowed)
                   + ", plan "
                   + fact.getValue();
-          return new Result(Verdict.STATE, walked.label(), says, bars, facts);
+          return new Result(Verdict.STATE, label, says, bars, facts);
         }
         facts += allowed.size() == 1 ? 1 : 0;
       }
     }
     Verdict verdict = asks ? Verdict.AGREE_AND_PLAN_ASKS : Verdict.AGREE;
     return new Result(
-        verdict, walked.label(), asks ? String.valueOf(found.says()) : "", bars, facts);
+        verdict, label, asks ? String.valueOf(found.says()) : "", bars, facts);
   }
 
   private static boolean hand(Aspect aspect) {
@@ -162,7 +211,7 @@ public final class Comparison {
     return OptionalInt.of(plan.passes() == Passes.OF_REPEAT ? bar.pass() : bar.time());
   }
 
-  private static Set<String> walkedOpen(OfNumber walked) {
+  private static Set<String> walkedOpen(Reading walked) {
     return walked.open().stream()
         .map(o -> o.kind() + " " + o.first() + " to " + o.last())
         .collect(Collectors.toCollection(TreeSet::new));

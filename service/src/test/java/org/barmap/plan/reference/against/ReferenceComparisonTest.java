@@ -48,7 +48,7 @@ class ReferenceComparisonTest {
 
   @Test
   void whoAlwaysAsksIsSeen() {
-    Tally tally = tally(new WalkerAsPlan(n -> with(n, n.order(), true)), Knobs.ordinary());
+    Tally tally = tally(new WalkerAsPlan(n -> with(n, n.order(), true)), Knobs.wild());
     assertThat(tally.count(Verdict.AGREE_AND_PLAN_ASKS)).isPositive();
     assertThat(tally.count(Verdict.Group.DIFFER)).isZero();
   }
@@ -56,7 +56,7 @@ class ReferenceComparisonTest {
   @Test
   void whoPlaysNoBarTwiceIsFoundWithASmallBook() {
     WalkerAsPlan once = new WalkerAsPlan(n -> with(n, once(n.order()), n.asked()));
-    Tally tally = tally(once, Knobs.ordinary().with(0, Feature.NUMBERS));
+    Tally tally = tally(once, Knobs.wild().with(0, Feature.NUMBERS));
     assertThat(tally.count(Verdict.ORDER)).isPositive();
     for (String difference : tally.differences()) {
       assertThat(difference.lines().filter(l -> l.startsWith("book")).findFirst().orElse(""))
@@ -98,7 +98,7 @@ class ReferenceComparisonTest {
                                     b.state()))
                         .toList(),
                     n.asked()));
-    assertThat(tally(first, Knobs.ordinary()).count(Verdict.PASSES)).isPositive();
+    assertThat(tally(first, Knobs.wild()).count(Verdict.PASSES)).isPositive();
   }
 
   @Test
@@ -113,7 +113,7 @@ class ReferenceComparisonTest {
                     Optional.of(List.of()),
                     n.asked(),
                     List.of()));
-    assertThat(tally(none, Knobs.ordinary()).count(Verdict.OPEN)).isPositive();
+    assertThat(tally(none, Knobs.wild()).count(Verdict.OPEN)).isPositive();
   }
 
   @Test
@@ -125,7 +125,7 @@ class ReferenceComparisonTest {
                     n,
                     n.order().stream().map(b -> b.with(Map.of(Aspect.TEMPO, "120"))).toList(),
                     n.asked()));
-    Tally tally = tally(guess, Knobs.ordinary());
+    Tally tally = tally(guess, Knobs.wild());
     assertThat(tally.count(Verdict.STATE)).isPositive();
     assertThat(tally.differences()).isNotEmpty();
   }
@@ -137,7 +137,7 @@ class ReferenceComparisonTest {
             n ->
                 new PlannedNumber(
                     n.label(), Playing.PLAYED, n.order(), n.open(), n.asked(), n.says()));
-    Knobs knobs = Knobs.ordinary().with(0.5, Feature.TACETS);
+    Knobs knobs = Knobs.wild().with(0.5, Feature.TACETS);
     assertThat(tally(plays, knobs).count(Verdict.PLAYING)).isPositive();
   }
 

@@ -6,8 +6,10 @@ public enum Verdict {
   AGREE(Group.AGREE),
   /** The same, though the plan asks something the walker is sure of. */
   AGREE_AND_PLAN_ASKS(Group.AGREE),
-  /** Both ask. */
+  /** Both ask, and what the plan shows is one of the walker's readings. */
   BOTH_ASK(Group.BOTH_ASK),
+  /** Both ask, and the plan shows an order that is none of the walker's readings. */
+  ASKS_OTHERWISE(Group.BOTH_ASK),
   /** The walker asks; the plan goes on with one of the readings and says nothing. */
   PLAN_GUESSES(Group.DIFFER),
   /** The walker asks; the plan goes on with an order that is none of the readings. */

@@ -16,6 +16,11 @@ final class Drawn {
 
   boolean wayOut;
 
+  /** Which stretch between signs of the form it lies in, and which repeat with all in it. */
+  int block;
+
+  int group;
+
   final List<Integer> ending;
   String mark = "";
   String more = "";

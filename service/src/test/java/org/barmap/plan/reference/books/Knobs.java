@@ -9,8 +9,10 @@ import java.util.Map;
  * @param likely a feature not in it never comes
  * @param sections about how many stretches a number has
  * @param changes at most so many changes in a book
+ * @param sense how often what is printed and said is what a book and a director would say, see
+ *     {@link Sense}; otherwise it comes anywhere
  */
-public record Knobs(Map<Feature, Double> likely, int sections, int changes) {
+public record Knobs(Map<Feature, Double> likely, int sections, int changes, double sense) {
 
   /** Takes a copy. */
   public Knobs {
@@ -19,14 +21,21 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes) {
 
   /** Plain bars and rests, whole-bar cuts, a repeat now and then. */
   public static Knobs simple() {
-    return new Knobs(Map.of(), 3, 2)
+    return new Knobs(Map.of(), 3, 2, 0)
         .with(0.25, Feature.RESTS, Feature.REPEATS, Feature.MARKS, Feature.CUTS, Feature.METERS)
         .with(0.1, Feature.INSERTS, Feature.OPENS, Feature.PLAYS, Feature.TEMPOS);
   }
 
-  /** All that a decent book and a decent director do. */
+  /** Books as they are printed, and changes as directors say them. */
   public static Knobs ordinary() {
-    return new Knobs(Map.of(), 5, 3)
+    Knobs wild = wild();
+    return new Knobs(wild.likely(), wild.sections(), wild.changes(), 0.96)
+        .with(0.001, Feature.BAD_ADDRESSES);
+  }
+
+  /** All that books and directors do, at any bars. */
+  public static Knobs wild() {
+    return new Knobs(Map.of(), 5, 3, 0)
         .with(0.3, Feature.NUMBERS, Feature.JUMPS, Feature.CODAS, Feature.FINES)
         .with(0.2, Feature.REPEATS, Feature.ENDINGS, Feature.TIMES, Feature.RESTS)
         .with(0.2, Feature.REPEATS_AFTER_JUMP, Feature.WORDED, Feature.CUTS)
@@ -43,7 +52,7 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes) {
 
   /** Small numbers whose changes meet: in repeats, their endings and what jumps replay. */
   public static Knobs crowded() {
-    return new Knobs(Map.of(), 2, 1)
+    return new Knobs(Map.of(), 2, 1, 0)
         .with(0.5, Feature.ENDINGS, Feature.REPEATS)
         .with(0.3, Feature.CUTS, Feature.PLAYS, Feature.ALIKE_ENDINGS, Feature.LONE_ENDINGS)
         .with(0.3, Feature.NESTED, Feature.MARKS, Feature.WORDED, Feature.CODAS, Feature.FINES)
@@ -54,9 +63,9 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes) {
         .with(0.8, Feature.FIRST_BAR);
   }
 
-  /** Ordinary books with more of what repeats and jumps do, and more of what directors say. */
+  /** Wild books with more of what repeats and jumps do, and more of what directors say. */
   public static Knobs full() {
-    return ordinary()
+    return wild()
         .with(0.3, Feature.NESTED_IN_ENDINGS, Feature.SIGNS_IN_REPEATS)
         .with(0.15, Feature.MORE_ENDINGS)
         .with(0.08, Feature.PASS_CUTS, Feature.PASSES_SAID, Feature.INSERTS_BEFORE)
@@ -66,7 +75,7 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes) {
 
   /** The same with signs anywhere and more of everything. */
   public static Knobs hostile() {
-    Knobs knobs = new Knobs(Map.of(), 7, 6);
+    Knobs knobs = new Knobs(Map.of(), 7, 6, 0);
     for (Feature feature : Feature.values()) {
       knobs = knobs.with(0.2, feature);
     }
@@ -87,7 +96,7 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes) {
     for (Feature feature : features) {
       other.put(feature, share);
     }
-    return new Knobs(other, sections, changes);
+    return new Knobs(other, sections, changes, sense);
   }
 
   /** Returns how likely a feature is. */

@@ -95,6 +95,20 @@ public final class RandomBooks {
     return knobs.of(feature) > 0 && chance(feature);
   }
 
+  /** Whether the next thing is one that makes sense; of wild books nothing is drawn here. */
+  private boolean sensible() {
+    return knobs.sense() > 0 && random.nextDouble() < knobs.sense();
+  }
+
+  /** Whether the repeat that begins with a bar has nothing in it but bars. */
+  private boolean plain(int at) {
+    int k = places.get(at);
+    while (k < tokens.size() && (places.contains(k) || tokens.get(k).startsWith("/"))) {
+      k++;
+    }
+    return k < tokens.size() && tokens.get(k).matches(":\\|2?");
+  }
+
   private <T> T pick(List<T> from) {
     return from.get(random.nextInt(from.size()));
   }
@@ -112,6 +126,7 @@ public final class RandomBooks {
     if (chance(JUMPS)) {
       jump();
     }
+    Sense.number(tokens, drawn, places);
     decorate();
     for (int k = 0; k < drawn.size(); k++) {
       tokens.set(places.get(k), drawn.get(k).text());
@@ -141,7 +156,8 @@ public final class RandomBooks {
         tokens.add(":|");
         bars(1, false);
       }
-      tokens.add(":|" + (chance(TIMES) ? 1 + random.nextInt(4) : ""));
+      int least = sensible() ? 2 : 1;
+      tokens.add(":|" + (chance(TIMES) ? least + random.nextInt(5 - least) : ""));
     }
   }
 
@@ -251,7 +267,7 @@ public final class RandomBooks {
         bar.more += "x" + (2 + random.nextInt(2));
       }
       boolean begins = places.get(k) > 0 && tokens.get(places.get(k) - 1).equals("|:");
-      if (begins && chance(PRINTED_OPENS)) {
+      if (begins && chance(PRINTED_OPENS) && (!sensible() || plain(k))) {
         bar.more += random.nextBoolean() ? "{VAMP}" : "{safety}";
       }
     }
@@ -268,7 +284,7 @@ public final class RandomBooks {
     if (chance(BEATS)) {
       bar.more += random.nextBoolean() ? "{in_two}" : "{in_four}";
     }
-    if (!bar.top && chance(PASS_WORDS)) {
+    if (!bar.top && chance(PASS_WORDS) && (!sensible() || bar.ending.isEmpty())) {
       bar.more += "{" + pick(PASS) + "}";
     }
   }

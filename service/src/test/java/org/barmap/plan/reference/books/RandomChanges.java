@@ -4,8 +4,12 @@ import static org.barmap.plan.reference.books.Feature.*;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import java.util.function.BiPredicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -20,13 +24,18 @@ final class RandomChanges {
 
   private static final List<String> ORDINALS = List.of("first", "2nd", "third", "4th", "fifth");
 
+  /** How often bars are drawn till some fit. */
+  private static final int TRIES = 40;
+
   private static final Pattern METER = Pattern.compile("<(\\d+)/\\d+>");
 
   private final Random random;
   private final Knobs knobs;
   private final List<Numbered> numbers;
   private final int many;
+  private final Map<String, Sense> senses = new HashMap<>();
   private List<Called> bars = List.of();
+  private Sense sense = new Sense(List.of());
 
   RandomChanges(Random random, Knobs knobs, List<Numbered> numbers, int many) {
     this.random = random;
@@ -40,9 +49,10 @@ final class RandomChanges {
     for (int k = 0; k < knobs.changes(); k++) {
       Numbered number = numbers.get(random.nextInt(numbers.size()));
       bars = single(number);
+      sense = senses.computeIfAbsent(number.label(), n -> new Sense(number.drawn()));
       for (String change : some(number)) {
         changes.add((chance(OFF) ? "off " : "") + change);
-        if (chance(TWICE)) {
+        if (chance(TWICE) && !(knobs.sense() > 0 && change.contains(" insert "))) {
           changes.add(change);
         }
       }
@@ -72,22 +82,26 @@ final class RandomChanges {
     String no = "No." + number.label() + " ";
     List<String> some = new ArrayList<>();
     if (chance(CUTS)) {
-      some.add(no + "cut " + stretch(8, false));
+      stretch(8, false, sense::cut).ifPresent(s -> some.add(no + "cut " + s));
     }
     if (chance(BEAT_CUTS)) {
-      some.add(no + "cut " + stretch(3, true));
+      stretch(3, true, sense::beats).ifPresent(s -> some.add(no + "cut " + s));
     }
     if (chance(PASS_CUTS)) {
-      some.add(no + "cut " + stretch(2, false) + (random.nextBoolean() ? " @last" : " @1"));
+      stretch(2, false, sense::pass)
+          .ifPresent(
+              s -> some.add(no + "cut " + s + (random.nextBoolean() ? " @last" : " @1")));
     }
     if (chance(PLAYS)) {
-      some.add(no + "play " + stretch(5, false) + " x" + (1 + random.nextInt(4)));
+      stretch(5, false, sense::play)
+          .ifPresent(s -> some.add(no + "play " + s + " x" + (1 + random.nextInt(4))));
     }
     if (chance(OPENS)) {
-      some.add(no + (random.nextBoolean() ? "vamp " : "safety ") + stretch(4, false));
+      String kind = random.nextBoolean() ? "vamp " : "safety ";
+      stretch(4, false, sense::open).ifPresent(s -> some.add(no + kind + s));
     }
     if (chance(INSERTS)) {
-      int after = random.nextInt(bars.size());
+      int after = place((at, same) -> sense.insert(at));
       some.add(
           no
               + "insert after "
@@ -117,7 +131,8 @@ final class RandomChanges {
     }
     if (also(PASSES_SAID)) {
       String pass = random.nextInt(3) == 0 ? "last" : Integer.toString(1 + random.nextInt(2));
-      some.add(no + (random.nextBoolean() ? "only " : "not ") + stretch(4, false) + " @" + pass);
+      String kind = random.nextBoolean() ? "only " : "not ";
+      stretch(4, false, sense::pass).ifPresent(s -> some.add(no + kind + s + " @" + pass));
     }
     if (also(JUMPS_SAID)) {
       List<Drawn> jumps =
@@ -149,7 +164,7 @@ final class RandomChanges {
               + (50 + random.nextInt(120));
       case 1 -> "key " + at + " " + (random.nextInt(9) - 4);
       case 2 -> "instrument " + at + " " + (random.nextBoolean() ? "electric bass" : "tuba");
-      default -> "beats " + stretch(6, false) + " " + (1 + random.nextInt(4));
+      default -> "beats " + stretch(6, false, (from, to) -> true).orElseThrow() + " " + (1 + random.nextInt(4));
     };
   }
 
@@ -163,9 +178,35 @@ final class RandomChanges {
     return "order " + String.join(" ", some ? labels.subList(0, 2) : labels);
   }
 
-  private String stretch(int longest, boolean beats) {
-    int from = random.nextInt(bars.size());
-    int to = Math.min(bars.size() - 1, from + random.nextInt(longest));
+  /** Bars that fit, or any where sense is not asked for; none where nothing fits. */
+  private Optional<String> stretch(int longest, boolean beats, BiPredicate<Integer, Integer> fits) {
+    boolean sensible = sensible();
+    for (int k = 0; k < TRIES; k++) {
+      int from = random.nextInt(bars.size());
+      int to = Math.min(bars.size() - 1, from + random.nextInt(longest));
+      if (!sensible || fits.test(from, to)) {
+        sense.said(from, to);
+        return Optional.of(stretch(from, to, beats));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private int place(BiPredicate<Integer, Integer> fits) {
+    boolean sensible = sensible();
+    int at = random.nextInt(bars.size());
+    for (int k = 0; k < TRIES && sensible && !fits.test(at, at); k++) {
+      at = random.nextInt(bars.size());
+    }
+    sense.said(at, at);
+    return at;
+  }
+
+  private boolean sensible() {
+    return knobs.sense() > 0 && random.nextDouble() < knobs.sense();
+  }
+
+  private String stretch(int from, int to, boolean beats) {
     String first = said(from);
     String last = said(to);
     if (beats) {

@@ -2,13 +2,9 @@ package org.barmap.plan.reference.books;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -22,7 +18,6 @@ import org.barmap.plan.reference.Walked.Sounding;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import tools.jackson.databind.JsonNode;
 
 /**
  * The walker against small books worked out by hand, each with its source, in {@code cases.txt};
@@ -30,53 +25,18 @@ import tools.jackson.databind.JsonNode;
  */
 class ReferenceWalkerTest {
 
-  /** A key and a value of a case. */
-  private record Line(String key, String value) {}
-
-  private record Case(List<Line> lines) {
-    List<String> all(String key) {
-      return lines.stream().filter(l -> l.key().equals(key)).map(Line::value).toList();
-    }
-
-    @Override
-    public String toString() {
-      return all("case").get(0);
-    }
+  static Stream<SmallBook> cases() {
+    return SmallBook.all().stream();
   }
 
-  static Stream<Case> cases() throws IOException {
-    try (InputStream in =
-        ReferenceWalkerTest.class.getResourceAsStream("/org/barmap/plan/reference/cases.txt")) {
-      String text = new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
-      List<Case> cases = new ArrayList<>();
-      for (String block : text.split("\\n\\s*\\n")) {
-        List<Line> lines =
-            block
-                .lines()
-                .filter(l -> !l.isBlank() && !l.startsWith("#"))
-                .map(l -> l.strip().split(" ", 2))
-                .map(p -> new Line(p[0], p.length > 1 ? p[1] : ""))
-                .toList();
-        if (!lines.isEmpty()) {
-          cases.add(new Case(lines));
-        }
-      }
-      return cases.stream();
-    }
-  }
-
-  private static Walked walk(Case given) {
-    List<JsonNode> changes = new ArrayList<>();
-    for (String change : given.all("change")) {
-      changes.add(ChangeNotation.change("c" + (changes.size() + 1), change));
-    }
-    boolean repeats = given.all("setting").contains("repeats");
-    return ReferenceWalker.walk(Notation.book(given.all("book").get(0)), changes, repeats);
+  private static Walked walk(SmallBook given) {
+    RandomBook book = given.book();
+    return ReferenceWalker.walk(book.map(), book.json(), book.repeatsAfterJump());
   }
 
   @ParameterizedTest
   @MethodSource("cases")
-  void walksAsWorkedOutByHand(Case given) {
+  void walksAsWorkedOutByHand(SmallBook given) {
     Walked walked = walk(given);
     assertThat(given.all("source")).as("every case has a source").hasSize(1);
     assertThat(asked(walked)).isEqualTo(new java.util.TreeSet<>(given.all("asks")));
@@ -92,12 +52,12 @@ class ReferenceWalkerTest {
     return keys;
   }
 
-  private static void checkOrders(Case given, Walked walked) {
+  private static void checkOrders(SmallBook given, Walked walked) {
     if (given.all("order").isEmpty() && given.all("tacet").isEmpty()) {
       return;
     }
     List<String> expected = new ArrayList<>();
-    for (Line line : given.lines()) {
+    for (SmallBook.Line line : given.lines()) {
       if (Set.of("order", "tacet", "out").contains(line.key())) {
         expected.add(line.key().equals("order") ? plain(line.value()) : line.key());
       }
@@ -151,11 +111,11 @@ class ReferenceWalkerTest {
     return order.stream().map(Sounding::says).collect(Collectors.joining(" "));
   }
 
-  private static void checkReadings(Case given, Walked walked) {
+  private static void checkReadings(SmallBook given, Walked walked) {
     Set<String> readings =
         walked.numbers().stream()
             .flatMap(n -> n.readings().stream())
-            .map(ReferenceWalkerTest::says)
+            .map(r -> says(r.order()))
             .collect(Collectors.toSet());
     for (String reading : given.all("reading")) {
       assertThat(readings).contains(plain(reading));
@@ -185,8 +145,8 @@ class ReferenceWalkerTest {
   }
 
   @Test
-  void atLeastSixtyCases() throws IOException {
-    assertThat(cases().map(Case::toString).collect(Collectors.toSet()))
+  void atLeastSixtyCases() {
+    assertThat(cases().map(SmallBook::toString).collect(Collectors.toSet()))
         .hasSize((int) cases().count())
         .hasSizeGreaterThan(60);
   }
