@@ -142,9 +142,17 @@ final class Jumps {
     return !toCodaAnywhere && nextStart(Navigation.CODA, 0) >= 0 && jump >= 0;
   }
 
+  /** What stands over the entry of a piece, also where a change took the entry apart. */
   private String words(int i) {
+    int first = i;
+    String entry = pieces.get(i).signBar().id();
+    while (first > 0 && pieces.get(first - 1).signBar().id().equals(entry)) {
+      first--;
+    }
     List<String> texts = new ArrayList<>();
-    pieces.get(i).signBar().words().forEach(w -> texts.add(w.text()));
+    for (int k = first; k <= i; k++) {
+      pieces.get(k).signBar().words().forEach(w -> texts.add(w.text()));
+    }
     return String.join(" ", texts).toLowerCase(Locale.ROOT);
   }
 

@@ -67,7 +67,8 @@ final class SeveralSigns {
             "A second coda stands here; you go to the first behind the D.C. or D.S.");
       }
       if (jump.coda() <= at) {
-        find(jump.coda(), "coda-before", "The coda stands before the D.C. or D.S. that leads to it");
+        find(
+            jump.coda(), "coda-before", "The coda stands before the D.C. or D.S. that leads to it");
       }
     } else if (!toCodas.isEmpty() && !starts(Navigation.CODA).isEmpty()) {
       find(
@@ -113,7 +114,6 @@ final class SeveralSigns {
   }
 
   private void find(int piece, String code, String text) {
-    findings.add(
-        PlanFinding.form(Severity.DOUBT, pieces.get(piece).bar().id(), code, text + "."));
+    findings.add(PlanFinding.form(Severity.DOUBT, pieces.get(piece).bar().id(), code, text + "."));
   }
 }

@@ -60,16 +60,13 @@ class WalkerRatchetTest {
     }
   }
 
-  /**
-   * Small books worked out by hand, many of them what was left of books that once differed.
-   */
+  /** Small books worked out by hand, many of them what was left of books that once differed. */
   @Test
   void smallBooksAgreeOrBothAsk() {
     Comparison comparison = new Comparison(new PlannerUnderTest());
     List<String> differ =
         SmallBook.all().stream()
-            .filter(
-                b -> comparison.compare(b.book()).verdict().group() == Verdict.Group.DIFFER)
+            .filter(b -> comparison.compare(b.book()).verdict().group() == Verdict.Group.DIFFER)
             .map(SmallBook::toString)
             .toList();
     assertThat(differ).containsExactlyInAnyOrderElementsOf(NOT_READ);

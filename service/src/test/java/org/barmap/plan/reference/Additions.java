@@ -293,8 +293,7 @@ final class Additions {
         }
         if (reading == 2) {
           repeats.replaceAll(
-              r ->
-                  r.plain(printed.from(), printed.to()) ? r.times(2).kind(Kind.PRINTED) : r);
+              r -> r.plain(printed.from(), printed.to()) ? r.times(2).kind(Kind.PRINTED) : r);
         }
         return reading > 0;
       }

@@ -162,8 +162,7 @@ final class JumpReader {
       return -1;
     }
     if (codas.size() > 1) {
-      int reading =
-          ask("coda-several", codas.get(1), "more than one coda", "the last", "the next");
+      int reading = ask("coda-several", codas.get(1), "more than one coda", "the last", "the next");
       List<Integer> behind = codas.stream().filter(c -> c > jump.at()).toList();
       if (reading == 1 && !behind.isEmpty()) {
         return behind.get(0);

@@ -150,9 +150,7 @@ public final class Comparison {
       best = result.verdict().compareTo(best.verdict()) < 0 ? result : best;
     }
     boolean alike = best.verdict().group() == Verdict.Group.AGREE;
-    return alike
-        ? new Result(Verdict.BOTH_ASK, label, says, best.bars(), best.facts())
-        : best;
+    return alike ? new Result(Verdict.BOTH_ASK, label, says, best.bars(), best.facts()) : best;
   }
 
   private Result sameOrder(Reading walked, PlannedNumber found, boolean asks, boolean sure) {
@@ -192,8 +190,7 @@ public final class Comparison {
       }
     }
     Verdict verdict = asks ? Verdict.AGREE_AND_PLAN_ASKS : Verdict.AGREE;
-    return new Result(
-        verdict, label, asks ? String.valueOf(found.says()) : "", bars, facts);
+    return new Result(verdict, label, asks ? String.valueOf(found.says()) : "", bars, facts);
   }
 
   private static boolean hand(Aspect aspect) {

@@ -89,8 +89,7 @@ final class RandomChanges {
     }
     if (chance(PASS_CUTS)) {
       stretch(2, false, sense::pass)
-          .ifPresent(
-              s -> some.add(no + "cut " + s + (random.nextBoolean() ? " @last" : " @1")));
+          .ifPresent(s -> some.add(no + "cut " + s + (random.nextBoolean() ? " @last" : " @1")));
     }
     if (chance(PLAYS)) {
       stretch(5, false, sense::play)
@@ -164,7 +163,11 @@ final class RandomChanges {
               + (50 + random.nextInt(120));
       case 1 -> "key " + at + " " + (random.nextInt(9) - 4);
       case 2 -> "instrument " + at + " " + (random.nextBoolean() ? "electric bass" : "tuba");
-      default -> "beats " + stretch(6, false, (from, to) -> true).orElseThrow() + " " + (1 + random.nextInt(4));
+      default ->
+          "beats "
+              + stretch(6, false, (from, to) -> true).orElseThrow()
+              + " "
+              + (1 + random.nextInt(4));
     };
   }
 

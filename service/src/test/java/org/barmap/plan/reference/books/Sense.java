@@ -148,8 +148,7 @@ final class Sense {
       }
       block++;
       boolean another = k + 1 < tokens.size() && tokens.get(k + 1).startsWith("[");
-      boolean closes =
-          (token.equals("]") && !another) || (token.startsWith(":|") && !inEnding);
+      boolean closes = (token.equals("]") && !another) || (token.startsWith(":|") && !inEnding);
       if (token.startsWith("[") || token.equals("]")) {
         inEnding = token.startsWith("[");
       }

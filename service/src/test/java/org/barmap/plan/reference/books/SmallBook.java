@@ -53,8 +53,7 @@ public record SmallBook(List<Line> lines) {
 
   /** Returns the book with its changes. */
   public RandomBook book() {
-    return new RandomBook(
-        all("book").get(0), all("change"), all("setting").contains("repeats"));
+    return new RandomBook(all("book").get(0), all("change"), all("setting").contains("repeats"));
   }
 
   @Override
