@@ -27,7 +27,7 @@ public record MoveBarline(String bar, Side side, double x, double y) implements 
   /** Reads absent keys as an unknown bar and its end. */
   public MoveBarline {
     bar = OneBar.id(bar);
-    side = side == null ? Side.END : side;
+    side = Side.orEnd(side);
   }
 
   @Override
@@ -63,13 +63,13 @@ public record MoveBarline(String bar, Side side, double x, double y) implements 
     Ruler.Edge edge = Lookup.edge(draft, b.page(), b.system(), new Point(x, y)).orElseThrow();
     Optional<Bar> neighbour = neighbour(draft, b);
     Draft now = OneBar.put(draft, moved(b, side, edge), SHAPED);
-    Side other = side == Side.END ? Side.START : Side.END;
-    return neighbour.map(n -> OneBar.put(now, moved(n, other, edge), SHAPED)).orElse(now);
+    return neighbour.map(n -> OneBar.put(now, moved(n, side.other(), edge), SHAPED)).orElse(now);
   }
 
   /** Returns the bar beside it that shares this side: one whose own side is not far from it. */
   private Optional<Bar> neighbour(Draft draft, Bar b) {
-    return (side == Side.END ? Lookup.after(draft, b) : Lookup.before(draft, b))
+    return side
+        .beside(draft, b)
         .filter(
             n -> {
               Outline a = side == Side.END ? b.outline() : n.outline();
@@ -91,9 +91,6 @@ public record MoveBarline(String bar, Side side, double x, double y) implements 
 
   @Override
   public String says(Draft draft) {
-    return "Barline moved at the "
-        + (side == Side.END ? "end" : "start")
-        + " of "
-        + Saying.bar(draft, bar);
+    return "Barline moved " + side.of(Saying.bar(draft, bar));
   }
 }

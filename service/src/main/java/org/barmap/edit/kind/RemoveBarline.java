@@ -8,7 +8,6 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.barmap.edit.draft.Aspect;
 import org.barmap.edit.draft.Draft;
-import org.barmap.edit.draft.Lookup;
 import org.barmap.edit.draft.Ruler;
 import org.barmap.map.Bar;
 import org.barmap.map.Content;
@@ -35,7 +34,7 @@ public record RemoveBarline(String bar, Side side) implements Correction {
   /** Reads absent keys as an unknown bar and its end. */
   public RemoveBarline {
     bar = OneBar.id(bar);
-    side = side == null ? Side.END : side;
+    side = Side.orEnd(side);
   }
 
   @Override
@@ -60,9 +59,8 @@ public record RemoveBarline(String bar, Side side) implements Correction {
   private record Pair(Bar left, Bar right) {}
 
   private Optional<Pair> pair(Draft draft, Bar b) {
-    return side == Side.END
-        ? Lookup.after(draft, b).map(n -> new Pair(b, n))
-        : Lookup.before(draft, b).map(n -> new Pair(n, b));
+    return side.beside(draft, b)
+        .map(n -> side == Side.END ? new Pair(b, n) : new Pair(n, b));
   }
 
   @Override
@@ -120,9 +118,6 @@ public record RemoveBarline(String bar, Side side) implements Correction {
 
   @Override
   public String says(Draft draft) {
-    return "Barline removed at the "
-        + (side == Side.END ? "end" : "start")
-        + " of "
-        + Saying.bar(draft, bar);
+    return "Barline removed " + side.of(Saying.bar(draft, bar));
   }
 }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.barmap.edit.draft.Aspect;
 import org.barmap.edit.draft.Draft;
-import org.barmap.edit.draft.Lookup;
 import org.barmap.map.Bar;
 import org.barmap.map.Barline;
 
@@ -21,7 +20,7 @@ public record SetBarline(String bar, Side side, Optional<Barline> type) implemen
   /** Reads absent keys as an unknown bar, its end, and no type. */
   public SetBarline {
     bar = OneBar.id(bar);
-    side = side == null ? Side.END : side;
+    side = Side.orEnd(side);
     type = type == null ? Optional.empty() : type;
   }
 
@@ -35,10 +34,8 @@ public record SetBarline(String bar, Side side, Optional<Barline> type) implemen
   @Override
   public Draft applyTo(Draft draft) {
     Bar b = draft.map().bar(bar).orElseThrow();
-    Optional<Bar> neighbour = side == Side.END ? Lookup.after(draft, b) : Lookup.before(draft, b);
     Draft now = put(draft, b, side);
-    Side other = side == Side.END ? Side.START : Side.END;
-    return neighbour.map(n -> put(now, n, other)).orElse(now);
+    return side.beside(draft, b).map(n -> put(now, n, side.other())).orElse(now);
   }
 
   private Draft put(Draft draft, Bar b, Side where) {
@@ -52,10 +49,8 @@ public record SetBarline(String bar, Side side, Optional<Barline> type) implemen
 
   @Override
   public String says(Draft draft) {
-    return "Barline at the "
-        + (side == Side.END ? "end" : "start")
-        + " of "
-        + Saying.bar(draft, bar)
+    return "Barline "
+        + side.of(Saying.bar(draft, bar))
         + ": "
         + draft
             .map()

@@ -4,23 +4,45 @@ import java.io.IOException;
 import java.nio.file.Path;
 import org.barmap.browser.ReadyBook;
 import org.barmap.browser.Visit;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
 
-/** A book that is ready, and a small window in which modules of the pages are called on it. */
-record BookOfModules(Visit visit, String book) implements AutoCloseable {
+/**
+ * Tests of modules of the pages, called in a small window on a book that is ready; nothing is left
+ * of what the test before called.
+ */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+abstract class BookOfModules {
 
-  static BookOfModules in(Path data) throws IOException {
-    String book = ReadyBook.into(data);
-    return new BookOfModules(Visit.to(data, 800, 600), book);
+  private String book;
+  private Visit visit;
+
+  @SuppressWarnings("NullAway.Init") // before all tests
+  BookOfModules() {}
+
+  @BeforeAll
+  void open(@TempDir Path data) throws IOException {
+    book = ReadyBook.into(data);
+    visit = Visit.to(data, 800, 600);
   }
 
-  /** Opens a page anew, so that nothing is left of what was called before. */
+  @AfterAll
+  void close() {
+    visit.close();
+  }
+
+  /** Opens a page anew. */
+  @BeforeEach
   void fresh() {
     visit.browser().go("/");
     visit.browser().see("main h1");
   }
 
   /** Runs lines of JavaScript that know {@code book}; what they return, or how they failed. */
-  String run(String... lines) {
+  String called(String... lines) {
     return String.valueOf(
         visit
             .browser()
@@ -29,10 +51,5 @@ record BookOfModules(Visit visit, String book) implements AutoCloseable {
                     + "(async () => {"
                     + String.join("\n", lines)
                     + "})().then(r => done(String(r)), e => done('failed: ' + e + (e.stack ?? '')))"));
-  }
-
-  @Override
-  public void close() {
-    visit.close();
   }
 }

@@ -2,18 +2,10 @@ package org.barmap.browser.module;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.nio.file.Path;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Answers that come in another order than they were asked for: the desk shows what there is. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class DeskRacesBrowserTest {
+class DeskRacesBrowserTest extends BookOfModules {
 
   /** A desk's map of page 1, and answers that are held back until somebody lets them go. */
   private static final String DESK =
@@ -40,23 +32,6 @@ class DeskRacesBrowserTest {
       await desk.load(1);
       const text = (page) => desk.barsOn(page).find(b => b.id === on(page))?.rehearsal?.text;
       """;
-
-  private BookOfModules modules;
-
-  @BeforeAll
-  void open(@TempDir Path data) throws IOException {
-    modules = BookOfModules.in(data);
-  }
-
-  @AfterAll
-  void close() {
-    modules.close();
-  }
-
-  @BeforeEach
-  void opened() {
-    modules.fresh();
-  }
 
   @Test
   void aPageAskedForBeforeAStepIsNotLaidOverWhatTheStepMadeOfIt() {
@@ -193,6 +168,6 @@ class DeskRacesBrowserTest {
   }
 
   private String run(String body) {
-    return modules.run(DESK, body);
+    return called(DESK, body);
   }
 }

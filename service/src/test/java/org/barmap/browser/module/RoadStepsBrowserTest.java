@@ -2,21 +2,13 @@ package org.barmap.browser.module;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.nio.file.Path;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * A step of the changes is answered with the numbers that are drawn otherwise only: what a window
  * makes of that is what it would be if it were opened now, whatever others do meanwhile.
  */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class RoadStepsBrowserTest {
+class RoadStepsBrowserTest extends BookOfModules {
 
   private static final int STEPS = Integer.getInteger("barmap.roadSteps", 25);
 
@@ -47,23 +39,6 @@ class RoadStepsBrowserTest {
       };
       await clear();
       """;
-
-  private BookOfModules modules;
-
-  @BeforeAll
-  void open(@TempDir Path data) throws IOException {
-    modules = BookOfModules.in(data);
-  }
-
-  @AfterAll
-  void close() {
-    modules.close();
-  }
-
-  @BeforeEach
-  void opened() {
-    modules.fresh();
-  }
 
   @Test
   void whatIsShownAfterStepsIsWhatIsShownWhenItIsOpenedNow() {
@@ -177,6 +152,6 @@ class RoadStepsBrowserTest {
   }
 
   private String run(String body) {
-    return modules.run("const steps = %d;".formatted(STEPS), BOTH, body);
+    return called("const steps = %d;".formatted(STEPS), BOTH, body);
   }
 }

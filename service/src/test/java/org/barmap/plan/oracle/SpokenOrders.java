@@ -47,26 +47,9 @@ final class SpokenOrders {
 
   private static final List<String> UNITS =
       List.of(
-          "zero",
-          "one",
-          "two",
-          "three",
-          "four",
-          "five",
-          "six",
-          "seven",
-          "eight",
-          "nine",
-          "ten",
-          "eleven",
-          "twelve",
-          "thirteen",
-          "fourteen",
-          "fifteen",
-          "sixteen",
-          "seventeen",
-          "eighteen",
-          "nineteen");
+          ("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen"
+                  + " fifteen sixteen seventeen eighteen nineteen")
+              .split(" "));
   private static final List<String> TENS = List.of("twenty", "thirty", "forty", "fifty");
 
   /** Ways to order one thing; a, b are its bars, y before them, z behind them, N is a number. */

@@ -7,51 +7,14 @@ import java.util.OptionalInt;
 /** Whole numbers in figures and English words. */
 public final class Numerals {
   private static final List<String> CARDINALS =
-      List.of(
-          "zero",
-          "one",
-          "two",
-          "three",
-          "four",
-          "five",
-          "six",
-          "seven",
-          "eight",
-          "nine",
-          "ten",
-          "eleven",
-          "twelve",
-          "thirteen",
-          "fourteen",
-          "fifteen",
-          "sixteen",
-          "seventeen",
-          "eighteen",
-          "nineteen",
-          "twenty");
+      inOrder(
+          "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen"
+              + " fifteen sixteen seventeen eighteen nineteen twenty");
   private static final List<String> ORDINALS =
-      List.of(
-          "zeroth",
-          "first",
-          "second",
-          "third",
-          "fourth",
-          "fifth",
-          "sixth",
-          "seventh",
-          "eighth",
-          "ninth",
-          "tenth",
-          "eleventh",
-          "twelfth",
-          "thirteenth",
-          "fourteenth",
-          "fifteenth",
-          "sixteenth",
-          "seventeenth",
-          "eighteenth",
-          "nineteenth",
-          "twentieth");
+      inOrder(
+          "zeroth first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth"
+              + " thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth"
+              + " twentieth");
 
   /** Matches a cardinal number in figures or words. */
   public static final String CARDINAL = "(?:\\d{1,5}|" + String.join("|", CARDINALS) + ")";
@@ -64,6 +27,10 @@ public final class Numerals {
   private static final int LAST_TEEN = 13;
 
   private Numerals() {}
+
+  private static List<String> inOrder(String words) {
+    return List.of(words.split(" "));
+  }
 
   /** Returns a number as a place in a row: "1st", "12th", "21st". */
   public static String ordinal(int n) {
