@@ -68,8 +68,7 @@ public record MoveBarline(String bar, Side side, double x, double y) implements 
 
   /** Returns the bar beside it that shares this side: one whose own side is not far from it. */
   private Optional<Bar> neighbour(Draft draft, Bar b) {
-    return side
-        .beside(draft, b)
+    return side.beside(draft, b)
         .filter(
             n -> {
               Outline a = side == Side.END ? b.outline() : n.outline();

@@ -59,8 +59,7 @@ public record RemoveBarline(String bar, Side side) implements Correction {
   private record Pair(Bar left, Bar right) {}
 
   private Optional<Pair> pair(Draft draft, Bar b) {
-    return side.beside(draft, b)
-        .map(n -> side == Side.END ? new Pair(b, n) : new Pair(n, b));
+    return side.beside(draft, b).map(n -> side == Side.END ? new Pair(b, n) : new Pair(n, b));
   }
 
   @Override
