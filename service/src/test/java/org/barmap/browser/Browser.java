@@ -25,7 +25,7 @@ public final class Browser extends Window {
    * @throws AssertionError when Chromium or its driver is missing, with what to install
    */
   public static Browser open(String base, int width, int height) {
-    Browser browser = new Browser(Chromium.start(), base);
+    Browser browser = new Browser(Chromium.lent(), base);
     browser.size(width, height);
     return browser;
   }

@@ -1,18 +1,11 @@
 package org.barmap.browser;
 
-import java.io.File;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
-import java.util.Arrays;
 import java.util.Base64;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.logging.Level;
-import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.StaleElementReferenceException;
@@ -20,85 +13,14 @@ import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
-import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.FluentWait;
+import org.openqa.selenium.support.ui.Sleeper;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** A window of a Chromium that looks at one service: its addresses, its size, its scripts. */
 abstract class Window implements AutoCloseable {
-
-  /**
-   * One headless Chromium that runs, with a fresh profile that goes with it.
-   *
-   * @param driver what it is told by
-   */
-  record Chromium(ChromeDriver driver, Path profile) implements AutoCloseable {
-
-    /**
-     * Starts one.
-     *
-     * @throws AssertionError when Chromium or its driver is missing, with what to install
-     */
-    static Chromium start() {
-      Path chromium = program("chromium", "/usr/bin/chromium-browser");
-      Path chromedriver = program("chromedriver", "/usr/lib/chromium/chromedriver");
-      try {
-        Path profile = Files.createTempDirectory("barmap-browser");
-        ChromeOptions options = new ChromeOptions();
-        options.setBinary(chromium.toFile());
-        options.addArguments(
-            "--headless=new",
-            "--no-sandbox",
-            "--disable-gpu",
-            "--disable-quic",
-            "--disable-dev-shm-usage",
-            "--no-first-run",
-            "--disable-background-networking",
-            "--disable-component-update",
-            "--disable-sync",
-            "--autoplay-policy=no-user-gesture-required",
-            "--user-data-dir=" + profile);
-        LoggingPreferences logs = new LoggingPreferences();
-        logs.enable(LogType.BROWSER, Level.SEVERE);
-        options.setCapability("goog:loggingPrefs", logs);
-        ChromeDriverService service =
-            new ChromeDriverService.Builder().usingDriverExecutable(chromedriver.toFile()).build();
-        return new Chromium(new ChromeDriver(service, options), profile);
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
-      }
-    }
-
-    /** Finds a program where a command is found, as {@code ./check} does, or in other places. */
-    private static Path program(String name, String... places) {
-      String path = System.getenv().getOrDefault("PATH", "");
-      Stream<Path> commands =
-          Arrays.stream(path.split(File.pathSeparator)).map(folder -> Path.of(folder, name));
-      return Stream.concat(commands, Arrays.stream(places).map(Path::of))
-          .filter(Files::isExecutable)
-          .findFirst()
-          .orElseThrow(
-              () ->
-                  new AssertionError(
-                      name
-                          + " is missing: the browser tests need Debian's packages chromium and"
-                          + " chromium-driver (apt-get install chromium chromium-driver)"));
-    }
-
-    @Override
-    public void close() {
-      driver.quit();
-      try (Stream<Path> files = Files.walk(profile)) {
-        files.sorted(Comparator.reverseOrder()).forEach(p -> p.toFile().delete());
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
-      }
-    }
-  }
 
   private final Chromium chromium;
   private final String base;
@@ -111,6 +33,7 @@ abstract class Window implements AutoCloseable {
   Window(Chromium chromium, String base) {
     this.chromium = chromium;
     this.base = base;
+    chromium.visits(base);
   }
 
   /** Returns what tells the browser what to do. */
@@ -180,6 +103,7 @@ abstract class Window implements AutoCloseable {
 
   /** Opens an address of another host than the service's own. */
   public void open(String address) {
+    chromium.visits(address);
     driver().get(address);
   }
 
@@ -226,8 +150,28 @@ abstract class Window implements AutoCloseable {
 
   /** Waits, and looks again when the page was drawn anew under its hands. */
   public FluentWait<WebDriver> waiting(int seconds) {
-    return new WebDriverWait(driver(), Duration.ofSeconds(seconds), Duration.ofMillis(50))
+    return new WebDriverWait(
+            driver(),
+            Duration.ofSeconds(seconds),
+            Duration.ZERO,
+            Clock.systemUTC(),
+            new LongerEachTime())
         .ignoring(StaleElementReferenceException.class);
+  }
+
+  /**
+   * Looks again soon, and later on less often: most is shown at once, and whoever asks a page all
+   * the time takes the processor from what it waits for.
+   */
+  private static final class LongerEachTime implements Sleeper {
+    private static final Duration MOST = Duration.ofMillis(250);
+    private Duration next = Duration.ofMillis(25);
+
+    @Override
+    public void sleep(Duration ignored) throws InterruptedException {
+      Thread.sleep(next.toMillis());
+      next = next.compareTo(MOST) < 0 ? next.multipliedBy(3).dividedBy(2) : MOST;
+    }
   }
 
   public String mainText() {
