@@ -218,13 +218,7 @@ final class Unchecked {
       return rest;
     }
     HangsOn hangs = new HangsOn(first);
-    for (int i = from; i < played.size(); i++) {
-      Bar bar = bars.get(played.get(i).bar());
-      if (bar == null || !bar.isRest()) {
-        break;
-      }
-      hangs.add(bar);
-    }
+    addRests(hangs, from, 1);
     return rest.withUnsure(hangs.told());
   }
 
@@ -240,14 +234,19 @@ final class Unchecked {
       return change;
     }
     HangsOn hangs = new HangsOn(bar);
-    for (int i = at - 1; i >= 0; i--) {
-      Bar before = bars.get(played.get(i).bar());
-      if (before == null || !before.isRest()) {
-        break;
-      }
-      hangs.add(before);
-    }
+    addRests(hangs, at - 1, -1);
     return change.withUnsure(hangs.told());
+  }
+
+  /** Adds the rests that follow one another from a place in the order of play on, or back. */
+  private void addRests(HangsOn hangs, int from, int step) {
+    for (int i = from; i >= 0 && i < played.size(); i += step) {
+      Bar bar = bars.get(played.get(i).bar());
+      if (bar == null || !bar.isRest()) {
+        return;
+      }
+      hangs.add(bar);
+    }
   }
 
   /** Returns turns with what they hang on: the bars at them, and the rest around them. */

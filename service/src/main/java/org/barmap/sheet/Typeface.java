@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.HashMap;
 import java.util.Map;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
@@ -29,7 +32,12 @@ final class Typeface {
       if (in == null) {
         throw new IOException(name + " is missing from the jar");
       }
-      return PDType0Font.load(document, in, true);
+      TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(in));
+      document.registerTrueTypeFontForClosing(font);
+      // "fi" as one sign is as wide here and looks the same; to look for it in every line takes
+      // most of the time a sheet takes
+      font.setEnableGsub(false);
+      return PDType0Font.load(document, font, true);
     }
   }
 

@@ -3,6 +3,7 @@ package org.barmap.library;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -13,9 +14,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
+import org.barmap.library.keep.Closing;
 import org.barmap.library.postgres.DatabaseAddress;
 import org.barmap.library.postgres.PostgresLibrary;
+import org.barmap.library.sql.Migrations;
 import org.barmap.library.sqlite.SqliteLibrary;
+import org.sqlite.SQLiteDataSource;
 
 /** The real stores that tests run on: every data folder has one of its own. */
 public enum Stores {
@@ -23,6 +28,10 @@ public enum Stores {
   SQLITE {
     @Override
     public Library open(Path folder, Clock clock) throws IOException {
+      if (isEmpty(folder)) {
+        Path file = Files.createFile(folder.resolve("barmap.db"), Closing.file(folder));
+        Files.write(file, Tables.MADE);
+      }
       return SqliteLibrary.open(folder, clock);
     }
 
@@ -70,6 +79,35 @@ public enum Stores {
     return "postgresql://postgres@localhost:" + Server.RUNNING.getPort() + "/" + name;
   }
 
+  private static boolean isEmpty(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return false;
+    }
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.findAny().isEmpty();
+    }
+  }
+
+  /** The file of a store with its tables and nothing in them: to make them takes half a start. */
+  private static final class Tables {
+
+    static final byte[] MADE = made();
+
+    private static byte[] made() {
+      try {
+        Path file = Files.createTempFile("barmap-tables", ".db");
+        SQLiteDataSource source = new SQLiteDataSource();
+        source.setUrl("jdbc:sqlite:" + file);
+        new Migrations(source, "sqlite").run();
+        byte[] made = Files.readAllBytes(file);
+        Files.delete(file);
+        return made;
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+  }
+
   private static void sql(String database, String statement) {
     String url = "jdbc:postgresql://localhost:" + Server.RUNNING.getPort() + "/" + database;
     try (Connection connection = DriverManager.getConnection(url, "postgres", "");
@@ -93,8 +131,7 @@ public enum Stores {
             Statement one = connection.createStatement()) {
           one.execute("create database made");
         }
-        new org.barmap.library.sql.Migrations(server.getDatabase("postgres", "made"), "postgres")
-            .run();
+        new Migrations(server.getDatabase("postgres", "made"), "postgres").run();
         return server;
       } catch (IOException e) {
         throw new UncheckedIOException(e);

@@ -3,7 +3,6 @@ package org.barmap.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
-import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.InetAddress;
@@ -16,13 +15,13 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
-import javax.imageio.ImageIO;
 import org.barmap.library.Library;
 import org.barmap.library.Stores;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.web.access.Places;
 import org.barmap.web.api.ApiError;
 import org.barmap.web.contract.CheckedClient;
+import org.barmap.work.BlankPage;
 import org.barmap.work.Events;
 import org.barmap.work.StandInReader;
 import org.barmap.work.Worker;
@@ -169,10 +168,8 @@ public abstract class RunningServer {
     return json(made).path("id").asString();
   }
 
-  protected static byte[] png() throws IOException {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ImageIO.write(new BufferedImage(1000, 1400, BufferedImage.TYPE_BYTE_GRAY), "png", out);
-    return out.toByteArray();
+  protected static byte[] png() {
+    return BlankPage.png();
   }
 
   protected HttpResponse<String> upload(String book, Object... namesAndBytes) throws Exception {

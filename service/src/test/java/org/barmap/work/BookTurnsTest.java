@@ -3,7 +3,6 @@ package org.barmap.work;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -11,7 +10,6 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
-import javax.imageio.ImageIO;
 import org.barmap.library.Job;
 import org.barmap.library.Jobs;
 import org.barmap.library.Library;
@@ -33,8 +31,7 @@ class BookTurnsTest {
     List<Jobs.Upload> uploads = new ArrayList<>();
     for (int i = 0; i < pages; i++) {
       Path file = library.pages().folder(book).resolve(title + i + ".png");
-      ImageIO.write(
-          new BufferedImage(1000, 1400, BufferedImage.TYPE_BYTE_GRAY), "png", file.toFile());
+      BlankPage.into(file);
       uploads.add(new Jobs.Upload(title + i, title + i + ".png", file));
     }
     library.jobs().add(book, uploads);

@@ -2,14 +2,12 @@ package org.barmap.work;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import javax.imageio.ImageIO;
 import org.barmap.library.HandClock;
 import org.barmap.library.Job;
 import org.barmap.library.Jobs;
@@ -82,8 +80,7 @@ class FailingJobsTest {
 
   private void add(String book, String name) throws IOException {
     Path file = library.pages().folder(book).resolve("u-" + name);
-    ImageIO.write(
-        new BufferedImage(1000, 1400, BufferedImage.TYPE_BYTE_GRAY), "png", file.toFile());
+    BlankPage.into(file);
     library.jobs().add(book, List.of(new Jobs.Upload("id-" + name, name, file)));
   }
 

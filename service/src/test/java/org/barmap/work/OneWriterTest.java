@@ -3,7 +3,6 @@ package org.barmap.work;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -11,7 +10,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import javax.imageio.ImageIO;
 import org.barmap.library.Job;
 import org.barmap.library.Jobs;
 import org.barmap.library.Library;
@@ -61,8 +59,7 @@ class OneWriterTest {
     List<Jobs.Upload> uploads = new ArrayList<>();
     for (String name : names) {
       Path file = library.pages().folder(book).resolve("u-" + name);
-      ImageIO.write(
-          new BufferedImage(1000, 1400, BufferedImage.TYPE_BYTE_GRAY), "png", file.toFile());
+      BlankPage.into(file);
       uploads.add(new Jobs.Upload("id-" + name, name, file));
     }
     library.jobs().add(book, uploads);

@@ -3,7 +3,6 @@ package org.barmap.work;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
@@ -12,7 +11,6 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import javax.imageio.ImageIO;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -70,8 +68,7 @@ class WorkerTest {
 
   private Jobs.Upload picture(String name) throws IOException {
     Path file = library.pages().folder(book).resolve("u-" + name);
-    ImageIO.write(
-        new BufferedImage(1000, 1400, BufferedImage.TYPE_BYTE_GRAY), "png", file.toFile());
+    BlankPage.into(file);
     return new Jobs.Upload("id-" + name, name, file);
   }
 

@@ -7,11 +7,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.LongStream;
 import org.assertj.core.api.SoftAssertions;
+import org.assertj.core.api.junit.jupiter.SoftAssertionsExtension;
 import org.barmap.map.BarMap;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.cases.BookNotation;
 import org.barmap.plan.words.ChangeWords;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -21,13 +23,13 @@ import tools.jackson.databind.node.ObjectNode;
  * more): the same order in other words is the same change, what only fills changes nothing, a word
  * that nobody knows is asked about, and what is not done is never done.
  */
+@ExtendWith(SoftAssertionsExtension.class)
 class SpokenLawsTest {
   private static final int ORDERS = Integer.getInteger("barmap.spoken", 12);
   private static final BarMap BOOK = BookNotation.read(SpokenOrders.BOOK).map();
 
   @Test
-  void theSameOrderInOtherWordsIsTheSameChange() {
-    SoftAssertions softly = new SoftAssertions();
+  void theSameOrderInOtherWordsIsTheSameChange(SoftAssertions softly) {
     each(
         said -> {
           SpokenOrders.Order order = said.next();
@@ -38,12 +40,10 @@ class SpokenLawsTest {
             softly.assertThat(changes(sentence)).as(sentence).isEqualTo(first);
           }
         });
-    softly.assertAll();
   }
 
   @Test
-  void whatOnlyFillsChangesNothing() {
-    SoftAssertions softly = new SoftAssertions();
+  void whatOnlyFillsChangesNothing(SoftAssertions softly) {
     each(
         said -> {
           String way = said.next().ways().get(0);
@@ -51,12 +51,10 @@ class SpokenLawsTest {
           String filled = said.before() + said.about(way) + said.behind();
           softly.assertThat(changes(filled)).as(filled).isEqualTo(plain);
         });
-    softly.assertAll();
   }
 
   @Test
-  void aWordThatNobodyKnowsIsAsked() {
-    SoftAssertions softly = new SoftAssertions();
+  void aWordThatNobodyKnowsIsAsked(SoftAssertions softly) {
     each(
         said -> {
           SpokenOrders.Order order = said.next();
@@ -67,12 +65,10 @@ class SpokenLawsTest {
             softly.assertThat(changes(number)).as(number).isEmpty();
           }
         });
-    softly.assertAll();
   }
 
   @Test
-  void whatIsNotDoneIsNeverDone() {
-    SoftAssertions softly = new SoftAssertions();
+  void whatIsNotDoneIsNeverDone(SoftAssertions softly) {
     each(
         said -> {
           SpokenOrders.Order order = said.next();
@@ -85,49 +81,38 @@ class SpokenLawsTest {
                 .doesNotContainAnyElementsOf(done);
           }
         });
-    softly.assertAll();
   }
 
   @Test
-  void aQuestionIsNoOrder() {
-    SoftAssertions softly = new SoftAssertions();
-    for (String question :
-        List.of(
-            "Do we still cut 34 in number three?",
-            "Number three: should we be cutting from A to B?",
-            "Are we still vamping 7 and 8 in three?",
-            "Is 12 a fermata in three",
-            "In three, did we cut 9 to 12?",
-            "Is there a cut at B in number three?")) {
-      softly.assertThat(changes(question)).as(question).isEmpty();
-      softly.assertThat(ChangeWords.understand(BOOK, question)).as(question).isNotEmpty();
-    }
-    softly.assertAll();
+  void aQuestionIsNoOrder(SoftAssertions softly) {
+    askedAndNotMade(
+        softly,
+        "Do we still cut 34 in number three?",
+        "Number three: should we be cutting from A to B?",
+        "Are we still vamping 7 and 8 in three?",
+        "Is 12 a fermata in three",
+        "In three, did we cut 9 to 12?",
+        "Is there a cut at B in number three?");
   }
 
   @Test
-  void anOrderThatIsTurnedByWhatStandsBesideItIsAsked() {
-    SoftAssertions softly = new SoftAssertions();
-    for (String turned :
-        List.of(
-            "In three we're cutting 9 to 16, aren't we?",
-            "No. 3: 9 to 12 is cut, isn't it?",
-            "So in three we cut 9 to 16, right?",
-            "In three, cut 9 to 12 - just kidding",
-            "No. 3: not 9 to 12, 9 to 14 is cut",
-            "No. 3: vamp 12 to 14, not 16",
-            "No. 3: vamp 9 to 12 till she's off, then go to C",
-            "No. 3: hold 12 till she's off and jump to C",
-            "No. 3: 9 to 12 in two, then in four",
-            "No. 3: pizz at A, then arco")) {
-      softly.assertThat(changes(turned)).as(turned).isEmpty();
-      softly.assertThat(ChangeWords.understand(BOOK, turned)).as(turned).isNotEmpty();
-    }
-    softly.assertAll();
+  void anOrderThatIsTurnedByWhatStandsBesideItIsAsked(SoftAssertions softly) {
+    askedAndNotMade(
+        softly,
+        "In three we're cutting 9 to 16, aren't we?",
+        "No. 3: 9 to 12 is cut, isn't it?",
+        "So in three we cut 9 to 16, right?",
+        "In three, cut 9 to 12 - just kidding",
+        "No. 3: not 9 to 12, 9 to 14 is cut",
+        "No. 3: vamp 12 to 14, not 16",
+        "No. 3: vamp 9 to 12 till she's off, then go to C",
+        "No. 3: hold 12 till she's off and jump to C",
+        "No. 3: 9 to 12 in two, then in four",
+        "No. 3: pizz at A, then arco");
   }
 
   @Test
-  void anOrderThatLeansOnTheOneBeforeItIsAboutTheSameBars() {
+  void anOrderThatLeansOnTheOneBeforeItIsAboutTheSameBars(SoftAssertions softly) {
     Map<String, String> plain = new LinkedHashMap<>();
     plain.put("No. 3: vamp 9 to 12 and then cut it", "No. 3: vamp 9 to 12; cut 9 to 12");
     plain.put("No. 3: vamp 9 to 12, then hold it", "No. 3: vamp 9 to 12; hold 12");
@@ -139,10 +124,15 @@ class SpokenLawsTest {
     plain.put("No. 3: take one out before C", "No. 3: cut 32");
     plain.put("No. 3: after 12 go to C, it was too slow", "No. 3: cut 13 to 32");
     plain.put("In three, hold bar 12 until Lantern sings", "No. 3: hold 12 until Lantern sings");
-    SoftAssertions softly = new SoftAssertions();
     plain.forEach((said, as) -> softly.assertThat(changes(said)).as(said).isEqualTo(changes(as)));
     plain.forEach((said, as) -> softly.assertThat(changes(said).isEmpty()).as(said).isFalse());
-    softly.assertAll();
+  }
+
+  private static void askedAndNotMade(SoftAssertions softly, String... sentences) {
+    for (String said : sentences) {
+      softly.assertThat(changes(said)).as(said).isEmpty();
+      softly.assertThat(ChangeWords.understand(BOOK, said)).as(said).isNotEmpty();
+    }
   }
 
   private static void each(java.util.function.Consumer<SpokenOrders> law) {

@@ -3,15 +3,18 @@ package org.barmap.plan.change.kind;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -24,6 +27,7 @@ class KindRecipeTest {
   private static final Path HOME = Path.of(System.getProperty("barmap.home", ".."));
   private static final List<String> SOURCES =
       List.of("extractor/src/main", "corpus/src/main", "service/src/main", "web-static/site");
+  private static final Map<String, String> TEXTS = texts();
   private static final String KINDS = "service/src/main/java/org/barmap/plan/change/kind/";
 
   /**
@@ -66,7 +70,7 @@ class KindRecipeTest {
 
   @ParameterizedTest
   @MethodSource("kinds")
-  void noOtherClassKnowsAKind(String kind) throws IOException {
+  void noOtherClassKnowsAKind(String kind) {
     assertThat(naming(kind))
         .containsExactlyInAnyOrder(KINDS + kind + ".java", KINDS + "ShowChange.java");
   }
@@ -82,7 +86,7 @@ class KindRecipeTest {
   }
 
   /** Returns the Java files that name a kind, but those that make changes of it. */
-  private static Set<String> naming(String kind) throws IOException {
+  private static Set<String> naming(String kind) {
     Pattern imported = Pattern.compile("\\bplan\\.change\\.kind\\.(?:" + kind + "\\b|\\*)");
     Set<String> found = files(f -> f.endsWith(".java"), imported);
     Pattern code = Pattern.compile("(?m)^(?!\\s*(?:\\*|//|/\\*)).*\\b" + kind + "\\b(?!\")");
@@ -105,19 +109,28 @@ class KindRecipeTest {
     return files;
   }
 
-  private static Set<String> files(Predicate<String> of, Pattern naming) throws IOException {
-    Set<String> found = new TreeSet<>();
+  private static Set<String> files(Predicate<String> of, Pattern naming) {
+    return TEXTS.entrySet().stream()
+        .filter(f -> of.test(f.getKey()) && naming.matcher(f.getValue()).find())
+        .map(Map.Entry::getKey)
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /** Returns the text of each source by its name; read once, as every kind is looked for in all. */
+  private static Map<String, String> texts() {
+    Map<String, String> texts = new TreeMap<>();
     for (String source : SOURCES) {
       try (Stream<Path> walk = Files.walk(HOME.resolve(source))) {
         for (Path file : walk.filter(Files::isRegularFile).toList()) {
           String name = HOME.relativize(file).toString().replace('\\', '/');
-          boolean text = name.matches(".*\\.(?:java|js|json|html|css|sql)");
-          if (text && of.test(name) && naming.matcher(Files.readString(file)).find()) {
-            found.add(name);
+          if (name.matches(".*\\.(?:java|js|json|html|css|sql)")) {
+            texts.put(name, Files.readString(file));
           }
         }
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
       }
     }
-    return found;
+    return texts;
   }
 }
