@@ -410,7 +410,7 @@
  * @property {KnownTime} [known]
  * @property {string} link how the next number follows
  * @property {Opening} [opening] how it begins
- * @property {{kind: string, bars: string, cue?: string, exit?: string}[]} [vamps]
+ * @property {{kind: string, bars: string, cue?: string, exit?: string, pass?: string}[]} [vamps]
  * @property {string[]} [cuts] what is out, "5-8"
  * @property {true} [track] it runs with a track, which doesn't wait
  * @property {string[]} [plus] what comes on top of its length: "vamp 10-11"

@@ -35,7 +35,7 @@ function total(night) {
 function line(sheet, theirs, tempo) {
   const both = (/** @type {string} */ bars) => theirs.both(sheet.number, bars);
   const played = sheet.state === "played";
-  const open = (sheet.vamps ?? []).map((v) => el("b", { class: "block", text: [`${v.kind} ${both(v.bars)}`, v.exit ? (EXIT[v.exit] ?? `out ${v.exit}`) : "", v.cue ? `till ${v.cue}` : ""].filter(Boolean).join(", ") }));
+  const open = (sheet.vamps ?? []).map((v) => el("b", { class: "block", text: [`${v.kind} ${both(v.bars)}${v.pass ? ` ${v.pass}` : ""}`, v.exit ? (EXIT[v.exit] ?? `out ${v.exit}`) : "", v.cue ? `till ${v.cue}` : ""].filter(Boolean).join(", ") }));
   const entrance = sheet.entrance ? `First note: ${both(sheet.entrance)}${sheet.entranceAfter ? `, after ${count(sheet.entranceAfter, "bar")} of rest` : ""}.` : "";
   const facts = [sheet.page ? `page ${sheet.page}` : "", sheet.key ?? "", lengthText(sheet)].filter(Boolean);
   return el(

@@ -8,6 +8,7 @@ import java.util.Set;
 import org.barmap.plan.change.effect.Leaving;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.change.term.Leave;
+import org.barmap.plan.change.term.Pass;
 import org.barmap.plan.order.OpenStretch;
 import org.barmap.plan.order.Performance;
 
@@ -20,7 +21,11 @@ final class OpenBars {
     for (OpenStretch open : performance.order().open()) {
       all.add(
           new RunSheet.Open(
-              open.kind().word(), open.bars(), open.leaving().cue(), exit(open.leaving())));
+              open.kind().word(),
+              open.bars(),
+              open.leaving().cue(),
+              exit(open.leaving()),
+              open.pass().map(Pass::says)));
     }
     return all;
   }

@@ -83,9 +83,15 @@ public record RunSheet(
    * @param cue what ends it, where that was said
    * @param exit how it is left, "end-of-pass", "any-time", "on beat 3 of bar 11"; empty where
    *     unknown
+   * @param pass in which pass of a repeat around it, "2nd time"; empty for every one
    */
   @JsonInclude(JsonInclude.Include.NON_ABSENT)
-  public record Open(String kind, String bars, Optional<String> cue, Optional<String> exit) {}
+  public record Open(
+      String kind,
+      String bars,
+      Optional<String> cue,
+      Optional<String> exit,
+      Optional<String> pass) {}
 
   /** Returns the same line with what nobody has looked at yet, and the length that leaves. */
   RunSheet withUnsure(Optional<Double> length, List<String> hangsOn) {

@@ -148,6 +148,7 @@ final class RunLine {
           open.kind().toUpperCase(Locale.ROOT)
               + " "
               + names.both(line.number(), open.bars())
+              + open.pass().map(p -> " " + p).orElse("")
               + open.exit().map(e -> ", " + exit(e)).orElse("")
               + open.cue().map(c -> ", till " + c).orElse(""));
     }

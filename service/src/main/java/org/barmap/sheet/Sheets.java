@@ -4,10 +4,13 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Set;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.barmap.map.BarMap;
+import org.barmap.map.Severity;
 import org.barmap.plan.Plan;
+import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.mark.PencilMark;
@@ -23,6 +26,13 @@ public final class Sheets {
       "Whether anything may be laid into a hired book, and with what tape, is for the hire agreement"
           + " to say: ask the hirer or the show's librarian, and take it out before the book goes"
           + " back.";
+
+  /** Of more the sheet of the changes tells. */
+  private static final int MOST_LEFT_OUT = 4;
+
+  /** These are the same in every show, or tell of each change themselves. */
+  private static final Set<SheetKind> ALWAYS =
+      Set.of(SheetKind.CHANGES, SheetKind.ERASE, SheetKind.ERRATA);
 
   private Sheets() {}
 
@@ -63,6 +73,9 @@ public final class Sheets {
         try (Flow flow = new Flow(document, type, settings, book + foot(kind))) {
           flow.title(kind.title());
           checked(flow, plan.checked());
+          if (!ALWAYS.contains(kind)) {
+            leftOut(flow, plan);
+          }
           switch (kind) {
             case RUN_SHEET -> RunSheetPages.write(flow, plan, names);
             case TURNS -> TurnPages.write(flow, plan, names, pieces);
@@ -98,6 +111,22 @@ public final class Sheets {
                   + " of "
                   + Saying.many(checked.of(), "page")
                   + " checked; what hangs on the others says so.");
+    }
+  }
+
+  /** What may hold tonight and isn't in the sheet, as nobody has said which show it is. */
+  private static void leftOut(Flow flow, Plan plan) throws IOException {
+    List<String> all =
+        plan.findings().stream()
+            .filter(f -> f.severity() == Severity.DOUBT && f.code().matches("version|early"))
+            .map(PlanFinding::text)
+            .toList();
+    for (String text : all.subList(0, Math.min(MOST_LEFT_OUT, all.size()))) {
+      flow.text(text, 0, true, 0);
+    }
+    if (all.size() > MOST_LEFT_OUT) {
+      flow.text(
+          all.size() - MOST_LEFT_OUT + " more such changes are left out: see the changes.", 0, true, 0);
     }
   }
 

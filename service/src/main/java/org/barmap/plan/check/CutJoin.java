@@ -25,10 +25,8 @@ final class CutJoin {
   }
 
   void join(CutStretch cut, List<String> instruments, Sides sides) {
-    boolean partFirst = !pieces.get(cut.first()).cut();
-    boolean partLast = !pieces.get(cut.last()).cut();
-    int before = partFirst ? cut.first() : cut.first() - 1;
-    int after = partLast ? cut.last() : cut.last() + 1;
+    int before = cut.leaves(pieces);
+    int after = cut.lands(pieces);
     if (before < 0 && after >= pieces.size()) {
       report.find(
           cut,

@@ -54,6 +54,20 @@ public record CutStretch(ShowChange change, int first, int last) {
     throw new IllegalStateException("a piece is cut that no cut names");
   }
 
+  /** Returns the index of the last piece of which something is played before it; may be -1. */
+  int leaves(List<Piece> pieces) {
+    Piece piece = pieces.get(first);
+    boolean begun = !piece.cut() && piece.cutEnd() + piece.cutMiddle() > 0;
+    return begun ? first : first - 1;
+  }
+
+  /** Returns the index of the piece where one lands; that of the bar behind it may be no piece. */
+  public int lands(List<Piece> pieces) {
+    Piece piece = pieces.get(last);
+    boolean inside = !piece.cut() && piece.cutStart() + piece.cutMiddle() > 0;
+    return inside ? last : last + 1;
+  }
+
   /** Tells whether a piece lies in it. */
   boolean holds(int piece) {
     return piece >= first && piece <= last;

@@ -2,6 +2,7 @@ package org.barmap.plan.mark;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.barmap.map.Meter;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.term.Figures;
@@ -35,7 +36,7 @@ final class CutMarks {
   void mark(List<Span> spans) {
     for (CutStretch cut : CutStretch.of(pieces, spans)) {
       Optional<String> id = Optional.of(cut.change().meta().id());
-      cut(cut, id);
+      cut(cut, spans, id);
       beats(cut, spans, id);
       new LandingMarks(performance, spans, pencil).mark(cut, id);
       new HandMarks(performance, held, pencil).mark(cut, id);
@@ -67,7 +68,7 @@ final class CutMarks {
     }
   }
 
-  private void cut(CutStretch cut, Optional<String> id) {
+  private void cut(CutStretch cut, List<Span> spans, Optional<String> id) {
     int open = cut.first();
     while (open <= cut.last() && rests.inBlock(pieces.get(open))) {
       open++;
@@ -77,10 +78,13 @@ final class CutMarks {
     }
     Piece first = pieces.get(open);
     Piece last = pieces.get(cut.last());
-    int landing = last.cut() ? last.slot() + written(last) : last.slot();
+    boolean inBar = cut.lands(pieces) == cut.last();
+    OptionalDouble entry = inBar ? entry(last, spans) : OptionalDouble.empty();
+    int landing = entry.isPresent() ? last.slot() : last.slot() + written(last);
     boolean lands = landing < number.slots();
     String to = lands ? " to " + number.nameAt(landing) : " to the end of the number";
-    String beat = last.cut() ? "" : " (beat " + Figures.plain(entry(last)) + ")";
+    String beat =
+        entry.isPresent() ? " (beat " + Figures.plain(entry.getAsDouble()) + ")" : "";
     pencil.add(number, first.slot(), first.bar(), "cut", "[ cut" + to + beat, id);
     boolean inside = last.cut() && rests.inBlock(last) && landingInside(last);
     if (lands && !inside) {
@@ -97,9 +101,14 @@ final class CutMarks {
     return piece.inserted().isPresent() ? 0 : piece.count();
   }
 
-  /** The first beat that is played of a bar whose start is cut. */
-  private static double entry(Piece piece) {
-    return piece.cutStart() + 1;
+  /** The beat at which one lands in a bar. */
+  private static OptionalDouble entry(Piece last, List<Span> spans) {
+    if (last.cutMiddle() == 0) {
+      return OptionalDouble.of(last.cutStart() + 1);
+    }
+    return within(last, spans)
+        .map(s -> OptionalDouble.of(s.toBeat().orElse(0) + 1))
+        .orElse(OptionalDouble.of(last.cutStart() + 1));
   }
 
   /** Which beat is the last one played, which the first, where that is not a bar's own. */
@@ -117,18 +126,20 @@ final class CutMarks {
   }
 
   private static Optional<String> middle(Piece piece, List<Span> spans) {
-    for (Span span : spans) {
-      if (span.effects().leavesOut()
-          && span.from() == piece.slot()
-          && span.fromBeat().isPresent()
-          && span.toBeat().isPresent()) {
-        return Optional.of(
-            "out: beats "
-                + Figures.plain(span.fromBeat().getAsDouble())
-                + " to "
-                + Figures.plain(span.toBeat().getAsDouble()));
-      }
-    }
-    return Optional.empty();
+    return within(piece, spans)
+        .map(
+            s ->
+                "out: beats "
+                    + Figures.plain(s.fromBeat().orElse(1))
+                    + " to "
+                    + Figures.plain(s.toBeat().orElse(0)));
+  }
+
+  /** The beats that are out in the middle of a bar. */
+  private static Optional<Span> within(Piece piece, List<Span> spans) {
+    return spans.stream()
+        .filter(s -> s.effects().leavesOut() && s.from() == piece.slot())
+        .filter(s -> s.fromBeat().isPresent() && s.toBeat().isPresent())
+        .findFirst();
   }
 }

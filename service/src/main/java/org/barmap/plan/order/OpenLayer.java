@@ -78,8 +78,8 @@ final class OpenLayer {
       }
       OpenStretch.Kind kind =
           how.until() == Rounds.Until.CUE ? OpenStretch.Kind.VAMP : OpenStretch.Kind.SAFETY;
-      Optional<String> id = Optional.of(span.change().meta().id());
-      Said said = new Said(span, stretch(kind, start, end, how.leaving(), id), start, end);
+      OpenStretch open = stretch(kind, start, end, how.leaving(), Optional.of(span));
+      Said said = new Said(span, open, start, end);
       Optional<Said> other = kept.stream().filter(said::meets).findFirst();
       if (other.isEmpty()) {
         kept.add(said);
@@ -227,7 +227,7 @@ final class OpenLayer {
 
   /** Returns pieces held open, as they are written down. */
   OpenStretch stretch(
-      OpenStretch.Kind kind, int start, int end, Leaving leaving, Optional<String> change) {
+      OpenStretch.Kind kind, int start, int end, Leaving leaving, Optional<Span> said) {
     Piece first = pieces.get(start);
     Piece last = pieces.get(end);
     int to = last.offset() + last.count();
@@ -239,8 +239,9 @@ final class OpenLayer {
         to < last.bar().count() ? Optional.of(to) : Optional.empty(),
         named(first.slot(), last.slot() + last.count() - 1),
         leaving,
+        said.flatMap(s -> s.effects().rounds()).flatMap(Rounds::pass),
         List.of(),
-        change);
+        said.map(s -> s.change().meta().id()));
   }
 
   private String named(Loop loop) {

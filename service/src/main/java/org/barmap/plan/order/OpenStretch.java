@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.barmap.plan.change.effect.Leaving;
+import org.barmap.plan.change.term.Pass;
 
 /**
  * Bars of which nobody knows beforehand how often they are played.
@@ -21,6 +22,7 @@ import org.barmap.plan.change.effect.Leaving;
  *     rest
  * @param bars the bars as a player calls them, "9-12", "33"
  * @param leaving how it is left, as far as known
+ * @param pass in which pass of a repeat around it; empty for every one
  * @param places where it comes in the order of play
  * @param change id of the change that says so; empty when the book does
  */
@@ -33,6 +35,7 @@ public record OpenStretch(
     Optional<Integer> lastBar,
     String bars,
     @JsonUnwrapped Leaving leaving,
+    Optional<Pass> pass,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Place> places,
     Optional<String> change) {
 
@@ -66,7 +69,7 @@ public record OpenStretch(
 
   /** Returns the same stretch with the places where it comes. */
   OpenStretch at(List<Place> found) {
-    return new OpenStretch(kind, first, last, firstBar, lastBar, bars, leaving, found, change);
+    return new OpenStretch(kind, first, last, firstBar, lastBar, bars, leaving, pass, found, change);
   }
 
   /** Returns it as a length says what comes on top of it: "vamp 9-12". */
@@ -77,7 +80,7 @@ public record OpenStretch(
   /** Returns it with how it is left: "vamp 9-12 till the cart stops, out after bar 10". */
   @JsonProperty("says")
   public String says() {
-    return named() + till() + leaving.out().map(o -> ", " + o).orElse("");
+    return named() + pass.map(p -> " " + p.says()).orElse("") + till() + leaving.out().map(o -> ", " + o).orElse("");
   }
 
   /** Returns until when it goes on, with a blank before it: " till cue", " if needed". */

@@ -169,6 +169,7 @@ public final class Rests {
       List<String> inside =
           landmarks.stream()
               .filter(l -> !l.kind().equals("cut") && OpenWord.read(l.what()).isEmpty())
+              .filter(l -> l.after() > 0) // where it begins nobody has counted anything yet
               .map(l -> l.what() + " after " + l.after())
               .toList();
       text.append(inside.isEmpty() ? "" : "; inside it " + String.join(", ", inside));
