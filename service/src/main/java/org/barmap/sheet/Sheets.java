@@ -126,7 +126,10 @@ public final class Sheets {
     }
     if (all.size() > MOST_LEFT_OUT) {
       flow.text(
-          all.size() - MOST_LEFT_OUT + " more such changes are left out: see the changes.", 0, true, 0);
+          all.size() - MOST_LEFT_OUT + " more such changes are left out: see the changes.",
+          0,
+          true,
+          0);
     }
   }
 

@@ -24,7 +24,9 @@ class LeftOutTest {
   @ParameterizedTest
   @EnumSource
   void standsOnEverySheetThatIsOtherForIt(SheetKind kind) throws IOException {
-    int times = text(SheetBooks.twenty(), kind).split(java.util.regex.Pattern.quote(MATINEE), -1).length - 1;
+    int times =
+        text(SheetBooks.twenty(), kind).split(java.util.regex.Pattern.quote(MATINEE), -1).length
+            - 1;
     assertThat(times).isEqualTo(SAME_IN_EVERY_SHOW.contains(kind) ? 0 : 1);
   }
 

@@ -10,7 +10,6 @@ import org.barmap.plan.order.OrderOfPlay;
 import org.barmap.plan.piece.Piece;
 import org.barmap.plan.piece.Span;
 
-
 /** Says in one line which bars of a number are out: "5-8", "12 beat 3 to 14 beat 2". */
 public final class CutBars {
   private CutBars() {}
@@ -76,9 +75,7 @@ public final class CutBars {
         .filter(s -> s.effects().leavesOut() && s.from() == piece.slot())
         .filter(s -> s.fromBeat().isPresent() && s.toBeat().isPresent())
         .findFirst()
-        .map(
-            s ->
-                beat(" beats ", s.fromBeat().orElse(1)) + beat(" to ", s.toBeat().orElse(0)))
+        .map(s -> beat(" beats ", s.fromBeat().orElse(1)) + beat(" to ", s.toBeat().orElse(0)))
         .orElse("");
   }
 

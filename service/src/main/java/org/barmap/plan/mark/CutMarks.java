@@ -83,8 +83,7 @@ final class CutMarks {
     int landing = entry.isPresent() ? last.slot() : last.slot() + written(last);
     boolean lands = landing < number.slots();
     String to = lands ? " to " + number.nameAt(landing) : " to the end of the number";
-    String beat =
-        entry.isPresent() ? " (beat " + Figures.plain(entry.getAsDouble()) + ")" : "";
+    String beat = entry.isPresent() ? " (beat " + Figures.plain(entry.getAsDouble()) + ")" : "";
     pencil.add(number, first.slot(), first.bar(), "cut", "[ cut" + to + beat, id);
     boolean inside = last.cut() && rests.inBlock(last) && landingInside(last);
     if (lands && !inside) {

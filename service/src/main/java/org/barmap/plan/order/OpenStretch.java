@@ -69,7 +69,8 @@ public record OpenStretch(
 
   /** Returns the same stretch with the places where it comes. */
   OpenStretch at(List<Place> found) {
-    return new OpenStretch(kind, first, last, firstBar, lastBar, bars, leaving, pass, found, change);
+    return new OpenStretch(
+        kind, first, last, firstBar, lastBar, bars, leaving, pass, found, change);
   }
 
   /** Returns it as a length says what comes on top of it: "vamp 9-12". */
@@ -80,7 +81,10 @@ public record OpenStretch(
   /** Returns it with how it is left: "vamp 9-12 till the cart stops, out after bar 10". */
   @JsonProperty("says")
   public String says() {
-    return named() + pass.map(p -> " " + p.says()).orElse("") + till() + leaving.out().map(o -> ", " + o).orElse("");
+    return named()
+        + pass.map(p -> " " + p.says()).orElse("")
+        + till()
+        + leaving.out().map(o -> ", " + o).orElse("");
   }
 
   /** Returns until when it goes on, with a blank before it: " till cue", " if needed". */

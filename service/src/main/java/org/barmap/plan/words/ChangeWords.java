@@ -57,7 +57,14 @@ public final class ChangeWords {
     Retold retold = new Retold(l -> names.byLabel(l).map(WrittenNumber::label), names.titles());
     this.retelling = new Retelling(retold, messages);
     this.before =
-        new Before(known, messages, retold, numbers.mentions(), this::labelled, Spoken::figures);
+        new Before(
+            known,
+            messages,
+            retold,
+            numbers.mentions(),
+            this::labelled,
+            Spoken::figures,
+            w -> Showings.off(w, hearing.meta()).map(s -> new Before.Holds(s.words(), s.meta())));
     this.today = known.today();
   }
 

@@ -34,7 +34,7 @@ record Showings(String words, Meta meta) {
       phrase("(?<when>(?:only\\s+)?" + WHO + ")\\s*[,:]?\\s+(?<rest>.+)");
   private static final Pattern VERSION =
       phrase(
-          "(.+?)\\s*[,(]?\\s*\\b(?:(?:only\\s+)?(?:for|at|on|in|with)\\s+(?:the\\s+)?)?"
+          "(.+?)\\s*[,(]?\\s*\\b(?:(?:only\\s+)?(?:for|at|on|in|with)\\s+(?:the\\s+)?(?:schools?'?\\s+)?)?"
               + "(matin[e\\u00E9]e|evening|understudy|swing|preview)(?:s|'s\\s+key)?"
               + "(?:\\s+(?:performances?|shows?|days?))?(?:\\s+only)?\\)?");
   private static final Pattern NAMED =

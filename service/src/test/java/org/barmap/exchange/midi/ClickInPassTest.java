@@ -123,7 +123,8 @@ class ClickInPassTest {
 
     /** As it is said on a sheet. */
     String says() {
-      String time = this.time == 1 ? "1st" : this.time == 2 ? "2nd" : this.time == 3 ? "3rd" : "4th";
+      String time =
+          this.time == 1 ? "1st" : this.time == 2 ? "2nd" : this.time == 3 ? "3rd" : "4th";
       String bars = first == last ? "" + first : first + "-" + last;
       return bars + " " + (pass.equals("last") ? "last" : time) + " time";
     }
@@ -182,8 +183,12 @@ class ClickInPassTest {
     }
     assertThat(there).as(why).containsExactly(at);
     RunSheet.Open open = plan.runSheet().get(0).vamps().get(0);
-    assertThat(open.bars() + open.pass().map(p -> " " + p).orElse("")).as(why).isEqualTo(vamp.says());
-    assertThat(text(map, changes, plan, SheetKind.RUN_SHEET)).as(why).contains("VAMP " + vamp.says());
+    assertThat(open.bars() + open.pass().map(p -> " " + p).orElse(""))
+        .as(why)
+        .isEqualTo(vamp.says());
+    assertThat(text(map, changes, plan, SheetKind.RUN_SHEET))
+        .as(why)
+        .contains("VAMP " + vamp.says());
     assertThat(text(map, changes, plan, SheetKind.SUBSTITUTE)).as(why).contains(vamp.says());
   }
 

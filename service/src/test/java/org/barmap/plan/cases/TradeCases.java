@@ -35,7 +35,8 @@ public final class TradeCases {
           "show",
           "rehearsal",
           "structure",
-          "said");
+          "said",
+          "pit");
 
   private TradeCases() {}
 

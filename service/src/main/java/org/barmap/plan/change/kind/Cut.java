@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.map.Navigation;
 import org.barmap.plan.change.effect.Course;
 import org.barmap.plan.change.effect.Effects;
 import org.barmap.plan.change.effect.Marking;
@@ -167,6 +168,13 @@ public record Cut(Meta meta, String number, String first, String last, Optional<
   /** "Cut to G": where one lands is said, from where one goes there is not. */
   private static Heard<ShowChange> fromWhere(Told<ShowChange> told, String to) {
     List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
+    List<String> leaves = told.bars(b -> b.has(Navigation.TO_CODA));
+    if (leaves.size() == 1 && to.matches("(?i)(?:the\\s+)?coda(?:\\s+sign)?")) {
+      Heard<ShowChange> first = cut(told, "after " + leaves.get(0) + " to beginning of " + to);
+      first.reading().ifPresent(readings::add);
+      readings.add(Heard.Reading.wanting("from where the jump back is: say \"no D.S.\""));
+      return told.choose("To " + to + ", but from where?", readings);
+    }
     Heard<ShowChange> start = cut(told, "start to beginning of " + to);
     if (start instanceof Heard.Understood<ShowChange> understood) {
       readings.add(

@@ -122,7 +122,7 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
         inPass(
             "g\\.?p|general\\s+pause|grand\\s+pause|dead\\s+stop|caesura",
             "(g\\.?\\s*p\\.?|general\\s+pause|grand\\s+pause|dead\\s+stop|caesura)\\s+"
-                + "(on|at|in|after)\\s+(.+?)(?:\\s*,?\\s+(?:till|until|til)\\s+(.+))?",
+                + "(?:(on|at|in|after)\\s+)?(.+?)(?:\\s*,?\\s+(?:till|until|til)\\s+(.+))?",
             Pause::read);
 
     @Override
@@ -147,7 +147,7 @@ public sealed interface Hold extends ShowChange permits Hold.Held, Hold.Pause {
     private static Optional<Heard<ShowChange>> read(
         Told<ShowChange> told, Matcher m, Optional<Pass> pass) {
       String bar = m.group(3).strip();
-      boolean after = m.group(2).equalsIgnoreCase("after");
+      boolean after = "after".equalsIgnoreCase(m.group(2));
       boolean general = m.group(1).toLowerCase(Locale.ROOT).startsWith("g");
       if (!after && !general) {
         return Optional.of(

@@ -84,6 +84,9 @@ final class Goings {
     if (all.isEmpty() || all.get().size() == 1) {
       return all.map(s -> s.get(0));
     }
+    if (thenAnother(c, places)) {
+      return Optional.empty(); // "B twice, then C"
+    }
     Optional<Bars.Ends> one = c.bars().ends("letter " + places.get(0).bare());
     Optional<Bars.Ends> other = c.bars().ends("letter " + places.get(1).bare());
     boolean sections =
@@ -108,6 +111,13 @@ final class Goings {
         .filter(t -> next && t.is(Token.Kind.BARS) && t.value().equals(many))
         .forEach(c::use);
     return next ? Optional.of(both) : Optional.empty();
+  }
+
+  private static boolean thenAnother(Clause c, List<Clause.Place> places) {
+    int from = c.index(places.get(0).token());
+    int to = c.index(places.get(places.size() - 1).token());
+    return c.tokens().subList(from, to).stream()
+        .anyMatch(t -> t.is(Token.Kind.AND) && t.text().matches("(?i).*then"));
   }
 
   private static Optional<String> printedAtTop(Clause c, Clause.Place top) {

@@ -40,7 +40,7 @@ final class Manners {
     return stretch(c, "colla voce", "a tempo");
   }
 
-  private static List<String> stretch(Clause c, String how, String then) {
+  static List<String> stretch(Clause c, String how, String then) {
     Optional<Bars.Ends> ends =
         Stretches.of(c, Stretches.Use.OTHER)
             .filter(w -> w.size() == 1)

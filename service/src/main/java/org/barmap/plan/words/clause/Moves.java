@@ -62,7 +62,7 @@ final class Moves {
     if (!pass(c).isEmpty()) {
       c.sections();
     }
-    if (!c.hard("cut") && !out || c.has(Token.Kind.NOT) || you(c)) {
+    if (!c.hard("cut") && !out || c.has(Token.Kind.NOT) || you(c) || keeps(c)) {
       return NONE;
     }
     if (out
@@ -91,6 +91,26 @@ final class Moves {
         c.first("cut").filter(t -> t.text().matches("(?i)skip\\w*")).isPresent()
             && c.places().stream().anyMatch(p -> p.prep().equals("from"));
     return outs(c, skip ? "skip from " : "cut ", pass.isEmpty() ? "" : " " + pass);
+  }
+
+  /** "Keep 13", "13 in": of these bars somebody says that they are not out. */
+  private static boolean keeps(Clause c) {
+    List<Token> all = c.tokens();
+    for (int i = 0; i < all.size(); i++) {
+      boolean ends =
+          i + 1 == all.size()
+              || all.get(i + 1).is(Token.Kind.COMMA)
+              || all.get(i + 1).is(Token.Kind.AND);
+      boolean in =
+          i > 0
+              && ends
+              && all.get(i - 1).is(Token.Kind.PLACE)
+              && all.get(i).text().equalsIgnoreCase("in");
+      if (in || all.get(i).text().matches("(?i)keep|leave|stays?(?: in)?")) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static String pass(Clause c) {
@@ -128,12 +148,17 @@ final class Moves {
     }
   }
 
-  /** "No bars 57 to 60". */
+  /** "No bars 57 to 60", "forget the first four bars". */
   private static boolean noBars(Clause c) {
     for (int i = 0; i + 1 < c.tokens().size(); i++) {
-      if (c.tokens().get(i).is(Token.Kind.NOT)
-          && c.tokens().get(i).text().matches("(?i)no|without")) {
-        return c.tokens().get(i + 1).is(Token.Kind.PLACE);
+      Token not = c.tokens().get(i);
+      Token next = c.tokens().get(i + 1);
+      if (not.is(Token.Kind.NOT) && not.text().matches("(?i)no|without")) {
+        return next.is(Token.Kind.PLACE);
+      }
+      boolean some = next.text().matches("(?i)the (?:first|last|opening|final)\\b.*");
+      if (not.is(Token.Kind.NOT) && not.text().matches("(?i)forget(?: about)?|never mind")) {
+        return next.is(Token.Kind.PLACE) && some; // "forget the first four bars"
       }
     }
     return false;

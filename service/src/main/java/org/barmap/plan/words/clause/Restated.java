@@ -23,6 +23,8 @@ final class Restated {
   private static final Pattern BEGINS = phrase("start\\s+at\\s+(.+)");
   private static final Pattern STOPS = phrase("stop\\s+(?:on|after)\\s+(.+)");
   private static final Pattern CUT = phrase("cut\\s+(?:from\\s+)?(.+)");
+  private static final Pattern ROUND =
+      phrase("(?:play|repeat|vamp)\\s+(.+?)(?:\\s+(?:once|twice|\\d+\\s+times))");
   private static final Pattern AT = phrase("(pizz|arco|mute\\s+on|mute\\s+off)\\s+at\\s+(.+)");
   private static final Pattern ONCE =
       phrase(
@@ -42,7 +44,11 @@ final class Restated {
           "(?:(?:and|so|a|an|it's|with|make\\s+it|nice|big|long|huge|proper|slow|real)[,\\s]+)*(?:rit|ritard|rall|rallentando)\\.?(?:\\s+(?:into|to|for|before|on)\\s+(?:the|her|his)\\s+\\p{L}+(?:\\s+\\p{L}+)?)?[.!]*");
   private static final Pattern ENDINGS =
       phrase(
-          "(?:(?:and|so|with|that's|the)[,\\s]+)*first\\s+ending\\s+(once|twice|\\w+\\s+times)[,\\s]+(?:and\\s+)?(?:then\\s+)?(?:the\\s+)?second(?:\\s+(?:one|ending))?(?:\\s+(?:on\\s+)?the\\s+last\\s+time)?[.!]*");
+          "(?:(?:and|so|with|that's|the)[,\\s]+)*first\\s+ending\\s+(once|twice|\\w+\\s+times)[,\\s]+(?:and\\s+)?(?:then\\s+)?(?:the\\s+)?second(?:\\s+(?:one|ending))?(?:\\s+(?:on\\s+)?the\\s+last\\s+time)?[.!]*"
+              + "|(?:(?:and|so|with|that's|the)[,\\s]+)*first\\s+ending\\s+(twice|\\w+\\s+times)[.!]*");
+  private static final Pattern STAYS =
+      phrase(
+          "(?:(?:and|but|so|then|we|you|please|just)[,\\s]+)*(?:(?:keep|leave)\\s+[^,.;]+?(?:\\s+(?:in|alone))?|[^,.;]+?\\s+(?:is\\s+|are\\s+)?(?:still\\s+)?(?:in|stays?(?:\\s+in)?))[.!]*");
   private static final Pattern SECOND_ONLY =
       phrase(
           "(?:(?:and|so|then|but|we|you|just|only|play|do|not|take|bother\\s+with|skip|cut|no|don't|never)[,\\s]+)*the\\s+first\\s+(?:one|ending|time\\s+bars?)(?:\\s+(?:is\\s+)?(?:out|gone|cut))?(?:\\s+(?:now|any\\s?more|at\\s+all))*[.!]*");
@@ -93,14 +99,104 @@ final class Restated {
     if (orders.stream().anyMatch(o -> o.matches("no D\\.[SC]\\.")) && onwards(clause, bars)) {
       return true;
     }
+    if (stays(clause)) {
+      return orders.stream().noneMatch(o -> touches(o, clause, bars));
+    }
     boolean first = orders.stream().anyMatch(o -> o.matches("tacet .*1st time"));
-    return first && SECOND_TIME.matcher(said).matches() || lands(orders, clause, bars);
+    return first && SECOND_TIME.matcher(said).matches()
+        || lands(orders, clause, bars)
+        || goesOn(orders, clause, bars)
+        || fromTo(orders, clause, bars);
+  }
+
+  /** "So from 16 to C", where one goes on at C behind 16. */
+  private static boolean fromTo(List<String> orders, List<Token> clause, Bars bars) {
+    List<Token> places = places(clause);
+    List<String> preps =
+        clause.stream().filter(t -> t.is(Token.Kind.PREP)).map(Token::value).toList();
+    if (!preps.equals(List.of("from", "to"))
+        || places.size() != 2
+        || !saysNoMoreThan(Set.of("go", "land"), clause)) {
+      return false;
+    }
+    OptionalInt from = bars.slot(places.get(0).value());
+    OptionalInt to = bars.slot(bare(places.get(1).value()));
+    return both(from, 1, to, -1)
+        .filter(
+            mine ->
+                orders.stream()
+                    .flatMap(o -> out(o, bars).stream())
+                    .anyMatch(o -> o[0] == mine[0] && o[1] == mine[1]))
+        .isPresent();
+  }
+
+  /** "A goes twice, then on into B", where B comes right behind it. */
+  private static boolean goesOn(List<String> orders, List<Token> clause, Bars bars) {
+    List<Token> places = places(clause);
+    if (places.size() != 1 || !saysNoMoreThan(Set.of("go", "land", "play"), clause)) {
+      return false;
+    }
+    OptionalInt at = bars.slot(bare(places.get(0).value()));
+    return at.isPresent()
+        && orders.stream()
+            .map(ROUND::matcher)
+            .filter(Matcher::matches)
+            .flatMap(m -> bars.ends(m.group(1)).stream())
+            .anyMatch(e -> bars.slot(e.last()).orElse(-2) + 1 == at.getAsInt());
+  }
+
+  /** "13 in", "keep 13", "leave 13 in": bars that are not out, beside others that are. */
+  static boolean stays(List<Token> clause) {
+    boolean small =
+        clause.stream()
+            .allMatch(
+                t ->
+                    t.is(Token.Kind.PLACE)
+                        || t.free()
+                        || t.text().matches("(?i)in|stays?(?: in)?|alone|still"));
+    String said = Clause.said(clause);
+    return small && !places(clause).isEmpty() && STAYS.matcher(said).matches();
+  }
+
+  /** Whether the bars of a clause are none of those that were spoken of before. */
+  static boolean beside(List<Token> before, List<Token> clause, Bars bars) {
+    List<Bars.Ends> those = ends(before, bars);
+    List<Bars.Ends> these = ends(clause, bars);
+    if (those.isEmpty() || these.size() != places(clause).size()) {
+      return false;
+    }
+    int first = those.stream().mapToInt(e -> bars.slot(e.first()).orElse(0)).min().orElse(0);
+    int last = those.stream().mapToInt(e -> bars.slot(e.last()).orElse(0)).max().orElse(0);
+    return these.stream()
+        .allMatch(
+            e ->
+                bars.slot(e.first()).orElse(first) > last
+                    || bars.slot(e.last()).orElse(last) < first);
+  }
+
+  private static List<Bars.Ends> ends(List<Token> tokens, Bars bars) {
+    return places(tokens).stream().flatMap(t -> bars.ends(t.value()).stream()).toList();
+  }
+
+  /** Whether an order takes out one of the bars that a clause names, or none that is known. */
+  private static boolean touches(String order, List<Token> clause, Bars bars) {
+    Optional<int[]> out = out(order, bars);
+    return out.isEmpty()
+        || places(clause).stream()
+            .map(t -> bars.ends(t.value()))
+            .anyMatch(
+                e ->
+                    e.isEmpty()
+                        || bars.slot(e.get().first()).orElse(0) <= out.get()[1]
+                            && bars.slot(e.get().last()).orElse(0) >= out.get()[0]);
   }
 
   /** How often the first ending is played before the last one. */
-  private static int endings(String said) {
-    Matcher m = ENDINGS.matcher(said);
-    String often = m.matches() ? m.group(1).toLowerCase(Locale.ROOT) : "";
+  private static int endings(String words) {
+    Matcher m = ENDINGS.matcher(words);
+    boolean matches = m.matches();
+    String said = matches && m.group(1) == null ? m.group(2) : matches ? m.group(1) : "";
+    String often = said.toLowerCase(Locale.ROOT);
     return switch (often) {
       case "once" -> 1;
       case "twice" -> 2;

@@ -129,6 +129,7 @@ public final class Sense {
       Optional<List<String>> first =
           one(head, bars, lead, later)
               .or(() -> aside(head))
+              .or(() -> stays(head, lead, bars))
               .or(() -> at.is(Token.Kind.COMMA) ? remark(head, at, true) : Optional.empty());
       if (first.isEmpty()) {
         continue;
@@ -172,6 +173,13 @@ public final class Sense {
       return Optional.of(List.of());
     }
     return Talk.reason(tokens) || Talk.context(tokens)
+        ? Optional.of(List.of("note: " + Clause.said(tokens)))
+        : Optional.empty();
+  }
+
+  /** Bars that are not out, beside those that were spoken of. */
+  private static Optional<List<String>> stays(List<Token> tokens, List<Token> lead, Bars bars) {
+    return Restated.stays(tokens) && Restated.beside(lead, tokens, bars)
         ? Optional.of(List.of("note: " + Clause.said(tokens)))
         : Optional.empty();
   }
@@ -282,7 +290,7 @@ public final class Sense {
     if (tokens.stream().allMatch(Token::free)) {
       return Optional.of(List.of());
     }
-    if (lead.isEmpty()) {
+    if (lead.isEmpty() || Restated.stays(tokens)) {
       return Optional.empty();
     }
     boolean done = tokens.stream().anyMatch(t -> t.is(Token.Kind.DO));

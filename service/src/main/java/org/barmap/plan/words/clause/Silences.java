@@ -3,6 +3,7 @@ package org.barmap.plan.words.clause;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.plan.words.grammar.Bars;
+import org.barmap.plan.words.grammar.Waiting;
 
 /** Where this player is silent, where everything waits, what is added. */
 final class Silences {
@@ -280,7 +281,7 @@ final class Silences {
       return NONE;
     }
     c.does("hold", "stop", "go", "play", "insert");
-    String till = c.one(Token.Kind.CUE).map(q -> " till " + q).orElse("");
+    String till = c.one(Token.Kind.CUE).map(Waiting::behind).orElse("");
     List<Clause.Place> places = c.places();
     if (places.isEmpty() && c.take("lastchord")) {
       return List.of("hold end" + till);

@@ -81,6 +81,11 @@ final class Spots {
               + BARS
               + "\\s+(?:before|after)\\s+"
               + ANCHOR);
+
+  /** "The last two beats of bar 12". */
+  private static final Pattern BEATS =
+      phrase("(?:the\\s+)?(?:first|last)\\s+" + COUNT + "\\s+beats?\\s+(?:of|in)\\s+" + P0);
+
   private static final Pattern ENDS =
       phrase(
           "(?:the\\s+)?(?:very\\s+)?(?:last|first|final|opening|closing)\\s+(?:(?!one\\b(?!\\s+bar))"
@@ -134,6 +139,7 @@ final class Spots {
           BUT_ONE,
           PICKUP,
           BEAT,
+          BEATS,
           EDGE,
           BLOCK,
           ENDS,

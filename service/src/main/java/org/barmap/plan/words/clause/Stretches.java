@@ -43,6 +43,9 @@ final class Stretches {
       if (i > 0 && !listed(c, places.get(i - 1), place)) {
         return Optional.empty(); // "it isn't at 5, it's at 9"
       }
+      if (i > 0 && before(c, place).matches("(?i)for")) {
+        return Optional.empty(); // "out at C for four"
+      }
       boolean two = i + 1 < places.size();
       Optional<String> said =
           two && pair(c, place, places.get(i + 1))
@@ -70,6 +73,11 @@ final class Stretches {
     return Optional.of(all);
   }
 
+  private static String before(Clause c, Clause.Place place) {
+    int at = c.index(place.token()) - 1;
+    return at < 0 ? "" : c.tokens().get(at).text();
+  }
+
   /** "Letter C, all twelve bars of it": so many bars as there are say nothing more. */
   private static void counts(Clause c, List<String> all) {
     Optional<Bars.Ends> ends = c.bars().ends(all.get(0));
@@ -86,6 +94,7 @@ final class Stretches {
         .noneMatch(
             t ->
                 t.is(Token.Kind.THERE)
+                    || t.does("start")
                     || t.text().matches("(?i)(?:it|that|there) is")
                     || t.is(Token.Kind.WE)
                     || t.is(Token.Kind.YOU));

@@ -168,6 +168,11 @@ final class Tempos {
         "backin", "land");
     c.take("tempo");
     String said = what.equals("slower") || what.equals("faster") ? degree(c) + what : what;
+    boolean timed = what.matches("(?:double|half) time");
+    boolean block = c.places().size() == 1 && c.places().get(0).block();
+    if (timed && (block || c.places().size() == 2)) {
+      return Manners.stretch(c, said, "a tempo");
+    }
     return Stretches.at(c).map(at -> List.of(said + " at " + at)).orElse(NONE);
   }
 

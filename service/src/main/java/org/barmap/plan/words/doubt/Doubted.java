@@ -84,7 +84,9 @@ public record Doubted(List<ShowChange> changes, Bars bars) implements Doubts.Mad
             .toList();
     Optional<String> doubt = Doubts.about(said, new Doubted(changes, bars));
     if (doubt.isPresent()) {
-      return List.of(asked(said, doubt.get(), heard, note));
+      boolean putRight = doubt.get().equals(Doubts.PUT_RIGHT);
+      Heard<ShowChange> one = asked(said, doubt.get(), putRight ? List.of() : heard, note);
+      return List.of(PrintedVamp.instead(one, changes, bars, note));
     }
     boolean leans = heard.stream().anyMatch(Doubted::question) && !SENTENCES.matcher(said).find();
     if (leans && changes.stream().anyMatch(c -> c.kept().isEmpty())) {

@@ -12,6 +12,10 @@ import java.util.regex.Pattern;
  * mislead, so all of it is asked.
  */
 final class Doubts {
+  /** What was said before it is not meant any more, so it is not offered. */
+  static final String PUT_RIGHT =
+      "What does this put right? Take the earlier change out and say the new one in full.";
+
   private static final Pattern GUESS =
       phrase(
           "\\b(?:might|maybe|perhaps|probably|possibly|likely\\s+to|i\\s+think|not\\s+sure|depending|depends|we'll\\s+see|either)\\b");
@@ -199,8 +203,7 @@ final class Doubts {
             || NO_SORRY.matcher(text).matches()
             || THAT_CHANGE.matcher(text).find();
     if (back && !made.restores()) {
-      return Optional.of(
-          "What does this put right? Take the earlier change out and say the new one in full.");
+      return Optional.of(PUT_RIGHT);
     }
     Matcher points = POINTS.matcher(text);
     return points.find()

@@ -40,6 +40,10 @@ public record WhichShows(String said, Optional<String> version, List<String> day
               + SHOW
               + "|(?:(?<=^|[:,(]|[:,(]\\s)|(?<=\\bon\\s))(?<short>mon|tues?|weds?|thu|thurs?|fri|sat|sun)\\.?(?:(?=\\s*(?:[:,)&-]|$)|\\s+(?:and|only)\\b)|(?=\\s+(?:matin|mat|eve|night|show|perf)))"
               + SHOW);
+
+  /** What is left of "Schools matinee" where the matinee was taken off it. */
+  private static final Pattern WHOSE = phrase("\\bschools?'?(?!\\w)");
+
   private static final Pattern MATINEE = phrase("\\bmatin[e\\u00E9]es?\\b");
 
   /** Told of a show that has been. */
@@ -174,6 +178,7 @@ public record WhichShows(String said, Optional<String> version, List<String> day
         && u.change()
             .kept()
             .map(text -> MATINEE.matcher(DAY.matcher(text.text()).replaceAll(" ")).replaceAll(" "))
+            .map(text -> WHOSE.matcher(text).replaceAll(" "))
             .filter(rest -> BESIDE.matcher(rest).matches())
             .isPresent();
   }
@@ -202,7 +207,9 @@ public record WhichShows(String said, Optional<String> version, List<String> day
       version.ifPresent(v -> ways.add(held(reading, version, Optional.empty())));
       boolean some = reading.changes().get(0).meta().version().isPresent();
       String every = some ? ", on every day." : ", in every show.";
-      ways.add(new Heard.Reading<>(start(reading) + every, reading.changes()));
+      if (ways.stream().noneMatch(w -> w.changes().equals(reading.changes()))) {
+        ways.add(new Heard.Reading<>(start(reading) + every, reading.changes()));
+      }
     }
     Optional<ShowChange> keep =
         one instanceof Heard.AskedBack<ShowChange> asked ? asked.keep() : Optional.empty();

@@ -32,6 +32,7 @@ import tools.jackson.databind.node.ObjectNode;
  * @param mentions finds the numbers in it
  * @param of finds a number by its label
  * @param figures writes spelled numbers as figures
+ * @param holds takes off words when, and in which shows, they hold
  */
 public record Before(
     Known known,
@@ -39,7 +40,8 @@ public record Before(
     Retold retold,
     Mentions mentions,
     Function<String, Optional<Of>> of,
-    UnaryOperator<String> figures)
+    UnaryOperator<String> figures,
+    Function<String, Optional<Holds>> holds)
     implements Speech {
   private static final Pattern NUMBERED = phrase("no\\.\\s+(\\S+?):\\s*(.+)");
 
@@ -59,6 +61,14 @@ public record Before(
    */
   public record Of(String label, String start, Bars bars) {}
 
+  /**
+   * Words without what was said with them of when they hold.
+   *
+   * @param words without it
+   * @param meta which shows, and which days
+   */
+  public record Holds(String words, Meta meta) {}
+
   /** Returns a text in which what is one thing said stands in one line. */
   public static String joined(String text) {
     return SAID.matcher(text).replaceAll("$1,");
@@ -77,7 +87,9 @@ public record Before(
     Earlier earlier = new Earlier(changes, known.changes().isPresent(), this);
     Optional<List<Heard<ShowChange>>> asked = Optional.empty();
     for (Map.Entry<String, Optional<String>> way : ways(line, number, named).entrySet()) {
-      Optional<List<Heard<ShowChange>>> heard = earlier.read(way.getValue(), way.getKey());
+      Optional<List<Heard<ShowChange>>> heard =
+          held(earlier, way.getValue(), way.getKey())
+              .or(() -> earlier.read(way.getValue(), way.getKey()));
       reader.back(now);
       if (heard.filter(Before::offers).isPresent()) {
         return heard;
@@ -85,6 +97,17 @@ public record Before(
       asked = asked.or(() -> heard);
     }
     return asked;
+  }
+
+  /** "The vamp is off at matinees": what becomes of it there, and nowhere else. */
+  private Optional<List<Heard<ShowChange>>> held(
+      Earlier earlier, Optional<String> number, String words) {
+    Optional<Holds> off = holds.apply(words);
+    boolean moved = off.filter(h -> Forms.MOVED.matcher(h.words()).matches()).isPresent();
+    return off.flatMap(h -> earlier.read(number, h.words()))
+        .filter(Before::offers)
+        .filter(all -> moved || all.stream().allMatch(h -> h instanceof Heard.Understood))
+        .map(all -> all.stream().map(h -> Instead.when(h, off.get().meta())).toList());
   }
 
   private static boolean offers(List<Heard<ShowChange>> heard) {

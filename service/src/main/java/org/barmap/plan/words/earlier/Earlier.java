@@ -64,9 +64,12 @@ public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
       return back.or(() -> number.map(n -> speech.order(n, Bare.order(typed))));
     }
     return matched(
-            Forms.STARTS,
+            Forms.MOVED,
             words,
-            m -> one(m.group("ref"), number, said, c -> rewording.starts(c, m.group("to"))))
+            m ->
+                one(m.group("ref"), number, said, c -> new Moved(speech, rewording).by(c, m))
+                    .or(() -> unknown(number, said)))
+        .or(() -> starts(words, rewording, number, said))
         .or(() -> matched(Forms.ENDS, words, m -> ends(m, rewording, number, said)))
         .or(() -> matched(Forms.BARS, words, m -> bars(m, rewording, number, said)))
         .or(() -> matched(Forms.INSTEAD, words, m -> instead(m, rewording, number, said)))
@@ -106,6 +109,14 @@ public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
       found.addAll(Placed.told(ref, ref.among(here, speech.bars(label)), speech.bars(label)));
     }
     return found;
+  }
+
+  private Optional<List<Heard<ShowChange>>> starts(
+      String words, Rewording rewording, Optional<String> number, String said) {
+    return matched(
+        Forms.STARTS,
+        words,
+        m -> one(m.group("ref"), number, said, c -> rewording.starts(c, m.group("to"))));
   }
 
   private Optional<List<Heard<ShowChange>>> ends(
@@ -263,6 +274,13 @@ public record Earlier(List<ShowChange> changes, boolean all, Speech speech) {
     return readings.isEmpty()
         ? Optional.empty()
         : Optional.of(new Heard.AskedBack<>(said, question, List.of(), readings));
+  }
+
+  /** By how much is clear, of which change is not. */
+  private Optional<List<Heard<ShowChange>>> unknown(Optional<String> number, String said) {
+    String where = number.map(speech::start).orElse("");
+    String question = where + "Which change is that? Say it with its bars.";
+    return Optional.of(List.of(new Heard.AskedBack<>(said, question, List.of())));
   }
 
   /** None was said: it may be the printed one, which others know about. */

@@ -77,6 +77,17 @@ final class Forms {
               + STILL
               + "(?:\\s*[,.;-]\\s*(?:and\\s+)?(?:not|no\\s+longer|instead\\s+of)\\s+(?:to\\s+)?(?<old>[^,;]+?))?");
 
+  /** "Make the cut two bars shorter", "that cut starts two bars later, at 9". */
+  static final Pattern MOVED =
+      phrase(
+          "(?:(?:make|have|let|get|take|bring)\\s+)?"
+              + REF
+              + IS
+              + "(?:\\s+(?:now|just|to\\s+be|be|only|all))*(?:\\s+(?<edge>starts?|begins?|starting|ends?|stops?|finish(?:es)?|goes|go|lands?|runs?|extends?))?(?:\\s+(?:now|on|for))*\\s+(?<many>an?|one|two|three|four|\\d{1,2})\\s+(?:more\\s+)?bars?\\s+(?<way>shorter|longer|earlier|later|sooner|further|less|more)(?:\\s+on)?"
+              + "(?:\\s+(?:at|from|on)\\s+(?:the|its)\\s+(?<side>front|start|beginning|top|end|back|tail))?"
+              + "(?:,?\\s+(?:and\\s+|so\\s+)?(?:that's\\s+)?(?:at|on|from|to|with)\\s+(?:bar\\s+)?(?<to>[^,.;]+?))?"
+              + STILL);
+
   /** "The vamp is 27-28, not 25-26", "make that vamp 13 to 16". */
   static final Pattern BARS =
       phrase(

@@ -5,6 +5,7 @@ import java.util.List;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.change.say.Heard;
+import org.barmap.plan.change.say.Meta;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Puts what was heard in the place of an earlier change. */
@@ -24,6 +25,38 @@ final class Instead {
         asked.readings().stream().map(r -> of(earlier, r, old)).toList();
     return new Heard.AskedBack<>(
         asked.said(), asked.question(), asked.candidates(), readings, asked.keep());
+  }
+
+  /** The same, in some shows or on some days only. */
+  static Heard<ShowChange> when(Heard<ShowChange> heard, Meta when) {
+    if (heard instanceof Heard.Understood<ShowChange> understood) {
+      Heard.Reading<ShowChange> held =
+          when(new Heard.Reading<>(understood.sentence(), List.of(understood.change())), when);
+      return new Heard.Understood<>(understood.said(), held.changes().get(0), held.says());
+    }
+    Heard.AskedBack<ShowChange> asked = (Heard.AskedBack<ShowChange>) heard;
+    return new Heard.AskedBack<>(
+        asked.said(),
+        asked.question(),
+        asked.candidates(),
+        asked.readings().stream().map(r -> when(r, when)).toList(),
+        asked.keep());
+  }
+
+  private static Heard.Reading<ShowChange> when(Heard.Reading<ShowChange> reading, Meta when) {
+    if (reading.changes().stream().allMatch(c -> c.kept().isPresent())) {
+      return reading;
+    }
+    List<ShowChange> held = new ArrayList<>();
+    for (ShowChange change : reading.changes()) {
+      ObjectNode tree = ChangesJson.tree(change);
+      when.version().ifPresent(v -> tree.put("version", v));
+      when.since().ifPresent(d -> tree.put("since", d));
+      when.until().ifPresent(d -> tree.put("until", d));
+      held.add(ChangesJson.readOne(tree));
+    }
+    String says = reading.says().replaceFirst("\\.$", "");
+    return new Heard.Reading<>(says + when.holds() + ".", held);
   }
 
   private static Heard.Reading<ShowChange> of(

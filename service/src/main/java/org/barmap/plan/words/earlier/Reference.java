@@ -32,11 +32,18 @@ record Reference(Set<String> kinds, String noun, String which, String place, boo
           .sorted(java.util.Comparator.reverseOrder())
           .collect(Collectors.joining("|"));
 
+  /** "The cut I gave you yesterday". */
+  private static final String GIVEN =
+      "(?:\\s+(?:that\\s+|which\\s+)?(?:i|we)\\s+(?:just\\s+)?(?:gave|told|made|did|had|said|put\\s+in)(?:\\s+you)?(?:\\s+(?:yesterday|before|earlier|last\\s+(?:night|week)|this\\s+morning|today))?)?";
+
+  private static final Pattern TAIL = phrase("(.+?)" + GIVEN);
+
   /** An earlier change, without named groups, for patterns that are made of it. */
   static final String SAID =
       "(?:(?:the|that|this|those|these|our|your|my|his|her|yesterday's|last night's|this morning's|today's|old|earlier|previous|first|second|third|last|other|same|big|little|small|long|short|whole|two|both|all|of)\\s+)+(?:"
           + NOUN
-          + ")(?:es|s)?(?:\\s+(?:at|in|on|of|from|to|over|around|before|after|for|into|between)\\s+[^,.;]{1,30}?)?";
+          + ")(?:es|s)?(?:\\s+(?:at|in|on|of|from|to|over|around|before|after|for|into|between)\\s+[^,.;]{1,30}?)?"
+          + GIVEN;
 
   private static final Pattern PARTS =
       phrase(
@@ -53,7 +60,8 @@ record Reference(Set<String> kinds, String noun, String which, String place, boo
 
   /** Reads words that {@link #SAID} matches. */
   static Optional<Reference> of(String words) {
-    Matcher m = PARTS.matcher(words.strip());
+    Matcher tail = TAIL.matcher(words.strip());
+    Matcher m = PARTS.matcher(tail.matches() ? tail.group(1) : words.strip());
     if (!m.matches()) {
       return Optional.empty();
     }

@@ -7,12 +7,18 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.barmap.plan.change.term.Numerals;
 
 /** What is about the form and leaves something open: it is asked, with the nearest meanings. */
 final class Asked {
   private static final String SECTION =
       "(?<section>(?:(?:whole|entire|little|big|final|last|first|second|short)\\s+)*(?:buttons?|tags?|intro(?:duction)?|outro|bridge|verse|chorus|playoff|bumpers?|stinger|turnaround|break|dance\\s+break|fill"
           + "|interlude|cadenza|vocal|dialogue\\s+section|scene\\s+change(?:\\s+music)?|(?:chord|note|hit|beat|pickup))s?)";
+
+  /** "First ending twice": nobody plays an ending by itself. */
+  static final String ENDING =
+      "(?:(?:play|take|do)\\s+)?(?:the\\s+)?(?:first|1st)\\s+(?:ending|time\\s+bars?)\\s+(?<often>twice|\\w+\\s+times)(?:\\s+(?:now|only))*[.!]?";
+
   private static final Pattern IF =
       phrase(
           "(?<only>.+?),?\\s+(?:(?:but\\s+)?only\\s+)?(?:if|when\\s+needed|unless|in\\s+case|as\\s+needed)\\b(?<when>.*)|(?:only\\s+)?(?:if|unless|in\\s+case)\\s+(?<case>.+?),\\s*(?:then\\s+|we\\s+|you\\s+)*(?<then>.+)");
@@ -26,6 +32,10 @@ final class Asked {
           Rule.of(
               "(?:.*\\b(?:need|have|want|got)\\s+to\\s+)?(?:stick|put|squeeze|add|slip|fit)\\s+(?:in\\s+)?(?<n>an?|one|\\d{1,2})\\s+(?:extra\\s+|more\\s+|empty\\s+)?bars?\\s+(?:in\\s+)?(?:somewhere\\s+)?(?:round(?:\\s+about)?|around|near|about)\\s+(?<bar>.+?)(?:,.*)?",
               Asked::somewhere),
+          Rule.of(ENDING, Asked::ending),
+          Rule.of(
+              "(?:the\\s+)?vamp(?:'s|\\s+is)(?:\\s+now)?\\s+(?<bars>.+?)(?<now>\\s+now)?(?<not>,?\\s+(?:and\\s+)?not\\s+[^,]+)?",
+              Asked::vampIs),
           Rule.of(
               "(?:wait|hold|pause|rest)\\s+(?<n>\\d{1,2}|a|one|two|three|four|six|eight)\\s+(?:more\\s+|extra\\s+)?bars?\\s+(?<where>before|after)\\s+(?<bar>.+)",
               Asked::waits),
@@ -92,6 +102,27 @@ final class Asked {
             new Meant.Asks(
                 "Where a rehearsal goes on, or where the number begins from now on?",
                 List.of("start at " + bar)));
+  }
+
+  /** "The vamp is the first four bars now": in the place of the printed one. */
+  private static Optional<Meant> vampIs(Matcher m, Bars bars) {
+    String said = Rule.group(m, "bars");
+    boolean printed = bars.open("vamp").isPresent();
+    return !bars.named(said) || !printed
+        ? Optional.empty()
+        : Optional.of(new Meant.Says(List.of("no vamp", "vamp " + said)));
+  }
+
+  private static Optional<Meant> ending(Matcher m, Bars bars) {
+    String often = Rule.group(m, "often").toLowerCase(java.util.Locale.ROOT);
+    int times = often.equals("twice") ? 2 : Numerals.value(often.split("\\s", -1)[0]).orElse(0);
+    List<String> near =
+        times == 0
+            ? List.of()
+            : bars.repeat()
+                .map(r -> List.of("play " + r + " " + (times + 1) + " times"))
+                .orElse(List.of());
+    return Optional.of(new Meant.Asks("How often is it played in all, with both endings?", near));
   }
 
   private static Optional<Meant> somewhere(Matcher m, Bars bars) {

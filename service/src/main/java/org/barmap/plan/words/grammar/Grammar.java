@@ -17,7 +17,8 @@ public final class Grammar {
   /** These would be heard as a change for good, and may be none. */
   private static final Pattern FROM =
       phrase(
-          "(?:wait|hold|pause|rest)\\s+(?:\\d{1,2}|a|one|two|three|four|six|eight)\\s+(?:more\\s+|extra\\s+)?bars?\\s+(?:before|after)\\s.+|.*\\b(?:stick|squeeze|slip|fit)\\s+.*\\bbars?\\s.*\\b(?:round|around|near)\\s.+|(?:(?:let's|we|please|so|okay)\\s+)*(?:take\\s+it|pick(?:\\s+it)?\\s+up)\\s+(?:from|at)\\s.+");
+          "(?:wait|hold|pause|rest)\\s+(?:\\d{1,2}|a|one|two|three|four|six|eight)\\s+(?:more\\s+|extra\\s+)?bars?\\s+(?:before|after)\\s.+|.*\\b(?:stick|squeeze|slip|fit)\\s+.*\\bbars?\\s.*\\b(?:round|around|near)\\s.+|(?:(?:let's|we|please|so|okay)\\s+)*(?:take\\s+it|pick(?:\\s+it)?\\s+up)\\s+(?:from|at)\\s.+|"
+              + Asked.ENDING);
 
   private Grammar() {}
 

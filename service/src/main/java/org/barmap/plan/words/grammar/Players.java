@@ -160,7 +160,7 @@ final class Players {
                   named(
                       "hold ",
                       Rule.group(m, "bar") + Rule.group(m, "where"),
-                      " till " + Rule.group(m, "cue") + Rule.group(m, "whom"),
+                      Waiting.behind(Rule.group(m, "cue") + Rule.group(m, "whom")),
                       bars)),
           Rule.of(
               "(?:fermata|hold|pause|wait|sit)\\s+" + AT + "(?<bar>.+)",

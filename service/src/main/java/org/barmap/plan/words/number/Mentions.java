@@ -23,6 +23,10 @@ public final class Mentions {
   private static final Pattern AHEAD =
       phrase("(" + FILLERS + "\\b(?:in|for)\\s+)(" + Numerals.CARDINAL + ")\\b");
 
+  /** "Four: we start at 5". */
+  private static final Pattern CALLED =
+      phrase("(" + FILLERS + ")(" + Numerals.CARDINAL + ")(?=\\s*:)");
+
   private static final Pattern LETTERED =
       Pattern.compile("\\b(" + Numerals.CARDINAL + ")\\s+([A-D])\\b");
   private static final Pattern SAID =
@@ -82,7 +86,7 @@ public final class Mentions {
 
   /** Writes "number five", "in five," where a sentence begins, and "five A" with figures. */
   public String figures(String text) {
-    String all = figured(AHEAD, figured(WORD, text, " "), "");
+    String all = figured(CALLED, figured(AHEAD, figured(WORD, text, " "), ""), "");
     return LETTERED
         .matcher(all)
         .replaceAll(

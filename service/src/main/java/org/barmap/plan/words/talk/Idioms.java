@@ -92,7 +92,9 @@ public final class Idioms {
           idiom(
               "\\bso\\s+(?:just|only)\\s+once\\s+through\\s+(?:those|these|the)\\s+(?:\\d+|\\w+)\\s+bars\\b",
               m -> "so just once through"),
-          idiom("\\s+(?:tonight|today)\\s+or\\s+ever\\s+again\\b", m -> ""),
+          idiom(
+              "\\s+(?:tonight|today)\\s+or\\s+(?:ever\\s+again|any\\s+(?:other\\s+)?(?:night|day|show|time))\\b",
+              m -> ""),
           // the player
           idiom(
               "\\bwait\\s+(\\d{1,2})\\s+bars?\\s+and\\s+(?:then\\s+)?come\\s+in\\s+(?:at|on|in)\\s+(?:bar\\s+)?(\\d{1,3})(?=$|[.,])",
@@ -143,6 +145,65 @@ public final class Idioms {
           idiom(
               ",\\s+(?:and\\s+)?not\\s+(?=(?:(?:for|at|on|in)\\s+)?(?:the\\s+)?(?:matin[e\u00e9]es?|evenings?|previews?|understudy|swing)\\b)",
               m -> " but not "),
+          // the turns of a rehearsal
+          idiom(
+              "\\bit's\\s+"
+                  + PLACE
+                  + "\\s+(?:that\\s+|which\\s+)?(?:goes|is\\s+(?:out|cut|gone))(?=$|[.,])",
+              m -> m.group(1) + " is cut"),
+          idiom(
+              "(^|(?<=[:,.]\\s)|(?<=\\band\\s))((?:bars?\\s+|letter\\s+)?(?:\\d{1,4}[A-Za-z]?|(?-i:[A-Z]{1,2}))(?:\\s*(?:-|to|through)\\s*\\d{1,4}[A-Za-z]?)?)\\s+(?:goes|go)(?:\\s+(?:as\\s+well|too|out|now|completely))*(?=$|[.,])",
+              m -> m.group(2) + " is cut"),
+          idiom(
+              "\\b(?:and\\s+)?(?:then\\s+)?the\\s+next\\s+(?:thing|bar|note)\\s+(?:that\\s+)?(?:you|we)\\s+play\\s+is\\s+"
+                  + PLACE,
+              m -> "then go to " + m.group(1)),
+          idiom(
+              "\\bplay\\s+(?:up\\s+)?to\\s+(?:and\\s+including|the\\s+end\\s+of)\\s+(?:bar\\s+)?(\\d{1,4}[A-Za-z]?),?\\s+(?:and\\s+)?then\\s+(?:go|jump)\\s+(?:straight\\s+|on\\s+)?to\\s+"
+                  + PLACE,
+              m -> "after " + m.group(1) + " go to " + m.group(2)),
+          idiom(
+              "\\b(?:when|once|after)\\s+(?:we've|you've|we\\s+have|you\\s+have|we|you)\\s+(?:played|done|finished)\\s+"
+                  + PLACE
+                  + ",?\\s+(?:(?:we|you|then|just)\\s+)*go\\s+back\\s+and\\s+(?:do|play)\\s+"
+                  + PLACE
+                  + "(?:\\s+again)?(?:,?\\s+(?:just\\s+|only\\s+)?(?:the\\s+)?once(?:\\s+more)?)?(?=$|[.,])",
+              m ->
+                  m.group(1).equalsIgnoreCase(m.group(2))
+                      ? "play " + section(m.group(1)) + " twice"
+                      : m.group()),
+          idiom(
+              "(?:\\bat\\s+the\\s+end\\s+(?:we\\s+|you\\s+)?)?\\b(?:add|play|do|take)\\s+"
+                  + PLACE
+                  + "\\s+again,?\\s+(once|twice|\\d\\s+times|\\w+\\s+times)\\s+more(?=$|[.,])",
+              m -> "play " + section(m.group(1)) + " " + (often(m.group(2)) + 1) + " times in all"),
+          idiom(
+              "(\\d{1,2})\\s+bars?\\s+for\\s+nothing(?:\\s+(?:at|from)\\s+the\\s+(?:top|start|beginning)|\\s+first|\\s+up\\s+front)?(?=$|[.,])",
+              m -> "insert " + m.group(1) + " bars of rest before start"),
+          idiom(
+              "\\b(stops?|ends?|finish(?:es)?)(?:\\s+dead)?\\s+(?:right\\s+)?(?:at\\s+the\\s+end\\s+of|after)\\s+(?:bar\\s+)?(\\d{1,4}[A-Za-z]?),?\\s+(?:and\\s+)?(?:that's|that\\s+is)\\s+(?:the\\s+(?:last\\s+bar|end)(?:\\s+of\\s+it)?|it|all)(?=$|[.,])",
+              m -> "stop after " + m.group(2)),
+          idiom("\\bat\\s+half\\s+tempo\\b", m -> "in half time"),
+          idiom(
+              "(?<!\\bhold\\s)(?<!\\bfermata\\s)\\b(at|from)\\s+((?:bar\\s+|letter\\s+)?(?:\\d{1,4}[A-Za-z]?|(?-i:[A-Z]{1,2})))\\s+for\\s+(\\d{1,2})(?=$|[.,])",
+              m -> m.group(1) + " " + m.group(2) + " for " + m.group(3) + " bars"),
+          idiom(
+              "\\bi\\s+only\\s+want\\s+((?:the\\s+)?first\\s+\\d{1,2}\\s+(?:bars\\s+)?of\\s+(?:letter\\s+)?(?-i:[A-Z]{1,2})),?\\s+(?:and\\s+)?then\\s+(?:go\\s+)?(?:straight\\s+|right\\s+)?(?:on\\s+)?to\\s+"
+                  + PLACE,
+              m -> "play " + m.group(1) + " and jump to " + m.group(2)),
+          idiom(
+              ",?\\s+(?:and\\s+)?the\\s+rest\\s+of\\s+(?:the|that|this)\\s+cut\\s+(?:stays|stands|is\\s+still\\s+(?:in|out|on))(?:\\s+(?:in|out|as\\s+it\\s+is))?(?=$|[.,])",
+              m -> ""),
+          idiom(
+              ",\\s+(?:don't|do\\s+not)\\s+play\\s+through\\s+(?:it|that)(?:\\s+like\\s+(?:last\\s+\\w+|yesterday))?(?=$|[.,])",
+              m -> ""),
+          idiom(
+              "\\b(?:sorry,?\\s+)?i(?:'ve|\\s+have)?\\s+changed\\s+my\\s+mind\\s*[:,.-]\\s*(?=(?:letter\\s+|bar\\s+|bars\\s+)?[\\dA-Z])",
+              m -> ""),
+          idiom(",\\s+i\\s+can't\\s+hear\\s+(?:you|it|them)(?=$|[.,])", m -> ""),
+          idiom(
+              "^(?:bar\\s+)?(\\d{1,4}[A-Za-z]?):\\s+(G\\.?P\\.?|fermata|hold)(?=$|[.,])",
+              m -> m.group(2) + " at " + m.group(1)),
           // what says nothing more
           idiom(
               "(?<=[.;])\\s+(?:it's\\s+)?(?:the\\s+)?same\\s+as\\s+(?:we\\s+(?:did|had)|last\\s+(?:night|time)|yesterday)(?:\\s+(?:at|in)\\s+the\\s+\\w+|\\s+last\\s+night|\\s+yesterday)?[.!]?$",
@@ -192,6 +253,11 @@ public final class Idioms {
 
   private static String meter(MatchResult m) {
     return m.group().split("\\s", 2)[0] + " of " + figure(m.group(1)) + "/" + figure(m.group(2));
+  }
+
+  /** A mark that is played again is all up to the next one. */
+  private static String section(String place) {
+    return place.matches("[A-Z]{1,2}") ? "letter " + place : place;
   }
 
   private static boolean same(String one, String other) {
