@@ -3,9 +3,9 @@ package org.barmap.plan.words.doubt;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.plan.change.kind.Play;
+import org.barmap.map.json.BarMapJson;
+import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.kind.ShowChange;
-import org.barmap.plan.change.kind.Vamp;
 import org.barmap.plan.change.say.Heard;
 import org.barmap.plan.words.grammar.Bars;
 
@@ -17,12 +17,21 @@ final class PrintedVamp {
   static Heard<ShowChange> instead(
       Heard<ShowChange> heard, List<ShowChange> changes, Bars bars, ShowChange note) {
     Optional<Bars.Ends> printed = bars.open("vamp").flatMap(bars::ends);
-    boolean one = changes.size() == 1 && changes.get(0) instanceof Vamp;
+    boolean one = changes.size() == 1 && changes.get(0).kind().equals("vamp");
     if (!(heard instanceof Heard.AskedBack<ShowChange> asked) || !one || printed.isEmpty()) {
       return heard;
     }
     Bars.Ends old = printed.get();
-    ShowChange once = new Play(note.meta(), changes.get(0).number(), old.first(), old.last(), 1);
+    ShowChange once =
+        ChangesJson.readOne(
+            BarMapJson.mapper()
+                .createObjectNode()
+                .put("id", note.meta().id())
+                .put("number", changes.get(0).number())
+                .put("kind", "play")
+                .put("first", old.first())
+                .put("last", old.last())
+                .put("times", 1));
     List<Heard.Reading<ShowChange>> readings = new ArrayList<>();
     for (Heard.Reading<ShowChange> reading : asked.readings()) {
       if (reading.changes().equals(changes)) {
