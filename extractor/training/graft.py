@@ -40,7 +40,7 @@ def graft(signs, sounds, head="sounds"):
         signs.graph.node.append(n)
     for o in sounds.graph.output:
         dims = o.type.tensor_type.shape.dim
-        signs.graph.output.append(helper.make_tensor_value_info(o.name, 1, ["n", dims[1].dim_value, *([40, "w4"] if len(dims) == 4 else ["w2"])]))
+        signs.graph.output.append(helper.make_tensor_value_info(o.name, 1, ["n", dims[1].dim_value or "k", *([40, "w4"] if len(dims) == 4 else ["w2"])]))
     onnx.checker.check_model(signs)
     return signs
 

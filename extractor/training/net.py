@@ -151,6 +151,29 @@ class Charts(nn.Module):
         return self.heat(b), self.size(b), self.out(self.along(t)).squeeze(2)
 
 
+class Under(nn.Module):
+    """
+    Marks and bar numbers that stand under their staff (strips.UNDER), as boxes, from what the finished sign network sees: it was taught that what stands there is the next staff's.
+
+    A head of its own, as Charts is; only the rows from the lower half of the staff on are looked at.
+    """
+
+    TOP = 24  # of 40 rows
+
+    def __init__(self, kinds, four=48, deep=128, mix=64, c=32):
+        super().__init__()
+        self.own, self.seen, self.far = nn.Conv2d(mix, c, 1), nn.Conv2d(four, c, 1), nn.Conv2d(deep, c, 1)
+        self.body = nn.Sequential(Cross(c), Cross(c, 2), Cross(c, 4))
+        self.heat, self.size = nn.Conv2d(c, kinds, 1), nn.Conv2d(c, 4, 1)
+        nn.init.constant_(self.heat.bias, -4.6)
+
+    def forward(self, four, deep, mix):
+        """-> logits of heat [N,K,16,W/4], raw sizes [N,4,16,W/4]: the rows from TOP on"""
+        t = self.own(mix[:, :, self.TOP:]) + self.seen(four[:, :, self.TOP:])
+        b = self.body(F.relu(t + F.interpolate(self.far(deep[:, :, self.TOP // 2:]), scale_factor=2.0, mode="nearest")))
+        return self.heat(b), self.size(b)
+
+
 SIZES = dict(full={}, half=dict(b=32, c=96, d=96, fold=(24, 48)))
 
 

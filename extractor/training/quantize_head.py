@@ -85,7 +85,7 @@ def main():
     ap.add_argument("sounds")
     ap.add_argument("--data", required=True)
     ap.add_argument("--out", required=True)
-    ap.add_argument("--head", choices=["sounds", "charts"], default="sounds")
+    ap.add_argument("--head", choices=["sounds", "charts", "under"], default="sounds")
     a = ap.parse_args()
     quantize(a.signs, a.sounds, a.out, samples(a.data, False), a.head)
 

@@ -27,6 +27,7 @@ SOUNDS = ["note", "pause", "pause-2", "pause-4", "pause-8", "pause-16", "dot",
 # boxes of the head for charts, those that the sign network has too among them; only ever added to
 CHARTS = ["slash", "chord", "lyric", "dynamic", "counter", "rest", "bar-repeat", "bar-repeat-2", "count", "meter", "rehearsal", "bar-number", "word"]
 ALONG = ["line", "silent", "slashed", "same"]  # of the same head along the staff: barlines, bars of rest (whatever cues are in them), of slashes, of "same again"; only ever added to
+UNDER = ["rehearsal", "bar-number"]  # of the head for what stands under its staff
 FILLS = {"rest": 1, "multi-rest": 1, "slashed": 2, "bar-repeat": 3, "bar-repeat-2": 3}
 VALUED = slice(6, None)  # channels about which nothing is known where a hand's note heads don't tell their values
 READ = {"count", "meter", "rehearsal", "bar-number", "ending", "word", "heading", "key"}

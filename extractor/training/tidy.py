@@ -11,6 +11,7 @@ import onnx
 from onnx import helper, numpy_helper
 
 ROWS = 40  # of cells
+LOW = 16  # of them those that the head for what is under the staff sees (net.Under)
 
 
 class Net:
@@ -57,7 +58,7 @@ def joined(net, heat, size):
     net.put([a, b], [conv, split])
 
 
-def doubled(net, resize):
+def doubled(net, resize, rows):
     """every row and every cell twice, on the 8 bits themselves"""
     n = net.named[resize]
     drawn = next(u for u in net.g.node if u.op_type == "QuantizeLinear" and u.input[0] == n.output[0])
@@ -68,7 +69,7 @@ def doubled(net, resize):
     scalar = lambda v: net.const("twice.%d" % v, np.int64(v))
     new = [
         helper.make_node("Transpose", [x], [name("flat")], name=name("flat"), perm=[0, 2, 3, 1]),
-        helper.make_node("Gather", [name("flat"), net.const("twice.rows", np.arange(ROWS, dtype=np.int64) // 2)], [name("rows")], name=name("rows"), axis=1),
+        helper.make_node("Gather", [name("flat"), net.const("twice.rows" if rows == ROWS else "twice.rows.%d" % rows, np.arange(rows, dtype=np.int64) // 2)], [name("rows")], name=name("rows"), axis=1),
         helper.make_node("Shape", [x], [name("shape")], name=name("shape"), start=3, end=4),
         helper.make_node("Squeeze", [name("shape")], [name("columns")], name=name("columns")),
         helper.make_node("Mul", [name("columns"), scalar(2)], [name("wide")], name=name("wide")),
@@ -78,6 +79,15 @@ def doubled(net, resize):
         helper.make_node("Transpose", [name("all")], [drawn.output[0]], name=name("back"), perm=[0, 3, 1, 2]),
     ]
     net.put([n, drawn], new)
+
+
+def cut(net, slice_):
+    """a part of a map taken of the 8 bits themselves"""
+    n = net.named[slice_]
+    drawn = next(u for u in net.g.node if u.op_type == "QuantizeLinear" and u.input[0] == n.output[0])
+    given = net.made[n.input[0]]
+    assert given.op_type == "DequantizeLinear" and (net.value(given.input[1]), net.value(given.input[2])) == (net.value(drawn.input[1]), net.value(drawn.input[2]))
+    net.put([n, drawn], [helper.make_node("Slice", [given.input[0], *n.input[1:]], [drawn.output[0]], name=slice_ + "/cut")])
 
 
 def squares(net, conv):
@@ -108,12 +118,15 @@ def squares(net, conv):
 
 def tidy(path, out):
     net = Net(path)  # a part may be tidy already: what a head is joined to, say
-    for head in ("/net", "charts//head"):
+    for head in ("/net", "charts//head", "under//head"):
         if head + "/size/Conv" in net.named:
             joined(net, head + "/heat/Conv", head + "/size/Conv")
-    for resize in ("/net/Resize_1", "charts//head/Resize"):
+    for resize, rows in (("/net/Resize_1", ROWS), ("charts//head/Resize", ROWS), ("under//head/Resize", LOW)):
         if resize in net.named:
-            doubled(net, resize)
+            doubled(net, resize, rows)
+    for part in ("", "_1", "_2"):
+        if "under//head/Slice" + part in net.named:
+            cut(net, "under//head/Slice" + part)
     stem = net.named["/net/stem/stem.0/Conv"]
     if net.value(net.made[stem.input[1]].input[0]).shape[1] == 1:
         squares(net, stem.name)

@@ -20,7 +20,7 @@ from strips import ALONG, CHARTS, SLACK
 from train_signs import SPAN, W, Average, half, head_arguments
 
 MOST, BARS = 128, 24
-HIGH = torch.tensor([k in ("chord", "counter", "rehearsal", "bar-number", "count") for k in CHARTS])  # found over the strip's edge too
+HIGH = ("chord", "counter", "rehearsal", "bar-number", "count")  # found over the strip's edge too
 
 
 def rows(values, most, width, empty):
@@ -33,8 +33,9 @@ def rows(values, most, width, empty):
 class Data:
     """windows of strips on the GPU, drawn more often where rare signs are"""
 
-    def __init__(self, strips, dev):
+    def __init__(self, strips, dev, kinds=CHARTS):
         imgs, lines, boxes, fills = [], [], [], []
+        self.kinds, self.high = len(kinds), torch.tensor([k in HIGH for k in kinds]).to(dev)
         for g, label in strips:
             for at in range(0, max(1, g.shape[1] - SPAN + 300), 700):
                 img = np.full((160 + 2 * SLACK, SPAN), 255, np.uint8)
@@ -48,7 +49,7 @@ class Data:
                     break
         boxes = np.stack(boxes)
         w = np.ones(len(boxes))
-        for k in range(len(CHARTS)):
+        for k in range(len(kinds)):
             has = (boxes[:, :, 0] == k).any(1)
             w += has * min(4.0, 0.06 / max(1e-9, has.mean()))
         self.img, self.lines, self.boxes, self.fills, self.w = (torch.from_numpy(v).to(dev) for v in (np.stack(imgs), np.stack(lines), boxes, np.stack(fills), w))
@@ -62,7 +63,7 @@ class Data:
         b, l, f = self.boxes[idx], self.lines[idx], self.fills[idx]
         cx, cy, kx, ky = geo.follow(b[:, :, 1], b[:, :, 2])
         h = b[:, :, 4] * ky
-        seen = (cy > 0) | HIGH.to(x.device)[b[:, :, 0].long().clamp(min=0)] & (cy + h / 2 > 5)
+        seen = (cy > 0) | self.high[b[:, :, 0].long().clamp(min=0)] & (cy + h / 2 > 5)
         kind = torch.where((b[:, :, 0] >= 0) & (cx > 0) & (cx < W) & seen & (cy < 160), b[:, :, 0], torch.full_like(cx, -1)).long()
         boxes = cx, cy, b[:, :, 3] * kx, h, kind
         lx = geo.follow(l[:, :, 0], torch.full_like(l[:, :, 0], 88.0))[0]
@@ -72,7 +73,7 @@ class Data:
         for k in (1, 2, 3):
             own = f[:, :, 2] == k
             along.append(net.span_targets(torch.where(own, f0, torch.zeros_like(f0)), torch.where(own, f1, torch.zeros_like(f1)), W))
-        return x, net.box_targets(*boxes, len(CHARTS), W), boxes, torch.stack(along, 1)
+        return x, net.box_targets(*boxes, self.kinds, W), boxes, torch.stack(along, 1)
 
 
 def loss_of(out, heat, boxes, along):

@@ -96,7 +96,7 @@ public final class SignReader implements AutoCloseable {
     List<Staff> staves = found.stream().flatMap(system -> system.staves().stream()).toList();
     Looked looked = looked(page, found, staves);
     List<OwnStaff> lines = byPen(looked.lines);
-    List<RawStrip> raw = lines.stream().map(OwnStaff::raw).toList();
+    List<RawStrip> raw = RawStrip.withUnder(lines.stream().map(OwnStaff::raw).toList());
     HeadingReader.Settled lined = signs(raw);
     List<List<Sign>> signs = lined.signs();
     List<FoundSystem> systems = new ArrayList<>();

@@ -31,6 +31,7 @@ public final class SignNet implements AutoCloseable {
   private final BoxDecoder boxes;
   private final List<SignKind> chartKinds;
   private final BoxDecoder charts;
+  private final BoxDecoder under;
   private final PenNet pen = new PenNet();
 
   /** Loads the model. */
@@ -40,6 +41,8 @@ public final class SignNet implements AutoCloseable {
     boxes = new BoxDecoder(kinds, least(kinds, card.path("thresholds")));
     chartKinds = kinds(card.path("charts"));
     charts = new BoxDecoder(chartKinds, least(chartKinds, card.path("chart-thresholds")));
+    List<SignKind> underKinds = kinds(card.path("under"));
+    under = new BoxDecoder(underKinds, least(underKinds, card.path("under-thresholds")));
     lines = new BarlineDecoder(SET.barlines().least());
     session = Models.session("signs.onnx");
   }
@@ -64,9 +67,18 @@ public final class SignNet implements AutoCloseable {
         .orElseThrow(() -> new IllegalStateException("signs.json names an unknown kind: " + word));
   }
 
-  /** What was found on a strip. */
+  /**
+   * What was found on a strip.
+   *
+   * @param under marks and bar numbers that may stand under the staff; none of them is in {@code
+   *     signs}
+   */
   public record Found(
-      List<RawSign> signs, List<Sound> sounds, ChartHeats charts, LineHeats lines) {}
+      List<RawSign> signs,
+      List<Sound> sounds,
+      ChartHeats charts,
+      List<RawSign> under,
+      LineHeats lines) {}
 
   /** What the network saw of barlines on a strip, for {@link #byPen}. */
   public static final class LineHeats {
@@ -84,7 +96,7 @@ public final class SignNet implements AutoCloseable {
     try (OnnxTensor tensor = tensor(strip, seen.columns() * Heats.STRIDE)) {
       List<RawSign> signs = new ArrayList<>(lines.decode(pen.both(tensor, seen), strip));
       found.signs.stream().filter(s -> s.kind() != SignKind.BARLINE).forEach(signs::add);
-      return new Found(signs, found.sounds, found.charts, found.lines);
+      return new Found(signs, found.sounds, found.charts, found.under, found.lines);
     } catch (OrtException e) {
       throw new IllegalStateException("the network for a pen failed: " + e.getMessage(), e);
     } finally {
@@ -117,9 +129,11 @@ public final class SignNet implements AutoCloseable {
       List<Sound> sounds = SoundDecoder.decode(Models.values(result, "sounds"), strip.width());
       Heats seen = heats(result, width, "charts_along", "charts", "charts_size");
       ChartHeats chart = new ChartHeats(chartKinds, seen, charts.decode(seen, strip));
+      Heats low = heats(result, width, "charts_along", "under", "under_size");
+      List<RawSign> beneath = under.decode(low, strip);
       WorkStep.BOXES.done(start);
       Heats along = new Heats(heats.lines(), new float[0], new float[0], heats.columns());
-      return new Found(signs, sounds, chart, new LineHeats(along));
+      return new Found(signs, sounds, chart, beneath, new LineHeats(along));
     } catch (OrtException e) {
       throw new IllegalStateException("the sign network failed: " + e.getMessage(), e);
     }

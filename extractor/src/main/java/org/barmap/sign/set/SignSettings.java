@@ -19,6 +19,7 @@ package org.barmap.sign.set;
  * @param chart what is taken for slashes, chord symbols and their like
  * @param hand what is taken for written by hand
  * @param pen which pages were written by hand
+ * @param under which pages have marks or bar numbers under their staves
  */
 public record SignSettings(
     InkSettings ink,
@@ -30,7 +31,8 @@ public record SignSettings(
     NoteSettings note,
     ChartSettings chart,
     HandSettings hand,
-    PenSettings pen) {
+    PenSettings pen,
+    UnderSettings under) {
 
   /** The settings in use. */
   public static final SignSettings STANDARD =
@@ -44,5 +46,6 @@ public record SignSettings(
           NoteSettings.STANDARD,
           ChartSettings.STANDARD,
           HandSettings.STANDARD,
-          PenSettings.STANDARD);
+          PenSettings.STANDARD,
+          UnderSettings.STANDARD);
 }

@@ -14,8 +14,16 @@ public final class PaintedStrip implements StripImage {
   private final BufferedImage fine;
   private final byte[] coarse;
 
+  private final double down;
+
   /** Takes the width in spaces and a painter in fine pixels (16 a space, middle line at 176). */
   public PaintedStrip(int spaces, Consumer<Graphics2D> painter) {
+    this(spaces, 0, painter);
+  }
+
+  /** The same, its upper edge so many spaces down the page. */
+  public PaintedStrip(int spaces, int down, Consumer<Graphics2D> painter) {
+    this.down = down * SPACE;
     width = spaces * SPACE;
     fine = new BufferedImage(2 * width, 2 * HEIGHT, BufferedImage.TYPE_BYTE_GRAY);
     Graphics2D g = fine.createGraphics();
@@ -70,6 +78,6 @@ public final class PaintedStrip implements StripImage {
 
   @Override
   public Point toFile(double u, double v) {
-    return new Point(u, v);
+    return new Point(u, v + down);
   }
 }
