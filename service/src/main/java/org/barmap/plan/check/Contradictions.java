@@ -9,6 +9,7 @@ import org.barmap.map.Severity;
 import org.barmap.plan.change.PlanFinding;
 import org.barmap.plan.change.Silenced;
 import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.effect.Put;
 import org.barmap.plan.change.effect.Rounds;
 import org.barmap.plan.change.effect.Silence;
 import org.barmap.plan.change.kind.ShowChange;
@@ -107,6 +108,7 @@ public final class Contradictions {
       a.effects()
           .inForce()
           .clash(b.effects().inForce())
+          .or(() -> twoMeters(a, b))
           .ifPresent(says -> add(number, b, "contradiction", says, findings));
     }
   }
@@ -153,6 +155,13 @@ public final class Contradictions {
           "is partly cut; the " + other.change().kind() + " holds for what is left of it.",
           findings);
     }
+  }
+
+  private static Optional<String> twoMeters(Span a, Span b) {
+    Optional<Meter> one = a.effects().course().put().flatMap(Put::meter);
+    Optional<Meter> other = b.effects().course().put().flatMap(Put::meter);
+    boolean differ = one.isPresent() && other.isPresent() && !one.equals(other);
+    return differ ? Optional.of("has two meters; the later change holds.") : Optional.empty();
   }
 
   private static double beats(WrittenNumber number, Span cut) {

@@ -28,6 +28,7 @@ public final class ShorterMeter {
     for (Span span : spans) {
       Optional<Meter> meter = span.effects().course().put().flatMap(p -> p.meter());
       meter.flatMap(m -> first(number, span, m, spans)).ifPresent(findings::add);
+      meter.flatMap(m -> counted(number, span, m, spans)).ifPresent(findings::add);
     }
     return findings;
   }
@@ -45,9 +46,52 @@ public final class ShorterMeter {
     return Optional.empty();
   }
 
+  /** A cut by beats of a bar that gets another meter may be counted in either. */
+  private static Optional<PlanFinding> counted(
+      WrittenNumber number, Span span, Meter now, List<Span> spans) {
+    for (int slot = span.from(); slot <= span.to(); slot++) {
+      Optional<Meter> written = number.barAt(slot).meter().filter(m -> !alike(m, now));
+      int at = slot;
+      boolean beats =
+          spans.stream()
+              .filter(s -> s.effects().leavesOut())
+              .anyMatch(
+                  s ->
+                      (s.from() == at && s.fromBeat().isPresent())
+                          || (s.to() == at && s.toBeat().isPresent()));
+      if (beats && written.isPresent()) {
+        double less = (quarters(written.get()) - quarters(now)) * written.get().unit() / QUARTERS;
+        if (Math.abs(out(spans, slot, written.get()) - less) > Figures.SAME) {
+          String text =
+              number.spoken()
+                  + ": bar "
+                  + number.nameAt(slot)
+                  + " is written in "
+                  + figures(written.get())
+                  + " and played in "
+                  + figures(now)
+                  + "; in which of them are the beats of the cut counted?";
+          Optional<String> id = Optional.of(number.barAt(slot).id());
+          return Optional.of(
+              PlanFinding.change(Severity.DOUBT, id, "meter-beats", text, span.change()));
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean alike(Meter one, Meter other) {
+    return one.beats() == other.beats() && one.unit() == other.unit();
+  }
+
   /** Tells whether a cut says which beats of a bar go, or the bar is out altogether. */
   private static boolean said(List<Span> spans, int slot, Meter written, Meter now) {
     double less = (quarters(written) - quarters(now)) * written.unit() / QUARTERS;
+    return out(spans, slot, written) >= less - Figures.SAME;
+  }
+
+  /** Returns how many beats of a bar cuts take. */
+  private static double out(List<Span> spans, int slot, Meter written) {
     double out = 0;
     for (Span cut : spans) {
       if (cut.effects().leavesOut() && cut.from() <= slot && cut.to() >= slot) {
@@ -56,7 +100,7 @@ public final class ShorterMeter {
         out += last - first + 1;
       }
     }
-    return out >= less - Figures.SAME;
+    return out;
   }
 
   private static double quarters(Meter meter) {

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.IntStream;
+import org.barmap.map.Navigation;
 import org.barmap.plan.change.WrittenNumber;
 import org.barmap.plan.change.effect.Leaving;
 import org.barmap.plan.change.effect.Rounds;
@@ -19,6 +21,9 @@ import org.barmap.plan.piece.Span;
  * leaves more than one way is asked; the first way is gone.
  */
 final class OpenLayer {
+  private static final List<Navigation> ENDS =
+      List.of(Navigation.DA_CAPO, Navigation.DAL_SEGNO, Navigation.TO_CODA, Navigation.FINE);
+
   private final Given given;
   private final WrittenNumber number;
   private final List<Piece> pieces;
@@ -127,9 +132,32 @@ final class OpenLayer {
     if (leaving.exitBar().isPresent() && exit.isEmpty()) {
       questions.exit(said.span(), said.stretch());
     }
+    if (exit.isPresent() && leavesBeforeSign(lastAt(exit.getAsInt()), said.end())) {
+      questions.exitBeforeSign(said.span(), said.stretch());
+    }
     // out on a beat of a bar, nobody knows whether a whole pass comes before
     boolean whole = exit.isEmpty() || leaving.exitBeat().isPresent();
     hold(said.start(), said.end(), whole ? said.end() : lastAt(exit.getAsInt()), said.stretch());
+  }
+
+  /** Tells whether a repeat around it, or a jump, would be taken behind the way out of a vamp. */
+  private boolean leavesBeforeSign(int exit, int end) {
+    boolean repeat =
+        loops.stream()
+            .filter(l -> l.total() > 1 && l.open().isEmpty() && l.holds(exit))
+            .flatMapToInt(OpenLayer::waysBack)
+            .anyMatch(back -> back > exit && back <= end);
+    boolean sign = false;
+    for (int i = exit + 1; i <= end; i++) {
+      sign |= ENDS.stream().anyMatch(pieces.get(i)::endsWith);
+    }
+    return repeat || sign;
+  }
+
+  private static IntStream waysBack(Loop loop) {
+    return loop.parts().isEmpty()
+        ? IntStream.of(loop.end())
+        : loop.parts().stream().filter(Loop.Ending::closes).mapToInt(Loop.Ending::end);
   }
 
   /** Tells whether the bars fit the repeats that are there; where they don't, that is asked. */
@@ -230,18 +258,26 @@ final class OpenLayer {
       OpenStretch.Kind kind, int start, int end, Leaving leaving, Optional<Span> said) {
     Piece first = pieces.get(start);
     Piece last = pieces.get(end);
-    int to = last.offset() + last.count();
+    boolean added = last.added().isPresent();
+    int from = first.added().isPresent() ? 1 : inEntry(first.slot());
+    int whole = added ? 1 : number.barAt(last.slot()).count();
+    int to = added ? 1 : inEntry(last.slot() + last.count() - 1);
     return new OpenStretch(
         kind,
         first.bar().id(),
         last.bar().id(),
-        first.offset() > 0 ? Optional.of(first.offset() + 1) : Optional.empty(),
-        to < last.bar().count() ? Optional.of(to) : Optional.empty(),
+        from > 1 ? Optional.of(from) : Optional.empty(),
+        to < whole ? Optional.of(to) : Optional.empty(),
         named(first.slot(), last.slot() + last.count() - 1),
         leaving,
         said.flatMap(s -> s.effects().rounds()).flatMap(Rounds::pass),
         List.of(),
         said.map(s -> s.change().meta().id()));
+  }
+
+  /** Which bar of its entry a slot is, 1 for the first; also where changes took the entry apart. */
+  private int inEntry(int slot) {
+    return slot - number.starts()[number.entryAt(slot)] + 1;
   }
 
   private String named(Loop loop) {

@@ -104,6 +104,18 @@ final class OpenQuestions {
   }
 
   /** The bar named for the way out is none of its bars. */
+  void exitBeforeSign(Span span, OpenStretch stretch) {
+    findings.add(
+        change(
+            "vamp-exit",
+            span,
+            "A sign stands in the "
+                + stretch.named()
+                + " behind bar "
+                + stretch.leaving().exitBar().orElse("")
+                + ", after which it is left: it is not come to. Is that meant?"));
+  }
+
   void exit(Span span, OpenStretch stretch) {
     String text =
         "Bar "

@@ -128,7 +128,10 @@ public final class Clock {
       }
     }
     Optional<Meter> own = piece.added().flatMap(Inserted::meter);
-    OptionalInt said = own.isPresent() ? OptionalInt.empty() : beats;
+    // bars added in the meter that is there are shown as it is
+    boolean alike =
+        own.equals(meter.map(m -> m.withPrinted(own.map(Meter::printed).orElse(false))));
+    OptionalInt said = own.isPresent() && !alike ? OptionalInt.empty() : beats;
     Optional<Meter> here = own.or(() -> meter);
     int shown = said.orElse(here.map(Clock::usualBeats).orElse(0));
     OptionalDouble quarters =

@@ -37,6 +37,9 @@ final class AsSaid {
     boolean apart = false;
     for (int i = 0; i < pieces.size(); i++) {
       Piece piece = pieces.get(i);
+      if (piece.added().isPresent()) {
+        continue; // what stands in the rest around it goes on behind it
+      }
       apart = apart && piece.offset() > 0;
       List<Span> here = new ArrayList<>();
       for (Span span : said) {
@@ -44,13 +47,14 @@ final class AsSaid {
           here.add(span);
         }
       }
-      boolean written = piece.added().isEmpty();
-      if (written && (!here.isEmpty() || apart)) {
+      if (!here.isEmpty() || apart) {
         apart = piece.partial();
         pieces.set(i, in(piece, here));
       }
     }
   }
+
+  private static final Set<Navigation> AT_START = Set.of(Navigation.SEGNO, Navigation.CODA);
 
   private static Piece in(Piece piece, List<Span> here) {
     return piece.partial() ? part(piece, here) : piece.in(with(piece.bar(), piece, here));
@@ -117,8 +121,9 @@ final class AsSaid {
       made.words(List.of()).rehearsal(Optional.empty()).startBarline(Barline.NONE);
     }
     if (!last) {
-      made.signs(List.of()).times(Optional.empty()).endBarline(Barline.SINGLE);
+      made.times(Optional.empty()).endBarline(Barline.SINGLE);
     }
+    made.signs(bar.signs().stream().filter(s -> AT_START.contains(s) ? first : last).toList());
     Piece alone = piece.alone(made.build());
     return alone.in(with(alone.bar(), alone, spans));
   }

@@ -126,7 +126,12 @@ final class Additions {
         return;
       }
       if (repeat.endings().isEmpty() && all) {
-        if (repeat.kind() == Kind.OPEN) {
+        if (repeat.kind() == Kind.OPEN && saidInside(repeat)) {
+          // Source: common practice: who counts the repeat and holds some of its bars open has said
+          // all that is played there.
+          opens.removeIf(o -> o.from() == repeat.from() && o.to() == repeat.to());
+          repeats.set(k, repeat.times(times).kind(Kind.COUNTED));
+        } else if (repeat.kind() == Kind.OPEN) {
           ask("play-over-vamp", play, "a count over a vamp", "the vamp stays");
         } else if (repeat.kind() == Kind.COUNTED && times == 1 && repeat.times() == 1) {
           // "Once" of the repeat and "once" of all its bars say the same.
@@ -148,6 +153,10 @@ final class Additions {
       // Source: trade.md, "3X": play three times.
       repeats.add(new Repeat(play.from(), play.to(), List.of(), times, Kind.PLAY_ONCE_AFTER_JUMP));
     }
+  }
+
+  private boolean saidInside(Repeat repeat) {
+    return willBeOpen.stream().anyMatch(o -> o.from() >= repeat.from() && o.to() <= repeat.to());
   }
 
   private boolean loneEndingLeft(Repeat repeat) {
@@ -245,7 +254,7 @@ final class Additions {
     return true;
   }
 
-  void opens(List<At> changes, Cuts cuts, Jumps jumps, List<At> inserts) {
+  void opens(List<At> changes, CutRules rules, Jumps jumps, List<At> inserts) {
     List<Repeat.Open> own = new ArrayList<>();
     for (At change : changes) {
       Repeat.Open open = new Repeat.Open(change.change().kind(), change.from(), change.to());
@@ -264,13 +273,41 @@ final class Additions {
       }
       if (open(change, open)) {
         own.add(open);
-        askInside(open, cuts, jumps, inserts);
+        exit(change, jumps);
+        rules.inside(open, jumps, inserts);
       }
     }
     for (Repeat.Open printed : opens) {
-      askInside(printed, cuts, jumps, inserts);
+      rules.inside(printed, jumps, inserts);
     }
     opens.addAll(own);
+  }
+
+  /**
+   * Source: changes-1.schema.json, exitBar: the bar behind which a vamp is left the last time
+   * round; common practice: one has gone round before.
+   */
+  private void exit(At change, Jumps jumps) {
+    if (!change.change().has("exitBar")) {
+      return;
+    }
+    List<Integer> places =
+        Address.find(number, change.change().text("exitBar").orElse("")).places();
+    if (places.size() != 1 || places.get(0) < change.from() || places.get(0) > change.to()) {
+      ask("vamp-exit", change, "the bar to leave a vamp by is not in it", "at its end");
+      return;
+    }
+    int out = places.get(0);
+    if (out == change.to()) {
+      return;
+    }
+    if (repeats.stream().anyMatch(r -> r.closesBetween(out, change.to()))
+        || jumps.signBetween(out, change.to())) {
+      ask("vamp-exit", change, "a sign stands behind the way out of a vamp", "it is not met");
+    }
+    repeats.removeIf(r -> r.plain(change.from(), change.to()));
+    repeats.add(Repeat.leftBehind(change.from(), out, change.to()));
+    repeats.sort(Comparator.comparingInt(Repeat::from).thenComparingInt(r -> -r.to()));
   }
 
   private boolean open(At change, Repeat.Open open) {
@@ -312,31 +349,6 @@ final class Additions {
       }
     }
     return mayAdd(change, "open-over-repeat");
-  }
-
-  private void askInside(Repeat.Open open, Cuts cuts, Jumps jumps, List<At> inserts) {
-    boolean whole = true;
-    for (int at = open.from(); at <= open.to(); at++) {
-      whole &= cuts.gone(at);
-    }
-    if (whole) {
-      // Source: common practice: with all its bars out a vamp is out, printed or not.
-      return;
-    }
-    for (int at = open.from(); at <= open.to(); at++) {
-      if (cuts.startOut(at) || cuts.endOut(at) || cuts.inOnePass(at)) {
-        ask("open-cut", open.from(), "bars of an open stretch are cut", "the bars left");
-      }
-      boolean sign = at < open.to() && jumps.signAtEnd(at);
-      if (sign || (at > open.from() && jumps.signAtStart(at))) {
-        ask("open-jump", open.from(), "a sign inside an open stretch", "as printed");
-      }
-    }
-    for (At insert : inserts) {
-      if (insert.from() >= open.from() && insert.from() < open.to()) {
-        ask("open-insert", open.from(), "bars inserted in an open stretch", "they belong to it");
-      }
-    }
   }
 
   private int ask(String key, At at, String why, String... readings) {

@@ -127,6 +127,32 @@ final class CutRules {
     return alone;
   }
 
+  /** What lies in an open stretch and may be meant to be out of it. */
+  void inside(Repeat.Open open, Jumps jumps, List<Resolved.At> inserts) {
+    boolean whole = true;
+    for (int at = open.from(); at <= open.to(); at++) {
+      whole &= cuts.gone(at);
+    }
+    if (whole) {
+      // Source: common practice: with all its bars out a vamp is out, printed or not.
+      return;
+    }
+    for (int at = open.from(); at <= open.to(); at++) {
+      if (cuts.startOut(at) || cuts.endOut(at) || cuts.inOnePass(at)) {
+        ask("open-cut", open.from(), "bars of an open stretch are cut", "the bars left");
+      }
+      boolean sign = at < open.to() && jumps.signAtEnd(at);
+      if (sign || (at > open.from() && jumps.signAtStart(at))) {
+        ask("open-jump", open.from(), "a sign inside an open stretch", "as printed");
+      }
+    }
+    for (Resolved.At insert : inserts) {
+      if (insert.from() >= open.from() && insert.from() < open.to()) {
+        ask("open-insert", open.from(), "bars inserted in an open stretch", "they belong to it");
+      }
+    }
+  }
+
   /** Jumps that are left with these cuts. */
   Jumps jumps(Jumps all) {
     if (all.isEmpty() || goneWhole(all)) {

@@ -28,16 +28,18 @@ public final class Cuts {
       List<Set<String>> shownBeats,
       List<Repeat> repeats,
       Jumps jumps,
+      Set<Integer> asMeter,
       Questions questions) {
     this.number = number;
     for (At cut : cuts) {
       if (cut.change().has(Change.PASS) && outAnyway(cut, cuts)) {
         continue;
       }
-      if (understood(cut, shownBeats, questions)) {
-        add(cut, passes(cut, repeats, jumps, questions));
+      if (understood(cut, shownBeats, asMeter, questions)) {
+        add(cut, passes(cut, cuts, repeats, jumps, questions));
       }
     }
+    asMeter.forEach(at -> pieces.removeIf(p -> p.at() == at));
   }
 
   /** Source: common practice: bars that are out every time have no pass to be cut in. */
@@ -54,9 +56,14 @@ public final class Cuts {
     return true;
   }
 
-  private boolean understood(At cut, List<Set<String>> shown, Questions questions) {
-    return understood(cut, cut.from(), cut.fromBeat(), shown, questions)
-        && understood(cut, cut.to(), cut.toBeat(), shown, questions);
+  private boolean understood(
+      At cut, List<Set<String>> shown, Set<Integer> asMeter, Questions questions) {
+    boolean first =
+        asMeter.contains(cut.from())
+            || understood(cut, cut.from(), cut.fromBeat(), shown, questions);
+    return first
+        && (asMeter.contains(cut.to())
+            || understood(cut, cut.to(), cut.toBeat(), shown, questions));
   }
 
   private boolean understood(
@@ -71,7 +78,7 @@ public final class Cuts {
       return false;
     }
     int beats = number.bar(at).entry().meter().get().beats();
-    if (!shown.get(at).equals(Set.of(Integer.toString(beats)))) {
+    if (!shown.get(at).contains(Integer.toString(beats))) {
       // Source: decided: "10 beat 2" in 6/8 in two is asked.
       questions.ask("cut-beat-shown", id, "beats of the meter, or as shown", "the meter's");
     }
@@ -82,7 +89,8 @@ public final class Cuts {
     return true;
   }
 
-  private List<String> passes(At cut, List<Repeat> repeats, Jumps jumps, Questions questions) {
+  private List<String> passes(
+      At cut, List<At> cuts, List<Repeat> repeats, Jumps jumps, Questions questions) {
     List<String> said = cut.change().text(Change.PASS).stream().toList();
     if (said.isEmpty()) {
       return said;
@@ -101,6 +109,7 @@ public final class Cuts {
       return said;
     }
     boolean last = said.equals(List.of("last"));
+    there &= last || comes(cut, cuts, inner, said.get(0));
     for (int at = cut.from(); at <= cut.to(); at++) {
       // Source: common practice: "last time" leads out of the repeat, another time does not.
       there &= last || innermost(repeats, at) == inner;
@@ -121,6 +130,23 @@ public final class Cuts {
       }
     }
     return true;
+  }
+
+  /** Whether a bar of a cut that is not out anyway comes in a pass. */
+  private static boolean comes(At cut, List<At> cuts, Repeat inner, String pass) {
+    for (int at = cut.from(); at <= cut.to() && inner != null; at++) {
+      At one = new At(cut.change(), at, at, cut.fromBeat(), cut.toBeat());
+      int block = inner.block(at);
+      boolean here =
+          block == 0
+              || (block > 0
+                  && inner.endings().get(block - 1).passes().stream()
+                      .anyMatch(p -> pass.equals(Integer.toString(p))));
+      if (here && !outAnyway(one, cuts)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static boolean isPassOf(String said, int times) {

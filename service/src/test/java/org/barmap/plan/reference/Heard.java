@@ -15,6 +15,8 @@ final class Heard {
       Set.of(
           "vamp-print",
           "pass-word",
+          "meter-shorter",
+          "meter-and-beats",
           "cut-pass",
           "cut-repeat-end",
           "cut-repeat-start",
@@ -25,6 +27,10 @@ final class Heard {
           "play-twice",
           "open-over-repeat",
           "open-overlap");
+
+  /** What is asked about bars that sound only. */
+  private static final Set<String> OF_SOUND =
+      Set.of("vamp-print", "pass-word", "meter-shorter", "meter-and-beats");
 
   /** What is walked in each of its readings. */
   private static final Set<String> WALKED =
@@ -66,8 +72,7 @@ final class Heard {
    * where whatever is answered comes to the same bars.
    */
   boolean matters(Ask ask) {
-    boolean word = ask.key().equals("vamp-print") || ask.key().equals("pass-word");
-    Set<String> met = word ? sounding : reached;
+    Set<String> met = OF_SOUND.contains(ask.key()) ? sounding : reached;
     if (OF_BARS.contains(ask.key()) && !met.contains(ask.place())) {
       return false;
     }

@@ -17,6 +17,9 @@ final class InForce {
   /** "in two", until the meter changes. */
   Optional<String> beatsSaid = Optional.empty();
 
+  /** "in two" as it was said last in the number, whatever meter came behind it. */
+  Optional<String> lastSaid = Optional.empty();
+
   /** The first tempo of the number; what it was before a rit. */
   Set<String> firstTempo = Set.of();
 
@@ -33,6 +36,7 @@ final class InForce {
     copy.values.putAll(values);
     copy.keySaid = keySaid;
     copy.beatsSaid = beatsSaid;
+    copy.lastSaid = lastSaid;
     copy.firstTempo = firstTempo;
     copy.beforeGradual = beforeGradual;
     return copy;

@@ -2,6 +2,8 @@ package org.barmap.plan.reference;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.barmap.map.Meter;
 import org.barmap.map.Navigation;
 import org.barmap.plan.reference.Resolved.At;
 
@@ -12,8 +14,10 @@ import org.barmap.plan.reference.Resolved.At;
  * @param host the bar they are said to come behind, or before
  * @param names what they are called, one each
  * @param behindSign they sound only when the player goes on past the sign at the end of that bar
+ * @param meter their own
  */
-record Insertion(int after, int host, List<String> names, boolean behindSign) {
+record Insertion(
+    int after, int host, List<String> names, boolean behindSign, Optional<Meter> meter) {
 
   static List<Insertion> of(
       WrittenNumber number,
@@ -30,6 +34,7 @@ record Insertion(int after, int host, List<String> names, boolean behindSign) {
       String name = number.bar(host).name();
       String place = number.asked(host);
       List<String> names = names(change.change(), name);
+      Optional<Meter> meter = change.change().text("meter").map(SaidMeters::read);
       if (all.stream().anyMatch(i -> i.after() == after)) {
         int said =
             questions.ask(
@@ -56,7 +61,7 @@ record Insertion(int after, int host, List<String> names, boolean behindSign) {
       }
       if (ahead) {
         askStart(number, host, repeats, jumps, questions);
-        all.add(new Insertion(after, host, names, true));
+        all.add(new Insertion(after, host, names, true, meter));
         continue;
       }
       boolean ending = repeats.stream().anyMatch(r -> !r.endings().isEmpty() && r.closesAt(after));
@@ -79,7 +84,7 @@ record Insertion(int after, int host, List<String> names, boolean behindSign) {
                 "before it",
                 "behind it");
       }
-      all.add(new Insertion(after, host, names, reading == 1));
+      all.add(new Insertion(after, host, names, reading == 1, meter));
     }
     return all;
   }

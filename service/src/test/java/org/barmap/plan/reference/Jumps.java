@@ -53,6 +53,16 @@ record Jumps(List<Jump> jumps, int toCoda, int coda, int fine, boolean withRepea
     return !isEmpty() && (at == toCoda || at == fine || jumps.stream().anyMatch(j -> j.at() == at));
   }
 
+  /** Whether a sign that counts stands at the end of a bar behind one, up to another. */
+  boolean signBetween(int behind, int to) {
+    for (int at = behind + 1; at <= to; at++) {
+      if (signAtEnd(at)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** Whether the beginning of a bar is where a sign leads to; the beginning of all is no sign. */
   boolean signAtStart(int at) {
     return !isEmpty()

@@ -33,14 +33,16 @@ record NumberWalk(
             .read(repeatsAfterJump || resolved.withRepeats, resolved.without);
     List<Set<String>> shown = shownBeats(number, resolved);
     askPlayed(number, added.repeats(), jumps, shown, questions);
-    Cuts cuts = new Cuts(number, resolved.cuts, shown, added.repeats(), jumps, questions);
-    added.opens(resolved.opens, cuts, jumps, resolved.inserts);
+    Set<Integer> asMeter = SaidMeters.agreed(number, resolved);
+    Cuts cuts = new Cuts(number, resolved.cuts, shown, added.repeats(), jumps, asMeter, questions);
     CutRules rules = new CutRules(number, cuts, questions);
+    added.opens(resolved.opens, rules, jumps, resolved.inserts);
     List<Repeat> repeats = rules.repeats(added.repeats());
     Jumps left = rules.jumps(jumps);
     List<Insertion> insertions =
         Insertion.of(number, resolved.inserts, repeats, left, cuts, questions);
     List<Step> steps = new Walk(number, repeats, left, cuts, insertions).walk(questions);
+    SaidMeters.ask(number, resolved, questions);
     askPassWords(number, repeats, resolved.passes, questions);
     askPasses(resolved, repeats, left, steps, questions);
     return new NumberWalk(number, resolved, steps, open(number, added, steps), questions);
@@ -59,7 +61,7 @@ record NumberWalk(
     // A jump may leave by the coda, the Fine or a last ending before the stretch comes again, so
     // it is walked first.
     Questions none = new Questions(Map.of());
-    Cuts nothing = new Cuts(number, List.of(), shown, repeats, jumps, none);
+    Cuts nothing = new Cuts(number, List.of(), shown, repeats, jumps, Set.of(), none);
     List<Step> steps = new Walk(number, repeats, jumps, nothing, List.of()).walk(none);
     for (int k = 0; k < repeats.size(); k++) {
       Repeat repeat = repeats.get(k);

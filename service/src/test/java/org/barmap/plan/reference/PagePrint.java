@@ -77,10 +77,7 @@ final class PagePrint {
 
   private void meter(InForce state, int at) {
     // Source: barmap-format.md, meter: the meter in force, on every bar.
-    number
-        .bar(at)
-        .entry()
-        .meter()
+    SaidMeters.at(number, settings, at)
         .ifPresent(
             m -> {
               Set<String> now = Set.of(m.beats() + "/" + m.unit());
@@ -169,7 +166,12 @@ final class PagePrint {
     word.instrument().ifPresent(i -> take(state, i));
     word.bow().ifPresent(b -> state.set(Aspect.BOW, b));
     word.mute().ifPresent(m -> state.set(Aspect.MUTE, m));
-    word.beats().ifPresent(b -> state.beatsSaid = Optional.of(b));
+    word.beats()
+        .ifPresent(
+            b -> {
+              state.beatsSaid = Optional.of(b);
+              state.lastSaid = state.beatsSaid;
+            });
   }
 
   private static void take(InForce state, String instrument) {
@@ -217,8 +219,13 @@ final class PagePrint {
   }
 
   private void beats(InForce state, int at) {
-    Set<String> usual = number.bar(at).entry().meter().map(PagePrint::shown).orElse(Set.of("*"));
+    Set<String> usual =
+        SaidMeters.at(number, settings, at).map(PagePrint::shown).orElse(Set.of("*"));
     Set<String> now = state.beatsSaid.map(Set::of).orElse(usual);
+    if (SaidMeters.behind(settings, at)) {
+      // Nobody says whether an "in two" of before counts again behind bars in another meter.
+      now = InForce.union(usual, InForce.union(now, state.lastSaid.map(Set::of).orElse(now)));
+    }
     for (At setting : settings) {
       // Source: plan-format.md, changes/1: beats of a stretch, first to last.
       if (setting.change().kind().equals("beats") && setting.from() <= at && at <= setting.to()) {
@@ -232,6 +239,9 @@ final class PagePrint {
   private boolean meterPrintedInside(At setting, int at) {
     for (int k = setting.from() + 1; k <= at; k++) {
       WrittenBar bar = number.bar(k);
+      if (SaidMeters.begins(settings, k)) {
+        return true;
+      }
       if (bar.first() && bar.entry().meter().filter(Meter::printed).isPresent()) {
         return true;
       }

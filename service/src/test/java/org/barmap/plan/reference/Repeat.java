@@ -54,6 +54,15 @@ record Repeat(int from, int bodyTo, List<Ending> endings, int times, Kind kind) 
     return 0;
   }
 
+  /** Whether a way back of it stands behind the end of a bar of it, up to another. */
+  boolean closesBetween(int behind, int to) {
+    boolean closes = false;
+    for (int at = behind + 1; at <= to; at++) {
+      closes |= closesAt(at);
+    }
+    return times > 1 && holds(behind) && closes;
+  }
+
   /** Whether a backward repeat of it stands at the end of a bar. */
   boolean closesAt(int at) {
     if (endings.isEmpty()) {
@@ -80,6 +89,11 @@ record Repeat(int from, int bodyTo, List<Ending> endings, int times, Kind kind) 
     Ending last = endings.get(endings.size() - 1);
     int counted = last.passes().get(last.passes().size() - 1);
     return endings.size() == 1 ? counted + 1 : counted;
+  }
+
+  /** A vamp that is left behind one of its bars the last time round. */
+  static Repeat leftBehind(int from, int out, int to) {
+    return new Repeat(from, out, List.of(new Ending(out + 1, to, List.of(1), true)), 2, Kind.OPEN);
   }
 
   Repeat times(int other) {

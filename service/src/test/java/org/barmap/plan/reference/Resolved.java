@@ -67,7 +67,7 @@ final class Resolved {
           // Source: common practice: from 40 back to 20 is 20 to 40 once more.
           find(change.asPlay(), "first", "last", false).ifPresent(plays::add);
       case "repeats-after-jump" -> withRepeats = true;
-      case "beats" -> find(change, "first", "last", false).ifPresent(settings::add);
+      case "beats", "meter" -> find(change, "first", "last", false).ifPresent(settings::add);
       case "tempo" ->
           find(change, "first", change.has("last") ? "last" : "first", false)
               .ifPresent(settings::add);
@@ -149,7 +149,7 @@ final class Resolved {
       for (int k = i + 1; k < settings.size(); k++) {
         At one = settings.get(i);
         At two = settings.get(k);
-        boolean beats = one.change().kind().equals("beats");
+        boolean beats = List.of("beats", "meter").contains(one.change().kind());
         boolean meet =
             beats ? one.from() <= two.to() && two.from() <= one.to() : one.from() == two.from();
         boolean alike = says(one.change()).equals(says(two.change()));
@@ -167,6 +167,7 @@ final class Resolved {
         change.figure("toPerMinute"),
         change.whole("fifths", 99),
         change.whole("beats", 0),
+        change.text("meter").orElse(""),
         Objects.toString(change.text("to").map(HandWords::written).orElse("")));
   }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.barmap.map.Meter;
 import org.barmap.plan.reference.Walk.Step;
 import org.barmap.plan.reference.Walked.Playing;
 import org.barmap.plan.reference.Walked.Sounding;
@@ -70,6 +71,7 @@ final class StateWalk {
       state.set(Aspect.METER, InForce.union(before.get(Aspect.METER), Set.of(Aspect.UNKNOWN)));
     }
     state.beatsSaid = Optional.empty();
+    state.lastSaid = Optional.empty();
     return state;
   }
 
@@ -106,9 +108,23 @@ final class StateWalk {
         before = step.at();
       }
       // What is printed over a bar is not in force in bars that are added before it yet.
-      states.add(step.ahead() ? Map.of() : together(number, step, page.get(step.at()), all, some));
+      Map<Aspect, Set<String>> now =
+          step.ahead() ? Map.of() : together(number, step, page.get(step.at()), all, some);
+      states.add(step.meter().isEmpty() ? now : inMeter(now, step.meter().get()));
     }
     return new Carried(number.sounding(states), page, all, before);
+  }
+
+  /** Source: common practice (case insertions-11): bars that are added keep to their own meter. */
+  private static Map<Aspect, Set<String>> inMeter(Map<Aspect, Set<String>> now, Meter meter) {
+    Map<Aspect, Set<String>> state = new EnumMap<>(Aspect.class);
+    state.putAll(now);
+    Set<String> own = Set.of(meter.beats() + "/" + meter.unit());
+    if (!own.equals(now.get(Aspect.METER))) {
+      state.put(Aspect.BEATS, PagePrint.shown(meter));
+    }
+    state.put(Aspect.METER, own);
+    return state;
   }
 
   /** Leaves the number begun as its first reading does. */
@@ -162,6 +178,15 @@ final class StateWalk {
       for (String word : number.number().words(step.at())) {
         plays = plays.or(() -> HandWords.plays(word, step.pass(), step.times()));
       }
+    }
+    boolean open =
+        number.resolved().passes.stream()
+            .filter(p -> p.from() <= step.at() && step.at() <= p.to())
+            .anyMatch(p -> asked(number, "pass-never", p.change().id()));
+    open |= number.questions().asked().stream().anyMatch(a -> a.key().equals("vamp-exit"));
+    if (open) {
+      state.put(Aspect.PLAYS, Set.of(Aspect.ANY));
+      return state;
     }
     // Source: common practice: what the director says of passes counts, and not the print there.
     state.put(Aspect.PLAYS, Set.of(said(number, step).orElse(plays.orElse(Aspect.ANY))));

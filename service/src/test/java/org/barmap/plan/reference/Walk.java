@@ -3,7 +3,9 @@ package org.barmap.plan.reference;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import org.barmap.map.Meter;
 import org.barmap.plan.reference.Jumps.Jump;
 
 /** A finger on the page: bar after bar, doing what the signs at the end of each bar say. */
@@ -22,6 +24,7 @@ final class Walk {
    * @param ahead an inserted bar that comes before the bar of the book
    * @param left what is out of a bar that sounds
    * @param afterJump whether a D.C. or D.S. was taken before
+   * @param meter of a bar that is added, its own
    */
   record Step(
       int at,
@@ -31,7 +34,8 @@ final class Walk {
       int times,
       boolean sounds,
       Cuts.Left left,
-      boolean afterJump) {}
+      boolean afterJump,
+      Optional<Meter> meter) {}
 
   private final WrittenNumber number;
   private final List<Repeat> repeats;
@@ -88,7 +92,8 @@ final class Walk {
     int[] now = passAt(at);
     boolean sounds = !cuts.gone(at, now[0], now[1]);
     Cuts.Left left = sounds ? cuts.left(at, now[0], now[1]) : Cuts.Left.NOTHING;
-    steps.add(new Step(at, "", false, now[0], times(at, now[1]), sounds, left, jumped));
+    int times = times(at, now[1]);
+    steps.add(new Step(at, "", false, now[0], times, sounds, left, jumped, Optional.empty()));
   }
 
   private void insert(int at, boolean behindSign) {
@@ -114,7 +119,9 @@ final class Walk {
     int host = insertion.host();
     boolean ahead = host > insertion.after();
     for (String name : insertion.names()) {
-      steps.add(new Step(host, name, ahead, now[0], now[1], true, Cuts.Left.NOTHING, jumped));
+      Cuts.Left whole = Cuts.Left.NOTHING;
+      Optional<Meter> own = insertion.meter();
+      steps.add(new Step(host, name, ahead, now[0], now[1], true, whole, jumped, own));
     }
   }
 
@@ -221,13 +228,14 @@ final class Walk {
   // Source: oracles.md, Order of play, first and second endings.
   private int intoEnding(int at) {
     int next = at + 1;
-    for (int k = 0; k < repeats.size(); k++) {
+    // Who leaves a repeat inside another comes to the other's endings as by any other way.
+    for (int k = repeats.size() - 1; k >= 0; k--) {
       Repeat repeat = repeats.get(k);
       if (!repeat.holds(at) || repeat.endings().isEmpty() || next > number.size()) {
         continue;
       }
       int here = repeat.block(at);
-      int there = repeat.block(at + 1);
+      int there = repeat.block(next);
       if (there > 0 && here == 0) {
         int ending = repeat.endingOf(pass[k]);
         next = ending < 0 ? repeat.to() + 1 : repeat.endings().get(ending).from();

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -21,6 +22,7 @@ import org.barmap.plan.reference.against.PlanUnderTest.Planned;
 import org.barmap.plan.reference.against.PlanUnderTest.PlannedBar;
 import org.barmap.plan.reference.against.PlanUnderTest.PlannedNumber;
 import org.barmap.plan.reference.against.PlanUnderTest.PlannedOpen;
+import org.barmap.plan.reference.against.PlanUnderTest.Total;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -121,7 +123,13 @@ public final class BarplanReader {
         held(paced(order, number.get("pace")), number.get("hands")),
         Optional.of(open),
         !says.isEmpty(),
-        says);
+        says,
+        new Total(told(number, "beats"), told(number, "seconds")));
+  }
+
+  private static OptionalDouble told(JsonNode number, String key) {
+    JsonNode played = number.path("played").path(key);
+    return played.isNumber() ? OptionalDouble.of(played.asDouble()) : OptionalDouble.empty();
   }
 
   private PlannedOpen open(JsonNode open) {

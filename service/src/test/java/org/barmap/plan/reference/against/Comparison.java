@@ -143,7 +143,13 @@ public final class Comparison {
     boolean open = walked.asked().stream().anyMatch(a -> OF_OPEN.contains(a.key()));
     PlannedNumber bare =
         new PlannedNumber(
-            found.label(), found.playing(), found.order(), Optional.empty(), asks, found.says());
+            found.label(),
+            found.playing(),
+            found.order(),
+            Optional.empty(),
+            asks,
+            found.says(),
+            found.total());
     Result best = new Result(Verdict.FAILED, label, says, 0, 0);
     for (Reading reading : read) {
       Result result = sameOrder(reading, open ? bare : found, asks, sure);
@@ -188,6 +194,10 @@ public final class Comparison {
         }
         facts += allowed.size() == 1 ? 1 : 0;
       }
+    }
+    Optional<String> total = new Totals(walked.order()).differs(found.total());
+    if (total.isPresent()) {
+      return new Result(Verdict.TOTALS, label, total.get(), bars, facts);
     }
     Verdict verdict = asks ? Verdict.AGREE_AND_PLAN_ASKS : Verdict.AGREE;
     return new Result(verdict, label, asks ? String.valueOf(found.says()) : "", bars, facts);

@@ -3,6 +3,7 @@ package org.barmap.plan.reference.against;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.barmap.map.BarMap;
 import org.barmap.plan.reference.Aspect;
@@ -51,6 +52,7 @@ public interface PlanUnderTest {
    * @param open vamps and safeties; empty when the planner does not tell
    * @param asked it asks, refuses or doubts something of the form of this number
    * @param says its findings, for the reader of a difference
+   * @param total beats and seconds of it
    */
   record PlannedNumber(
       String label,
@@ -58,7 +60,14 @@ public interface PlanUnderTest {
       List<PlannedBar> order,
       Optional<List<PlannedOpen>> open,
       boolean asked,
-      List<String> says) {}
+      List<String> says,
+      Total total) {}
+
+  /** Beats as the director shows them, and seconds; empty where the planner does not tell. */
+  record Total(OptionalDouble beats, OptionalDouble seconds) {
+    /** Nothing told. */
+    public static final Total NONE = new Total(OptionalDouble.empty(), OptionalDouble.empty());
+  }
 
   /**
    * One bar that sounds.

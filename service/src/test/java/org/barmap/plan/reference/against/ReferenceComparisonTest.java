@@ -28,7 +28,13 @@ class ReferenceComparisonTest {
 
   private static PlannedNumber with(PlannedNumber number, List<PlannedBar> order, boolean asked) {
     return new PlannedNumber(
-        number.label(), number.playing(), order, number.open(), asked, number.says());
+        number.label(),
+        number.playing(),
+        order,
+        number.open(),
+        asked,
+        number.says(),
+        number.total());
   }
 
   @Test
@@ -112,7 +118,8 @@ class ReferenceComparisonTest {
                     n.order(),
                     Optional.of(List.of()),
                     n.asked(),
-                    List.of()));
+                    List.of(),
+                    n.total()));
     assertThat(tally(none, Knobs.wild()).count(Verdict.OPEN)).isPositive();
   }
 
@@ -136,7 +143,13 @@ class ReferenceComparisonTest {
         new WalkerAsPlan(
             n ->
                 new PlannedNumber(
-                    n.label(), Playing.PLAYED, n.order(), n.open(), n.asked(), n.says()));
+                    n.label(),
+                    Playing.PLAYED,
+                    n.order(),
+                    n.open(),
+                    n.asked(),
+                    n.says(),
+                    n.total()));
     Knobs knobs = Knobs.wild().with(0.5, Feature.TACETS);
     assertThat(tally(plays, knobs).count(Verdict.PLAYING)).isPositive();
   }

@@ -28,6 +28,8 @@ public enum Verdict {
   OPEN(Group.DIFFER),
   /** Something in force at a bar is wrong. */
   STATE(Group.DIFFER),
+  /** Other beats or seconds in all. */
+  TOTALS(Group.DIFFER),
   /** The plan threw something. */
   FAILED(Group.DIFFER);
 

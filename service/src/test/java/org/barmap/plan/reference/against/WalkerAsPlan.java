@@ -40,7 +40,8 @@ record WalkerAsPlan(UnaryOperator<PlanUnderTest.PlannedNumber> fault) implements
         number.order().stream().map(WalkerAsPlan::bar).toList(),
         Optional.of(number.open().stream().map(WalkerAsPlan::open).toList()),
         !number.asked().isEmpty(),
-        List.of());
+        List.of(),
+        Total.NONE);
   }
 
   private static PlannedBar bar(Sounding bar) {

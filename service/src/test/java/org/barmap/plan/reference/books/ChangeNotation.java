@@ -18,6 +18,7 @@ import tools.jackson.databind.node.ObjectNode;
  *                  tacet  cut-number              order LABEL LABEL ...
  *                  tempo FIRST 1/4=120            beats FIRST..LAST BEATS
  *                  key FIRST FIFTHS               instrument FIRST WORDS
+ *                  meter FIRST..LAST 3/4          vamp FIRST..LAST out BAR
  * </pre>
  *
  * A change without a number is of No. 1.
@@ -27,6 +28,8 @@ public final class ChangeNotation {
   private static final Pattern HEAD = Pattern.compile("(off )?(?:No\\.(\\S+) )?(\\S+) ?(.*)");
   private static final Pattern STRETCH =
       Pattern.compile("(.+?)\\.\\.(.+?)(?: x(\\d+))?(?: @(\\S+))?");
+
+  private static final Pattern OWN_METER = Pattern.compile("(.* \\d+ \\S+) (\\d+/\\d+)");
 
   private ChangeNotation() {}
 
@@ -60,7 +63,12 @@ public final class ChangeNotation {
       case "without" -> node.put("first", rest).put("sign", "jump");
       case "insert" -> {
         String side = rest.startsWith("before ") ? "before" : "after";
-        String[] parts = rest.replaceFirst("^(after|before) ", "").split(" (?=\\d+ \\S+$)");
+        Matcher meter = OWN_METER.matcher(rest);
+        if (meter.matches()) {
+          node.put("meter", meter.group(2));
+        }
+        String bare = meter.matches() ? meter.group(1) : rest;
+        String[] parts = bare.replaceFirst("^(after|before) ", "").split(" (?=\\d+ \\S+$)");
         node.put(side, parts[0]);
         node.put("bars", Integer.parseInt(parts[1].split(" ")[0]));
         node.put("label", parts[1].split(" ")[1]);
@@ -70,6 +78,10 @@ public final class ChangeNotation {
         String[] figure = words[words.length - 1].split("=");
         node.put("first", rest.substring(0, rest.lastIndexOf(' ')));
         node.put("beat", figure[0]).put("perMinute", Double.parseDouble(figure[1]));
+      }
+      case "meter" -> {
+        stretch(node, kind, rest.substring(0, rest.lastIndexOf(' ')));
+        node.put("meter", words[words.length - 1]);
       }
       case "beats" -> {
         Matcher stretch = STRETCH.matcher(rest.substring(0, rest.lastIndexOf(' ')));
@@ -86,7 +98,12 @@ public final class ChangeNotation {
     }
   }
 
-  private static void stretch(ObjectNode node, String kind, String rest) {
+  private static void stretch(ObjectNode node, String kind, String all) {
+    int out = all.indexOf(" out ");
+    String rest = out < 0 ? all : all.substring(0, out);
+    if (out >= 0) {
+      node.put("exitBar", all.substring(out + 5));
+    }
     Matcher stretch = STRETCH.matcher(rest);
     if (!stretch.matches()) {
       throw new IllegalArgumentException("no stretch: " + rest);

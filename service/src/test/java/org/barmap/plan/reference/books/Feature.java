@@ -86,6 +86,10 @@ public enum Feature {
   RESTORES,
   /** Jumps back, a D.C. that is not taken, repeats after it. */
   JUMPS_SAID,
+  /** Another meter for bars; bars added in their own. */
+  METERS_SAID,
+  /** Vamps that are left behind one of their bars. */
+  EXITS,
   /** Tacet and cut numbers. */
   TACETS,
   /** Another order of numbers. */

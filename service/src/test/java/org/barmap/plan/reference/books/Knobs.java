@@ -30,6 +30,8 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes, doub
   public static Knobs ordinary() {
     Knobs wild = wild();
     return new Knobs(wild.likely(), wild.sections(), wild.changes(), 0.96)
+        .with(0.06, Feature.METERS_SAID)
+        .with(0.3, Feature.EXITS)
         .with(0.001, Feature.BAD_ADDRESSES);
   }
 
@@ -70,7 +72,7 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes, doub
         .with(0.15, Feature.MORE_ENDINGS)
         .with(0.08, Feature.PASS_CUTS, Feature.PASSES_SAID, Feature.INSERTS_BEFORE)
         .with(0.08, Feature.JUMPS_SAID, Feature.PASS_WORDS)
-        .with(0.2, Feature.RESTORES);
+        .with(0.2, Feature.RESTORES, Feature.METERS_SAID, Feature.EXITS);
   }
 
   /** The same with signs anywhere and more of everything. */
@@ -86,7 +88,8 @@ public record Knobs(Map<Feature, Double> likely, int sections, int changes, doub
         .with(0.02, Feature.STRAY_SIGNS, Feature.BAD_ADDRESSES)
         .with(0, Feature.PASS_CUTS, Feature.PASSES_SAID, Feature.INSERTS_BEFORE)
         .with(0, Feature.RESTORES, Feature.JUMPS_SAID, Feature.NESTED_IN_ENDINGS)
-        .with(0, Feature.MORE_ENDINGS, Feature.SIGNS_IN_REPEATS);
+        .with(0, Feature.MORE_ENDINGS, Feature.SIGNS_IN_REPEATS)
+        .with(0, Feature.METERS_SAID, Feature.EXITS);
   }
 
   /** Returns the same knobs with some features as likely as said. */

@@ -27,6 +27,8 @@ final class RandomChanges {
   /** How often bars are drawn till some fit. */
   private static final int TRIES = 40;
 
+  private static final List<String> METERS = List.of("3/4", "2/4", "4/4", "6/8", "5/4", "2/2");
+
   private static final Pattern METER = Pattern.compile("<(\\d+)/\\d+>");
 
   private final Random random;
@@ -36,6 +38,8 @@ final class RandomChanges {
   private final Map<String, Sense> senses = new HashMap<>();
   private List<Called> bars = List.of();
   private Sense sense = new Sense(List.of());
+  private int drawnFrom;
+  private int drawnTo;
 
   RandomChanges(Random random, Knobs knobs, List<Numbered> numbers, int many) {
     this.random = random;
@@ -97,7 +101,7 @@ final class RandomChanges {
     }
     if (chance(OPENS)) {
       String kind = random.nextBoolean() ? "vamp " : "safety ";
-      stretch(4, false, sense::open).ifPresent(s -> some.add(no + kind + s));
+      stretch(4, false, sense::open).ifPresent(s -> some.add(no + kind + s + exit(kind)));
     }
     if (chance(INSERTS)) {
       int after = place((at, same) -> sense.insert(at));
@@ -109,7 +113,8 @@ final class RandomChanges {
               + (1 + random.nextInt(3))
               + " "
               + bars.get(after).name()
-              + "X");
+              + "X"
+              + (also(METERS_SAID) ? " " + meter() : ""));
     }
     later(number, no, some);
     if (chance(TACETS)) {
@@ -121,7 +126,22 @@ final class RandomChanges {
     return some;
   }
 
+  private String meter() {
+    return METERS.get(random.nextInt(METERS.size()));
+  }
+
+  /** The last bars drawn are left behind one of them. */
+  private String exit(String kind) {
+    if (!kind.equals("vamp ") || !also(EXITS)) {
+      return "";
+    }
+    return " out " + said(drawnFrom + random.nextInt(drawnTo - drawnFrom + 1));
+  }
+
   private void later(Numbered number, String no, List<String> some) {
+    if (also(METERS_SAID)) {
+      stretch(4, false, sense::meter).ifPresent(s -> some.add(no + "meter " + s + " " + meter()));
+    }
     if (also(INSERTS_BEFORE)) {
       int before = random.nextInt(bars.size());
       String name = bars.get(before).name();
@@ -189,6 +209,8 @@ final class RandomChanges {
       int to = Math.min(bars.size() - 1, from + random.nextInt(longest));
       if (!sensible || fits.test(from, to)) {
         sense.said(from, to);
+        drawnFrom = from;
+        drawnTo = to;
         return Optional.of(stretch(from, to, beats));
       }
     }

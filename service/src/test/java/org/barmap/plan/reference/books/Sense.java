@@ -55,6 +55,10 @@ final class Sense {
     return plain && free(from, to) && inside(from, to);
   }
 
+  boolean meter(int from, int to) {
+    return used.get(from, to + 1).isEmpty();
+  }
+
   boolean open(int from, int to) {
     return free(from, to) && block(from) == block(to) && unheld(from);
   }
