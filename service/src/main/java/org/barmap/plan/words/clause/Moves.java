@@ -62,7 +62,7 @@ final class Moves {
     if (!pass(c).isEmpty()) {
       c.sections();
     }
-    if (!c.hard("cut") && !out || c.has(Token.Kind.NOT) || you(c) || keeps(c)) {
+    if (!c.hard("cut") && !out || c.has(Token.Kind.NOT) || you(c) || Restated.keeps(c.tokens())) {
       return NONE;
     }
     if (out
@@ -91,26 +91,6 @@ final class Moves {
         c.first("cut").filter(t -> t.text().matches("(?i)skip\\w*")).isPresent()
             && c.places().stream().anyMatch(p -> p.prep().equals("from"));
     return outs(c, skip ? "skip from " : "cut ", pass.isEmpty() ? "" : " " + pass);
-  }
-
-  /** "Keep 13", "13 in": of these bars somebody says that they are not out. */
-  private static boolean keeps(Clause c) {
-    List<Token> all = c.tokens();
-    for (int i = 0; i < all.size(); i++) {
-      boolean ends =
-          i + 1 == all.size()
-              || all.get(i + 1).is(Token.Kind.COMMA)
-              || all.get(i + 1).is(Token.Kind.AND);
-      boolean in =
-          i > 0
-              && ends
-              && all.get(i - 1).is(Token.Kind.PLACE)
-              && all.get(i).text().equalsIgnoreCase("in");
-      if (in || all.get(i).text().matches("(?i)keep|leave|stays?(?: in)?")) {
-        return true;
-      }
-    }
-    return false;
   }
 
   private static String pass(Clause c) {

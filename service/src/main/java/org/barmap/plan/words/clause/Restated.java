@@ -158,6 +158,25 @@ final class Restated {
     return small && !places(clause).isEmpty() && STAYS.matcher(said).matches();
   }
 
+  /** "Keep 13", "13 in": of some of these bars somebody says that they are not out. */
+  static boolean keeps(List<Token> all) {
+    for (int i = 0; i < all.size(); i++) {
+      boolean ends =
+          i + 1 == all.size()
+              || all.get(i + 1).is(Token.Kind.COMMA)
+              || all.get(i + 1).is(Token.Kind.AND);
+      boolean in =
+          i > 0
+              && ends
+              && all.get(i - 1).is(Token.Kind.PLACE)
+              && all.get(i).text().equalsIgnoreCase("in");
+      if (in || all.get(i).text().matches("(?i)keep|leave|stays?(?: in)?")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** Whether the bars of a clause are none of those that were spoken of before. */
   static boolean beside(List<Token> before, List<Token> clause, Bars bars) {
     List<Bars.Ends> those = ends(before, bars);
