@@ -160,6 +160,33 @@ export async function drop(key) {
   tell();
 }
 
+/**
+ * Alters an edit as it is at this moment, in one step, which all windows wait for: what another window did with it stays.
+ *
+ * @param {string} key
+ * @param {(edit: Waiting) => Waiting|undefined} how nothing where it goes
+ * @returns {Promise<boolean>} whether it was there, and not taken back
+ */
+async function alter(key, how) {
+  let meant = false;
+  await within("readwrite", (store) => {
+    const kept = store.get(key);
+    kept.addEventListener("success", () => {
+      /** @type {Waiting|undefined} */
+      const edit = kept.result;
+      if (!edit || edit.takenBack) return;
+      meant = true;
+      const after = how(edit);
+      if (after) store.put(after);
+      else store.delete(key);
+    });
+    return kept;
+  });
+  windows?.postMessage("alter");
+  tell();
+  return meant;
+}
+
 /** @type {(edit: Waiting) => Promise<"made"|"later"|"not">} */
 let stepBack = () => Promise.resolve("later");
 
@@ -215,16 +242,15 @@ async function sendOne(edit) {
   }
   if (isLater(answer.status)) return "later";
   const text = await answer.text();
-  // taken back while it was under way: the next to be sent is that
-  if ((await waiting()).some((e) => e.key === edit.key && e.takenBack)) return "not";
   if (answer.ok) {
+    // taken back while it was under way: the next to be sent is that
+    if (!(await alter(edit.key, () => undefined))) return "not";
     madeOne(edit);
-    await drop(edit.key);
     await moveOn(edit, (answer.headers.get("ETag") ?? "").replace(/^W\//, "").replace(/"/g, ""));
     return "made";
   }
   const { detail, revision } = problem(text);
-  await put({ ...edit, state: answer.status === 412 ? "clash" : "refused", why: detail || `It answered ${answer.status}.`, now: revision });
+  await alter(edit.key, (e) => ({ ...e, state: answer.status === 412 ? "clash" : "refused", why: detail || `It answered ${answer.status}.`, now: revision }));
   return "not";
 }
 
@@ -259,9 +285,19 @@ export async function moveOn(made, revision) {
   wasMade(made.path, made.match, revision);
   for (const edit of await waiting()) {
     if (thing(edit.path) !== thing(made.path)) continue;
-    if (edit.state === "waiting" && edit.match === made.match) await put({ ...edit, match: revision });
-    if (edit.state === "clash") await put({ ...edit, now: revision });
+    if (edit.state === "clash" || edit.match === made.match) await alter(edit.key, (e) => movedOn(e, made, revision));
   }
+}
+
+/**
+ * @param {Waiting} edit
+ * @param {Waiting} made
+ * @param {string} revision
+ * @returns {Waiting}
+ */
+function movedOn(edit, made, revision) {
+  if (edit.state === "clash") return { ...edit, now: revision };
+  return edit.state === "waiting" && edit.match === made.match ? { ...edit, match: revision } : edit;
 }
 
 /** So many of the last edits made are remembered; what is kept of a book is fresh again a few seconds after each. */

@@ -22,6 +22,7 @@ import java.util.concurrent.Future;
 import org.barmap.edit.Made;
 import org.barmap.edit.draft.Draft;
 import org.barmap.edit.kind.BarCorrection;
+import org.barmap.library.keep.RefusedFolderException;
 import org.barmap.library.live.Signals;
 import org.barmap.library.postgres.DatabaseAddress;
 import org.barmap.library.postgres.PostgresLibrary;
@@ -262,6 +263,31 @@ class SharedStoreTest {
               + " values (999, '999', 'later', 'SQL', 'V999__later.sql', '', 1, true)");
     }
     assertThatThrownBy(this::open).hasMessageContaining("newer barmap");
+  }
+
+  /** A newer program is started while an older one works on the tables as they were. */
+  @Test
+  void theTablesAreNotBroughtUpToDateUnderWhoWorksOnThem() throws IOException, SQLException {
+    String book = readBook();
+    history("delete from flyway_schema_history where version = '19'");
+    assertThatThrownBy(this::open)
+        .isInstanceOf(RefusedFolderException.class)
+        .hasMessageContaining("end every barmap on it");
+    assertThat(draft(other, book)).isEqualTo(draft(one, book));
+    history(
+        "insert into flyway_schema_history (installed_rank, version, description, type, script,"
+            + " installed_by, execution_time, success) values"
+            + " (19, '19', 'turns', 'SQL', 'V19__turns.sql', '', 1, true)");
+    try (Library third = open()) {
+      assertThat(draft(third, book)).isEqualTo(draft(one, book));
+    }
+  }
+
+  private void history(String statement) throws SQLException {
+    try (Connection connection = Stores.POSTGRES.connect(folder);
+        Statement one = connection.createStatement()) {
+      one.execute(statement);
+    }
   }
 
   private static void opened(String address, Path folder) throws IOException {

@@ -28,6 +28,9 @@ public final class LibraryFolder {
   /** Tells JavaCPP its folder. */
   public static final String PROPERTY = "org.bytedeco.javacpp.cachedir";
 
+  /** Names the folder for all libraries in machine code. */
+  private static final String NAMED = "barmap.natives";
+
   private static final String OF_ALL = "unix:mode,uid,gid,owner,group";
   private static final int ROOT = 0;
   private static final int STICKY = 01000;
@@ -50,6 +53,10 @@ public final class LibraryFolder {
   }
 
   private static Path chosen(Path home) {
+    Optional<String> named = Optional.ofNullable(System.getProperty(NAMED));
+    if (named.isPresent()) {
+      return Path.of(named.get()).toAbsolutePath().resolve("opencv");
+    }
     try {
       Optional<Path> own = inHome(home, ".javacpp", "cache");
       Optional<Path> found = own.isPresent() ? own : passing();
@@ -59,7 +66,7 @@ public final class LibraryFolder {
           "there is no folder for libraries: neither the home nor "
               + temporary()
               + " can be written; name one with -D"
-              + PROPERTY,
+              + NAMED,
           e);
     }
   }

@@ -145,7 +145,7 @@ public final class PostgresBackup {
       boolean alone = presence.wasAlone();
       Optional<Path> aside = Optional.empty();
       if (alone) {
-        PostgresLibrary.ready(jdbi, ways);
+        PostgresLibrary.ready(jdbi, ways, alone);
         aside = Restoring.finish(folder, swap, unpacking);
       }
       return new PutBack(unpacked.books(), unpacked.pictures(), aside.filter(a -> there), !alone);

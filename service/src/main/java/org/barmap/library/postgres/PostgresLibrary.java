@@ -66,8 +66,8 @@ public final class PostgresLibrary extends SqlLibrary {
       pool = ways.pool();
       PostgresStore store = new PostgresStore(pool);
       presence = Presence.come(ways.patient(), store.jdbi());
-      ready(store.jdbi(), ways);
       boolean alone = presence.wasAlone();
+      ready(store.jdbi(), ways, alone);
       boolean waits = Restoring.isWaiting(folder);
       List<String> notices = new ArrayList<>();
       Optional<Path> before = alone ? putBack(folder, ways, pictures, notices) : Optional.empty();
@@ -108,9 +108,17 @@ public final class PostgresLibrary extends SqlLibrary {
     }
   }
 
-  /** Brings the tables up to date, or makes them. */
-  static void ready(Jdbi jdbi, Ways ways) throws RefusedFolderException {
-    checked(jdbi, ways).run();
+  /** Brings the tables up to date, or makes them; not under an older program that works on them. */
+  static void ready(Jdbi jdbi, Ways ways, boolean alone) throws RefusedFolderException {
+    Migrations migrations = checked(jdbi, ways);
+    if (!alone && migrations.isOlder()) {
+      throw new RefusedFolderException(
+          "the database "
+              + ways.address()
+              + " is of an older barmap, and one is at work on it: end every barmap on it, then start"
+              + " this one");
+    }
+    migrations.run();
   }
 
   /** Refuses a database that is not for this program; nothing is changed in it. */

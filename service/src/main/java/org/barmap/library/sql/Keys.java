@@ -8,6 +8,9 @@ import org.jdbi.v3.core.Handle;
 /** What holds for the whole store, by names. */
 public final class Keys {
 
+  /** By how much the clock of a shared store was set back in all, milliseconds. */
+  public static final String CLOCK_BACK = "clock-back";
+
   private static final String CLOCK = "clock";
 
   private Keys() {}

@@ -49,6 +49,11 @@ public final class Migrations {
                     + ")");
   }
 
+  /** Tells whether a store was made by an older program, and is to be brought up to date. */
+  public boolean isOlder() {
+    return flyway.info().applied().length > 0 && flyway.info().pending().length > 0;
+  }
+
   /** Returns the newest version of a store that this program knows. */
   public String newest() {
     return Arrays.stream(flyway.info().all())

@@ -119,6 +119,11 @@ public abstract class SqlLibrary implements Library {
           public long millis(Handle h) {
             return store.millis(h, clock);
           }
+
+          @Override
+          public boolean goOnFrom(long millis) {
+            return store.goOnFrom(millis, clock);
+          }
         };
     return new TurnClock(source, store.pace().trusted());
   }

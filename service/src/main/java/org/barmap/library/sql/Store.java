@@ -55,6 +55,16 @@ public interface Store {
   /** The same outside of a transaction. */
   long millis(Clock clock);
 
+  /**
+   * Lets {@link #millis} say no moment before one from now on, in every process: the clock was set
+   * back.
+   *
+   * @return false where one process has it open alone
+   */
+  default boolean goOnFrom(long millis, Clock clock) {
+    return false;
+  }
+
   /** Gives the space of what was deleted back to the disk, where the database leaves that to us. */
   void shrink();
 

@@ -9,7 +9,8 @@ import org.jdbi.v3.core.Handle;
 
 /**
  * The moments by which books stand in the row. It never goes back and says no moment twice: a clock
- * that is set back goes on from where it was. All who share a store go by the clock of the store.
+ * that is set back goes on from where it would be. All who share a store go by the clock of the
+ * store, and tell it where it was set back: else who notices that would take the others for dead.
  */
 public final class TurnClock implements Clock {
 
@@ -23,10 +24,26 @@ public final class TurnClock implements Clock {
 
     /** Asks inside a transaction, which must not wait for another connection. */
     long millis(Handle h);
+
+    /**
+     * Lets the store say no moment before one, from now on and to all who share it: it was set
+     * back. Whoever comes later goes by what the others do.
+     *
+     * @return false where nobody shares it
+     */
+    default boolean goOnFrom(long millis) {
+      return false;
+    }
   }
+
+  /**
+   * Two clocks drift apart by less than a beat while one of them is not asked; more is no drift.
+   */
+  private static final long DRIFT_MILLIS = 500;
 
   private final Source store;
   private final long trusted;
+  private final LongSupplier nanos;
   private boolean fresh = true;
 
   /** What the store said last, when that was, and how far it was set back since the first time. */
@@ -43,13 +60,41 @@ public final class TurnClock implements Clock {
    * @param trusted for so long time is counted here before the store is asked again
    */
   public TurnClock(Source store, Duration trusted) {
+    this(store, trusted, System::nanoTime);
+  }
+
+  TurnClock(Source store, Duration trusted, LongSupplier nanos) {
     this.store = store;
     this.trusted = trusted.toNanos();
+    this.nanos = nanos;
   }
 
   @Override
   public Instant now() {
-    return now(store::millis);
+    Instant now = now(store::millis);
+    long ahead = ahead();
+    if (ahead > 0) {
+      long begun = nanos.getAsLong();
+      try {
+        if (store.goOnFrom(ahead)) {
+          agreed(ahead, begun);
+        }
+      } catch (RuntimeException e) {
+        LOG.log(System.Logger.Level.DEBUG, "the store can't be told of the time", e);
+      }
+    }
+    return now;
+  }
+
+  /** Returns where the store should be, which was set back; 0 where it was not. */
+  private synchronized long ahead() {
+    return back == 0 ? 0 : said + back + passed();
+  }
+
+  private synchronized void agreed(long now, long begun) {
+    said = now;
+    asked = begun;
+    back = 0;
   }
 
   /** Returns the moment inside a transaction. */
@@ -66,44 +111,49 @@ public final class TurnClock implements Clock {
   }
 
   private synchronized boolean isToAsk() {
-    return fresh || System.nanoTime() - asked >= trusted;
+    return fresh || nanos.getAsLong() - asked >= trusted;
   }
 
   private synchronized Instant next() {
-    long passed = trusted == 0 ? 0 : TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - asked);
-    last = Math.max(last + 1, said + back + passed);
+    last = Math.max(last + 1, said + back + (trusted == 0 ? 0 : passed()));
     return Instant.ofEpochMilli(last);
   }
 
+  /** Since the store was asked. */
+  private long passed() {
+    return TimeUnit.NANOSECONDS.toMillis(nanos.getAsLong() - asked);
+  }
+
   private void ask(LongSupplier says) {
-    long nanos = System.nanoTime();
+    long begun = nanos.getAsLong();
     try {
-      heard(says.getAsLong(), nanos);
+      heard(says.getAsLong(), begun);
     } catch (RuntimeException e) {
-      if (!goesOn(nanos)) {
+      if (!goesOn(begun)) {
         throw e;
       }
       LOG.log(System.Logger.Level.DEBUG, "the store can't be asked for the time", e);
     }
   }
 
-  private synchronized void heard(long now, long nanos) {
-    if (!fresh && nanos - asked < 0) {
+  private synchronized void heard(long now, long begun) {
+    if (!fresh && begun - asked < 0) {
       return; // somebody asked later, and was answered before
     }
-    if (!fresh && now < said) {
-      back += said - now;
+    long behind = said + TimeUnit.NANOSECONDS.toMillis(begun - asked) - now;
+    if (!fresh && (now < said || behind > DRIFT_MILLIS)) {
+      back += behind;
     }
     said = now;
     fresh = false;
-    asked = nanos;
+    asked = begun;
   }
 
   /** Counts on from what the store said last; false when it never said anything. */
-  private synchronized boolean goesOn(long nanos) {
-    if (!fresh && nanos - asked > 0) {
-      said += TimeUnit.NANOSECONDS.toMillis(nanos - asked);
-      asked = nanos;
+  private synchronized boolean goesOn(long begun) {
+    if (!fresh && begun - asked > 0) {
+      said += TimeUnit.NANOSECONDS.toMillis(begun - asked);
+      asked = begun;
     }
     return !fresh;
   }

@@ -73,7 +73,9 @@ public record Leaving(
         Set.of("reply"),
         Map.of(
             "keeping",
-            "\"name\" not in ('holder', '" + PUT_BACK + "') and \"name\" not like 'process %'"),
+            "\"name\" not in ('holder', 'clock-back', '"
+                + PUT_BACK
+                + "') and \"name\" not like 'process %'"),
         values,
         Map.of("hook.address", Leaving::machine));
   }

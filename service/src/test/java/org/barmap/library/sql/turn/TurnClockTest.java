@@ -50,6 +50,66 @@ class TurnClockTest {
         .isBetween(first.plusSeconds(60), first.plusSeconds(61));
   }
 
+  /** A store that several processes ask, and what it was told of its being set back. */
+  private final class Told implements TurnClock.Source {
+    private long ahead;
+
+    @Override
+    public long millis() {
+      return store.get() + ahead;
+    }
+
+    @Override
+    public long millis(Handle h) {
+      return millis();
+    }
+
+    @Override
+    public boolean goOnFrom(long millis) {
+      ahead += Math.max(0, millis - millis());
+      return true;
+    }
+  }
+
+  /**
+   * One is silent for four beats of a second and counts as gone: no two processes may be that far
+   * apart, whenever each of them asked, nor who came after the clock was set back.
+   */
+  @Test
+  void processesThatShareAStoreAgreeWhenItsClockIsSetBack() {
+    for (long setBack : List.of(4_000L, 4_600L, 5_500L, 30_000L, HOUR)) {
+      store.set(10 * HOUR);
+      AtomicLong nanos = new AtomicLong();
+      Told told = new Told();
+      TurnClock one = new TurnClock(told, Duration.ofSeconds(5), nanos::get);
+      TurnClock other = new TurnClock(told, Duration.ofSeconds(5), nanos::get);
+      one.now();
+      pass(nanos, 4_500);
+      other.now();
+      pass(nanos, 300);
+      Instant before = one.now();
+      store.addAndGet(-setBack);
+      List<TurnClock> all = new ArrayList<>(List.of(one, other));
+      for (int second = 0; second < 30; second++) {
+        pass(nanos, 1_000);
+        if (second == 7) {
+          all.add(new TurnClock(told, Duration.ofSeconds(5), nanos::get));
+        }
+        List<Long> now = all.stream().map(c -> c.now().toEpochMilli()).toList();
+        long apart =
+            now.stream().mapToLong(Long::longValue).max().orElseThrow()
+                - now.stream().mapToLong(Long::longValue).min().orElseThrow();
+        assertThat(apart).as(setBack + " ms, second " + second).isLessThan(second < 6 ? 600 : 100);
+        assertThat(now.get(0)).isGreaterThan(before.toEpochMilli());
+      }
+    }
+  }
+
+  private void pass(AtomicLong nanos, long millis) {
+    nanos.addAndGet(TimeUnit.MILLISECONDS.toNanos(millis));
+    store.addAndGet(millis);
+  }
+
   @Test
   void whoAsksTheStoreHoldsUpNobodyAndAnOlderAnswerIsNoClockSetBack() {
     List<Instant> beside = new ArrayList<>();
