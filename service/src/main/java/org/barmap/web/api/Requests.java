@@ -10,6 +10,7 @@ import org.barmap.library.PageCard;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.barmap.map.json.BarMapJson;
+import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -72,6 +73,17 @@ public final class Requests {
       return object;
     }
     throw new ApiException(ApiError.BAD_REQUEST, "The body must be a JSON object");
+  }
+
+  /**
+   * Makes what a part of a body says. A number with a fraction where a whole one has to be is no
+   * number that was meant, and refused: nothing is cut off.
+   */
+  public static <T> T read(JsonNode said, Class<T> type) {
+    return BarMapJson.mapper()
+        .readerFor(type)
+        .without(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
+        .readValue(said);
   }
 
   /** Returns a text of a body, cut to a length; empty when absent. */

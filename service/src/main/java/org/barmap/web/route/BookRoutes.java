@@ -167,7 +167,7 @@ public record BookRoutes(Library library, Guard guard, Events events) {
                 tree.set(e.getKey(), e.getValue());
               }
             });
-    Settings settings = BarMapJson.mapper().treeToValue(tree, Settings.class);
+    Settings settings = Requests.read(tree, Settings.class);
     if (!settings.problems().isEmpty()) {
       throw new ApiException(ApiError.REFUSED, String.join(". ", settings.problems()));
     }

@@ -125,7 +125,7 @@ public record MapRoutes(Library library, Worker worker, Events events) {
 
   /** A page is never taken for unseen because a word was left out. */
   private static Correction correction(JsonNode said) {
-    Correction correction = BarMapJson.mapper().treeToValue(said, Correction.class);
+    Correction correction = Requests.read(said, Correction.class);
     if (correction == null) {
       throw new ApiException(ApiError.BAD_REQUEST, "A correction is a JSON object");
     }

@@ -37,8 +37,13 @@ abstract class BookOfModules {
   /** Opens a page anew. */
   @BeforeEach
   void fresh() {
-    visit.browser().go("/");
+    visit.browser().go(page());
     visit.browser().see("main h1");
+  }
+
+  /** Returns where they are called; the pages have windows of their own open on the book. */
+  String page() {
+    return "/";
   }
 
   /** Runs lines of JavaScript that know {@code book}; what they return, or how they failed. */

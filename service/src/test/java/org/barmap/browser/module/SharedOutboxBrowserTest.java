@@ -2,21 +2,13 @@ package org.barmap.browser.module;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.nio.file.Path;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Three windows of one browser share the edits that wait: nothing is made twice, nothing is lost.
  * Each window is an instance of the module of its own, with the browser's one store between them.
  */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class SharedOutboxBrowserTest {
+class SharedOutboxBrowserTest extends BookOfModules {
 
   private static final String WINDOWS =
       """
@@ -32,27 +24,14 @@ class SharedOutboxBrowserTest {
       const left = async () => (await one.waiting()).map(e => e.body.text + (e.takenBack ? ' back' : '') + ' ' + e.state);
       """;
 
-  private BookOfModules modules;
-
-  @BeforeAll
-  void open(@TempDir Path data) throws IOException {
-    modules = BookOfModules.in(data);
-  }
-
-  @AfterAll
-  void close() {
-    modules.close();
-  }
-
   /** A page that sends nothing by itself. */
-  @BeforeEach
-  void opened() {
-    modules.visit().browser().go("/docs/run.html");
-    modules.visit().browser().see("main h1");
+  @Override
+  String page() {
+    return "/docs/run.html";
   }
 
   private String run(String steps) {
-    return modules.run(WINDOWS + steps);
+    return called(WINDOWS + steps);
   }
 
   private static final String ALL_SEND =

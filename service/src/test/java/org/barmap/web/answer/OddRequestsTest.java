@@ -74,6 +74,24 @@ class OddRequestsTest extends RunningServer {
     assertAllCame();
   }
 
+  /** A rest of 2.7 bars was taken as one of 2, page 1.9 as page 1. */
+  @Test
+  void aFractionIsNotCutOff() throws Exception {
+    String book = "/api/books/" + readBook();
+    String bar = json(get(book + "/map")).path("bars").path(0).path("id").asString();
+    long revision = json(get(book)).path("revision").asLong();
+    for (String said :
+        List.of(
+            "{\"kind\":\"set-count\",\"bar\":\"%s\",\"count\":2.7}",
+            "{\"kind\":\"set-number\",\"bar\":\"%s\",\"number\":1.5}",
+            "{\"kind\":\"verify-page\",\"page\":1.9,\"verified\":true}")) {
+      assertProblem(
+          post(book + "/corrections", said.formatted(bar), revision), ApiError.BAD_REQUEST);
+    }
+    assertProblem(put(book + "/settings", "{\"memoryBars\":7.9}", 0), ApiError.BAD_REQUEST);
+    assertThat(json(get(book)).path("revision").asLong()).isEqualTo(revision);
+  }
+
   @Test
   void aKeyOfAnEditThatIsNoneOrAnothers() throws Exception {
     String book = newBook();
