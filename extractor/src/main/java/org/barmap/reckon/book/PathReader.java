@@ -148,7 +148,7 @@ public final class PathReader {
                     .endOfBar(left, right, part)
                     .orElse(left + (right - left) * part / parts);
         int next = number + count;
-        close(at, trace, trace.isPresent() ? choice.probability() : 0.5);
+        close(at, trace, choice.probability());
         open(at, next, choice.numberProbability());
         inferred = true;
       }
@@ -160,7 +160,7 @@ public final class PathReader {
       double sure = choice.numberProbability();
       inferred = true;
       if (at > evidence.sign().at()) {
-        close(at, trace, trace.isPresent() ? choice.probability() : 0.5);
+        close(at, trace, choice.probability());
         open(at, number + count, sure);
       } else {
         int restCount = count;
@@ -169,7 +169,7 @@ public final class PathReader {
         rest = Optional.empty();
         count = 1;
         countChoice = 1;
-        close(at, trace, trace.isPresent() ? choice.probability() : 0.5);
+        close(at, trace, choice.probability());
         open(at, number + 1, sure);
         rest = Optional.of(evidence);
         count = restCount;

@@ -124,7 +124,10 @@ public final class Attributes {
   /** A bar-repeat sign for the bar: in it, or a two-bar sign over one of its barlines. */
   public boolean repeatsBarBefore(int bar) {
     BarSpan span = bars.get(bar);
-    boolean one = of(SignKind.BAR_REPEAT).stream().anyMatch(s -> barAt(s.at()) == bar);
+    double least = hasNotes(span) ? SET.besideNotes() : 0;
+    boolean one =
+        of(SignKind.BAR_REPEAT).stream()
+            .anyMatch(s -> s.probability() >= least && barAt(s.at()) == bar);
     boolean two =
         of(SignKind.BAR_REPEAT_2).stream()
             .anyMatch(
@@ -132,6 +135,16 @@ public final class Attributes {
                     s.to() > span.from() - SET.repeatOver()
                         && s.from() < span.to() + SET.repeatOver());
     return one || two;
+  }
+
+  /** Tells whether a note or a rest was read in a bar, which a bar-repeat sign fills alone. */
+  private boolean hasNotes(BarSpan span) {
+    return cells.source().sounds().stream()
+        .anyMatch(
+            s ->
+                s.probability() >= BEATS.there()
+                    && s.at() > span.from() + BEATS.besideLine()
+                    && s.at() < span.to() - BEATS.besideLine());
   }
 
   /** The endings a bar lies under. */

@@ -21,8 +21,9 @@ public record WriteSettings(
    * @param noRest a whole-bar rest less likely than this was not read
    * @param sureRest and one likelier than this was, for sure; between the two a person is asked
    * @param openEnd an open end is a bar's end unless the book makes it less likely than this
-   * @param inferred what is left of the confidence in a bar that was cut off at a guessed barline;
-   *     the calibration is fitted behind it
+   * @param inferred how likely a guessed barline stands where it was guessed: with one line in each
+   *     third system of the corpus taken away, 567 of the 586 bars beside lines that were then
+   *     guessed were right
    * @param heading a heading is there when the reader gives it this much: even odds
    */
   public record Contents(
@@ -76,7 +77,7 @@ public record WriteSettings(
         /* noRest= */ 0.4,
         /* sureRest= */ 0.6,
         /* openEnd= */ 0.5,
-        /* inferred= */ 0.4,
+        /* inferred= */ 0.97,
         /* heading= */ 0.5);
   }
 
