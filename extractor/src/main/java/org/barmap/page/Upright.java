@@ -12,6 +12,7 @@ import org.barmap.page.level.Light;
 import org.barmap.page.level.LineField;
 import org.barmap.page.level.Opening;
 import org.barmap.page.level.PageRegion;
+import org.barmap.page.level.Screen;
 import org.barmap.page.level.Sharpness;
 import org.barmap.page.level.View;
 import org.barmap.page.level.WorkSize;
@@ -36,6 +37,9 @@ final class Upright {
     try (Mats scope = new Mats()) {
       scope.keep(picture);
       long start = WorkStep.start();
+      Screen.smooth(picture);
+      WorkStep.LIGHT.done(start);
+      start = WorkStep.start();
       Shrunk shrunk =
           Shrunk.of(picture, Math.sqrt(picture.total() / SET.pixels()), WorkStep.SHARPNESS, scope);
       Mat judged = shrunk.image();

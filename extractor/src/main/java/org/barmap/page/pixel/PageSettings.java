@@ -17,6 +17,7 @@ import java.util.List;
  * @param levels slope and distance of the level lines
  * @param facing where an opening falls into its pages, and what of them is whole
  * @param light how light is evened out
+ * @param screens paper turned into dots
  * @param sharp what is blurred and what is empty
  * @param size how much a picture is scaled
  * @param pdf how the pages of a PDF are drawn
@@ -28,6 +29,7 @@ public record PageSettings(
     Levels levels,
     FacingSettings facing,
     Light light,
+    Screens screens,
     Sharp sharp,
     Size size,
     Pdf pdf) {
@@ -41,9 +43,21 @@ public record PageSettings(
           standardLevels(),
           FacingSettings.standard(),
           standardLight(),
+          new Screens(/* everyRow= */ 7, /* dark= */ 128, /* alone= */ 0.08, /* around= */ 3),
           standardSharp(),
           standardSize(),
           standardPdf());
+
+  /**
+   * What is a screen: paper turned into dots.
+   *
+   * @param everyRow of so many rows one is looked at
+   * @param dark darker than this is a dot or ink, gray level
+   * @param alone of what is dark a larger share than this touches nothing dark: of 0.21 on a
+   *     screened copy, and of at most 0.03 on all others of the corpus and of real print
+   * @param around side of the square whose middle value a pixel takes, pixels
+   */
+  public record Screens(int everyRow, int dark, double alone, int around) {}
 
   /**
    * What a picture is judged on as a whole.
