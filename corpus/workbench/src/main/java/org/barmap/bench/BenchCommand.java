@@ -54,6 +54,7 @@ public final class BenchCommand implements ExtraCommand {
 
   private static final int TORTURE_SECONDS = 600;
   private static final int LOAD_SECONDS = 120;
+  private static final int FUZZ_SECONDS = 6 * 3600;
 
   @Spec private CommandSpec spec;
 
@@ -128,7 +129,8 @@ public final class BenchCommand implements ExtraCommand {
     }
     if (wants(What.FUZZ)) {
       int many = senders.orElse(Runtime.getRuntime().availableProcessors());
-      figures.putAll(Fuzz.run(cases, seed, many, atDatabase()));
+      int most = seconds.orElse(FUZZ_SECONDS);
+      figures.putAll(Fuzz.run(cases, most, seed, many, atDatabase()));
     }
     if (wants(What.WORKERS)) {
       String at =

@@ -37,28 +37,29 @@ public final class Fuzz {
    * Runs it.
    *
    * @param cases files, and as many requests; full uploads of twenty are sent
+   * @param seconds no more are sent after so many
    * @param senders how many send at once
    * @param options of {@code barmap serve}, for another store
    */
-  public static Map<String, Object> run(int cases, long seed, int senders, List<String> options)
-      throws IOException {
+  public static Map<String, Object> run(
+      int cases, int seconds, long seed, int senders, List<String> options) throws IOException {
     Fuzz fuzz = new Fuzz(seed, senders, options);
     try (Served ends = fuzz.served) {
-      return fuzz.figures(cases);
+      return fuzz.figures(cases, seconds);
     }
   }
 
-  private Map<String, Object> figures(int cases) throws IOException {
+  private Map<String, Object> figures(int cases, int most) throws IOException {
     long pid = served.pid();
-    send(Math.min(cases, Math.max(WARM, cases / WARM_OF)));
+    send(Math.min(cases, Math.max(WARM, cases / WARM_OF)), most);
     long warmed = tally.of("files");
     Held before = Held.of(served);
     List<ProcessHandle> readers = served.readers();
     long begun = System.nanoTime();
-    send(cases / 2);
+    send(cases / 2, most / 2);
     // a leak goes on growing in the second half
     final Held halfway = Held.of(served);
-    send(cases - cases / 2);
+    send(cases - cases / 2, most / 2);
     long seconds = TimeUnit.NANOSECONDS.toSeconds(System.nanoTime() - begun);
     boolean alive = served.isAlive() && served.pid() == pid;
     Map<String, Object> figures = new LinkedHashMap<>();
@@ -88,11 +89,12 @@ public final class Fuzz {
     return printed.lines().filter(l -> l.contains("\tat ") || l.contains("\\tat ")).count();
   }
 
-  private void send(int cases) throws IOException {
+  private void send(int cases, int seconds) throws IOException {
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds);
     int end = next.get() + (cases + FuzzSender.AT_ONCE - 1) / FuzzSender.AT_ONCE;
     List<Thread> threads = new ArrayList<>();
     for (int i = 0; i < senders; i++) {
-      threads.add(new Thread(new FuzzSender(shared, next, end), "sender"));
+      threads.add(new Thread(new FuzzSender(shared, next, end, until), "sender"));
     }
     threads.forEach(Thread::start);
     for (Thread thread : threads) {

@@ -29,6 +29,7 @@ final class FuzzSender implements Runnable {
   private final Shared shared;
   private final AtomicInteger next;
   private final int end;
+  private final long until;
 
   /** Those it made, or that were made of what it sent. */
   private final List<String> books = new ArrayList<>();
@@ -42,17 +43,21 @@ final class FuzzSender implements Runnable {
    * @param next the number of the next upload that nobody has sent yet; what is in it follows from
    *     that number, whoever sends it
    * @param end the number of the upload after the last one
+   * @param until after this time, by the clock that only goes on, nothing more is sent
    */
-  FuzzSender(Shared shared, AtomicInteger next, int end) {
+  FuzzSender(Shared shared, AtomicInteger next, int end, long until) {
     this.shared = shared;
     this.next = next;
     this.end = end;
+    this.until = until;
   }
 
   @Override
   public void run() {
     try {
-      for (int upload = next.getAndIncrement(); upload < end; upload = next.getAndIncrement()) {
+      for (int upload = next.getAndIncrement();
+          upload < end && System.nanoTime() < until;
+          upload = next.getAndIncrement()) {
         if (uploads++ % OF_A_BOOK == 0) {
           remove();
           book = shared.served().book("Fuzz");

@@ -17,7 +17,7 @@ class FuzzTest {
 
   @Test
   void aServiceOutlivesWhatSeveralSendIt() throws IOException {
-    Map<String, Object> figures = Fuzz.run(CASES, 1, 3, List.of());
+    Map<String, Object> figures = Fuzz.run(CASES, 600, 1, 3, List.of());
     assertThat(figures.get("wrong")).asInstanceOf(InstanceOfAssertFactories.LIST).isEmpty();
     assertThat(figures).containsEntry("crashes", 0).containsEntry("tracesPrinted", 0L);
     assertThat((Long) figures.get("requests")).isEqualTo(figures.get("files")).isGreaterThan(CASES);
