@@ -1,6 +1,7 @@
 package org.barmap.bench.trust;
 
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -37,7 +38,7 @@ final class BrokenFiles {
     return out;
   }
 
-  /** Whole files of every kind that is taken, all of them small. */
+  /** Whole files of every kind that is taken, all of them small but for two lines of music. */
   private static List<Sent> whole() throws IOException {
     List<Sent> seeds = new ArrayList<>();
     BufferedImage gray = new BufferedImage(SIZE, SIZE, BufferedImage.TYPE_BYTE_GRAY);
@@ -51,6 +52,12 @@ final class BrokenFiles {
         }
       }
     }
+    // what is broken in these is often a picture all the same, with music in it that is read
+    byte[] music = Strips.pictures().values().iterator().next();
+    seeds.add(new Sent("page.png", music));
+    ByteArrayOutputStream jpeg = new ByteArrayOutputStream();
+    ImageIO.write(ImageIO.read(new ByteArrayInputStream(music)), "jpg", jpeg);
+    seeds.add(new Sent("page.jpg", jpeg.toByteArray()));
     seeds.add(text("page.pdf", PDF));
     seeds.add(text("score.musicxml", SCORE));
     seeds.add(text("map.json", "{\"format\":\"barmap/1\",\"pages\":[],\"bars\":[]}"));

@@ -15,10 +15,15 @@ import java.util.concurrent.atomic.AtomicInteger;
  */
 public final class Fuzz {
 
-  /** So many are sent before memory is looked at, or one of twenty: what is loaded once is then. */
+  /** So many are sent before memory is looked at, or one of five: what is loaded once is then. */
   private static final int WARM = 500;
 
-  private static final int WARM_OF = 20;
+  private static final int WARM_OF = 5;
+
+  /** Memory is looked at after each of so many parts. */
+  private static final int PARTS = 4;
+
+  private static final int GROWN = 12;
 
   private final Tally tally = new Tally();
   private final Served served;
@@ -52,14 +57,18 @@ public final class Fuzz {
   private Map<String, Object> figures(int cases, int most) throws IOException {
     long pid = served.pid();
     send(Math.min(cases, Math.max(WARM, cases / WARM_OF)), most);
-    long warmed = tally.of("files");
-    Held before = Held.of(served);
-    List<ProcessHandle> readers = served.readers();
+    final long warmed = tally.of("files");
+    final List<ProcessHandle> readers = served.readers();
+    List<Held> held = new ArrayList<>(List.of(Held.of(served)));
+    final Map<String, Long> classes = Held.classes(served);
     long begun = System.nanoTime();
-    send(cases / 2, most / 2);
-    // a leak goes on growing in the second half
-    final Held halfway = Held.of(served);
-    send(cases - cases / 2, most / 2);
+    // a leak goes on growing, what is loaded once does not
+    for (int part = 1; part <= PARTS && served.isAlive(); part++) {
+      send(cases * part / PARTS - cases * (part - 1) / PARTS, most / PARTS);
+      if (served.isAlive()) {
+        held.add(Held.of(served));
+      }
+    }
     long seconds = TimeUnit.NANOSECONDS.toSeconds(System.nanoTime() - begun);
     boolean alive = served.isAlive() && served.pid() == pid;
     Map<String, Object> figures = new LinkedHashMap<>();
@@ -77,12 +86,22 @@ public final class Fuzz {
     figures.put("tracesLogged", traces(served.logged()));
     figures.put("serverErrors", tally.of("server errors"));
     figures.put("unanswered", tally.of("unanswered"));
-    figures.put("before", before.told());
-    figures.put("halfway", halfway.told());
-    figures.put("after", alive ? Held.of(served).told() : Map.of());
+    figures.put("held", held.stream().map(Held::told).toList());
+    figures.put("grewBytes", alive ? grown(classes, Held.classes(served)) : Map.of());
     tally.counts().forEach(figures::putIfAbsent);
     figures.put("wrong", tally.wrong());
     return figures;
+  }
+
+  /** The classes whose objects take most more than they did. */
+  private static Map<String, Long> grown(Map<String, Long> before, Map<String, Long> after) {
+    Map<String, Long> grown = new LinkedHashMap<>();
+    after.entrySet().stream()
+        .map(e -> Map.entry(e.getKey(), e.getValue() - before.getOrDefault(e.getKey(), 0L)))
+        .sorted(Map.Entry.<String, Long>comparingByValue().reversed())
+        .limit(GROWN)
+        .forEach(e -> grown.put(e.getKey(), e.getValue()));
+    return grown;
   }
 
   private static long traces(String printed) {

@@ -1,6 +1,7 @@
 package org.barmap.bench.trust;
 
 import java.io.IOException;
+import java.net.http.HttpRequest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -37,6 +38,9 @@ final class FuzzSender implements Runnable {
   private String book = "";
   private int uploads;
 
+  /** So many of its pages are counted. */
+  private int told;
+
   /**
    * Makes one.
    *
@@ -62,6 +66,7 @@ final class FuzzSender implements Runnable {
           remove();
           book = shared.served().book("Fuzz");
           books.add(book);
+          told = 0;
         }
         send(new Random(shared.seed() * APART + upload));
       }
@@ -80,19 +85,22 @@ final class FuzzSender implements Runnable {
       } else if (file.name().equals("score.musicxml")) {
         long revision = shared.asked().get("/api/books/" + book).revision();
         String path = "/api/books/" + book + "/second";
+        String match = "\"" + revision + "\"";
         seen(
             "file",
-            shared
-                .asked()
-                .upload(
-                    shared.asked().to(path).header("If-Match", "\"" + revision + "\""),
-                    List.of(file)));
+            answered(
+                () ->
+                    shared
+                        .asked()
+                        .upload(shared.asked().to(path).header("If-Match", match), List.of(file))));
       } else {
-        keep(seen("file", shared.asked().upload("/api/books/open", List.of(file))));
+        keep(
+            seen("file", answered(() -> shared.asked().upload("/api/books/open", List.of(file)))));
       }
       shared.tally().count("files");
     }
-    seen("file", shared.asked().upload("/api/books/" + book + "/pages", pages));
+    String to = "/api/books/" + book + "/pages";
+    seen("file", answered(() -> shared.asked().upload(to, pages)));
     shared.served().awaitRead(book);
     Answer now = seen("book", shared.asked().get("/api/books/" + book));
     ask(now, random);
@@ -101,17 +109,36 @@ final class FuzzSender implements Runnable {
   /** Sends requests about the book; what its pages say of themselves was looked at before. */
   private void ask(Answer now, Random random) throws IOException {
     JsonNode pages = now.json().path("pages");
+    for (; told < pages.size(); told++) {
+      shared.tally().count("pages " + pages.path(told).path("state").asString(""));
+    }
     String page = pages.isEmpty() ? "none" : pages.path(0).path("id").asString("");
     long revision = now.revision();
     for (int i = 0; i < AT_ONCE; i++) {
       BrokenRequests.About about = new BrokenRequests.About(book, page, revision);
-      Answer answer =
-          seen(
-              "request",
-              shared.asked().send(shared.requests().next(shared.asked(), about, random)));
+      HttpRequest.Builder request = shared.requests().next(shared.asked(), about, random);
+      Answer answer = seen("request", answered(() -> shared.asked().send(request)));
       keep(answer);
       revision = answer.isDone() && answer.revision() >= 0 ? answer.revision() : revision;
       shared.tally().count("requests");
+    }
+  }
+
+  /** Something that is sent. */
+  private interface Sending {
+    Answer send() throws IOException;
+  }
+
+  /** A line that the service ends for its age, while something is sent on it, is no refusal. */
+  private Answer answered(Sending sending) throws IOException {
+    try {
+      return sending.send();
+    } catch (IOException e) {
+      if (!shared.served().isAlive()) {
+        throw e;
+      }
+      shared.tally().count("sent again");
+      return sending.send();
     }
   }
 

@@ -1,11 +1,13 @@
 package org.barmap.bench.trust;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * What a service and the processes that read for it hold, after everything that nobody needs was
@@ -18,6 +20,10 @@ import java.util.Map;
 record Held(double heap, double resident, double reader) {
 
   private static final double KIB = 1024;
+
+  /** A line of them: its number, how many objects, bytes, the class, and perhaps its module. */
+  private static final int CLASS = 4;
+
   private static final String HEAP = "jvm_memory_used_bytes{area=\"heap\"";
 
   /** Two, since what the first one finds may hold more; then the C library gives back its pages. */
@@ -51,19 +57,28 @@ record Held(double heap, double resident, double reader) {
   }
 
   private static void letGo(long pid) throws IOException {
-    String jcmd = Path.of(System.getProperty("java.home"), "bin", "jcmd").toString();
-    try {
-      for (String what : LET_GO) {
-        new ProcessBuilder(jcmd, "" + pid, what)
-            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-            .redirectError(ProcessBuilder.Redirect.DISCARD)
-            .start()
-            .waitFor();
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IOException("interrupted", e);
+    for (String what : LET_GO) {
+      said(pid, what);
     }
+  }
+
+  /** Returns what another Java answers to an order. */
+  private static String said(long pid, String order) throws IOException {
+    String jcmd = Path.of(System.getProperty("java.home"), "bin", "jcmd").toString();
+    Process process = new ProcessBuilder(jcmd, "" + pid, order).redirectErrorStream(true).start();
+    return new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+  }
+
+  /** Returns how many bytes the objects of each class take that somebody still holds. */
+  static Map<String, Long> classes(Served served) throws IOException {
+    Map<String, Long> bytes = new TreeMap<>();
+    for (String line : said(served.pid(), "GC.class_histogram").lines().toList()) {
+      String[] parts = line.strip().split("\\s+");
+      if (parts.length >= CLASS && parts[0].endsWith(":")) {
+        bytes.merge(parts[CLASS - 1], Long.valueOf(parts[CLASS - 2]), Long::sum);
+      }
+    }
+    return bytes;
   }
 
   /** As Linux tells it; 0 elsewhere. */
