@@ -2,6 +2,8 @@ package org.barmap.web;
 
 import io.javalin.Javalin;
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
@@ -183,6 +185,7 @@ public final class WebServer implements AutoCloseable {
   /** The routes of changes and of what is reckoned from them. */
   private static void planned(RoutesConfig routes, Library library, Events events) {
     Planning planning = new Planning(library);
+    routes.after("/api/books/{b}", ctx -> binned(ctx, planning));
     new ChangeRoutes(library, events, planning).register(routes);
     new MarkRoutes(library, events).register(routes);
     new PlanRoutes(library, planning).register(routes);
@@ -191,6 +194,13 @@ public final class WebServer implements AutoCloseable {
     new PackRoutes(library, events).register(routes);
     new SheetRoutes(library, planning).register(routes);
     new WordRoutes(library, planning).register(routes);
+  }
+
+  /** Of a book in the bin nothing is held: it may never come back. */
+  private static void binned(Context ctx, Planning planning) {
+    if (ctx.method() == HandlerType.DELETE && ctx.statusCode() < 300) {
+      planning.forget(ctx.pathParam("b"));
+    }
   }
 
   private static Keys keys(Path dataFolder) {

@@ -1,8 +1,10 @@
 package org.barmap.library;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 
 import java.io.IOException;
+import java.lang.ref.WeakReference;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -65,6 +67,22 @@ class RemovalTest extends OnEachStore {
     Path upload = Files.writeString(library.pages().folder(book).resolve("u.pdf"), word);
     library.jobs().add(book, List.of(new Jobs.Upload("up" + book, word + ".pdf", upload)));
     return book;
+  }
+
+  /** A shelf of ten thousand books that came and went must not fill the memory. */
+  @Test
+  void nothingOfARemovedBookIsHeldInMemory() throws IOException {
+    String book = fullBook("held");
+    WeakReference<Draft> held =
+        new WeakReference<>(library.drafts().find(book).orElseThrow().value());
+    library.books().discard(book);
+    assertThat(library.books().removeForGood(book)).isTrue();
+    await()
+        .untilAsserted(
+            () -> {
+              System.gc();
+              assertThat(held.get()).isNull();
+            });
   }
 
   private void lay(String book, BarMap map) {

@@ -12,6 +12,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
 import org.barmap.library.keep.Newest;
 import org.barmap.library.keep.OurFiles;
 import org.barmap.library.keep.SetAside;
@@ -50,6 +52,9 @@ final class Removal {
   /** Books that were removed while this program runs: a reading may still have written for them. */
   private final Newest<Boolean> purged = new Newest<>(MOST_PURGED);
 
+  /** Who holds something of books in memory; told of each that is removed for good. */
+  private final List<Consumer<String>> told = new CopyOnWriteArrayList<>();
+
   private Instant next = Instant.MIN;
 
   Removal(Store store, Path root, PictureStore pictures, Clock clock, SetAside setAside) {
@@ -59,6 +64,11 @@ final class Removal {
     this.cache = root.resolve("cache");
     this.clock = clock;
     this.setAside = setAside;
+  }
+
+  /** Has somebody told of each book that is removed for good, by this process. */
+  void tell(Consumer<String> whom) {
+    told.add(whom);
   }
 
   /** Sweeps while nothing else is at work, so that also half-written files can be told. */
@@ -101,6 +111,7 @@ final class Removal {
     boolean gone = taken(book, at);
     if (gone) {
       purged.note(book, true);
+      told.forEach(t -> t.accept(book));
     }
     return gone;
   }

@@ -2,8 +2,6 @@ package org.barmap.library.sql;
 
 import java.time.Clock;
 import java.util.HashSet;
-import java.util.Iterator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,9 +20,10 @@ import org.barmap.library.History;
 import org.barmap.library.HistoryEntry;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
+import org.barmap.library.keep.Weighed;
+import org.barmap.map.BarMap;
 import org.barmap.library.sql.feed.SqlFeed;
 import org.jdbi.v3.core.Handle;
-import org.jspecify.annotations.Nullable;
 
 /** Drafts in a database: the present map whole, every correction with its change. */
 final class SqlDrafts implements Drafts {
@@ -35,14 +34,16 @@ final class SqlDrafts implements Drafts {
   private final Clock clock;
 
   /** Bar entries of all drafts that are kept in memory: some ten books of 144 pages. */
-  private static final int MOST_BARS = 90_000;
+  private static final long MOST_BARS = 90_000;
+
+  /** What a draft takes without any bar, in bar entries. */
+  private static final long LEAST = 20;
 
   /**
    * Drafts taken out of the store lately, the one used last at the end; used only while their
    * revision is the one on disk.
    */
-  private final LinkedHashMap<String, Versioned<Draft>> lately =
-      new LinkedHashMap<>(16, 0.75f, true);
+  private final Weighed<Versioned<Draft>> lately = new Weighed<>(MOST_BARS, SqlDrafts::weight);
 
   /** A few books may share one: they then wait for each other. */
   private static final int TAKING = 64;
@@ -60,6 +61,7 @@ final class SqlDrafts implements Drafts {
     this.replies = replies;
     this.clock = clock;
     this.removal = removal;
+    removal.tell(lately::forget);
     this.feed = feed;
   }
 
@@ -81,39 +83,24 @@ final class SqlDrafts implements Drafts {
     if (revision.isEmpty()) {
       return Optional.empty();
     }
-    Versioned<Draft> known = remembered(book);
-    if (known != null && known.revision() == revision.get()) {
-      return Optional.of(known);
+    Optional<Versioned<Draft>> known =
+        lately.find(book).filter(k -> k.revision() == revision.get());
+    if (known.isPresent()) {
+      return known;
     }
     Optional<Versioned<Draft>> loaded = DraftPages.load(h, book);
     loaded.ifPresent(d -> remember(book, d));
     return loaded;
   }
 
-  private @Nullable Versioned<Draft> remembered(String book) {
-    synchronized (lately) {
-      return lately.get(book);
-    }
-  }
-
   private void remember(String book, Versioned<Draft> draft) {
-    synchronized (lately) {
-      Versioned<Draft> known = lately.get(book);
-      if (known != null && known.revision() >= draft.revision()) {
-        return;
-      }
-      lately.put(book, draft);
-      int bars = lately.values().stream().mapToInt(SqlDrafts::bars).sum();
-      Iterator<Versioned<Draft>> eldest = lately.values().iterator();
-      while (bars > MOST_BARS && lately.size() > 1) {
-        bars -= bars(eldest.next());
-        eldest.remove();
-      }
-    }
+    lately.change(
+        book, known -> known.filter(k -> k.revision() >= draft.revision()).or(() -> Optional.of(draft)));
   }
 
-  private static int bars(Versioned<Draft> draft) {
-    return draft.value().map().bars().size();
+  private static long weight(Versioned<Draft> draft) {
+    BarMap map = draft.value().map();
+    return LEAST + map.bars().size() + map.pages().size() + map.findings().size();
   }
 
   /** A step on a draft, and how its line in the history is written. */

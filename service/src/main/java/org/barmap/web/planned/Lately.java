@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 
 /**
@@ -66,6 +67,20 @@ final class Lately<K, V> {
     while (weight > most && held.size() > 1) {
       weight -= eldest.next().weight;
       eldest.remove();
+    }
+  }
+
+  /** Forgets what follows from some keys. */
+  void forget(Predicate<K> which) {
+    synchronized (held) {
+      Iterator<Map.Entry<K, Held<V>>> all = held.entrySet().iterator();
+      while (all.hasNext()) {
+        Map.Entry<K, Held<V>> one = all.next();
+        if (which.test(one.getKey())) {
+          weight -= one.getValue().weight;
+          all.remove();
+        }
+      }
     }
   }
 

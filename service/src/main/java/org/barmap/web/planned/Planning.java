@@ -53,6 +53,12 @@ public final class Planning {
     this.library = library;
   }
 
+  /** Forgets the plans of a book; they are worked out again when it is asked for. */
+  public void forget(String book) {
+    plans.forget(asked -> asked.book.equals(book));
+    forms.forget(drawn -> drawn.book.equals(book));
+  }
+
   /** Returns the plan of a map with some changes, as the book's player turns and counts. */
   public Plan plan(BookCard book, BarMap map, ShowChanges changes) {
     return planned(book, map, changes).value();
@@ -68,7 +74,7 @@ public final class Planning {
 
   private Asked asked(BookCard book, BarMap map, ShowChanges changes) {
     PlanSettings settings = settings(book, library.books().settings(book.id()));
-    return new Asked(map, failed(book), changes, settings);
+    return new Asked(book.id(), map, failed(book), changes, settings);
   }
 
   /** Answers a request with the plan of a map. */
@@ -86,7 +92,7 @@ public final class Planning {
     BarMap map = draft.value().map();
     Asked asked = asked(book, map, changes.value());
     Plan written = plan(book, map, ShowChanges.none());
-    Drawn from = new Drawn(written, planned(asked).value(), draft.revision(), changes.revision());
+    Drawn from = new Drawn(book.id(), written, planned(asked).value(), draft.revision(), changes.revision());
     return forms.of(from, asked.weight(), () -> new Shared<>(from.road(asked)));
   }
 
@@ -97,7 +103,7 @@ public final class Planning {
 
   /** What a plan follows from; a map is the same only when it is the very one. */
   private record Asked(
-      BarMap map, List<Finding> failed, ShowChanges changes, PlanSettings settings) {
+      String book, BarMap map, List<Finding> failed, ShowChanges changes, PlanSettings settings) {
 
     /** A page that could not be read is not in the map; the plan must know that it is there. */
     Plan plan() {
@@ -106,9 +112,10 @@ public final class Planning {
       return Planner.plan(failed.isEmpty() ? map : map.withFindings(findings), changes, settings);
     }
 
-    /** A book of a few bars with a long list of changes weighs what the list does. */
+    /** A book of a few bars with a long list of changes or of findings weighs what the list does. */
     long weight() {
-      return map.bars().size() + OF_CHANGE * changes.changes().size() + LEAST;
+      int said = map.findings().size() + failed.size();
+      return map.bars().size() + said + OF_CHANGE * changes.changes().size() + LEAST;
     }
 
     /** Names all but the map, the same in every process. */
@@ -132,7 +139,7 @@ public final class Planning {
   }
 
   /** What a form is drawn from; plans are the same only when they are the very ones. */
-  private record Drawn(Plan written, Plan changed, long revision, long changesRevision) {
+  private record Drawn(String book, Plan written, Plan changed, long revision, long changesRevision) {
 
     RoadMap road(Asked asked) {
       return RoadMap.of(

@@ -78,4 +78,14 @@ class LatelyTest {
         .isInstanceOf(IllegalArgumentException.class);
     assertThat(of("a", 1)).isEqualTo(1);
   }
+
+  @Test
+  void whatIsForgottenIsWorkedOutAnewAndWeighsNothing() {
+    of("a1", 4);
+    of("a2", 4);
+    lately.forget(key -> key.equals("a1"));
+    assertThat(of("b", 4)).isEqualTo(3);
+    assertThat(of("a2", 4)).as("there was room").isEqualTo(2);
+    assertThat(of("a1", 1)).as("forgotten").isEqualTo(4);
+  }
 }

@@ -35,6 +35,11 @@ class PlanningTest extends RunningServer {
         .isSameAs(planning.plan(book, map, ShowChanges.none()));
     assertThat(planning.plan(book, map, ShowChanges.none()).findings().toString())
         .contains("Page 3 could not be read");
+    Plan held = planning.plan(book, map, ShowChanges.none());
+    planning.forget("another book");
+    assertThat(planning.plan(book, map, ShowChanges.none())).isSameAs(held);
+    planning.forget(id);
+    assertThat(planning.plan(book, map, ShowChanges.none())).isNotSameAs(held);
   }
 
   @Test
