@@ -21,8 +21,8 @@ import org.barmap.library.HistoryEntry;
 import org.barmap.library.Saved;
 import org.barmap.library.Versioned;
 import org.barmap.library.keep.Weighed;
-import org.barmap.map.BarMap;
 import org.barmap.library.sql.feed.SqlFeed;
+import org.barmap.map.BarMap;
 import org.jdbi.v3.core.Handle;
 
 /** Drafts in a database: the present map whole, every correction with its change. */
@@ -95,7 +95,8 @@ final class SqlDrafts implements Drafts {
 
   private void remember(String book, Versioned<Draft> draft) {
     lately.change(
-        book, known -> known.filter(k -> k.revision() >= draft.revision()).or(() -> Optional.of(draft)));
+        book,
+        known -> known.filter(k -> k.revision() >= draft.revision()).or(() -> Optional.of(draft)));
   }
 
   private static long weight(Versioned<Draft> draft) {

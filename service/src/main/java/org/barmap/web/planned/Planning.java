@@ -92,7 +92,8 @@ public final class Planning {
     BarMap map = draft.value().map();
     Asked asked = asked(book, map, changes.value());
     Plan written = plan(book, map, ShowChanges.none());
-    Drawn from = new Drawn(book.id(), written, planned(asked).value(), draft.revision(), changes.revision());
+    Drawn from =
+        new Drawn(book.id(), written, planned(asked).value(), draft.revision(), changes.revision());
     return forms.of(from, asked.weight(), () -> new Shared<>(from.road(asked)));
   }
 
@@ -112,7 +113,9 @@ public final class Planning {
       return Planner.plan(failed.isEmpty() ? map : map.withFindings(findings), changes, settings);
     }
 
-    /** A book of a few bars with a long list of changes or of findings weighs what the list does. */
+    /**
+     * A book of a few bars with a long list of changes or of findings weighs what the list does.
+     */
     long weight() {
       int said = map.findings().size() + failed.size();
       return map.bars().size() + said + OF_CHANGE * changes.changes().size() + LEAST;
@@ -139,7 +142,8 @@ public final class Planning {
   }
 
   /** What a form is drawn from; plans are the same only when they are the very ones. */
-  private record Drawn(String book, Plan written, Plan changed, long revision, long changesRevision) {
+  private record Drawn(
+      String book, Plan written, Plan changed, long revision, long changesRevision) {
 
     RoadMap road(Asked asked) {
       return RoadMap.of(

@@ -94,8 +94,7 @@ final class FuzzSender implements Runnable {
                         .asked()
                         .upload(shared.asked().to(path).header("If-Match", match), List.of(file))));
       } else {
-        keep(
-            seen("file", answered(() -> shared.asked().upload("/api/books/open", List.of(file)))));
+        keep(seen("file", answered(() -> shared.asked().upload("/api/books/open", List.of(file)))));
       }
       shared.tally().count("files");
     }
