@@ -550,7 +550,7 @@
  *   busy: boolean,
  *   made: HistoryEntry,
  *   pick: Bar|undefined,
- *   "pick-also": Bar|undefined,
+ *   "pick-also": {bar: Bar, through: boolean},
  *   "cut-at": {bar: Bar, p: Point},
  *   "line-drawn": Outline|undefined,
  *   "mark-moved": {bar: Bar, to: Bar},

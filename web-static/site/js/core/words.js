@@ -102,6 +102,11 @@ export function numberName(number) {
   return number.title ? `${no} ${number.title}` : no.charAt(0).toUpperCase() + no.slice(1);
 }
 
+/** @param {string} word what is held, as a plan has it */
+export function inHand(word) {
+  return word === "pizz" ? "pizz." : word;
+}
+
 /** @param {import("./types.js").RehearsalMark|undefined} mark */
 export function markText(mark) {
   return mark?.text ?? "";
@@ -110,6 +115,28 @@ export function markText(mark) {
 /** @param {import("./types.js").Meter|undefined} meter */
 export function meterText(meter) {
   return meter ? `${meter.beats}/${meter.unit}` : "";
+}
+
+/** Time signatures that are offered; any other can be typed. */
+export const METERS = ["2/4", "3/4", "4/4", "6/8", "9/8", "12/8", "2/2", "3/2", "3/8", "5/4", "6/4", "7/8"];
+
+export const METER_HINT = "Write it as it is drawn: 4/4, 6/8, C or C|.";
+
+const COMMON = ["c", "\u{1D134}", "common", "commontime"];
+const CUT = ["c|", "c/", "\u00A2", "\u{1D135}", "cut", "cuttime", "allabreve"];
+
+/**
+ * A time signature as it is typed: figures, or the signs and words for common and cut time.
+ *
+ * @param {string} text
+ * @returns {{beats: number, unit: number}|undefined}
+ */
+export function meterSaid(text) {
+  const said = text.replace(/\s/g, "").toLowerCase();
+  if (COMMON.includes(said)) return { beats: 4, unit: 4 };
+  if (CUT.includes(said)) return { beats: 2, unit: 2 };
+  const found = /^(\d{1,2})\/(1|2|4|8|16|32)$/.exec(said);
+  return found && Number(found[1]) > 0 ? { beats: Number(found[1]), unit: Number(found[2]) } : undefined;
 }
 
 /** The most sharps or flats a key has. */

@@ -1,7 +1,7 @@
 import { button, el } from "../core/dom.js";
 import { leave } from "../core/held.js";
 import { icon, signButton } from "../core/icons.js";
-import { CONTENT, ENCLOSURE, ORIGIN, MOST_FIFTHS, barName, count, keyText, numberName } from "../core/words.js";
+import { CONTENT, ENCLOSURE, ORIGIN, METERS, METER_HINT, MOST_FIFTHS, barName, count, keyText, meterSaid, numberName } from "../core/words.js";
 import { choice, group, refuse, stepper, textLine } from "./fields.js";
 import { barlineGroup, signGroup } from "./sign-form.js";
 import { BEATS, tempoAt, withTempo, wordsOf } from "./tempo.js";
@@ -13,7 +13,6 @@ import { BEATS, tempoAt, withTempo, wordsOf } from "./tempo.js";
 const SLOWEST = 20;
 const FASTEST = 400;
 
-const METERS = ["2/4", "3/4", "4/4", "6/8", "9/8", "12/8", "2/2", "3/8", "5/4", "7/8"];
 
 /** @param {Bar} bar */
 function sure(bar) {
@@ -88,20 +87,6 @@ function markGroup(bar, correct, act) {
 }
 
 /**
- * A time signature as it is typed: figures, or the signs for common and cut time.
- *
- * @param {string} text
- * @returns {{beats: number, unit: number}|undefined}
- */
-export function meterSaid(text) {
-  const said = text.trim().toLowerCase();
-  if (said === "c" || said === "\u{1D134}") return { beats: 4, unit: 4 };
-  if (said === "c|" || said === "¢" || said === "\u{1D135}") return { beats: 2, unit: 2 };
-  const found = /^(\d{1,2})\s*\/\s*(1|2|4|8|16|32)$/.exec(said);
-  return found ? { beats: Number(found[1]), unit: Number(found[2]) } : undefined;
-}
-
-/**
  * @param {Bar} bar
  * @param {Correct} correct
  */
@@ -110,7 +95,7 @@ function meterGroup(bar, correct) {
   const input = el("input", { id: "meter", value: bar.meter?.printed ? now ?? "" : "", placeholder: now ? `goes on in ${now}` : "4/4", "aria-label": "Time signature drawn at this bar", list: "meters", autocomplete: "off" });
   const take = () => {
     const found = meterSaid(input.value);
-    refuse(input, found || !input.value.trim() ? "" : "Write it as it is drawn: 4/4, 6/8, C or C|.");
+    refuse(input, found || !input.value.trim() ? "" : METER_HINT);
     if (found) correct({ kind: "set-meter", bar: bar.id, ...found });
   };
   input.addEventListener("change", take);

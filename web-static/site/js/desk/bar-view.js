@@ -16,9 +16,9 @@ import { writtenList } from "./written.js";
  * What the panel says of the chosen bar, or of the page when none is chosen.
  *
  * @param {DeskModel} model
- * @param {{bar: Bar|undefined, index: number, folds: Set<string>, correct: (c: Correction) => void, act: (run: string) => void}} here
+ * @param {{bar: Bar|undefined, index: number, folds: Set<string>, hand: {marked: Set<string>, more: boolean}, correct: (c: Correction) => void, act: (run: string) => void}} here
  */
-export function barView(model, { bar, index, folds, correct, act }) {
+export function barView(model, { bar, index, folds, hand, correct, act }) {
   if (!bar) return pageView(model, index, act);
   const within = model.numberOf(bar);
   const starts = within?.firstBar === bar.id ? within : undefined;
@@ -27,10 +27,27 @@ export function barView(model, { bar, index, folds, correct, act }) {
     if (sure) correct({ kind: "remove-system", page: bar.page, system: bar.system });
   };
   const form = barForm(bar, { number: within, starts }, correct, { add: () => act("add"), removeLine: () => void removeLine(), act }, folds);
+  form.querySelector(".bar-title")?.after(manyBars(hand, act));
   if (bar.waits) form.prepend(waitsSign());
   // a reader sees what a bar says, in fields that stay as they are
   if (!mayCorrect()) for (const control of form.querySelectorAll("input, select, textarea, button")) control.setAttribute("disabled", "");
   return form;
+}
+
+/**
+ * How many bars are chosen, and the way to more of them without a key to hold.
+ *
+ * @param {{marked: Set<string>, more: boolean}} hand
+ * @param {(run: string) => void} act
+ */
+function manyBars({ marked, more }, act) {
+  const said = marked.size > 1 ? `${count(marked.size, "bar")} are chosen: what you say here is said of each of them.` : more ? "Tap the other bars." : "";
+  return el(
+    "div",
+    { class: "many-bars row", ...CORRECTORS },
+    said ? el("p", { class: "small", text: said }) : null,
+    button(more || marked.size > 1 ? "This one only" : "More bars like this", () => act("more"), { class: "btn btn-quiet", id: "more-bars", "aria-pressed": String(more) }),
+  );
 }
 
 /**

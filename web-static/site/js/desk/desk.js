@@ -111,8 +111,8 @@ export class Desk {
       if (this.#panel.tab === "history" || (this.#panel.tab === "bar" && !this.#bar)) this.#panel.draw();
     });
     bus.on("busy", (busy) => this.node.classList.toggle("busy", busy));
-    bus.on("pick", (bar) => this.#select(bar));
-    bus.on("pick-also", (bar) => this.#also(bar));
+    bus.on("pick", (bar) => (bar && this.#hand.more ? this.#also(bar) : this.#select(bar)));
+    bus.on("pick-also", ({ bar, through }) => this.#also(bar, through));
     bus.on("cut-at", ({ bar, p }) => void this.#shape.cut(bar, p));
     bus.on("line-drawn", (outline) => {
       this.#tools.leave();
@@ -218,7 +218,7 @@ export class Desk {
 
   #drawBar() {
     return barView(this.#model, {
-      bar: this.#bar, index: this.#index, folds: this.#folds,
+      bar: this.#bar, index: this.#index, folds: this.#folds, hand: this.#hand,
       correct: (c) => void this.#correct(c), act: (run) => this.#act(run),
     });
   }
@@ -263,11 +263,25 @@ export class Desk {
     if (again) void this.#correct(again);
   }
 
-  /** @param {Bar|undefined} bar that is marked, or not any more */
-  #also(bar) {
+  /** @param {Bar|undefined} bar to which those that are tapped next are added, or all but it let go */
+  #more(bar) {
+    const more = !this.#hand.more && this.#hand.marked.size < 2;
+    this.#hand.let();
+    this.#hand.more = more;
+    if (bar && more) this.#hand.marked.add(bar.id);
+    this.draw();
+  }
+
+  /**
+   * @param {Bar|undefined} bar that is marked, or not any more
+   * @param {boolean} [through] with all between the chosen one and it
+   */
+  #also(bar, through) {
     if (!bar) return;
-    this.#hand.also(bar, this.#selected);
-    this.#selected = bar.id;
+    if (through) this.#hand.through(this.#model.barsOn(this.#index), bar, this.#selected);
+    else this.#hand.also(bar, this.#selected);
+    const { marked } = this.#hand;
+    this.#selected = marked.has(bar.id) ? bar.id : ([...marked].at(-1) ?? bar.id);
     this.draw();
     this.#live.textContent = `${this.#hand.marked.size} bars are marked.`;
   }
@@ -403,7 +417,7 @@ export class Desk {
   }
 
   #leave() {
-    this.#hand.marked.clear();
+    this.#hand.let();
     if (this.#tools.active) this.#tools.leave();
     else this.#select(undefined);
   }
@@ -421,6 +435,7 @@ export class Desk {
       case "doubt": return this.#nextDoubt();
       case "repeat": return this.#repeat();
       case "also": return this.#also(bar);
+      case "more": return this.#more(bar);
       case "page": return document.getElementById("page-at")?.focus();
       case "line": return this.#tools.line();
       case "mark": return this.#field("mark");

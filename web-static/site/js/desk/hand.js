@@ -9,6 +9,9 @@ export class Hand {
   /** Bars that are corrected along with the chosen one, by id. @type {Set<string>} */
   marked = new Set();
 
+  /** Whether each bar that is tapped is one more, where there is no key to hold. */
+  more = false;
+
   /** @param {import("./model.js").DeskModel} model */
   constructor(model) {
     this.#model = model;
@@ -24,7 +27,7 @@ export class Hand {
     const here = "bar" in correction ? correction.bar : undefined;
     if (here !== undefined && correction.kind !== "dismiss-doubt") this.#latest = correction;
     const others = here !== undefined && here === selected ? [...this.marked].filter((id) => id !== here) : [];
-    this.marked.clear();
+    this.let();
     let made = await this.#model.correct(correction);
     for (const bar of others) made = (await this.#model.correct(/** @type {Correction} */ ({ ...correction, bar }))) && made;
     return made;
@@ -38,6 +41,24 @@ export class Hand {
    */
   again(bar) {
     return bar && this.#latest && /** @type {Correction} */ ({ ...this.#latest, bar: bar.id });
+  }
+
+  /** Lets go of all but the chosen bar. */
+  let() {
+    this.marked.clear();
+    this.more = false;
+  }
+
+  /**
+   * Marks all bars of a page from the chosen one up to another.
+   *
+   * @param {Bar[]} bars of the page, as they are read
+   * @param {Bar} bar
+   * @param {string|undefined} selected id of the chosen bar
+   */
+  through(bars, bar, selected) {
+    const [from, to] = [bars.findIndex((b) => b.id === selected), bars.indexOf(bar)].sort((a, b) => a - b);
+    for (const b of from < 0 ? [bar] : bars.slice(from, to + 1)) this.marked.add(b.id);
   }
 
   /**

@@ -15,7 +15,7 @@ export const KEYS = [
   { keys: ["ArrowDown"], shown: "↓", does: "line below", run: "down" },
   { keys: ["d", "D"], shown: "D", does: "next doubt, with 1 … 9 for its answers", run: "doubt" },
   { keys: ["r", "R"], shown: "R", does: "the last correction again, on this bar", run: "repeat" },
-  { keys: ["x", "X"], shown: "X", does: "this bar too: what is said next is said of all bars so marked", run: "also" },
+  { keys: ["x", "X"], shown: "X", does: "this bar too: what is said next is said of all bars so marked (Ctrl and a tap; Shift and a tap: all up to there)", run: "also" },
   { keys: ["g", "G"], shown: "G", does: "go to a page", run: "page" },
   { keys: ["c", "C"], shown: "C", does: "music, rest, long rest, same again: the next one", run: "content" },
   { keys: ["a", "A"], shown: "A", does: "it is music", run: "music" },

@@ -1,7 +1,6 @@
 import { later } from "../core/clock.js";
 import { button, el } from "../core/dom.js";
-import { count } from "../core/words.js";
-import { meterSaid } from "./bar-form.js";
+import { count, meterSaid } from "../core/words.js";
 
 /** @typedef {import("../core/types.js").Finding} Finding */
 /** @typedef {import("../core/types.js").Correction} Correction */

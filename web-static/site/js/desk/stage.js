@@ -3,11 +3,14 @@ import { el, svg } from "../core/dom.js";
 import { mayCorrect } from "../core/may.js";
 import { centre, crossing, holds, points, taller } from "./geometry.js";
 import { Overlay } from "./overlay.js";
-import { Viewport } from "./viewport.js";
+import { TAP, Viewport } from "./viewport.js";
 
 /** @typedef {import("../core/types.js").Bar} Bar */
 /** @typedef {import("../core/types.js").Point} Point */
 /** @typedef {import("../core/types.js").MapPage} MapPage */
+
+/** A mouse is steadier than a finger: screen pixels from which a handle is dragged. */
+const STEADY = 2;
 
 /** @typedef {{doubted: Set<string>, starts: Map<string, string>, region?: import("../core/types.js").Outline, marked?: Set<string>, frames?: import("../core/types.js").Outline[], drawn?: boolean}} State `region`: where the doubt at hand is; `drawn`: the page has no picture */
 
@@ -53,7 +56,7 @@ export class Stage {
     this.view.tap = (p, event) => this.#tap(p, event);
     this.view.hover = (p) => this.#hover(p);
     this.#layer.append(this.#frame);
-    this.view.grab = (event, p) => (this.#drawing ? this.#drawFrame(p) : this.#grab(event) ?? (this.#adding ? undefined : this.#grabMark(event)));
+    this.view.grab = (event, p) => (this.#drawing ? this.#drawFrame(p) : this.#grab(event, p) ?? (this.#adding ? undefined : this.#grabMark(event)));
     this.view.changed = () => this.#rescaled();
     this.view.twice = (p) => {
       const bar = this.#at(p);
@@ -191,7 +194,8 @@ export class Stage {
     this.focus();
     const bar = this.#at(p);
     if (this.#adding && bar) this.#bus.emit("cut-at", { bar, p });
-    else this.#bus.emit(event?.shiftKey && bar ? "pick-also" : "pick", bar);
+    else if (bar && (event?.shiftKey || event?.ctrlKey || event?.metaKey)) this.#bus.emit("pick-also", { bar, through: event.shiftKey });
+    else this.#bus.emit("pick", bar);
   }
 
   /** @param {Point} p */
@@ -264,13 +268,20 @@ export class Stage {
     };
   }
 
-  /** @param {PointerEvent} event */
-  #grab(event) {
+  /**
+   * @param {PointerEvent} event
+   * @param {Point} from
+   */
+  #grab(event, from) {
     const target = event.target instanceof Element ? event.target.closest(".handle") : null;
     const bar = this.#selected;
     if (!target || !bar) return undefined;
     const side = target.getAttribute("data-side") === "start" ? "start" : "end";
-    return (/** @type {Point} */ p, /** @type {PointerEvent} */ _event, /** @type {boolean} */ end) => {
+    let moved = false;
+    return (/** @type {Point} */ p, /** @type {PointerEvent} */ now, /** @type {boolean} */ end) => {
+      moved ||= Math.hypot(p[0] - from[0], p[1] - from[1]) * this.view.scale > (event.pointerType === "mouse" ? STEADY : TAP);
+      // a finger reaches farther than the knob: it may mean the bar that lies there
+      if (!moved) return void (end && this.#tap(p, now));
       const edge = side === "end" ? [bar.outline[1], bar.outline[2]] : [bar.outline[0], bar.outline[3]];
       const dx = p[0] - edge[1][0];
       this.#line([[edge[0][0] + dx, edge[0][1]], [edge[1][0] + dx, edge[1][1]]], bar);

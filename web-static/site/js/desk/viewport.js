@@ -2,7 +2,7 @@
 
 const CLOSEST = 6;
 /** A finger that wanders less than this many screen pixels has tapped. */
-const TAP = 8;
+export const TAP = 8;
 
 /**
  * Zooms and pans a drawing by wheel, pinch, drag and keys.
@@ -248,7 +248,8 @@ export class Viewport {
     const taken = this.#taken;
     if (this.#fingers.size > 0) return;
     this.#taken = undefined;
-    if (taken) taken(this.#page(at), event, true);
+    // what the system takes away is not let go where it was: it stays where it began
+    if (taken) taken(this.#page(meant ? at : (this.#down ?? at)), event, true);
     else if (meant && !this.#moved) this.#tap(at, event);
   }
 

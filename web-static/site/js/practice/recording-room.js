@@ -60,7 +60,7 @@ export class RecordingRoom {
       this.#follower.node,
       this.#next,
       this.#list,
-      el("div", { class: "row" }, button("Take the last one back", () => void this.#back(), { class: "btn" }, icon("undo"))),
+      el("div", { class: "row" }, this.#last),
       this.#table,
     );
     if (numbers.length) this.#choose();
@@ -113,6 +113,8 @@ export class RecordingRoom {
     /** @type {HTMLElement|null} */ (this.#list.querySelector(`[data-step="${step}"]`))?.focus();
   }
 
+  #last = button("Take the last one back", () => void this.#back(), { class: "btn" }, icon("undo"));
+
   async #back() {
     if (this.#undo.canUndo) await this.#undo.undo();
     else this.#set(this.#taps.slice(0, -1));
@@ -144,6 +146,7 @@ export class RecordingRoom {
     const step = place === undefined ? undefined : this.#steps[place];
     this.#next.textContent = step ? `Next: ${step.mark ? `mark ${step.mark}, ` : ""}bar ${step.name}` : this.#steps.length ? "Every place is set." : "This number has no bars to play.";
     this.#drawPlaces(place);
+    this.#last.disabled = this.#taps.length === 0 && !this.#undo.canUndo;
     const rows = tempi(this.#steps, this.#taps).map(({ tap, perMinute }) => {
       const at = this.#steps[tap.step];
       return el(

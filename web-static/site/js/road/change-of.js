@@ -1,3 +1,4 @@
+import { meterSaid, meterText } from "../core/words.js";
 import { KINDS } from "./kinds.js";
 
 /** @typedef {import("./kinds.js").Change} Change */
@@ -39,6 +40,8 @@ const NUMERIC = ["seconds", "times", "semitones", "perMinute", "toPerMinute", "b
  */
 export function typed(key, value) {
   if (key === "errata") return true;
+  const meter = key === "meter" ? meterSaid(value) : undefined;
+  if (meter) return meterText(meter);
   return NUMERIC.includes(key) ? Number(value) : value.trim();
 }
 

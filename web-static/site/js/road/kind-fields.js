@@ -1,6 +1,6 @@
 import { field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
-import { MOST_FIFTHS, keyText } from "../core/words.js";
+import { METER_HINT, METERS, MOST_FIFTHS, keyText, meterSaid } from "../core/words.js";
 
 /** @type {Record<string, string>} note values as a player says them */
 export const BEAT = { "1/1": "whole", "3/4": "dotted half", "1/2": "half", "3/8": "dotted quarter", "1/4": "quarter", "3/16": "dotted eighth", "1/8": "eighth" };
@@ -23,7 +23,19 @@ export function passField() {
   return field("Where the bars are repeated", select("pass", [["", "every time"], ...PASSES]));
 }
 
-export const METERS = /** @type {[string, string][]} */ (["2/4", "3/4", "4/4", "5/4", "6/4", "2/2", "3/2", "3/8", "6/8", "9/8", "12/8", "7/8"].map((m) => [m, m]));
+/**
+ * A time signature, typed as at the desk.
+ *
+ * @param {string} label
+ * @param {{hint?: string, value?: string}} [more] `value`: what stands there at first; without one it may be left empty
+ */
+export function meterField(label, { hint, value } = {}) {
+  const input = el("input", { name: "meter", maxlength: 12, value, required: value !== undefined, placeholder: "3/4", list: "road-meters", autocomplete: "off" });
+  input.addEventListener("input", () => input.setCustomValidity(input.value.trim() && !meterSaid(input.value) ? METER_HINT : ""));
+  const body = field(label, input, hint);
+  body.append(el("datalist", { id: "road-meters" }, METERS.map((m) => el("option", { value: m }))));
+  return body;
+}
 
 const STEPS = ["semitone", "whole tone", "minor third", "major third", "fourth", "tritone", "fifth", "minor sixth", "major sixth", "minor seventh", "major seventh", "octave"];
 

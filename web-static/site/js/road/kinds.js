@@ -1,7 +1,7 @@
 import { field } from "../core/dialog.js";
 import { el } from "../core/dom.js";
 import { count, dayText, keyText, numberNo } from "../core/words.js";
-import { BEAT, BEATS, INTERVALS, KEYS, METERS, PASSES, REMINDERS, bar, figure, inPass, interval, leaves, passField, select, span, waits } from "./kind-fields.js";
+import { BEAT, BEATS, INTERVALS, KEYS, PASSES, REMINDERS, bar, figure, inPass, interval, leaves, meterField, passField, select, span, waits } from "./kind-fields.js";
 
 /**
  * The kinds of change by their words in the format; bars are named as a player says them: "34", "24A", "24 in the 2nd ending".
@@ -114,7 +114,7 @@ const OF_BARS = {
       field("How many bars", figure("bars", 1, 500, "2")),
       field("Where", select("side", [["after", "after what is chosen"], ["before", "before what is chosen"]], "after")),
       field("They are", select("content", [["", "not known yet"], ["music", "music"], ["rest", "rests"]], "")),
-      field("Meter", el("input", { name: "meter", maxlength: 5, pattern: "\\s*\\d{1,2}/(1|2|4|8|16|32)\\s*", placeholder: "3/4", autocomplete: "off" }), "Only if it is another one."),
+      meterField("Meter", { hint: "Only if it is another one." }),
       field("What the first is called", el("input", { name: "label", maxlength: 10, placeholder: "24A", autocomplete: "off" }), "May be left empty; the others go on from it: 24B, 24C."),
     ],
     says: (c) => `${count(c.bars, "bar")}${c.meter ? ` of ${c.meter}` : ""}${c.content ? ` (${c.content})` : ""} inserted ${c.before ? `before ${c.before}` : `after ${c.after}`}${c.label ? `, called ${c.label}` : ""}`,
@@ -126,7 +126,7 @@ const OF_BARS = {
     fields: () => [
       field("Beat", select("beat", BEATS)),
       field("Beats a minute", figure("perMinute", 10, 400, "120")),
-      field("By and by to", figure("toPerMinute", 10, 400, ""), "Only for a rit. or an accel. over the chosen bars."),
+      field("Rit. or accel. to", figure("toPerMinute", 10, 400, ""), "Beats a minute at the end of the chosen bars. May be left empty."),
     ],
     says: (c) =>
       c.toPerMinute
@@ -206,7 +206,7 @@ const OF_BARS = {
   meter: {
     text: "Meter",
     title: "Another meter",
-    fields: () => [field("In", select("meter", METERS, "3/4"))],
+    fields: () => [meterField("In", { value: "3/4" })],
     says: (c) => `${span(c)} in ${c.meter}`,
   },
   transpose: {

@@ -1,5 +1,5 @@
 import { button, el, show } from "../core/dom.js";
-import { count, duration } from "../core/words.js";
+import { count, duration, inHand } from "../core/words.js";
 import { TheirBars } from "../shared/theirs.js";
 import { nth, sayStop } from "./stops.js";
 import { ahead, back, on, places, START } from "./walk.js";
@@ -105,7 +105,7 @@ export class Board {
     this.node.dataset.kind = stop.kind;
     this.node.dataset.stop = String(this.#place.stop);
     this.#number.textContent = stop.kind === "end" ? "" : stop.name;
-    this.#kind.textContent = [KIND[stop.kind], ...stop.changes.filter((c) => c.after === bar).map((c) => c.change.to)].join(" · ");
+    this.#kind.textContent = [KIND[stop.kind], ...stop.changes.filter((c) => c.after === bar).map((c) => inHand(c.change.to))].join(" · ");
     this.#big.textContent = large(stop, bar);
     this.#big.classList.toggle("stand-words", /\p{L}{4}/u.test(large(stop, bar)));
     this.#about.textContent = about(stop, bar, this.theirs);
@@ -127,7 +127,7 @@ export class Board {
     const { turn, turnIn, turnOpen, round, change, changeIn } = ahead(this.#stops, this.#place);
     if (turn) rows.push(["Turn", turnText(turn, turnIn, turnOpen), `turn-${turn.verdict}`]);
     for (const other of round) rows.push(["And", turnText(other.turn, other.turnIn, false), `turn-${other.turn.verdict}`]);
-    if (change) rows.push(["Take up", [`${change.to}, in ${count(changeIn, "bar")}`, change.seconds === undefined ? "" : `${duration(change.seconds)} for it`].filter(Boolean).join(", "), `turn-${change.verdict}`]);
+    if (change) rows.push(["Take up", [`${inHand(change.to)}, in ${count(changeIn, "bar")}`, change.seconds === undefined ? "" : `${duration(change.seconds)} for it`].filter(Boolean).join(", "), `turn-${change.verdict}`]);
     return rows;
   }
 
@@ -184,7 +184,9 @@ function leaving(open) {
 function notes(stop, bar) {
   const passing = stop.marks.filter((m) => m.after >= bar).map((m) => (m.after === bar ? `Here: ${m.what}` : `${m.what} after ${m.after}`));
   const here = stop.turns.filter((t) => t.after === bar || (stop.kind !== "rest" && t.after <= stop.bars.length)).map((t) => t.turn.advice[0]?.text ?? "");
-  const all = [...stop.changes.filter((c) => c.after >= bar).map((c) => c.change.text ?? ""), ...passing, ...here, ...stop.notes].filter(Boolean);
+  // how a vamp is left stands over it, and what a question is about is all there is time for
+  const noted = stop.notes.filter((t) => !stop.open || !/^(vamp|safety)\b/i.test(t)).map((t) => (t.startsWith("Not settled") ? t.replace(/\?.*$/s, "?") : t));
+  const all = [...stop.changes.filter((c) => c.after >= bar).map((c) => c.change.text ?? ""), ...passing, ...here, ...noted].filter(Boolean);
   // a mark in capitals and its words are one
   return all.filter((text, i) => all.findIndex((t) => t.toLowerCase() === text.toLowerCase()) === i);
 }

@@ -91,7 +91,7 @@ class StandRoom {
         el("aside", { class: "care", "aria-label": "Care" }, el("p", { text: CARE })),
         placeForm(this.#board, "front"),
         chooseDim(),
-        el("div", { class: "row" }, begin),
+        el("div", { class: "row stand-go" }, begin),
         el("div", { class: "row" }, el("span", { text: "On paper: " }), run("run", "Run sheet"), run("turns", "Turns"), run("substitute", "For a substitute")),
       ),
     );

@@ -1,4 +1,4 @@
-import { count, duration, meterText, numberName } from "../core/words.js";
+import { count, duration, inHand, meterText, numberName } from "../core/words.js";
 import { barSteps } from "../shared/steps.js";
 
 /**
@@ -165,7 +165,7 @@ function openingText(line) {
   const key = line?.key ? `key: ${line.key}` : "";
   const quarters = opening.perMinute ? `a quarter = ${Math.round(opening.perMinute)}` : "";
   const pace = [unit ? meterText({ beats, unit }) : "", shown, quarters, key].filter(Boolean).join(", ");
-  const hands = [opening.instrument, opening.bow, opening.mute].filter(Boolean).join(", ");
+  const hands = [opening.instrument, inHand(opening.bow ?? ""), opening.mute].filter(Boolean).join(", ");
   return [pace, hands].filter(Boolean);
 }
 
@@ -339,7 +339,7 @@ export function sayStop(stop) {
   const { bars, kind } = stop;
   const span = bars.length > 1 ? `${bars[0]}–${bars[bars.length - 1]}` : (bars[0] ?? "");
   const way = stop.jump ? `${stop.jump}: ` : "";
-  const change = stop.changes.map((c) => `, ${c.change.to}`).join("");
+  const change = stop.changes.map((c) => `, ${inHand(c.change.to)}`).join("");
   switch (kind) {
     case "ready": return [stop.how, stop.name].filter(Boolean).join(": ");
     case "tacet": return [stop.how, `${stop.name}, tacet`].filter(Boolean).join(": ");

@@ -5,7 +5,7 @@ import { mayCorrect } from "../core/may.js";
 import { nothingWaits } from "../core/outbox.js";
 import { recall, remember } from "../core/store.js";
 import { complain } from "../core/toast.js";
-import { count, duration, plain } from "../core/words.js";
+import { count, duration, inHand, plain } from "../core/words.js";
 import { tempoAt } from "../shared/turn.js";
 import { waitsSign } from "../shared/waits.js";
 import { unsureText } from "./head.js";
@@ -32,7 +32,7 @@ export function restList(book, rests, names) {
         rest.text ? el("span", { text: rest.text }) : null,
         unsureText(rest.unsure),
         rest.landmarks.length
-          ? el("ul", { class: "landmarks" }, rest.landmarks.map((l) => el("li", {}, el("b", { text: `after ${count(l.after, "bar")}` }), `: ${l.what}`)))
+          ? el("ul", { class: "landmarks" }, rest.landmarks.map((l) => el("li", {}, el("b", { text: l.after ? `after ${count(l.after, "bar")}` : "as it begins" }), `: ${l.what}`)))
           : null,
         rest.seconds === undefined ? tempoAt(book, names.begins(rest.first) ?? rest.first) : null,
         el("a", { class: "btn", href: `/practice.html?b=${encodeURIComponent(book)}#${encodeURIComponent(rest.first)}`, text: "Count it" }),
@@ -64,11 +64,6 @@ export function instrumentList(list, names) {
       );
     }),
   );
-}
-
-/** @param {string} word */
-function inHand(word) {
-  return word === "pizz" ? "pizz." : word;
 }
 
 /**

@@ -129,7 +129,7 @@ class TurnsRoom {
       turns.length === 0 ? null : el("p", { class: "soft", text: `${count(turns.length, "turn")}, ${bad ? `${bad} without time` : "none without time"}. ${changed ? `${count(changed, "change")} of the show counted.` : "As printed: no changes count."}` }),
       versionSwitch(this.#book, this.#settings, this.#changes, () => void this.#load().catch(complain)),
       checkedText(this.#plan.checked),
-      sideQuestion(this.#plan.findings, () => void this.#ask()),
+      this.#view === "turns" ? sideQuestion(this.#plan.findings, () => void this.#ask()) : null,
       this.#open(),
     );
     show(this.#tabs, VIEWS.map(([id, name]) => el("a", { href: `#${id}`, "aria-current": id === this.#view ? "true" : undefined, text: name })));
@@ -139,7 +139,8 @@ class TurnsRoom {
 
   /** What is asked and what speaks against the plan; on a narrow page the answers are a tap away. */
   #open() {
-    const findings = this.#plan.findings.filter((f) => f.code !== "first-page" && f.severity !== "info");
+    // how the pages lie is asked over the turns themselves
+    const findings = this.#plan.findings.filter((f) => (f.code !== "first-page" || this.#view !== "turns") && f.severity !== "info");
     const list = checkList(findings.slice(0, 6), (bar) => this.#names?.long(bar) ?? "", mayCorrect() ? (finding, instead, says) => void this.#answer(finding, instead, says) : undefined);
     if (!list) return null;
     const asked = findings.filter((f) => f.question).length;

@@ -1,5 +1,5 @@
 import { el } from "../core/dom.js";
-import { count, duration, knownText, numberName, numberNo, plain } from "../core/words.js";
+import { count, duration, inHand, knownText, numberName, numberNo, plain } from "../core/words.js";
 import { unsureText } from "./head.js";
 
 /** @typedef {import("../core/types.js").RunSheetLine} RunSheetLine */
@@ -61,7 +61,7 @@ function line(sheet, theirs, tempo) {
  */
 function opening(sheet) {
   const first = sheet.opening;
-  const held = [first?.instrument ?? "", first?.bow === "pizz" ? "pizz." : first?.bow ?? "", first?.mute ?? ""].filter(Boolean);
+  const held = [first?.instrument ?? "", inHand(first?.bow ?? ""), first?.mute ?? ""].filter(Boolean);
   const later = sheet.instruments.filter((i) => i !== first?.instrument);
   const hands = [held.join(", "), ...later].filter(Boolean).join(", then ");
   if (!first) return hands;

@@ -115,10 +115,20 @@ class DeskBrowserTest extends VisitingTest {
   @Test
   void commonAndCutTimeAreMeters() {
     String id = open(b -> b.number() == 7 && b.meter().filter(m -> !m.printed()).isPresent());
-    browser.type("#meter", "C|" + Keys.ENTER);
-    browser.waiting(20).until(d -> meter(id).equals("2/2"));
-    browser.type("#meter", "C" + Keys.ENTER);
-    browser.waiting(20).until(d -> meter(id).equals("4/4"));
+    for (String[] said :
+        new String[][] {
+          {"C|", "2/2"}, {"C", "4/4"}, {"c |", "2/2"}, {"common time", "4/4"}, {"alla breve", "2/2"},
+          {" 12 / 8 ", "12/8"}, {"5/16", "5/16"}, {"\u00A2", "2/2"}, {"C", "4/4"}
+        }) {
+      browser.type("#meter", said[0] + Keys.ENTER);
+      browser.waiting(20).until(d -> meter(id).equals(said[1]));
+    }
+    for (String none : List.of("0/4", "4/3", "4", "fast")) {
+      browser.type("#meter", none + Keys.TAB);
+      browser.see(".bar-form", "Write it as it is drawn");
+    }
+    assertThat(meter(id)).isEqualTo("4/4");
+    browser.empty("#meter");
     assertThat(browser.complaints()).isEmpty();
   }
 

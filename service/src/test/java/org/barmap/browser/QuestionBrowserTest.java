@@ -24,15 +24,15 @@ class QuestionBrowserTest extends VisitingTest.OfReadyBook {
     browser.click("[data-kind=insert]");
     browser.type("dialog [name=bars]", "2");
     browser.choose("dialog [name=side]", "before");
-    browser.type("dialog [name=meter]", "3/4");
+    browser.type("dialog [name=meter]", "C|");
     browser.type("dialog [name=label]", "9A");
     browser.click("dialog [type=submit]");
     browser.see("dialog .reading.now", "the plan goes by this");
     browser.click("dialog [type=submit]");
-    browser.see(".change", "2 bars of 3/4 inserted before 10, called 9A");
+    browser.see(".change", "2 bars of 2/2 inserted before 10, called 9A");
     JsonNode change = changes().path(0);
     assertThat(change.path("before").asString("")).isEqualTo("10");
-    assertThat(change.path("meter").asString("")).isEqualTo("3/4");
+    assertThat(change.path("meter").asString("")).isEqualTo("2/2");
     assertThat(change.has("after")).isFalse();
     assertThat(change.has("side")).isFalse();
   }

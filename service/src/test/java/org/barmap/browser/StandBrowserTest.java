@@ -92,6 +92,9 @@ class StandBrowserTest extends VisitingTest {
     assertThat(browser.see(".stand").getDomAttribute("data-kind")).isEqualTo("vamp");
     assertThat(big()).isEqualTo("10–11");
     assertThat(about()).contains("till the cart stops").contains("end of a pass");
+    assertThat(browser.see(".stand-now").getText().split("the cart stops"))
+        .as("it is said once: a phone has no room for more")
+        .hasSize(2);
     browser.press(Keys.PAGE_DOWN);
     assertThat(browser.see(".stand").getDomAttribute("data-kind")).isEqualTo("rest");
     assertThat(about()).contains("of 8").contains("bar 12");
@@ -165,6 +168,14 @@ class StandBrowserTest extends VisitingTest {
       }
       assertThat(browser.script("return document.documentElement.dataset.dim")).isEqualTo("1");
       assertThat(Axe.violations(browser)).as(List.of(size[0], size[1]).toString()).isEmpty();
+      browser.click("#stand-places");
+      browser.see("dialog #jump-number");
+      assertThat(Axe.violations(browser)).as("where to go to").isEmpty();
+      assertThat(((Number) browser.script(BRIGHTEST)).doubleValue())
+          .as("nothing that is asked is brighter than the rest: light from 0 to 255")
+          .isLessThan(150);
+      browser.press(Keys.ESCAPE);
+      browser.count("dialog", 0, 10);
       assertThat(
               browser.script(
                   "const r = document.documentElement;"
@@ -174,6 +185,14 @@ class StandBrowserTest extends VisitingTest {
     }
     browser.size(820, 1180);
   }
+
+  /** The brightest letter or ground of what is asked. */
+  private static final String BRIGHTEST =
+      """
+      const light = (c) => { const [r, g, b] = c.match(/[\\d.]+/g).map(Number); return 0.3 * r + 0.6 * g + 0.1 * b; };
+      return Math.max(...[document.querySelector("dialog"), ...document.querySelectorAll("dialog *")].filter((e) => e.checkVisibility())
+        .flatMap((e) => [getComputedStyle(e).color, getComputedStyle(e).backgroundColor]).filter((c) => !/, 0\\)$/.test(c)).map(light));
+      """;
 
   /** A plan that changes meanwhile waits until the player takes it; the place stays. */
   @Test

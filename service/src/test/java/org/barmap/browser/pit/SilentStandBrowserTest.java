@@ -14,7 +14,7 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
-/** In the pit nothing sounds, ever, and nothing shakes a music stand. */
+/** In the pit nothing sounds, ever, nothing shakes a music stand, and nothing moves. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class SilentStandBrowserTest {
 
@@ -47,6 +47,8 @@ class SilentStandBrowserTest {
       let taps = 0;
       for (; stand.dataset.kind !== 'end' && taps < 2000; taps++) {
         dispatchEvent(new KeyboardEvent('keydown', {key: 'PageDown', cancelable: true}));
+        document.body.getBoundingClientRect();
+        for (const moving of document.getAnimations()) window.heard.push(`something moves: ${moving.transitionProperty ?? moving.animationName}`);
       }
       return stand.dataset.kind === 'end' ? taps : -1;
       """;
