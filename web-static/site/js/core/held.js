@@ -30,9 +30,16 @@ export function leave() {
   focus(document.getElementById("main"));
 }
 
-function giveBack() {
+/** @param {MutationRecord[]} [records] */
+function giveBack(records = []) {
   if (!held || (document.activeElement !== document.body && document.activeElement !== null)) return;
-  if (document.querySelector("dialog[open]") || (held.node.isConnected && isUsable(held.node))) return;
+  if (document.querySelector("dialog[open]")) return;
+  if (held.node.isConnected && isUsable(held.node)) {
+    // taken out and put in again, it has lost the keys all the same
+    const { node } = held;
+    if (records.some((r) => [...r.removedNodes].some((n) => n.contains(node)))) focus(node);
+    return;
+  }
   const { above, node, names, text } = held;
   const place = above.find((e) => e.isConnected && e.checkVisibility());
   if (!place) return focus(document.getElementById("main"));

@@ -117,8 +117,15 @@ class DeskBrowserTest extends VisitingTest {
     String id = open(b -> b.number() == 7 && b.meter().filter(m -> !m.printed()).isPresent());
     for (String[] said :
         new String[][] {
-          {"C|", "2/2"}, {"C", "4/4"}, {"c |", "2/2"}, {"common time", "4/4"}, {"alla breve", "2/2"},
-          {" 12 / 8 ", "12/8"}, {"5/16", "5/16"}, {"\u00A2", "2/2"}, {"C", "4/4"}
+          {"C|", "2/2"},
+          {"C", "4/4"},
+          {"c |", "2/2"},
+          {"common time", "4/4"},
+          {"alla breve", "2/2"},
+          {" 12 / 8 ", "12/8"},
+          {"5/16", "5/16"},
+          {"\u00A2", "2/2"},
+          {"C", "4/4"}
         }) {
       browser.type("#meter", said[0] + Keys.ENTER);
       browser.waiting(20).until(d -> meter(id).equals(said[1]));

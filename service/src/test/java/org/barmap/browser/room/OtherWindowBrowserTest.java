@@ -31,6 +31,10 @@ class OtherWindowBrowserTest {
       done(String(sent.status));
       """;
 
+  /** A room says where it is as soon as it hears of the others. */
+  private static final String LISTENS =
+      "return performance.getEntriesByType('resource').some((e) => e.name.endsWith('/here'))";
+
   private Visit visit;
   private Browser browser;
   private String book;
@@ -50,6 +54,10 @@ class OtherWindowBrowserTest {
   }
 
   private void inAnotherWindow(String method, String route, String said) {
+    browser
+        .waiting(30)
+        .withMessage("it never listened")
+        .until(d -> browser.script(LISTENS).equals(true));
     String code =
         SEND.replace("BOOK", book)
             .replace("ROUTE", route)
