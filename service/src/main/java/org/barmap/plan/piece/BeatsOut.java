@@ -3,7 +3,10 @@ package org.barmap.plan.piece;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.barmap.map.Meter;
+import org.barmap.plan.change.WrittenNumber;
+import org.barmap.plan.change.term.Figures;
 
 /** Beats that cuts leave out of one bar; those left out twice count once. */
 final class BeatsOut {
@@ -18,6 +21,27 @@ final class BeatsOut {
   BeatsOut(Piece whole) {
     this.whole = whole;
     this.beats = whole.bar().meter().map(Meter::beats).orElse(0);
+  }
+
+  /**
+   * Tells whether a cut says which beats go of a bar that a change gives a shorter meter: what is
+   * left is that meter, whole.
+   */
+  static boolean saysWhatGoes(WrittenNumber number, Piece piece, Span span) {
+    boolean first = piece.slot() == span.from() && span.fromBeat().isPresent();
+    boolean last = piece.slot() == span.to() && span.toBeat().isPresent();
+    if (piece.added().isPresent() || (!first && !last)) {
+      return false;
+    }
+    Optional<Meter> written = number.barAt(piece.slot()).meter();
+    Optional<Meter> now = piece.bar().meter();
+    if (written.isEmpty() || now.isEmpty()) {
+      return false;
+    }
+    double from = first ? span.fromBeat().orElse(1) : 1;
+    double to = last ? span.toBeat().orElse(0) : written.get().beats();
+    double out = (to - from + 1) * written.get().quarters() / written.get().beats();
+    return Math.abs(written.get().quarters() - now.get().quarters() - out) < Figures.SAME;
   }
 
   /** Returns what is left of the bar with one cut more. */

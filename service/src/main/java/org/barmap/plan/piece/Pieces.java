@@ -71,7 +71,7 @@ public final class Pieces {
     Map<Integer, BeatsOut> beats = new HashMap<>();
     for (Span span : spans) {
       if (span.effects().leavesOut() && done.add(bars(span))) {
-        cut(pieces, span, staying, beats);
+        cut(number, pieces, span, staying, beats);
       }
     }
     return pieces;
@@ -84,12 +84,16 @@ public final class Pieces {
   }
 
   private static void cut(
-      List<Piece> pieces, Span span, Set<String> staying, Map<Integer, BeatsOut> beats) {
+      WrittenNumber number,
+      List<Piece> pieces,
+      Span span,
+      Set<String> staying,
+      Map<Integer, BeatsOut> beats) {
     int last = last(pieces, span);
     for (int i = first(pieces, span); i >= 0 && i <= last; i++) {
       Piece piece = pieces.get(i);
       boolean stays = piece.added().filter(a -> staying.contains(a.change())).isPresent();
-      if (!piece.cut() && !stays) {
+      if (!piece.cut() && !stays && !BeatsOut.saysWhatGoes(number, piece, span)) {
         BeatsOut out = beats.computeIfAbsent(i, k -> new BeatsOut(piece));
         pieces.set(i, piece.added().isPresent() ? piece.withCut() : out.with(span));
       }

@@ -48,8 +48,8 @@ public final class Cuts {
       int bar = at;
       if (cuts.stream()
           .filter(c -> !c.change().has(Change.PASS))
-          .filter(c -> c.fromBeat().isEmpty() && c.toBeat().isEmpty())
-          .noneMatch(c -> c.from() <= bar && bar <= c.to())) {
+          .filter(c -> c.from() < bar || (c.from() == bar && c.fromBeat().isEmpty()))
+          .noneMatch(c -> c.to() > bar || (c.to() == bar && c.toBeat().isEmpty()))) {
         return false;
       }
     }

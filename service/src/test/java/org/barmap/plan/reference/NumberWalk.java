@@ -124,16 +124,20 @@ record NumberWalk(
         continue; // Source: common practice: of bars that are out nobody plays anything.
       }
       Optional<String> pass = said.change().text(Change.PASS);
-      boolean comes = pass.isEmpty();
+      // Source: common practice: "last time" leads out of the repeat.
+      Repeat around = Cuts.innermost(repeats, said.from());
+      boolean out = around != null && around.times() > 1 && said.to() > around.to();
+      boolean comes = pass.isEmpty() || (out && pass.get().equals("last"));
       for (int at = said.from(); at <= said.to() && !comes; at++) {
         Repeat inner = Cuts.innermost(repeats, at);
-        boolean again = jumps.replays(at);
+        int bar = at;
+        // Source: common practice: in a repeat a time is counted there, and not over a jump.
+        boolean inRepeat = inner != null && last(inner) > 1;
         comes =
-            again
-                || (inner != null
-                    && passes(inner, at).stream()
-                        .anyMatch(
-                            p -> last(inner) > 1 && HandWords.isPass(pass.get(), p, last(inner))));
+            inRepeat
+                ? passes(inner, at).stream()
+                    .anyMatch(p -> HandWords.isPass(pass.get(), p, last(inner)))
+                : jumps.replays(at) && steps.stream().anyMatch(s -> s.at() == bar && s.afterJump());
       }
       if (!comes) {
         questions.ask("pass-never", said.change().id(), "a pass that never comes", "every pass");

@@ -32,6 +32,9 @@ final class StateWalk {
   /** What the page says and what a player has in hand when a number begins. */
   private final List<InForce> atBookOrder = new ArrayList<>();
 
+  /** The same without what directors say in the numbers before. */
+  private final List<InForce> printed = new ArrayList<>();
+
   private final List<NumberWalk> numbers;
   private InForce hand;
   private InForce start = new InForce();
@@ -47,14 +50,22 @@ final class StateWalk {
     state.set(Aspect.BOW, Set.of("?", "arco"));
     state.set(Aspect.MUTE, Set.of("?", "off"));
     hand = state.copy();
+    InForce bare = state.copy();
     for (NumberWalk number : numbers) {
       atBookOrder.add(state.copy());
-      state = begin(state, number);
-      PagePrint print = new PagePrint(number.number(), number.resolved().settings);
-      for (int at = 0; at < number.number().size(); at++) {
-        print.arrive(state, at);
-      }
+      printed.add(bare.copy());
+      state = through(number, number.resolved().settings, state);
+      bare = through(number, List.of(), bare);
     }
+  }
+
+  private static InForce through(NumberWalk number, List<Resolved.At> settings, InForce before) {
+    InForce state = begin(before, number);
+    PagePrint print = new PagePrint(number.number(), settings);
+    for (int at = 0; at < number.number().size(); at++) {
+      print.arrive(state, at);
+    }
+    return state;
   }
 
   /**
@@ -81,7 +92,8 @@ final class StateWalk {
     // Source: decided: a number takes over what the one before left in hand.
     for (Aspect aspect : List.of(Aspect.INSTRUMENT, Aspect.BOW, Aspect.MUTE)) {
       // Where the show leaves the order of the book, what the page before had said may count too.
-      Set<String> both = InForce.union(start.get(aspect), hand.get(aspect));
+      Set<String> page = InForce.union(start.get(aspect), printed.get(k).get(aspect));
+      Set<String> both = InForce.union(page, hand.get(aspect));
       start.set(aspect, lastShown == k - 1 ? hand.get(aspect) : both);
     }
     lastShown = k;
@@ -183,7 +195,7 @@ final class StateWalk {
         number.resolved().passes.stream()
             .filter(p -> p.from() <= step.at() && step.at() <= p.to())
             .anyMatch(p -> asked(number, "pass-never", p.change().id()));
-    open |= number.questions().asked().stream().anyMatch(a -> a.key().equals("vamp-exit"));
+    open |= number.questions().asked().stream().anyMatch(a -> PASSES.contains(a.key()));
     if (open) {
       state.put(Aspect.PLAYS, Set.of(Aspect.ANY));
       return state;
@@ -192,6 +204,9 @@ final class StateWalk {
     state.put(Aspect.PLAYS, Set.of(said(number, step).orElse(plays.orElse(Aspect.ANY))));
     return state;
   }
+
+  /** Where these are asked it is not sure how often bars come. */
+  private static final Set<String> PASSES = Set.of("vamp-exit", "jump-in-repeat", "ending-no-body");
 
   private static boolean asked(NumberWalk number, String key, String place) {
     return number.questions().asked().stream()
