@@ -23,7 +23,7 @@ import org.barmap.sign.set.SignSettings;
  * their size but marks theirs, a smaller number without a frame is a bar's: one way of drawing
  * serves one purpose.
  */
-record MarkBySize(double small, double lines, double large, boolean alike) {
+record MarkBySize(double small, double large, boolean alike) {
 
   private static final NumberSettings.Sizes SET = SignSettings.STANDARD.number().sizes();
 
@@ -40,7 +40,7 @@ record MarkBySize(double small, double lines, double large, boolean alike) {
     boolean alike =
         framed >= SET.framed() * all.stream().filter(MarkBySize::isMark).count()
             || sure >= SET.many();
-    return new MarkBySize(numbers, lines(all), marks.getAsDouble(), alike).all(page);
+    return new MarkBySize(numbers, marks.getAsDouble(), alike).all(page);
   }
 
   /**
@@ -60,24 +60,6 @@ record MarkBySize(double small, double lines, double large, boolean alike) {
         || marks.isPresent()
             && marks.getAsDouble() > SET.larger() * numbers.getAsDouble()
             && over > Math.sqrt(marks.getAsDouble() / numbers.getAsDouble());
-  }
-
-  /** Usual height of the bare numbers where lines begin; NaN on a page that has few. */
-  private static double lines(List<Sign> all) {
-    List<Sign> own = all.stream().filter(s -> isNumber(s) && startsLine(s) && isBare(s)).toList();
-    return own.size() < SET.lines() ? Double.NaN : usual(own, s -> true).orElse(Double.NaN);
-  }
-
-  private static boolean startsLine(Sign s) {
-    return s.from() < SET.start();
-  }
-
-  /** Tells whether a number seen surely inside a line is larger than those where lines begin. */
-  private boolean isLargerInside(Sign s) {
-    return isBare(s)
-        && !startsLine(s)
-        && s.probability() >= SET.sureLarge()
-        && height(s) > SET.apart() * lines;
   }
 
   private List<List<Sign>> all(List<List<Sign>> page) {
@@ -115,7 +97,7 @@ record MarkBySize(double small, double lines, double large, boolean alike) {
         before > 0 ? next(s, marks.get(before - 1).text(), 1) : Optional.empty();
     Optional<Sign> leads =
         before < marks.size() ? next(s, marks.get(before).text(), -1) : Optional.empty();
-    boolean far = large >= SET.farApart() * small || isLargerInside(s);
+    boolean far = large >= SET.farApart() * small;
     return follows.or(() -> leads).orElse(far ? s.as(SignKind.REHEARSAL) : s);
   }
 

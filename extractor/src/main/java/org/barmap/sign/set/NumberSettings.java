@@ -67,9 +67,6 @@ public record NumberSettings(
               /* framed= */ 0.6,
               /* many= */ 4,
               /* unframed= */ 0.8,
-              /* lines= */ 3,
-              /* start= */ 2,
-              /* sureLarge= */ 0.7,
               /* asLarge= */ 0.2),
           new Lettered(/* overStaff= */ -2, /* read= */ 0.8, /* ahead= */ 40),
           new Bracket(/* inset= */ 4, /* numbers= */ 4.5),
@@ -183,10 +180,6 @@ public record NumberSettings(
    * @param framed share of a page's marks that have frames where frames are how it marks
    * @param unframed a bare number of less than this share of a framed mark's height has none, and
    *     is a bar's; others lack theirs for a gap in it
-   * @param lines so many bare numbers where lines begin tell how large those are
-   * @param start a number up to here along a line is its own, spaces
-   * @param sureLarge a number seen this surely inside a line, and larger than those by the first
-   *     factor, is a mark
    * @param asLarge a number whose size is no further than this from the marks' may be one,
    *     logarithm
    */
@@ -201,9 +194,6 @@ public record NumberSettings(
       double framed,
       int many,
       double unframed,
-      int lines,
-      double start,
-      double sureLarge,
       double asLarge) {}
 
   /**

@@ -53,22 +53,6 @@ class MarkBySizeTest {
     assertThat(settled).extracting(Sign::kind).containsExactly(NUMBER, NUMBER, MARK, MARK, MARK);
   }
 
-  @Test
-  void aNumberInsideALineLargerThanThoseWhereLinesBeginIsAMark() {
-    Sign[] signs = {
-      sign(NUMBER, "8", 1.5, .6).at(0, 1),
-      sign(NUMBER, "24", 1.5, .6).at(0, 2),
-      sign(NUMBER, "35", 1.5, .6).at(0, 2),
-      sign(MARK, "9", 1.9, .7),
-      sign(NUMBER, "49", 2.1, .8),
-      sign(NUMBER, "50", 1.6, .8),
-      sign(MARK, "25", 1.9, .7)
-    };
-    assertThat(line(signs))
-        .extracting(Sign::kind)
-        .containsExactly(NUMBER, NUMBER, NUMBER, MARK, MARK, NUMBER, MARK);
-  }
-
   private static List<Sign> line(Sign... signs) {
     return MarkBySize.settle(List.of(List.of(signs))).get(0);
   }
