@@ -3,6 +3,7 @@ package org.barmap.browser;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.barmap.browser.drive.Chromium;
 import org.openqa.selenium.By;
 import org.openqa.selenium.ElementClickInterceptedException;
 import org.openqa.selenium.Keys;
@@ -25,7 +26,7 @@ public final class Browser extends Window {
    * @throws AssertionError when Chromium or its driver is missing, with what to install
    */
   public static Browser open(String base, int width, int height) {
-    Browser browser = new Browser(Chromium.lent(), base);
+    Browser browser = new Browser(Chromium.start(), base);
     browser.size(width, height);
     return browser;
   }

@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
+import org.barmap.browser.drive.Chromium;
 import org.openqa.selenium.By;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.StaleElementReferenceException;
@@ -33,7 +34,6 @@ abstract class Window implements AutoCloseable {
   Window(Chromium chromium, String base) {
     this.chromium = chromium;
     this.base = base;
-    chromium.visits(base);
   }
 
   /** Returns what tells the browser what to do. */
@@ -103,7 +103,6 @@ abstract class Window implements AutoCloseable {
 
   /** Opens an address of another host than the service's own. */
   public void open(String address) {
-    chromium.visits(address);
     driver().get(address);
   }
 

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.BiPredicate;
 import org.barmap.map.Navigation;
 import org.barmap.plan.change.term.Figures;
+import org.barmap.plan.pace.Gap;
 import org.barmap.plan.pace.Holds;
 import org.barmap.plan.pace.Length;
 import org.barmap.plan.pace.Measure;

@@ -6,8 +6,8 @@ import java.util.Optional;
 import org.barmap.plan.change.say.Saying;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Following;
-import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Timeline;
+import org.barmap.plan.pace.Gap;
 
 /** Says each way to get over a turn in plain words. */
 final class AdviceText {

@@ -3,8 +3,8 @@ package org.barmap.plan.turn;
 import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
 import org.barmap.plan.order.Following;
-import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Timeline;
+import org.barmap.plan.pace.Gap;
 import org.barmap.plan.pace.Length;
 
 /**

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.barmap.plan.change.term.Figures;
-import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Timeline;
+import org.barmap.plan.pace.Gap;
 import org.barmap.plan.page.Sides;
 
 /** Lists the ways to get over one turn. */

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.barmap.plan.change.term.Figures;
-import org.barmap.plan.order.Gap;
+import org.barmap.plan.pace.Gap;
 
 /** Chooses one candidate for every turn of a line so that the sum of costs is least. */
 final class Chooser {

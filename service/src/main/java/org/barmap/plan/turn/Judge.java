@@ -3,7 +3,7 @@ package org.barmap.plan.turn;
 import java.util.List;
 import java.util.Optional;
 import org.barmap.plan.change.term.Figures;
-import org.barmap.plan.order.Gap;
+import org.barmap.plan.pace.Gap;
 
 /** Judges whether a gap is long enough. */
 final class Judge {

@@ -3,8 +3,8 @@ package org.barmap.plan.turn;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.barmap.plan.order.Gap;
 import org.barmap.plan.order.Timeline;
+import org.barmap.plan.pace.Gap;
 
 /**
  * Gives each turn of a line its own gap: turns around one rest, there and back again or on and on,

@@ -7,7 +7,7 @@ import java.util.regex.Pattern;
 import org.barmap.map.Word;
 import org.barmap.plan.change.term.Link;
 import org.barmap.plan.order.Following;
-import org.barmap.plan.order.Gap;
+import org.barmap.plan.pace.Gap;
 
 /**
  * What is written at the foot of a page that is turned where it ends. Decided here once, for the

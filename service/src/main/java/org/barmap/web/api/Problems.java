@@ -34,6 +34,9 @@ public final class Problems {
   private static final List<String> FULL =
       List.of("No space left", "File too large", "Read-only file system", "quota exceeded");
 
+  /** A longer body may still be on its way when its request is answered, bytes. */
+  private static final int READ_AT_ONCE = 16_384;
+
   private static final System.Logger LOG = System.getLogger(Problems.class.getName());
 
   /** Marks a request that has its answer, so that the handlers for bare statuses leave it alone. */
@@ -220,6 +223,10 @@ public final class Problems {
     problem.putAll(extra);
     ctx.attribute(ANSWERED, true);
     ctx.status(error.status());
+    if (sentMuch(ctx)) {
+      // what is left of it is not read, and whoever sent on over this connection would find it shut
+      ctx.header("Connection", "close");
+    }
     if (error.status() == 401) {
       ctx.header("WWW-Authenticate", "Bearer");
     }
@@ -233,5 +240,11 @@ public final class Problems {
     }
     ctx.json(problem);
     ctx.contentType("application/problem+json");
+  }
+
+  /** Tells whether a request's body may not have been read to its end. */
+  private static boolean sentMuch(Context ctx) {
+    return ctx.req().getContentLengthLong() > READ_AT_ONCE
+        || ctx.req().getHeader("Transfer-Encoding") != null;
   }
 }

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Set;
 import org.barmap.plan.reference.Repeat.Kind;
 import org.barmap.plan.reference.Resolved.At;
+import org.barmap.plan.reference.print.Address;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /** Play times, vamps and safeties that a change adds to the printed form. */
 final class Additions {

@@ -3,6 +3,7 @@ package org.barmap.plan.reference;
 import java.util.ArrayList;
 import java.util.List;
 import org.barmap.plan.reference.Jumps.Jump;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /** What cuts do to repeats and jumps, and what has to be asked. */
 final class CutRules {

@@ -6,6 +6,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import org.barmap.map.Meter;
 import org.barmap.plan.reference.Resolved.At;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /** Which beats of which bars are out, in which passes; the same cut twice counts once. */
 public final class Cuts {

@@ -6,6 +6,8 @@ import java.util.Optional;
 import org.barmap.map.Meter;
 import org.barmap.map.Navigation;
 import org.barmap.plan.reference.Resolved.At;
+import org.barmap.plan.reference.print.WrittenBar;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /**
  * Bars inserted behind a bar.

@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import org.barmap.map.Navigation;
 import org.barmap.plan.reference.Jumps.Jump;
+import org.barmap.plan.reference.print.WrittenBar;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /**
  * Finds what D.C., D.S., segno, coda and fine of a number mean together. Source where no other is

@@ -11,6 +11,8 @@ import org.barmap.plan.reference.Walk.Step;
 import org.barmap.plan.reference.Walked.Open;
 import org.barmap.plan.reference.Walked.Playing;
 import org.barmap.plan.reference.Walked.Sounding;
+import org.barmap.plan.reference.print.WrittenBar;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /** One number, walked once, with one reading for each of its questions. */
 record NumberWalk(

@@ -9,6 +9,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import org.barmap.map.Meter;
 import org.barmap.plan.reference.Resolved.At;
+import org.barmap.plan.reference.print.WrittenBar;
+import org.barmap.plan.reference.print.WrittenNumber;
 import org.barmap.plan.reference.words.TempoWords;
 import org.barmap.plan.reference.words.TempoWords.Sense;
 

@@ -12,6 +12,7 @@ import org.barmap.plan.reference.Questions.Ask;
 import org.barmap.plan.reference.Walked.OfNumber;
 import org.barmap.plan.reference.Walked.Playing;
 import org.barmap.plan.reference.Walked.Reading;
+import org.barmap.plan.reference.print.WrittenNumber;
 import tools.jackson.databind.JsonNode;
 
 /**

@@ -9,6 +9,8 @@ import java.util.Locale;
 import java.util.regex.Pattern;
 import org.barmap.plan.reference.Repeat.Ending;
 import org.barmap.plan.reference.Repeat.Kind;
+import org.barmap.plan.reference.print.WrittenBar;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /** Finds the repeats of a number with a finger on the page, from the first bar to the last. */
 final class RepeatReader {

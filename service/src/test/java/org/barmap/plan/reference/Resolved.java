@@ -6,6 +6,9 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.barmap.map.Navigation;
+import org.barmap.plan.reference.print.Address;
+import org.barmap.plan.reference.print.WrittenBar;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /** The changes of one number with their bars found; what can't be found is asked and left out. */
 final class Resolved {

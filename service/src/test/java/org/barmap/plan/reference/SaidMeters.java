@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Meter;
 import org.barmap.plan.reference.Resolved.At;
+import org.barmap.plan.reference.print.WrittenBar;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /**
  * Meters that a director gives to bars, or to bars that are added. Source: changes-1.schema.json,

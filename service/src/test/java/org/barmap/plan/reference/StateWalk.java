@@ -10,6 +10,7 @@ import org.barmap.map.Meter;
 import org.barmap.plan.reference.Walk.Step;
 import org.barmap.plan.reference.Walked.Playing;
 import org.barmap.plan.reference.Walked.Sounding;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /**
  * What is in force at every sounding bar, seen in three ways: as the page stands from its beginning

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.barmap.map.Meter;
 import org.barmap.plan.reference.Jumps.Jump;
+import org.barmap.plan.reference.print.WrittenNumber;
 
 /** A finger on the page: bar after bar, doing what the signs at the end of each bar say. */
 final class Walk {

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import org.barmap.plan.order.Gap;
+import org.barmap.plan.pace.Gap;
 import org.barmap.plan.pace.Length;
 import org.junit.jupiter.api.Test;
 

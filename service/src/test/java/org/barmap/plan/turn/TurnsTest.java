@@ -104,11 +104,26 @@ class TurnsTest {
   /** The leaf that is turned back lies on the left of an opening; common practice. */
   @Test
   void aTurnBackSaysWhichHandReachesTheLeaf() {
-    for (Turn turn : turns("1@p1@w:q_=_60 |:2@rest 3@p2 4:| 5@rest 6@p3@segno 7@p4@ds")) {
+    List<Turn> turns = turns("1@p1@w:q_=_60 |:2@rest 3 4 5 6 7 8@rest 9@p2 10 11 12 13:| 14");
+    assertThat(turns.stream().map(Turn::direction))
+        .containsExactly(Turn.Direction.FORWARD, Turn.Direction.BACK, Turn.Direction.FORWARD);
+    for (Turn turn : turns) {
       String said = turn.advice().get(0).text();
       boolean back = turn.direction() == Turn.Direction.BACK;
       assertThat(said.contains("left hand")).as(turn.leaves() + ": " + said).isEqualTo(back);
     }
+  }
+
+  /** Where nothing is turned no hand is needed: the page that is gone back to has rests only. */
+  @Test
+  void whoeverStaysOnThePageNeedsNoHand() {
+    Turn back =
+        turns("1@p1@w:q_=_60 |:2@rest 3@p2 4:| 5@rest 6").stream()
+            .filter(t -> t.direction() == Turn.Direction.BACK)
+            .findFirst()
+            .orElseThrow();
+    assertThat(back.advice().get(0).kind()).isEqualTo(Advice.Kind.STAY);
+    assertThat(back.advice().get(0).text()).doesNotContain("left hand");
   }
 
   @Test

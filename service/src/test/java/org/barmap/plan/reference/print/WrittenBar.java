@@ -1,4 +1,4 @@
-package org.barmap.plan.reference;
+package org.barmap.plan.reference.print;
 
 import org.barmap.map.Bar;
 import org.barmap.map.Navigation;
@@ -10,28 +10,28 @@ import org.barmap.map.Navigation;
  * @param entry the entry of the map it is drawn in
  * @param offset how many bars of that entry come before it
  */
-record WrittenBar(int at, Bar entry, int offset) {
+public record WrittenBar(int at, Bar entry, int offset) {
 
-  boolean first() {
+  public boolean first() {
     return offset == 0;
   }
 
-  boolean last() {
+  public boolean last() {
     return offset == entry.count() - 1;
   }
 
-  int number() {
+  public int number() {
     return entry.number() + offset;
   }
 
   /** What a player calls it. */
-  String name() {
+  public String name() {
     return first() && entry.label().isPresent() ? entry.label().get() : Integer.toString(number());
   }
 
   // Source: barmap-format.md, Conventions: segno and coda at the start of their bar, the others at
   // its end.
-  boolean has(Navigation sign) {
+  public boolean has(Navigation sign) {
     boolean atStart = sign == Navigation.SEGNO || sign == Navigation.CODA;
     return entry.has(sign) && (atStart ? first() : last());
   }

@@ -1,4 +1,4 @@
-package org.barmap.plan.reference;
+package org.barmap.plan.reference.print;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -10,10 +10,10 @@ import org.barmap.map.Navigation;
 import org.barmap.map.Word;
 
 /** One musical number as it stands on the page, bar by bar. */
-record WrittenNumber(String label, List<WrittenBar> bars, boolean tacet) {
+public record WrittenNumber(String label, List<WrittenBar> bars, boolean tacet) {
 
   /** Takes a book apart; one without numbers is one number called "1". */
-  static List<WrittenNumber> of(BarMap map) {
+  public static List<WrittenNumber> of(BarMap map) {
     List<WrittenNumber> all = new ArrayList<>();
     for (MusicalNumber number : map.numbers()) {
       all.add(new WrittenNumber(number.label(), single(map.barsOf(number)), number.tacet()));
@@ -35,16 +35,16 @@ record WrittenNumber(String label, List<WrittenBar> bars, boolean tacet) {
     return List.copyOf(bars);
   }
 
-  int size() {
+  public int size() {
     return bars.size();
   }
 
-  WrittenBar bar(int at) {
+  public WrittenBar bar(int at) {
     return bars.get(at);
   }
 
   // Source: barmap-format.md, Conventions: in mid-line a repeat start is the end of the bar before.
-  boolean repeatStartsAt(int at) {
+  public boolean repeatStartsAt(int at) {
     WrittenBar bar = bars.get(at);
     if (!bar.first()) {
       return false;
@@ -57,30 +57,30 @@ record WrittenNumber(String label, List<WrittenBar> bars, boolean tacet) {
     return line == Barline.REPEAT_START || line == Barline.REPEAT_BOTH;
   }
 
-  boolean repeatEndsAt(int at) {
+  public boolean repeatEndsAt(int at) {
     WrittenBar bar = bars.get(at);
     Barline line = bar.entry().endBarline();
     return bar.last() && (line == Barline.REPEAT_END || line == Barline.REPEAT_BOTH);
   }
 
   /** Places of the bars with a sign, in the order of the page. */
-  List<Integer> places(Navigation sign) {
+  public List<Integer> places(Navigation sign) {
     return bars.stream().filter(b -> b.has(sign)).map(WrittenBar::at).toList();
   }
 
-  List<Integer> endingAt(int at) {
+  public List<Integer> endingAt(int at) {
     return bars.get(at).entry().ending();
   }
 
   /** A bar as it is asked about: its name, with its place where another has the same name. */
-  String asked(int at) {
+  public String asked(int at) {
     String name = bars.get(at).name();
     boolean alike = bars.stream().filter(b -> b.name().equals(name)).count() > 1;
     return alike ? name + " (" + (at + 1) + " of the number)" : name;
   }
 
   /** Words that stand over or under the beginning of a bar. */
-  List<String> words(int at) {
+  public List<String> words(int at) {
     WrittenBar bar = bars.get(at);
     return bar.first() ? bar.entry().words().stream().map(Word::text).toList() : List.of();
   }

@@ -1,23 +1,14 @@
-package org.barmap.browser;
+package org.barmap.browser.drive;
 
 import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.Deque;
-import java.util.HashSet;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 import java.util.logging.Level;
 import java.util.stream.Stream;
-import org.openqa.selenium.WebDriverException;
-import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -25,20 +16,13 @@ import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
 
 /**
- * One headless Chromium that runs. To start one takes as long as many a test does, so one that is
- * given back, with nothing left in it of what was visited, is lent again in the same process.
+ * One headless Chromium that runs. It is started for every class of tests: one that was lent again,
+ * cleared, kept enough of what had been visited to make other tests fail.
  */
-final class Chromium implements AutoCloseable {
-
-  private static final Deque<Chromium> IDLE = new ArrayDeque<>();
-
-  static {
-    Runtime.getRuntime().addShutdownHook(new Thread(Chromium::quitAll, "barmap-browsers-end"));
-  }
+public final class Chromium implements AutoCloseable {
 
   private final ChromeDriver driver;
   private final Path profile;
-  private final Set<String> origins = new HashSet<>();
 
   private Chromium(ChromeDriver driver, Path profile) {
     this.driver = driver;
@@ -46,19 +30,11 @@ final class Chromium implements AutoCloseable {
   }
 
   /**
-   * Lends one that knows nothing of any service.
+   * Starts one that knows nothing of any service.
    *
    * @throws AssertionError when Chromium or its driver is missing, with what to install
    */
-  static Chromium lent() {
-    Optional<Chromium> idle;
-    synchronized (IDLE) {
-      idle = Optional.ofNullable(IDLE.poll());
-    }
-    return idle.orElseGet(Chromium::start);
-  }
-
-  private static Chromium start() {
+  public static Chromium start() {
     Path chromium = program("chromium", "/usr/bin/chromium-browser");
     Path chromedriver = program("chromedriver", "/usr/lib/chromium/chromedriver");
     try {
@@ -105,56 +81,13 @@ final class Chromium implements AutoCloseable {
   }
 
   /** Returns what it is told by. */
-  ChromeDriver driver() {
+  public ChromeDriver driver() {
     return driver;
   }
 
-  /** Remembers whose cookies, stores and workers are to go when it is given back. */
-  void visits(String address) {
-    URI at = URI.create(address);
-    origins.add(at.getScheme() + "://" + at.getAuthority());
-  }
-
-  /** Gives it back; one that can't be cleared is ended. */
+  /** Ends it; nothing of it stays. */
   @Override
   public void close() {
-    try {
-      clear();
-    } catch (WebDriverException e) {
-      quit();
-      return;
-    }
-    synchronized (IDLE) {
-      IDLE.push(this);
-    }
-  }
-
-  /** What was said to a window, its size for one, goes with the window. */
-  private void clear() {
-    Set<String> visited = driver.getWindowHandles();
-    String next = driver.switchTo().newWindow(WindowType.TAB).getWindowHandle();
-    for (String window : visited) {
-      driver.switchTo().window(window).close();
-    }
-    driver.switchTo().window(next);
-    for (String origin : origins) {
-      driver.executeCdpCommand(
-          "Storage.clearDataForOrigin", Map.of("origin", origin, "storageTypes", "all"));
-    }
-    driver.executeCdpCommand("Network.clearBrowserCookies", Map.of());
-    driver.executeCdpCommand("Network.clearBrowserCache", Map.of());
-    driver.manage().logs().get(LogType.BROWSER);
-    origins.clear();
-  }
-
-  private static void quitAll() {
-    synchronized (IDLE) {
-      IDLE.forEach(Chromium::quit);
-      IDLE.clear();
-    }
-  }
-
-  private void quit() {
     driver.quit();
     try (Stream<Path> files = Files.walk(profile)) {
       files.sorted(Comparator.reverseOrder()).forEach(p -> p.toFile().delete());

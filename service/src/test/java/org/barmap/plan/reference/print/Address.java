@@ -1,4 +1,4 @@
-package org.barmap.plan.reference;
+package org.barmap.plan.reference.print;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
  * @param places bars it may mean, counted in the number; exactly one when it can be followed
  * @param beat the beat said with it
  */
-record Address(List<Integer> places, OptionalInt beat) {
+public record Address(List<Integer> places, OptionalInt beat) {
 
   private static final Pattern BEAT = Pattern.compile("(.*\\S)\\s+beat\\s+(\\d+)");
   private static final Pattern ENDING =
@@ -27,7 +27,7 @@ record Address(List<Integer> places, OptionalInt beat) {
   private static final List<String> ORDINAL =
       List.of("", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth");
 
-  static Address find(WrittenNumber number, String said) {
+  public static Address find(WrittenNumber number, String said) {
     Matcher beat = BEAT.matcher(said.strip());
     if (beat.matches()) {
       return new Address(

@@ -1,7 +1,6 @@
-package org.barmap.plan.order;
+package org.barmap.plan.pace;
 
 import org.barmap.plan.change.term.Figures;
-import org.barmap.plan.pace.Length;
 
 /**
  * A stretch in which the player has no notes.
@@ -28,7 +27,7 @@ public record Gap(
    * Quarters a minute that no piece reaches: twice the fastest mark of a metronome. What lasts long
    * enough even so needs no tempo.
    */
-  static final double UNREACHED = 800;
+  public static final double UNREACHED = 800;
 
   /** Makes a gap of which a tempo is known, or nothing. */
   public Gap(double from, double to, int firstStep, int lastStep, Length length, boolean held) {
@@ -36,7 +35,7 @@ public record Gap(
   }
 
   /** Returns how long a stretch lasts in any case, in seconds. */
-  static double least(Length length, double quarters) {
+  public static double least(Length length, double quarters) {
     return length.seconds().orElse(quarters * SECONDS / UNREACHED);
   }
 

@@ -1,0 +1,5 @@
+/** Chromium itself: started, lent, given back. */
+@NullMarked
+package org.barmap.browser.drive;
+
+import org.jspecify.annotations.NullMarked;
