@@ -113,7 +113,11 @@ async function keep(book) {
   const { turns } = await read(book, "/plan");
   const ids = new Map(info.pages.map((p) => [p.index, p.id]));
   const drawn = new Set(info.pages.filter((p) => p.score).map((p) => p.index));
-  const crops = turns.filter((t) => !drawn.has(t.toPage)).map((t) => cropPath(book, ids.get(t.toPage) ?? "", t.arrives, 900, 3));
+  // the plan may be of a page that came meanwhile: then all is kept again anyway
+  const crops = turns.flatMap((t) => {
+    const page = drawn.has(t.toPage) ? undefined : ids.get(t.toPage);
+    return page ? [cropPath(book, page, t.arrives, 900, 3)] : [];
+  });
   const pictures = info.pages.filter((p) => p.width > 0 && !p.score).flatMap((p) => WIDTHS.map((width) => imagePath(book, p.id, width)));
   for (const path of [...pictures.filter((p) => !fetched.has(p)), ...crops]) {
     await pause();

@@ -292,7 +292,9 @@ class ShareBrowserTest {
     desk.click(".toast .btn-quiet");
     desk.waiting(30).until(d -> sources().equals("white.png"));
     // what the browser keeps for a night without the service may have been of the page taken back
-    assertThat(desk.complaints()).allMatch(said -> said.contains("/image?width="));
+    assertThat(desk.complaints())
+        .allMatch(said -> said.contains("/image?width=") || said.contains("/crop?bar="))
+        .noneMatch(said -> said.contains("/pages//"));
   }
 
   /** What goes wrong with a photograph, drawn into a good one. */
