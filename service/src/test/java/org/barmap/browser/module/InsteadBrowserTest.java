@@ -2,24 +2,17 @@ package org.barmap.browser.module;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import org.barmap.browser.Browser;
-import org.barmap.browser.Visit;
 import org.barmap.map.json.BarMapJson;
 import org.barmap.plan.change.ChangesJson;
 import org.barmap.plan.change.ShowChanges;
 import org.barmap.plan.change.kind.ShowChange;
 import org.barmap.plan.show.Showing;
 import org.barmap.plan.show.Versions;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -28,25 +21,8 @@ import tools.jackson.databind.node.ObjectNode;
  * Which change the list shows in the place of another, against the planner: lists drawn at random
  * with changes that replace others, take them back, and hold in some shows only.
  */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class InsteadBrowserTest {
+class InsteadBrowserTest extends OpenModules {
   private static final int LISTS = Integer.getInteger("barmap.insteadLists", 400);
-
-  private Visit visit;
-  private Browser browser;
-
-  @BeforeAll
-  void open(@TempDir Path data) {
-    visit = Visit.to(data, 800, 600);
-    browser = visit.browser();
-    browser.go("/");
-    browser.see("main h1");
-  }
-
-  @AfterAll
-  void close() {
-    visit.close();
-  }
 
   /** The cut was made longer, and that was taken back: the first one counts. */
   @Test
@@ -129,11 +105,12 @@ class InsteadBrowserTest {
         BarMapJson.mapper()
             .readTree(
                 String.valueOf(
-                    browser.script(
-                        "return import('/js/road/instead.js').then(m => { const all = JSON.parse(arguments[0]);"
-                            + " return JSON.stringify(all.map(c => { const i = m.insteadOf(c, all);"
-                            + " return i ? (i.always ? 'now ' : 'some ') + i.by.id : 'counts'; })); })",
-                        list.toString())));
+                    browser()
+                        .script(
+                            "return import('/js/road/instead.js').then(m => { const all = JSON.parse(arguments[0]);"
+                                + " return JSON.stringify(all.map(c => { const i = m.insteadOf(c, all);"
+                                + " return i ? (i.always ? 'now ' : 'some ') + i.by.id : 'counts'; })); })",
+                            list.toString())));
     return told.valueStream().map(JsonNode::asString).toList();
   }
 }

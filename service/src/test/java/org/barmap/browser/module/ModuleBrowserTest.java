@@ -2,34 +2,10 @@ package org.barmap.browser.module;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Path;
-import org.barmap.browser.Browser;
-import org.barmap.browser.Visit;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The arithmetic of the pages, called where it runs: modules loaded in the browser. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class ModuleBrowserTest {
-
-  private Visit visit;
-  private Browser browser;
-
-  @BeforeAll
-  void open(@TempDir Path data) {
-    visit = Visit.to(data, 800, 600);
-    browser = visit.browser();
-    browser.go("/");
-    browser.see("main h1");
-  }
-
-  @AfterAll
-  void close() {
-    visit.close();
-  }
+class ModuleBrowserTest extends OpenModules {
 
   /** 6/8 in two, 12/8 in four, 2/2 in two: common practice. */
   @Test
@@ -331,12 +307,13 @@ class ModuleBrowserTest {
 
   private String module(String path, String body) {
     return String.valueOf(
-        browser.asyncScript(
-            "const done = arguments[arguments.length - 1];"
-                + "import('"
-                + path
-                + "').then(async m => {"
-                + body
-                + "}).then(r => done(String(r)), e => done('failed: ' + e))"));
+        browser()
+            .asyncScript(
+                "const done = arguments[arguments.length - 1];"
+                    + "import('"
+                    + path
+                    + "').then(async m => {"
+                    + body
+                    + "}).then(r => done(String(r)), e => done('failed: ' + e))"));
   }
 }

@@ -79,27 +79,28 @@ class OtherWindowBrowserTest {
     hasTheKeys(focused);
   }
 
-  /** How pages lie, and what the show is played as, from the room of the road map. */
+  /** How pages lie is set in another window: a room is drawn anew, and the keys stay. */
+  private void drawnAnew(String room, String focused, String rightFirst, String leftFirst) {
+    enter(room, focused);
+    browser.see(rightFirst);
+    inAnotherWindow("PUT", "/settings", "{firstPage: 'left'}");
+    browser.see(leftFirst);
+    hasTheKeys(focused);
+    inAnotherWindow("PUT", "/settings", "{firstPage: 'right'}");
+    browser.see(rightFirst);
+  }
+
   @Test
   void theRoadMapIsDrawnAnewByItself() {
-    enter("/road.html?b=%s", ".change[data-change] input");
-    browser.see("[data-fold='2'].turned");
-    inAnotherWindow("PUT", "/settings", "{firstPage: 'left'}");
-    browser.see("[data-fold='3'].turned");
-    hasTheKeys(".change[data-change] input");
-    inAnotherWindow("PUT", "/settings", "{firstPage: 'right'}");
-    browser.see("[data-fold='2'].turned");
+    drawnAnew(
+        "/road.html?b=%s",
+        ".change[data-change] input", "[data-fold='2'].turned", "[data-fold='3'].turned");
   }
 
   @Test
   void theTurnsAreWorkedOutAnewByThemselves() {
-    enter("/turns.html?b=%s", "#turn-settings");
-    browser.see(".turn[data-turn^='1>2']");
-    inAnotherWindow("PUT", "/settings", "{firstPage: 'left'}");
-    browser.see(".turn[data-turn^='2>3']");
-    hasTheKeys("#turn-settings");
-    inAnotherWindow("PUT", "/settings", "{firstPage: 'right'}");
-    browser.see(".turn[data-turn^='1>2']");
+    drawnAnew(
+        "/turns.html?b=%s", "#turn-settings", ".turn[data-turn^='1>2']", ".turn[data-turn^='2>3']");
   }
 
   /** Under a player's eyes nothing changes before it is taken. */

@@ -130,6 +130,18 @@ class ClickInPassTest {
     }
   }
 
+  /** A book and what is said of one of its passes. */
+  private record Drawn(Form form, Said said, BarMap map, ShowChanges changes) {
+
+    static Drawn any(int seed, String kind) {
+      Random random = new Random(seed);
+      Form form = Form.any(random);
+      Said said = Said.any(random, form, kind);
+      ShowChanges changes = new ShowChanges(List.of(said.change()));
+      return new Drawn(form, said, BookNotation.read(form.book()).map(), changes);
+    }
+  }
+
   static IntStream seeds() {
     return IntStream.range(0, BOOKS);
   }
@@ -137,11 +149,11 @@ class ClickInPassTest {
   @ParameterizedTest
   @MethodSource("seeds")
   void barsThatAreOutInOnePassAreOutInTheClickAndOnTheSheets(int seed) throws Exception {
-    Random random = new Random(seed);
-    Form form = Form.any(random);
-    Said cut = Said.any(random, form, "cut");
-    BarMap map = BookNotation.read(form.book()).map();
-    ShowChanges changes = new ShowChanges(List.of(cut.change()));
+    Drawn drawn = Drawn.any(seed, "cut");
+    Form form = drawn.form();
+    Said cut = drawn.said();
+    BarMap map = drawn.map();
+    ShowChanges changes = drawn.changes();
     Plan plan = Planner.plan(map, changes, PlanSettings.USUAL);
     String why = form.book() + ": cut " + cut.says();
     List<String> expected =
@@ -157,11 +169,11 @@ class ClickInPassTest {
   @ParameterizedTest
   @MethodSource("seeds")
   void aVampOfOnePassIsOneThereAndNowhereElse(int seed) throws Exception {
-    Random random = new Random(seed);
-    Form form = Form.any(random);
-    Said vamp = Said.any(random, form, "vamp");
-    BarMap map = BookNotation.read(form.book()).map();
-    ShowChanges changes = new ShowChanges(List.of(vamp.change()));
+    Drawn drawn = Drawn.any(seed, "vamp");
+    Form form = drawn.form();
+    Said vamp = drawn.said();
+    BarMap map = drawn.map();
+    ShowChanges changes = drawn.changes();
     Plan plan = Planner.plan(map, changes, PlanSettings.USUAL);
     String why = form.book() + ": vamp " + vamp.says();
 
